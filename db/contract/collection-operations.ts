@@ -1,0 +1,93 @@
+import { z } from 'zod'
+import { Day, Id, Line, MovementKind } from './fields.ts'
+import { reads, writes } from './operation.ts'
+
+export const Settings = z.object({
+  libraryName: Line,
+  accessionPattern: z.string().describe('such as HL{yy}-{####}; one running number at the end'),
+  regrowingsKept: z.int().min(1).max(20),
+  emergence: z.number().min(0.05).max(1).describe('part of living seeds sown that become plants'),
+  viabilityThreshold: z.number().min(0.05).max(1).describe('part that must sprout'),
+  locale: z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'Use a language tag such as en-GB.'),
+  paper: z.enum(['a4', 'letter']),
+  appearance: z.enum(['system', 'light', 'dark']),
+})
+export type Settings = z.infer<typeof Settings>
+
+const EntryLine = z.object({
+  lotId: Id,
+  lotNumber: z.string(),
+  kind: MovementKind,
+  count: z.int(),
+  massMg: z.int(),
+})
+
+export const collectionOperations = {
+  'collection.about': reads(
+    'Tells which collection is open, its settings and how much it holds.',
+    z.strictObject({}),
+    z.object({
+      kind: z.enum(['demo', 'own']),
+      file: z.string(),
+      today: Day,
+      settings: Settings,
+      patternExample: z.string(),
+      accessions: z.int(),
+      lots: z.int(),
+      people: z.int(),
+      movements: z.int(),
+      warnings: z.array(z.string()).describe('such as a file kept in a synced folder'),
+    }),
+  ),
+  'collection.start': writes(
+    'Starts an empty collection of your own and opens it; the one open now is closed and kept.',
+    { libraryName: Line, accessionPattern: z.string().optional() },
+    { file: z.string() },
+  ),
+  'collection.open-demo': writes(
+    'Opens the demonstration collection of an invented town, making it first where it is missing.',
+    {},
+    { file: z.string() },
+  ),
+  'collection.change-settings': writes(
+    'Changes settings of the open collection; what is left out stays.',
+    { settings: Settings.partial() },
+    { settings: Settings, patternExample: z.string() },
+  ),
+  'collection.check': reads(
+    'Checks that the book is right: balances equal their sums, numbers agree, nothing is missing.',
+    z.strictObject({}),
+    z.object({
+      clean: z.boolean(),
+      findings: z.array(z.object({ check: z.string(), sentence: z.string() })),
+      checked: z.object({ lots: z.int(), movements: z.int(), accessions: z.int() }),
+    }),
+  ),
+  'collection.back-up': reads(
+    'Copies the open collection to a checked backup file beside it and says where.',
+    z.strictObject({}),
+    z.object({ file: z.string(), bytes: z.int() }),
+  ),
+  'entry.list': reads(
+    'Lists what was written in the book, newest first.',
+    z.strictObject({ before: Id.optional(), limit: z.int().min(1).max(200).default(50) }),
+    z.object({
+      entries: z.array(
+        z.object({
+          entryId: Id,
+          operation: z.string(),
+          recordedAt: z.string(),
+          said: z.string(),
+          undoable: z.boolean(),
+          takenBack: z.boolean(),
+          lines: z.array(EntryLine),
+        }),
+      ),
+    }),
+  ),
+  'entry.take-back': writes(
+    'Takes an entry back by writing the exact opposite of each of its movements.',
+    { entryId: Id, reason: Line.optional() },
+    { lines: z.array(EntryLine) },
+  ),
+} as const

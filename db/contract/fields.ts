@@ -1,0 +1,76 @@
+import { z } from 'zod'
+import { isIsoDate } from '../domain/dates/iso-date.ts'
+import { NEED_STATES } from '../domain/needs/need.ts'
+
+/** A calendar date. */
+export const Day = z
+  .string()
+  .refine(isIsoDate, 'Write a date as 2026-03-14.')
+  .describe('a calendar date, YYYY-MM-DD')
+
+export const Id = z.int().min(1)
+
+/** A name or a line of text: trimmed, not empty. */
+export const Line = z.string().trim().min(1, 'Type something here.').max(200, 'Keep it under 200 characters.')
+
+/** Free text such as a story or a note; may be empty. */
+export const Story = z.string().trim().max(20_000, 'Keep it under 20,000 characters.')
+
+/** An amount with its unit, as typed: '12.5 g', '30 seeds', '3 packets of 25', 'about 200'. */
+export const TypedAmount = z
+  .string()
+  .max(100, 'Keep the amount under 100 characters.')
+  .describe("an amount with its unit: '12.5 g', '30 seeds', '3 packets of 25', 'about 200'")
+
+export const LotRole = z.enum(['working', 'reserve', 'reference', 'duplicate-elsewhere'])
+export type LotRole = z.infer<typeof LotRole>
+
+export const LotBasis = z.enum(['weighed', 'counted'])
+
+export const Caution = z.enum(['treated', 'pests-seen', 'regulated', 'toxic', 'protected-variety'])
+export type Caution = z.infer<typeof Caution>
+
+export const WithdrawalPurpose = z.enum(['to-grow', 'to-return', 'grow-out', 'safety-duplicate', 'other'])
+export type WithdrawalPurpose = z.infer<typeof WithdrawalPurpose>
+
+export const MovementKind = z.enum([
+  'intake',
+  'return',
+  'withdrawal',
+  'test',
+  'discard',
+  'stocktake',
+  'split',
+  'join',
+  'recount',
+  'reversal',
+])
+
+export const Measured = z.enum(['mass', 'count', 'estimate', 'carried'])
+
+export const NeedState = z.enum(NEED_STATES)
+
+/** Both numbers of an amount of seed, with how far the derived one is to be trusted. */
+export const Quantity = z.object({
+  count: z.int().describe('seeds, or the counted unit of the crop'),
+  massMg: z.int().describe('milligrams'),
+  countDoubt: z.number().describe('relative doubt of the count, about 95 %; 0 when counted'),
+  words: z.string().describe("'about 1,240 seeds, 31.2 g'"),
+})
+export type Quantity = z.infer<typeof Quantity>
+
+/** Living seeds against what must be kept, as drawn in the seed bar. */
+export const LivingStock = z.object({
+  living: z.int(),
+  low: z.int(),
+  high: z.int(),
+  total: z.int(),
+  keep: z.int(),
+  unit: z.string().describe('the counted unit in the plural'),
+  state: NeedState,
+  sentence: z.string(),
+  reasons: z.array(z.string()),
+  arithmetic: z.array(z.string()),
+  viabilityNote: z.string().describe('where the part alive comes from: the last test, or an assumption'),
+})
+export type LivingStock = z.infer<typeof LivingStock>

@@ -1,0 +1,46 @@
+import { z } from 'zod'
+
+/**
+ * One thing that can be asked of a collection.
+ *
+ * `reads` changes nothing. `writes` is one transaction and one entry in the book: its input carries a `key`, so that a
+ * repeated call does not act twice, and its output says what was done and by which entry it can be taken back.
+ */
+export interface Operation {
+  readonly access: 'reads' | 'writes'
+  /** One sentence for a person. */
+  readonly summary: string
+  readonly input: z.ZodType
+  readonly output: z.ZodType
+}
+
+/** Names one intention to write. The same key and input twice answers twice and acts once. */
+export const RequestKey = z
+  .string()
+  .regex(/^[A-Za-z0-9_-]{8,64}$/, 'A request key has 8 to 64 letters, digits, hyphens or underscores.')
+  .describe('names this intention to write, so that a repeated call does not act twice')
+
+/** What every write answers, beside its own facts. */
+export const Receipt = z.object({
+  entryId: z.int().describe('the entry in the book, for taking it back'),
+  said: z.string().describe('what was done, in one sentence'),
+  undoable: z.boolean(),
+})
+export type Receipt = z.infer<typeof Receipt>
+
+export function reads<I extends z.ZodType, O extends z.ZodType>(summary: string, input: I, output: O) {
+  return { access: 'reads', summary, input, output } as const
+}
+
+export function writes<I extends z.ZodRawShape, O extends z.ZodRawShape>(
+  summary: string,
+  input: I,
+  output: O,
+) {
+  return {
+    access: 'writes',
+    summary,
+    input: z.strictObject({ key: RequestKey, ...input }),
+    output: z.object({ ...Receipt.shape, ...output }),
+  } as const
+}

@@ -1,0 +1,42 @@
+import { z } from 'zod'
+
+/** Stable codes for what can go wrong. A screen may decide by the code; it shows the sentence. */
+export const PROBLEM_CODES = [
+  'bad-request',
+  'unknown-operation',
+  'amount-unclear',
+  'amount-unreadable',
+  'value-refused',
+  'not-found',
+  'not-enough-seed',
+  'in-quarantine',
+  'wrong-role',
+  'cannot-take-back',
+  'key-used-otherwise',
+  'already-there',
+  'caution',
+  'collection-busy',
+  'collection-read-only',
+  'disk-full',
+  'file-from-the-future',
+  'not-a-collection',
+  'file-damaged',
+  'untrusted-caller',
+  'unexpected',
+] as const
+export type ProblemCode = (typeof PROBLEM_CODES)[number]
+
+/** Why an operation did nothing, and what to do about it. Nothing is half written when a problem is answered. */
+export const Problem = z.object({
+  code: z.enum(PROBLEM_CODES),
+  sentence: z.string().describe('what happened and what is safe, for the keeper'),
+  field: z.string().nullable().describe('the path of the input it concerns, such as gifts.0.amount'),
+  todo: z.string().nullable().describe('what to do next'),
+  choices: z.array(z.string()).describe('texts that can be given instead in that field'),
+})
+export type Problem = z.infer<typeof Problem>
+
+/** What a call answers: the operation's value, or a problem. */
+export type Answer<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problem: Problem }

@@ -1,0 +1,164 @@
+import { z } from 'zod'
+import { Id, Line, Story } from './fields.ts'
+import { reads, writes } from './operation.ts'
+
+/** A value of the crop table with where it comes from and how sure that is. */
+const Sourced = z.object({ source: z.string(), confidence: z.string() })
+
+export const CropDetail = z.object({
+  cropId: z.string(),
+  commonName: z.string(),
+  species: z.string(),
+  family: z.string(),
+  countedUnit: z.object({ one: z.string(), many: z.string() }),
+  hundredSeedWeightG: z.number().nullable(),
+  plausibleWeightG: z.tuple([z.number(), z.number()]).nullable(),
+  packetSeeds: z.int().nullable(),
+  matingSystem: z.string().nullable(),
+  plantsToKeep: z.int().nullable().describe('plants grown for seed in one regrowing'),
+  plantsToKeepIsOverride: z.boolean(),
+  viabilityThreshold: z.number().nullable(),
+  assumedViability: z.number(),
+  assumedViabilityNote: z.string(),
+  storageClass: z.string().nullable(),
+  notes: z.string().nullable(),
+  facts: z.array(z.object({ field: z.string(), value: z.string(), sourced: Sourced })),
+})
+
+export const PersonLine = z.object({
+  personId: Id,
+  name: z.string(),
+  town: z.string(),
+  roles: z.array(z.string()),
+  tellApart: z.string().describe('what tells two people of one name apart: town, first gift'),
+})
+
+export const VarietyLine = z.object({
+  varietyId: Id,
+  name: z.string(),
+  cropId: z.string(),
+  cropName: z.string(),
+  synonyms: z.array(z.string()),
+  matched: z.string().describe('the name that matched, where it is a synonym'),
+  accessions: z.int(),
+})
+
+export const PlaceLine = z.object({
+  placeId: Id,
+  parentId: Id.nullable(),
+  name: z.string(),
+  path: z.string().describe('all names from the room down'),
+  kind: z.enum(['room', 'cupboard', 'fridge', 'freezer', 'shelf', 'box', 'jar']),
+  lots: z.int(),
+})
+
+const Search = z.strictObject({ text: z.string().max(200), limit: z.int().min(1).max(50).default(10) })
+const Role = z.enum(['donor', 'member', 'grower'])
+
+export const PersonFields = {
+  name: Line,
+  town: Line.or(z.literal('')).default(''),
+  creditAs: Line.or(z.literal(''))
+    .default('')
+    .describe('how they wish to be named on packets; empty: not named'),
+  email: z.email('That does not look like an e-mail address.').or(z.literal('')).default(''),
+  phone: z.string().trim().max(40).default(''),
+  address: z.string().trim().max(500).default(''),
+  mayWrite: z.boolean().default(false).describe('they agreed to be written to'),
+  note: Story.default(''),
+}
+
+export const referenceOperations = {
+  'crop.list': reads(
+    'Lists every crop of the reference table.',
+    z.strictObject({}),
+    z.object({
+      crops: z.array(
+        z.object({
+          cropId: z.string(),
+          commonName: z.string(),
+          species: z.string(),
+          packetSeeds: z.int().nullable(),
+        }),
+      ),
+    }),
+  ),
+  'crop.get': reads(
+    'Shows a crop with the source of each value.',
+    z.strictObject({ cropId: z.string() }),
+    CropDetail,
+  ),
+  'crop.override': writes(
+    "Sets the keeper's own plants per regrowing or viability threshold for a crop; null goes back to the table.",
+    {
+      cropId: z.string(),
+      plantsToKeep: z.int().min(1).max(10_000).nullable().optional(),
+      viabilityThreshold: z.number().min(0.05).max(1).nullable().optional(),
+      reason: Line,
+    },
+    {},
+  ),
+  'variety.search': reads(
+    'Finds varieties by a few letters of any of their names, accents or not.',
+    Search.extend({ cropId: z.string().optional() }),
+    z.object({ varieties: z.array(VarietyLine) }),
+  ),
+  'variety.create': writes(
+    'Adds a variety of a crop.',
+    { cropId: z.string(), name: Line, synonyms: z.array(Line).default([]), story: Story.default('') },
+    { varietyId: Id },
+  ),
+  'variety.add-synonym': writes(
+    'Adds another name by which a variety is known.',
+    { varietyId: Id, name: Line },
+    {},
+  ),
+  'person.search': reads(
+    'Finds people by a few letters of their name, accents or not.',
+    Search,
+    z.object({ people: z.array(PersonLine) }),
+  ),
+  'person.create': writes(
+    'Adds a person.',
+    { ...PersonFields, roles: z.array(Role).default([]) },
+    { personId: Id },
+  ),
+  'person.get': reads(
+    'Shows a person with what they gave and took.',
+    z.strictObject({ personId: Id }),
+    z.object({
+      personId: Id,
+      name: z.string(),
+      town: z.string(),
+      creditAs: z.string(),
+      email: z.string(),
+      phone: z.string(),
+      address: z.string(),
+      mayWrite: z.boolean(),
+      note: z.string(),
+      roles: z.array(z.string()),
+      gave: z.array(
+        z.object({ accessionId: Id, number: z.string(), variety: z.string(), receivedOn: z.string() }),
+      ),
+      took: z.array(
+        z.object({
+          withdrawalId: Id,
+          on: z.string(),
+          purpose: z.string(),
+          promised: z.string(),
+          lots: z.array(z.object({ lotId: Id, number: z.string(), variety: z.string(), count: z.int() })),
+        }),
+      ),
+    }),
+  ),
+  'place.list': reads(
+    'Lists the storage places as a tree.',
+    z.strictObject({}),
+    z.object({ places: z.array(PlaceLine) }),
+  ),
+  'place.create': writes(
+    'Adds a storage place, inside another or by itself.',
+    { parentId: Id.nullable().default(null), name: Line, kind: PlaceLine.shape.kind },
+    { placeId: Id },
+  ),
+} as const

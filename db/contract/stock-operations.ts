@@ -1,0 +1,319 @@
+import { z } from 'zod'
+import {
+  Caution,
+  Day,
+  Id,
+  Line,
+  LivingStock,
+  LotBasis,
+  LotRole,
+  Measured,
+  MovementKind,
+  NeedState,
+  Quantity,
+  Story,
+  TypedAmount,
+  WithdrawalPurpose,
+} from './fields.ts'
+import { WhoIsIt } from './intake-operations.ts'
+import { reads, writes } from './operation.ts'
+
+export const ShelfRow = z.object({
+  lotId: Id,
+  lotNumber: z.string(),
+  accessionId: Id,
+  variety: z.string(),
+  cropId: z.string(),
+  crop: z.string(),
+  harvest: z.string(),
+  role: LotRole,
+  place: z.string(),
+  donor: z.string(),
+  quantity: Quantity,
+  living: z.int(),
+  quarantined: z.boolean(),
+  state: NeedState.describe('of the accession, over all its lots'),
+  keep: z.int(),
+  accessionLiving: z.int(),
+})
+export type ShelfRow = z.infer<typeof ShelfRow>
+
+const ShelfQuery = z.strictObject({
+  text: z.string().max(200).default(''),
+  cropId: z.string().optional(),
+  role: LotRole.optional(),
+  state: NeedState.optional(),
+  placeId: Id.optional(),
+  quarantined: z.boolean().optional(),
+  emptyToo: z.boolean().default(false).describe('lots that hold nothing any more'),
+  sort: z.enum(['number', 'variety', 'crop', 'harvest', 'count', 'place']).default('number'),
+  descending: z.boolean().default(false),
+  offset: z.int().min(0).default(0),
+  limit: z.int().min(1).max(500).default(100),
+})
+
+const SeedWeight = z.object({
+  weightId: Id.nullable(),
+  measuredOn: z.string(),
+  gramsPerHundred: z.number(),
+  basis: z.enum(['measured', 'crop-default']),
+  replicates: z.int(),
+  seedsCounted: z.int(),
+  coefficientOfVariation: z.number().nullable(),
+  judgement: z.enum(['agree', 'weigh-again', 'not-judged']),
+  words: z.string(),
+})
+
+const LedgerLine = z.object({
+  movementId: Id,
+  entryId: Id,
+  on: z.string(),
+  kind: MovementKind,
+  count: z.int(),
+  massMg: z.int(),
+  balanceCount: z.int(),
+  balanceMassMg: z.int(),
+  measured: Measured,
+  gramsPerHundred: z.number().nullable(),
+  person: z.string(),
+  purpose: z.string(),
+  note: z.string(),
+  words: z.string(),
+  takenBack: z.boolean(),
+  undoable: z.boolean(),
+})
+
+export const LotRecord = z.object({
+  lotId: Id,
+  lotNumber: z.string(),
+  scanCode: z.string(),
+  accessionId: Id,
+  accessionNumber: z.string(),
+  variety: z.string(),
+  varietyId: Id,
+  synonyms: z.array(z.string()),
+  cropId: z.string(),
+  crop: z.string(),
+  species: z.string(),
+  unit: z.object({ one: z.string(), many: z.string() }),
+  role: LotRole,
+  basis: LotBasis,
+  harvest: z.string(),
+  generation: z.int(),
+  grower: z.string(),
+  grownAt: z.string(),
+  placeId: Id.nullable(),
+  place: z.string(),
+  placeHistory: z.array(z.object({ place: z.string(), since: z.string() })),
+  heldBy: z.string(),
+  heldSince: z.string(),
+  quarantined: z.boolean(),
+  quarantineReason: z.string(),
+  cautions: z.array(z.object({ caution: Caution, note: z.string(), text: z.string() })),
+  donor: z.string(),
+  donorId: Id.nullable(),
+  receivedOn: z.string(),
+  story: z.string(),
+  terms: z.string(),
+  packetSeeds: z.int().nullable(),
+  quantity: Quantity,
+  weight: SeedWeight,
+  weights: z.array(SeedWeight),
+  germination: z.array(
+    z.object({
+      testedOn: z.string(),
+      tested: z.int(),
+      sprouted: z.int(),
+      percent: z.number(),
+      low: z.number(),
+      high: z.number(),
+      words: z.string(),
+    }),
+  ),
+  stock: LivingStock.describe('of the accession, over all its lots'),
+  lotLiving: z.int(),
+  siblings: z.array(
+    z.object({
+      lotId: Id,
+      lotNumber: z.string(),
+      role: LotRole,
+      harvest: z.string(),
+      quantity: Quantity,
+      living: z.int(),
+    }),
+  ),
+  parents: z.array(
+    z.object({ lotId: Id, lotNumber: z.string(), relation: z.enum(['grown', 'split', 'joined']) }),
+  ),
+  ledger: z.array(LedgerLine),
+})
+export type LotRecord = z.infer<typeof LotRecord>
+
+const LeftInLot = z.object({
+  lotId: Id,
+  lotNumber: z.string(),
+  left: Quantity,
+  state: NeedState,
+  sentence: z.string(),
+})
+
+const Replicate = z.strictObject({
+  seeds: z.int().min(1).max(1_000_000),
+  grams: z.number().positive().max(100_000),
+})
+
+export const stockOperations = {
+  'lot.list': reads(
+    'Lists lots of the shelf, filtered, sorted and a page at a time.',
+    ShelfQuery,
+    z.object({ rows: z.array(ShelfRow), total: z.int() }),
+  ),
+  'lot.get': reads(
+    'Shows everything known of a lot, its accession and its ledger.',
+    z.strictObject({ lotId: Id }),
+    LotRecord,
+  ),
+  'find.anything': reads(
+    'Finds lots, varieties and people by a scanned code, a number or a few letters.',
+    z.strictObject({ text: z.string().max(200), limit: z.int().min(1).max(20).default(8) }),
+    z.object({
+      exactLotId: Id.nullable().describe('the one lot that a scanned code or a full number names'),
+      scan: z.enum(['fits', 'does-not-fit', 'not-a-scan']).describe('whether the check character fits'),
+      lots: z.array(
+        z.object({
+          lotId: Id,
+          lotNumber: z.string(),
+          variety: z.string(),
+          crop: z.string(),
+          words: z.string(),
+        }),
+      ),
+      people: z.array(z.object({ personId: Id, name: z.string(), town: z.string() })),
+    }),
+  ),
+  'need.list': reads(
+    'Lists how every accession stands: living seeds against what must be kept, worst first.',
+    z.strictObject({
+      state: NeedState.optional(),
+      offset: z.int().min(0).default(0),
+      limit: z.int().min(1).max(1_000).default(100),
+    }),
+    z.object({
+      counts: z.record(NeedState, z.int()),
+      accessions: z.array(
+        z.object({
+          accessionId: Id,
+          accessionNumber: z.string(),
+          variety: z.string(),
+          crop: z.string(),
+          stock: LivingStock,
+        }),
+      ),
+      total: z.int(),
+    }),
+  ),
+  'accession.override': writes(
+    "Sets the keeper's own plants, regrowings or viability threshold for one accession; null goes back to the crop's.",
+    {
+      accessionId: Id,
+      plantsToKeep: z.int().min(1).max(10_000).nullable().optional(),
+      regrowingsKept: z.int().min(1).max(20).nullable().optional(),
+      viabilityThreshold: z.number().min(0.05).max(1).nullable().optional(),
+    },
+    { stock: LivingStock },
+  ),
+  'lot.offer': reads(
+    'Offers working lots for handing out: the oldest good lot of each variety first, with why.',
+    z.strictObject({ text: z.string().max(200), limit: z.int().min(1).max(50).default(10) }),
+    z.object({ lots: z.array(ShelfRow.extend({ why: z.string(), packetSeeds: z.int().nullable() })) }),
+  ),
+  'withdrawal.record': writes(
+    'Hands seed out of one or more lots to a person: one visit.',
+    {
+      person: WhoIsIt.nullable().describe('null where nobody is to be named'),
+      on: Day,
+      purpose: WithdrawalPurpose.default('to-grow'),
+      lines: z
+        .array(
+          z.strictObject({ lotId: Id, amount: TypedAmount, note: z.string().trim().max(500).default('') }),
+        )
+        .min(1, 'Add at least one lot.')
+        .max(200),
+      promised: z.string().trim().max(500).default('').describe('what they mean to bring back'),
+      promisedBy: Day.nullable().default(null),
+      note: Story.default(''),
+      despite: z
+        .array(z.enum(['reference-sample', 'reserve', 'quarantine', 'too-few-left']))
+        .default([])
+        .describe('cautions that were read and overridden'),
+      reason: z.string().trim().max(500).default('').describe('why a caution was overridden'),
+    },
+    { withdrawalId: Id, personId: Id.nullable(), lines: z.array(LeftInLot) },
+  ),
+  'lot.weigh-seeds': writes(
+    'Records a hundred-seed weight of a lot from one counted sample or from replicates.',
+    {
+      lotId: Id,
+      on: Day,
+      replicates: z.array(Replicate).min(1).max(50),
+      chaffy: z.boolean().default(false),
+      note: Story.default(''),
+    },
+    { weight: SeedWeight, balance: Quantity, warnings: z.array(z.string()) },
+  ),
+  'lot.take-stock': writes(
+    'Sets a lot to what was found by weighing or counting, and writes the difference with its reason.',
+    { lotId: Id, on: Day, found: z.union([TypedAmount, z.literal('nothing')]), reason: Line },
+    { change: z.object({ count: z.int(), massMg: z.int() }), balance: Quantity },
+  ),
+  'lot.split': writes(
+    'Moves part of a lot to a new lot of the same accession, such as a reserve.',
+    {
+      lotId: Id,
+      on: Day,
+      amount: TypedAmount,
+      role: LotRole,
+      placeId: Id.nullable().default(null),
+      heldBy: z.string().trim().max(200).default('').describe('who holds a safety duplicate elsewhere'),
+      note: Story.default(''),
+    },
+    { newLotId: Id, newLotNumber: z.string(), left: Quantity, moved: Quantity },
+  ),
+  'lot.join': writes(
+    'Pours lots of one accession into one of them; the others are left empty.',
+    { intoLotId: Id, fromLotIds: z.array(Id).min(1).max(50), on: Day, note: Story.default('') },
+    { balance: Quantity },
+  ),
+  'lot.move': writes(
+    'Moves lots to another storage place and keeps where they were.',
+    { lotIds: z.array(Id).min(1).max(1_000), placeId: Id, on: Day },
+    { place: z.string() },
+  ),
+  'lot.discard': writes(
+    'Throws seed of a lot away, with the reason.',
+    { lotId: Id, on: Day, amount: z.union([TypedAmount, z.literal('everything')]), reason: Line },
+    { left: Quantity },
+  ),
+  'lot.quarantine': writes(
+    'Keeps a lot from being handed out until it is checked.',
+    { lotId: Id, reason: Line },
+    {},
+  ),
+  'lot.release': writes(
+    'Ends the quarantine of a lot, saying what was checked.',
+    { lotId: Id, checked: Line },
+    {},
+  ),
+  'germination.record': writes(
+    'Records a germination result of a lot; the seeds tested leave the stock where wanted.',
+    {
+      lotId: Id,
+      on: Day,
+      tested: z.int().min(1).max(10_000),
+      sprouted: z.int().min(0).max(10_000),
+      fromStock: z.boolean().default(true),
+      note: Story.default(''),
+    },
+    { words: z.string(), stock: LivingStock },
+  ),
+} as const

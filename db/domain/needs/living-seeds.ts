@@ -1,0 +1,33 @@
+/** A lot's seed as the book has it and how much of it is thought to be alive. */
+export interface LotLife {
+  readonly count: number
+  /** Relative doubt of the count, 0 when every seed was counted. */
+  readonly countDoubt: number
+  /** Part alive, 0 to 1. */
+  readonly viability: number
+  /** The 95 % interval of the part alive; both ends equal it when it is assumed and not tested. */
+  readonly viabilityRange: readonly [low: number, high: number]
+}
+
+/** Living seeds with the range that the count's and the test's doubt leave open. */
+export interface LivingSeeds {
+  readonly about: number
+  readonly low: number
+  readonly high: number
+  readonly total: number
+}
+
+/**
+ * Living seeds of several lots together: count x viability, summed.
+ *
+ * Each lot's low end and high end are added up as they stand: a cautious range, wider than for independent doubts.
+ */
+export function livingSeeds(lots: readonly LotLife[]): LivingSeeds {
+  const sum = (of: (lot: LotLife) => number) => lots.reduce((total, lot) => total + of(lot), 0)
+  return {
+    about: Math.round(sum((lot) => lot.count * lot.viability)),
+    low: Math.floor(sum((lot) => lot.count * Math.max(0, 1 - lot.countDoubt) * lot.viabilityRange[0])),
+    high: Math.ceil(sum((lot) => lot.count * (1 + lot.countDoubt) * lot.viabilityRange[1])),
+    total: sum((lot) => lot.count),
+  }
+}

@@ -1,0 +1,12 @@
+// Loaded before anything else by every npm script, in plain JavaScript that an old Node can still read: a Node that
+// is too old would otherwise crash in the database library without a word.
+const [major = 0, minor = 0] = process.versions.node.split('.').map(Number)
+
+if (major < 22 || (major === 22 && minor < 18)) {
+  console.error(
+    `Common Drawer needs Node.js 22.18 or later; this is ${process.versions.node}. ` +
+      'Nothing was started and nothing was changed. ' +
+      'Run it through npm (npm start) after npm ci, or install Node.js 24 from your system or from nodejs.org.',
+  )
+  process.exit(1)
+}

@@ -1,0 +1,3 @@
+import { table } from '../schema/planted.ts'
+
+export const asked = table

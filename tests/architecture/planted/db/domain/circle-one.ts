@@ -1,0 +1,3 @@
+import { second } from './circle-two.ts'
+
+export const first = () => second

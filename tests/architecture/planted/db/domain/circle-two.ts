@@ -1,0 +1,3 @@
+import { first } from './circle-one.ts'
+
+export const second = () => first

@@ -1,0 +1,3 @@
+import { nothing } from './not-there.ts'
+
+export const lost = nothing

@@ -1,0 +1,4 @@
+import { drizzle } from 'drizzle-orm/better-sqlite3'
+import { table } from '../schema/planted.ts'
+
+export const use = [drizzle, table]

@@ -1,0 +1,3 @@
+import { query } from '../db/queries/planted.ts'
+
+export const demo = query

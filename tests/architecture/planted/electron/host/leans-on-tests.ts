@@ -1,0 +1,3 @@
+import { helper } from '../../tests/planted.ts'
+
+export const host = helper

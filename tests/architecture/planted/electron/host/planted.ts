@@ -1,0 +1,3 @@
+import { drizzle } from 'drizzle-orm/better-sqlite3'
+
+export const host = drizzle

@@ -1,0 +1,3 @@
+import { use } from '../../db/services/planted.ts'
+
+export const main = use

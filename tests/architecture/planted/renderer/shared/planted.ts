@@ -1,0 +1,3 @@
+import { shell } from '../app/planted.ts'
+
+export const shared = shell

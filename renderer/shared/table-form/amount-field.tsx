@@ -1,0 +1,149 @@
+import { type KeyboardEvent, useEffect, useId, useRef } from 'react'
+import { flushSync } from 'react-dom'
+import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
+import { beneathId, FieldFrame, type FieldSize } from './field-frame.tsx'
+import { useSteps } from './step-form.tsx'
+import { type AmountReading, useAmountReading } from './use-amount-reading.ts'
+
+interface AmountFieldProps {
+  readonly label: string
+  readonly value: string
+  readonly onChange: (value: string) => void
+  /** Names the step in a {@link StepForm}. */
+  readonly step?: string
+  readonly cropId?: string | undefined
+  readonly lotId?: number | undefined
+  /** A counted and weighed sample, '25 weigh 6.10 g', whose weight is used. */
+  readonly sample?: string
+  readonly problem?: string | undefined
+  readonly size?: FieldSize
+}
+
+/** One field for an amount with its unit, read back in words; what can be meant two ways asks, and never guesses. */
+export function AmountField(props: AmountFieldProps) {
+  const { label, value, onChange, step, cropId, lotId, sample = '', problem, size = 'record' } = props
+  const id = useId()
+  const input = useRef<HTMLInputElement>(null)
+  const firstChoice = useRef<HTMLButtonElement>(null)
+  const choiceWanted = useRef(false)
+  const steps = useSteps()
+  const { reading, failure } = useAmountReading({ text: value, sample, cropId, lotId })
+  const choices = reading?.reading === 'ask' ? reading.choices : []
+
+  useEffect(() => {
+    if (choices.length === 0 || !choiceWanted.current) return
+    choiceWanted.current = false
+    firstChoice.current?.focus()
+  }, [choices.length])
+
+  const onKeyDown = (event: KeyboardEvent) => {
+    choiceWanted.current = false
+    if (event.nativeEvent.isComposing) return
+    const enter = event.key === 'Enter' && !event.ctrlKey && !event.metaKey && !event.shiftKey
+    const toChoices = event.key === 'ArrowDown' && choices.length > 0
+    if (!toChoices && !(enter && readAmount(value, { packetSeeds: null }).kind === 'ask')) return
+    event.preventDefault()
+    if (firstChoice.current) firstChoice.current.focus()
+    else choiceWanted.current = true
+  }
+
+  const choose = (choice: string) => {
+    flushSync(() => onChange(choice))
+    input.current?.focus()
+    if (input.current) steps.goOn(input.current)
+  }
+
+  return (
+    <FieldFrame
+      label={label}
+      controlId={id}
+      size={size}
+      problem={problem ?? failure}
+      words={
+        reading && (
+          <>
+            <AmountWords reading={reading} />
+            <Choices
+              choices={choices}
+              first={firstChoice}
+              onChoose={choose}
+              onBack={() => input.current?.focus()}
+            />
+          </>
+        )
+      }
+      spoken={reading ? spokenReading(reading) : ''}
+    >
+      <input
+        ref={input}
+        id={id}
+        className="table-input table-input-amount"
+        data-step={step}
+        autoComplete="off"
+        spellCheck={false}
+        value={value}
+        onChange={(event) => onChange(event.target.value)}
+        onKeyDown={onKeyDown}
+        aria-describedby={beneathId(id)}
+        aria-invalid={problem !== undefined}
+      />
+    </FieldFrame>
+  )
+}
+
+function AmountWords({ reading }: { readonly reading: AmountReading }) {
+  return (
+    <>
+      {reading.words !== '' && (
+        <p className={reading.reading === 'amount' ? 'table-field-words' : 'table-field-ask'}>
+          {reading.words}
+        </p>
+      )}
+      {reading.weightNote !== '' && <p className="table-field-note">{reading.weightNote}</p>}
+      {reading.warning !== null && <p className="table-field-warning">{reading.warning}</p>}
+    </>
+  )
+}
+
+interface ChoicesProps {
+  readonly choices: readonly string[]
+  readonly first: React.RefObject<HTMLButtonElement | null>
+  readonly onChoose: (choice: string) => void
+  readonly onBack: () => void
+}
+
+/** The ways an amount can be meant, as buttons: arrows move, Enter takes one, Escape goes back to the text. */
+function Choices({ choices, first, onChoose, onBack }: ChoicesProps) {
+  if (choices.length === 0) return null
+  const onKeyDown = (event: KeyboardEvent<HTMLButtonElement>) => {
+    const by = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key]
+    if (by === undefined && event.key !== 'Escape') return
+    event.preventDefault()
+    if (by === undefined) return onBack()
+    const next = by > 0 ? event.currentTarget.nextElementSibling : event.currentTarget.previousElementSibling
+    if (next instanceof HTMLElement) next.focus()
+    else if (by < 0) onBack()
+  }
+  return (
+    <fieldset className="table-choices" aria-label="It can be meant these ways">
+      {choices.map((choice, index) => (
+        <button
+          key={choice}
+          ref={index === 0 ? first : undefined}
+          type="button"
+          className="table-choice"
+          onClick={() => onChoose(choice)}
+          onKeyDown={onKeyDown}
+        >
+          {choice}
+        </button>
+      ))}
+    </fieldset>
+  )
+}
+
+function spokenReading(reading: AmountReading): string {
+  return [reading.words, reading.choices.join(', or '), reading.weightNote, reading.warning ?? '']
+    .filter((part) => part !== '')
+    .join('. ')
+}

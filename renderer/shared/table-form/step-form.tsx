@@ -1,0 +1,72 @@
+import { createContext, type KeyboardEvent, type ReactNode, useContext, useRef } from 'react'
+import { moveFrom } from './steps.ts'
+
+interface Steps {
+  /** Goes on from a field as Enter does: to the next step, or ends the form. */
+  goOn(from: Element): void
+}
+
+const StepsContext = createContext<Steps>({ goOn: () => undefined })
+
+/** The way on from inside a field, for one that finds its answer after Enter was pressed. */
+export function useSteps(): Steps {
+  return useContext(StepsContext)
+}
+
+interface StepFormProps {
+  readonly label: string
+  readonly className?: string
+  /** Enter on the last step. */
+  readonly onEnd: () => void
+  /** Ctrl or Cmd with Enter, from anywhere inside. */
+  readonly onSave?: () => void
+  /** Shift with Enter: what else there is to say. */
+  readonly onMore?: () => void
+  readonly children: ReactNode
+}
+
+/**
+ * A form for the table: Enter goes on, Escape steps back, and no single letter does anything but be typed.
+ *
+ * A field that uses a key for itself marks the event as dealt with (preventDefault).
+ */
+export function StepForm({ label, className, onEnd, onSave, onMore, children }: StepFormProps) {
+  const form = useRef<HTMLElement>(null)
+  const steps: Steps = {
+    goOn: (from) => {
+      if (form.current && !moveFrom(form.current, from, 1)) onEnd()
+    },
+  }
+  const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
+    const from = event.target as Element
+    const key = keyMeaning(event)
+    if (key === null || event.defaultPrevented || form.current === null) return
+    if (key === 'go-on' && !goesOnWithEnter(from)) return
+    event.preventDefault()
+    if (key === 'save') onSave?.()
+    if (key === 'more') onMore?.()
+    if (key === 'back') moveFrom(form.current, from, -1)
+    if (key === 'go-on') steps.goOn(from)
+  }
+  return (
+    <StepsContext.Provider value={steps}>
+      <section ref={form} className={className} aria-label={label} onKeyDown={onKeyDown}>
+        {children}
+      </section>
+    </StepsContext.Provider>
+  )
+}
+
+function keyMeaning(event: KeyboardEvent): 'go-on' | 'back' | 'save' | 'more' | null {
+  if (event.nativeEvent.isComposing) return null
+  if (event.key === 'Escape') return 'back'
+  if (event.key !== 'Enter' || event.altKey) return null
+  if (event.ctrlKey || event.metaKey) return 'save'
+  if (event.shiftKey) return event.target instanceof HTMLTextAreaElement ? null : 'more'
+  return 'go-on'
+}
+
+/** A button or a link does its own thing with Enter. */
+function goesOnWithEnter(element: Element): boolean {
+  return element.closest('button, a, summary') === null
+}

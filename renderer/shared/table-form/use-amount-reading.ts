@@ -1,0 +1,34 @@
+import type { Value } from '../../../db/contract/contract.ts'
+import { useRead } from '../client/use-read.ts'
+import { useSettled } from './use-settled.ts'
+
+export type AmountReading = Value<'amount.read'>
+
+interface Asked {
+  readonly text: string
+  readonly sample: string
+  readonly cropId: string | undefined
+  readonly lotId: number | undefined
+}
+
+/** A pause in typing after which the amount is read back. */
+const READ_AFTER_MS = 80
+
+/** The amount as the collection understands it; the last reading stays until the next is there. */
+export function useAmountReading(asked: Asked): {
+  readonly reading: AmountReading | null
+  readonly failure: string | undefined
+} {
+  const text = useSettled(asked.text, READ_AFTER_MS)
+  const sample = useSettled(asked.sample, READ_AFTER_MS)
+  const empty = text.trim() === '' || asked.text.trim() === ''
+  const input = {
+    text,
+    sample,
+    ...(asked.cropId === undefined ? {} : { cropId: asked.cropId }),
+    ...(asked.lotId === undefined ? {} : { lotId: asked.lotId }),
+  }
+  const answer = useRead('amount.read', empty ? null : input, { keepLast: true })
+  if (empty) return { reading: null, failure: undefined }
+  return { reading: answer.data ?? null, failure: answer.error?.problem.sentence }
+}

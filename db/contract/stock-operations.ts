@@ -243,7 +243,7 @@ export const stockOperations = {
       promisedBy: Day.nullable().default(null),
       note: Story.default(''),
       despite: z
-        .array(z.enum(['reference-sample', 'reserve', 'quarantine', 'too-few-left']))
+        .array(z.enum(['reference-sample', 'reserve', 'too-few-left']))
         .default([])
         .describe('cautions that were read and overridden'),
       reason: z.string().trim().max(500).default('').describe('why a caution was overridden'),

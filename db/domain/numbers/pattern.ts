@@ -81,9 +81,15 @@ export function printNumber(pattern: NumberPattern, year: number, running: numbe
     .replace(/\{(#+)\}/, (_, digits: string) => String(running).padStart(digits.length, '0'))
 }
 
-/** The series a running number is counted in: one a year where the pattern shows the year, else one for ever. */
+/**
+ * The series a running number is counted in: all that prints before it, without hyphens.
+ *
+ * One series a year where the pattern shows the year. Patterns that could print the same number share a series, so a
+ * changed pattern goes on counting and never prints a number again.
+ */
 export function numberSeries(pattern: NumberPattern, year: number): string {
-  return /\{yy/.test(pattern) ? pattern.replace(/\{yy(?:yy)?\}/, String(year)) : pattern
+  const prefix = pattern.replace(/\{#+\}/, '') as NumberPattern
+  return printNumber(prefix, year, 0).replaceAll('-', '')
 }
 
 function refused(because: string): PatternReading {

@@ -1,0 +1,297 @@
+CREATE TABLE collection (
+  id INTEGER PRIMARY KEY CHECK (id = 1),
+  uuid TEXT NOT NULL CHECK (length(uuid) = 36),
+  kind TEXT NOT NULL CHECK (kind IN ('demo', 'own')),
+  library_name TEXT NOT NULL CHECK (library_name <> ''),
+  accession_pattern TEXT NOT NULL CHECK (accession_pattern LIKE '%{#%}'),
+  regrowings_kept INTEGER NOT NULL CHECK (regrowings_kept BETWEEN 1 AND 20),
+  emergence REAL NOT NULL CHECK (emergence BETWEEN 0.05 AND 1),
+  viability_threshold REAL NOT NULL CHECK (viability_threshold BETWEEN 0.05 AND 1),
+  locale TEXT NOT NULL,
+  paper TEXT NOT NULL CHECK (paper IN ('a4', 'letter')),
+  appearance TEXT NOT NULL CHECK (appearance IN ('system', 'light', 'dark')),
+  created_at TEXT NOT NULL
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE number_series (
+  series TEXT PRIMARY KEY,
+  next INTEGER NOT NULL CHECK (next >= 1)
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE entry (
+  id INTEGER PRIMARY KEY,
+  key TEXT NOT NULL UNIQUE,
+  operation TEXT NOT NULL,
+  input_digest TEXT NOT NULL,
+  answer TEXT NOT NULL,
+  said TEXT NOT NULL,
+  recorded_at TEXT NOT NULL,
+  takes_back_id INTEGER UNIQUE REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE person (
+  id INTEGER PRIMARY KEY,
+  name TEXT NOT NULL CHECK (name <> ''),
+  name_folded TEXT NOT NULL,
+  town TEXT NOT NULL,
+  credit_as TEXT NOT NULL,
+  note TEXT NOT NULL,
+  created_on TEXT NOT NULL
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX person_by_name ON person (name_folded);
+--> statement-breakpoint
+CREATE TABLE person_contact (
+  person_id INTEGER PRIMARY KEY REFERENCES person (id),
+  email TEXT NOT NULL,
+  phone TEXT NOT NULL,
+  address TEXT NOT NULL,
+  may_write INTEGER NOT NULL CHECK (may_write IN (0, 1)),
+  consent_on TEXT,
+  CHECK (may_write = 0 OR consent_on IS NOT NULL)
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE person_role (
+  person_id INTEGER NOT NULL REFERENCES person (id),
+  role TEXT NOT NULL CHECK (role IN ('donor', 'member', 'grower')),
+  PRIMARY KEY (person_id, role)
+) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
+CREATE TABLE crop (
+  id TEXT PRIMARY KEY,
+  common_name TEXT NOT NULL,
+  name_folded TEXT NOT NULL,
+  species TEXT NOT NULL,
+  family TEXT NOT NULL,
+  hundred_seed_weight_ug INTEGER CHECK (hundred_seed_weight_ug > 0),
+  plausible_low_g REAL,
+  plausible_high_g REAL CHECK (plausible_high_g >= plausible_low_g),
+  packet_seeds INTEGER CHECK (packet_seeds > 0),
+  mating_system TEXT,
+  plants_to_maintain INTEGER CHECK (plants_to_maintain > 0),
+  federal_minimum_percent INTEGER CHECK (federal_minimum_percent BETWEEN 1 AND 100),
+  state_minimum_percent INTEGER CHECK (state_minimum_percent BETWEEN 1 AND 100),
+  storage_class TEXT,
+  reference TEXT NOT NULL CHECK (json_valid(reference)),
+  own_plants INTEGER CHECK (own_plants > 0),
+  own_threshold REAL CHECK (own_threshold BETWEEN 0.05 AND 1),
+  own_reason TEXT NOT NULL
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE variety (
+  id INTEGER PRIMARY KEY,
+  crop_id TEXT NOT NULL REFERENCES crop (id),
+  name TEXT NOT NULL CHECK (name <> ''),
+  name_folded TEXT NOT NULL,
+  story TEXT NOT NULL,
+  UNIQUE (crop_id, name_folded, name)
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE variety_synonym (
+  id INTEGER PRIMARY KEY,
+  variety_id INTEGER NOT NULL REFERENCES variety (id),
+  name TEXT NOT NULL CHECK (name <> ''),
+  name_folded TEXT NOT NULL,
+  UNIQUE (variety_id, name)
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE storage_place (
+  id INTEGER PRIMARY KEY,
+  parent_id INTEGER REFERENCES storage_place (id) CHECK (parent_id <> id),
+  name TEXT NOT NULL CHECK (name <> ''),
+  kind TEXT NOT NULL CHECK (kind IN ('room', 'cupboard', 'fridge', 'freezer', 'shelf', 'box', 'jar')),
+  path TEXT NOT NULL UNIQUE
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE accession (
+  id INTEGER PRIMARY KEY,
+  number TEXT NOT NULL UNIQUE,
+  bare TEXT NOT NULL UNIQUE,
+  series TEXT NOT NULL,
+  running INTEGER NOT NULL CHECK (running >= 1),
+  variety_id INTEGER NOT NULL REFERENCES variety (id),
+  donor_id INTEGER REFERENCES person (id),
+  received_on TEXT NOT NULL,
+  grown_at TEXT NOT NULL,
+  story TEXT NOT NULL,
+  terms TEXT NOT NULL,
+  own_plants INTEGER CHECK (own_plants > 0),
+  own_regrowings INTEGER CHECK (own_regrowings BETWEEN 1 AND 20),
+  own_threshold REAL CHECK (own_threshold BETWEEN 0.05 AND 1),
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  UNIQUE (series, running)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX accession_by_variety ON accession (variety_id);
+--> statement-breakpoint
+CREATE INDEX accession_by_donor ON accession (donor_id);
+--> statement-breakpoint
+CREATE TABLE accession_caution (
+  accession_id INTEGER NOT NULL REFERENCES accession (id),
+  caution TEXT NOT NULL CHECK (caution IN ('treated', 'pests-seen', 'regulated', 'toxic', 'protected-variety')),
+  note TEXT NOT NULL,
+  PRIMARY KEY (accession_id, caution)
+) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
+CREATE TABLE lot (
+  id INTEGER PRIMARY KEY,
+  accession_id INTEGER NOT NULL REFERENCES accession (id),
+  ordinal INTEGER NOT NULL CHECK (ordinal >= 1),
+  number TEXT NOT NULL UNIQUE,
+  bare TEXT NOT NULL UNIQUE,
+  role TEXT NOT NULL CHECK (role IN ('working', 'reserve', 'reference', 'duplicate-elsewhere')),
+  basis TEXT NOT NULL CHECK (basis IN ('weighed', 'counted')),
+  harvest_from INTEGER CHECK (harvest_from BETWEEN 1800 AND 9999),
+  harvest_to INTEGER CHECK (harvest_to >= harvest_from),
+  harvest_about INTEGER NOT NULL CHECK (harvest_about IN (0, 1)),
+  generation INTEGER NOT NULL CHECK (generation >= 0),
+  grower_id INTEGER REFERENCES person (id),
+  grown_at TEXT NOT NULL,
+  plants_grown INTEGER CHECK (plants_grown > 0),
+  place_id INTEGER REFERENCES storage_place (id),
+  held_by TEXT NOT NULL,
+  held_since TEXT,
+  quarantine_reason TEXT CHECK (quarantine_reason <> ''),
+  estimated INTEGER NOT NULL CHECK (estimated IN (0, 1)),
+  weight_id INTEGER REFERENCES seed_weight (id),
+  germination_id INTEGER REFERENCES germination_result (id),
+  balance_count INTEGER NOT NULL DEFAULT 0 CHECK (balance_count >= 0),
+  balance_mass_mg INTEGER NOT NULL DEFAULT 0 CHECK (balance_mass_mg >= 0),
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  UNIQUE (accession_id, ordinal),
+  CHECK ((harvest_from IS NULL) = (harvest_to IS NULL)),
+  CHECK ((role = 'duplicate-elsewhere') = (held_since IS NOT NULL))
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX lot_by_place ON lot (place_id);
+--> statement-breakpoint
+CREATE TABLE lot_parent (
+  lot_id INTEGER NOT NULL REFERENCES lot (id),
+  parent_lot_id INTEGER NOT NULL REFERENCES lot (id) CHECK (parent_lot_id <> lot_id),
+  relation TEXT NOT NULL CHECK (relation IN ('grown', 'split', 'joined')),
+  PRIMARY KEY (lot_id, parent_lot_id, relation)
+) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
+CREATE TABLE lot_place (
+  id INTEGER PRIMARY KEY,
+  lot_id INTEGER NOT NULL REFERENCES lot (id),
+  place_id INTEGER NOT NULL REFERENCES storage_place (id),
+  since TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX lot_place_by_lot ON lot_place (lot_id);
+--> statement-breakpoint
+CREATE TABLE seed_weight (
+  id INTEGER PRIMARY KEY,
+  lot_id INTEGER NOT NULL REFERENCES lot (id),
+  measured_on TEXT NOT NULL,
+  hundred_seed_weight_ug INTEGER NOT NULL CHECK (hundred_seed_weight_ug > 0),
+  replicates INTEGER NOT NULL CHECK (replicates >= 1),
+  seeds_counted INTEGER NOT NULL CHECK (seeds_counted >= 1),
+  coefficient_of_variation REAL CHECK (coefficient_of_variation >= 0),
+  chaffy INTEGER NOT NULL CHECK (chaffy IN (0, 1)),
+  note TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX seed_weight_by_lot ON seed_weight (lot_id);
+--> statement-breakpoint
+CREATE TABLE seed_weight_replicate (
+  weight_id INTEGER NOT NULL REFERENCES seed_weight (id),
+  ordinal INTEGER NOT NULL CHECK (ordinal >= 1),
+  seeds INTEGER NOT NULL CHECK (seeds >= 1),
+  mass_mg INTEGER NOT NULL CHECK (mass_mg >= 1),
+  PRIMARY KEY (weight_id, ordinal)
+) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
+CREATE TABLE withdrawal (
+  id INTEGER PRIMARY KEY,
+  person_id INTEGER REFERENCES person (id),
+  on_date TEXT NOT NULL,
+  purpose TEXT NOT NULL CHECK (purpose IN ('to-grow', 'to-return', 'grow-out', 'safety-duplicate', 'other')),
+  promised TEXT NOT NULL,
+  promised_by TEXT,
+  note TEXT NOT NULL,
+  overridden TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX withdrawal_by_person ON withdrawal (person_id);
+--> statement-breakpoint
+CREATE TABLE movement (
+  id INTEGER PRIMARY KEY,
+  lot_id INTEGER NOT NULL REFERENCES lot (id),
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  kind TEXT NOT NULL CHECK (kind IN ('intake', 'return', 'withdrawal', 'test', 'discard', 'stocktake', 'split', 'join', 'recount', 'reversal')),
+  on_date TEXT NOT NULL,
+  count INTEGER NOT NULL,
+  mass_mg INTEGER NOT NULL,
+  measured TEXT NOT NULL CHECK (measured IN ('mass', 'count', 'estimate', 'carried')),
+  weight_ug INTEGER CHECK (weight_ug > 0),
+  person_id INTEGER REFERENCES person (id),
+  withdrawal_id INTEGER REFERENCES withdrawal (id),
+  reverses_id INTEGER UNIQUE REFERENCES movement (id),
+  note TEXT NOT NULL,
+  CHECK ((kind = 'reversal') = (reverses_id IS NOT NULL)),
+  CHECK (kind NOT IN ('intake', 'return') OR (count >= 0 AND mass_mg >= 0)),
+  CHECK (kind NOT IN ('withdrawal', 'test', 'discard') OR (count <= 0 AND mass_mg <= 0)),
+  CHECK (measured = 'carried' OR weight_ug IS NOT NULL)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX movement_by_lot ON movement (lot_id);
+--> statement-breakpoint
+CREATE INDEX movement_by_entry ON movement (entry_id);
+--> statement-breakpoint
+CREATE INDEX movement_by_withdrawal ON movement (withdrawal_id) WHERE withdrawal_id IS NOT NULL;
+--> statement-breakpoint
+CREATE TRIGGER movement_keeps_the_balance AFTER INSERT ON movement BEGIN
+  UPDATE lot SET balance_count = balance_count + NEW.count, balance_mass_mg = balance_mass_mg + NEW.mass_mg
+  WHERE id = NEW.lot_id;
+END;
+--> statement-breakpoint
+CREATE TRIGGER movement_is_never_edited BEFORE UPDATE ON movement BEGIN
+  SELECT RAISE(ABORT, 'the ledger is append-only: reverse the movement instead');
+END;
+--> statement-breakpoint
+CREATE TRIGGER movement_is_never_deleted BEFORE DELETE ON movement BEGIN
+  SELECT RAISE(ABORT, 'the ledger is append-only: reverse the movement instead');
+END;
+--> statement-breakpoint
+CREATE TRIGGER accession_number_is_never_changed BEFORE UPDATE OF number, bare, series, running ON accession BEGIN
+  SELECT RAISE(ABORT, 'a printed number is never changed');
+END;
+--> statement-breakpoint
+CREATE TRIGGER lot_number_is_never_changed BEFORE UPDATE OF number, bare, ordinal, accession_id ON lot BEGIN
+  SELECT RAISE(ABORT, 'a printed number is never changed');
+END;
+--> statement-breakpoint
+CREATE TABLE seed_return (
+  id INTEGER PRIMARY KEY,
+  lot_id INTEGER NOT NULL UNIQUE REFERENCES lot (id),
+  withdrawal_id INTEGER REFERENCES withdrawal (id),
+  person_id INTEGER NOT NULL REFERENCES person (id),
+  on_date TEXT NOT NULL,
+  note TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE germination_result (
+  id INTEGER PRIMARY KEY,
+  lot_id INTEGER NOT NULL REFERENCES lot (id),
+  tested_on TEXT NOT NULL,
+  tested INTEGER NOT NULL CHECK (tested >= 1),
+  sprouted INTEGER NOT NULL CHECK (sprouted BETWEEN 0 AND tested),
+  note TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX germination_by_lot ON germination_result (lot_id, tested_on);
+--> statement-breakpoint
+CREATE VIRTUAL TABLE accession_search USING fts5 (
+  words,
+  content = '',
+  contentless_delete = 1,
+  tokenize = 'unicode61 remove_diacritics 2',
+  prefix = '1 2 3'
+);

@@ -1,0 +1,44 @@
+import { readFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+const REFERENCE_FOLDER =
+  process.env['COMMON_DRAWER_REFERENCE'] ?? join(dirname(fileURLToPath(import.meta.url)), '..', 'reference')
+
+/** A row of the shipped crop table, as far as its cells are read one by one. */
+interface ReferenceCrop {
+  readonly id: string
+  readonly common_name: string
+  readonly species: string
+  readonly family: string
+  readonly hundred_seed_weight_g: number | null
+  readonly hundred_seed_weight_plausible_band_g: readonly [number, number] | null
+  readonly packet_seeds: readonly [number, number] | null
+  readonly mating_system: string | null
+  readonly plants_to_maintain_variety: readonly [number, number] | null
+  readonly us_federal_min_germination_pct: number | null
+  readonly us_state_min_germination_pct: number | null
+  readonly storage_class: string | null
+}
+
+/** The shipped crop table as rows for the crop table of a collection. Low ends where the table gives a span. */
+export function readCropTable() {
+  const crops: ReferenceCrop[] = JSON.parse(readFileSync(join(REFERENCE_FOLDER, 'crops.json'), 'utf8'))
+  return crops.map((crop) => ({
+    id: crop.id,
+    commonName: crop.common_name,
+    species: crop.species,
+    family: crop.family,
+    hundredSeedWeightUg:
+      crop.hundred_seed_weight_g === null ? null : Math.round(crop.hundred_seed_weight_g * 1_000_000),
+    plausibleLowG: crop.hundred_seed_weight_plausible_band_g?.[0] ?? null,
+    plausibleHighG: crop.hundred_seed_weight_plausible_band_g?.[1] ?? null,
+    packetSeeds: crop.packet_seeds?.[0] ?? null,
+    matingSystem: crop.mating_system,
+    plantsToMaintain: crop.plants_to_maintain_variety?.[0] ?? null,
+    federalMinimumPercent: crop.us_federal_min_germination_pct,
+    stateMinimumPercent: crop.us_state_min_germination_pct,
+    storageClass: crop.storage_class,
+    reference: JSON.stringify(crop),
+  }))
+}

@@ -1,0 +1,66 @@
+import { migrate } from 'drizzle-orm/better-sqlite3/migrator'
+import { refuse } from '../contract/refusal.ts'
+import { assertSound, backUp, rowCounts } from './back-up.ts'
+import { overDrizzle, type Sqlite } from './connection.ts'
+import { newestVersion } from './file-format.ts'
+
+/** Rows that a migration takes away on purpose, by table; empty while no migration does. */
+export type PlannedRemovals = Readonly<Record<string, number>>
+
+/**
+ * Brings an open file to the newest schema: stop at a file from the future, back up, migrate, verify.
+ *
+ * Foreign keys are off outside the migrator's transaction, because inside it SQLite ignores the pragma and a rebuilt
+ * table would take its children with it; row counts before and after are compared for the same reason.
+ */
+export async function migrateFile(
+  sqlite: Sqlite,
+  file: string,
+  folder: string,
+  now: Date,
+  removals: PlannedRemovals = {},
+): Promise<'up-to-date' | 'migrated'> {
+  const version = Number(sqlite.pragma('user_version', { simple: true }))
+  const newest = newestVersion(folder)
+  refuseTheFuture(version, newest)
+  if (version === newest) return 'up-to-date'
+  if (version > 0) await backUp(sqlite, file, `before version ${newest}`, now)
+  const before = rowCounts(sqlite)
+  sqlite.pragma('foreign_keys = OFF')
+  try {
+    migrate(overDrizzle(sqlite), { migrationsFolder: folder })
+  } finally {
+    sqlite.pragma('foreign_keys = ON')
+  }
+  assertNoRowsLost(before, rowCounts(sqlite), removals)
+  assertSound(sqlite)
+  sqlite.pragma(`user_version = ${newest}`)
+  return 'migrated'
+}
+
+/** Refuses a file that a newer version of the app made. */
+export function refuseTheFuture(version: number, newest: number): void {
+  if (version <= newest) return
+  refuse(
+    'file-from-the-future',
+    `This collection was written by a newer version of Common Drawer (schema ${version}; this one knows ${newest}). Nothing was changed.`,
+    {
+      todo: 'Install the newer version to open it.',
+    },
+  )
+}
+
+function assertNoRowsLost(
+  before: ReadonlyMap<string, number>,
+  after: ReadonlyMap<string, number>,
+  removals: PlannedRemovals,
+): void {
+  for (const [table, rows] of before) {
+    const expected = rows - (removals[table] ?? 0)
+    const kept = after.get(table)
+    if (kept !== undefined && kept < expected)
+      throw new Error(`The migration left ${kept} of ${rows} rows of ${table}`)
+    if (kept === undefined && rows > 0 && removals[table] !== rows)
+      throw new Error(`The migration dropped ${table} with ${rows} rows`)
+  }
+}

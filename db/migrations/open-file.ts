@@ -1,0 +1,148 @@
+import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs'
+import { dirname, resolve } from 'node:path'
+import { refuse } from '../contract/refusal.ts'
+import { connect, type Drizzle, overDrizzle, type Sqlite } from './connection.ts'
+import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion } from './file-format.ts'
+import { type FirstFacts, writeFirstRows } from './first-rows.ts'
+import { type CollectionLock, lockCollection } from './lock.ts'
+import { migrateFile, refuseTheFuture } from './migrate-file.ts'
+
+/** A collection that is open: one file, one connection. */
+export interface OpenCollection {
+  readonly file: string
+  readonly access: 'write' | 'read'
+  readonly sqlite: Sqlite
+  readonly db: Drizzle
+  close(): void
+}
+
+export interface OpenOptions {
+  readonly access: 'write' | 'read'
+  readonly now: () => Date
+  /** Another folder of migrations, for tests of migrating. */
+  readonly migrationsFolder?: string
+}
+
+/** How long a writer waits for another process to let go of a collection, milliseconds. */
+const LOCK_WAIT_MS = 4_000
+
+/**
+ * Opens a collection.
+ *
+ * For writing it takes the collection's lock, refuses files that are not collections or come from the future, backs up
+ * and migrates older ones. For reading it takes no lock and changes nothing. Throws a Refusal that says what to do.
+ */
+export async function openCollection(path: string, options: OpenOptions): Promise<OpenCollection> {
+  const file = resolve(path)
+  if (!existsSync(file)) {
+    refuse('not-found', `There is no collection at ${file}.`, {
+      todo: 'Check the name, or start a collection there.',
+    })
+  }
+  const folder = options.migrationsFolder ?? MIGRATIONS_FOLDER
+  const lock = options.access === 'write' ? lockCollection(file, LOCK_WAIT_MS) : null
+  try {
+    return await openLocked(file, options, folder, lock)
+  } catch (cause) {
+    lock?.release()
+    throw cause
+  }
+}
+
+async function openLocked(
+  file: string,
+  options: OpenOptions,
+  folder: string,
+  lock: CollectionLock | null,
+): Promise<OpenCollection> {
+  const sqlite = connectToCollection(file, options.access)
+  try {
+    if (options.access === 'write') {
+      await migrateFile(sqlite, file, folder, options.now())
+    } else {
+      const version = Number(sqlite.pragma('user_version', { simple: true }))
+      const newest = newestVersion(folder)
+      refuseTheFuture(version, newest)
+      if (version < newest) {
+        refuse(
+          'collection-read-only',
+          'This collection was written by an older version and has to be brought up to date first.',
+          {
+            todo: 'Open it once in the app, which keeps a backup of it as it is now.',
+          },
+        )
+      }
+    }
+    return assemble(file, options.access, sqlite, lock)
+  } catch (cause) {
+    sqlite.close()
+    throw cause
+  }
+}
+
+/**
+ * Makes a new, empty collection with the crop table in it, and opens it for writing.
+ *
+ * It is made under another name first, so that a half-made collection never carries the real one. Refuses a file that
+ * is there already.
+ */
+export async function createCollection(path: string, facts: FirstFacts): Promise<OpenCollection> {
+  const file = resolve(path)
+  if (existsSync(file)) {
+    refuse('already-there', `There is a file at ${file} already. It was left as it is.`, {
+      todo: 'Choose another name or folder.',
+    })
+  }
+  mkdirSync(dirname(file), { recursive: true })
+  const unfinished = `${file}.unfinished`
+  rmSync(unfinished, { force: true })
+  const sqlite = connect(unfinished, 'write', false)
+  try {
+    sqlite.pragma(`application_id = ${APPLICATION_ID}`)
+    await migrateFile(sqlite, unfinished, MIGRATIONS_FOLDER, facts.now())
+    writeFirstRows(sqlite, overDrizzle(sqlite), facts)
+  } finally {
+    sqlite.close()
+  }
+  renameSync(unfinished, file)
+  return openCollection(file, { access: 'write', now: facts.now })
+}
+
+function connectToCollection(file: string, access: 'write' | 'read'): Sqlite {
+  let sqlite: Sqlite
+  try {
+    sqlite = connect(file, access, true)
+  } catch (cause) {
+    if (cause instanceof Error && 'code' in cause && cause.code === 'SQLITE_NOTADB') notACollection(file)
+    throw cause
+  }
+  if (sqlite.pragma('application_id', { simple: true }) !== APPLICATION_ID) {
+    sqlite.close()
+    notACollection(file)
+  }
+  return sqlite
+}
+
+function notACollection(file: string): never {
+  refuse('not-a-collection', `${file} is not a collection of Common Drawer. It was left as it is.`, {
+    todo: 'Choose a file that ends in .drawer.',
+  })
+}
+
+function assemble(
+  file: string,
+  access: 'write' | 'read',
+  sqlite: Sqlite,
+  lock: CollectionLock | null,
+): OpenCollection {
+  return {
+    file,
+    access,
+    sqlite,
+    db: overDrizzle(sqlite),
+    close() {
+      sqlite.close()
+      lock?.release()
+    },
+  }
+}

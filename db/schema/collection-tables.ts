@@ -1,0 +1,35 @@
+import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+
+/** The one row that says what this file is and how its keeper wants it. */
+export const collection = sqliteTable('collection', {
+  id: integer('id').primaryKey(),
+  uuid: text('uuid').notNull(),
+  kind: text('kind', { enum: ['demo', 'own'] }).notNull(),
+  libraryName: text('library_name').notNull(),
+  accessionPattern: text('accession_pattern').notNull(),
+  regrowingsKept: integer('regrowings_kept').notNull(),
+  emergence: real('emergence').notNull(),
+  viabilityThreshold: real('viability_threshold').notNull(),
+  locale: text('locale').notNull(),
+  paper: text('paper', { enum: ['a4', 'letter'] }).notNull(),
+  appearance: text('appearance', { enum: ['system', 'light', 'dark'] }).notNull(),
+  createdAt: text('created_at').notNull(),
+})
+
+/** The next running number of each series of accession numbers. */
+export const numberSeries = sqliteTable('number_series', {
+  series: text('series').primaryKey(),
+  next: integer('next').notNull(),
+})
+
+/** One write, one row: what was asked, under which key, what was answered. The audit trail and the guard against repeats. */
+export const entry = sqliteTable('entry', {
+  id: integer('id').primaryKey(),
+  key: text('key').notNull(),
+  operation: text('operation').notNull(),
+  inputDigest: text('input_digest').notNull(),
+  answer: text('answer').notNull(),
+  said: text('said').notNull(),
+  recordedAt: text('recorded_at').notNull(),
+  takesBackId: integer('takes_back_id'),
+})

@@ -1,0 +1,73 @@
+import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+
+export const person = sqliteTable('person', {
+  id: integer('id').primaryKey(),
+  name: text('name').notNull(),
+  nameFolded: text('name_folded').notNull(),
+  town: text('town').notNull(),
+  creditAs: text('credit_as').notNull(),
+  note: text('note').notNull(),
+  createdOn: text('created_on').notNull(),
+})
+
+/** Contact data, apart from the ledger, so that it can be erased without touching provenance. */
+export const personContact = sqliteTable('person_contact', {
+  personId: integer('person_id').primaryKey(),
+  email: text('email').notNull(),
+  phone: text('phone').notNull(),
+  address: text('address').notNull(),
+  mayWrite: integer('may_write', { mode: 'boolean' }).notNull(),
+  consentOn: text('consent_on'),
+})
+
+export const personRole = sqliteTable('person_role', {
+  personId: integer('person_id').notNull(),
+  role: text('role', { enum: ['donor', 'member', 'grower'] }).notNull(),
+})
+
+/** The reference table of crops as shipped, with the keeper's own values beside it. Figures in the units of their names. */
+export const crop = sqliteTable('crop', {
+  id: text('id').primaryKey(),
+  commonName: text('common_name').notNull(),
+  nameFolded: text('name_folded').notNull(),
+  species: text('species').notNull(),
+  family: text('family').notNull(),
+  hundredSeedWeightUg: integer('hundred_seed_weight_ug'),
+  plausibleLowG: real('plausible_low_g'),
+  plausibleHighG: real('plausible_high_g'),
+  packetSeeds: integer('packet_seeds'),
+  matingSystem: text('mating_system'),
+  plantsToMaintain: integer('plants_to_maintain'),
+  federalMinimumPercent: integer('federal_minimum_percent'),
+  stateMinimumPercent: integer('state_minimum_percent'),
+  storageClass: text('storage_class'),
+  /** Every cell of the shipped table with its source and confidence, as JSON. */
+  reference: text('reference').notNull(),
+  ownPlants: integer('own_plants'),
+  ownThreshold: real('own_threshold'),
+  ownReason: text('own_reason').notNull(),
+})
+
+export const variety = sqliteTable('variety', {
+  id: integer('id').primaryKey(),
+  cropId: text('crop_id').notNull(),
+  name: text('name').notNull(),
+  nameFolded: text('name_folded').notNull(),
+  story: text('story').notNull(),
+})
+
+export const varietySynonym = sqliteTable('variety_synonym', {
+  id: integer('id').primaryKey(),
+  varietyId: integer('variety_id').notNull(),
+  name: text('name').notNull(),
+  nameFolded: text('name_folded').notNull(),
+})
+
+export const storagePlace = sqliteTable('storage_place', {
+  id: integer('id').primaryKey(),
+  parentId: integer('parent_id'),
+  name: text('name').notNull(),
+  kind: text('kind', { enum: ['room', 'cupboard', 'fridge', 'freezer', 'shelf', 'box', 'jar'] }).notNull(),
+  /** All names from the outermost place down, kept for lists. */
+  path: text('path').notNull(),
+})

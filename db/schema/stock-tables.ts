@@ -1,0 +1,161 @@
+import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+
+export const accession = sqliteTable('accession', {
+  id: integer('id').primaryKey(),
+  number: text('number').notNull(),
+  /** The number without hyphens, as searched and scanned. */
+  bare: text('bare').notNull(),
+  series: text('series').notNull(),
+  running: integer('running').notNull(),
+  varietyId: integer('variety_id').notNull(),
+  donorId: integer('donor_id'),
+  receivedOn: text('received_on').notNull(),
+  grownAt: text('grown_at').notNull(),
+  story: text('story').notNull(),
+  terms: text('terms').notNull(),
+  ownPlants: integer('own_plants'),
+  ownRegrowings: integer('own_regrowings'),
+  ownThreshold: real('own_threshold'),
+  entryId: integer('entry_id').notNull(),
+})
+
+export const accessionCaution = sqliteTable('accession_caution', {
+  accessionId: integer('accession_id').notNull(),
+  caution: text('caution', {
+    enum: ['treated', 'pests-seen', 'regulated', 'toxic', 'protected-variety'],
+  }).notNull(),
+  note: text('note').notNull(),
+})
+
+export const lot = sqliteTable('lot', {
+  id: integer('id').primaryKey(),
+  accessionId: integer('accession_id').notNull(),
+  ordinal: integer('ordinal').notNull(),
+  number: text('number').notNull(),
+  bare: text('bare').notNull(),
+  role: text('role', { enum: ['working', 'reserve', 'reference', 'duplicate-elsewhere'] }).notNull(),
+  basis: text('basis', { enum: ['weighed', 'counted'] }).notNull(),
+  harvestFrom: integer('harvest_from'),
+  harvestTo: integer('harvest_to'),
+  harvestAbout: integer('harvest_about', { mode: 'boolean' }).notNull(),
+  generation: integer('generation').notNull(),
+  growerId: integer('grower_id'),
+  grownAt: text('grown_at').notNull(),
+  plantsGrown: integer('plants_grown'),
+  placeId: integer('place_id'),
+  heldBy: text('held_by').notNull(),
+  heldSince: text('held_since'),
+  quarantineReason: text('quarantine_reason'),
+  /** Whether the count rests on somebody's guess and has not been counted since. */
+  estimated: integer('estimated', { mode: 'boolean' }).notNull(),
+  /** The hundred-seed weight in force; null means the crop's typical weight. */
+  weightId: integer('weight_id'),
+  /** The germination result in force: the latest not taken back. */
+  germinationId: integer('germination_id'),
+  /** Kept balances, by trigger: always the sums of the lot's movements. */
+  balanceCount: integer('balance_count').notNull(),
+  balanceMassMg: integer('balance_mass_mg').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
+export const lotParent = sqliteTable('lot_parent', {
+  lotId: integer('lot_id').notNull(),
+  parentLotId: integer('parent_lot_id').notNull(),
+  relation: text('relation', { enum: ['grown', 'split', 'joined'] }).notNull(),
+})
+
+export const lotPlace = sqliteTable('lot_place', {
+  id: integer('id').primaryKey(),
+  lotId: integer('lot_id').notNull(),
+  placeId: integer('place_id').notNull(),
+  since: text('since').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
+/** A measurement of a lot's hundred-seed weight; micrograms per hundred. */
+export const seedWeight = sqliteTable('seed_weight', {
+  id: integer('id').primaryKey(),
+  lotId: integer('lot_id').notNull(),
+  measuredOn: text('measured_on').notNull(),
+  hundredSeedWeightUg: integer('hundred_seed_weight_ug').notNull(),
+  replicates: integer('replicates').notNull(),
+  seedsCounted: integer('seeds_counted').notNull(),
+  coefficientOfVariation: real('coefficient_of_variation'),
+  chaffy: integer('chaffy', { mode: 'boolean' }).notNull(),
+  note: text('note').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
+export const seedWeightReplicate = sqliteTable('seed_weight_replicate', {
+  weightId: integer('weight_id').notNull(),
+  ordinal: integer('ordinal').notNull(),
+  seeds: integer('seeds').notNull(),
+  massMg: integer('mass_mg').notNull(),
+})
+
+/** The ledger. Append-only by trigger: a mistake is reversed by its exact opposite. */
+export const movement = sqliteTable('movement', {
+  id: integer('id').primaryKey(),
+  lotId: integer('lot_id').notNull(),
+  entryId: integer('entry_id').notNull(),
+  kind: text('kind', {
+    enum: [
+      'intake',
+      'return',
+      'withdrawal',
+      'test',
+      'discard',
+      'stocktake',
+      'split',
+      'join',
+      'recount',
+      'reversal',
+    ],
+  }).notNull(),
+  onDate: text('on_date').notNull(),
+  count: integer('count').notNull(),
+  massMg: integer('mass_mg').notNull(),
+  measured: text('measured', { enum: ['mass', 'count', 'estimate', 'carried'] }).notNull(),
+  /** Micrograms per hundred seeds used to derive the other number; null where both were carried over. */
+  weightUg: integer('weight_ug'),
+  personId: integer('person_id'),
+  withdrawalId: integer('withdrawal_id'),
+  reversesId: integer('reverses_id'),
+  note: text('note').notNull(),
+})
+
+/** One visit on which seed went out. */
+export const withdrawal = sqliteTable('withdrawal', {
+  id: integer('id').primaryKey(),
+  personId: integer('person_id'),
+  onDate: text('on_date').notNull(),
+  purpose: text('purpose', {
+    enum: ['to-grow', 'to-return', 'grow-out', 'safety-duplicate', 'other'],
+  }).notNull(),
+  promised: text('promised').notNull(),
+  promisedBy: text('promised_by'),
+  note: text('note').notNull(),
+  overridden: text('overridden').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
+/** Seed brought back by somebody who grew it: the new lot, and the visit it came from where known. */
+export const seedReturn = sqliteTable('seed_return', {
+  id: integer('id').primaryKey(),
+  lotId: integer('lot_id').notNull(),
+  withdrawalId: integer('withdrawal_id'),
+  personId: integer('person_id').notNull(),
+  onDate: text('on_date').notNull(),
+  note: text('note').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
+export const germinationResult = sqliteTable('germination_result', {
+  id: integer('id').primaryKey(),
+  lotId: integer('lot_id').notNull(),
+  testedOn: text('tested_on').notNull(),
+  tested: integer('tested').notNull(),
+  sprouted: integer('sprouted').notNull(),
+  note: text('note').notNull(),
+  entryId: integer('entry_id').notNull(),
+})

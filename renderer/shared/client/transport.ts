@@ -1,0 +1,33 @@
+import type { Answer } from '../../../db/contract/problem.ts'
+import { NoAnswer } from './problem-error.ts'
+import { keptSecret } from './secret.ts'
+
+interface Door {
+  call(operation: string, input: unknown): Promise<Answer<unknown>>
+}
+
+declare global {
+  interface Window {
+    /** The one function that the desktop window exposes; missing in a browser. */
+    readonly commonDrawer?: Door
+  }
+}
+
+/** Sends a call through the window's door, or to the host on this machine. Throws NoAnswer. */
+export async function send(operation: string, input: unknown): Promise<Answer<unknown>> {
+  try {
+    if (window.commonDrawer !== undefined) return await window.commonDrawer.call(operation, input)
+    return await post(operation, input)
+  } catch {
+    throw new NoAnswer()
+  }
+}
+
+async function post(operation: string, input: unknown): Promise<Answer<unknown>> {
+  const response = await fetch('/call', {
+    method: 'POST',
+    headers: { 'Content-Type': 'application/json', 'X-Drawer-Secret': keptSecret() },
+    body: JSON.stringify({ operation, input }),
+  })
+  return (await response.json()) as Answer<unknown>
+}

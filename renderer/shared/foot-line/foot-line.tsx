@@ -1,0 +1,27 @@
+import { useWrite } from '../client/use-write.ts'
+import './foot-line.css'
+import { useSaid } from './said.ts'
+
+/** The last thing that happened, said aloud, with its undo. */
+export function FootLine() {
+  const said = useSaid()
+  const takeBack = useWrite('entry.take-back')
+  const entryId = said?.undoable ? said.entryId : undefined
+  return (
+    <footer className="foot-line">
+      <p className="foot-line-said" role="status">
+        {takeBack.error ? takeBack.error.problem.sentence : (said?.said ?? 'Nothing written yet.')}
+      </p>
+      {entryId !== undefined && (
+        <button
+          type="button"
+          className="word-button"
+          disabled={takeBack.isPending}
+          onClick={() => takeBack.mutate({ entryId })}
+        >
+          undo
+        </button>
+      )}
+    </footer>
+  )
+}

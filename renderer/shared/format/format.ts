@@ -1,0 +1,42 @@
+/** How this library writes numbers, masses and dates. */
+export interface Format {
+  /** A whole or decimal number as it is, grouped. */
+  readonly number: (value: number) => string
+  /** A mass in the unit a small scale shows, from milligrams. */
+  readonly mass: (milligrams: number) => string
+  /** A part of one as a percentage. */
+  readonly percent: (part: number) => string
+  /** A calendar date, or the text as it is where it is not one. */
+  readonly day: (iso: string) => string
+  /** A moment, down to the minute. */
+  readonly moment: (iso: string) => string
+  /** A change with its sign: '+50', '−3'. */
+  readonly change: (value: number) => string
+}
+
+export function createFormat(locale: string): Format {
+  const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 4 })
+  const grams = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 })
+  const percent = new Intl.NumberFormat(locale, { style: 'percent', maximumFractionDigits: 0 })
+  const signed = new Intl.NumberFormat(locale, { signDisplay: 'exceptZero' })
+  const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' })
+  const moment = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' })
+  return {
+    number: (value) => number.format(value),
+    mass: (milligrams) => {
+      const size = Math.abs(milligrams)
+      if (size < 1_000) return `${number.format(milligrams)} mg`
+      if (size < 1_000_000) return `${grams.format(milligrams / 1_000)} g`
+      return `${grams.format(milligrams / 1_000_000)} kg`
+    },
+    percent: (part) => percent.format(part),
+    day: (iso) => formatted(day, iso, `${iso}T00:00:00Z`),
+    moment: (iso) => formatted(moment, iso, iso),
+    change: (value) => signed.format(value).replace('-', '−'),
+  }
+}
+
+function formatted(format: Intl.DateTimeFormat, asGiven: string, instant: string): string {
+  const time = Date.parse(instant)
+  return Number.isNaN(time) ? asGiven : format.format(time)
+}

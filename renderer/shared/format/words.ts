@@ -1,0 +1,25 @@
+import type { Caution, LotRole } from '../../../db/contract/fields.ts'
+import type { NeedState } from '../../../db/domain/needs/need.ts'
+
+/** The words on screen for what the collection stores as codes. */
+export const ROLE_WORDS: Record<LotRole, string> = {
+  working: 'working stock',
+  reserve: 'reserve',
+  reference: 'reference sample',
+  'duplicate-elsewhere': 'duplicate elsewhere',
+}
+
+export const STATE_WORDS: Record<NeedState, string> = {
+  rescue: 'rescue',
+  regrow: 'regrow this season',
+  watch: 'watch',
+  'well-stocked': 'well stocked',
+}
+
+export const CAUTION_WORDS: Record<Caution, string> = {
+  treated: 'treated seed',
+  'pests-seen': 'pests seen',
+  regulated: 'regulated plant',
+  toxic: 'toxic',
+  'protected-variety': 'protected variety',
+}

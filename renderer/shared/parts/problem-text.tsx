@@ -1,0 +1,28 @@
+import type { Problem } from '../../../db/contract/problem.ts'
+import './problem-text.css'
+
+interface ProblemTextProps {
+  readonly problem: Problem
+  /** Takes one of the texts that can be given instead. */
+  readonly onChoose?: (choice: string) => void
+  readonly id?: string
+}
+
+/** Why nothing was done, what to do about it, and the choices as buttons. */
+export function ProblemText({ problem, onChoose, id }: ProblemTextProps) {
+  return (
+    <div className="problem-text" role="alert" {...(id === undefined ? {} : { id })}>
+      <p>{problem.sentence}</p>
+      {problem.todo !== null && <p className="soft">{problem.todo}</p>}
+      {onChoose !== undefined && problem.choices.length > 0 && (
+        <p className="problem-choices">
+          {problem.choices.map((choice) => (
+            <button key={choice} type="button" className="quiet-button" onClick={() => onChoose(choice)}>
+              {choice}
+            </button>
+          ))}
+        </p>
+      )}
+    </div>
+  )
+}

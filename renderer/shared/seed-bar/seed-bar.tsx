@@ -1,0 +1,122 @@
+import { useId } from 'react'
+import './seed-bar.css'
+import { type SeedBarFacts, type SeedBarParts, seedBarParts } from './seed-bar-scale.ts'
+
+interface SeedBarProps extends SeedBarFacts {
+  /** What the bar says in words, such as 'about 180 living seeds of the 225 to keep'. */
+  readonly sentence: string
+  readonly large?: boolean
+}
+
+/** Living seeds against what must be kept: solid living, hatched dead, a notch at keep, a whisker for the doubt. */
+export function SeedBar({ sentence, large = false, ...facts }: SeedBarProps) {
+  const hatch = useId()
+  const parts = seedBarParts(facts)
+  const height = large ? 34 : 20
+  const bar = large ? { top: 6, tall: 16 } : { top: 4, tall: 9 }
+  return (
+    <svg
+      className={large ? 'seed-bar seed-bar-large' : 'seed-bar'}
+      width="100%"
+      height={height}
+      role="img"
+      aria-label={sentence}
+    >
+      <defs>
+        <pattern id={hatch} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <line className="seed-bar-hatch" x1="1" y1="0" x2="1" y2="5" />
+        </pattern>
+      </defs>
+      <Segments parts={parts} hatch={hatch} top={bar.top} tall={bar.tall} />
+      {parts.notch > 0 && <Notch at={parts.notch} top={bar.top} tall={bar.tall} />}
+      {parts.high > parts.low && <Whisker parts={parts} y={bar.top + bar.tall + (large ? 6 : 3.5)} />}
+    </svg>
+  )
+}
+
+interface SegmentsProps {
+  readonly parts: SeedBarParts
+  readonly hatch: string
+  readonly top: number
+  readonly tall: number
+}
+
+function Segments({ parts, hatch, top, tall }: SegmentsProps) {
+  return (
+    <>
+      <line className="seed-bar-ground" x1="0" x2="100%" y1={top + tall} y2={top + tall} />
+      <Segment className="seed-bar-dead" from={parts.elsewhere} to={parts.total} {...{ top, tall }} />
+      <Segment fill={`url(#${hatch})`} from={parts.elsewhere} to={parts.total} {...{ top, tall }} />
+      <Segment className="seed-bar-elsewhere" from={parts.living} to={parts.elsewhere} {...{ top, tall }} />
+      <Segment className="seed-bar-living" from={0} to={parts.living} {...{ top, tall }} />
+      {parts.goesOn && <TornEnd top={top} tall={tall} />}
+    </>
+  )
+}
+
+interface SegmentProps {
+  readonly from: number
+  readonly to: number
+  readonly top: number
+  readonly tall: number
+  readonly className?: string
+  readonly fill?: string
+}
+
+function Segment({ from, to, top, tall, className, fill }: SegmentProps) {
+  if (to <= from) return null
+  return (
+    <rect
+      x={percent(from)}
+      width={percent(to - from)}
+      y={top}
+      height={tall}
+      {...(className === undefined ? {} : { className })}
+      {...(fill === undefined ? {} : { fill })}
+    />
+  )
+}
+
+function TornEnd({ top, tall }: { readonly top: number; readonly tall: number }) {
+  const step = tall / 4
+  const edge = [0, 1, 2, 3, 4].map((i) => `${i % 2 === 0 ? 0 : 5},${top + i * step}`).join(' ')
+  return (
+    <svg x="100%" width="8" overflow="visible" aria-hidden="true">
+      <polygon
+        className="seed-bar-torn"
+        points={`1,${top - 1} 1,${top + tall + 1} ${edge}`}
+        transform="translate(-6 0)"
+      />
+      <rect className="seed-bar-torn" x="-3" y={top - 1} width="5" height={tall + 2} />
+    </svg>
+  )
+}
+
+function Notch({ at, top, tall }: { readonly at: number; readonly top: number; readonly tall: number }) {
+  return (
+    <>
+      <line
+        className="seed-bar-notch-halo"
+        x1={percent(at)}
+        x2={percent(at)}
+        y1={top - 4}
+        y2={top + tall + 2}
+      />
+      <line className="seed-bar-notch" x1={percent(at)} x2={percent(at)} y1={top - 4} y2={top + tall + 2} />
+    </>
+  )
+}
+
+function Whisker({ parts, y }: { readonly parts: SeedBarParts; readonly y: number }) {
+  return (
+    <g className="seed-bar-whisker">
+      <line x1={percent(parts.low)} x2={percent(parts.high)} y1={y} y2={y} />
+      <line x1={percent(parts.low)} x2={percent(parts.low)} y1={y - 2.5} y2={y + 2.5} />
+      <line x1={percent(parts.high)} x2={percent(parts.high)} y1={y - 2.5} y2={y + 2.5} />
+    </g>
+  )
+}
+
+function percent(part: number): string {
+  return `${(100 * part).toFixed(2)}%`
+}

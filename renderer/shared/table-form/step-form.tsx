@@ -1,4 +1,12 @@
-import { createContext, type KeyboardEvent, type ReactNode, useContext, useRef } from 'react'
+import {
+  createContext,
+  type KeyboardEvent,
+  type ReactNode,
+  useContext,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react'
 import { moveFrom } from './steps.ts'
 
 interface Steps {
@@ -32,11 +40,16 @@ interface StepFormProps {
  */
 export function StepForm({ label, className, onEnd, onSave, onMore, children }: StepFormProps) {
   const form = useRef<HTMLElement>(null)
-  const steps: Steps = {
+  // A field may go on in the same moment as it changes: the end must see what it changed.
+  const ends = useRef(onEnd)
+  useLayoutEffect(() => {
+    ends.current = onEnd
+  })
+  const [steps] = useState<Steps>(() => ({
     goOn: (from) => {
-      if (form.current && !moveFrom(form.current, from, 1)) onEnd()
+      if (form.current && !moveFrom(form.current, from, 1)) ends.current()
     },
-  }
+  }))
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
     const from = event.target as Element
     const key = keyMeaning(event)

@@ -1,0 +1,67 @@
+import { type ReactNode, useId } from 'react'
+import { beneathId, FieldFrame, type FieldSize } from './field-frame.tsx'
+import { optionId, SuggestList } from './suggest-list.tsx'
+import { type SuggestAsk, useSuggestField } from './use-suggest-field.ts'
+
+interface SuggestFieldProps<T> extends SuggestAsk<T> {
+  readonly label: string
+  /** Names the step in a StepForm. */
+  readonly step?: string
+  readonly placeholder?: string
+  readonly words?: ReactNode
+  readonly spoken?: string
+  readonly problem?: string | undefined
+  readonly size?: FieldSize
+}
+
+/**
+ * A field that finds by a few letters: the first that fits is marked, arrows move, Enter or Tab takes it.
+ *
+ * Follows the combobox pattern with a list and automatic selection (W3C ARIA Authoring Practices Guide). Built here
+ * because Enter must take an answer that is still on its way, which the combobox of the interface library does not.
+ */
+export function SuggestField<T>(props: SuggestFieldProps<T>) {
+  const { label, step, text, chosen, problem, size = 'record' } = props
+  const id = useId()
+  const field = useSuggestField(props)
+  const listed = field.open && field.options.length > 0
+  return (
+    <FieldFrame
+      label={label}
+      controlId={id}
+      size={size}
+      problem={problem ?? field.trouble}
+      words={props.words}
+      spoken={field.open ? field.spoken : (props.spoken ?? '')}
+    >
+      <input
+        id={id}
+        className="table-input"
+        role="combobox"
+        aria-expanded={listed}
+        aria-controls={`${id}-list`}
+        aria-autocomplete="list"
+        aria-activedescendant={listed && field.active >= 0 ? optionId(id, field.active) : undefined}
+        aria-describedby={beneathId(id)}
+        aria-invalid={problem !== undefined}
+        data-step={step}
+        data-chosen={chosen}
+        autoComplete="off"
+        spellCheck={false}
+        placeholder={props.placeholder}
+        value={text}
+        onChange={(event) => field.onText(event.target.value)}
+        onKeyDown={field.onKeyDown}
+        onBlur={field.close}
+      />
+      <SuggestList
+        id={id}
+        label={label}
+        shown={listed}
+        options={field.options}
+        active={field.active}
+        onPick={field.pickByPointer}
+      />
+    </FieldFrame>
+  )
+}

@@ -1,0 +1,66 @@
+import type { ReactNode } from 'react'
+
+/** One thing that was found, with what tells it apart from others of its name. */
+export interface Suggestion<T> {
+  readonly key: string
+  readonly name: string
+  readonly detail: ReactNode
+  readonly item: T
+}
+
+/** A choice that is always there, such as 'nobody knows'. */
+export interface StandingChoice {
+  readonly key: string
+  readonly label: string
+  readonly onPick: () => void
+}
+
+export type SuggestOption<T> =
+  | { readonly kind: 'found'; readonly key: string; readonly suggestion: Suggestion<T> }
+  | { readonly kind: 'add'; readonly key: string; readonly label: string; readonly text: string }
+  | { readonly kind: 'standing'; readonly key: string; readonly choice: StandingChoice }
+
+/** What the list offers: what was found, then adding the text as new, then the standing choices. */
+export function suggestOptions<T>(
+  found: readonly Suggestion<T>[],
+  text: string,
+  addLabel: ((text: string) => string) | undefined,
+  standing: readonly StandingChoice[],
+): readonly SuggestOption<T>[] {
+  const name = text.trim()
+  return [
+    ...found.map((suggestion) => ({ kind: 'found' as const, key: suggestion.key, suggestion })),
+    ...(addLabel && name !== ''
+      ? [{ kind: 'add' as const, key: 'add', label: addLabel(name), text: name }]
+      : []),
+    ...standing.map((choice) => ({ kind: 'standing' as const, key: choice.key, choice })),
+  ]
+}
+
+/**
+ * The option that Enter takes before any arrow was pressed; -1 for none.
+ *
+ * The first that was found, or else adding it as new. A standing choice only where nothing was typed: a name that
+ * nobody bears must not turn into 'nobody'.
+ */
+export function firstActive<T>(options: readonly SuggestOption<T>[], text: string): number {
+  const first = options[0]
+  if (first === undefined) return -1
+  return first.kind === 'standing' && text.trim() !== '' ? -1 : 0
+}
+
+/** The option an arrow leads to: round at both ends. */
+export function movedActive(active: number, by: 1 | -1, count: number): number {
+  if (count === 0) return -1
+  if (active < 0) return by > 0 ? 0 : count - 1
+  return (active + by + count) % count
+}
+
+/** The list in words, for reading aloud: how much was found, and what else can be done. */
+export function spokenOptions<T>(options: readonly SuggestOption<T>[]): string {
+  const found = options.filter((option) => option.kind === 'found').length
+  const rest = options.flatMap((option) =>
+    option.kind === 'found' ? [] : [option.kind === 'add' ? option.label : option.choice.label],
+  )
+  return [`${found === 0 ? 'Nothing' : found} found`, ...rest].join('. ')
+}

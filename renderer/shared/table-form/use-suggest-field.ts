@@ -1,0 +1,138 @@
+import { type KeyboardEvent, useRef, useState } from 'react'
+import { flushSync } from 'react-dom'
+import { ProblemError } from '../client/problem-error.ts'
+import { useSteps } from './step-form.tsx'
+import { suggestKey, typedLetter } from './suggest-key.ts'
+import {
+  firstActive,
+  movedActive,
+  type StandingChoice,
+  type SuggestOption,
+  spokenOptions,
+  suggestOptions,
+} from './suggest-options.ts'
+import { type SuggestionSource, useSuggestions } from './use-suggestions.ts'
+
+/** What a field that finds has to be told. */
+export interface SuggestAsk<T> {
+  readonly text: string
+  /** Whether the text stands for something that was picked or made. */
+  readonly chosen: boolean
+  readonly onText: (text: string) => void
+  readonly source: SuggestionSource<T>
+  readonly onPick: (item: T) => void
+  readonly addNew?: { readonly label: (text: string) => string; readonly onAdd: (text: string) => void }
+  readonly standing?: readonly StandingChoice[]
+  readonly nothingFound: (text: string) => string
+}
+
+const NO_STANDING: readonly StandingChoice[] = []
+
+/** The behaviour of a field that finds: its list, which option is marked, and what each key does. */
+export function useSuggestField<T>(ask: SuggestAsk<T>) {
+  const { text, chosen, standing = NO_STANDING } = ask
+  const [open, setOpen] = useState(false)
+  const [moved, setMoved] = useState<number | null>(null)
+  const [trouble, setTrouble] = useState<string | undefined>(undefined)
+  const steps = useSteps()
+  const suggestions = useSuggestions(ask.source, text, open)
+  const offer = (found: typeof suggestions.found) => suggestOptions(found, text, ask.addNew?.label, standing)
+  const options = offer(suggestions.found)
+  const active = moved !== null && moved < options.length ? moved : firstActive(options, text)
+
+  const close = () => {
+    setOpen(false)
+    setMoved(null)
+  }
+  const show = () => {
+    setOpen(true)
+    setTrouble(undefined)
+  }
+  /** Takes an option before this returns, so that the fields it brings are on the page when going on. */
+  const pick = (option: SuggestOption<T> | undefined): boolean => {
+    if (option === undefined) {
+      setTrouble(ask.nothingFound(text.trim()))
+      return false
+    }
+    flushSync(() => {
+      close()
+      setTrouble(undefined)
+      if (option.kind === 'found') ask.onPick(option.suggestion.item)
+      if (option.kind === 'add') ask.addNew?.onAdd(option.text)
+      if (option.kind === 'standing') option.choice.onPick()
+    })
+    return true
+  }
+  const late = useLatePick(async (input, thenGoOn) => {
+    try {
+      const options = offer(await suggestions.findNow())
+      if (pick(options[firstActive(options, text)]) && thenGoOn) steps.goOn(input)
+    } catch (thrown) {
+      if (!(thrown instanceof ProblemError)) throw thrown
+      setTrouble(thrown.problem.sentence)
+    }
+  })
+  const take = (event: KeyboardEvent<HTMLInputElement>, thenGoOn: boolean) => {
+    const typed = text.trim() !== ''
+    const opens = thenGoOn && !open && !chosen && (typed || standing.length > 0)
+    if (opens) {
+      event.preventDefault()
+      return show()
+    }
+    if (!open || (!thenGoOn && !typed)) return
+    const found = suggestions.answersText
+    if (found && pick(options[active])) return
+    if (thenGoOn) event.preventDefault()
+    if (!found) late.start(event.currentTarget, thenGoOn)
+  }
+  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
+    if (event.nativeEvent.isComposing || late.catches(event)) return
+    const asked = suggestKey(event)
+    if (asked === 'take' || asked === 'take-and-go-on') return take(event, asked === 'take-and-go-on')
+    if (asked === null || (asked === 'close' && !open)) return
+    event.preventDefault()
+    if (asked === 'close') return close()
+    if (!open) return show()
+    setMoved(movedActive(active, asked === 'down' ? 1 : -1, options.length))
+  }
+  return {
+    open,
+    options,
+    active,
+    close,
+    onKeyDown,
+    trouble: trouble ?? suggestions.failure,
+    spoken: open && suggestions.answersText ? spokenOptions(options) : '',
+    onText: (next: string) => {
+      setMoved(null)
+      show()
+      ask.onText(next)
+    },
+    pickByPointer: (option: SuggestOption<T>, list: Element) => {
+      pick(option)
+      steps.goOn(list)
+    },
+  }
+}
+
+/** An Enter that came before its answer: waits for it, and hands what is typed meanwhile to the next field. */
+function useLatePick(pickWhenFound: (input: HTMLInputElement, thenGoOn: boolean) => Promise<void>) {
+  const typedAhead = useRef<string | null>(null)
+  return {
+    /** Whether the key was caught because an answer is still on its way. */
+    catches: (event: KeyboardEvent): boolean => {
+      if (typedAhead.current === null) return false
+      event.preventDefault()
+      typedAhead.current += typedLetter(event)
+      return true
+    },
+    start: (input: HTMLInputElement, thenGoOn: boolean) => {
+      typedAhead.current = ''
+      void pickWhenFound(input, thenGoOn).finally(() => {
+        const ahead = typedAhead.current
+        typedAhead.current = null
+        if (ahead) document.execCommand('insertText', false, ahead)
+      })
+    },
+  }
+}

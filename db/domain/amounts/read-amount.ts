@@ -1,7 +1,9 @@
+import { splitAbout } from '../shared/about.ts'
 import type { Amount } from './amount.ts'
 import { type MassUnit, MILLIGRAMS_PER, massFrom } from './mass.ts'
-import { readNumber, spellFractions } from './read-number.ts'
+import { plainCharacters, readNumber } from './read-number.ts'
 import { seedCount } from './seed-count.ts'
+import { COUNT_WORDS, MASS_WORDS, PACKET_WORDS } from './unit-words.ts'
 
 /** What a typed amount turned out to mean. `choices` are texts that can be typed instead and read one way only. */
 export type AmountReading =
@@ -9,109 +11,97 @@ export type AmountReading =
   | { readonly kind: 'ask'; readonly question: string; readonly choices: readonly string[] }
   | { readonly kind: 'unreadable'; readonly because: string }
 
-const MASS_WORDS: Readonly<Record<string, MassUnit>> = {
-  mg: 'mg',
-  milligram: 'mg',
-  milligrams: 'mg',
-  g: 'g',
-  gr: 'g',
-  gm: 'g',
-  gram: 'g',
-  grams: 'g',
-  gramme: 'g',
-  grammes: 'g',
-  kg: 'kg',
-  kilo: 'kg',
-  kilos: 'kg',
-  kilogram: 'kg',
-  kilograms: 'kg',
-  oz: 'oz',
-  ounce: 'oz',
-  ounces: 'oz',
-  lb: 'lb',
-  lbs: 'lb',
-  pound: 'lb',
-  pounds: 'lb',
+/** What is known where the amount is typed: how many seeds the crop's packets usually hold. */
+export interface AmountContext {
+  readonly packetSeeds: number | null
 }
-const COUNT_WORDS = new Set([
-  'seed',
-  'seeds',
-  'bean',
-  'beans',
-  'kernel',
-  'kernels',
-  'grain',
-  'grains',
-  'cluster',
-  'clusters',
-  'fruit',
-  'fruits',
-  'pc',
-  'pcs',
-])
-const PACKET_WORDS = new Set(['packet', 'packets', 'pack', 'packs', 'pkt', 'pkts', 'envelope', 'envelopes'])
+
+/** A number and the word after it, as typed. */
+interface Typed {
+  readonly digits: string
+  readonly unit: string | undefined
+  readonly about: boolean
+}
+
 const LARGEST_KILOGRAMS = 100
 const MOST_SEEDS = 100_000_000
+const PACKETS_LIKE_THIS =
+  'Type packets as 3 packets of 25: whole numbers of packets and of seeds in each. For a weight type all of it: 12.5 g.'
 
 /** Reads an amount typed with its unit in one field: '12g', '12,5 g', '1/2 oz', '30 seeds', '3 packets of 25', 'about 200'. */
-export function readAmount(typed: string, context: { readonly packetSeeds: number | null }): AmountReading {
-  const text = spellFractions(typed).trim().toLowerCase()
+export function readAmount(typed: string, context: AmountContext): AmountReading {
+  const text = plainCharacters(typed).trim().toLowerCase()
   if (text === '')
     return unreadable('Type how much there is, with its unit: 12.5 g, 30 seeds or 3 packets of 25.')
-  if (/^[-−]/.test(text))
+  if (/^[-−–]/.test(text))
     return unreadable('An amount cannot be below zero. Type how much there is, such as 12.5 g.')
-  const about = /^(?:about|approx\.?|approximately|ca\.?|circa|roughly|around|~|≈)\s*/.exec(text)
-  const rest = about ? text.slice(about[0].length) : text
+  const { about, rest } = splitAbout(text)
   const packets = /^(.+?)\s*([a-z]+)\s*(?:of|x|×|@)\s*(\S.*)$/.exec(rest)
-  if (packets && PACKET_WORDS.has(packets[2] ?? '')) return readPackets(packets[1] ?? '', packets[3] ?? '')
+  if (packets && PACKET_WORDS.has(packets[2] ?? ''))
+    return readPackets(packets[1] ?? '', packets[3] ?? '', about)
   const parts = /^([\d.,'’\s/]+?)\s*([a-z]+\.?)?$/.exec(rest)
   if (!parts)
     return unreadable(
       `'${typed.trim()}' is not an amount. Type a number and its unit: 12.5 g, 30 seeds or 3 packets of 25.`,
     )
-  return readNumberAndUnit(parts[1] ?? '', parts[2]?.replace(/\.$/, ''), about !== null, context.packetSeeds)
+  return readNumberAndUnit({ digits: parts[1] ?? '', unit: parts[2]?.replace(/\.$/, ''), about }, context)
 }
 
-function readNumberAndUnit(
-  digits: string,
-  unit: string | undefined,
-  estimated: boolean,
-  packetSeeds: number | null,
-): AmountReading {
+function readNumberAndUnit(typed: Typed, context: AmountContext): AmountReading {
+  const { digits, unit, about } = typed
   const number = readNumber(digits)
   if (number.kind === 'unreadable')
-    return unreadable(`'${digits.trim()}' is not a number. Type it like 12.5 or 12,5 or 1/2.`)
-  const suffix = unit ?? ''
-  if (number.kind === 'ask') {
-    const wholeFirst = [number.grouped, number.decimal]
-    return {
-      kind: 'ask',
-      question: `Is '${digits.trim()}' ${number.grouped} or ${number.decimal}?`,
-      choices: wholeFirst.map((value) => unambiguous(value, suffix)),
-    }
-  }
-  if (unit === undefined) {
-    if (estimated) return readCount(number.value, true)
-    return {
-      kind: 'ask',
-      question: `${number.value} of what?`,
-      choices: [`${number.value} g`, ...(Number.isInteger(number.value) ? [`${number.value} seeds`] : [])],
-    }
-  }
-  const massUnit = MASS_WORDS[unit]
+    return unreadable(`'${digits}' is not a number. Type it like 12.5 or 12,5 or 1/2.`)
+  if (number.kind === 'ask')
+    return askWhich(
+      `Is '${digits}' ${number.grouped} or ${number.decimal}?`,
+      meanings(number, typed),
+      context,
+      about && MASS_WORDS.has(unit ?? '') ? 'always' : 'several',
+    )
+  if (unit === undefined && !about)
+    return askWhich(`'${digits}' of what?`, [`${digits} g`, `${digits} seeds`], context, 'always')
+  if (unit === undefined || COUNT_WORDS.has(unit)) return readCount(number.value, about)
+  const massUnit = MASS_WORDS.get(unit)
+  if (massUnit !== undefined && about)
+    return askWhich(
+      'Was that weighed? A guess is kept as a number of seeds: about 200.',
+      [`${digits} ${unit}`],
+      context,
+      'always',
+    )
   if (massUnit !== undefined) return readMass(number.value, massUnit)
-  if (COUNT_WORDS.has(unit)) return readCount(number.value, estimated)
-  if (PACKET_WORDS.has(unit)) return askPacketSize(number.value, packetSeeds)
+  if (PACKET_WORDS.has(unit)) return askPacketSize(number.value, about, context)
   return unreadable(`'${unit}' is not a unit known here. Use g, mg, kg, oz, lb, seeds or packets.`)
 }
 
-function unambiguous(value: number, unit: string): string {
-  if (Number.isInteger(value)) return unit === '' ? `${value} seeds` : `${value} ${unit}`
-  if (MASS_WORDS[unit] === 'g') return `${Math.round(value * 1_000)} mg`
-  return `${value}0 ${unit === '' ? 'g' : unit}`
+/** The texts that an ambiguous number can stand for. A guess at a weight becomes a weight, which is asked all the same. */
+function meanings(number: { readonly grouped: number; readonly decimal: number }, typed: Typed): string[] {
+  const decimal = String(number.decimal)
+  // Three decimals would be asked about again.
+  const spelled = /\.\d{3}$/.test(decimal) ? `${decimal}0` : decimal
+  const { unit, about } = typed
+  if (unit === undefined && !about) return [`${number.grouped} seeds`, `${number.grouped} g`, `${spelled} g`]
+  const before = about && !MASS_WORDS.has(unit ?? '') ? 'about ' : ''
+  return [number.grouped, spelled].map((value) => `${before}${value} ${unit ?? 'seeds'}`)
+}
+
+/** Asks among the texts that can be meant at all; where only one can, there is nothing to ask unless 'always'. */
+function askWhich(
+  question: string,
+  texts: readonly string[],
+  context: AmountContext,
+  when: 'several' | 'always' = 'several',
+): AmountReading {
+  const readings = texts.map((text) => ({ text, reading: readAmount(text, context) }))
+  const possible = readings.filter(({ reading }) => reading.kind !== 'unreadable')
+  const only = possible.length === 1 && when === 'several' ? possible[0] : undefined
+  const settled = only ?? (possible.length === 0 ? readings[0] : undefined)
+  return settled ? settled.reading : { kind: 'ask', question, choices: possible.map(({ text }) => text) }
 }
 
 function readMass(value: number, unit: MassUnit): AmountReading {
+  if (value === 0) return nothing()
   if (value * MILLIGRAMS_PER[unit] > LARGEST_KILOGRAMS * MILLIGRAMS_PER.kg) {
     return unreadable(
       `More than ${LARGEST_KILOGRAMS} kg in one entry looks like a slip. Check the unit, or enter it in parts.`,
@@ -127,41 +117,43 @@ function readCount(value: number, estimated: boolean): AmountReading {
     return unreadable('Seeds are counted in whole numbers. For a weight add its unit: 12.5 g.')
   if (value > MOST_SEEDS)
     return unreadable('That many seeds look like a slip. Check the number, or enter a weight.')
-  if (value === 0)
-    return unreadable('Zero seeds is not an amount. Leave the line out, or type how many there are.')
+  if (value === 0) return nothing()
   return { kind: 'amount', amount: { kind: 'count', count: seedCount(value), estimated } }
 }
 
-function readPackets(packetDigits: string, eachText: string): AmountReading {
-  const packets = readNumber(packetDigits)
-  const each = readNumber(eachText.replace(/\s*(seeds?|each)\s*$/, ''))
-  if (
-    packets.kind !== 'number' ||
-    each.kind !== 'number' ||
-    !isCount(packets.value) ||
-    !isCount(each.value)
-  ) {
-    return unreadable('Type packets as 3 packets of 25: whole numbers of packets and of seeds in each.')
-  }
-  const reading = readCount(packets.value * each.value, false)
-  return reading.kind === 'amount'
-    ? { ...reading, packets: { packets: packets.value, each: each.value } }
-    : reading
+function readPackets(packetText: string, eachText: string, about: boolean): AmountReading {
+  const inEach = splitAbout(eachText)
+  const parts = /^([\d.,'’\s]+?)\s*([a-z]+)?$/.exec(inEach.rest)
+  const packets = wholeNumber(packetText)
+  const each = wholeNumber(parts?.[1] ?? '')
+  const counts = parts?.[2] === undefined || parts[2] === 'each' || COUNT_WORDS.has(parts[2])
+  if (packets === null || each === null || !counts) return unreadable(PACKETS_LIKE_THIS)
+  const reading = readCount(packets * each, about || inEach.about)
+  return reading.kind === 'amount' ? { ...reading, packets: { packets, each } } : reading
 }
 
-function askPacketSize(packets: number, packetSeeds: number | null): AmountReading {
-  if (!isCount(packets))
-    return unreadable('Type packets as 3 packets of 25: whole numbers of packets and of seeds in each.')
-  const word = packets === 1 ? 'packet' : 'packets'
+/** A whole number above zero; a mark before three digits can only stand between thousands here. */
+function wholeNumber(text: string): number | null {
+  const number = readNumber(text)
+  if (number.kind === 'unreadable') return null
+  const value = number.kind === 'ask' ? number.grouped : number.value
+  return Number.isInteger(value) && value > 0 ? value : null
+}
+
+function askPacketSize(packets: number, about: boolean, context: AmountContext): AmountReading {
+  if (!Number.isInteger(packets)) return unreadable(PACKETS_LIKE_THIS)
+  const atLeast = readCount(packets * (context.packetSeeds ?? 1), about)
+  if (atLeast.kind === 'unreadable') return atLeast
+  const typed = `${about ? 'about ' : ''}${packets} ${packets === 1 ? 'packet' : 'packets'}`
   return {
     kind: 'ask',
     question: `How many seeds are in each ${packets === 1 ? 'packet' : `of the ${packets} packets`}?`,
-    choices: packetSeeds === null ? [] : [`${packets} ${word} of ${packetSeeds}`],
+    choices: context.packetSeeds === null ? [] : [`${typed} of ${context.packetSeeds}`],
   }
 }
 
-function isCount(value: number): boolean {
-  return Number.isInteger(value) && value > 0
+function nothing(): AmountReading {
+  return unreadable('Zero is not an amount. Leave the line out, or type how much there is.')
 }
 
 function unreadable(because: string): AmountReading {

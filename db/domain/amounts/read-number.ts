@@ -4,12 +4,15 @@ export type NumberReading =
   | { readonly kind: 'ask'; readonly grouped: number; readonly decimal: number }
   | { readonly kind: 'unreadable' }
 
-/** Writes one-character fractions and wide digits in plain digits: '1½ oz' becomes '1 1/2 oz'. */
-export function spellFractions(text: string): string {
+/**
+ * Writes one-character fractions and wide digits in plain characters: '1½ oz' becomes '1 1/2 oz'.
+ *
+ * Raised and circled digits are left alone, so that '10²' is not taken for 102.
+ */
+export function plainCharacters(text: string): string {
   return text
-    .replace(/[¼-¾⅐-⅞]/g, (sign) => ` ${sign}`)
-    .normalize('NFKC')
-    .replace(/⁄/g, '/')
+    .replace(/[¼-¾⅐-⅞]/g, (sign) => ` ${sign.normalize('NFKC').replace('⁄', '/')}`)
+    .replace(/[！-～㎎-㎏]/g, (sign) => sign.normalize('NFKC'))
 }
 
 /**
@@ -18,27 +21,27 @@ export function spellFractions(text: string): string {
  * One mark followed by exactly three digits (1,234 or 1.234) can be meant both ways, so it asks; 0.234 cannot.
  */
 export function readNumber(typed: string): NumberReading {
-  const text = spellFractions(typed).trim()
+  const text = plainCharacters(typed).trim()
   const fraction = /^(?:(\d+)\s+)?(\d+)\s*\/\s*(\d+)$/.exec(text)
-  if (fraction) {
-    const below = Number(fraction[3])
-    if (below === 0) return { kind: 'unreadable' }
-    return exactly(Number(fraction[1] ?? 0) + Number(fraction[2]) / below)
-  }
-  const plain = text.replace(/(?<=\d)[\s'’](?=\d{3}(?:\D|$))/g, '')
+  if (fraction) return readFraction(fraction[1], Number(fraction[2]), Number(fraction[3]))
+  const plain = /^[1-9]\d{0,2}(?:([\s'’])\d{3})(?:\1\d{3})*(?:[.,]\d+)?$/.test(text)
+    ? text.replace(/[\s'’]/g, '')
+    : text
   if (/^\d+$/.test(plain)) return exactly(Number(plain))
-  const both = /^(\d{1,3})(?:([.,])\d{3})+(?!\2)[.,]\d+$/.exec(plain)
-  if (both) {
-    const grouping = both[2] ?? ''
-    return exactly(Number(plain.replaceAll(grouping, '').replace(',', '.')))
-  }
-  if (/^\d{1,3}(?:\.\d{3}){2,}$|^\d{1,3}(?:,\d{3}){2,}$/.test(plain))
+  const both = /^[1-9]\d{0,2}(?:([.,])\d{3})(?:\1\d{3})*(?!\1)[.,]\d+$/.exec(plain)
+  if (both) return exactly(Number(plain.replaceAll(both[1] ?? '', '').replace(',', '.')))
+  if (/^[1-9]\d{0,2}(?:(?:\.\d{3}){2,}|(?:,\d{3}){2,})$/.test(plain))
     return exactly(Number(plain.replace(/[.,]/g, '')))
   const single = /^(\d*)[.,](\d+)$/.exec(plain)
   if (!single) return { kind: 'unreadable' }
   const decimal = Number(`${single[1] || '0'}.${single[2]}`)
   const couldGroup = single[2]?.length === 3 && /^[1-9]\d{0,2}$/.test(single[1] ?? '')
   return couldGroup ? { kind: 'ask', grouped: Number(`${single[1]}${single[2]}`), decimal } : exactly(decimal)
+}
+
+function readFraction(whole: string | undefined, above: number, below: number): NumberReading {
+  if (below === 0 || (whole !== undefined && above >= below)) return { kind: 'unreadable' }
+  return exactly(Number(whole ?? 0) + above / below)
 }
 
 function exactly(value: number): NumberReading {

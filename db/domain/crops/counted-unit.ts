@@ -9,7 +9,8 @@ const SEEDS: CountedUnit = { one: 'seed', many: 'seeds' }
 /**
  * Crops whose counted unit is not one seed: beet and chard clusters, coriander fruits.
  *
- * Common practice; scoring one seedling per unit follows the federal testing rules (7 CFR 201.56).
+ * What is weighed and sown is the whole cluster or fruit, and a germination test scores one seedling for each (common
+ * practice; as in the federal testing rules, 7 CFR 201.56, from memory).
  */
 const NOT_ONE_SEED: Readonly<Record<string, CountedUnit>> = {
   beet: { one: 'cluster', many: 'clusters' },

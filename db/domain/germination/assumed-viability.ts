@@ -1,5 +1,8 @@
+/** Where the viability of untested seed is taken from. */
+export type AssumedBasis = 'federal-minimum' | 'state-minimum' | 'rule-of-thumb'
+
 /** Where a lot's viability comes from. */
-export type ViabilityBasis = 'tested' | 'federal-minimum' | 'state-minimum' | 'rule-of-thumb'
+export type ViabilityBasis = 'tested' | AssumedBasis
 
 /** Half alive: for crops without a legal minimum. Common practice, no source; shown as assumed. */
 export const CAUTIOUS_VIABILITY = 0.5
@@ -12,7 +15,7 @@ export const CAUTIOUS_VIABILITY = 0.5
 export function assumedViability(crop: {
   readonly federalMinimumPercent: number | null
   readonly stateMinimumPercent: number | null
-}): { readonly viability: number; readonly basis: ViabilityBasis } {
+}): { readonly viability: number; readonly basis: AssumedBasis } {
   if (crop.federalMinimumPercent !== null) {
     return { viability: crop.federalMinimumPercent / 100, basis: 'federal-minimum' }
   }

@@ -3,11 +3,12 @@ const Z_95 = 1.959963984540054
 /**
  * Wilson's 95 % interval for the part of seeds that sprout, `sprouted` of `tested`, held to 0 and 1.
  *
- * Wilson 1927; formula as in Newcombe 1998, Statistics in Medicine 17:857-872. Throws RangeError unless
- * 0 <= sprouted <= tested and tested >= 1.
+ * Wilson 1927; formula as in Newcombe 1998, Statistics in Medicine 17:857-872. Throws RangeError unless both are whole
+ * numbers, 0 <= sprouted <= tested and tested >= 1.
  */
 export function wilsonInterval(sprouted: number, tested: number): readonly [low: number, high: number] {
-  if (!(tested >= 1 && sprouted >= 0 && sprouted <= tested)) {
+  const whole = Number.isSafeInteger(sprouted) && Number.isSafeInteger(tested)
+  if (!whole || tested < 1 || sprouted < 0 || sprouted > tested) {
     throw new RangeError(`Not a germination result: ${sprouted} of ${tested}`)
   }
   const part = sprouted / tested

@@ -1,7 +1,8 @@
-import { type Milligrams, milligrams } from '../amounts/mass.ts'
+import type { Amount } from '../amounts/amount.ts'
+import { milligrams } from '../amounts/mass.ts'
 import { seedCount } from '../amounts/seed-count.ts'
-import { countFromMass, type HundredSeedWeight, massFromCount } from '../weights/hundred-seed-weight.ts'
-import type { Balance, Change, MovementKind } from './movement.ts'
+import type { HundredSeedWeight } from '../weights/hundred-seed-weight.ts'
+import { type Balance, bothNumbers, type Change, type MovementKind, takeOut } from './movement.ts'
 
 /** A movement as the book keeps it, with how its numbers were come by. */
 export interface BookedMovement extends Change {
@@ -14,32 +15,38 @@ export interface BookedMovement extends Change {
  * Whether the count and the mass of a movement agree through the weight it names.
  *
  * Numbers carried over from another lot or turned round from another movement agree by being equal to theirs, which
- * the entry's own sums show; a stocktake and a recount agree when the balance after them does. An outgoing movement
- * may be smaller in its derived number where the book held no more.
+ * the entry's own sums show; a stocktake and a recount agree when the balance after them does; seed that went out
+ * agrees when {@link takeOut} decides the same again.
  */
 export function numbersAgree(movement: BookedMovement, before: Balance): boolean {
-  const { weight } = movement
-  if (movement.measured === 'carried' || weight === null) return true
+  const { kind, weight, measured } = movement
+  if (measured === 'carried' || weight === null) return true
   const after = { count: before.count + movement.count, mass: before.mass + movement.mass }
   if (after.count < 0 || after.mass < 0) return false
-  if (movement.kind === 'stocktake' || movement.kind === 'recount') {
-    return pairAgrees(after.count, after.mass, movement.measured, weight)
-  }
-  if (after.count === 0 && after.mass === 0 && movement.count <= 0 && movement.mass <= 0) return true
-  const count = Math.abs(movement.count)
-  const mass = Math.abs(movement.mass)
-  if (pairAgrees(count, mass, movement.measured, weight)) return true
-  const derivedIsHeld = movement.measured === 'mass' ? after.count === 0 : after.mass === 0
-  return movement.count <= 0 && movement.mass <= 0 && derivedIsHeld
+  if (kind === 'stocktake' || kind === 'recount') return pairAgrees(after, measured, weight)
+  if (movement.count >= 0 && movement.mass >= 0) return pairAgrees(movement, measured, weight)
+  if (movement.count > 0 || movement.mass > 0) return false
+  const again = takeOut(
+    before,
+    observed({ count: 0 - movement.count, mass: 0 - movement.mass }, measured),
+    weight,
+  )
+  return (
+    again.kind === 'allowed' && again.change.count === movement.count && again.change.mass === movement.mass
+  )
 }
 
 function pairAgrees(
-  count: number,
-  mass: number,
+  pair: Change,
   measured: 'mass' | 'count' | 'estimate',
   weight: HundredSeedWeight,
 ): boolean {
+  const both = bothNumbers(observed(pair, measured), weight)
+  return both.count === pair.count && both.mass === pair.mass
+}
+
+function observed(pair: Change, measured: 'mass' | 'count' | 'estimate'): Amount {
   return measured === 'mass'
-    ? countFromMass(mass as Milligrams, weight) === seedCount(count)
-    : massFromCount(seedCount(count), weight) === milligrams(mass)
+    ? { kind: 'mass', mass: milligrams(pair.mass) }
+    : { kind: 'count', count: seedCount(pair.count), estimated: measured === 'estimate' }
 }

@@ -48,30 +48,38 @@ export type Outgoing =
 /**
  * Decides what taking `amount` out of a lot does to it.
  *
- * The lot's basis decides whether there is enough: mass for a weighed lot, count for a counted one. The derived number
- * is held to what the book still has, and an amount that empties the observed number empties both, so that rounding
- * never leaves a remainder that is not there nor takes seed that is not there.
+ * There is enough when the book holds as much as was asked of the number that was observed: mass when it was weighed,
+ * seeds when they were counted. That number is never altered. The derived number is the amount's own, but where
+ * rounding has left the book with less of it, what is left is derived instead; and an amount that empties the observed
+ * number empties both. So no entry takes seed that is not there, nor leaves seed without mass.
  */
-export function takeOut(
-  balance: Balance,
-  basis: LotBasis,
-  amount: Amount,
-  weight: HundredSeedWeight,
-): Outgoing {
+export function takeOut(balance: Balance, amount: Amount, weight: HundredSeedWeight): Outgoing {
   const asked = bothNumbers(amount, weight)
-  const tooMuch = basis === 'weighed' ? asked.mass > balance.mass : asked.count > balance.count
-  const roundsToAll = amount.kind === 'count' && basis === 'weighed' && amount.count === balance.count
-  if (tooMuch && !roundsToAll) return { kind: 'not-enough', asked, balance }
-  const empties =
-    roundsToAll || (basis === 'weighed' ? asked.mass === balance.mass : asked.count === balance.count)
-  const count = empties ? balance.count : Math.min(asked.count, balance.count)
-  const mass = empties ? balance.mass : Math.min(asked.mass, balance.mass)
+  const enough = amount.kind === 'mass' ? asked.mass <= balance.mass : asked.count <= balance.count
+  if (!enough) return { kind: 'not-enough', asked, balance }
+  const left =
+    amount.kind === 'mass' ? leftByMass(balance, asked, weight) : leftByCount(balance, asked, weight)
   return {
     kind: 'allowed',
-    change: { count: -count, mass: -mass },
-    left: { count: seedCount(balance.count - count), mass: milligrams(balance.mass - mass) },
+    change: { count: left.count - balance.count, mass: left.mass - balance.mass },
+    left,
     measured: measuredOf(amount),
   }
+}
+
+function leftByMass(balance: Balance, asked: Balance, weight: HundredSeedWeight): Balance {
+  const mass = milligrams(balance.mass - asked.mass)
+  return { mass, count: seedCount(derivedLeft(balance.count, asked.count, countFromMass(mass, weight))) }
+}
+
+function leftByCount(balance: Balance, asked: Balance, weight: HundredSeedWeight): Balance {
+  const count = seedCount(balance.count - asked.count)
+  return { count, mass: milligrams(derivedLeft(balance.mass, asked.mass, massFromCount(count, weight))) }
+}
+
+function derivedLeft(held: number, asked: number, derivedFromRest: number): number {
+  if (derivedFromRest === 0) return 0
+  return asked < held ? held - asked : Math.min(held, derivedFromRest)
 }
 
 /** The balance after a change. Throws RangeError if either number would fall below zero. */

@@ -17,6 +17,9 @@ export interface LivingSeeds {
   readonly total: number
 }
 
+/** So that 100 seeds, 57 % alive, are 57 and not 56 through the error of binary fractions. */
+const EXACT = 1e-6
+
 /**
  * Living seeds of several lots together: count x viability, summed.
  *
@@ -26,8 +29,10 @@ export function livingSeeds(lots: readonly LotLife[]): LivingSeeds {
   const sum = (of: (lot: LotLife) => number) => lots.reduce((total, lot) => total + of(lot), 0)
   return {
     about: Math.round(sum((lot) => lot.count * lot.viability)),
-    low: Math.floor(sum((lot) => lot.count * Math.max(0, 1 - lot.countDoubt) * lot.viabilityRange[0])),
-    high: Math.ceil(sum((lot) => lot.count * (1 + lot.countDoubt) * lot.viabilityRange[1])),
+    low: Math.floor(
+      sum((lot) => lot.count * Math.max(0, 1 - lot.countDoubt) * lot.viabilityRange[0]) + EXACT,
+    ),
+    high: Math.ceil(sum((lot) => lot.count * (1 + lot.countDoubt) * lot.viabilityRange[1]) - EXACT),
     total: sum((lot) => lot.count),
   }
 }

@@ -1,9 +1,12 @@
+import { countInWords, grouped, toFigures } from '../amounts/in-words.ts'
+import type { CountedUnit } from '../crops/counted-unit.ts'
 import type { LivingSeeds } from './living-seeds.ts'
 import { type KeepingPolicy, seedsForOneRegrowing, seedsToKeep } from './what-to-keep.ts'
 
 /** How an accession stands, from best to worst. */
 export type NeedState = 'well-stocked' | 'watch' | 'regrow' | 'rescue'
 
+/** The states as they are listed: worst first. */
 export const NEED_STATES = [
   'rescue',
   'regrow',
@@ -17,8 +20,7 @@ export interface NeedFacts {
   /** Part alive over the accession's tested seed, with its threshold; null where nothing was tested. */
   readonly testedViability: number | null
   readonly threshold: number
-  /** The word for one counted unit in the plural: seeds, clusters, fruits. */
-  readonly unit: string
+  readonly unit: CountedUnit
 }
 
 /** How an accession stands, why, and the arithmetic line by line. */
@@ -31,6 +33,9 @@ export interface Need {
   readonly arithmetic: readonly string[]
 }
 
+const PLANTS: CountedUnit = { one: 'plant', many: 'plants' }
+const IN_LETTERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten']
+
 /**
  * Judges whether an accession holds enough living seed, in words.
  *
@@ -38,50 +43,80 @@ export interface Need {
  * Watch: enough by the middle figure, but the doubt reaches below what must be kept.
  */
 export function judgeNeed(facts: NeedFacts): Need {
-  const keep = seedsToKeep(facts.policy)
-  const oneRegrowing = seedsForOneRegrowing(facts.policy)
   const { living, policy, unit } = facts
-  const reasons: string[] = []
-  if (living.about < oneRegrowing) {
-    reasons.push(
-      `About ${living.about} living ${unit} are too few for one regrowing of ${policy.plants} plants, which needs ${oneRegrowing}.`,
-    )
-  } else if (living.about < keep) {
-    reasons.push(
-      `About ${living.about} living ${unit} are fewer than the ${keep} to keep for ${policy.regrowings} regrowings.`,
-    )
-  } else if (living.low < keep) {
-    reasons.push(
-      `There may be as few as ${living.low} living ${unit}, below the ${keep} to keep: weigh or test to be sure.`,
-    )
-  }
-  const weak = facts.testedViability !== null && facts.testedViability < facts.threshold
-  if (weak && facts.testedViability !== null) {
-    reasons.push(
-      `${percent(facts.testedViability)} sprouted in the last tests, below the threshold of ${percent(facts.threshold)}.`,
-    )
-  }
-  if (reasons.length === 0) reasons.push(`About ${living.about} living ${unit} cover the ${keep} to keep.`)
+  const keep = seedsToKeep(policy)
+  const oneRegrowing = seedsForOneRegrowing(policy)
+  const plants = countInWords(policy.plants, PLANTS)
+  const need = policy.regrowings === 1 ? 'needs' : 'need'
   return {
-    state: stateOf(living, keep, oneRegrowing, weak),
+    state: stateOf(facts, keep, oneRegrowing),
     keep,
     oneRegrowing,
-    sentence: `about ${living.about} living ${unit} of the ${keep} that ${policy.regrowings} regrowings of ${policy.plants} plants need`,
-    reasons,
+    sentence: `${aboutLiving(living.about, [oneRegrowing, keep], unit)} of the ${grouped(keep)} that ${inLetters(policy.regrowings)} of ${plants} ${need}`,
+    reasons: reasonsOf(facts, keep, oneRegrowing),
     arithmetic: [
-      `one regrowing: ${policy.plants} plants / ${policy.emergence} emergence = ${oneRegrowing} living ${unit}`,
-      `to keep: ${policy.regrowings} regrowings x ${policy.plants} plants / ${policy.emergence} emergence = ${keep} living ${unit}`,
-      `in the drawer: about ${living.about} living of ${living.total} ${unit}, between ${living.low} and ${living.high}`,
+      `one regrowing: ${plants} / ${policy.emergence} emergence = ${exactLiving(oneRegrowing, unit)}`,
+      `to keep: ${policy.regrowings} x ${plants} / ${policy.emergence} emergence = ${exactLiving(keep, unit)}`,
+      `in the drawer: about ${grouped(living.about)} living of ${countInWords(living.total, unit)}, between ${grouped(living.low)} and ${grouped(living.high)}`,
     ],
   }
 }
 
-function stateOf(living: LivingSeeds, keep: number, oneRegrowing: number, weak: boolean): NeedState {
+function stateOf(facts: NeedFacts, keep: number, oneRegrowing: number): NeedState {
+  const { living } = facts
   if (living.about < oneRegrowing) return 'rescue'
-  if (living.about < keep || weak) return 'regrow'
+  if (living.about < keep || isWeak(facts)) return 'regrow'
   return living.low < keep ? 'watch' : 'well-stocked'
 }
 
+function reasonsOf(facts: NeedFacts, keep: number, oneRegrowing: number): readonly string[] {
+  const { living, policy, unit, testedViability, threshold } = facts
+  const about = aboutLiving(living.about, [oneRegrowing, keep], unit)
+  const plants = countInWords(policy.plants, PLANTS)
+  const reasons: string[] = []
+  if (living.about < oneRegrowing) {
+    reasons.push(`Too few for one regrowing of ${plants}: ${about}, and it needs ${grouped(oneRegrowing)}.`)
+  } else if (living.about < keep) {
+    reasons.push(`Fewer than the ${grouped(keep)} to keep for ${inLetters(policy.regrowings)}: ${about}.`)
+  } else if (living.low < keep) {
+    const low = aboutLiving(living.low, [keep], unit)
+    reasons.push(
+      `Perhaps fewer than the ${grouped(keep)} to keep: ${about}, but it may be ${low}. Weigh or test to be sure.`,
+    )
+  }
+  if (testedViability !== null && isWeak(facts)) {
+    reasons.push(
+      `Weak: ${percentBelow(testedViability)} sprouted in the last tests, below the threshold of ${percent(threshold)}.`,
+    )
+  }
+  return reasons.length > 0 ? reasons : [`Enough for the ${grouped(keep)} to keep: ${about}.`]
+}
+
+function isWeak(facts: NeedFacts): boolean {
+  return facts.testedViability !== null && facts.testedViability < facts.threshold
+}
+
+/** Two significant figures, unless they would stand on the other side of a figure that the number is judged by. */
+function aboutLiving(count: number, judgedBy: readonly number[], unit: CountedUnit): string {
+  if (count === 0) return `no living ${unit.many}`
+  const rounded = toFigures(count, 2)
+  const crosses = judgedBy.some((figure) => count < figure !== rounded < figure)
+  return `about ${exactLiving(crosses ? count : rounded, unit)}`
+}
+
+function exactLiving(count: number, unit: CountedUnit): string {
+  return `${grouped(count)} living ${count === 1 ? unit.one : unit.many}`
+}
+
+function inLetters(regrowings: number): string {
+  return `${IN_LETTERS[regrowings] ?? regrowings} ${regrowings === 1 ? 'regrowing' : 'regrowings'}`
+}
+
 function percent(part: number): string {
-  return `${Math.round(100 * part)} %`
+  return `${Number((100 * part).toFixed(2))} %`
+}
+
+/** Rounded down to a tenth, so that it never reads as the threshold that it is below. */
+function percentBelow(part: number): string {
+  return percent(Math.floor(1_000 * part + 1e-9) / 1_000)
 }

@@ -12,17 +12,25 @@ export interface KeepingPolicy {
  * Living seeds that one regrowing needs: plants / emergence, rounded up.
  *
  * Living seeds already leave out the dead ones, so viability does not come in a second time.
+ * Throws RangeError for a policy outside its bounds.
  */
 export function seedsForOneRegrowing(policy: KeepingPolicy): number {
-  return Math.ceil(policy.plants / policy.emergence - 1e-9)
+  return seedsFor(policy.plants, policy.emergence)
 }
 
 /**
  * Living seeds to keep: regrowings x plants / emergence, rounded up. 3 x 60 / 0.8 = 225.
  *
  * Quantity trigger: FAO Genebank Standards 2014, 4.4.1 (from memory); IBPGR handbook 1985, chapter 10: regrow when
- * seed is too little for three regeneration cycles (seen).
+ * seed is too little for three regeneration cycles (seen). Throws RangeError for a policy outside its bounds.
  */
 export function seedsToKeep(policy: KeepingPolicy): number {
-  return Math.ceil((policy.regrowings * policy.plants) / policy.emergence - 1e-9)
+  return seedsFor(policy.regrowings * policy.plants, policy.emergence)
+}
+
+function seedsFor(plants: number, emergence: number): number {
+  if (!(plants > 0 && emergence > 0 && emergence <= 1)) {
+    throw new RangeError(`Not a keeping policy: ${plants} plants at ${emergence} emergence`)
+  }
+  return Math.ceil(plants / emergence - 1e-6)
 }

@@ -54,9 +54,10 @@ export function readPattern(typed: string): PatternReading {
   }
   if (!/^[A-Z]/.test(text))
     return refused('Begin with a letter: a spreadsheet reads a number that begins with a digit as a figure.')
-  if (/#\}\{y|\d\{#|#\}\d|\d\{y/.test(text)) {
+  if (!/\{#+\}$/.test(text)) return refused('End with the running number: the lot letter follows it.')
+  if (/\d\{/.test(text.replaceAll('-', ''))) {
     return refused(
-      'Put a letter or hyphen beside the running number and the year, so that it can be read off a label.',
+      'Put a letter, not a digit, before the running number and the year: without hyphens they run together.',
     )
   }
   const letters = /^[A-Z]+/.exec(text)?.[0] ?? ''
@@ -65,7 +66,6 @@ export function readPattern(typed: string): PatternReading {
       `A spreadsheet turns ${letters} and a number into a date. Choose letters that do not spell a month.`,
     )
   }
-  if (!/\{#+\}$/.test(text)) return refused('End with the running number: the lot letter follows it.')
   const pattern = text as NumberPattern
   const example = printNumber(pattern, 2026, 142)
   if (example.length > LONGEST)

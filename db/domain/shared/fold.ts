@@ -1,13 +1,32 @@
+/** Letters that Unicode does not take apart, as people type them without the key: łan, øl, straße, ærter. */
+const TYPED_AS: Readonly<Record<string, string>> = {
+  ß: 'ss',
+  æ: 'ae',
+  œ: 'oe',
+  ø: 'o',
+  ł: 'l',
+  đ: 'd',
+  ð: 'd',
+  þ: 'th',
+  ħ: 'h',
+  ŧ: 't',
+  ı: 'i',
+  ς: 'σ',
+}
+
 /**
- * The form of a text that two spellings of one name share: no accents, one case, single spaces.
+ * The form of a text that two spellings of one name share: no accents, one case, no apostrophes, single spaces.
  *
- * 'Hrášek  ranný' and 'hrasek ranny' fold to the same text. Greek and Cyrillic letters stay what they are.
+ * 'Hrášek  ranný' and 'hrasek ranny' fold to the same text. Greek, Cyrillic and other scripts keep their own letters;
+ * ä folds to a, not ae.
  */
 export function fold(text: string): string {
   return text
     .normalize('NFKD')
-    .replace(/\p{Diacritic}/gu, '')
     .toLowerCase()
-    .replace(/[^\p{Letter}\p{Number}]+/gu, ' ')
+    .normalize('NFKD')
+    .replace(/[\p{Diacritic}'’‘]/gu, '')
+    .replace(/[ßæœøłđðþħŧıς]/g, (letter) => TYPED_AS[letter] ?? letter)
+    .replace(/[^\p{Letter}\p{Mark}\p{Number}]+/gu, ' ')
     .trim()
 }

@@ -78,18 +78,25 @@ export const LARGEST_COEFFICIENT_OF_VARIATION = { ordinary: 4.0, chaffy: 6.0 } a
 
 export type SeedSurface = keyof typeof LARGEST_COEFFICIENT_OF_VARIATION
 
-/** Whether replicates agree well enough; 'not-judged' when fewer than two were weighed. */
+/**
+ * Whether replicates agree well enough; 'not-judged' when fewer than two were weighed.
+ *
+ * Portions of fewer than one hundred seeds vary more by chance alone, so the limit is widened by the square root of
+ * 100 / seeds in a portion (statistics of means; common practice, no source).
+ */
 export function judgeReplicates(
   statistics: WeightStatistics,
   surface: SeedSurface,
 ): 'agree' | 'weigh-again' | 'not-judged' {
   if (statistics.coefficientOfVariation === null) return 'not-judged'
-  return statistics.coefficientOfVariation <= LARGEST_COEFFICIENT_OF_VARIATION[surface]
+  const seedsInEach = statistics.seedsCounted / statistics.replicates
+  const widened = Math.sqrt(Math.max(1, SEEDS_PER_HUNDRED / seedsInEach))
+  return statistics.coefficientOfVariation <= LARGEST_COEFFICIENT_OF_VARIATION[surface] * widened
     ? 'agree'
     : 'weigh-again'
 }
 
-/** Whether a hundred-seed weight lies in a crop's plausible band (grams); a warning to look again, not a limit. */
+/** Whether a hundred-seed weight lies outside a crop's plausible band (grams); a warning to look again, not a limit. */
 export function looksMisweighed(
   weight: HundredSeedWeight,
   plausibleGrams: readonly [low: number, high: number] | null,
@@ -122,27 +129,43 @@ export function massFromCount(count: SeedCount, weight: HundredSeedWeight): Mill
 /** How a hundred-seed weight was come by; it decides how far a derived number is to be trusted. */
 export type WeightBasis = 'measured' | 'crop-default'
 
+/** What is known of the samples behind a measured weight; not looked at for a crop default. */
+export interface SampleFacts {
+  readonly replicates: number
+  readonly seedsCounted: number
+  /** Percent; null for a single sample. */
+  readonly coefficientOfVariation: number | null
+}
+
+/** No weighing is trusted closer than one part in a hundred: scales and counting slip too. Common practice, no source. */
+const LEAST_DOUBT = 0.01
+
 /**
  * The relative doubt (one part in one) of a number derived through a hundred-seed weight, about 95 %.
  *
  * Replicates: twice the standard error of their mean. One sample: the coefficient of variation is not known, so the
  * 4 % limit for replicates of one hundred is scaled to the seeds counted. Crop default: half the plausible band.
- * Both fall-backs are common practice, no source.
+ * Both fall-backs are common practice, no source. Never below 0.01 nor above 0.9.
  */
 export function relativeDoubt(
   basis: WeightBasis,
   weight: HundredSeedWeight,
-  sample: {
-    readonly replicates: number
-    readonly seedsCounted: number
-    readonly coefficientOfVariation: number | null
-  },
+  sample: SampleFacts,
   plausibleGrams: readonly [low: number, high: number] | null,
 ): number {
-  if (basis === 'crop-default') {
-    if (plausibleGrams === null) return 0.5
-    return Math.min(0.9, (plausibleGrams[1] - plausibleGrams[0]) / 2 / gramsPerHundred(weight))
-  }
+  const doubt = basis === 'crop-default' ? doubtOfDefault(weight, plausibleGrams) : doubtOfSample(sample)
+  return Math.min(0.9, Math.max(LEAST_DOUBT, doubt))
+}
+
+function doubtOfDefault(
+  weight: HundredSeedWeight,
+  plausibleGrams: readonly [low: number, high: number] | null,
+): number {
+  if (plausibleGrams === null) return 0.5
+  return (plausibleGrams[1] - plausibleGrams[0]) / 2 / gramsPerHundred(weight)
+}
+
+function doubtOfSample(sample: SampleFacts): number {
   if (sample.coefficientOfVariation !== null && sample.replicates > 1) {
     return (2 * sample.coefficientOfVariation) / 100 / Math.sqrt(sample.replicates)
   }

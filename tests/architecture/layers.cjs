@@ -56,19 +56,18 @@ module.exports = {
     may(
       'migrations-know-schema-and-files',
       '^db/migrations/',
-      [
-        '^db/(migrations|schema|domain|contract)/',
-        '^db/services/refusal\\.ts$',
-        pack('drizzle-orm', 'better-sqlite3'),
-        NODE,
-      ],
+      ['^db/(migrations|schema|domain|contract)/', pack('drizzle-orm', 'better-sqlite3'), NODE],
       'Opening a file: no use case, no screen.',
     ),
     may(
       'services-gather-decide-write',
       '^db/services/',
-      ['^db/(services|contract|domain|queries|migrations|paper|reference)/', pack('zod'), NODE],
-      'Use cases reach tables through queries, and know nothing of windows or transports.',
+      [
+        '^db/(services|contract|domain|queries|schema|migrations|paper|reference)/',
+        pack('drizzle-orm'),
+        NODE,
+      ],
+      'Use cases know the book and the rules, and nothing of windows, transports or drivers.',
     ),
     may(
       'paper-is-pure',

@@ -1,4 +1,3 @@
-import { drizzle } from 'drizzle-orm/better-sqlite3'
-import { table } from '../schema/planted.ts'
+import Database from 'better-sqlite3'
 
-export const use = [drizzle, table]
+export const use = Database

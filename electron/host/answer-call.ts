@@ -1,0 +1,52 @@
+import {
+  contract,
+  isOperationName,
+  type OperationName,
+  type ParsedInput,
+} from '../../db/contract/contract.ts'
+import type { Answer, Problem } from '../../db/contract/problem.ts'
+import type { Log } from './log.ts'
+import { problemOf, traceOf } from './problem-of.ts'
+import { NO_SENTENCE, problemOfInput } from './problem-of-input.ts'
+
+/** Whoever runs an operation whose input fits the contract. */
+export interface Runner {
+  run<N extends OperationName>(name: N, input: ParsedInput<N>): Promise<unknown>
+}
+
+/**
+ * Answers one call, from wherever it came: checks the name and the input, runs it, wraps the answer.
+ *
+ * Never throws. A call that fails has written nothing. The log gets the operation and the outcome, never the input.
+ */
+export async function answerCall(
+  runner: Runner,
+  name: unknown,
+  raw: unknown,
+  log: Log,
+): Promise<Answer<unknown>> {
+  if (typeof name !== 'string' || !isOperationName(name)) return refused(unknownOperation())
+  const parsed = contract[name].input.safeParse(raw, { error: () => NO_SENTENCE })
+  if (!parsed.success) return refused(problemOfInput(parsed.error))
+  try {
+    return { ok: true, value: await runner.run(name, parsed.data as ParsedInput<typeof name>) }
+  } catch (thrown) {
+    const problem = problemOf(thrown)
+    log(`${name} ${problem.code}${problem.code === 'unexpected' ? ` ${traceOf(thrown)}` : ''}`)
+    return refused(problem)
+  }
+}
+
+function refused(problem: Problem): Answer<never> {
+  return { ok: false, problem }
+}
+
+function unknownOperation(): Problem {
+  return {
+    code: 'unknown-operation',
+    sentence: 'There is no operation of that name. Nothing was done.',
+    field: null,
+    todo: 'Look at the list of operations: npm run -s call -- operations',
+    choices: [],
+  }
+}

@@ -1,0 +1,28 @@
+import { parentPort, workerData } from 'node:worker_threads'
+import { answerCall } from './answer-call.ts'
+import { CollectionHolder } from './collection-holder.ts'
+import { logFile } from './log.ts'
+import { realHands } from './real-hands.ts'
+import type { FromWorker, ToWorker, WorkerStart } from './worker-messages.ts'
+
+// The thread that owns the collection: no sum, however long, holds up a window or the listener.
+const start = workerData as WorkerStart
+const log = logFile(start.folder, () => new Date())
+const holder = new CollectionHolder(start.folder, realHands)
+
+function tell(message: FromWorker): void {
+  parentPort?.postMessage(message)
+}
+
+async function obey(message: ToWorker): Promise<void> {
+  if (message.kind === 'call') {
+    const answer = await answerCall(holder, message.name, message.input, log)
+    tell({ kind: 'answer', id: message.id, answer })
+    return
+  }
+  await holder.close()
+  parentPort?.close()
+}
+
+parentPort?.on('message', obey)
+tell({ kind: 'opened', problem: await holder.openFirst(start.file) })

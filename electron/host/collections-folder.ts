@@ -1,0 +1,58 @@
+import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
+import { homedir } from 'node:os'
+import { join, resolve } from 'node:path'
+
+const REMEMBERED = 'last-open.json'
+const DEMO = 'Demo collection.drawer'
+
+/** The folder where collections live: the one asked for, else the environment's, else one in the home folder. */
+export function collectionsFolder(asked: string | undefined, environment: NodeJS.ProcessEnv): string {
+  return resolve(asked ?? environment['COMMON_DRAWER_FOLDER'] ?? join(homedir(), 'Common Drawer'))
+}
+
+export function demoFile(folder: string): string {
+  return join(folder, DEMO)
+}
+
+/** A file name for a library that no file of the folder bears yet. */
+export function freeFile(folder: string, libraryName: string): string {
+  const name = fileName(libraryName)
+  for (let count = 1; ; count += 1) {
+    const file = join(folder, `${name}${count === 1 ? '' : ` ${count}`}.drawer`)
+    if (!existsSync(file)) return file
+  }
+}
+
+/** Characters and names that one system or another refuses in a file name are left out. */
+function fileName(libraryName: string): string {
+  const kept = libraryName
+    .normalize('NFC')
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is taken out
+    .replace(/[\u0000-\u001f<>:"/\\|?*]/g, ' ')
+    .replace(/\s+/g, ' ')
+    .replace(/^[. ]+|[. ]+$/g, '')
+    .slice(0, 80)
+    .trim()
+  const reserved = /^(con|prn|aux|nul|com\d|lpt\d)$/i.test(kept)
+  return kept === '' || reserved ? 'My collection' : kept
+}
+
+/** The collection that was open last, or null where none is remembered. */
+export function lastOpen(folder: string): string | null {
+  try {
+    const remembered: unknown = JSON.parse(readFileSync(join(folder, REMEMBERED), 'utf8'))
+    const hasFile = typeof remembered === 'object' && remembered !== null && 'file' in remembered
+    return hasFile && typeof remembered.file === 'string' ? resolve(folder, remembered.file) : null
+  } catch {
+    // Not there yet, or spoilt: then nothing is remembered, and the demonstration opens.
+    return null
+  }
+}
+
+/** Remembers which collection is open, for the next start. */
+export function rememberOpen(folder: string, file: string): void {
+  mkdirSync(folder, { recursive: true })
+  const unfinished = join(folder, `${REMEMBERED}.unfinished`)
+  writeFileSync(unfinished, `${JSON.stringify({ file })}\n`)
+  renameSync(unfinished, join(folder, REMEMBERED))
+}

@@ -1,0 +1,55 @@
+import { timingSafeEqual } from 'node:crypto'
+import type { IncomingMessage } from 'node:http'
+
+/** Why a request is turned away: the HTTP status and a sentence. */
+export interface TurnedAway {
+  readonly status: number
+  readonly sentence: string
+}
+
+/** What this run of the host expects of its own page. */
+export interface Expected {
+  readonly port: number
+  readonly secret: string
+}
+
+export const SECRET_HEADER = 'x-drawer-secret'
+
+/** Turns away whoever did not come to this very address: another name for this machine, another page. */
+export function turnAwayForeign(request: IncomingMessage, { port }: Expected): TurnedAway | null {
+  const here = `127.0.0.1:${port}`
+  if (request.headers.host !== here) return { status: 403, sentence: 'This address is not served here.' }
+  const { origin } = request.headers
+  if (origin !== undefined && origin !== `http://${here}`) {
+    return { status: 403, sentence: 'Another page may not ask here.' }
+  }
+  const site = request.headers['sec-fetch-site']
+  if (site !== undefined && site !== 'same-origin' && site !== 'none') {
+    return { status: 403, sentence: 'Another page may not ask here.' }
+  }
+  return null
+}
+
+/** Turns away whoever is not the page that this run opened: calls need its origin, its secret and JSON. */
+export function turnAwayStranger(request: IncomingMessage, { secret }: Expected): TurnedAway | null {
+  if (request.method !== 'POST') return { status: 405, sentence: 'Ask with POST.' }
+  if (request.headers.origin === undefined) {
+    return { status: 403, sentence: 'Only the page of this app may ask here.' }
+  }
+  if (!sameSecret(request.headers[SECRET_HEADER], secret)) {
+    return {
+      status: 403,
+      sentence: 'This page does not belong to the app that is running. Close it and start the app again.',
+    }
+  }
+  if (!/^application\/json(\s*;\s*charset=utf-8)?$/i.test(request.headers['content-type'] ?? '')) {
+    return { status: 415, sentence: 'Ask with a body of application/json.' }
+  }
+  return null
+}
+
+function sameSecret(given: string | string[] | undefined, expected: string): boolean {
+  if (typeof given !== 'string') return false
+  const [a, b] = [Buffer.from(given), Buffer.from(expected)]
+  return a.length === b.length && timingSafeEqual(a, b)
+}

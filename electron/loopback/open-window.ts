@@ -1,0 +1,76 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { basename, join } from 'node:path'
+import { findBrowser, type Machine } from './find-browser.ts'
+
+/** How the app came before the keeper's eyes. */
+export type Shown =
+  | { readonly kind: 'app-window'; readonly browser: string; readonly closed: Promise<void> }
+  | { readonly kind: 'browser-page' }
+  | { readonly kind: 'address-only'; readonly because: string }
+
+/** A browser that ends within this time, milliseconds, showed no window. */
+const MUST_LIVE_MS = 1_500
+
+/** Opens the app in a window of its own where a Chromium is found, else in the default browser, else says why not. */
+export async function openWindow(address: string, profileFolder: string, machine: Machine): Promise<Shown> {
+  if (!hasDisplay(machine)) return { kind: 'address-only', because: 'This machine has no display.' }
+  const browser = findBrowser(machine)
+  if (browser !== null) {
+    const child = spawn(browser, appWindowArguments(address, profileFolder, isRoot()), { stdio: 'ignore' })
+    const ended = endOf(child)
+    if ((await Promise.race([ended, after(MUST_LIVE_MS)])) !== 'failed') {
+      return { kind: 'app-window', browser: basename(browser), closed: ended.then(() => {}) }
+    }
+  }
+  const child = spawn(...defaultBrowser(address, machine.platform), { stdio: 'ignore' })
+  if ((await Promise.race([endOf(child), after(MUST_LIVE_MS)])) !== 'failed') return { kind: 'browser-page' }
+  return { kind: 'address-only', because: 'No browser could be started.' }
+}
+
+/** What a Chromium is started with: one window without tabs, a profile of its own, no business with the network. */
+export function appWindowArguments(
+  address: string,
+  profileFolder: string,
+  asRoot: boolean,
+): readonly string[] {
+  return [
+    `--app=${address}`,
+    `--user-data-dir=${join(profileFolder, '.window')}`,
+    '--window-size=1280,860',
+    '--no-first-run',
+    '--no-default-browser-check',
+    '--disable-background-networking',
+    '--disable-component-update',
+    '--disable-sync',
+    // Chromium refuses to run as root with its sandbox on; --test-type hides the bar that warns of it.
+    ...(asRoot ? ['--no-sandbox', '--test-type'] : []),
+  ]
+}
+
+export function hasDisplay({ platform, environment }: Machine): boolean {
+  if (platform === 'darwin' || platform === 'win32') return true
+  return Boolean(environment['DISPLAY'] || environment['WAYLAND_DISPLAY'])
+}
+
+export function isRoot(): boolean {
+  return process.getuid?.() === 0
+}
+
+function defaultBrowser(address: string, platform: NodeJS.Platform): [command: string, args: string[]] {
+  if (platform === 'darwin') return ['open', [address]]
+  if (platform === 'win32') return ['rundll32', ['url.dll,FileProtocolHandler', address]]
+  return ['xdg-open', [address]]
+}
+
+function endOf(child: ChildProcess): Promise<'ended' | 'failed'> {
+  return new Promise((resolve) => {
+    child.once('error', () => resolve('failed'))
+    child.once('exit', (code) => resolve(code === 0 ? 'ended' : 'failed'))
+  })
+}
+
+function after(ms: number): Promise<'alive'> {
+  return new Promise((resolve) => {
+    setTimeout(() => resolve('alive'), ms).unref()
+  })
+}

@@ -1,0 +1,29 @@
+import type { IncomingMessage } from 'node:http'
+import type { TurnedAway } from './guard.ts'
+
+/** The most that a call may carry, bytes. */
+export const LARGEST_BODY = 1_000_000
+
+const TOO_LARGE: TurnedAway = {
+  status: 413,
+  sentence: 'That is too much for one call. Nothing was done. Send it in smaller parts.',
+}
+
+const NOT_JSON: TurnedAway = { status: 400, sentence: 'The call is not written as JSON. Nothing was done.' }
+
+/** Reads the JSON body of a request, or says why not. Stops reading at the limit, whatever length was announced. */
+export async function readJson(request: IncomingMessage): Promise<{ value: unknown } | TurnedAway> {
+  if (Number(request.headers['content-length'] ?? 0) > LARGEST_BODY) return TOO_LARGE
+  const parts: Buffer[] = []
+  let size = 0
+  for await (const part of request as AsyncIterable<Buffer>) {
+    size += part.length
+    if (size > LARGEST_BODY) return TOO_LARGE
+    parts.push(part)
+  }
+  try {
+    return { value: JSON.parse(Buffer.concat(parts).toString('utf8')) }
+  } catch {
+    return NOT_JSON
+  }
+}

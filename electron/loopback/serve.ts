@@ -1,0 +1,160 @@
+import { randomBytes } from 'node:crypto'
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
+import type { Answer, ProblemCode } from '../../db/contract/problem.ts'
+import { PAGE_HEADERS, readBuiltFile } from '../host/built-files.ts'
+import type { Host } from '../host/start-host.ts'
+import { type Expected, type TurnedAway, turnAwayForeign, turnAwayStranger } from './guard.ts'
+import { readJson } from './read-body.ts'
+import type { Visitors } from './visitors.ts'
+
+/** A host that is listening on this machine. */
+export interface Serving {
+  readonly port: number
+  readonly secret: string
+  /** The address that opens the app, with the secret that only its page gets to hold. */
+  readonly address: string
+  close(): Promise<void>
+}
+
+export interface ServeOptions {
+  readonly host: Pick<Host, 'call'>
+  readonly visitors: Visitors
+  /** The folder of the built pages. */
+  readonly pages: string
+  /** The port of the run before, so that what the page keeps for itself is found again; null for any. */
+  readonly preferredPort: number | null
+}
+
+/** Serves the app to this machine alone, on 127.0.0.1. */
+export async function serve(options: ServeOptions): Promise<Serving> {
+  const expected = { port: 0, secret: randomBytes(32).toString('base64url') }
+  const server = createServer(
+    {
+      headersTimeout: 10_000,
+      requestTimeout: 30_000,
+      keepAliveTimeout: 5_000,
+      connectionsCheckingInterval: 5_000,
+    },
+    (request, response) => {
+      handle(request, response, options, expected).catch(() => {
+        if (!response.headersSent)
+          answer(response, { status: 503, sentence: 'The app is being started again.' })
+        else response.destroy()
+      })
+    },
+  )
+  expected.port = await listen(server, options.preferredPort)
+  return {
+    port: expected.port,
+    secret: expected.secret,
+    address: `http://127.0.0.1:${expected.port}/#secret=${expected.secret}`,
+    close: () => closeServer(server, options.visitors),
+  }
+}
+
+async function handle(
+  request: IncomingMessage,
+  response: ServerResponse,
+  options: ServeOptions,
+  expected: Expected,
+): Promise<void> {
+  const foreign = turnAwayForeign(request, expected)
+  if (foreign !== null) return answer(response, foreign)
+  const pathname = (request.url ?? '/').split(/[?#]/, 1)[0] ?? '/'
+  if (pathname !== '/call' && pathname !== '/alive')
+    return servePage(request, response, options.pages, pathname)
+  const stranger = turnAwayStranger(request, expected)
+  if (stranger !== null) return answer(response, stranger)
+  if (pathname === '/alive') return options.visitors.welcome(response)
+  const body = await readJson(request)
+  if ('status' in body) return answer(response, body)
+  const { operation, input } = fieldsOf(body.value)
+  json(response, 200, await options.host.call(operation, input))
+}
+
+async function servePage(
+  request: IncomingMessage,
+  response: ServerResponse,
+  pages: string,
+  pathname: string,
+): Promise<void> {
+  if (request.method !== 'GET' && request.method !== 'HEAD') {
+    return answer(response, { status: 405, sentence: 'Pages are only read here.' })
+  }
+  const file = await readBuiltFile(pages, pathname)
+  if (file === null) return answer(response, { status: 404, sentence: 'There is no such page.' })
+  response.writeHead(200, { ...PAGE_HEADERS, 'Content-Type': file.type, 'Content-Length': file.body.length })
+  response.end(request.method === 'HEAD' ? undefined : file.body)
+}
+
+function fieldsOf(value: unknown): { operation: unknown; input: unknown } {
+  if (typeof value !== 'object' || value === null) return { operation: undefined, input: undefined }
+  return {
+    operation: 'operation' in value ? value.operation : undefined,
+    input: 'input' in value ? value.input : undefined,
+  }
+}
+
+const CODES: Readonly<Record<number, ProblemCode>> = {
+  400: 'bad-request',
+  413: 'bad-request',
+  415: 'bad-request',
+}
+
+/** Turns a request away. A 503 carries no JSON: the page then knows that nobody can tell whether its call acted. */
+function answer(response: ServerResponse, { status, sentence }: TurnedAway): void {
+  const headers = status === 413 ? { Connection: 'close' } : {}
+  if (status === 503 || status === 404) {
+    response.writeHead(status, { ...PAGE_HEADERS, 'Content-Type': 'text/plain; charset=utf-8' })
+    response.end(sentence)
+    return
+  }
+  const code = CODES[status] ?? 'untrusted-caller'
+  const problem = { code, sentence, field: null, todo: null, choices: [] }
+  json(response, status, { ok: false, problem }, headers)
+}
+
+function json(
+  response: ServerResponse,
+  status: number,
+  value: Answer<unknown>,
+  headers: Readonly<Record<string, string>> = {},
+): void {
+  response.writeHead(status, {
+    ...PAGE_HEADERS,
+    ...headers,
+    'Content-Type': 'application/json; charset=utf-8',
+  })
+  response.end(JSON.stringify(value))
+}
+
+async function listen(server: Server, preferredPort: number | null): Promise<number> {
+  const port = preferredPort === null ? null : await tryPort(server, preferredPort)
+  const got = port ?? (await tryPort(server, 0))
+  if (got === null) throw new Error('No port of this machine is free to listen on')
+  return got
+}
+
+function tryPort(server: Server, port: number): Promise<number | null> {
+  return new Promise((resolve, reject) => {
+    const failed = (thrown: Error) => {
+      const taken = 'code' in thrown && (thrown.code === 'EADDRINUSE' || thrown.code === 'EACCES')
+      if (taken) resolve(null)
+      else reject(thrown)
+    }
+    server.once('error', failed)
+    server.listen({ host: '127.0.0.1', port, exclusive: true }, () => {
+      server.off('error', failed)
+      const address = server.address()
+      resolve(typeof address === 'object' && address !== null ? address.port : null)
+    })
+  })
+}
+
+function closeServer(server: Server, visitors: Visitors): Promise<void> {
+  visitors.dismiss()
+  return new Promise((resolve) => {
+    server.close(() => resolve())
+    server.closeAllConnections()
+  })
+}

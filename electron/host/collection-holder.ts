@@ -1,6 +1,3 @@
-import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs'
-import { mkdtemp } from 'node:fs/promises'
-import { basename, join } from 'node:path'
 import { contract, type OperationName, type ParsedInput, type Value } from '../../db/contract/contract.ts'
 import type { Problem } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
@@ -8,22 +5,10 @@ import type { OpenCollection } from '../../db/migrations/open-file.ts'
 import type { ServiceName } from '../../db/services/run-operation.ts'
 import type { Runner } from './answer-call.ts'
 import { demoFile, freeFile, lastOpen, rememberOpen } from './collections-folder.ts'
+import { makeDemoAt, sayDemoOpened } from './demo.ts'
+import type { Hands } from './hands.ts'
 import { problemOf } from './problem-of.ts'
 import { Turns } from './turns.ts'
-
-/** A collection just begun, open for writing, and what its first entry says. */
-export interface Begun {
-  readonly collection: OpenCollection
-  readonly value: Value<'collection.start'>
-}
-
-/** What the holder does with collections; the tests put other hands in. */
-export interface Hands {
-  open(file: string): Promise<OpenCollection>
-  begin(file: string, input: ParsedInput<'collection.start'>): Promise<Begun>
-  makeDemo(file: string): Promise<void>
-  run<N extends ServiceName>(collection: OpenCollection, name: N, input: ParsedInput<N>): Promise<Value<N>>
-}
 
 /**
  * Holds the one collection that is open, and changes which one it is.
@@ -50,7 +35,7 @@ export class CollectionHolder implements Runner {
       try {
         const file = asked ?? lastOpen(this.#folder)
         if (file === null) await this.#openDemo()
-        else await this.#swapTo(await this.#hands.open(file))
+        else await this.#swapTo(await this.#hands.open(file, 'write'))
         this.#whyNone = null
       } catch (thrown) {
         this.#whyNone = problemOf(thrown)
@@ -99,40 +84,20 @@ export class CollectionHolder implements Runner {
 
   async #answerDemo(): Promise<Value<'collection.open-demo'>> {
     if (this.#open?.file !== demoFile(this.#folder)) await this.#openDemo()
-    const demo = this.#ready()
-    const { entries } = await this.#hands.run(demo, 'entry.list', { limit: 1 })
-    return {
-      entryId: entries[0]?.entryId ?? 1,
-      said: 'Opened the demonstration collection',
-      undoable: false,
-      file: demo.file,
-    }
+    return sayDemoOpened(this.#ready(), this.#hands)
   }
 
   async #openDemo(): Promise<void> {
     const file = demoFile(this.#folder)
     let demo: OpenCollection
     try {
-      demo = await this.#hands.open(file)
+      demo = await this.#hands.open(file, 'write')
     } catch (thrown) {
       if (problemOf(thrown).code !== 'not-found') throw thrown
-      await this.#makeDemo(file)
-      demo = await this.#hands.open(file)
+      await makeDemoAt(file, this.#hands)
+      demo = await this.#hands.open(file, 'write')
     }
     await this.#swapTo(demo)
-  }
-
-  /** Makes the demonstration under another name first: a half-made one never carries the real name. */
-  async #makeDemo(file: string): Promise<void> {
-    mkdirSync(this.#folder, { recursive: true })
-    const making = await mkdtemp(join(this.#folder, '.making-demo-'))
-    try {
-      const unfinished = join(making, basename(file))
-      await this.#hands.makeDemo(unfinished)
-      if (!existsSync(file)) renameSync(unfinished, file)
-    } finally {
-      rmSync(making, { recursive: true, force: true })
-    }
   }
 
   async #swapTo(next: OpenCollection): Promise<void> {

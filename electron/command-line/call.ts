@@ -1,0 +1,74 @@
+import { randomUUID } from 'node:crypto'
+import { text } from 'node:stream/consumers'
+import { contract, isOperationName } from '../../db/contract/contract.ts'
+import type { Answer } from '../../db/contract/problem.ts'
+import { answerCall } from '../host/answer-call.ts'
+import { listOperations } from './list-operations.ts'
+import { OneCollection } from './one-collection.ts'
+import { readRequest } from './read-request.ts'
+
+/** Runs what the command line asks and answers the exit code: 0 done, 1 a problem, 2 not understood. */
+async function main(args: readonly string[]): Promise<number> {
+  const request = readRequest(args, calledFrom())
+  if (request.kind === 'not-understood') {
+    console.error(request.sentence)
+    return 2
+  }
+  if (request.kind === 'list') {
+    print(listOperations())
+    return 0
+  }
+  const answer = await answerTo(request.file, request.operation, request.json)
+  print(answer.ok ? answer.value : answer.problem)
+  return answer.ok ? 0 : 1
+}
+
+async function answerTo(file: string, operation: string, json: string): Promise<Answer<unknown>> {
+  let input: unknown
+  try {
+    input = JSON.parse(json === '-' ? await text(process.stdin) : json)
+  } catch {
+    return notJson()
+  }
+  // The services load the database library, which a list of operations does without.
+  const { realHands } = await import('../host/real-hands.ts')
+  const runner = new OneCollection(file, realHands)
+  return answerCall(runner, operation, withKey(operation, input), (line) => console.error(line))
+}
+
+/** A script that names no key gets one for this call alone: calling again then acts again. */
+function withKey(operation: string, input: unknown): unknown {
+  const writes = isOperationName(operation) && contract[operation].access === 'writes'
+  if (!writes || typeof input !== 'object' || input === null || Array.isArray(input)) return input
+  return { key: randomUUID(), ...input }
+}
+
+function notJson(): Answer<never> {
+  return {
+    ok: false,
+    problem: {
+      code: 'bad-request',
+      sentence: 'The input is not written as JSON. Nothing was done.',
+      field: null,
+      todo: `Put it in single quotes, with double quotes inside: '{"lotId": 1}'`,
+      choices: [],
+    },
+  }
+}
+
+/** npm changes to the project's folder; file names are meant from where it was called. */
+function calledFrom(): string {
+  return process.env['npm_lifecycle_event'] === 'call'
+    ? (process.env['INIT_CWD'] ?? process.cwd())
+    : process.cwd()
+}
+
+function print(value: unknown): void {
+  process.stdout.write(`${JSON.stringify(value, null, 2)}\n`)
+}
+
+// Whoever reads the answer may stop reading, as head does.
+process.stdout.on('error', (thrown: NodeJS.ErrnoException) => {
+  if (thrown.code !== 'EPIPE') throw thrown
+})
+process.exitCode = await main(process.argv.slice(2))

@@ -1,0 +1,50 @@
+import { existsSync } from 'node:fs'
+import { contract, type OperationName, type ParsedInput } from '../../db/contract/contract.ts'
+import type { Runner } from '../host/answer-call.ts'
+import { makeDemoAt, sayDemoOpened } from '../host/demo.ts'
+import type { Hands } from '../host/hands.ts'
+
+/**
+ * Runs one operation on the collection in one file, opened for as long as it takes.
+ *
+ * Reads take no lock, so they work while the app has the collection open. The operations that change which collection
+ * is open make that file, where it is missing.
+ */
+export class OneCollection implements Runner {
+  readonly #file: string
+  readonly #hands: Hands
+
+  constructor(file: string, hands: Hands) {
+    this.#file = file
+    this.#hands = hands
+  }
+
+  async run<N extends OperationName>(name: N, input: ParsedInput<N>): Promise<unknown> {
+    if (name === 'collection.start') {
+      const { collection, value } = await this.#hands.begin(
+        this.#file,
+        input as ParsedInput<'collection.start'>,
+      )
+      collection.close()
+      return value
+    }
+    if (name === 'collection.open-demo') return this.#openDemo()
+    const access = contract[name].access === 'reads' ? 'read' : 'write'
+    const collection = await this.#hands.open(this.#file, access)
+    try {
+      return await this.#hands.run(collection, name, input as never)
+    } finally {
+      collection.close()
+    }
+  }
+
+  async #openDemo(): Promise<unknown> {
+    if (!existsSync(this.#file)) await makeDemoAt(this.#file, this.#hands)
+    const demo = await this.#hands.open(this.#file, 'read')
+    try {
+      return await sayDemoOpened(demo, this.#hands)
+    } finally {
+      demo.close()
+    }
+  }
+}

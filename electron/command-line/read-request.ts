@@ -1,0 +1,45 @@
+import { isAbsolute, resolve } from 'node:path'
+import { parseArgs } from 'node:util'
+
+/** What was asked on the command line. */
+export type Request =
+  | { readonly kind: 'list' }
+  | { readonly kind: 'call'; readonly file: string; readonly operation: string; readonly json: string }
+  | { readonly kind: 'not-understood'; readonly sentence: string }
+
+export const USAGE = `npm run -s call -- operations
+    lists every operation: its name, whether it reads or writes, what it takes and answers, as JSON
+
+npm run -s call -- --collection FILE OPERATION 'JSON'
+    runs one operation on a collection and prints its answer as JSON; the JSON may be - to read it from standard
+    input, and {} may be left out. Ends with 0, or with 1 and the problem as JSON when nothing was done.`
+
+/**
+ * Reads the words after `npm run call --`. File names are taken from where npm was called: `calledFrom`.
+ */
+export function readRequest(args: readonly string[], calledFrom: string): Request {
+  let parsed: { values: { collection?: string | undefined }; positionals: string[] }
+  try {
+    parsed = parseArgs({
+      args: [...args],
+      options: { collection: { type: 'string', short: 'c' } },
+      allowPositionals: true,
+    })
+  } catch (thrown) {
+    return notUnderstood(thrown instanceof Error ? thrown.message : 'That was not understood.')
+  }
+  const [operation, json = '{}', ...more] = parsed.positionals
+  if (operation === undefined) return notUnderstood('Name an operation.')
+  if (more.length > 0) return notUnderstood('Give one operation and one JSON text, in quotes.')
+  if (operation === 'operations') return { kind: 'list' }
+  const { collection } = parsed.values
+  if (collection === undefined || collection === '') {
+    return notUnderstood('Say which collection is meant: --collection FILE before the operation.')
+  }
+  const file = isAbsolute(collection) ? collection : resolve(calledFrom, collection)
+  return { kind: 'call', file, operation, json }
+}
+
+function notUnderstood(sentence: string): Request {
+  return { kind: 'not-understood', sentence: `${sentence}\n\n${USAGE}` }
+}

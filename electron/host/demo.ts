@@ -1,0 +1,33 @@
+import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs'
+import { mkdtemp } from 'node:fs/promises'
+import { basename, dirname, join } from 'node:path'
+import type { Value } from '../../db/contract/contract.ts'
+import type { OpenCollection } from '../../db/migrations/open-file.ts'
+import type { Hands } from './hands.ts'
+
+/** Makes the demonstration, in a folder of its own first: a half-made one never carries the real name. */
+export async function makeDemoAt(file: string, hands: Pick<Hands, 'makeDemo'>): Promise<void> {
+  mkdirSync(dirname(file), { recursive: true })
+  const making = await mkdtemp(join(dirname(file), '.making-demo-'))
+  try {
+    const unfinished = join(making, basename(file))
+    await hands.makeDemo(unfinished)
+    if (!existsSync(file)) renameSync(unfinished, file)
+  } finally {
+    rmSync(making, { recursive: true, force: true })
+  }
+}
+
+/** What is answered when the demonstration was opened: nothing was written, so its newest entry is named. */
+export async function sayDemoOpened(
+  demo: OpenCollection,
+  hands: Pick<Hands, 'run'>,
+): Promise<Value<'collection.open-demo'>> {
+  const { entries } = await hands.run(demo, 'entry.list', { limit: 1 })
+  return {
+    entryId: entries[0]?.entryId ?? 1,
+    said: 'Opened the demonstration collection',
+    undoable: false,
+    file: demo.file,
+  }
+}

@@ -1,7 +1,7 @@
 import { splitAbout } from '../shared/about.ts'
 import type { Amount } from './amount.ts'
 import { type MassUnit, MILLIGRAMS_PER, massFrom } from './mass.ts'
-import { plainCharacters, readNumber } from './read-number.ts'
+import { type NumberReading, plainCharacters, readNumber } from './read-number.ts'
 import { seedCount } from './seed-count.ts'
 import { COUNT_WORDS, MASS_WORDS, PACKET_WORDS } from './unit-words.ts'
 
@@ -49,41 +49,48 @@ export function readAmount(typed: string, context: AmountContext): AmountReading
 
 function readNumberAndUnit(typed: Typed, context: AmountContext): AmountReading {
   const { digits, unit, about } = typed
-  const number = readNumber(digits)
+  const isMass = unit === undefined ? !about : MASS_WORDS.has(unit)
+  const number = isMass ? readNumber(digits) : withGrouping(readNumber(digits))
   if (number.kind === 'unreadable')
     return unreadable(`'${digits}' is not a number. Type it like 12.5 or 12,5 or 1/2.`)
   if (number.kind === 'ask')
     return askWhich(
       `Is '${digits}' ${number.grouped} or ${number.decimal}?`,
-      meanings(number, typed),
+      meanings(number, unit),
       context,
-      about && MASS_WORDS.has(unit ?? '') ? 'always' : 'several',
+      about ? 'always' : 'several',
     )
   if (unit === undefined && !about)
     return askWhich(`'${digits}' of what?`, [`${digits} g`, `${digits} seeds`], context, 'always')
   if (unit === undefined || COUNT_WORDS.has(unit)) return readCount(number.value, about)
-  const massUnit = MASS_WORDS.get(unit)
-  if (massUnit !== undefined && about)
-    return askWhich(
-      'Was that weighed? A guess is kept as a number of seeds: about 200.',
-      [`${digits} ${unit}`],
-      context,
-      'always',
-    )
-  if (massUnit !== undefined) return readMass(number.value, massUnit)
   if (PACKET_WORDS.has(unit)) return askPacketSize(number.value, about, context)
-  return unreadable(`'${unit}' is not a unit known here. Use g, mg, kg, oz, lb, seeds or packets.`)
+  const massUnit = MASS_WORDS.get(unit)
+  if (massUnit === undefined)
+    return unreadable(`'${unit}' is not a unit known here. Use g, mg, kg, oz, lb, seeds or packets.`)
+  if (!about) return readMass(number.value, massUnit)
+  return askWhich(
+    'Was that weighed? A guess is kept as a number of seeds: about 200.',
+    [`${digits} ${unit}`],
+    context,
+    'always',
+  )
 }
 
-/** The texts that an ambiguous number can stand for. A guess at a weight becomes a weight, which is asked all the same. */
-function meanings(number: { readonly grouped: number; readonly decimal: number }, typed: Typed): string[] {
+/** Where only whole numbers make sense, a mark before three digits stands between thousands. */
+function withGrouping(number: NumberReading): Exclude<NumberReading, { kind: 'ask' }> {
+  return number.kind === 'ask' ? { kind: 'number', value: number.grouped } : number
+}
+
+/** The texts that an ambiguous mass, or a number without a unit, can stand for. */
+function meanings(
+  number: { readonly grouped: number; readonly decimal: number },
+  unit: string | undefined,
+): readonly string[] {
   const decimal = String(number.decimal)
   // Three decimals would be asked about again.
   const spelled = /\.\d{3}$/.test(decimal) ? `${decimal}0` : decimal
-  const { unit, about } = typed
-  if (unit === undefined && !about) return [`${number.grouped} seeds`, `${number.grouped} g`, `${spelled} g`]
-  const before = about && !MASS_WORDS.has(unit ?? '') ? 'about ' : ''
-  return [number.grouped, spelled].map((value) => `${before}${value} ${unit ?? 'seeds'}`)
+  const masses = [number.grouped, spelled].map((value) => `${value} ${unit ?? 'g'}`)
+  return unit === undefined ? [`${number.grouped} seeds`, ...masses] : masses
 }
 
 /** Asks among the texts that can be meant at all; where only one can, there is nothing to ask unless 'always'. */
@@ -132,12 +139,9 @@ function readPackets(packetText: string, eachText: string, about: boolean): Amou
   return reading.kind === 'amount' ? { ...reading, packets: { packets, each } } : reading
 }
 
-/** A whole number above zero; a mark before three digits can only stand between thousands here. */
 function wholeNumber(text: string): number | null {
-  const number = readNumber(text)
-  if (number.kind === 'unreadable') return null
-  const value = number.kind === 'ask' ? number.grouped : number.value
-  return Number.isInteger(value) && value > 0 ? value : null
+  const number = withGrouping(readNumber(text))
+  return number.kind === 'number' && Number.isInteger(number.value) && number.value > 0 ? number.value : null
 }
 
 function askPacketSize(packets: number, about: boolean, context: AmountContext): AmountReading {

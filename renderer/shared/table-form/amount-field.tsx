@@ -17,6 +17,7 @@ interface AmountFieldProps {
   readonly sample?: string
   readonly problem?: string | undefined
   readonly size?: FieldSize
+  readonly placeholder?: string
 }
 
 /** One field for an amount with its unit, read back in words; what can be meant two ways asks, and never guesses. */
@@ -81,6 +82,7 @@ export function AmountField(props: AmountFieldProps) {
         data-step={step}
         autoComplete="off"
         spellCheck={false}
+        placeholder={props.placeholder}
         value={value}
         onChange={(event) => onChange(event.target.value)}
         onKeyDown={onKeyDown}

@@ -2,6 +2,7 @@ import {
   createContext,
   type KeyboardEvent,
   type ReactNode,
+  type RefObject,
   useContext,
   useLayoutEffect,
   useRef,
@@ -24,12 +25,15 @@ export function useSteps(): Steps {
 interface StepFormProps {
   readonly label: string
   readonly className?: string
+  readonly form: RefObject<HTMLElement | null>
   /** Enter on the last step. */
   readonly onEnd: () => void
+  /** Enter or Escape at the end of a part that is gone through by itself. */
+  readonly onEndApart: () => void
   /** Ctrl or Cmd with Enter, from anywhere inside. */
-  readonly onSave?: () => void
+  readonly onSave: () => void
   /** Shift with Enter: what else there is to say. */
-  readonly onMore?: () => void
+  readonly onMore: () => void
   readonly children: ReactNode
 }
 
@@ -38,16 +42,26 @@ interface StepFormProps {
  *
  * A field that uses a key for itself marks the event as dealt with (preventDefault).
  */
-export function StepForm({ label, className, onEnd, onSave, onMore, children }: StepFormProps) {
-  const form = useRef<HTMLElement>(null)
+export function StepForm({
+  label,
+  className,
+  form,
+  onEnd,
+  onEndApart,
+  onSave,
+  onMore,
+  children,
+}: StepFormProps) {
   // A field may go on in the same moment as it changes: the end must see what it changed.
-  const ends = useRef(onEnd)
+  const ends = useRef({ onEnd, onEndApart })
   useLayoutEffect(() => {
-    ends.current = onEnd
+    ends.current = { onEnd, onEndApart }
   })
   const [steps] = useState<Steps>(() => ({
     goOn: (from) => {
-      if (form.current && !moveFrom(form.current, from, 1)) ends.current()
+      const moved = form.current && moveFrom(form.current, from, 1)
+      if (moved === 'end') ends.current.onEnd()
+      if (moved === 'end-apart') ends.current.onEndApart()
     },
   }))
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
@@ -56,9 +70,9 @@ export function StepForm({ label, className, onEnd, onSave, onMore, children }: 
     if (key === null || event.defaultPrevented || form.current === null) return
     if (key === 'go-on' && !goesOnWithEnter(from)) return
     event.preventDefault()
-    if (key === 'save') onSave?.()
-    if (key === 'more') onMore?.()
-    if (key === 'back') moveFrom(form.current, from, -1)
+    if (key === 'save') onSave()
+    if (key === 'more') onMore()
+    if (key === 'back' && moveFrom(form.current, from, -1) === 'end-apart') onEndApart()
     if (key === 'go-on') steps.goOn(from)
   }
   return (

@@ -34,34 +34,36 @@ export function SuggestField<T>(props: SuggestFieldProps<T>) {
       words={props.words}
       spoken={field.open ? field.spoken : (props.spoken ?? '')}
     >
-      <input
-        id={id}
-        className="table-input"
-        role="combobox"
-        aria-expanded={listed}
-        aria-controls={`${id}-list`}
-        aria-autocomplete="list"
-        aria-activedescendant={listed && field.active >= 0 ? optionId(id, field.active) : undefined}
-        aria-describedby={beneathId(id)}
-        aria-invalid={problem !== undefined}
-        data-step={step}
-        data-chosen={chosen}
-        autoComplete="off"
-        spellCheck={false}
-        placeholder={props.placeholder}
-        value={text}
-        onChange={(event) => field.onText(event.target.value)}
-        onKeyDown={field.onKeyDown}
-        onBlur={field.close}
-      />
-      <SuggestList
-        id={id}
-        label={label}
-        shown={listed}
-        options={field.options}
-        active={field.active}
-        onPick={field.pickByPointer}
-      />
+      <div className="suggest-anchor">
+        <input
+          id={id}
+          className="table-input"
+          role="combobox"
+          aria-expanded={listed}
+          aria-controls={`${id}-list`}
+          aria-autocomplete="list"
+          aria-activedescendant={listed && field.active >= 0 ? optionId(id, field.active) : undefined}
+          aria-describedby={beneathId(id)}
+          aria-invalid={problem !== undefined}
+          data-step={step}
+          data-chosen={chosen}
+          autoComplete="off"
+          spellCheck={false}
+          placeholder={props.placeholder}
+          value={text}
+          onChange={(event) => field.onText(event.target.value)}
+          onKeyDown={field.onKeyDown}
+          onBlur={field.close}
+        />
+        <SuggestList
+          id={id}
+          label={label}
+          shown={listed}
+          options={field.options}
+          active={field.active}
+          onPick={field.pickByPointer}
+        />
+      </div>
     </FieldFrame>
   )
 }

@@ -1,0 +1,146 @@
+import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
+import { gramsPerHundred, weightStatistics } from '../../../db/domain/weights/hundred-seed-weight.ts'
+import { readSample } from '../../../db/domain/weights/read-sample.ts'
+import { AmountField } from '../../shared/table-form/amount-field.tsx'
+import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
+import { TextField } from '../../shared/table-form/text-field.tsx'
+import type { GiftLine, GiftProblems } from './gift-line.ts'
+import { CROPS, VARIETIES } from './sources.ts'
+
+export interface GiftPartProps {
+  readonly line: GiftLine
+  readonly onChange: (change: Partial<GiftLine>) => void
+  readonly problems: GiftProblems
+}
+
+/** What every gift is asked: which variety, which harvest, how much. */
+export function GiftFields({
+  line,
+  onChange,
+  problems,
+  thisYear,
+}: GiftPartProps & { readonly thisYear: number }) {
+  return (
+    <>
+      <VarietyFields line={line} onChange={onChange} problems={problems} />
+      <TextField
+        label="Harvest year"
+        step="harvest"
+        value={line.harvest}
+        onChange={(harvest) => onChange({ harvest })}
+        placeholder="2024, about 2019, 2017-2019, or unknown"
+        words={harvestWords(line.harvest, thisYear)}
+        problem={problems.harvest}
+      />
+      <AmountField
+        label="Amount"
+        step="amount"
+        size="table"
+        value={line.amount}
+        onChange={(amount) => onChange({ amount })}
+        cropId={line.cropId ?? undefined}
+        sample={line.sample}
+        problem={problems.amount}
+        placeholder="12.5 g, 30 seeds, 3 packets of 25"
+      />
+      <TextField
+        label="Counted sample"
+        step="sample"
+        value={line.sample}
+        onChange={(sample) => onChange({ sample })}
+        placeholder="25 weigh 6.10 g"
+        words={sampleWords(line.sample)}
+        problem={problems.sample}
+      />
+    </>
+  )
+}
+
+function VarietyFields({ line, onChange, problems }: GiftPartProps) {
+  return (
+    <>
+      <SuggestField
+        label="Variety"
+        step="variety"
+        size="table"
+        text={line.variety}
+        chosen={line.varietyIs !== 'open'}
+        onText={(variety) =>
+          onChange(
+            line.varietyIs === 'new'
+              ? { variety }
+              : { variety, varietyIs: 'open', varietyId: null, matched: '', cropId: null, crop: '' },
+          )
+        }
+        source={VARIETIES}
+        onPick={(found) =>
+          onChange({
+            variety: found.name,
+            varietyIs: 'known',
+            varietyId: found.varietyId,
+            matched: found.matched,
+            cropId: found.cropId,
+            crop: found.cropName,
+          })
+        }
+        addNew={{
+          label: (text) => `Add ${text} as a new variety`,
+          onAdd: (text) =>
+            onChange({
+              variety: text,
+              varietyIs: 'new',
+              varietyId: null,
+              matched: '',
+              ...(line.varietyIs === 'new' ? {} : { cropId: null, crop: '' }),
+            }),
+        }}
+        nothingFound={(text) => `No variety called ${text} is known yet.`}
+        placeholder="a few letters of any of its names"
+        problem={problems.variety}
+        words={<VarietyWords line={line} />}
+        spoken={varietyInWords(line)}
+      />
+      {line.varietyIs === 'new' && (
+        <SuggestField
+          label="Its crop"
+          step="crop"
+          size="table"
+          text={line.crop}
+          chosen={line.cropId !== null}
+          onText={(crop) => onChange({ crop, cropId: null })}
+          source={CROPS}
+          onPick={(crop) => onChange({ crop: crop.commonName, cropId: crop.cropId })}
+          nothingFound={(text) =>
+            `No crop called ${text} is in the table. Try its English or botanical name.`
+          }
+          placeholder="bean, tomato, Lactuca …"
+          problem={problems.crop}
+        />
+      )}
+    </>
+  )
+}
+
+function VarietyWords({ line }: { readonly line: GiftLine }) {
+  const words = varietyInWords(line)
+  return words === '' ? null : <p className="table-field-note">{words}</p>
+}
+
+function varietyInWords(line: GiftLine): string {
+  if (line.varietyIs === 'new') return 'New: will be added when the visit is saved.'
+  if (line.varietyIs === 'open') return ''
+  return line.matched === '' ? line.crop : `${line.crop}, also called ${line.matched}`
+}
+
+function sampleWords(typed: string): string {
+  const reading = readSample(typed)
+  if (reading.kind !== 'sample') return ''
+  const { hundredSeedWeight } = weightStatistics([reading.sample])
+  return `A hundred weigh ${Number(gramsPerHundred(hundredSeedWeight).toPrecision(3))} g`
+}
+
+function harvestWords(typed: string, thisYear: number): string {
+  if (typed.trim() === '') return ''
+  const reading = readHarvestYear(typed, thisYear)
+  return reading.kind === 'harvest' ? `Harvest: ${harvestInWords(reading.harvest)}` : ''
+}

@@ -1,0 +1,159 @@
+import type { CallInput } from '../../../db/contract/contract.ts'
+import type { Caution } from '../../../db/contract/fields.ts'
+import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
+import { readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
+import { readSample } from '../../../db/domain/weights/read-sample.ts'
+
+/** One gift as it is typed. Everything may be half done. */
+export interface GiftLine {
+  readonly id: string
+  /** The variety's name as typed or picked. */
+  readonly variety: string
+  readonly varietyIs: 'open' | 'known' | 'new'
+  readonly varietyId: number | null
+  /** The synonym by which a known variety was found, or ''. */
+  readonly matched: string
+  readonly cropId: string | null
+  readonly crop: string
+  readonly harvest: string
+  readonly amount: string
+  readonly sample: string
+  readonly grownAt: string
+  readonly story: string
+  readonly terms: string
+  readonly cautions: readonly Caution[]
+  readonly cautionNote: string
+  readonly role: 'working' | 'reserve' | 'reference'
+  /** Whether 'more about it' is open. */
+  readonly more: boolean
+}
+
+export type GiftField =
+  | 'variety'
+  | 'crop'
+  | 'harvest'
+  | 'amount'
+  | 'sample'
+  | 'grownAt'
+  | 'story'
+  | 'terms'
+  | 'cautionNote'
+export type GiftProblems = Partial<Record<GiftField, string>>
+
+type Gift = CallInput<'intake.record'>['gifts'][number]
+
+/** A line to begin with. The season of the last gift stays, since a donor's seed is mostly of one year. */
+export function emptyGift(id: string, harvest = ''): GiftLine {
+  return {
+    id,
+    variety: '',
+    varietyIs: 'open',
+    varietyId: null,
+    matched: '',
+    cropId: null,
+    crop: '',
+    harvest,
+    amount: '',
+    sample: '',
+    grownAt: '',
+    story: '',
+    terms: '',
+    cautions: [],
+    cautionNote: '',
+    role: 'working',
+    more: false,
+  }
+}
+
+/** Whether nothing was typed of a gift; a season that stayed from the last one does not count. */
+export function isUntouched(line: GiftLine): boolean {
+  const typed = [line.variety, line.crop, line.amount, line.sample, line.grownAt, line.story, line.terms]
+  return typed.every((text) => text.trim() === '') && line.cautions.length === 0
+}
+
+/** What a gift still lacks before it can be put on the visit's list, by field, in the order of the fields. */
+export function giftProblems(line: GiftLine, thisYear: number): GiftProblems {
+  const harvest = readHarvestYear(line.harvest, thisYear)
+  return {
+    ...whichProblems(line),
+    ...(harvest.kind === 'unreadable' ? { harvest: harvest.because } : {}),
+    ...amountProblems(line),
+    ...sampleProblems(line),
+  }
+}
+
+function whichProblems(line: GiftLine): GiftProblems {
+  if (line.variety.trim() === '')
+    return { variety: 'Which variety is it? Unknown is an answer too: type what they call it.' }
+  if (line.varietyIs === 'open') {
+    return { variety: `Choose what ${line.variety.trim()} is from the list, or add it as new.` }
+  }
+  if (line.cropId === null) return { crop: 'Choose the crop from the list.' }
+  return {}
+}
+
+function amountProblems(line: GiftLine): GiftProblems {
+  const reading = readAmount(line.amount, { packetSeeds: null })
+  if (reading.kind === 'unreadable') return { amount: reading.because }
+  return reading.kind === 'ask' ? { amount: reading.question } : {}
+}
+
+function sampleProblems(line: GiftLine): GiftProblems {
+  const reading = readSample(line.sample)
+  return reading.kind === 'unreadable' ? { sample: reading.because } : {}
+}
+
+/** The gift as the collection takes it. Only for a line without problems. Throws RangeError where no variety is named. */
+export function giftOf(line: GiftLine, placeId: number | null): Gift {
+  return {
+    variety: varietyOf(line),
+    harvest: line.harvest,
+    amount: line.amount,
+    sample: line.sample,
+    grownAt: line.grownAt,
+    story: line.story,
+    terms: line.terms,
+    cautions: [...line.cautions],
+    cautionNote: line.cautions.length === 0 ? '' : line.cautionNote,
+    role: line.role,
+    placeId,
+  }
+}
+
+function varietyOf(line: GiftLine): Gift['variety'] {
+  if (line.varietyIs === 'known' && line.varietyId !== null) return { varietyId: line.varietyId }
+  if (line.varietyIs === 'new' && line.cropId !== null) {
+    return { newVariety: { cropId: line.cropId, name: line.variety } }
+  }
+  throw new RangeError('A gift needs a variety')
+}
+
+const FIELD_OF_INPUT: Readonly<Record<string, GiftField>> = {
+  variety: 'variety',
+  harvest: 'harvest',
+  amount: 'amount',
+  sample: 'sample',
+  grownAt: 'grownAt',
+  story: 'story',
+  terms: 'terms',
+  cautions: 'cautionNote',
+  cautionNote: 'cautionNote',
+}
+
+/** The gift and its field that a problem's path names ('gifts.0.amount'), or null for a path of another kind. */
+export function giftFieldOf(
+  path: string | null,
+): { readonly gift: number; readonly field: GiftField } | null {
+  const parts = /^gifts\.(\d+)(?:\.([A-Za-z]+)(?:\.(.*))?)?$/.exec(path ?? '')
+  if (!parts) return null
+  const named = parts[2] === 'variety' && parts[3] === 'newVariety.cropId' ? 'crop' : undefined
+  return { gift: Number(parts[1]), field: named ?? FIELD_OF_INPUT[parts[2] ?? ''] ?? 'variety' }
+}
+
+const DONOR_FIELDS = ['name', 'town', 'creditAs', 'email'] as const
+
+/** The donor's field that a problem's path names ('donor.newPerson.email'), 'person' for another, null for none. */
+export function donorFieldOf(path: string | null): (typeof DONOR_FIELDS)[number] | 'person' | null {
+  if (path !== 'donor' && !path?.startsWith('donor.')) return null
+  return DONOR_FIELDS.find((field) => path === `donor.newPerson.${field}`) ?? 'person'
+}

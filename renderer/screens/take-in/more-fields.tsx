@@ -1,0 +1,92 @@
+import { Caution } from '../../../db/contract/fields.ts'
+import { cautionText } from '../../../db/domain/cautions/caution-text.ts'
+import { CAUTION_WORDS, ROLE_WORDS } from '../../shared/format/words.ts'
+import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { TextField } from '../../shared/table-form/text-field.tsx'
+import type { GiftPartProps } from './gift-fields.tsx'
+
+const ROLES = (['working', 'reserve', 'reference'] as const).map((value) => ({
+  value,
+  label: ROLE_WORDS[value],
+}))
+
+/** What some gifts have to tell: where they grew, their story, what the donor asks for, and what to be careful about. */
+export function MoreFields({ line, onChange, problems }: GiftPartProps) {
+  return (
+    <div className="more-fields">
+      <TextField
+        label="Where grown"
+        step="grown-at"
+        value={line.grownAt}
+        onChange={(grownAt) => onChange({ grownAt })}
+        problem={problems.grownAt}
+      />
+      <TextField
+        label="Its story"
+        step="story"
+        long
+        value={line.story}
+        onChange={(story) => onChange({ story })}
+        problem={problems.story}
+        hint="Shift+Enter begins a new line. No health or family details."
+      />
+      <TextField
+        label="Terms of the gift"
+        step="terms"
+        value={line.terms}
+        onChange={(terms) => onChange({ terms })}
+        problem={problems.terms}
+        placeholder="what the donor asks for"
+      />
+      <Cautions line={line} onChange={onChange} problems={problems} />
+      <SelectField
+        label="Keep it as"
+        step="role"
+        value={line.role}
+        options={ROLES}
+        onChange={(role) => onChange({ role })}
+      />
+    </div>
+  )
+}
+
+function Cautions({ line, onChange, problems }: GiftPartProps) {
+  const ticked = line.cautions.length > 0
+  return (
+    <fieldset className="cautions">
+      <legend>To be careful about</legend>
+      <div className="cautions-boxes">
+        {Caution.options.map((caution) => (
+          <CheckField
+            key={caution}
+            label={CAUTION_WORDS[caution]}
+            step={`caution-${caution}`}
+            checked={line.cautions.includes(caution)}
+            onChange={(on) =>
+              onChange({
+                cautions: on ? [...line.cautions, caution] : line.cautions.filter((each) => each !== caution),
+              })
+            }
+            meaning={cautionText(caution, line.cautionNote)}
+          />
+        ))}
+      </div>
+      {ticked && (
+        <>
+          <p className="cautions-quarantine" role="status">
+            This gift will be in quarantine, and not handed out, until it is checked. Local rules decide.
+          </p>
+          <TextField
+            label="What exactly"
+            step="caution-note"
+            value={line.cautionNote}
+            onChange={(cautionNote) => onChange({ cautionNote })}
+            placeholder="the substance, the pest, the rule"
+            problem={problems.cautionNote}
+          />
+        </>
+      )}
+    </fieldset>
+  )
+}

@@ -1,0 +1,128 @@
+import { useEffect, useRef } from 'react'
+import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
+import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
+import { PersonFields } from '../../shared/table-form/person-fields.tsx'
+import { StepForm } from '../../shared/table-form/step-form.tsx'
+import { focusStepNamed } from '../../shared/table-form/steps.ts'
+import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
+import { GiftFields } from './gift-fields.tsx'
+import { MoreFields } from './more-fields.tsx'
+import type { TakeInDraft, TakeInStep } from './take-in-draft.ts'
+import type { SavedVisit } from './taken-in.tsx'
+import { useTakeIn } from './use-take-in.ts'
+import { VisitList } from './visit-list.tsx'
+import { VisitPins } from './visit-pins.tsx'
+
+interface TakeInTableProps {
+  readonly visit: KeptVisit<TakeInDraft, TakeInStep>
+  readonly draft: TakeInDraft
+  readonly today: IsoDate
+  readonly thisYear: number
+  readonly onSaved: (saved: SavedVisit) => void
+}
+
+/** The donor, the gift being typed, and the visit so far. */
+export function TakeInTable(props: TakeInTableProps) {
+  const { visit, draft, today, thisYear } = props
+  const { dispatch } = visit
+  const form = useRef<HTMLElement>(null)
+  const table = useTakeIn({ ...props, form })
+  const donorKnown = useRef(!isNobodyYet(draft.donor))
+  useEffect(() => {
+    if (form.current) focusStepNamed(form.current, donorKnown.current ? 'variety' : 'person')
+  }, [])
+  const listed = draft.gifts.length
+  return (
+    <StepForm
+      label="Take in"
+      className="table-frame"
+      form={form}
+      onEnd={table.listGift}
+      onEndApart={table.backToGift}
+      onSave={table.save}
+      onMore={table.openMore}
+    >
+      <div className="table-column">
+        <h1>Take in</h1>
+        <OtherVisits
+          others={visit.others}
+          inWords={visitInWords}
+          onGoOnWith={visit.goOnWith}
+          onLetGo={visit.letGo}
+        />
+        <PersonFields
+          label="Who brings it?"
+          nobody="Nobody knows"
+          nobodyMeans="The gifts will stand in the book without a donor."
+          person={draft.donor}
+          onChange={(change) => table.change({ kind: 'donor', change })}
+          problems={table.problems.donor}
+        />
+        <div className="gift-card">
+          <h2>{giftHeading(draft)}</h2>
+          <GiftFields
+            line={draft.line}
+            onChange={(change) => table.change({ kind: 'line', change })}
+            problems={table.problems.gift}
+            thisYear={thisYear}
+          />
+          {draft.line.more && (
+            <MoreFields
+              line={draft.line}
+              onChange={(change) => table.change({ kind: 'line', change })}
+              problems={table.problems.gift}
+            />
+          )}
+          <p className="table-buttons">
+            <button type="button" className="quiet-button table-button" onClick={table.listGift}>
+              {draft.changing === null ? 'List this gift' : 'List it as changed'}
+            </button>
+            {!draft.line.more && (
+              <button type="button" className="word-button table-button" onClick={table.openMore}>
+                more about it
+              </button>
+            )}
+          </p>
+        </div>
+        <p className="key-hints soft">
+          <kbd>Enter</kbd> goes on · <kbd>Esc</kbd> steps back · <kbd>Shift</kbd>+<kbd>Enter</kbd> more about
+          it · <kbd>Ctrl</kbd>+<kbd>Enter</kbd> saves the visit
+        </p>
+      </div>
+      <aside className="table-visit" aria-label="This visit">
+        <h2>This visit</h2>
+        <VisitPins draft={draft} today={today} onChange={(change) => dispatch({ kind: 'visit', change })} />
+        <VisitList
+          draft={draft}
+          thisYear={thisYear}
+          onChangeGift={table.changeGift}
+          onTakeOff={(id) => dispatch({ kind: 'take-off', id })}
+          onPutBack={() => dispatch({ kind: 'put-back' })}
+        />
+        <p className="table-total" role="status">
+          {listed === 0 ? '' : listed === 1 ? '1 gift' : `${listed} gifts`}
+        </p>
+        {table.refused && <ProblemText problem={table.refused} />}
+        {!visit.kept && (
+          <p className="table-field-warning">What you type cannot be kept just now. Save soon.</p>
+        )}
+        <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
+          Save the visit
+        </button>
+      </aside>
+    </StepForm>
+  )
+}
+
+function giftHeading(draft: TakeInDraft): string {
+  const at = draft.gifts.findIndex((gift) => gift.id === draft.changing)
+  return at < 0 ? `Gift ${draft.gifts.length + 1}` : `Gift ${at + 1}, being changed`
+}
+
+function visitInWords(draft: TakeInDraft): string {
+  const donor = draft.donor.text.trim() === '' ? 'a donor' : draft.donor.text
+  const many = draft.gifts.length === 1 ? '1 gift' : `${draft.gifts.length} gifts`
+  return `${many} from ${donor}`
+}

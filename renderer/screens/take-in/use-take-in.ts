@@ -1,0 +1,127 @@
+import { type RefObject, useState } from 'react'
+import { flushSync } from 'react-dom'
+import type { Problem } from '../../../db/contract/problem.ts'
+import type { ProblemError } from '../../shared/client/problem-error.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import type { PersonProblems } from '../../shared/table-form/person-fields.tsx'
+import { focusStepNamed } from '../../shared/table-form/steps.ts'
+import { donorFieldOf, type GiftProblems, giftFieldOf, giftProblems } from './gift-line.ts'
+import { closeVisit, type TakeInDraft, type TakeInStep, visitOf } from './take-in-draft.ts'
+import type { SavedVisit } from './taken-in.tsx'
+
+interface Table {
+  readonly draft: TakeInDraft
+  readonly visit: { readonly dispatch: (step: TakeInStep) => void }
+  readonly today: string
+  readonly thisYear: number
+  readonly form: RefObject<HTMLElement | null>
+  readonly onSaved: (saved: SavedVisit) => void
+}
+
+interface Problems {
+  readonly donor: PersonProblems
+  readonly gift: GiftProblems
+}
+
+const NO_PROBLEMS: Problems = { donor: {}, gift: {} }
+const FIRST_FIELD = [
+  'variety',
+  'crop',
+  'harvest',
+  'amount',
+  'sample',
+  'grownAt',
+  'story',
+  'terms',
+  'cautionNote',
+] as const
+const STEP_OF: Readonly<Record<string, string>> = {
+  grownAt: 'grown-at',
+  cautionNote: 'caution-note',
+  name: 'person',
+  creditAs: 'credit',
+}
+
+/** What the keys and buttons of the Take in table do, and what is wrong where. */
+export function useTakeIn({ draft, visit, today, thisYear, form, onSaved }: Table) {
+  const [problems, setProblems] = useState<Problems>(NO_PROBLEMS)
+  const [refused, setRefused] = useState<Problem | null>(null)
+  const record = useWrite('intake.record')
+  const { dispatch } = visit
+
+  const focus = (step: string) => {
+    if (form.current) focusStepNamed(form.current, step)
+  }
+  const showGiftProblems = (gift: GiftProblems) => {
+    const first = FIRST_FIELD.find((field) => gift[field] !== undefined)
+    flushSync(() => {
+      setProblems({ donor: {}, gift })
+      if (first !== undefined && BEHIND_MORE.has(first)) dispatch({ kind: 'line', change: { more: true } })
+    })
+    if (first) focus(STEP_OF[first] ?? first)
+  }
+  const showDonorProblems = (donor: PersonProblems) => {
+    flushSync(() => setProblems({ donor, gift: {} }))
+    const first = Object.keys(donor)[0] ?? 'person'
+    focus(STEP_OF[first] ?? first)
+  }
+  const change = (step: TakeInStep) => {
+    if (problems !== NO_PROBLEMS) setProblems(NO_PROBLEMS)
+    if (refused) setRefused(null)
+    dispatch(step)
+  }
+
+  const listGift = () => {
+    const gift = giftProblems(draft.line, thisYear)
+    if (Object.keys(gift).length > 0) return showGiftProblems(gift)
+    flushSync(() => change({ kind: 'list-line', nextId: crypto.randomUUID() }))
+    focus('variety')
+  }
+  const save = () => {
+    if (record.isPending) return
+    const closed = closeVisit(draft, thisYear, crypto.randomUUID())
+    flushSync(() => change({ kind: 'take-up', draft: closed.draft }))
+    if (closed.problems) return showGiftProblems(closed.problems)
+    const input = visitOf(closed.draft, today)
+    if (input === null) return showDonorProblems({ person: WHO })
+    record.mutate(input, {
+      onSuccess: ({ taken }) =>
+        onSaved({ donor: donorInWords(closed.draft), gifts: closed.draft.gifts, taken }),
+      onError: (thrown) => refuse(thrown, closed.draft),
+    })
+  }
+  /** Puts the sentence of a refusal at the field it concerns; the gift is taken up for a change. */
+  const refuse = ({ problem }: ProblemError, sent: TakeInDraft) => {
+    const donor = donorFieldOf(problem.field)
+    if (donor) return showDonorProblems({ [donor]: problem.sentence })
+    const at = giftFieldOf(problem.field)
+    const gift = at && sent.gifts[at.gift]
+    if (!at || !gift) return setRefused(problem)
+    flushSync(() => dispatch({ kind: 'change-gift', id: gift.id }))
+    showGiftProblems({ [at.field]: problem.sentence })
+  }
+  return {
+    problems,
+    refused,
+    saving: record.isPending,
+    change,
+    listGift,
+    backToGift: () => focus('variety'),
+    save,
+    openMore: () => {
+      flushSync(() => dispatch({ kind: 'line', change: { more: true } }))
+      focus('grown-at')
+    },
+    changeGift: (id: string) => {
+      flushSync(() => change({ kind: 'change-gift', id }))
+      focus('variety')
+    },
+  }
+}
+
+const WHO = "Who brings it? Type a few letters and choose, or choose 'Nobody knows'."
+const BEHIND_MORE: ReadonlySet<string> = new Set(['grownAt', 'story', 'terms', 'cautionNote'])
+
+function donorInWords(draft: TakeInDraft): string {
+  return draft.donor.is === 'nobody' ? 'somebody unknown' : draft.donor.text
+}

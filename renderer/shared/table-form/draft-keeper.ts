@@ -1,0 +1,37 @@
+/** Keeps a text as it changes: one call on its way at most, the newest text always the last to be kept. */
+export interface DraftKeeper {
+  keep(text: string): void
+  /** Settles when everything handed over so far is kept or was refused. */
+  settled(): Promise<void>
+}
+
+export function createDraftKeeper(
+  keep: (text: string) => Promise<void>,
+  onOutcome: (outcome: 'kept' | 'not-kept') => void,
+): DraftKeeper {
+  let waiting: string | null = null
+  let running: Promise<void> | null = null
+  const run = async () => {
+    while (waiting !== null) {
+      const text = waiting
+      waiting = null
+      try {
+        await keep(text)
+        onOutcome('kept')
+      } catch {
+        // The text stays on the screen and goes with the next change; the screen says that it is not kept.
+        onOutcome('not-kept')
+      }
+    }
+    running = null
+  }
+  return {
+    keep(text) {
+      waiting = text
+      running ??= run()
+    },
+    settled: async () => {
+      await running
+    },
+  }
+}

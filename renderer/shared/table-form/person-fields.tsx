@@ -1,0 +1,129 @@
+import type { Value } from '../../../db/contract/contract.ts'
+import { call } from '../client/call.ts'
+import { CheckField } from './check-field.tsx'
+import type { PersonDraft } from './person-draft.ts'
+import { SuggestField } from './suggest-field.tsx'
+import { TextField } from './text-field.tsx'
+import type { SuggestionSource } from './use-suggestions.ts'
+
+type PersonFound = Value<'person.search'>['people'][number]
+
+const PEOPLE: SuggestionSource<PersonFound> = {
+  name: 'people',
+  find: async (text) => {
+    const { people } = await call('person.search', { text, limit: 8 })
+    return people.map((person) => ({
+      key: String(person.personId),
+      name: person.name,
+      detail: person.tellApart,
+      item: person,
+    }))
+  },
+}
+
+export type PersonProblems = Partial<Record<'person' | 'name' | 'town' | 'creditAs' | 'email', string>>
+
+interface PersonFieldsProps {
+  readonly label: string
+  /** Said where nobody is to be named, such as 'Nobody knows'. */
+  readonly nobody: string
+  readonly nobodyMeans: string
+  readonly person: PersonDraft
+  readonly onChange: (change: Partial<PersonDraft>) => void
+  readonly problems: PersonProblems
+}
+
+/** Who it is: found by a few letters, made in line, or nobody. */
+export function PersonFields({ label, nobody, nobodyMeans, person, onChange, problems }: PersonFieldsProps) {
+  return (
+    <>
+      <SuggestField
+        label={label}
+        step="person"
+        size="table"
+        text={person.text}
+        chosen={person.is !== 'open'}
+        onText={(text) =>
+          onChange(person.is === 'new' ? { text } : { text, is: 'open', personId: null, tellApart: '' })
+        }
+        source={PEOPLE}
+        onPick={({ personId, name, tellApart }) => onChange({ is: 'known', text: name, personId, tellApart })}
+        addNew={{
+          label: (text) => `${text} is new here`,
+          onAdd: (text) => onChange({ is: 'new', text, personId: null, tellApart: '' }),
+        }}
+        standing={[
+          {
+            key: 'nobody',
+            label: nobody,
+            onPick: () => onChange({ is: 'nobody', text: nobody, personId: null, tellApart: '' }),
+          },
+        ]}
+        nothingFound={(text) => `Nobody called ${text} is known yet.`}
+        placeholder="a few letters of the name"
+        problem={problems.person ?? problems.name}
+        words={<PersonWords person={person} nobodyMeans={nobodyMeans} />}
+        spoken={personInWords(person, nobodyMeans)}
+      />
+      {person.is === 'new' && <NewPerson person={person} onChange={onChange} problems={problems} />}
+    </>
+  )
+}
+
+function PersonWords({
+  person,
+  nobodyMeans,
+}: {
+  readonly person: PersonDraft
+  readonly nobodyMeans: string
+}) {
+  const words = personInWords(person, nobodyMeans)
+  return words === '' ? null : <p className="table-field-note">{words}</p>
+}
+
+function personInWords(person: PersonDraft, nobodyMeans: string): string {
+  if (person.is === 'known') return person.tellApart
+  if (person.is === 'nobody') return nobodyMeans
+  return person.is === 'new' ? 'New: will be added to People when the visit is saved.' : ''
+}
+
+type NewPersonProps = Pick<PersonFieldsProps, 'person' | 'onChange' | 'problems'>
+
+function NewPerson({ person, onChange, problems }: NewPersonProps) {
+  return (
+    <fieldset className="new-person">
+      <legend className="only-aloud">About {person.text}</legend>
+      <TextField
+        label="Town"
+        step="town"
+        value={person.town}
+        onChange={(town) => onChange({ town })}
+        problem={problems.town}
+      />
+      <TextField
+        label="To be named as"
+        step="credit"
+        value={person.creditAs}
+        onChange={(creditAs) => onChange({ creditAs })}
+        problem={problems.creditAs}
+        hint="On packets, in their own words. Empty: not named."
+      />
+      <CheckField
+        label="We may write to them"
+        step="may-write"
+        checked={person.mayWrite}
+        onChange={(mayWrite) => onChange({ mayWrite })}
+      />
+      {person.mayWrite && (
+        <TextField
+          label="E-mail"
+          step="email"
+          type="email"
+          value={person.email}
+          onChange={(email) => onChange({ email })}
+          problem={problems.email}
+        />
+      )}
+    </fieldset>
+  )
+}

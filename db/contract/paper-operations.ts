@@ -26,7 +26,18 @@ export const paperOperations = {
     'Makes a PDF of packet labels, true to size, starting at any label of a sheet.',
     z.strictObject({
       labels: z
-        .array(z.strictObject({ lotId: Id, copies: z.int().min(1).max(200).default(1) }))
+        .array(
+          z.strictObject({
+            lotId: Id,
+            copies: z.int().min(1).max(200).default(1),
+            contents: z
+              .string()
+              .trim()
+              .max(60)
+              .default('')
+              .describe("'25 seeds'; left out: what the lot holds now"),
+          }),
+        )
         .min(1)
         .max(500),
       sheet: LabelSheet,

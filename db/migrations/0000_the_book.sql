@@ -182,6 +182,21 @@ CREATE TABLE lot_place (
 --> statement-breakpoint
 CREATE INDEX lot_place_by_lot ON lot_place (lot_id);
 --> statement-breakpoint
+CREATE INDEX lot_place_by_entry ON lot_place (entry_id);
+--> statement-breakpoint
+CREATE TABLE lot_change (
+  id INTEGER PRIMARY KEY,
+  lot_id INTEGER NOT NULL REFERENCES lot (id),
+  field TEXT NOT NULL,
+  before TEXT NOT NULL CHECK (json_valid(before)),
+  after TEXT NOT NULL CHECK (json_valid(after)),
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX lot_change_by_lot ON lot_change (lot_id);
+--> statement-breakpoint
+CREATE INDEX lot_change_by_entry ON lot_change (entry_id);
+--> statement-breakpoint
 CREATE TABLE seed_weight (
   id INTEGER PRIMARY KEY,
   lot_id INTEGER NOT NULL REFERENCES lot (id),
@@ -196,6 +211,8 @@ CREATE TABLE seed_weight (
 ) STRICT;
 --> statement-breakpoint
 CREATE INDEX seed_weight_by_lot ON seed_weight (lot_id);
+--> statement-breakpoint
+CREATE INDEX seed_weight_by_entry ON seed_weight (entry_id);
 --> statement-breakpoint
 CREATE TABLE seed_weight_replicate (
   weight_id INTEGER NOT NULL REFERENCES seed_weight (id),
@@ -287,6 +304,8 @@ CREATE TABLE germination_result (
 ) STRICT;
 --> statement-breakpoint
 CREATE INDEX germination_by_lot ON germination_result (lot_id, tested_on);
+--> statement-breakpoint
+CREATE INDEX germination_by_entry ON germination_result (entry_id);
 --> statement-breakpoint
 CREATE VIRTUAL TABLE accession_search USING fts5 (
   words,

@@ -42,3 +42,13 @@ export function readCropTable() {
     reference: JSON.stringify(crop),
   }))
 }
+
+let sourceNames: Readonly<Record<string, { readonly source: string }>> | null = null
+
+/** Spells out the codes by which the crop table names its sources: 'CFR46' becomes the rule and its edition. */
+export function sourceInWords(codes: string): string {
+  sourceNames ??= JSON.parse(
+    readFileSync(join(REFERENCE_FOLDER, 'sources.json'), 'utf8'),
+  ) as typeof sourceNames
+  return codes.replace(/[A-Z][A-Z0-9]*/g, (code) => sourceNames?.[code]?.source ?? code)
+}

@@ -72,6 +72,16 @@ export const lotPlace = sqliteTable('lot_place', {
   entryId: integer('entry_id').notNull(),
 })
 
+/** A change to what is known of a lot, apart from its seed: before and after as JSON, so that it can be taken back. */
+export const lotChange = sqliteTable('lot_change', {
+  id: integer('id').primaryKey(),
+  lotId: integer('lot_id').notNull(),
+  field: text('field').notNull(),
+  before: text('before').notNull(),
+  after: text('after').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
 /** A measurement of a lot's hundred-seed weight; micrograms per hundred. */
 export const seedWeight = sqliteTable('seed_weight', {
   id: integer('id').primaryKey(),

@@ -32,7 +32,7 @@ const CALLED: Readonly<Record<MovementKind, string>> = {
  * Decides whether a movement can be taken back by its exact opposite.
  *
  * Refused when it is a reversal or already reversed, when a later stocktake or weighing has set the balance anew (it
- * already saw the seed as it was), or when seed has since gone out that would not be there.
+ * already saw the seed as it was), when a later entry used the weight that it brought, or when seed has since gone out that would not be there.
  */
 export function decideReversal(movement: ReversibleMovement): ReversalDecision {
   const { lotNumber, later } = movement
@@ -44,6 +44,12 @@ export function decideReversal(movement: ReversibleMovement): ReversalDecision {
   if (settled) {
     return refused(
       `The ${CALLED[settled.kind]} of ${settled.on} set the balance of ${lotNumber} after that entry. Take that back first.`,
+    )
+  }
+  const leaning = movement.kind === 'recount' ? later[0] : undefined
+  if (leaning) {
+    return refused(
+      `The ${CALLED[leaning.kind]} of ${leaning.on} on ${lotNumber} used that weight. Take that back first.`,
     )
   }
   const count = movement.balanceNow.count - movement.count

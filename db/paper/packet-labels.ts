@@ -1,0 +1,152 @@
+import * as fontkit from '@cantoo/fontkit'
+import { PDFDocument, PrintScaling } from 'pdf-lib'
+import type { LabelSheet } from '../contract/paper-operations.ts'
+import type { PaperFonts } from './fonts.ts'
+import {
+  type Cell,
+  cellAt,
+  inkBox,
+  labelsOnSheet,
+  PAGE_EDGE_MM,
+  SHEETS,
+  type SheetGeometry,
+} from './label-sheets.ts'
+import { type Layout, layoutPacket } from './packet-layout.ts'
+import type { FaceName } from './packet-styles.ts'
+import { type PacketLabel, printableLabel } from './packet-text.ts'
+import { labelWarnings, missingLetters } from './packet-warnings.ts'
+import { openPen, type Pen } from './pdf-pen.ts'
+import { qrCode } from './qr-squares.ts'
+import { openTypeface, type Typeface } from './typeface.ts'
+
+const POINTS_PER_MM = 72 / 25.4
+
+export interface PacketLabelSheets {
+  readonly labels: readonly PacketLabel[]
+  readonly sheet: LabelSheet
+  /** The first label of the first sheet to print on, from 1 along the rows: those before it are used up. */
+  readonly startAt: number
+  /** How far the print is moved right and down, mm, to make up for how a printer feeds its paper. */
+  readonly offsetMm: readonly [right: number, down: number]
+  /** The document's title, shown in the window's title bar. */
+  readonly title: string
+  /** The language tag of the texts, such as 'en-GB'. */
+  readonly language: string
+  readonly fonts: PaperFonts
+}
+
+export interface PrintedLabels {
+  readonly bytes: Uint8Array
+  readonly pages: number
+  /** What is not on the labels as asked, each with the lot it concerns and what to do. Never empty-handed silence. */
+  readonly warnings: readonly string[]
+}
+
+/**
+ * A PDF of packet labels, true to size, black ink only. Equal input gives equal bytes: the file holds no date.
+ *
+ * Throws RangeError where there is no label, where `startAt` is not a label of the sheet, or where a scan code holds
+ * anything but capitals and digits.
+ */
+export async function packetLabels(wanted: PacketLabelSheets): Promise<PrintedLabels> {
+  const sheet = SHEETS[wanted.sheet]
+  checkWanted(wanted, sheet)
+  const faces = openFaces(wanted.fonts)
+  const warnings = new Set(offsetWarnings(sheet, wanted.offsetMm))
+  const laidOut = layEach(wanted.labels, sheet, faces, warnings)
+  const document = await startDocument(wanted)
+  const pen = await openPen(document, facesUsed(laidOut, faces))
+  const perSheet = labelsOnSheet(sheet)
+  laidOut.forEach((layout, index) => {
+    const position = index + wanted.startAt - 1
+    if (index === 0 || position % perSheet === 0) {
+      pen.newPage(sheet.pageMm.width * POINTS_PER_MM, sheet.pageMm.height * POINTS_PER_MM)
+    }
+    drawLabel(pen, layout, inkBox(sheet, cellAt(sheet, position % perSheet)), wanted.offsetMm)
+  })
+  return { bytes: await document.save(), pages: document.getPageCount(), warnings: [...warnings] }
+}
+
+function checkWanted(wanted: PacketLabelSheets, sheet: SheetGeometry): void {
+  const perSheet = labelsOnSheet(sheet)
+  if (wanted.labels.length === 0) throw new RangeError('Choose at least one label to print.')
+  if (!Number.isSafeInteger(wanted.startAt) || wanted.startAt < 1 || wanted.startAt > perSheet) {
+    throw new RangeError(`This sheet has ${perSheet} labels: start at one of 1 to ${perSheet}.`)
+  }
+}
+
+function openFaces(fonts: PaperFonts): Record<FaceName, Typeface> {
+  return {
+    regular: openTypeface(fonts.regular),
+    italic: openTypeface(fonts.italic),
+    semibold: openTypeface(fonts.semibold),
+    bold: openTypeface(fonts.bold),
+    number: openTypeface(fonts.semibold, { zero: true }),
+  }
+}
+
+function facesUsed(layouts: readonly Layout[], faces: Record<FaceName, Typeface>): Map<FaceName, Typeface> {
+  const used = new Map<FaceName, Typeface>()
+  for (const layout of layouts) {
+    for (const item of layout.items) if (item.kind === 'text') used.set(item.face, faces[item.face])
+  }
+  return used
+}
+
+/** Lays out every label; the same label twice, as several copies are, is laid out once. */
+function layEach(
+  labels: readonly PacketLabel[],
+  sheet: SheetGeometry,
+  faces: Record<FaceName, Typeface>,
+  warnings: Set<string>,
+): Layout[] {
+  const box = inkBox(sheet, cellAt(sheet, 0))
+  const room = { width: box.width * POINTS_PER_MM, height: box.height * POINTS_PER_MM }
+  const known = new Map<PacketLabel, Layout>()
+  return labels.map((raw) => {
+    const seen = known.get(raw)
+    if (seen) return seen
+    const { label, missing } = printableLabel(raw, faces.regular)
+    const layout = layoutPacket(label, qrCode(label.scanCode), room, sheet.carries, faces)
+    for (const warning of [
+      ...missingLetters(label, missing),
+      ...labelWarnings(label, layout, sheet.carries),
+    ]) {
+      warnings.add(warning)
+    }
+    known.set(raw, layout)
+    return layout
+  })
+}
+
+async function startDocument({ title, language }: PacketLabelSheets): Promise<PDFDocument> {
+  const document = await PDFDocument.create({ updateMetadata: false })
+  document.registerFontkit(fontkit)
+  document.setTitle(title, { showInWindowTitleBar: true })
+  document.setLanguage(language)
+  document.setCreator('Common Drawer')
+  document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None)
+  return document
+}
+
+function drawLabel(pen: Pen, layout: Layout, box: Cell, [right, down]: readonly [number, number]): void {
+  const x = (box.x + right) * POINTS_PER_MM
+  const y = (box.y + down) * POINTS_PER_MM
+  for (const item of layout.items) pen.draw(item, x, y)
+}
+
+function offsetWarnings(sheet: SheetGeometry, [right, down]: readonly [number, number]): string[] {
+  const first = inkBox(sheet, cellAt(sheet, 0))
+  const last = inkBox(sheet, cellAt(sheet, labelsOnSheet(sheet) - 1))
+  const nearest = Math.min(
+    first.x + right,
+    first.y + down,
+    sheet.pageMm.width - last.x - last.width - right,
+    sheet.pageMm.height - last.y - last.height - down,
+  )
+  if ((right === 0 && down === 0) || nearest >= PAGE_EDGE_MM) return []
+  return [
+    `Moved by ${right} and ${down} mm, text comes within ${Math.max(0, nearest).toFixed(1)} mm of the edge of the paper, ` +
+      'where many printers leave 4 to 6 mm blank. Print one sheet of plain paper first.',
+  ]
+}

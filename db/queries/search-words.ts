@@ -1,0 +1,40 @@
+import { fold } from '../domain/shared/fold.ts'
+import type { Sqlite } from '../migrations/connection.ts'
+import { prepared } from './prepared.ts'
+
+/** The full-text question for a few typed letters: every word must begin a word of the record. Null when empty. */
+export function matchFor(typed: string): string | null {
+  const words = fold(typed)
+    .split(' ')
+    .filter((word) => word !== '')
+  return words.length === 0 ? null : words.map((word) => `"${word}"*`).join(' ')
+}
+
+/** Writes an accession's searchable words anew: number, variety and its synonyms, crop, donor, place grown. */
+export function indexAccession(sqlite: Sqlite, accessionId: number): void {
+  const facts = prepared(
+    sqlite,
+    `SELECT accession.number || ' ' || accession.bare || ' ' || variety.name || ' ' || crop.common_name || ' ' || crop.species
+       || ' ' || coalesce(person.name, '') || ' ' || accession.grown_at || ' '
+       || coalesce((SELECT group_concat(name, ' ') FROM variety_synonym WHERE variety_id = variety.id), '')
+     FROM accession
+     JOIN variety ON variety.id = accession.variety_id
+     JOIN crop ON crop.id = variety.crop_id
+     LEFT JOIN person ON person.id = accession.donor_id
+     WHERE accession.id = ?`,
+  )
+    .pluck()
+    .get(accessionId) as string
+  prepared(sqlite, 'INSERT OR REPLACE INTO accession_search (rowid, words) VALUES (?, ?)').run(
+    accessionId,
+    fold(facts),
+  )
+}
+
+/** Indexes every accession of a variety anew, after its names changed. */
+export function indexVariety(sqlite: Sqlite, varietyId: number): void {
+  const ids = prepared(sqlite, 'SELECT id FROM accession WHERE variety_id = ?')
+    .pluck()
+    .all(varietyId) as number[]
+  for (const id of ids) indexAccession(sqlite, id)
+}

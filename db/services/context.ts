@@ -1,0 +1,24 @@
+import { type IsoDate, isoDate } from '../domain/dates/iso-date.ts'
+import type { Drizzle, Sqlite } from '../migrations/connection.ts'
+import type { OpenCollection } from '../migrations/open-file.ts'
+
+/** What a service that reads is given. */
+export interface Reading {
+  readonly collection: OpenCollection
+  readonly sqlite: Sqlite
+  readonly db: Drizzle
+  readonly now: Date
+  readonly today: IsoDate
+}
+
+/** What a service that writes is given: as for reading, inside a transaction, with the entry it writes under. */
+export interface Writing extends Reading {
+  readonly entryId: number
+}
+
+/** The reading side of a collection at one moment. `today` is the date where the keeper is. */
+export function readingOf(collection: OpenCollection, now: Date): Reading {
+  const two = (value: number) => String(value).padStart(2, '0')
+  const today = isoDate(`${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`)
+  return { collection, sqlite: collection.sqlite, db: collection.db, now, today }
+}

@@ -1,0 +1,119 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../contract/contract.ts'
+import { refuse } from '../contract/refusal.ts'
+import { decideReversal } from '../domain/ledger/reversal.ts'
+import { entryLines, laterMovements, type MovementRow, movementsOf } from '../queries/ledger.ts'
+import { latestMeasurement } from '../queries/measurements.ts'
+import { prepared } from '../queries/prepared.ts'
+import { entry } from '../schema/collection-tables.ts'
+import { germinationResult, lot, seedWeight } from '../schema/stock-tables.ts'
+import { balanceOf } from './amounts.ts'
+import { restoreLots } from './change-lot.ts'
+import type { Reading, Writing } from './context.ts'
+import { putLatestResultInForce } from './germination.ts'
+import { lotOrRefuse } from './new-lot.ts'
+import { writeMovement } from './write-movement.ts'
+
+interface ListedEntry {
+  readonly id: number
+  readonly operation: string
+  readonly recorded_at: string
+  readonly said: string
+  readonly answer: string
+  readonly taken_back: number
+}
+
+export function listEntries(reading: Reading, input: ParsedInput<'entry.list'>): Value<'entry.list'> {
+  const rows = prepared(
+    reading.sqlite,
+    `SELECT id, operation, recorded_at, said, answer,
+       EXISTS (SELECT 1 FROM entry AS back WHERE back.takes_back_id = entry.id) AS taken_back
+     FROM entry WHERE id < ? ORDER BY id DESC LIMIT ?`,
+  ).all(input.before ?? Number.MAX_SAFE_INTEGER, input.limit) as ListedEntry[]
+  return {
+    entries: rows.map((row) => ({
+      entryId: row.id,
+      operation: row.operation,
+      recordedAt: row.recorded_at,
+      said: row.said,
+      undoable: row.taken_back === 0 && JSON.parse(row.answer).undoable === true,
+      takenBack: row.taken_back === 1,
+      lines: entryLines(reading.sqlite, row.id),
+    })),
+  }
+}
+
+/**
+ * Takes an entry back: the exact opposite of each of its movements, newest first, and whatever it put in force.
+ *
+ * Refused as a whole, having written nothing, when any one of its movements cannot be taken back.
+ */
+export function takeBackEntry(
+  writing: Writing,
+  input: ParsedInput<'entry.take-back'>,
+): Omit<Value<'entry.take-back'>, 'entryId'> {
+  const { db, sqlite } = writing
+  const target = db.select().from(entry).where(eq(entry.id, input.entryId)).get()
+  if (!target) refuse('not-found', 'That entry is not in the book.', { field: 'entryId' })
+  if (target.id === writing.entryId || JSON.parse(target.answer).undoable !== true) {
+    refuse('cannot-take-back', `‘${target.said}’ cannot be taken back. Enter what is right as a new entry.`, {
+      field: 'entryId',
+    })
+  }
+  if (db.select({ id: entry.id }).from(entry).where(eq(entry.takesBackId, target.id)).get()) {
+    refuse('cannot-take-back', `‘${target.said}’ has been taken back already.`, { field: 'entryId' })
+  }
+  db.update(entry).set({ takesBackId: target.id }).where(eq(entry.id, writing.entryId)).run()
+  for (const movement of movementsOf(sqlite, target.id).toReversed())
+    reverse(writing, movement, input.reason ?? '')
+  putFormerInForce(writing, target.id)
+  const lines = entryLines(sqlite, writing.entryId)
+  return { lines, said: `Took back: ${target.said}`, undoable: false }
+}
+
+function reverse(writing: Writing, movement: MovementRow, reason: string): void {
+  const row = lotOrRefuse(writing, movement.lot_id, 'entryId')
+  const decision = decideReversal({
+    lotNumber: row.lot_number,
+    kind: movement.kind,
+    count: movement.count,
+    mass: movement.mass_mg,
+    alreadyReversed: movement.reversed === 1,
+    balanceNow: balanceOf(row),
+    later: laterMovements(writing.sqlite, movement.lot_id, movement.id, movement.entry_id),
+  })
+  if (decision.kind === 'refused') {
+    refuse('cannot-take-back', decision.because, { field: 'entryId', todo: 'Nothing was changed.' })
+  }
+  writeMovement(writing, {
+    lotId: movement.lot_id,
+    kind: 'reversal',
+    on: writing.today,
+    change: decision.change,
+    measured: 'carried',
+    weight: null,
+    personId: movement.person_id,
+    reversesId: movement.id,
+    note: reason,
+  })
+}
+
+/** Puts back what was in force before an entry: weights, results, and what else it changed of its lots. */
+function putFormerInForce(writing: Writing, entryId: number): void {
+  const { db, sqlite } = writing
+  for (const { lotId } of db
+    .select({ lotId: seedWeight.lotId })
+    .from(seedWeight)
+    .where(eq(seedWeight.entryId, entryId))
+    .all()) {
+    const weightId = latestMeasurement(sqlite, 'seed_weight', lotId)
+    db.update(lot).set({ weightId }).where(eq(lot.id, lotId)).run()
+  }
+  const tested = db
+    .select({ lotId: germinationResult.lotId })
+    .from(germinationResult)
+    .where(eq(germinationResult.entryId, entryId))
+    .all()
+  for (const { lotId } of tested) putLatestResultInForce(writing, lotId)
+  restoreLots(writing, entryId)
+}

@@ -1,0 +1,86 @@
+import type { OperationName, ParsedInput, ReadName, Value, WriteName } from '../contract/contract.ts'
+import { aboutCollection } from './about.ts'
+import { readTypedAmount } from './amount-reading.ts'
+import { backUpCollection } from './back-up-collection.ts'
+import { checkCollection } from './check.ts'
+import type { Reading, Writing } from './context.ts'
+import { getCrop, listCrops, overrideCrop } from './crops.ts'
+import { listEntries, takeBackEntry } from './entries.ts'
+import { recordGermination } from './germination.ts'
+import { recordIntake } from './intake.ts'
+import { listSheets, printLabels } from './labels.ts'
+import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
+import { getLot } from './lot-record.ts'
+import { listNeeds, overrideAccession } from './needs.ts'
+import { createPerson, getPerson, searchPeople } from './people.ts'
+import { createPlace, listPlaces } from './places.ts'
+import { recordReturn } from './returns.ts'
+import { weighSeeds } from './seed-weights.ts'
+import { changeSettings } from './settings.ts'
+import { findAnything, listLots, offerLots } from './shelf.ts'
+import { joinLots, splitLot } from './split-and-join.ts'
+import { takeStock } from './stocktake.ts'
+import { addSynonym, createVariety, searchVarieties } from './varieties.ts'
+import { recordWithdrawal } from './withdrawals.ts'
+
+/** The operations that change which collection is open: the host's to do. */
+export type HostName = Extract<OperationName, 'collection.start' | 'collection.open-demo'>
+
+type ReadHandlers = {
+  readonly [N in Exclude<ReadName, HostName>]: (
+    reading: Reading,
+    input: ParsedInput<N>,
+  ) => Value<N> | Promise<Value<N>>
+}
+
+/** A write answers its own facts and what was done; the entry's id is added by whoever runs it. */
+type WriteHandlers = {
+  readonly [N in Exclude<WriteName, HostName>]: (
+    writing: Writing,
+    input: ParsedInput<N>,
+  ) => Omit<Value<N>, 'entryId'>
+}
+
+export const readHandlers: ReadHandlers = {
+  'collection.about': aboutCollection,
+  'collection.check': checkCollection,
+  'collection.back-up': backUpCollection,
+  'entry.list': listEntries,
+  'crop.list': listCrops,
+  'crop.get': getCrop,
+  'variety.search': searchVarieties,
+  'person.search': searchPeople,
+  'person.get': getPerson,
+  'place.list': listPlaces,
+  'amount.read': readTypedAmount,
+  'lot.list': listLots,
+  'lot.get': getLot,
+  'lot.offer': offerLots,
+  'find.anything': findAnything,
+  'need.list': listNeeds,
+  'label.sheets': listSheets,
+  'label.print': printLabels,
+}
+
+export const writeHandlers: WriteHandlers = {
+  'collection.change-settings': changeSettings,
+  'entry.take-back': takeBackEntry,
+  'crop.override': overrideCrop,
+  'variety.create': createVariety,
+  'variety.add-synonym': addSynonym,
+  'person.create': createPerson,
+  'place.create': createPlace,
+  'intake.record': recordIntake,
+  'return.record': recordReturn,
+  'accession.override': overrideAccession,
+  'withdrawal.record': recordWithdrawal,
+  'lot.weigh-seeds': weighSeeds,
+  'lot.take-stock': takeStock,
+  'lot.split': splitLot,
+  'lot.join': joinLots,
+  'lot.move': moveLots,
+  'lot.discard': discardSeed,
+  'lot.quarantine': quarantineLot,
+  'lot.release': releaseLot,
+  'germination.record': recordGermination,
+}

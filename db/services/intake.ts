@@ -1,0 +1,131 @@
+import type { z } from 'zod'
+import type { ParsedInput, Value } from '../contract/contract.ts'
+import type { Gift, TakenIn } from '../contract/intake-operations.ts'
+import { refuse } from '../contract/refusal.ts'
+import type { Amount } from '../domain/amounts/amount.ts'
+import { measuredOf } from '../domain/amounts/amount.ts'
+import { cautionText } from '../domain/cautions/caution-text.ts'
+import { bothNumbers } from '../domain/ledger/movement.ts'
+import { scanCode } from '../domain/numbers/scan-code.ts'
+import type { WeighedSample } from '../domain/weights/hundred-seed-weight.ts'
+import { indexAccession } from '../queries/search-words.ts'
+import { accession, accessionCaution } from '../schema/stock-tables.ts'
+import { amountOrRefuse, quantityOf, weightInForce } from './amounts.ts'
+import type { Writing } from './context.ts'
+import { addLot, harvestColumns, lotOrRefuse, nextAccessionNumber } from './new-lot.ts'
+import { personFor } from './people.ts'
+import { placeOrRefuse } from './places.ts'
+import { keepWeight, misweighed, sampleOrRefuse } from './seed-weights.ts'
+import { varietyFor } from './varieties.ts'
+import { writeMovement } from './write-movement.ts'
+
+type GiftInput = z.output<typeof Gift>
+type Taken = z.output<typeof TakenIn>
+
+export function recordIntake(
+  writing: Writing,
+  input: ParsedInput<'intake.record'>,
+): Omit<Value<'intake.record'>, 'entryId'> {
+  refuseTheFutureDay(input.receivedOn, writing.today, 'receivedOn')
+  const personId = input.donor === null ? null : personFor(writing, input.donor, 'donor', 'donor')
+  const taken = input.gifts.map((gift, index) =>
+    takeInGift(writing, gift, personId, input.receivedOn, `gifts.${index}`),
+  )
+  const numbers = taken.map(({ lotNumber }) => lotNumber)
+  const said =
+    taken.length === 1 ? `Took in ${numbers[0]}` : `Took in ${taken.length} gifts: ${numbers.join(', ')}`
+  return { personId, taken, said, undoable: true }
+}
+
+/** Refuses a date after today: what has not happened yet is not in the book. */
+export function refuseTheFutureDay(on: string, today: string, field: string): void {
+  if (on > today) refuse('value-refused', `${on} has not come yet. Check the date.`, { field })
+}
+
+function takeInGift(
+  writing: Writing,
+  gift: GiftInput,
+  donorId: number | null,
+  receivedOn: string,
+  field: string,
+): Taken {
+  const { variety, crop } = varietyFor(writing, gift.variety, `${field}.variety`)
+  const amount = amountOrRefuse(gift.amount, crop.packetSeeds, `${field}.amount`)
+  const sample = sampleOrRefuse(gift.sample, `${field}.sample`)
+  const harvest = harvestColumns(gift.harvest, writing.today, `${field}.harvest`)
+  if (gift.placeId !== null) placeOrRefuse(writing, gift.placeId, `${field}.placeId`)
+  const number = nextAccessionNumber(writing, receivedOn)
+  const { id } = writing.db
+    .insert(accession)
+    .values({
+      ...number,
+      varietyId: variety.id,
+      donorId,
+      receivedOn,
+      grownAt: gift.grownAt,
+      story: gift.story,
+      terms: gift.terms,
+      entryId: writing.entryId,
+    })
+    .returning({ id: accession.id })
+    .get()
+  for (const caution of new Set(gift.cautions)) {
+    writing.db.insert(accessionCaution).values({ accessionId: id, caution, note: gift.cautionNote }).run()
+  }
+  const lot = addLot(
+    writing,
+    {
+      accessionId: id,
+      role: gift.role,
+      basis: amount.kind === 'mass' ? 'weighed' : 'counted',
+      estimated: amount.kind === 'count' && amount.estimated,
+      ...harvest,
+      grownAt: gift.grownAt,
+      placeId: gift.placeId,
+      quarantineReason: quarantineReason(gift),
+    },
+    receivedOn,
+  )
+  indexAccession(writing.sqlite, id)
+  const warnings = fillLot(writing, lot.id, 'intake', amount, sample, receivedOn, donorId)
+  return takenIn(writing, lot.id, warnings)
+}
+
+/** Puts the first seed into a new lot, by its own hundred-seed weight where a sample was weighed. */
+export function fillLot(
+  writing: Writing,
+  lotId: number,
+  kind: 'intake' | 'return',
+  amount: Amount,
+  sample: WeighedSample | null,
+  on: string,
+  personId: number | null,
+): string[] {
+  const kept = sample === null ? null : keepWeight(writing, lotId, on, [sample], false, '')
+  const row = lotOrRefuse(writing, lotId, 'lotId')
+  const { weight } = weightInForce(row)
+  const both = bothNumbers(amount, weight)
+  writeMovement(writing, { lotId, kind, on, change: both, measured: measuredOf(amount), weight, personId })
+  const warning = kept === null ? null : misweighed(kept.hundredSeedWeightUg, row)
+  return warning === null ? [] : [warning]
+}
+
+/** What was taken in, as the table shows it. */
+export function takenIn(writing: Writing, lotId: number, warnings: string[]): Taken {
+  const row = lotOrRefuse(writing, lotId, 'lotId')
+  return {
+    accessionId: row.accession_id,
+    accessionNumber: row.accession_number,
+    lotId: row.lot_id,
+    lotNumber: row.lot_number,
+    scanCode: scanCode(row.lot_number),
+    words: quantityOf(row).words,
+    quarantined: row.quarantine_reason !== null,
+    warnings,
+  }
+}
+
+function quarantineReason(gift: GiftInput): string | null {
+  if (gift.cautions.length === 0) return null
+  return gift.cautions.map((caution) => cautionText(caution, gift.cautionNote)).join(' ')
+}

@@ -1,0 +1,132 @@
+import type { LivingStock } from '../contract/fields.ts'
+import { countedUnit } from '../domain/crops/counted-unit.ts'
+import { assumedViability, type ViabilityBasis } from '../domain/germination/assumed-viability.ts'
+import { wilsonInterval } from '../domain/germination/wilson.ts'
+import { type LotLife, livingSeeds } from '../domain/needs/living-seeds.ts'
+import { judgeNeed } from '../domain/needs/need.ts'
+import type { KeepingPolicy } from '../domain/needs/what-to-keep.ts'
+import type { LotRow } from '../queries/lot-rows.ts'
+import { countDoubt } from './amounts.ts'
+
+/** Plants grown for one regrowing of a crop that the table has no figure for. Common practice, no source. */
+const PLANTS_WITHOUT_FIGURES = 20
+
+/** The collection's own policy, for accessions that have none of their own. */
+export interface CollectionPolicy {
+  readonly regrowingsKept: number
+  readonly emergence: number
+  readonly viabilityThreshold: number
+}
+
+/** How alive one lot is thought to be. */
+export function lifeOf(row: LotRow): LotLife & { readonly basis: ViabilityBasis } {
+  const doubt = countDoubt(row)
+  if (row.tested !== null && row.sprouted !== null) {
+    const viability = row.sprouted / row.tested
+    const viabilityRange = wilsonInterval(row.sprouted, row.tested)
+    return { count: row.balance_count, countDoubt: doubt, viability, viabilityRange, basis: 'tested' }
+  }
+  const { viability, basis } = assumedViability({
+    federalMinimumPercent: row.federal_minimum_percent,
+    stateMinimumPercent: row.state_minimum_percent,
+  })
+  return {
+    count: row.balance_count,
+    countDoubt: doubt,
+    viability,
+    viabilityRange: [viability, viability],
+    basis,
+  }
+}
+
+/** Living seeds of one lot, to the nearest seed. */
+export function livingOf(row: LotRow): number {
+  return livingSeeds([lifeOf(row)]).about
+}
+
+/** The part of seed that must be alive in an accession: its own threshold, its crop's, or the collection's. */
+export function thresholdOf(row: LotRow, policy: CollectionPolicy): number {
+  return row.threshold ?? policy.viabilityThreshold
+}
+
+/**
+ * How an accession stands, from all its lots.
+ *
+ * Working stock and reserve count; the reference sample, duplicates elsewhere and seed in quarantine do not.
+ * `lots` must be every lot of one accession, at least one.
+ */
+export function livingStockOf(lots: readonly LotRow[], policy: CollectionPolicy): LivingStock {
+  const first = lots[0]
+  if (first === undefined) throw new RangeError('An accession without lots has no stock to judge')
+  const counted = lots.filter(countsTowardsKeeping).map((row) => ({ row, life: lifeOf(row) }))
+  const living = livingSeeds(counted.map(({ life }) => life))
+  const unit = countedUnit(first.crop_id)
+  const need = judgeNeed({
+    living,
+    policy: policyOf(first, policy),
+    testedViability: testedViability(counted.map(({ life }) => life)),
+    threshold: thresholdOf(first, policy),
+    unit,
+  })
+  return {
+    living: living.about,
+    low: living.low,
+    high: living.high,
+    total: living.total,
+    keep: need.keep,
+    unit: unit.many,
+    state: need.state,
+    sentence: need.sentence,
+    reasons: [...need.reasons],
+    arithmetic: [...need.arithmetic],
+    viabilityNote: viabilityNote(counted),
+  }
+}
+
+/** Whether a lot's seed counts towards what must be kept. */
+export function countsTowardsKeeping(row: LotRow): boolean {
+  return (row.role === 'working' || row.role === 'reserve') && row.quarantine_reason === null
+}
+
+/** What decides how many living seeds of an accession are kept. */
+export function policyOf(row: LotRow, policy: CollectionPolicy): KeepingPolicy {
+  return {
+    regrowings: row.regrowings ?? policy.regrowingsKept,
+    plants: row.plants ?? PLANTS_WITHOUT_FIGURES,
+    emergence: policy.emergence,
+  }
+}
+
+function testedViability(lives: readonly (LotLife & { basis: ViabilityBasis })[]): number | null {
+  const tested = lives.filter((life) => life.basis === 'tested' && life.count > 0)
+  const seeds = tested.reduce((sum, life) => sum + life.count, 0)
+  return seeds === 0 ? null : tested.reduce((sum, life) => sum + life.count * life.viability, 0) / seeds
+}
+
+const BASIS_WORDS: Readonly<Record<Exclude<ViabilityBasis, 'tested'>, string>> = {
+  'federal-minimum': 'the least that US federal rules let be sold unmarked (7 CFR 201.31)',
+  'state-minimum': 'the least that one US state lets be sold (New Hampshire Agr 2203.01)',
+  'rule-of-thumb': 'a cautious rule of thumb',
+}
+
+/** Says where the viability figure of untested seed comes from. */
+export function assumedInWords(viability: number, basis: Exclude<ViabilityBasis, 'tested'>): string {
+  return `${Math.round(100 * viability)} % alive is assumed: ${BASIS_WORDS[basis]}`
+}
+
+function viabilityNote(counted: readonly { row: LotRow; life: ReturnType<typeof lifeOf> }[]): string {
+  const held = counted.filter(({ row }) => row.balance_count > 0)
+  const tested = held.filter(({ life }) => life.basis === 'tested')
+  const untested = held.find(({ life }) => life.basis !== 'tested')
+  const latest = tested.toSorted((a, b) => (b.row.tested_on ?? '').localeCompare(a.row.tested_on ?? ''))[0]
+  const parts: string[] = []
+  if (latest) {
+    parts.push(`last tested ${latest.row.tested_on}: ${latest.row.sprouted} of ${latest.row.tested} sprouted`)
+  }
+  if (untested && untested.life.basis !== 'tested') {
+    parts.push(
+      `${tested.length === 0 ? 'not tested' : 'other lots not tested'}: ${assumedInWords(untested.life.viability, untested.life.basis)}`,
+    )
+  }
+  return parts.join('; ')
+}

@@ -1,0 +1,64 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../contract/contract.ts'
+import { refuse } from '../contract/refusal.ts'
+import { seedReturn, withdrawal } from '../schema/stock-tables.ts'
+import { amountOrRefuse } from './amounts.ts'
+import type { Writing } from './context.ts'
+import { fillLot, refuseTheFutureDay, takenIn } from './intake.ts'
+import { addLot, harvestColumns, lotOrRefuse, noteParent } from './new-lot.ts'
+import { personFor } from './people.ts'
+import { placeOrRefuse } from './places.ts'
+import { sampleOrRefuse } from './seed-weights.ts'
+
+export function recordReturn(
+  writing: Writing,
+  input: ParsedInput<'return.record'>,
+): Omit<Value<'return.record'>, 'entryId'> {
+  refuseTheFutureDay(input.receivedOn, writing.today, 'receivedOn')
+  const parent = lotOrRefuse(writing, input.parentLotId, 'parentLotId')
+  if (input.withdrawalId !== null) withdrawalOrRefuse(writing, input.withdrawalId)
+  if (input.placeId !== null) placeOrRefuse(writing, input.placeId, 'placeId')
+  const personId = personFor(writing, input.person, 'grower', 'person')
+  const amount = amountOrRefuse(input.amount, parent.packet_seeds, 'amount')
+  const sample = sampleOrRefuse(input.sample, 'sample')
+  const lot = addLot(
+    writing,
+    {
+      accessionId: parent.accession_id,
+      role: 'working',
+      basis: amount.kind === 'mass' ? 'weighed' : 'counted',
+      estimated: amount.kind === 'count' && amount.estimated,
+      ...harvestColumns(input.harvest, writing.today, 'harvest'),
+      generation: parent.generation + 1,
+      growerId: personId,
+      grownAt: input.grownAt,
+      plantsGrown: input.plantsGrown,
+      placeId: input.placeId,
+    },
+    input.receivedOn,
+  )
+  noteParent(writing, lot.id, parent.lot_id, 'grown')
+  const warnings = fillLot(writing, lot.id, 'return', amount, sample, input.receivedOn, personId)
+  writing.db
+    .insert(seedReturn)
+    .values({
+      lotId: lot.id,
+      withdrawalId: input.withdrawalId,
+      personId,
+      onDate: input.receivedOn,
+      note: input.note,
+      entryId: writing.entryId,
+    })
+    .run()
+  const taken = takenIn(writing, lot.id, warnings)
+  return { taken, said: `Took back ${taken.words} as ${lot.number}`, undoable: true }
+}
+
+function withdrawalOrRefuse(writing: Writing, id: number): void {
+  if (!writing.db.select({ id: withdrawal.id }).from(withdrawal).where(eq(withdrawal.id, id)).get()) {
+    refuse('not-found', 'That hand-out is not in the book.', {
+      field: 'withdrawalId',
+      todo: 'Leave it out, or choose it again.',
+    })
+  }
+}

@@ -1,0 +1,98 @@
+import { createHash } from 'node:crypto'
+import { eq } from 'drizzle-orm'
+import type { OperationName, ParsedInput, ReadName, Value, WriteName } from '../contract/contract.ts'
+import { contract } from '../contract/contract.ts'
+import type { Receipt } from '../contract/operation.ts'
+import { refuse } from '../contract/refusal.ts'
+import type { OpenCollection } from '../migrations/open-file.ts'
+import { entry } from '../schema/collection-tables.ts'
+import { type Reading, readingOf, type Writing } from './context.ts'
+import { type HostName, readHandlers, writeHandlers } from './handlers.ts'
+
+/** The operations that a service answers; the rest change which collection is open, which is the host's to do. */
+export type ServiceName = Exclude<OperationName, HostName>
+
+/**
+ * Runs one operation whose input has been checked.
+ *
+ * A write is one transaction: the entry, all its rows, and the kept answer to its key. Throws a Refusal, having
+ * written nothing, when the operation cannot be done.
+ */
+export async function runOperation<N extends ServiceName>(
+  collection: OpenCollection,
+  name: N,
+  input: ParsedInput<N>,
+  now: () => Date,
+): Promise<Value<N>> {
+  const reading = readingOf(collection, now())
+  if (isRead(name)) return (await runRead(reading, name, input as ParsedInput<typeof name>)) as Value<N>
+  return runWrite(reading, name as ServiceName & WriteName, input as ParsedInput<WriteName>) as Value<N>
+}
+
+function isRead(name: OperationName): name is ReadName & ServiceName {
+  return contract[name].access === 'reads'
+}
+
+function runRead<N extends ReadName & ServiceName>(
+  reading: Reading,
+  name: N,
+  input: ParsedInput<N>,
+): Value<N> | Promise<Value<N>> {
+  const handler = readHandlers[name] as (
+    reading: Reading,
+    input: ParsedInput<N>,
+  ) => Value<N> | Promise<Value<N>>
+  return handler(reading, input)
+}
+
+function runWrite<N extends WriteName & ServiceName>(
+  reading: Reading,
+  name: N,
+  input: ParsedInput<WriteName>,
+) {
+  if (reading.collection.access === 'read') {
+    refuse('collection-read-only', 'This collection is open for reading only. Nothing was written.')
+  }
+  const { key, ...facts } = input
+  const digest = createHash('sha256')
+    .update(JSON.stringify([name, facts]))
+    .digest('hex')
+  const handler = writeHandlers[name] as (
+    writing: Writing,
+    input: ParsedInput<WriteName>,
+  ) => Omit<Receipt, 'entryId'>
+  const once = reading.sqlite.transaction(() => {
+    const before = reading.db.select().from(entry).where(eq(entry.key, key)).get()
+    if (before) return answerAgain(before, digest)
+    const { id } = reading.db
+      .insert(entry)
+      .values({
+        key,
+        operation: name,
+        inputDigest: digest,
+        answer: '',
+        said: '',
+        recordedAt: reading.now.toISOString(),
+      })
+      .returning({ id: entry.id })
+      .get()
+    const answer = { entryId: id, ...handler({ ...reading, entryId: id }, input) }
+    reading.db
+      .update(entry)
+      .set({ answer: JSON.stringify(answer), said: answer.said })
+      .where(eq(entry.id, id))
+      .run()
+    return answer
+  })
+  return once.immediate()
+}
+
+function answerAgain(before: typeof entry.$inferSelect, digest: string): Receipt {
+  if (before.inputDigest !== digest) {
+    refuse('key-used-otherwise', 'That request key was used for something else. Nothing was written.', {
+      field: 'key',
+      todo: 'Send a new key with a new request.',
+    })
+  }
+  return JSON.parse(before.answer)
+}

@@ -1,0 +1,101 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { MovementKind } from '../../../db/domain/ledger/movement.ts'
+import { decideReversal, type ReversibleMovement } from '../../../db/domain/ledger/reversal.ts'
+import { aBalance } from '../../builders/domain-values.ts'
+
+function aMovement(movement: Partial<ReversibleMovement> = {}): ReversibleMovement {
+  return {
+    lotNumber: 'QH26-0142-A',
+    kind: 'withdrawal',
+    count: -25,
+    mass: -6_100,
+    alreadyReversed: false,
+    balanceNow: aBalance(75, 18_300),
+    later: [],
+    ...movement,
+  }
+}
+
+const later = (kind: MovementKind, on: string, count: number, mass: number) => ({ kind, on, count, mass })
+
+test('a movement is taken back by its exact opposite', () => {
+  expect(decideReversal(aMovement())).toEqual({ kind: 'allowed', change: { count: 25, mass: 6_100 } })
+})
+
+test('a change of nothing is turned round to zero, not minus zero', () => {
+  expect(decideReversal(aMovement({ kind: 'recount', count: 0, mass: 5 }))).toEqual({
+    kind: 'allowed',
+    change: { count: 0, mass: -5 },
+  })
+})
+
+describe('refused', () => {
+  test.each<[string, Partial<ReversibleMovement>, string]>([
+    [
+      'a reversal',
+      { kind: 'reversal' },
+      'A reversal is not reversed again. Enter what really happened as a new entry.',
+    ],
+    [
+      'what was reversed already',
+      { alreadyReversed: true },
+      'That entry on QH26-0142-A has been taken back already.',
+    ],
+    [
+      'what a stocktake has seen',
+      { later: [later('withdrawal', '2026-03-01', -5, -1_220), later('stocktake', '2026-03-14', 2, 488)] },
+      'The stocktake of 2026-03-14 set the balance of QH26-0142-A after that entry. Take that back first.',
+    ],
+    [
+      'what was weighed anew since',
+      { later: [later('recount', '2026-03-15', -3, 0)] },
+      'The new hundred-seed weight of 2026-03-15 set the balance of QH26-0142-A after that entry. Take that back first.',
+    ],
+    [
+      'a gift that was handed out since',
+      {
+        kind: 'intake',
+        count: 100,
+        mass: 24_400,
+        later: [later('return', '2026-04-01', 10, 2_440), later('withdrawal', '2026-05-02', -35, -8_540)],
+      },
+      'QH26-0142-A no longer holds that seed: the hand-out of 2026-05-02 took from it. Take that back first.',
+    ],
+    [
+      'a gift whose mass alone would be short',
+      { kind: 'intake', count: 75, mass: 18_301, later: [later('test', '2026-05-02', 0, -1)] },
+      'QH26-0142-A no longer holds that seed: the germination test of 2026-05-02 took from it. Take that back first.',
+    ],
+    [
+      'a gift that is gone by no later entry of this lot',
+      { kind: 'intake', count: 76, mass: 18_300 },
+      'QH26-0142-A no longer holds that seed: a later entry took from it. Take that back first.',
+    ],
+  ])('%s', (_, movement, because) => {
+    expect(decideReversal(aMovement(movement))).toEqual({ kind: 'refused', because })
+  })
+})
+
+test('every kind but a reversal can be taken back at once', () => {
+  const kinds: MovementKind[] = [
+    'intake',
+    'return',
+    'withdrawal',
+    'test',
+    'discard',
+    'stocktake',
+    'split',
+    'join',
+    'recount',
+  ]
+  fc.assert(
+    fc.property(fc.constantFrom(...kinds), fc.integer(), fc.integer(), (kind, count, mass) => {
+      const balanceNow = aBalance(Math.max(0, count), Math.max(0, mass))
+      expect(decideReversal(aMovement({ kind, count, mass, balanceNow }))).toEqual({
+        kind: 'allowed',
+        change: { count: 0 - count, mass: 0 - mass },
+      })
+    }),
+  )
+})

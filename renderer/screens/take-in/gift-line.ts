@@ -149,11 +149,3 @@ export function giftFieldOf(
   const named = parts[2] === 'variety' && parts[3] === 'newVariety.cropId' ? 'crop' : undefined
   return { gift: Number(parts[1]), field: named ?? FIELD_OF_INPUT[parts[2] ?? ''] ?? 'variety' }
 }
-
-const DONOR_FIELDS = ['name', 'town', 'creditAs', 'email'] as const
-
-/** The donor's field that a problem's path names ('donor.newPerson.email'), 'person' for another, null for none. */
-export function donorFieldOf(path: string | null): (typeof DONOR_FIELDS)[number] | 'person' | null {
-  if (path !== 'donor' && !path?.startsWith('donor.')) return null
-  return DONOR_FIELDS.find((field) => path === `donor.newPerson.${field}`) ?? 'person'
-}

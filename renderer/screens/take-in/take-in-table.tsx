@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react'
 import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { KeyHints } from '../../shared/table-form/key-hints.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
 import { PersonFields } from '../../shared/table-form/person-fields.tsx'
@@ -33,7 +34,7 @@ export function TakeInTable(props: TakeInTableProps) {
   useEffect(() => {
     if (form.current) focusStepNamed(form.current, donorKnown.current ? 'variety' : 'person')
   }, [])
-  const listed = draft.gifts.length
+  const listed = draft.gifts.listed.length
   return (
     <StepForm
       label="Take in"
@@ -60,42 +61,39 @@ export function TakeInTable(props: TakeInTableProps) {
           onChange={(change) => table.change({ kind: 'donor', change })}
           problems={table.problems.donor}
         />
-        <div className="gift-card">
+        <div className="table-card">
           <h2>{giftHeading(draft)}</h2>
           <GiftFields
-            line={draft.line}
+            line={draft.gifts.line}
             onChange={(change) => table.change({ kind: 'line', change })}
             problems={table.problems.gift}
             thisYear={thisYear}
           />
-          {draft.line.more && (
+          {draft.gifts.line.more && (
             <MoreFields
-              line={draft.line}
+              line={draft.gifts.line}
               onChange={(change) => table.change({ kind: 'line', change })}
               problems={table.problems.gift}
             />
           )}
           <p className="table-buttons">
             <button type="button" className="quiet-button table-button" onClick={table.listGift}>
-              {draft.changing === null ? 'List this gift' : 'List it as changed'}
+              {draft.gifts.changing === null ? 'List this gift' : 'List it as changed'}
             </button>
-            {!draft.line.more && (
+            {!draft.gifts.line.more && (
               <button type="button" className="word-button table-button" onClick={table.openMore}>
                 more about it
               </button>
             )}
           </p>
         </div>
-        <p className="key-hints soft">
-          <kbd>Enter</kbd> goes on · <kbd>Esc</kbd> steps back · <kbd>Shift</kbd>+<kbd>Enter</kbd> more about
-          it · <kbd>Ctrl</kbd>+<kbd>Enter</kbd> saves the visit
-        </p>
+        <KeyHints more="more about it" />
       </div>
       <aside className="table-visit" aria-label="This visit">
         <h2>This visit</h2>
         <VisitPins draft={draft} today={today} onChange={(change) => dispatch({ kind: 'visit', change })} />
         <VisitList
-          draft={draft}
+          gifts={draft.gifts}
           thisYear={thisYear}
           onChangeGift={table.changeGift}
           onTakeOff={(id) => dispatch({ kind: 'take-off', id })}
@@ -117,12 +115,12 @@ export function TakeInTable(props: TakeInTableProps) {
 }
 
 function giftHeading(draft: TakeInDraft): string {
-  const at = draft.gifts.findIndex((gift) => gift.id === draft.changing)
-  return at < 0 ? `Gift ${draft.gifts.length + 1}` : `Gift ${at + 1}, being changed`
+  const at = draft.gifts.listed.findIndex((gift) => gift.id === draft.gifts.changing)
+  return at < 0 ? `Gift ${draft.gifts.listed.length + 1}` : `Gift ${at + 1}, being changed`
 }
 
 function visitInWords(draft: TakeInDraft): string {
   const donor = draft.donor.text.trim() === '' ? 'a donor' : draft.donor.text
-  const many = draft.gifts.length === 1 ? '1 gift' : `${draft.gifts.length} gifts`
+  const many = draft.gifts.listed.length === 1 ? '1 gift' : `${draft.gifts.listed.length} gifts`
   return `${many} from ${donor}`
 }

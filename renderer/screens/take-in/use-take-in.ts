@@ -3,9 +3,14 @@ import { flushSync } from 'react-dom'
 import type { Problem } from '../../../db/contract/problem.ts'
 import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import {
+  type PersonField,
+  personFieldOf,
+  STEP_OF_PERSON_FIELD,
+} from '../../shared/table-form/person-draft.ts'
 import type { PersonProblems } from '../../shared/table-form/person-fields.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
-import { donorFieldOf, type GiftProblems, giftFieldOf, giftProblems } from './gift-line.ts'
+import { type GiftLine, type GiftProblems, giftFieldOf, giftProblems } from './gift-line.ts'
 import { closeVisit, type TakeInDraft, type TakeInStep, visitOf } from './take-in-draft.ts'
 import type { SavedVisit } from './taken-in.tsx'
 
@@ -35,12 +40,7 @@ const FIRST_FIELD = [
   'terms',
   'cautionNote',
 ] as const
-const STEP_OF: Readonly<Record<string, string>> = {
-  grownAt: 'grown-at',
-  cautionNote: 'caution-note',
-  name: 'person',
-  creditAs: 'credit',
-}
+const STEP_OF: Readonly<Record<string, string>> = { grownAt: 'grown-at', cautionNote: 'caution-note' }
 
 /** What the keys and buttons of the Take in table do, and what is wrong where. */
 export function useTakeIn({ draft, visit, today, thisYear, form, onSaved }: Table) {
@@ -60,10 +60,9 @@ export function useTakeIn({ draft, visit, today, thisYear, form, onSaved }: Tabl
     })
     if (first) focus(STEP_OF[first] ?? first)
   }
-  const showDonorProblems = (donor: PersonProblems) => {
-    flushSync(() => setProblems({ donor, gift: {} }))
-    const first = Object.keys(donor)[0] ?? 'person'
-    focus(STEP_OF[first] ?? first)
+  const showDonorProblem = (field: PersonField, sentence: string) => {
+    flushSync(() => setProblems({ donor: { [field]: sentence }, gift: {} }))
+    focus(STEP_OF_PERSON_FIELD[field])
   }
   const change = (step: TakeInStep) => {
     if (problems !== NO_PROBLEMS) setProblems(NO_PROBLEMS)
@@ -72,7 +71,7 @@ export function useTakeIn({ draft, visit, today, thisYear, form, onSaved }: Tabl
   }
 
   const listGift = () => {
-    const gift = giftProblems(draft.line, thisYear)
+    const gift = giftProblems(draft.gifts.line, thisYear)
     if (Object.keys(gift).length > 0) return showGiftProblems(gift)
     flushSync(() => change({ kind: 'list-line', nextId: crypto.randomUUID() }))
     focus('variety')
@@ -80,24 +79,24 @@ export function useTakeIn({ draft, visit, today, thisYear, form, onSaved }: Tabl
   const save = () => {
     if (record.isPending) return
     const closed = closeVisit(draft, thisYear, crypto.randomUUID())
-    flushSync(() => change({ kind: 'take-up', draft: closed.draft }))
+    const { listed } = closed.lines
+    flushSync(() => change({ kind: 'closed', gifts: closed.lines }))
     if (closed.problems) return showGiftProblems(closed.problems)
-    const input = visitOf(closed.draft, today)
-    if (input === null) return showDonorProblems({ person: WHO })
+    const input = visitOf(draft, listed, today)
+    if (input === null) return showDonorProblem('person', WHO)
     record.mutate(input, {
-      onSuccess: ({ taken }) =>
-        onSaved({ donor: donorInWords(closed.draft), gifts: closed.draft.gifts, taken }),
-      onError: (thrown) => refuse(thrown, closed.draft),
+      onSuccess: ({ taken }) => onSaved({ donor: donorInWords(draft), gifts: listed, taken }),
+      onError: (thrown) => refuse(thrown, listed),
     })
   }
   /** Puts the sentence of a refusal at the field it concerns; the gift is taken up for a change. */
-  const refuse = ({ problem }: ProblemError, sent: TakeInDraft) => {
-    const donor = donorFieldOf(problem.field)
-    if (donor) return showDonorProblems({ [donor]: problem.sentence })
+  const refuse = ({ problem }: ProblemError, sent: readonly GiftLine[]) => {
+    const donor = personFieldOf('donor', problem.field)
+    if (donor) return showDonorProblem(donor, problem.sentence)
     const at = giftFieldOf(problem.field)
-    const gift = at && sent.gifts[at.gift]
+    const gift = at && sent[at.gift]
     if (!at || !gift) return setRefused(problem)
-    flushSync(() => dispatch({ kind: 'change-gift', id: gift.id }))
+    flushSync(() => dispatch({ kind: 'change-line', id: gift.id }))
     showGiftProblems({ [at.field]: problem.sentence })
   }
   return {
@@ -113,7 +112,7 @@ export function useTakeIn({ draft, visit, today, thisYear, form, onSaved }: Tabl
       focus('grown-at')
     },
     changeGift: (id: string) => {
-      flushSync(() => change({ kind: 'change-gift', id }))
+      flushSync(() => change({ kind: 'change-line', id }))
       focus('variety')
     },
   }

@@ -1,11 +1,11 @@
 import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { CAUTION_WORDS } from '../../shared/format/words.ts'
 import { useAmountReading } from '../../shared/table-form/use-amount-reading.ts'
+import type { VisitLines } from '../../shared/table-form/visit-lines.ts'
 import type { GiftLine } from './gift-line.ts'
-import type { TakeInDraft } from './take-in-draft.ts'
 
 interface VisitListProps {
-  readonly draft: TakeInDraft
+  readonly gifts: VisitLines<GiftLine>
   readonly thisYear: number
   readonly onChangeGift: (id: string) => void
   readonly onTakeOff: (id: string) => void
@@ -13,18 +13,18 @@ interface VisitListProps {
 }
 
 /** The gifts of this visit so far, each on its envelope. */
-export function VisitList({ draft, thisYear, onChangeGift, onTakeOff, onPutBack }: VisitListProps) {
+export function VisitList({ gifts, thisYear, onChangeGift, onTakeOff, onPutBack }: VisitListProps) {
   return (
     <>
-      {draft.gifts.length === 0 && (
+      {gifts.listed.length === 0 && (
         <p className="soft">The gifts of this visit gather here. Enter after the last field lists one.</p>
       )}
       <ol className="envelopes">
-        {draft.gifts.map((gift) => (
-          <li key={gift.id} className="envelope" data-changing={draft.changing === gift.id}>
+        {gifts.listed.map((gift) => (
+          <li key={gift.id} className="envelope" data-changing={gifts.changing === gift.id}>
             <GiftInWords gift={gift} thisYear={thisYear} />
             <p className="envelope-doing">
-              {draft.changing === gift.id ? (
+              {gifts.changing === gift.id ? (
                 <span className="soft">being changed</span>
               ) : (
                 <button type="button" className="word-button" onClick={() => onChangeGift(gift.id)}>
@@ -38,9 +38,9 @@ export function VisitList({ draft, thisYear, onChangeGift, onTakeOff, onPutBack 
           </li>
         ))}
       </ol>
-      {draft.takenOff && (
+      {gifts.takenOff && (
         <p className="taken-off">
-          {draft.takenOff.gift.variety || 'A gift'} was taken off.{' '}
+          {gifts.takenOff.line.variety || 'A gift'} was taken off.{' '}
           <button type="button" className="word-button" onClick={onPutBack}>
             put it back
           </button>

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useId, useRef } from 'react'
+import { type KeyboardEvent, type ReactNode, type RefObject, useEffect, useId, useRef } from 'react'
 import { flushSync } from 'react-dom'
 import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
 import { beneathId, FieldFrame, type FieldSize } from './field-frame.tsx'
@@ -18,7 +18,13 @@ interface AmountFieldProps {
   readonly problem?: string | undefined
   readonly size?: FieldSize
   readonly placeholder?: string
+  /** Amounts that can be given instead, as a refused save offers them. */
+  readonly offered?: readonly string[]
+  /** What follows from the amount, such as what would remain. */
+  readonly after?: ReactNode
 }
+
+const NONE: readonly string[] = []
 
 /** One field for an amount with its unit, read back in words; what can be meant two ways asks, and never guesses. */
 export function AmountField(props: AmountFieldProps) {
@@ -29,7 +35,7 @@ export function AmountField(props: AmountFieldProps) {
   const choiceWanted = useRef(false)
   const steps = useSteps()
   const { reading, failure } = useAmountReading({ text: value, sample, cropId, lotId })
-  const choices = reading?.reading === 'ask' ? reading.choices : []
+  const choices = reading?.reading === 'ask' ? reading.choices : (props.offered ?? NONE)
 
   useEffect(() => {
     if (choices.length === 0 || !choiceWanted.current) return
@@ -61,17 +67,16 @@ export function AmountField(props: AmountFieldProps) {
       size={size}
       problem={problem ?? failure}
       words={
-        reading && (
-          <>
-            <AmountWords reading={reading} />
-            <Choices
-              choices={choices}
-              first={firstChoice}
-              onChoose={choose}
-              onBack={() => input.current?.focus()}
-            />
-          </>
-        )
+        <>
+          {reading && <AmountWords reading={reading} />}
+          <Choices
+            choices={choices}
+            first={firstChoice}
+            onChoose={choose}
+            onBack={() => input.current?.focus()}
+          />
+          {props.after}
+        </>
       }
       spoken={reading ? spokenReading(reading) : ''}
     >
@@ -109,7 +114,7 @@ function AmountWords({ reading }: { readonly reading: AmountReading }) {
 
 interface ChoicesProps {
   readonly choices: readonly string[]
-  readonly first: React.RefObject<HTMLButtonElement | null>
+  readonly first: RefObject<HTMLButtonElement | null>
   readonly onChoose: (choice: string) => void
   readonly onBack: () => void
 }

@@ -50,3 +50,21 @@ export function whoIsIt(person: PersonDraft): Who | undefined {
 export function isNobodyYet(person: PersonDraft): boolean {
   return person.is === 'open' && person.text.trim() === ''
 }
+
+const NEW_PERSON_FIELDS = ['name', 'town', 'creditAs', 'email'] as const
+export type PersonField = (typeof NEW_PERSON_FIELDS)[number] | 'person'
+
+/** The field of a person that a problem's path names ('donor.newPerson.email'), or null for a path elsewhere. */
+export function personFieldOf(input: 'donor' | 'person', path: string | null): PersonField | null {
+  if (path !== input && !path?.startsWith(`${input}.`)) return null
+  return NEW_PERSON_FIELDS.find((field) => path === `${input}.newPerson.${field}`) ?? 'person'
+}
+
+/** The step of the form at which a person's field is asked. */
+export const STEP_OF_PERSON_FIELD: Readonly<Record<PersonField, string>> = {
+  person: 'person',
+  name: 'person',
+  town: 'town',
+  creditAs: 'credit',
+  email: 'email',
+}

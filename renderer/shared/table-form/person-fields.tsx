@@ -1,7 +1,7 @@
 import type { Value } from '../../../db/contract/contract.ts'
 import { call } from '../client/call.ts'
 import { CheckField } from './check-field.tsx'
-import type { PersonDraft } from './person-draft.ts'
+import type { PersonDraft, PersonField } from './person-draft.ts'
 import { SuggestField } from './suggest-field.tsx'
 import { TextField } from './text-field.tsx'
 import type { SuggestionSource } from './use-suggestions.ts'
@@ -21,7 +21,7 @@ const PEOPLE: SuggestionSource<PersonFound> = {
   },
 }
 
-export type PersonProblems = Partial<Record<'person' | 'name' | 'town' | 'creditAs' | 'email', string>>
+export type PersonProblems = Partial<Record<PersonField, string>>
 
 interface PersonFieldsProps {
   readonly label: string

@@ -1,0 +1,172 @@
+import { useEffect, useRef } from 'react'
+import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { AmountField } from '../../shared/table-form/amount-field.tsx'
+import { KeyHints } from '../../shared/table-form/key-hints.tsx'
+import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
+import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
+import { PersonFields } from '../../shared/table-form/person-fields.tsx'
+import { StepForm } from '../../shared/table-form/step-form.tsx'
+import { focusStepNamed } from '../../shared/table-form/steps.ts'
+import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
+import { TextField } from '../../shared/table-form/text-field.tsx'
+import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
+import type { HandOutDraft, HandOutStep } from './hand-out-draft.ts'
+import { type HandedOut, HandedOutList } from './handed-out.tsx'
+import { LOTS } from './lot-source.tsx'
+import { AfterOut, LotStock } from './lot-stock.tsx'
+import { OutList } from './out-list.tsx'
+import { useHandOut } from './use-hand-out.ts'
+import { VisitTermsFields } from './visit-terms.tsx'
+
+interface HandOutTableProps {
+  readonly visit: KeptVisit<HandOutDraft, HandOutStep>
+  readonly draft: HandOutDraft
+  readonly today: IsoDate
+  readonly last: HandedOut | null
+  readonly onSaved: (saved: HandedOut) => void
+}
+
+/** The member, the packet being typed, and the visit so far. */
+export function HandOutTable(props: HandOutTableProps) {
+  const { visit, draft, today, last } = props
+  const form = useRef<HTMLElement>(null)
+  const table = useHandOut({ ...props, form })
+  const memberKnown = useRef(!isNobodyYet(draft.member))
+  useEffect(() => {
+    if (form.current) focusStepNamed(form.current, memberKnown.current ? 'lot' : 'person')
+  }, [])
+  const { listed } = draft.lines
+  return (
+    <StepForm
+      label="Hand out"
+      className="table-frame"
+      form={form}
+      onEnd={table.endOfSteps}
+      onEndApart={table.backToLine}
+      onSave={table.save}
+      onMore={table.toPromise}
+    >
+      <div className="table-column">
+        <h1>Hand out</h1>
+        <OtherVisits
+          others={visit.others}
+          inWords={visitInWords}
+          onGoOnWith={visit.goOnWith}
+          onLetGo={visit.letGo}
+        />
+        <PersonFields
+          label="Who takes it?"
+          nobody="Nobody is named"
+          nobodyMeans="The packets go out without a name."
+          person={draft.member}
+          onChange={(change) => table.change({ kind: 'member', change })}
+          problems={table.shown.member}
+        />
+        <PacketCard draft={draft} table={table} />
+        <KeyHints more="what comes back" />
+      </div>
+      <aside className="table-visit" aria-label="This visit">
+        <h2>This visit</h2>
+        <OutList
+          lines={draft.lines}
+          onChangeLine={table.changeLine}
+          onTakeOff={(id) => table.change({ kind: 'take-off', id })}
+          onPutBack={() => table.change({ kind: 'put-back' })}
+        />
+        <p className="table-total" role="status">
+          {listed.length === 0 ? '' : listed.length === 1 ? '1 line' : `${listed.length} lines`}
+        </p>
+        <VisitTermsFields
+          draft={draft}
+          today={today}
+          onChange={(change) => table.change({ kind: 'visit', change })}
+        />
+        {table.shown.refused && <ProblemText problem={table.shown.refused} />}
+        {!visit.kept && (
+          <p className="table-field-warning">What you type cannot be kept just now. Save soon.</p>
+        )}
+        <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
+          Save the visit
+        </button>
+        {last && listed.length === 0 && <HandedOutList last={last} />}
+      </aside>
+    </StepForm>
+  )
+}
+
+interface PacketCardProps {
+  readonly draft: HandOutDraft
+  readonly table: ReturnType<typeof useHandOut>
+}
+
+/** One lot and how much of it goes out, with what would remain. */
+function PacketCard({ draft, table }: PacketCardProps) {
+  const { line, listed, changing } = draft.lines
+  const at = listed.findIndex((each) => each.id === changing)
+  return (
+    <div className="table-card">
+      <h2>{at < 0 ? `Packet ${listed.length + 1}` : `Packet ${at + 1}, being changed`}</h2>
+      <SuggestField
+        label="Lot"
+        step="lot"
+        size="table"
+        text={line.text}
+        chosen={line.lot !== null}
+        onText={(text) => table.change({ kind: 'line', change: { text, lot: null } })}
+        source={LOTS}
+        onPick={table.pickLot}
+        nothingFound={(text) =>
+          `No lot to hand out fits ${text}. What is empty, in quarantine or kept in reserve is not offered.`
+        }
+        placeholder="scan, number, or a few letters"
+        problem={table.shown.line.lot}
+        words={line.lot && <LotStock lot={line.lot} />}
+        spoken={line.lot === null ? '' : `${line.text}. ${line.lot.why}`}
+      />
+      <AmountField
+        label="Amount"
+        step="amount"
+        size="table"
+        value={line.amount}
+        onChange={(amount) => table.change({ kind: 'line', change: { amount } })}
+        lotId={line.lot?.lotId}
+        problem={table.shown.line.amount}
+        offered={table.shown.offered}
+        placeholder="1 packet of 25, 12.5 g, 30 seeds"
+        after={
+          line.lot && (
+            <AfterOut line={line} lot={line.lot} others={listed.filter((each) => each.id !== changing)} />
+          )
+        }
+      />
+      {table.caution && (
+        <TextField
+          label="Why all the same?"
+          step="reason"
+          value={draft.reason}
+          onChange={(reason) => table.change({ kind: 'visit', change: { reason } })}
+          hint="Enter hands it out with this reason. Or give less: step back with Esc."
+          problem={table.shown.reason}
+        />
+      )}
+      <p className="table-buttons">
+        {table.caution ? (
+          <button type="button" className="quiet-button table-button" onClick={table.overrideCaution}>
+            Hand it out all the same
+          </button>
+        ) : (
+          <button type="button" className="quiet-button table-button" onClick={table.listLine}>
+            {changing === null ? 'List this packet' : 'List it as changed'}
+          </button>
+        )}
+      </p>
+    </div>
+  )
+}
+
+function visitInWords(draft: HandOutDraft): string {
+  const member = draft.member.text.trim() === '' ? 'a member' : draft.member.text
+  const { listed } = draft.lines
+  return `${listed.length === 1 ? '1 packet' : `${listed.length} packets`} for ${member}`
+}

@@ -1,0 +1,32 @@
+import type { Value } from '../../../db/contract/contract.ts'
+import { StateMark } from '../../shared/state-mark/state-mark.tsx'
+import type { OutLine } from './out-line.ts'
+
+/** A visit that was saved: what is left of each of its lots. */
+export interface HandedOut {
+  readonly member: string
+  readonly lines: Value<'withdrawal.record'>['lines']
+  readonly listed: readonly OutLine[]
+}
+
+/** What the last visit left in each lot, until the next one is listed. */
+export function HandedOutList({ last }: { readonly last: HandedOut }) {
+  return (
+    <section className="handed-out" aria-label="What is left">
+      <h3>Left after {last.member}</h3>
+      <ul>
+        {last.lines.map((line) => (
+          <li key={line.lotId}>
+            <p>
+              <strong>{last.listed.find(({ lot }) => lot?.lotId === line.lotId)?.lot?.variety}</strong>{' '}
+              {line.lotNumber}: {line.left.words}
+            </p>
+            <p className="handed-out-state">
+              <StateMark mark={line.state} /> <span className="soft">{line.sentence}</span>
+            </p>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

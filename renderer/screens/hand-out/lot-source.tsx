@@ -1,0 +1,33 @@
+import { call } from '../../shared/client/call.ts'
+import { StateMark } from '../../shared/state-mark/state-mark.tsx'
+import type { SuggestionSource } from '../../shared/table-form/use-suggestions.ts'
+import type { LotOffered } from './out-line.ts'
+
+/** Working lots by scan, number or letters: the oldest good lot of each variety first. */
+export const LOTS: SuggestionSource<LotOffered> = {
+  name: 'lots to hand out',
+  find: async (text) => {
+    const { lots } = await call('lot.offer', { text, limit: 8 })
+    return lots.map((lot) => ({
+      key: String(lot.lotId),
+      name: lot.variety,
+      detail: <LotDetail lot={lot} />,
+      item: lot,
+    }))
+  },
+}
+
+function LotDetail({ lot }: { readonly lot: LotOffered }) {
+  return (
+    <span className="lot-offered">
+      <span>
+        {[lot.lotNumber, lot.crop, lot.harvest, lot.quantity.words, lot.place]
+          .filter((part) => part !== '')
+          .join(' · ')}
+      </span>
+      <span className="lot-offered-why">
+        <span>{lot.why}</span> <StateMark mark={lot.state} />
+      </span>
+    </span>
+  )
+}

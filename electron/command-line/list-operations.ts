@@ -1,9 +1,10 @@
 import { z } from 'zod'
 import { contract } from '../../db/contract/contract.ts'
+import type { Operation } from '../../db/contract/operation.ts'
 
 export interface ListedOperation {
   readonly name: string
-  readonly access: 'reads' | 'writes'
+  readonly access: Operation['access']
   readonly summary: string
   /** JSON Schema of what is sent; defaults may be left out. */
   readonly input: unknown

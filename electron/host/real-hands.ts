@@ -2,7 +2,6 @@ import { randomUUID } from 'node:crypto'
 import { openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation } from '../../db/services/run-operation.ts'
 import { startCollection } from '../../db/services/start-collection.ts'
-import { makeDemoCollection } from '../../demo-data/load-demo.ts'
 import type { Hands } from './hands.ts'
 
 const now = () => new Date()
@@ -11,6 +10,7 @@ const now = () => new Date()
 export const realHands: Hands = {
   open: (file, access) => openCollection(file, { access, now }),
   begin: (file, input) => startCollection(file, input, { now, newId: randomUUID }),
-  makeDemo: makeDemoCollection,
+  // Loaded only where it is wanted: most starts open a collection that is there.
+  makeDemo: async (file) => (await import('../../demo-data/load-demo.ts')).makeDemoCollection(file),
   run: (collection, name, input) => runOperation(collection, name, input, now),
 }

@@ -43,7 +43,11 @@ module.exports = {
     may(
       'queries-know-schema',
       '^db/queries/',
-      ['^db/(queries|schema|domain|contract)/', pack('drizzle-orm', 'better-sqlite3')],
+      [
+        '^db/(queries|schema|domain|contract)/',
+        '^db/migrations/connection\\.ts$',
+        pack('drizzle-orm', 'better-sqlite3'),
+      ],
       'Reads and writes without rules: no service, no file, no paper.',
     ),
     {
@@ -64,7 +68,7 @@ module.exports = {
       '^db/services/',
       [
         '^db/(services|contract|domain|queries|schema|migrations|paper|reference)/',
-        pack('drizzle-orm'),
+        pack('drizzle-orm', 'zod'),
         NODE,
       ],
       'Use cases know the book and the rules, and nothing of windows, transports or drivers.',

@@ -1,0 +1,187 @@
+import type { CallInput, OperationName, Value } from '../../../db/contract/contract.ts'
+import { TODAY } from '../../builders/temporary-collection.ts'
+
+/** What later steps need of earlier answers. */
+export interface Facts {
+  readonly lots: number[]
+  entryId: number
+  personId: number
+  placeId: number
+  accessionId: number
+  varietyId: number
+  splitLotId: number
+}
+
+export interface Step<N extends OperationName = OperationName> {
+  readonly name: N
+  readonly input: (facts: Facts) => unknown
+  readonly note: (facts: Facts, value: unknown) => void
+}
+
+function step<N extends OperationName>(
+  name: N,
+  input: (facts: Facts) => CallInput<N>,
+  note: (facts: Facts, value: Value<N>) => void = () => {},
+): Step {
+  return { name, input, note: note as Step['note'] }
+}
+
+let keys = 0
+function key(): { key: string } {
+  keys += 1
+  return { key: `story-step-${keys}` }
+}
+
+const lot = (facts: Facts, index: number): number => {
+  const id = facts.lots[index]
+  if (id === undefined) throw new Error(`The story has taken in no lot ${index}`)
+  return id
+}
+
+/** Every operation once at least, in the order in which a library's first day could bring them. */
+export function story(): readonly Step[] {
+  keys = 0
+  return [
+    step('collection.open-demo', () => key()),
+    step('collection.start', () => ({
+      ...key(),
+      libraryName: 'Hollow Lane Library',
+      accessionPattern: 'HL{yy}-{####}',
+    })),
+    step('collection.about', () => ({})),
+    step('collection.change-settings', () => ({
+      ...key(),
+      settings: { locale: 'en-GB', regrowingsKept: 2 },
+    })),
+    step('crop.list', () => ({})),
+    step('crop.get', () => ({ cropId: 'bean' })),
+    step('crop.override', () => ({ ...key(), cropId: 'bean', plantsToKeep: 40, reason: 'Small garden' })),
+    step(
+      'place.create',
+      () => ({ ...key(), name: 'Back room', kind: 'room' }),
+      (facts, value) => {
+        facts.placeId = value.placeId
+      },
+    ),
+    step('place.list', () => ({})),
+    step(
+      'person.create',
+      () => ({ ...key(), name: 'Ilka Brandt', town: 'Quillhaven', roles: ['donor'] }),
+      (facts, value) => {
+        facts.personId = value.personId
+      },
+    ),
+    step('person.search', () => ({ text: 'ilka' })),
+    step(
+      'variety.create',
+      () => ({ ...key(), cropId: 'pea', name: 'Hollow Lane Tall' }),
+      (facts, value) => {
+        facts.varietyId = value.varietyId
+      },
+    ),
+    step('variety.add-synonym', (facts) => ({ ...key(), varietyId: facts.varietyId, name: 'Lane Pea' })),
+    step('variety.search', () => ({ text: 'lane' })),
+    step('amount.read', () => ({ text: '12,5 g', cropId: 'bean' })),
+    step(
+      'intake.record',
+      (facts) => ({
+        ...key(),
+        donor: { personId: facts.personId },
+        receivedOn: TODAY,
+        gifts: [
+          {
+            variety: { newVariety: { cropId: 'bean', name: 'Ferry Bean' } },
+            amount: '300 seeds',
+            harvest: '2024',
+          },
+          { variety: { varietyId: facts.varietyId }, amount: '80 g', sample: '25 weigh 6.10 g' },
+          {
+            variety: { newVariety: { cropId: 'bean', name: 'Dyed Bean' } },
+            amount: '90 seeds',
+            cautions: ['treated'],
+          },
+        ],
+      }),
+      (facts, value) => {
+        facts.lots.push(...value.taken.map((gift) => gift.lotId))
+        facts.accessionId = value.taken[0]?.accessionId ?? 0
+      },
+    ),
+    step('lot.list', () => ({})),
+    step('lot.get', (facts) => ({ lotId: lot(facts, 0) })),
+    step('find.anything', () => ({ text: 'ferry' })),
+    step('lot.offer', () => ({ text: 'ferry' })),
+    step('need.list', () => ({})),
+    step('accession.override', (facts) => ({ ...key(), accessionId: facts.accessionId, plantsToKeep: 30 })),
+    step('lot.weigh-seeds', (facts) => ({
+      ...key(),
+      lotId: lot(facts, 1),
+      on: TODAY,
+      replicates: [
+        { seeds: 100, grams: 24.4 },
+        { seeds: 100, grams: 24.6 },
+      ],
+    })),
+    step('withdrawal.foresee', (facts) => ({ lines: [{ lotId: lot(facts, 0), amount: '2 packets of 25' }] })),
+    step('draft.keep', () => ({ draftId: 'visit-of-today', kind: 'hand-out', text: '{"lines":[]}' })),
+    step('draft.list', () => ({ kind: 'hand-out' })),
+    step('withdrawal.record', (facts) => ({
+      ...key(),
+      person: { newPerson: { name: 'Teodor Ash' } },
+      on: TODAY,
+      lines: [{ lotId: lot(facts, 0), amount: '2 packets of 25' }],
+    })),
+    step('return.record', (facts) => ({
+      ...key(),
+      person: { personId: facts.personId },
+      parentLotId: lot(facts, 0),
+      receivedOn: TODAY,
+      amount: '120 seeds',
+      plantsGrown: 12,
+    })),
+    step(
+      'lot.split',
+      (facts) => ({ ...key(), lotId: lot(facts, 0), on: TODAY, amount: '100 seeds', role: 'working' }),
+      (facts, value) => {
+        facts.splitLotId = value.newLotId
+      },
+    ),
+    step('lot.join', (facts) => ({
+      ...key(),
+      intoLotId: lot(facts, 0),
+      fromLotIds: [facts.splitLotId],
+      on: TODAY,
+    })),
+    step('lot.move', (facts) => ({ ...key(), lotIds: [lot(facts, 0)], placeId: facts.placeId, on: TODAY })),
+    step('lot.take-stock', (facts) => ({
+      ...key(),
+      lotId: lot(facts, 0),
+      on: TODAY,
+      found: '240 seeds',
+      reason: 'Counted again',
+    })),
+    step('lot.release', (facts) => ({ ...key(), lotId: lot(facts, 2), checked: 'The dye is food colour' })),
+    step('lot.quarantine', (facts) => ({ ...key(), lotId: lot(facts, 2), reason: 'Pests seen in the jar' })),
+    step('germination.record', (facts) => ({
+      ...key(),
+      lotId: lot(facts, 0),
+      on: TODAY,
+      tested: 50,
+      sprouted: 44,
+    })),
+    step(
+      'lot.discard',
+      (facts) => ({ ...key(), lotId: lot(facts, 2), on: TODAY, amount: 'everything', reason: 'Pests' }),
+      (facts, value) => {
+        facts.entryId = value.entryId
+      },
+    ),
+    step('entry.take-back', (facts) => ({ ...key(), entryId: facts.entryId })),
+    step('entry.list', () => ({})),
+    step('person.get', (facts) => ({ personId: facts.personId })),
+    step('label.sheets', () => ({})),
+    step('label.print', (facts) => ({ labels: [{ lotId: lot(facts, 0) }], sheet: 'a4-21' })),
+    step('collection.back-up', () => ({})),
+    step('collection.check', () => ({})),
+  ]
+}

@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import { collectionOperations } from './collection-operations.ts'
+import { draftOperations } from './draft-operations.ts'
 import { intakeOperations } from './intake-operations.ts'
 import type { Operation } from './operation.ts'
 import { paperOperations } from './paper-operations.ts'
@@ -13,6 +14,7 @@ export const contract = {
   ...intakeOperations,
   ...stockOperations,
   ...paperOperations,
+  ...draftOperations,
 } as const satisfies Record<string, Operation>
 
 export type OperationName = keyof typeof contract
@@ -23,10 +25,13 @@ export type ParsedInput<N extends OperationName> = z.output<(typeof contract)[N]
 /** What an operation answers. */
 export type Value<N extends OperationName> = z.output<(typeof contract)[N]['output']>
 
-export type ReadName = {
-  [N in OperationName]: (typeof contract)[N]['access'] extends 'reads' ? N : never
+type NamesOf<A extends Operation['access']> = {
+  [N in OperationName]: (typeof contract)[N]['access'] extends A ? N : never
 }[OperationName]
-export type WriteName = Exclude<OperationName, ReadName>
+
+export type ReadName = NamesOf<'reads'>
+export type KeepName = NamesOf<'keeps'>
+export type WriteName = NamesOf<'writes'>
 
 /** Whether a name that came from outside names an operation. */
 export function isOperationName(name: string): name is OperationName {

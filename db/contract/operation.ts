@@ -3,11 +3,11 @@ import { z } from 'zod'
 /**
  * One thing that can be asked of a collection.
  *
- * `reads` changes nothing. `writes` is one transaction and one entry in the book: its input carries a `key`, so that a
+ * `reads` changes nothing. `keeps` holds on to something unfinished that is not in the book yet. `writes` is one transaction and one entry in the book: its input carries a `key`, so that a
  * repeated call does not act twice, and its output says what was done and by which entry it can be taken back.
  */
 export interface Operation {
-  readonly access: 'reads' | 'writes'
+  readonly access: 'reads' | 'keeps' | 'writes'
   /** One sentence for a person. */
   readonly summary: string
   readonly input: z.ZodType
@@ -30,6 +30,10 @@ export type Receipt = z.infer<typeof Receipt>
 
 export function reads<I extends z.ZodType, O extends z.ZodType>(summary: string, input: I, output: O) {
   return { access: 'reads', summary, input, output } as const
+}
+
+export function keeps<I extends z.ZodType, O extends z.ZodType>(summary: string, input: I, output: O) {
+  return { access: 'keeps', summary, input, output } as const
 }
 
 export function writes<I extends z.ZodRawShape, O extends z.ZodRawShape>(

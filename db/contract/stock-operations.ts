@@ -17,6 +17,7 @@ import {
 } from './fields.ts'
 import { WhoIsIt } from './intake-operations.ts'
 import { reads, writes } from './operation.ts'
+import { Problem } from './problem.ts'
 
 export const ShelfRow = z.object({
   lotId: Id,
@@ -157,6 +158,27 @@ const LeftInLot = z.object({
   sentence: z.string(),
 })
 
+export const Override = z.enum(['reference-sample', 'reserve', 'too-few-left'])
+export type Override = z.infer<typeof Override>
+
+const WithdrawalLine = z.strictObject({
+  lotId: Id,
+  amount: TypedAmount,
+  note: z.string().trim().max(500).default(''),
+})
+
+const ForeseenLine = z.object({
+  lotId: Id,
+  lotNumber: z.string(),
+  taken: Quantity.nullable(),
+  left: Quantity.nullable(),
+  keep: z.int(),
+  state: NeedState.nullable().describe('of the accession after every line up to this one'),
+  sentence: z.string(),
+  cautions: z.array(z.object({ despite: Override, sentence: z.string() })),
+  problem: Problem.nullable().describe('what would be refused whatever is overridden'),
+})
+
 const Replicate = z.strictObject({
   seeds: z.int().min(1).max(1_000_000),
   grams: z.number().positive().max(100_000),
@@ -227,25 +249,25 @@ export const stockOperations = {
     z.strictObject({ text: z.string().max(200), limit: z.int().min(1).max(50).default(10) }),
     z.object({ lots: z.array(ShelfRow.extend({ why: z.string(), packetSeeds: z.int().nullable() })) }),
   ),
+  'withdrawal.foresee': reads(
+    'Says what handing these out would do: what is left, what needs a reason, what would be refused.',
+    z.strictObject({
+      purpose: WithdrawalPurpose.default('to-grow'),
+      lines: z.array(WithdrawalLine).max(200),
+    }),
+    z.object({ lines: z.array(ForeseenLine) }),
+  ),
   'withdrawal.record': writes(
     'Hands seed out of one or more lots to a person: one visit.',
     {
       person: WhoIsIt.nullable().describe('null where nobody is to be named'),
       on: Day,
       purpose: WithdrawalPurpose.default('to-grow'),
-      lines: z
-        .array(
-          z.strictObject({ lotId: Id, amount: TypedAmount, note: z.string().trim().max(500).default('') }),
-        )
-        .min(1, 'Add at least one lot.')
-        .max(200),
+      lines: z.array(WithdrawalLine).min(1, 'Add at least one lot.').max(200),
       promised: z.string().trim().max(500).default('').describe('what they mean to bring back'),
       promisedBy: Day.nullable().default(null),
       note: Story.default(''),
-      despite: z
-        .array(z.enum(['reference-sample', 'reserve', 'too-few-left']))
-        .default([])
-        .describe('cautions that were read and overridden'),
+      despite: z.array(Override).default([]).describe('cautions that were read and overridden'),
       reason: z.string().trim().max(500).default('').describe('why a caution was overridden'),
     },
     { withdrawalId: Id, personId: Id.nullable(), lines: z.array(LeftInLot) },

@@ -29,6 +29,13 @@ CREATE TABLE entry (
   takes_back_id INTEGER UNIQUE REFERENCES entry (id)
 ) STRICT;
 --> statement-breakpoint
+CREATE TABLE draft (
+  id TEXT PRIMARY KEY,
+  kind TEXT NOT NULL CHECK (kind IN ('take-in', 'hand-out')),
+  text TEXT NOT NULL CHECK (text <> ''),
+  kept_at TEXT NOT NULL
+) STRICT;
+--> statement-breakpoint
 CREATE TABLE person (
   id INTEGER PRIMARY KEY,
   name TEXT NOT NULL CHECK (name <> ''),

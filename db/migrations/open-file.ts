@@ -13,6 +13,7 @@ export interface OpenCollection {
   readonly access: 'write' | 'read'
   readonly sqlite: Sqlite
   readonly db: Drizzle
+  readonly openedAt: Date
   close(): void
 }
 
@@ -73,7 +74,7 @@ async function openLocked(
         )
       }
     }
-    return assemble(file, options.access, sqlite, lock)
+    return assemble(file, options, sqlite, lock)
   } catch (cause) {
     sqlite.close()
     throw cause
@@ -131,15 +132,16 @@ function notACollection(file: string): never {
 
 function assemble(
   file: string,
-  access: 'write' | 'read',
+  options: OpenOptions,
   sqlite: Sqlite,
   lock: CollectionLock | null,
 ): OpenCollection {
   return {
     file,
-    access,
+    access: options.access,
     sqlite,
     db: overDrizzle(sqlite),
+    openedAt: options.now(),
     close() {
       sqlite.close()
       lock?.release()

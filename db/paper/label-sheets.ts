@@ -33,6 +33,8 @@ export interface Cell {
 }
 
 const INCH = 25.4
+/** A point is 1/72 inch (ISO 32000-1, 8.3.2.3). */
+export const POINTS_PER_MM = 72 / INCH
 /** ISO 216. */
 const A4 = { width: 210, height: 297 }
 /** ANSI/ASME Y14.1 size A: 8.5 by 11 inches. */

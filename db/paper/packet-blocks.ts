@@ -44,7 +44,7 @@ export interface Job {
   readonly carries: Carries
   readonly faces: Readonly<Record<FaceName, Typeface>>
   readonly styles: Styles
-  /** The side of the QR code in the bottom right corner, and the white it needs, points. */
+  /** How far the QR code in the bottom right corner reaches in, and the white it needs beside that, points. */
   readonly codeSide: number
   readonly quiet: number
 }
@@ -109,7 +109,7 @@ export function paragraph(job: Job, wanted: Wanted): Paragraph | null {
   const broken = fitLines(typeface, pieces, fit)
   if (!broken) return null
   const fitted = wanted.balanced ? balanceLines(typeface, pieces, fit, broken) : broken
-  const lines = fitted.lines.filter((line) => line.length > 0)
+  const lines = fitted.lines.filter((line) => line.length > 0).map(withoutLooseSeparators)
   const last = lines.at(-1) ?? []
   const lastInk = typeface.shape(lineText(last)).bottom
   const baselines = lines.map((_, row) => baselineOf(row))
@@ -129,6 +129,15 @@ export function paragraph(job: Job, wanted: Wanted): Paragraph | null {
     baselines,
     inkBottom: lastBaseline + lastInk * size,
   }
+}
+
+/** What stands between facts that run on; it is left out where a line ends or begins. */
+export const SEPARATOR = '·'
+
+function withoutLooseSeparators(line: Line): Line {
+  const first = line.findIndex((piece) => piece.text !== SEPARATOR)
+  const last = line.findLastIndex((piece) => piece.text !== SEPARATOR)
+  return first < 0 ? line : line.slice(first, last + 1)
 }
 
 /** Ink moved right and down. */

@@ -1,4 +1,12 @@
-import { type Block, type Item, type Job, type Paragraph, paragraph, type Wanted } from './packet-blocks.ts'
+import {
+  type Block,
+  type Item,
+  type Job,
+  type Paragraph,
+  paragraph,
+  SEPARATOR,
+  type Wanted,
+} from './packet-blocks.ts'
 import type { Fact, Plan } from './packet-plans.ts'
 import { CAUTION_TYPE_PT, SMALLEST_TYPE_PT, sizeAt } from './packet-styles.ts'
 import { firstSentence } from './packet-text.ts'
@@ -96,7 +104,7 @@ function factsOf(job: Job, plan: Plan, place: number, top: number, bottom: numbe
     .filter(([, text]) => text !== '')
   for (const arrangement of plan.mayCut && place === plan.smallest ? SHORTENED : WHOLE) {
     const texts = arrangement.runIn
-      ? [['facts', facts.map(([name, text]) => runInWords(name, text)).join(`${NO_BREAK_SPACE}· `)] as const]
+      ? [['facts', facts.map(([name, text]) => runInWords(name, text)).join(` ${SEPARATOR} `)] as const]
       : facts
     const block = setFacts(job, place, texts, top, arrangement)
     if (block && block.bottom <= bottom) return block

@@ -6,6 +6,7 @@ import {
   narrowedAt,
   type Paragraph,
   paragraph,
+  SEPARATOR,
 } from './packet-blocks.ts'
 import type { Plan } from './packet-plans.ts'
 import { SMALLEST_TYPE_PT, sizeAt } from './packet-styles.ts'
@@ -14,8 +15,6 @@ import { lineWidth, piecesOf, wholePiece } from './text-fitting.ts'
 
 const NOTHING: Block = { items: [], cut: [], bottom: 0 }
 const RULE = 0.5
-/** How far the variety of a tiny label shrinks before its number does too. */
-const TINY_SHRINK = 0.75
 
 /** Crop and harvest on one line, the variety in large type, and a rule where facts follow; ends above `until`. */
 export function headOf(job: Job, plan: Plan, place: number, until: number): Block | null {
@@ -47,7 +46,7 @@ function cropLineAt(job: Job, plan: Plan, size: number, mayCut: boolean): Block 
   const { label } = job
   const width = narrowedAt(job, size)
   const oneLine = { size, y: 0, maxLines: 1, mayCut }
-  const words = job.carries === 'everything' ? `harvest ${label.harvest}` : label.harvest
+  const words = job.carries === 'everything' && label.harvest ? `harvest ${label.harvest}` : label.harvest
   const harvest = paragraph(job, {
     ...oneLine,
     face: 'semibold',
@@ -68,7 +67,8 @@ function cropLineAt(job: Job, plan: Plan, size: number, mayCut: boolean): Block 
   if (!crop) return null
   const species = plan.species && label.species ? speciesAfter(job, crop, label.species, size, left) : []
   if (!species) return null
-  const baseline = Math.max(crop.baselines[0] ?? 0, harvest.baselines[0] ?? 0)
+  const highest = species.length > 0 ? job.faces.italic.shape(label.species ?? '').top * size : 0
+  const baseline = Math.max(crop.baselines[0] ?? 0, harvest.baselines[0] ?? 0, highest)
   const items = [...crop.items, ...species, ...moved(harvest.items, harvestAt, 0)].map((item) =>
     item.kind === 'text' ? { ...item, baseline } : item,
   )
@@ -82,16 +82,30 @@ function speciesAfter(job: Job, crop: Paragraph, species: string, size: number, 
   return [{ kind: 'text', face: 'italic', size, x, baseline: 0, line }]
 }
 
+/** How a name of a full label is tried: on so many lines, from and down to a part of its largest size. */
+const FULL_TRIES = [
+  { maxLines: 1, from: 1, to: 0.8 },
+  { maxLines: 2, from: 1, to: 0.6 },
+  { maxLines: 3, from: 0.8, to: 0.6 },
+  { maxLines: 2, from: 0.6, to: 0 },
+  { maxLines: 3, from: 0.6, to: 0 },
+]
+/** A tiny label's name shrinks by a quarter before its number shrinks too. */
+const TINY_TRIES = [{ maxLines: 2, from: 1, to: 0.75 }]
+
 /**
- * The variety: its own type shrinks before that of other texts does. First whole words on two lines, then broken ones
- * or a third line, then cut.
+ * The variety: its own type shrinks before that of other texts does. First in whole words, then with words broken where
+ * they are too long for a line, then cut.
  */
 function varietyLines(job: Job, plan: Plan, place: number, y: number, until: number): Block | null {
-  const { variety } = job.styles
-  const full = job.carries === 'everything'
-  const largest = sizeAt(variety, place)
-  const floor = full ? variety.smallest : Math.max(variety.smallest, largest * TINY_SHRINK)
-  const sizes = sizesDown(largest, floor)
+  const { smallest } = job.styles.variety
+  const largest = sizeAt(job.styles.variety, place)
+  const tries = (job.carries === 'everything' ? FULL_TRIES : TINY_TRIES).flatMap(({ maxLines, from, to }) =>
+    sizesDown(Math.max(smallest, largest * from), Math.max(smallest, largest * to)).map((size) => ({
+      maxLines,
+      size,
+    })),
+  )
   const set = (size: number, maxLines: number, mayBreak: boolean, mayCut: boolean) => {
     const text = job.label.variety
     const wanted = {
@@ -108,11 +122,11 @@ function varietyLines(job: Job, plan: Plan, place: number, y: number, until: num
     const block = paragraph(job, wanted)
     return block && block.bottom <= until ? block : null
   }
-  const whole = firstOf(sizes, (size) => set(size, 2, false, false))
-  if (whole || !(plan.mayCut || full)) return whole
-  const broken = firstOf(sizes, (size) => set(size, full ? 3 : 2, plan.mayCut, false))
-  if (broken || !plan.mayCut) return broken
-  return firstOf(full ? [3, 2, 1] : [2, 1], (maxLines) => set(floor, maxLines, true, true))
+  const whole = firstOf(tries, ({ size, maxLines }) => set(size, maxLines, false, false))
+  if (whole || !plan.mayCut) return whole
+  const broken = firstOf(tries, ({ size, maxLines }) => set(size, maxLines, true, false))
+  const smallestTried = tries.at(-1)?.size ?? smallest
+  return broken ?? firstOf([3, 2, 1], (maxLines) => set(smallestTried, maxLines, true, true))
 }
 
 function firstOf<T, R>(choices: readonly T[], attempt: (choice: T) => R | null): R | null {
@@ -160,7 +174,7 @@ function smallPrint(job: Job, plan: Plan, size: number, width: number, mayCut: b
   const library = plan.library ? job.label.libraryName : ''
   const sowing = plan.sowing ? SOWING_ONLY : ''
   const both = [library, sowing].filter((text) => text !== '')
-  const together = both.join(' · ')
+  const together = both.join(` ${SEPARATOR} `)
   const fits = lineWidth(job.faces.regular, piecesOf(together)) * size <= width
   const items: Item[] = []
   const cut: string[] = []
@@ -171,7 +185,7 @@ function smallPrint(job: Job, plan: Plan, size: number, width: number, mayCut: b
     if (!block) return null
     items.push(...moved(block.items, 0, top - block.inkBottom))
     cut.push(...block.cut)
-    top -= block.inkBottom + size * 0.3
+    top -= block.inkBottom + size * 0.4
   }
   return { items, cut, top }
 }

@@ -8,6 +8,7 @@ import {
   inkBox,
   labelsOnSheet,
   PAGE_EDGE_MM,
+  POINTS_PER_MM,
   SHEETS,
   type SheetGeometry,
 } from './label-sheets.ts'
@@ -18,8 +19,6 @@ import { labelWarnings, missingLetters } from './packet-warnings.ts'
 import { openPen, type Pen } from './pdf-pen.ts'
 import { qrCode } from './qr-squares.ts'
 import { openTypeface, type Typeface } from './typeface.ts'
-
-const POINTS_PER_MM = 72 / 25.4
 
 export interface PacketLabelSheets {
   readonly labels: readonly PacketLabel[]

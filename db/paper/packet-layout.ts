@@ -1,4 +1,4 @@
-import type { Carries } from './label-sheets.ts'
+import { type Carries, INSIDE_MARGIN_MM, POINTS_PER_MM } from './label-sheets.ts'
 import type { Item, Job, Room } from './packet-blocks.ts'
 import { bodyOf } from './packet-body.ts'
 import { footOf, headOf } from './packet-head-and-foot.ts'
@@ -38,9 +38,10 @@ export function layoutPacket(
   faces: Readonly<Record<FaceName, Typeface>>,
 ): Layout {
   const module = moduleFor(code, room)
-  const codeSide = code.modules * module
+  const quiet = QUIET_MODULES * module
+  const codeSide = code.modules * module + Math.max(0, quiet - INSIDE_MARGIN_MM * POINTS_PER_MM)
   const styles = stylesFor(room.width, room.height, carries)
-  const job: Job = { label, room, carries, faces, styles, codeSide, quiet: QUIET_MODULES * module }
+  const job: Job = { label, room, carries, faces, styles, codeSide, quiet }
   const codeItem: Item = { kind: 'code', code, module, x: room.width - codeSide, y: room.height - codeSide }
   for (const plan of PLANS[carries]) {
     if (!tryPlan(job, plan, plan.smallest)) continue

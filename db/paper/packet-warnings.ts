@@ -1,4 +1,4 @@
-import type { Carries } from './label-sheets.ts'
+import { type Carries, POINTS_PER_MM } from './label-sheets.ts'
 import type { Layout } from './packet-layout.ts'
 import type { Fact } from './packet-plans.ts'
 import { CAUTION_TYPE_PT } from './packet-styles.ts'
@@ -9,7 +9,6 @@ const FACT_NAMES: Readonly<Record<Fact, string>> = {
   germination: 'the germination',
   contents: 'how much is in it',
 }
-const POINTS_PER_MM = 72 / 25.4
 /** Finer modules are hard to read for a phone (0.33 mm is four dots of a 300 dpi printer). */
 const FINEST_MODULE_MM = 0.33
 

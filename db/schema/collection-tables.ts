@@ -33,3 +33,11 @@ export const entry = sqliteTable('entry', {
   recordedAt: text('recorded_at').notNull(),
   takesBackId: integer('takes_back_id'),
 })
+
+/** What is typed on a screen and not in the book yet. Dropped when the screen is saved or given up. */
+export const draft = sqliteTable('draft', {
+  id: text('id').primaryKey(),
+  kind: text('kind', { enum: ['take-in', 'hand-out'] }).notNull(),
+  text: text('text').notNull(),
+  keptAt: text('kept_at').notNull(),
+})

@@ -12,8 +12,8 @@ import type { Writing } from './context.ts'
 import { refuseTheFutureDay } from './intake.ts'
 import { livingStockOf } from './living-stock.ts'
 import { lotOrRefuse } from './new-lot.ts'
+import { refuseTooMuch } from './plan-withdrawal.ts'
 import { settingsOf } from './settings.ts'
-import { refuseTooMuch } from './withdrawals.ts'
 import { writeMovement } from './write-movement.ts'
 
 /** A germination result in words: '17 of 20 sprouted: 85 %, between 64 % and 95 %'. */

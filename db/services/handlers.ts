@@ -1,10 +1,18 @@
-import type { OperationName, ParsedInput, ReadName, Value, WriteName } from '../contract/contract.ts'
+import type {
+  KeepName,
+  OperationName,
+  ParsedInput,
+  ReadName,
+  Value,
+  WriteName,
+} from '../contract/contract.ts'
 import { aboutCollection } from './about.ts'
 import { readTypedAmount } from './amount-reading.ts'
 import { backUpCollection } from './back-up-collection.ts'
 import { checkCollection } from './check.ts'
 import type { Reading, Writing } from './context.ts'
 import { getCrop, listCrops, overrideCrop } from './crops.ts'
+import { keepDraft, listDrafts } from './drafts.ts'
 import { listEntries, takeBackEntry } from './entries.ts'
 import { recordGermination } from './germination.ts'
 import { recordIntake } from './intake.ts'
@@ -21,7 +29,7 @@ import { findAnything, listLots, offerLots } from './shelf.ts'
 import { joinLots, splitLot } from './split-and-join.ts'
 import { takeStock } from './stocktake.ts'
 import { addSynonym, createVariety, searchVarieties } from './varieties.ts'
-import { recordWithdrawal } from './withdrawals.ts'
+import { foreseeWithdrawal, recordWithdrawal } from './withdrawals.ts'
 
 /** The operations that change which collection is open: the host's to do. */
 export type HostName = Extract<OperationName, 'collection.start' | 'collection.open-demo'>
@@ -41,6 +49,14 @@ type WriteHandlers = {
   ) => Omit<Value<N>, 'entryId'>
 }
 
+type KeepHandlers = {
+  readonly [N in KeepName]: (reading: Reading, input: ParsedInput<N>) => Value<N>
+}
+
+export const keepHandlers: KeepHandlers = {
+  'draft.keep': keepDraft,
+}
+
 export const readHandlers: ReadHandlers = {
   'collection.about': aboutCollection,
   'collection.check': checkCollection,
@@ -53,10 +69,12 @@ export const readHandlers: ReadHandlers = {
   'person.get': getPerson,
   'place.list': listPlaces,
   'amount.read': readTypedAmount,
+  'draft.list': listDrafts,
   'lot.list': listLots,
   'lot.get': getLot,
   'lot.offer': offerLots,
   'find.anything': findAnything,
+  'withdrawal.foresee': foreseeWithdrawal,
   'need.list': listNeeds,
   'label.sheets': listSheets,
   'label.print': printLabels,

@@ -7,7 +7,7 @@ import type { Writing } from './context.ts'
 import { refuseTheFutureDay } from './intake.ts'
 import { lotOrRefuse } from './new-lot.ts'
 import { notePlace, placeOrRefuse } from './places.ts'
-import { refuseTooMuch } from './withdrawals.ts'
+import { refuseTooMuch } from './plan-withdrawal.ts'
 import { writeMovement } from './write-movement.ts'
 
 export function moveLots(

@@ -1,13 +1,20 @@
 import { createHash } from 'node:crypto'
 import { eq } from 'drizzle-orm'
-import type { OperationName, ParsedInput, ReadName, Value, WriteName } from '../contract/contract.ts'
+import type {
+  KeepName,
+  OperationName,
+  ParsedInput,
+  ReadName,
+  Value,
+  WriteName,
+} from '../contract/contract.ts'
 import { contract } from '../contract/contract.ts'
 import type { Receipt } from '../contract/operation.ts'
 import { refuse } from '../contract/refusal.ts'
 import type { OpenCollection } from '../migrations/open-file.ts'
 import { entry } from '../schema/collection-tables.ts'
 import { type Reading, readingOf, type Writing } from './context.ts'
-import { type HostName, readHandlers, writeHandlers } from './handlers.ts'
+import { type HostName, keepHandlers, readHandlers, writeHandlers } from './handlers.ts'
 
 /** The operations that a service answers; the rest change which collection is open, which is the host's to do. */
 export type ServiceName = Exclude<OperationName, HostName>
@@ -26,11 +33,19 @@ export async function runOperation<N extends ServiceName>(
 ): Promise<Value<N>> {
   const reading = readingOf(collection, now())
   if (isRead(name)) return (await runRead(reading, name, input as ParsedInput<typeof name>)) as Value<N>
+  if (collection.access === 'read') {
+    refuse('collection-read-only', 'This collection is open for reading only. Nothing was written.')
+  }
+  if (isKeep(name)) return keepHandlers[name](reading, input as ParsedInput<typeof name>) as Value<N>
   return runWrite(reading, name as ServiceName & WriteName, input as ParsedInput<WriteName>) as Value<N>
 }
 
 function isRead(name: OperationName): name is ReadName & ServiceName {
   return contract[name].access === 'reads'
+}
+
+function isKeep(name: OperationName): name is KeepName {
+  return contract[name].access === 'keeps'
 }
 
 function runRead<N extends ReadName & ServiceName>(
@@ -50,9 +65,6 @@ function runWrite<N extends WriteName & ServiceName>(
   name: N,
   input: ParsedInput<WriteName>,
 ) {
-  if (reading.collection.access === 'read') {
-    refuse('collection-read-only', 'This collection is open for reading only. Nothing was written.')
-  }
   const { key, ...facts } = input
   const digest = createHash('sha256')
     .update(JSON.stringify([name, facts]))

@@ -10,7 +10,7 @@ import type { Writing } from './context.ts'
 import { refuseTheFutureDay } from './intake.ts'
 import { addLot, lotOrRefuse, noteParent } from './new-lot.ts'
 import { placeOrRefuse } from './places.ts'
-import { refuseTooMuch } from './withdrawals.ts'
+import { refuseTooMuch } from './plan-withdrawal.ts'
 import { writeMovement } from './write-movement.ts'
 
 export function splitLot(

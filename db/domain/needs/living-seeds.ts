@@ -27,12 +27,12 @@ const EXACT = 1e-6
  */
 export function livingSeeds(lots: readonly LotLife[]): LivingSeeds {
   const sum = (of: (lot: LotLife) => number) => lots.reduce((total, lot) => total + of(lot), 0)
+  const low = sum((lot) => lot.count * Math.max(0, 1 - lot.countDoubt) * lot.viabilityRange[0])
+  const high = sum((lot) => lot.count * (1 + lot.countDoubt) * lot.viabilityRange[1])
   return {
     about: Math.round(sum((lot) => lot.count * lot.viability)),
-    low: Math.floor(
-      sum((lot) => lot.count * Math.max(0, 1 - lot.countDoubt) * lot.viabilityRange[0]) + EXACT,
-    ),
-    high: Math.ceil(sum((lot) => lot.count * (1 + lot.countDoubt) * lot.viabilityRange[1]) - EXACT),
+    low: Math.floor(low + EXACT),
+    high: Math.max(0, Math.ceil(high - EXACT)),
     total: sum((lot) => lot.count),
   }
 }

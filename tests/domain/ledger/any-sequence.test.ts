@@ -19,7 +19,8 @@ import { anyAmount, anyWeight } from '../../builders/domain-values.ts'
 
 type Step =
   | { readonly kind: 'intake' | 'withdrawal' | 'discard' | 'stocktake'; readonly amount: Amount }
-  | { readonly kind: 'everything-out' | 'find-nothing' }
+  | { readonly kind: 'everything-out' }
+  | { readonly kind: 'find-nothing' }
   | { readonly kind: 'weigh-seeds'; readonly weight: HundredSeedWeight }
   | { readonly kind: 'take-back'; readonly which: number }
 

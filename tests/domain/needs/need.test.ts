@@ -1,0 +1,122 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
+import { judgeNeed, NEED_STATES } from '../../../db/domain/needs/need.ts'
+import { needFacts } from '../../builders/domain-values.ts'
+
+const living = (about: number, low = about, high = about, total = high) => ({ about, low, high, total })
+/** Three regrowings of 60 plants at 0.8 emergence: 75 for one, 225 to keep. */
+const judged = (facts: Parameters<typeof needFacts>[0]) => judgeNeed(needFacts(facts))
+
+describe('how an accession stands', () => {
+  test.each([
+    ['nothing left', living(0), null, 'rescue'],
+    ['one seed short of one regrowing', living(74, 60, 90), null, 'rescue'],
+    ['one regrowing and no more', living(75, 75, 75), null, 'regrow'],
+    ['one seed short of what is kept', living(224, 200, 250), null, 'regrow'],
+    ['enough by the middle figure only', living(225, 224, 240), null, 'watch'],
+    ['enough even at the low end', living(225, 225, 240), null, 'well-stocked'],
+    ['plenty but weak', living(4_000, 3_500, 4_500), 0.849, 'regrow'],
+    ['plenty and just at the threshold', living(4_000, 3_500, 4_500), 0.85, 'well-stocked'],
+    ['too few and weak', living(10), 0.2, 'rescue'],
+    ['enough by the middle figure, and weak', living(230, 100, 300), 0.5, 'regrow'],
+  ] as const)('%s: %j, tested %s is %s', (_, stock, testedViability, state) => {
+    expect(judged({ living: stock, testedViability }).state).toBe(state)
+  })
+
+  test('states are listed worst first, each once', () => {
+    expect(NEED_STATES).toEqual(['rescue', 'regrow', 'watch', 'well-stocked'])
+  })
+
+  test('more living seed never makes it worse', () => {
+    const rank = (about: number, low: number) =>
+      NEED_STATES.indexOf(judged({ living: living(about, low) }).state)
+    fc.assert(
+      fc.property(fc.nat(400), fc.nat(400), fc.nat(100), (about, more, doubt) => {
+        expect(rank(about + more, about + more - doubt)).toBeGreaterThanOrEqual(rank(about, about - doubt))
+      }),
+    )
+  })
+})
+
+describe('in words', () => {
+  test('the sentence has the figures of the trade: 225 for three regrowings of 60 plants', () => {
+    expect(judged({ living: living(183, 160, 201, 250) })).toEqual({
+      state: 'regrow',
+      keep: 225,
+      oneRegrowing: 75,
+      sentence: 'about 180 living seeds of the 225 that three regrowings of 60 plants need',
+      reasons: ['Fewer than the 225 to keep for three regrowings: about 180 living seeds.'],
+      arithmetic: [
+        'one regrowing: 60 plants / 0.8 emergence = 75 living seeds',
+        'to keep: 3 x 60 plants / 0.8 emergence = 225 living seeds',
+        'in the drawer: about 183 living of 250 seeds, between 160 and 201',
+      ],
+    })
+  })
+
+  test.each([
+    [living(0), 'no living seeds of the 225 that three regrowings of 60 plants need'],
+    [living(1), 'about 1 living seed of the 225 that three regrowings of 60 plants need'],
+    [living(12_345), 'about 12,000 living seeds of the 225 that three regrowings of 60 plants need'],
+  ])('%j: %s', (stock, sentence) => {
+    expect(judged({ living: stock }).sentence).toBe(sentence)
+  })
+
+  test('one regrowing, one plant, and the unit of the crop', () => {
+    const unit = { one: 'cluster', many: 'clusters' }
+    const one = judged({ policy: { regrowings: 1, plants: 1, emergence: 1 }, living: living(1), unit })
+    expect(one.sentence).toBe('about 1 living cluster of the 1 that one regrowing of 1 plant needs')
+    expect(one.arithmetic[1]).toBe('to keep: 1 x 1 plant / 1 emergence = 1 living cluster')
+    expect(judged({ policy: { regrowings: 12, plants: 60, emergence: 0.8 } }).sentence).toMatch(
+      /of the 900 that 12 regrowings/,
+    )
+  })
+
+  test.each([
+    [
+      { living: living(50) },
+      ['Too few for one regrowing of 60 plants: about 50 living seeds, and it needs 75.'],
+    ],
+    [
+      { living: living(300, 160, 400) },
+      [
+        'Perhaps fewer than the 225 to keep: about 300 living seeds, but it may be about 160 living seeds. Weigh or test to be sure.',
+      ],
+    ],
+    [{ living: living(400) }, ['Enough for the 225 to keep: about 400 living seeds.']],
+    [
+      { living: living(400), testedViability: 0.8496 },
+      ['Weak: 84.9 % sprouted in the last tests, below the threshold of 85 %.'],
+    ],
+    [
+      { living: living(50), testedViability: 0.4 },
+      [
+        'Too few for one regrowing of 60 plants: about 50 living seeds, and it needs 75.',
+        'Weak: 40 % sprouted in the last tests, below the threshold of 85 %.',
+      ],
+    ],
+    [{ living: living(400), testedViability: 0.9 }, ['Enough for the 225 to keep: about 400 living seeds.']],
+  ])('%j says why', (facts, reasons) => {
+    expect(judged(facts).reasons).toEqual(reasons)
+  })
+
+  test('a rounded figure never stands on the other side of the figure that it is judged by', () => {
+    const policy = fc.record({
+      regrowings: fc.integer({ min: 1, max: 5 }),
+      plants: fc.integer({ min: 1, max: 300 }),
+      emergence: fc.constantFrom(0.6, 0.7, 0.8, 0.9, 1),
+    })
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 3_000 }), policy, (about, kept) => {
+        const need = judged({ living: living(about), policy: kept })
+        const said = readAmount(need.sentence.split(' living')[0] ?? '', { packetSeeds: null })
+        const figure = said.kind === 'amount' && said.amount.kind === 'count' ? said.amount.count : Number.NaN
+        expect(figure < need.keep).toBe(about < need.keep)
+        expect(figure < need.oneRegrowing).toBe(about < need.oneRegrowing)
+        expect(Math.abs(figure - about)).toBeLessThanOrEqual(0.05 * about)
+      }),
+      { numRuns: 2_000 },
+    )
+  })
+})

@@ -1,0 +1,12 @@
+import { useEffect } from 'react'
+import { useRead } from '../shared/client/use-read.ts'
+
+/** Dresses the page as the collection's settings say: light, dark or as the system. */
+export function useAppearance(): void {
+  const settings = useRead('collection.about', {}).data?.settings
+  const appearance = settings?.appearance
+  useEffect(() => {
+    if (appearance === undefined) return
+    document.documentElement.dataset['appearance'] = appearance
+  }, [appearance])
+}

@@ -1,0 +1,28 @@
+import { useEffect } from 'react'
+import { useRead } from '../shared/client/use-read.ts'
+
+let arrivedBefore = false
+
+/**
+ * Names the window after the screen and, on every arrival but the first, moves the focus into it: to the field that the
+ * screen itself focused, else to its heading.
+ */
+export function Arrived({ title }: { readonly title: string }) {
+  const library = useRead('collection.about', {}).data?.settings.libraryName
+  useEffect(() => {
+    document.title = library === undefined ? title : `${title} · ${library}`
+  }, [title, library])
+  useEffect(() => {
+    if (arrivedBefore) focusScreen()
+    arrivedBefore = true
+  }, [])
+  return null
+}
+
+function focusScreen(): void {
+  const main = document.querySelector<HTMLElement>('main')
+  if (main === null || main.contains(document.activeElement)) return
+  const heading = main.querySelector<HTMLElement>('h1')
+  heading?.setAttribute('tabindex', '-1')
+  ;(heading ?? main).focus()
+}

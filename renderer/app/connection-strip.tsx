@@ -1,0 +1,28 @@
+import { useQuery } from '@tanstack/react-query'
+import { call } from '../shared/client/call.ts'
+import { useConnection } from '../shared/client/connection.ts'
+import './strip.css'
+
+const ASK_AGAIN_MS = 1_500
+
+/** Says calmly that the collection does not answer, and keeps asking until it does. */
+export function ConnectionStrip() {
+  const away = useConnection() === 'away'
+  useQuery({
+    queryKey: ['is anybody there'],
+    queryFn: () => call('collection.about', {}),
+    enabled: away,
+    retry: false,
+    refetchInterval: ASK_AGAIN_MS,
+  })
+  return (
+    <div className="strip-place" role="status">
+      {away && (
+        <p className="strip strip-away">
+          The collection does not answer just now. What you typed is still here; nothing is half written.
+          Asking again…
+        </p>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,64 @@
+import { type RefObject, useState } from 'react'
+import { useLocation } from 'wouter'
+import { call } from '../shared/client/call.ts'
+import { SuggestField } from '../shared/table-form/suggest-field.tsx'
+import type { SuggestionSource } from '../shared/table-form/use-suggestions.ts'
+import './find-field.css'
+
+const LOTS: SuggestionSource<number> = {
+  name: 'find.anything',
+  find: async (text) => {
+    const found = await call('find.anything', { text })
+    const exactFirst = found.lots.toSorted(
+      (a, b) => Number(b.lotId === found.exactLotId) - Number(a.lotId === found.exactLotId),
+    )
+    return exactFirst.map((lot) => ({
+      key: String(lot.lotId),
+      name: `${lot.lotNumber} ${lot.variety}`,
+      detail: `${lot.crop}, ${lot.words}`,
+      item: lot.lotId,
+    }))
+  },
+}
+
+interface FindFieldProps {
+  readonly place: RefObject<HTMLDivElement | null>
+  /** What a scan said that could not be followed. */
+  readonly note: string
+  readonly onTyped: () => void
+}
+
+/** The one field: a number or a few letters go to a lot, or to the shelf with all that fits. */
+export function FindField({ place, note, onTyped }: FindFieldProps) {
+  const [text, setText] = useState('')
+  const [, go] = useLocation()
+  const leaveFor = (path: string) => {
+    setText('')
+    onTyped()
+    go(path)
+  }
+  return (
+    <search ref={place} className="find-field">
+      <SuggestField
+        label="Find a lot by its number, a scanned label or a few letters"
+        placeholder="Scan, number or a few letters"
+        text={text}
+        chosen={false}
+        source={LOTS}
+        onText={(typed) => {
+          setText(typed)
+          onTyped()
+        }}
+        onPick={(lotId) => leaveFor(`/shelf/lot/${lotId}`)}
+        addNew={{
+          label: (typed) => `Show all on the shelf with ‘${typed}’`,
+          onAdd: (typed) => leaveFor(`/shelf/find/${encodeURIComponent(typed)}`),
+        }}
+        nothingFound={(typed) => `Nothing here is called ‘${typed}’. Try fewer letters.`}
+      />
+      <p className="find-note" role="status">
+        {note}
+      </p>
+    </search>
+  )
+}

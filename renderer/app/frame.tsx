@@ -1,0 +1,33 @@
+import { type ReactNode, useRef } from 'react'
+import { FootLine } from '../shared/foot-line/foot-line.tsx'
+import { ConnectionStrip } from './connection-strip.tsx'
+import { DemoStrip } from './demo-strip.tsx'
+import { FindField } from './find-field.tsx'
+import './frame.css'
+import { Rail } from './rail.tsx'
+import { useScansToLots } from './use-scans-to-lots.ts'
+
+/** What is always there: the rail, what the keeper must know of the collection, the screen, the foot line. */
+export function Frame({ children }: { readonly children: ReactNode }) {
+  const findField = useRef<HTMLDivElement>(null)
+  const main = useRef<HTMLElement>(null)
+  const scans = useScansToLots(findField)
+  return (
+    <div className="frame">
+      <button type="button" className="skip" onClick={() => main.current?.focus()}>
+        Skip to the work
+      </button>
+      <Rail>
+        <FindField place={findField} note={scans.note} onTyped={scans.clearNote} />
+      </Rail>
+      <div>
+        <DemoStrip />
+        <ConnectionStrip />
+      </div>
+      <main ref={main} className="frame-screen" tabIndex={-1}>
+        {children}
+      </main>
+      <FootLine />
+    </div>
+  )
+}

@@ -1,0 +1,37 @@
+import { Link, useLocation } from 'wouter'
+import { RAIL_GROUPS, type RailWord, SETTINGS_WORD, screenOf } from './rail-words.ts'
+import './rail.css'
+
+/** The rail along the top: the keeper's day in words, the one field in the middle, settings at the end. */
+export function Rail({ children }: { readonly children: React.ReactNode }) {
+  return (
+    <header className="rail">
+      <nav className="rail-words" aria-label="The day">
+        {RAIL_GROUPS.map((group) => (
+          <section key={group.name} className="rail-group" aria-label={group.name}>
+            <span className="rail-group-name" aria-hidden="true">
+              {group.name}
+            </span>
+            {group.words.map((word) => (
+              <RailLink key={word.path} {...word} />
+            ))}
+          </section>
+        ))}
+      </nav>
+      <div className="rail-find">{children}</div>
+      <nav className="rail-words rail-end" aria-label="The collection">
+        <RailLink {...SETTINGS_WORD} />
+      </nav>
+    </header>
+  )
+}
+
+function RailLink({ path, word }: RailWord) {
+  const [location] = useLocation()
+  const here = screenOf(location).path === path
+  return (
+    <Link href={path} className="rail-word" {...(here ? { 'aria-current': 'page' as const } : {})}>
+      {word}
+    </Link>
+  )
+}

@@ -1,0 +1,43 @@
+import { lazy, Suspense } from 'react'
+import { Redirect, Route, Switch, useLocation } from 'wouter'
+import { Arrived } from './arrived.tsx'
+import { screenOf } from './rail-words.ts'
+
+const TakeInScreen = lazy(async () => ({
+  default: (await import('../screens/take-in/take-in-screen.tsx')).TakeInScreen,
+}))
+const HandOutScreen = lazy(async () => ({
+  default: (await import('../screens/hand-out/hand-out-screen.tsx')).HandOutScreen,
+}))
+const ShelfScreen = lazy(async () => ({
+  default: (await import('../screens/shelf/shelf-screen.tsx')).ShelfScreen,
+}))
+const SettingsScreen = lazy(async () => ({
+  default: (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
+}))
+
+/** The screen that the address names. Each is fetched when it is first opened. */
+export function Screens() {
+  const [location] = useLocation()
+  const screen = screenOf(location)
+  return (
+    <Suspense key={screen.path} fallback={<p className="soft waiting">Opening…</p>}>
+      <Switch>
+        <Route path="/take-in" component={TakeInScreen} />
+        <Route path="/hand-out" component={HandOutScreen} />
+        <Route path="/settings" component={SettingsScreen} />
+        <Route path="/shelf/lot/:lotId">{({ lotId }) => <ShelfScreen lotId={Number(lotId)} />}</Route>
+        <Route path="/shelf/find/:text">
+          {({ text }) => <ShelfScreen find={decodeURIComponent(text)} />}
+        </Route>
+        <Route path="/shelf">
+          <ShelfScreen />
+        </Route>
+        <Route>
+          <Redirect to="/shelf" replace />
+        </Route>
+      </Switch>
+      <Arrived title={screen.word} />
+    </Suspense>
+  )
+}

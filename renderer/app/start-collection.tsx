@@ -1,0 +1,52 @@
+import { useQueryClient } from '@tanstack/react-query'
+import { type SubmitEvent, useId, useState } from 'react'
+import { useLocation } from 'wouter'
+import { useWrite } from '../shared/client/use-write.ts'
+import { ProblemText } from '../shared/parts/problem-text.tsx'
+
+/** Asks the library's name and starts an empty collection under it. */
+export function StartCollection({ onClose }: { readonly onClose: () => void }) {
+  const [libraryName, setLibraryName] = useState('')
+  const start = useWrite('collection.start')
+  const queries = useQueryClient()
+  const [, go] = useLocation()
+  const id = useId()
+  const onSubmit = (event: SubmitEvent) => {
+    event.preventDefault()
+    start.mutate(
+      { libraryName },
+      {
+        onSuccess: () => {
+          void queries.resetQueries()
+          onClose()
+          go('/take-in')
+        },
+      },
+    )
+  }
+  return (
+    <form
+      className="start-collection"
+      onSubmit={onSubmit}
+      onKeyDown={(event) => event.key === 'Escape' && onClose()}
+    >
+      <label htmlFor={id}>The name of your library</label>
+      <input
+        id={id}
+        className="table-input"
+        // biome-ignore lint/a11y/noAutofocus: the keeper has just asked for this field
+        autoFocus
+        autoComplete="off"
+        value={libraryName}
+        onChange={(event) => setLibraryName(event.target.value)}
+      />
+      <button type="submit" className="button" disabled={start.isPending}>
+        Start
+      </button>
+      <button type="button" className="quiet-button" onClick={onClose}>
+        Stay with the demo
+      </button>
+      {start.error !== null && <ProblemText problem={start.error.problem} />}
+    </form>
+  )
+}

@@ -1,0 +1,52 @@
+import { useEffect, useEffectEvent } from 'react'
+import { createScanReader } from './scan-reader.ts'
+import { type TypedInto, typeInto } from './type-into.ts'
+
+interface Before {
+  readonly field: TypedInto
+  readonly value: string
+}
+
+/**
+ * Listens for a label reader wherever the focus is. Its letters are taken out of the field they fell into and its Enter
+ * is kept from the focused button and the half-filled form.
+ */
+export function useScanner(onScan: (text: string) => void): void {
+  const scanned = useEffectEvent(onScan)
+  useEffect(() => {
+    const reader = createScanReader()
+    let before: Before | null = null
+    let swallowEnterUp = false
+    const down = (event: KeyboardEvent) => {
+      if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return
+      const heard = reader.hear(event.key, event.timeStamp)
+      if (heard.kind === 'first') before = fieldAsItIs(event.target)
+      if (heard.kind !== 'scan') return
+      event.preventDefault()
+      event.stopImmediatePropagation()
+      swallowEnterUp = true
+      if (before !== null && before.field.value !== before.value) typeInto(before.field, before.value)
+      scanned(heard.text)
+    }
+    const up = (event: KeyboardEvent) => {
+      if (event.key !== 'Enter' || !swallowEnterUp) return
+      swallowEnterUp = false
+      event.preventDefault()
+      event.stopImmediatePropagation()
+    }
+    window.addEventListener('keydown', down, true)
+    window.addEventListener('keyup', up, true)
+    return () => {
+      window.removeEventListener('keydown', down, true)
+      window.removeEventListener('keyup', up, true)
+    }
+  }, [])
+}
+
+function fieldAsItIs(target: EventTarget | null): Before | null {
+  const typedInto =
+    target instanceof HTMLInputElement ||
+    target instanceof HTMLTextAreaElement ||
+    target instanceof HTMLSelectElement
+  return typedInto ? { field: target, value: target.value } : null
+}

@@ -1,0 +1,44 @@
+import { type RefObject, useState } from 'react'
+import { useLocation } from 'wouter'
+import type { Value } from '../../db/contract/contract.ts'
+import { call } from '../shared/client/call.ts'
+import { ProblemError } from '../shared/client/problem-error.ts'
+import { offerScan } from '../shared/scans/scans.ts'
+import { typeInto } from './type-into.ts'
+import { useScanner } from './use-scanner.ts'
+
+/** Follows scanned labels: to the screen that wants them, else to the lot; an unknown code opens a search. */
+export function useScansToLots(findField: RefObject<HTMLDivElement | null>) {
+  const [note, setNote] = useState('')
+  const [, go] = useLocation()
+
+  const openSearch = (text: string, why: string) => {
+    const field = findField.current?.querySelector('input')
+    if (!field) return
+    field.focus()
+    typeInto(field, text)
+    setNote(why)
+  }
+
+  useScanner(async (text) => {
+    setNote('')
+    try {
+      const found = await call('find.anything', { text })
+      const lotNumber = found.lots.find((lot) => lot.lotId === found.exactLotId)?.lotNumber ?? null
+      if (offerScan({ text, lotId: found.exactLotId, lotNumber })) return
+      if (found.exactLotId !== null) go(`/shelf/lot/${found.exactLotId}`)
+      else openSearch(text, whyNotFound(text, found.scan))
+    } catch (thrown) {
+      if (!(thrown instanceof ProblemError)) throw thrown
+      openSearch(text, thrown.problem.sentence)
+    }
+  })
+
+  return { note, clearNote: () => setNote('') }
+}
+
+function whyNotFound(text: string, scan: Value<'find.anything'>['scan']): string {
+  return scan === 'does-not-fit'
+    ? `The label was not read right: the last character of ‘${text}’ does not fit the rest. Scan it again, or look below.`
+    : `No lot here has the code ‘${text}’. It may belong to another collection. Look below, or type a few letters.`
+}

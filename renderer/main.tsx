@@ -1,0 +1,19 @@
+import { StrictMode } from 'react'
+import { createRoot } from 'react-dom/client'
+import { App } from './app/app.tsx'
+import { takeSecretFromAddress } from './shared/client/secret.ts'
+import { staySeen } from './shared/client/stay-seen.ts'
+import './shared/tokens.css'
+import './shared/base.css'
+
+takeSecretFromAddress()
+if (window.commonDrawer === undefined) void staySeen()
+
+const root = document.getElementById('root')
+if (root !== null) {
+  createRoot(root).render(
+    <StrictMode>
+      <App />
+    </StrictMode>,
+  )
+}

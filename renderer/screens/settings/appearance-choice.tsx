@@ -1,0 +1,31 @@
+import type { Settings } from '../../../db/contract/collection-operations.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+
+const CHOICES: readonly (readonly [Settings['appearance'], string])[] = [
+  ['system', 'as this computer has it'],
+  ['light', 'light, as paper'],
+  ['dark', 'dark, as the evening'],
+]
+
+/** Light or dark; chosen at once. */
+export function AppearanceChoice({ appearance }: { readonly appearance: Settings['appearance'] }) {
+  const write = useWrite('collection.change-settings')
+  return (
+    <fieldset className="settings-part settings-appearance">
+      <legend>Light or dark</legend>
+      {CHOICES.map(([value, word]) => (
+        <label key={value} className="settings-radio">
+          <input
+            type="radio"
+            name="appearance"
+            checked={appearance === value}
+            onChange={() => write.mutate({ settings: { appearance: value } })}
+          />
+          {word}
+        </label>
+      ))}
+      {write.error !== null && <ProblemText problem={write.error.problem} />}
+    </fieldset>
+  )
+}

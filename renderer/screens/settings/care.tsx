@@ -1,0 +1,94 @@
+import { useState } from 'react'
+import type { CallInput, ReadName, Value } from '../../../db/contract/contract.ts'
+import { call } from '../../shared/client/call.ts'
+import { ProblemError } from '../../shared/client/problem-error.ts'
+import { say } from '../../shared/foot-line/said.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+
+/** The care of the book: whether it is right, and a copy of it. */
+export function Care({ about }: { readonly about: Value<'collection.about'> }) {
+  const format = useFormat()
+  const check = useAsking('collection.check')
+  const backUp = useAsking('collection.back-up')
+  return (
+    <section className="settings-part">
+      <h2>The book</h2>
+      <p>
+        {format.number(about.accessions)} accessions, {format.number(about.lots)} lots,{' '}
+        {format.number(about.people)} people, {format.number(about.movements)} lines written.
+      </p>
+      <p className="soft settings-file">It is kept in {about.file}</p>
+      <p className="settings-buttons">
+        <button type="button" className="quiet-button" disabled={check.busy} onClick={() => check.ask()}>
+          {check.busy ? 'Checking…' : 'Check the book'}
+        </button>
+        <button
+          type="button"
+          className="quiet-button"
+          disabled={backUp.busy}
+          onClick={() => backUp.ask(({ file }) => say({ said: `Backed up to ${file}` }))}
+        >
+          {backUp.busy ? 'Copying…' : 'Back up now'}
+        </button>
+      </p>
+      {check.problem !== null && <ProblemText problem={check.problem.problem} />}
+      {backUp.problem !== null && <ProblemText problem={backUp.problem.problem} />}
+      <div role="status">
+        {check.answer !== null && <Findings found={check.answer} />}
+        {backUp.answer !== null && (
+          <p className="settings-file">
+            The copy was read back and is whole: {backUp.answer.file}, {format.number(backUp.answer.bytes)}{' '}
+            bytes.
+          </p>
+        )}
+      </div>
+    </section>
+  )
+}
+
+function Findings({ found }: { readonly found: Value<'collection.check'> }) {
+  const format = useFormat()
+  const { lots, movements } = found.checked
+  if (found.clean) {
+    return (
+      <p>
+        The book is right: {format.number(lots)} lots and {format.number(movements)} lines agree.
+      </p>
+    )
+  }
+  return (
+    <>
+      <p>
+        Something does not agree. Nothing was changed: write nothing more, back up, and ask for help with
+        these lines.
+      </p>
+      <ul>
+        {found.findings.map(({ check, sentence }) => (
+          <li key={`${check} ${sentence}`}>{sentence}</li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
+/** Asks once, when the keeper wants it, and keeps the answer. */
+function useAsking<N extends Extract<ReadName, 'collection.check' | 'collection.back-up'>>(name: N) {
+  const [state, setState] = useState<{
+    busy: boolean
+    answer: Value<N> | null
+    problem: ProblemError | null
+  }>({ busy: false, answer: null, problem: null })
+  const ask = async (then?: (answer: Value<N>) => void) => {
+    setState({ busy: true, answer: null, problem: null })
+    try {
+      const answer = await call(name, {} as CallInput<N>)
+      setState({ busy: false, answer, problem: null })
+      then?.(answer)
+    } catch (thrown) {
+      if (!(thrown instanceof ProblemError)) throw thrown
+      setState({ busy: false, answer: null, problem: thrown })
+    }
+  }
+  return { ...state, ask }
+}

@@ -1,0 +1,25 @@
+import { useRead } from '../../shared/client/use-read.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { AppearanceChoice } from './appearance-choice.tsx'
+import { Care } from './care.tsx'
+import './settings.css'
+import { SettingsForm } from './settings-form.tsx'
+import { WhatWasWritten } from './what-was-written.tsx'
+
+/** The library's own ways, the care of its book, and all that was written in it. */
+export function SettingsScreen() {
+  const about = useRead('collection.about', {})
+  if (about.error !== null) return <ProblemText problem={about.error.problem} />
+  if (about.data === undefined) return null
+  return (
+    <div className="settings">
+      <div className="settings-ways">
+        <h1>Settings</h1>
+        <SettingsForm key={about.data.file} about={about.data} />
+        <AppearanceChoice appearance={about.data.settings.appearance} />
+        <Care about={about.data} />
+      </div>
+      <WhatWasWritten />
+    </div>
+  )
+}

@@ -1,0 +1,67 @@
+import type { Settings } from '../../../db/contract/collection-operations.ts'
+import { readNumber } from '../../../db/domain/amounts/read-number.ts'
+import { readPattern } from '../../../db/domain/numbers/pattern.ts'
+
+/** The settings as typed: parts of one as so many of a hundred. */
+export interface TypedSettings {
+  readonly libraryName: string
+  readonly accessionPattern: string
+  readonly regrowingsKept: string
+  readonly emergence: string
+  readonly viabilityThreshold: string
+  readonly locale: string
+  readonly paper: Settings['paper']
+}
+
+export function typedFrom(settings: Settings): TypedSettings {
+  return {
+    ...settings,
+    regrowingsKept: String(settings.regrowingsKept),
+    emergence: String(Math.round(1_000 * settings.emergence) / 10),
+    viabilityThreshold: String(Math.round(1_000 * settings.viabilityThreshold) / 10),
+  }
+}
+
+export interface ReadSettings {
+  /** Null while something cannot be read. */
+  readonly settings: Partial<Settings> | null
+  readonly problems: Partial<Record<keyof TypedSettings, string>>
+}
+
+/** Reads what was typed, and says which field cannot be read and how to type it. */
+export function settingsOf(typed: TypedSettings): ReadSettings {
+  const regrowingsKept = between(typed.regrowingsKept, 1, 20)
+  const emergence = between(typed.emergence, 5, 100)
+  const viabilityThreshold = between(typed.viabilityThreshold, 5, 100)
+  const problems = {
+    ...(regrowingsKept === null || !Number.isInteger(regrowingsKept)
+      ? { regrowingsKept: 'Type a whole number from 1 to 20.' }
+      : {}),
+    ...(emergence === null ? { emergence: 'Type a number from 5 to 100.' } : {}),
+    ...(viabilityThreshold === null ? { viabilityThreshold: 'Type a number from 5 to 100.' } : {}),
+    ...(typed.libraryName.trim() === '' ? { libraryName: 'Give the library a name.' } : {}),
+  }
+  const readable =
+    Object.keys(problems).length === 0 && readPattern(typed.accessionPattern).kind === 'pattern'
+  if (!readable || regrowingsKept === null || emergence === null || viabilityThreshold === null) {
+    return { settings: null, problems }
+  }
+  const { libraryName, accessionPattern, locale, paper } = typed
+  return {
+    settings: {
+      libraryName,
+      accessionPattern: accessionPattern.trim(),
+      locale,
+      paper,
+      regrowingsKept,
+      emergence: emergence / 100,
+      viabilityThreshold: viabilityThreshold / 100,
+    },
+    problems,
+  }
+}
+
+function between(typed: string, least: number, most: number): number | null {
+  const read = readNumber(typed.replace('%', ''))
+  return read.kind === 'number' && read.value >= least && read.value <= most ? read.value : null
+}

@@ -1,0 +1,77 @@
+import { type FC, useRef, useState } from 'react'
+import type { LotRecord } from '../../../../db/contract/stock-operations.ts'
+import { isBegun } from '../use-kept-form.ts'
+import { DiscardForm } from './discard-form.tsx'
+import { GerminationForm } from './germination-form.tsx'
+import { JoinForm } from './join-form.tsx'
+import { MoveForm } from './move-form.tsx'
+import { PrintForm } from './print-form.tsx'
+import { QuarantineForm } from './quarantine-form.tsx'
+import { SplitForm } from './split-form.tsx'
+import { TakeStockForm } from './take-stock-form.tsx'
+import { WeighSeedsForm } from './weigh-seeds-form.tsx'
+
+/** What every form of a card gets. */
+export interface ActionFormProps {
+  readonly lot: LotRecord
+  /** The name by which what is typed is kept. */
+  readonly keptAs: string
+  readonly onClose: () => void
+}
+
+interface Action {
+  readonly name: string
+  readonly word: (lot: LotRecord) => string
+  readonly form: FC<ActionFormProps>
+  readonly fits?: (lot: LotRecord) => boolean
+}
+
+const ACTIONS: readonly Action[] = [
+  { name: 'print', word: () => 'Print label', form: PrintForm },
+  { name: 'take-stock', word: () => 'Take stock', form: TakeStockForm },
+  { name: 'weigh-seeds', word: ({ unit }) => `Weigh ${unit.many}`, form: WeighSeedsForm },
+  { name: 'germination', word: () => 'Enter germination', form: GerminationForm },
+  { name: 'split', word: () => 'Split', form: SplitForm },
+  { name: 'move', word: () => 'Move', form: MoveForm },
+  { name: 'join', word: () => 'Join', form: JoinForm, fits: hasCompany },
+  { name: 'quarantine', word: (lot) => (lot.quarantined ? 'Release' : 'Quarantine'), form: QuarantineForm },
+  { name: 'discard', word: () => 'Discard', form: DiscardForm },
+]
+
+/** What can be done with the lot, in words; each opens its form right here in the card. */
+export function LotActions({ lot }: { readonly lot: LotRecord }) {
+  const [open, setOpen] = useState<string | null>(null)
+  const row = useRef<HTMLDivElement>(null)
+  const keptAs = (action: string) => `${lot.lotId}/${action}`
+  const close = () => {
+    row.current?.querySelector<HTMLElement>('[aria-expanded="true"]')?.focus()
+    setOpen(null)
+  }
+  const fitting = ACTIONS.filter((action) => action.fits?.(lot) ?? true)
+  const OpenForm = fitting.find((action) => action.name === open)?.form
+  return (
+    <section className="card-part card-actions" aria-label="What to do with it">
+      <div className="card-action-row" ref={row}>
+        {fitting.map(({ name, word }) => (
+          <button
+            key={name}
+            type="button"
+            className="quiet-button"
+            aria-expanded={open === name}
+            onClick={() => setOpen(open === name ? null : name)}
+          >
+            {word(lot)}
+            {open !== name && isBegun(keptAs(name)) && <span className="soft"> (begun)</span>}
+          </button>
+        ))}
+      </div>
+      {OpenForm !== undefined && open !== null && (
+        <OpenForm key={open} lot={lot} keptAs={keptAs(open)} onClose={close} />
+      )}
+    </section>
+  )
+}
+
+function hasCompany(lot: LotRecord): boolean {
+  return lot.siblings.length > 0
+}

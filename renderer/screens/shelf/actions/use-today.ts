@@ -1,0 +1,6 @@
+import { useRead } from '../../../shared/client/use-read.ts'
+
+/** Today as the collection counts it; empty until known. */
+export function useToday(): string {
+  return useRead('collection.about', {}).data?.today ?? ''
+}

@@ -1,0 +1,186 @@
+import { useState } from 'react'
+import { milligrams } from '../../../../db/domain/amounts/mass.ts'
+import { readNumber } from '../../../../db/domain/amounts/read-number.ts'
+import { seedCount } from '../../../../db/domain/amounts/seed-count.ts'
+import {
+  gramsPerHundred,
+  judgeReplicates,
+  weightStatistics,
+} from '../../../../db/domain/weights/hundred-seed-weight.ts'
+import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
+import { useWrite } from '../../../shared/client/use-write.ts'
+import type { Format } from '../../../shared/format/format.ts'
+import { useFormat } from '../../../shared/format/use-format.ts'
+import { CheckField } from '../../../shared/table-form/check-field.tsx'
+import { TextField } from '../../../shared/table-form/text-field.tsx'
+import { useKeptForm } from '../use-kept-form.ts'
+import { DayField } from './day-field.tsx'
+import type { ActionFormProps } from './lot-actions.tsx'
+import { useToday } from './use-today.ts'
+import { wholeNumber } from './whole-number.ts'
+
+interface Portion {
+  readonly seeds: string
+  readonly grams: string
+}
+
+interface Typed {
+  readonly portions: readonly Portion[]
+  readonly chaffy: boolean
+  readonly note: string
+  readonly on: string
+}
+
+const EMPTY: Typed = { portions: [{ seeds: '', grams: '' }], chaffy: false, note: '', on: '' }
+
+/** One counted and weighed portion, or several, that give the weight of a hundred. */
+export function WeighSeedsForm({ lot, keptAs, onClose }: ActionFormProps) {
+  const today = useToday()
+  const format = useFormat()
+  const { typed, change, letGo } = useKeptForm(keptAs, EMPTY)
+  const [warnings, setWarnings] = useState<readonly string[]>([])
+  const write = useWrite('lot.weigh-seeds')
+  const portions = readPortions(typed.portions)
+  const send = () => {
+    if (portions === null) return
+    write.mutate(
+      {
+        lotId: lot.lotId,
+        on: typed.on || today,
+        replicates: portions,
+        chaffy: typed.chaffy,
+        note: typed.note,
+      },
+      {
+        onSuccess: (value) => {
+          letGo()
+          setWarnings(value.warnings)
+          if (value.warnings.length === 0) onClose()
+        },
+      },
+    )
+  }
+  return (
+    <CardForm
+      title={`Weigh ${lot.unit.many}`}
+      sendWord="Write the weight down"
+      busy={write.isPending || portions === null}
+      error={write.error}
+      shownAtField={['note', 'on']}
+      onSend={send}
+      onClose={onClose}
+    >
+      {warnings.length > 0 && (
+        <div className="card-form-wide card-cautions" role="alert">
+          <p>It is written down. But look once more:</p>
+          {warnings.map((warning) => (
+            <p key={warning}>{warning}</p>
+          ))}
+        </div>
+      )}
+      <Portions lot={lot} portions={typed.portions} onChange={(next) => change({ portions: next })} />
+      <p className="card-form-wide" role="status">
+        {portions === null ? '' : weightInWords(portions, typed.chaffy, lot.unit.many, format)}
+      </p>
+      <DayField
+        value={typed.on || today}
+        onChange={(on) => change({ on })}
+        problem={problemAt(write.error, 'on')}
+      />
+      <TextField
+        label="Note"
+        step="note"
+        size="record"
+        value={typed.note}
+        onChange={(note) => change({ note })}
+        problem={problemAt(write.error, 'note')}
+      />
+      <CheckField
+        label="light and chaffy, so portions differ more"
+        step="chaffy"
+        checked={typed.chaffy}
+        onChange={(chaffy) => change({ chaffy })}
+      />
+    </CardForm>
+  )
+}
+
+interface PortionsProps {
+  readonly lot: ActionFormProps['lot']
+  readonly portions: readonly Portion[]
+  readonly onChange: (portions: readonly Portion[]) => void
+}
+
+function Portions({ lot, portions, onChange }: PortionsProps) {
+  const changeAt = (index: number, part: Partial<Portion>) =>
+    onChange(portions.map((portion, i) => (i === index ? { ...portion, ...part } : portion)))
+  return (
+    <fieldset className="new-place card-form-wide">
+      <legend>Counted and weighed</legend>
+      {portions.map((portion, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: portions have no name but their place, and are only added at the end
+        <div key={index} className="portion">
+          <TextField
+            label={`${lot.unit.many}${nth(index, portions.length)}`}
+            step={`seeds-${index}`}
+            size="record"
+            value={portion.seeds}
+            onChange={(seeds) => changeAt(index, { seeds })}
+          />
+          <TextField
+            label={`grams${nth(index, portions.length)}`}
+            step={`grams-${index}`}
+            size="record"
+            value={portion.grams}
+            onChange={(grams) => changeAt(index, { grams })}
+          />
+        </div>
+      ))}
+      <button
+        type="button"
+        className="word-button"
+        onClick={() => onChange([...portions, { seeds: portions.at(-1)?.seeds ?? '', grams: '' }])}
+      >
+        another portion
+      </button>
+    </fieldset>
+  )
+}
+
+function nth(index: number, of: number): string {
+  return of === 1 ? '' : `, portion ${index + 1}`
+}
+
+/** The portions as numbers, without empty lines; null while one cannot be read. */
+function readPortions(portions: readonly Portion[]): { seeds: number; grams: number }[] | null {
+  const filled = portions.filter(({ seeds, grams }) => seeds.trim() !== '' || grams.trim() !== '')
+  const read = filled.flatMap(({ seeds, grams }) => {
+    const count = wholeNumber(seeds)
+    const mass = readNumber(grams)
+    return count !== null && count > 0 && mass.kind === 'number' && mass.value > 0
+      ? [{ seeds: count, grams: mass.value }]
+      : []
+  })
+  return read.length === filled.length && read.length > 0 ? read : null
+}
+
+function weightInWords(
+  portions: readonly { seeds: number; grams: number }[],
+  chaffy: boolean,
+  unit: string,
+  format: Format,
+): string {
+  const samples = portions.map(({ seeds, grams }) => ({
+    seeds: seedCount(seeds),
+    mass: milligrams(Math.max(1, Math.round(grams * 1_000))),
+  }))
+  const statistics = weightStatistics(samples)
+  const weight = `A hundred ${unit} weigh ${format.number(gramsPerHundred(statistics.hundredSeedWeight))} g`
+  if (statistics.coefficientOfVariation === null) return `${weight}.`
+  const spread = `coefficient of variation ${format.number(Math.round(10 * statistics.coefficientOfVariation) / 10)} %`
+  const verdict =
+    judgeReplicates(statistics, chaffy ? 'chaffy' : 'ordinary') === 'agree'
+      ? 'the portions agree'
+      : 'the portions differ too much, weigh again'
+  return `${weight}; ${spread}: ${verdict}.`
+}

@@ -1,0 +1,52 @@
+import { useEffect, useRef } from 'react'
+import type { LotRecord } from '../../../db/contract/stock-operations.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { useSettled } from '../../shared/table-form/use-settled.ts'
+import { LotActions } from './actions/lot-actions.tsx'
+import './lot-card.css'
+import { LotCautions } from './lot-cautions.tsx'
+import { LotFacts } from './lot-facts.tsx'
+import { LotFamily } from './lot-family.tsx'
+import { LotHead } from './lot-head.tsx'
+import { LotLedger } from './lot-ledger.tsx'
+import { LotMeasurements } from './lot-measurements.tsx'
+import { LotStock } from './lot-stock.tsx'
+
+/** A key held down runs through the list; the card follows once it rests for so long. */
+const REST_MS = 60
+
+/** The index card of a lot. */
+export function LotCard({ lotId }: { readonly lotId: number }) {
+  const resting = useSettled(lotId, REST_MS)
+  const lot = useRead('lot.get', { lotId: resting }, { keepLast: true })
+  const top = useRef<HTMLDivElement>(null)
+  const shown = lot.data?.lotId
+  useEffect(() => {
+    if (shown !== undefined) top.current?.scrollIntoView({ block: 'nearest' })
+  }, [shown])
+  if (lot.error !== null) return <ProblemText problem={lot.error.problem} />
+  if (lot.data === undefined) return null
+  return (
+    <div ref={top}>
+      <Card key={lot.data.lotId} lot={lot.data} />
+    </div>
+  )
+}
+
+function Card({ lot }: { readonly lot: LotRecord }) {
+  return (
+    <article className="card" aria-label={`${lot.variety}, lot ${lot.lotNumber}`}>
+      <LotHead lot={lot} />
+      <div className="card-sheet">
+        <LotStock lot={lot} />
+        <LotCautions lot={lot} />
+        <LotActions lot={lot} />
+        <LotFacts lot={lot} />
+        <LotFamily lot={lot} />
+        <LotMeasurements lot={lot} />
+        <LotLedger lot={lot} />
+      </div>
+    </article>
+  )
+}

@@ -1,0 +1,89 @@
+import type { LotRecord } from '../../../db/contract/stock-operations.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+
+type Line = LotRecord['ledger'][number]
+
+const MEASURED_WORDS: Record<Line['measured'], string> = {
+  mass: 'weighed',
+  count: 'counted',
+  estimate: 'guessed',
+  carried: 'carried over',
+}
+
+/** The book of the lot: each entry with what was measured and what was left after it. */
+export function LotLedger({ lot }: { readonly lot: LotRecord }) {
+  const takeBack = useWrite('entry.take-back')
+  return (
+    <section className="card-part">
+      <h3>The book</h3>
+      {takeBack.error !== null && <ProblemText problem={takeBack.error.problem} />}
+      <table className="card-table card-ledger">
+        <thead>
+          <tr>
+            <th scope="col">Date</th>
+            <th scope="col">What</th>
+            <th scope="col" className="number">
+              Change
+            </th>
+            <th scope="col" className="number">
+              Left
+            </th>
+            <th scope="col">
+              <span className="only-aloud">Take back</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {lot.ledger.map((line) => (
+            <LedgerRow
+              key={line.movementId}
+              line={line}
+              busy={takeBack.isPending}
+              onTakeBack={() => takeBack.mutate({ entryId: line.entryId })}
+            />
+          ))}
+        </tbody>
+      </table>
+    </section>
+  )
+}
+
+interface LedgerRowProps {
+  readonly line: Line
+  readonly busy: boolean
+  readonly onTakeBack: () => void
+}
+
+function LedgerRow({ line, busy, onTakeBack }: LedgerRowProps) {
+  const format = useFormat()
+  const how = [MEASURED_WORDS[line.measured], line.purpose, line.person, line.note].filter(
+    (part) => part !== '',
+  )
+  return (
+    <tr data-taken-back={line.takenBack}>
+      <td>{format.day(line.on)}</td>
+      <td>
+        {line.words}
+        <span className="card-how">{how.join(' · ')}</span>
+        {line.takenBack && <span className="card-how">taken back</span>}
+      </td>
+      <td className="number">
+        {format.change(line.count)}
+        <span className="card-how">{format.mass(line.massMg)}</span>
+      </td>
+      <td className="number">
+        {format.number(line.balanceCount)}
+        <span className="card-how">{format.mass(line.balanceMassMg)}</span>
+      </td>
+      <td>
+        {line.undoable && (
+          <button type="button" className="word-button" disabled={busy} onClick={onTakeBack}>
+            take back<span className="only-aloud"> {line.words}</span>
+          </button>
+        )}
+      </td>
+    </tr>
+  )
+}

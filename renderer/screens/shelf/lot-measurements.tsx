@@ -1,0 +1,92 @@
+import type { LotRecord } from '../../../db/contract/stock-operations.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+
+const JUDGEMENT_WORDS: Record<LotRecord['weight']['judgement'], string> = {
+  agree: 'replicates agree',
+  'weigh-again': 'replicates differ: weigh again',
+  'not-judged': '',
+}
+
+/** What was measured of the lot: germination, hundred-seed weights, and where it has stood. */
+export function LotMeasurements({ lot }: { readonly lot: LotRecord }) {
+  return (
+    <>
+      <Germination lot={lot} />
+      <Weights lot={lot} />
+      <Places lot={lot} />
+    </>
+  )
+}
+
+function Germination({ lot }: { readonly lot: LotRecord }) {
+  const format = useFormat()
+  return (
+    <section className="card-part">
+      <h3>Germination</h3>
+      {lot.germination.length === 0 ? (
+        <p className="soft">Not tested yet. {lot.stock.viabilityNote}</p>
+      ) : (
+        <ul className="card-lines">
+          {lot.germination.map((test) => (
+            <li key={`${test.testedOn} ${test.tested} ${test.sprouted}`}>
+              <span className="card-when">{format.day(test.testedOn)}</span>
+              <span>{test.words}</span>
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  )
+}
+
+function Weights({ lot }: { readonly lot: LotRecord }) {
+  const format = useFormat()
+  return (
+    <section className="card-part">
+      <h3>Hundred-seed weights</h3>
+      <ul className="card-lines">
+        {lot.weights.map((weight) => (
+          <li key={weight.weightId ?? 'default'}>
+            <span className="card-when">
+              {weight.basis === 'crop-default' ? 'crop’s usual' : format.day(weight.measuredOn)}
+            </span>
+            <span>
+              {weight.words}
+              {weight.basis === 'crop-default' && <span className="card-default">default, not weighed</span>}
+              {JUDGEMENT_WORDS[weight.judgement] !== '' && (
+                <span className="soft">; {JUDGEMENT_WORDS[weight.judgement]}</span>
+              )}
+            </span>
+          </li>
+        ))}
+        {lot.weights.length === 0 && (
+          <li>
+            <span className="card-when">crop’s usual</span>
+            <span>
+              {lot.weight.words}
+              <span className="card-default">default, not weighed</span>
+            </span>
+          </li>
+        )}
+      </ul>
+    </section>
+  )
+}
+
+function Places({ lot }: { readonly lot: LotRecord }) {
+  const format = useFormat()
+  if (lot.placeHistory.length < 2) return null
+  return (
+    <section className="card-part">
+      <h3>Where it has stood</h3>
+      <ul className="card-lines">
+        {lot.placeHistory.map((stood) => (
+          <li key={`${stood.since} ${stood.place}`}>
+            <span className="card-when">{format.day(stood.since)}</span>
+            <span>{stood.place}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

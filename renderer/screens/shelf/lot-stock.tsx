@@ -1,0 +1,46 @@
+import type { LotRecord } from '../../../db/contract/stock-operations.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
+import { StateMark } from '../../shared/state-mark/state-mark.tsx'
+
+/** How the accession stands: the bar, the sentence, the reasons, and the arithmetic line by line. */
+export function LotStock({ lot }: { readonly lot: LotRecord }) {
+  const { stock } = lot
+  const format = useFormat()
+  return (
+    <section className="card-part card-stock" aria-label="How it stands">
+      <div className="card-stock-words">
+        <p className="card-sentence">{capital(stock.sentence)}</p>
+        <StateMark mark={stock.state} />
+      </div>
+      <SeedBar
+        large
+        living={stock.living}
+        total={stock.total}
+        keep={stock.keep}
+        low={stock.low}
+        high={stock.high}
+        sentence={stock.sentence}
+      />
+      {stock.reasons.map((reason) => (
+        <p key={reason}>{reason}</p>
+      ))}
+      <details className="card-more">
+        <summary>How this is reckoned</summary>
+        <ul className="card-arithmetic">
+          {stock.arithmetic.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+          <li>{stock.viabilityNote}</li>
+          <li>
+            in this lot: {lot.quantity.words}, about {format.number(lot.lotLiving)} of them living
+          </li>
+        </ul>
+      </details>
+    </section>
+  )
+}
+
+function capital(sentence: string): string {
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1)
+}

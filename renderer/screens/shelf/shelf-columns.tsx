@@ -1,0 +1,100 @@
+import { columnVisibilityFeature, createColumnHelper, tableFeatures } from '@tanstack/react-table'
+import type { ShelfRow } from '../../../db/contract/stock-operations.ts'
+import type { Format } from '../../shared/format/format.ts'
+import { ROLE_WORDS } from '../../shared/format/words.ts'
+import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
+import { StateMark } from '../../shared/state-mark/state-mark.tsx'
+import type { ShelfSort } from './filters.ts'
+
+export const shelfFeatures = tableFeatures({ columnVisibilityFeature })
+
+const helper = createColumnHelper<typeof shelfFeatures, ShelfRow>()
+
+/** Columns that the keeper may add, with their words. */
+export const EXTRA_COLUMNS = [
+  ['place', 'place'],
+  ['donor', 'donor'],
+] as const
+export type ExtraColumn = (typeof EXTRA_COLUMNS)[number][0]
+
+/** The words of a heading that sort, and what they sort by. */
+export const SORTS_OF_COLUMN: Readonly<Record<string, readonly (readonly [ShelfSort, string])[]>> = {
+  lot: [['number', 'Lot']],
+  variety: [
+    ['variety', 'Variety'],
+    ['crop', 'crop'],
+  ],
+  harvest: [['harvest', 'Harvest']],
+  holds: [['count', 'Holds']],
+  place: [['place', 'Place']],
+}
+
+export function shelfColumns(format: Format) {
+  return helper.columns([
+    helper.accessor('lotNumber', { id: 'lot', cell: ({ row }) => <LotCell row={row.original} /> }),
+    helper.accessor('variety', { id: 'variety', cell: ({ row }) => <VarietyCell row={row.original} /> }),
+    helper.accessor('harvest', { id: 'harvest' }),
+    helper.accessor((row) => row.quantity.count, {
+      id: 'holds',
+      cell: ({ row }) => <HoldsCell row={row.original} format={format} />,
+    }),
+    helper.accessor('living', {
+      id: 'living',
+      cell: ({ row }) => <LivingCell row={row.original} format={format} />,
+    }),
+    helper.accessor('place', { id: 'place', cell: ({ getValue }) => getValue() || <None word="no place" /> }),
+    helper.accessor('donor', {
+      id: 'donor',
+      cell: ({ getValue }) => getValue() || <None word="not known" />,
+    }),
+  ])
+}
+
+function None({ word }: { readonly word: string }) {
+  return <span className="soft">{word}</span>
+}
+
+function LotCell({ row }: { readonly row: ShelfRow }) {
+  return (
+    <>
+      <span className="shelf-number">{row.lotNumber}</span>
+      {row.role !== 'working' && <span className="shelf-second">{ROLE_WORDS[row.role]}</span>}
+    </>
+  )
+}
+
+function VarietyCell({ row }: { readonly row: ShelfRow }) {
+  return (
+    <>
+      <span className="shelf-variety">{row.variety}</span>
+      <span className="shelf-second">{row.crop}</span>
+    </>
+  )
+}
+
+function HoldsCell({ row, format }: { readonly row: ShelfRow; readonly format: Format }) {
+  const { count, massMg } = row.quantity
+  if (count === 0) return <span className="soft">empty</span>
+  return (
+    <>
+      <span title={row.quantity.words}>{format.number(count)}</span>
+      <span className="shelf-second">{format.mass(massMg)}</span>
+    </>
+  )
+}
+
+function LivingCell({ row, format }: { readonly row: ShelfRow; readonly format: Format }) {
+  const elsewhere = Math.max(0, row.accessionLiving - row.living)
+  return (
+    <>
+      <SeedBar
+        living={row.living}
+        total={Math.max(row.quantity.count, row.living)}
+        elsewhere={elsewhere}
+        keep={row.keep}
+        sentence={`about ${format.number(row.accessionLiving)} living of the ${format.number(row.keep)} to keep, ${format.number(row.living)} of them in this lot`}
+      />
+      <StateMark mark={row.quarantined ? 'quarantine' : row.state} />
+    </>
+  )
+}

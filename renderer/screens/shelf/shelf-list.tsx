@@ -1,0 +1,140 @@
+import { useTable } from '@tanstack/react-table'
+import { useVirtualizer } from '@tanstack/react-virtual'
+import { type RefObject, useMemo, useRef, useState } from 'react'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { type Filters, queryOf } from './filters.ts'
+import { shelfColumns, shelfFeatures } from './shelf-columns.tsx'
+import { ShelfHeading } from './shelf-heading.tsx'
+import type { ShownColumns } from './use-extra-columns.ts'
+import { useRowKeys } from './use-row-keys.ts'
+import { type RowRange, type ShelfRows, useShelfRows } from './use-shelf-rows.ts'
+
+interface ShelfListProps {
+  readonly rows: ShelfRows
+  readonly onRange: (range: RowRange) => void
+  readonly filters: Filters
+  readonly onFilter: (part: Partial<Filters>) => void
+  readonly columns: ShownColumns
+  readonly chosen: number | null
+  readonly onChoose: (lotId: number, how: 'arrow' | 'click') => void
+  readonly onEnter: () => void
+}
+
+const ROW_HEIGHT = 58
+const AT_FIRST: RowRange = { first: 0, last: 30 }
+
+/** Rows of the shelf for some filters, and what to tell it of the part in view. */
+export function useListedRows(filters: Filters): { rows: ShelfRows; onRange: (range: RowRange) => void } {
+  const [range, setRange] = useState(AT_FIRST)
+  const query = useMemo(() => queryOf(filters), [filters])
+  return { rows: useShelfRows(query, range), onRange: setRange }
+}
+
+/** The shelf as a list: only the rows in view are drawn. Arrows choose, Enter goes to the record. */
+export function ShelfList(props: ShelfListProps) {
+  const { rows, filters, columns: shown, chosen } = props
+  const scroller = useRef<HTMLDivElement>(null)
+  const format = useFormat()
+  const columns = useMemo(() => shelfColumns(format), [format])
+  const data = useMemo(() => [...rows.at.values()], [rows.at])
+  const table = useTable({
+    features: shelfFeatures,
+    columns,
+    data,
+    getRowId: (row) => String(row.lotId),
+    state: { columnVisibility: shown },
+  })
+  const virtual = useShelfVirtualizer(props, scroller)
+  const keys = useRowKeys({ ...props, scrollTo: (index) => virtual.scrollToIndex(index, { align: 'auto' }) })
+  const items = virtual.getVirtualItems()
+  const above = items[0]?.start ?? 0
+  const below = virtual.getTotalSize() - (items.at(-1)?.end ?? 0)
+  return (
+    <div ref={scroller} className="shelf-scroller" data-stale={rows.stale}>
+      <table
+        className="shelf-table"
+        // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a table that arrows move through is a grid (ARIA APG)
+        role="grid"
+        aria-label="The shelf"
+        aria-rowcount={(rows.total ?? 0) + 1}
+        aria-activedescendant={
+          chosen !== null && rowInView(items, rows, chosen) ? `lot-${chosen}` : undefined
+        }
+        tabIndex={0}
+        onKeyDown={keys}
+      >
+        <thead>
+          <tr>
+            {table.getVisibleLeafColumns().map((column) => (
+              <ShelfHeading
+                key={column.id}
+                columnId={column.id}
+                filters={filters}
+                onChange={props.onFilter}
+              />
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          <Gap height={above} />
+          {items.map((item) => {
+            const lotId = rows.at.get(item.index)?.lotId
+            return (
+              <tr
+                key={item.key}
+                ref={virtual.measureElement}
+                data-index={item.index}
+                className="shelf-row"
+                aria-rowindex={item.index + 2}
+                aria-selected={lotId === chosen}
+                {...(lotId === undefined
+                  ? {}
+                  : { id: `lot-${lotId}`, onClick: () => props.onChoose(lotId, 'click') })}
+              >
+                {lotId === undefined ? (
+                  <td className="shelf-waiting" colSpan={columns.length}>
+                    …
+                  </td>
+                ) : (
+                  table
+                    .getRow(String(lotId))
+                    .getVisibleCells()
+                    .map((cell) => (
+                      <td key={cell.id} className={`shelf-${cell.column.id}`}>
+                        <table.FlexRender cell={cell} />
+                      </td>
+                    ))
+                )}
+              </tr>
+            )
+          })}
+          <Gap height={below} />
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+function useShelfVirtualizer({ rows, onRange }: ShelfListProps, scroller: RefObject<HTMLDivElement | null>) {
+  return useVirtualizer({
+    count: rows.total ?? 0,
+    getScrollElement: () => scroller.current,
+    estimateSize: () => ROW_HEIGHT,
+    getItemKey: (index) => rows.at.get(index)?.lotId ?? `row ${index}`,
+    overscan: 12,
+    onChange: ({ range }) => {
+      if (range !== null) onRange({ first: range.startIndex, last: range.endIndex })
+    },
+  })
+}
+
+function rowInView(items: readonly { readonly index: number }[], rows: ShelfRows, lotId: number): boolean {
+  return items.some((item) => rows.at.get(item.index)?.lotId === lotId)
+}
+
+/** Holds the place of the rows above or below that are not drawn. */
+function Gap({ height }: { readonly height: number }) {
+  if (height <= 0) return null
+  // biome-ignore lint/a11y/noAriaHiddenOnFocusable: an empty row takes no focus
+  return <tr aria-hidden="true" className="shelf-gap" style={{ height }} />
+}

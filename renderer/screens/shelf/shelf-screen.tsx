@@ -1,0 +1,116 @@
+import { useEffect, useRef, useState } from 'react'
+import { Link, useLocation } from 'wouter'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { type Filters, leavesOut, NO_FILTERS } from './filters.ts'
+import { LotCard } from './lot-card.tsx'
+import './shelf.css'
+import './shelf-widths.css'
+import { ShelfFilters } from './shelf-filters.tsx'
+import { ShelfList, useListedRows } from './shelf-list.tsx'
+import { useExtraColumns } from './use-extra-columns.ts'
+
+interface ShelfScreenProps {
+  /** The lot whose record is open. */
+  readonly lotId?: number
+  /** Letters to narrow the shelf by, as the one field at the top sends them. */
+  readonly find?: string
+}
+
+let filtersLastTime: Filters = NO_FILTERS
+
+/** The stock: a list on the left, and on the right the index card of the lot that is chosen. */
+export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
+  const [filters, setFilters] = useFilters(find)
+  const [columns, showColumn] = useExtraColumns()
+  const { rows, onRange } = useListedRows(filters)
+  const card = useRef<HTMLElement>(null)
+  const [, go] = useLocation()
+  const format = useFormat()
+  const narrow = (part: Partial<Filters>) => setFilters({ ...filters, ...part })
+  const nothing = rows.total === 0
+  return (
+    <div className="shelf" data-card-open={lotId !== undefined}>
+      <section className="shelf-list" aria-label="List">
+        <h1 className="only-aloud">Shelf</h1>
+        <ShelfFilters
+          filters={filters}
+          onChange={narrow}
+          columns={columns}
+          onColumn={showColumn}
+          found={
+            rows.total === null ? '' : `${format.number(rows.total)} ${rows.total === 1 ? 'lot' : 'lots'}`
+          }
+        />
+        {rows.problem !== null && <ProblemText problem={rows.problem.problem} />}
+        {nothing ? (
+          <NothingHere narrowed={leavesOut(filters)} onShowAll={() => setFilters(NO_FILTERS)} />
+        ) : (
+          <ShelfList
+            rows={rows}
+            onRange={onRange}
+            filters={filters}
+            onFilter={narrow}
+            columns={columns}
+            chosen={lotId ?? null}
+            onChoose={(id, how) => go(`/shelf/lot/${id}`, { replace: how === 'arrow' })}
+            onEnter={() => card.current?.querySelector<HTMLElement>('h2')?.focus()}
+          />
+        )}
+      </section>
+      <section className="shelf-card" aria-label="Record" ref={card}>
+        {lotId === undefined ? (
+          <p className="shelf-none soft">{nothing ? '' : 'Choose a lot, and its card lies here.'}</p>
+        ) : (
+          <>
+            <Link href="/shelf" className="shelf-back">
+              Back to the list
+            </Link>
+            <LotCard lotId={lotId} />
+          </>
+        )}
+      </section>
+    </div>
+  )
+}
+
+function useFilters(find: string | undefined): [Filters, (filters: Filters) => void] {
+  const [filters, setFilters] = useState<Filters>(() =>
+    find === undefined ? filtersLastTime : { ...NO_FILTERS, text: find },
+  )
+  useEffect(() => {
+    if (find !== undefined) setFilters({ ...NO_FILTERS, text: find })
+  }, [find])
+  useEffect(() => {
+    filtersLastTime = filters
+  }, [filters])
+  return [filters, setFilters]
+}
+
+function NothingHere({
+  narrowed,
+  onShowAll,
+}: {
+  readonly narrowed: boolean
+  readonly onShowAll: () => void
+}) {
+  if (narrowed) {
+    return (
+      <div className="shelf-nothing">
+        <p>No lot fits all of that.</p>
+        <button type="button" className="quiet-button" onClick={onShowAll}>
+          Show the whole shelf
+        </button>
+      </div>
+    )
+  }
+  return (
+    <div className="shelf-nothing">
+      <p>The shelf is empty.</p>
+      <p>
+        <Link href="/take-in">Take in the first gift</Link>: say who brought it and what it is, and it stands
+        here with its number.
+      </p>
+    </div>
+  )
+}

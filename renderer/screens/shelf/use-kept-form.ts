@@ -1,0 +1,32 @@
+import { useState } from 'react'
+
+const kept = new Map<string, object>()
+
+/** What is being typed into a form of a card, kept while other cards are looked at. */
+export interface KeptForm<T> {
+  readonly typed: T
+  readonly change: (part: Partial<T>) => void
+  readonly letGo: () => void
+}
+
+/** Keeps a half-filled form by its name until it is sent: no wrong key and no other card loses it. */
+export function useKeptForm<T extends object>(name: string, empty: T): KeptForm<T> {
+  const [typed, setTyped] = useState<T>(() => ({ ...empty, ...kept.get(name) }))
+  return {
+    typed,
+    change: (part) => {
+      const next = { ...typed, ...part }
+      kept.set(name, next)
+      setTyped(next)
+    },
+    letGo: () => {
+      kept.delete(name)
+      setTyped(empty)
+    },
+  }
+}
+
+/** Whether a form of this name is half filled. */
+export function isBegun(name: string): boolean {
+  return kept.has(name)
+}

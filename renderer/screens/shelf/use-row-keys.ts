@@ -1,0 +1,73 @@
+import { type KeyboardEvent, useEffect, useRef } from 'react'
+import type { ShelfRows } from './use-shelf-rows.ts'
+
+interface RowKeys {
+  readonly rows: ShelfRows
+  readonly chosen: number | null
+  readonly onChoose: (lotId: number, how: 'arrow' | 'click') => void
+  readonly onEnter: () => void
+  readonly scrollTo: (index: number) => void
+}
+
+const A_PAGE = 10
+
+/** Arrows, Page, Home and End move the choice through the whole shelf, loaded or not; Enter goes to the record. */
+export function useRowKeys({ rows, chosen, onChoose, onEnter, scrollTo }: RowKeys) {
+  // The row that was asked for and is still on its way.
+  const wanted = useRef<number | null>(null)
+  const current = useRef(0)
+  for (const [index, row] of rows.at) if (row.lotId === chosen) current.current = index
+
+  useEffect(() => {
+    const row = wanted.current === null ? undefined : rows.at.get(wanted.current)
+    if (row === undefined) return
+    wanted.current = null
+    onChoose(row.lotId, 'arrow')
+  }, [rows.at, onChoose])
+
+  const moveTo = (index: number) => {
+    const last = (rows.total ?? 0) - 1
+    if (last < 0) return
+    const to = Math.min(last, Math.max(0, index))
+    scrollTo(to)
+    const row = rows.at.get(to)
+    if (row === undefined) wanted.current = to
+    else onChoose(row.lotId, 'arrow')
+  }
+
+  return (event: KeyboardEvent) => {
+    if (event.target !== event.currentTarget) return
+    if (event.key === 'Enter' && chosen !== null) {
+      event.preventDefault()
+      onEnter()
+      return
+    }
+    const to = targetOf(
+      event.key,
+      wanted.current ?? (chosen === null ? -1 : current.current),
+      rows.total ?? 0,
+    )
+    if (to === null) return
+    event.preventDefault()
+    moveTo(to)
+  }
+}
+
+function targetOf(key: string, from: number, total: number): number | null {
+  switch (key) {
+    case 'ArrowDown':
+      return from + 1
+    case 'ArrowUp':
+      return from - 1
+    case 'PageDown':
+      return from + A_PAGE
+    case 'PageUp':
+      return from - A_PAGE
+    case 'Home':
+      return 0
+    case 'End':
+      return total - 1
+    default:
+      return null
+  }
+}

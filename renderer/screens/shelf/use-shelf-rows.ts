@@ -1,0 +1,67 @@
+import { keepPreviousData, type UseQueryResult, useQueries } from '@tanstack/react-query'
+import type { ShelfRow } from '../../../db/contract/stock-operations.ts'
+import { call } from '../../shared/client/call.ts'
+import type { ProblemError } from '../../shared/client/problem-error.ts'
+import type { ShelfQuery } from './filters.ts'
+
+const PAGE = 100
+
+/** The first and the last row in view. */
+export interface RowRange {
+  readonly first: number
+  readonly last: number
+}
+
+interface Page {
+  readonly offset: number
+  readonly rows: readonly ShelfRow[]
+  readonly total: number
+}
+
+export interface ShelfRows {
+  /** Null until the first answer. */
+  readonly total: number | null
+  /** The rows that are loaded, by their place in the list. */
+  readonly at: ReadonlyMap<number, ShelfRow>
+  readonly problem: ProblemError | null
+  /** What is shown answers an earlier question. */
+  readonly stale: boolean
+}
+
+/** The rows of the shelf round the part in view: whole pages, fetched as they come near. */
+export function useShelfRows(query: ShelfQuery, range: RowRange): ShelfRows {
+  return useQueries({
+    queries: pagesAround(range).map((page) => ({
+      queryKey: ['lot.list', query, page * PAGE],
+      queryFn: async (): Promise<Page> => {
+        const offset = page * PAGE
+        return { offset, ...(await call('lot.list', { ...query, offset, limit: PAGE })) }
+      },
+      placeholderData: keepPreviousData,
+    })),
+    combine: rowsOf,
+  })
+}
+
+function rowsOf(answers: readonly UseQueryResult<Page, ProblemError>[]): ShelfRows {
+  const at = new Map<number, ShelfRow>()
+  for (const { data } of answers) {
+    data?.rows.forEach((row, i) => {
+      at.set(data.offset + i, row)
+    })
+  }
+  const fresh = answers.find((answer) => answer.data !== undefined && !answer.isPlaceholderData)
+  const any = answers.find((answer) => answer.data !== undefined)
+  return {
+    total: (fresh ?? any)?.data?.total ?? null,
+    at,
+    problem: answers.find((answer) => answer.error !== null)?.error ?? null,
+    stale: answers.some((answer) => answer.isPlaceholderData),
+  }
+}
+
+function pagesAround({ first, last }: RowRange): readonly number[] {
+  const from = Math.max(0, Math.floor((first - PAGE / 4) / PAGE))
+  const to = Math.floor((last + PAGE / 4) / PAGE)
+  return Array.from({ length: to - from + 1 }, (_, i) => from + i)
+}

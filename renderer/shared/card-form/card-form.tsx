@@ -1,0 +1,62 @@
+import type { ReactNode, SubmitEvent } from 'react'
+import type { ProblemError } from '../client/problem-error.ts'
+import { ProblemText } from '../parts/problem-text.tsx'
+import './card-form.css'
+
+interface CardFormProps {
+  readonly title: string
+  readonly sendWord: string
+  readonly busy: boolean
+  readonly error: ProblemError | null
+  /** Input paths whose problem a field of this form shows by itself. */
+  readonly shownAtField?: readonly string[]
+  readonly onSend: () => void
+  /** Steps back; what was typed is kept by whoever holds it. */
+  readonly onClose?: () => void
+  readonly onChoose?: (choice: string) => void
+  readonly children: ReactNode
+}
+
+/** A form that opens in a card: Enter sends it, Escape steps back, and a problem says what to do. */
+export function CardForm(props: CardFormProps) {
+  const { title, sendWord, busy, error, shownAtField = [], onSend, onClose, onChoose, children } = props
+  const atField = error !== null && shownAtField.includes(error.problem.field ?? '')
+  const onSubmit = (event: SubmitEvent) => {
+    event.preventDefault()
+    if (!busy) onSend()
+  }
+  return (
+    <form
+      className="card-form"
+      aria-label={title}
+      noValidate
+      onSubmit={onSubmit}
+      onKeyDown={(event) => {
+        if (event.key === 'Escape' && !event.defaultPrevented) onClose?.()
+      }}
+    >
+      <h3>{title}</h3>
+      <div className="card-form-fields">{children}</div>
+      {error !== null && (!atField || error.problem.choices.length > 0) && (
+        <ProblemText problem={error.problem} {...(onChoose === undefined ? {} : { onChoose })} />
+      )}
+      <div className="card-form-buttons">
+        <button type="submit" className="button" disabled={busy}>
+          {sendWord}
+        </button>
+        {onClose !== undefined && (
+          <button type="button" className="quiet-button" onClick={onClose}>
+            Not now
+          </button>
+        )}
+      </div>
+    </form>
+  )
+}
+
+/** The sentence of a problem that concerns one input path, with what to do about it. */
+export function problemAt(error: ProblemError | null, path: string): string | undefined {
+  if (error === null || error.problem.field !== path) return undefined
+  const { sentence, todo } = error.problem
+  return todo === null ? sentence : `${sentence} ${todo}`
+}

@@ -1,5 +1,6 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { WithdrawalPurpose } from '../../../db/contract/fields.ts'
+import type { Override } from '../../../db/contract/stock-operations.ts'
 import {
   isNobodyYet,
   NO_PERSON_YET,
@@ -17,7 +18,6 @@ import {
 import { emptyOutLine, isUntouched, lineOf, type OutLine, type OutProblems, outProblems } from './out-line.ts'
 
 type Input = CallInput<'withdrawal.record'>
-export type Override = NonNullable<Input['despite']>[number]
 
 /** What holds for a whole visit of a member. */
 export interface VisitTerms {
@@ -27,8 +27,7 @@ export interface VisitTerms {
   readonly promised: string
   /** A day, or ''. */
   readonly promisedBy: string
-  /** Cautions that were read and overridden, with the reason. */
-  readonly despite: readonly Override[]
+  /** Why something goes out in spite of a caution that was read. */
   readonly reason: string
 }
 
@@ -56,7 +55,6 @@ export function emptyHandOut(key: string): HandOutDraft {
     purpose: 'to-grow',
     promised: '',
     promisedBy: '',
-    despite: [],
     reason: '',
     lines: noLines(emptyOutLine(`${key}-1`)),
   }
@@ -98,8 +96,13 @@ export function closeHandOut(draft: HandOutDraft, nextId: string): ClosedLines<O
   })
 }
 
-/** The listed lines as the collection takes them, or null while it is not known who takes them. */
-export function handOutOf(draft: HandOutDraft, listed: readonly OutLine[], today: string): Input | null {
+/** The listed lines as the collection takes them, or null while it is not known who takes them. `despite` was read. */
+export function handOutOf(
+  draft: HandOutDraft,
+  listed: readonly OutLine[],
+  despite: readonly Override[],
+  today: string,
+): Input | null {
   const person = whoIsIt(draft.member)
   if (person === undefined) return null
   return {
@@ -110,7 +113,7 @@ export function handOutOf(draft: HandOutDraft, listed: readonly OutLine[], today
     lines: listed.map(lineOf),
     promised: draft.promised,
     promisedBy: draft.promisedBy === '' ? null : draft.promisedBy,
-    despite: [...draft.despite],
-    reason: draft.despite.length === 0 ? '' : draft.reason,
+    despite: [...despite],
+    reason: despite.length === 0 ? '' : draft.reason,
   }
 }

@@ -42,7 +42,7 @@ export function HandOutTable(props: HandOutTableProps) {
       label="Hand out"
       className="table-frame"
       form={form}
-      onEnd={table.endOfSteps}
+      onEnd={table.listLine}
       onEndApart={table.backToLine}
       onSave={table.save}
       onMore={table.toPromise}
@@ -70,6 +70,7 @@ export function HandOutTable(props: HandOutTableProps) {
         <h2>This visit</h2>
         <OutList
           lines={draft.lines}
+          foreseen={table.foreseen}
           onChangeLine={table.changeLine}
           onTakeOff={(id) => table.change({ kind: 'take-off', id })}
           onPutBack={() => table.change({ kind: 'put-back' })}
@@ -104,6 +105,9 @@ interface PacketCardProps {
 function PacketCard({ draft, table }: PacketCardProps) {
   const { line, listed, changing } = draft.lines
   const at = listed.findIndex((each) => each.id === changing)
+  const foreseen = table.foreseen.get(line.id)
+  const cautions = foreseen?.cautions ?? []
+  const refused = foreseen?.problem
   return (
     <div className="table-card">
       <h2>{at < 0 ? `Packet ${listed.length + 1}` : `Packet ${at + 1}, being changed`}</h2>
@@ -120,7 +124,7 @@ function PacketCard({ draft, table }: PacketCardProps) {
           `No lot to hand out fits ${text}. What is empty, in quarantine or kept in reserve is not offered.`
         }
         placeholder="scan, number, or a few letters"
-        problem={table.shown.line.lot}
+        problem={table.shown.line.lot ?? (refused?.field?.endsWith('.lotId') ? refused.sentence : undefined)}
         words={line.lot && <LotStock lot={line.lot} />}
         spoken={line.lot === null ? '' : `${line.text}. ${line.lot.why}`}
       />
@@ -131,35 +135,34 @@ function PacketCard({ draft, table }: PacketCardProps) {
         value={line.amount}
         onChange={(amount) => table.change({ kind: 'line', change: { amount } })}
         lotId={line.lot?.lotId}
-        problem={table.shown.line.amount}
-        offered={table.shown.offered}
-        placeholder="1 packet of 25, 12.5 g, 30 seeds"
-        after={
-          line.lot && (
-            <AfterOut line={line} lot={line.lot} others={listed.filter((each) => each.id !== changing)} />
-          )
+        problem={
+          table.shown.line.amount ?? (refused?.field?.endsWith('.amount') ? refused.sentence : undefined)
         }
+        offered={refused?.choices ?? []}
+        placeholder="1 packet of 25, 12.5 g, 30 seeds"
+        after={foreseen && <AfterOut foreseen={foreseen} />}
       />
-      {table.caution && (
-        <TextField
-          label="Why all the same?"
-          step="reason"
-          value={draft.reason}
-          onChange={(reason) => table.change({ kind: 'visit', change: { reason } })}
-          hint="Enter hands it out with this reason. Or give less: step back with Esc."
-          problem={table.shown.reason}
-        />
+      {cautions.length > 0 && (
+        <>
+          {cautions.map(({ despite, sentence }) => (
+            <p key={despite} className="table-field-warning">
+              {sentence}
+            </p>
+          ))}
+          <TextField
+            label="Why all the same?"
+            step="reason"
+            value={draft.reason}
+            onChange={(reason) => table.change({ kind: 'visit', change: { reason } })}
+            hint="The reason is kept in the book. Esc steps back to give less."
+            problem={table.shown.reason}
+          />
+        </>
       )}
       <p className="table-buttons">
-        {table.caution ? (
-          <button type="button" className="quiet-button table-button" onClick={table.overrideCaution}>
-            Hand it out all the same
-          </button>
-        ) : (
-          <button type="button" className="quiet-button table-button" onClick={table.listLine}>
-            {changing === null ? 'List this packet' : 'List it as changed'}
-          </button>
-        )}
+        <button type="button" className="quiet-button table-button" onClick={table.listLine}>
+          {changing === null ? 'List this packet' : 'List it as changed'}
+        </button>
       </p>
     </div>
   )

@@ -24,6 +24,8 @@ export type OutField = 'lot' | 'amount'
 export type OutProblems = Partial<Record<OutField, string>>
 
 export type LotOffered = Value<'lot.offer'>['lots'][number]
+/** What of an offer, or of a scanned lot's record, makes a line. */
+export type PickedFrom = Pick<LotOffered, 'lotId' | 'lotNumber' | 'variety' | 'crop' | 'why' | 'packetSeeds'>
 type Line = CallInput<'withdrawal.record'>['lines'][number]
 
 export function emptyOutLine(id: string): OutLine {
@@ -37,17 +39,16 @@ export function isUntouched(line: OutLine): boolean {
 
 /** A line of a picked lot. One packet of the crop's usual size, unless an amount was typed before the lot. */
 export function withLot(
-  line: OutLine,
-  offered: Pick<LotOffered, 'lotId' | 'lotNumber' | 'variety' | 'crop' | 'why' | 'packetSeeds'>,
-): OutLine {
-  const { lotId, lotNumber, variety, crop, why, packetSeeds } = offered
+  typed: Pick<OutLine, 'lot' | 'amount'>,
+  picked: PickedFrom,
+): Pick<OutLine, 'text' | 'lot' | 'amount'> {
+  const { lotId, lotNumber, variety, crop, why, packetSeeds } = picked
   const usual = packetSeeds === null ? '' : `1 packet of ${packetSeeds}`
-  const typedBefore = line.lot === null && line.amount.trim() !== ''
+  const typedBefore = typed.lot === null && typed.amount.trim() !== ''
   return {
-    ...line,
     text: `${variety}, ${lotNumber}`,
     lot: { lotId, lotNumber, variety, crop, why },
-    amount: typedBefore ? line.amount : usual,
+    amount: typedBefore ? typed.amount : usual,
   }
 }
 

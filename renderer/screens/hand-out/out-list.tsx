@@ -1,16 +1,18 @@
 import { useAmountReading } from '../../shared/table-form/use-amount-reading.ts'
 import type { VisitLines } from '../../shared/table-form/visit-lines.ts'
 import type { OutLine } from './out-line.ts'
+import type { Foreseen } from './use-foreseen.ts'
 
 interface OutListProps {
   readonly lines: VisitLines<OutLine>
+  readonly foreseen: ReadonlyMap<string, Foreseen>
   readonly onChangeLine: (id: string) => void
   readonly onTakeOff: (id: string) => void
   readonly onPutBack: () => void
 }
 
 /** The packets of this visit so far. */
-export function OutList({ lines, onChangeLine, onTakeOff, onPutBack }: OutListProps) {
+export function OutList({ lines, foreseen, onChangeLine, onTakeOff, onPutBack }: OutListProps) {
   return (
     <>
       {lines.listed.length === 0 && (
@@ -21,6 +23,7 @@ export function OutList({ lines, onChangeLine, onTakeOff, onPutBack }: OutListPr
           <li key={line.id} className="envelope" data-changing={lines.changing === line.id}>
             <p className="envelope-name">{line.lot?.variety}</p>
             <LineInWords line={line} />
+            <Remarks foreseen={foreseen.get(line.id)} />
             <p className="envelope-doing">
               {lines.changing === line.id ? (
                 <span className="soft">being changed</span>
@@ -46,6 +49,19 @@ export function OutList({ lines, onChangeLine, onTakeOff, onPutBack }: OutListPr
       )}
     </>
   )
+}
+
+/** What needs a reason, or would be refused, when the visit is saved. */
+function Remarks({ foreseen }: { readonly foreseen: Foreseen | undefined }) {
+  const sentences = [
+    ...(foreseen?.cautions.map(({ sentence }) => sentence) ?? []),
+    ...(foreseen?.problem ? [foreseen.problem.sentence] : []),
+  ]
+  return sentences.map((sentence) => (
+    <p key={sentence} className="table-field-warning">
+      {sentence}
+    </p>
+  ))
 }
 
 function LineInWords({ line }: { readonly line: OutLine }) {

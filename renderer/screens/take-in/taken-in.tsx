@@ -1,5 +1,6 @@
-import { useEffect, useRef } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
+import { LabelPrint } from '../../shared/labels/label-print.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import type { GiftLine } from './gift-line.ts'
 
@@ -18,6 +19,7 @@ interface TakenInProps {
 /** The new numbers of a saved visit, with the labels to print and the next donor one key away. */
 export function TakenIn({ visit, onNextDonor }: TakenInProps) {
   const next = useRef<HTMLButtonElement>(null)
+  const [printing, setPrinting] = useState(false)
   useEffect(() => next.current?.focus(), [])
   const many = visit.taken.length === 1 ? 'one gift' : `${visit.taken.length} gifts`
   return (
@@ -44,7 +46,23 @@ export function TakenIn({ visit, onNextDonor }: TakenInProps) {
         <button ref={next} type="button" className="button table-button" onClick={onNextDonor}>
           Next donor
         </button>
+        {!printing && (
+          <button type="button" className="quiet-button table-button" onClick={() => setPrinting(true)}>
+            Print labels
+          </button>
+        )}
       </p>
+      {printing && (
+        <LabelPrint
+          title={visit.taken.length === 1 ? 'Its label' : 'Labels of this visit'}
+          lotIds={visit.taken.map(({ lotId }) => lotId)}
+          contents=""
+          onClose={() => {
+            setPrinting(false)
+            next.current?.focus()
+          }}
+        />
+      )}
     </section>
   )
 }

@@ -6,7 +6,7 @@ export interface DraftKeeper {
 }
 
 export function createDraftKeeper(
-  keep: (text: string) => Promise<void>,
+  keep: (text: string) => Promise<unknown>,
   onOutcome: (outcome: 'kept' | 'not-kept') => void,
 ): DraftKeeper {
   let waiting: string | null = null

@@ -1,6 +1,10 @@
 import { useEffect, useReducer, useRef, useState } from 'react'
+import type { CallInput, Value } from '../../../db/contract/contract.ts'
+import { call } from '../client/call.ts'
 import { createDraftKeeper, type DraftKeeper } from './draft-keeper.ts'
-import { type DraftKind, type KeptDraft, keepDraft, listDrafts } from './draft-store.ts'
+
+type DraftKind = CallInput<'draft.list'>['kind']
+type KeptDraft = Value<'draft.list'>['drafts'][number]
 
 /** The form in which drafts are kept. A draft of another form is left where it is. */
 const FORM = 1
@@ -54,7 +58,7 @@ export function useDraft<D, S>(rules: DraftRules<D, S>): KeptVisit<D, S> {
   const begin = (draftId: string, from: D) => {
     sessionStorage.setItem(ownName(kind), draftId)
     keeper.current = createDraftKeeper(
-      (text) => keepDraft(kind, draftId, text),
+      (text) => call('draft.keep', { kind, draftId, text }),
       (outcome) => setKept(outcome === 'kept'),
     )
     act({ load: from })
@@ -89,7 +93,7 @@ export function useDraft<D, S>(rules: DraftRules<D, S>): KeptVisit<D, S> {
     },
     letGo: (other) => {
       setOthers((all) => all.filter((each) => each.draftId !== other.draftId))
-      void keepDraft(kind, other.draftId, '')
+      void call('draft.keep', { kind, draftId: other.draftId, text: '' })
     },
     kept,
   }
@@ -100,7 +104,7 @@ async function findDrafts<D>(kind: DraftKind): Promise<{
   readonly rest: readonly OtherDraft<D>[]
 }> {
   const ownId = sessionStorage.getItem(ownName(kind))
-  const drafts = await listDrafts(kind).catch(() => [])
+  const { drafts } = await call('draft.list', { kind })
   const readable = drafts.flatMap((kept) => readDraft<D>(kept))
   const own =
     readable.find((kept) => kept.draftId === ownId) ??

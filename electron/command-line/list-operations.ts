@@ -1,7 +1,6 @@
 import { z } from 'zod'
 import { contract } from '../../db/contract/contract.ts'
 import type { Operation } from '../../db/contract/operation.ts'
-import type { Operation } from '../../db/contract/operation.ts'
 
 export interface ListedOperation {
   readonly name: string

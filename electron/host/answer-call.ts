@@ -7,7 +7,7 @@ import {
 import type { Answer, Problem } from '../../db/contract/problem.ts'
 import type { Log } from './log.ts'
 import { problemOf, traceOf } from './problem-of.ts'
-import { NO_SENTENCE, problemOfInput } from './problem-of-input.ts'
+import { parseInput, problemOfInput } from './problem-of-input.ts'
 
 /** Whoever runs an operation whose input fits the contract. */
 export interface Runner {
@@ -17,7 +17,7 @@ export interface Runner {
 /**
  * Answers one call, from wherever it came: checks the name and the input, runs it, wraps the answer.
  *
- * Never throws. A call that fails has written nothing. The log gets the operation and the outcome, never the input.
+ * Never throws. A call that fails has written nothing. The log gets what was not foreseen, never the input.
  */
 export async function answerCall(
   runner: Runner,
@@ -26,13 +26,13 @@ export async function answerCall(
   log: Log,
 ): Promise<Answer<unknown>> {
   if (typeof name !== 'string' || !isOperationName(name)) return refused(unknownOperation())
-  const parsed = contract[name].input.safeParse(raw, { error: () => NO_SENTENCE })
+  const parsed = parseInput(contract[name].input, raw)
   if (!parsed.success) return refused(problemOfInput(parsed.error))
   try {
     return { ok: true, value: await runner.run(name, parsed.data as ParsedInput<typeof name>) }
   } catch (thrown) {
     const problem = problemOf(thrown)
-    log(`${name} ${problem.code}${problem.code === 'unexpected' ? ` ${traceOf(thrown)}` : ''}`)
+    if (problem.code === 'unexpected') log(`${name} ${traceOf(thrown)}`)
     return refused(problem)
   }
 }

@@ -3,8 +3,14 @@ import type { Problem } from '../../db/contract/problem.ts'
 
 type Issue = z.core.$ZodIssue
 
-/** Marks an issue for which the contract wrote no sentence of its own; ours is made from the whole path. */
-export const NO_SENTENCE = ''
+/** Marks where the contract wrote no sentence of its own: ours is made from the whole path. */
+const NO_SENTENCE = ''
+const MISSING = 'missing'
+
+/** Parses without zod's own sentences, which speak to a programmer. */
+export function parseInput<S extends z.ZodType>(schema: S, raw: unknown) {
+  return schema.safeParse(raw, { error: (issue) => (issue.input === undefined ? MISSING : NO_SENTENCE) })
+}
 
 /** Says what is wrong with an input that does not fit the contract: the field, a sentence, never what was typed. */
 export function problemOfInput(failure: z.core.$ZodError): Problem {
@@ -14,7 +20,7 @@ export function problemOfInput(failure: z.core.$ZodError): Problem {
   const choices = issue.code === 'invalid_value' ? issue.values.map(String) : []
   return {
     code: 'bad-request',
-    sentence: issue.message === NO_SENTENCE ? sentenceFor(issue, inWords(path)) : issue.message,
+    sentence: sentenceOf(issue, capital(inWords(path))),
     field,
     todo: 'Nothing was written. Change it and try again.',
     choices,
@@ -52,24 +58,24 @@ const KINDS: Readonly<Record<string, string>> = {
   object: 'a group of fields',
 }
 
-function sentenceFor(issue: Issue, field: string): string {
+function sentenceOf(issue: Issue, field: string): string {
+  if (issue.message === MISSING) return `${field} is missing.`
+  if (issue.message !== NO_SENTENCE) return issue.message
   switch (issue.code) {
     case 'invalid_type':
-      return issue.input === undefined
-        ? `${capital(field)} is missing or is not ${KINDS[issue.expected] ?? issue.expected}.`
-        : `${capital(field)} must be ${KINDS[issue.expected] ?? issue.expected}.`
+      return `${field} must be ${KINDS[issue.expected] ?? issue.expected}.`
     case 'unrecognized_keys':
-      return `${capital(field)} is not a field that is known here.`
+      return `${field} is not a field that is known here.`
     case 'invalid_value':
-      return `${capital(field)} must be one of: ${issue.values.map(String).join(', ')}.`
+      return `${field} must be one of: ${issue.values.map(String).join(', ')}.`
     case 'too_small':
-      return `${capital(field)} must be ${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}.`
+      return `${field} must be ${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}.`
     case 'too_big':
-      return `${capital(field)} must be ${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}.`
+      return `${field} must be ${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}.`
     case 'invalid_union':
-      return `${capital(field)} fits none of the forms it may have.`
+      return `${field} fits none of the forms it may have.`
     default:
-      return `${capital(field)} is not written as it must be.`
+      return `${field} is not written as it must be.`
   }
 }
 

@@ -32,7 +32,10 @@ export const testHands: Hands = {
     startCollection(file, input, { now, newId: () => '00000000-0000-4000-8000-000000000002' }),
   async makeDemo(file) {
     const input = { key: 'demonstration', libraryName: 'Quillhaven' }
-    const { collection } = await startCollection(file, input, { now, newId: () => '00000000-0000-4000-8000-000000000003' })
+    const { collection } = await startCollection(file, input, {
+      now,
+      newId: () => '00000000-0000-4000-8000-000000000003',
+    })
     collection.close()
   },
   run: (collection, name, input) => runOperation(collection, name, input, now),

@@ -17,7 +17,11 @@ export function inSyncedFolder(file: string): string | null {
 function isNetworkFileSystem(file: string): boolean {
   if (process.platform !== 'linux') return false
   try {
-    const kind = execFileSync('stat', ['-f', '-c', '%T', dirname(file)], { encoding: 'utf8', timeout: 1_000 })
+    const kind = execFileSync('stat', ['-f', '-c', '%T', dirname(file)], {
+      encoding: 'utf8',
+      stdio: ['ignore', 'pipe', 'ignore'],
+      timeout: 1_000,
+    })
     return NETWORK_FILE_SYSTEMS.test(kind.trim())
   } catch {
     // Without `stat` nothing is known of the disk, and no warning is better than a wrong one.

@@ -1,5 +1,11 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { aCollection, aGift, takeIn, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
+import {
+  aCollection,
+  aGift,
+  type TemporaryCollection,
+  TODAY,
+  takeIn,
+} from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
 beforeEach(async () => {
@@ -50,7 +56,11 @@ describe('taking gifts in', () => {
       receivedOn: TODAY,
       gifts: [aGift(), aGift({ amount: '30' })],
     })
-    expect(problem).toMatchObject({ code: 'amount-unclear', field: 'gifts.1.amount', choices: ['30 g', '30 seeds'] })
+    expect(problem).toMatchObject({
+      code: 'amount-unclear',
+      field: 'gifts.1.amount',
+      choices: ['30 g', '30 seeds'],
+    })
     const about = await test.call('collection.about', {})
     expect([about.accessions, about.people, about.movements]).toEqual([0, 0, 0])
     expect((await takeIn(test)).lotNumber).toBe('HL26-0001-A')
@@ -66,7 +76,11 @@ describe('taking gifts in', () => {
   })
 
   it('refuses a day that has not come', async () => {
-    const problem = await test.refused('intake.record', { donor: null, receivedOn: '2026-03-15', gifts: [aGift()] })
+    const problem = await test.refused('intake.record', {
+      donor: null,
+      receivedOn: '2026-03-15',
+      gifts: [aGift()],
+    })
     expect(problem).toMatchObject({ code: 'value-refused', field: 'receivedOn' })
   })
 })
@@ -86,9 +100,19 @@ describe('handing out', () => {
   it('refuses more than there is, with the balance and a choice that works', async () => {
     const { lotId } = await takeIn(test, { amount: '400 seeds' })
     const line = { person: null, on: TODAY, despite: ['too-few-left' as const], reason: 'last of it' }
-    const problem = await test.refused('withdrawal.record', { ...line, lines: [{ lotId, amount: '401 seeds' }] })
-    expect(problem).toMatchObject({ code: 'not-enough-seed', field: 'lines.0.amount', choices: ['400 seeds'] })
-    const { lines } = await test.call('withdrawal.record', { ...line, lines: [{ lotId, amount: problem.choices[0] ?? '' }] })
+    const problem = await test.refused('withdrawal.record', {
+      ...line,
+      lines: [{ lotId, amount: '401 seeds' }],
+    })
+    expect(problem).toMatchObject({
+      code: 'not-enough-seed',
+      field: 'lines.0.amount',
+      choices: ['400 seeds'],
+    })
+    const { lines } = await test.call('withdrawal.record', {
+      ...line,
+      lines: [{ lotId, amount: problem.choices[0] ?? '' }],
+    })
     expect(lines[0]?.left).toMatchObject({ count: 0, massMg: 0 })
   })
 
@@ -110,15 +134,30 @@ describe('handing out', () => {
     // Bean: 10 plants / 0.8 = 13 living seeds for one regrowing; 10 left of which 70 % alive is 7.
     const problem = await test.refused('withdrawal.record', ask)
     expect(problem).toMatchObject({ code: 'caution', choices: ['too-few-left'] })
-    expect((await test.refused('withdrawal.record', { ...ask, despite: ['too-few-left'] })).field).toBe('reason')
-    await test.call('withdrawal.record', { ...ask, despite: ['too-few-left'], reason: 'A member regrows it for us' })
+    expect((await test.refused('withdrawal.record', { ...ask, despite: ['too-few-left'] })).field).toBe(
+      'reason',
+    )
+    await test.call('withdrawal.record', {
+      ...ask,
+      despite: ['too-few-left'],
+      reason: 'A member regrows it for us',
+    })
   })
 
   it('warns before the reference sample is touched', async () => {
     const { lotId } = await takeIn(test, { amount: '400 seeds', role: 'reference' })
-    const ask = { person: null, on: TODAY, purpose: 'grow-out' as const, lines: [{ lotId, amount: '5 seeds' }] }
+    const ask = {
+      person: null,
+      on: TODAY,
+      purpose: 'grow-out' as const,
+      lines: [{ lotId, amount: '5 seeds' }],
+    }
     expect((await test.refused('withdrawal.record', ask)).choices).toEqual(['reference-sample'])
-    await test.call('withdrawal.record', { ...ask, despite: ['reference-sample'], reason: 'the working lot is dead' })
+    await test.call('withdrawal.record', {
+      ...ask,
+      despite: ['reference-sample'],
+      reason: 'the working lot is dead',
+    })
   })
 
   it('acts once for one key, and refuses the key for anything else', async () => {
@@ -127,7 +166,10 @@ describe('handing out', () => {
     const first = await test.call('withdrawal.record', ask)
     expect(await test.call('withdrawal.record', ask)).toEqual(first)
     expect((await test.call('lot.get', { lotId })).quantity.count).toBe(350)
-    const problem = await test.refused('withdrawal.record', { ...ask, lines: [{ lotId, amount: '51 seeds' }] })
+    const problem = await test.refused('withdrawal.record', {
+      ...ask,
+      lines: [{ lotId, amount: '51 seeds' }],
+    })
     expect(problem.code).toBe('key-used-otherwise')
   })
 
@@ -155,6 +197,10 @@ describe('taking back what was grown', () => {
     })
     expect(taken.lotNumber).toBe('HL26-0001-B')
     const record = await test.call('lot.get', { lotId: taken.lotId })
-    expect(record).toMatchObject({ generation: 1, parents: [{ lotId: parent.lotId, relation: 'grown' }], grower: 'Teodor Ash' })
+    expect(record).toMatchObject({
+      generation: 1,
+      parents: [{ lotId: parent.lotId, relation: 'grown' }],
+      grower: 'Teodor Ash',
+    })
   })
 })

@@ -1,0 +1,151 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import {
+  aCollection,
+  aGift,
+  type TemporaryCollection,
+  TODAY,
+  takeIn,
+} from '../builders/temporary-collection.ts'
+
+let test: TemporaryCollection
+beforeEach(async () => {
+  test = await aCollection()
+})
+afterEach(() => test.remove())
+
+const named = (cropId: string, name: string) => ({ variety: { newVariety: { cropId, name } } })
+
+describe('finding', () => {
+  it('finds a lot by its scanned code, its number with or without hyphens, and a few letters', async () => {
+    const { lotId, scanCode, lotNumber } = await takeIn(test, named('pea', 'Hrášek Ferry Lane'))
+    expect(await test.call('find.anything', { text: scanCode })).toMatchObject({
+      exactLotId: lotId,
+      scan: 'fits',
+    })
+    for (const text of [lotNumber, lotNumber.toLowerCase(), lotNumber.replaceAll('-', '')]) {
+      expect(await test.call('find.anything', { text })).toMatchObject({
+        exactLotId: lotId,
+        scan: 'not-a-scan',
+      })
+    }
+    for (const text of ['hrasek', 'HRÁŠEK fer', 'lane', 'pea ferry', '0001']) {
+      expect(
+        (await test.call('find.anything', { text })).lots.map((lot) => lot.lotId),
+        text,
+      ).toEqual([lotId])
+    }
+  })
+
+  it('says when a scan’s check character does not fit, and finds nothing by it', async () => {
+    const { scanCode } = await takeIn(test)
+    const spoilt = scanCode.slice(0, -1) + (scanCode.endsWith('A') ? 'B' : 'A')
+    expect(await test.call('find.anything', { text: spoilt })).toMatchObject({
+      exactLotId: null,
+      scan: 'does-not-fit',
+    })
+  })
+
+  it('finds varieties by any of their names, and accessions by a name added later', async () => {
+    const { lotId } = await takeIn(test, named('tomato', 'Ferry Lane Pink'))
+    const { varieties } = await test.call('variety.search', { text: 'lane' })
+    await test.call('variety.add-synonym', { varietyId: varieties[0]?.varietyId ?? 0, name: 'Widow Ågren’s' })
+    expect((await test.call('variety.search', { text: 'agren' })).varieties[0]).toMatchObject({
+      name: 'Ferry Lane Pink',
+      matched: 'Widow Ågren’s',
+    })
+    expect((await test.call('lot.list', { text: 'agren' })).rows.map((row) => row.lotId)).toEqual([lotId])
+  })
+
+  it('tells two people of one name apart', async () => {
+    for (const town of ['Quillhaven', 'Marrow Bridge'])
+      await test.call('person.create', { name: 'Anna Holm', town })
+    const { people } = await test.call('person.search', { text: 'holm' })
+    expect(people.map((person) => person.tellApart)).toEqual([
+      'Quillhaven, in the book since 2026',
+      'Marrow Bridge, in the book since 2026',
+    ])
+  })
+
+  it('treats letters that mean something to a search as letters', async () => {
+    await takeIn(test)
+    for (const text of ['"', "'; DROP TABLE lot; --", '*', 'a AND', '%', '(', 'NEAR(']) {
+      await expect(test.call('find.anything', { text }), text).resolves.toBeDefined()
+      await expect(test.call('lot.list', { text }), text).resolves.toBeDefined()
+    }
+  })
+})
+
+describe('the shelf', () => {
+  it('filters, sorts and pages', async () => {
+    await test.call('intake.record', {
+      donor: { newPerson: { name: 'Ilse Corran' } },
+      receivedOn: TODAY,
+      gifts: [
+        aGift({ ...named('pea', 'Zephyr'), amount: '900 seeds', harvest: '2020' }),
+        aGift({ ...named('bean', 'Amber'), amount: '20 seeds', harvest: '2022' }),
+        aGift({ ...named('bean', 'Mole'), amount: '600 seeds', harvest: '', cautions: ['treated'] }),
+      ],
+    })
+    const varieties = async (query: Parameters<typeof test.call<'lot.list'>>[1]) =>
+      (await test.call('lot.list', query)).rows.map((row) => row.variety)
+    expect(await varieties({ sort: 'variety' })).toEqual(['Amber', 'Mole', 'Zephyr'])
+    expect(await varieties({ sort: 'count', descending: true })).toEqual(['Zephyr', 'Mole', 'Amber'])
+    expect(await varieties({ cropId: 'bean', sort: 'variety', limit: 1, offset: 1 })).toEqual(['Mole'])
+    expect(await varieties({ quarantined: true })).toEqual(['Mole'])
+    expect(await varieties({ state: 'regrow' })).toEqual(['Amber'])
+    expect((await test.call('lot.list', { cropId: 'bean', limit: 1 })).total).toBe(2)
+  })
+
+  it('leaves empty lots out unless asked', async () => {
+    const { lotId } = await takeIn(test)
+    await test.call('lot.discard', { lotId, on: TODAY, amount: 'everything', reason: 'mould' })
+    expect((await test.call('lot.list', {})).total).toBe(0)
+    expect((await test.call('lot.list', { emptyToo: true })).total).toBe(1)
+  })
+})
+
+describe('what must be kept', () => {
+  it('counts working stock and reserve, not the reference sample, duplicates or quarantine', async () => {
+    const { lotId, accessionId } = await takeIn(test, { amount: '400 seeds' })
+    for (const role of ['reserve', 'reference'] as const)
+      await test.call('lot.split', { lotId, on: TODAY, amount: '100 seeds', role })
+    await test.call('lot.split', {
+      lotId,
+      on: TODAY,
+      amount: '100 seeds',
+      role: 'duplicate-elsewhere',
+      heldBy: 'a friend',
+    })
+    const { accessions } = await test.call('need.list', {})
+    expect(accessions.find((line) => line.accessionId === accessionId)?.stock.total).toBe(200)
+    await test.call('lot.quarantine', { lotId, reason: 'a smell of mould' })
+    expect((await test.call('need.list', {})).accessions[0]?.stock.total).toBe(100)
+  })
+
+  it('follows the keeper’s own figures: accession before crop before collection', async () => {
+    const { accessionId } = await takeIn(test, { amount: '400 seeds' })
+    const keep = async () => (await test.call('need.list', {})).accessions[0]?.stock.keep
+    expect(await keep()).toBe(38)
+    await test.call('crop.override', { cropId: 'bean', plantsToKeep: 60, reason: 'a landrace is variable' })
+    expect(await keep()).toBe(225)
+    await test.call('accession.override', { accessionId, plantsToKeep: 20, regrowingsKept: 2 })
+    expect(await keep()).toBe(50)
+    await test.call('accession.override', { accessionId, plantsToKeep: null, regrowingsKept: null })
+    expect(await keep()).toBe(225)
+  })
+
+  it('says that viability is assumed until it is tested', async () => {
+    const { lotId } = await takeIn(test, { amount: '400 seeds' })
+    expect((await test.call('lot.get', { lotId })).stock.viabilityNote).toContain('70 % alive is assumed')
+  })
+})
+
+it('prints labels for lots as a PDF', async () => {
+  const { lotId } = await takeIn(test)
+  const { pdf, pages } = await test.call('label.print', { labels: [{ lotId, copies: 22 }], sheet: 'a4-21' })
+  expect(Buffer.from(pdf, 'base64').subarray(0, 5).toString()).toBe('%PDF-')
+  expect(pages).toBe(2)
+  expect(
+    (await test.refused('label.print', { labels: [{ lotId }], sheet: 'a4-21', startAt: 22 })).field,
+  ).toBe('startAt')
+})

@@ -1,0 +1,92 @@
+import { afterEach, beforeEach, expect, it } from 'vitest'
+import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+
+let test: TemporaryCollection
+beforeEach(async () => {
+  test = await aCollection()
+})
+afterEach(async () => {
+  expect((await test.call('collection.check', {})).findings).toEqual([])
+  test.remove()
+})
+
+const visit = (lotId: number, amount: string) =>
+  test.call('withdrawal.record', { person: null, on: TODAY, lines: [{ lotId, amount }] })
+
+it('restores both numbers exactly and says so in the ledger', async () => {
+  const { lotId } = await takeIn(test, { amount: '100 g', sample: '30 weigh 7.7 g' })
+  const before = (await test.call('lot.get', { lotId })).quantity
+  const { entryId } = await visit(lotId, '31 seeds')
+  const { said, lines } = await test.call('entry.take-back', { entryId, reason: 'wrong jar' })
+  expect(said).toContain('Took back: Handed out from HL26-0001-A')
+  expect(lines).toHaveLength(1)
+  const after = await test.call('lot.get', { lotId })
+  expect(after.quantity).toEqual(before)
+  expect(after.ledger.map(({ kind, takenBack }) => [kind, takenBack])).toEqual([
+    ['intake', false],
+    ['withdrawal', true],
+    ['reversal', false],
+  ])
+})
+
+it('happens once', async () => {
+  const { lotId } = await takeIn(test, { amount: '400 seeds' })
+  const { entryId } = await visit(lotId, '10 seeds')
+  await test.call('entry.take-back', { entryId })
+  expect((await test.refused('entry.take-back', { entryId })).sentence).toContain(
+    'has been taken back already',
+  )
+})
+
+it('is refused, with why, when later seed went out of it, and changes nothing', async () => {
+  const gift = await takeIn(test, { amount: '400 seeds' })
+  await visit(gift.lotId, '10 seeds')
+  const problem = await test.refused('entry.take-back', { entryId: gift.entryId })
+  expect(problem.sentence).toContain(`the hand-out of ${TODAY} took from it`)
+  expect((await test.call('lot.get', { lotId: gift.lotId })).quantity.count).toBe(390)
+})
+
+it('is refused past a stocktake, which already saw the seed as it was', async () => {
+  const { lotId } = await takeIn(test, { amount: '400 seeds' })
+  const { entryId } = await visit(lotId, '10 seeds')
+  await test.call('lot.take-stock', { lotId, on: TODAY, found: '395 seeds', reason: 'counted' })
+  expect((await test.refused('entry.take-back', { entryId })).sentence).toContain('The stocktake of')
+})
+
+it('takes all lines of a visit back as one, or none', async () => {
+  const one = await takeIn(test, { amount: '400 seeds' })
+  const two = await takeIn(test, { amount: '300 seeds' })
+  const { entryId } = await test.call('withdrawal.record', {
+    person: null,
+    on: TODAY,
+    lines: [
+      { lotId: one.lotId, amount: '10 seeds' },
+      { lotId: two.lotId, amount: '20 seeds' },
+    ],
+  })
+  await test.call('lot.take-stock', { lotId: one.lotId, on: TODAY, found: '390 seeds', reason: 'counted' })
+  await test.refused('entry.take-back', { entryId })
+  expect((await test.call('lot.get', { lotId: two.lotId })).quantity.count).toBe(280)
+})
+
+it('never prints a number again after a gift was taken back', async () => {
+  const { entryId } = await takeIn(test)
+  await test.call('entry.take-back', { entryId })
+  expect((await takeIn(test)).lotNumber).toBe('HL26-0002-A')
+})
+
+it('is not offered for what has no opposite', async () => {
+  const { entryId } = await test.call('place.create', { name: 'Box', kind: 'box' })
+  expect((await test.refused('entry.take-back', { entryId })).code).toBe('cannot-take-back')
+})
+
+it('lists what was written, newest first, with what can be taken back', async () => {
+  const gift = await takeIn(test)
+  await test.call('entry.take-back', { entryId: gift.entryId })
+  const { entries } = await test.call('entry.list', {})
+  expect(entries.map(({ operation, undoable, takenBack }) => [operation, undoable, takenBack])).toEqual([
+    ['entry.take-back', false, false],
+    ['intake.record', false, true],
+    ['collection.start', false, false],
+  ])
+})

@@ -1,7 +1,7 @@
 import { splitAbout } from '../shared/about.ts'
 import type { Amount } from './amount.ts'
 import { type MassUnit, MILLIGRAMS_PER, massFrom } from './mass.ts'
-import { type NumberReading, plainCharacters, readNumber } from './read-number.ts'
+import { plainCharacters, readNumber, readWholeNumber, spellDecimal, withGrouping } from './read-number.ts'
 import { seedCount } from './seed-count.ts'
 import { COUNT_WORDS, MASS_WORDS, PACKET_WORDS } from './unit-words.ts'
 
@@ -76,20 +76,12 @@ function readNumberAndUnit(typed: Typed, context: AmountContext): AmountReading 
   )
 }
 
-/** Where only whole numbers make sense, a mark before three digits stands between thousands. */
-function withGrouping(number: NumberReading): Exclude<NumberReading, { kind: 'ask' }> {
-  return number.kind === 'ask' ? { kind: 'number', value: number.grouped } : number
-}
-
 /** The texts that an ambiguous mass, or a number without a unit, can stand for. */
 function meanings(
   number: { readonly grouped: number; readonly decimal: number },
   unit: string | undefined,
 ): readonly string[] {
-  const decimal = String(number.decimal)
-  // Three decimals would be asked about again.
-  const spelled = /\.\d{3}$/.test(decimal) ? `${decimal}0` : decimal
-  const masses = [number.grouped, spelled].map((value) => `${value} ${unit ?? 'g'}`)
+  const masses = [number.grouped, spellDecimal(number.decimal)].map((value) => `${value} ${unit ?? 'g'}`)
   return unit === undefined ? [`${number.grouped} seeds`, ...masses] : masses
 }
 
@@ -131,17 +123,12 @@ function readCount(value: number, estimated: boolean): AmountReading {
 function readPackets(packetText: string, eachText: string, about: boolean): AmountReading {
   const inEach = splitAbout(eachText)
   const parts = /^([\d.,'’\s]+?)\s*([a-z]+)?$/.exec(inEach.rest)
-  const packets = wholeNumber(packetText)
-  const each = wholeNumber(parts?.[1] ?? '')
+  const packets = readWholeNumber(packetText)
+  const each = readWholeNumber(parts?.[1] ?? '')
   const counts = parts?.[2] === undefined || parts[2] === 'each' || COUNT_WORDS.has(parts[2])
   if (packets === null || each === null || !counts) return unreadable(PACKETS_LIKE_THIS)
   const reading = readCount(packets * each, about || inEach.about)
   return reading.kind === 'amount' ? { ...reading, packets: { packets, each } } : reading
-}
-
-function wholeNumber(text: string): number | null {
-  const number = withGrouping(readNumber(text))
-  return number.kind === 'number' && Number.isInteger(number.value) && number.value > 0 ? number.value : null
 }
 
 function askPacketSize(packets: number, about: boolean, context: AmountContext): AmountReading {

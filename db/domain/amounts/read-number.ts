@@ -47,3 +47,21 @@ function readFraction(whole: string | undefined, above: number, below: number): 
 function exactly(value: number): NumberReading {
   return Number.isFinite(value) ? { kind: 'number', value } : { kind: 'unreadable' }
 }
+
+/** Where only whole numbers make sense, a mark before three digits stands between thousands. */
+export function withGrouping(number: NumberReading): Exclude<NumberReading, { kind: 'ask' }> {
+  return number.kind === 'ask' ? { kind: 'number', value: number.grouped } : number
+}
+
+/** Reads a whole number above zero; null for anything else. */
+export function readWholeNumber(typed: string): number | null {
+  const number = withGrouping(readNumber(typed))
+  return number.kind === 'number' && Number.isSafeInteger(number.value) && number.value > 0
+    ? number.value
+    : null
+}
+
+/** A decimal number as a text that reads back one way: three decimals get a fourth. */
+export function spellDecimal(value: number): string {
+  return String(value).replace(/(\.\d{3})$/, '$10')
+}

@@ -32,7 +32,8 @@ const CALLED: Readonly<Record<MovementKind, string>> = {
  * Decides whether a movement can be taken back by its exact opposite.
  *
  * Refused when it is a reversal or already reversed, when a later stocktake or weighing has set the balance anew (it
- * already saw the seed as it was), when a later entry used the weight that it brought, or when seed has since gone out that would not be there.
+ * already saw the seed as it was), when a later entry used the weight that it brought, or when seed has since gone out
+ * that would not be there.
  */
 export function decideReversal(movement: ReversibleMovement): ReversalDecision {
   const { lotNumber, later } = movement

@@ -1,6 +1,7 @@
-import { readAmount } from '../amounts/read-amount.ts'
-import { readNumber } from '../amounts/read-number.ts'
+import { MILLIGRAMS_PER, massFrom } from '../amounts/mass.ts'
+import { plainCharacters, readNumber, readWholeNumber, spellDecimal } from '../amounts/read-number.ts'
 import { seedCount } from '../amounts/seed-count.ts'
+import { MASS_WORDS } from '../amounts/unit-words.ts'
 import type { WeighedSample } from './hundred-seed-weight.ts'
 
 /** What a typed sample for the hundred-seed weight turned out to mean. */
@@ -10,20 +11,42 @@ export type SampleReading =
   | { readonly kind: 'unreadable'; readonly because: string }
 
 const HOW = 'Type a sample as 25 weigh 6.10 g: how many seeds, and what they weigh.'
+/** No seed of a garden crop weighs as much (common practice, no source): it tells 25 seeds of 6.102 g from 6102 g. */
+const HEAVIEST_SEED_MG = 5_000
+/** A sample, like any entry, is a slip beyond 100 kg. */
+const HEAVIEST_SAMPLE_MG = 100_000_000
+/** A hundred of these weigh a microgram, the least that a hundred-seed weight can be. */
+const LIGHTEST_SEED_MG = 0.000_01
 
 /** Reads a counted and weighed sample: '25 weigh 6.10 g', '100 seeds = 2,5 g', '50: 1.2g'. */
 export function readSample(typed: string): SampleReading {
-  const text = typed.trim()
+  const text = plainCharacters(typed).trim().toLowerCase()
   if (text === '') return { kind: 'empty' }
-  const parts = /^([\d\s.,'’]+?)\s*(?:[a-z]+\s+)?(?:weigh(?:s|ed|ing)?|=|:|in|are|at)\s*(.+)$/i.exec(text)
-  if (!parts) return { kind: 'unreadable', because: HOW }
-  const seeds = readNumber(parts[1] ?? '')
-  const mass = readAmount(parts[2] ?? '', { packetSeeds: null })
-  if (seeds.kind !== 'number' || !Number.isSafeInteger(seeds.value) || seeds.value < 1) {
-    return { kind: 'unreadable', because: HOW }
+  const parts =
+    /^([\d\s.,'’]+?)\s*(?:[a-z]+\s*)?(?:weigh(?:s|ed|ing)?|=|:|in|are|at)\s*([\d\s.,'’/]+?)\s*([a-z]*)\.?$/.exec(
+      text,
+    )
+  const seeds = readWholeNumber(parts?.[1] ?? '')
+  const number = readNumber(parts?.[2] ?? '')
+  if (seeds === null || number.kind === 'unreadable') return unreadable(HOW)
+  const unit = MASS_WORDS.get(parts?.[3] ?? '')
+  if (unit === undefined) return unreadable(`Give the weight of the sample with its unit. ${HOW}`)
+  const inMg = (value: number) => value * MILLIGRAMS_PER[unit]
+  if (number.kind === 'number') return sampleOf(seeds, inMg(number.value))
+  const { grouped, decimal } = number
+  if (inMg(grouped) > seeds * HEAVIEST_SEED_MG) return sampleOf(seeds, inMg(decimal))
+  return unreadable(
+    `Is the weight ${grouped} or ${decimal}? Type it as ${grouped} ${unit} or ${spellDecimal(decimal)} ${unit}.`,
+  )
+}
+
+function sampleOf(seeds: number, mg: number): SampleReading {
+  if (mg > HEAVIEST_SAMPLE_MG || mg < 0.5 || mg < seeds * LIGHTEST_SEED_MG) {
+    return unreadable(`That many seeds cannot weigh that. Check the count and the weight. ${HOW}`)
   }
-  if (mass.kind !== 'amount' || mass.amount.kind !== 'mass') {
-    return { kind: 'unreadable', because: `Give the weight of the sample with its unit. ${HOW}` }
-  }
-  return { kind: 'sample', sample: { seeds: seedCount(seeds.value), mass: mass.amount.mass } }
+  return { kind: 'sample', sample: { seeds: seedCount(seeds), mass: massFrom(mg, 'mg') } }
+}
+
+function unreadable(because: string): SampleReading {
+  return { kind: 'unreadable', because }
 }

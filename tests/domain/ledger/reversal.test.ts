@@ -53,6 +53,11 @@ describe('refused', () => {
       'The new hundred-seed weight of 2026-03-15 set the balance of QH26-0142-A after that entry. Take that back first.',
     ],
     [
+      'a weighing whose weight was used since',
+      { kind: 'recount', count: 20, mass: 0, later: [later('withdrawal', '2026-03-16', -5, -1_220)] },
+      'The hand-out of 2026-03-16 on QH26-0142-A used that weight. Take that back first.',
+    ],
+    [
       'a gift that was handed out since',
       {
         kind: 'intake',

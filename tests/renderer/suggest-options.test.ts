@@ -1,0 +1,69 @@
+import { describe, expect, test } from 'vitest'
+import { matchingCrops } from '../../renderer/screens/take-in/crop-letters.ts'
+import { suggestKey } from '../../renderer/shared/table-form/suggest-key.ts'
+import {
+  firstActive,
+  movedActive,
+  spokenOptions,
+  suggestOptions,
+} from '../../renderer/shared/table-form/suggest-options.ts'
+
+const found = [{ key: '1', name: 'Odile Marsh', detail: 'Quillhaven', item: 1 }]
+const nobody = [{ key: 'nobody', label: 'Nobody knows', onPick: () => undefined }]
+const addNew = (text: string) => `${text} is new here`
+
+describe('what a field that finds offers', () => {
+  test('adding as new comes after what was found, the standing choice last', () => {
+    const options = suggestOptions(found, ' Odile ', addNew, nobody)
+    expect(options.map(({ kind }) => kind)).toEqual(['found', 'add', 'standing'])
+    expect(firstActive(options, 'Odile')).toBe(0)
+    expect(spokenOptions(options)).toBe('1 found. Odile is new here. Nobody knows')
+  })
+
+  test('a name that nobody bears is never taken for nobody', () => {
+    expect(firstActive(suggestOptions([], 'Xyz', undefined, nobody), 'Xyz')).toBe(-1)
+    expect(firstActive(suggestOptions([], '', undefined, nobody), '')).toBe(0)
+  })
+
+  test('without letters there is nothing to add', () => {
+    expect(suggestOptions([], '  ', addNew, [])).toEqual([])
+  })
+
+  test('arrows go round at both ends', () => {
+    expect(movedActive(2, 1, 3)).toBe(0)
+    expect(movedActive(0, -1, 3)).toBe(2)
+    expect(movedActive(-1, 1, 3)).toBe(0)
+    expect(movedActive(-1, -1, 3)).toBe(2)
+    expect(movedActive(0, 1, 0)).toBe(-1)
+  })
+
+  test('Enter with Ctrl or Shift belongs to the table, not to the field', () => {
+    const press = { ctrlKey: false, metaKey: false, shiftKey: false, altKey: false }
+    expect(suggestKey({ ...press, key: 'Enter' })).toBe('take-and-go-on')
+    expect(suggestKey({ ...press, key: 'Enter', ctrlKey: true })).toBeNull()
+    expect(suggestKey({ ...press, key: 'Enter', shiftKey: true })).toBeNull()
+    expect(suggestKey({ ...press, key: 'Tab' })).toBe('take')
+    expect(suggestKey({ ...press, key: 'Tab', shiftKey: true })).toBeNull()
+    expect(suggestKey({ ...press, key: 'b' })).toBeNull()
+  })
+})
+
+describe('crops by a few letters', () => {
+  const crops = ['Runner bean', 'Bean, broad', 'Beet', 'Tomato'].map((commonName, at) => ({
+    cropId: String(at),
+    commonName,
+    species: commonName === 'Tomato' ? 'Solanum lycopersicum' : 'Species',
+    packetSeeds: null,
+  }))
+
+  test('names that begin with them come first, then names with a word that does', () => {
+    expect(matchingCrops(crops, 'bea').map(({ commonName }) => commonName)).toEqual([
+      'Bean, broad',
+      'Runner bean',
+    ])
+  })
+
+  test('a botanical name finds too', () => {
+    expect(matchingCrops(crops, 'lycop').map(({ commonName }) => commonName)).toEqual(['Tomato'])
+  })
+})

@@ -1,0 +1,144 @@
+import { describe, expect, test } from 'vitest'
+import { contract } from '../../db/contract/contract.ts'
+import {
+  emptyGift,
+  type GiftLine,
+  giftFieldOf,
+  giftProblems,
+  isUntouched,
+} from '../../renderer/screens/take-in/gift-line.ts'
+import {
+  closeVisit,
+  emptyVisit,
+  isBlankVisit,
+  stepTakeIn,
+  type TakeInDraft,
+  visitOf,
+} from '../../renderer/screens/take-in/take-in-draft.ts'
+
+const YEAR = 2026
+const KEY = 'visit-key-1'
+
+function aGift(change: Partial<GiftLine> = {}): GiftLine {
+  return {
+    ...emptyGift('gift-a', '2024'),
+    variety: 'Quillhaven Brown',
+    varietyIs: 'new',
+    cropId: 'bean',
+    crop: 'Common bean',
+    amount: '30 seeds',
+    ...change,
+  }
+}
+
+function aVisit(line: GiftLine): TakeInDraft {
+  const known = { is: 'known', text: 'Odile Marsh', personId: 7 } as const
+  const withDonor = stepTakeIn(emptyVisit(KEY), { kind: 'donor', change: known })
+  return stepTakeIn(withDonor, { kind: 'line', change: line })
+}
+
+describe('a gift as it is typed', () => {
+  test('lacks nothing when variety, crop and amount are there', () => {
+    expect(giftProblems(aGift(), YEAR)).toEqual({})
+  })
+
+  test.each([
+    [{ variety: '' }, 'variety'],
+    [{ varietyIs: 'open' }, 'variety'],
+    [{ cropId: null }, 'crop'],
+    [{ harvest: 'last summer' }, 'harvest'],
+    [{ harvest: '2031' }, 'harvest'],
+    [{ amount: '30' }, 'amount'],
+    [{ amount: '' }, 'amount'],
+    [{ sample: '25 of them' }, 'sample'],
+  ] as const)('%j is said at its field %s', (change, field) => {
+    expect(Object.keys(giftProblems(aGift(change), YEAR))).toEqual([field])
+  })
+
+  test('an unknown harvest year is an answer', () => {
+    expect(giftProblems(aGift({ harvest: '' }), YEAR)).toEqual({})
+  })
+
+  test('a season that stayed from the last gift does not make a line', () => {
+    expect(isUntouched(emptyGift('b', '2024'))).toBe(true)
+    expect(isUntouched({ ...emptyGift('b'), cautions: ['treated'] })).toBe(false)
+  })
+
+  test.each([
+    ['gifts.2.amount', { gift: 2, field: 'amount' }],
+    ['gifts.0.variety.newVariety.name', { gift: 0, field: 'variety' }],
+    ['gifts.0.variety.newVariety.cropId', { gift: 0, field: 'crop' }],
+    ['gifts.1.cautions.0', { gift: 1, field: 'cautionNote' }],
+    ['gifts.1', { gift: 1, field: 'variety' }],
+    ['donor.newPerson.email', null],
+    [null, null],
+  ])('the path %s of a refusal leads to %j', (path, place) => {
+    expect(giftFieldOf(path)).toEqual(place)
+  })
+})
+
+describe('a visit of a donor', () => {
+  test('the season stays for the next gift, its story does not', () => {
+    const listed = stepTakeIn(aVisit(aGift({ story: 'from an aunt' })), { kind: 'list-line', nextId: 'next' })
+    expect(listed.gifts.line.harvest).toBe('2024')
+    expect(listed.gifts.line.story).toBe('')
+  })
+
+  test('the place stays for the next donor, and nothing else does', () => {
+    const placed = stepTakeIn(aVisit(aGift()), {
+      kind: 'visit',
+      change: { placeId: 12, receivedOn: '2026-01-02' },
+    })
+    const next = stepTakeIn(placed, { kind: 'next-donor', key: 'visit-key-2' })
+    expect(next).toEqual(emptyVisit('visit-key-2', 12))
+    expect(isBlankVisit(next)).toBe(true)
+  })
+
+  test('a pinned place alone is nothing to keep; one letter of a name is', () => {
+    expect(isBlankVisit(emptyVisit(KEY, 12))).toBe(true)
+    expect(isBlankVisit(stepTakeIn(emptyVisit(KEY), { kind: 'donor', change: { text: 'O' } }))).toBe(false)
+  })
+
+  test('closed and sent, it is what the contract takes', () => {
+    const draft = stepTakeIn(aVisit(aGift({ cautions: ['toxic'], cautionNote: 'beans raw' })), {
+      kind: 'visit',
+      change: { placeId: 3 },
+    })
+    const { lines, problems } = closeVisit(draft, YEAR, 'next')
+    expect(problems).toBeNull()
+    const sent = visitOf(draft, lines.listed, '2026-11-25')
+    expect(contract['intake.record'].input.parse(sent)).toMatchObject({
+      key: KEY,
+      donor: { personId: 7 },
+      receivedOn: '2026-11-25',
+      gifts: [
+        { variety: { newVariety: { cropId: 'bean' } }, amount: '30 seeds', cautions: ['toxic'], placeId: 3 },
+      ],
+    })
+  })
+
+  test('a caution taken back takes its note along', () => {
+    const draft = aVisit(aGift({ cautions: [], cautionNote: 'thiram' }))
+    const { lines } = closeVisit(draft, YEAR, 'next')
+    expect(visitOf(draft, lines.listed, '2026-11-25')?.gifts[0]?.cautionNote).toBe('')
+  })
+
+  test('without a donor it is not sent; with nobody it is', () => {
+    const draft = stepTakeIn(aVisit(aGift()), { kind: 'donor', change: { is: 'open' } })
+    expect(visitOf(draft, [], '2026-11-25')).toBeNull()
+    const nobody = stepTakeIn(draft, { kind: 'donor', change: { is: 'nobody' } })
+    expect(visitOf(nobody, [], '2026-11-25')?.donor).toBeNull()
+  })
+
+  test('an address is sent only with leave to write', () => {
+    const fresh = { is: 'new', text: 'Tove Lindqvist', email: 'tove@quillhaven.example' } as const
+    const donorOf = (mayWrite: boolean) =>
+      visitOf(
+        stepTakeIn(aVisit(aGift()), { kind: 'donor', change: { ...fresh, mayWrite } }),
+        [],
+        '2026-11-25',
+      )?.donor
+    expect(donorOf(false)).toMatchObject({ newPerson: { email: '', mayWrite: false } })
+    expect(donorOf(true)).toMatchObject({ newPerson: { email: 'tove@quillhaven.example', mayWrite: true } })
+  })
+})

@@ -5,7 +5,7 @@ import { useWrite } from '../shared/client/use-write.ts'
 import { ProblemText } from '../shared/parts/problem-text.tsx'
 
 /** Asks the library's name and starts an empty collection under it. */
-export function StartCollection({ onClose }: { readonly onClose: () => void }) {
+export function StartCollection({ onClose }: { readonly onClose?: () => void }) {
   const [libraryName, setLibraryName] = useState('')
   const start = useWrite('collection.start')
   const queries = useQueryClient()
@@ -18,7 +18,7 @@ export function StartCollection({ onClose }: { readonly onClose: () => void }) {
       {
         onSuccess: () => {
           void queries.resetQueries()
-          onClose()
+          onClose?.()
           go('/take-in')
         },
       },
@@ -28,14 +28,14 @@ export function StartCollection({ onClose }: { readonly onClose: () => void }) {
     <form
       className="start-collection"
       onSubmit={onSubmit}
-      onKeyDown={(event) => event.key === 'Escape' && onClose()}
+      onKeyDown={(event) => event.key === 'Escape' && onClose?.()}
     >
       <label htmlFor={id}>The name of your library</label>
       <input
         id={id}
         className="table-input"
         // biome-ignore lint/a11y/noAutofocus: the keeper has just asked for this field
-        autoFocus
+        autoFocus={onClose !== undefined}
         autoComplete="off"
         value={libraryName}
         onChange={(event) => setLibraryName(event.target.value)}
@@ -43,9 +43,11 @@ export function StartCollection({ onClose }: { readonly onClose: () => void }) {
       <button type="submit" className="button" disabled={start.isPending}>
         Start
       </button>
-      <button type="button" className="quiet-button" onClick={onClose}>
-        Stay with the demo
-      </button>
+      {onClose !== undefined && (
+        <button type="button" className="quiet-button" onClick={onClose}>
+          Stay with the demo
+        </button>
+      )}
       {start.error !== null && <ProblemText problem={start.error.problem} />}
     </form>
   )

@@ -18,6 +18,7 @@ export function WhatWasWritten() {
     initialPageParam: null as number | null,
     getNextPageParam: (last) => (last.entries.length < AT_ONCE ? undefined : last.entries.at(-1)?.entryId),
   })
+  const format = useFormat()
   const takeBack = useWrite('entry.take-back')
   const entries = written.data?.pages.flatMap((page) => page.entries) ?? []
   return (
@@ -28,16 +29,21 @@ export function WhatWasWritten() {
       {written.isSuccess && entries.length === 0 && (
         <p className="soft">Nothing yet. Whatever is taken in, handed out or put right is listed here.</p>
       )}
-      <ol className="written-list">
-        {entries.map((entry) => (
-          <WrittenEntry
-            key={entry.entryId}
-            entry={entry}
-            busy={takeBack.isPending}
-            onTakeBack={() => takeBack.mutate({ entryId: entry.entryId })}
-          />
-        ))}
-      </ol>
+      {byDay(entries, format.dayOfMoment).map(([day, ofDay]) => (
+        <section key={day}>
+          <h3 className="written-day">{day}</h3>
+          <ol className="written-list">
+            {ofDay.map((entry) => (
+              <WrittenEntry
+                key={entry.entryId}
+                entry={entry}
+                busy={takeBack.isPending}
+                onTakeBack={() => takeBack.mutate({ entryId: entry.entryId })}
+              />
+            ))}
+          </ol>
+        </section>
+      ))}
       {written.hasNextPage && (
         <button
           type="button"
@@ -52,6 +58,19 @@ export function WhatWasWritten() {
   )
 }
 
+/** The entries under the day on which each was written, in the order given. */
+function byDay(
+  entries: readonly Entry[],
+  dayOf: (iso: string) => string,
+): readonly (readonly [string, Entry[]])[] {
+  const days = new Map<string, Entry[]>()
+  for (const entry of entries) {
+    const day = dayOf(entry.recordedAt)
+    days.set(day, [...(days.get(day) ?? []), entry])
+  }
+  return [...days]
+}
+
 interface WrittenEntryProps {
   readonly entry: Entry
   readonly busy: boolean
@@ -63,7 +82,7 @@ function WrittenEntry({ entry, busy, onTakeBack }: WrittenEntryProps) {
   return (
     <li className="written">
       <time className="written-when soft" dateTime={entry.recordedAt}>
-        {format.moment(entry.recordedAt)}
+        {format.time(entry.recordedAt)}
       </time>
       <p className="written-said">
         {entry.said}

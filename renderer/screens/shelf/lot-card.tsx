@@ -23,7 +23,7 @@ export function LotCard({ lotId }: { readonly lotId: number }) {
   const top = useRef<HTMLDivElement>(null)
   const shown = lot.data?.lotId
   useEffect(() => {
-    if (shown !== undefined) top.current?.scrollIntoView({ block: 'nearest' })
+    if (shown !== undefined) top.current?.parentElement?.scrollTo({ top: 0 })
   }, [shown])
   if (lot.error !== null) return <ProblemText problem={lot.error.problem} />
   if (lot.data === undefined) return null

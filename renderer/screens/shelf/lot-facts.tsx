@@ -23,7 +23,7 @@ export function LotFacts({ lot }: { readonly lot: LotRecord }) {
             value: lot.generation === 0 ? 'as given' : `${lot.generation} since the gift`,
           },
           { name: 'Packet', value: packetOf(lot) },
-          { name: 'Known by', value: lot.basis === 'weighed' ? 'weighing' : 'counting' },
+          { name: 'Measured by', value: lot.basis === 'weighed' ? 'weighing' : 'counting' },
           { name: 'Held by', value: heldBy(lot, format.day) },
         ]}
       />
@@ -35,12 +35,7 @@ export function LotFacts({ lot }: { readonly lot: LotRecord }) {
 
 function WeightNow({ lot }: { readonly lot: LotRecord }) {
   const { words, basis } = lot.weight
-  return (
-    <>
-      {words}
-      {basis === 'crop-default' && <span className="card-default">crop’s usual weight, not weighed</span>}
-    </>
-  )
+  return basis === 'crop-default' ? <span className="card-default">{words}</span> : words
 }
 
 function packetOf({ packetSeeds, unit }: LotRecord): string {

@@ -1,5 +1,6 @@
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { capital } from '../../shared/format/words.ts'
 
 const JUDGEMENT_WORDS: Record<LotRecord['weight']['judgement'], string> = {
   agree: 'replicates agree',
@@ -24,7 +25,7 @@ function Germination({ lot }: { readonly lot: LotRecord }) {
     <section className="card-part">
       <h3>Germination</h3>
       {lot.germination.length === 0 ? (
-        <p className="soft">Not tested yet. {lot.stock.viabilityNote}</p>
+        <p className="soft">{capital(lot.stock.viabilityNote)}.</p>
       ) : (
         <ul className="card-lines">
           {lot.germination.map((test) => (
@@ -47,12 +48,9 @@ function Weights({ lot }: { readonly lot: LotRecord }) {
       <ul className="card-lines">
         {lot.weights.map((weight) => (
           <li key={weight.weightId ?? 'default'}>
-            <span className="card-when">
-              {weight.basis === 'crop-default' ? 'crop’s usual' : format.day(weight.measuredOn)}
-            </span>
+            <span className="card-when">{format.day(weight.measuredOn)}</span>
             <span>
               {weight.words}
-              {weight.basis === 'crop-default' && <span className="card-default">default, not weighed</span>}
               {JUDGEMENT_WORDS[weight.judgement] !== '' && (
                 <span className="soft">; {JUDGEMENT_WORDS[weight.judgement]}</span>
               )}
@@ -62,10 +60,7 @@ function Weights({ lot }: { readonly lot: LotRecord }) {
         {lot.weights.length === 0 && (
           <li>
             <span className="card-when">crop’s usual</span>
-            <span>
-              {lot.weight.words}
-              <span className="card-default">default, not weighed</span>
-            </span>
+            <span className="card-default">{lot.weight.words}</span>
           </li>
         )}
       </ul>

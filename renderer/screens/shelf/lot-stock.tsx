@@ -1,5 +1,6 @@
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { capital } from '../../shared/format/words.ts'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 
@@ -39,8 +40,4 @@ export function LotStock({ lot }: { readonly lot: LotRecord }) {
       </details>
     </section>
   )
-}
-
-function capital(sentence: string): string {
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1)
 }

@@ -66,7 +66,7 @@ function LotCell({ row }: { readonly row: ShelfRow }) {
 function VarietyCell({ row }: { readonly row: ShelfRow }) {
   return (
     <>
-      <span className="shelf-variety">{row.variety}</span>
+      <span className="shelf-name">{row.variety}</span>
       <span className="shelf-second">{row.crop}</span>
     </>
   )
@@ -83,16 +83,18 @@ function HoldsCell({ row, format }: { readonly row: ShelfRow; readonly format: F
   )
 }
 
+/** Only working stock and reserve out of quarantine count towards what must be kept. */
 function LivingCell({ row, format }: { readonly row: ShelfRow; readonly format: Format }) {
-  const elsewhere = Math.max(0, row.accessionLiving - row.living)
+  const counts = !row.quarantined && (row.role === 'working' || row.role === 'reserve')
+  const here = counts ? row.living : 0
   return (
     <>
       <SeedBar
-        living={row.living}
-        total={Math.max(row.quantity.count, row.living)}
-        elsewhere={elsewhere}
+        living={here}
+        total={counts ? Math.max(row.quantity.count, row.living) : 0}
+        elsewhere={Math.max(0, row.accessionLiving - here)}
         keep={row.keep}
-        sentence={`about ${format.number(row.accessionLiving)} living of the ${format.number(row.keep)} to keep, ${format.number(row.living)} of them in this lot`}
+        sentence={`about ${format.number(row.accessionLiving)} living of the ${format.number(row.keep)} to keep, ${format.number(here)} of them in this lot`}
       />
       <StateMark mark={row.quarantined ? 'quarantine' : row.state} />
     </>

@@ -1,3 +1,4 @@
+import { useRead } from '../client/use-read.ts'
 import { useWrite } from '../client/use-write.ts'
 import './foot-line.css'
 import { useSaid } from './said.ts'
@@ -6,11 +7,12 @@ import { useSaid } from './said.ts'
 export function FootLine() {
   const said = useSaid()
   const takeBack = useWrite('entry.take-back')
+  const about = useRead('collection.about', {}).data
   const entryId = said?.undoable ? said.entryId : undefined
   return (
     <footer className="foot-line">
       <p className="foot-line-said" role="status">
-        {takeBack.error ? takeBack.error.problem.sentence : (said?.said ?? 'Nothing written yet.')}
+        {takeBack.error ? takeBack.error.problem.sentence : (said?.said ?? '')}
       </p>
       {entryId !== undefined && (
         <button
@@ -21,6 +23,12 @@ export function FootLine() {
         >
           undo
         </button>
+      )}
+      {about !== undefined && (
+        <p className="foot-line-library soft">
+          {about.settings.libraryName}
+          {about.kind === 'demo' && ', demo'}
+        </p>
       )}
     </footer>
   )

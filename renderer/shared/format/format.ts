@@ -10,6 +10,10 @@ export interface Format {
   readonly day: (iso: string) => string
   /** A moment, down to the minute. */
   readonly moment: (iso: string) => string
+  /** The time of a moment. */
+  readonly time: (iso: string) => string
+  /** The calendar date of a moment, where the keeper is. */
+  readonly dayOfMoment: (iso: string) => string
   /** A change with its sign: '+50', '−3'. */
   readonly change: (value: number) => string
 }
@@ -21,6 +25,8 @@ export function createFormat(locale: string): Format {
   const signed = new Intl.NumberFormat(locale, { signDisplay: 'exceptZero' })
   const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' })
   const moment = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' })
+  const time = new Intl.DateTimeFormat(locale, { timeStyle: 'short' })
+  const dayOfMoment = new Intl.DateTimeFormat(locale, { dateStyle: 'full' })
   return {
     number: (value) => number.format(value),
     mass: (milligrams) => {
@@ -32,6 +38,8 @@ export function createFormat(locale: string): Format {
     percent: (part) => percent.format(part),
     day: (iso) => formatted(day, iso, `${iso}T00:00:00Z`),
     moment: (iso) => formatted(moment, iso, iso),
+    time: (iso) => formatted(time, iso, iso),
+    dayOfMoment: (iso) => formatted(dayOfMoment, iso, iso),
     change: (value) => signed.format(value).replace('-', '−'),
   }
 }

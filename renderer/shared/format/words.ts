@@ -23,3 +23,8 @@ export const CAUTION_WORDS: Record<Caution, string> = {
   toxic: 'toxic',
   'protected-variety': 'protected variety',
 }
+
+/** A sentence with its first letter large. */
+export function capital(sentence: string): string {
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1)
+}

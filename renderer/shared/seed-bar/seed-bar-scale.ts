@@ -21,7 +21,7 @@ export interface SeedBarParts {
   readonly notch: number
   readonly low: number
   readonly high: number
-  /** The bar holds more than fits: its end is drawn torn. */
+  /** The bar holds more than fits: it is drawn with a break. */
   readonly goesOn: boolean
 }
 
@@ -29,7 +29,7 @@ const NOTCH_AT = 0.4
 
 /**
  * Lays out a seed bar. The notch stands at the same place in every bar, so that a column of bars shows at a glance which
- * fall short; more than two and a half times what must be kept runs off the torn end.
+ * fall short; more than two and a half times what must be kept is drawn with a break.
  */
 export function seedBarParts(facts: SeedBarFacts): SeedBarParts {
   const elsewhere = facts.elsewhere ?? 0

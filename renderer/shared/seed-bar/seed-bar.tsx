@@ -49,7 +49,7 @@ function Segments({ parts, hatch, top, tall }: SegmentsProps) {
       <Segment fill={`url(#${hatch})`} from={parts.elsewhere} to={parts.total} {...{ top, tall }} />
       <Segment className="seed-bar-elsewhere" from={parts.living} to={parts.elsewhere} {...{ top, tall }} />
       <Segment className="seed-bar-living" from={0} to={parts.living} {...{ top, tall }} />
-      {parts.goesOn && <TornEnd top={top} tall={tall} />}
+      {parts.goesOn && <Break top={top} tall={tall} />}
     </>
   )
 }
@@ -77,17 +77,13 @@ function Segment({ from, to, top, tall, className, fill }: SegmentProps) {
   )
 }
 
-function TornEnd({ top, tall }: { readonly top: number; readonly tall: number }) {
-  const step = tall / 4
-  const edge = [0, 1, 2, 3, 4].map((i) => `${i % 2 === 0 ? 0 : 5},${top + i * step}`).join(' ')
+/** Two slanted cuts near the end: the bar goes on further than it is drawn. */
+function Break({ top, tall }: { readonly top: number; readonly tall: number }) {
   return (
-    <svg x="100%" width="8" overflow="visible" aria-hidden="true">
-      <polygon
-        className="seed-bar-torn"
-        points={`1,${top - 1} 1,${top + tall + 1} ${edge}`}
-        transform="translate(-6 0)"
-      />
-      <rect className="seed-bar-torn" x="-3" y={top - 1} width="5" height={tall + 2} />
+    <svg x="100%" width="1" overflow="visible" aria-hidden="true">
+      {[-9, -15].map((x) => (
+        <line key={x} className="seed-bar-break" x1={x - 3} x2={x + 3} y1={top + tall + 1} y2={top - 1} />
+      ))}
     </svg>
   )
 }

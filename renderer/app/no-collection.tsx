@@ -1,0 +1,29 @@
+import { useQueryClient } from '@tanstack/react-query'
+import type { ProblemError } from '../shared/client/problem-error.ts'
+import { useWrite } from '../shared/client/use-write.ts'
+import { ProblemText } from '../shared/parts/problem-text.tsx'
+import { StartCollection } from './start-collection.tsx'
+
+/** Stands in place of every screen while no collection is open: why, and the two ways on. */
+export function NoCollection({ why }: { readonly why: ProblemError }) {
+  const demo = useWrite('collection.open-demo')
+  const queries = useQueryClient()
+  const openDemo = () => demo.mutate({}, { onSuccess: () => void queries.resetQueries() })
+  return (
+    <section className="no-collection">
+      <h1>No collection is open</h1>
+      <ProblemText problem={why.problem} />
+      <h2>Start a collection of your own</h2>
+      <StartCollection />
+      <h2>Or look round first</h2>
+      <p>
+        The demo is the collection of an invented town. Nothing in it is real, and nothing of yours gets into
+        it.
+      </p>
+      <button type="button" className="quiet-button" disabled={demo.isPending} onClick={openDemo}>
+        {demo.isPending ? 'Opening the demo…' : 'Open the demo'}
+      </button>
+      {demo.error !== null && <ProblemText problem={demo.error.problem} />}
+    </section>
+  )
+}

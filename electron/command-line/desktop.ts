@@ -1,0 +1,31 @@
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { findElectron } from '../loopback/find-electron.ts'
+import { startApp } from '../loopback/start.ts'
+import { fetchElectron } from './fetch-electron.ts'
+
+const PROJECT_FOLDER = fileURLToPath(new URL('../../', import.meta.url))
+const LIMIT_MINUTES = 10
+
+/** Fetches Electron where it is missing, says how that went, and starts the app with what there is. */
+async function main(args: readonly string[]): Promise<number> {
+  if (findElectron(PROJECT_FOLDER, process.env) === null) {
+    console.log(
+      `Fetching Electron, about 120 MB, for ${LIMIT_MINUTES} minutes at most; Ctrl+C stops it and changes nothing.`,
+    )
+    const installer = join(PROJECT_FOLDER, 'node_modules', 'electron', 'install.js')
+    const fetched = await fetchElectron(installer, LIMIT_MINUTES * 60_000)
+    console.log(SENTENCES[fetched])
+  }
+  return startApp(args)
+}
+
+const SENTENCES = {
+  fetched: 'Electron is here now.',
+  'too-slow':
+    'Electron did not arrive in time, so the app opens in a browser window instead. Try again later.',
+  failed:
+    'Electron could not be fetched, so the app opens in a browser window instead. Is this machine online?',
+} as const
+
+process.exitCode = await main(process.argv.slice(2))

@@ -12,20 +12,22 @@ const CHOICES: readonly (readonly [Settings['appearance'], string])[] = [
 export function AppearanceChoice({ appearance }: { readonly appearance: Settings['appearance'] }) {
   const write = useWrite('collection.change-settings')
   return (
-    <fieldset className="settings-part settings-appearance">
-      <legend>Light or dark</legend>
-      {CHOICES.map(([value, word]) => (
-        <label key={value} className="settings-radio">
-          <input
-            type="radio"
-            name="appearance"
-            checked={appearance === value}
-            onChange={() => write.mutate({ settings: { appearance: value } })}
-          />
-          {word}
-        </label>
-      ))}
-      {write.error !== null && <ProblemText problem={write.error.problem} />}
-    </fieldset>
+    <section className="settings-part">
+      <fieldset className="settings-appearance">
+        <legend>Light or dark</legend>
+        {CHOICES.map(([value, word]) => (
+          <label key={value} className="settings-radio">
+            <input
+              type="radio"
+              name="appearance"
+              checked={appearance === value}
+              onChange={() => write.mutate({ settings: { appearance: value } })}
+            />
+            {word}
+          </label>
+        ))}
+        {write.error !== null && <ProblemText problem={write.error.problem} />}
+      </fieldset>
+    </section>
   )
 }

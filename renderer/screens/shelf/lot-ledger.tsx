@@ -5,6 +5,27 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
 type Line = LotRecord['ledger'][number]
 
+const KIND_WORDS: Record<Line['kind'], string> = {
+  intake: 'taken in',
+  return: 'brought back',
+  withdrawal: 'handed out',
+  test: 'used for a test',
+  discard: 'discarded',
+  stocktake: 'stock taken',
+  split: 'split',
+  join: 'joined',
+  recount: 'reckoned anew by a new weight',
+  reversal: 'taken back',
+}
+
+const PURPOSE_WORDS: Readonly<Record<string, string>> = {
+  'to-grow': 'to grow',
+  'to-return': 'to grow and return',
+  'grow-out': 'grow-out for the library',
+  'safety-duplicate': 'safety duplicate',
+  other: 'other purpose',
+}
+
 const MEASURED_WORDS: Record<Line['measured'], string> = {
   mass: 'weighed',
   count: 'counted',
@@ -58,16 +79,15 @@ interface LedgerRowProps {
 
 function LedgerRow({ line, busy, onTakeBack }: LedgerRowProps) {
   const format = useFormat()
-  const how = [MEASURED_WORDS[line.measured], line.purpose, line.person, line.note].filter(
-    (part) => part !== '',
-  )
+  const purpose = PURPOSE_WORDS[line.purpose] ?? line.purpose
+  const how = [line.person, purpose, line.note, MEASURED_WORDS[line.measured]].filter((part) => part !== '')
   return (
     <tr data-taken-back={line.takenBack}>
       <td>{format.day(line.on)}</td>
       <td>
-        {line.words}
+        {KIND_WORDS[line.kind]}
         <span className="card-how">{how.join(' · ')}</span>
-        {line.takenBack && <span className="card-how">taken back</span>}
+        {line.takenBack && <span className="card-how">this entry was taken back</span>}
       </td>
       <td className="number">
         {format.change(line.count)}
@@ -80,7 +100,10 @@ function LedgerRow({ line, busy, onTakeBack }: LedgerRowProps) {
       <td>
         {line.undoable && (
           <button type="button" className="word-button" disabled={busy} onClick={onTakeBack}>
-            take back<span className="only-aloud"> {line.words}</span>
+            take back
+            <span className="only-aloud">
+              : {KIND_WORDS[line.kind]}, {line.words}
+            </span>
           </button>
         )}
       </td>

@@ -8,6 +8,7 @@ import './shelf.css'
 import './shelf-widths.css'
 import { ShelfFilters } from './shelf-filters.tsx'
 import { ShelfList, useListedRows } from './shelf-list.tsx'
+import { ShelfStanding } from './shelf-standing.tsx'
 import { useExtraColumns } from './use-extra-columns.ts'
 
 interface ShelfScreenProps {
@@ -60,7 +61,7 @@ export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
       </section>
       <section className="shelf-card" aria-label="Record" ref={card}>
         {lotId === undefined ? (
-          <p className="shelf-none soft">{nothing ? '' : 'Choose a lot, and its card lies here.'}</p>
+          <ShelfStanding onState={(state) => setFilters({ ...NO_FILTERS, state })} />
         ) : (
           <>
             <Link href="/shelf" className="shelf-back">

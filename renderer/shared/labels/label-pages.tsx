@@ -25,7 +25,11 @@ export function LabelPages({ made }: { readonly made: Value<'label.print'> }) {
           {warning}
         </p>
       ))}
-      <iframe className="label-frame" title="The labels, as they will be printed" src={address} />
+      <iframe
+        className="label-frame"
+        title="The labels, as they will be printed"
+        src={`${address}#navpanes=0&view=FitH`}
+      />
     </section>
   )
 }

@@ -1,3 +1,4 @@
+import { useFormat } from '../../../shared/format/use-format.ts'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
 
 interface DayFieldProps {
@@ -8,6 +9,7 @@ interface DayFieldProps {
 
 /** The day on which something was done; today unless the keeper says otherwise. */
 export function DayField({ value, onChange, problem }: DayFieldProps) {
+  const format = useFormat()
   return (
     <TextField
       label="On"
@@ -16,6 +18,7 @@ export function DayField({ value, onChange, problem }: DayFieldProps) {
       size="record"
       value={value}
       onChange={onChange}
+      words={value === '' ? '' : format.day(value)}
       problem={problem}
     />
   )

@@ -1,0 +1,52 @@
+import { Link } from 'wouter'
+import { NEED_STATES, type NeedState } from '../../../db/domain/needs/need.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { capital } from '../../shared/format/words.ts'
+import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
+import { StateMark } from '../../shared/state-mark/state-mark.tsx'
+
+const WORST = 6
+
+/** Lies where the card will lie, while none is chosen: how the whole shelf stands, and what is worst off. */
+export function ShelfStanding({ onState }: { readonly onState: (state: NeedState) => void }) {
+  const needs = useRead('need.list', { limit: WORST }).data
+  const format = useFormat()
+  if (needs === undefined || needs.total === 0) return null
+  return (
+    <section className="standing" aria-labelledby="standing">
+      <h2 id="standing">How the shelf stands</h2>
+      <ul className="standing-states">
+        {NEED_STATES.map((state) => (
+          <li key={state}>
+            <button type="button" className="standing-state" onClick={() => onState(state)}>
+              <span className="standing-count">{format.number(needs.counts[state])}</span>
+              <StateMark mark={state} />
+            </button>
+          </li>
+        ))}
+      </ul>
+      <h3 className="soft">Worst off</h3>
+      <ul className="standing-worst">
+        {needs.accessions.map(({ accessionId, accessionNumber, variety, stock }) => (
+          <li key={accessionId}>
+            <p>
+              <Link href={`/shelf/find/${encodeURIComponent(accessionNumber)}`}>{variety}</Link>{' '}
+              <span className="soft">{accessionNumber}</span>
+            </p>
+            <SeedBar
+              living={stock.living}
+              total={stock.total}
+              keep={stock.keep}
+              low={stock.low}
+              high={stock.high}
+              sentence={stock.sentence}
+            />
+            <p className="soft">{capital(stock.sentence)}.</p>
+          </li>
+        ))}
+      </ul>
+      <p className="soft">Choose a lot in the list, and its card lies here.</p>
+    </section>
+  )
+}

@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest'
+import { settingsOf, typedFrom } from '../../renderer/screens/settings/typed-settings.ts'
+
+const SETTINGS = {
+  libraryName: 'Quillhaven Seed Library',
+  accessionPattern: 'QH{yy}-{####}',
+  regrowingsKept: 3,
+  emergence: 0.8,
+  viabilityThreshold: 0.855,
+  locale: 'en-GB',
+  paper: 'a4',
+  appearance: 'system',
+} as const
+
+describe('settings as they are typed', () => {
+  it('come back as they were', () => {
+    const { appearance, ...typed } = SETTINGS
+    expect(settingsOf(typedFrom(SETTINGS))).toEqual({ settings: typed, problems: {} })
+  })
+
+  it('take a comma and a percent sign', () => {
+    const typed = { ...typedFrom(SETTINGS), emergence: '72,5 %' }
+    expect(settingsOf(typed).settings?.emergence).toBeCloseTo(0.725, 12)
+  })
+
+  it.each([
+    ['regrowingsKept', '0'],
+    ['regrowingsKept', '2.5'],
+    ['emergence', 'most'],
+    ['viabilityThreshold', '101'],
+    ['libraryName', ' '],
+  ] as const)('say what is wrong with %s as ‘%s’', (field, text) => {
+    const read = settingsOf({ ...typedFrom(SETTINGS), [field]: text })
+    expect(read.settings).toBeNull()
+    expect(Object.keys(read.problems)).toEqual([field])
+  })
+
+  it('are not sent with a pattern that would spoil the numbers', () => {
+    expect(settingsOf({ ...typedFrom(SETTINGS), accessionPattern: 'MAR-{####}' }).settings).toBeNull()
+  })
+})

@@ -164,6 +164,7 @@ CREATE TABLE lot (
   germination_id INTEGER REFERENCES germination_result (id),
   balance_count INTEGER NOT NULL DEFAULT 0 CHECK (balance_count >= 0),
   balance_mass_mg INTEGER NOT NULL DEFAULT 0 CHECK (balance_mass_mg >= 0),
+  holds_seed INTEGER NOT NULL GENERATED ALWAYS AS (balance_count > 0 OR balance_mass_mg > 0) STORED,
   entry_id INTEGER NOT NULL REFERENCES entry (id),
   UNIQUE (accession_id, ordinal),
   CHECK ((harvest_from IS NULL) = (harvest_to IS NULL)),
@@ -171,6 +172,10 @@ CREATE TABLE lot (
 ) STRICT;
 --> statement-breakpoint
 CREATE INDEX lot_by_place ON lot (place_id);
+--> statement-breakpoint
+CREATE INDEX lot_by_seed ON lot (holds_seed, number);
+--> statement-breakpoint
+CREATE INDEX lot_of_accession ON lot (accession_id, holds_seed, number);
 --> statement-breakpoint
 CREATE TABLE lot_parent (
   lot_id INTEGER NOT NULL REFERENCES lot (id),

@@ -2,7 +2,15 @@ import type { Carries } from './label-sheets.ts'
 import type { FaceName, Styles } from './packet-styles.ts'
 import type { PacketLabel } from './packet-text.ts'
 import type { QrCode } from './qr-squares.ts'
-import { balanceLines, fitLines, type Line, lineText, lineWidth, piecesOf } from './text-fitting.ts'
+import {
+  balanceLines,
+  fitLines,
+  type Line,
+  leftOverhang,
+  lineText,
+  lineWidth,
+  piecesOf,
+} from './text-fitting.ts'
 import type { Typeface } from './typeface.ts'
 
 /** A rectangle's size in points. */
@@ -78,6 +86,8 @@ export interface Wanted {
   readonly mayCut: boolean
   /** Whether lines are made alike in length. */
   readonly balanced?: boolean
+  /** Whether separators are left out where a line ends or begins. */
+  readonly runsOn?: boolean
   /** The text's name in a warning. */
   readonly what: string
   readonly indent?: number
@@ -109,7 +119,9 @@ export function paragraph(job: Job, wanted: Wanted): Paragraph | null {
   const broken = fitLines(typeface, pieces, fit)
   if (!broken) return null
   const fitted = wanted.balanced ? balanceLines(typeface, pieces, fit, broken) : broken
-  const lines = fitted.lines.filter((line) => line.length > 0).map(withoutLooseSeparators)
+  const lines = fitted.lines
+    .map((line) => (wanted.runsOn ? withoutLooseSeparators(line) : line))
+    .filter((line) => line.length > 0)
   const last = lines.at(-1) ?? []
   const lastInk = typeface.shape(lineText(last)).bottom
   const baselines = lines.map((_, row) => baselineOf(row))
@@ -119,7 +131,7 @@ export function paragraph(job: Job, wanted: Wanted): Paragraph | null {
       kind: 'text',
       face: wanted.face,
       size,
-      x: indent,
+      x: indent + leftOverhang(typeface, line) * size,
       baseline: baselineOf(row),
       line,
     })),
@@ -131,7 +143,7 @@ export function paragraph(job: Job, wanted: Wanted): Paragraph | null {
   }
 }
 
-/** What stands between facts that run on; it is left out where a line ends or begins. */
+/** What stands between facts that run on. */
 export const SEPARATOR = '·'
 
 function withoutLooseSeparators(line: Line): Line {

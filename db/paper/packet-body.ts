@@ -117,14 +117,14 @@ function setFacts(
   place: number,
   texts: readonly (readonly [string, string])[],
   top: number,
-  { maxLines, mayCut }: Arrangement,
+  { maxLines, mayCut, runIn }: Arrangement,
 ): Block | null {
   const size = sizeAt(job.styles.fact, place)
   const items: Item[] = []
   const cut: string[] = []
   let y = top
   for (const [what, text] of texts) {
-    const block = paragraph(job, { face: 'regular', size, text, y, maxLines, mayCut, what })
+    const block = paragraph(job, { face: 'regular', size, text, y, maxLines, mayCut, runsOn: runIn, what })
     if (!block) return null
     items.push(...block.items)
     cut.push(...block.cut)

@@ -160,10 +160,10 @@ export function footOf(job: Job, plan: Plan, place: number): Foot | null {
   const { number } = job.faces
   const line = wholePiece(job.label.lotNumber)
   const shape = number.shape(job.label.lotNumber)
-  const size = Math.min(sizeAt(job.styles.lot, place), width / shape.width)
+  const size = Math.min(sizeAt(job.styles.lot, place), width / lineWidth(number, line))
   const baseline = small.top - shape.bottom * size
   return {
-    items: [...small.items, { kind: 'text', face: 'number', size, x: 0, baseline, line }],
+    items: [...small.items, { kind: 'text', face: 'number', size, x: shape.left * size, baseline, line }],
     cut: size < SMALLEST_TYPE_PT ? [...small.cut, 'number, printed very small'] : small.cut,
     top: baseline - shape.top * size - 2,
   }

@@ -1,4 +1,3 @@
-import * as fontkit from '@cantoo/fontkit'
 import { PDFDocument, PrintScaling } from 'pdf-lib'
 import type { LabelSheet } from '../contract/paper-operations.ts'
 import type { PaperFonts } from './fonts.ts'
@@ -18,7 +17,7 @@ import { type PacketLabel, printableLabel } from './packet-text.ts'
 import { labelWarnings, missingLetters } from './packet-warnings.ts'
 import { openPen, type Pen } from './pdf-pen.ts'
 import { qrCode } from './qr-squares.ts'
-import { openTypeface, type Typeface } from './typeface.ts'
+import { openFont, openTypeface, type Typeface } from './typeface.ts'
 
 export interface PacketLabelSheets {
   readonly labels: readonly PacketLabel[]
@@ -120,7 +119,7 @@ function layEach(
 
 async function startDocument({ title, language }: PacketLabelSheets): Promise<PDFDocument> {
   const document = await PDFDocument.create({ updateMetadata: false })
-  document.registerFontkit(fontkit)
+  document.registerFontkit({ create: openFont })
   document.setTitle(title, { showInWindowTitleBar: true })
   document.setLanguage(language)
   document.setCreator('Common Drawer')

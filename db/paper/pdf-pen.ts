@@ -133,7 +133,9 @@ function glyphsOf(piece: Piece, index: number, face: Face): Glyph[] {
   return [...space, ...placed(piece.text, face)]
 }
 
-function placed(text: string, face: Face): Glyph[] {
+/** The glyphs of a word. A no-break space has done its work by now and is drawn as a space, to be found as one. */
+function placed(word: string, face: Face): Glyph[] {
+  const text = word.replaceAll('\u00a0', ' ')
   let codes = face.codes.get(text)
   if (!codes) {
     codes = face.font.encodeText(text).asString().match(/.{4}/g) ?? []

@@ -55,13 +55,20 @@ export function lineText(line: Line): string {
   return line.map((piece, index) => (piece.spaced && index > 0 ? ' ' : '') + piece.text).join('')
 }
 
-/** The width of a line in em. */
+/** The width of a line's ink in em. */
 export function lineWidth(typeface: Typeface, line: Line): number {
   const space = typeface.shape(' ').width
+  const last = line.at(-1)
   return line.reduce(
     (sum, piece, index) => sum + (piece.spaced && index > 0 ? space : 0) + typeface.shape(piece.text).width,
-    0,
+    leftOverhang(typeface, line) + (last ? typeface.shape(last.text).right : 0),
   )
+}
+
+/** How far a line's ink reaches to the left of where it begins, in em: a j or an î does. */
+export function leftOverhang(typeface: Typeface, line: Line): number {
+  const first = line[0]
+  return first ? typeface.shape(first.text).left : 0
 }
 
 /** Breaks pieces into lines; null where they do not fit. */

@@ -10,11 +10,16 @@ export interface PlacedGlyph {
   readonly rise: number
 }
 
-/** A shaped word, in em: multiply by the type size. `top` and `bottom` are its ink above and below the baseline. */
+/**
+ * A shaped word, in em: multiply by the type size. `top` and `bottom` are its ink above and below the baseline, `left`
+ * and `right` its ink beyond where it begins and where the next word may begin.
+ */
 export interface Shape {
   readonly width: number
   readonly top: number
   readonly bottom: number
+  readonly left: number
+  readonly right: number
   readonly glyphs: readonly PlacedGlyph[]
 }
 
@@ -29,8 +34,7 @@ export interface Typeface {
 
 /** Opens a font for measuring. Throws RangeError where the bytes are a collection of fonts. */
 export function openTypeface(bytes: Uint8Array, extra: Features = {}): Typeface {
-  const font = create(bytes)
-  if (!isSingle(font)) throw new RangeError('Give one font, not a collection of fonts.')
+  const font = openFont(bytes)
   const features = { liga: false, ...extra }
   const known = new Map<string, Shape>()
   return {
@@ -48,6 +52,35 @@ export function openTypeface(bytes: Uint8Array, extra: Features = {}): Typeface 
   }
 }
 
+/**
+ * Opens a font whose glyphs know the letters they stand for, so that a PDF's text can be searched and read aloud.
+ *
+ * Shaping takes 'Ẹ' apart into an E and a dot below, and then calls the E glyph 'Ẹ' and the dot nothing; every other E of
+ * the document would read 'Ẹ'. Such a glyph gets the letter that the font's own table gives it, of several the one that
+ * stands in the text.
+ */
+export function openFont(bytes: Uint8Array): Font {
+  const font = create(bytes)
+  if (!isSingle(font)) throw new RangeError('Give one font, not a collection of fonts.')
+  const layout = font.layout.bind(font)
+  const own = new Map<number, readonly string[]>()
+  font.layout = (text, ...asked) => {
+    const run = layout(text, ...asked)
+    const written = text + text.normalize('NFD')
+    for (const glyph of run.glyphs) {
+      const called = String.fromCodePoint(...glyph.codePoints)
+      const simple = called !== '' && called === called.normalize('NFD')
+      if (simple && written.includes(called)) continue
+      const letters = own.get(glyph.id) ?? font.stringsForGlyph(glyph.id)
+      own.set(glyph.id, letters)
+      const letter = letters.find((choice) => written.includes(choice)) ?? letters[0]
+      if (letter) glyph.codePoints = Array.from(letter, (sign) => sign.codePointAt(0) ?? 0)
+    }
+    return run
+  }
+  return font
+}
+
 function isSingle(font: Font | FontCollection): font is Font {
   return !('fonts' in font)
 }
@@ -58,18 +91,23 @@ function shapeText(font: Font, text: string, features: Features): Shape {
   let width = 0
   let top = 0
   let bottom = 0
+  let left = 0
+  let right = 0
   const glyphs = run.glyphs.map((glyph, index): PlacedGlyph => {
     const at = run.positions?.[index] ?? { xAdvance: glyph.advanceWidth, xOffset: 0, yOffset: 0 }
-    width += at.xAdvance / em
-    if (Number.isFinite(glyph.bbox.maxY)) {
-      top = Math.max(top, (glyph.bbox.maxY + at.yOffset) / em)
-      bottom = Math.max(bottom, -(glyph.bbox.minY + at.yOffset) / em)
+    const { minX, minY, maxX, maxY } = glyph.bbox
+    if (Number.isFinite(maxY)) {
+      top = Math.max(top, (maxY + at.yOffset) / em)
+      bottom = Math.max(bottom, -(minY + at.yOffset) / em)
+      left = Math.max(left, -width - (minX + at.xOffset) / em)
+      right = Math.max(right, width + (maxX + at.xOffset) / em)
     }
+    width += at.xAdvance / em
     return {
       before: at.xOffset / em,
       after: (at.xAdvance - glyph.advanceWidth - at.xOffset) / em,
       rise: at.yOffset / em,
     }
   })
-  return { width, top, bottom, glyphs }
+  return { width, top, bottom, left, right: Math.max(0, right - width), glyphs }
 }

@@ -1,33 +1,20 @@
 import type { Sqlite } from '../migrations/connection.ts'
 import { prepared } from './prepared.ts'
 
-/** A lot with all that is needed to say what it holds and how alive it is. Snake case as in the file. */
-export interface LotRow {
-  readonly lot_id: number
-  readonly lot_number: string
+/** A lot with what is needed to say how alive it is and what its accession has to keep. Snake case as in the file. */
+export interface LifeRow {
   readonly accession_id: number
-  readonly accession_number: string
   readonly role: 'working' | 'reserve' | 'reference' | 'duplicate-elsewhere'
   readonly basis: 'weighed' | 'counted'
   readonly estimated: number
   readonly balance_count: number
-  readonly balance_mass_mg: number
-  readonly harvest_from: number | null
-  readonly harvest_to: number | null
-  readonly harvest_about: number
-  readonly generation: number
   readonly quarantine_reason: string | null
-  readonly variety_id: number
-  readonly variety: string
   readonly crop_id: string
-  readonly crop: string
   readonly crop_weight_ug: number | null
   readonly plausible_low_g: number | null
   readonly plausible_high_g: number | null
-  readonly packet_seeds: number | null
   readonly federal_minimum_percent: number | null
   readonly state_minimum_percent: number | null
-  readonly weight_id: number | null
   readonly weight_ug: number | null
   readonly weight_replicates: number | null
   readonly weight_seeds: number | null
@@ -38,33 +25,52 @@ export interface LotRow {
   readonly plants: number | null
   readonly regrowings: number | null
   readonly threshold: number | null
+}
+
+/** A lot with all that is needed to say what it is, what it holds and how alive it is. */
+export interface LotRow extends LifeRow {
+  readonly lot_id: number
+  readonly lot_number: string
+  readonly accession_number: string
+  readonly balance_mass_mg: number
+  readonly harvest_from: number | null
+  readonly harvest_to: number | null
+  readonly harvest_about: number
+  readonly generation: number
+  readonly variety_id: number
+  readonly variety: string
+  readonly crop: string
+  readonly packet_seeds: number | null
+  readonly weight_id: number | null
   readonly place: string | null
   readonly donor: string | null
 }
 
-const LOT_COLUMNS = `
-  lot.id AS lot_id, lot.number AS lot_number, lot.accession_id, accession.number AS accession_number,
-  lot.role, lot.basis, lot.estimated, lot.balance_count, lot.balance_mass_mg,
-  lot.harvest_from, lot.harvest_to, lot.harvest_about, lot.generation, lot.quarantine_reason,
-  variety.id AS variety_id, variety.name AS variety, crop.id AS crop_id, crop.common_name AS crop,
-  crop.hundred_seed_weight_ug AS crop_weight_ug, crop.plausible_low_g, crop.plausible_high_g, crop.packet_seeds,
+const LIFE_COLUMNS = `
+  lot.accession_id, lot.role, lot.basis, lot.estimated, lot.balance_count, lot.quarantine_reason,
+  crop.id AS crop_id, crop.hundred_seed_weight_ug AS crop_weight_ug, crop.plausible_low_g, crop.plausible_high_g,
   crop.federal_minimum_percent, crop.state_minimum_percent,
-  seed_weight.id AS weight_id, seed_weight.hundred_seed_weight_ug AS weight_ug,
-  seed_weight.replicates AS weight_replicates, seed_weight.seeds_counted AS weight_seeds,
-  seed_weight.coefficient_of_variation AS weight_cv,
+  seed_weight.hundred_seed_weight_ug AS weight_ug, seed_weight.replicates AS weight_replicates,
+  seed_weight.seeds_counted AS weight_seeds, seed_weight.coefficient_of_variation AS weight_cv,
   germination_result.tested, germination_result.sprouted, germination_result.tested_on,
   coalesce(accession.own_plants, crop.own_plants, crop.plants_to_maintain) AS plants,
-  accession.own_regrowings AS regrowings,
-  coalesce(accession.own_threshold, crop.own_threshold) AS threshold,
-  storage_place.path AS place, person.name AS donor`
+  accession.own_regrowings AS regrowings, coalesce(accession.own_threshold, crop.own_threshold) AS threshold`
 
-const LOT_JOINS = `
+const LOT_COLUMNS = `${LIFE_COLUMNS},
+  lot.id AS lot_id, lot.number AS lot_number, accession.number AS accession_number, lot.balance_mass_mg,
+  lot.harvest_from, lot.harvest_to, lot.harvest_about, lot.generation,
+  variety.id AS variety_id, variety.name AS variety, crop.common_name AS crop, crop.packet_seeds,
+  lot.weight_id, storage_place.path AS place, person.name AS donor`
+
+const LIFE_JOINS = `
   lot
   JOIN accession ON accession.id = lot.accession_id
   JOIN variety ON variety.id = accession.variety_id
   JOIN crop ON crop.id = variety.crop_id
   LEFT JOIN seed_weight ON seed_weight.id = lot.weight_id
-  LEFT JOIN germination_result ON germination_result.id = lot.germination_id
+  LEFT JOIN germination_result ON germination_result.id = lot.germination_id`
+
+const LOT_JOINS = `${LIFE_JOINS}
   LEFT JOIN storage_place ON storage_place.id = lot.place_id
   LEFT JOIN person ON person.id = accession.donor_id`
 
@@ -84,12 +90,21 @@ export function lotsOfAccessions(sqlite: Sqlite, accessionIds: readonly number[]
   ).all(JSON.stringify(accessionIds)) as LotRow[]
 }
 
-/** Every lot of the collection, those of one accession together, one at a time. */
-export function everyLotForNeeds(sqlite: Sqlite): IterableIterator<LotRow> {
+/** Every lot of some accessions with what says how alive it is, those of one accession together. */
+export function livesOfAccessions(sqlite: Sqlite, accessionIds: readonly number[]): LifeRow[] {
   return prepared(
     sqlite,
-    `SELECT ${LOT_COLUMNS} FROM ${LOT_JOINS} ORDER BY lot.accession_id, lot.ordinal`,
-  ).iterate() as IterableIterator<LotRow>
+    `SELECT ${LIFE_COLUMNS} FROM json_each(?) AS wanted CROSS JOIN ${LIFE_JOINS}
+     WHERE lot.accession_id = wanted.value ORDER BY lot.accession_id, lot.ordinal`,
+  ).all(JSON.stringify(accessionIds)) as LifeRow[]
+}
+
+/** Every lot of the collection with what says how alive it is, those of one accession together, one at a time. */
+export function everyLife(sqlite: Sqlite): IterableIterator<LifeRow> {
+  return prepared(
+    sqlite,
+    `SELECT ${LIFE_COLUMNS} FROM ${LIFE_JOINS} ORDER BY lot.accession_id, lot.ordinal`,
+  ).iterate() as IterableIterator<LifeRow>
 }
 
 /** What a shelf search asks for; undefined members do not narrow it. */
@@ -105,7 +120,7 @@ export interface ShelfFilter {
 }
 
 const SORTS = {
-  number: 'lot.number',
+  number: 'lot.number %',
   variety: 'variety.name_folded %, lot.number',
   crop: 'crop.common_name %, variety.name_folded, lot.number',
   harvest: 'lot.harvest_to %, lot.number',
@@ -115,7 +130,11 @@ const SORTS = {
 
 export type ShelfSort = keyof typeof SORTS
 
-/** A page of the shelf, filtered and sorted. */
+/**
+ * A page of the shelf, filtered and sorted.
+ *
+ * The page is found on lots alone, as far as can be from an index, and only its rows are then filled in.
+ */
 export function shelfPage(
   sqlite: Sqlite,
   filter: ShelfFilter,
@@ -124,28 +143,33 @@ export function shelfPage(
   page: { readonly offset: number; readonly limit: number },
 ): LotRow[] {
   const { where, values } = conditions(filter)
-  const direction = descending ? 'DESC' : 'ASC'
-  const order = SORTS[sort].includes('%')
-    ? SORTS[sort].replaceAll('%', direction)
-    : `${SORTS[sort]} ${direction}`
+  const order = SORTS[sort].replaceAll('%', descending ? 'DESC' : 'ASC')
   return prepared(
     sqlite,
-    `SELECT ${LOT_COLUMNS} FROM ${LOT_JOINS} WHERE ${where} ORDER BY ${order} LIMIT ? OFFSET ?`,
+    `SELECT ${LOT_COLUMNS} FROM (
+       SELECT lot.id FROM ${narrowJoins(filter, sort)} WHERE ${where} ORDER BY ${order} LIMIT ? OFFSET ?
+     ) AS page CROSS JOIN ${LOT_JOINS} WHERE lot.id = page.id ORDER BY ${order}`,
   ).all(...values, page.limit, page.offset) as LotRow[]
 }
 
 /** How many lots a filter finds. */
 export function shelfTotal(sqlite: Sqlite, filter: ShelfFilter): number {
   const { where, values } = conditions(filter)
-  const joins =
-    filter.cropId === undefined
-      ? 'lot'
-      : 'lot JOIN accession ON accession.id = lot.accession_id JOIN variety ON variety.id = accession.variety_id'
-  return Number(
-    prepared(sqlite, `SELECT count(*) FROM ${joins} WHERE ${where}`)
-      .pluck()
-      .get(...values),
-  )
+  const found = prepared(sqlite, `SELECT count(*) FROM ${narrowJoins(filter, 'number')} WHERE ${where}`)
+  return Number(found.pluck().get(...values))
+}
+
+/** Only the tables that a filter and a sort look at. */
+function narrowJoins(filter: ShelfFilter, sort: ShelfSort): string {
+  const byName = filter.cropId !== undefined || sort === 'variety' || sort === 'crop'
+  return [
+    'lot',
+    byName
+      ? 'JOIN accession ON accession.id = lot.accession_id JOIN variety ON variety.id = accession.variety_id'
+      : '',
+    sort === 'crop' ? 'JOIN crop ON crop.id = variety.crop_id' : '',
+    sort === 'place' ? 'LEFT JOIN storage_place ON storage_place.id = lot.place_id' : '',
+  ].join(' ')
 }
 
 function conditions(filter: ShelfFilter): { where: string; values: unknown[] } {
@@ -155,7 +179,7 @@ function conditions(filter: ShelfFilter): { where: string; values: unknown[] } {
     parts.push(sql)
     values.push(...more)
   }
-  if (!filter.emptyToo) add('(lot.balance_count > 0 OR lot.balance_mass_mg > 0)')
+  if (!filter.emptyToo) add('lot.holds_seed = 1')
   if (filter.barePrefix !== undefined)
     add('lot.bare >= ? AND lot.bare < ?', filter.barePrefix, `${filter.barePrefix}~`)
   if (filter.match !== undefined) {

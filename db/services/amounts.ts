@@ -14,7 +14,7 @@ import {
   relativeDoubt,
   type WeightBasis,
 } from '../domain/weights/hundred-seed-weight.ts'
-import type { LotRow } from '../queries/lot-rows.ts'
+import type { LifeRow, LotRow } from '../queries/lot-rows.ts'
 
 /** Doubt of a count that somebody guessed: a quarter. Common practice, no source. */
 const DOUBT_OF_A_GUESS = 0.25
@@ -23,7 +23,10 @@ const DOUBT_OF_A_GUESS = 0.25
 const WEIGHT_WITHOUT_FIGURES = hundredSeedWeight(1_000_000)
 
 /** The hundred-seed weight in force for a lot and where it comes from. */
-export function weightInForce(row: LotRow): { weight: HundredSeedWeight; basis: WeightBasis } {
+export function weightInForce(row: Pick<LifeRow, 'weight_ug' | 'crop_weight_ug'>): {
+  weight: HundredSeedWeight
+  basis: WeightBasis
+} {
   if (row.weight_ug !== null) return { weight: hundredSeedWeight(row.weight_ug), basis: 'measured' }
   return { weight: cropWeight(row.crop_weight_ug), basis: 'crop-default' }
 }
@@ -51,7 +54,7 @@ export function amountOrRefuse(typed: string, packetSeeds: number | null, field:
 }
 
 /** How far the count of a lot is to be trusted, as a part of it. */
-export function countDoubt(row: LotRow): number {
+export function countDoubt(row: LifeRow): number {
   if (row.estimated === 1) return DOUBT_OF_A_GUESS
   if (row.basis === 'counted') return 0
   const { weight, basis } = weightInForce(row)

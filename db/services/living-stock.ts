@@ -2,10 +2,10 @@ import type { LivingStock } from '../contract/fields.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
 import { assumedViability, type ViabilityBasis } from '../domain/germination/assumed-viability.ts'
 import { wilsonInterval } from '../domain/germination/wilson.ts'
-import { type LotLife, livingSeeds } from '../domain/needs/living-seeds.ts'
-import { judgeNeed } from '../domain/needs/need.ts'
-import type { KeepingPolicy } from '../domain/needs/what-to-keep.ts'
-import type { LotRow } from '../queries/lot-rows.ts'
+import { type LivingSeeds, type LotLife, livingSeeds } from '../domain/needs/living-seeds.ts'
+import { judgeNeed, type NeedFacts, type NeedState, needState } from '../domain/needs/need.ts'
+import { type KeepingPolicy, seedsToKeep } from '../domain/needs/what-to-keep.ts'
+import type { LifeRow } from '../queries/lot-rows.ts'
 import { countDoubt } from './amounts.ts'
 
 /** Plants grown for one regrowing of a crop that the table has no figure for. Common practice, no source. */
@@ -19,7 +19,7 @@ export interface CollectionPolicy {
 }
 
 /** How alive one lot is thought to be. */
-export function lifeOf(row: LotRow): LotLife & { readonly basis: ViabilityBasis } {
+export function lifeOf(row: LifeRow): LotLife & { readonly basis: ViabilityBasis } {
   const doubt = countDoubt(row)
   if (row.tested !== null && row.sprouted !== null) {
     const viability = row.sprouted / row.tested
@@ -40,13 +40,20 @@ export function lifeOf(row: LotRow): LotLife & { readonly basis: ViabilityBasis 
 }
 
 /** Living seeds of one lot, to the nearest seed. */
-export function livingOf(row: LotRow): number {
+export function livingOf(row: LifeRow): number {
   return livingSeeds([lifeOf(row)]).about
 }
 
 /** The part of seed that must be alive in an accession: its own threshold, its crop's, or the collection's. */
-export function thresholdOf(row: LotRow, policy: CollectionPolicy): number {
+export function thresholdOf(row: LifeRow, policy: CollectionPolicy): number {
   return row.threshold ?? policy.viabilityThreshold
+}
+
+/** How an accession stands, in figures. */
+export interface Standing {
+  readonly living: LivingSeeds
+  readonly keep: number
+  readonly state: NeedState
 }
 
 /**
@@ -55,19 +62,16 @@ export function thresholdOf(row: LotRow, policy: CollectionPolicy): number {
  * Working stock and reserve count; the reference sample, duplicates elsewhere and seed in quarantine do not.
  * `lots` must be every lot of one accession, at least one.
  */
-export function livingStockOf(lots: readonly LotRow[], policy: CollectionPolicy): LivingStock {
-  const first = lots[0]
-  if (first === undefined) throw new RangeError('An accession without lots has no stock to judge')
-  const counted = lots.filter(countsTowardsKeeping).map((row) => ({ row, life: lifeOf(row) }))
-  const living = livingSeeds(counted.map(({ life }) => life))
-  const unit = countedUnit(first.crop_id)
-  const need = judgeNeed({
-    living,
-    policy: policyOf(first, policy),
-    testedViability: testedViability(counted.map(({ life }) => life)),
-    threshold: thresholdOf(first, policy),
-    unit,
-  })
+export function standingOf(lots: readonly LifeRow[], policy: CollectionPolicy): Standing {
+  const { facts } = needFacts(lots, policy)
+  return { living: facts.living, keep: seedsToKeep(facts.policy), state: needState(facts) }
+}
+
+/** The same as {@link standingOf}, with the reasons in words and the arithmetic line by line. */
+export function livingStockOf(lots: readonly LifeRow[], policy: CollectionPolicy): LivingStock {
+  const { facts, counted } = needFacts(lots, policy)
+  const { living, unit } = facts
+  const need = judgeNeed(facts)
   return {
     living: living.about,
     low: living.low,
@@ -83,13 +87,36 @@ export function livingStockOf(lots: readonly LotRow[], policy: CollectionPolicy)
   }
 }
 
+interface CountedLot {
+  readonly row: LifeRow
+  readonly life: ReturnType<typeof lifeOf>
+}
+
+function needFacts(
+  lots: readonly LifeRow[],
+  policy: CollectionPolicy,
+): { facts: NeedFacts; counted: readonly CountedLot[] } {
+  const first = lots[0]
+  if (first === undefined) throw new RangeError('An accession without lots has no stock to judge')
+  const counted = lots.filter(countsTowardsKeeping).map((row) => ({ row, life: lifeOf(row) }))
+  const lives = counted.map(({ life }) => life)
+  const facts = {
+    living: livingSeeds(lives),
+    policy: policyOf(first, policy),
+    testedViability: testedViability(lives),
+    threshold: thresholdOf(first, policy),
+    unit: countedUnit(first.crop_id),
+  }
+  return { facts, counted }
+}
+
 /** Whether a lot's seed counts towards what must be kept. */
-export function countsTowardsKeeping(row: LotRow): boolean {
+export function countsTowardsKeeping(row: LifeRow): boolean {
   return (row.role === 'working' || row.role === 'reserve') && row.quarantine_reason === null
 }
 
 /** What decides how many living seeds of an accession are kept. */
-export function policyOf(row: LotRow, policy: CollectionPolicy): KeepingPolicy {
+export function policyOf(row: LifeRow, policy: CollectionPolicy): KeepingPolicy {
   return {
     regrowings: row.regrowings ?? policy.regrowingsKept,
     plants: row.plants ?? PLANTS_WITHOUT_FIGURES,
@@ -114,7 +141,7 @@ export function assumedInWords(viability: number, basis: Exclude<ViabilityBasis,
   return `${Math.round(100 * viability)} % alive is assumed: ${BASIS_WORDS[basis]}`
 }
 
-function viabilityNote(counted: readonly { row: LotRow; life: ReturnType<typeof lifeOf> }[]): string {
+function viabilityNote(counted: readonly CountedLot[]): string {
   const held = counted.filter(({ row }) => row.balance_count > 0)
   const tested = held.filter(({ life }) => life.basis === 'tested')
   const untested = held.find(({ life }) => life.basis !== 'tested')

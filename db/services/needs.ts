@@ -1,59 +1,63 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../contract/contract.ts'
-import type { LivingStock } from '../contract/fields.ts'
 import { refuse } from '../contract/refusal.ts'
 import { NEED_STATES, type NeedState } from '../domain/needs/need.ts'
-import { everyLotForNeeds, type LotRow, lotsOfAccessions } from '../queries/lot-rows.ts'
+import { everyLife, type LifeRow, lotsOfAccessions } from '../queries/lot-rows.ts'
 import { accession } from '../schema/stock-tables.ts'
 import type { Reading, Writing } from './context.ts'
-import { livingStockOf } from './living-stock.ts'
+import { livingStockOf, standingOf } from './living-stock.ts'
 import { settingsOf } from './settings.ts'
 
-interface Standing {
-  readonly first: LotRow
-  readonly stock: LivingStock
-}
-
-/** How every accession of the collection stands, worst first and by number within a state. */
-function everyStanding(reading: Reading): Standing[] {
+/** How every accession of the collection stands, in order of number. */
+function everyStanding(reading: Reading): { accessionId: number; state: NeedState }[] {
   const policy = settingsOf(reading)
-  const standings: Standing[] = []
-  let lots: LotRow[] = []
+  const standings: { accessionId: number; state: NeedState }[] = []
+  let lots: LifeRow[] = []
   const close = () => {
-    if (lots[0] !== undefined) standings.push({ first: lots[0], stock: livingStockOf(lots, policy) })
+    const accessionId = lots[0]?.accession_id
+    if (accessionId !== undefined) standings.push({ accessionId, state: standingOf(lots, policy).state })
     lots = []
   }
-  for (const row of everyLotForNeeds(reading.sqlite)) {
+  for (const row of everyLife(reading.sqlite)) {
     if (lots[0] !== undefined && lots[0].accession_id !== row.accession_id) close()
     lots.push(row)
   }
   close()
-  const rank = (standing: Standing) => NEED_STATES.indexOf(standing.stock.state)
-  return standings.toSorted((a, b) => rank(a) - rank(b) || a.first.accession_id - b.first.accession_id)
+  return standings
 }
 
 /** The accessions in one state. */
 export function accessionsInState(reading: Reading, state: NeedState): number[] {
   return everyStanding(reading)
-    .filter((standing) => standing.stock.state === state)
-    .map((standing) => standing.first.accession_id)
+    .filter((standing) => standing.state === state)
+    .map(({ accessionId }) => accessionId)
 }
 
 export function listNeeds(reading: Reading, input: ParsedInput<'need.list'>): Value<'need.list'> {
-  const all = everyStanding(reading)
-  const counts = { rescue: 0, regrow: 0, watch: 0, 'well-stocked': 0 }
-  for (const { stock } of all) counts[stock.state] += 1
-  const wanted = input.state === undefined ? all : all.filter(({ stock }) => stock.state === input.state)
+  const idsIn: Record<NeedState, number[]> = { rescue: [], regrow: [], watch: [], 'well-stocked': [] }
+  for (const { accessionId, state } of everyStanding(reading)) idsIn[state].push(accessionId)
+  const wanted = input.state === undefined ? NEED_STATES.flatMap((state) => idsIn[state]) : idsIn[input.state]
+  const page = wanted.slice(input.offset, input.offset + input.limit)
+  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, page), (row) => row.accession_id)
+  const policy = settingsOf(reading)
   return {
-    counts,
+    counts: {
+      rescue: idsIn.rescue.length,
+      regrow: idsIn.regrow.length,
+      watch: idsIn.watch.length,
+      'well-stocked': idsIn['well-stocked'].length,
+    },
     total: wanted.length,
-    accessions: wanted.slice(input.offset, input.offset + input.limit).map(({ first, stock }) => ({
-      accessionId: first.accession_id,
-      accessionNumber: first.accession_number,
-      variety: first.variety,
-      crop: first.crop,
-      stock,
-    })),
+    accessions: page.flatMap((accessionId) => {
+      const lots = lotsOf.get(accessionId) ?? []
+      return lots.slice(0, 1).map((first) => ({
+        accessionId,
+        accessionNumber: first.accession_number,
+        variety: first.variety,
+        crop: first.crop,
+        stock: livingStockOf(lots, policy),
+      }))
+    }),
   }
 }
 

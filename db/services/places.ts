@@ -25,7 +25,7 @@ export function listPlaces(reading: Reading): Value<'place.list'> {
   const rows = prepared(
     reading.sqlite,
     `SELECT id AS placeId, parent_id AS parentId, name, path, kind,
-       (SELECT count(*) FROM lot WHERE place_id = storage_place.id AND (balance_count > 0 OR balance_mass_mg > 0)) AS lots
+       (SELECT count(*) FROM lot WHERE place_id = storage_place.id AND holds_seed = 1) AS lots
      FROM storage_place ORDER BY path`,
   ).all() as Value<'place.list'>['places']
   return { places: rows }

@@ -5,9 +5,9 @@ import { bareNumber, readScanCode } from '../domain/numbers/scan-code.ts'
 import {
   anyLotBeginsWith,
   type LotRow,
+  livesOfAccessions,
   lotIdByBare,
   lotRow,
-  lotsOfAccessions,
   type ShelfFilter,
   shelfPage,
   shelfTotal,
@@ -15,7 +15,7 @@ import {
 import { matchFor } from '../queries/search-words.ts'
 import { quantityOf } from './amounts.ts'
 import type { Reading } from './context.ts'
-import { lifeOf, livingOf, livingStockOf, thresholdOf } from './living-stock.ts'
+import { lifeOf, livingOf, standingOf, thresholdOf } from './living-stock.ts'
 import { accessionsInState } from './needs.ts'
 import { harvestOf } from './new-lot.ts'
 import { searchPeople } from './people.ts'
@@ -45,11 +45,11 @@ function searchFor(reading: Reading, text: string): Pick<ShelfFilter, 'barePrefi
 function shelfRows(reading: Reading, rows: readonly LotRow[]): ShelfRow[] {
   const policy = settingsOf(reading)
   const ids = [...new Set(rows.map((row) => row.accession_id))]
-  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accession_id)
-  const stockOf = new Map([...lotsOf].map(([id, lots]) => [id, livingStockOf(lots, policy)]))
+  const lotsOf = Map.groupBy(livesOfAccessions(reading.sqlite, ids), (row) => row.accession_id)
+  const standings = new Map([...lotsOf].map(([id, lots]) => [id, standingOf(lots, policy)]))
   return rows.map((row) => {
-    const stock = stockOf.get(row.accession_id)
-    if (stock === undefined) throw new Error(`No stock for accession ${row.accession_id}`)
+    const standing = standings.get(row.accession_id)
+    if (standing === undefined) throw new Error(`No standing for accession ${row.accession_id}`)
     return {
       lotId: row.lot_id,
       lotNumber: row.lot_number,
@@ -64,9 +64,9 @@ function shelfRows(reading: Reading, rows: readonly LotRow[]): ShelfRow[] {
       quantity: quantityOf(row),
       living: livingOf(row),
       quarantined: row.quarantine_reason !== null,
-      state: stock.state,
-      keep: stock.keep,
-      accessionLiving: stock.living,
+      state: standing.state,
+      keep: standing.keep,
+      accessionLiving: standing.living.about,
     }
   })
 }

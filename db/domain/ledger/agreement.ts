@@ -45,8 +45,9 @@ function pairAgrees(
   return both.count === pair.count && both.mass === pair.mass
 }
 
+/** Whether a count was a guess makes no difference to its numbers. */
 function observed(pair: Change, measured: 'mass' | 'count' | 'estimate'): Amount {
   return measured === 'mass'
     ? { kind: 'mass', mass: milligrams(pair.mass) }
-    : { kind: 'count', count: seedCount(pair.count), estimated: measured === 'estimate' }
+    : { kind: 'count', count: seedCount(pair.count), estimated: false }
 }

@@ -37,11 +37,20 @@ const PLANTS: CountedUnit = { one: 'plant', many: 'plants' }
 const IN_LETTERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten']
 
 /**
- * Judges whether an accession holds enough living seed, in words.
+ * Judges whether an accession holds enough living seed.
  *
  * Rescue: too few for one full regrowing. Regrow this season: fewer than must be kept, or tested below its threshold.
  * Watch: enough by the middle figure, but the doubt reaches below what must be kept.
  */
+export function needState(facts: Omit<NeedFacts, 'unit'>): NeedState {
+  const { living, policy } = facts
+  if (living.about < seedsForOneRegrowing(policy)) return 'rescue'
+  const keep = seedsToKeep(policy)
+  if (living.about < keep || isWeak(facts)) return 'regrow'
+  return living.low < keep ? 'watch' : 'well-stocked'
+}
+
+/** The judgement of {@link needState} in words, with its reasons and its arithmetic. */
 export function judgeNeed(facts: NeedFacts): Need {
   const { living, policy, unit } = facts
   const keep = seedsToKeep(policy)
@@ -49,7 +58,7 @@ export function judgeNeed(facts: NeedFacts): Need {
   const plants = countInWords(policy.plants, PLANTS)
   const need = policy.regrowings === 1 ? 'needs' : 'need'
   return {
-    state: stateOf(facts, keep, oneRegrowing),
+    state: needState(facts),
     keep,
     oneRegrowing,
     sentence: `${aboutLiving(living.about, [oneRegrowing, keep], unit)} of the ${grouped(keep)} that ${inLetters(policy.regrowings)} of ${plants} ${need}`,
@@ -60,13 +69,6 @@ export function judgeNeed(facts: NeedFacts): Need {
       `in the drawer: about ${grouped(living.about)} living of ${countInWords(living.total, unit)}, between ${grouped(living.low)} and ${grouped(living.high)}`,
     ],
   }
-}
-
-function stateOf(facts: NeedFacts, keep: number, oneRegrowing: number): NeedState {
-  const { living } = facts
-  if (living.about < oneRegrowing) return 'rescue'
-  if (living.about < keep || isWeak(facts)) return 'regrow'
-  return living.low < keep ? 'watch' : 'well-stocked'
 }
 
 function reasonsOf(facts: NeedFacts, keep: number, oneRegrowing: number): readonly string[] {
@@ -92,7 +94,7 @@ function reasonsOf(facts: NeedFacts, keep: number, oneRegrowing: number): readon
   return reasons.length > 0 ? reasons : [`Enough for the ${grouped(keep)} to keep: ${about}.`]
 }
 
-function isWeak(facts: NeedFacts): boolean {
+function isWeak(facts: Pick<NeedFacts, 'testedViability' | 'threshold'>): boolean {
   return facts.testedViability !== null && facts.testedViability < facts.threshold
 }
 

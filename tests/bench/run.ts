@@ -1,0 +1,114 @@
+import { copyFileSync, rmSync, statSync } from 'node:fs'
+import { parseArgs } from 'node:util'
+import { contract, type ParsedInput } from '../../db/contract/contract.ts'
+import { openCollection } from '../../db/migrations/open-file.ts'
+import { runOperation, type ServiceName } from '../../db/services/run-operation.ts'
+import { Bare } from './bare.ts'
+import { benchCollection } from './build-collection.ts'
+import { type Comparison, compare } from './measure.ts'
+
+const { values } = parseArgs({ options: { lots: { type: 'string', default: '100000' } } })
+const lots = Number(values.lots)
+if (!Number.isSafeInteger(lots) || lots < 100) throw new RangeError('--lots takes a whole number from 100')
+
+const now = () => new Date('2026-11-25T12:00:00Z')
+const SHORT_ROUNDS = 31
+const LONG_ROUNDS = 3
+/** A keeper types 'amber hill': each prefix is a search of its own. */
+const KEYSTROKES = ['a', 'am', 'amb', 'ambe', 'amber', 'amber h', 'amber hi', 'amber hill']
+
+const built = performance.now()
+const kept = await benchCollection({ lots, movementsPerLot: 10 })
+console.log(
+  `bench collection: ${lots} lots, ${lots * 10} movements, ${(statSync(kept).size / 1e6).toFixed(0)} MB (${((performance.now() - built) / 1000).toFixed(1)} s to have it ready)`,
+)
+const file = `${kept}.work.drawer`
+copyFileSync(kept, file)
+
+const open = () => openCollection(file, { access: 'write', now })
+const results: Comparison[] = []
+results.push(
+  await compare(
+    'open',
+    11,
+    async () => (await open()).close(),
+    () => new Bare(file).close(),
+  ),
+)
+const collection = await open()
+const bare = new Bare(file)
+
+function call<N extends ServiceName>(name: N, input: object) {
+  return runOperation(collection, name, contract[name].input.parse(input) as ParsedInput<N>, now)
+}
+
+let visits = 0
+const nextKey = (who: string) => {
+  visits += 1
+  return `bench-${who}-visit-${visits}`
+}
+const lotFor = () => 1 + ((visits * 7_919) % lots)
+const visit = () => ({
+  key: nextKey('ours'),
+  person: null,
+  on: '2026-11-25',
+  lines: [{ lotId: lotFor(), amount: '1 seeds' }],
+  despite: ['too-few-left', 'reserve', 'reference-sample'],
+  reason: 'bench',
+})
+
+results.push(
+  await compare(
+    'first page of the shelf',
+    SHORT_ROUNDS,
+    () => call('lot.list', {}),
+    () => bare.firstPage(),
+  ),
+)
+results.push(
+  await compare(
+    'search, mean of eight keystrokes',
+    9,
+    async () => {
+      for (const text of KEYSTROKES) await call('lot.list', { text })
+    },
+    () => KEYSTROKES.map((text) => bare.search(text)),
+  ),
+)
+results.push(
+  await compare(
+    'one withdrawal committed',
+    SHORT_ROUNDS,
+    () => call('withdrawal.record', visit()).catch(() => undefined),
+    () => bare.withdraw(lotFor(), nextKey('bare')),
+  ),
+)
+results.push(
+  await compare(
+    'flags of the whole collection',
+    LONG_ROUNDS,
+    () => call('need.list', {}),
+    () => bare.flags(),
+  ),
+)
+bare.close()
+const second = new Bare(kept)
+results.push(
+  await compare(
+    'collection.check',
+    1,
+    () => call('collection.check', {}),
+    () => second.check(),
+  ),
+)
+second.close()
+collection.close()
+rmSync(file)
+
+console.log('\nmedian of turns taken about, ours beside bare better-sqlite3 under the same pragmas:')
+for (const { name, oursMs, bareMs, ratio } of results) {
+  const each = name.startsWith('search') ? KEYSTROKES.length : 1
+  console.log(
+    `  ${name.padEnd(34)} ${(oursMs / each).toFixed(2).padStart(10)} ms  bare ${(bareMs / each).toFixed(2).padStart(10)} ms  ratio ${ratio.toFixed(2)}`,
+  )
+}

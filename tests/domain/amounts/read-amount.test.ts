@@ -91,6 +91,7 @@ describe('packets', () => {
       choices: ['about 2 packets of 25'],
     })
     expect(readAmount('2 packets', UNKNOWN)).toMatchObject({ kind: 'ask', choices: [] })
+    expect(readAmount('100000000 packets', UNKNOWN)).toMatchObject({ kind: 'ask', choices: [] })
   })
 })
 

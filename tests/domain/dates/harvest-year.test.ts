@@ -48,6 +48,8 @@ describe('what is no harvest year says what to do', () => {
     ['1799', '1799 is before 1800'],
     ['1799-1801', '1799 is before 1800'],
     ['2019-2017', '2019 comes after 2017'],
+    ['1950/00', '1950 comes after 1900'],
+    ['1999/50', '1999 comes after 1950'],
     ['2019-05', '2019 comes after 2005. For one year type 2019'],
     ['last summer', "'last summer' is not a harvest year"],
     ['23', "'23' is not a harvest year"],

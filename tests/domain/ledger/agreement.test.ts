@@ -52,6 +52,14 @@ describe('numbers that do not agree', () => {
     ['a hand-out whose mass is off', { mass: -6_099 }, HUNDRED_BEANS],
     ['a hand-out that leaves a remainder of mass', { count: -100, mass: -24_300 }, HUNDRED_BEANS],
     ['a hand-out beyond the book', { count: -101, mass: -24_644 }, HUNDRED_BEANS],
+    ['seeds out and mass in, weighed', { count: -25, mass: 1, measured: 'mass' }, HUNDRED_BEANS],
+    ['mass out and seeds in, counted', { count: 1, mass: -6_100 }, HUNDRED_BEANS],
+    ['a stocktake below nothing', { kind: 'stocktake', count: -101, mass: -24_400 }, HUNDRED_BEANS],
+    [
+      'a stocktake below nothing in mass',
+      { kind: 'stocktake', count: -100, mass: -24_401, measured: 'mass' },
+      HUNDRED_BEANS,
+    ],
     ['seeds out and mass in', { count: -25, mass: 6_100 }, HUNDRED_BEANS],
     ['seeds in and mass out', { count: 25, mass: -6_100, measured: 'mass' }, HUNDRED_BEANS],
     [

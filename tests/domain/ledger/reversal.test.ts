@@ -63,7 +63,11 @@ describe('refused', () => {
         kind: 'intake',
         count: 100,
         mass: 24_400,
-        later: [later('return', '2026-04-01', 10, 2_440), later('withdrawal', '2026-05-02', -35, -8_540)],
+        later: [
+          later('return', '2026-04-01', 10, 0),
+          later('join', '2026-04-02', 0, 10),
+          later('withdrawal', '2026-05-02', -35, -8_540),
+        ],
       },
       'QH26-0142-A no longer holds that seed: the hand-out of 2026-05-02 took from it. Take that back first.',
     ],

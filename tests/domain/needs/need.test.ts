@@ -84,6 +84,16 @@ describe('in words', () => {
         'Perhaps fewer than the 225 to keep: about 300 living seeds, but it may be about 160 living seeds. Weigh or test to be sure.',
       ],
     ],
+    [{ living: living(75) }, ['Fewer than the 225 to keep for three regrowings: about 75 living seeds.']],
+    [{ living: living(225) }, ['Enough for the 225 to keep: about 230 living seeds.']],
+    [
+      { living: living(232), policy: { regrowings: 1, plants: 230, emergence: 1 } },
+      ['Enough for the 230 to keep: about 230 living seeds.'],
+    ],
+    [
+      { living: living(400), testedViability: 0.85, threshold: 0.855_56 },
+      ['Weak: 85 % sprouted in the last tests, below the threshold of 85.56 %.'],
+    ],
     [{ living: living(400) }, ['Enough for the 225 to keep: about 400 living seeds.']],
     [
       { living: living(400), testedViability: 0.8496 },

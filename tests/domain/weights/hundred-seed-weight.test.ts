@@ -25,6 +25,8 @@ test('grams and micrograms are the same weight', () => {
   expect(BEAN).toBe(24_400_000)
   expect(gramsPerHundred(BEAN)).toBe(24.4)
   expect(hundredSeedWeightFromGrams(0.07)).toBe(70_000)
+  expect(hundredSeedWeightFromGrams(0.070_000_6)).toBe(70_001)
+  expect(hundredSeedWeightFromGrams(0.000_001)).toBe(1)
   expect(() => hundredSeedWeightFromGrams(0.000_000_4)).toThrow(RangeError)
 })
 
@@ -45,6 +47,10 @@ describe('statistics of weighed samples', () => {
     expect(statistics.standardDeviation).toBeCloseTo(100_000, 6)
     expect(statistics.coefficientOfVariation).toBeCloseTo(4, 10)
     expect(statistics.seedsCounted).toBe(300)
+  })
+
+  test('a milligram is enough for a sample', () => {
+    expect(weightStatistics([aSample(2, 1)]).hundredSeedWeight).toBe(50_000)
   })
 
   test('portions of unequal size count every seed once', () => {
@@ -150,6 +156,8 @@ describe('the doubt of a derived number', () => {
     expect(relativeDoubt('measured', BEAN, replicates(null, 1, 100), null)).toBeCloseTo(0.08, 12)
     expect(relativeDoubt('measured', BEAN, replicates(null, 1, 25), null)).toBeCloseTo(0.16, 12)
     expect(relativeDoubt('measured', BEAN, replicates(null, 1, 400), null)).toBeCloseTo(0.04, 12)
+    expect(relativeDoubt('measured', BEAN, replicates(2, 1, 100), null)).toBeCloseTo(0.08, 12)
+    expect(relativeDoubt('measured', BEAN, replicates(null, 4, 400), null)).toBeCloseTo(0.04, 12)
   })
 
   test('two weighings that happen to be equal still leave some doubt', () => {

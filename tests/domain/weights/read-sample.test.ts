@@ -21,7 +21,9 @@ describe('samples that read one way', () => {
     ['200 weigh 1.234 g', 200, 1_234],
     ['100 weigh 0.294 g', 100, 294],
     ['1 weighs 20 g', 1, 20_000],
-    ['1000 weigh 0.6 mg', 1_000, 1],
+    ['1000 weigh 0.5 mg', 1_000, 1],
+    ['100000 weigh 1 mg', 100_000, 1],
+    ['100 weigh 100 kg', 100, 100_000_000],
   ])('%s', (typed, seeds, mg) => {
     expect(readSample(typed)).toEqual({ kind: 'sample', sample: aSample(seeds, mg) })
   })
@@ -49,6 +51,7 @@ describe('what cannot be read says what to do', () => {
     ['25 weigh 0.4 mg', 'cannot weigh that'],
     ['25 weigh 101 kg', 'cannot weigh that'],
     ['200000 weigh 1 mg', 'cannot weigh that'],
+    ['200 weigh 1.000 g', 'Is the weight 1000 or 1? Type it as 1000 g or 1 g.'],
     ['1000 weigh 1.234 g', 'Is the weight 1234 or 1.234? Type it as 1234 g or 1.2340 g.'],
     ['2000 weigh 1,230 g', 'Is the weight 1230 or 1.23? Type it as 1230 g or 1.23 g.'],
   ])('%s', (typed, because) => {

@@ -14,12 +14,12 @@ export class Bare {
   readonly #lives: Database.Statement
   readonly #all: Database.Statement
 
-  constructor(file: string) {
+  constructor(file: string, journalMode = 'DELETE', synchronous = 'EXTRA') {
     this.#sqlite = new Database(file)
     for (const pragma of [
       'foreign_keys = ON',
-      'synchronous = EXTRA',
-      'journal_mode = DELETE',
+      `synchronous = ${synchronous}`,
+      `journal_mode = ${journalMode}`,
       'cache_size = -65536',
       'secure_delete = ON',
     ]) {

@@ -73,3 +73,13 @@ test('case and kind of composition never matter', () => {
     { numRuns: 1_000 },
   )
 })
+
+test('words fold one by one, however many there are', () => {
+  const words = fc.array(fc.string({ unit: 'grapheme', minLength: 1, maxLength: 12 }), { maxLength: 30 })
+  fc.assert(
+    fc.property(words, (parts) => {
+      const oneByOne = parts.map(fold).filter((part) => part !== '')
+      expect(fold(parts.join(' '))).toBe(oneByOne.join(' '))
+    }),
+  )
+})

@@ -10,7 +10,7 @@ let arrivedBefore = false
 export function Arrived({ title }: { readonly title: string }) {
   const library = useRead('collection.about', {}).data?.settings.libraryName
   useEffect(() => {
-    document.title = library === undefined ? title : `${title} · ${library}`
+    document.title = [title, library, 'Common Drawer'].filter((part) => part !== undefined).join(' · ')
   }, [title, library])
   useEffect(() => {
     if (arrivedBefore) focusScreen()

@@ -1,0 +1,199 @@
+import type { Page } from '@playwright/test'
+import { expectNoBarrier } from './support/axe.ts'
+import { open } from './support/open.ts'
+import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+let shelf: SmallShelf
+
+test.beforeEach(async ({ app, page }) => {
+  shelf = await fillSmallShelf(app)
+  await page.reload()
+})
+
+/** Types as a label reader does: one key every few milliseconds, then Enter. */
+async function scan(page: Page, code: string): Promise<void> {
+  await page.keyboard.type(code, { delay: 4 })
+  await page.keyboard.press('Enter')
+}
+
+const oneField = (page: Page) => page.getByRole('combobox', { name: /Find a lot/ })
+
+test.describe('a label reader', () => {
+  test('goes to the lot and leaves no letter in a half-filled form', async ({ page }) => {
+    await open(page, `/shelf/lot/${shelf.tomato.lotId}`)
+    await page.getByRole('button', { name: 'Quarantine', exact: true }).click()
+    const reason = page.getByLabel('What is to be checked')
+    await reason.fill('is it the ')
+    await scan(page, shelf.bean.scanCode)
+    await expect(page.getByRole('heading', { name: 'Hrášek’s Climber' })).toBeVisible()
+    await open(page, `/shelf/lot/${shelf.tomato.lotId}`)
+    await page.getByRole('button', { name: /Quarantine \(begun\)/ }).click()
+    await expect(reason).toHaveValue('is it the ')
+  })
+
+  test('does not fire the button that has the focus', async ({ app, page }) => {
+    await open(page, `/shelf/lot/${shelf.tomato.lotId}`)
+    await page.getByRole('button', { name: 'Discard' }).click()
+    await page.getByLabel('Why').fill('mould')
+    await page.getByLabel('everything in this lot').check()
+    await page.getByRole('button', { name: 'Discard the whole lot' }).focus()
+    await scan(page, shelf.bean.scanCode)
+    await expect(page.getByRole('heading', { name: 'Hrášek’s Climber' })).toBeVisible()
+    expect((await app.call('lot.get', { lotId: shelf.tomato.lotId })).quantity.count).toBe(12)
+  })
+
+  test('does not change a choice that has the focus', async ({ page }) => {
+    await open(page, '/shelf')
+    const state = page.getByRole('combobox', { name: 'State' })
+    await state.focus()
+    await scan(page, 'R2601427')
+    await expect(page.getByRole('status').filter({ hasText: '‘R2601427’' })).toBeVisible()
+    await expect(state).toHaveValue('')
+  })
+
+  test('says that a label was not read right, and opens a search', async ({ page }) => {
+    const { scanCode } = shelf.bean
+    const misread = `${scanCode.slice(0, -1)}${scanCode.endsWith('A') ? 'B' : 'A'}`
+    await scan(page, misread)
+    await expect(page.getByText('does not fit the rest')).toBeVisible()
+    await expect(oneField(page)).toHaveValue(misread)
+    await expect(oneField(page)).toBeFocused()
+  })
+
+  test('is not taken for a hand: slow letters stay where they are typed', async ({ page }) => {
+    const filter = page.getByRole('searchbox')
+    await filter.focus()
+    await page.keyboard.type(shelf.bean.lotNumber, { delay: 60 })
+    await page.keyboard.press('Enter')
+    await expect(filter).toHaveValue(shelf.bean.lotNumber)
+  })
+})
+
+test.describe('the one field', () => {
+  test('takes a full number and Enter straight to the lot', async ({ page }) => {
+    await oneField(page).fill(shelf.tomato.lotNumber.toLowerCase())
+    await oneField(page).press('Enter')
+    await expect(page).toHaveURL(new RegExp(`#/shelf/lot/${shelf.tomato.lotId}$`))
+    await expect(oneField(page)).toHaveValue('')
+  })
+
+  test('finds by a few letters without accents, by arrows', async ({ page }) => {
+    await oneField(page).fill('hrasek')
+    await expect(page.getByRole('option', { name: /Hrášek’s Climber/ })).toHaveAttribute(
+      'aria-selected',
+      'true',
+    )
+    await page.keyboard.press('ArrowDown')
+    await page.keyboard.press('Enter')
+    await expect(page).toHaveURL(/#\/shelf\/find\/hrasek$/)
+    await expect(page.getByRole('searchbox')).toHaveValue('hrasek')
+    await expect(page.getByRole('row', { name: /Hrášek’s Climber/ })).toBeVisible()
+  })
+
+  test('takes letters that an address cannot hold as they are', async ({ page }) => {
+    await oneField(page).fill('100 % Ζου/μερή?')
+    await page.getByRole('option', { name: /Show all on the shelf/ }).click()
+    await expect(page.getByRole('searchbox')).toHaveValue('100 % Ζου/μερή?')
+    await expect(page.getByText('No lot fits all of that.')).toBeVisible()
+  })
+})
+
+test('the focus and the title follow to the screen that was opened', async ({ page }) => {
+  await page.getByRole('link', { name: 'Settings' }).click()
+  await expect(page.getByRole('heading', { name: 'Settings', level: 1 })).toBeFocused()
+  await expect(page).toHaveTitle('Settings · Hollow Lane Library · Common Drawer')
+  await page.getByRole('link', { name: 'Take in' }).click()
+  await expect(page.locator('main')).toContainText('Who brings it?')
+  await expect(page.locator('main :focus')).toHaveCount(1)
+})
+
+test('the rail can be skipped', async ({ page }) => {
+  await page.keyboard.press('Tab')
+  await expect(page.getByRole('button', { name: 'Skip to the work' })).toBeFocused()
+  await page.keyboard.press('Enter')
+  await expect(page.locator('main')).toBeFocused()
+})
+
+test('the foot line says what was done and takes it back', async ({ app, page }) => {
+  await open(page, `/shelf/lot/${shelf.bean.lotId}`)
+  await page.getByRole('button', { name: 'Take stock' }).click()
+  await page.getByLabel(/^Found/).fill('280 seeds')
+  await page.getByLabel('Why it differs').fill('counted again')
+  await page.getByRole('button', { name: 'Write down what was found' }).click()
+  const footLine = page.getByRole('contentinfo')
+  await expect(footLine.getByRole('status')).toContainText(`Took stock of ${shelf.bean.lotNumber}`)
+  await footLine.getByRole('button', { name: 'undo' }).click()
+  await expect(footLine.getByRole('status')).toContainText('Took back')
+  await expect(footLine.getByRole('button', { name: 'undo' })).toHaveCount(0)
+  expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(300)
+})
+
+test('an answer that is lost on the way is asked for again, and seed is taken once', async ({
+  app,
+  page,
+}) => {
+  let lost = 0
+  await page.route('**/call', async (route) => {
+    const response = await route.fetch()
+    const taking = route.request().postData()?.includes('lot.discard') ?? false
+    if (taking && lost === 0) {
+      lost += 1
+      await route.fulfill({ status: 200, contentType: 'text/plain', body: 'cut off' })
+    } else await route.fulfill({ response })
+  })
+  await open(page, `/shelf/lot/${shelf.bean.lotId}`)
+  await page.getByRole('button', { name: 'Discard' }).click()
+  await page.getByLabel('How much').fill('20 seeds')
+  await page.getByLabel('Why').fill('weevils')
+  await page.getByRole('button', { name: 'Discard', exact: true }).last().click()
+  await expect(page.getByRole('contentinfo')).toContainText('undo')
+  expect(lost).toBe(1)
+  expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(280)
+})
+
+test('silence is said calmly, what was typed stays, and it goes on by itself', async ({ page }) => {
+  await open(page, `/shelf/lot/${shelf.bean.lotId}`)
+  await page.getByRole('button', { name: 'Quarantine', exact: true }).click()
+  await page.getByLabel('What is to be checked').fill('a strange smell')
+  await page.route('**/call', (route) =>
+    route.fulfill({ status: 200, contentType: 'text/plain', body: 'nobody here' }),
+  )
+  await page.getByRole('button', { name: 'Keep it back' }).click()
+  await expect(page.getByText('does not answer just now').first()).toBeVisible()
+  await expect(page.getByLabel('What is to be checked')).toHaveValue('a strange smell')
+  await page.unroute('**/call')
+  await expect(page.getByText('Asking again…')).toHaveCount(0)
+  await page.getByRole('button', { name: 'Keep it back' }).click()
+  await expect(page.getByRole('article')).toContainText('a strange smell')
+})
+
+const SCREENS = ['/take-in', '/hand-out', '/shelf', '/settings'] as const
+
+for (const screen of SCREENS) {
+  test(`${screen} has no barrier, reflows at 320 px and holds text of twice the size`, async ({ page }) => {
+    await open(page, screen)
+    await expect(page.locator('main h1').first()).toBeAttached()
+    await expectNoBarrier(page)
+    await page.setViewportSize({ width: 320, height: 640 })
+    await expectNoSideways(page)
+    await page.setViewportSize({ width: 1280, height: 800 })
+    await page.evaluate("document.documentElement.style.fontSize = '200%'")
+    await expectNoSideways(page)
+  })
+}
+
+async function expectNoSideways(page: Page): Promise<void> {
+  const tooWide = await page.evaluate<number>(
+    'document.documentElement.scrollWidth - document.documentElement.clientWidth',
+  )
+  expect(tooWide, 'nothing runs off the side').toBeLessThanOrEqual(0)
+}
+
+test('motion stops when the system asks', async ({ page }) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  const moving = await page.evaluate<number>('document.getAnimations().length')
+  expect(moving).toBe(0)
+})

@@ -1,0 +1,60 @@
+import type { RunningApp } from './running-app.ts'
+
+export interface SmallShelf {
+  readonly today: string
+  readonly shelfId: number
+  /** Tall climbing bean: 300 seeds, plenty. */
+  readonly bean: Lot
+  /** A tomato of which 12 seeds are left. */
+  readonly tomato: Lot
+  /** Treated maize, in quarantine, with a very long name. */
+  readonly maize: Lot
+}
+
+export interface Lot {
+  readonly lotId: number
+  readonly lotNumber: string
+  readonly scanCode: string
+}
+
+export const LONG_NAME =
+  'Harrow Lane Giant of the Lower Meadow, the late strain that the Penhallow sisters kept through the long winter'
+
+/** Puts three lots on an empty shelf: plenty, nearly none, and one kept back. */
+export async function fillSmallShelf(app: RunningApp): Promise<SmallShelf> {
+  const { today } = await app.call('collection.about', {})
+  const { crops } = await app.call('crop.list', {})
+  const crop = (name: string) => {
+    const found = crops.find(({ commonName }) => commonName.toLowerCase().includes(name))
+    if (found === undefined) throw new Error(`The crop table has no ${name}`)
+    return found.cropId
+  }
+  const { placeId: roomId } = await app.call('place.create', { name: 'Seed room', kind: 'room' })
+  const { placeId: shelfId } = await app.call('place.create', {
+    parentId: roomId,
+    name: 'Window shelf',
+    kind: 'shelf',
+  })
+  const gift = (cropId: string, name: string, amount: string, more: object = {}) => ({
+    variety: { newVariety: { cropId, name } },
+    amount,
+    ...more,
+  })
+  const { taken } = await app.call('intake.record', {
+    donor: { newPerson: { name: 'Zoë Brontë', town: 'Quillhaven' } },
+    receivedOn: today,
+    gifts: [
+      gift(crop('common bean'), 'Hrášek’s Climber', '300 seeds', {
+        harvest: '2024',
+        placeId: shelfId,
+        story: 'Carried over the pass in a tobacco tin.',
+      }),
+      gift(crop('tomato'), 'Widow Tarn', '12 seeds', { harvest: 'about 2019' }),
+      gift(crop('maize'), LONG_NAME, '85 g', { cautions: ['treated'], cautionNote: 'red dust' }),
+    ],
+  })
+  const [bean, tomato, maize] = taken
+  if (bean === undefined || tomato === undefined || maize === undefined)
+    throw new Error('Three gifts were given')
+  return { today, shelfId, bean, tomato, maize }
+}

@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process'
-import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { chmodSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -227,5 +227,30 @@ describe('an old Node', () => {
     expect(ended.code).toBe(1)
     expect(ended.said).toContain('needs Node.js 22.18 or later; this is 20.20.2')
     expect(ended.said).not.toContain('ran')
+  })
+})
+
+describe('after an install', () => {
+  const script = join(PROJECT, 'electron', 'link-node.mjs')
+  const linkIn = (modules: string) =>
+    new Promise<void>((resolve, reject) => {
+      execFile(process.execPath, [script, modules], (failure) =>
+        failure === null ? resolve() : reject(failure),
+      )
+    })
+
+  test('the command node is there where npm has not linked it, and is left alone where it has', async () => {
+    const modules = join(folder, 'node_modules')
+    const system = process.platform === 'win32' ? 'win' : process.platform
+    const bin = join(modules, `node-${system}-${process.arch}`, 'bin')
+    mkdirSync(bin, { recursive: true })
+    await linkIn(modules)
+    expect(existsSync(join(modules, '.bin', 'node'))).toBe(false)
+    writeFileSync(join(bin, process.platform === 'win32' ? 'node.exe' : 'node'), 'the program')
+    await linkIn(modules)
+    expect(existsSync(join(modules, '.bin', 'node'))).toBe(true)
+    writeFileSync(join(modules, '.bin', 'node'), 'linked by npm')
+    await linkIn(modules)
+    expect(readFileSync(join(modules, '.bin', 'node'), 'utf8')).toBe('linked by npm')
   })
 })

@@ -11,6 +11,12 @@ export const Settings = z.object({
   locale: z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'Use a language tag such as en-GB.'),
   paper: z.enum(['a4', 'letter']),
   appearance: z.enum(['system', 'light', 'dark']),
+  visitLimit: z
+    .int()
+    .min(1)
+    .max(100)
+    .nullable()
+    .describe('packets for one visit before a reason is wanted; null: no limit'),
 })
 export type Settings = z.infer<typeof Settings>
 
@@ -38,6 +44,11 @@ export const collectionOperations = {
       movements: z.int(),
       warnings: z.array(z.string()).describe('such as a file kept in a synced folder'),
     }),
+  ),
+  'collection.revision': reads(
+    'Tells the number of the latest entry, so that a window knows whether another wrote something.',
+    z.strictObject({}),
+    z.object({ revision: z.int() }),
   ),
   'collection.start': writes(
     'Starts an empty collection of your own and opens it; the one open now is closed and kept.',

@@ -158,7 +158,7 @@ const LeftInLot = z.object({
   sentence: z.string(),
 })
 
-export const Override = z.enum(['reference-sample', 'reserve', 'too-few-left'])
+export const Override = z.enum(['reference-sample', 'reserve', 'too-few-left', 'over-limit'])
 export type Override = z.infer<typeof Override>
 
 const WithdrawalLine = z.strictObject({
@@ -166,6 +166,8 @@ const WithdrawalLine = z.strictObject({
   amount: TypedAmount,
   note: z.string().trim().max(500).default(''),
 })
+
+const ForeseenCaution = z.object({ despite: Override, sentence: z.string() })
 
 const ForeseenLine = z.object({
   lotId: Id,
@@ -175,9 +177,16 @@ const ForeseenLine = z.object({
   keep: z.int(),
   state: NeedState.nullable().describe('of the accession after every line up to this one'),
   sentence: z.string(),
-  cautions: z.array(z.object({ despite: Override, sentence: z.string() })),
+  cautions: z.array(ForeseenCaution),
   problem: Problem.nullable().describe('what would be refused whatever is overridden'),
 })
+
+const FoundLine = z.strictObject({
+  lotId: Id,
+  found: z.union([TypedAmount, z.literal('nothing')]).describe("an amount as typed, or 'nothing'"),
+})
+
+const SeedChange = z.object({ count: z.int(), massMg: z.int() })
 
 const Replicate = z.strictObject({
   seeds: z.int().min(1).max(1_000_000),
@@ -255,7 +264,10 @@ export const stockOperations = {
       purpose: WithdrawalPurpose.default('to-grow'),
       lines: z.array(WithdrawalLine).max(200),
     }),
-    z.object({ lines: z.array(ForeseenLine) }),
+    z.object({
+      lines: z.array(ForeseenLine),
+      cautions: z.array(ForeseenCaution).describe('about the visit as a whole'),
+    }),
   ),
   'withdrawal.record': writes(
     'Hands seed out of one or more lots to a person: one visit.',
@@ -272,6 +284,25 @@ export const stockOperations = {
     },
     { withdrawalId: Id, personId: Id.nullable(), lines: z.array(LeftInLot) },
   ),
+  'paper-sheet.record': writes(
+    'Types a paper sign-out sheet in afterwards: one line for each person and packet, one entry for the sheet.',
+    {
+      on: Day.describe('the day on the sheet'),
+      lines: z
+        .array(
+          z.strictObject({
+            person: WhoIsIt.nullable().describe('null where the name cannot be read'),
+            lotId: Id,
+            amount: TypedAmount,
+            note: z.string().trim().max(500).default(''),
+          }),
+        )
+        .min(1, 'Add at least one line.')
+        .max(200),
+      note: Story.default(''),
+    },
+    { visits: z.array(z.object({ withdrawalId: Id, personId: Id.nullable() })), lines: z.array(LeftInLot) },
+  ),
   'lot.weigh-seeds': writes(
     'Records a hundred-seed weight of a lot from one counted sample or from replicates.',
     {
@@ -285,8 +316,29 @@ export const stockOperations = {
   ),
   'lot.take-stock': writes(
     'Sets a lot to what was found by weighing or counting, and writes the difference with its reason.',
-    { lotId: Id, on: Day, found: z.union([TypedAmount, z.literal('nothing')]), reason: Line },
-    { change: z.object({ count: z.int(), massMg: z.int() }), balance: Quantity },
+    { ...FoundLine.shape, on: Day, reason: Line },
+    { change: SeedChange, balance: Quantity },
+  ),
+  'stocktake.foresee': reads(
+    'Shows what was found lot by lot beside what the book says, without writing anything.',
+    z.strictObject({ lines: z.array(FoundLine).max(500) }),
+    z.object({
+      lines: z.array(
+        z.object({
+          lotId: Id,
+          book: Quantity.nullable(),
+          change: SeedChange.nullable(),
+          problem: Problem.nullable(),
+        }),
+      ),
+    }),
+  ),
+  'stocktake.record': writes(
+    'Sets several lots to what was found, such as all of one shelf, as one entry.',
+    { on: Day, reason: Line, lines: z.array(FoundLine).min(1, 'Weigh or count at least one lot.').max(500) },
+    {
+      lines: z.array(z.object({ lotId: Id, lotNumber: z.string(), change: SeedChange, balance: Quantity })),
+    },
   ),
   'lot.split': writes(
     'Moves part of a lot to a new lot of the same accession, such as a reserve.',

@@ -10,6 +10,7 @@ CREATE TABLE collection (
   locale TEXT NOT NULL,
   paper TEXT NOT NULL CHECK (paper IN ('a4', 'letter')),
   appearance TEXT NOT NULL CHECK (appearance IN ('system', 'light', 'dark')),
+  visit_limit INTEGER CHECK (visit_limit BETWEEN 1 AND 100),
   created_at TEXT NOT NULL
 ) STRICT;
 --> statement-breakpoint

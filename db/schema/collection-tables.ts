@@ -13,6 +13,7 @@ export const collection = sqliteTable('collection', {
   locale: text('locale').notNull(),
   paper: text('paper', { enum: ['a4', 'letter'] }).notNull(),
   appearance: text('appearance', { enum: ['system', 'light', 'dark'] }).notNull(),
+  visitLimit: integer('visit_limit'),
   createdAt: text('created_at').notNull(),
 })
 

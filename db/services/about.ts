@@ -25,3 +25,7 @@ export function aboutCollection(reading: Reading): Value<'collection.about'> {
           ],
   }
 }
+
+export function revisionOf(reading: Reading): Value<'collection.revision'> {
+  return { revision: Number(prepared(reading.sqlite, 'SELECT max(id) FROM entry').pluck().get()) }
+}

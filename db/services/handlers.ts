@@ -6,7 +6,7 @@ import type {
   Value,
   WriteName,
 } from '../contract/contract.ts'
-import { aboutCollection } from './about.ts'
+import { aboutCollection, revisionOf } from './about.ts'
 import { readTypedAmount } from './amount-reading.ts'
 import { backUpCollection } from './back-up-collection.ts'
 import { checkCollection } from './check.ts'
@@ -27,9 +27,9 @@ import { weighSeeds } from './seed-weights.ts'
 import { changeSettings } from './settings.ts'
 import { findAnything, listLots, offerLots } from './shelf.ts'
 import { joinLots, splitLot } from './split-and-join.ts'
-import { takeStock } from './stocktake.ts'
+import { foreseeStocktake, recordStocktake, takeStock } from './stocktake.ts'
 import { addSynonym, createVariety, searchVarieties } from './varieties.ts'
-import { foreseeWithdrawal, recordWithdrawal } from './withdrawals.ts'
+import { foreseeWithdrawal, recordPaperSheet, recordWithdrawal } from './withdrawals.ts'
 
 /** The operations that change which collection is open: the host's to do. */
 export type HostName = Extract<OperationName, 'collection.start' | 'collection.open-demo'>
@@ -75,6 +75,8 @@ export const readHandlers: ReadHandlers = {
   'lot.offer': offerLots,
   'find.anything': findAnything,
   'withdrawal.foresee': foreseeWithdrawal,
+  'stocktake.foresee': foreseeStocktake,
+  'collection.revision': revisionOf,
   'need.list': listNeeds,
   'label.sheets': listSheets,
   'label.print': printLabels,
@@ -94,6 +96,8 @@ export const writeHandlers: WriteHandlers = {
   'withdrawal.record': recordWithdrawal,
   'lot.weigh-seeds': weighSeeds,
   'lot.take-stock': takeStock,
+  'stocktake.record': recordStocktake,
+  'paper-sheet.record': recordPaperSheet,
   'lot.split': splitLot,
   'lot.join': joinLots,
   'lot.move': moveLots,

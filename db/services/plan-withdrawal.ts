@@ -22,6 +22,9 @@ export interface OutgoingCaution {
   readonly problem: Problem
 }
 
+/** Purposes that the limit for one visit is meant for: what a person takes home. */
+const LIMITED: ReadonlySet<Purpose> = new Set(['to-grow', 'to-return', 'other'])
+
 /** What one line of a hand-out would do. */
 export interface PlannedLine {
   /** The lot as it would be after this line and those before it. */
@@ -130,6 +133,28 @@ function tooFewLeft(sentence: string, field: string): OutgoingCaution {
       choices: ['too-few-left'],
     },
   }
+}
+
+/** What wants a reason about a visit as a whole: more packets than the keeper's limit for one. */
+export function visitCautions(
+  reading: Reading,
+  visit: { readonly lines: readonly Line[]; readonly purpose: Purpose },
+): OutgoingCaution[] {
+  const { visitLimit } = settingsOf(reading)
+  const packets = visit.lines.length
+  if (visitLimit === null || packets <= visitLimit || !LIMITED.has(visit.purpose)) return []
+  return [
+    {
+      despite: 'over-limit',
+      problem: {
+        code: 'caution',
+        sentence: `${packets} packets are more than the ${visitLimit} that one visit usually takes.`,
+        field: 'lines',
+        todo: 'Leave some out, or say why this visit takes more.',
+        choices: ['over-limit'],
+      },
+    },
+  ]
 }
 
 /** Refuses an amount beyond the balance, with the balance and what can be done. */

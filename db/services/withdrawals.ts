@@ -7,7 +7,7 @@ import { countDoubt, quantity, quantityOf, weightInForce } from './amounts.ts'
 import type { Reading, Writing } from './context.ts'
 import { refuseTheFutureDay } from './intake.ts'
 import { personFor } from './people.ts'
-import { type PlannedLine, planWithdrawal } from './plan-withdrawal.ts'
+import { type OutgoingCaution, type PlannedLine, planWithdrawal, visitCautions } from './plan-withdrawal.ts'
 import { writeMovement } from './write-movement.ts'
 
 type Input = ParsedInput<'withdrawal.record'>
@@ -16,7 +16,12 @@ export function foreseeWithdrawal(
   reading: Reading,
   input: ParsedInput<'withdrawal.foresee'>,
 ): Value<'withdrawal.foresee'> {
+  const shown = (caution: OutgoingCaution) => ({
+    despite: caution.despite,
+    sentence: caution.problem.sentence,
+  })
   return {
+    cautions: visitCautions(reading, input).map(shown),
     lines: planWithdrawal(reading, input.lines, input.purpose).map(
       ({ after, out, stock, cautions, problem }) => ({
         lotId: after.lot_id,
@@ -26,10 +31,7 @@ export function foreseeWithdrawal(
         keep: stock.keep,
         state: out && stock.state,
         sentence: stock.sentence,
-        cautions: cautions.map((caution) => ({
-          despite: caution.despite,
-          sentence: caution.problem.sentence,
-        })),
+        cautions: cautions.map(shown),
         problem,
       }),
     ),
@@ -48,36 +50,24 @@ export function recordWithdrawal(
   if (input.despite.length > 0 && input.reason === '') {
     refuse('value-refused', 'Say in a few words why this goes out all the same.', { field: 'reason' })
   }
+  const unheeded = visitCautions(writing, input).find((caution) => !input.despite.includes(caution.despite))
+  if (unheeded) throw new Refusal(unheeded.problem)
   const planned = planWithdrawal(writing, input.lines, input.purpose)
   for (const line of planned) refuseUnlessAllowed(line, input.despite)
   const personId = input.person === null ? null : personFor(writing, input.person, 'member', 'person')
-  const { id: withdrawalId } = writing.db
-    .insert(withdrawal)
-    .values({
-      personId,
-      onDate: input.on,
-      purpose: input.purpose,
-      promised: input.promised,
-      promisedBy: input.promisedBy,
-      note: input.note,
-      overridden: input.despite.length === 0 ? '' : `${input.despite.join(', ')}: ${input.reason}`,
-      entryId: writing.entryId,
-    })
-    .returning({ id: withdrawal.id })
-    .get()
-  for (const [index, { after, out }] of planned.entries()) {
-    if (out === null) throw new Error('A planned line was let through without its decision')
-    writeMovement(writing, {
-      lotId: after.lot_id,
-      kind: 'withdrawal',
-      on: input.on,
-      change: out.change,
-      measured: out.measured,
-      weight: weightInForce(after).weight,
-      personId,
-      withdrawalId,
-      note: input.lines[index]?.note ?? '',
-    })
+  const { on, purpose, promised, promisedBy, note } = input
+  const overridden = input.despite.length === 0 ? '' : `${input.despite.join(', ')}: ${input.reason}`
+  const withdrawalId = addVisit(writing, {
+    personId,
+    onDate: on,
+    purpose,
+    promised,
+    promisedBy,
+    note,
+    overridden,
+  })
+  for (const [index, line] of planned.entries()) {
+    writeLine(writing, line, { on, personId, withdrawalId, note: input.lines[index]?.note ?? '' })
   }
   const lines = leftInLots(planned)
   const first = lines[0]
@@ -86,6 +76,79 @@ export function recordWithdrawal(
       ? `Handed out from ${first.lotNumber}; ${first.left.words} left`
       : `Handed out from ${lines.length} lots`
   return { withdrawalId, personId, lines, said, undoable: true }
+}
+
+/** A sheet that was signed on paper has happened: cautions are noted as passed by, only seed that is not there is refused. */
+export function recordPaperSheet(
+  writing: Writing,
+  input: ParsedInput<'paper-sheet.record'>,
+): Omit<Value<'paper-sheet.record'>, 'entryId'> {
+  refuseTheFutureDay(input.on, writing.today, 'on')
+  const planned = planWithdrawal(writing, input.lines, 'to-grow')
+  for (const { problem } of planned) if (problem !== null) throw new Refusal(problem)
+  const visits = new Map<string, { withdrawalId: number; personId: number | null }>()
+  for (const [index, line] of planned.entries()) {
+    const typed = input.lines[index]
+    if (typed === undefined) throw new Error('A planned line without its typed one')
+    const visit = visits.get(whoseVisit(typed.person)) ?? addSheetVisit(writing, input, typed.person, index)
+    visits.set(whoseVisit(typed.person), visit)
+    writeLine(writing, line, { on: input.on, ...visit, note: typed.note })
+  }
+  const count = `${planned.length} ${planned.length === 1 ? 'packet' : 'packets'}`
+  return {
+    visits: [...visits.values()],
+    lines: leftInLots(planned),
+    said: `Typed in the paper sheet of ${input.on}: ${count} out`,
+    undoable: true,
+  }
+}
+
+/** Lines of one person are one visit; a new person is the same one as long as everything typed of them is the same. */
+function whoseVisit(person: ParsedInput<'paper-sheet.record'>['lines'][number]['person']): string {
+  return JSON.stringify(person)
+}
+
+function addSheetVisit(
+  writing: Writing,
+  input: ParsedInput<'paper-sheet.record'>,
+  person: ParsedInput<'paper-sheet.record'>['lines'][number]['person'],
+  index: number,
+) {
+  const personId = person === null ? null : personFor(writing, person, 'member', `lines.${index}.person`)
+  const withdrawalId = addVisit(writing, {
+    personId,
+    onDate: input.on,
+    purpose: 'to-grow',
+    promised: '',
+    promisedBy: null,
+    note: input.note,
+    overridden: 'signed out on paper',
+  })
+  return { withdrawalId, personId }
+}
+
+function addVisit(writing: Writing, facts: Omit<typeof withdrawal.$inferInsert, 'id' | 'entryId'>): number {
+  return writing.db
+    .insert(withdrawal)
+    .values({ ...facts, entryId: writing.entryId })
+    .returning({ id: withdrawal.id })
+    .get().id
+}
+
+function writeLine(
+  writing: Writing,
+  { after, out }: PlannedLine,
+  visit: { on: string; personId: number | null; withdrawalId: number; note: string },
+): void {
+  if (out === null) throw new Error('A planned line was let through without its decision')
+  writeMovement(writing, {
+    lotId: after.lot_id,
+    kind: 'withdrawal',
+    change: out.change,
+    measured: out.measured,
+    weight: weightInForce(after).weight,
+    ...visit,
+  })
 }
 
 function refuseUnlessAllowed(line: PlannedLine, despite: Input['despite']): void {

@@ -10,6 +10,7 @@ const SETTINGS = {
   locale: 'en-GB',
   paper: 'a4',
   appearance: 'system',
+  visitLimit: null,
 } as const
 
 describe('settings as they are typed', () => {
@@ -28,11 +29,18 @@ describe('settings as they are typed', () => {
     ['regrowingsKept', '2.5'],
     ['emergence', 'most'],
     ['viabilityThreshold', '101'],
+    ['visitLimit', '0'],
+    ['visitLimit', '2.5'],
     ['libraryName', ' '],
   ] as const)('say what is wrong with %s as ‘%s’', (field, text) => {
     const read = settingsOf({ ...typedFrom(SETTINGS), [field]: text })
     expect(read.settings).toBeNull()
     expect(Object.keys(read.problems)).toEqual([field])
+  })
+
+  it('take an empty limit for none', () => {
+    expect(settingsOf({ ...typedFrom(SETTINGS), visitLimit: ' ' }).settings?.visitLimit).toBeNull()
+    expect(settingsOf({ ...typedFrom(SETTINGS), visitLimit: '5' }).settings?.visitLimit).toBe(5)
   })
 
   it('are not sent with a pattern that would spoil the numbers', () => {

@@ -17,6 +17,7 @@ const SHOWN = [
   'settings.regrowingsKept',
   'settings.emergence',
   'settings.viabilityThreshold',
+  'settings.visitLimit',
   'settings.locale',
 ]
 
@@ -61,6 +62,9 @@ export function SettingsForm({ about }: { readonly about: About }) {
       })}
       {text('viabilityThreshold', 'Of 100 seeds tested, how many must sprout', {
         hint: 'for crops that have no threshold of their own',
+      })}
+      {text('visitLimit', 'Packets for one visit', {
+        hint: 'more than that wants a reason; leave it empty for no limit',
       })}
       <SelectField
         label="Dates and numbers as in"

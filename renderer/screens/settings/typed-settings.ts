@@ -9,6 +9,8 @@ export interface TypedSettings {
   readonly regrowingsKept: string
   readonly emergence: string
   readonly viabilityThreshold: string
+  /** Empty: no limit. */
+  readonly visitLimit: string
   readonly locale: string
   readonly paper: Settings['paper']
 }
@@ -19,6 +21,7 @@ export function typedFrom(settings: Settings): TypedSettings {
     regrowingsKept: String(settings.regrowingsKept),
     emergence: String(Math.round(1_000 * settings.emergence) / 10),
     viabilityThreshold: String(Math.round(1_000 * settings.viabilityThreshold) / 10),
+    visitLimit: settings.visitLimit === null ? '' : String(settings.visitLimit),
   }
 }
 
@@ -33,12 +36,15 @@ export function settingsOf(typed: TypedSettings): ReadSettings {
   const regrowingsKept = between(typed.regrowingsKept, 1, 20)
   const emergence = between(typed.emergence, 5, 100)
   const viabilityThreshold = between(typed.viabilityThreshold, 5, 100)
+  const visitLimit = typed.visitLimit.trim() === '' ? null : between(typed.visitLimit, 1, 100)
+  const limitUnclear = typed.visitLimit.trim() !== '' && !Number.isInteger(visitLimit)
   const problems = {
     ...(regrowingsKept === null || !Number.isInteger(regrowingsKept)
       ? { regrowingsKept: 'Type a whole number from 1 to 20.' }
       : {}),
     ...(emergence === null ? { emergence: 'Type a number from 5 to 100.' } : {}),
     ...(viabilityThreshold === null ? { viabilityThreshold: 'Type a number from 5 to 100.' } : {}),
+    ...(limitUnclear ? { visitLimit: 'Type a whole number from 1 to 100, or leave it empty.' } : {}),
     ...(typed.libraryName.trim() === '' ? { libraryName: 'Give the library a name.' } : {}),
   }
   const readable =
@@ -56,6 +62,7 @@ export function settingsOf(typed: TypedSettings): ReadSettings {
       regrowingsKept,
       emergence: emergence / 100,
       viabilityThreshold: viabilityThreshold / 100,
+      visitLimit,
     },
     problems,
   }

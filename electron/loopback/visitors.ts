@@ -10,6 +10,7 @@ export class Visitors {
   readonly #whenGone: () => void
   readonly #staysMs: number
   #leaving: NodeJS.Timeout | null = null
+  #dismissed = false
 
   constructor(whenGone: () => void, staysMs: number = STAYS_MS) {
     this.#whenGone = whenGone
@@ -31,17 +32,14 @@ export class Visitors {
     response.on('close', () => {
       clearInterval(sign)
       this.#open.delete(response)
-      if (this.#open.size === 0) this.#leaving = setTimeout(this.#whenGone, this.#staysMs)
+      if (this.#open.size === 0 && !this.#dismissed) this.#leaving = setTimeout(this.#whenGone, this.#staysMs)
     })
   }
 
   /** Lets go of every page, when the host ends. */
   dismiss(): void {
+    this.#dismissed = true
     if (this.#leaving !== null) clearTimeout(this.#leaving)
-    for (const response of this.#open) {
-      response.removeAllListeners('close')
-      response.end()
-    }
-    this.#open.clear()
+    for (const response of this.#open) response.end()
   }
 }

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react'
 import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
+import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
 import { KeyHints } from '../../shared/table-form/key-hints.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
@@ -15,7 +16,8 @@ import type { HandOutDraft, HandOutStep } from './hand-out-draft.ts'
 import { type HandedOut, HandedOutList } from './handed-out.tsx'
 import { LOTS } from './lot-source.tsx'
 import { AfterOut, LotStock } from './lot-stock.tsx'
-import { OutList } from './out-list.tsx'
+import { packetsInWords } from './out-line.ts'
+import { PacketInWords } from './packet-in-words.tsx'
 import { useHandOut } from './use-hand-out.ts'
 import { VisitTermsFields } from './visit-terms.tsx'
 
@@ -40,58 +42,68 @@ export function HandOutTable(props: HandOutTableProps) {
   return (
     <StepForm
       label="Hand out"
-      className="table-frame"
+      className="table-screen"
       form={form}
       onEnd={table.listLine}
       onEndApart={table.backToLine}
       onSave={table.save}
       onMore={table.toPromise}
     >
-      <div className="table-column">
-        <h1>Hand out</h1>
-        <OtherVisits
-          others={visit.others}
-          inWords={visitInWords}
-          onGoOnWith={visit.goOnWith}
-          onLetGo={visit.letGo}
-        />
-        <PersonFields
-          label="Who takes it?"
-          nobody="Nobody is named"
-          nobodyMeans="The packets go out without a name."
-          person={draft.member}
-          onChange={(change) => table.change({ kind: 'member', change })}
-          problems={table.shown.member}
-        />
-        <PacketCard draft={draft} table={table} />
-        <KeyHints more="what comes back" />
+      <div className="table-frame">
+        <div className="table-column">
+          <h1 className="only-aloud">Hand out</h1>
+          <OtherVisits
+            others={visit.others}
+            inWords={visitInWords}
+            onGoOnWith={visit.goOnWith}
+            onLetGo={visit.letGo}
+          />
+          <PersonFields
+            label="Who takes it?"
+            nobody="Nobody is named"
+            nobodyMeans="The packets go out without a name."
+            person={draft.member}
+            onChange={(change) => table.change({ kind: 'member', change })}
+            problems={table.shown.member}
+          />
+          <PacketCard draft={draft} table={table} />
+          <KeyHints more="what comes back" />
+        </div>
+        <aside className="table-visit" aria-label="This visit">
+          <h2>This visit</h2>
+          <GatheredLines
+            lines={draft.lines}
+            nameOf={(line) => line.lot?.variety ?? line.text}
+            inWords={(line) => <PacketInWords line={line} foreseen={table.foreseen.get(line.id)} />}
+            whileEmpty={
+              last ? (
+                <HandedOutList last={last} />
+              ) : (
+                <p className="soft">
+                  The packets of this visit gather here. Enter after the amount lists one.
+                </p>
+              )
+            }
+            onChangeLine={table.changeLine}
+            onStep={table.change}
+          />
+          <p className="table-total" role="status">
+            {listed.length === 0 ? '' : packetsInWords(listed)}
+          </p>
+          <VisitTermsFields
+            draft={draft}
+            today={today}
+            onChange={(change) => table.change({ kind: 'visit', change })}
+          />
+          {table.shown.refused && <ProblemText problem={table.shown.refused} />}
+          {!visit.kept && (
+            <p className="table-field-warning">What you type cannot be kept just now. Save soon.</p>
+          )}
+          <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
+            Save the visit
+          </button>
+        </aside>
       </div>
-      <aside className="table-visit" aria-label="This visit">
-        <h2>This visit</h2>
-        <OutList
-          lines={draft.lines}
-          foreseen={table.foreseen}
-          onChangeLine={table.changeLine}
-          onTakeOff={(id) => table.change({ kind: 'take-off', id })}
-          onPutBack={() => table.change({ kind: 'put-back' })}
-        />
-        <p className="table-total" role="status">
-          {listed.length === 0 ? '' : listed.length === 1 ? '1 line' : `${listed.length} lines`}
-        </p>
-        <VisitTermsFields
-          draft={draft}
-          today={today}
-          onChange={(change) => table.change({ kind: 'visit', change })}
-        />
-        {table.shown.refused && <ProblemText problem={table.shown.refused} />}
-        {!visit.kept && (
-          <p className="table-field-warning">What you type cannot be kept just now. Save soon.</p>
-        )}
-        <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
-          Save the visit
-        </button>
-        {last && listed.length === 0 && <HandedOutList last={last} />}
-      </aside>
     </StepForm>
   )
 }
@@ -171,5 +183,6 @@ function PacketCard({ draft, table }: PacketCardProps) {
 function visitInWords(draft: HandOutDraft): string {
   const member = draft.member.text.trim() === '' ? 'a member' : draft.member.text
   const { listed } = draft.lines
-  return `${listed.length === 1 ? '1 packet' : `${listed.length} packets`} for ${member}`
+  if (listed.length === 0) return `${member}, no packet listed yet`
+  return `${packetsInWords(listed)} for ${member}`
 }

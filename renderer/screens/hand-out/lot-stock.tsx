@@ -23,12 +23,13 @@ export function LotStock({ lot }: { readonly lot: PickedLot }) {
 /** What a line would leave, in the lot and of its accession. */
 export function AfterOut({ foreseen }: { readonly foreseen: Foreseen }) {
   if (foreseen.left === null) return null
+  const saysWhatIsLeft = foreseen.cautions.some(({ despite }) => despite === 'too-few-left')
   return (
     <div className="after-out">
-      <p>
-        Leaves {foreseen.left.words}: {foreseen.sentence}
+      <p className="after-out-left">
+        Leaves {foreseen.left.words} {foreseen.state && <StateMark mark={foreseen.state} />}
       </p>
-      {foreseen.state && <StateMark mark={foreseen.state} />}
+      {!saysWhatIsLeft && <p className="table-field-note">{foreseen.sentence}</p>}
     </div>
   )
 }

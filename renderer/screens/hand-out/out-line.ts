@@ -68,6 +68,15 @@ function lotProblem(typed: string): string {
     : `Choose which lot ${typed} is from the list.`
 }
 
+/** How many packets some lines are: an amount that names no packets is one. */
+export function packetsInWords(lines: readonly OutLine[]): string {
+  const packets = lines.reduce((sum, line) => {
+    const reading = readAmount(line.amount, { packetSeeds: null })
+    return sum + (reading.kind === 'amount' ? (reading.packets?.packets ?? 1) : 1)
+  }, 0)
+  return packets === 1 ? '1 packet' : `${packets} packets`
+}
+
 /** The line as the collection takes it. Throws RangeError where no lot was picked. */
 export function lineOf(line: OutLine): Line {
   if (line.lot === null) throw new RangeError('A line needs its lot')

@@ -88,7 +88,7 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
       if (input === null) return show({ member: { person: WHO } }, 'person')
       const saved = await record.mutateAsync(input)
       onSaved({
-        member: draft.member.is === 'nobody' ? 'somebody' : draft.member.text,
+        member: draft.member.is === 'nobody' ? 'the last visit' : draft.member.text,
         lines: saved.lines,
         listed,
       })

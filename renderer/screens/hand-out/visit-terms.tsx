@@ -1,4 +1,5 @@
 import type { WithdrawalPurpose } from '../../../db/contract/fields.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { HandOutDraft, VisitTerms } from './hand-out-draft.ts'
@@ -19,6 +20,7 @@ const PURPOSES: readonly { readonly value: WithdrawalPurpose; readonly label: st
 
 /** What holds for the whole visit: what it is for, what comes back, and the day. */
 export function VisitTermsFields({ draft, today, onChange }: VisitTermsFieldsProps) {
+  const format = useFormat()
   return (
     <div className="visit-terms" data-steps-apart="">
       <SelectField
@@ -43,6 +45,7 @@ export function VisitTermsFields({ draft, today, onChange }: VisitTermsFieldsPro
         size="record"
         type="date"
         value={draft.promisedBy}
+        words={draft.promisedBy === '' ? '' : format.day(draft.promisedBy)}
         onChange={(promisedBy) => onChange({ promisedBy })}
       />
       <TextField
@@ -51,6 +54,7 @@ export function VisitTermsFields({ draft, today, onChange }: VisitTermsFieldsPro
         size="record"
         type="date"
         value={draft.on === '' ? today : draft.on}
+        words={draft.on === '' ? 'today' : format.day(draft.on)}
         onChange={(on) => onChange({ on: on === today ? '' : on })}
       />
     </div>

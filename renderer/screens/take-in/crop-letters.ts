@@ -3,7 +3,7 @@ import { fold } from '../../../db/domain/shared/fold.ts'
 
 export type CropFound = Value<'crop.list'>['crops'][number]
 
-/** The crops a few letters fit, those whose everyday name begins with them first. */
+/** The crops a few letters fit, those whose everyday name begins with them first, the shorter first. */
 export function matchingCrops(crops: readonly CropFound[], text: string): readonly CropFound[] {
   const letters = fold(text)
   const rank = (crop: CropFound) => {
@@ -14,6 +14,11 @@ export function matchingCrops(crops: readonly CropFound[], text: string): readon
   }
   return crops
     .filter((crop) => rank(crop) < 3)
-    .toSorted((a, b) => rank(a) - rank(b) || a.commonName.localeCompare(b.commonName))
+    .toSorted(
+      (a, b) =>
+        rank(a) - rank(b) ||
+        a.commonName.length - b.commonName.length ||
+        a.commonName.localeCompare(b.commonName),
+    )
     .slice(0, 8)
 }

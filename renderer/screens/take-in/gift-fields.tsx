@@ -1,6 +1,4 @@
 import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
-import { gramsPerHundred, weightStatistics } from '../../../db/domain/weights/hundred-seed-weight.ts'
-import { readSample } from '../../../db/domain/weights/read-sample.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
@@ -49,7 +47,6 @@ export function GiftFields({
         value={line.sample}
         onChange={(sample) => onChange({ sample })}
         placeholder="25 weigh 6.10 g"
-        words={sampleWords(line.sample)}
         problem={problems.sample}
       />
     </>
@@ -129,18 +126,15 @@ function VarietyWords({ line }: { readonly line: GiftLine }) {
 function varietyInWords(line: GiftLine): string {
   if (line.varietyIs === 'new') return 'New: will be added when the visit is saved.'
   if (line.varietyIs === 'open') return ''
-  return line.matched === '' ? line.crop : `${line.crop}, also called ${line.matched}`
+  return line.matched === '' || line.matched === line.variety
+    ? line.crop
+    : `${line.crop}, also called ${line.matched}`
 }
 
-function sampleWords(typed: string): string {
-  const reading = readSample(typed)
-  if (reading.kind !== 'sample') return ''
-  const { hundredSeedWeight } = weightStatistics([reading.sample])
-  return `A hundred weigh ${Number(gramsPerHundred(hundredSeedWeight).toPrecision(3))} g`
-}
-
+/** What was understood, where it is not simply what was typed. */
 function harvestWords(typed: string, thisYear: number): string {
   if (typed.trim() === '') return ''
   const reading = readHarvestYear(typed, thisYear)
-  return reading.kind === 'harvest' ? `Harvest: ${harvestInWords(reading.harvest)}` : ''
+  const words = reading.kind === 'harvest' ? harvestInWords(reading.harvest) : ''
+  return words.replace('–', '-') === typed.trim() ? '' : words
 }

@@ -13,9 +13,12 @@ export const VARIETIES: SuggestionSource<VarietyFound> = {
     return varieties.map((variety) => ({
       key: String(variety.varietyId),
       name: variety.name,
-      detail: [variety.cropName, ...(variety.matched === '' ? [] : [`also called ${variety.matched}`])].join(
-        ' · ',
-      ),
+      detail: [
+        variety.cropName,
+        ...(variety.matched === '' || variety.matched === variety.name
+          ? []
+          : [`also called ${variety.matched}`]),
+      ].join(' · '),
       item: variety,
     }))
   },

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react'
 import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
 import { KeyHints } from '../../shared/table-form/key-hints.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
@@ -9,11 +10,11 @@ import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
 import { GiftFields } from './gift-fields.tsx'
+import { GiftInWords } from './gift-in-words.tsx'
 import { MoreFields } from './more-fields.tsx'
 import type { TakeInDraft, TakeInStep } from './take-in-draft.ts'
 import type { SavedVisit } from './taken-in.tsx'
 import { useTakeIn } from './use-take-in.ts'
-import { VisitList } from './visit-list.tsx'
 import { VisitPins } from './visit-pins.tsx'
 
 interface TakeInTableProps {
@@ -38,78 +39,85 @@ export function TakeInTable(props: TakeInTableProps) {
   return (
     <StepForm
       label="Take in"
-      className="table-frame"
+      className="table-screen"
       form={form}
       onEnd={table.listGift}
       onEndApart={table.backToGift}
       onSave={table.save}
       onMore={table.openMore}
     >
-      <div className="table-column">
-        <h1>Take in</h1>
-        <OtherVisits
-          others={visit.others}
-          inWords={visitInWords}
-          onGoOnWith={visit.goOnWith}
-          onLetGo={visit.letGo}
-        />
-        <PersonFields
-          label="Who brings it?"
-          nobody="Nobody knows"
-          nobodyMeans="The gifts will stand in the book without a donor."
-          person={draft.donor}
-          onChange={(change) => table.change({ kind: 'donor', change })}
-          problems={table.problems.donor}
-        />
-        <div className="table-card">
-          <h2>{giftHeading(draft)}</h2>
-          <GiftFields
-            line={draft.gifts.line}
-            onChange={(change) => table.change({ kind: 'line', change })}
-            problems={table.problems.gift}
-            thisYear={thisYear}
+      <div className="table-frame">
+        <div className="table-column">
+          <h1 className="only-aloud">Take in</h1>
+          <OtherVisits
+            others={visit.others}
+            inWords={visitInWords}
+            onGoOnWith={visit.goOnWith}
+            onLetGo={visit.letGo}
           />
-          {draft.gifts.line.more && (
-            <MoreFields
+          <PersonFields
+            label="Who brings it?"
+            nobody="Nobody knows"
+            nobodyMeans="The gifts will stand in the book without a donor."
+            person={draft.donor}
+            onChange={(change) => table.change({ kind: 'donor', change })}
+            problems={table.problems.donor}
+          />
+          <div className="table-card">
+            <h2>{giftHeading(draft)}</h2>
+            <GiftFields
               line={draft.gifts.line}
               onChange={(change) => table.change({ kind: 'line', change })}
               problems={table.problems.gift}
+              thisYear={thisYear}
             />
-          )}
-          <p className="table-buttons">
-            <button type="button" className="quiet-button table-button" onClick={table.listGift}>
-              {draft.gifts.changing === null ? 'List this gift' : 'List it as changed'}
-            </button>
-            {!draft.gifts.line.more && (
-              <button type="button" className="word-button table-button" onClick={table.openMore}>
-                more about it
-              </button>
+            {draft.gifts.line.more && (
+              <MoreFields
+                line={draft.gifts.line}
+                onChange={(change) => table.change({ kind: 'line', change })}
+                problems={table.problems.gift}
+              />
             )}
-          </p>
+            <p className="table-buttons">
+              <button type="button" className="quiet-button table-button" onClick={table.listGift}>
+                {draft.gifts.changing === null ? 'List this gift' : 'List it as changed'}
+              </button>
+              {!draft.gifts.line.more && (
+                <button type="button" className="word-button table-button" onClick={table.openMore}>
+                  more about it
+                </button>
+              )}
+            </p>
+          </div>
+          <KeyHints more="more about it" />
         </div>
-        <KeyHints more="more about it" />
+        <aside className="table-visit" aria-label="This visit">
+          <h2>This visit</h2>
+          <VisitPins draft={draft} today={today} onChange={(change) => dispatch({ kind: 'visit', change })} />
+          <GatheredLines
+            lines={draft.gifts}
+            nameOf={(gift) => gift.variety}
+            inWords={(gift) => <GiftInWords gift={gift} thisYear={thisYear} />}
+            whileEmpty={
+              <p className="soft">
+                The gifts of this visit gather here. Enter after the last field lists one.
+              </p>
+            }
+            onChangeLine={table.changeGift}
+            onStep={table.change}
+          />
+          <p className="table-total" role="status">
+            {listed === 0 ? '' : listed === 1 ? '1 gift' : `${listed} gifts`}
+          </p>
+          {table.refused && <ProblemText problem={table.refused} />}
+          {!visit.kept && (
+            <p className="table-field-warning">What you type cannot be kept just now. Save soon.</p>
+          )}
+          <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
+            Save the visit
+          </button>
+        </aside>
       </div>
-      <aside className="table-visit" aria-label="This visit">
-        <h2>This visit</h2>
-        <VisitPins draft={draft} today={today} onChange={(change) => dispatch({ kind: 'visit', change })} />
-        <VisitList
-          gifts={draft.gifts}
-          thisYear={thisYear}
-          onChangeGift={table.changeGift}
-          onTakeOff={(id) => dispatch({ kind: 'take-off', id })}
-          onPutBack={() => dispatch({ kind: 'put-back' })}
-        />
-        <p className="table-total" role="status">
-          {listed === 0 ? '' : listed === 1 ? '1 gift' : `${listed} gifts`}
-        </p>
-        {table.refused && <ProblemText problem={table.refused} />}
-        {!visit.kept && (
-          <p className="table-field-warning">What you type cannot be kept just now. Save soon.</p>
-        )}
-        <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
-          Save the visit
-        </button>
-      </aside>
     </StepForm>
   )
 }
@@ -121,6 +129,7 @@ function giftHeading(draft: TakeInDraft): string {
 
 function visitInWords(draft: TakeInDraft): string {
   const donor = draft.donor.text.trim() === '' ? 'a donor' : draft.donor.text
-  const many = draft.gifts.listed.length === 1 ? '1 gift' : `${draft.gifts.listed.length} gifts`
-  return `${many} from ${donor}`
+  const { length } = draft.gifts.listed
+  if (length === 0) return `${donor}, no gift listed yet`
+  return `${length === 1 ? '1 gift' : `${length} gifts`} from ${donor}`
 }

@@ -35,7 +35,8 @@ export function AmountField(props: AmountFieldProps) {
   const choiceWanted = useRef(false)
   const steps = useSteps()
   const { reading, failure } = useAmountReading({ text: value, sample, cropId, lotId })
-  const choices = reading?.reading === 'ask' ? reading.choices : (props.offered ?? NONE)
+  const asks = reading?.reading === 'ask'
+  const choices = asks ? reading.choices : (props.offered ?? NONE)
 
   useEffect(() => {
     if (choices.length === 0 || !choiceWanted.current) return
@@ -47,8 +48,9 @@ export function AmountField(props: AmountFieldProps) {
     choiceWanted.current = false
     if (event.nativeEvent.isComposing) return
     const enter = event.key === 'Enter' && !event.ctrlKey && !event.metaKey && !event.shiftKey
-    const toChoices = event.key === 'ArrowDown' && choices.length > 0
-    if (!toChoices && !(enter && readAmount(value, { packetSeeds: null }).kind === 'ask')) return
+    const wantsChoice =
+      enter && (choices.length > 0 || readAmount(value, { packetSeeds: null }).kind === 'ask')
+    if (!wantsChoice && !(event.key === 'ArrowDown' && choices.length > 0)) return
     event.preventDefault()
     if (firstChoice.current) firstChoice.current.focus()
     else choiceWanted.current = true
@@ -71,6 +73,7 @@ export function AmountField(props: AmountFieldProps) {
           {reading && <AmountWords reading={reading} />}
           <Choices
             choices={choices}
+            meaning={asks ? 'It can mean' : 'Instead'}
             first={firstChoice}
             onChoose={choose}
             onBack={() => input.current?.focus()}
@@ -114,13 +117,14 @@ function AmountWords({ reading }: { readonly reading: AmountReading }) {
 
 interface ChoicesProps {
   readonly choices: readonly string[]
+  readonly meaning: string
   readonly first: RefObject<HTMLButtonElement | null>
   readonly onChoose: (choice: string) => void
   readonly onBack: () => void
 }
 
 /** The ways an amount can be meant, as buttons: arrows move, Enter takes one, Escape goes back to the text. */
-function Choices({ choices, first, onChoose, onBack }: ChoicesProps) {
+function Choices({ choices, meaning, first, onChoose, onBack }: ChoicesProps) {
   if (choices.length === 0) return null
   const onKeyDown = (event: KeyboardEvent<HTMLButtonElement>) => {
     const by = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key]
@@ -132,7 +136,8 @@ function Choices({ choices, first, onChoose, onBack }: ChoicesProps) {
     else if (by < 0) onBack()
   }
   return (
-    <fieldset className="table-choices" aria-label="It can be meant these ways">
+    <fieldset className="table-choices">
+      <legend>{meaning}</legend>
       {choices.map((choice, index) => (
         <button
           key={choice}

@@ -8,21 +8,45 @@ interface OtherVisitsProps<D> {
   readonly onLetGo: (other: OtherDraft<D>) => void
 }
 
-/** Unfinished visits of other windows, to go on with or to let go. */
-export function OtherVisits<D>({ others, inWords, onGoOnWith, onLetGo }: OtherVisitsProps<D>) {
+/** Unfinished visits that no window is working on, to go on with or to let go: the newest, and the rest folded away. */
+export function OtherVisits<D>({ others, ...doing }: OtherVisitsProps<D>) {
+  const [newest, ...rest] = others
+  if (newest === undefined) return null
+  return (
+    <div className="other-visits">
+      <OtherVisit other={newest} {...doing} />
+      {rest.length > 0 && (
+        <details>
+          <summary>{rest.length === 1 ? 'one more unfinished' : `${rest.length} more unfinished`}</summary>
+          {rest.map((other) => (
+            <OtherVisit key={other.draftId} other={other} {...doing} />
+          ))}
+        </details>
+      )}
+    </div>
+  )
+}
+
+interface OtherVisitProps<D> extends Omit<OtherVisitsProps<D>, 'others'> {
+  readonly other: OtherDraft<D>
+}
+
+function OtherVisit<D>({ other, inWords, onGoOnWith, onLetGo }: OtherVisitProps<D>) {
   const format = useFormat()
-  return others.map((other) => (
-    <p key={other.draftId} className="other-visit">
-      <span>
+  return (
+    <div className="other-visit">
+      <p>
         Unfinished: {inWords(other.draft)}
-        {other.keptAt === '' ? '' : `, kept ${format.moment(other.keptAt)}`}.
-      </span>{' '}
-      <button type="button" className="word-button" onClick={() => onGoOnWith(other)}>
-        go on with it
-      </button>
-      <button type="button" className="word-button" onClick={() => onLetGo(other)}>
-        let it go
-      </button>
-    </p>
-  ))
+        {other.keptAt === '' ? '' : `, kept ${format.moment(other.keptAt)}`}
+      </p>
+      <p className="other-visit-doing">
+        <button type="button" className="word-button" onClick={() => onGoOnWith(other)}>
+          go on with it
+        </button>
+        <button type="button" className="word-button" onClick={() => onLetGo(other)}>
+          let it go
+        </button>
+      </p>
+    </div>
+  )
 }

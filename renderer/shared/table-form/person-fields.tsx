@@ -1,7 +1,8 @@
+import { type FocusEvent, type ReactNode, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import { call } from '../client/call.ts'
 import { CheckField } from './check-field.tsx'
-import type { PersonDraft, PersonField } from './person-draft.ts'
+import { isNobodyYet, type PersonDraft, type PersonField } from './person-draft.ts'
 import { SuggestField } from './suggest-field.tsx'
 import { TextField } from './text-field.tsx'
 import type { SuggestionSource } from './use-suggestions.ts'
@@ -23,6 +24,8 @@ const PEOPLE: SuggestionSource<PersonFound> = {
 
 export type PersonProblems = Partial<Record<PersonField, string>>
 
+const NEW_PERSON_STEPS = ['town', 'creditAs', 'email'] as const
+
 interface PersonFieldsProps {
   readonly label: string
   /** Said where nobody is to be named, such as 'Nobody knows'. */
@@ -35,8 +38,14 @@ interface PersonFieldsProps {
 
 /** Who it is: found by a few letters, made in line, or nobody. */
 export function PersonFields({ label, nobody, nobodyMeans, person, onChange, problems }: PersonFieldsProps) {
+  const [open, setOpen] = useState(false)
+  const asked = open || NEW_PERSON_STEPS.some((field) => problems[field] !== undefined)
+  const leave = (event: FocusEvent<HTMLElement>) => {
+    const to = event.relatedTarget
+    if (to !== null && !event.currentTarget.contains(to)) setOpen(false)
+  }
   return (
-    <>
+    <fieldset className="person-fields" aria-label={label} onBlur={leave}>
       <SuggestField
         label={label}
         step="person"
@@ -50,7 +59,10 @@ export function PersonFields({ label, nobody, nobodyMeans, person, onChange, pro
         onPick={({ personId, name, tellApart }) => onChange({ is: 'known', text: name, personId, tellApart })}
         addNew={{
           label: (text) => `${text} is new here`,
-          onAdd: (text) => onChange({ is: 'new', text, personId: null, tellApart: '' }),
+          onAdd: (text) => {
+            setOpen(true)
+            onChange({ is: 'new', text, personId: null, tellApart: '' })
+          },
         }}
         standing={[
           {
@@ -62,29 +74,43 @@ export function PersonFields({ label, nobody, nobodyMeans, person, onChange, pro
         nothingFound={(text) => `Nobody called ${text} is known yet.`}
         placeholder="a few letters of the name"
         problem={problems.person ?? problems.name}
-        words={<PersonWords person={person} nobodyMeans={nobodyMeans} />}
+        words={
+          <PersonWords person={person} nobody={nobody} nobodyMeans={nobodyMeans}>
+            {person.is === 'new' && !asked && (
+              <button type="button" className="word-button" onClick={() => setOpen(true)}>
+                say more about them
+              </button>
+            )}
+          </PersonWords>
+        }
         spoken={personInWords(person, nobodyMeans)}
       />
-      {person.is === 'new' && <NewPerson person={person} onChange={onChange} problems={problems} />}
-    </>
+      {person.is === 'new' && asked && <NewPerson person={person} onChange={onChange} problems={problems} />}
+    </fieldset>
   )
 }
 
-function PersonWords({
-  person,
-  nobodyMeans,
-}: {
-  readonly person: PersonDraft
-  readonly nobodyMeans: string
-}) {
-  const words = personInWords(person, nobodyMeans)
-  return words === '' ? null : <p className="table-field-note">{words}</p>
+interface PersonWordsProps extends Pick<PersonFieldsProps, 'person' | 'nobody' | 'nobodyMeans'> {
+  readonly children: ReactNode
+}
+
+function PersonWords({ person, nobody, nobodyMeans, children }: PersonWordsProps) {
+  const words = isNobodyYet(person) ? `Enter alone offers ‘${nobody}’.` : personInWords(person, nobodyMeans)
+  if (words === '') return null
+  return (
+    <p className="table-field-note">
+      {words} {children}
+    </p>
+  )
 }
 
 function personInWords(person: PersonDraft, nobodyMeans: string): string {
   if (person.is === 'known') return person.tellApart
   if (person.is === 'nobody') return nobodyMeans
-  return person.is === 'new' ? 'New: will be added to People when the visit is saved.' : ''
+  if (person.is === 'open') return ''
+  const named = person.creditAs === '' ? '' : `named as ${person.creditAs}`
+  const told = ['New here', person.town, named, person.mayWrite ? 'we may write' : 'not to be written to']
+  return told.filter((part) => part !== '').join(' · ')
 }
 
 type NewPersonProps = Pick<PersonFieldsProps, 'person' | 'onChange' | 'problems'>

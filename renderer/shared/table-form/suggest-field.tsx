@@ -1,4 +1,4 @@
-import { type ReactNode, useId } from 'react'
+import { type ReactNode, type RefObject, useId, useLayoutEffect, useRef, useState } from 'react'
 import { beneathId, FieldFrame, type FieldSize } from './field-frame.tsx'
 import { optionId, SuggestList } from './suggest-list.tsx'
 import { type SuggestAsk, useSuggestField } from './use-suggest-field.ts'
@@ -25,17 +25,25 @@ export function SuggestField<T>(props: SuggestFieldProps<T>) {
   const id = useId()
   const field = useSuggestField(props)
   const listed = field.open && field.options.length > 0
+  const input = useRef<HTMLInputElement>(null)
+  const cut = useCutOff(input, text)
   return (
     <FieldFrame
       label={label}
       controlId={id}
       size={size}
       problem={problem ?? field.trouble}
-      words={props.words}
+      words={
+        <>
+          {chosen && cut && <p className="table-field-words">{text}</p>}
+          {props.words}
+        </>
+      }
       spoken={field.open ? field.spoken : (props.spoken ?? '')}
     >
       <div className="suggest-anchor">
         <input
+          ref={input}
           id={id}
           className="table-input"
           role="combobox"
@@ -53,6 +61,7 @@ export function SuggestField<T>(props: SuggestFieldProps<T>) {
           value={text}
           onChange={(event) => field.onText(event.target.value)}
           onKeyDown={field.onKeyDown}
+          onClick={field.onClick}
           onBlur={field.close}
         />
         <SuggestList
@@ -66,4 +75,20 @@ export function SuggestField<T>(props: SuggestFieldProps<T>) {
       </div>
     </FieldFrame>
   )
+}
+
+/** Whether a field is too narrow for its text, so that the whole of it must be said beneath. */
+function useCutOff(input: RefObject<HTMLInputElement | null>, text: string): boolean {
+  const [cut, setCut] = useState(false)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: measured anew for each text
+  useLayoutEffect(() => {
+    const field = input.current
+    if (field === null) return
+    const measure = () => setCut(field.scrollWidth > field.clientWidth)
+    measure()
+    const watch = new ResizeObserver(measure)
+    watch.observe(field)
+    return () => watch.disconnect()
+  }, [input, text])
+  return cut
 }

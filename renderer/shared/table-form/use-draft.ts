@@ -1,6 +1,7 @@
 import { useEffect, useReducer, useRef, useState } from 'react'
 import type { CallInput, Value } from '../../../db/contract/contract.ts'
 import { call } from '../client/call.ts'
+import { claimDraft, draftsOfOthers } from './draft-claim.ts'
 import { createDraftKeeper, type DraftKeeper } from './draft-keeper.ts'
 
 type DraftKind = CallInput<'draft.list'>['kind']
@@ -38,11 +39,19 @@ export interface KeptVisit<D, S> {
 
 type Doing<D, S> = { readonly load: D } | { readonly step: S }
 
+/** The draft this window works on: how it is kept, and how its claim is given up. */
+interface AtWork {
+  readonly draftId: string
+  readonly keeper: DraftKeeper
+  readonly giveUp: () => void
+}
+
 /**
  * The visit being entered at this window, kept key by key.
  *
- * After a reload this window goes on with its own visit; after the app was ended, with the one that was left. Another
- * window's visit is only offered, so that two tables never write over each other.
+ * After a reload this window goes on with its own visit; after the app was ended, with the one that was left. What
+ * another window left is only offered, and what another is working on is not, so that two tables never write over each
+ * other.
  */
 export function useDraft<D, S>(rules: DraftRules<D, S>): KeptVisit<D, S> {
   const [draft, act] = useReducer(
@@ -52,47 +61,53 @@ export function useDraft<D, S>(rules: DraftRules<D, S>): KeptVisit<D, S> {
   )
   const [others, setOthers] = useState<readonly OtherDraft<D>[]>([])
   const [kept, setKept] = useState(true)
-  const keeper = useRef<DraftKeeper | null>(null)
+  const atWork = useRef<AtWork | null>(null)
   const { kind, blank, isBlank } = rules
 
   const begin = (draftId: string, from: D) => {
     sessionStorage.setItem(ownName(kind), draftId)
-    keeper.current = createDraftKeeper(
+    atWork.current?.giveUp()
+    const keeper = createDraftKeeper(
       (text) => call('draft.keep', { kind, draftId, text }),
       (outcome) => setKept(outcome === 'kept'),
     )
+    atWork.current = { draftId, keeper, giveUp: claimDraft(draftId) }
     act({ load: from })
   }
   // biome-ignore lint/correctness/useExhaustiveDependencies: looked for once, when the screen opens
   useEffect(() => {
     let left = false
-    void findDrafts<D>(kind).then(({ own, rest }) => {
+    // Where nobody answers, the table is there all the same: what was left unfinished is offered another time.
+    const found = findDrafts<D>(kind).catch(() => ({ own: undefined, rest: [] }))
+    void found.then(({ own, rest }) => {
       if (left) return
       begin(own?.draftId ?? crypto.randomUUID(), own?.draft ?? blank(crypto.randomUUID()))
       setOthers(rest)
     })
     return () => {
       left = true
+      atWork.current?.giveUp()
     }
   }, [])
   useEffect(() => {
-    if (draft !== null) keeper.current?.keep(isBlank(draft) ? '' : JSON.stringify({ form: FORM, draft }))
+    if (draft !== null)
+      atWork.current?.keeper.keep(isBlank(draft) ? '' : JSON.stringify({ form: FORM, draft }))
   }, [draft, isBlank])
 
+  const without = (gone: OtherDraft<D>) => others.filter(({ draftId }) => draftId !== gone.draftId)
   return {
     draft,
     dispatch: (step) => act({ step }),
     others,
     goOnWith: (other) => {
-      const own = sessionStorage.getItem(ownName(kind))
-      setOthers((all) => [
-        ...all.filter((each) => each.draftId !== other.draftId),
-        ...(draft === null || own === null || isBlank(draft) ? [] : [{ draftId: own, keptAt: '', draft }]),
-      ])
+      const own = atWork.current?.draftId
+      const aside =
+        draft === null || own === undefined || isBlank(draft) ? [] : [{ draftId: own, keptAt: '', draft }]
+      setOthers([...without(other), ...aside])
       begin(other.draftId, other.draft)
     },
     letGo: (other) => {
-      setOthers((all) => all.filter((each) => each.draftId !== other.draftId))
+      setOthers(without(other))
       void call('draft.keep', { kind, draftId: other.draftId, text: '' })
     },
     kept,
@@ -104,12 +119,13 @@ async function findDrafts<D>(kind: DraftKind): Promise<{
   readonly rest: readonly OtherDraft<D>[]
 }> {
   const ownId = sessionStorage.getItem(ownName(kind))
+  const claimed = await draftsOfOthers(ownId)
   const { drafts } = await call('draft.list', { kind })
-  const readable = drafts.flatMap((kept) => readDraft<D>(kept))
+  const free = drafts.filter(({ draftId }) => !claimed.has(draftId)).flatMap((kept) => readDraft<D>(kept))
   const own =
-    readable.find((kept) => kept.draftId === ownId) ??
-    readable.find((kept) => kept.earlierRun && ownId === null)
-  return { own, rest: readable.filter((kept) => kept !== own) }
+    free.find(({ draftId }) => draftId === ownId) ??
+    free.find(({ earlierRun }) => earlierRun && ownId === null)
+  return { own, rest: free.filter((kept) => kept !== own) }
 }
 
 function readDraft<D>({ draftId, keptAt, earlierRun, text }: KeptDraft) {

@@ -101,6 +101,9 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
     active,
     close,
     onKeyDown,
+    onClick: () => {
+      if (!chosen) show()
+    },
     trouble: trouble ?? suggestions.failure,
     spoken: open && suggestions.answersText ? spokenOptions(options) : '',
     onText: (next: string) => {

@@ -1,0 +1,34 @@
+import { useAmountReading } from '../../shared/table-form/use-amount-reading.ts'
+import type { OutLine } from './out-line.ts'
+import type { Foreseen } from './use-foreseen.ts'
+
+interface PacketInWordsProps {
+  readonly line: OutLine
+  readonly foreseen: Foreseen | undefined
+}
+
+/** A listed packet on its envelope: its lot, how much, and what needs a reason or would be refused. */
+export function PacketInWords({ line, foreseen }: PacketInWordsProps) {
+  const { reading } = useAmountReading({
+    text: line.amount,
+    sample: '',
+    cropId: undefined,
+    lotId: line.lot?.lotId,
+  })
+  const remarks = [
+    ...(foreseen?.cautions.map(({ sentence }) => sentence) ?? []),
+    ...(foreseen?.problem ? [foreseen.problem.sentence] : []),
+  ]
+  return (
+    <>
+      <p>
+        {line.lot?.lotNumber} · {reading?.words || line.amount}
+      </p>
+      {remarks.map((sentence) => (
+        <p key={sentence} className="table-field-warning">
+          {sentence}
+        </p>
+      ))}
+    </>
+  )
+}

@@ -131,6 +131,19 @@ export function story(): readonly Step[] {
       on: TODAY,
       lines: [{ lotId: lot(facts, 0), amount: '2 packets of 25' }],
     })),
+    step('paper-sheet.record', (facts) => ({
+      ...key(),
+      on: TODAY,
+      lines: [{ person: null, lotId: lot(facts, 0), amount: '5 seeds' }],
+    })),
+    step('stocktake.foresee', (facts) => ({ lines: [{ lotId: lot(facts, 0), found: '90 g' }] })),
+    step('stocktake.record', (facts) => ({
+      ...key(),
+      on: TODAY,
+      reason: 'Spring stocktake',
+      lines: [{ lotId: lot(facts, 0), found: '90 g' }],
+    })),
+    step('collection.revision', () => ({})),
     step('return.record', (facts) => ({
       ...key(),
       person: { personId: facts.personId },

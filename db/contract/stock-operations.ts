@@ -174,9 +174,7 @@ const ForeseenLine = z.object({
   lotNumber: z.string(),
   taken: Quantity.nullable(),
   left: Quantity.nullable(),
-  keep: z.int(),
-  state: NeedState.nullable().describe('of the accession after every line up to this one'),
-  sentence: z.string(),
+  stock: LivingStock.describe('of the accession after every line up to this one'),
   cautions: z.array(ForeseenCaution),
   problem: Problem.nullable().describe('what would be refused whatever is overridden'),
 })

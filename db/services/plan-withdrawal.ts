@@ -2,7 +2,7 @@ import type { ParsedInput } from '../contract/contract.ts'
 import type { Problem } from '../contract/problem.ts'
 import { Refusal, refuse } from '../contract/refusal.ts'
 import type { Override } from '../contract/stock-operations.ts'
-import { massInWords } from '../domain/amounts/in-words.ts'
+import { massToType } from '../domain/amounts/in-words.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
 import { type Outgoing, takeOut } from '../domain/ledger/movement.ts'
 import { seedsForOneRegrowing } from '../domain/needs/what-to-keep.ts'
@@ -167,7 +167,7 @@ export function refuseTooMuch(
   const asked = quantity(out.asked, 0, row)
   const all =
     row.basis === 'weighed'
-      ? massInWords(out.balance.mass)
+      ? massToType(out.balance.mass)
       : `${out.balance.count} ${out.balance.count === 1 ? unit.one : unit.many}`
   const empty = out.balance.count === 0 && out.balance.mass === 0
   refuse(

@@ -4,8 +4,10 @@ import { draftOperations } from './draft-operations.ts'
 import { intakeOperations } from './intake-operations.ts'
 import type { Operation } from './operation.ts'
 import { paperOperations } from './paper-operations.ts'
+import { printOperations } from './print-operations.ts'
 import { referenceOperations } from './reference-operations.ts'
 import { stockOperations } from './stock-operations.ts'
+import { waitingOperations } from './waiting-operations.ts'
 
 /** Every operation that a window, a script or a test may call, by name. The one way into a collection. */
 export const contract = {
@@ -14,7 +16,9 @@ export const contract = {
   ...intakeOperations,
   ...stockOperations,
   ...paperOperations,
+  ...printOperations,
   ...draftOperations,
+  ...waitingOperations,
 } as const satisfies Record<string, Operation>
 
 export type OperationName = keyof typeof contract

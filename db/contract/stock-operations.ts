@@ -279,6 +279,7 @@ export const stockOperations = {
       note: Story.default(''),
       despite: z.array(Override).default([]).describe('cautions that were read and overridden'),
       reason: z.string().trim().max(500).default('').describe('why a caution was overridden'),
+      slip: z.boolean().default(false).describe('puts a withdrawal slip into the print tray'),
     },
     { withdrawalId: Id, personId: Id.nullable(), lines: z.array(LeftInLot) },
   ),

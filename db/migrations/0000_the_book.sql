@@ -11,6 +11,8 @@ CREATE TABLE collection (
   paper TEXT NOT NULL CHECK (paper IN ('a4', 'letter')),
   appearance TEXT NOT NULL CHECK (appearance IN ('system', 'light', 'dark')),
   visit_limit INTEGER CHECK (visit_limit BETWEEN 1 AND 100),
+  keeper TEXT NOT NULL,
+  letter_words TEXT NOT NULL,
   created_at TEXT NOT NULL
 ) STRICT;
 --> statement-breakpoint
@@ -32,7 +34,7 @@ CREATE TABLE entry (
 --> statement-breakpoint
 CREATE TABLE draft (
   id TEXT PRIMARY KEY,
-  kind TEXT NOT NULL CHECK (kind IN ('take-in', 'hand-out')),
+  kind TEXT NOT NULL CHECK (kind IN ('take-in', 'hand-out', 'take-back')),
   text TEXT NOT NULL CHECK (text <> ''),
   kept_at TEXT NOT NULL
 ) STRICT;
@@ -44,10 +46,13 @@ CREATE TABLE person (
   town TEXT NOT NULL,
   credit_as TEXT NOT NULL,
   note TEXT NOT NULL,
-  created_on TEXT NOT NULL
+  created_on TEXT NOT NULL,
+  joined_into_id INTEGER REFERENCES person (id) CHECK (joined_into_id <> id)
 ) STRICT;
 --> statement-breakpoint
 CREATE INDEX person_by_name ON person (name_folded);
+--> statement-breakpoint
+CREATE INDEX person_by_joined ON person (joined_into_id) WHERE joined_into_id IS NOT NULL;
 --> statement-breakpoint
 CREATE TABLE person_contact (
   person_id INTEGER PRIMARY KEY REFERENCES person (id),
@@ -64,6 +69,19 @@ CREATE TABLE person_role (
   role TEXT NOT NULL CHECK (role IN ('donor', 'member', 'grower')),
   PRIMARY KEY (person_id, role)
 ) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
+CREATE TABLE person_change (
+  id INTEGER PRIMARY KEY,
+  person_id INTEGER NOT NULL REFERENCES person (id),
+  field TEXT NOT NULL,
+  before TEXT NOT NULL CHECK (json_valid(before)),
+  after TEXT NOT NULL CHECK (json_valid(after)),
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX person_change_by_person ON person_change (person_id);
+--> statement-breakpoint
+CREATE INDEX person_change_by_entry ON person_change (entry_id);
 --> statement-breakpoint
 CREATE TABLE crop (
   id TEXT PRIMARY KEY,
@@ -249,6 +267,19 @@ CREATE TABLE withdrawal (
 --> statement-breakpoint
 CREATE INDEX withdrawal_by_person ON withdrawal (person_id);
 --> statement-breakpoint
+CREATE INDEX withdrawal_with_promise ON withdrawal (promised_by)
+WHERE promised <> '' OR promised_by IS NOT NULL OR purpose = 'to-return';
+--> statement-breakpoint
+CREATE TABLE promise_let_go (
+  id INTEGER PRIMARY KEY,
+  withdrawal_id INTEGER NOT NULL REFERENCES withdrawal (id),
+  on_date TEXT NOT NULL,
+  reason TEXT NOT NULL CHECK (reason <> ''),
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX promise_let_go_by_withdrawal ON promise_let_go (withdrawal_id);
+--> statement-breakpoint
 CREATE TABLE movement (
   id INTEGER PRIMARY KEY,
   lot_id INTEGER NOT NULL REFERENCES lot (id),
@@ -296,6 +327,34 @@ CREATE TRIGGER lot_number_is_never_changed BEFORE UPDATE OF number, bare, ordina
   SELECT RAISE(ABORT, 'a printed number is never changed');
 END;
 --> statement-breakpoint
+CREATE TABLE gift (
+  id INTEGER PRIMARY KEY,
+  donor_id INTEGER REFERENCES person (id),
+  offered_on TEXT NOT NULL,
+  variety TEXT NOT NULL CHECK (variety <> ''),
+  crop TEXT NOT NULL,
+  facts TEXT NOT NULL CHECK (json_valid(facts)),
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX gift_by_donor ON gift (donor_id);
+--> statement-breakpoint
+CREATE TABLE gift_event (
+  id INTEGER PRIMARY KEY,
+  gift_id INTEGER NOT NULL REFERENCES gift (id),
+  kind TEXT NOT NULL CHECK (kind IN ('waits-for', 'step-done', 'declined', 'accepted')),
+  step TEXT CHECK (step IN ('identity', 'drying', 'freezing', 'test', 'legal', 'other')),
+  on_date TEXT NOT NULL,
+  due TEXT,
+  note TEXT NOT NULL,
+  lot_id INTEGER REFERENCES lot (id),
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  CHECK ((kind IN ('waits-for', 'step-done')) = (step IS NOT NULL)),
+  CHECK ((kind = 'accepted') = (lot_id IS NOT NULL))
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX gift_event_by_gift ON gift_event (gift_id);
+--> statement-breakpoint
 CREATE TABLE seed_return (
   id INTEGER PRIMARY KEY,
   lot_id INTEGER NOT NULL UNIQUE REFERENCES lot (id),
@@ -305,6 +364,10 @@ CREATE TABLE seed_return (
   note TEXT NOT NULL,
   entry_id INTEGER NOT NULL REFERENCES entry (id)
 ) STRICT;
+--> statement-breakpoint
+CREATE INDEX seed_return_by_person ON seed_return (person_id);
+--> statement-breakpoint
+CREATE INDEX seed_return_by_withdrawal ON seed_return (withdrawal_id) WHERE withdrawal_id IS NOT NULL;
 --> statement-breakpoint
 CREATE TABLE germination_result (
   id INTEGER PRIMARY KEY,
@@ -319,6 +382,41 @@ CREATE TABLE germination_result (
 CREATE INDEX germination_by_lot ON germination_result (lot_id, tested_on);
 --> statement-breakpoint
 CREATE INDEX germination_by_entry ON germination_result (entry_id);
+--> statement-breakpoint
+CREATE TABLE print_batch (
+  id INTEGER PRIMARY KEY,
+  kind TEXT NOT NULL CHECK (kind IN ('label', 'letter', 'slip')),
+  sheet TEXT,
+  start_at INTEGER CHECK (start_at >= 1),
+  right_mm REAL CHECK (right_mm BETWEEN -10 AND 10),
+  down_mm REAL CHECK (down_mm BETWEEN -10 AND 10),
+  printed_at TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  CHECK ((kind = 'label') = (sheet IS NOT NULL AND start_at IS NOT NULL AND right_mm IS NOT NULL AND down_mm IS NOT NULL))
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX print_batch_by_sheet ON print_batch (sheet);
+--> statement-breakpoint
+CREATE TABLE print_item (
+  id INTEGER PRIMARY KEY,
+  kind TEXT NOT NULL CHECK (kind IN ('label', 'letter', 'slip')),
+  lot_id INTEGER REFERENCES lot (id),
+  accession_id INTEGER REFERENCES accession (id),
+  withdrawal_id INTEGER REFERENCES withdrawal (id),
+  copies INTEGER NOT NULL CHECK (copies BETWEEN 1 AND 200),
+  contents TEXT NOT NULL,
+  added_at TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  removed_entry_id INTEGER REFERENCES entry (id),
+  batch_id INTEGER REFERENCES print_batch (id),
+  CHECK ((kind = 'label') = (lot_id IS NOT NULL)),
+  CHECK ((kind = 'letter') = (accession_id IS NOT NULL)),
+  CHECK ((kind = 'slip') = (withdrawal_id IS NOT NULL))
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX print_item_by_batch ON print_item (batch_id);
+--> statement-breakpoint
+CREATE INDEX print_item_by_entry ON print_item (entry_id);
 --> statement-breakpoint
 CREATE VIRTUAL TABLE accession_search USING fts5 (
   words,

@@ -50,5 +50,5 @@ export function sourceInWords(codes: string): string {
   sourceNames ??= JSON.parse(
     readFileSync(join(REFERENCE_FOLDER, 'sources.json'), 'utf8'),
   ) as typeof sourceNames
-  return codes.replace(/[A-Z][A-Z0-9]*/g, (code) => sourceNames?.[code]?.source ?? code)
+  return codes.replace(/\b[A-Z][A-Z0-9]*\b/g, (code) => sourceNames?.[code]?.source ?? code)
 }

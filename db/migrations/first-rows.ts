@@ -35,6 +35,8 @@ export function writeFirstRows(sqlite: Sqlite, db: Drizzle, facts: FirstFacts): 
         locale: 'en-GB',
         paper: 'a4',
         appearance: 'system',
+        keeper: '',
+        letterWords: '',
         createdAt: at,
       })
       .run()

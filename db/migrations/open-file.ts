@@ -46,7 +46,26 @@ export async function openCollection(path: string, options: OpenOptions): Promis
     return await openLocked(file, options, folder, lock)
   } catch (cause) {
     lock?.release()
-    throw cause
+    if (options.access === 'write' || !isHalfWritten(cause)) throw cause
+    undoHalfWrite(file)
+    return openLocked(file, options, folder, null)
+  }
+}
+
+/** Whether a reader met what a process left that died in the middle of writing: only a writer may undo it. */
+function isHalfWritten(cause: unknown): boolean {
+  return cause instanceof Error && 'code' in cause && cause.code === 'SQLITE_READONLY_ROLLBACK'
+}
+
+/** Has SQLite undo a half-written transaction, as it does at the first look of a connection that may write. */
+function undoHalfWrite(file: string): void {
+  const lock = lockCollection(file, LOCK_WAIT_MS)
+  try {
+    const sqlite = connect(file, 'write', true)
+    sqlite.pragma('user_version')
+    sqlite.close()
+  } finally {
+    lock.release()
   }
 }
 

@@ -9,7 +9,7 @@ import {
   SEPARATOR,
 } from './packet-blocks.ts'
 import type { Plan } from './packet-plans.ts'
-import { SMALLEST_TYPE_PT, sizeAt } from './packet-styles.ts'
+import { sizeAt } from './packet-styles.ts'
 import { SOWING_ONLY } from './packet-text.ts'
 import { lineWidth, piecesOf, wholePiece } from './text-fitting.ts'
 
@@ -164,7 +164,7 @@ export function footOf(job: Job, plan: Plan, place: number): Foot | null {
   const baseline = small.top - shape.bottom * size
   return {
     items: [...small.items, { kind: 'text', face: 'number', size, x: shape.left * size, baseline, line }],
-    cut: size < SMALLEST_TYPE_PT ? [...small.cut, 'number, printed very small'] : small.cut,
+    cut: small.cut,
     top: baseline - shape.top * size - 2,
   }
 }

@@ -36,7 +36,7 @@ export interface PacketLabelSheets {
 export interface PrintedLabels {
   readonly bytes: Uint8Array
   readonly pages: number
-  /** What is not on the labels as asked, each with the lot it concerns and what to do. Never empty-handed silence. */
+  /** What is not on the labels as asked, each with the lot it concerns and what to do. */
   readonly warnings: readonly string[]
 }
 

@@ -1,7 +1,7 @@
 import { type Carries, POINTS_PER_MM } from './label-sheets.ts'
 import type { Layout } from './packet-layout.ts'
 import type { Fact } from './packet-plans.ts'
-import { CAUTION_TYPE_PT } from './packet-styles.ts'
+import { CAUTION_TYPE_PT, SMALLEST_TYPE_PT } from './packet-styles.ts'
 import { firstSentence, type PacketLabel } from './packet-text.ts'
 
 const FACT_NAMES: Readonly<Record<Fact, string>> = {
@@ -22,6 +22,12 @@ export function labelWarnings(label: PacketLabel, layout: Layout, carries: Carri
   const lost = lostTexts(label, layout, carries)
   if (lost.length > 0)
     warnings.push(`${lot}: this label has no room for ${lost.join(', ')}. A larger label has.`)
+  const number = layout.items.find((item) => item.kind === 'text' && item.face === 'number')
+  if (number?.kind === 'text' && number.size < SMALLEST_TYPE_PT) {
+    warnings.push(
+      `${lot}: so long a number is printed in ${number.size.toFixed(1)} point. Use a larger label.`,
+    )
+  }
   if (layout.module < FINEST_MODULE_MM * POINTS_PER_MM) {
     warnings.push(`${lot}: its QR code is finer than 0.33 mm and may not scan. Use a larger label.`)
   }

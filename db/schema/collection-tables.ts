@@ -14,6 +14,10 @@ export const collection = sqliteTable('collection', {
   paper: text('paper', { enum: ['a4', 'letter'] }).notNull(),
   appearance: text('appearance', { enum: ['system', 'light', 'dark'] }).notNull(),
   visitLimit: integer('visit_limit'),
+  /** Who signs the library's letters; empty: nobody by name. */
+  keeper: text('keeper').notNull(),
+  /** The thank-you letter in the library's own words; empty: as shipped. */
+  letterWords: text('letter_words').notNull(),
   createdAt: text('created_at').notNull(),
 })
 
@@ -38,7 +42,7 @@ export const entry = sqliteTable('entry', {
 /** What is typed on a screen and not in the book yet. Dropped when the screen is saved or given up. */
 export const draft = sqliteTable('draft', {
   id: text('id').primaryKey(),
-  kind: text('kind', { enum: ['take-in', 'hand-out'] }).notNull(),
+  kind: text('kind', { enum: ['take-in', 'hand-out', 'take-back'] }).notNull(),
   text: text('text').notNull(),
   keptAt: text('kept_at').notNull(),
 })

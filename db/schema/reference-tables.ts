@@ -8,6 +8,8 @@ export const person = sqliteTable('person', {
   creditAs: text('credit_as').notNull(),
   note: text('note').notNull(),
   createdOn: text('created_on').notNull(),
+  /** The record of the same person that this one was joined into; always one that is not joined itself. */
+  joinedIntoId: integer('joined_into_id'),
 })
 
 /** Contact data, apart from the ledger, so that it can be erased without touching provenance. */
@@ -23,6 +25,16 @@ export const personContact = sqliteTable('person_contact', {
 export const personRole = sqliteTable('person_role', {
   personId: integer('person_id').notNull(),
   role: text('role', { enum: ['donor', 'member', 'grower'] }).notNull(),
+})
+
+/** A change to what is known of a person: before and after as JSON, so that it can be taken back. */
+export const personChange = sqliteTable('person_change', {
+  id: integer('id').primaryKey(),
+  personId: integer('person_id').notNull(),
+  field: text('field').notNull(),
+  before: text('before').notNull(),
+  after: text('after').notNull(),
+  entryId: integer('entry_id').notNull(),
 })
 
 /** The reference table of crops as shipped, with the keeper's own values beside it. Figures in the units of their names. */

@@ -149,6 +149,15 @@ export const withdrawal = sqliteTable('withdrawal', {
   entryId: integer('entry_id').notNull(),
 })
 
+/** A promise to bring seed back that the library no longer waits for. */
+export const promiseLetGo = sqliteTable('promise_let_go', {
+  id: integer('id').primaryKey(),
+  withdrawalId: integer('withdrawal_id').notNull(),
+  onDate: text('on_date').notNull(),
+  reason: text('reason').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
 /** Seed brought back by somebody who grew it: the new lot, and the visit it came from where known. */
 export const seedReturn = sqliteTable('seed_return', {
   id: integer('id').primaryKey(),

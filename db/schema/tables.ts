@@ -1,6 +1,8 @@
 import * as collectionTables from './collection-tables.ts'
+import * as giftTables from './gift-tables.ts'
+import * as printTables from './print-tables.ts'
 import * as referenceTables from './reference-tables.ts'
 import * as stockTables from './stock-tables.ts'
 
 /** Every table, for drizzle and for the test that compares them with the file's own. */
-export const tables = { ...collectionTables, ...referenceTables, ...stockTables } as const
+export const tables = { ...collectionTables, ...giftTables, ...referenceTables, ...stockTables, ...printTables } as const

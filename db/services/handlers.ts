@@ -29,6 +29,7 @@ import { findAnything, listLots, offerLots } from './shelf.ts'
 import { joinLots, splitLot } from './split-and-join.ts'
 import { foreseeStocktake, recordStocktake, takeStock } from './stocktake.ts'
 import { addSynonym, createVariety, searchVarieties } from './varieties.ts'
+import { acceptGift, declineGift, listGifts, noteStep, offerGift } from './waiting-gifts.ts'
 import { foreseeWithdrawal, recordPaperSheet, recordWithdrawal } from './withdrawals.ts'
 
 /** The operations that change which collection is open: the host's to do. */
@@ -68,6 +69,7 @@ export const readHandlers: ReadHandlers = {
   'person.search': searchPeople,
   'person.get': getPerson,
   'place.list': listPlaces,
+  'gift.list': listGifts,
   'amount.read': readTypedAmount,
   'draft.list': listDrafts,
   'lot.list': listLots,
@@ -94,6 +96,10 @@ export const writeHandlers: WriteHandlers = {
   'return.record': recordReturn,
   'accession.override': overrideAccession,
   'withdrawal.record': recordWithdrawal,
+  'gift.offer': offerGift,
+  'gift.note-step': noteStep,
+  'gift.decline': declineGift,
+  'gift.accept': acceptGift,
   'lot.weigh-seeds': weighSeeds,
   'lot.take-stock': takeStock,
   'stocktake.record': recordStocktake,

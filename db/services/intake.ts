@@ -42,7 +42,8 @@ export function refuseTheFutureDay(on: string, today: string, field: string): vo
   if (on > today) refuse('value-refused', `${on} has not come yet. Check the date.`, { field })
 }
 
-function takeInGift(
+/** Takes one gift in: its accession, its lot, its first seed. `field` is where the gift stands in the input. */
+export function takeInGift(
   writing: Writing,
   gift: GiftInput,
   donorId: number | null,

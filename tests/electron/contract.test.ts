@@ -16,6 +16,7 @@ async function tell(way: WayIn): Promise<ReadonlyMap<string, Answer<unknown>>> {
     accessionId: 0,
     varietyId: 0,
     splitLotId: 0,
+    giftId: 0,
   }
   const answers = new Map<string, Answer<unknown>>()
   for (const { name, input, note } of story()) {

@@ -10,6 +10,7 @@ export interface Facts {
   accessionId: number
   varietyId: number
   splitLotId: number
+  giftId: number
 }
 
 export interface Step<N extends OperationName = OperationName> {
@@ -143,6 +144,42 @@ export function story(): readonly Step[] {
       reason: 'Spring stocktake',
       lines: [{ lotId: lot(facts, 0), found: '90 g' }],
     })),
+    step(
+      'gift.offer',
+      () => ({
+        ...key(),
+        donor: null,
+        offeredOn: TODAY,
+        gift: { variety: { newVariety: { cropId: 'pea', name: 'Dusk Climber' } }, amount: '40 seeds' },
+        decision: { kind: 'later', waitsFor: [{ step: 'drying' }] },
+      }),
+      (facts, { giftId }) => {
+        facts.giftId = giftId
+      },
+    ),
+    step('gift.note-step', (facts) => ({
+      ...key(),
+      giftId: facts.giftId,
+      step: 'drying',
+      done: true,
+      on: TODAY,
+    })),
+    step('gift.list', () => ({})),
+    step('gift.accept', (facts) => ({ ...key(), giftId: facts.giftId, receivedOn: TODAY })),
+    step(
+      'gift.offer',
+      () => ({
+        ...key(),
+        donor: null,
+        offeredOn: TODAY,
+        gift: { variety: { newVariety: { cropId: 'pea', name: 'Rook' } }, amount: '40 seeds' },
+        decision: { kind: 'later' },
+      }),
+      (facts, { giftId }) => {
+        facts.giftId = giftId
+      },
+    ),
+    step('gift.decline', (facts) => ({ ...key(), giftId: facts.giftId, reason: 'Mouldy' })),
     step('collection.revision', () => ({})),
     step('return.record', (facts) => ({
       ...key(),

@@ -4,6 +4,7 @@ import { Router } from 'wouter'
 import { useHashLocation } from 'wouter/use-hash-location'
 import { NoAnswer } from '../shared/client/problem-error.ts'
 import { createQueryClient } from '../shared/client/query-client.ts'
+import { useOthersWrites } from '../shared/client/use-others-writes.ts'
 import { useRead } from '../shared/client/use-read.ts'
 import { useAppearance } from './appearance.ts'
 import { Frame } from './frame.tsx'
@@ -23,6 +24,7 @@ export function App() {
 
 function Dressed() {
   useAppearance()
+  useOthersWrites()
   const about = useRead('collection.about', {})
   const noneOpen = about.error !== null && about.data === undefined && !(about.error instanceof NoAnswer)
   return <Frame>{noneOpen ? <NoCollection why={about.error} /> : <Screens />}</Frame>

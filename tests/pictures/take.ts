@@ -1,0 +1,61 @@
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { chromium, type Page } from '@playwright/test'
+import { callOnFile, PROJECT_FOLDER } from '../app/support/command-line.ts'
+import { startApp } from '../app/support/running-app.ts'
+import { getTestBrowser } from '../support/find-browser.ts'
+import { SCENES } from './scenes.ts'
+
+// npm run pictures: every screen of the app on the demonstration, light and dark, into docs/pictures; with --look also
+// at 1920 x 1080 into the temporary folder, for looking at.
+
+const PICTURES = join(PROJECT_FOLDER, 'docs', 'pictures')
+const SMALL = { width: 1280, height: 800 }
+const LARGE = { width: 1920, height: 1080 }
+
+const look = process.argv.includes('--look')
+const only = process.argv.slice(2).filter((word) => !word.startsWith('--'))
+const browserFile = await getTestBrowser(PROJECT_FOLDER)
+if (browserFile === null) throw new Error('There is no browser on this machine to take pictures with.')
+
+const folder = mkdtempSync(join(tmpdir(), 'drawer-pictures-'))
+const target = look ? join(tmpdir(), 'common-drawer-look') : PICTURES
+mkdirSync(target, { recursive: true })
+await callOnFile(join(folder, 'Demo collection.drawer'), 'collection.open-demo', {})
+const app = await startApp(folder)
+const browser = await chromium.launch({ executablePath: browserFile })
+try {
+  for (const viewport of look ? [SMALL, LARGE] : [SMALL]) {
+    for (const colorScheme of ['light', 'dark'] as const) {
+      const context = await browser.newContext({
+        viewport,
+        colorScheme,
+        locale: 'en-GB',
+        timezoneId: 'Europe/London',
+        reducedMotion: 'reduce',
+      })
+      const page = await context.newPage()
+      await page.goto(app.address)
+      for (const scene of SCENES) {
+        if (only.length > 0 && !only.includes(scene.name)) continue
+        await scene.play(page, app)
+        await settled(page)
+        const size = look ? `-${viewport.width}` : ''
+        await page.screenshot({ path: join(target, `${scene.name}-${colorScheme}${size}.png`) })
+      }
+      await context.close()
+    }
+  }
+} finally {
+  await browser.close()
+  await app.end()
+  rmSync(folder, { recursive: true, force: true })
+}
+console.log(`Pictures are in ${look ? target : 'docs/pictures'}.`)
+
+/** Fonts are there and nothing is being fetched any more. */
+async function settled(page: Page): Promise<void> {
+  await page.evaluate(() => document.fonts.ready)
+  await page.waitForTimeout(600)
+}

@@ -34,7 +34,7 @@ CREATE TABLE entry (
 --> statement-breakpoint
 CREATE TABLE draft (
   id TEXT PRIMARY KEY,
-  kind TEXT NOT NULL CHECK (kind IN ('take-in', 'hand-out', 'take-back')),
+  kind TEXT NOT NULL CHECK (kind IN ('take-in', 'hand-out', 'take-back', 'stocktake', 'paper-sheet')),
   text TEXT NOT NULL CHECK (text <> ''),
   kept_at TEXT NOT NULL
 ) STRICT;

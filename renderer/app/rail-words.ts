@@ -24,8 +24,24 @@ export const SETTINGS_WORD: RailWord = { path: '/settings', word: 'Settings' }
 
 const SHELF_WORD: RailWord = { path: '/shelf', word: 'Shelf' }
 
+/** A screen reached from within another, whose word on the rail it stands under. */
+interface ScreenWithin extends RailWord {
+  readonly within: string
+}
+
+const SCREENS_WITHIN: readonly ScreenWithin[] = [
+  { path: '/take-in/waiting', word: 'Gifts waiting', within: '/take-in' },
+  { path: '/hand-out/paper', word: 'Paper sheet', within: '/hand-out' },
+  { path: '/stocktake', word: 'Stocktake', within: '/shelf' },
+]
+
 /** The screen that an address belongs to; an unknown address opens the shelf. */
 export function screenOf(location: string): RailWord {
-  const words = [...RAIL_GROUPS.flatMap((group) => group.words), SETTINGS_WORD]
+  const words = [...SCREENS_WITHIN, ...RAIL_GROUPS.flatMap((group) => group.words), SETTINGS_WORD]
   return words.find((word) => location === word.path || location.startsWith(`${word.path}/`)) ?? SHELF_WORD
+}
+
+/** The path of the rail's word under which a screen stands. */
+export function railPathOf(screen: RailWord): string {
+  return SCREENS_WITHIN.find(({ path }) => path === screen.path)?.within ?? screen.path
 }

@@ -1,5 +1,5 @@
 import { Link, useLocation } from 'wouter'
-import { RAIL_GROUPS, type RailWord, SETTINGS_WORD, screenOf } from './rail-words.ts'
+import { RAIL_GROUPS, type RailWord, railPathOf, SETTINGS_WORD, screenOf } from './rail-words.ts'
 import './rail.css'
 
 /** The rail along the top: the keeper's day in words, the one field in the middle, settings at the end. */
@@ -28,7 +28,7 @@ export function Rail({ children }: { readonly children: React.ReactNode }) {
 
 function RailLink({ path, word }: RailWord) {
   const [location] = useLocation()
-  const here = screenOf(location).path === path
+  const here = railPathOf(screenOf(location)) === path
   return (
     <Link href={path} className="rail-word" {...(here ? { 'aria-current': 'page' as const } : {})}>
       {word}

@@ -9,7 +9,8 @@ import type { SuggestionSource } from './use-suggestions.ts'
 
 type PersonFound = Value<'person.search'>['people'][number]
 
-const PEOPLE: SuggestionSource<PersonFound> = {
+/** People by a few letters of their name. */
+export const PEOPLE: SuggestionSource<PersonFound> = {
   name: 'people',
   find: async (text) => {
     const { people } = await call('person.search', { text, limit: 8 })

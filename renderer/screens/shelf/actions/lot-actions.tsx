@@ -1,6 +1,6 @@
 import { type FC, useRef, useState } from 'react'
 import type { LotRecord } from '../../../../db/contract/stock-operations.ts'
-import { isBegun } from '../use-kept-form.ts'
+import { isBegun } from '../../../shared/card-form/use-kept-form.ts'
 import { DiscardForm } from './discard-form.tsx'
 import { GerminationForm } from './germination-form.tsx'
 import { JoinForm } from './join-form.tsx'

@@ -1,10 +1,10 @@
 import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
+import { DayField } from '../../../shared/card-form/day-field.tsx'
+import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
+import { useToday } from '../../../shared/card-form/use-today.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
-import { useKeptForm } from '../use-kept-form.ts'
-import { DayField } from './day-field.tsx'
 import type { ActionFormProps } from './lot-actions.tsx'
 import { PlaceField } from './place-field.tsx'
-import { useToday } from './use-today.ts'
 
 interface Typed {
   readonly placeId: number | null

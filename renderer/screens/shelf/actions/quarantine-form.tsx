@@ -1,12 +1,15 @@
 import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
+import { ReleaseForm } from '../../../shared/card-form/release-form.tsx'
+import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
-import { useKeptForm } from '../use-kept-form.ts'
 import type { ActionFormProps } from './lot-actions.tsx'
 
 /** Keeps a lot from being handed out, or lets it go again once it was checked. */
 export function QuarantineForm(props: ActionFormProps) {
-  return props.lot.quarantined ? <ReleaseForm {...props} /> : <KeepBackForm {...props} />
+  const { lot, keptAs, onClose } = props
+  if (!lot.quarantined) return <KeepBackForm {...props} />
+  return <ReleaseForm lotId={lot.lotId} reason={lot.quarantineReason} keptAs={keptAs} onClose={onClose} />
 }
 
 function KeepBackForm({ lot, keptAs, onClose }: ActionFormProps) {
@@ -34,38 +37,6 @@ function KeepBackForm({ lot, keptAs, onClose }: ActionFormProps) {
         onChange={(reason) => change({ reason })}
         hint="Until then nobody is handed any of it."
         problem={problemAt(write.error, 'reason')}
-      />
-    </CardForm>
-  )
-}
-
-function ReleaseForm({ lot, keptAs, onClose }: ActionFormProps) {
-  const { typed, change, letGo } = useKeptForm(keptAs, { checked: '' })
-  const write = useWrite('lot.release')
-  const done = () => {
-    letGo()
-    onClose()
-  }
-  return (
-    <CardForm
-      title="Release from quarantine"
-      sendWord="Release it"
-      busy={write.isPending}
-      error={write.error}
-      shownAtField={['checked']}
-      onSend={() => write.mutate({ lotId: lot.lotId, checked: typed.checked }, { onSuccess: done })}
-      onClose={onClose}
-    >
-      <TextField
-        label="What was checked, and found"
-        step="checked"
-        size="record"
-        value={typed.checked}
-        onChange={(checked) => change({ checked })}
-        {...(lot.quarantineReason === ''
-          ? {}
-          : { hint: `It was kept back because: ${lot.quarantineReason}` })}
-        problem={problemAt(write.error, 'checked')}
       />
     </CardForm>
   )

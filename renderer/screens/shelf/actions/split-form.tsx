@@ -1,14 +1,14 @@
 import type { LotRole } from '../../../../db/contract/fields.ts'
 import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
+import { DayField } from '../../../shared/card-form/day-field.tsx'
+import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
+import { useToday } from '../../../shared/card-form/use-today.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
 import { AmountField } from '../../../shared/table-form/amount-field.tsx'
 import { SelectField } from '../../../shared/table-form/select-field.tsx'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
-import { useKeptForm } from '../use-kept-form.ts'
-import { DayField } from './day-field.tsx'
 import type { ActionFormProps } from './lot-actions.tsx'
 import { PlaceField } from './place-field.tsx'
-import { useToday } from './use-today.ts'
 
 interface Typed {
   readonly amount: string

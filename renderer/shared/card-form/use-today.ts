@@ -1,4 +1,4 @@
-import { useRead } from '../../../shared/client/use-read.ts'
+import { useRead } from '../client/use-read.ts'
 
 /** Today as the collection counts it; empty until known. */
 export function useToday(): string {

@@ -1,5 +1,5 @@
-import { useFormat } from '../../../shared/format/use-format.ts'
-import { TextField } from '../../../shared/table-form/text-field.tsx'
+import { useFormat } from '../format/use-format.ts'
+import { TextField } from '../table-form/text-field.tsx'
 
 interface DayFieldProps {
   readonly value: string

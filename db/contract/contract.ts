@@ -4,7 +4,9 @@ import { draftOperations } from './draft-operations.ts'
 import { intakeOperations } from './intake-operations.ts'
 import type { Operation } from './operation.ts'
 import { paperOperations } from './paper-operations.ts'
+import { peopleOperations } from './people-operations.ts'
 import { printOperations } from './print-operations.ts'
+import { promiseOperations } from './promise-operations.ts'
 import { referenceOperations } from './reference-operations.ts'
 import { stockOperations } from './stock-operations.ts'
 import { waitingOperations } from './waiting-operations.ts'
@@ -15,6 +17,8 @@ export const contract = {
   ...referenceOperations,
   ...intakeOperations,
   ...stockOperations,
+  ...peopleOperations,
+  ...promiseOperations,
   ...paperOperations,
   ...printOperations,
   ...draftOperations,

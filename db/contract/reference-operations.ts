@@ -53,19 +53,31 @@ export const PlaceLine = z.object({
 })
 
 const Search = z.strictObject({ text: z.string().max(200), limit: z.int().min(1).max(50).default(10) })
-const Role = z.enum(['donor', 'member', 'grower'])
+export const PersonRole = z.enum(['donor', 'member', 'grower'])
+export type PersonRole = z.infer<typeof PersonRole>
 
-export const PersonFields = {
+/** What is known of a person, field by field. */
+export const PersonFacts = {
   name: Line,
-  town: Line.or(z.literal('')).default(''),
-  creditAs: Line.or(z.literal(''))
-    .default('')
-    .describe('how they wish to be named on packets; empty: not named'),
-  email: z.email('That does not look like an e-mail address.').or(z.literal('')).default(''),
-  phone: z.string().trim().max(40).default(''),
-  address: z.string().trim().max(500).default(''),
-  mayWrite: z.boolean().default(false).describe('they agreed to be written to'),
-  note: Story.default(''),
+  town: Line.or(z.literal('')),
+  creditAs: Line.or(z.literal('')).describe('how they wish to be named on packets; empty: not named'),
+  email: z.email('That does not look like an e-mail address.').or(z.literal('')),
+  phone: z.string().trim().max(40),
+  address: z.string().trim().max(500),
+  mayWrite: z.boolean().describe('they agreed to be written to'),
+  note: Story,
+}
+
+/** A new person: only the name is needed. */
+export const PersonFields = {
+  name: PersonFacts.name,
+  town: PersonFacts.town.default(''),
+  creditAs: PersonFacts.creditAs.default(''),
+  email: PersonFacts.email.default(''),
+  phone: PersonFacts.phone.default(''),
+  address: PersonFacts.address.default(''),
+  mayWrite: PersonFacts.mayWrite.default(false),
+  note: PersonFacts.note.default(''),
 }
 
 export const referenceOperations = {
@@ -120,36 +132,8 @@ export const referenceOperations = {
   ),
   'person.create': writes(
     'Adds a person.',
-    { ...PersonFields, roles: z.array(Role).default([]) },
+    { ...PersonFields, roles: z.array(PersonRole).default([]) },
     { personId: Id },
-  ),
-  'person.get': reads(
-    'Shows a person with what they gave and took.',
-    z.strictObject({ personId: Id }),
-    z.object({
-      personId: Id,
-      name: z.string(),
-      town: z.string(),
-      creditAs: z.string(),
-      email: z.string(),
-      phone: z.string(),
-      address: z.string(),
-      mayWrite: z.boolean(),
-      note: z.string(),
-      roles: z.array(z.string()),
-      gave: z.array(
-        z.object({ accessionId: Id, number: z.string(), variety: z.string(), receivedOn: z.string() }),
-      ),
-      took: z.array(
-        z.object({
-          withdrawalId: Id,
-          on: z.string(),
-          purpose: z.string(),
-          promised: z.string(),
-          lots: z.array(z.object({ lotId: Id, number: z.string(), variety: z.string(), count: z.int() })),
-        }),
-      ),
-    }),
   ),
   'place.list': reads(
     'Lists the storage places as a tree.',

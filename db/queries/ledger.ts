@@ -1,6 +1,7 @@
 import type { MovementKind } from '../domain/ledger/movement.ts'
 import type { ReversibleMovement } from '../domain/ledger/reversal.ts'
 import type { Sqlite } from '../migrations/connection.ts'
+import { joinKeptPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** A line of the ledger as it lies in the file, with what is shown beside it. */
@@ -23,11 +24,11 @@ export interface MovementRow {
 
 const MOVEMENT_COLUMNS = `
   movement.id, movement.lot_id, movement.entry_id, movement.kind, movement.on_date, movement.count, movement.mass_mg,
-  movement.measured, movement.weight_ug, movement.person_id, person.name AS person, withdrawal.purpose, movement.note,
+  movement.measured, movement.weight_ug, movement.person_id, who.name AS person, withdrawal.purpose, movement.note,
   EXISTS (SELECT 1 FROM movement AS back WHERE back.reverses_id = movement.id) AS reversed`
 
 const MOVEMENT_JOINS = `
-  movement LEFT JOIN person ON person.id = movement.person_id
+  movement ${joinKeptPerson('who', 'movement.person_id')}
   LEFT JOIN withdrawal ON withdrawal.id = movement.withdrawal_id`
 
 /** A lot's ledger, in the order it was written. */

@@ -1,4 +1,5 @@
 import type { Sqlite } from '../migrations/connection.ts'
+import { joinKeptPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** What the record of a lot shows beside its row of the shelf. */
@@ -21,12 +22,12 @@ export function lotFacts(sqlite: Sqlite, lotId: number): LotFacts {
   return prepared(
     sqlite,
     `SELECT crop.species, CASE lot.grown_at WHEN '' THEN accession.grown_at ELSE lot.grown_at END AS grown_at,
-       lot.place_id, lot.held_by, lot.held_since, grower.name AS grower, accession.donor_id,
+       lot.place_id, lot.held_by, lot.held_since, grower.name AS grower, donor.id AS donor_id,
        donor.credit_as, accession.received_on, accession.story, accession.terms
      FROM lot JOIN accession ON accession.id = lot.accession_id
      JOIN variety ON variety.id = accession.variety_id JOIN crop ON crop.id = variety.crop_id
-     LEFT JOIN person AS grower ON grower.id = lot.grower_id
-     LEFT JOIN person AS donor ON donor.id = accession.donor_id
+     ${joinKeptPerson('grower', 'lot.grower_id')}
+     ${joinKeptPerson('donor', 'accession.donor_id')}
      WHERE lot.id = ?`,
   ).get(lotId) as LotFacts
 }

@@ -1,4 +1,5 @@
 import type { Sqlite } from '../migrations/connection.ts'
+import { joinKeptPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** A lot with what is needed to say how alive it is and what its accession has to keep. Snake case as in the file. */
@@ -60,7 +61,7 @@ const LOT_COLUMNS = `${LIFE_COLUMNS},
   lot.id AS lot_id, lot.number AS lot_number, accession.number AS accession_number, lot.balance_mass_mg,
   lot.harvest_from, lot.harvest_to, lot.harvest_about, lot.generation,
   variety.id AS variety_id, variety.name AS variety, crop.common_name AS crop, crop.packet_seeds,
-  lot.weight_id, storage_place.path AS place, person.name AS donor`
+  lot.weight_id, storage_place.path AS place, donor.name AS donor`
 
 const LIFE_JOINS = `
   lot
@@ -72,7 +73,7 @@ const LIFE_JOINS = `
 
 const LOT_JOINS = `${LIFE_JOINS}
   LEFT JOIN storage_place ON storage_place.id = lot.place_id
-  LEFT JOIN person ON person.id = accession.donor_id`
+  ${joinKeptPerson('donor', 'accession.donor_id')}`
 
 /** One lot, or undefined. */
 export function lotRow(sqlite: Sqlite, lotId: number): LotRow | undefined {

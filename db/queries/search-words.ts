@@ -1,5 +1,6 @@
 import { fold } from '../domain/shared/fold.ts'
 import type { Sqlite } from '../migrations/connection.ts'
+import { isRecordOf } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** The full-text question for a few typed letters: every word must begin a word of the record. Null when empty. */
@@ -15,12 +16,13 @@ export function indexAccession(sqlite: Sqlite, accessionId: number): void {
   const facts = prepared(
     sqlite,
     `SELECT accession.number || ' ' || accession.bare || ' ' || variety.name || ' ' || crop.common_name || ' ' || crop.species
-       || ' ' || coalesce(person.name, '') || ' ' || accession.grown_at || ' '
+       || ' ' || coalesce(person.name || ' ' || kept.name, person.name, '') || ' ' || accession.grown_at || ' '
        || coalesce((SELECT group_concat(name, ' ') FROM variety_synonym WHERE variety_id = variety.id), '')
      FROM accession
      JOIN variety ON variety.id = accession.variety_id
      JOIN crop ON crop.id = variety.crop_id
      LEFT JOIN person ON person.id = accession.donor_id
+     LEFT JOIN person AS kept ON kept.id = person.joined_into_id
      WHERE accession.id = ?`,
   )
     .pluck()
@@ -29,6 +31,14 @@ export function indexAccession(sqlite: Sqlite, accessionId: number): void {
     accessionId,
     fold(facts),
   )
+}
+
+/** Indexes every accession that a person gave anew, after the name or the record that stands for them changed. */
+export function indexDonor(sqlite: Sqlite, personId: number): void {
+  const ids = prepared(sqlite, `SELECT id FROM accession WHERE ${isRecordOf('donor_id')}`)
+    .pluck()
+    .all(personId, personId) as number[]
+  for (const id of ids) indexAccession(sqlite, id)
 }
 
 /** Indexes every accession of a variety anew, after its names changed. */

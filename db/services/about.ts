@@ -5,7 +5,7 @@ import type { Reading } from './context.ts'
 import { settingsOf, settingsShown } from './settings.ts'
 
 export function aboutCollection(reading: Reading): Value<'collection.about'> {
-  const count = (table: 'accession' | 'lot' | 'person' | 'movement') =>
+  const count = (table: string) =>
     Number(prepared(reading.sqlite, `SELECT count(*) FROM ${table}`).pluck().get())
   const synced = inSyncedFolder(reading.collection.file)
   return {
@@ -15,7 +15,7 @@ export function aboutCollection(reading: Reading): Value<'collection.about'> {
     ...settingsShown(reading),
     accessions: count('accession'),
     lots: count('lot'),
-    people: count('person'),
+    people: count('person WHERE joined_into_id IS NULL'),
     movements: count('movement'),
     warnings:
       synced === null

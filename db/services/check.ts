@@ -24,6 +24,7 @@ export function checkCollection(reading: Reading): Value<'collection.check'> {
     ...reversals(reading),
     ...numbers(reading),
     ...inForce(reading),
+    ...people(reading),
   ]
   const count = (table: string) =>
     Number(prepared(reading.sqlite, `SELECT count(*) FROM ${table}`).pluck().get())
@@ -177,5 +178,16 @@ function inForce(reading: Reading): Finding[] {
      LEFT JOIN seed_weight ON seed_weight.id = weight_id LEFT JOIN germination_result ON germination_result.id = germination_id
      WHERE seed_weight.lot_id <> lot.id OR germination_result.lot_id <> lot.id`,
     (row) => `${row.number} uses a measurement of another lot.`,
+  )
+}
+
+/** A joined record leads to one that stands for itself, so that every name is found in one step. */
+function people(reading: Reading): Finding[] {
+  return wrong<{ name: string; kept: string }>(
+    reading,
+    'people',
+    `SELECT person.name, kept.name AS kept FROM person JOIN person AS kept ON kept.id = person.joined_into_id
+     WHERE kept.joined_into_id IS NOT NULL`,
+    (row) => `${row.name} is joined into ${row.kept}, which is itself joined into another record.`,
   )
 }

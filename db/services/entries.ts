@@ -9,6 +9,7 @@ import { entry } from '../schema/collection-tables.ts'
 import { germinationResult, lot, seedWeight } from '../schema/stock-tables.ts'
 import { balanceOf } from './amounts.ts'
 import { restoreLots } from './change-lot.ts'
+import { restorePeople } from './change-person.ts'
 import type { Reading, Writing } from './context.ts'
 import { putLatestResultInForce } from './germination.ts'
 import { lotOrRefuse } from './new-lot.ts'
@@ -98,7 +99,7 @@ function reverse(writing: Writing, movement: MovementRow, reason: string): void 
   })
 }
 
-/** Puts back what was in force before an entry: weights, results, and what else it changed of its lots. */
+/** Puts back what was in force before an entry: weights, results, and what else it changed of lots and people. */
 function putFormerInForce(writing: Writing, entryId: number): void {
   const { db, sqlite } = writing
   for (const { lotId } of db
@@ -116,4 +117,5 @@ function putFormerInForce(writing: Writing, entryId: number): void {
     .all()
   for (const { lotId } of tested) putLatestResultInForce(writing, lotId)
   restoreLots(writing, entryId)
+  restorePeople(writing, entryId)
 }

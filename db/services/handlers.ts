@@ -9,6 +9,7 @@ import type {
 import { aboutCollection, revisionOf } from './about.ts'
 import { readTypedAmount } from './amount-reading.ts'
 import { backUpCollection } from './back-up-collection.ts'
+import { joinPeople, updatePerson } from './change-person.ts'
 import { checkCollection } from './check.ts'
 import type { Reading, Writing } from './context.ts'
 import { getCrop, listCrops, overrideCrop } from './crops.ts'
@@ -17,17 +18,25 @@ import { listEntries, takeBackEntry } from './entries.ts'
 import { recordGermination } from './germination.ts'
 import { recordIntake } from './intake.ts'
 import { listSheets, printLabels } from './labels.ts'
+import { changeLetterWords, letterWords, previewLetter } from './letters.ts'
 import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
 import { getLot } from './lot-record.ts'
 import { listNeeds, overrideAccession } from './needs.ts'
-import { createPerson, getPerson, searchPeople } from './people.ts'
+import { createPerson, searchPeople } from './people.ts'
+import { listPeople } from './person-list.ts'
+import { getPerson } from './person-record.ts'
 import { createPlace, listPlaces } from './places.ts'
+import { markPrinted, printAgain, printHistory } from './printed.ts'
+import { letPromiseGo, listOut, listPromises } from './promises.ts'
 import { recordReturn } from './returns.ts'
 import { weighSeeds } from './seed-weights.ts'
 import { changeSettings } from './settings.ts'
 import { findAnything, listLots, offerLots } from './shelf.ts'
 import { joinLots, splitLot } from './split-and-join.ts'
 import { foreseeStocktake, recordStocktake, takeStock } from './stocktake.ts'
+import { addToTray, changeTrayItem, removeFromTray } from './tray.ts'
+import { listTray } from './tray-list.ts'
+import { previewTray } from './tray-preview.ts'
 import { addSynonym, createVariety, searchVarieties } from './varieties.ts'
 import { acceptGift, declineGift, listGifts, noteStep, offerGift } from './waiting-gifts.ts'
 import { foreseeWithdrawal, recordPaperSheet, recordWithdrawal } from './withdrawals.ts'
@@ -67,7 +76,10 @@ export const readHandlers: ReadHandlers = {
   'crop.get': getCrop,
   'variety.search': searchVarieties,
   'person.search': searchPeople,
+  'person.list': listPeople,
   'person.get': getPerson,
+  'withdrawal.out': listOut,
+  'promise.list': listPromises,
   'place.list': listPlaces,
   'gift.list': listGifts,
   'amount.read': readTypedAmount,
@@ -82,6 +94,11 @@ export const readHandlers: ReadHandlers = {
   'need.list': listNeeds,
   'label.sheets': listSheets,
   'label.print': printLabels,
+  'tray.list': listTray,
+  'tray.preview': previewTray,
+  'print.history': printHistory,
+  'letter.words': letterWords,
+  'letter.preview': previewLetter,
 }
 
 export const writeHandlers: WriteHandlers = {
@@ -91,6 +108,9 @@ export const writeHandlers: WriteHandlers = {
   'variety.create': createVariety,
   'variety.add-synonym': addSynonym,
   'person.create': createPerson,
+  'person.update': updatePerson,
+  'person.join': joinPeople,
+  'promise.let-go': letPromiseGo,
   'place.create': createPlace,
   'intake.record': recordIntake,
   'return.record': recordReturn,
@@ -111,4 +131,10 @@ export const writeHandlers: WriteHandlers = {
   'lot.quarantine': quarantineLot,
   'lot.release': releaseLot,
   'germination.record': recordGermination,
+  'tray.add': addToTray,
+  'tray.change': changeTrayItem,
+  'tray.remove': removeFromTray,
+  'tray.mark-printed': markPrinted,
+  'print.again': printAgain,
+  'letter.change-words': changeLetterWords,
 }

@@ -1,9 +1,9 @@
-import { eq } from 'drizzle-orm'
 import type { z } from 'zod'
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import type { WhoIsIt } from '../contract/intake-operations.ts'
 import { refuse } from '../contract/refusal.ts'
 import { fold } from '../domain/shared/fold.ts'
+import { keptPersonId } from '../queries/person-records.ts'
 import { prepared } from '../queries/prepared.ts'
 import { person, personContact, personRole } from '../schema/reference-tables.ts'
 import type { Reading, Writing } from './context.ts'
@@ -12,14 +12,14 @@ type Role = 'donor' | 'member' | 'grower'
 type Who = z.output<typeof WhoIsIt>
 type NewPerson = Extract<Who, { newPerson: unknown }>['newPerson']
 
-/** The id of somebody known or made in the same step, with the role they have now. Refuses an unknown id. */
+/** The id of somebody known or made in the same step, with the role they have now; the kept one of joined records. Refuses an unknown id. */
 export function personFor(writing: Writing, who: Who, role: Role, field: string): number {
   if ('newPerson' in who) return addPerson(writing, who.newPerson, [role])
-  const known = writing.db.select().from(person).where(eq(person.id, who.personId)).get()
-  if (!known)
+  const personId = keptPersonId(writing.sqlite, who.personId)
+  if (personId === undefined)
     refuse('not-found', 'That person is not in the book. Choose them again, or add them.', { field })
-  writing.db.insert(personRole).values({ personId: who.personId, role }).onConflictDoNothing().run()
-  return who.personId
+  writing.db.insert(personRole).values({ personId, role }).onConflictDoNothing().run()
+  return personId
 }
 
 function addPerson(writing: Writing, facts: NewPerson, roles: readonly Role[]): number {
@@ -61,18 +61,24 @@ interface PersonRow {
   readonly name: string
   readonly town: string
   readonly since: string
+  readonly found_as: string
   readonly roles: string | null
 }
+
+/** SQL for the roles of a kept person over all its records, as a list with commas. */
+export const ROLES_OF_KEPT = `(SELECT group_concat(role, ',') FROM (SELECT DISTINCT role FROM person_role
+  WHERE person_id = kept.id OR person_id IN (SELECT id FROM person WHERE joined_into_id = kept.id) ORDER BY role))`
 
 export function searchPeople(reading: Reading, input: ParsedInput<'person.search'>): Value<'person.search'> {
   const wanted = fold(input.text)
   const rows = prepared(
     reading.sqlite,
-    `SELECT person.id, name, town, created_on AS since,
-       (SELECT group_concat(role, ',') FROM person_role WHERE person_id = person.id) AS roles
-     FROM person
-     WHERE ' ' || name_folded LIKE '% ' || ? || '%'
-     ORDER BY (name_folded LIKE ? || '%') DESC, name_folded, person.id LIMIT ?`,
+    `SELECT kept.id, kept.name, kept.town, kept.created_on AS since, found.name AS found_as, ${ROLES_OF_KEPT} AS roles,
+       max(found.id = kept.id) AS by_own_name
+     FROM person AS found JOIN person AS kept ON kept.id = coalesce(found.joined_into_id, found.id)
+     WHERE ' ' || found.name_folded LIKE '% ' || ? || '%'
+     GROUP BY kept.id
+     ORDER BY (found.name_folded LIKE ? || '%') DESC, kept.name_folded, kept.id LIMIT ?`,
   ).all(wanted, wanted, input.limit) as PersonRow[]
   return {
     people: rows.map((row) => ({
@@ -80,54 +86,13 @@ export function searchPeople(reading: Reading, input: ParsedInput<'person.search
       name: row.name,
       town: row.town,
       roles: row.roles?.split(',') ?? [],
-      tellApart: [row.town, `in the book since ${row.since.slice(0, 4)}`]
+      tellApart: [
+        row.found_as === row.name ? '' : `also in the book as ${row.found_as}`,
+        row.town,
+        `in the book since ${row.since.slice(0, 4)}`,
+      ]
         .filter((part) => part !== '')
         .join(', '),
     })),
   }
-}
-
-export function getPerson(reading: Reading, input: ParsedInput<'person.get'>): Value<'person.get'> {
-  const who = reading.db.select().from(person).where(eq(person.id, input.personId)).get()
-  if (!who) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
-  const contact = reading.db.select().from(personContact).where(eq(personContact.personId, who.id)).get()
-  const roles = reading.db.select().from(personRole).where(eq(personRole.personId, who.id)).all()
-  const gave = prepared(
-    reading.sqlite,
-    `SELECT accession.id AS accessionId, number, variety.name AS variety, received_on AS receivedOn
-     FROM accession JOIN variety ON variety.id = variety_id WHERE donor_id = ? ORDER BY received_on DESC, accession.id DESC`,
-  ).all(who.id) as Value<'person.get'>['gave']
-  return {
-    personId: who.id,
-    name: who.name,
-    town: who.town,
-    creditAs: who.creditAs,
-    note: who.note,
-    email: contact?.email ?? '',
-    phone: contact?.phone ?? '',
-    address: contact?.address ?? '',
-    mayWrite: contact?.mayWrite ?? false,
-    roles: roles.map(({ role }) => role),
-    gave,
-    took: tookBy(reading, who.id),
-  }
-}
-
-function tookBy(reading: Reading, personId: number): Value<'person.get'>['took'] {
-  const visits = prepared(
-    reading.sqlite,
-    `SELECT id AS withdrawalId, on_date AS "on", purpose, promised FROM withdrawal
-     WHERE person_id = ? AND NOT EXISTS (SELECT 1 FROM entry WHERE takes_back_id = withdrawal.entry_id)
-     ORDER BY on_date DESC, id DESC`,
-  ).all(personId) as Omit<Value<'person.get'>['took'][number], 'lots'>[]
-  const lots = prepared(
-    reading.sqlite,
-    `SELECT lot.id AS lotId, lot.number, variety.name AS variety, -movement.count AS count
-     FROM movement JOIN lot ON lot.id = lot_id JOIN accession ON accession.id = accession_id
-     JOIN variety ON variety.id = variety_id WHERE withdrawal_id = ? ORDER BY movement.id`,
-  )
-  return visits.map((visit) => ({
-    ...visit,
-    lots: lots.all(visit.withdrawalId) as Value<'person.get'>['took'][number]['lots'],
-  }))
 }

@@ -1,7 +1,8 @@
-import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
-import { seedReturn, withdrawal } from '../schema/stock-tables.ts'
+import { standing } from '../queries/measurements.ts'
+import { prepared } from '../queries/prepared.ts'
+import { seedReturn } from '../schema/stock-tables.ts'
 import { amountOrRefuse } from './amounts.ts'
 import type { Writing } from './context.ts'
 import { fillLot, refuseTheFutureDay, takenIn } from './intake.ts'
@@ -9,6 +10,7 @@ import { addLot, harvestColumns, lotOrRefuse, noteParent } from './new-lot.ts'
 import { personFor } from './people.ts'
 import { placeOrRefuse } from './places.ts'
 import { sampleOrRefuse } from './seed-weights.ts'
+import { toTray } from './tray.ts'
 
 export function recordReturn(
   writing: Writing,
@@ -39,6 +41,7 @@ export function recordReturn(
   )
   noteParent(writing, lot.id, parent.lot_id, 'grown')
   const warnings = fillLot(writing, lot.id, 'return', amount, sample, input.receivedOn, personId)
+  toTray(writing, { kind: 'label', lotId: lot.id })
   writing.db
     .insert(seedReturn)
     .values({
@@ -55,8 +58,12 @@ export function recordReturn(
 }
 
 function withdrawalOrRefuse(writing: Writing, id: number): void {
-  if (!writing.db.select({ id: withdrawal.id }).from(withdrawal).where(eq(withdrawal.id, id)).get()) {
-    refuse('not-found', 'That hand-out is not in the book.', {
+  const found = prepared(
+    writing.sqlite,
+    `SELECT 1 FROM withdrawal WHERE id = ? AND ${standing('withdrawal')}`,
+  ).get(id)
+  if (found === undefined) {
+    refuse('not-found', 'That hand-out is not in the book, or was taken back.', {
       field: 'withdrawalId',
       todo: 'Leave it out, or choose it again.',
     })

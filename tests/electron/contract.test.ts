@@ -17,6 +17,8 @@ async function tell(way: WayIn): Promise<ReadonlyMap<string, Answer<unknown>>> {
     varietyId: 0,
     splitLotId: 0,
     giftId: 0,
+    withdrawalId: 0,
+    memberId: 0,
   }
   const answers = new Map<string, Answer<unknown>>()
   for (const { name, input, note } of story()) {

@@ -11,6 +11,8 @@ export interface Facts {
   varietyId: number
   splitLotId: number
   giftId: number
+  withdrawalId: number
+  memberId: number
 }
 
 export interface Step<N extends OperationName = OperationName> {
@@ -126,11 +128,27 @@ export function story(): readonly Step[] {
     step('withdrawal.foresee', (facts) => ({ lines: [{ lotId: lot(facts, 0), amount: '2 packets of 25' }] })),
     step('draft.keep', () => ({ draftId: 'visit-of-today', kind: 'hand-out', text: '{"lines":[]}' })),
     step('draft.list', () => ({ kind: 'hand-out' })),
-    step('withdrawal.record', (facts) => ({
+    step(
+      'withdrawal.record',
+      (facts) => ({
+        ...key(),
+        person: { newPerson: { name: 'Teodor Ash' } },
+        on: TODAY,
+        lines: [{ lotId: lot(facts, 0), amount: '2 packets of 25' }],
+        promised: 'a handful',
+        promisedBy: '2026-10-01',
+      }),
+      (facts, value) => {
+        facts.withdrawalId = value.withdrawalId
+        facts.memberId = value.personId ?? 0
+      },
+    ),
+    step('withdrawal.out', (facts) => ({ personId: facts.memberId })),
+    step('promise.list', () => ({})),
+    step('promise.let-go', (facts) => ({
       ...key(),
-      person: { newPerson: { name: 'Teodor Ash' } },
-      on: TODAY,
-      lines: [{ lotId: lot(facts, 0), amount: '2 packets of 25' }],
+      withdrawalId: facts.withdrawalId,
+      reason: 'Hail in July',
     })),
     step('paper-sheet.record', (facts) => ({
       ...key(),
@@ -228,6 +246,9 @@ export function story(): readonly Step[] {
     ),
     step('entry.take-back', (facts) => ({ ...key(), entryId: facts.entryId })),
     step('entry.list', () => ({})),
+    step('person.update', (facts) => ({ ...key(), personId: facts.personId, mayWrite: true })),
+    step('person.join', (facts) => ({ ...key(), keepId: facts.personId, joinId: facts.memberId })),
+    step('person.list', () => ({ text: 'ash' })),
     step('person.get', (facts) => ({ personId: facts.personId })),
     step('label.sheets', () => ({})),
     step('label.print', (facts) => ({ labels: [{ lotId: lot(facts, 0) }], sheet: 'a4-21' })),

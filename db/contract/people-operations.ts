@@ -1,0 +1,94 @@
+import { z } from 'zod'
+import { Day, Id } from './fields.ts'
+import { reads, writes } from './operation.ts'
+import { VisitOut } from './promise-operations.ts'
+import { PersonFacts, PersonRole } from './reference-operations.ts'
+
+const ListedPerson = z.object({
+  personId: Id,
+  name: z.string(),
+  town: z.string(),
+  roles: z.array(PersonRole),
+  alsoAs: z.array(z.string()).describe('names of records that were joined into this one'),
+  gave: z.int().describe('accessions'),
+  took: z.int().describe('visits'),
+  broughtBack: z.int().describe('lots'),
+})
+export type ListedPerson = z.infer<typeof ListedPerson>
+
+const JoinedRecord = z.object({
+  personId: Id,
+  name: z.string(),
+  town: z.string(),
+  creditAs: z.string(),
+  email: z.string(),
+  phone: z.string(),
+  address: z.string(),
+  note: z.string(),
+  entryId: Id.describe('the entry that joined it, for taking it back'),
+})
+
+export const PersonRecord = z.object({
+  personId: Id,
+  name: z.string(),
+  town: z.string(),
+  creditAs: z.string(),
+  email: z.string(),
+  phone: z.string(),
+  address: z.string(),
+  mayWrite: z.boolean(),
+  consentOn: z.string().nullable().describe('when they agreed to be written to'),
+  note: z.string(),
+  since: z.string().describe('when they came into the book'),
+  roles: z.array(PersonRole),
+  gave: z.array(
+    z.object({ accessionId: Id, lotId: Id, number: z.string(), variety: z.string(), receivedOn: z.string() }),
+  ),
+  took: z.array(VisitOut),
+  broughtBack: z.array(
+    z.object({ lotId: Id, lotNumber: z.string(), variety: z.string(), on: z.string(), words: z.string() }),
+  ),
+  joined: z.array(JoinedRecord).describe('other records of the same person, shown in this one'),
+  changes: z.array(z.object({ at: z.string(), words: z.string(), takenBack: z.boolean() })),
+})
+export type PersonRecord = z.infer<typeof PersonRecord>
+
+export const peopleOperations = {
+  'person.list': reads(
+    'Lists everybody in the book by name, narrowed by letters and role, a page at a time.',
+    z.strictObject({
+      text: z.string().max(200).default(''),
+      role: PersonRole.optional(),
+      offset: z.int().min(0).default(0),
+      limit: z.int().min(1).max(500).default(100),
+    }),
+    z.object({ people: z.array(ListedPerson), total: z.int() }),
+  ),
+  'person.get': reads(
+    'Shows a person with what they gave, took, promised and brought back. A joined record shows the kept one.',
+    z.strictObject({ personId: Id }),
+    PersonRecord,
+  ),
+  'person.update': writes(
+    'Changes what is known of a person; what is left out stays, and what was before is kept.',
+    {
+      personId: Id,
+      name: PersonFacts.name.optional(),
+      town: PersonFacts.town.optional(),
+      creditAs: PersonFacts.creditAs.optional(),
+      email: PersonFacts.email.optional(),
+      phone: PersonFacts.phone.optional(),
+      address: PersonFacts.address.optional(),
+      mayWrite: PersonFacts.mayWrite.optional(),
+      consentOn: Day.optional().describe('when they agreed to be written to; today where left out'),
+      note: PersonFacts.note.optional(),
+      roles: z.array(PersonRole).optional(),
+    },
+    {},
+  ),
+  'person.join': writes(
+    'Joins two records of one person: the kept one is shown wherever the other stood.',
+    { keepId: Id, joinId: Id },
+    {},
+  ),
+} as const

@@ -2,15 +2,7 @@ import type { Carries } from './label-sheets.ts'
 import type { FaceName, Styles } from './packet-styles.ts'
 import type { PacketLabel } from './packet-text.ts'
 import type { QrCode } from './qr-squares.ts'
-import {
-  balanceLines,
-  fitLines,
-  type Line,
-  leftOverhang,
-  lineText,
-  lineWidth,
-  piecesOf,
-} from './text-fitting.ts'
+import { balanceLines, fitLines, type Line, leftOverhang, lineWidth, piecesOf } from './text-fitting.ts'
 import type { Typeface } from './typeface.ts'
 
 /** A rectangle's size in points. */
@@ -122,8 +114,7 @@ export function paragraph(job: Job, wanted: Wanted): Paragraph | null {
   const lines = fitted.lines
     .map((line) => (wanted.runsOn ? withoutLooseSeparators(line) : line))
     .filter((line) => line.length > 0)
-  const last = lines.at(-1) ?? []
-  const lastInk = typeface.shape(lineText(last)).bottom
+  const lastInk = Math.max(0, ...(lines.at(-1) ?? []).map((piece) => typeface.shape(piece.text).bottom))
   const baselines = lines.map((_, row) => baselineOf(row))
   const lastBaseline = baselines.at(-1) ?? y
   return {

@@ -1,4 +1,3 @@
-import { PDFDocument, PrintScaling } from 'pdf-lib'
 import type { LabelSheet } from '../contract/paper-operations.ts'
 import type { PaperFonts } from './fonts.ts'
 import {
@@ -15,9 +14,10 @@ import { type Layout, layoutPacket } from './packet-layout.ts'
 import type { FaceName } from './packet-styles.ts'
 import { type PacketLabel, printableLabel } from './packet-text.ts'
 import { labelWarnings, missingLetters } from './packet-warnings.ts'
+import { openFaces, startDocument } from './paper-document.ts'
 import { openPen, type Pen } from './pdf-pen.ts'
 import { qrCode } from './qr-squares.ts'
-import { openFont, openTypeface, type Typeface } from './typeface.ts'
+import type { Typeface } from './typeface.ts'
 
 export interface PacketLabelSheets {
   readonly labels: readonly PacketLabel[]
@@ -73,16 +73,6 @@ function checkWanted(wanted: PacketLabelSheets, sheet: SheetGeometry): void {
   }
 }
 
-function openFaces(fonts: PaperFonts): Record<FaceName, Typeface> {
-  return {
-    regular: openTypeface(fonts.regular),
-    italic: openTypeface(fonts.italic),
-    semibold: openTypeface(fonts.semibold),
-    bold: openTypeface(fonts.bold),
-    number: openTypeface(fonts.semibold, { zero: true }),
-  }
-}
-
 function facesUsed(layouts: readonly Layout[], faces: Record<FaceName, Typeface>): Map<FaceName, Typeface> {
   const used = new Map<FaceName, Typeface>()
   for (const layout of layouts) {
@@ -115,16 +105,6 @@ function layEach(
     known.set(raw, layout)
     return layout
   })
-}
-
-async function startDocument({ title, language }: PacketLabelSheets): Promise<PDFDocument> {
-  const document = await PDFDocument.create({ updateMetadata: false })
-  document.registerFontkit({ create: openFont })
-  document.setTitle(title, { showInWindowTitleBar: true })
-  document.setLanguage(language)
-  document.setCreator('Common Drawer')
-  document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None)
-  return document
 }
 
 function drawLabel(pen: Pen, layout: Layout, box: Cell, [right, down]: readonly [number, number]): void {

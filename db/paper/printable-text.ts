@@ -43,3 +43,13 @@ function hasAll(typeface: Typeface, letter: string): boolean {
   for (const character of letter) if (!typeface.has(character.codePointAt(0) ?? 0)) return false
   return true
 }
+
+/** Says which letters of a document are not in the typeface; nothing where none is. */
+export function lackedLetters(document: string, missing: ReadonlySet<string>): string[] {
+  if (missing.size === 0) return []
+  const shown = [...missing].slice(0, 6).join(' ')
+  const more = missing.size > 6 ? ` and ${missing.size - 6} more` : ''
+  return [
+    `${document}: the typeface has no ${shown}${more}. A box is printed in its place: write it by hand.`,
+  ]
+}

@@ -19,11 +19,16 @@ export interface ReadLabel {
 
 /** The rooms for ink of a sheet, moved by an offset. */
 export function roomsOf(sheet: LabelSheet, [right, down]: readonly [number, number] = [0, 0]): Cell[] {
-  const geometry = SHEETS[sheet]
-  return Array.from({ length: labelsOnSheet(geometry) }, (_, index) => {
-    const room = inkBox(geometry, cellAt(geometry, index))
+  return cellsOf(sheet).map((cell) => {
+    const room = inkBox(SHEETS[sheet], cell)
     return { ...room, x: room.x + right, y: room.y + down }
   })
+}
+
+/** The labels of a sheet. */
+export function cellsOf(sheet: LabelSheet): Cell[] {
+  const geometry = SHEETS[sheet]
+  return Array.from({ length: labelsOnSheet(geometry) }, (_, index) => cellAt(geometry, index))
 }
 
 /** Sorts the characters of a PDF into the labels they stand in, and tells which stand in none. */

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader'
+import type { Cell } from '../../db/paper/label-sheets.ts'
 import type { Raster } from './read-pdf.ts'
 
 /** A QR code as ZXing reads it; its outline in pixels. */
@@ -41,12 +42,16 @@ function prepare(): void {
   prepared = true
 }
 
-/** A part of a raster, in pixels. */
-export function cropped(raster: Raster, left: number, top: number, width: number, height: number): Raster {
-  const data = new Uint8ClampedArray(width * height * 4).fill(255)
+/** The part of a page that a rectangle in millimetres covers. */
+export function partOf(raster: Raster, part: Cell, dotsPerInch: number): Raster {
+  const dots = (mm: number) => Math.max(0, Math.round((mm * dotsPerInch) / 25.4))
+  const [left, top] = [dots(part.x), dots(part.y)]
+  const width = Math.min(dots(part.width), raster.width - left)
+  const height = Math.min(dots(part.height), raster.height - top)
+  const data = new Uint8ClampedArray(width * height * 4)
   for (let row = 0; row < height; row++) {
     const from = ((top + row) * raster.width + left) * 4
-    data.set(raster.data.subarray(from, from + Math.min(width, raster.width - left) * 4), row * width * 4)
+    data.set(raster.data.subarray(from, from + width * 4), row * width * 4)
   }
   return { data, width, height, colorSpace: 'srgb' }
 }

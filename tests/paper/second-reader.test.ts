@@ -1,10 +1,9 @@
 import { expect, test } from 'vitest'
 import { LabelSheet } from '../../db/contract/paper-operations.ts'
-import { cellAt, labelsOnSheet, SHEETS } from '../../db/paper/label-sheets.ts'
-import { inkOutside, roomsOf } from '../builders/labels-read-back.ts'
+import { cellsOf, inkOutside, roomsOf } from '../builders/labels-read-back.ts'
 import { bare, POISONOUS, packet, print, TREATED } from '../builders/packets.ts'
 import { findPoppler } from '../builders/poppler.ts'
-import { cropped, readCodes } from '../builders/read-codes.ts'
+import { partOf, readCodes } from '../builders/read-codes.ts'
 
 const poppler = findPoppler()
 const packets = [
@@ -23,8 +22,7 @@ if (poppler) {
     'Poppler reads every word on %s inside its label, and its code',
     async (sheet) => {
       const { bytes } = await print(packets, { sheet, startAt: 3 })
-      const geometry = SHEETS[sheet]
-      const cells = Array.from({ length: labelsOnSheet(geometry) }, (_, index) => cellAt(geometry, index))
+      const cells = cellsOf(sheet)
       const read = new Map<number, string>()
       for (const word of poppler.words(bytes)) {
         const position = cells.findIndex(
@@ -46,10 +44,7 @@ if (poppler) {
       expect(inkOutside(page, roomsOf(sheet), 300)).toBe(0)
       const codes: string[] = []
       for (const cell of cells.slice(2, 6)) {
-        const [x, y, width, height] = [cell.x, cell.y, cell.width, cell.height].map((mm) =>
-          Math.round((mm * 300) / 25.4),
-        )
-        const found = await readCodes(cropped(page, x ?? 0, y ?? 0, width ?? 0, height ?? 0))
+        const found = await readCodes(partOf(page, cell, 300))
         codes.push(...found.map((code) => code.text))
       }
       expect(codes).toEqual(packets.map((label) => label.scanCode))

@@ -6,13 +6,22 @@ import { cellAt, SHEETS } from '../../db/paper/label-sheets.ts'
 import { CAUTION_TYPE_PT } from '../../db/paper/packet-styles.ts'
 import { QUIET_MODULES, qrCode } from '../../db/paper/qr-squares.ts'
 import { packet, print, TREATED } from '../builders/packets.ts'
-import { readCodes } from '../builders/read-codes.ts'
-import { readPdf } from '../builders/read-pdf.ts'
+import { partOf, readCodes } from '../builders/read-codes.ts'
+import { type Raster, type ReadPdf, readPdf } from '../builders/read-pdf.ts'
 
 const DOTS = 600
 const DOTS_PER_MM = DOTS / 25.4
 /** The grey edge of a shape, pixels. */
 const BLUR = 2
+
+/** The corner of a page up to the end of its first label, and a little more. */
+function firstLabel(pdf: ReadPdf, sheet: LabelSheet): Raster {
+  const label = cellAt(SHEETS[sheet], 0)
+  const [page] = pdf.pages
+  if (!page) throw new Error('There should be a page.')
+  const corner = { x: 0, y: 0, width: label.x + label.width + 5, height: label.y + label.height + 5 }
+  return partOf(page.raster(DOTS), corner, DOTS)
+}
 
 /** A QR code as rows of '#' and '.'. */
 function rows(code: string): string[] {
@@ -53,9 +62,9 @@ test.each(LabelSheet.options)(
   '%s: four modules of white on every side of a code, on the label itself',
   async (sheet) => {
     const pdf = await readPdf((await print([packet({ cautions: [TREATED] })], { sheet })).bytes)
-    const raster = pdf.pages[0]?.raster(DOTS)
-    const [code] = raster ? await readCodes(raster) : []
-    if (!raster || !code) throw new Error('There should be a page with a code.')
+    const raster = firstLabel(pdf, sheet)
+    const [code] = await readCodes(raster)
+    if (!code) throw new Error('There should be a code.')
     const module = (code.right - code.left) / code.modules
     const reach = Math.floor(QUIET_MODULES * module)
     let inked = 0
@@ -83,8 +92,8 @@ test.each(LabelSheet.options)(
     const pdf = await readPdf(
       (await print([packet({ lotNumber, scanCode: scanCode(lotNumber) })], { sheet })).bytes,
     )
-    const raster = pdf.pages[0]?.raster(DOTS)
-    const [code] = raster ? await readCodes(raster) : []
+    const raster = firstLabel(pdf, sheet)
+    const [code] = await readCodes(raster)
     expect(code?.text).toBe(scanCode(lotNumber))
     const module = ((code?.right ?? 0) - (code?.left ?? 0)) / (code?.modules ?? 1) / DOTS_PER_MM
     expect(module).toBeGreaterThanOrEqual(0.33)

@@ -69,7 +69,7 @@ export const intakeOperations = {
       note: Story.default(''),
       placeId: Id.nullable().default(null),
     },
-    { taken: TakenIn },
+    { personId: Id, taken: TakenIn },
   ),
   'amount.read': reads(
     'Reads a typed amount back in words, for a crop or a lot, without writing anything.',

@@ -5,4 +5,10 @@ import * as referenceTables from './reference-tables.ts'
 import * as stockTables from './stock-tables.ts'
 
 /** Every table, for drizzle and for the test that compares them with the file's own. */
-export const tables = { ...collectionTables, ...giftTables, ...referenceTables, ...stockTables, ...printTables } as const
+export const tables = {
+  ...collectionTables,
+  ...giftTables,
+  ...referenceTables,
+  ...stockTables,
+  ...printTables,
+} as const

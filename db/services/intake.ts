@@ -16,6 +16,7 @@ import { addLot, harvestColumns, lotOrRefuse, nextAccessionNumber } from './new-
 import { personFor } from './people.ts'
 import { placeOrRefuse } from './places.ts'
 import { keepWeight, misweighed, sampleOrRefuse } from './seed-weights.ts'
+import { giftToTray } from './tray.ts'
 import { varietyFor } from './varieties.ts'
 import { writeMovement } from './write-movement.ts'
 
@@ -89,6 +90,7 @@ export function takeInGift(
   )
   indexAccession(writing.sqlite, id)
   const warnings = fillLot(writing, lot.id, 'intake', amount, sample, receivedOn, donorId)
+  giftToTray(writing, { accessionId: id, lotId: lot.id, donorId })
   return takenIn(writing, lot.id, warnings)
 }
 

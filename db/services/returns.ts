@@ -54,7 +54,7 @@ export function recordReturn(
     })
     .run()
   const taken = takenIn(writing, lot.id, warnings)
-  return { taken, said: `Took back ${taken.words} as ${lot.number}`, undoable: true }
+  return { personId, taken, said: `Took back ${taken.words} as ${lot.number}`, undoable: true }
 }
 
 function withdrawalOrRefuse(writing: Writing, id: number): void {

@@ -8,6 +8,7 @@ import type { Reading, Writing } from './context.ts'
 import { refuseTheFutureDay } from './intake.ts'
 import { personFor } from './people.ts'
 import { type OutgoingCaution, type PlannedLine, planWithdrawal, visitCautions } from './plan-withdrawal.ts'
+import { toTray } from './tray.ts'
 import { writeMovement } from './write-movement.ts'
 
 type Input = ParsedInput<'withdrawal.record'>
@@ -67,6 +68,7 @@ export function recordWithdrawal(
   for (const [index, line] of planned.entries()) {
     writeLine(writing, line, { on, personId, withdrawalId, note: input.lines[index]?.note ?? '' })
   }
+  if (input.slip) toTray(writing, { kind: 'slip', withdrawalId })
   const lines = leftInLots(planned)
   const first = lines[0]
   const said =

@@ -16,6 +16,8 @@ async function tell(way: WayIn): Promise<ReadonlyMap<string, Answer<unknown>>> {
     accessionId: 0,
     varietyId: 0,
     splitLotId: 0,
+    itemId: 0,
+    batchId: 0,
     giftId: 0,
     withdrawalId: 0,
     memberId: 0,

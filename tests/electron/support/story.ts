@@ -10,6 +10,8 @@ export interface Facts {
   accessionId: number
   varietyId: number
   splitLotId: number
+  itemId: number
+  batchId: number
   giftId: number
   withdrawalId: number
   memberId: number
@@ -252,6 +254,41 @@ export function story(): readonly Step[] {
     step('person.get', (facts) => ({ personId: facts.personId })),
     step('label.sheets', () => ({})),
     step('label.print', (facts) => ({ labels: [{ lotId: lot(facts, 0) }], sheet: 'a4-21' })),
+    step('tray.list', () => ({})),
+    step('letter.words', () => ({})),
+    step('letter.change-words', () => ({ ...key(), words: 'Thank you, {donor}.', keeper: 'Ansa Reed' })),
+    step('letter.preview', () => ({ words: 'Thank you, {donor}.', keeper: '' })),
+    step(
+      'tray.add',
+      (facts) => ({ ...key(), items: [{ kind: 'label', lotId: lot(facts, 0), copies: 3 }] }),
+      (facts, value) => {
+        facts.itemId = value.itemIds[0] ?? 0
+      },
+    ),
+    step(
+      'tray.change',
+      (facts) => ({ ...key(), itemId: facts.itemId, copies: 4, contents: '25 seeds' }),
+      (facts, value) => {
+        facts.itemId = value.itemId
+      },
+    ),
+    step('tray.preview', (facts) => ({ kind: 'label', itemIds: [facts.itemId], sheet: 'a4-21' })),
+    step(
+      'tray.mark-printed',
+      (facts) => ({ ...key(), kind: 'label', itemIds: [facts.itemId], sheet: 'a4-21' }),
+      (facts, value) => {
+        facts.batchId = value.batchId
+      },
+    ),
+    step('print.history', () => ({})),
+    step(
+      'print.again',
+      (facts) => ({ ...key(), batchId: facts.batchId }),
+      (facts, value) => {
+        facts.itemId = value.itemIds[0] ?? 0
+      },
+    ),
+    step('tray.remove', (facts) => ({ ...key(), itemIds: [facts.itemId] })),
     step('collection.back-up', () => ({})),
     step('collection.check', () => ({})),
   ]

@@ -1,0 +1,203 @@
+import type { Sqlite } from '../migrations/connection.ts'
+import { standing } from './measurements.ts'
+import { prepared } from './prepared.ts'
+
+/** An item of the print tray with what a list says of it. Snake case as in the file. */
+export interface TrayRow {
+  readonly id: number
+  readonly kind: 'label' | 'letter' | 'slip'
+  readonly lot_id: number | null
+  readonly accession_id: number | null
+  readonly withdrawal_id: number | null
+  readonly copies: number
+  readonly contents: string
+  readonly because: string
+  readonly batch_id: number | null
+  /** Whether it is to be printed: neither taken out nor printed, and its entry stands. */
+  readonly waits: number
+  /** Whether the entry that put it here was taken back. */
+  readonly fell: number
+  readonly lot_number: string | null
+  readonly lot_variety: string | null
+  readonly lot_crop: string | null
+  /** Of the letter's gift: its entry, its donor where known, and whether they agreed to be written to. */
+  readonly gift_entry_id: number | null
+  readonly donor_id: number | null
+  readonly donor: string | null
+  readonly may_write: number | null
+  readonly member: string | null
+  readonly visit_on: string | null
+}
+
+const WAITS = `${standing('print_item')}
+  AND NOT EXISTS (SELECT 1 FROM entry AS taken_out WHERE taken_out.id = print_item.removed_entry_id
+    AND NOT EXISTS (SELECT 1 FROM entry WHERE entry.takes_back_id = taken_out.id))
+  AND NOT EXISTS (SELECT 1 FROM print_batch WHERE print_batch.id = print_item.batch_id AND ${standing('print_batch')})`
+
+const ROWS = `
+  SELECT print_item.id, print_item.kind, print_item.lot_id, print_item.accession_id, print_item.withdrawal_id,
+    copies, contents, added.said AS because, batch_id, (${WAITS}) AS waits, NOT (${standing('print_item')}) AS fell,
+    lot.number AS lot_number, variety.name AS lot_variety, crop.common_name AS lot_crop,
+    accession.entry_id AS gift_entry_id, donor.id AS donor_id, donor.name AS donor, person_contact.may_write,
+    coalesce(member.name, '') AS member, withdrawal.on_date AS visit_on
+  FROM print_item JOIN entry AS added ON added.id = print_item.entry_id
+  LEFT JOIN lot ON lot.id = print_item.lot_id
+  LEFT JOIN accession AS lot_of ON lot_of.id = lot.accession_id
+  LEFT JOIN variety ON variety.id = lot_of.variety_id LEFT JOIN crop ON crop.id = variety.crop_id
+  LEFT JOIN accession ON accession.id = print_item.accession_id
+  LEFT JOIN person AS giver ON giver.id = accession.donor_id
+  LEFT JOIN person AS donor ON donor.id = coalesce(giver.joined_into_id, giver.id)
+  LEFT JOIN person_contact ON person_contact.person_id = donor.id
+  LEFT JOIN withdrawal ON withdrawal.id = print_item.withdrawal_id
+  LEFT JOIN person AS member ON member.id = withdrawal.person_id`
+
+/** Everything that waits to be printed, in the order in which it came. */
+export function waitingItems(sqlite: Sqlite): TrayRow[] {
+  return prepared(
+    sqlite,
+    `${ROWS} WHERE print_item.batch_id IS NULL OR NOT EXISTS
+       (SELECT 1 FROM print_batch WHERE print_batch.id = print_item.batch_id AND ${standing('print_batch')})
+     ORDER BY print_item.id`,
+  )
+    .all()
+    .filter((row) => (row as TrayRow).waits === 1) as TrayRow[]
+}
+
+/** Items by their ids, in the order of the ids; those that are not there are left out. */
+export function itemsByIds(sqlite: Sqlite, ids: readonly number[]): TrayRow[] {
+  return prepared(
+    sqlite,
+    `SELECT found.* FROM json_each(?) AS wanted JOIN (${ROWS}) AS found ON found.id = wanted.value ORDER BY wanted.key`,
+  ).all(JSON.stringify(ids)) as TrayRow[]
+}
+
+/** Items of a printing, in the order in which they came. */
+export function itemsOfBatch(sqlite: Sqlite, batchId: number): TrayRow[] {
+  return prepared(sqlite, `${ROWS} WHERE print_item.batch_id = ? ORDER BY print_item.id`).all(
+    batchId,
+  ) as TrayRow[]
+}
+
+export interface BatchRow {
+  readonly id: number
+  readonly kind: 'label' | 'letter' | 'slip'
+  readonly sheet: string | null
+  readonly start_at: number | null
+  readonly right_mm: number | null
+  readonly down_mm: number | null
+  readonly printed_at: string
+  /** How many labels it printed. */
+  readonly labels: number
+}
+
+const BATCHES = `SELECT print_batch.id, kind, sheet, start_at, right_mm, down_mm, printed_at,
+    (SELECT coalesce(sum(copies), 0) FROM print_item WHERE batch_id = print_batch.id) AS labels
+  FROM print_batch WHERE ${standing('print_batch')}`
+
+/** What was printed and not taken back, latest first. */
+export function batchesBefore(sqlite: Sqlite, before: number, limit: number): BatchRow[] {
+  return prepared(sqlite, `${BATCHES} AND print_batch.id < ? ORDER BY print_batch.id DESC LIMIT ?`).all(
+    before,
+    limit,
+  ) as BatchRow[]
+}
+
+/** The latest standing printing on each label sheet, latest first. */
+export function latestOnEachSheet(sqlite: Sqlite): BatchRow[] {
+  return prepared(
+    sqlite,
+    `${BATCHES} AND print_batch.id IN
+       (SELECT max(print_batch.id) FROM print_batch WHERE sheet IS NOT NULL AND ${standing('print_batch')} GROUP BY sheet)
+     ORDER BY print_batch.id DESC`,
+  ).all() as BatchRow[]
+}
+
+/** Donors of gifts since a day who did not agree to be written to. */
+export function donorsNotWrittenTo(
+  sqlite: Sqlite,
+  since: string,
+): { readonly id: number; readonly name: string; readonly received_on: string }[] {
+  return prepared(
+    sqlite,
+    `SELECT donor.id, donor.name, max(accession.received_on) AS received_on
+     FROM accession JOIN person AS giver ON giver.id = accession.donor_id
+     JOIN person AS donor ON donor.id = coalesce(giver.joined_into_id, giver.id)
+     LEFT JOIN person_contact ON person_contact.person_id = donor.id
+     WHERE accession.received_on >= ? AND coalesce(may_write, 0) = 0 AND ${standing('accession')}
+     GROUP BY donor.id ORDER BY received_on DESC, donor.id DESC LIMIT 50`,
+  ).all(since) as { id: number; name: string; received_on: string }[]
+}
+
+/** A gift as a letter tells of it; balances are those of the day on which it came. */
+export interface LetterGiftRow {
+  readonly accession_id: number
+  readonly number: string
+  readonly variety: string
+  readonly crop: string
+  readonly crop_id: string
+  readonly received_on: string
+  readonly grown_at: string
+  readonly story: string
+  readonly terms: string
+  readonly harvest_from: number | null
+  readonly harvest_to: number | null
+  readonly harvest_about: number
+  readonly count: number
+  readonly mass_mg: number
+  readonly measured: 'mass' | 'count' | 'estimate' | 'carried'
+}
+
+/** The standing gifts that some entries took in, in order. */
+export function giftsOfEntries(sqlite: Sqlite, entryIds: readonly number[]): LetterGiftRow[] {
+  return prepared(
+    sqlite,
+    `SELECT accession.id AS accession_id, accession.number, variety.name AS variety, crop.common_name AS crop,
+       crop.id AS crop_id, received_on, accession.grown_at, accession.story, accession.terms,
+       lot.harvest_from, lot.harvest_to, lot.harvest_about, movement.count, movement.mass_mg, movement.measured
+     FROM json_each(?) AS wanted CROSS JOIN accession ON accession.entry_id = wanted.value
+     JOIN variety ON variety.id = accession.variety_id JOIN crop ON crop.id = variety.crop_id
+     JOIN lot ON lot.accession_id = accession.id AND lot.ordinal = 1
+     JOIN movement ON movement.lot_id = lot.id AND movement.kind = 'intake'
+     WHERE ${standing('accession')} ORDER BY accession.id`,
+  ).all(JSON.stringify(entryIds)) as LetterGiftRow[]
+}
+
+/** The latest gift of a donor who may be written to, or undefined. */
+export function latestGiftToThank(
+  sqlite: Sqlite,
+): { readonly entry_id: number; readonly donor_id: number } | undefined {
+  return prepared(
+    sqlite,
+    `SELECT accession.entry_id, person_contact.person_id AS donor_id
+     FROM accession JOIN person AS giver ON giver.id = accession.donor_id
+     JOIN person_contact ON person_contact.person_id = coalesce(giver.joined_into_id, giver.id)
+     WHERE may_write = 1 AND ${standing('accession')} ORDER BY accession.id DESC LIMIT 1`,
+  ).get() as { entry_id: number; donor_id: number } | undefined
+}
+
+/** What went out on a visit, line by line; what was taken back since is left out. */
+export function slipLines(
+  sqlite: Sqlite,
+  withdrawalId: number,
+): {
+  readonly lot_id: number
+  readonly accession_id: number
+  readonly number: string
+  readonly variety: string
+  readonly crop: string
+  readonly crop_id: string
+  readonly count: number
+  readonly mass_mg: number
+  readonly measured: 'mass' | 'count' | 'estimate' | 'carried'
+}[] {
+  return prepared(
+    sqlite,
+    `SELECT lot.id AS lot_id, lot.accession_id, lot.number, variety.name AS variety, crop.common_name AS crop,
+       crop.id AS crop_id, -movement.count AS count, -movement.mass_mg AS mass_mg, movement.measured
+     FROM movement JOIN lot ON lot.id = movement.lot_id JOIN accession ON accession.id = lot.accession_id
+     JOIN variety ON variety.id = accession.variety_id JOIN crop ON crop.id = variety.crop_id
+     WHERE movement.withdrawal_id = ? AND movement.kind = 'withdrawal'
+       AND NOT EXISTS (SELECT 1 FROM movement AS back WHERE back.reverses_id = movement.id)
+     ORDER BY movement.id`,
+  ).all(withdrawalId) as ReturnType<typeof slipLines>
+}

@@ -1,0 +1,297 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { CallInput, Value } from '../../db/contract/contract.ts'
+import { SHIPPED_LETTER } from '../../db/domain/letters/letter-words.ts'
+import { readPdf } from '../builders/read-pdf.ts'
+import { aCollection, aGift, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
+
+let test: TemporaryCollection
+beforeEach(async () => {
+  test = await aCollection()
+})
+afterEach(async () => {
+  expect((await test.call('collection.check', {})).findings).toEqual([])
+  test.remove()
+})
+
+const WRITTEN_TO = {
+  name: 'Ilka Brandt',
+  email: 'ilka@example.org',
+  phone: '01632 960 777',
+  address: '3 Hollow Lane\nQuillhaven',
+  mayWrite: true,
+}
+
+type NewPerson = Extract<
+  NonNullable<CallInput<'intake.record'>['donor']>,
+  { newPerson: unknown }
+>['newPerson']
+
+const give = (donor: NewPerson | null = WRITTEN_TO, gifts = [aGift(), aGift({ amount: '50 seeds' })]) =>
+  test.call('intake.record', {
+    donor: donor === null ? null : { newPerson: donor },
+    receivedOn: TODAY,
+    gifts,
+  })
+
+const waiting = async (kind: 'label' | 'letter' | 'slip') =>
+  (await test.call('tray.list', {})).groups.find((group) => group.kind === kind)?.items ?? []
+const ids = (items: readonly { readonly itemId: number }[]) => items.map(({ itemId }) => itemId)
+
+async function textOf({ pdf }: Pick<Value<'tray.preview'>, 'pdf'>): Promise<string> {
+  const read = await readPdf(new Uint8Array(Buffer.from(pdf, 'base64')))
+  const text = read.pages.flatMap((page) => page.characters.map(({ character }) => character)).join('')
+  read.close()
+  return text.replace(/\s+/g, ' ')
+}
+
+describe('what comes into the tray by itself', () => {
+  it('is a label for each gift and one letter for all of them', async () => {
+    const { taken } = await give()
+    expect((await waiting('label')).map(({ title }) => title)).toEqual(
+      taken.map(({ lotNumber }) => lotNumber),
+    )
+    expect(await waiting('letter')).toMatchObject([{ title: 'Ilka Brandt', heldBack: null }])
+    expect((await test.call('tray.list', {})).leftOut).toEqual([])
+  })
+
+  it('is no letter for a donor who did not agree, and it says so; none for a gift of nobody', async () => {
+    await give({ ...WRITTEN_TO, mayWrite: false })
+    await give(null)
+    expect(await waiting('label')).toHaveLength(4)
+    expect(await waiting('letter')).toEqual([])
+    expect((await test.call('tray.list', {})).leftOut).toMatchObject([
+      { name: 'Ilka Brandt', sentence: 'Ilka Brandt has not agreed to be written to.' },
+    ])
+  })
+
+  it('goes out again with the entry, but what is printed stays in the history and is not printed again', async () => {
+    const { entryId } = await give()
+    const [first] = await waiting('label')
+    const { batchId } = await test.call('tray.mark-printed', {
+      kind: 'label',
+      itemIds: [first?.itemId ?? 0],
+      sheet: 'a4-21',
+    })
+    await test.call('entry.take-back', { entryId })
+    expect((await test.call('tray.list', {})).groups).toEqual([])
+    const { batches } = await test.call('print.history', {})
+    expect(batches[0]?.items[0]?.heldBack).toMatch(/taken back/)
+    expect((await test.refused('print.again', { batchId })).code).toBe('value-refused')
+  })
+
+  it('is a label for what is brought back, and a slip only where it is asked for', async () => {
+    const { taken } = await give(null, [aGift({ amount: '300 seeds' })])
+    const lotId = taken[0]?.lotId ?? 0
+    const person = { newPerson: { name: 'Teodor Ash' } }
+    const lines = [{ lotId, amount: '20 seeds' }]
+    await test.call('withdrawal.record', { person, on: TODAY, lines })
+    expect(await waiting('slip')).toEqual([])
+    await test.call('withdrawal.record', { person, on: TODAY, lines, slip: true })
+    expect(await waiting('slip')).toMatchObject([{ title: 'Teodor Ash' }])
+    const back = await test.call('return.record', {
+      person,
+      parentLotId: lotId,
+      receivedOn: TODAY,
+      amount: '90 seeds',
+    })
+    expect((await waiting('label')).at(-1)?.title).toBe(back.taken.lotNumber)
+  })
+})
+
+describe('printing', () => {
+  it('marks nothing by looking; marked, it is done; taken back, it waits again', async () => {
+    await give()
+    const itemIds = ids(await waiting('label'))
+    const input = { kind: 'label', itemIds, sheet: 'a4-21', startAt: 20, offsetMm: [1, -0.5] } as const
+    const made = await test.call('tray.preview', { ...input, offsetMm: [1, -0.5] })
+    expect(made.pages).toBe(1)
+    expect(await waiting('label')).toHaveLength(2)
+    const { entryId, said } = await test.call('tray.mark-printed', { ...input, offsetMm: [1, -0.5] })
+    expect(said).toBe('Printed 2 labels')
+    expect(await waiting('label')).toEqual([])
+    expect((await test.refused('tray.mark-printed', { ...input, offsetMm: [1, -0.5] })).code).toBe(
+      'not-found',
+    )
+    await test.call('entry.take-back', { entryId })
+    expect(ids(await waiting('label'))).toEqual(itemIds)
+    expect((await test.call('print.history', {})).batches).toEqual([])
+    expect((await test.call('tray.list', {})).sheets).toEqual([])
+  })
+
+  it('goes on at the next free label of the sheet, with the same offset, and begins a new sheet after the last', async () => {
+    await give()
+    const [one, two] = ids(await waiting('label'))
+    const print = (itemId: number | undefined, startAt: number) =>
+      test.call('tray.mark-printed', {
+        kind: 'label',
+        itemIds: [itemId ?? 0],
+        sheet: 'a4-21',
+        startAt,
+        offsetMm: [0.5, 1],
+      })
+    await print(one, 19)
+    const sheets = async () => (await test.call('tray.list', {})).sheets
+    expect(await sheets()).toEqual([{ sheet: 'a4-21', startAt: 20, offsetMm: [0.5, 1] }])
+    await print(two, 21)
+    expect(await sheets()).toEqual([{ sheet: 'a4-21', startAt: 1, offsetMm: [0.5, 1] }])
+  })
+
+  it('refuses a mixture, labels without a sheet, a label that is not on it, and what is not there', async () => {
+    await give()
+    const [label] = ids(await waiting('label'))
+    const [letter] = ids(await waiting('letter'))
+    const itemIds = [label ?? 0]
+    const sheet = 'a4-21' as const
+    const field = async (input: CallInput<'tray.preview'>) =>
+      (await test.refused('tray.preview', input)).field
+    expect(await field({ kind: 'label', itemIds: [...itemIds, letter ?? 0], sheet })).toBe('itemIds')
+    expect(await field({ kind: 'label', itemIds })).toBe('sheet')
+    expect(await field({ kind: 'label', itemIds, sheet, startAt: 22 })).toBe('startAt')
+    expect(await field({ kind: 'label', itemIds: [9_999], sheet })).toBe('itemIds')
+  })
+
+  it('prints again from the history, with copies and contents as they were', async () => {
+    await give()
+    const [first] = await waiting('label')
+    const { itemId } = await test.call('tray.change', {
+      itemId: first?.itemId ?? 0,
+      copies: 5,
+      contents: '25 seeds',
+    })
+    const { batchId } = await test.call('tray.mark-printed', {
+      kind: 'label',
+      itemIds: [itemId],
+      sheet: 'letter-30',
+    })
+    await test.call('print.again', { batchId })
+    expect((await waiting('label')).at(-1)).toMatchObject({
+      title: first?.title,
+      copies: 5,
+      contents: '25 seeds',
+    })
+    expect((await test.call('print.history', {})).batches).toMatchObject([
+      { words: '5 labels', sheet: 'letter-30' },
+    ])
+  })
+})
+
+it('changes and takes out what waits, and both can be taken back', async () => {
+  await give(null, [aGift()])
+  const [first] = await waiting('label')
+  const itemId = first?.itemId ?? 0
+  const change = await test.call('tray.change', { itemId, copies: 8, contents: '' })
+  expect(await waiting('label')).toMatchObject([{ itemId: change.itemId, copies: 8 }])
+  const removal = await test.call('tray.remove', { itemIds: [change.itemId] })
+  expect(await waiting('label')).toEqual([])
+  expect((await test.refused('tray.remove', { itemIds: [change.itemId] })).code).toBe('not-found')
+  await test.call('entry.take-back', { entryId: removal.entryId })
+  await test.call('entry.take-back', { entryId: change.entryId })
+  expect(await waiting('label')).toMatchObject([{ itemId, copies: 1 }])
+})
+
+it('adds labels for chosen lots, and no letter to whoever did not agree', async () => {
+  const { taken } = await give(null, [aGift()])
+  const lotId = taken[0]?.lotId ?? 0
+  await test.call('tray.add', { items: [{ kind: 'label', lotId, copies: 12, contents: '20 seeds' }] })
+  expect((await waiting('label')).at(-1)).toMatchObject({ copies: 12, contents: '20 seeds' })
+  const letter = await test.refused('tray.add', {
+    items: [{ kind: 'letter', accessionId: taken[0]?.accessionId ?? 0 }],
+  })
+  expect(letter.sentence).toMatch(/agreed to be written to/)
+  expect((await test.refused('tray.add', { items: [{ kind: 'slip', withdrawalId: 77 }] })).code).toBe(
+    'not-found',
+  )
+})
+
+describe('letters', () => {
+  it('go to each donor once, with all their gifts, what they told, and how to reach them', async () => {
+    const { personId } = await give(WRITTEN_TO, [aGift({ story: 'Carried over the pass in a tobacco tin.' })])
+    await test.call('intake.record', {
+      donor: { personId: personId ?? 0 },
+      receivedOn: TODAY,
+      gifts: [aGift({ amount: '50 seeds', terms: 'Never for sale.' })],
+    })
+    const made = await test.call('tray.preview', { kind: 'letter', itemIds: ids(await waiting('letter')) })
+    expect(made.pages).toBe(1)
+    const text = await textOf(made)
+    for (const part of [
+      'Dear Ilka Brandt',
+      '3 Hollow Lane',
+      '14 March 2026',
+      'HL26-0001',
+      'HL26-0002',
+      'You told us: Carried over the pass in a tobacco tin.',
+      'You asked: Never for sale.',
+      '50 seeds',
+    ])
+      expect(text).toContain(part)
+    expect(text).not.toContain('{')
+  })
+
+  it('leaves whoever agrees no longer out, and says why', async () => {
+    await give()
+    await give({ ...WRITTEN_TO, name: 'Odile Marsh' })
+    test.collection.sqlite
+      .prepare(
+        "UPDATE person_contact SET may_write = 0 WHERE person_id = (SELECT id FROM person WHERE name = 'Ilka Brandt')",
+      )
+      .run()
+    const items = await waiting('letter')
+    expect(items.map(({ heldBack }) => heldBack === null)).toEqual([false, true])
+    const made = await test.call('tray.preview', { kind: 'letter', itemIds: ids(items) })
+    expect(made.warnings[0]).toMatch(/^No letter to Ilka Brandt/)
+    expect(await textOf(made)).not.toContain('Ilka')
+  })
+
+  it('are in the words of the library, with unknown fields named', async () => {
+    expect(await test.call('letter.words', {})).toMatchObject({ words: SHIPPED_LETTER, keeper: '' })
+    const words = 'Dear {doner},\n\n{gifts}\n\n{keeper}'
+    const problem = await test.refused('letter.change-words', { words, keeper: '' })
+    expect(problem.sentence).toMatch(/^No letter knows the field {doner}\. There are {donor}/)
+    const preview = await test.call('letter.preview', { words, keeper: '' })
+    expect(preview.to).toBe('')
+    expect(preview.warnings[0]).toContain('{doner}')
+    await give()
+    await test.call('letter.change-words', { words: 'Bless you, {donor}! {keeper}', keeper: 'Ansa Reed' })
+    const made = await test.call('tray.preview', { kind: 'letter', itemIds: ids(await waiting('letter')) })
+    expect(await textOf(made)).toContain('Bless you, Ilka Brandt! Ansa Reed')
+    expect((await test.call('letter.preview', { words: 'x', keeper: '' })).to).toBe('Ilka Brandt')
+    await test.call('letter.change-words', { words: '', keeper: '' })
+    expect((await test.call('letter.words', {})).words).toBe(SHIPPED_LETTER)
+  })
+})
+
+it('makes slips with amounts, promise and cautions, and puts nobody’s address on them or on labels', async () => {
+  const { taken } = await give(WRITTEN_TO, [aGift({ amount: '300 seeds', cautions: ['toxic'] })])
+  const lotId = taken[0]?.lotId ?? 0
+  await test.call('lot.release', { lotId, checked: 'Known to be poisonous, fit to grow' })
+  await test.call('withdrawal.record', {
+    person: { newPerson: { ...WRITTEN_TO, name: 'Teodor Ash' } },
+    on: TODAY,
+    purpose: 'to-return',
+    lines: [{ lotId, amount: '20 seeds' }],
+    promised: '40 seeds of the best plants',
+    promisedBy: '2026-11-01',
+    slip: true,
+  })
+  const slip = await textOf(
+    await test.call('tray.preview', { kind: 'slip', itemIds: ids(await waiting('slip')) }),
+  )
+  for (const part of [
+    'Seed for Teodor Ash',
+    '20 seeds',
+    'Promised back: 40 seeds of the best plants, by 1 November 2026',
+    'POISONOUS IF EATEN',
+    'For sowing only; check your local seed law',
+  ])
+    expect(slip).toContain(part)
+  const labels = await textOf(
+    await test.call('tray.preview', {
+      kind: 'label',
+      itemIds: ids(await waiting('label')),
+      sheet: 'letter-10',
+    }),
+  )
+  for (const text of [slip, labels]) expect(text).not.toMatch(/Hollow Lane|01632|example/)
+  expect(JSON.stringify(await test.call('tray.list', {}))).not.toMatch(/Hollow Lane|01632|example/)
+})

@@ -131,12 +131,15 @@ export function findAnything(reading: Reading, input: ParsedInput<'find.anything
   const bare = bareNumber(text)
   const scanned = readScanCode(text)
   const byScan = scanned === null || text.includes('-') ? undefined : lotIdByBare(reading.sqlite, scanned)
-  const exactLotId = byScan ?? lotIdByBare(reading.sqlite, bare) ?? null
+  const byNumber = lotIdByBare(reading.sqlite, bare)
+  const named = [...new Set([byScan, byNumber].filter((id) => id !== undefined))]
+  // A number typed bare may also read as a scan of another lot: then both are shown and neither is opened.
+  const exactLotId = named.length === 1 ? (named[0] ?? null) : null
   const looksScanned = /^[A-Z]+\d{4,}[A-Z]{1,2}[A-Z0-9]$/.test(text)
   const scan =
-    byScan !== undefined ? 'fits' : looksScanned && exactLotId === null ? 'does-not-fit' : 'not-a-scan'
+    byScan !== undefined ? 'fits' : looksScanned && named.length === 0 ? 'does-not-fit' : 'not-a-scan'
   if (text === '') return { exactLotId: null, scan: 'not-a-scan', lots: [], people: [] }
-  const exact = exactLotId === null ? [] : lotById(reading, exactLotId)
+  const exact = named.flatMap((lotId) => lotRow(reading.sqlite, lotId) ?? [])
   const filter = { emptyToo: true, ...searchFor(reading, text) }
   const rows =
     exact.length > 0
@@ -158,9 +161,4 @@ export function findAnything(reading: Reading, input: ParsedInput<'find.anything
       town,
     })),
   }
-}
-
-function lotById(reading: Reading, lotId: number): LotRow[] {
-  const row = lotRow(reading.sqlite, lotId)
-  return row === undefined ? [] : [row]
 }

@@ -45,6 +45,26 @@ describe('finding', () => {
     })
   })
 
+  it('opens neither of two lots that one code may name, and shows both', async () => {
+    const one = await takeIn(test, { amount: '900 seeds' })
+    const letter = one.scanCode.at(-1) ?? ''
+    // Lots are lettered A to Z, then AA, AB…: the lot whose bare number is the scan code of the first, made by force.
+    const wanted = `A${letter}`
+    test.collection.sqlite.exec('DROP TRIGGER lot_number_is_never_changed')
+    const { newLotId } = await test.call('lot.split', {
+      lotId: one.lotId,
+      on: TODAY,
+      amount: '100 seeds',
+      role: 'reserve',
+    })
+    test.collection.sqlite
+      .prepare('UPDATE lot SET number = ?, bare = ? WHERE id = ?')
+      .run(`HL26-0001-${wanted}`, `HL260001${wanted}`, newLotId)
+    const found = await test.call('find.anything', { text: one.scanCode })
+    expect(found.exactLotId).toBeNull()
+    expect(found.lots.map((lot) => lot.lotId)).toEqual([one.lotId, newLotId])
+  })
+
   it('finds varieties by any of their names, and accessions by a name added later', async () => {
     const { lotId } = await takeIn(test, named('tomato', 'Ferry Lane Pink'))
     const { varieties } = await test.call('variety.search', { text: 'lane' })

@@ -1,0 +1,50 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import type { z } from 'zod'
+import { type Row, readRows } from './read-rows.ts'
+import {
+  CareRow,
+  FigureRow,
+  GerminationRow,
+  GiftRow,
+  PersonRow,
+  PlaceRow,
+  ReturnRow,
+  SplitRow,
+  TakenBackRow,
+  VarietyRow,
+  VisitLineRow,
+  VisitRow,
+  WeightRow,
+} from './row-shapes.ts'
+
+const SHAPES = {
+  people: PersonRow,
+  places: PlaceRow,
+  varieties: VarietyRow,
+  figures: FigureRow,
+  gifts: GiftRow,
+  visits: VisitRow,
+  'visit-lines': VisitLineRow,
+  returns: ReturnRow,
+  splits: SplitRow,
+  weights: WeightRow,
+  germination: GerminationRow,
+  care: CareRow,
+  'taken-back': TakenBackRow,
+} as const
+
+export type TableName = keyof typeof SHAPES
+/** A checked row of one of the files. */
+export type RowOf<N extends TableName> = Row<z.output<(typeof SHAPES)[N]>>
+export type DemoTables = { readonly [N in TableName]: readonly RowOf<N>[] }
+
+/** Reads and checks every file of the demonstration; throws naming file, row and column of what does not fit. */
+export function readTables(folder: string): DemoTables {
+  const names = Object.keys(SHAPES) as TableName[]
+  const entries = names.map((name) => {
+    const text = readFileSync(join(folder, `${name}.csv`), 'utf8')
+    return [name, readRows(`${name}.csv`, text, SHAPES[name])]
+  })
+  return Object.fromEntries(entries) as DemoTables
+}

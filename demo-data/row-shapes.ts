@@ -1,0 +1,154 @@
+import { z } from 'zod'
+import { Caution, Day, LotRole, WithdrawalPurpose } from '../db/contract/fields.ts'
+import { PlaceLine } from '../db/contract/reference-operations.ts'
+import { Override } from '../db/contract/stock-operations.ts'
+
+/** Names a row, so that other rows can point at it. */
+const Name = z
+  .string()
+  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'Name a row in small letters and digits with hyphens between')
+const Text = z.string().trim()
+const Nothing = z.literal('').transform(() => null)
+const Whole = z.string().regex(/^\d+$/, 'Write a whole number').transform(Number)
+const Decimal = z
+  .string()
+  .regex(/^\d+(\.\d+)?$/, 'Write a number such as 0.7')
+  .transform(Number)
+const YesOrNo = z.enum(['yes', 'no']).transform((word) => word === 'yes')
+
+/** Several values in one cell, a space between. */
+function several<S extends z.ZodType>(of: S) {
+  return z.preprocess((cell) => String(cell).split(/\s+/).filter(Boolean), z.array(of))
+}
+
+export const PersonRow = z.strictObject({
+  person: Name,
+  name: Text,
+  town: Text,
+  credit_as: Text,
+  email: Text,
+  phone: Text,
+  address: Text,
+  may_write: YesOrNo,
+  note: Text,
+})
+
+export const PlaceRow = z.strictObject({
+  place: Name,
+  inside: Nothing.or(Name),
+  name: Text,
+  kind: PlaceLine.shape.kind,
+})
+
+export const VarietyRow = z.strictObject({
+  variety: Name,
+  crop: Name,
+  name: Text,
+  also_called: z.string().transform((cell) =>
+    cell
+      .split('|')
+      .map((name) => name.trim())
+      .filter(Boolean),
+  ),
+  story: Text,
+})
+
+/** A figure of the keeper's own, for a crop or for the accession of a lot. */
+export const FigureRow = z
+  .strictObject({
+    on: Day,
+    crop: Nothing.or(Name),
+    lot: Nothing.or(Name),
+    plants: Nothing.or(Whole),
+    regrowings: Nothing.or(Whole),
+    threshold: Nothing.or(Decimal),
+    reason: Text,
+  })
+  .refine(({ crop, lot }) => (crop === null) !== (lot === null), 'Fill in either a crop or a lot')
+
+export const GiftRow = z.strictObject({
+  lot: Name,
+  on: Day,
+  donor: Nothing.or(Name),
+  variety: Name,
+  harvest: Text,
+  amount: Text,
+  sample: Text,
+  role: LotRole.exclude(['duplicate-elsewhere']),
+  place: Nothing.or(Name),
+  grown_at: Text,
+  story: Text,
+  terms: Text,
+  cautions: several(Caution),
+  caution_note: Text,
+})
+
+export const VisitRow = z.strictObject({
+  visit: Name,
+  on: Day,
+  person: Nothing.or(Name),
+  purpose: WithdrawalPurpose,
+  promised: Text,
+  promised_by: Nothing.or(Day),
+  note: Text,
+  despite: several(Override),
+  reason: Text,
+})
+
+export const VisitLineRow = z.strictObject({ visit: Name, lot: Name, amount: Text, note: Text })
+
+export const ReturnRow = z.strictObject({
+  lot: Name,
+  on: Day,
+  person: Name,
+  parent: Name,
+  visit: Nothing.or(Name),
+  harvest: Text,
+  amount: Text,
+  sample: Text,
+  plants: Nothing.or(Whole),
+  place: Nothing.or(Name),
+  grown_at: Text,
+  note: Text,
+})
+
+export const SplitRow = z.strictObject({
+  lot: Name,
+  on: Day,
+  from: Name,
+  amount: Text,
+  role: LotRole,
+  place: Nothing.or(Name),
+  held_by: Text,
+  note: Text,
+})
+
+export const WeightRow = z.strictObject({
+  lot: Name,
+  on: Day,
+  seeds_each: Whole,
+  grams: several(Decimal),
+  note: Text,
+})
+
+export const GerminationRow = z.strictObject({
+  lot: Name,
+  on: Day,
+  tested: Whole,
+  sprouted: Whole,
+  from_stock: YesOrNo,
+  note: Text,
+})
+
+/** Everyday care. A join pours the later lots into the first. */
+export const CareRow = z.strictObject({
+  on: Day,
+  what: z.enum(['move', 'join', 'stocktake', 'discard', 'quarantine', 'release']),
+  lots: several(Name).refine((lots) => lots.length > 0, 'Name a lot'),
+  place: Nothing.or(Name),
+  amount: Text,
+  words: Text,
+})
+
+/** An entry that was a mistake: `entry` is the request key it was written under, such as visit-v012. */
+export const TakenBackRow = z.strictObject({ on: Day, entry: Name, reason: Text })

@@ -74,7 +74,13 @@ export function HandOutTable(props: HandOutTableProps) {
           <GatheredLines
             lines={draft.lines}
             nameOf={(line) => line.lot?.variety ?? line.text}
-            inWords={(line) => <PacketInWords line={line} foreseen={table.foreseen.get(line.id)} />}
+            inWords={(line) => (
+              <PacketInWords
+                line={line}
+                foreseen={table.foreseen.ofLine.get(line.id)}
+                reason={draft.reason}
+              />
+            )}
             whileEmpty={
               last ? (
                 <HandedOutList last={last} />
@@ -117,8 +123,8 @@ interface PacketCardProps {
 function PacketCard({ draft, table }: PacketCardProps) {
   const { line, listed, changing } = draft.lines
   const at = listed.findIndex((each) => each.id === changing)
-  const foreseen = table.foreseen.get(line.id)
-  const cautions = foreseen?.cautions ?? []
+  const foreseen = table.foreseen.ofLine.get(line.id)
+  const cautions = [...(foreseen?.cautions ?? []), ...table.foreseen.cautions]
   const refused = foreseen?.problem
   return (
     <div className="table-card">
@@ -137,7 +143,7 @@ function PacketCard({ draft, table }: PacketCardProps) {
         }
         placeholder="scan, number, or a few letters"
         problem={table.shown.line.lot ?? (refused?.field?.endsWith('.lotId') ? refused.sentence : undefined)}
-        words={line.lot && <LotStock lot={line.lot} />}
+        words={line.lot && <LotStock lot={line.lot} barElsewhere={foreseen?.left != null} />}
         spoken={line.lot === null ? '' : `${line.text}. ${line.lot.why}`}
       />
       <AmountField

@@ -4,32 +4,40 @@ import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import type { PickedLot } from './out-line.ts'
 import type { Foreseen } from './use-foreseen.ts'
 
+interface LotStockProps {
+  readonly lot: PickedLot
+  /** Whether the bar is drawn elsewhere, as it will be. */
+  readonly barElsewhere: boolean
+}
+
 /** What a picked lot holds, why it is offered, and how its accession stands. */
-export function LotStock({ lot }: { readonly lot: PickedLot }) {
+export function LotStock({ lot, barElsewhere }: LotStockProps) {
   const record = useRead('lot.get', { lotId: lot.lotId }).data
   if (!record) return null
   return (
-    <div className="lot-stock">
+    <>
       <p>
         {record.crop} · {record.harvest} · holds {record.quantity.words}
         {record.place === '' ? '' : ` · ${record.place}`}
       </p>
-      {lot.why !== '' && <p className="soft">{lot.why}</p>}
-      <SeedBar {...record.stock} large />
-    </div>
+      {lot.why !== '' && <p className="table-field-note">{lot.why}</p>}
+      {!barElsewhere && <SeedBar {...record.stock} large />}
+    </>
   )
 }
 
-/** What a line would leave, in the lot and of its accession. */
+/** What a line would leave: in the lot, and of its accession as its seed bar will then stand. */
 export function AfterOut({ foreseen }: { readonly foreseen: Foreseen }) {
-  if (foreseen.left === null) return null
-  const saysWhatIsLeft = foreseen.cautions.some(({ despite }) => despite === 'too-few-left')
+  const { left, stock, cautions } = foreseen
+  if (left === null) return null
+  const saidBelow = cautions.some(({ despite }) => despite === 'too-few-left')
   return (
     <div className="after-out">
       <p className="after-out-left">
-        Leaves {foreseen.left.words} {foreseen.state && <StateMark mark={foreseen.state} />}
+        Leaves {left.words} <StateMark mark={stock.state} />
       </p>
-      {!saysWhatIsLeft && <p className="table-field-note">{foreseen.sentence}</p>}
+      <SeedBar {...stock} large />
+      {!saidBelow && <p className="table-field-note">{stock.sentence}</p>}
     </div>
   )
 }

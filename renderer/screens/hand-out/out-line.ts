@@ -54,9 +54,9 @@ export function withLot(
 
 /** What a line still lacks before it can be put on the visit's list, by field. */
 export function outProblems(line: OutLine): OutProblems {
+  if (line.lot === null) return { lot: lotProblem(line.text.trim()) }
   const reading = readAmount(line.amount, { packetSeeds: null })
   return {
-    ...(line.lot === null ? { lot: lotProblem(line.text.trim()) } : {}),
     ...(reading.kind === 'unreadable' ? { amount: reading.because } : {}),
     ...(reading.kind === 'ask' ? { amount: reading.question } : {}),
   }
@@ -65,7 +65,7 @@ export function outProblems(line: OutLine): OutProblems {
 function lotProblem(typed: string): string {
   return typed === ''
     ? 'Which lot goes out? Scan its label, or type its number or a few letters of its name.'
-    : `Choose which lot ${typed} is from the list.`
+    : `Choose from the list which lot ‘${typed}’ is.`
 }
 
 /** How many packets some lines are: an amount that names no packets is one. */

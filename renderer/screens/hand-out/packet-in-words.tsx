@@ -5,18 +5,21 @@ import type { Foreseen } from './use-foreseen.ts'
 interface PacketInWordsProps {
   readonly line: OutLine
   readonly foreseen: Foreseen | undefined
+  /** Why something goes out in spite of a caution; '' while nobody said. */
+  readonly reason: string
 }
 
 /** A listed packet on its envelope: its lot, how much, and what needs a reason or would be refused. */
-export function PacketInWords({ line, foreseen }: PacketInWordsProps) {
+export function PacketInWords({ line, foreseen, reason }: PacketInWordsProps) {
   const { reading } = useAmountReading({
     text: line.amount,
     sample: '',
     cropId: undefined,
     lotId: line.lot?.lotId,
   })
+  const cautioned = (foreseen?.cautions.length ?? 0) > 0
   const remarks = [
-    ...(foreseen?.cautions.map(({ sentence }) => sentence) ?? []),
+    ...(cautioned ? [reason.trim() === '' ? 'needs a reason' : 'goes out with the reason given'] : []),
     ...(foreseen?.problem ? [foreseen.problem.sentence] : []),
   ]
   return (

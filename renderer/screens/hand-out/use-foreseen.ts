@@ -6,30 +6,37 @@ import { useSettled } from '../../shared/table-form/use-settled.ts'
 import type { HandOutDraft } from './hand-out-draft.ts'
 import { lineOf, type OutLine } from './out-line.ts'
 
-export type Foreseen = Value<'withdrawal.foresee'>['lines'][number]
+type Answer = Value<'withdrawal.foresee'>
+export type Foreseen = Answer['lines'][number]
+export type Caution = Answer['cautions'][number]
+
+/** What handing the visit's lines out would do: by the id of a line that can be read, and of the visit as a whole. */
+export interface ForeseenVisit {
+  readonly ofLine: ReadonlyMap<string, Foreseen>
+  readonly cautions: readonly Caution[]
+}
 
 const FORESEE_AFTER_MS = 80
+const NOTHING: Answer = { lines: [], cautions: [] }
 
-/** What handing the visit's lines out would do, by the id of the line; nothing for a line that cannot be read yet. */
-export function useForeseen(draft: HandOutDraft): ReadonlyMap<string, Foreseen> {
+export function useForeseen(draft: HandOutDraft): ForeseenVisit {
   const lines = useSettled(draft.lines, FORESEE_AFTER_MS)
   const { listed, line, changing } = lines
   const all =
     changing === null ? [...listed, line] : listed.map((each) => (each.id === changing ? line : each))
   const readable = all.filter(canBeForeseen)
-  const answer = useRead('withdrawal.foresee', readable.length === 0 ? null : foreseeInput(draft, readable), {
-    keepLast: true,
-  })
+  const input = readable.length === 0 ? null : foreseeInput(draft, readable)
+  const answer = useRead('withdrawal.foresee', input, { keepLast: true }).data
+  const foreseen = input === null || answer === undefined ? NOTHING : answer
   // Answers come in the order of the lines asked about; an answer of before is of use only where the lines still match.
-  const foreseen = answer.data?.lines ?? []
-  return new Map(
-    readable.flatMap(({ id, lot }, index) => {
-      const of = foreseen[index]
-      return of !== undefined && of.lotId === lot?.lotId ? [[id, of]] : []
-    }),
-  )
+  const ofLine = readable.flatMap(({ id, lot }, index) => {
+    const of = foreseen.lines[index]
+    return of !== undefined && of.lotId === lot?.lotId ? [[id, of] as const] : []
+  })
+  return { ofLine: new Map(ofLine), cautions: foreseen.cautions }
 }
 
+/** The lines of a visit as they are foreseen. */
 export function foreseeInput(
   draft: Pick<HandOutDraft, 'purpose'>,
   lines: readonly OutLine[],
@@ -41,7 +48,7 @@ function canBeForeseen(line: OutLine): boolean {
   return line.lot !== null && readAmount(line.amount, { packetSeeds: null }).kind === 'amount'
 }
 
-/** The cautions of some lines, each once. */
-export function cautionsOf(foreseen: readonly Foreseen[]): readonly Override[] {
-  return [...new Set(foreseen.flatMap(({ cautions }) => cautions.map(({ despite }) => despite)))]
+/** Every caution of a visit, each once. */
+export function cautionsOf({ lines, cautions }: Answer): readonly Override[] {
+  return [...new Set([...cautions, ...lines.flatMap((line) => line.cautions)].map(({ despite }) => despite))]
 }

@@ -66,8 +66,8 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
   const listLine = () => {
     const problems = outProblems(line)
     if (Object.keys(problems).length > 0) return showLine(problems)
-    const cautioned = (foreseen.get(line.id)?.cautions.length ?? 0) > 0
-    if (cautioned && draft.reason.trim() === '') return show({ reason: SAY_WHY }, 'reason')
+    const cautioned = [...foreseen.cautions, ...(foreseen.ofLine.get(line.id)?.cautions ?? [])]
+    if (cautioned.length > 0 && draft.reason.trim() === '') return show({ reason: SAY_WHY }, 'reason')
     flushSync(() => change({ kind: 'list-line', nextId: crypto.randomUUID() }))
     focus('lot')
   }
@@ -78,13 +78,14 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
     flushSync(() => change({ kind: 'closed', lines: closed.lines }))
     if (closed.problems) return showLine(closed.problems)
     try {
-      const { lines } = await call('withdrawal.foresee', foreseeInput(draft, listed))
-      const cautioned = listed[lines.findIndex(({ cautions }) => cautions.length > 0)]
-      if (cautioned && draft.reason.trim() === '') {
-        takeUp(cautioned.id)
+      const answer = await call('withdrawal.foresee', foreseeInput(draft, listed))
+      const cautions = cautionsOf(answer)
+      if (cautions.length > 0 && draft.reason.trim() === '') {
+        const cautioned = listed[answer.lines.findIndex((foreseenLine) => foreseenLine.cautions.length > 0)]
+        if (cautioned) takeUp(cautioned.id)
         return show({ reason: SAY_WHY }, 'reason')
       }
-      const input = handOutOf(draft, listed, cautionsOf(lines), today)
+      const input = handOutOf(draft, listed, cautions, today)
       if (input === null) return show({ member: { person: WHO } }, 'person')
       const saved = await record.mutateAsync(input)
       onSaved({

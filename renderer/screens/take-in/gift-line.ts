@@ -86,7 +86,7 @@ function whichProblems(line: GiftLine): GiftProblems {
   if (line.variety.trim() === '')
     return { variety: 'Which variety is it? Unknown is an answer too: type what they call it.' }
   if (line.varietyIs === 'open') {
-    return { variety: `Choose what ${line.variety.trim()} is from the list, or add it as new.` }
+    return { variety: `Choose from the list what ‘${line.variety.trim()}’ is, or add it as new.` }
   }
   if (line.cropId === null) return { crop: 'Choose the crop from the list.' }
   return {}

@@ -1,9 +1,15 @@
-/** The keys of a table form, beneath it. `more` is what Shift with Enter leads to. */
-export function KeyHints({ more }: { readonly more: string }) {
+interface KeyHintsProps {
+  /** What Shift with Enter leads to. */
+  readonly more: string
+  readonly saves?: string
+}
+
+/** The keys of a table form, beneath it. */
+export function KeyHints({ more, saves = 'saves the visit' }: KeyHintsProps) {
   return (
     <p className="key-hints soft">
       <kbd>Enter</kbd> goes on · <kbd>Esc</kbd> steps back · <kbd>Shift</kbd>+<kbd>Enter</kbd> {more} ·{' '}
-      <kbd>Ctrl</kbd>+<kbd>Enter</kbd> saves the visit
+      <kbd>Ctrl</kbd>+<kbd>Enter</kbd> {saves}
     </p>
   )
 }

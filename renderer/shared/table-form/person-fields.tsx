@@ -29,16 +29,17 @@ const NEW_PERSON_STEPS = ['town', 'creditAs', 'email'] as const
 
 interface PersonFieldsProps {
   readonly label: string
-  /** Said where nobody is to be named, such as 'Nobody knows'. */
-  readonly nobody: string
-  readonly nobodyMeans: string
+  /** Said where nobody is to be named, such as 'Nobody knows'; left out where somebody must be. */
+  readonly nobody?: string
+  readonly nobodyMeans?: string
   readonly person: PersonDraft
   readonly onChange: (change: Partial<PersonDraft>) => void
   readonly problems: PersonProblems
 }
 
 /** Who it is: found by a few letters, made in line, or nobody. */
-export function PersonFields({ label, nobody, nobodyMeans, person, onChange, problems }: PersonFieldsProps) {
+export function PersonFields(props: PersonFieldsProps) {
+  const { label, nobody = '', nobodyMeans = '', person, onChange, problems } = props
   const [open, setOpen] = useState(false)
   const asked = open || NEW_PERSON_STEPS.some((field) => problems[field] !== undefined)
   const leave = (event: FocusEvent<HTMLElement>) => {
@@ -46,7 +47,7 @@ export function PersonFields({ label, nobody, nobodyMeans, person, onChange, pro
     if (to !== null && !event.currentTarget.contains(to)) setOpen(false)
   }
   return (
-    <fieldset className="person-fields" aria-label={label} onBlur={leave}>
+    <fieldset className="person-fields" aria-label={label} onFocus={() => setOpen(true)} onBlur={leave}>
       <SuggestField
         label={label}
         step="person"
@@ -65,13 +66,17 @@ export function PersonFields({ label, nobody, nobodyMeans, person, onChange, pro
             onChange({ is: 'new', text, personId: null, tellApart: '' })
           },
         }}
-        standing={[
-          {
-            key: 'nobody',
-            label: nobody,
-            onPick: () => onChange({ is: 'nobody', text: nobody, personId: null, tellApart: '' }),
-          },
-        ]}
+        standing={
+          nobody === ''
+            ? []
+            : [
+                {
+                  key: 'nobody',
+                  label: nobody,
+                  onPick: () => onChange({ is: 'nobody', text: nobody, personId: null, tellApart: '' }),
+                },
+              ]
+        }
         nothingFound={(text) => `Nobody called ${text} is known yet.`}
         placeholder="a few letters of the name"
         problem={problems.person ?? problems.name}
@@ -91,12 +96,16 @@ export function PersonFields({ label, nobody, nobodyMeans, person, onChange, pro
   )
 }
 
-interface PersonWordsProps extends Pick<PersonFieldsProps, 'person' | 'nobody' | 'nobodyMeans'> {
+interface PersonWordsProps {
+  readonly person: PersonDraft
+  readonly nobody: string
+  readonly nobodyMeans: string
   readonly children: ReactNode
 }
 
 function PersonWords({ person, nobody, nobodyMeans, children }: PersonWordsProps) {
-  const words = isNobodyYet(person) ? `Enter alone offers ‘${nobody}’.` : personInWords(person, nobodyMeans)
+  const offer = nobody === '' ? '' : `Enter alone offers ‘${nobody}’.`
+  const words = isNobodyYet(person) ? offer : personInWords(person, nobodyMeans)
   if (words === '') return null
   return (
     <p className="table-field-note">

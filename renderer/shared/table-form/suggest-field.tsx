@@ -66,7 +66,7 @@ export function SuggestField<T>(props: SuggestFieldProps<T>) {
         />
         <SuggestList
           id={id}
-          label={label}
+          label={`${label}: what fits`}
           shown={listed}
           options={field.options}
           active={field.active}

@@ -121,7 +121,10 @@ async function findDrafts<D>(kind: DraftKind): Promise<{
   const ownId = sessionStorage.getItem(ownName(kind))
   const claimed = await draftsOfOthers(ownId)
   const { drafts } = await call('draft.list', { kind })
-  const free = drafts.filter(({ draftId }) => !claimed.has(draftId)).flatMap((kept) => readDraft<D>(kept))
+  // A draft taken up in this run is kept anew at once: one of an earlier run is free, whatever dead window claims it.
+  const free = drafts
+    .filter(({ draftId, earlierRun }) => earlierRun || !claimed.has(draftId))
+    .flatMap((kept) => readDraft<D>(kept))
   const own =
     free.find(({ draftId }) => draftId === ownId) ??
     free.find(({ earlierRun }) => earlierRun && ownId === null)

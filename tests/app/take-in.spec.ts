@@ -1,0 +1,363 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { type Page, test as plainTest } from '@playwright/test'
+import { expectNoBarrier } from './support/axe.ts'
+import { callOnFile } from './support/command-line.ts'
+import { Keys, keysOfRows } from './support/keys.ts'
+import { open } from './support/open.ts'
+import { startApp } from './support/running-app.ts'
+import { fillSmallShelf, LONG_NAME } from './support/small-shelf.ts'
+import { expect, test } from './support/test.ts'
+
+const field = (page: Page, name: string) => page.getByLabel(name, { exact: true })
+const problem = (page: Page, text: string) => page.locator('.table-field-problem', { hasText: text })
+const envelopes = (page: Page) => page.getByRole('region', { name: 'Take in' }).locator('.envelope')
+
+async function atTheTable(page: Page): Promise<Keys> {
+  await open(page, '/take-in')
+  await expect(page.getByRole('combobox', { name: 'Who brings it?' })).toBeFocused()
+  return new Keys(page)
+}
+
+/** Types one gift from the variety on; the sample stays empty. */
+async function gift(
+  keys: Keys,
+  variety: string,
+  crop: string,
+  harvest: string,
+  amount: string,
+): Promise<void> {
+  await keys.type(variety)
+  await keys.press('Enter')
+  await keys.type(crop)
+  await keys.press('Enter')
+  await keys.type(harvest)
+  await keys.press('Enter')
+  await keys.type(amount)
+  await keys.press('Enter', 'Enter')
+}
+
+test.describe('taking in, on an empty shelf', () => {
+  test.use({ drawer: 'empty' })
+
+  test('three gifts of a new donor by keyboard, with fewer keys than the rows of a spreadsheet', async ({
+    app,
+    page,
+  }) => {
+    const keys = await atTheTable(page)
+    await keys.type('Ilka Brandt')
+    await keys.press('Enter')
+    await keys.type('Sallow End')
+    await keys.press('Enter', 'Enter', 'Enter')
+    await expect(field(page, 'Variety')).toBeFocused()
+    await gift(keys, 'Ferry Blue', 'pea', '2023', '40 seeds')
+    await gift(keys, 'Lantern Row', 'tom', 'about 2019', '1.5 g')
+    await gift(keys, 'Old Millpond', 'lett', '', '2 g')
+    await expect(envelopes(page)).toHaveCount(3)
+    await keys.press('Control+Enter')
+    await expect(page.getByRole('heading', { name: 'Taken in: 3 gifts from Ilka Brandt' })).toBeVisible()
+    await expect(page.locator('.taken-in-number')).toHaveCount(3)
+
+    const donor = ['Ilka Brandt', 'Sallow End']
+    const rows = [
+      [...donor, 'Ferry Blue', 'Garden pea', '2023', '40 seeds'],
+      [...donor, 'Lantern Row', 'Tomato', 'about 2019', '1.5 g'],
+      [...donor, 'Old Millpond', 'Lettuce', '', '2 g'],
+    ]
+    const inRows = keysOfRows(rows)
+    console.log(`Three gifts of a new donor: ${keys.pressed} key presses, as spreadsheet rows ${inRows}.`)
+    expect(keys.pressed).toBeLessThan(inRows)
+
+    const { rows: lots } = await app.call('lot.list', {})
+    expect(lots.map(({ variety, harvest, quantity }) => [variety, harvest, quantity.words])).toEqual([
+      ['Ferry Blue', '2023', '40 seeds'],
+      ['Lantern Row', 'about 2019', expect.stringContaining('1.5 g')],
+      ['Old Millpond', 'about 2019', expect.stringContaining('2 g')],
+    ])
+    await keys.press('Enter')
+    await expect(page.getByRole('combobox', { name: 'Who brings it?' })).toBeFocused()
+  })
+
+  test('an amount that can be meant two ways asks, and is chosen by keyboard', async ({ page, app }) => {
+    const keys = await atTheTable(page)
+    await keys.press('Enter', 'Enter')
+    await keys.type('Ferry Blue')
+    await keys.press('Enter')
+    await keys.type('pea')
+    await keys.press('Enter', 'Enter')
+    await keys.type('30')
+    await keys.press('Enter')
+    await expect(page.getByRole('button', { name: '30 g', exact: true })).toBeFocused()
+    await keys.press('ArrowRight', 'Enter')
+    await expect(field(page, 'Amount')).toHaveValue('30 seeds')
+    await expect(field(page, 'Counted sample')).toBeFocused()
+    await keys.type('25 weigh 6.10 g')
+    await expect(page.getByText('24.4 g per hundred, from the sample')).toBeVisible()
+    await keys.press('Enter', 'Control+Enter')
+    await expect(
+      page.getByRole('heading', { name: 'Taken in: one gift from somebody unknown' }),
+    ).toBeVisible()
+    const { rows } = await app.call('lot.list', {})
+    const { weight, donor } = await app.call('lot.get', { lotId: rows[0]?.lotId ?? 0 })
+    expect(weight).toMatchObject({ basis: 'measured', gramsPerHundred: 24.4 })
+    expect(donor).toBe('')
+  })
+
+  test('a gift to be careful about says so, and goes into quarantine', async ({ page, app }) => {
+    const keys = await atTheTable(page)
+    await keys.press('Enter', 'Enter')
+    await keys.type('Yellow Dent')
+    await keys.press('Enter')
+    await keys.type('maiz')
+    await keys.press('Enter', 'Enter')
+    await keys.type('85 g')
+    await keys.press('Shift+Enter')
+    await expect(field(page, 'Where grown')).toBeFocused()
+    await keys.press('Enter')
+    await keys.type('From a feed sack.')
+    await keys.press('Enter', 'Enter')
+    await expect(page.getByRole('checkbox', { name: 'treated seed' })).toBeFocused()
+    await keys.press('Space')
+    await expect(page.getByText('Do not use for food, feed or oil')).toBeVisible()
+    await expect(page.getByText('until it is checked')).toBeVisible()
+    await expectNoBarrier(page)
+    await page.getByRole('checkbox', { name: 'treated seed' }).focus()
+    await keys.press('Control+Enter')
+    await expect(page.locator('.taken-in').getByText('in quarantine')).toBeVisible()
+    const { rows } = await app.call('lot.list', { quarantined: true })
+    expect(rows).toHaveLength(1)
+  })
+
+  test('the labels of a visit are made on the spot', async ({ app, page }) => {
+    const { total } = await app.call('lot.list', {})
+    expect(total).toBe(0)
+    const keys = await atTheTable(page)
+    await keys.press('Enter', 'Enter')
+    await gift(keys, 'Ferry Blue', 'pea', '2023', '40 seeds')
+    await keys.press('Control+Enter')
+    await expect(page.getByRole('button', { name: 'Next donor' })).toBeFocused()
+    await keys.press('Tab', 'Enter')
+    await page.getByRole('button', { name: 'Make the labels' }).click()
+    await expect(page.getByRole('link', { name: /Save .*\.pdf/ })).toBeVisible()
+  })
+})
+
+test.describe('taking in, beside what is there', () => {
+  test.use({ drawer: 'empty' })
+
+  test.beforeEach(async ({ app }) => {
+    await fillSmallShelf(app)
+    await app.call('person.create', { name: 'Zoë Brontë', town: 'Upper Fenwick', roles: ['donor'] })
+  })
+
+  test('two donors of one name are told apart, and accents need not be typed', async ({ page }) => {
+    const keys = await atTheTable(page)
+    await keys.type('zoe bron')
+    const options = page.getByRole('listbox', { name: 'Who brings it?: what fits' }).getByRole('option')
+    await expect(options.filter({ hasText: 'Zoë Brontë' })).toHaveCount(2)
+    await expect(options.filter({ hasText: 'Quillhaven' })).toHaveCount(1)
+    await expect(options.filter({ hasText: 'Upper Fenwick' })).toHaveCount(1)
+    await expectNoBarrier(page)
+    await page.getByRole('combobox', { name: 'Who brings it?' }).focus()
+    await keys.press('ArrowDown', 'Escape')
+    await expect(options).toHaveCount(0)
+    await expect(page.getByRole('combobox', { name: 'Who brings it?' })).toHaveValue('zoe bron')
+    await keys.press('ArrowDown', 'Enter')
+    await expect(field(page, 'Variety')).toBeFocused()
+    await keys.type('hrasek')
+    await keys.press('Enter')
+    await expect(field(page, 'Variety')).toHaveValue('Hrášek’s Climber')
+    await expect(field(page, 'Harvest year')).toBeFocused()
+  })
+
+  test('Escape steps back a field and throws nothing away', async ({ page }) => {
+    const keys = await atTheTable(page)
+    await keys.press('Enter', 'Enter')
+    await keys.type('hrasek')
+    await keys.press('Enter')
+    await keys.type('2023')
+    await keys.press('Escape')
+    await expect(field(page, 'Variety')).toBeFocused()
+    await keys.press('Escape')
+    await expect(page.getByRole('combobox', { name: 'Who brings it?' })).toBeFocused()
+    await keys.press('Escape', 'Escape')
+    await expect(field(page, 'Harvest year')).toHaveValue('2023')
+    await expect(field(page, 'Variety')).toHaveValue('Hrášek’s Climber')
+  })
+
+  test('what is refused stays as typed, with its sentence at the field', async ({ page, app }) => {
+    const before = (await app.call('lot.list', { limit: 1 })).total
+    const keys = await atTheTable(page)
+    await keys.type('Ilka Brandt')
+    await keys.press('Enter')
+    await keys.type('Sallow End')
+    await keys.press('Enter', 'Enter', 'Space', 'Enter')
+    await keys.type('ilka at the ferry')
+    await keys.press('Enter')
+    await keys.type('hrasek')
+    await keys.press('Enter')
+    await keys.type('2031')
+    await keys.press('Enter')
+    await keys.type('0')
+    await keys.press('Enter', 'Control+Enter')
+    await expect(field(page, 'Harvest year')).toBeFocused()
+    await expect(problem(page, '2031 has not come yet')).toBeVisible()
+    await expectNoBarrier(page)
+    await field(page, 'Harvest year').focus()
+    await keys.press('Control+a')
+    await keys.type('2023')
+    await keys.press('Control+Enter')
+    await expect(field(page, 'Amount')).toBeFocused()
+    await expect(field(page, 'Amount')).toHaveValue('0')
+    await keys.press('Control+a')
+    await keys.type('40 seeds')
+    await keys.press('Control+Enter')
+    await expect(field(page, 'E-mail')).toBeFocused()
+    await expect(problem(page, 'That does not look like an e-mail address.')).toBeVisible()
+    await expect(field(page, 'E-mail')).toHaveValue('ilka at the ferry')
+    await expect(envelopes(page)).toHaveCount(1)
+    expect((await app.call('lot.list', { limit: 1 })).total).toBe(before)
+    await keys.press('Control+a')
+    await keys.type('ilka@ferry.example')
+    await keys.press('Control+Enter')
+    await expect(page.getByRole('heading', { name: 'Taken in: one gift from Ilka Brandt' })).toBeVisible()
+  })
+
+  test('a gift on the list can be changed and taken off, and what was being typed comes back', async ({
+    page,
+  }) => {
+    const keys = await atTheTable(page)
+    await keys.press('Enter', 'Enter')
+    await keys.type('hrasek')
+    await keys.press('Enter', 'Enter')
+    await keys.type('40 seeds')
+    await keys.press('Enter', 'Enter')
+    await keys.type('widow')
+    await page.getByRole('button', { name: 'change Hrášek’s Climber' }).click()
+    await expect(page.getByRole('heading', { name: 'Gift 1, being changed' })).toBeVisible()
+    await field(page, 'Amount').fill('50 seeds')
+    await field(page, 'Counted sample').focus()
+    await keys.press('Enter')
+    await expect(envelopes(page)).toContainText('50 seeds')
+    await expect(field(page, 'Variety')).toHaveValue('widow')
+    await page.getByRole('button', { name: 'take off Hrášek’s Climber' }).click()
+    await expect(envelopes(page)).toHaveCount(0)
+    await page.getByRole('button', { name: 'put it back' }).click()
+    await expect(envelopes(page)).toContainText('50 seeds')
+  })
+
+  test('an unfinished visit is there again after a reload, letter by letter', async ({ page }) => {
+    const keys = await atTheTable(page)
+    await keys.type('zoe')
+    await keys.press('Enter')
+    await keys.type('hrasek')
+    await keys.press('Enter', 'Enter')
+    await keys.type('40 seeds')
+    await keys.press('Enter', 'Enter')
+    await keys.type('Half typ')
+    await page.reload()
+    await expect(field(page, 'Variety')).toHaveValue('Half typ')
+    await expect(field(page, 'Variety')).toBeFocused()
+    await expect(envelopes(page)).toContainText('40 seeds')
+    await expect(page.getByRole('combobox', { name: 'Who brings it?' })).toHaveValue('Zoë Brontë')
+  })
+
+  test('two windows at two tables keep to their own visits', async ({ page, context, app }) => {
+    const keys = await atTheTable(page)
+    await keys.type('zoe')
+    await keys.press('Enter')
+    const second = await context.newPage()
+    await second.goto(app.address)
+    await open(second, '/take-in')
+    const who = second.getByRole('combobox', { name: 'Who brings it?' })
+    await expect(who).toHaveValue('')
+    await expect(second.getByText('Unfinished')).toHaveCount(0)
+    await page.close()
+    await second.reload()
+    await expect(second.getByText('Unfinished: Zoë Brontë, no gift listed yet')).toBeVisible()
+    await second.getByRole('button', { name: 'go on with it' }).click()
+    await expect(who).toHaveValue('Zoë Brontë')
+  })
+
+  test('long names, a narrow window and large text leave nothing out of reach', async ({ page }) => {
+    await page.setViewportSize({ width: 320, height: 720 })
+    const keys = await atTheTable(page)
+    await keys.press('Enter', 'Enter')
+    await keys.type('harrow')
+    await keys.press('Enter', 'Enter')
+    await keys.type('85 g')
+    await keys.press('Enter', 'Enter')
+    await expect(envelopes(page)).toContainText(LONG_NAME)
+    await expectNoSidewaysScroll(page)
+    await expectNoBarrier(page)
+    await page.setViewportSize({ width: 1280, height: 800 })
+    // Twice the text size: the media and container queries in rem answer as they do to the browser's own setting.
+    await page.evaluate("document.documentElement.style.fontSize = '200%'")
+    await expectNoSidewaysScroll(page)
+    await page.getByRole('button', { name: 'Save the visit' }).scrollIntoViewIfNeeded()
+    await expect(page.getByRole('button', { name: 'Save the visit' })).toBeInViewport()
+  })
+})
+
+async function expectNoSidewaysScroll(page: Page): Promise<void> {
+  const wider = await page.evaluate(
+    "document.querySelector('main').scrollWidth - document.querySelector('main').clientWidth",
+  )
+  expect(wider, 'nothing is wider than the window').toBe(0)
+}
+
+const plain = plainTest.extend<{ folder: string }>({
+  // biome-ignore lint/correctness/noEmptyPattern: the runner reads the names of what is wanted from the pattern
+  folder: async ({}, use) => {
+    const folder = mkdtempSync(join(tmpdir(), 'drawer-kill-'))
+    await callOnFile(join(folder, 'Demo collection.drawer'), 'collection.start', {
+      libraryName: 'Hollow Lane Library',
+    })
+    await use(folder)
+    rmSync(folder, { recursive: true, force: true })
+  },
+})
+
+// Here an app is killed or not answered: its page complains, as the pages of the tests above must not.
+plain('a kill of the process loses no letter', async ({ page, folder }) => {
+  const first = await startApp(folder)
+  await page.goto(first.address)
+  const keys = await atTheTable(page)
+  await keys.press('Enter', 'Enter')
+  await gift(keys, 'Ferry Blue', 'pea', '2023', '40 seeds')
+  await keys.type('Lantern R')
+  await expect(async () => {
+    const { drafts } = await first.call('draft.list', { kind: 'take-in' })
+    expect(drafts[0]?.text).toContain('"Lantern R"')
+  }).toPass()
+  await first.kill()
+  const second = await startApp(folder)
+  const fresh = await page.context().newPage()
+  await fresh.goto(second.address)
+  await open(fresh, '/take-in')
+  await expect(field(fresh, 'Variety')).toHaveValue('Lantern R')
+  await expect(envelopes(fresh)).toContainText('Ferry Blue')
+  expect((await second.call('collection.check', {})).clean).toBe(true)
+  expect(await second.end()).toBe(0)
+})
+
+plain('a save whose answer was lost takes the gifts in once', async ({ page, folder }) => {
+  const app = await startApp(folder)
+  await page.goto(app.address)
+  const keys = await atTheTable(page)
+  await keys.press('Enter', 'Enter')
+  await gift(keys, 'Ferry Blue', 'pea', '2023', '40 seeds')
+  let lost = 0
+  await page.route('**/call', async (route) => {
+    if (lost > 0 || !route.request().postData()?.includes('intake.record')) return route.continue()
+    lost++
+    await route.fetch()
+    await route.abort()
+  })
+  await keys.press('Control+Enter')
+  await expect(page.getByRole('heading', { name: 'Taken in: one gift' })).toBeVisible()
+  expect(lost).toBe(1)
+  expect((await app.call('lot.list', {})).total).toBe(1)
+  expect(await app.end()).toBe(0)
+})

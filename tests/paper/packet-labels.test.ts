@@ -58,6 +58,16 @@ describe('what a label says', () => {
     expect(labels[0]?.text).not.toMatch(/from|harvest/)
   })
 
+  test('a mark over a capital stands higher than one over a small letter', async () => {
+    const { labels } = await readBack([packet({ variety: 'Ẹ̀ẹ̀' })])
+    const marks = labels[0]?.characters.filter((read) => read.character === '\u0300') ?? []
+    const letter = labels[0]?.characters.find((read) => read.character === 'E')
+    expect(bare(labels[0]?.text ?? '')).toContain(bare('Ẹ̀ẹ̀'))
+    expect(marks.length).toBe(2)
+    expect((letter?.at.y ?? 0) - (marks[0]?.at.y ?? 0)).toBeGreaterThan(0.5)
+    expect((letter?.at.y ?? 0) - (marks[1]?.at.y ?? 0)).toBeCloseTo(0)
+  })
+
   test('prints the number with more weight than anything but the name', async () => {
     const { labels } = await readBack([packet()])
     const sizeOf = (letter: string) =>
@@ -221,6 +231,20 @@ describe('QR codes', () => {
       expect(read).toEqual(labels.map((label) => label.scanCode))
     },
   )
+})
+
+describe('long scan codes', () => {
+  const long = packet({ scanCode: 'HL260142'.repeat(5) })
+
+  test('take more room rather than finer modules', async () => {
+    const { warnings } = await print([long], { sheet: 'a4-65' })
+    expect(warnings).toEqual([])
+  })
+
+  test('are warned of where the label is too low for them', async () => {
+    const { warnings } = await print([long], { sheet: 'letter-80' })
+    expect(warnings.join()).toContain('its QR code is finer than 0.33 mm and may not scan')
+  })
 })
 
 describe('the document', () => {

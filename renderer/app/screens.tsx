@@ -12,6 +12,9 @@ const HandOutScreen = lazy(async () => ({
 const ShelfScreen = lazy(async () => ({
   default: (await import('../screens/shelf/shelf-screen.tsx')).ShelfScreen,
 }))
+const GiftsWaitingScreen = lazy(async () => ({
+  default: (await import('../screens/gifts-waiting/gifts-waiting-screen.tsx')).GiftsWaitingScreen,
+}))
 const SettingsScreen = lazy(async () => ({
   default: (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
 }))
@@ -25,6 +28,11 @@ export function Screens() {
       <Switch>
         <Route path="/take-in" component={TakeInScreen} />
         <Route path="/hand-out" component={HandOutScreen} />
+        <Route path="/take-in/waiting/:giftId?">
+          {({ giftId }) => (
+            <GiftsWaitingScreen {...(giftId === undefined ? {} : { giftId: Number(giftId) })} />
+          )}
+        </Route>
         <Route path="/settings" component={SettingsScreen} />
         <Route path="/shelf/lot/:lotId">{({ lotId }) => <ShelfScreen lotId={Number(lotId)} />}</Route>
         <Route path="/shelf/find/:text">

@@ -1,0 +1,67 @@
+import { Link } from 'wouter'
+import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import { findAddress } from '../../shared/addresses.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { PEOPLE } from '../../shared/table-form/person-fields.tsx'
+import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
+import { outcomeInWords } from './gift-words.ts'
+
+/** A donor who asks, while their name is typed. */
+export interface Asking {
+  readonly text: string
+  readonly personId: number | null
+}
+
+interface DonorQuestionProps {
+  readonly asking: Asking
+  readonly onChange: (asking: Asking) => void
+}
+
+/** The donor's later question: 'what became of it?'. */
+export function DonorQuestion({ asking, onChange }: DonorQuestionProps) {
+  return (
+    <SuggestField
+      label="A donor asks what became of it"
+      text={asking.text}
+      chosen={asking.personId !== null}
+      onText={(text) => onChange({ text, personId: null })}
+      source={PEOPLE}
+      onPick={({ personId, name }) => onChange({ text: name, personId })}
+      nothingFound={(text) => `Nobody called ${text} is known here.`}
+      placeholder="a few letters of the name"
+    />
+  )
+}
+
+interface DonorAnswerProps {
+  readonly name: string
+  readonly personId: number
+  readonly gifts: readonly WaitingGift[]
+}
+
+/** What a donor's gifts came to: those that waited, and those that were taken in at the table. */
+export function DonorAnswer({ name, personId, gifts }: DonorAnswerProps) {
+  const format = useFormat()
+  const gave = useRead('person.get', { personId }).data?.gave ?? []
+  const waited = new Set(gifts.map(({ accessionNumber }) => accessionNumber))
+  const atOnce = gave.filter(({ number }) => !waited.has(number))
+  return (
+    <section className="gifts-group" aria-label={`Taken in at the table from ${name}`}>
+      <p role="status">
+        {name}: {outcomeInWords(gifts)}
+        {atOnce.length === 0 ? '' : `, ${atOnce.length} taken in at the table`}.
+      </p>
+      <ul className="gifts-list">
+        {atOnce.map(({ accessionId, number, variety, receivedOn }) => (
+          <li key={accessionId} className="quarantined">
+            <p className="gift-row-name">
+              <Link href={findAddress(number)}>{number}</Link> {variety}
+            </p>
+            <p className="soft">taken in {format.day(receivedOn)}</p>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

@@ -1,0 +1,58 @@
+import { type FC, useRef, useState } from 'react'
+import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import { isBegun } from '../../shared/card-form/use-kept-form.ts'
+import { AcceptForm } from './accept-form.tsx'
+import { DeclineForm } from './decline-form.tsx'
+import { focusFirstField } from './focus.ts'
+import { WaitForm } from './wait-form.tsx'
+
+/** What every form of a gift's card gets. */
+export interface GiftFormProps {
+  readonly gift: WaitingGift
+  /** The name by which what is typed is kept. */
+  readonly keptAs: string
+  readonly onClose: () => void
+}
+
+const DOINGS: readonly { readonly name: string; readonly word: string; readonly form: FC<GiftFormProps> }[] =
+  [
+    { name: 'accept', word: 'Take it in', form: AcceptForm },
+    { name: 'wait', word: 'Let it wait', form: WaitForm },
+    { name: 'decline', word: 'Decline', form: DeclineForm },
+  ]
+
+/** What can be done with a gift that was offered; each opens its form right here. */
+export function GiftDoing({ gift }: { readonly gift: WaitingGift }) {
+  const [open, setOpen] = useState<string | null>(null)
+  const row = useRef<HTMLDivElement>(null)
+  const keptAs = (name: string) => `gift/${gift.giftId}/${name}`
+  const close = () => {
+    row.current?.querySelector<HTMLElement>('[aria-expanded="true"]')?.focus()
+    setOpen(null)
+  }
+  const OpenForm = DOINGS.find(({ name }) => name === open)?.form
+  return (
+    <>
+      <div className="gift-doing" ref={row}>
+        {DOINGS.map(({ name, word }) => (
+          <button
+            key={name}
+            type="button"
+            className={name === 'accept' && gift.waitsFor.length === 0 ? 'button' : 'quiet-button'}
+            {...(name === 'accept' ? { 'data-next': '' } : {})}
+            aria-expanded={open === name}
+            onClick={() => setOpen(open === name ? null : name)}
+          >
+            {word}
+            {open !== name && isBegun(keptAs(name)) && <span> (begun)</span>}
+          </button>
+        ))}
+      </div>
+      {OpenForm !== undefined && open !== null && (
+        <div key={open} ref={focusFirstField}>
+          <OpenForm gift={gift} keptAs={keptAs(open)} onClose={close} />
+        </div>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,120 @@
+import { type RefObject, useEffect, useRef, useState } from 'react'
+import { Link, useLocation } from 'wouter'
+import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { type Asking, DonorAnswer, DonorQuestion } from './donor-question.tsx'
+import { focusNext } from './focus.ts'
+import { giftAddress } from './gift-address.ts'
+import { GiftCard } from './gift-card.tsx'
+import { GiftList } from './gift-list.tsx'
+import type { Shown } from './gift-words.ts'
+import './gifts-waiting.css'
+import { QuarantinedLots } from './quarantined-lots.tsx'
+
+const SHOWN: readonly { readonly value: Shown; readonly label: string }[] = [
+  { value: 'offered', label: 'waiting' },
+  { value: 'accepted', label: 'taken in' },
+  { value: 'declined', label: 'declined' },
+  { value: 'all', label: 'all of them' },
+]
+
+const NOBODY_ASKS: Asking = { text: '', personId: null }
+
+/** Gifts that wait: a list on the left, and on the right the card of the one that is chosen. */
+export function GiftsWaitingScreen({ giftId }: { readonly giftId?: number }) {
+  const [shown, setShown] = useState<Shown>('offered')
+  const [asking, setAsking] = useState(NOBODY_ASKS)
+  const list = useRead('gift.list', {})
+  const card = useRef<HTMLElement>(null)
+  const left = useRef<HTMLElement>(null)
+  const [, go] = useLocation()
+  const all = list.data?.gifts
+  const gifts = all?.filter(isListed(shown, asking.personId)) ?? []
+  const chosen = all?.find((gift) => gift.giftId === giftId)
+  const first = gifts[0]?.giftId
+  useEffect(() => {
+    if (giftId === undefined && first !== undefined) go(giftAddress(first), { replace: true })
+  }, [giftId, first, go])
+  useArrival(left, all !== undefined && (first === undefined || giftId !== undefined))
+  const openCard = useOpening(card, giftId)
+  if (list.error !== null) return <ProblemText problem={list.error.problem} />
+  if (list.data === undefined) return <p className="soft waiting">Opening…</p>
+  return (
+    <div className="gifts">
+      <section className="gifts-left" aria-label="List" ref={left}>
+        <div className="gifts-head">
+          <h1>Gifts waiting</h1>
+          <Link href="/take-in">Back to Take in</Link>
+        </div>
+        <div className="gifts-ask">
+          <DonorQuestion asking={asking} onChange={setAsking} />
+          {asking.personId === null ? (
+            <SelectField label="Show" size="record" value={shown} options={SHOWN} onChange={setShown} />
+          ) : (
+            <button type="button" className="word-button" onClick={() => setAsking(NOBODY_ASKS)}>
+              back to all that wait
+            </button>
+          )}
+        </div>
+        {gifts.length === 0 && asking.personId === null && <NoGifts shown={shown} />}
+        <GiftList
+          gifts={gifts}
+          chosen={giftId ?? null}
+          onArrow={(id) => go(giftAddress(id), { replace: true })}
+          onOpen={openCard}
+        />
+        {asking.personId === null ? (
+          <QuarantinedLots lots={list.data.quarantined} />
+        ) : (
+          <DonorAnswer name={asking.text} personId={asking.personId} gifts={gifts} />
+        )}
+      </section>
+      <section className="gifts-right" aria-label="Gift" ref={card}>
+        {chosen !== undefined && <GiftCard key={chosen.giftId} gift={chosen} />}
+        {chosen === undefined && giftId !== undefined && <p>That gift is not in the list.</p>}
+      </section>
+    </div>
+  )
+}
+
+function isListed(shown: Shown, donorId: number | null) {
+  return (gift: WaitingGift) =>
+    donorId === null ? shown === 'all' || gift.state === shown : gift.donorId === donorId
+}
+
+function NoGifts({ shown }: { readonly shown: Shown }) {
+  if (shown !== 'offered') return <p className="soft">No gift is listed here yet.</p>
+  return (
+    <p>
+      No gift waits. At the table, <Link href="/take-in">Take in</Link> keeps a gift for later where it has to
+      be dried, frozen, tested, named or looked up first.
+    </p>
+  )
+}
+
+/** Opens a gift's card and takes the focus there once it stands on the page. */
+function useOpening(card: RefObject<HTMLElement | null>, giftId: number | undefined) {
+  const wanted = useRef(false)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: runs when another card has come
+  useEffect(() => {
+    if (!wanted.current) return
+    wanted.current = false
+    focusNext(card.current)
+  }, [card, giftId])
+  return (id: number) => {
+    if (id === giftId) focusNext(card.current)
+    else wanted.current = true
+  }
+}
+
+/** On arrival the focus goes to the chosen gift in the list, unless the keeper is somewhere already. */
+function useArrival(left: RefObject<HTMLElement | null>, ready: boolean) {
+  useEffect(() => {
+    if (!ready) return
+    const at = document.activeElement
+    if (at === null || at === document.body || at.matches('main, h1'))
+      left.current?.querySelector<HTMLElement>('[aria-current]')?.focus()
+  }, [left, ready])
+}

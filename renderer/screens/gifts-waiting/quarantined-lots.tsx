@@ -1,0 +1,60 @@
+import { useState } from 'react'
+import { Link } from 'wouter'
+import type { Value } from '../../../db/contract/contract.ts'
+import { lotAddress } from '../../shared/addresses.ts'
+import { ReleaseForm } from '../../shared/card-form/release-form.tsx'
+import { StateMark } from '../../shared/state-mark/state-mark.tsx'
+import { focusFirstField } from './focus.ts'
+
+type Quarantined = Value<'gift.list'>['quarantined'][number]
+
+/** Lots that were taken in but are kept back until somebody looked; each is released right here. */
+export function QuarantinedLots({ lots }: { readonly lots: readonly Quarantined[] }) {
+  return (
+    <section className="gifts-group" aria-labelledby="in-quarantine">
+      <h2 id="in-quarantine" tabIndex={-1}>
+        In quarantine
+      </h2>
+      {lots.length === 0 ? (
+        <p className="soft">No lot is kept back.</p>
+      ) : (
+        <ul className="gifts-list">
+          {lots.map((lot) => (
+            <QuarantinedLot key={lot.lotId} lot={lot} />
+          ))}
+        </ul>
+      )}
+    </section>
+  )
+}
+
+function QuarantinedLot({ lot }: { readonly lot: Quarantined }) {
+  const [releasing, setReleasing] = useState(false)
+  return (
+    <li className="quarantined">
+      <p className="gift-row-name">
+        <Link href={lotAddress(lot.lotId)}>{lot.lotNumber}</Link> {lot.variety}
+      </p>
+      <p className="quarantined-why">
+        <StateMark mark="quarantine" /> {lot.crop}
+        {lot.reason === '' ? '' : ` · ${lot.reason}`}
+      </p>
+      {releasing ? (
+        <div ref={focusFirstField}>
+          <ReleaseForm
+            lotId={lot.lotId}
+            reason=""
+            keptAs={`${lot.lotId}/quarantine`}
+            onClose={() => setReleasing(false)}
+          />
+        </div>
+      ) : (
+        <p>
+          <button type="button" className="quiet-button" onClick={() => setReleasing(true)}>
+            Release<span className="only-aloud"> {lot.lotNumber}</span>
+          </button>
+        </p>
+      )}
+    </li>
+  )
+}

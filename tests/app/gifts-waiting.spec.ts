@@ -1,0 +1,159 @@
+import type { Page } from '@playwright/test'
+import { expectNoBarrier } from './support/axe.ts'
+import { open } from './support/open.ts'
+import type { RunningApp } from './support/running-app.ts'
+import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+let shelf: SmallShelf
+
+test.beforeEach(async ({ app }) => {
+  shelf = await fillSmallShelf(app)
+})
+
+/** Keeps a gift for later with the steps it waits for. */
+async function offer(
+  app: RunningApp,
+  name: string,
+  waitsFor: readonly object[],
+  more: object = {},
+): Promise<number> {
+  const { crops } = await app.call('crop.list', {})
+  const { people } = await app.call('person.search', { text: 'zoe' })
+  const { giftId } = await app.call('gift.offer', {
+    donor: { personId: people[0]?.personId },
+    offeredOn: '2026-01-05',
+    gift: {
+      variety: { newVariety: { cropId: crops[0]?.cropId, name } },
+      amount: '40 seeds',
+      harvest: '2025',
+      ...more,
+    },
+    decision: { kind: 'later', waitsFor },
+  })
+  return giftId
+}
+
+const rows = (page: Page) => page.locator('.gift-row')
+const card = (page: Page) => page.locator('.gift-card')
+const stop = (page: Page) => card(page).locator('[aria-current="step"]')
+
+test('is reached from Take in, and says what to do while nothing waits', async ({ page }) => {
+  await open(page, '/take-in')
+  await page.getByRole('link', { name: 'Gifts waiting' }).press('Enter')
+  await expect(page.getByText('No gift waits.')).toBeVisible()
+  await expect(page.locator('.quarantined')).toContainText(LONG_NAME)
+  await expectNoBarrier(page)
+})
+
+test('notes each step done with one key, then takes the gift in and shows what became of it', async ({
+  app,
+  page,
+}) => {
+  await offer(app, 'Not yet due', [{ step: 'test', due: '2999-01-01' }])
+  await offer(app, 'Ferry Blue', [
+    { step: 'drying', due: '2026-02-01' },
+    { step: 'freezing', due: '2026-02-14', note: 'bottom of the freezer' },
+  ])
+  await open(page, '/take-in/waiting')
+  await expect(rows(page).first()).toContainText('Ferry Blue')
+  await expect(rows(page).first()).toContainText('late')
+  await expect(rows(page).first()).toBeFocused()
+  await expect(card(page)).toContainText('Freeze only seed dried')
+  await expectNoBarrier(page)
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('button', { name: 'Done: drying' })).toBeFocused()
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('button', { name: 'Done: freezing against insects' })).toBeFocused()
+  await page.keyboard.press('Enter')
+  const takeIn = page.getByRole('button', { name: 'Take it in' })
+  await expect(takeIn).toBeFocused()
+  await expect(stop(page)).toContainText('nothing open, 2 done')
+  await page.keyboard.press('Enter')
+  await expect(page.getByLabel('Amount now')).toBeFocused()
+  await expect(page.getByLabel('Why with steps still open?')).toBeHidden()
+  await page.keyboard.press('Control+A')
+  await page.keyboard.type('36 seeds', { delay: 45 })
+  await expectNoBarrier(page)
+  await page.keyboard.press('Enter')
+  await expect(stop(page)).toContainText('taken in')
+  await expect(card(page).getByRole('heading', { name: 'Ferry Blue' })).toBeFocused()
+  await expect(card(page).getByRole('region', { name: 'What became of it' })).toContainText('36 seeds')
+  await expectNoBarrier(page)
+  await expect(rows(page)).toHaveCount(1)
+  await page.getByRole('button', { name: 'undo' }).press('Enter')
+  await expect(rows(page)).toHaveCount(2)
+})
+
+test('wants a reason where steps are open, and keeps what was typed', async ({ app, page }) => {
+  const giftId = await offer(app, 'Ferry Blue', [{ step: 'identity' }])
+  await open(page, `/take-in/waiting/${giftId}`)
+  await page.getByRole('button', { name: 'Take it in' }).press('Enter')
+  const why = page.getByLabel('Why with steps still open?')
+  await expect(why).toBeFocused()
+  await page.keyboard.press('Enter')
+  await expect(page.getByText('still waits for somebody to say what it is')).toBeVisible()
+  await page.keyboard.type('the donor is sure', { delay: 45 })
+  await page.keyboard.press('Escape')
+  await expect(page.getByRole('button', { name: 'Take it in (begun)' })).toBeFocused()
+  await page.keyboard.press('Enter')
+  await expect(why).toHaveValue('the donor is sure')
+  await page.keyboard.press('Enter')
+  await expect(stop(page)).toContainText('taken in')
+})
+
+test('lets a gift wait for one more thing, with its day and the usual caution', async ({ app, page }) => {
+  const giftId = await offer(app, 'Ferry Blue', [])
+  await open(page, `/take-in/waiting/${giftId}`)
+  await page.getByRole('button', { name: 'Let it wait' }).press('Enter')
+  await expect(page.getByLabel('For what')).toBeFocused()
+  await expect(card(page)).toContainText('cobalt')
+  await page.keyboard.press('ArrowDown')
+  await expect(card(page)).toContainText('let it warm closed')
+  await page.getByLabel('Done by').fill('2026-12-24')
+  await page.getByLabel('Done by').press('Enter')
+  await expect(card(page)).toContainText('due 24 Dec 2026')
+  await expect(stop(page)).toContainText('1 open')
+})
+
+test('declines with a reason, which answers the donor later', async ({ app, page }) => {
+  const giftId = await offer(app, LONG_NAME, [], { story: LONG_NAME, terms: LONG_NAME })
+  await offer(app, 'Ferry Blue', [])
+  await open(page, `/take-in/waiting/${giftId}`)
+  await page.getByRole('button', { name: 'Decline' }).press('Enter')
+  await page.keyboard.type('mould', { delay: 45 })
+  await page.keyboard.press('Enter')
+  await expect(stop(page)).toContainText('mould')
+  await expect(rows(page)).toHaveCount(1)
+  await page.getByRole('combobox', { name: 'A donor asks what became of it' }).focus()
+  await page.keyboard.type('zoe', { delay: 45 })
+  await page.keyboard.press('Enter')
+  await expect(page.getByText('Zoë Brontë: 1 waits, 1 declined, 3 taken in at the table.')).toBeVisible()
+  await expect(rows(page)).toHaveCount(2)
+  await expectNoBarrier(page)
+})
+
+test('releases a lot from quarantine in place', async ({ app, page }) => {
+  await open(page, '/take-in/waiting')
+  await page.getByRole('button', { name: `Release ${shelf.maize.lotNumber}` }).press('Enter')
+  await expect(page.getByLabel('What was checked, and found')).toBeFocused()
+  await page.keyboard.type('the dust is chalk', { delay: 45 })
+  await page.keyboard.press('Enter')
+  await expect(page.getByText('No lot is kept back.')).toBeVisible()
+  expect((await app.call('lot.get', { lotId: shelf.maize.lotId })).quarantined).toBe(false)
+})
+
+test('goes through the list by arrows, and fits a narrow window', async ({ app, page }) => {
+  await offer(app, 'Ferry Blue', [])
+  await offer(app, LONG_NAME, [{ step: 'legal' }])
+  await open(page, '/take-in/waiting')
+  await expect(rows(page).first()).toBeFocused()
+  await page.keyboard.press('ArrowDown')
+  await expect(rows(page).nth(1)).toBeFocused()
+  await expect(card(page).getByRole('heading', { name: LONG_NAME })).toBeVisible()
+  await page.setViewportSize({ width: 320, height: 800 })
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320)
+  await expectNoBarrier(page)
+})

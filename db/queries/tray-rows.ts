@@ -51,13 +51,13 @@ const ROWS = `
   LEFT JOIN withdrawal ON withdrawal.id = print_item.withdrawal_id
   LEFT JOIN person AS member ON member.id = withdrawal.person_id`
 
-/** Everything that waits to be printed, in the order in which it came. */
+/** Everything that waits to be printed; labels in order of lot, the rest in the order in which it came. */
 export function waitingItems(sqlite: Sqlite): TrayRow[] {
   return prepared(
     sqlite,
     `${ROWS} WHERE print_item.batch_id IS NULL OR NOT EXISTS
        (SELECT 1 FROM print_batch WHERE print_batch.id = print_item.batch_id AND ${standing('print_batch')})
-     ORDER BY print_item.id`,
+     ORDER BY print_item.lot_id, print_item.id`,
   )
     .all()
     .filter((row) => (row as TrayRow).waits === 1) as TrayRow[]

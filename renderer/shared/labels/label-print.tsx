@@ -7,7 +7,7 @@ import { ProblemError } from '../client/problem-error.ts'
 import { useRead } from '../client/use-read.ts'
 import { SelectField } from '../table-form/select-field.tsx'
 import { TextField } from '../table-form/text-field.tsx'
-import { LabelPages } from './label-pages.tsx'
+import { PaperPages } from './paper-pages.tsx'
 import { SheetPicture } from './sheet-picture.tsx'
 
 interface LabelPrintProps {
@@ -85,7 +85,7 @@ export function LabelPrint({ title, lotIds, contents, onClose }: LabelPrintProps
           onStartAt={setStartAt}
         />
       </CardForm>
-      {making.made !== null && <LabelPages made={making.made} />}
+      {making.made !== null && <PaperPages name="The labels" made={making.made} />}
     </>
   )
 }

@@ -1,0 +1,80 @@
+import { useState } from 'react'
+import type { Value } from '../../../db/contract/contract.ts'
+import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { PaperPages } from '../../shared/labels/paper-pages.tsx'
+import { FactList } from '../../shared/parts/fact-list.tsx'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { TextField } from '../../shared/table-form/text-field.tsx'
+import { useSettled } from '../../shared/table-form/use-settled.ts'
+
+const CALM_MS = 500
+
+/** The thank-you letter in the library's own words, with a real donor's letter beneath as it would come out. */
+export function LetterWords() {
+  const kept = useRead('letter.words', {})
+  if (kept.error !== null) return <ProblemText problem={kept.error.problem} />
+  return kept.data === undefined ? null : <WordsForm kept={kept.data} />
+}
+
+function WordsForm({ kept }: { readonly kept: Value<'letter.words'> }) {
+  const [words, setWords] = useState(kept.words)
+  const [keeper, setKeeper] = useState(kept.keeper)
+  const change = useWrite('letter.change-words')
+  const settled = useSettled(JSON.stringify({ words, keeper }), CALM_MS)
+  const preview = useRead('letter.preview', JSON.parse(settled) as { words: string; keeper: string }, {
+    keepLast: true,
+  })
+  return (
+    <>
+      <CardForm
+        title="The words of the letter"
+        sendWord="Keep these words"
+        busy={change.isPending}
+        error={change.error}
+        shownAtField={['words', 'keeper']}
+        onSend={() => change.mutate({ words, keeper })}
+      >
+        <div className="card-form-wide print-words">
+          <TextField
+            label="The letter"
+            size="record"
+            long
+            value={words}
+            onChange={setWords}
+            problem={problemAt(change.error, 'words')}
+          />
+        </div>
+        <TextField
+          label="Who signs"
+          size="record"
+          value={keeper}
+          onChange={setKeeper}
+          hint="left empty: the library alone"
+          problem={problemAt(change.error, 'keeper')}
+        />
+        <details className="card-form-wide print-fields">
+          <summary>Fields that are filled in</summary>
+          <FactList facts={kept.fields.map(({ field, meaning }) => ({ name: field, value: meaning }))} />
+        </details>
+        {words !== kept.shipped && (
+          <button type="button" className="word-button print-shipped" onClick={() => setWords(kept.shipped)}>
+            put back the words that came with the app
+          </button>
+        )}
+      </CardForm>
+      {preview.error !== null && <ProblemText problem={preview.error.problem} />}
+      {preview.error === null && preview.data !== undefined && (
+        <>
+          <h2>
+            {preview.data.to === ''
+              ? 'As it would go to an invented donor'
+              : `As it would go to ${preview.data.to}`}
+          </h2>
+          <PaperPages name="The letter" made={preview.data} />
+        </>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,93 @@
+import { useInfiniteQuery } from '@tanstack/react-query'
+import type { Value } from '../../../db/contract/contract.ts'
+import { call } from '../../shared/client/call.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+
+const AT_ONCE = 30
+/** How many names of a printing are listed. */
+const NAMED = 6
+
+type Batch = Value<'print.history'>['batches'][number]
+
+/** What was printed, latest first; any of it can be put into the tray again. */
+export function PrintHistory() {
+  const history = useInfiniteQuery({
+    queryKey: ['print.history', AT_ONCE],
+    queryFn: ({ pageParam }) =>
+      call('print.history', { limit: AT_ONCE, ...(pageParam === null ? {} : { before: pageParam }) }),
+    initialPageParam: null as number | null,
+    getNextPageParam: (last) => (last.batches.length < AT_ONCE ? undefined : last.batches.at(-1)?.batchId),
+  })
+  const sheets = useRead('label.sheets', {}).data?.sheets ?? []
+  const again = useWrite('print.again')
+  const batches = history.data?.pages.flatMap((page) => page.batches) ?? []
+  return (
+    <section className="print-history" aria-labelledby="printed-before">
+      <h2 id="printed-before">Printed before</h2>
+      {history.error !== null && <ProblemText problem={history.error.problem} />}
+      {again.error !== null && <ProblemText problem={again.error.problem} />}
+      {history.isSuccess && batches.length === 0 && (
+        <p className="soft">Nothing yet. What came out well is listed here, to be printed again.</p>
+      )}
+      <ol className="print-batches">
+        {batches.map((batch) => (
+          <Printed
+            key={batch.batchId}
+            batch={batch}
+            sheet={sheets.find(({ sheet }) => sheet === batch.sheet)?.name ?? ''}
+            busy={again.isPending}
+            onAgain={() => again.mutate({ batchId: batch.batchId })}
+          />
+        ))}
+      </ol>
+      {history.hasNextPage && (
+        <button
+          type="button"
+          className="quiet-button"
+          disabled={history.isFetchingNextPage}
+          onClick={() => void history.fetchNextPage()}
+        >
+          Show earlier printings
+        </button>
+      )}
+    </section>
+  )
+}
+
+interface PrintedProps {
+  readonly batch: Batch
+  readonly sheet: string
+  readonly busy: boolean
+  readonly onAgain: () => void
+}
+
+function Printed({ batch, sheet, busy, onAgain }: PrintedProps) {
+  const format = useFormat()
+  const names = batch.items.map(({ title }) => title)
+  const more = names.length > NAMED ? ` and ${names.length - NAMED} more` : ''
+  const when = format.moment(batch.printedAt)
+  return (
+    <li className="print-batch">
+      <p>
+        <strong>{batch.words}</strong> <time dateTime={batch.printedAt}>{when}</time>
+        {sheet !== '' && <span className="soft"> · {sheet}</span>}
+      </p>
+      <button type="button" className="word-button" disabled={busy} onClick={onAgain}>
+        print again
+        <span className="only-aloud">
+          : {batch.words} of {when}
+        </span>
+      </button>
+      <p className="print-item-why">
+        {names.slice(0, NAMED).join(', ')}
+        {more}
+      </p>
+      {batch.items.some(({ heldBack }) => heldBack !== null) && (
+        <p className="print-item-why soft">Some of it was taken back since, or may not be sent any more.</p>
+      )}
+    </li>
+  )
+}

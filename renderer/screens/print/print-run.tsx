@@ -1,0 +1,63 @@
+import type { CallInput, Value } from '../../../db/contract/contract.ts'
+import type { PrintKind, TrayItem } from '../../../db/contract/print-operations.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { PaperPages } from '../../shared/labels/paper-pages.tsx'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { useSettled } from '../../shared/table-form/use-settled.ts'
+import { KIND_NAMES } from './print-words.ts'
+import { SheetChoice } from './sheet-choice.tsx'
+import { type SheetInUse, useSheet } from './use-sheet.ts'
+
+/** How long the choices rest before the pages are made anew. */
+const CALM_MS = 250
+/** What one PDF takes at most; the rest follows in the next. */
+const AT_ONCE = 500
+
+interface PrintRunProps {
+  readonly kind: PrintKind
+  readonly items: readonly TrayItem[]
+  readonly sheets: Value<'tray.list'>['sheets']
+}
+
+/** What is ticked, as it will come out; and the keeper's word that it did. */
+export function PrintRun({ kind, items, sheets }: PrintRunProps) {
+  const using = useSheet(sheets)
+  const labels = items.reduce((sum, item) => sum + item.copies, 0)
+  const input = inputOf(kind, items, using)
+  const settled = useSettled(JSON.stringify(input), CALM_MS)
+  const preview = useRead('tray.preview', JSON.parse(settled) as CallInput<'tray.preview'> | null, {
+    keepLast: true,
+  })
+  const mark = useWrite('tray.mark-printed')
+  const noted = () => {
+    if (input !== null) mark.mutate(input, { onSuccess: using.goOn })
+  }
+  return (
+    <>
+      {kind === 'label' && <SheetChoice using={using} labels={labels} />}
+      {preview.error !== null && <ProblemText problem={preview.error.problem} />}
+      {preview.error === null && preview.data !== undefined && (
+        <PaperPages name={KIND_NAMES[kind]} made={preview.data} />
+      )}
+      {mark.error !== null && <ProblemText problem={mark.error.problem} />}
+      <p className="print-done">
+        <button type="button" className="button" disabled={mark.isPending || input === null} onClick={noted}>
+          They came out well
+        </button>
+        <span className="soft">Only then are they taken out of the tray; undo puts them back.</span>
+      </p>
+    </>
+  )
+}
+
+function inputOf(
+  kind: PrintKind,
+  items: readonly TrayItem[],
+  { sheet, startAt, offsetMm: [right, down] }: SheetInUse,
+): Omit<CallInput<'tray.mark-printed'>, 'key'> | null {
+  const itemIds = items.slice(0, AT_ONCE).map(({ itemId }) => itemId)
+  if (kind !== 'label') return { kind, itemIds }
+  if (sheet === undefined || right === null || down === null) return null
+  return { kind, itemIds, sheet: sheet.sheet, startAt, offsetMm: [right, down] }
+}

@@ -1,0 +1,104 @@
+import { useState } from 'react'
+import type { PrintKind } from '../../../db/contract/print-operations.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { LetterWords } from './letter-words.tsx'
+import './print.css'
+import { PrintHistory } from './print-history.tsx'
+import { PrintRun } from './print-run.tsx'
+import { HOW_IT_COMES, KIND_NAMES, KINDS } from './print-words.ts'
+import { TrayGroup } from './tray-group.tsx'
+
+type Shown = PrintKind | 'words' | 'history'
+
+/** The print tray: what waits on the left, the pages as they will come out on the right. */
+export function PrintScreen() {
+  const tray = useRead('tray.list', {})
+  const [picked, setPicked] = useState<Shown | null>(null)
+  const [leftOut, setLeftOut] = useState<ReadonlySet<number>>(new Set())
+  if (tray.error !== null) return <ProblemText problem={tray.error.problem} />
+  if (tray.data === undefined) return null
+  const { groups } = tray.data
+  const itemsOf = (kind: PrintKind) => groups.find((group) => group.kind === kind)?.items ?? []
+  const shown = picked ?? groups[0]?.kind ?? 'label'
+  const chosen = isKind(shown)
+    ? itemsOf(shown).filter(({ itemId, heldBack }) => !leftOut.has(itemId) && heldBack === null)
+    : []
+  const toggle = (itemId: number) => {
+    const next = new Set(leftOut)
+    if (!next.delete(itemId)) next.add(itemId)
+    setLeftOut(next)
+  }
+  return (
+    <div className="print">
+      <div className="print-tray">
+        <h1>Print</h1>
+        {groups.length === 0 && <p className="soft">Nothing waits to be printed.</p>}
+        <nav className="print-kinds" aria-label="What to print">
+          {KINDS.map((kind) => (
+            <Kind
+              key={kind}
+              name={KIND_NAMES[kind]}
+              waiting={itemsOf(kind).length}
+              here={shown === kind}
+              onPick={() => setPicked(kind)}
+            />
+          ))}
+          <Kind name="The words of the letter" here={shown === 'words'} onPick={() => setPicked('words')} />
+          <Kind name="Printed before" here={shown === 'history'} onPick={() => setPicked('history')} />
+        </nav>
+        {isKind(shown) && (
+          <TrayGroup
+            key={shown}
+            kind={shown}
+            items={itemsOf(shown)}
+            leftOut={leftOut}
+            notWrittenTo={shown === 'letter' ? tray.data.leftOut : []}
+            onToggle={toggle}
+          />
+        )}
+      </div>
+      <div className="print-paper">
+        {isKind(shown) && chosen.length > 0 && (
+          <PrintRun key={shown} kind={shown} items={chosen} sheets={tray.data.sheets} />
+        )}
+        {isKind(shown) && chosen.length === 0 && (
+          <p className="soft">
+            {itemsOf(shown).length === 0 ? HOW_IT_COMES[shown] : 'Tick what is to be printed.'}
+          </p>
+        )}
+        {shown === 'words' && <LetterWords />}
+        {shown === 'history' && <PrintHistory />}
+      </div>
+    </div>
+  )
+}
+
+function isKind(shown: Shown): shown is PrintKind {
+  return shown !== 'words' && shown !== 'history'
+}
+
+interface KindProps {
+  readonly name: string
+  readonly waiting?: number
+  readonly here: boolean
+  readonly onPick: () => void
+}
+
+function Kind({ name, waiting, here, onPick }: KindProps) {
+  return (
+    <button
+      type="button"
+      className="print-kind"
+      {...(here ? { 'aria-current': 'true' as const } : {})}
+      onClick={onPick}
+    >
+      <span>{name}</span>
+      {waiting !== undefined && (
+        <span className={waiting === 0 ? 'soft' : 'print-kind-waiting'}>
+          {waiting === 0 ? 'none wait' : `${waiting} ${waiting === 1 ? 'waits' : 'wait'}`}
+        </span>
+      )}
+    </button>
+  )
+}

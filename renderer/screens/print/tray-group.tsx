@@ -1,0 +1,70 @@
+import type { Value } from '../../../db/contract/contract.ts'
+import type { PrintKind, TrayItem } from '../../../db/contract/print-operations.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { LabelCopies } from './label-copies.tsx'
+import { KIND_NAMES } from './print-words.ts'
+
+interface TrayGroupProps {
+  readonly kind: PrintKind
+  readonly items: readonly TrayItem[]
+  readonly leftOut: ReadonlySet<number>
+  /** Donors who get no letter, with why. */
+  readonly notWrittenTo: Value<'tray.list'>['leftOut']
+  readonly onToggle: (itemId: number) => void
+}
+
+/** What waits of one kind: each with its tick, and for labels how many and what they say. */
+export function TrayGroup({ kind, items, leftOut, notWrittenTo, onToggle }: TrayGroupProps) {
+  const remove = useWrite('tray.remove')
+  return (
+    <section className="print-group" aria-label={`${KIND_NAMES[kind]} that wait`}>
+      {remove.error !== null && <ProblemText problem={remove.error.problem} />}
+      <ul className="print-items">
+        {items.map((item, index) => (
+          <li key={keyOf(items, index)} className="print-item">
+            <label className="print-item-name">
+              <input
+                type="checkbox"
+                checked={!leftOut.has(item.itemId) && item.heldBack === null}
+                disabled={item.heldBack !== null}
+                onChange={() => onToggle(item.itemId)}
+              />
+              <span>
+                <strong>{item.title}</strong> <span>{item.detail}</span>
+              </span>
+            </label>
+            <button
+              type="button"
+              className="word-button"
+              disabled={remove.isPending}
+              onClick={() => remove.mutate({ itemIds: [item.itemId] })}
+            >
+              take out<span className="only-aloud">: {item.title}</span>
+            </button>
+            {kind === 'label' && <LabelCopies item={item} />}
+            <p className="print-item-why soft">{item.because}</p>
+            {item.heldBack !== null && <p className="label-warning">{item.heldBack}</p>}
+          </li>
+        ))}
+      </ul>
+      {notWrittenTo.length > 0 && (
+        <section className="print-left-out" aria-label="No letter goes to">
+          <h2>No letter goes to</h2>
+          <ul>
+            {notWrittenTo.map(({ personId, sentence }) => (
+              <li key={personId}>{sentence}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </section>
+  )
+}
+
+/** A label keeps its row when how many or what it says is changed, though it is then another item. */
+function keyOf(items: readonly TrayItem[], index: number): string {
+  const { lotId, itemId } = items[index] ?? { lotId: null, itemId: index }
+  if (lotId === null) return `item-${itemId}`
+  return `lot-${lotId}-${items.slice(0, index).filter((before) => before.lotId === lotId).length}`
+}

@@ -1,0 +1,66 @@
+import { useEffect, useRef, useState } from 'react'
+import type { Value } from '../../../db/contract/contract.ts'
+import './labels.css'
+
+interface PaperPagesProps {
+  /** What is on the pages, such as 'The labels'. */
+  readonly name: string
+  readonly made: Pick<Value<'label.print'>, 'pdf' | 'pages' | 'fileName' | 'warnings'>
+}
+
+/** The finished pages: to look at, to print, or to save. */
+export function PaperPages({ name, made }: PaperPagesProps) {
+  const frame = useRef<HTMLIFrameElement>(null)
+  const address = useAddress(made.pdf)
+  if (address === null) return null
+  return (
+    <section className="label-pages" aria-label={name}>
+      <p className="label-pages-how" role="status">
+        {made.pages === 1 ? 'One page.' : `${made.pages} pages.`} Print at 100 %, ‘actual size’: never fitted
+        to the page.
+      </p>
+      <p className="label-pages-ways">
+        <button
+          type="button"
+          className="quiet-button"
+          onClick={() => {
+            frame.current?.contentWindow?.focus()
+            frame.current?.contentWindow?.print()
+          }}
+        >
+          Print…
+        </button>
+        <a href={address} download={made.fileName}>
+          Save {made.fileName}
+        </a>
+      </p>
+      {made.warnings.map((warning) => (
+        <p key={warning} className="label-warning">
+          {warning}
+        </p>
+      ))}
+      <iframe
+        ref={frame}
+        className="label-frame"
+        title={`${name}, as they will be printed`}
+        src={`${address}#navpanes=0&view=FitH`}
+      />
+    </section>
+  )
+}
+
+/** An address of the PDF inside this window, for as long as it is shown. */
+function useAddress(pdf: string): string | null {
+  const [address, setAddress] = useState<string | null>(null)
+  useEffect(() => {
+    const blob = new Blob([bytesOf(pdf)], { type: 'application/pdf' })
+    const url = URL.createObjectURL(blob)
+    setAddress(url)
+    return () => URL.revokeObjectURL(url)
+  }, [pdf])
+  return address
+}
+
+function bytesOf(base64: string): Uint8Array<ArrayBuffer> {
+  return Uint8Array.from(atob(base64), (character) => character.charCodeAt(0))
+}

@@ -1,0 +1,138 @@
+import type { Page } from '@playwright/test'
+import { expectNoBarrier } from './support/axe.ts'
+import { open } from './support/open.ts'
+import type { RunningApp } from './support/running-app.ts'
+import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+let shelf: SmallShelf
+
+async function fill(app: RunningApp, page: Page): Promise<void> {
+  shelf = await fillSmallShelf(app)
+  await app.call('intake.record', {
+    donor: { newPerson: { name: 'Ilka Brandt', address: '3 Hollow Lane\nQuillhaven', mayWrite: true } },
+    receivedOn: shelf.today,
+    gifts: [{ variety: { newVariety: { cropId: 'pea', name: 'Hollow Lane Tall' } }, amount: '80 seeds' }],
+  })
+  await open(page, '/print')
+  await page.reload()
+}
+
+/** Goes on with Tab until something has the focus. */
+async function tabTo(page: Page, name: RegExp): Promise<void> {
+  for (let step = 0; step < 80; step++) {
+    await page.keyboard.press('Tab')
+    const at = await page.evaluate<string>(
+      '(document.activeElement.labels?.[0] ?? document.activeElement).textContent ?? ""',
+    )
+    if (name.test(at)) return
+  }
+  throw new Error(`Tab does not reach ${name}`)
+}
+
+const kind = (page: Page, name: RegExp) =>
+  page.getByRole('navigation', { name: 'What to print' }).getByRole('button', { name })
+
+test('says how the empty tray fills', async ({ page }) => {
+  await open(page, '/print')
+  await expect(page.getByText('Nothing waits to be printed.')).toBeVisible()
+  await expect(page.getByText('A label comes here by itself')).toBeVisible()
+  await expectNoBarrier(page)
+})
+
+test('labels are printed, noted, undone and printed again by keyboard alone', async ({ app, page }) => {
+  await fill(app, page)
+  await expect(kind(page, /Packet labels/)).toContainText('4 wait')
+  await expect(page.getByText(LONG_NAME)).toBeVisible()
+  await expect(page.getByTitle('Packet labels, as they will be printed')).toBeVisible()
+  await expectNoBarrier(page)
+
+  await tabTo(page, /^How many/)
+  await page.keyboard.press('ControlOrMeta+a')
+  await page.keyboard.type('6')
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('contentinfo')).toContainText(`6 labels of ${shelf.bean.lotNumber} to print`)
+  await tabTo(page, /^label 1, row 1/)
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('ArrowRight')
+  await expect(page.getByText('First free label: 3')).toBeVisible()
+  await tabTo(page, /They came out well/)
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('contentinfo')).toContainText('Printed 9 labels')
+  await expect(kind(page, /Packet labels/)).toContainText('none wait')
+  expect((await app.call('tray.list', {})).sheets).toMatchObject([{ sheet: 'a4-21', startAt: 12 }])
+
+  await tabTo(page, /^undo/)
+  await page.keyboard.press('Enter')
+  await expect(kind(page, /Packet labels/)).toContainText('4 wait')
+  await tabTo(page, /They came out well/)
+  await page.keyboard.press('Enter')
+  await expect(kind(page, /Packet labels/)).toContainText('none wait')
+  await tabTo(page, /^Printed before/)
+  await page.keyboard.press('Enter')
+  await expectNoBarrier(page)
+  await tabTo(page, /^print again/)
+  await page.keyboard.press('Enter')
+  await expect(kind(page, /Packet labels/)).toContainText('4 wait')
+  expect((await app.call('tray.list', {})).groups[0]?.items[0]).toMatchObject({ copies: 6 })
+})
+
+test('a number that is none is asked about, and nothing typed is lost', async ({ app, page }) => {
+  await fill(app, page)
+  const copies = page.getByLabel('How many').first()
+  await copies.fill('a few')
+  await copies.press('Enter')
+  await expect(page.getByText('Type a whole number, such as 8.').first()).toBeVisible()
+  await expect(copies).toHaveValue('a few')
+  await page.getByLabel('Move right, mm').fill('much')
+  await expect(page.getByText('Type millimetres from -10 to 10.').first()).toBeVisible()
+  await expect(page.getByRole('button', { name: 'They came out well' })).toBeDisabled()
+})
+
+test('letters go only to whoever agreed, in words that are changed beside a real letter', async ({
+  app,
+  page,
+}) => {
+  await fill(app, page)
+  await tabTo(page, /^Thank-you letters/)
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('listitem').filter({ hasText: 'Ilka Brandt' })).toBeVisible()
+  await expect(page.getByText('Zoë Brontë has not agreed to be written to.')).toBeVisible()
+  await expect(page.getByTitle('Thank-you letters, as they will be printed')).toBeVisible()
+  await expectNoBarrier(page)
+
+  await tabTo(page, /^The words of the letter/)
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('heading', { name: 'As it would go to Ilka Brandt' })).toBeVisible()
+  await expectNoBarrier(page)
+  const words = page.getByLabel('The letter')
+  await words.focus()
+  await page.keyboard.press('ControlOrMeta+End')
+  await page.keyboard.type(' {kepeer}')
+  await expect(page.getByText(/No letter knows the field \{kepeer\}/).first()).toBeVisible()
+  await page.getByRole('button', { name: 'Keep these words' }).press('Enter')
+  await expect(page.getByText(/Correct it, or write it without braces/).first()).toBeVisible()
+  await expect(words).toHaveValue(/\{kepeer\}$/)
+  await words.fill('Bless you, {donor}!')
+  await page.getByLabel('Who signs').fill('Ansa Reed')
+  await page.getByLabel('Who signs').press('Enter')
+  await expect(page.getByRole('contentinfo')).toContainText('Changed the words')
+  expect(await app.call('letter.words', {})).toMatchObject({
+    words: 'Bless you, {donor}!',
+    keeper: 'Ansa Reed',
+  })
+})
+
+test('fits a narrow window, and what is taken out can be put back', async ({ app, page }) => {
+  await fill(app, page)
+  await page.setViewportSize({ width: 320, height: 800 })
+  await expect(page.getByTitle('Packet labels, as they will be printed')).toBeVisible()
+  expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320)
+  await page.setViewportSize({ width: 1280, height: 800 })
+  await page.getByRole('button', { name: `take out: ${shelf.tomato.lotNumber}` }).press('Enter')
+  await expect(kind(page, /Packet labels/)).toContainText('3 wait')
+  await page.getByRole('button', { name: 'undo' }).press('Enter')
+  await expect(kind(page, /Packet labels/)).toContainText('4 wait')
+})

@@ -56,6 +56,6 @@ console.log(`Pictures are in ${look ? target : 'docs/pictures'}.`)
 
 /** Fonts are there and nothing is being fetched any more. */
 async function settled(page: Page): Promise<void> {
-  await page.evaluate(() => document.fonts.ready)
+  await page.evaluate('document.fonts.ready')
   await page.waitForTimeout(600)
 }

@@ -1,6 +1,7 @@
 import type { GiftEvent } from '../domain/intake/waiting.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { standing } from './measurements.ts'
+import { joinKeptPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** A gift as it was offered, with the lot it became. */
@@ -20,12 +21,12 @@ export interface GiftRow {
 export function giftRows(sqlite: Sqlite, donorId: number | null): GiftRow[] {
   return prepared(
     sqlite,
-    `SELECT gift.id, offered_on, gift.donor_id, person.name AS donor, gift.variety, gift.crop, facts,
+    `SELECT gift.id, offered_on, who.id AS donor_id, who.name AS donor, gift.variety, gift.crop, facts,
        accession.number AS accession_number, lot.id AS lot_id
-     FROM gift LEFT JOIN person ON person.id = gift.donor_id
+     FROM gift ${joinKeptPerson('who', 'gift.donor_id')}
      LEFT JOIN gift_event ON gift_event.gift_id = gift.id AND gift_event.kind = 'accepted' AND ${standing('gift_event')}
      LEFT JOIN lot ON lot.id = gift_event.lot_id LEFT JOIN accession ON accession.id = lot.accession_id
-     WHERE (?1 IS NULL OR gift.donor_id = ?1) AND ${standing('gift')} ORDER BY offered_on, gift.id`,
+     WHERE (?1 IS NULL OR who.id = ?1) AND ${standing('gift')} ORDER BY offered_on, gift.id`,
   ).all({ 1: donorId }) as GiftRow[]
 }
 

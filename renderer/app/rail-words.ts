@@ -15,9 +15,17 @@ export const RAIL_GROUPS: readonly RailGroup[] = [
     words: [
       { path: '/take-in', word: 'Take in' },
       { path: '/hand-out', word: 'Hand out' },
+      { path: '/take-back', word: 'Take back' },
     ],
   },
   { name: 'on the shelf', words: [{ path: '/shelf', word: 'Shelf' }] },
+  {
+    name: 'for the season',
+    words: [
+      { path: '/print', word: 'Print' },
+      { path: '/people', word: 'People' },
+    ],
+  },
 ]
 
 export const SETTINGS_WORD: RailWord = { path: '/settings', word: 'Settings' }

@@ -1,19 +1,29 @@
 import { lazy, Suspense } from 'react'
 import { Redirect, Route, Switch, useLocation } from 'wouter'
+import { lettersOf } from '../shared/addresses.ts'
 import { Arrived } from './arrived.tsx'
 import { screenOf } from './rail-words.ts'
 
 const TakeInScreen = lazy(async () => ({
   default: (await import('../screens/take-in/take-in-screen.tsx')).TakeInScreen,
 }))
+const GiftsWaitingScreen = lazy(async () => ({
+  default: (await import('../screens/gifts-waiting/gifts-waiting-screen.tsx')).GiftsWaitingScreen,
+}))
 const HandOutScreen = lazy(async () => ({
   default: (await import('../screens/hand-out/hand-out-screen.tsx')).HandOutScreen,
+}))
+const TakeBackScreen = lazy(async () => ({
+  default: (await import('../screens/take-back/take-back-screen.tsx')).TakeBackScreen,
+}))
+const PeopleScreen = lazy(async () => ({
+  default: (await import('../screens/people/people-screen.tsx')).PeopleScreen,
 }))
 const ShelfScreen = lazy(async () => ({
   default: (await import('../screens/shelf/shelf-screen.tsx')).ShelfScreen,
 }))
-const GiftsWaitingScreen = lazy(async () => ({
-  default: (await import('../screens/gifts-waiting/gifts-waiting-screen.tsx')).GiftsWaitingScreen,
+const PrintScreen = lazy(async () => ({
+  default: (await import('../screens/print/print-screen.tsx')).PrintScreen,
 }))
 const SettingsScreen = lazy(async () => ({
   default: (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
@@ -27,17 +37,23 @@ export function Screens() {
     <Suspense key={screen.path} fallback={<p className="soft waiting">Opening…</p>}>
       <Switch>
         <Route path="/take-in" component={TakeInScreen} />
-        <Route path="/hand-out" component={HandOutScreen} />
         <Route path="/take-in/waiting/:giftId?">
           {({ giftId }) => (
             <GiftsWaitingScreen {...(giftId === undefined ? {} : { giftId: Number(giftId) })} />
           )}
         </Route>
+        <Route path="/hand-out" component={HandOutScreen} />
+        <Route path="/take-back" component={TakeBackScreen} />
+        <Route path="/print" component={PrintScreen} />
+        <Route path="/people/:personId">
+          {({ personId }) => <PeopleScreen personId={Number(personId)} />}
+        </Route>
+        <Route path="/people">
+          <PeopleScreen />
+        </Route>
         <Route path="/settings" component={SettingsScreen} />
         <Route path="/shelf/lot/:lotId">{({ lotId }) => <ShelfScreen lotId={Number(lotId)} />}</Route>
-        <Route path="/shelf/find/:text">
-          {({ text }) => <ShelfScreen find={decodeURIComponent(text)} />}
-        </Route>
+        <Route path="/shelf/find/:text">{({ text }) => <ShelfScreen find={lettersOf(text)} />}</Route>
         <Route path="/shelf">
           <ShelfScreen />
         </Route>

@@ -1,0 +1,67 @@
+import { useState } from 'react'
+import { useLocation } from 'wouter'
+import type { PersonRole } from '../../../db/contract/reference-operations.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { TextField } from '../../shared/table-form/text-field.tsx'
+import { useSettled } from '../../shared/table-form/use-settled.ts'
+import './people.css'
+import { PeopleList } from './people-list.tsx'
+import { PersonCard } from './person-card.tsx'
+
+const ROLES: readonly { readonly value: PersonRole | ''; readonly label: string }[] = [
+  { value: '', label: 'everybody' },
+  { value: 'donor', label: 'donors' },
+  { value: 'member', label: 'members' },
+  { value: 'grower', label: 'growers' },
+]
+const PAGE = 100
+const MOST = 500
+const FIND_AFTER_MS = 80
+
+/** People: everybody in the book on the left, the card of the one that is chosen on the right. */
+export function PeopleScreen({ personId }: { readonly personId?: number }) {
+  const [text, setText] = useState('')
+  const [role, setRole] = useState<PersonRole | ''>('')
+  const [limit, setLimit] = useState(PAGE)
+  const [, go] = useLocation()
+  const settled = useSettled(text, FIND_AFTER_MS)
+  const list = useRead(
+    'person.list',
+    { text: settled, limit, ...(role === '' ? {} : { role }) },
+    { keepLast: true },
+  )
+  return (
+    <div className="people" data-card-open={personId !== undefined}>
+      <section className="people-side" aria-label="Everybody in the book">
+        <h1 className="only-aloud">People</h1>
+        <div className="people-filters">
+          <TextField label="Name" size="record" value={text} onChange={setText} placeholder="a few letters" />
+          <SelectField label="Show" size="record" value={role} options={ROLES} onChange={setRole} />
+        </div>
+        {list.error && <ProblemText problem={list.error.problem} />}
+        {list.data && (
+          <PeopleList
+            {...list.data}
+            narrowed={settled !== '' || role !== ''}
+            chosen={personId}
+            onMore={list.data.people.length < Math.min(list.data.total, MOST) ? () => setLimit(MOST) : null}
+          />
+        )}
+      </section>
+      <div className="people-card">
+        {personId === undefined ? (
+          <p className="soft">Choose somebody to see what they gave, took and promised.</p>
+        ) : (
+          <>
+            <button type="button" className="word-button people-back" onClick={() => go('/people')}>
+              Back to everybody
+            </button>
+            <PersonCard key={personId} personId={personId} />
+          </>
+        )}
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,61 @@
+import { useState } from 'react'
+import type { PersonRecord } from '../../../db/contract/people-operations.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { FactList } from '../../shared/parts/fact-list.tsx'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { JoinPeople } from './join-people.tsx'
+import { JoinedRecords } from './joined-records.tsx'
+import { PersonForm } from './person-form.tsx'
+import { PersonHistory } from './person-history.tsx'
+
+/** The index card of a person. A joined record shows the kept one. */
+export function PersonCard({ personId }: { readonly personId: number }) {
+  const record = useRead('person.get', { personId })
+  const [doing, setDoing] = useState<'nothing' | 'change' | 'join'>('nothing')
+  if (record.error) return <ProblemText problem={record.error.problem} />
+  if (record.data === undefined) return null
+  const person = record.data
+  const close = () => setDoing('nothing')
+  return (
+    <article className="person-card" aria-label={person.name}>
+      <header>
+        <h2 className="person-name">{person.name}</h2>
+        <p className="soft">
+          {[person.town, person.roles.join(', ')].filter((part) => part !== '').join(' · ')}
+        </p>
+      </header>
+      <Facts person={person} />
+      <p className="person-doing">
+        <button type="button" className="quiet-button" onClick={() => setDoing('change')}>
+          Change
+        </button>
+        <button type="button" className="quiet-button" onClick={() => setDoing('join')}>
+          Join with another record
+        </button>
+      </p>
+      {doing === 'change' && <PersonForm key={person.personId} person={person} onClose={close} />}
+      {doing === 'join' && <JoinPeople person={person} onClose={close} />}
+      <JoinedRecords person={person} />
+      <PersonHistory person={person} />
+    </article>
+  )
+}
+
+function Facts({ person }: { readonly person: PersonRecord }) {
+  const format = useFormat()
+  const agreed = person.consentOn === null ? '' : `agreed on ${format.day(person.consentOn)}`
+  return (
+    <FactList
+      facts={[
+        { name: 'Named on packets', value: person.creditAs === '' ? 'a donor' : person.creditAs },
+        { name: 'May be written to', value: person.mayWrite ? agreed : 'no' },
+        { name: 'E-mail', value: person.email },
+        { name: 'Telephone', value: person.phone },
+        { name: 'Address', value: person.address },
+        { name: 'In the book since', value: format.day(person.since) },
+        { name: 'Note', value: person.note },
+      ]}
+    />
+  )
+}

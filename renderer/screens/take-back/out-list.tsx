@@ -1,0 +1,104 @@
+import { type KeyboardEvent, useId, useState } from 'react'
+import type { VisitOut } from '../../../db/contract/promise-operations.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { PromiseMark } from '../../shared/promise-mark/promise-mark.tsx'
+import { movedActive } from '../../shared/table-form/suggest-options.ts'
+
+type LotOut = VisitOut['lots'][number]
+
+interface OutListProps {
+  readonly person: string
+  readonly visits: readonly VisitOut[]
+  readonly onPick: (lot: LotOut, visit: VisitOut) => void
+  readonly onSomethingElse: () => void
+}
+
+const MOST_SHOWN = 8
+
+/** What somebody has out, what is still promised first: arrows move, Enter says that it came back. */
+export function OutList({ person, visits, onPick, onSomethingElse }: OutListProps) {
+  const id = useId()
+  const [at, setAt] = useState(0)
+  const lots = visits.flatMap((visit) => visit.lots.map((lot) => ({ lot, visit })))
+  const offered = lots.slice(0, MOST_SHOWN)
+  const active = Math.min(at, offered.length)
+  const take = (index: number) => {
+    const chosen = offered[index]
+    if (chosen === undefined) onSomethingElse()
+    else onPick(chosen.lot, chosen.visit)
+  }
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return
+    const by = { ArrowDown: 1, ArrowUp: -1 } as const
+    if (event.key !== 'Enter' && !(event.key in by)) return
+    event.preventDefault()
+    if (event.key === 'Enter') take(active)
+    else setAt(movedActive(active, by[event.key as keyof typeof by], offered.length + 1))
+  }
+  return (
+    <section className="out-list" aria-label={`What ${person} has out`}>
+      <h2 id={`${id}-heading`}>What {person} has out</h2>
+      <div
+        className="out-list-lots"
+        role="listbox"
+        tabIndex={0}
+        data-step="out"
+        aria-labelledby={`${id}-heading`}
+        aria-activedescendant={`${id}-${active}`}
+        onKeyDown={onKeyDown}
+      >
+        {offered.map(({ lot, visit }, index) => (
+          // biome-ignore lint/a11y/useKeyWithClickEvents: the list hears the keys
+          <div
+            key={`${visit.withdrawalId}-${lot.lotId}`}
+            id={`${id}-${index}`}
+            className="out-lot"
+            role="option"
+            tabIndex={-1}
+            aria-selected={index === active}
+            onClick={() => take(index)}
+          >
+            <OutLot lot={lot} visit={visit} />
+          </div>
+        ))}
+        {/* biome-ignore lint/a11y/useKeyWithClickEvents: the list hears the keys */}
+        <div
+          id={`${id}-${offered.length}`}
+          className="out-lot out-lot-else"
+          role="option"
+          tabIndex={-1}
+          aria-selected={active === offered.length}
+          onClick={onSomethingElse}
+        >
+          {offered.length < lots.length
+            ? `Another of the ${lots.length}, or something else: scan it or type letters`
+            : 'Something else: scan it or type letters'}
+        </div>
+      </div>
+    </section>
+  )
+}
+
+function OutLot({ lot, visit }: { readonly lot: LotOut; readonly visit: VisitOut }) {
+  const format = useFormat()
+  const { promise, back } = visit
+  const came = back.map(({ lotNumber }) => lotNumber).join(', ')
+  return (
+    <>
+      <span className="out-lot-name">{lot.variety}</span>
+      <span className="soft">
+        {lot.lotNumber} · {lot.words}, {format.day(visit.on)}
+        {came === '' ? '' : ` · came back as ${came}`}
+      </span>
+      {promise && promise.state !== 'met' && (
+        <span className="out-lot-promise">
+          <PromiseMark state={promise.state} />{' '}
+          <span>
+            {promise.words}
+            {promise.by === null ? '' : ` by ${format.day(promise.by)}`}
+          </span>
+        </span>
+      )}
+    </>
+  )
+}

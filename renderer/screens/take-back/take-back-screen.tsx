@@ -1,0 +1,50 @@
+import { useState } from 'react'
+import { isoDate, yearOf } from '../../../db/domain/dates/iso-date.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { useDraft } from '../../shared/table-form/use-draft.ts'
+import '../../shared/table-form/table-frame.css'
+import './take-back.css'
+import {
+  emptyTakeBack,
+  isBlankTakeBack,
+  stepTakeBack,
+  type TakeBackDraft,
+  type TakeBackStep,
+} from './take-back-draft.ts'
+import { TakeBackTable } from './take-back-table.tsx'
+import type { TakenBack } from './taken-back.tsx'
+
+const RULES = {
+  kind: 'take-back',
+  blank: emptyTakeBack,
+  step: stepTakeBack,
+  isBlank: isBlankTakeBack,
+} as const
+
+/** Take back: what somebody grew from the library's seed, as a new lot, and the promises that it keeps. */
+export function TakeBackScreen() {
+  const visit = useDraft<TakeBackDraft, TakeBackStep>(RULES)
+  const about = useRead('collection.about', {})
+  const [taken, setTaken] = useState<readonly TakenBack[]>([])
+  if (about.error) return <ProblemText problem={about.error.problem} />
+  if (visit.draft === null || about.data === undefined) return <p className="soft waiting">Opening…</p>
+  const today = isoDate(about.data.today)
+  return (
+    <TakeBackTable
+      visit={visit}
+      draft={visit.draft}
+      today={today}
+      thisYear={yearOf(today)}
+      taken={taken}
+      onSaved={(lot, personId) => {
+        visit.dispatch({ kind: 'saved', personId, key: crypto.randomUUID() })
+        setTaken((before) => [lot, ...before])
+      }}
+      onNextPerson={() => {
+        visit.dispatch({ kind: 'next-person', key: crypto.randomUUID() })
+        setTaken([])
+      }}
+    />
+  )
+}

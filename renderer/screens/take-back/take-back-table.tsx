@@ -1,0 +1,163 @@
+import { useEffect, useRef } from 'react'
+import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { KeyHints } from '../../shared/table-form/key-hints.tsx'
+import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
+import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
+import { PersonFields } from '../../shared/table-form/person-fields.tsx'
+import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { StepForm } from '../../shared/table-form/step-form.tsx'
+import { focusStepNamed } from '../../shared/table-form/steps.ts'
+import { TextField } from '../../shared/table-form/text-field.tsx'
+import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
+import { OutList } from './out-list.tsx'
+import { Reminders } from './reminders.tsx'
+import { ReturnFields } from './return-fields.tsx'
+import type { TakeBackDraft, TakeBackStep } from './take-back-draft.ts'
+import { type TakenBack, TakenBackList } from './taken-back.tsx'
+import { useTakeBack } from './use-take-back.ts'
+
+interface TakeBackTableProps {
+  readonly visit: KeptVisit<TakeBackDraft, TakeBackStep>
+  readonly draft: TakeBackDraft
+  readonly today: IsoDate
+  readonly thisYear: number
+  readonly taken: readonly TakenBack[]
+  readonly onSaved: (saved: TakenBack, personId: number) => void
+  readonly onNextPerson: () => void
+}
+
+/** Who brings it, what they have out, the lot being typed; beside it what came back and what is still promised. */
+export function TakeBackTable(props: TakeBackTableProps) {
+  const { visit, draft, today, thisYear, taken } = props
+  const form = useRef<HTMLElement>(null)
+  const table = useTakeBack({ ...props, form })
+  const known = useRef(!isNobodyYet(draft.person))
+  useEffect(() => {
+    if (form.current) focusStepNamed(form.current, known.current ? 'lot' : 'person')
+  }, [])
+  const choosing = draft.line.parent === null && table.visits.length > 0
+  return (
+    <div className="table-screen">
+      <div className="table-frame">
+        <StepForm
+          label="Take back"
+          className="table-column"
+          form={form}
+          onEnd={table.save}
+          onEndApart={table.backToLine}
+          onSave={table.save}
+          onMore={table.toPins}
+        >
+          <h1 className="only-aloud">Take back</h1>
+          <OtherVisits
+            others={visit.others}
+            inWords={visitInWords}
+            onGoOnWith={visit.goOnWith}
+            onLetGo={visit.letGo}
+          />
+          <PersonFields
+            label="Who brings it?"
+            person={draft.person}
+            onChange={(change) => table.change({ kind: 'person', change })}
+            problems={table.shown.person}
+          />
+          {choosing && (
+            <OutList
+              key={draft.person.personId}
+              person={draft.person.text}
+              visits={table.visits}
+              onPick={table.pickOut}
+              onSomethingElse={table.somethingElse}
+            />
+          )}
+          <div className="table-card">
+            <h2>{draft.saved === 0 ? 'What comes back' : 'What else comes back'}</h2>
+            <ReturnFields
+              line={draft.line}
+              onChange={(change) => table.change({ kind: 'line', change })}
+              onPick={table.pickLot}
+              problems={table.shown.line}
+              thisYear={thisYear}
+            />
+            {table.shown.refused && <ProblemText problem={table.shown.refused} />}
+            {!visit.kept && (
+              <p className="table-field-warning">What you type cannot be kept just now. Save soon.</p>
+            )}
+            <p className="table-buttons">
+              <button
+                type="button"
+                data-step="save"
+                className="button table-button"
+                disabled={table.saving}
+                onClick={table.save}
+              >
+                Take it back
+              </button>
+              {draft.saved > 0 && (
+                <button type="button" className="quiet-button table-button" onClick={table.nextPerson}>
+                  Next person
+                </button>
+              )}
+            </p>
+          </div>
+          <Pins draft={draft} today={today} onChange={(change) => table.change({ kind: 'pins', change })} />
+          <KeyHints more="where it goes" saves="takes it back" />
+        </StepForm>
+        <aside className="table-visit" aria-label="Back and still out">
+          <div className="table-gathered">
+            {taken.length > 0 && (
+              <>
+                <h2>Came back</h2>
+                <TakenBackList taken={taken} />
+              </>
+            )}
+            <Reminders />
+          </div>
+        </aside>
+      </div>
+    </div>
+  )
+}
+
+interface PinsProps {
+  readonly draft: TakeBackDraft
+  readonly today: string
+  readonly onChange: (change: Partial<Pick<TakeBackDraft, 'placeId' | 'receivedOn'>>) => void
+}
+
+const LATER = { value: '', label: 'decided later' }
+
+/** Where what comes back goes, and the day. Both stay for the next person. */
+function Pins({ draft, today, onChange }: PinsProps) {
+  const format = useFormat()
+  const places = useRead('place.list', {}).data?.places ?? []
+  return (
+    <div className="take-back-pins" data-steps-apart="">
+      <SelectField
+        label="Goes to"
+        step="place"
+        size="record"
+        value={draft.placeId === null ? '' : String(draft.placeId)}
+        options={[LATER, ...places.map(({ placeId, path }) => ({ value: String(placeId), label: path }))]}
+        onChange={(value) => onChange({ placeId: value === '' ? null : Number(value) })}
+      />
+      <TextField
+        label="Came back"
+        step="received"
+        type="date"
+        size="record"
+        words={draft.receivedOn === '' ? 'today' : format.day(draft.receivedOn)}
+        value={draft.receivedOn === '' ? today : draft.receivedOn}
+        onChange={(receivedOn) => onChange({ receivedOn: receivedOn === today ? '' : receivedOn })}
+      />
+    </div>
+  )
+}
+
+function visitInWords(draft: TakeBackDraft): string {
+  const person = draft.person.text.trim() === '' ? 'somebody' : draft.person.text
+  return draft.line.text.trim() === '' ? `${person} brings something` : `${person} brings ${draft.line.text}`
+}

@@ -1,0 +1,149 @@
+import { type RefObject, useState } from 'react'
+import { flushSync } from 'react-dom'
+import type { Problem } from '../../../db/contract/problem.ts'
+import type { VisitOut } from '../../../db/contract/promise-operations.ts'
+import { call } from '../../shared/client/call.ts'
+import { ProblemError } from '../../shared/client/problem-error.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { useScan } from '../../shared/scans/scans.ts'
+import { personFieldOf, STEP_OF_PERSON_FIELD } from '../../shared/table-form/person-draft.ts'
+import type { PersonProblems } from '../../shared/table-form/person-fields.tsx'
+import { focusStepNamed } from '../../shared/table-form/steps.ts'
+import {
+  grownFrom,
+  type Parent,
+  type ReturnField,
+  type ReturnProblems,
+  returnFieldOf,
+  returnOf,
+  returnProblems,
+  type TakeBackDraft,
+  type TakeBackStep,
+} from './take-back-draft.ts'
+import type { TakenBack } from './taken-back.tsx'
+
+interface Table {
+  readonly draft: TakeBackDraft
+  readonly visit: { readonly dispatch: (step: TakeBackStep) => void }
+  readonly today: string
+  readonly thisYear: number
+  readonly form: RefObject<HTMLElement | null>
+  readonly onSaved: (saved: TakenBack, personId: number) => void
+  readonly onNextPerson: () => void
+}
+
+interface Shown {
+  readonly person: PersonProblems
+  readonly line: ReturnProblems
+  /** A refusal that belongs to no field. */
+  readonly refused: Problem | null
+}
+
+const NOTHING_SHOWN: Shown = { person: {}, line: {}, refused: null }
+const NO_VISITS: readonly VisitOut[] = []
+const FIELDS = ['lot', 'harvest', 'amount', 'sample', 'plants', 'grownAt', 'note'] as const
+
+/** What the keys, scans and buttons of the Take back table do, and what is wrong where. */
+export function useTakeBack(table: Table) {
+  const { draft, visit, today, thisYear, form } = table
+  const [shown, setShown] = useState<Shown>(NOTHING_SHOWN)
+  const record = useWrite('return.record')
+  const { personId } = draft.person
+  const out = useRead('withdrawal.out', personId === null ? null : { personId })
+  const visits = personId === null ? NO_VISITS : (out.data?.visits ?? NO_VISITS)
+
+  const focus = (...steps: readonly string[]) => {
+    const { current } = form
+    if (current) steps.find((step) => focusStepNamed(current, step))
+  }
+  const show = (what: Partial<Shown>, step?: string) => {
+    flushSync(() => setShown({ ...NOTHING_SHOWN, ...what }))
+    if (step !== undefined) focus(step)
+  }
+  const showLine = (line: ReturnProblems) => show({ line }, stepOf(FIELDS.find((field) => line[field])))
+  const change = (step: TakeBackStep) => {
+    if (shown !== NOTHING_SHOWN) setShown(NOTHING_SHOWN)
+    visit.dispatch(step)
+  }
+  const pickLot = (lot: Pick<Parent, 'lotId' | 'lotNumber' | 'variety'>, from = visits) =>
+    change({ kind: 'line', change: grownFrom(lot, from) })
+
+  const save = async () => {
+    if (record.isPending) return
+    const input = returnOf(draft, today)
+    if (draft.person.is === 'open') return show({ person: { person: WHO } }, 'person')
+    const problems = returnProblems(draft.line, thisYear)
+    if (Object.keys(problems).length > 0) return showLine(problems)
+    if (input === null) return show({ person: { person: WHO } }, 'person')
+    try {
+      const saved = await record.mutateAsync(input)
+      setShown(NOTHING_SHOWN)
+      const { text } = draft.person
+      flushSync(() => table.onSaved(takenBack(draft, saved.taken, text), saved.personId))
+      focus('out', 'lot')
+    } catch (thrown) {
+      if (!(thrown instanceof ProblemError)) throw thrown
+      refuse(thrown.problem)
+    }
+  }
+  /** Puts the sentence of a refusal at the field it concerns. */
+  const refuse = (problem: Problem) => {
+    const person = personFieldOf('person', problem.field)
+    if (person) return show({ person: { [person]: problem.sentence } }, STEP_OF_PERSON_FIELD[person])
+    const field = returnFieldOf(problem.field)
+    if (field) return showLine({ [field]: problem.sentence })
+    show({ refused: problem })
+  }
+  useScan(({ lotId }) => {
+    if (lotId === null) return false
+    call('lot.get', { lotId }).then(
+      (lot) => {
+        flushSync(() => pickLot(lot))
+        focus('harvest')
+      },
+      (thrown) => {
+        if (!(thrown instanceof ProblemError)) throw thrown
+        show({ refused: thrown.problem })
+      },
+    )
+    return true
+  })
+  return {
+    shown,
+    visits,
+    saving: record.isPending,
+    change,
+    pickLot,
+    /** Takes a lot of one visit, and goes on to what is asked of it. */
+    pickOut: (lot: VisitOut['lots'][number], of: VisitOut) => {
+      flushSync(() => pickLot(lot, [of]))
+      focus('harvest')
+    },
+    somethingElse: () => focus('lot'),
+    save: () => void save(),
+    toPins: () => focus('place'),
+    backToLine: () => focus('save'),
+    nextPerson: () => {
+      flushSync(table.onNextPerson)
+      focus('person')
+    },
+  }
+}
+
+function stepOf(field: ReturnField | undefined): string | undefined {
+  return field === 'grownAt' ? 'grown-at' : field
+}
+
+function takenBack(draft: TakeBackDraft, lot: TakenBack['lot'], person: string): TakenBack {
+  const { parent, meets } = draft.line
+  return {
+    lot,
+    person,
+    variety: parent?.variety ?? '',
+    parentNumber: parent?.lotNumber ?? '',
+    promiseKept: meets ? (parent?.promise ?? '') : '',
+  }
+}
+
+const WHO = 'Who brings it? Type a few letters and choose, or add them as new.'

@@ -1,0 +1,225 @@
+import type { Page } from '@playwright/test'
+import { expectNoBarrier } from './support/axe.ts'
+import { Keys } from './support/keys.ts'
+import { open } from './support/open.ts'
+import type { RunningApp } from './support/running-app.ts'
+import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+let shelf: SmallShelf
+
+test.beforeEach(async ({ app, page }) => {
+  shelf = await fillSmallShelf(app)
+  await app.call('person.create', { name: 'Tove Lindqvist', town: 'Quillhaven', roles: ['member'] })
+  await page.reload()
+})
+
+const field = (page: Page, name: string) => page.getByLabel(name, { exact: true })
+const who = (page: Page) => page.getByRole('combobox', { name: 'Who takes it?' })
+const problem = (page: Page, text: string) => page.locator('.table-field-problem', { hasText: text })
+const envelopes = (page: Page) => page.getByRole('region', { name: 'Hand out' }).locator('.envelope')
+const left = async (app: RunningApp, lotId: number) => (await app.call('lot.get', { lotId })).quantity.count
+
+async function atTheTable(page: Page): Promise<Keys> {
+  await open(page, '/hand-out')
+  await expect(who(page)).toBeFocused()
+  return new Keys(page)
+}
+
+/** Types as a label reader does: one key every few milliseconds, then Enter. */
+async function scan(page: Page, code: string): Promise<void> {
+  await page.keyboard.type(code, { delay: 4 })
+  await page.keyboard.press('Enter')
+}
+
+test('three packets to a known member take few keys', async ({ app, page }) => {
+  const keys = await atTheTable(page)
+  await keys.type('tov')
+  await keys.press('Enter')
+  for (const [at, letters] of ['clim', 'clim', 'hr'].entries()) {
+    await keys.type(letters)
+    await keys.press('Enter')
+    await expect(field(page, 'Amount')).toHaveValue('1 packet of 20')
+    await keys.press('Enter')
+    await expect(envelopes(page)).toHaveCount(at + 1)
+  }
+  await keys.press('Control+Enter')
+  await expect(page.getByRole('region', { name: 'What is left' })).toContainText('240 seeds')
+  console.log(`Three packets to a known member: ${keys.pressed} key presses.`)
+  expect(keys.pressed).toBeLessThan(25)
+  expect(await left(app, shelf.bean.lotId)).toBe(240)
+  await expect(who(page)).toBeFocused()
+  await expect(who(page)).toHaveValue('')
+  await page.getByRole('button', { name: 'undo' }).click()
+  await expect(async () => expect(await left(app, shelf.bean.lotId)).toBe(300)).toPass()
+})
+
+test('a visit without a name, its promise and its day', async ({ app, page }) => {
+  const keys = await atTheTable(page)
+  await keys.press('Enter', 'Enter')
+  await keys.type('clim')
+  await keys.press('Enter', 'Shift+Enter')
+  await expect(field(page, 'Brings back')).toBeFocused()
+  await keys.type('twice as many')
+  await keys.press('Enter', 'Enter', 'Enter')
+  await expect(field(page, 'Lot')).toBeFocused()
+  await keys.press('Control+Enter')
+  await expect(page.getByRole('region', { name: 'What is left' })).toBeVisible()
+  const { ledger } = await app.call('lot.get', { lotId: shelf.bean.lotId })
+  expect(ledger.find(({ kind }) => kind === 'withdrawal')).toMatchObject({ person: '', count: -20 })
+})
+
+test('what would remain is shown before anything is saved', async ({ app, page }) => {
+  const keys = await atTheTable(page)
+  await keys.press('Enter', 'Enter')
+  await keys.type('clim')
+  await keys.press('Enter')
+  await keys.type('250 seeds')
+  await expect(page.getByText('Leaves 50 seeds')).toBeVisible()
+  await expectNoBarrier(page)
+  expect(await left(app, shelf.bean.lotId)).toBe(300)
+})
+
+test('more than there is shows the balance, and its choice fills the amount', async ({ app, page }) => {
+  const keys = await atTheTable(page)
+  await keys.type('tov')
+  await keys.press('Enter')
+  await keys.type('clim')
+  await keys.press('Enter')
+  await keys.type('400 seeds')
+  await expect(problem(page, 'holds 300 seeds')).toBeVisible()
+  await expectNoBarrier(page)
+  await field(page, 'Amount').focus()
+  await keys.press('Enter')
+  await expect(page.getByRole('button', { name: '300 seeds', exact: true })).toBeFocused()
+  await keys.press('Escape')
+  await expect(field(page, 'Amount')).toBeFocused()
+  await keys.press('Control+Enter')
+  await expect(field(page, 'Amount')).toHaveValue('400 seeds')
+  await expect(problem(page, 'holds 300 seeds')).toBeVisible()
+  expect(await left(app, shelf.bean.lotId)).toBe(300)
+  await keys.press('ArrowDown', 'Enter')
+  await expect(envelopes(page)).toContainText('300 seeds')
+})
+
+test('too few left asks for a reason, keeps what was typed, and goes out with it', async ({ app, page }) => {
+  const keys = await atTheTable(page)
+  await keys.type('tov')
+  await keys.press('Enter')
+  await keys.type('widow')
+  await keys.press('Enter')
+  await keys.type('8 seeds')
+  await expect(page.getByText('one regrowing needs')).toBeVisible()
+  await keys.press('Enter')
+  await expect(field(page, 'Why all the same?')).toBeFocused()
+  await keys.press('Enter')
+  await expect(problem(page, 'Say in a few words')).toBeVisible()
+  await expectNoBarrier(page)
+  await field(page, 'Why all the same?').focus()
+  await keys.press('Control+Enter')
+  await expect(field(page, 'Why all the same?')).toBeFocused()
+  await expect(field(page, 'Amount')).toHaveValue('8 seeds')
+  expect(await left(app, shelf.tomato.lotId)).toBe(12)
+  await keys.type('the last grower of it')
+  await keys.press('Control+Enter')
+  await expect(page.getByRole('region', { name: 'What is left' })).toContainText('4 seeds')
+  expect(await left(app, shelf.tomato.lotId)).toBe(4)
+})
+
+test('more packets than one visit usually takes ask for a reason', async ({ app, page }) => {
+  await app.call('collection.change-settings', { settings: { visitLimit: 1 } })
+  const keys = await atTheTable(page)
+  await keys.press('Enter', 'Enter')
+  await keys.type('clim')
+  await keys.press('Enter', 'Enter')
+  await keys.type('clim')
+  await keys.press('Enter')
+  await expect(page.getByText('2 packets are more than the 1')).toBeVisible()
+  await keys.press('Enter')
+  await expect(field(page, 'Why all the same?')).toBeFocused()
+  await keys.type('for the whole school')
+  await keys.press('Control+Enter')
+  await expect(page.getByRole('region', { name: 'What is left' })).toContainText('260 seeds')
+})
+
+test('scanned packets list themselves one after the other', async ({ app, page }) => {
+  const keys = await atTheTable(page)
+  await keys.type('tov')
+  await keys.press('Enter')
+  await scan(page, shelf.bean.scanCode)
+  await expect(field(page, 'Lot')).toHaveValue(/Hrášek’s Climber/)
+  await expect(field(page, 'Amount')).toBeFocused()
+  await scan(page, shelf.bean.scanCode)
+  await expect(envelopes(page)).toHaveCount(1)
+  await expect(field(page, 'Amount')).toHaveValue('1 packet of 20')
+  await keys.press('Control+Enter')
+  await expect(page.getByRole('region', { name: 'What is left' })).toContainText('260 seeds')
+  expect(await left(app, shelf.bean.lotId)).toBe(260)
+})
+
+test('a lot in quarantine is never offered, and a scan of it says why', async ({ page }) => {
+  const keys = await atTheTable(page)
+  await keys.press('Enter', 'Enter')
+  await keys.type('harrow')
+  await keys.press('Enter')
+  await expect(problem(page, 'No lot to hand out fits harrow')).toBeVisible()
+  await expect(field(page, 'Lot')).toHaveValue('harrow')
+  await scan(page, shelf.maize.scanCode)
+  await expect(problem(page, 'is in quarantine')).toBeVisible()
+  await expect(page.getByText(LONG_NAME).first()).toBeVisible()
+  await expectNoBarrier(page)
+})
+
+test('an unfinished visit is there again after a reload', async ({ page }) => {
+  const keys = await atTheTable(page)
+  await keys.type('tov')
+  await keys.press('Enter')
+  await keys.type('clim')
+  await keys.press('Enter', 'Enter')
+  await keys.type('wido')
+  await page.reload()
+  await expect(field(page, 'Lot')).toHaveValue('wido')
+  await expect(field(page, 'Lot')).toBeFocused()
+  await expect(envelopes(page)).toContainText('Hrášek’s Climber')
+  await expect(who(page)).toHaveValue('Tove Lindqvist')
+})
+
+test('another window sees at once what this one handed out', async ({ app, context, page }) => {
+  const keys = await atTheTable(page)
+  const second = await context.newPage()
+  await second.goto(app.address)
+  await open(second, '/hand-out')
+  const others = new Keys(second)
+  await expect(who(second)).toBeFocused()
+  await others.press('Enter', 'Enter')
+  await others.type('clim')
+  await others.press('Enter')
+  await expect(second.getByText('holds 300 seeds')).toBeVisible()
+  await page.bringToFront()
+  await keys.press('Enter', 'Enter')
+  await keys.type('clim')
+  await keys.press('Enter', 'Control+Enter')
+  await expect(second.getByText('holds 280 seeds')).toBeVisible({ timeout: 2_000 })
+  await second.bringToFront()
+  await others.press('Control+Enter')
+  await expect(second.getByRole('region', { name: 'What is left' })).toContainText('260 seeds')
+})
+
+test('a narrow window and large text leave nothing out of reach', async ({ page }) => {
+  await page.setViewportSize({ width: 320, height: 720 })
+  const keys = await atTheTable(page)
+  await keys.press('Enter', 'Enter')
+  await keys.type('clim')
+  await keys.press('Enter')
+  await expect(page.getByText('Leaves 280 seeds')).toBeVisible()
+  for (const text of ['100%', '200%']) {
+    await page.evaluate(`document.documentElement.style.fontSize = '${text}'`)
+    const wider = await page.evaluate(
+      "document.querySelector('main').scrollWidth - document.querySelector('main').clientWidth",
+    )
+    expect(wider, `at ${text} nothing is wider than the window`).toBe(0)
+  }
+  await expectNoBarrier(page)
+})

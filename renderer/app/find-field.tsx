@@ -1,5 +1,6 @@
 import { type RefObject, useState } from 'react'
 import { useLocation } from 'wouter'
+import { findAddress, lotAddress } from '../shared/addresses.ts'
 import { call } from '../shared/client/call.ts'
 import { SuggestField } from '../shared/table-form/suggest-field.tsx'
 import type { SuggestionSource } from '../shared/table-form/use-suggestions.ts'
@@ -49,10 +50,10 @@ export function FindField({ place, note, onTyped }: FindFieldProps) {
           setText(typed)
           onTyped()
         }}
-        onPick={(lotId) => leaveFor(`/shelf/lot/${lotId}`)}
+        onPick={(lotId) => leaveFor(lotAddress(lotId))}
         addNew={{
           label: (typed) => `Show all on the shelf with ‘${typed}’`,
-          onAdd: (typed) => leaveFor(`/shelf/find/${encodeURIComponent(typed)}`),
+          onAdd: (typed) => leaveFor(findAddress(typed)),
         }}
         nothingFound={(typed) => `Nothing here is called ‘${typed}’. Try fewer letters.`}
       />

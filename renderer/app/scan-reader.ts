@@ -1,5 +1,6 @@
 const LEAST_LETTERS = 4
-const MOST_GAP_MS = 35
+const MOST_PER_LETTER_MS = 50
+const PAUSE_MS = 250
 
 /** What a key means: the first letter after a pause, the end of a scan, or nothing of interest. */
 export type Heard = { readonly kind: 'nothing' | 'first' } | { readonly kind: 'scan'; readonly text: string }
@@ -13,19 +14,22 @@ const NOTHING: Heard = { kind: 'nothing' }
 
 /**
  * Tells a label reader, which types as a keyboard does, from a hand: four letters or more without a blank, at least one
- * of them a digit, each within 35 ms of the last, then Enter. No hand types like that.
+ * of them a digit, then Enter, all within 50 ms a letter and without a pause. No hand types like that; a slow machine
+ * may still hand over single letters late.
  */
 export function createScanReader(): ScanReader {
   let typed = ''
+  let begun = Number.NEGATIVE_INFINITY
   let last = Number.NEGATIVE_INFINITY
   return {
     hear(key, at) {
-      const inOneGo = at - last <= MOST_GAP_MS
+      const inOneGo = at - last <= PAUSE_MS
       if (key === 'Shift' || key === 'CapsLock') return NOTHING
       if (key === 'Enter') {
         const text = typed
         typed = ''
-        return inOneGo && isCode(text) ? { kind: 'scan', text } : NOTHING
+        const quick = at - begun <= MOST_PER_LETTER_MS * text.length
+        return inOneGo && quick && isCode(text) ? { kind: 'scan', text } : NOTHING
       }
       if (key.length !== 1) {
         typed = ''
@@ -33,6 +37,7 @@ export function createScanReader(): ScanReader {
       }
       const first = typed === '' || !inOneGo
       typed = first ? key : typed + key
+      if (first) begun = at
       last = at
       return first ? { kind: 'first' } : NOTHING
     },

@@ -1,6 +1,7 @@
 import { type RefObject, useState } from 'react'
 import { useLocation } from 'wouter'
 import type { Value } from '../../db/contract/contract.ts'
+import { lotAddress } from '../shared/addresses.ts'
 import { call } from '../shared/client/call.ts'
 import { ProblemError } from '../shared/client/problem-error.ts'
 import { offerScan } from '../shared/scans/scans.ts'
@@ -26,7 +27,7 @@ export function useScansToLots(findField: RefObject<HTMLDivElement | null>) {
       const found = await call('find.anything', { text })
       const lotNumber = found.lots.find((lot) => lot.lotId === found.exactLotId)?.lotNumber ?? null
       if (offerScan({ text, lotId: found.exactLotId, lotNumber })) return
-      if (found.exactLotId !== null) go(`/shelf/lot/${found.exactLotId}`)
+      if (found.exactLotId !== null) go(lotAddress(found.exactLotId))
       else openSearch(text, whyNotFound(text, found.scan))
     } catch (thrown) {
       if (!(thrown instanceof ProblemError)) throw thrown

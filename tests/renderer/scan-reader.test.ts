@@ -26,13 +26,20 @@ describe('a label reader is told from a hand', () => {
   })
 
   it('leaves a fast typist alone', () => {
-    expect(typed([...'QH260142BK', 'Enter'], 60).kind).toBe('nothing')
+    expect(typed([...'QH260142BK', 'Enter'], 70).kind).toBe('nothing')
+  })
+
+  it('bears single letters that come late', () => {
+    const reader = createScanReader()
+    const times = [0, 8, 190, 198, 206, 214, 222, 230]
+    const heard = [...'QH26014', 'Enter'].map((key, i) => reader.hear(key, 1_000 + (times[i] ?? 0)))
+    expect(heard.at(-1)).toEqual({ kind: 'scan', text: 'QH26014' })
   })
 
   it('leaves an Enter alone that comes after a pause', () => {
     const reader = createScanReader()
     for (const [i, key] of [...'QH26'].entries()) reader.hear(key, 1_000 + 5 * i)
-    expect(reader.hear('Enter', 1_200).kind).toBe('nothing')
+    expect(reader.hear('Enter', 1_300).kind).toBe('nothing')
   })
 
   it.each(['12g', 'tomato', 'QH 2601'])('does not take ‘%s’ for a code', (text) => {

@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import type { Settings } from '../../../db/contract/collection-operations.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
@@ -11,18 +12,18 @@ const CHOICES: readonly (readonly [Settings['appearance'], string])[] = [
 /** Light or dark; chosen at once. */
 export function AppearanceChoice({ appearance }: { readonly appearance: Settings['appearance'] }) {
   const write = useWrite('collection.change-settings')
+  const [chosen, setChosen] = useState(appearance)
+  const choose = (next: Settings['appearance']) => {
+    setChosen(next)
+    write.mutate({ settings: { appearance: next } }, { onError: () => setChosen(appearance) })
+  }
   return (
     <section className="settings-part">
       <fieldset className="settings-appearance">
         <legend>Light or dark</legend>
         {CHOICES.map(([value, word]) => (
           <label key={value} className="settings-radio">
-            <input
-              type="radio"
-              name="appearance"
-              checked={appearance === value}
-              onChange={() => write.mutate({ settings: { appearance: value } })}
-            />
+            <input type="radio" name="appearance" checked={chosen === value} onChange={() => choose(value)} />
             {word}
           </label>
         ))}

@@ -41,6 +41,7 @@ export function SettingsForm({ about }: { readonly about: About }) {
   return (
     <CardForm
       title="The library"
+      level={2}
       sendWord="Keep these settings"
       busy={write.isPending || read.settings === null}
       error={write.error}

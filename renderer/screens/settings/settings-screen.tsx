@@ -9,8 +9,9 @@ import { WhatWasWritten } from './what-was-written.tsx'
 /** The library's own ways, the care of its book, and all that was written in it. */
 export function SettingsScreen() {
   const about = useRead('collection.about', {})
-  if (about.error !== null) return <ProblemText problem={about.error.problem} />
-  if (about.data === undefined) return null
+  if (about.data === undefined) {
+    return about.error === null ? null : <ProblemText problem={about.error.problem} />
+  }
   return (
     <div className="settings">
       <div className="settings-ways">

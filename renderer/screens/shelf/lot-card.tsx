@@ -25,8 +25,7 @@ export function LotCard({ lotId }: { readonly lotId: number }) {
   useEffect(() => {
     if (shown !== undefined) top.current?.parentElement?.scrollTo({ top: 0 })
   }, [shown])
-  if (lot.error !== null) return <ProblemText problem={lot.error.problem} />
-  if (lot.data === undefined) return null
+  if (lot.data === undefined) return lot.error === null ? null : <ProblemText problem={lot.error.problem} />
   return (
     <div ref={top}>
       <Card key={lot.data.lotId} lot={lot.data} />

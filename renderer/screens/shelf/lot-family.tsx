@@ -1,5 +1,6 @@
 import { Link } from 'wouter'
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
+import { lotAddress } from '../../shared/addresses.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ROLE_WORDS } from '../../shared/format/words.ts'
 
@@ -20,7 +21,7 @@ export function LotFamily({ lot }: { readonly lot: LotRecord }) {
       {lot.parents.map((parent) => (
         <p key={`${parent.relation} ${parent.lotId}`}>
           This lot was {RELATION_WORDS[parent.relation]}{' '}
-          <Link href={`/shelf/lot/${parent.lotId}`}>{parent.lotNumber}</Link>.
+          <Link href={lotAddress(parent.lotId)}>{parent.lotNumber}</Link>.
         </p>
       ))}
       {others.length > 0 && (
@@ -40,7 +41,7 @@ export function LotFamily({ lot }: { readonly lot: LotRecord }) {
             {others.map((other) => (
               <tr key={other.lotId}>
                 <td>
-                  <Link href={`/shelf/lot/${other.lotId}`}>{other.lotNumber}</Link>
+                  <Link href={lotAddress(other.lotId)}>{other.lotNumber}</Link>
                 </td>
                 <td>{ROLE_WORDS[other.role]}</td>
                 <td>{other.harvest}</td>

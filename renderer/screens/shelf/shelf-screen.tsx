@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react'
 import { Link, useLocation } from 'wouter'
+import { lotAddress } from '../../shared/addresses.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { type Filters, leavesOut, NO_FILTERS } from './filters.ts'
@@ -54,7 +55,7 @@ export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
             onFilter={narrow}
             columns={columns}
             chosen={lotId ?? null}
-            onChoose={(id, how) => go(`/shelf/lot/${id}`, { replace: how === 'arrow' })}
+            onChoose={(id, how) => go(lotAddress(id), { replace: how === 'arrow' })}
             onEnter={() => card.current?.querySelector<HTMLElement>('h2')?.focus()}
           />
         )}

@@ -1,5 +1,6 @@
 import { Link } from 'wouter'
 import { NEED_STATES, type NeedState } from '../../../db/domain/needs/need.ts'
+import { findAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
@@ -31,7 +32,7 @@ export function ShelfStanding({ onState }: { readonly onState: (state: NeedState
         {needs.accessions.map(({ accessionId, accessionNumber, variety, stock }) => (
           <li key={accessionId}>
             <p>
-              <Link href={`/shelf/find/${encodeURIComponent(accessionNumber)}`}>{variety}</Link>{' '}
+              <Link href={findAddress(accessionNumber)}>{variety}</Link>{' '}
               <span className="soft">{accessionNumber}</span>
             </p>
             <SeedBar

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useRef } from 'react'
+import { type KeyboardEvent, useEffect, useEffectEvent, useRef } from 'react'
 import type { ShelfRows } from './use-shelf-rows.ts'
 
 interface RowKeys {
@@ -18,12 +18,18 @@ export function useRowKeys({ rows, chosen, onChoose, onEnter, scrollTo }: RowKey
   const current = useRef(0)
   for (const [index, row] of rows.at) if (row.lotId === chosen) current.current = index
 
-  useEffect(() => {
-    const row = wanted.current === null ? undefined : rows.at.get(wanted.current)
-    if (row === undefined) return
+  const chooseWanted = useEffectEvent(() => {
+    const index = wanted.current
+    const row = index === null ? undefined : rows.at.get(index)
+    if (index === null || row === undefined) return
     wanted.current = null
     onChoose(row.lotId, 'arrow')
-  }, [rows.at, onChoose])
+    // Its neighbours have their true heights only now.
+    scrollTo(index)
+  })
+  useEffect(() => {
+    if (rows.at.size > 0) chooseWanted()
+  }, [rows.at])
 
   const moveTo = (index: number) => {
     const last = (rows.total ?? 0) - 1

@@ -5,6 +5,8 @@ import './card-form.css'
 
 interface CardFormProps {
   readonly title: string
+  /** The level of its heading: 3 inside a card. */
+  readonly level?: 2 | 3
   readonly sendWord: string
   readonly busy: boolean
   readonly error: ProblemError | null
@@ -19,7 +21,19 @@ interface CardFormProps {
 
 /** A form that opens in a card: Enter sends it, Escape steps back, and a problem says what to do. */
 export function CardForm(props: CardFormProps) {
-  const { title, sendWord, busy, error, shownAtField = [], onSend, onClose, onChoose, children } = props
+  const {
+    title,
+    level = 3,
+    sendWord,
+    busy,
+    error,
+    shownAtField = [],
+    onSend,
+    onClose,
+    onChoose,
+    children,
+  } = props
+  const Heading = `h${level}` as const
   const atField = error !== null && shownAtField.includes(error.problem.field ?? '')
   const onSubmit = (event: SubmitEvent) => {
     event.preventDefault()
@@ -35,7 +49,7 @@ export function CardForm(props: CardFormProps) {
         if (event.key === 'Escape' && !event.defaultPrevented) onClose?.()
       }}
     >
-      <h3>{title}</h3>
+      <Heading className="card-form-title">{title}</Heading>
       <div className="card-form-fields">{children}</div>
       {error !== null && (!atField || error.problem.choices.length > 0) && (
         <ProblemText problem={error.problem} {...(onChoose === undefined ? {} : { onChoose })} />

@@ -1,0 +1,19 @@
+/** The address of a lot's card. */
+export function lotAddress(lotId: number): string {
+  return `/shelf/lot/${lotId}`
+}
+
+/** The address of the shelf narrowed by letters. Encoded twice, since the router decodes once and not wholly. */
+export function findAddress(text: string): string {
+  return `/shelf/find/${encodeURIComponent(encodeURIComponent(text))}`
+}
+
+/** The letters that an address of {@link findAddress} carries, as the router hands them over. */
+export function lettersOf(carried: string): string {
+  try {
+    return decodeURIComponent(carried)
+  } catch {
+    // Typed into the address by hand: taken as it stands.
+    return carried
+  }
+}

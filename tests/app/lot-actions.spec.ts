@@ -1,0 +1,145 @@
+import type { Page } from '@playwright/test'
+import { expectNoBarrier } from './support/axe.ts'
+import { open } from './support/open.ts'
+import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+let shelf: SmallShelf
+
+test.beforeEach(async ({ app, page }) => {
+  shelf = await fillSmallShelf(app)
+  await page.reload()
+  await open(page, `/shelf/lot/${shelf.bean.lotId}`)
+})
+
+async function openForm(page: Page, action: string): Promise<void> {
+  await page.getByRole('article').getByRole('button', { name: action, exact: true }).click()
+}
+
+const footLine = (page: Page) => page.getByRole('contentinfo').getByRole('status')
+
+test('stock is taken: what was found, why it differs', async ({ app, page }) => {
+  await openForm(page, 'Take stock')
+  await page.getByLabel(/^Found/).fill('270 seeds')
+  await page.getByLabel('Why it differs').fill('spilled')
+  await page.getByLabel('Why it differs').press('Enter')
+  await expect(footLine(page)).toContainText('Took stock')
+  await expect(page.getByRole('row', { name: /stock taken/ })).toContainText('−30')
+  await openForm(page, 'Take stock')
+  await page.getByLabel('nothing is left').check()
+  await page.getByLabel('Why it differs').fill('mice')
+  await page.getByRole('button', { name: 'Write down what was found' }).click()
+  await expect(footLine(page)).toContainText('nothing left')
+  expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(0)
+})
+
+test('an amount that can be meant two ways is asked about, and a refusal keeps what was typed', async ({
+  page,
+}) => {
+  await openForm(page, 'Discard')
+  await page.getByLabel('Why').fill('mould')
+  await page.getByLabel('How much').fill('500 seeds')
+  await page.getByRole('button', { name: 'Discard', exact: true }).last().click()
+  await expect(page.getByRole('form', { name: 'Discard' })).toContainText('300 seeds')
+  await expect(page.getByLabel('How much')).toHaveValue('500 seeds')
+  await expect(page.getByLabel('Why')).toHaveValue('mould')
+})
+
+test('seeds are weighed in portions, and a weight that cannot be is asked about', async ({ app, page }) => {
+  await openForm(page, 'Weigh seeds')
+  await page.getByLabel('seeds', { exact: true }).fill('25')
+  await page.getByLabel('grams', { exact: true }).fill('6,25')
+  await expect(page.getByText('A hundred seeds weigh 25 g.')).toBeVisible()
+  await page.getByRole('button', { name: 'another portion' }).click()
+  await page.getByLabel('grams, portion 2').fill('6.35')
+  await expect(page.getByText(/coefficient of variation 1\.1 %: the portions agree/)).toBeVisible()
+  await page.getByRole('button', { name: 'Write the weight down' }).click()
+  await expect(footLine(page)).toContainText('25.2 g per hundred')
+  await openForm(page, 'Weigh seeds')
+  await page.getByLabel('seeds', { exact: true }).fill('25')
+  await page.getByLabel('grams', { exact: true }).fill('0.0625')
+  await page.getByRole('button', { name: 'Write the weight down' }).click()
+  await expect(page.getByRole('alert')).toContainText('look once more')
+  const { weights } = await app.call('lot.get', { lotId: shelf.bean.lotId })
+  expect(weights.map(({ replicates }) => replicates)).toEqual([1, 2])
+})
+
+test('a germination result is entered with its interval in words', async ({ app, page }) => {
+  await openForm(page, 'Enter germination')
+  await page.getByLabel('seeds laid out', { exact: true }).fill('20')
+  await page.getByLabel('of them sprouted').fill('15')
+  await expect(
+    page.getByText(/^75%; with so many laid out it may be anything from 53% to 89%$/),
+  ).toBeVisible()
+  await page.getByRole('button', { name: 'Write the result down' }).click()
+  await expect(footLine(page)).toContainText('15 of 20 sprouted')
+  expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(280)
+})
+
+test('part is split off as a reserve into a place made on the way, then poured back', async ({
+  app,
+  page,
+}) => {
+  await openForm(page, 'Split')
+  await page.getByLabel(/^How much/).fill('100 seeds')
+  await page.getByLabel('Where it goes').selectOption({ label: 'a new place…' })
+  await page.getByLabel('Its name').fill('Tin box')
+  await page.getByLabel('Its name').press('Enter')
+  await expect(page.getByLabel('Where it goes')).toContainText('Tin box')
+  await page.getByRole('button', { name: 'Split it off' }).click()
+  const others = page.getByRole('row', { name: /reserve .*100 seeds/ })
+  await expect(others).toBeVisible()
+  await openForm(page, 'Join')
+  await page.getByRole('checkbox', { name: /reserve/ }).check()
+  await page.getByRole('button', { name: 'Pour together' }).click()
+  await expect(page.getByRole('row', { name: /joined/ })).toBeVisible()
+  expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(300)
+})
+
+test('a duplicate elsewhere asks who holds it', async ({ page }) => {
+  await openForm(page, 'Split')
+  await page.getByLabel(/^How much/).fill('50 seeds')
+  await page.getByLabel('The new lot is').selectOption({ label: 'duplicate held elsewhere' })
+  await page.getByLabel('Who holds it').fill('Fenwick seed circle')
+  await page.getByRole('button', { name: 'Split it off' }).click()
+  await page
+    .getByRole('article')
+    .getByRole('row', { name: /duplicate elsewhere/ })
+    .getByRole('link')
+    .click()
+  await expect(page.getByRole('article')).toContainText('Fenwick seed circle')
+})
+
+test('a lot is moved, and where it stood is kept', async ({ page }) => {
+  await openForm(page, 'Move')
+  await page.getByLabel('To', { exact: true }).selectOption({ label: 'Seed room' })
+  await page.getByRole('button', { name: 'Move it there' }).click()
+  const history = page.getByRole('article').locator('section', { hasText: 'Where it has stood' })
+  await expect(history).toContainText('Window shelf')
+})
+
+test('a lot is kept back, and released once it was checked', async ({ app, page }) => {
+  await openForm(page, 'Quarantine')
+  await page.getByRole('button', { name: 'Keep it back' }).click()
+  await expect(page.getByLabel('What is to be checked')).toHaveAttribute('aria-invalid', 'true')
+  await page.getByLabel('What is to be checked').fill('small holes')
+  await page.getByRole('button', { name: 'Keep it back' }).click()
+  await expect(page.getByRole('region', { name: 'Cautions' })).toContainText('small holes')
+  await openForm(page, 'Release')
+  await page.getByLabel('What was checked, and found').fill('frozen for a week, no weevils')
+  await page.getByRole('button', { name: 'Release it' }).click()
+  await expect(page.getByRole('region', { name: 'Cautions' })).toHaveCount(0)
+  expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quarantined).toBe(false)
+})
+
+test('every form of the card is without barrier', async ({ page }) => {
+  const actions = page.getByRole('region', { name: 'What to do with it' }).locator('.card-action-row button')
+  await expect(actions.first()).toBeVisible()
+  for (const action of await actions.all()) {
+    await action.click()
+    await expect(page.getByRole('article').locator('form')).toBeVisible()
+    await expectNoBarrier(page)
+  }
+})

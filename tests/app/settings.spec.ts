@@ -1,0 +1,62 @@
+import { expectNoBarrier } from './support/axe.ts'
+import { open } from './support/open.ts'
+import { fillSmallShelf } from './support/small-shelf.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+test.beforeEach(async ({ app, page }) => {
+  await fillSmallShelf(app)
+  await page.reload()
+  await open(page, '/settings')
+})
+
+test('settings are kept, as so many of a hundred and with a comma', async ({ app, page }) => {
+  await page.getByLabel('Its name, as on labels and letters').fill('Penhallow’s Seed Room')
+  await page.getByLabel('Of 100 living seeds sown, how many become plants').fill('72,5')
+  await page.getByLabel('Dates and numbers as in').selectOption('de-DE')
+  await expect(page.getByText('So it looks: ')).toContainText('12,5 g')
+  await page.getByRole('button', { name: 'Keep these settings' }).click()
+  await expect(page.getByRole('contentinfo')).toContainText('Changed the settings')
+  await expect(page.getByRole('contentinfo')).toContainText('Penhallow’s Seed Room')
+  const { settings } = await app.call('collection.about', {})
+  expect(settings).toMatchObject({ libraryName: 'Penhallow’s Seed Room', emergence: 0.725, locale: 'de-DE' })
+})
+
+test('a pattern shows the number it prints, and one that a spreadsheet would spoil says why', async ({
+  page,
+}) => {
+  const pattern = page.getByLabel('Accession numbers')
+  await pattern.fill('QL{yyyy}-{###}')
+  await expect(page.getByText(/^prints QL\d{4}-142;/)).toBeVisible()
+  await pattern.fill('MAR-{####}')
+  await expect(page.getByText(/turns MAR and a number into a date/).first()).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Keep these settings' })).toBeDisabled()
+})
+
+test('light and dark are chosen at once and last', async ({ page }) => {
+  const ground = () => page.evaluate<string>('getComputedStyle(document.documentElement).backgroundColor')
+  await page.emulateMedia({ colorScheme: 'light' })
+  const light = await ground()
+  await page.getByLabel('dark, as the evening').check()
+  await expect(page.locator('html')).toHaveAttribute('data-appearance', 'dark')
+  expect(await ground()).not.toBe(light)
+  await page.reload()
+  await expect(page.locator('html')).toHaveAttribute('data-appearance', 'dark')
+})
+
+test('the book is checked and backed up', async ({ page }) => {
+  await page.getByRole('button', { name: 'Check the book' }).click()
+  await expect(page.getByText('The book is right: 3 lots')).toBeVisible()
+  await page.getByRole('button', { name: 'Back up now' }).click()
+  await expect(page.getByText(/read back and is whole/)).toBeVisible()
+  await expect(page.getByRole('contentinfo')).toContainText('Backed up to')
+  await expectNoBarrier(page)
+})
+
+test('what was written is listed by day and taken back', async ({ app, page }) => {
+  const written = page.getByRole('region', { name: 'What was written' })
+  await written.getByRole('button', { name: /take back/ }).click()
+  await expect(written.getByText('(taken back)')).toBeVisible()
+  expect((await app.call('lot.list', {})).total).toBe(0)
+})

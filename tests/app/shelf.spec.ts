@@ -1,0 +1,187 @@
+import { readFileSync } from 'node:fs'
+import { expectNoBarrier } from './support/axe.ts'
+import { open } from './support/open.ts'
+import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+test('an empty shelf says how to fill it', async ({ app, page }) => {
+  await open(page, '/shelf')
+  await expect(page.getByText('The shelf is empty.')).toBeVisible()
+  await expectNoBarrier(page)
+  await page.getByRole('link', { name: 'Take in the first gift' }).click()
+  await expect(page).toHaveURL(/#\/take-in$/)
+  expect((await app.call('collection.about', {})).lots).toBe(0)
+})
+
+test.describe('a shelf of a few lots', () => {
+  let shelf: SmallShelf
+
+  test.beforeEach(async ({ app, page }) => {
+    shelf = await fillSmallShelf(app)
+    await page.reload()
+    await expect(page.getByRole('row', { name: /Widow Tarn/ })).toBeVisible()
+  })
+
+  test('is narrowed by letters without accents and by choices, and shown whole again', async ({ page }) => {
+    await page.getByRole('searchbox').fill('hrasek')
+    await expect(page.getByRole('row')).toHaveCount(2)
+    await expect(page.getByText('1 lot', { exact: true })).toBeVisible()
+    await page.getByRole('button', { name: 'show all' }).click()
+    await expect(page.getByRole('row')).toHaveCount(4)
+    await page.getByLabel('in quarantine').check()
+    await expect(page.getByRole('row', { name: new RegExp(LONG_NAME) })).toBeVisible()
+    await expect(page.getByRole('row')).toHaveCount(2)
+    await page.getByLabel('Role').selectOption('reserve')
+    await expect(page.getByText('No lot fits all of that.')).toBeVisible()
+    await page.getByRole('button', { name: 'Show the whole shelf' }).click()
+    await expect(page.getByRole('row')).toHaveCount(4)
+  })
+
+  test('is sorted by its headings, once up and once down', async ({ page }) => {
+    const heading = page.getByRole('columnheader', { name: /Holds/ })
+    await heading.getByRole('button').click()
+    await expect(heading).toHaveAttribute('aria-sort', 'ascending')
+    await expect(page.getByRole('row').nth(1)).toContainText('Widow Tarn')
+    await heading.getByRole('button').press('Enter')
+    await expect(heading).toHaveAttribute('aria-sort', 'descending')
+    await expect(page.getByRole('row').nth(3)).toContainText('Widow Tarn')
+  })
+
+  test('is gone through by arrows; Enter goes to the card', async ({ page }) => {
+    const grid = page.getByRole('grid')
+    await grid.focus()
+    await page.keyboard.press('ArrowDown')
+    await expect(page).toHaveURL(new RegExp(`/lot/${shelf.bean.lotId}$`))
+    await page.keyboard.press('ArrowDown')
+    await expect(page).toHaveURL(new RegExp(`/lot/${shelf.tomato.lotId}$`))
+    await expect(grid).toHaveAttribute('aria-activedescendant', `lot-${shelf.tomato.lotId}`)
+    await expect(page.getByRole('article', { name: /Widow Tarn/ })).toBeVisible()
+    await page.keyboard.press('End')
+    await expect(page.getByRole('article', { name: new RegExp(LONG_NAME) })).toBeVisible()
+    await page.keyboard.press('Enter')
+    await expect(page.getByRole('heading', { name: LONG_NAME })).toBeFocused()
+  })
+
+  test('shows how it stands while no card lies open', async ({ page }) => {
+    await expect(page.getByRole('heading', { name: 'How the shelf stands' })).toBeVisible()
+    await page.getByRole('button', { name: /rescue/ }).click()
+    await expect(page.getByLabel('State')).toHaveValue('rescue')
+    await expect(page.getByRole('row', { name: /Widow Tarn/ })).toBeVisible()
+    await expect(page.getByRole('row', { name: /Hrášek/ })).toHaveCount(0)
+  })
+
+  test('adds a column and remembers it', async ({ page }) => {
+    await page.getByLabel('show place').check()
+    await expect(page.getByRole('columnheader', { name: 'Place' })).toBeVisible()
+    await expect(page.getByRole('row', { name: /Hrášek/ })).toContainText('Window shelf')
+    await page.reload()
+    await expect(page.getByRole('columnheader', { name: 'Place' })).toBeVisible()
+  })
+
+  test('a card says how the lot stands, with the arithmetic line by line', async ({ app, page }) => {
+    await open(page, `/shelf/lot/${shelf.bean.lotId}`)
+    const card = page.getByRole('article')
+    const { stock } = await app.call('lot.get', { lotId: shelf.bean.lotId })
+    await expect(card.getByRole('img', { name: stock.sentence })).toBeVisible()
+    await expect(card.getByText(stock.arithmetic[0] ?? 'no arithmetic')).toBeHidden()
+    await card.getByText('How this is reckoned').click()
+    for (const line of stock.arithmetic) await expect(card.getByText(line, { exact: true })).toBeVisible()
+  })
+
+  test('a weight that nobody weighed is marked as the crop’s usual', async ({ page }) => {
+    await open(page, `/shelf/lot/${shelf.bean.lotId}`)
+    await expect(page.getByRole('article').getByText(/usual for .*not measured/)).toHaveCount(2)
+  })
+
+  test('cautions stand on the card in plain words', async ({ app, page }) => {
+    await open(page, `/shelf/lot/${shelf.maize.lotId}`)
+    const { cautions } = await app.call('lot.get', { lotId: shelf.maize.lotId })
+    const part = page.getByRole('region', { name: 'Cautions' })
+    await expect(part).toContainText(cautions[0]?.text ?? 'no caution')
+    await expect(part).toContainText('not to be handed out')
+  })
+
+  test('what is half typed stays, whatever card is looked at meanwhile', async ({ page }) => {
+    await open(page, `/shelf/lot/${shelf.bean.lotId}`)
+    await page.getByRole('button', { name: 'Take stock' }).click()
+    await page.getByLabel(/^Found/).fill('12,5')
+    await page.getByLabel(/^Found/).press('Escape')
+    await expect(page.getByRole('button', { name: 'Take stock (begun)' })).toBeFocused()
+    await page.getByRole('grid').focus()
+    await page.keyboard.press('ArrowDown')
+    await expect(page.getByRole('article', { name: /Widow Tarn/ })).toBeVisible()
+    await page.keyboard.press('ArrowUp')
+    await page.getByRole('button', { name: 'Take stock (begun)' }).click()
+    await expect(page.getByLabel(/^Found/)).toHaveValue('12,5')
+  })
+
+  test('an entry of the book is taken back on the card', async ({ app, page }) => {
+    await app.call('lot.discard', {
+      lotId: shelf.bean.lotId,
+      on: shelf.today,
+      amount: '40 seeds',
+      reason: 'weevils',
+    })
+    await open(page, `/shelf/lot/${shelf.bean.lotId}`)
+    const line = page.getByRole('row', { name: /discarded/ })
+    await expect(line).toContainText('260')
+    await line.getByRole('button', { name: /take back/ }).click()
+    await expect(line).toContainText('this entry was taken back')
+    expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(300)
+  })
+
+  test('long names fold and nothing runs off, card and list alike', async ({ page }) => {
+    await open(page, `/shelf/lot/${shelf.maize.lotId}`)
+    await expect(page.getByRole('article')).toBeVisible()
+    for (const width of [320, 1280]) {
+      await page.setViewportSize({ width, height: 800 })
+      const tooWide = await page.evaluate<number>(`Math.max(
+        ...[document.documentElement, ...document.querySelectorAll('.shelf-card, .shelf-scroller')].map(
+          (part) => part.scrollWidth - part.clientWidth))`)
+      expect(tooWide, `at ${width} px`).toBeLessThanOrEqual(0)
+    }
+  })
+
+  test('labels are made as a PDF that can be saved', async ({ page }) => {
+    await open(page, `/shelf/lot/${shelf.bean.lotId}`)
+    await page.getByRole('button', { name: 'Print label' }).click()
+    await page.getByLabel('How many').fill('2')
+    await page.getByRole('radio', { name: 'label 3, row 1' }).check()
+    await expect(page.getByText('First free label: 3')).toBeVisible()
+    await page.getByRole('button', { name: 'Make the labels' }).click()
+    const downloading = page.waitForEvent('download')
+    await page.getByRole('link', { name: /^Save .*\.pdf$/ }).click()
+    const file = await (await downloading).path()
+    expect(readFileSync(file).subarray(0, 5).toString('latin1')).toBe('%PDF-')
+  })
+})
+
+test('a long shelf draws only what is in view, and the last row is one key away', async ({ app, page }) => {
+  const { today } = await app.call('collection.about', {})
+  const { crops } = await app.call('crop.list', {})
+  for (let visit = 0; visit < 4; visit += 1) {
+    await app.call('intake.record', {
+      donor: null,
+      receivedOn: today,
+      gifts: Array.from({ length: 100 }, (_, i) => ({
+        variety: {
+          newVariety: { cropId: crops[i % crops.length]?.cropId, name: `Variety ${visit * 100 + i + 1}` },
+        },
+        amount: '60 seeds',
+      })),
+    })
+  }
+  await open(page, '/shelf')
+  await page.reload()
+  await expect(page.getByText('400 lots')).toBeVisible()
+  await page.getByRole('grid').focus()
+  await page.keyboard.press('End')
+  await expect(page.getByRole('article', { name: /Variety 400,/ })).toBeVisible()
+  await expect(page.getByRole('row', { name: /Variety 400/ })).toBeInViewport()
+  expect(await page.getByRole('grid').getByRole('row').count()).toBeLessThan(60)
+  await page.getByRole('grid').focus()
+  await page.keyboard.press('Home')
+  await expect(page.getByRole('article', { name: /Variety 1,/ })).toBeVisible()
+})

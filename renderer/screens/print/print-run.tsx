@@ -37,12 +37,22 @@ export function PrintRun({ kind, items, sheets }: PrintRunProps) {
     <>
       {kind === 'label' && <SheetChoice using={using} labels={labels} />}
       {preview.error !== null && <ProblemText problem={preview.error.problem} />}
+      {preview.isPending && input !== null && (
+        <p className="soft" role="status">
+          Making the pages…
+        </p>
+      )}
       {preview.error === null && preview.data !== undefined && (
         <PaperPages name={KIND_NAMES[kind]} made={preview.data} />
       )}
       {mark.error !== null && <ProblemText problem={mark.error.problem} />}
       <p className="print-done">
-        <button type="button" className="button" disabled={mark.isPending || input === null} onClick={noted}>
+        <button
+          type="button"
+          className="button"
+          disabled={mark.isPending || input === null || preview.data === undefined}
+          onClick={noted}
+        >
           They came out well
         </button>
         <span className="soft">Only then are they taken out of the tray; undo puts them back.</span>

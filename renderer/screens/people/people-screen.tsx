@@ -34,8 +34,8 @@ export function PeopleScreen({ personId }: { readonly personId?: number }) {
   )
   return (
     <div className="people" data-card-open={personId !== undefined}>
+      <h1 className="only-aloud">People</h1>
       <section className="people-side" aria-label="Everybody in the book">
-        <h1 className="only-aloud">People</h1>
         <div className="people-filters">
           <TextField label="Name" size="record" value={text} onChange={setText} placeholder="a few letters" />
           <SelectField label="Show" size="record" value={role} options={ROLES} onChange={setRole} />

@@ -1,0 +1,190 @@
+import type { Page } from '@playwright/test'
+import { expectNoBarrier } from './support/axe.ts'
+import { open } from './support/open.ts'
+import type { RunningApp } from './support/running-app.ts'
+import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+let shelf: SmallShelf
+
+/** A member who took beans with a promise that is overdue, and maize without one. */
+async function aMemberWithSeedOut(app: RunningApp) {
+  const { personId } = await app.call('person.create', {
+    name: 'Maren Holt',
+    town: 'Quillhaven',
+    email: 'maren@example.org',
+    mayWrite: true,
+  })
+  const { bean } = shelf
+  const { withdrawalId } = await app.call('withdrawal.record', {
+    person: { personId },
+    on: '2025-04-02',
+    lines: [{ lotId: bean.lotId, amount: '20 seeds' }],
+    promised: 'a handful',
+    promisedBy: '2025-10-01',
+  })
+  return { personId, withdrawalId }
+}
+
+test.beforeEach(async ({ app }) => {
+  shelf = await fillSmallShelf(app)
+})
+
+const field = (page: Page, name: string | RegExp) => page.getByRole('combobox', { name })
+const key = (page: Page, ...names: string[]) =>
+  names.reduce((before, name) => before.then(() => page.keyboard.press(name)), Promise.resolve())
+
+test('takes back from what a member has out, keeps the promise, and opens it again by undo', async ({
+  app,
+  page,
+}) => {
+  const { personId } = await aMemberWithSeedOut(app)
+  await open(page, '/take-back')
+  await expect(page.getByText('One promise, 1 overdue')).toBeVisible()
+  await expect(field(page, 'Who brings it?')).toBeFocused()
+  await page.keyboard.type('mar', { delay: 60 })
+  await expect(page.getByRole('option', { name: /Maren Holt/ })).toBeVisible()
+  await key(page, 'Enter')
+  await expect(page.getByRole('listbox', { name: 'What Maren Holt has out' })).toBeVisible()
+  await expectNoBarrier(page)
+  await page.getByRole('listbox', { name: 'What Maren Holt has out' }).focus()
+  await key(page, 'Enter')
+  await expect(page.getByLabel('Harvest year')).toBeFocused()
+  await expect(page.getByLabel('This keeps the promise: a handful')).toBeChecked()
+  await page.keyboard.type('2025', { delay: 60 })
+  await key(page, 'Enter')
+  await page.keyboard.type('120 seeds', { delay: 60 })
+  await key(page, 'Enter', 'Enter')
+  await page.keyboard.type('14', { delay: 60 })
+  await key(page, 'Enter')
+  await page.keyboard.type('Behind the ferry house', { delay: 60 })
+  await expectNoBarrier(page)
+  await key(page, 'Control+Enter')
+  await expect(page.getByText('HL26-0001-B', { exact: true })).toBeVisible()
+  await expect(page.getByText('Promise kept: a handful')).toBeVisible()
+  await expect(page.getByText(/Nobody has promised anything/)).toBeVisible()
+  await expectNoBarrier(page)
+
+  const { visits } = await app.call('withdrawal.out', { personId })
+  expect(visits[0]?.promise?.state).toBe('met')
+  const lotId = visits[0]?.back[0]?.lotId ?? 0
+  const lot = await app.call('lot.get', { lotId })
+  expect([lot.generation, lot.grower, lot.grownAt, lot.harvest]).toEqual([
+    1,
+    'Maren Holt',
+    'Behind the ferry house',
+    '2025',
+  ])
+  await page.getByRole('button', { name: /undo/i }).focus()
+  await key(page, 'Enter')
+  await expect(page.getByText('One promise, 1 overdue')).toBeVisible()
+})
+
+test('takes several lots back from a new person, from nothing, and makes them once', async ({
+  app,
+  page,
+}) => {
+  await open(page, '/take-back')
+  await expect(field(page, 'Who brings it?')).toBeFocused()
+  await page.keyboard.type('Teodor Ash', { delay: 60 })
+  await expect(page.getByRole('option', { name: /is new here/ })).toBeVisible()
+  await key(page, 'Enter')
+  await expect(page.getByLabel('Town')).toBeFocused()
+  await key(page, 'Enter', 'Enter', 'Enter')
+  for (const letters of ['widow', 'hrasek']) {
+    await expect(field(page, 'Grown from')).toBeFocused()
+    await page.keyboard.type(letters, { delay: 60 })
+    await expect(page.getByRole('option').first()).toBeVisible()
+    await key(page, 'Enter')
+    await expect(page.getByLabel('Harvest year')).toBeFocused()
+    await key(page, 'Enter')
+    await page.keyboard.type('40 seeds', { delay: 60 })
+    await key(page, 'Enter', 'Enter', 'Enter', 'Enter', 'Enter')
+    await expect(page.getByRole('button', { name: 'Take it back' })).toBeFocused()
+    await key(page, 'Enter')
+    await expect(page.getByText(/grown by Teodor Ash/).first()).toBeVisible()
+  }
+  await expect(page.getByRole('button', { name: /print label/ })).toHaveCount(2)
+  const { people } = await app.call('person.list', { text: 'teodor' })
+  expect(people).toMatchObject([{ broughtBack: 2, roles: ['grower'] }])
+})
+
+test('says at the field what is missing, keeps what was typed through a reload, and takes a scan', async ({
+  page,
+}) => {
+  await open(page, '/take-back')
+  await expect(field(page, 'Who brings it?')).toBeFocused()
+  await key(page, 'Control+Enter')
+  await expect(page.getByText('Who brings it? Type a few letters')).toBeVisible()
+  await page.keyboard.type('Teodor Ash', { delay: 60 })
+  await expect(page.getByRole('option', { name: /is new here/ })).toBeVisible()
+  await key(page, 'Enter')
+  await expect(page.getByLabel('Town')).toBeFocused()
+  await key(page, 'Enter', 'Enter', 'Enter')
+  await expect(field(page, 'Grown from')).toBeFocused()
+  await key(page, 'Control+Enter')
+  await expect(page.getByText('Which lot was it grown from?')).toBeVisible()
+  await page.keyboard.type(shelf.tomato.scanCode, { delay: 4 })
+  await key(page, 'Enter')
+  await expect(field(page, 'Grown from')).toHaveValue(/Widow Tarn/)
+  await expect(page.getByLabel('Harvest year')).toBeFocused()
+  await page.getByLabel('Plants grown').focus()
+  await page.keyboard.type('a few', { delay: 60 })
+  await key(page, 'Control+Enter')
+  await expect(page.getByText('Type how many plants')).toBeVisible()
+  await expectNoBarrier(page)
+  await page.reload()
+  await expect(page.getByLabel('Plants grown')).toHaveValue('a few')
+  await expect(field(page, 'Grown from')).toHaveValue(/Widow Tarn/)
+})
+
+test('lets a promise go with its reason, by keyboard alone', async ({ app, page }) => {
+  const { personId } = await aMemberWithSeedOut(app)
+  await open(page, '/take-back')
+  await page.getByRole('button', { name: 'let go what Maren Holt promised' }).focus()
+  await key(page, 'Enter')
+  await expect(page.getByLabel('Why')).toBeFocused()
+  await key(page, 'Enter')
+  await expect(page.getByText('Type something here.')).toBeVisible()
+  await expectNoBarrier(page)
+  await page.keyboard.type('hail in July', { delay: 60 })
+  await key(page, 'Enter')
+  await expect(page.getByText(/Nobody has promised anything/)).toBeVisible()
+  const { visits } = await app.call('withdrawal.out', { personId })
+  expect(visits[0]?.promise).toMatchObject({ state: 'let-go', letGoReason: 'hail in July' })
+  await page.getByRole('button', { name: /undo/i }).focus()
+  await key(page, 'Enter')
+  await expect(page.getByText('One promise, 1 overdue')).toBeVisible()
+})
+
+test('holds long names, empty and dark, on a narrow window too', async ({ app, page }) => {
+  await open(page, '/take-back')
+  await expect(page.getByText(/Nobody has promised anything/)).toBeVisible()
+  await expectNoBarrier(page)
+  const { personId } = await app.call('person.create', { name: `Wilhelmina ${LONG_NAME}` })
+  await app.call('lot.release', { lotId: shelf.maize.lotId, checked: 'food colour' })
+  await app.call('withdrawal.record', {
+    person: { personId },
+    on: '2025-04-02',
+    lines: [{ lotId: shelf.maize.lotId, amount: '5 g' }],
+    promised: `as much as can be spared of the ${LONG_NAME}`,
+    despite: ['too-few-left'],
+    reason: 'to be grown for the library',
+  })
+  await page.reload()
+  await expect(page.getByText(/One promise/)).toBeVisible()
+  await expect(field(page, 'Who brings it?')).toBeFocused()
+  await page.keyboard.type('wilh', { delay: 60 })
+  await expect(page.getByRole('option', { name: /Wilhelmina/ })).toBeVisible()
+  await key(page, 'Enter')
+  await expect(page.getByRole('listbox', { name: /has out/ })).toBeVisible()
+  await page.setViewportSize({ width: 320, height: 640 })
+  await expectNoBarrier(page)
+  const wide = await page.evaluate(() => {
+    const { scrollWidth, clientWidth } = globalThis.document.documentElement
+    return scrollWidth - clientWidth
+  })
+  expect(wide).toBe(0)
+})

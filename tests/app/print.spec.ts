@@ -44,6 +44,7 @@ test('says how the empty tray fills', async ({ app, page }) => {
 })
 
 test('labels are printed, noted, undone and printed again by keyboard alone', async ({ app, page }) => {
+  test.slow()
   await fill(app, page)
   await expect(kind(page, /Packet labels/)).toContainText('4 wait')
   await expect(page.getByText(LONG_NAME)).toBeVisible()
@@ -96,6 +97,7 @@ test('letters go only to whoever agreed, in words that are changed beside a real
   app,
   page,
 }) => {
+  test.slow()
   await fill(app, page)
   await tabTo(page, /^Thank-you letters/)
   await page.keyboard.press('Enter')
@@ -108,7 +110,7 @@ test('letters go only to whoever agreed, in words that are changed beside a real
   await page.keyboard.press('Enter')
   await expect(page.getByRole('heading', { name: 'As it would go to Ilka Brandt' })).toBeVisible()
   await expectNoBarrier(page)
-  const words = page.getByLabel('The letter')
+  const words = page.getByRole('textbox', { name: 'The letter' })
   await words.focus()
   await page.keyboard.press('ControlOrMeta+End')
   await page.keyboard.type(' {kepeer}')

@@ -28,6 +28,7 @@ function WordsForm({ kept }: { readonly kept: Value<'letter.words'> }) {
   })
   return (
     <>
+      <h2>Your thank-you letter</h2>
       <CardForm
         title="The words of the letter"
         sendWord="Keep these words"

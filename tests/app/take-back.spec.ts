@@ -182,9 +182,8 @@ test('holds long names, empty and dark, on a narrow window too', async ({ app, p
   await expect(page.getByRole('listbox', { name: /has out/ })).toBeVisible()
   await page.setViewportSize({ width: 320, height: 640 })
   await expectNoBarrier(page)
-  const wide = await page.evaluate(() => {
-    const { scrollWidth, clientWidth } = globalThis.document.documentElement
-    return scrollWidth - clientWidth
-  })
+  const wide = await page.evaluate<number>(
+    'document.documentElement.scrollWidth - document.documentElement.clientWidth',
+  )
   expect(wide).toBe(0)
 })

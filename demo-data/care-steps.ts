@@ -31,3 +31,42 @@ async function writeCare(book: DemoBook, key: string, care: Care): Promise<unkno
       return book.write('lot.release', key, { lotId, checked: words })
   }
 }
+
+export function splitStep({ where, cells }: RowOf<'splits'>): DemoStep {
+  const { lot, on, from, amount, role, place, held_by: heldBy, note } = cells
+  return {
+    on,
+    where,
+    async write(book) {
+      const placeId = place === null ? null : await book.place(place)
+      const facts = { lotId: book.idOf('lot', from), on, amount, role, placeId, heldBy, note }
+      const { newLotId } = await book.write('lot.split', `split-${lot}`, facts)
+      book.remember('lot', lot, newLotId)
+    },
+  }
+}
+
+export function printingStep({ where, cells }: RowOf<'printing'>): DemoStep {
+  const { on, kind, sheet, start_at: startAt } = cells
+  return {
+    on,
+    where,
+    async write(book) {
+      const itemIds = await book.waitingToPrint(kind)
+      const facts = { kind, itemIds, sheet: sheet ?? undefined, startAt }
+      return book.write('tray.mark-printed', `printing-${kind}-${on}`, facts)
+    },
+  }
+}
+
+export function takenBackStep({ where, cells }: RowOf<'taken-back'>): DemoStep {
+  const { on, entry, reason } = cells
+  return {
+    on,
+    where,
+    write: (book) => {
+      const facts = { entryId: book.idOf('entry', entry), reason }
+      return book.write('entry.take-back', `back-${entry}`, facts)
+    },
+  }
+}

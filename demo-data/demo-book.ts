@@ -6,6 +6,7 @@ import {
   type Value,
   type WriteName,
 } from '../db/contract/contract.ts'
+import type { PrintKind } from '../db/contract/print-operations.ts'
 import type { OpenCollection } from '../db/migrations/open-file.ts'
 import { runOperation, type ServiceName } from '../db/services/run-operation.ts'
 import type { DemoTables } from './demo-tables.ts'
@@ -46,6 +47,12 @@ export class DemoBook {
     const value = await runOperation(this.#collection, name, input, () => this.now)
     this.remember('entry', key, (value as { entryId: number }).entryId)
     return value
+  }
+
+  /** What waits in the print tray of one kind of paper. */
+  async waitingToPrint(kind: PrintKind): Promise<number[]> {
+    const { groups } = await runOperation(this.#collection, 'tray.list', {}, () => this.now)
+    return groups.flatMap((group) => (group.kind === kind ? group.items.map(({ itemId }) => itemId) : []))
   }
 
   /** Keeps what a name stands for. Throws where two rows bear one name. */

@@ -11,13 +11,13 @@ const OPENS_AT_MINUTE = 9 * 60
 const MINUTES_APART = 3
 
 /**
- * Makes the demonstration in a new file: an invented town's collection, written through the services as it would have
- * been, each entry on its own day. The same every time: nothing is drawn by chance or taken from the clock.
+ * Makes the demonstration in a new file: an invented town's collection, written through the services from the files of
+ * a folder, each entry on its own day. The same every time: nothing is drawn by chance or taken from the clock.
  *
  * Throws naming the file and row where the data do not fit; refuses a file that is there already.
  */
-export async function makeDemoCollection(file: string): Promise<void> {
-  const tables = readTables(FOLDER)
+export async function makeDemoCollection(file: string, folder = FOLDER): Promise<void> {
+  const tables = readTables(folder)
   const start = momentOf(STARTED_ON, 0)
   const collection = await createCollection(file, {
     kind: 'demo',

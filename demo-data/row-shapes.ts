@@ -1,7 +1,10 @@
 import { z } from 'zod'
 import { Caution, Day, LotRole, WithdrawalPurpose } from '../db/contract/fields.ts'
+import { LabelSheet } from '../db/contract/paper-operations.ts'
+import { PrintKind } from '../db/contract/print-operations.ts'
 import { PlaceLine } from '../db/contract/reference-operations.ts'
 import { Override } from '../db/contract/stock-operations.ts'
+import { WaitingStep } from '../db/contract/waiting-operations.ts'
 
 /** Names a row, so that other rows can point at it. */
 const Name = z
@@ -83,6 +86,22 @@ export const GiftRow = z.strictObject({
   caution_note: Text,
 })
 
+/** A gift that is not taken in: it waits for something, or was declined with the reason. */
+export const OfferRow = z.strictObject({
+  gift: Name,
+  on: Day,
+  donor: Nothing.or(Name),
+  variety: Name,
+  harvest: Text,
+  amount: Text,
+  grown_at: Text,
+  story: Text,
+  waits_for: several(WaitingStep),
+  due: Nothing.or(Day),
+  note: Text,
+  declined: Text,
+})
+
 export const VisitRow = z.strictObject({
   visit: Name,
   on: Day,
@@ -148,6 +167,20 @@ export const CareRow = z.strictObject({
   place: Nothing.or(Name),
   amount: Text,
   words: Text,
+})
+
+/** One lot of a stocktake; rows of one day and reason are one entry. */
+export const StocktakeRow = z.strictObject({ on: Day, reason: Text, lot: Name, found: Text })
+
+/** A promise that is no longer waited for. */
+export const LetGoRow = z.strictObject({ on: Day, visit: Name, reason: Text })
+
+/** All of one kind that waits in the print tray comes out of the printer. Labels begin at a place of their sheet. */
+export const PrintingRow = z.strictObject({
+  on: Day,
+  kind: PrintKind,
+  sheet: Nothing.or(LabelSheet),
+  start_at: Whole,
 })
 
 /** An entry that was a mistake: `entry` is the request key it was written under, such as visit-v012. */

@@ -1,0 +1,47 @@
+import type { DemoStep } from './demo-book.ts'
+import type { DemoTables, RowOf } from './demo-tables.ts'
+
+export function visitSteps(tables: DemoTables): DemoStep[] {
+  const lines = Map.groupBy(tables['visit-lines'], ({ cells }) => cells.visit)
+  const visits = new Set(tables.visits.map(({ cells }) => cells.visit))
+  const stray = tables['visit-lines'].find(({ cells }) => !visits.has(cells.visit))
+  if (stray) throw new Error(`${stray.where}: there is no visit ‘${stray.cells.visit}’ in visits.csv.`)
+  return tables.visits.map((row) => visitStep(row, lines.get(row.cells.visit) ?? []))
+}
+
+function visitStep({ where, cells }: RowOf<'visits'>, lines: readonly RowOf<'visit-lines'>[]): DemoStep {
+  const { visit, on, person, purpose, promised, promised_by: promisedBy, note, despite, reason } = cells
+  return {
+    on,
+    where,
+    async write(book) {
+      const { withdrawalId } = await book.write('withdrawal.record', `visit-${visit}`, {
+        person: person === null ? null : { personId: await book.person(person) },
+        on,
+        purpose,
+        lines: lines.map(({ cells: { lot, amount, note } }) => ({
+          lotId: book.idOf('lot', lot),
+          amount,
+          note,
+        })),
+        promised,
+        promisedBy,
+        note,
+        despite,
+        reason,
+      })
+      book.remember('visit', visit, withdrawalId)
+    },
+  }
+}
+
+export function letGoStep({ where, cells: { on, visit, reason } }: RowOf<'let-go'>): DemoStep {
+  return {
+    on,
+    where,
+    write: (book) => {
+      const facts = { withdrawalId: book.idOf('visit', visit), reason }
+      return book.write('promise.let-go', `let-go-${visit}`, facts)
+    },
+  }
+}

@@ -5,6 +5,8 @@ export interface RailWord {
 
 export interface RailGroup {
   readonly name: string
+  /** On which side of the one field it stands. */
+  readonly side: 'before' | 'after'
   readonly words: readonly RailWord[]
 }
 
@@ -12,15 +14,17 @@ export interface RailGroup {
 export const RAIL_GROUPS: readonly RailGroup[] = [
   {
     name: 'at the table',
+    side: 'before',
     words: [
       { path: '/take-in', word: 'Take in' },
       { path: '/hand-out', word: 'Hand out' },
       { path: '/take-back', word: 'Take back' },
     ],
   },
-  { name: 'on the shelf', words: [{ path: '/shelf', word: 'Shelf' }] },
+  { name: 'on the shelf', side: 'before', words: [{ path: '/shelf', word: 'Shelf' }] },
   {
     name: 'for the season',
+    side: 'after',
     words: [
       { path: '/print', word: 'Print' },
       { path: '/people', word: 'People' },

@@ -1,5 +1,12 @@
 import { Link, useLocation } from 'wouter'
-import { RAIL_GROUPS, type RailWord, railPathOf, SETTINGS_WORD, screenOf } from './rail-words.ts'
+import {
+  RAIL_GROUPS,
+  type RailGroup,
+  type RailWord,
+  railPathOf,
+  SETTINGS_WORD,
+  screenOf,
+} from './rail-words.ts'
 import './rail.css'
 
 /** The rail along the top: the keeper's day in words, the one field in the middle, settings at the end. */
@@ -7,23 +14,28 @@ export function Rail({ children }: { readonly children: React.ReactNode }) {
   return (
     <header className="rail">
       <nav className="rail-words" aria-label="The day">
-        {RAIL_GROUPS.map((group) => (
-          <section key={group.name} className="rail-group" aria-label={group.name}>
-            <span className="rail-group-name" aria-hidden="true">
-              {group.name}
-            </span>
-            {group.words.map((word) => (
-              <RailLink key={word.path} {...word} />
-            ))}
-          </section>
-        ))}
+        <RailGroups side="before" />
       </nav>
       <div className="rail-find">{children}</div>
-      <nav className="rail-words rail-end" aria-label="The collection">
+      <nav className="rail-words rail-end" aria-label="The season and the collection">
+        <RailGroups side="after" />
         <RailLink {...SETTINGS_WORD} />
       </nav>
     </header>
   )
+}
+
+function RailGroups({ side }: Pick<RailGroup, 'side'>) {
+  return RAIL_GROUPS.filter((group) => group.side === side).map((group) => (
+    <section key={group.name} className="rail-group" aria-label={group.name}>
+      <span className="rail-group-name" aria-hidden="true">
+        {group.name}
+      </span>
+      {group.words.map((word) => (
+        <RailLink key={word.path} {...word} />
+      ))}
+    </section>
+  ))
 }
 
 function RailLink({ path, word }: RailWord) {

@@ -64,6 +64,23 @@ test.describe('a shelf of a few lots', () => {
     await expect(page.getByRole('heading', { name: LONG_NAME })).toBeFocused()
   })
 
+  test('on a narrow screen arrows mark a row, Enter opens its card, and back leads to the list', async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width: 800, height: 700 })
+    await page.getByRole('grid').focus()
+    await page.keyboard.press('ArrowDown')
+    await page.keyboard.press('ArrowDown')
+    await expect(page.getByRole('article')).toHaveCount(0)
+    await expect(page.getByRole('row', { name: /Widow Tarn/ })).toHaveAttribute('aria-selected', 'true')
+    await page.keyboard.press('Enter')
+    await expect(page.getByRole('heading', { name: 'Widow Tarn' })).toBeFocused()
+    await expect(page.getByRole('grid')).toBeHidden()
+    await page.getByRole('link', { name: 'Back to the list' }).click()
+    await expect(page.getByRole('grid')).toBeFocused()
+    await expect(page.getByRole('row', { name: /Widow Tarn/ })).toHaveAttribute('aria-selected', 'true')
+  })
+
   test('shows how it stands while no card lies open', async ({ page }) => {
     await expect(page.getByRole('heading', { name: 'How the shelf stands' })).toBeVisible()
     await page.getByRole('button', { name: /rescue/ }).click()

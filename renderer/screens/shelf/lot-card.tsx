@@ -16,15 +16,23 @@ import { LotStock } from './lot-stock.tsx'
 /** A key held down runs through the list; the card follows once it rests for so long. */
 const REST_MS = 60
 
+interface LotCardProps {
+  readonly lotId: number
+  /** Whether a card that comes up takes the focus: where nothing else is on the screen. */
+  readonly takesFocus: boolean
+}
+
 /** The index card of a lot. */
-export function LotCard({ lotId }: { readonly lotId: number }) {
+export function LotCard({ lotId, takesFocus }: LotCardProps) {
   const resting = useSettled(lotId, REST_MS)
   const lot = useRead('lot.get', { lotId: resting }, { keepLast: true })
   const top = useRef<HTMLDivElement>(null)
   const shown = lot.data?.lotId
   useEffect(() => {
-    if (shown !== undefined) top.current?.parentElement?.scrollTo({ top: 0 })
-  }, [shown])
+    if (shown === undefined) return
+    top.current?.parentElement?.scrollTo({ top: 0 })
+    if (takesFocus) top.current?.querySelector<HTMLElement>('h2')?.focus()
+  }, [shown, takesFocus])
   if (lot.data === undefined) return lot.error === null ? null : <ProblemText problem={lot.error.problem} />
   return (
     <div ref={top}>

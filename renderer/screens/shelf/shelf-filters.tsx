@@ -71,16 +71,18 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
           />
           empty too
         </label>
-        {EXTRA_COLUMNS.map(([column, word]) => (
-          <label key={column} className="shelf-tick shelf-tick-column">
-            <input
-              type="checkbox"
-              checked={columns[column]}
-              onChange={(event) => onColumn(column, event.target.checked)}
-            />
-            show {word}
-          </label>
-        ))}
+        <span className="shelf-columns-shown">
+          {EXTRA_COLUMNS.map(([column, word]) => (
+            <label key={column} className="shelf-tick">
+              <input
+                type="checkbox"
+                checked={columns[column]}
+                onChange={(event) => onColumn(column, event.target.checked)}
+              />
+              show {word}
+            </label>
+          ))}
+        </span>
         {leavesOut(filters) && (
           <button
             type="button"

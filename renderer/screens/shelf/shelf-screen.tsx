@@ -1,6 +1,5 @@
 import { useEffect, useRef, useState } from 'react'
-import { Link, useLocation } from 'wouter'
-import { lotAddress } from '../../shared/addresses.ts'
+import { Link } from 'wouter'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { type Filters, leavesOut, NO_FILTERS } from './filters.ts'
@@ -10,6 +9,7 @@ import './shelf-widths.css'
 import { ShelfFilters } from './shelf-filters.tsx'
 import { ShelfList, useListedRows } from './shelf-list.tsx'
 import { ShelfStanding } from './shelf-standing.tsx'
+import { useChoice } from './use-choice.ts'
 import { useExtraColumns } from './use-extra-columns.ts'
 
 interface ShelfScreenProps {
@@ -26,13 +26,13 @@ export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
   const [filters, setFilters] = useFilters(find)
   const [columns, showColumn] = useExtraColumns()
   const { rows, onRange } = useListedRows(filters)
-  const card = useRef<HTMLElement>(null)
-  const [, go] = useLocation()
+  const screen = useRef<HTMLDivElement>(null)
+  const choice = useChoice(lotId, screen)
   const format = useFormat()
   const narrow = (part: Partial<Filters>) => setFilters({ ...filters, ...part })
   const nothing = rows.total === 0
   return (
-    <div className="shelf" data-card-open={lotId !== undefined}>
+    <div ref={screen} className="shelf" data-card-open={lotId !== undefined}>
       <section className="shelf-list" aria-label="List">
         <h1 className="only-aloud">Shelf</h1>
         <ShelfFilters
@@ -54,13 +54,13 @@ export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
             filters={filters}
             onFilter={narrow}
             columns={columns}
-            chosen={lotId ?? null}
-            onChoose={(id, how) => go(lotAddress(id), { replace: how === 'arrow' })}
-            onEnter={() => card.current?.querySelector<HTMLElement>('h2')?.focus()}
+            chosen={choice.marked}
+            onChoose={choice.choose}
+            onEnter={choice.enter}
           />
         )}
       </section>
-      <section className="shelf-card" aria-label="Record" ref={card}>
+      <section className="shelf-card" aria-label="Record">
         {lotId === undefined ? (
           <ShelfStanding onState={(state) => setFilters({ ...NO_FILTERS, state })} />
         ) : (
@@ -68,7 +68,7 @@ export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
             <Link href="/shelf" className="shelf-back">
               Back to the list
             </Link>
-            <LotCard lotId={lotId} />
+            <LotCard lotId={lotId} takesFocus={choice.onePane} />
           </>
         )}
       </section>

@@ -24,12 +24,7 @@ export function FootLine() {
           undo
         </button>
       )}
-      {about !== undefined && (
-        <p className="foot-line-library soft">
-          {about.settings.libraryName}
-          {about.kind === 'demo' && ', demo'}
-        </p>
-      )}
+      {about !== undefined && <p className="foot-line-library soft">{about.settings.libraryName}</p>}
     </footer>
   )
 }

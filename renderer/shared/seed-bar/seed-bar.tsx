@@ -108,7 +108,7 @@ function Whisker({ parts, y }: { readonly parts: SeedBarParts; readonly y: numbe
     <g className="seed-bar-whisker">
       <line x1={percent(parts.low)} x2={percent(parts.high)} y1={y} y2={y} />
       <line x1={percent(parts.low)} x2={percent(parts.low)} y1={y - 2.5} y2={y + 2.5} />
-      <line x1={percent(parts.high)} x2={percent(parts.high)} y1={y - 2.5} y2={y + 2.5} />
+      {parts.high < 1 && <line x1={percent(parts.high)} x2={percent(parts.high)} y1={y - 2.5} y2={y + 2.5} />}
     </g>
   )
 }

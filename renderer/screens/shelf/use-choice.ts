@@ -1,0 +1,42 @@
+import { type RefObject, useEffect, useRef, useState } from 'react'
+import { useLocation } from 'wouter'
+import { lotAddress } from '../../shared/addresses.ts'
+import { useOnePane } from './use-one-pane.ts'
+
+interface Choice {
+  /** The lot whose row is marked in the list. */
+  readonly marked: number | null
+  readonly onePane: boolean
+  readonly choose: (lotId: number, how: 'arrow' | 'click') => void
+  /** Goes on from the marked row to its card. */
+  readonly enter: () => void
+}
+
+/**
+ * What choosing a row does. Where list and card stand side by side, arrows open each card as they pass; where only one
+ * fits, arrows mark a row, Enter opens its card, and going back leads to the list again.
+ */
+export function useChoice(lotId: number | undefined, screen: RefObject<HTMLElement | null>): Choice {
+  const onePane = useOnePane()
+  const [, go] = useLocation()
+  const [passed, setPassed] = useState<number | null>(lotId ?? null)
+  const openBefore = useRef(lotId !== undefined)
+  useEffect(() => {
+    if (onePane && openBefore.current && lotId === undefined) {
+      screen.current?.querySelector<HTMLElement>('[role="grid"]')?.focus()
+    }
+    openBefore.current = lotId !== undefined
+  }, [lotId, onePane, screen])
+  return {
+    marked: lotId ?? (onePane ? passed : null),
+    onePane,
+    choose: (chosen, how) => {
+      setPassed(chosen)
+      if (how === 'click' || !onePane) go(lotAddress(chosen), { replace: how === 'arrow' })
+    },
+    enter: () => {
+      if (onePane && passed !== null) go(lotAddress(passed))
+      else screen.current?.querySelector<HTMLElement>('.shelf-card h2')?.focus()
+    },
+  }
+}

@@ -104,6 +104,22 @@ test('more than there is shows the balance, and its choice fills the amount', as
   await expect(envelopes(page)).toContainText('300 seeds')
 })
 
+test('an amount corrected in one go is not held back by what was foreseen of the one before', async ({
+  page,
+}) => {
+  const keys = await atTheTable(page)
+  await keys.press('Enter', 'Enter')
+  await keys.type('clim')
+  await keys.press('Enter')
+  await keys.type('900')
+  await keys.type(' seeds')
+  await expect(page.getByRole('button', { name: '300 seeds', exact: true })).toBeVisible()
+  await keys.press('Control+a')
+  await keys.type('9 g')
+  await keys.press('Enter')
+  await expect(envelopes(page)).toContainText('9 g')
+})
+
 test('too few left asks for a reason, keeps what was typed, and goes out with it', async ({ app, page }) => {
   const keys = await atTheTable(page)
   await keys.type('tov')

@@ -104,6 +104,22 @@ test.describe('taking in, on an empty shelf', () => {
     expect(donor).toBe('')
   })
 
+  test('an amount typed in one go is not asked about', async ({ app, page }) => {
+    expect((await app.call('lot.list', {})).total).toBe(0)
+    const keys = await atTheTable(page)
+    await keys.press('Enter', 'Enter')
+    await keys.type('Ferry Blue')
+    await keys.press('Enter')
+    await keys.type('pea')
+    await keys.press('Enter', 'Enter')
+    await keys.type('40')
+    await expect(page.getByRole('button', { name: '40 g', exact: true })).toBeVisible()
+    await keys.type(' g')
+    await keys.press('Enter')
+    await expect(field(page, 'Counted sample')).toBeFocused()
+    await expect(field(page, 'Amount')).toHaveValue('40 g')
+  })
+
   test('a gift to be careful about says so, and goes into quarantine', async ({ page, app }) => {
     const keys = await atTheTable(page)
     await keys.press('Enter', 'Enter')

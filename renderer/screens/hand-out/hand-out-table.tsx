@@ -1,9 +1,11 @@
 import { useEffect, useRef } from 'react'
+import { Link } from 'wouter'
 import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
 import { KeyHints } from '../../shared/table-form/key-hints.tsx'
+import { LOTS } from '../../shared/table-form/lot-source.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
 import { PersonFields } from '../../shared/table-form/person-fields.tsx'
@@ -14,7 +16,6 @@ import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
 import type { HandOutDraft, HandOutStep } from './hand-out-draft.ts'
 import { type HandedOut, HandedOutList } from './handed-out.tsx'
-import { LOTS } from './lot-source.tsx'
 import { AfterOut, LotStock } from './lot-stock.tsx'
 import { packetsInWords } from './out-line.ts'
 import { PacketInWords } from './packet-in-words.tsx'
@@ -52,6 +53,9 @@ export function HandOutTable(props: HandOutTableProps) {
       <div className="table-frame">
         <div className="table-column">
           <h1 className="only-aloud">Hand out</h1>
+          <p className="table-beside">
+            <Link href="/hand-out/paper">Type in a paper sheet</Link>
+          </p>
           <OtherVisits
             others={visit.others}
             inWords={visitInWords}
@@ -156,7 +160,7 @@ function PacketCard({ draft, table }: PacketCardProps) {
         problem={
           table.shown.line.amount ?? (refused?.field?.endsWith('.amount') ? refused.sentence : undefined)
         }
-        offered={refused?.choices ?? []}
+        offered={table.foreseen.fresh && refused ? refused.choices : []}
         placeholder="1 packet of 25, 12.5 g, 30 seeds"
         after={foreseen && <AfterOut foreseen={foreseen} />}
       />
@@ -169,7 +173,7 @@ function PacketCard({ draft, table }: PacketCardProps) {
           ))}
           <TextField
             label="Why all the same?"
-            step="reason"
+            step={table.foreseen.fresh ? 'reason' : undefined}
             value={draft.reason}
             onChange={(reason) => table.change({ kind: 'visit', change: { reason } })}
             hint="The reason is kept in the book. Esc steps back to give less."

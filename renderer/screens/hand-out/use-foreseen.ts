@@ -14,6 +14,8 @@ export type Caution = Answer['cautions'][number]
 export interface ForeseenVisit {
   readonly ofLine: ReadonlyMap<string, Foreseen>
   readonly cautions: readonly Caution[]
+  /** Whether this is about the lines as they stand, so that it may hold one back or be chosen from. */
+  readonly fresh: boolean
 }
 
 const FORESEE_AFTER_MS = 80
@@ -26,14 +28,15 @@ export function useForeseen(draft: HandOutDraft): ForeseenVisit {
     changing === null ? [...listed, line] : listed.map((each) => (each.id === changing ? line : each))
   const readable = all.filter(canBeForeseen)
   const input = readable.length === 0 ? null : foreseeInput(draft, readable)
-  const answer = useRead('withdrawal.foresee', input, { keepLast: true }).data
-  const foreseen = input === null || answer === undefined ? NOTHING : answer
+  const { data, isPlaceholderData } = useRead('withdrawal.foresee', input, { keepLast: true })
+  const foreseen = input === null || data === undefined ? NOTHING : data
+  const fresh = lines === draft.lines && !isPlaceholderData
   // Answers come in the order of the lines asked about; an answer of before is of use only where the lines still match.
   const ofLine = readable.flatMap(({ id, lot }, index) => {
     const of = foreseen.lines[index]
     return of !== undefined && of.lotId === lot?.lotId ? [[id, of] as const] : []
   })
-  return { ofLine: new Map(ofLine), cautions: foreseen.cautions }
+  return { ofLine: new Map(ofLine), cautions: foreseen.cautions, fresh }
 }
 
 /** The lines of a visit as they are foreseen. */

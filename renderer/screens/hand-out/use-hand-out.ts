@@ -1,4 +1,4 @@
-import { type RefObject, useState } from 'react'
+import { type RefObject, useEffect, useRef, useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { Problem } from '../../../db/contract/problem.ts'
@@ -48,9 +48,14 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
   const { dispatch } = visit
   const { line } = draft.lines
 
+  // The reason is asked once a caution is foreseen: a step that is not there yet gets the focus when it comes.
+  const awaited = useRef<string | null>(null)
   const focus = (step: string) => {
-    if (form.current) focusStepNamed(form.current, step)
+    awaited.current = form.current && focusStepNamed(form.current, step) ? null : step
   }
+  useEffect(() => {
+    if (awaited.current !== null) focus(awaited.current)
+  })
   const show = (what: Partial<Shown>, step?: string) => {
     flushSync(() => setShown({ ...NOTHING_SHOWN, ...what }))
     if (step !== undefined) focus(step)
@@ -58,6 +63,7 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
   const showLine = (problems: OutProblems) =>
     show({ line: problems }, problems.lot === undefined ? 'amount' : 'lot')
   const change = (step: HandOutStep) => {
+    awaited.current = null
     if (shown !== NOTHING_SHOWN) setShown(NOTHING_SHOWN)
     dispatch(step)
   }
@@ -67,7 +73,8 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
     const problems = outProblems(line)
     if (Object.keys(problems).length > 0) return showLine(problems)
     const cautioned = [...foreseen.cautions, ...(foreseen.ofLine.get(line.id)?.cautions ?? [])]
-    if (cautioned.length > 0 && draft.reason.trim() === '') return show({ reason: SAY_WHY }, 'reason')
+    if (foreseen.fresh && cautioned.length > 0 && draft.reason.trim() === '')
+      return show({ reason: SAY_WHY }, 'reason')
     flushSync(() => change({ kind: 'list-line', nextId: crypto.randomUUID() }))
     focus('lot')
   }

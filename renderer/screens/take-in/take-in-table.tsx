@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react'
+import { Link } from 'wouter'
 import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
@@ -49,6 +50,9 @@ export function TakeInTable(props: TakeInTableProps) {
       <div className="table-frame">
         <div className="table-column">
           <h1 className="only-aloud">Take in</h1>
+          <p className="table-beside">
+            <Link href="/take-in/waiting">Gifts waiting</Link>
+          </p>
           <OtherVisits
             others={visit.others}
             inWords={visitInWords}

@@ -22,6 +22,8 @@ interface AmountFieldProps {
   readonly offered?: readonly string[]
   /** What follows from the amount, such as what would remain. */
   readonly after?: ReactNode
+  /** What is said where the text is not to be read as an amount, such as that nothing was found. */
+  readonly instead?: string | undefined
 }
 
 const NONE: readonly string[] = []
@@ -34,8 +36,14 @@ export function AmountField(props: AmountFieldProps) {
   const firstChoice = useRef<HTMLButtonElement>(null)
   const choiceWanted = useRef(false)
   const steps = useSteps()
-  const { reading, failure } = useAmountReading({ text: value, sample, cropId, lotId })
-  const asks = reading?.reading === 'ask'
+  const { reading, fresh, failure } = useAmountReading({
+    text: props.instead === undefined ? value : '',
+    sample,
+    cropId,
+    lotId,
+  })
+  // Choices of a text that was typed on from are gone at once: Enter must not land on them.
+  const asks = fresh && reading?.reading === 'ask'
   const choices = asks ? reading.choices : (props.offered ?? NONE)
 
   useEffect(() => {
@@ -70,6 +78,7 @@ export function AmountField(props: AmountFieldProps) {
       problem={problem ?? failure}
       words={
         <>
+          {props.instead !== undefined && <p className="table-field-words">{props.instead}</p>}
           {reading && <AmountWords reading={reading} />}
           <Choices
             choices={choices}
@@ -81,7 +90,7 @@ export function AmountField(props: AmountFieldProps) {
           {props.after}
         </>
       }
-      spoken={reading ? spokenReading(reading) : ''}
+      spoken={reading ? spokenReading(reading) : (props.instead ?? '')}
     >
       <input
         ref={input}

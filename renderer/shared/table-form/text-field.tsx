@@ -4,7 +4,7 @@ import { beneathId, FieldFrame, type FieldSize } from './field-frame.tsx'
 interface TextFieldProps {
   readonly label: string
   /** Names the step in a StepForm; a field without is passed by Enter. */
-  readonly step?: string
+  readonly step?: string | undefined
   readonly value: string
   readonly onChange: (value: string) => void
   readonly hint?: string

@@ -17,6 +17,8 @@ const READ_AFTER_MS = 80
 /** The amount as the collection understands it; the last reading stays until the next is there. */
 export function useAmountReading(asked: Asked): {
   readonly reading: AmountReading | null
+  /** Whether `reading` is of the text as it stands, so that its choices may be taken. */
+  readonly fresh: boolean
   readonly failure: string | undefined
 } {
   const text = useSettled(asked.text, READ_AFTER_MS)
@@ -29,6 +31,7 @@ export function useAmountReading(asked: Asked): {
     ...(asked.lotId === undefined ? {} : { lotId: asked.lotId }),
   }
   const answer = useRead('amount.read', empty ? null : input, { keepLast: true })
-  if (empty) return { reading: null, failure: undefined }
-  return { reading: answer.data ?? null, failure: answer.error?.problem.sentence }
+  if (empty) return { reading: null, fresh: true, failure: undefined }
+  const fresh = text === asked.text && sample === asked.sample && !answer.isPlaceholderData
+  return { reading: answer.data ?? null, fresh, failure: answer.error?.problem.sentence }
 }

@@ -1,7 +1,9 @@
-import { call } from '../../shared/client/call.ts'
-import { StateMark } from '../../shared/state-mark/state-mark.tsx'
-import type { SuggestionSource } from '../../shared/table-form/use-suggestions.ts'
-import type { LotOffered } from './out-line.ts'
+import type { Value } from '../../../db/contract/contract.ts'
+import { call } from '../client/call.ts'
+import { StateMark } from '../state-mark/state-mark.tsx'
+import type { SuggestionSource } from './use-suggestions.ts'
+
+type LotOffered = Value<'lot.offer'>['lots'][number]
 
 /** Working lots by scan, number or letters: the oldest good lot of each variety first. */
 export const LOTS: SuggestionSource<LotOffered> = {

@@ -25,6 +25,12 @@ const ShelfScreen = lazy(async () => ({
 const PrintScreen = lazy(async () => ({
   default: (await import('../screens/print/print-screen.tsx')).PrintScreen,
 }))
+const StocktakeScreen = lazy(async () => ({
+  default: (await import('../screens/stocktake/stocktake-screen.tsx')).StocktakeScreen,
+}))
+const PaperSheetScreen = lazy(async () => ({
+  default: (await import('../screens/paper-sheet/paper-sheet-screen.tsx')).PaperSheetScreen,
+}))
 const SettingsScreen = lazy(async () => ({
   default: (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
 }))
@@ -51,6 +57,12 @@ export function Screens() {
         <Route path="/people">
           <PeopleScreen />
         </Route>
+        <Route path="/stocktake/:placeId?">
+          {({ placeId }) => (
+            <StocktakeScreen {...(placeId === undefined ? {} : { placeId: Number(placeId) })} />
+          )}
+        </Route>
+        <Route path="/hand-out/paper" component={PaperSheetScreen} />
         <Route path="/settings" component={SettingsScreen} />
         <Route path="/shelf/lot/:lotId">{({ lotId }) => <ShelfScreen lotId={Number(lotId)} />}</Route>
         <Route path="/shelf/find/:text">{({ text }) => <ShelfScreen find={lettersOf(text)} />}</Route>

@@ -16,6 +16,11 @@ interface GiftListProps {
 /** Gifts, the late ones first: arrows go through them, Enter goes to the card. */
 export function GiftList({ gifts, chosen, onArrow, onOpen }: GiftListProps) {
   const onKeyDown = (event: KeyboardEvent<HTMLUListElement>) => {
+    if (event.key === 'Enter' && event.target instanceof HTMLAnchorElement) {
+      // The same key press must not fire the button on the card that takes the focus.
+      event.preventDefault()
+      return event.target.click()
+    }
     const by = { ArrowDown: 1, ArrowUp: -1 }[event.key]
     const links = [...event.currentTarget.querySelectorAll<HTMLElement>('a')]
     const at = by === undefined ? -1 : links.indexOf(event.target as HTMLElement) + by

@@ -47,12 +47,13 @@ function OpenStep({ giftId, wait }: { readonly giftId: number; readonly wait: Wa
           type="button"
           className="quiet-button"
           data-next=""
+          aria-label={`Done: ${wait.words}`}
           disabled={today === ''}
           // A key held down must not run through every step.
           onKeyDown={(event) => event.repeat && event.preventDefault()}
           onClick={() => !write.isPending && done('', today)}
         >
-          Done<span className="only-aloud">: {wait.words}</span>
+          Done
         </button>
         {!telling && (
           <button type="button" className="word-button" onClick={() => setTelling(true)}>

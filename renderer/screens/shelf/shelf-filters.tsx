@@ -1,4 +1,5 @@
 import { useId } from 'react'
+import { Link } from 'wouter'
 import { useRead } from '../../shared/client/use-read.ts'
 import { ROLE_WORDS, STATE_WORDS } from '../../shared/format/words.ts'
 import { type Filters, leavesOut, NO_FILTERS } from './filters.ts'
@@ -92,6 +93,7 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
             show all
           </button>
         )}
+        <Link href="/stocktake">Stocktake</Link>
         <p className="shelf-found soft" role="status">
           {found}
         </p>

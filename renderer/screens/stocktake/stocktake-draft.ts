@@ -1,0 +1,87 @@
+import type { CallInput } from '../../../db/contract/contract.ts'
+import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
+
+/** A lot as it stands in the list of a stocktake. */
+export interface ListedLot {
+  readonly lotId: number
+  readonly lotNumber: string
+  readonly variety: string
+  readonly crop: string
+  readonly place: string
+}
+
+/** A lot with what was typed of it. */
+export interface CountedLot extends ListedLot {
+  readonly found: string
+}
+
+/** A stocktake while it is under way, over one place or several; kept key by key. */
+export interface StocktakeDraft {
+  /** Names the intention to save, so that a save repeated after a crash acts once. */
+  readonly key: string
+  /** '' for today. */
+  readonly on: string
+  readonly reason: string
+  readonly lots: readonly CountedLot[]
+  /** The lot in hand. */
+  readonly at: number | null
+}
+
+export type StocktakeStep =
+  | { readonly kind: 'typed'; readonly lot: ListedLot; readonly found: string }
+  | { readonly kind: 'at'; readonly lotId: number }
+  | { readonly kind: 'terms'; readonly change: Partial<Pick<StocktakeDraft, 'on' | 'reason'>> }
+  | { readonly kind: 'next'; readonly key: string }
+
+export function emptyStocktake(key: string): StocktakeDraft {
+  return { key, on: '', reason: '', lots: [], at: null }
+}
+
+export function stepStocktake(draft: StocktakeDraft, step: StocktakeStep): StocktakeDraft {
+  switch (step.kind) {
+    case 'typed': {
+      const lot = { ...step.lot, found: step.found }
+      const known = draft.lots.some(({ lotId }) => lotId === lot.lotId)
+      const lots = known
+        ? draft.lots.map((each) => (each.lotId === lot.lotId ? lot : each))
+        : [...draft.lots, lot]
+      return { ...draft, lots, at: lot.lotId }
+    }
+    case 'at':
+      return { ...draft, at: step.lotId }
+    case 'terms':
+      return { ...draft, ...step.change }
+    case 'next':
+      return emptyStocktake(step.key)
+  }
+}
+
+export function isBlankStocktake(draft: StocktakeDraft): boolean {
+  return draft.lots.every(({ found }) => found.trim() === '') && draft.reason.trim() === ''
+}
+
+const NOTHING_WORDS: ReadonlySet<string> = new Set(['0', 'nothing', 'none', 'empty'])
+
+/** Whether what was typed says that a jar was found empty. */
+export function saysNothing(found: string): boolean {
+  return NOTHING_WORDS.has(found.trim().toLowerCase())
+}
+
+/** The lots of which something was typed. */
+export function countedLots(draft: StocktakeDraft): readonly CountedLot[] {
+  return draft.lots.filter(({ found }) => found.trim() !== '')
+}
+
+type FoundLine = CallInput<'stocktake.record'>['lines'][number]
+
+export function lineOf({ lotId, found }: CountedLot): FoundLine {
+  return { lotId, found: saysNothing(found) ? 'nothing' : found }
+}
+
+/** What is wrong with a found amount as it stands, or undefined. */
+export function foundProblem(found: string): string | undefined {
+  if (saysNothing(found)) return undefined
+  const reading = readAmount(found, { packetSeeds: null })
+  if (reading.kind === 'unreadable') return reading.because
+  return reading.kind === 'ask' ? reading.question : undefined
+}

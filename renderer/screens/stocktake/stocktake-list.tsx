@@ -1,0 +1,63 @@
+import { useFormat } from '../../shared/format/use-format.ts'
+import { type CountedLot, type ListedLot, saysNothing } from './stocktake-draft.ts'
+import type { Foreseen } from './use-stocktake.ts'
+
+interface StocktakeListProps {
+  readonly rows: readonly ListedLot[]
+  readonly counted: readonly CountedLot[]
+  readonly foreseen: ReadonlyMap<number, Foreseen>
+  readonly at: number | undefined
+  /** The place that is being gone through, to mark a lot that the book has elsewhere. */
+  readonly place: string
+  readonly onTake: (lotId: number) => void
+}
+
+/** Every lot of the place, with what was found and by how much it differs. */
+export function StocktakeList(props: StocktakeListProps) {
+  const { rows, counted, foreseen, at, place, onTake } = props
+  return (
+    <div className="table-gathered">
+      <ol className="stocktake-list">
+        {rows.map((lot) => {
+          const typed = counted.find(({ lotId }) => lotId === lot.lotId)?.found ?? ''
+          return (
+            <li key={lot.lotId} className="stocktake-row" data-counted={typed !== ''}>
+              <button
+                type="button"
+                className="stocktake-lot"
+                {...(lot.lotId === at ? { 'aria-current': 'true' as const } : {})}
+                onClick={() => onTake(lot.lotId)}
+              >
+                <strong>{lot.lotNumber}</strong> {lot.variety}
+              </button>
+              <span className="stocktake-found">
+                {typed === '' ? 'not looked at' : saysNothing(typed) ? 'nothing left' : typed}
+                <Difference foreseen={typed === '' ? undefined : foreseen.get(lot.lotId)} />
+              </span>
+              {lot.place !== place && (
+                <span className="soft stocktake-elsewhere">
+                  {lot.place === '' ? 'no place in the book' : `in the book: ${lot.place}`}
+                </span>
+              )}
+            </li>
+          )
+        })}
+      </ol>
+    </div>
+  )
+}
+
+/** By how much the book differs from what was found, in both numbers; by sign and word, not by colour. */
+export function Difference({ foreseen }: { readonly foreseen: Foreseen | undefined }) {
+  const format = useFormat()
+  if (foreseen?.change == null) return null
+  const { count, massMg } = foreseen.change
+  if (count === 0 && massMg === 0) return <span className="stocktake-difference">as in the book</span>
+  const sign = massMg > 0 ? '+' : massMg < 0 ? '−' : ''
+  return (
+    <span className="stocktake-difference" data-differs="true">
+      {format.change(count)} seeds, {sign}
+      {format.mass(Math.abs(massMg))}
+    </span>
+  )
+}

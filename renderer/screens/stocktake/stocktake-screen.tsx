@@ -1,0 +1,116 @@
+import { useState } from 'react'
+import { useLocation } from 'wouter'
+import type { Value } from '../../../db/contract/contract.ts'
+import { call } from '../../shared/client/call.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { useScan } from '../../shared/scans/scans.ts'
+import { useDraft } from '../../shared/table-form/use-draft.ts'
+import '../../shared/table-form/table-frame.css'
+import { PlaceChoice } from './place-choice.tsx'
+import './stocktake.css'
+import {
+  countedLots,
+  emptyStocktake,
+  isBlankStocktake,
+  type StocktakeDraft,
+  type StocktakeStep,
+  stepStocktake,
+} from './stocktake-draft.ts'
+import { StocktakeTable } from './stocktake-table.tsx'
+
+const RULES = {
+  kind: 'stocktake',
+  blank: emptyStocktake,
+  step: stepStocktake,
+  isBlank: isBlankStocktake,
+} as const
+
+const MOST_LOTS = 500
+
+type Saved = Value<'stocktake.record'>
+
+/** Stocktake: the lots of a place one after the other, and what differs posted together. */
+export function StocktakeScreen({ placeId }: { readonly placeId?: number }) {
+  const visit = useDraft<StocktakeDraft, StocktakeStep>(RULES)
+  const about = useRead('collection.about', {})
+  const places = useRead('place.list', {})
+  const listed = useRead('lot.list', placeId === undefined ? null : { placeId, limit: MOST_LOTS })
+  const [last, setLast] = useState<Saved | null>(null)
+  const [, go] = useLocation()
+  const problem = about.error ?? places.error ?? listed.error
+  if (problem) return <ProblemText problem={problem.problem} />
+  if (visit.draft === null || about.data === undefined || places.data === undefined) return <Opening />
+  if (placeId === undefined)
+    return (
+      <div className="stocktake">
+        <Posted last={last} />
+        <UnderWay draft={visit.draft} />
+        <ScanToPlace />
+        <PlaceChoice />
+      </div>
+    )
+  if (listed.data === undefined) return <Opening />
+  const place = places.data.places.find((each) => each.placeId === placeId)
+  return (
+    <StocktakeTable
+      key={placeId}
+      visit={visit}
+      draft={visit.draft}
+      today={about.data.today}
+      place={place?.path ?? 'this place'}
+      lots={listed.data.rows}
+      more={Math.max(0, listed.data.total - MOST_LOTS)}
+      onSaved={(saved) => {
+        visit.dispatch({ kind: 'next', key: crypto.randomUUID() })
+        setLast(saved)
+        go('/stocktake')
+      }}
+    />
+  )
+}
+
+function Opening() {
+  return <p className="soft waiting">Opening…</p>
+}
+
+/** A scanned label leads to the place where its lot stands. */
+function ScanToPlace() {
+  const [, go] = useLocation()
+  useScan(({ lotId }) => {
+    if (lotId === null) return false
+    void call('lot.get', { lotId }).then(
+      ({ placeId }) => placeId !== null && go(`/stocktake/${placeId}`),
+      () => undefined,
+    )
+    return true
+  })
+  return null
+}
+
+function UnderWay({ draft }: { readonly draft: StocktakeDraft }) {
+  const { length } = countedLots(draft)
+  if (length === 0) return null
+  return (
+    <p className="stocktake-under-way">
+      {length === 1 ? '1 lot is' : `${length} lots are`} looked at and not posted yet. They go on with the
+      next place.
+    </p>
+  )
+}
+
+function Posted({ last }: { readonly last: Saved | null }) {
+  if (last === null) return null
+  return (
+    <section className="stocktake-posted" aria-label="What was posted">
+      <h2>Posted: {last.lines.length === 1 ? '1 lot' : `${last.lines.length} lots`}</h2>
+      <ul>
+        {last.lines.map(({ lotId, lotNumber, balance }) => (
+          <li key={lotId}>
+            {lotNumber}: {balance.words}
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

@@ -1,0 +1,88 @@
+import type { Page } from '@playwright/test'
+import { expectNoBarrier } from './support/axe.ts'
+import { open } from './support/open.ts'
+import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+let shelf: SmallShelf
+
+test.beforeEach(async ({ app }) => {
+  shelf = await fillSmallShelf(app)
+})
+
+/** Slower than a label reader, so that the app takes it for a hand. */
+const type = (page: Page, text: string) => page.keyboard.type(text, { delay: 45 })
+const who = (page: Page) => page.getByRole('combobox', { name: 'Who took it?' })
+const field = (page: Page, name: string) => page.getByLabel(name, { exact: true })
+
+/** Picks the bean for the line and lists it with an amount. */
+async function takesBeans(page: Page, amount: string): Promise<void> {
+  await expect(field(page, 'Lot')).toBeFocused()
+  await type(page, 'hrasek')
+  await page.keyboard.press('Enter')
+  await expect(field(page, 'Amount')).toBeFocused()
+  await type(page, amount)
+  await page.keyboard.press('Enter')
+  await expect(who(page)).toBeFocused()
+}
+
+/** Adds somebody of whom only the name stands on the sheet. */
+async function newPerson(page: Page, name: string): Promise<void> {
+  await type(page, name)
+  await page.keyboard.press('Enter')
+  await expect(field(page, 'Town')).toBeFocused()
+  await page.keyboard.press('Enter')
+  await page.keyboard.press('Enter')
+  await page.keyboard.press('Enter')
+}
+
+test('types a sheet in by keyboard, survives a reload, saves as one and is undone as one', async ({
+  app,
+  page,
+}) => {
+  await open(page, '/hand-out/paper')
+  await expect(field(page, 'Day on the sheet')).toBeFocused()
+  await expectNoBarrier(page)
+  await field(page, 'Day on the sheet').fill('2026-01-10')
+  await page.keyboard.press('Enter')
+  await newPerson(page, 'Ilka Brandt')
+  await takesBeans(page, '20 seeds')
+  await type(page, 'zoe')
+  await page.keyboard.press('Enter')
+  await takesBeans(page, '30 seeds')
+  await newPerson(page, 'Ilka Brandt')
+  await takesBeans(page, '10 seeds')
+  await expect(page.locator('.table-total')).toHaveText('3 lines')
+  await expectNoBarrier(page)
+  await page.reload()
+  await expect(page.locator('.table-total')).toHaveText('3 lines')
+  await expect(field(page, 'Day on the sheet')).toHaveValue('2026-01-10')
+  await page.keyboard.press('Control+Enter')
+  await expect(page.getByText('Saved: a sheet of 3 lines.')).toBeVisible()
+  const lot = () => app.call('lot.get', { lotId: shelf.bean.lotId })
+  expect((await lot()).quantity.count).toBe(240)
+  expect((await app.call('person.search', { text: 'ilka' })).people).toHaveLength(1)
+  await page.getByRole('button', { name: 'undo' }).press('Enter')
+  await expect.poll(async () => (await lot()).quantity.count).toBe(300)
+})
+
+test('says what a line lacks, and what the lot cannot give', async ({ page }) => {
+  await open(page, '/hand-out/paper')
+  await expect(field(page, 'Day on the sheet')).toBeFocused()
+  await page.keyboard.press('Control+Enter')
+  await expect(page.getByText('Which day stands on the sheet?')).toBeVisible()
+  await field(page, 'Day on the sheet').fill('2026-01-10')
+  await page.keyboard.press('Enter')
+  await page.keyboard.press('Control+Enter')
+  await expect(page.getByText('Nothing is listed yet.')).toBeVisible()
+  await type(page, 'zoe')
+  await page.keyboard.press('Enter')
+  await takesBeans(page, '900 seeds')
+  await page.keyboard.press('Control+Enter')
+  await expect(page.getByRole('heading', { name: 'Line 1, being changed' })).toBeVisible()
+  await expect(field(page, 'Amount')).toBeFocused()
+  await expect(page.locator('.table-field-problem')).toBeVisible()
+  await expectNoBarrier(page)
+})

@@ -1,0 +1,76 @@
+import type { Page } from '@playwright/test'
+import { expectNoBarrier } from './support/axe.ts'
+import { open } from './support/open.ts'
+import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+let shelf: SmallShelf
+
+test.beforeEach(async ({ app }) => {
+  shelf = await fillSmallShelf(app)
+})
+
+/** Slower than a label reader, so that the app takes it for a hand. */
+const type = (page: Page, text: string) => page.keyboard.type(text, { delay: 45 })
+const found = (page: Page) => page.getByLabel('Found', { exact: true })
+const total = (page: Page) => page.locator('.table-total')
+
+test('goes through a place by keyboard, shows what differs, posts it together and undoes it', async ({
+  app,
+  page,
+}) => {
+  const { bean, maize, shelfId, today } = shelf
+  await app.call('lot.move', { lotIds: [maize.lotId], placeId: shelfId, on: today })
+  await open(page, '/stocktake')
+  await expect(page.getByLabel('Which place?', { exact: true })).toBeFocused()
+  await expectNoBarrier(page)
+  await type(page, 'wind')
+  await page.keyboard.press('Enter')
+  await expect(found(page)).toBeFocused()
+  await type(page, '280 seeds')
+  await expect(page.locator('.table-card')).toContainText('−20 seeds')
+  await page.keyboard.press('Enter')
+  await expect(page.locator('.table-card')).toContainText('Lot 2 of 2')
+  await type(page, 'nothing')
+  await expect(page.locator('.table-card')).toContainText('Nothing is left in it.')
+  await expect(total(page)).toHaveText('2 of 2 looked at, 2 differ')
+  await expectNoBarrier(page)
+  await page.keyboard.press('Escape')
+  await expect(found(page)).toHaveValue('280 seeds')
+  await page.keyboard.press('Control+Enter')
+  await expect(page.getByLabel('Why it may differ')).toBeFocused()
+  await expect(page.getByText('Say in a few words why')).toBeVisible()
+  await type(page, 'yearly stocktake')
+  await page.keyboard.press('Control+Enter')
+  await expect(page.getByRole('heading', { name: 'Posted: 2 lots' })).toBeVisible()
+  const count = async (lotId: number) => (await app.call('lot.get', { lotId })).quantity.count
+  expect([await count(bean.lotId), await count(maize.lotId)]).toEqual([280, 0])
+  await page.getByRole('button', { name: 'undo' }).press('Enter')
+  await expect.poll(() => count(bean.lotId)).toBe(300)
+})
+
+test('keeps an unfinished stocktake, and takes a scanned lot that stands elsewhere', async ({ page }) => {
+  const { bean, tomato, shelfId } = shelf
+  await open(page, `/stocktake/${shelfId}`)
+  await expect(found(page)).toBeFocused()
+  await type(page, 'about 250 seeds')
+  await expect(total(page)).toContainText('1 of 1 looked at, 1 differ')
+  // The hand lets go of the keys and takes up the reader.
+  await page.waitForTimeout(400)
+  await page.keyboard.type(tomato.scanCode, { delay: 4 })
+  await page.keyboard.press('Enter')
+  await expect(page.locator('.table-card h2')).toContainText(tomato.lotNumber)
+  await expect(page.getByText('no place in the book')).toBeVisible()
+  await expect(found(page)).toHaveValue('')
+  await type(page, '12')
+  await page.keyboard.press('Escape')
+  await expect(total(page)).toContainText('2 of 2 looked at')
+  await page.reload()
+  await expect(total(page)).toContainText('2 of 2 looked at')
+  await expect(page.locator('.table-card h2')).toContainText(bean.lotNumber)
+  await expect(found(page)).toHaveValue('about 250 seeds')
+  await page.setViewportSize({ width: 320, height: 800 })
+  expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320)
+})

@@ -10,6 +10,12 @@ const TakeInScreen = lazy(async () => ({
 const GiftsWaitingScreen = lazy(async () => ({
   default: (await import('../screens/gifts-waiting/gifts-waiting-screen.tsx')).GiftsWaitingScreen,
 }))
+const PaperSheetScreen = lazy(async () => ({
+  default: (await import('../screens/paper-sheet/paper-sheet-screen.tsx')).PaperSheetScreen,
+}))
+const StocktakeScreen = lazy(async () => ({
+  default: (await import('../screens/stocktake/stocktake-screen.tsx')).StocktakeScreen,
+}))
 const HandOutScreen = lazy(async () => ({
   default: (await import('../screens/hand-out/hand-out-screen.tsx')).HandOutScreen,
 }))
@@ -24,12 +30,6 @@ const ShelfScreen = lazy(async () => ({
 }))
 const PrintScreen = lazy(async () => ({
   default: (await import('../screens/print/print-screen.tsx')).PrintScreen,
-}))
-const StocktakeScreen = lazy(async () => ({
-  default: (await import('../screens/stocktake/stocktake-screen.tsx')).StocktakeScreen,
-}))
-const PaperSheetScreen = lazy(async () => ({
-  default: (await import('../screens/paper-sheet/paper-sheet-screen.tsx')).PaperSheetScreen,
 }))
 const SettingsScreen = lazy(async () => ({
   default: (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
@@ -48,6 +48,12 @@ export function Screens() {
             <GiftsWaitingScreen {...(giftId === undefined ? {} : { giftId: Number(giftId) })} />
           )}
         </Route>
+        <Route path="/hand-out/paper" component={PaperSheetScreen} />
+        <Route path="/stocktake/:placeId?">
+          {({ placeId }) => (
+            <StocktakeScreen {...(placeId === undefined ? {} : { placeId: Number(placeId) })} />
+          )}
+        </Route>
         <Route path="/hand-out" component={HandOutScreen} />
         <Route path="/take-back" component={TakeBackScreen} />
         <Route path="/print" component={PrintScreen} />
@@ -57,12 +63,6 @@ export function Screens() {
         <Route path="/people">
           <PeopleScreen />
         </Route>
-        <Route path="/stocktake/:placeId?">
-          {({ placeId }) => (
-            <StocktakeScreen {...(placeId === undefined ? {} : { placeId: Number(placeId) })} />
-          )}
-        </Route>
-        <Route path="/hand-out/paper" component={PaperSheetScreen} />
         <Route path="/settings" component={SettingsScreen} />
         <Route path="/shelf/lot/:lotId">{({ lotId }) => <ShelfScreen lotId={Number(lotId)} />}</Route>
         <Route path="/shelf/find/:text">{({ text }) => <ShelfScreen find={lettersOf(text)} />}</Route>

@@ -5,5 +5,6 @@ export function focusFirstField(form: HTMLElement | null): void {
 
 /** Focuses what is to be done next on a card: its first open step, or taking it in, or else its heading. */
 export function focusNext(card: HTMLElement | null): void {
-  card?.querySelector<HTMLElement>('[data-next]:not(:disabled), h2')?.focus()
+  const next = card?.querySelector<HTMLElement>('[data-next]:not(:disabled)')
+  ;(next ?? card?.querySelector<HTMLElement>('h2'))?.focus()
 }

@@ -42,7 +42,9 @@ export function StocktakeTable(props: StocktakeTableProps) {
   useEffect(() => {
     if (form.current) focusStepNamed(form.current, 'found')
   }, [])
-  const differing = [...table.foreseen.values()].filter(({ change }) => change && change.count !== 0).length
+  const differing = [...table.foreseen.values()].filter(
+    ({ change }) => change !== null && (change.count !== 0 || change.massMg !== 0),
+  ).length
   return (
     <StepForm
       label="Stocktake"

@@ -164,8 +164,7 @@ describe('printing', () => {
       sheet: 'letter-30',
     })
     await test.call('print.again', { batchId })
-    expect((await waiting('label')).at(-1)).toMatchObject({
-      title: first?.title,
+    expect((await waiting('label')).find(({ title }) => title === first?.title)).toMatchObject({
       copies: 5,
       contents: '25 seeds',
     })

@@ -99,7 +99,7 @@ function contents({ sqlite }: OpenCollection): Record<string, unknown[]> {
   const dump: Record<string, unknown[]> = {}
   for (const name of names) {
     const rows = sqlite.prepare(`SELECT * FROM "${name}"`).all() as Record<string, unknown>[]
-    dump[name] = rows.map(({ recorded_at, created_at, uuid, ...row }) => row)
+    dump[name] = rows.map(({ recorded_at, created_at, added_at, uuid, ...row }) => row)
   }
   return dump
 }

@@ -1,15 +1,18 @@
 import { cpSync } from 'node:fs'
+import { join } from 'node:path'
 import { defineConfig, type Plugin } from 'vite'
-
-const INTO = 'dist/app'
 
 /** Files that are read beside the code at run time: they lie in the built tree where they lie in the sources. */
 function besideTheCode(...folders: readonly string[]): Plugin {
+  let into = ''
   return {
     name: 'beside-the-code',
+    configResolved(config) {
+      into = config.build.outDir
+    },
     closeBundle() {
       for (const folder of folders) {
-        cpSync(folder, `${INTO}/${folder}`, { recursive: true, filter: (file) => !file.endsWith('.ts') })
+        cpSync(folder, join(into, folder), { recursive: true, filter: (file) => !file.endsWith('.ts') })
       }
     },
   }
@@ -22,7 +25,7 @@ export default defineConfig({
   plugins: [besideTheCode('db/migrations', 'db/reference', 'demo-data')],
   build: {
     ssr: true,
-    outDir: INTO,
+    outDir: 'dist/app',
     emptyOutDir: false,
     target: 'node24',
     minify: false,

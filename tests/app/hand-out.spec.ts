@@ -100,8 +100,11 @@ test('more than there is shows the balance, and its choice fills the amount', as
   await expect(field(page, 'Amount')).toHaveValue('400 seeds')
   await expect(problem(page, 'holds 300 seeds')).toBeVisible()
   expect(await left(app, shelf.bean.lotId)).toBe(300)
+  await expect(page.getByRole('button', { name: '300 seeds', exact: true })).toBeVisible()
   await keys.press('ArrowDown', 'Enter')
-  await expect(envelopes(page)).toContainText('300 seeds')
+  await expect(field(page, 'Amount')).toHaveValue('300 seeds')
+  await expect(field(page, 'Amount')).toBeFocused()
+  await expect(page.getByText('one regrowing needs')).toBeVisible()
 })
 
 test('an amount corrected in one go is not held back by what was foreseen of the one before', async ({

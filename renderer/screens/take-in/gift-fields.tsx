@@ -1,4 +1,5 @@
 import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
+import { readSample } from '../../../db/domain/weights/read-sample.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
@@ -37,7 +38,7 @@ export function GiftFields({
         value={line.amount}
         onChange={(amount) => onChange({ amount })}
         cropId={line.cropId ?? undefined}
-        sample={line.sample}
+        sample={readSample(line.sample).kind === 'sample' ? line.sample : ''}
         problem={problems.amount}
         placeholder="12.5 g, 30 seeds, 3 packets of 25"
       />

@@ -67,7 +67,7 @@ export function AmountField(props: AmountFieldProps) {
   const choose = (choice: string) => {
     flushSync(() => onChange(choice))
     input.current?.focus()
-    if (input.current) steps.goOn(input.current)
+    if (input.current) steps.goToNext(input.current)
   }
 
   return (

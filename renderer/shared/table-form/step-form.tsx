@@ -13,9 +13,11 @@ import { moveFrom } from './steps.ts'
 interface Steps {
   /** Goes on from a field as Enter does: to the next step, or ends the form. */
   goOn(from: Element): void
+  /** Goes on to the next step where there is one, and never ends the form: what follows is to be looked at first. */
+  goToNext(from: Element): void
 }
 
-const StepsContext = createContext<Steps>({ goOn: () => undefined })
+const StepsContext = createContext<Steps>({ goOn: () => undefined, goToNext: () => undefined })
 
 /** The way on from inside a field, for one that finds its answer after Enter was pressed. */
 export function useSteps(): Steps {
@@ -62,6 +64,9 @@ export function StepForm({
       const moved = form.current && moveFrom(form.current, from, 1)
       if (moved === 'end') ends.current.onEnd()
       if (moved === 'end-apart') ends.current.onEndApart()
+    },
+    goToNext: (from) => {
+      if (form.current) moveFrom(form.current, from, 1)
     },
   }))
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {

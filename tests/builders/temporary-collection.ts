@@ -40,7 +40,9 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
   const call: TemporaryCollection['call'] = (name, input) => {
     keys += 1
     const withKey =
-      contract[name].access === 'writes' ? { key: `test-key-${String(keys).padStart(6, '0')}`, ...input } : input
+      contract[name].access === 'writes'
+        ? { key: `test-key-${String(keys).padStart(6, '0')}`, ...input }
+        : input
     const parsed = contract[name].input.parse(withKey) as ParsedInput<typeof name>
     return runOperation(collection, name, parsed, () => NOW)
   }
@@ -68,12 +70,21 @@ type GiftInput = CallInput<'intake.record'>['gifts'][number]
 
 /** A gift of bean seed, valid and dull: 100 g, unweighed by the hundred, harvested in 2024. */
 export function aGift(more: Partial<GiftInput> = {}): GiftInput {
-  return { variety: { newVariety: { cropId: 'bean', name: 'Miller’s Pole' } }, harvest: '2024', amount: '100 g', ...more }
+  return {
+    variety: { newVariety: { cropId: 'bean', name: 'Miller’s Pole' } },
+    harvest: '2024',
+    amount: '100 g',
+    ...more,
+  }
 }
 
 /** Takes one gift in, and gives what the table shows of it. */
 export async function takeIn(test: TemporaryCollection, more: Partial<GiftInput> = {}) {
-  const { taken, entryId } = await test.call('intake.record', { donor: null, receivedOn: TODAY, gifts: [aGift(more)] })
+  const { taken, entryId } = await test.call('intake.record', {
+    donor: null,
+    receivedOn: TODAY,
+    gifts: [aGift(more)],
+  })
   const first = taken[0]
   if (first === undefined) throw new Error('Nothing was taken in')
   return { ...first, entryId }

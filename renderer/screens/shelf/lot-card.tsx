@@ -2,7 +2,6 @@ import { useEffect, useRef } from 'react'
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { useSettled } from '../../shared/table-form/use-settled.ts'
 import { LotActions } from './actions/lot-actions.tsx'
 import './lot-card.css'
 import { LotCautions } from './lot-cautions.tsx'
@@ -12,6 +11,7 @@ import { LotHead } from './lot-head.tsx'
 import { LotLedger } from './lot-ledger.tsx'
 import { LotMeasurements } from './lot-measurements.tsx'
 import { LotStock } from './lot-stock.tsx'
+import { useResting } from './use-resting.ts'
 
 /** A key held down runs through the list; the card follows once it rests for so long. */
 const REST_MS = 60
@@ -24,7 +24,7 @@ interface LotCardProps {
 
 /** The index card of a lot. */
 export function LotCard({ lotId, takesFocus }: LotCardProps) {
-  const resting = useSettled(lotId, REST_MS)
+  const resting = useResting(lotId, REST_MS)
   const lot = useRead('lot.get', { lotId: resting }, { keepLast: true })
   const top = useRef<HTMLDivElement>(null)
   const shown = lot.data?.lotId

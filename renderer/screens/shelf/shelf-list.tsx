@@ -1,13 +1,14 @@
 import { useTable } from '@tanstack/react-table'
 import { useVirtualizer } from '@tanstack/react-virtual'
-import { type RefObject, useMemo, useRef, useState } from 'react'
+import { type MouseEvent, type RefObject, useMemo, useRef, useState } from 'react'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { type Filters, queryOf } from './filters.ts'
 import { shelfColumns, shelfFeatures } from './shelf-columns.tsx'
 import { ShelfHeading } from './shelf-heading.tsx'
+import { ShelfRowView } from './shelf-row-view.tsx'
 import type { ShownColumns } from './use-extra-columns.ts'
 import { useRowKeys } from './use-row-keys.ts'
-import { type RowRange, type ShelfRows, useShelfRows } from './use-shelf-rows.ts'
+import { pagesAround, type RowRange, type ShelfRows, useShelfRows } from './use-shelf-rows.ts'
 
 interface ShelfListProps {
   readonly rows: ShelfRows
@@ -20,14 +21,22 @@ interface ShelfListProps {
   readonly onEnter: () => void
 }
 
-const ROW_HEIGHT = 58
-const AT_FIRST: RowRange = { first: 0, last: 30 }
+/** Pixels, before a row is measured. One function for good: a new one would have every row reckoned anew. */
+const rowHeight = () => 58
+const FIRST_PAGES = pagesAround({ first: 0, last: 30 })
 
 /** Rows of the shelf for some filters, and what to tell it of the part in view. */
 export function useListedRows(filters: Filters): { rows: ShelfRows; onRange: (range: RowRange) => void } {
-  const [range, setRange] = useState(AT_FIRST)
+  const [pages, setPages] = useState(FIRST_PAGES)
   const query = useMemo(() => queryOf(filters), [filters])
-  return { rows: useShelfRows(query, range), onRange: setRange }
+  return {
+    rows: useShelfRows(query, pages),
+    onRange: (range) => {
+      const next = pagesAround(range)
+      // The same pages again draw nothing again.
+      setPages((now) => (now.first === next.first && now.last === next.last ? now : next))
+    },
+  }
 }
 
 /** The shelf as a list: only the rows in view are drawn. Arrows choose, Enter goes to the record. */
@@ -75,37 +84,20 @@ export function ShelfList(props: ShelfListProps) {
             ))}
           </tr>
         </thead>
-        <tbody>
+        {/* biome-ignore lint/a11y/useKeyWithClickEvents: the grid hears the keys; its rows are its active descendants */}
+        <tbody onClick={(event) => chooseClicked(event, props.onChoose)}>
           <Gap height={above} />
           {items.map((item) => {
             const lotId = rows.at.get(item.index)?.lotId
             return (
-              <tr
+              <ShelfRowView
                 key={item.key}
-                ref={virtual.measureElement}
-                data-index={item.index}
-                className="shelf-row"
-                aria-rowindex={item.index + 2}
-                aria-selected={lotId === chosen}
-                {...(lotId === undefined
-                  ? {}
-                  : { id: `lot-${lotId}`, onClick: () => props.onChoose(lotId, 'click') })}
-              >
-                {lotId === undefined ? (
-                  <td className="shelf-waiting" colSpan={columns.length}>
-                    …
-                  </td>
-                ) : (
-                  table
-                    .getRow(String(lotId))
-                    .getVisibleCells()
-                    .map((cell) => (
-                      <td key={cell.id} className={`shelf-${cell.column.id}`}>
-                        <table.FlexRender cell={cell} />
-                      </td>
-                    ))
-                )}
-              </tr>
+                row={lotId === undefined ? undefined : table.getRow(String(lotId))}
+                index={item.index}
+                chosen={lotId !== undefined && lotId === chosen}
+                columns={shown}
+                measure={virtual.measureElement}
+              />
             )
           })}
           <Gap height={below} />
@@ -119,13 +111,18 @@ function useShelfVirtualizer({ rows, onRange }: ShelfListProps, scroller: RefObj
   return useVirtualizer({
     count: rows.total ?? 0,
     getScrollElement: () => scroller.current,
-    estimateSize: () => ROW_HEIGHT,
-    getItemKey: (index) => rows.at.get(index)?.lotId ?? `row ${index}`,
+    estimateSize: rowHeight,
     overscan: 12,
     onChange: ({ range }) => {
       if (range !== null) onRange({ first: range.startIndex, last: range.endIndex })
     },
   })
+}
+
+function chooseClicked(event: MouseEvent, onChoose: ShelfListProps['onChoose']): void {
+  const id = event.target instanceof Element ? event.target.closest('tr')?.id : undefined
+  const lotId = id === undefined ? null : /^lot-(\d+)$/.exec(id)?.[1]
+  if (lotId != null) onChoose(Number(lotId), 'click')
 }
 
 function rowInView(items: readonly { readonly index: number }[], rows: ShelfRows, lotId: number): boolean {

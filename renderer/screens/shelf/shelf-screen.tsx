@@ -62,7 +62,8 @@ export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
       </section>
       <section className="shelf-card" aria-label="Record">
         {lotId === undefined ? (
-          <ShelfStanding onState={(state) => setFilters({ ...NO_FILTERS, state })} />
+          // The list comes first: how the whole shelf stands takes longer to reckon.
+          rows.total !== null && <ShelfStanding onState={(state) => setFilters({ ...NO_FILTERS, state })} />
         ) : (
           <>
             <Link href="/shelf" className="shelf-back">

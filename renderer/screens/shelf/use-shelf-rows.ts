@@ -12,6 +12,12 @@ export interface RowRange {
   readonly last: number
 }
 
+/** The first and the last page that is wanted. */
+export interface PageRange {
+  readonly first: number
+  readonly last: number
+}
+
 interface Page {
   readonly offset: number
   readonly rows: readonly ShelfRow[]
@@ -29,9 +35,9 @@ export interface ShelfRows {
 }
 
 /** The rows of the shelf round the part in view: whole pages, fetched as they come near. */
-export function useShelfRows(query: ShelfQuery, range: RowRange): ShelfRows {
+export function useShelfRows(query: ShelfQuery, pages: PageRange): ShelfRows {
   return useQueries({
-    queries: pagesAround(range).map((page) => ({
+    queries: pagesOf(pages).map((page) => ({
       queryKey: ['lot.list', query, page * PAGE],
       queryFn: async (): Promise<Page> => {
         const offset = page * PAGE
@@ -60,8 +66,12 @@ function rowsOf(answers: readonly UseQueryResult<Page, ProblemError>[]): ShelfRo
   }
 }
 
-function pagesAround({ first, last }: RowRange): readonly number[] {
-  const from = Math.max(0, Math.floor((first - PAGE / 4) / PAGE))
-  const to = Math.floor((last + PAGE / 4) / PAGE)
-  return Array.from({ length: to - from + 1 }, (_, i) => from + i)
+/** The pages that a part of the list needs, with those that are near. */
+export function pagesAround({ first, last }: RowRange): PageRange {
+  const near = PAGE / 4
+  return { first: Math.max(0, Math.floor((first - near) / PAGE)), last: Math.floor((last + near) / PAGE) }
+}
+
+function pagesOf({ first, last }: PageRange): readonly number[] {
+  return Array.from({ length: last - first + 1 }, (_, i) => first + i)
 }

@@ -79,7 +79,7 @@ export function AmountField(props: AmountFieldProps) {
       words={
         <>
           {props.instead !== undefined && <p className="table-field-words">{props.instead}</p>}
-          {reading && <AmountWords reading={reading} />}
+          {reading && reading.words !== problem && <AmountWords reading={reading} />}
           <Choices
             choices={choices}
             meaning={asks ? 'It can mean' : 'Instead'}

@@ -138,12 +138,11 @@ test('an answer that is lost on the way is asked for again, and seed is taken on
 }) => {
   let lost = 0
   await page.route('**/call', async (route) => {
-    const response = await route.fetch()
     const taking = route.request().postData()?.includes('lot.discard') ?? false
-    if (taking && lost === 0) {
-      lost += 1
-      await route.fulfill({ status: 200, contentType: 'text/plain', body: 'cut off' })
-    } else await route.fulfill({ response })
+    if (!taking || lost > 0) return route.continue()
+    lost += 1
+    await route.fetch()
+    return route.fulfill({ status: 200, contentType: 'text/plain', body: 'cut off' })
   })
   await open(page, `/shelf/lot/${shelf.bean.lotId}`)
   await page.getByRole('button', { name: 'Discard' }).click()

@@ -16,7 +16,7 @@ describe('numbers, masses and dates as the library writes them', () => {
       '340 mg',
       '12.451 g',
       '1.2 kg',
-      '-340 mg',
+      '−340 mg',
     ])
   })
 

@@ -48,7 +48,7 @@ export function SettingsForm({ about }: { readonly about: About }) {
       shownAtField={SHOWN}
       onSend={() => read.settings !== null && write.mutate({ settings: read.settings })}
     >
-      {text('libraryName', 'Its name, as on labels and letters')}
+      <div className="card-form-wide">{text('libraryName', 'Its name, as on labels and letters')}</div>
       <PatternField
         value={typed.accessionPattern}
         today={about.today}

@@ -31,20 +31,24 @@ export function createFormat(locale: string): Format {
     number: (value) => number.format(value),
     mass: (milligrams) => {
       const size = Math.abs(milligrams)
-      if (size < 1_000) return `${number.format(milligrams)} mg`
-      if (size < 1_000_000) return `${grams.format(milligrams / 1_000)} g`
-      return `${grams.format(milligrams / 1_000_000)} kg`
+      if (size < 1_000) return trueMinus(`${number.format(milligrams)} mg`)
+      if (size < 1_000_000) return trueMinus(`${grams.format(milligrams / 1_000)} g`)
+      return trueMinus(`${grams.format(milligrams / 1_000_000)} kg`)
     },
     percent: (part) => percent.format(part),
     day: (iso) => formatted(day, iso, `${iso}T00:00:00Z`),
     moment: (iso) => formatted(moment, iso, iso),
     time: (iso) => formatted(time, iso, iso),
     dayOfMoment: (iso) => formatted(dayOfMoment, iso, iso),
-    change: (value) => signed.format(value).replace('-', '−'),
+    change: (value) => trueMinus(signed.format(value)),
   }
 }
 
 function formatted(format: Intl.DateTimeFormat, asGiven: string, instant: string): string {
   const time = Date.parse(instant)
   return Number.isNaN(time) ? asGiven : format.format(time)
+}
+
+function trueMinus(text: string): string {
+  return text.replace('-', '−')
 }

@@ -62,7 +62,7 @@ export function SplitForm({ lot, keptAs, onClose }: ActionFormProps) {
       onChoose={(amount) => change({ amount })}
     >
       <AmountField
-        label={`How much of the ${lot.quantity.words}`}
+        label={`How much (it holds ${lot.quantity.words})`}
         value={typed.amount}
         onChange={(amount) => change({ amount })}
         lotId={lot.lotId}

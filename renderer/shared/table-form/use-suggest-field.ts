@@ -81,8 +81,12 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
     }
     if (!open || (!thenGoOn && !typed)) return
     const found = suggestions.answersText
-    if (found && pick(options[active])) return
+    // The key is dealt with here: outside a table form it would send the form around it, with what it just picked.
     if (thenGoOn) event.preventDefault()
+    if (found && pick(options[active])) {
+      if (thenGoOn) steps.goOn(event.currentTarget)
+      return
+    }
     if (!found) late.start(event.currentTarget, thenGoOn)
   }
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {

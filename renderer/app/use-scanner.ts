@@ -1,4 +1,5 @@
 import { useEffect, useEffectEvent } from 'react'
+import { tellScanRead } from '../shared/scans/scans.ts'
 import { createScanReader } from './scan-reader.ts'
 import { type TypedInto, typeInto } from './type-into.ts'
 
@@ -26,6 +27,7 @@ export function useScanner(onScan: (text: string) => void): void {
       event.stopImmediatePropagation()
       swallowEnterUp = true
       if (before !== null && before.field.value !== before.value) typeInto(before.field, before.value)
+      tellScanRead(heard.text)
       scanned(heard.text)
     }
     const up = (event: KeyboardEvent) => {

@@ -25,10 +25,9 @@ export function useScansToLots(findField: RefObject<HTMLDivElement | null>) {
     setNote('')
     try {
       const found = await call('find.anything', { text })
-      const lotNumber = found.lots.find((lot) => lot.lotId === found.exactLotId)?.lotNumber ?? null
-      if (offerScan({ text, lotId: found.exactLotId, lotNumber })) return
-      if (found.exactLotId !== null) go(lotAddress(found.exactLotId))
-      else openSearch(text, whyNotFound(text, found.scan))
+      const lotId = found.exactLotId
+      if (lotId === null) openSearch(text, whyNotFound(text, found.scan))
+      else if (!offerScan(lotId)) go(lotAddress(lotId))
     } catch (thrown) {
       if (!(thrown instanceof ProblemError)) throw thrown
       openSearch(text, thrown.problem.sentence)

@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
+import { scan } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
@@ -13,12 +14,6 @@ test.beforeEach(async ({ app, page }) => {
   await page.reload()
   await expect(page.getByRole('row', { name: /Widow Tarn/ })).toBeVisible()
 })
-
-/** Types as a label reader does: one key every few milliseconds, then Enter. */
-async function scan(page: Page, code: string): Promise<void> {
-  await page.keyboard.type(code, { delay: 4 })
-  await page.keyboard.press('Enter')
-}
 
 const oneField = (page: Page) => page.getByRole('combobox', { name: /Find a lot/ })
 

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
-import { Keys } from './support/keys.ts'
+import { Keys, scan } from './support/keys.ts'
 import { open } from './support/open.ts'
 import type { RunningApp } from './support/running-app.ts'
 import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
@@ -26,12 +26,6 @@ async function atTheTable(page: Page): Promise<Keys> {
   await open(page, '/hand-out')
   await expect(who(page)).toBeFocused()
   return new Keys(page)
-}
-
-/** Types as a label reader does: one key every few milliseconds, then Enter. */
-async function scan(page: Page, code: string): Promise<void> {
-  await page.keyboard.type(code, { delay: 4 })
-  await page.keyboard.press('Enter')
 }
 
 test('three packets to a known member take few keys', async ({ app, page }) => {
@@ -178,6 +172,24 @@ test('scanned packets list themselves one after the other', async ({ app, page }
   expect(await left(app, shelf.bean.lotId)).toBe(260)
 })
 
+test('a label scanned while a name is still being looked for falls into no field', async ({ page }) => {
+  await page.route('**/call', async (route) => {
+    const { operation } = route.request().postDataJSON() as { operation: string }
+    if (operation === 'person.search') await page.waitForTimeout(700)
+    await route.continue()
+  })
+  const keys = await atTheTable(page)
+  await keys.type('tov')
+  await keys.press('Enter')
+  await scan(page, shelf.bean.scanCode)
+  await scan(page, shelf.tomato.scanCode)
+  await expect(who(page)).toHaveValue('Tove Lindqvist')
+  await expect(envelopes(page)).toHaveCount(1)
+  await expect(envelopes(page)).toContainText('Hrášek’s Climber')
+  await expect(field(page, 'Lot')).toHaveValue(/^Widow Tarn.*, [^,]+$/)
+  await page.unrouteAll({ behavior: 'wait' })
+})
+
 test('a lot in quarantine is never offered, and a scan of it says why', async ({ page }) => {
   const keys = await atTheTable(page)
   await keys.press('Enter', 'Enter')
@@ -220,7 +232,7 @@ test('another window sees at once what this one handed out', async ({ app, conte
   await keys.press('Enter', 'Enter')
   await keys.type('clim')
   await keys.press('Enter', 'Control+Enter')
-  await expect(second.getByText('holds 280 seeds')).toBeVisible({ timeout: 2_000 })
+  await expect(second.getByText('holds 280 seeds')).toBeVisible()
   await second.bringToFront()
   await others.press('Control+Enter')
   await expect(second.getByRole('region', { name: 'What is left' })).toContainText('260 seeds')

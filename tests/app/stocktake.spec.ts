@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
+import { scan } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
@@ -59,8 +60,7 @@ test('keeps an unfinished stocktake, and takes a scanned lot that stands elsewhe
   await expect(total(page)).toContainText('1 of 1 looked at, 1 differ')
   // The hand lets go of the keys and takes up the reader.
   await page.waitForTimeout(400)
-  await page.keyboard.type(tomato.scanCode, { delay: 4 })
-  await page.keyboard.press('Enter')
+  await scan(page, tomato.scanCode)
   await expect(page.locator('.table-card h2')).toContainText(tomato.lotNumber)
   await expect(page.getByText('no place in the book')).toBeVisible()
   await expect(found(page)).toHaveValue('')

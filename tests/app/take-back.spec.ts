@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
+import { scan } from './support/keys.ts'
 import { open } from './support/open.ts'
 import type { RunningApp } from './support/running-app.ts'
 import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
@@ -126,8 +127,7 @@ test('says at the field what is missing, keeps what was typed through a reload, 
   await expect(field(page, 'Grown from')).toBeFocused()
   await key(page, 'Control+Enter')
   await expect(page.getByText('Which lot was it grown from?')).toBeVisible()
-  await page.keyboard.type(shelf.tomato.scanCode, { delay: 4 })
-  await key(page, 'Enter')
+  await scan(page, shelf.tomato.scanCode)
   await expect(field(page, 'Grown from')).toHaveValue(/Widow Tarn/)
   await expect(page.getByLabel('Harvest year')).toBeFocused()
   await page.getByLabel('Plants grown').focus()

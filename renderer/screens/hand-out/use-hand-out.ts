@@ -6,7 +6,7 @@ import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
 import { call } from '../../shared/client/call.ts'
 import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { useScan } from '../../shared/scans/scans.ts'
+import { useLotScan } from '../../shared/scans/scans.ts'
 import { personFieldOf, STEP_OF_PERSON_FIELD } from '../../shared/table-form/person-draft.ts'
 import type { PersonProblems } from '../../shared/table-form/person-fields.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
@@ -125,15 +125,7 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
     })
     focus('amount')
   }
-  const refuseUnnamed = (thrown: unknown) => {
-    if (!(thrown instanceof ProblemError)) throw thrown
-    show({ refused: thrown.problem })
-  }
-  useScan(({ lotId }) => {
-    if (lotId === null) return false
-    call('lot.get', { lotId }).then(takeScan, refuseUnnamed)
-    return true
-  })
+  useLotScan(takeScan, (refused) => show({ refused }))
   return {
     shown,
     foreseen,

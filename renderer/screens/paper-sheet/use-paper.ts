@@ -1,10 +1,8 @@
 import { type RefObject, useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { Problem } from '../../../db/contract/problem.ts'
-import { call } from '../../shared/client/call.ts'
-import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { useScan } from '../../shared/scans/scans.ts'
+import { useLotScan } from '../../shared/scans/scans.ts'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import {
   closePaper,
@@ -86,20 +84,13 @@ export function usePaper({ draft, dispatch, today, form, onSaved }: Table) {
     flushSync(() => dispatch({ kind: 'change-line', id: refused.id }))
     showLine({ [at.field]: problem.sentence })
   }
-  useScan(({ lotId }) => {
-    if (lotId === null) return false
-    call('lot.get', { lotId }).then(
-      (lot) => {
-        flushSync(() => change({ kind: 'line', change: withLot(line, lot) }))
-        focus('amount')
-      },
-      (thrown) => {
-        if (!(thrown instanceof ProblemError)) throw thrown
-        show({ refused: thrown.problem })
-      },
-    )
-    return true
-  })
+  useLotScan(
+    (lot) => {
+      flushSync(() => change({ kind: 'line', change: withLot(line, lot) }))
+      focus('amount')
+    },
+    (refused) => show({ refused }),
+  )
   return {
     shown,
     saving: record.isPending,

@@ -1,10 +1,9 @@
 import { useState } from 'react'
 import { useLocation } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
-import { call } from '../../shared/client/call.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { useScan } from '../../shared/scans/scans.ts'
+import { useLotScan } from '../../shared/scans/scans.ts'
 import { useDraft } from '../../shared/table-form/use-draft.ts'
 import '../../shared/table-form/table-frame.css'
 import { PlaceChoice } from './place-choice.tsx'
@@ -77,15 +76,15 @@ function Opening() {
 /** A scanned label leads to the place where its lot stands. */
 function ScanToPlace() {
   const [, go] = useLocation()
-  useScan(({ lotId }) => {
-    if (lotId === null) return false
-    void call('lot.get', { lotId }).then(
-      ({ placeId }) => placeId !== null && go(`/stocktake/${placeId}`),
-      () => undefined,
-    )
-    return true
-  })
-  return null
+  const [refused, setRefused] = useState('')
+  useLotScan(
+    ({ placeId, lotNumber }) => {
+      if (placeId === null) setRefused(`${lotNumber} has no place yet: move it to one on its card first.`)
+      else go(`/stocktake/${placeId}`)
+    },
+    ({ sentence }) => setRefused(sentence),
+  )
+  return <p role="status">{refused}</p>
 }
 
 function UnderWay({ draft }: { readonly draft: StocktakeDraft }) {

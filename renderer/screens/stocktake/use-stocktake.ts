@@ -2,11 +2,9 @@ import { type RefObject, useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { Problem } from '../../../db/contract/problem.ts'
-import { call } from '../../shared/client/call.ts'
-import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { useScan } from '../../shared/scans/scans.ts'
+import { useLotScan } from '../../shared/scans/scans.ts'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
 import {
@@ -105,14 +103,7 @@ export function useStocktake({ draft, dispatch, today, rows, form, onSaved }: Ta
     flushSync(() => change({ kind: 'typed', lot: { lotId, lotNumber, variety, crop, place }, found: '' }))
     focus('found')
   }
-  useScan(({ lotId }) => {
-    if (lotId === null) return false
-    call('lot.get', { lotId }).then(takeScan, (thrown) => {
-      if (!(thrown instanceof ProblemError)) throw thrown
-      setShown({ ...NOTHING_SHOWN, refused: thrown.problem })
-    })
-    return true
-  })
+  useLotScan(takeScan, (refused) => setShown({ ...NOTHING_SHOWN, refused }))
   return {
     shown,
     current,

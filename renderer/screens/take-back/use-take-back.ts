@@ -2,11 +2,10 @@ import { type RefObject, useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { Problem } from '../../../db/contract/problem.ts'
 import type { VisitOut } from '../../../db/contract/promise-operations.ts'
-import { call } from '../../shared/client/call.ts'
 import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { useScan } from '../../shared/scans/scans.ts'
+import { useLotScan } from '../../shared/scans/scans.ts'
 import { personFieldOf, STEP_OF_PERSON_FIELD } from '../../shared/table-form/person-draft.ts'
 import type { PersonProblems } from '../../shared/table-form/person-fields.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
@@ -95,20 +94,13 @@ export function useTakeBack(table: Table) {
     if (field) return showLine({ [field]: problem.sentence })
     show({ refused: problem })
   }
-  useScan(({ lotId }) => {
-    if (lotId === null) return false
-    call('lot.get', { lotId }).then(
-      (lot) => {
-        flushSync(() => pickLot(lot))
-        focus('harvest')
-      },
-      (thrown) => {
-        if (!(thrown instanceof ProblemError)) throw thrown
-        show({ refused: thrown.problem })
-      },
-    )
-    return true
-  })
+  useLotScan(
+    (lot) => {
+      flushSync(() => pickLot(lot))
+      focus('harvest')
+    },
+    (refused) => show({ refused }),
+  )
   return {
     shown,
     visits,

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useRef, useState } from 'react'
 import { flushSync } from 'react-dom'
 import { ProblemError } from '../client/problem-error.ts'
+import { useScanRead } from '../scans/scans.ts'
 import { useSteps } from './step-form.tsx'
 import { suggestKey, typedLetter } from './suggest-key.ts'
 import {
@@ -125,6 +126,9 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
 /** An Enter that came before its answer: waits for it, and hands what is typed meanwhile to the next field. */
 function useLatePick(pickWhenFound: (input: HTMLInputElement, thenGoOn: boolean) => Promise<void>) {
   const typedAhead = useRef<string | null>(null)
+  useScanRead((text) => {
+    if (typedAhead.current?.endsWith(text)) typedAhead.current = typedAhead.current.slice(0, -text.length)
+  })
   return {
     /** Whether the key was caught because an answer is still on its way. */
     catches: (event: KeyboardEvent): boolean => {

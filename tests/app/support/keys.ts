@@ -30,6 +30,14 @@ export class Keys {
   }
 }
 
+/**
+ * Types as a label reader does: every key sent off before the first is answered, then Enter. Waiting for each would take
+ * longer than a label reader does wherever the machine is busy.
+ */
+export async function scan(page: Page, code: string): Promise<void> {
+  await Promise.all([...code, 'Enter'].map((key) => page.keyboard.press(key)))
+}
+
 /** The key presses that typing a text takes: one for each character, two for a capital. */
 export function keysOf(text: string): number {
   return [...text].reduce((sum, letter) => sum + (letter === letter.toLowerCase() ? 1 : 2), 0)

@@ -23,7 +23,7 @@ export default defineConfig({
   outputDir: 'test-results',
   forbidOnly: true,
   fullyParallel: true,
-  workers: 2,
+  workers: 3,
   timeout: 60_000,
   expect: { timeout: 10_000 },
   reporter: [['list']],

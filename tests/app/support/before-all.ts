@@ -4,14 +4,18 @@ import { join } from 'node:path'
 import { buildIfNeeded } from '../../../electron/loopback/build-if-needed.ts'
 import { findElectron } from '../../../electron/loopback/find-electron.ts'
 import { callOnFile, PROJECT_FOLDER } from './command-line.ts'
+import { patternOf } from './patterns.ts'
 
-/** Builds the app and makes one demonstration, of which every test gets a copy. */
+/** Builds the app and makes each kind of collection once: every test gets a copy of one. */
 export default async function beforeAll(): Promise<() => void> {
   const electron = findElectron(PROJECT_FOLDER, process.env)
   await buildIfNeeded(PROJECT_FOLDER, electron === null ? 'loopback' : 'electron')
-  const folder = mkdtempSync(join(tmpdir(), 'drawer-demo-'))
-  const demo = join(folder, 'Demo collection.drawer')
-  await callOnFile(demo, 'collection.open-demo', {})
-  process.env['COMMON_DRAWER_TEST_DEMO'] = demo
+  const folder = mkdtempSync(join(tmpdir(), 'drawer-patterns-'))
+  process.env['COMMON_DRAWER_TEST_PATTERNS'] = folder
+  await callOnFile(patternOf('demo'), 'collection.open-demo', {})
+  await callOnFile(patternOf('empty'), 'collection.start', {
+    libraryName: 'Hollow Lane Library',
+    accessionPattern: 'HL{yy}-{####}',
+  })
   return () => rmSync(folder, { recursive: true, force: true })
 }

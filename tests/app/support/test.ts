@@ -2,12 +2,11 @@ import { copyFileSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { test as base, expect } from '@playwright/test'
-import { callOnFile } from './command-line.ts'
+import { type Pattern, patternOf } from './patterns.ts'
 import { type RunningApp, startApp } from './running-app.ts'
 
 interface Given {
-  /** What is in the drawer when the test begins: the demonstration, or an empty collection of the keeper's own. */
-  drawer: 'demo' | 'empty'
+  drawer: Pattern
   /** The running app; its page is open on it. */
   app: RunningApp
 }
@@ -23,7 +22,7 @@ export const test = base.extend<Given>({
 
   app: async ({ drawer, page }, use) => {
     const folder = mkdtempSync(join(tmpdir(), 'drawer-app-'))
-    await fill(folder, drawer)
+    copyFileSync(patternOf(drawer), join(folder, 'Demo collection.drawer'))
     const app = await startApp(folder)
     const wrong: string[] = []
     page.on('pageerror', (thrown) => wrong.push(thrown.message))
@@ -40,17 +39,3 @@ export const test = base.extend<Given>({
 })
 
 export { expect }
-
-async function fill(folder: string, drawer: Given['drawer']): Promise<void> {
-  const file = join(folder, 'Demo collection.drawer')
-  if (drawer === 'empty') {
-    await callOnFile(file, 'collection.start', {
-      libraryName: 'Hollow Lane Library',
-      accessionPattern: 'HL{yy}-{####}',
-    })
-    return
-  }
-  const demo = process.env['COMMON_DRAWER_TEST_DEMO']
-  if (demo === undefined) throw new Error('The demonstration was not made before the tests')
-  copyFileSync(demo, file)
-}

@@ -418,6 +418,98 @@ CREATE INDEX print_item_by_batch ON print_item (batch_id);
 --> statement-breakpoint
 CREATE INDEX print_item_by_entry ON print_item (entry_id);
 --> statement-breakpoint
+CREATE TABLE place_terms (
+  id INTEGER PRIMARY KEY,
+  place_id INTEGER NOT NULL REFERENCES storage_place (id),
+  aim TEXT NOT NULL CHECK (aim IN ('short-term', 'medium-term', 'long-term', 'none')),
+  highest_cc INTEGER CHECK (highest_cc BETWEEN -10000 AND 10000),
+  highest_pm INTEGER CHECK (highest_pm BETWEEN 0 AND 1000),
+  round_days INTEGER CHECK (round_days BETWEEN 1 AND 1100),
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX place_terms_by_place ON place_terms (place_id);
+--> statement-breakpoint
+CREATE TABLE climate_batch (
+  id INTEGER PRIMARY KEY,
+  place_id INTEGER NOT NULL REFERENCES storage_place (id),
+  file_name TEXT CHECK (file_name <> ''),
+  digest TEXT CHECK (length(digest) = 64),
+  readings INTEGER NOT NULL CHECK (readings >= 1),
+  left_out INTEGER NOT NULL CHECK (left_out >= 0),
+  note TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  CHECK ((file_name IS NULL) = (digest IS NULL))
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX climate_batch_by_place ON climate_batch (place_id);
+--> statement-breakpoint
+CREATE INDEX climate_batch_by_digest ON climate_batch (digest) WHERE digest IS NOT NULL;
+--> statement-breakpoint
+CREATE TABLE climate_reading (
+  place_id INTEGER NOT NULL REFERENCES storage_place (id),
+  at TEXT NOT NULL CHECK (length(at) = 16),
+  batch_id INTEGER NOT NULL REFERENCES climate_batch (id),
+  temperature_cc INTEGER NOT NULL CHECK (temperature_cc BETWEEN -10000 AND 10000),
+  humidity_pm INTEGER CHECK (humidity_pm BETWEEN 0 AND 1000),
+  PRIMARY KEY (place_id, at, batch_id)
+) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
+CREATE TABLE lot_container (
+  id INTEGER PRIMARY KEY,
+  lot_id INTEGER NOT NULL REFERENCES lot (id),
+  kind TEXT NOT NULL CHECK (kind IN ('envelope', 'bag', 'jar', 'can', 'other')),
+  airtight INTEGER NOT NULL CHECK (airtight IN (0, 1)),
+  pest_proof INTEGER NOT NULL CHECK (pest_proof IN (0, 1)),
+  since TEXT NOT NULL,
+  note TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX lot_container_by_lot ON lot_container (lot_id);
+--> statement-breakpoint
+CREATE TABLE seed_moisture (
+  id INTEGER PRIMARY KEY,
+  lot_id INTEGER NOT NULL REFERENCES lot (id),
+  measured_on TEXT NOT NULL,
+  method TEXT NOT NULL CHECK (method IN ('oven', 'sealed-jar', 'break-check', 'meter')),
+  percent REAL NOT NULL CHECK (percent > 0 AND percent < 100),
+  low_percent REAL NOT NULL CHECK (low_percent >= 0 AND low_percent <= percent),
+  high_percent REAL NOT NULL CHECK (high_percent >= percent AND high_percent <= 100),
+  observed TEXT NOT NULL CHECK (json_valid(observed)),
+  note TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX seed_moisture_by_lot ON seed_moisture (lot_id);
+--> statement-breakpoint
+CREATE TABLE storage_round (
+  id INTEGER PRIMARY KEY,
+  on_date TEXT NOT NULL,
+  walked_by TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE round_check (
+  id INTEGER PRIMARY KEY,
+  round_id INTEGER NOT NULL REFERENCES storage_round (id),
+  place_id INTEGER NOT NULL REFERENCES storage_place (id),
+  looked_for TEXT NOT NULL CHECK (looked_for IN ('pests', 'seals', 'gel', 'dampness', 'reading')),
+  outcome TEXT NOT NULL CHECK (outcome IN ('fine', 'found')),
+  note TEXT NOT NULL,
+  UNIQUE (round_id, place_id, looked_for)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX round_check_by_place ON round_check (place_id);
+--> statement-breakpoint
+CREATE TABLE round_check_lot (
+  check_id INTEGER NOT NULL REFERENCES round_check (id),
+  lot_id INTEGER NOT NULL REFERENCES lot (id),
+  PRIMARY KEY (check_id, lot_id)
+) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
+CREATE INDEX round_check_lot_by_lot ON round_check_lot (lot_id);
+--> statement-breakpoint
 CREATE VIRTUAL TABLE accession_search USING fts5 (
   words,
   content = '',

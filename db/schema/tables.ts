@@ -1,3 +1,4 @@
+import * as climateTables from './climate-tables.ts'
 import * as collectionTables from './collection-tables.ts'
 import * as giftTables from './gift-tables.ts'
 import * as printTables from './print-tables.ts'
@@ -6,6 +7,7 @@ import * as stockTables from './stock-tables.ts'
 
 /** Every table, for drizzle and for the test that compares them with the file's own. */
 export const tables = {
+  ...climateTables,
   ...collectionTables,
   ...giftTables,
   ...referenceTables,

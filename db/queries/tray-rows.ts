@@ -1,5 +1,6 @@
 import type { Sqlite } from '../migrations/connection.ts'
 import { standing } from './measurements.ts'
+import { joinKeptPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** An item of the print tray with what a list says of it. Snake case as in the file. */
@@ -45,11 +46,10 @@ const ROWS = `
   LEFT JOIN accession AS lot_of ON lot_of.id = lot.accession_id
   LEFT JOIN variety ON variety.id = lot_of.variety_id LEFT JOIN crop ON crop.id = variety.crop_id
   LEFT JOIN accession ON accession.id = print_item.accession_id
-  LEFT JOIN person AS giver ON giver.id = accession.donor_id
-  LEFT JOIN person AS donor ON donor.id = coalesce(giver.joined_into_id, giver.id)
+  ${joinKeptPerson('donor', 'accession.donor_id')}
   LEFT JOIN person_contact ON person_contact.person_id = donor.id
   LEFT JOIN withdrawal ON withdrawal.id = print_item.withdrawal_id
-  LEFT JOIN person AS member ON member.id = withdrawal.person_id`
+  ${joinKeptPerson('member', 'withdrawal.person_id')}`
 
 /** Everything that waits to be printed; labels in order of lot, the rest in the order in which it came. */
 export function waitingItems(sqlite: Sqlite): TrayRow[] {
@@ -120,10 +120,9 @@ export function donorsNotWrittenTo(
   return prepared(
     sqlite,
     `SELECT donor.id, donor.name, max(accession.received_on) AS received_on
-     FROM accession JOIN person AS giver ON giver.id = accession.donor_id
-     JOIN person AS donor ON donor.id = coalesce(giver.joined_into_id, giver.id)
+     FROM accession ${joinKeptPerson('donor', 'accession.donor_id')}
      LEFT JOIN person_contact ON person_contact.person_id = donor.id
-     WHERE accession.received_on >= ? AND coalesce(may_write, 0) = 0 AND ${standing('accession')}
+     WHERE donor.id IS NOT NULL AND accession.received_on >= ? AND coalesce(may_write, 0) = 0 AND ${standing('accession')}
      GROUP BY donor.id ORDER BY received_on DESC, donor.id DESC LIMIT 50`,
   ).all(since) as { id: number; name: string; received_on: string }[]
 }
@@ -169,8 +168,8 @@ export function latestGiftToThank(
   return prepared(
     sqlite,
     `SELECT accession.entry_id, person_contact.person_id AS donor_id
-     FROM accession JOIN person AS giver ON giver.id = accession.donor_id
-     JOIN person_contact ON person_contact.person_id = coalesce(giver.joined_into_id, giver.id)
+     FROM accession ${joinKeptPerson('donor', 'accession.donor_id')}
+     JOIN person_contact ON person_contact.person_id = donor.id
      WHERE may_write = 1 AND ${standing('accession')} ORDER BY accession.id DESC LIMIT 1`,
   ).get() as { entry_id: number; donor_id: number } | undefined
 }

@@ -3,6 +3,7 @@ import type { Problem } from '../contract/problem.ts'
 import { Refusal, refuse } from '../contract/refusal.ts'
 import type { Override } from '../contract/stock-operations.ts'
 import { massToType } from '../domain/amounts/in-words.ts'
+import { packetsIn } from '../domain/amounts/packets.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
 import { type Outgoing, takeOut } from '../domain/ledger/movement.ts'
 import { seedsForOneRegrowing } from '../domain/needs/what-to-keep.ts'
@@ -141,7 +142,7 @@ export function visitCautions(
   visit: { readonly lines: readonly Line[]; readonly purpose: Purpose },
 ): OutgoingCaution[] {
   const { visitLimit } = settingsOf(reading)
-  const packets = visit.lines.length
+  const packets = packetsIn(visit.lines.map(({ amount }) => amount))
   if (visitLimit === null || packets <= visitLimit || !LIMITED.has(visit.purpose)) return []
   return [
     {

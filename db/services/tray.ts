@@ -3,6 +3,7 @@ import type { ParsedInput, Value } from '../contract/contract.ts'
 import type { TrayItem } from '../contract/print-operations.ts'
 import { refuse } from '../contract/refusal.ts'
 import { labelsOnSheet, SHEETS } from '../paper/label-sheets.ts'
+import { keptPersonId } from '../queries/person-records.ts'
 import { itemsByIds, type TrayRow } from '../queries/tray-rows.ts'
 import { printItem } from '../schema/print-tables.ts'
 import { personContact } from '../schema/reference-tables.ts'
@@ -40,7 +41,8 @@ export function giftToTray(
 }
 
 function mayWrite(reading: Reading, personId: number): boolean {
-  const contact = reading.db.select().from(personContact).where(eq(personContact.personId, personId)).get()
+  const keptId = keptPersonId(reading.sqlite, personId) ?? personId
+  const contact = reading.db.select().from(personContact).where(eq(personContact.personId, keptId)).get()
   return contact?.mayWrite === true
 }
 

@@ -1,6 +1,7 @@
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { Refusal, refuse } from '../contract/refusal.ts'
 import { milligrams } from '../domain/amounts/mass.ts'
+import { packetsInWords } from '../domain/amounts/packets.ts'
 import { seedCount } from '../domain/amounts/seed-count.ts'
 import { withdrawal } from '../schema/stock-tables.ts'
 import { countDoubt, quantity, quantityOf, weightInForce } from './amounts.ts'
@@ -94,11 +95,10 @@ export function recordPaperSheet(
     visits.set(whoseVisit(typed.person), visit)
     writeLine(writing, line, { on: input.on, ...visit, note: typed.note })
   }
-  const count = `${planned.length} ${planned.length === 1 ? 'packet' : 'packets'}`
   return {
     visits: [...visits.values()],
     lines: leftInLots(planned),
-    said: `Typed in the paper sheet of ${input.on}: ${count} out`,
+    said: `Typed in the paper sheet of ${input.on}: ${packetsInWords(input.lines.map(({ amount }) => amount))} out`,
     undoable: true,
   }
 }

@@ -50,7 +50,7 @@ test('three packets to a known member take few keys', async ({ app, page }) => {
   await expect(async () => expect(await left(app, shelf.bean.lotId)).toBe(300)).toPass()
 })
 
-test('a visit without a name, its promise and its day', async ({ app, page }) => {
+test('a visit without a name, its promise, its day and its slip', async ({ app, page }) => {
   const keys = await atTheTable(page)
   await keys.press('Enter', 'Enter')
   await keys.type('clim')
@@ -58,9 +58,13 @@ test('a visit without a name, its promise and its day', async ({ app, page }) =>
   await expect(field(page, 'Brings back')).toBeFocused()
   await keys.type('twice as many')
   await keys.press('Enter', 'Enter', 'Enter')
+  await expect(page.getByRole('checkbox', { name: 'Print a slip to take along' })).toBeFocused()
+  await keys.press('Space', 'Enter')
   await expect(field(page, 'Lot')).toBeFocused()
   await keys.press('Control+Enter')
   await expect(page.getByRole('region', { name: 'What is left' })).toBeVisible()
+  const { groups } = await app.call('tray.list', {})
+  expect(groups.find(({ kind }) => kind === 'slip')?.items).toHaveLength(1)
   const { ledger } = await app.call('lot.get', { lotId: shelf.bean.lotId })
   expect(ledger.find(({ kind }) => kind === 'withdrawal')).toMatchObject({ person: '', count: -20 })
 })

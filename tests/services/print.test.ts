@@ -13,13 +13,13 @@ afterEach(async () => {
   test.remove()
 })
 
-const WRITTEN_TO = {
-  name: 'Ilka Brandt',
+const CONTACT = {
   email: 'ilka@example.org',
   phone: '01632 960 777',
   address: '3 Hollow Lane\nQuillhaven',
   mayWrite: true,
 }
+const WRITTEN_TO = { name: 'Ilka Brandt', ...CONTACT }
 
 type NewPerson = Extract<
   NonNullable<CallInput<'intake.record'>['donor']>,
@@ -293,4 +293,31 @@ it('makes slips with amounts, promise and cautions, and puts nobody’s address 
   )
   for (const text of [slip, labels]) expect(text).not.toMatch(/Hollow Lane|01632|example/)
   expect(JSON.stringify(await test.call('tray.list', {}))).not.toMatch(/Hollow Lane|01632|example/)
+})
+
+describe('somebody whose record was joined into another', () => {
+  it('stands under the kept name in the tray, on the slip and in the letter', async () => {
+    const { personId: keepId } = await test.call('person.create', { name: 'Tove Lindqvist', ...CONTACT })
+    const { personId: joinId } = await test.call('person.create', { name: 'T. Lindquist' })
+    const { taken } = await test.call('intake.record', {
+      donor: { personId: joinId },
+      receivedOn: TODAY,
+      gifts: [aGift({ amount: '400 seeds' })],
+    })
+    await test.call('withdrawal.record', {
+      person: { personId: joinId },
+      on: TODAY,
+      lines: [{ lotId: taken[0]?.lotId ?? 0, amount: '20 seeds' }],
+      slip: true,
+    })
+    await test.call('person.join', { keepId, joinId })
+    await test.call('tray.add', { items: [{ kind: 'letter', accessionId: taken[0]?.accessionId ?? 0 }] })
+    for (const kind of ['slip', 'letter'] as const) {
+      const items = await waiting(kind)
+      expect(items.map(({ title }) => title)).toEqual(['Tove Lindqvist'])
+      const text = await textOf(await test.call('tray.preview', { kind, itemIds: ids(items) }))
+      expect(text).toContain('Tove Lindqvist')
+      expect(text).not.toContain('Lindquist')
+    }
+  })
 })

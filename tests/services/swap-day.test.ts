@@ -83,6 +83,13 @@ it('wants a reason above the limit for one visit, for what is taken home', async
   const ask = { person: null, on: TODAY, lines }
   expect((await test.refused('withdrawal.record', ask)).choices).toEqual(['over-limit'])
   expect((await test.call('withdrawal.foresee', { lines })).cautions[0]?.despite).toBe('over-limit')
+  const inOneLine = { lines: [{ lotId, amount: '3 packets of 20' }] }
+  expect((await test.call('withdrawal.foresee', inOneLine)).cautions[0]?.sentence).toBe(
+    '3 packets are more than the 2 that one visit usually takes.',
+  )
+  expect(
+    (await test.call('withdrawal.foresee', { lines: [{ lotId, amount: '60 seeds' }] })).cautions,
+  ).toEqual([])
   await test.call('withdrawal.record', { ...ask, purpose: 'grow-out' })
   await test.call('withdrawal.record', { ...ask, despite: ['over-limit'], reason: 'for the whole school' })
   expect(await held(lotId)).toBe(780)

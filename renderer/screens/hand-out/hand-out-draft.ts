@@ -29,6 +29,8 @@ export interface VisitTerms {
   readonly promisedBy: string
   /** Why something goes out in spite of a caution that was read. */
   readonly reason: string
+  /** Whether a withdrawal slip is wanted on paper. */
+  readonly slip: boolean
 }
 
 /** A visit of one member while it is being entered; kept key by key, so that nothing typed can be lost. */
@@ -56,6 +58,7 @@ export function emptyHandOut(key: string): HandOutDraft {
     promised: '',
     promisedBy: '',
     reason: '',
+    slip: false,
     lines: noLines(emptyOutLine(`${key}-1`)),
   }
 }
@@ -115,5 +118,6 @@ export function handOutOf(
     promisedBy: draft.promisedBy === '' ? null : draft.promisedBy,
     despite: [...despite],
     reason: despite.length === 0 ? '' : draft.reason,
+    slip: draft.slip,
   }
 }

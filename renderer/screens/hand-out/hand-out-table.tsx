@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react'
 import { Link } from 'wouter'
+import { packetsInWords } from '../../../db/domain/amounts/packets.ts'
 import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
@@ -17,7 +18,6 @@ import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
 import type { HandOutDraft, HandOutStep } from './hand-out-draft.ts'
 import { type HandedOut, HandedOutList } from './handed-out.tsx'
 import { AfterOut, LotStock } from './lot-stock.tsx'
-import { packetsInWords } from './out-line.ts'
 import { PacketInWords } from './packet-in-words.tsx'
 import { useHandOut } from './use-hand-out.ts'
 import { VisitTermsFields } from './visit-terms.tsx'
@@ -98,7 +98,7 @@ export function HandOutTable(props: HandOutTableProps) {
             onStep={table.change}
           />
           <p className="table-total" role="status">
-            {listed.length === 0 ? '' : packetsInWords(listed)}
+            {listed.length === 0 ? '' : packetsInWords(listed.map(({ amount }) => amount))}
           </p>
           <VisitTermsFields
             draft={draft}
@@ -194,5 +194,5 @@ function visitInWords(draft: HandOutDraft): string {
   const member = draft.member.text.trim() === '' ? 'a member' : draft.member.text
   const { listed } = draft.lines
   if (listed.length === 0) return `${member}, no packet listed yet`
-  return `${packetsInWords(listed)} for ${member}`
+  return `${packetsInWords(listed.map(({ amount }) => amount))} for ${member}`
 }

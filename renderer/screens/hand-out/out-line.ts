@@ -68,15 +68,6 @@ function lotProblem(typed: string): string {
     : `Choose from the list which lot ‘${typed}’ is.`
 }
 
-/** How many packets some lines are: an amount that names no packets is one. */
-export function packetsInWords(lines: readonly OutLine[]): string {
-  const packets = lines.reduce((sum, line) => {
-    const reading = readAmount(line.amount, { packetSeeds: null })
-    return sum + (reading.kind === 'amount' ? (reading.packets?.packets ?? 1) : 1)
-  }, 0)
-  return packets === 1 ? '1 packet' : `${packets} packets`
-}
-
 /** The line as the collection takes it. Throws RangeError where no lot was picked. */
 export function lineOf(line: OutLine): Line {
   if (line.lot === null) throw new RangeError('A line needs its lot')

@@ -1,5 +1,6 @@
 import type { WithdrawalPurpose } from '../../../db/contract/fields.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { CheckField } from '../../shared/table-form/check-field.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { HandOutDraft, VisitTerms } from './hand-out-draft.ts'
@@ -56,6 +57,13 @@ export function VisitTermsFields({ draft, today, onChange }: VisitTermsFieldsPro
         value={draft.on === '' ? today : draft.on}
         words={draft.on === '' ? 'today' : format.day(draft.on)}
         onChange={(on) => onChange({ on: on === today ? '' : on })}
+      />
+      <CheckField
+        label="Print a slip to take along"
+        step="slip"
+        checked={draft.slip}
+        onChange={(slip) => onChange({ slip })}
+        meaning="Waits in the print tray once the visit is saved."
       />
     </div>
   )

@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test'
+import { Keys } from '../app/support/keys.ts'
 import { open } from '../app/support/open.ts'
 import type { RunningApp } from '../app/support/running-app.ts'
 
@@ -20,9 +21,50 @@ const at =
   (page: Page): Promise<void> =>
     open(page, path)
 
+/** Types a few letters and takes the option that is offered for them. */
+async function chosen(page: Page, field: RegExp, letters: string, option: RegExp): Promise<void> {
+  const keys = new Keys(page)
+  await page.getByRole('combobox', { name: field }).focus()
+  await keys.type(letters)
+  await page.getByRole('option', { name: option }).first().waitFor()
+  await keys.press('Enter')
+}
+
+async function firstWaiting(app: RunningApp): Promise<number> {
+  const { gifts } = await app.call('gift.list', {})
+  const gift = gifts[0]
+  if (gift === undefined) throw new Error('In the demonstration no gift waits')
+  return gift.giftId
+}
+
 export const SCENES: readonly Scene[] = [
-  { name: 'take-in', play: at('/take-in') },
-  { name: 'hand-out', play: at('/hand-out') },
+  {
+    name: 'take-in',
+    play: async (page) => {
+      await open(page, '/take-in')
+      await chosen(page, /^Who/, 'ada', /Ada Fennimore/)
+    },
+  },
+  {
+    name: 'gifts-waiting',
+    play: async (page, app) => open(page, `/take-in/waiting/${await firstWaiting(app)}`),
+  },
+  {
+    name: 'hand-out',
+    play: async (page) => {
+      await open(page, '/hand-out')
+      await chosen(page, /^Who/, 'ada', /Ada Fennimore/)
+      await chosen(page, /^Lot/, 'ferry', /Ferry Lane/)
+    },
+  },
+  { name: 'paper-sheet', play: at('/hand-out/paper') },
+  {
+    name: 'take-back',
+    play: async (page) => {
+      await open(page, '/take-back')
+      await chosen(page, /^Who/, 'ada', /Ada Fennimore/)
+    },
+  },
   { name: 'shelf', play: at('/shelf') },
   {
     name: 'record',
@@ -31,6 +73,23 @@ export const SCENES: readonly Scene[] = [
   {
     name: 'record-rescue',
     play: async (page, app) => open(page, `/shelf/lot/${await lotOf(app, 'rescue')}`),
+  },
+  {
+    name: 'stocktake',
+    play: async (page, app) => {
+      const { places } = await app.call('place.list', {})
+      const place = places.find(({ lots }) => lots > 5)
+      if (place === undefined) throw new Error('In the demonstration no place holds many lots')
+      await open(page, `/stocktake/${place.placeId}`)
+    },
+  },
+  { name: 'print', play: at('/print') },
+  {
+    name: 'people',
+    play: async (page, app) => {
+      const { people } = await app.call('person.list', {})
+      await open(page, `/people/${people[0]?.personId ?? ''}`)
+    },
   },
   { name: 'settings', play: at('/settings') },
 ]

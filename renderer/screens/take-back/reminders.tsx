@@ -53,13 +53,14 @@ function ReminderLine({ reminder }: { readonly reminder: Reminder }) {
   return (
     <>
       <p className="reminder-who">
-        <strong>{reminder.person}</strong>
-        {reminder.town === '' ? '' : `, ${reminder.town}`} <PromiseMark state={promise.state} />
+        <span>
+          <strong>{reminder.person}</strong>
+          {reminder.town === '' ? '' : `, ${reminder.town}`}
+        </span>
+        <PromiseMark state={promise.state} />
       </p>
-      <p>
-        {promise.words}
-        {promise.by === null ? ', no day named' : ` by ${format.day(promise.by)}`}
-      </p>
+      <p>‘{promise.words}’</p>
+      <p className="soft">{promise.by === null ? 'no day named' : `by ${format.day(promise.by)}`}</p>
       <p className="soft">
         for {lots.map(({ variety, words }) => `${variety} (${words})`).join(', ')}, {format.day(reminder.on)}
       </p>

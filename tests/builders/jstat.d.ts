@@ -1,0 +1,10 @@
+/** The part of the library that the published checks use; it brings no types of its own. */
+declare module 'jstat' {
+  export const jStat: {
+    readonly ibeta: (x: number, a: number, b: number) => number
+    readonly gammaln: (x: number) => number
+    readonly beta: { readonly inv: (chance: number, a: number, b: number) => number }
+    readonly chisquare: { readonly cdf: (x: number, degrees: number) => number }
+    readonly binomial: { readonly pdf: (hits: number, trials: number, part: number) => number }
+  }
+}

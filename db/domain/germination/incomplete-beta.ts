@@ -12,7 +12,10 @@ export function logGamma(x: number): number {
   if (x < 0.5) return Math.log(Math.PI / Math.sin(Math.PI * x)) - logGamma(1 - x)
   const shifted = x - 1
   const base = shifted + LANCZOS.length - 1.5
-  const sum = LANCZOS.slice(1).reduce((total, c, index) => total + c / (shifted + index + 1), LANCZOS[0])
+  const sum = LANCZOS.slice(1).reduce<number>(
+    (total, c, index) => total + c / (shifted + index + 1),
+    LANCZOS[0],
+  )
   return 0.5 * Math.log(2 * Math.PI) + (shifted + 0.5) * Math.log(base) - base + Math.log(sum)
 }
 

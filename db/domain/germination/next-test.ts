@@ -96,10 +96,10 @@ function laterTests(facts: MonitoringFacts, last: NonNullable<MonitoringFacts['l
 function byForecast(facts: MonitoringFacts): TestDate | null {
   if (facts.forecastCrossing === null) return null
   const from = facts.lastTest?.on ?? facts.receivedOn
-  const third = addDays(from, Math.max(0, Math.floor(daysBetween(from, facts.forecastCrossing) / 3)))
-  const latest = addYears(from, 40)
+  const third = Math.floor(daysBetween(from, facts.forecastCrossing) / 3)
+  const longest = daysBetween(from, addYears(from, 40))
   return {
-    on: third < latest ? third : latest,
+    on: addDays(from, Math.min(Math.max(0, third), longest)),
     because: `a third of the time to the forecast crossing of the threshold (${facts.forecastCrossing})`,
     source: 'FAO Genebank Standards 2014, 4.3.3, as applied to the forecast',
     confidence: 'from memory',

@@ -1,10 +1,10 @@
 import { z } from 'zod'
 import { Caution, Day, LotRole, WithdrawalPurpose } from '../db/contract/fields.ts'
+import { WaitingStep } from '../db/contract/gift-decision.ts'
 import { LabelSheet } from '../db/contract/paper-operations.ts'
 import { PrintKind } from '../db/contract/print-operations.ts'
 import { PlaceLine } from '../db/contract/reference-operations.ts'
 import { Override } from '../db/contract/stock-operations.ts'
-import { WaitingStep } from '../db/contract/waiting-operations.ts'
 
 /** Names a row, so that other rows can point at it. */
 const Name = z

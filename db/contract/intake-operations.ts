@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { Caution, Day, Id, Line, LotRole, Story, TypedAmount } from './fields.ts'
+import { Decline, KeepForLater, TakeIn } from './gift-decision.ts'
 import { reads, writes } from './operation.ts'
 import { PersonFields } from './reference-operations.ts'
 
@@ -33,6 +34,11 @@ export const Gift = z.strictObject({
   placeId: Id.nullable().default(null),
 })
 
+/** A gift as it is decided at the table: taken in, kept for later, or declined with the reason. */
+const DecidedGift = Gift.extend({
+  decision: z.discriminatedUnion('kind', [TakeIn, KeepForLater, Decline]).default({ kind: 'take-in' }),
+})
+
 export const TakenIn = z.object({
   accessionId: Id,
   accessionNumber: z.string(),
@@ -46,13 +52,19 @@ export const TakenIn = z.object({
 
 export const intakeOperations = {
   'intake.record': writes(
-    'Takes in the gifts of one donor: an accession and a numbered lot for each.',
+    'Takes in the gifts of one donor: an accession and a numbered lot for each, unless it is kept for later or declined.',
     {
       donor: WhoIsIt.nullable().describe('null where nobody knows who brought it'),
       receivedOn: Day,
-      gifts: z.array(Gift).min(1, 'Add at least one gift.').max(100),
+      gifts: z.array(DecidedGift).min(1, 'Add at least one gift.').max(100),
     },
-    { personId: Id.nullable(), taken: z.array(TakenIn) },
+    {
+      personId: Id.nullable(),
+      taken: z.array(TakenIn),
+      kept: z
+        .array(z.object({ giftId: Id, variety: z.string(), decision: z.enum(['later', 'decline']) }))
+        .describe('gifts that got no number: kept for later or declined'),
+    },
   ),
   'return.record': writes(
     'Takes back seed that somebody grew from a lot: a new lot with its parent and generation.',

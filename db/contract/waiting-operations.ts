@@ -1,17 +1,8 @@
 import { z } from 'zod'
 import { Day, Id, Line } from './fields.ts'
+import { Decline, KeepForLater, Wait, WaitingStep } from './gift-decision.ts'
 import { Gift, TakenIn, WhoIsIt } from './intake-operations.ts'
 import { reads, writes } from './operation.ts'
-
-/** What a gift may have to wait for before it is taken in. */
-export const WaitingStep = z.enum(['identity', 'drying', 'freezing', 'test', 'legal', 'other'])
-export type WaitingStep = z.infer<typeof WaitingStep>
-
-const Wait = z.strictObject({
-  step: WaitingStep,
-  due: Day.nullable().default(null),
-  note: z.string().trim().max(500).default(''),
-})
 
 const OpenWait = z.object({
   step: WaitingStep,
@@ -48,10 +39,7 @@ export const waitingOperations = {
       donor: WhoIsIt.nullable(),
       offeredOn: Day,
       gift: Gift,
-      decision: z.discriminatedUnion('kind', [
-        z.strictObject({ kind: z.literal('later'), waitsFor: z.array(Wait).max(6).default([]) }),
-        z.strictObject({ kind: z.literal('decline'), reason: Line }),
-      ]),
+      decision: z.discriminatedUnion('kind', [KeepForLater, Decline]),
     },
     { giftId: Id, personId: Id.nullable() },
   ),

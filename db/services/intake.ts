@@ -13,6 +13,7 @@ import { accession, accessionCaution } from '../schema/stock-tables.ts'
 import { amountOrRefuse, quantityOf, weightInForce } from './amounts.ts'
 import type { Writing } from './context.ts'
 import { addLot, harvestColumns, lotOrRefuse, nextAccessionNumber } from './new-lot.ts'
+import { keepAsOffered } from './offered-gift.ts'
 import { personFor } from './people.ts'
 import { placeOrRefuse } from './places.ts'
 import { keepWeight, misweighed, sampleOrRefuse } from './seed-weights.ts'
@@ -29,13 +30,35 @@ export function recordIntake(
 ): Omit<Value<'intake.record'>, 'entryId'> {
   refuseTheFutureDay(input.receivedOn, writing.today, 'receivedOn')
   const personId = input.donor === null ? null : personFor(writing, input.donor, 'donor', 'donor')
-  const taken = input.gifts.map((gift, index) =>
-    takeInGift(writing, gift, personId, input.receivedOn, `gifts.${index}`),
-  )
+  const taken: Taken[] = []
+  const kept: Value<'intake.record'>['kept'] = []
+  for (const [index, { decision, ...gift }] of input.gifts.entries()) {
+    const field = `gifts.${index}`
+    if (decision.kind === 'take-in') {
+      taken.push(takeInGift(writing, gift, personId, input.receivedOn, field))
+    } else {
+      const offered = { gift, donorId: personId, on: input.receivedOn, decision }
+      kept.push({ ...keepAsOffered(writing, offered, field), decision: decision.kind })
+    }
+  }
+  return { personId, taken, kept, said: visitSaid(taken, kept), undoable: true }
+}
+
+/** 'Took in HL26-0004-A; kept Old Millpond for later; declined 2 gifts'. */
+function visitSaid(taken: readonly Taken[], kept: Value<'intake.record'>['kept']): string {
+  const keptAs = (decision: 'later' | 'decline') =>
+    kept.filter((gift) => gift.decision === decision).map(({ variety }) => variety)
+  const [later, declined] = [keptAs('later'), keptAs('decline')]
   const numbers = taken.map(({ lotNumber }) => lotNumber)
-  const said =
-    taken.length === 1 ? `Took in ${numbers[0]}` : `Took in ${taken.length} gifts: ${numbers.join(', ')}`
-  return { personId, taken, said, undoable: true }
+  const many = (names: readonly string[]) => (names.length === 1 ? names[0] : `${names.length} gifts`)
+  const said = [
+    ...(taken.length === 0
+      ? []
+      : [`took in ${many(numbers)}${taken.length > 1 ? `: ${numbers.join(', ')}` : ''}`]),
+    ...(later.length === 0 ? [] : [`kept ${many(later)} for later`]),
+    ...(declined.length === 0 ? [] : [`declined ${many(declined)}`]),
+  ].join('; ')
+  return said.charAt(0).toUpperCase() + said.slice(1)
 }
 
 /** Refuses a date after today: what has not happened yet is not in the book. */

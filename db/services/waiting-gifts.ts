@@ -1,5 +1,3 @@
-import { eq } from 'drizzle-orm'
-import type { z } from 'zod'
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { Gift } from '../contract/intake-operations.ts'
 import { refuse } from '../contract/refusal.ts'
@@ -12,77 +10,22 @@ import {
   waitingInWords,
 } from '../domain/intake/waiting.ts'
 import { eventsOf, type GiftRow, giftRows, quarantinedLots } from '../queries/waiting-gifts.ts'
-import { giftEvent, gift as giftTable } from '../schema/gift-tables.ts'
-import { crop, variety } from '../schema/reference-tables.ts'
 import type { Reading, Writing } from './context.ts'
-import { cropOrRefuse } from './crops.ts'
 import { refuseTheFutureDay, takeInGift } from './intake.ts'
+import { keepAsOffered, noteEvent } from './offered-gift.ts'
 import { personFor } from './people.ts'
-
-type GiftFacts = z.output<typeof Gift>
 
 export function offerGift(
   writing: Writing,
   input: ParsedInput<'gift.offer'>,
 ): Omit<Value<'gift.offer'>, 'entryId'> {
   refuseTheFutureDay(input.offeredOn, writing.today, 'offeredOn')
-  const named = namedIn(writing, input.gift)
-  const personId = input.donor === null ? null : personFor(writing, input.donor, 'donor', 'donor')
-  const { id } = writing.db
-    .insert(giftTable)
-    .values({
-      donorId: personId,
-      offeredOn: input.offeredOn,
-      ...named,
-      facts: JSON.stringify(input.gift),
-      entryId: writing.entryId,
-    })
-    .returning({ id: giftTable.id })
-    .get()
-  if (input.decision.kind === 'decline') {
-    noteEvent(writing, id, { kind: 'declined', onDate: input.offeredOn, note: input.decision.reason })
-    return {
-      giftId: id,
-      personId,
-      said: `Declined ${named.variety}: ${input.decision.reason}`,
-      undoable: true,
-    }
-  }
-  for (const { step, due, note } of input.decision.waitsFor) {
-    noteEvent(writing, id, { kind: 'waits-for', step, onDate: input.offeredOn, due, note })
-  }
-  return { giftId: id, personId, said: `Kept ${named.variety} for later`, undoable: true }
-}
-
-/** How a gift is named in a list: by its variety and crop, which may be new and not in the book yet. */
-function namedIn(reading: Reading, facts: GiftFacts): { variety: string; crop: string } {
-  if ('newVariety' in facts.variety) {
-    const { cropId, name } = facts.variety.newVariety
-    return { variety: name, crop: cropOrRefuse(reading, cropId, 'gift.variety.newVariety.cropId').commonName }
-  }
-  const known = reading.db
-    .select({ variety: variety.name, crop: crop.commonName })
-    .from(variety)
-    .innerJoin(crop, eq(crop.id, variety.cropId))
-    .where(eq(variety.id, facts.variety.varietyId))
-    .get()
-  return (
-    known ??
-    refuse('not-found', 'That variety is not in the book. Choose it again, or add it.', {
-      field: 'gift.variety',
-    })
-  )
-}
-
-function noteEvent(
-  writing: Writing,
-  giftId: number,
-  event: Omit<typeof giftEvent.$inferInsert, 'id' | 'giftId' | 'entryId'>,
-): void {
-  writing.db
-    .insert(giftEvent)
-    .values({ ...event, giftId, entryId: writing.entryId })
-    .run()
+  const { donor, gift, offeredOn: on, decision } = input
+  const personId = donor === null ? null : personFor(writing, donor, 'donor', 'donor')
+  const { giftId, variety } = keepAsOffered(writing, { gift, donorId: personId, on, decision }, 'gift')
+  const said =
+    decision.kind === 'decline' ? `Declined ${variety}: ${decision.reason}` : `Kept ${variety} for later`
+  return { giftId, personId, said, undoable: true }
 }
 
 export function noteStep(

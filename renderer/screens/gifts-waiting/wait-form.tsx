@@ -1,4 +1,4 @@
-import { WaitingStep } from '../../../db/contract/waiting-operations.ts'
+import { WaitingStep } from '../../../db/contract/gift-decision.ts'
 import { waitingCaution, waitingInWords } from '../../../db/domain/intake/waiting.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { useKeptForm } from '../../shared/card-form/use-kept-form.ts'

@@ -1,6 +1,7 @@
 import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { CAUTION_WORDS } from '../../shared/format/words.ts'
 import { useAmountReading } from '../../shared/table-form/use-amount-reading.ts'
+import { decisionInWords } from './gift-decision.tsx'
 import type { GiftLine } from './gift-line.ts'
 
 /** A listed gift on its envelope: crop, harvest, amount, and what keeps it in quarantine. */
@@ -22,9 +23,11 @@ export function GiftInWords({ gift, thisYear }: { readonly gift: GiftLine; reado
       <p>{reading?.words || gift.amount}</p>
       {gift.cautions.length > 0 && (
         <p className="envelope-caution">
-          {gift.cautions.map((caution) => CAUTION_WORDS[caution]).join(', ')}: goes into quarantine
+          {gift.cautions.map((caution) => CAUTION_WORDS[caution]).join(', ')}
+          {gift.decision === 'take-in' && ': goes into quarantine'}
         </p>
       )}
+      {gift.decision !== 'take-in' && <p className="envelope-decision">{decisionInWords(gift)}</p>}
     </>
   )
 }

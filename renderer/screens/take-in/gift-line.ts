@@ -1,5 +1,6 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
+import type { WaitingStep } from '../../../db/contract/gift-decision.ts'
 import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
 import { readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { readSample } from '../../../db/domain/weights/read-sample.ts'
@@ -24,6 +25,11 @@ export interface GiftLine {
   readonly cautions: readonly Caution[]
   readonly cautionNote: string
   readonly role: 'working' | 'reserve' | 'reference'
+  readonly decision: 'take-in' | 'later' | 'decline'
+  /** What a gift kept for later waits for; '' where nothing is named. */
+  readonly waitsFor: WaitingStep | ''
+  /** Why it is declined. */
+  readonly reason: string
   /** Whether 'more about it' is open. */
   readonly more: boolean
 }
@@ -38,6 +44,7 @@ export type GiftField =
   | 'story'
   | 'terms'
   | 'cautionNote'
+  | 'reason'
 export type GiftProblems = Partial<Record<GiftField, string>>
 
 type Gift = CallInput<'intake.record'>['gifts'][number]
@@ -61,13 +68,17 @@ export function emptyGift(id: string, harvest = ''): GiftLine {
     cautions: [],
     cautionNote: '',
     role: 'working',
+    decision: 'take-in',
+    waitsFor: '',
+    reason: '',
     more: false,
   }
 }
 
 /** Whether nothing was typed of a gift; a season that stayed from the last one does not count. */
 export function isUntouched(line: GiftLine): boolean {
-  const typed = [line.variety, line.crop, line.amount, line.sample, line.grownAt, line.story, line.terms]
+  const { variety, crop, amount, sample, grownAt, story, terms, reason } = line
+  const typed = [variety, crop, amount, sample, grownAt, story, terms, reason]
   return typed.every((text) => text.trim() === '') && line.cautions.length === 0
 }
 
@@ -79,8 +90,11 @@ export function giftProblems(line: GiftLine, thisYear: number): GiftProblems {
     ...(harvest.kind === 'unreadable' ? { harvest: harvest.because } : {}),
     ...amountProblems(line),
     ...sampleProblems(line),
+    ...(line.decision === 'decline' && line.reason.trim() === '' ? { reason: SAY_WHY } : {}),
   }
 }
+
+const SAY_WHY = 'Say in a few words why it is declined. The donor may ask one day.'
 
 function whichProblems(line: GiftLine): GiftProblems {
   if (line.variety.trim() === '')
@@ -92,7 +106,9 @@ function whichProblems(line: GiftLine): GiftProblems {
   return {}
 }
 
+/** A gift that gets no number yet may stay unweighed. */
 function amountProblems(line: GiftLine): GiftProblems {
+  if (line.decision !== 'take-in' && line.amount.trim() === '') return {}
   const reading = readAmount(line.amount, { packetSeeds: null })
   if (reading.kind === 'unreadable') return { amount: reading.because }
   return reading.kind === 'ask' ? { amount: reading.question } : {}
@@ -117,7 +133,14 @@ export function giftOf(line: GiftLine, placeId: number | null): Gift {
     cautionNote: line.cautions.length === 0 ? '' : line.cautionNote,
     role: line.role,
     placeId,
+    decision: decisionOf(line),
   }
+}
+
+function decisionOf({ decision, waitsFor, reason }: GiftLine): NonNullable<Gift['decision']> {
+  if (decision === 'decline') return { kind: 'decline', reason }
+  if (decision === 'later') return { kind: 'later', waitsFor: waitsFor === '' ? [] : [{ step: waitsFor }] }
+  return { kind: 'take-in' }
 }
 
 function varietyOf(line: GiftLine): Gift['variety'] {
@@ -138,6 +161,7 @@ const FIELD_OF_INPUT: Readonly<Record<string, GiftField>> = {
   terms: 'terms',
   cautions: 'cautionNote',
   cautionNote: 'cautionNote',
+  decision: 'reason',
 }
 
 /** The gift and its field that a problem's path names ('gifts.0.amount'), or null for a path of another kind. */

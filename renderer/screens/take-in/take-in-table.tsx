@@ -10,6 +10,7 @@ import { PersonFields } from '../../shared/table-form/person-fields.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
+import { DecisionButtons, DecisionFields } from './gift-decision.tsx'
 import { GiftFields } from './gift-fields.tsx'
 import { GiftInWords } from './gift-in-words.tsx'
 import { MoreFields } from './more-fields.tsx'
@@ -82,10 +83,16 @@ export function TakeInTable(props: TakeInTableProps) {
                 problems={table.problems.gift}
               />
             )}
+            <DecisionFields
+              line={draft.gifts.line}
+              onChange={(change) => table.change({ kind: 'line', change })}
+              problems={table.problems.gift}
+            />
             <p className="table-buttons">
               <button type="button" className="quiet-button table-button" onClick={table.listGift}>
                 {draft.gifts.changing === null ? 'List this gift' : 'List it as changed'}
               </button>
+              <DecisionButtons decision={draft.gifts.line.decision} onDecide={table.decide} />
               {!draft.gifts.line.more && (
                 <button type="button" className="word-button table-button" onClick={table.openMore}>
                   more about it

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import { LabelPrint } from '../../shared/labels/label-print.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
+import { decisionInWords } from './gift-decision.tsx'
 import type { GiftLine } from './gift-line.ts'
 
 /** A visit that was saved: what the collection answered, beside what was typed. */
@@ -21,17 +22,18 @@ export function TakenIn({ visit, onNextDonor }: TakenInProps) {
   const next = useRef<HTMLButtonElement>(null)
   const [printing, setPrinting] = useState(false)
   useEffect(() => next.current?.focus(), [])
-  const many = visit.taken.length === 1 ? 'one gift' : `${visit.taken.length} gifts`
+  const takenGifts = visit.gifts.filter(({ decision }) => decision === 'take-in')
+  const kept = visit.gifts.filter(({ decision }) => decision !== 'take-in')
   return (
     <section className="taken-in" aria-label="Taken in">
       <h1>
-        Taken in: {many} from {visit.donor}
+        Taken in: {giftsInWords(visit.taken.length)} from {visit.donor}
       </h1>
       <ol className="envelopes taken-in-list">
         {visit.taken.map((taken, index) => (
           <li key={taken.lotId} className="envelope">
             <p className="taken-in-number">{taken.lotNumber}</p>
-            <p className="envelope-name">{visit.gifts[index]?.variety}</p>
+            <p className="envelope-name">{takenGifts[index]?.variety}</p>
             <p>{taken.words}</p>
             {taken.quarantined && <StateMark mark="quarantine" />}
             {taken.warnings.map((warning) => (
@@ -42,11 +44,20 @@ export function TakenIn({ visit, onNextDonor }: TakenInProps) {
           </li>
         ))}
       </ol>
+      {kept.length > 0 && (
+        <ul className="taken-in-kept" aria-label="Without a number">
+          {kept.map((gift) => (
+            <li key={gift.id}>
+              <strong>{gift.variety}</strong> {decisionInWords(gift)}
+            </li>
+          ))}
+        </ul>
+      )}
       <p className="table-buttons">
         <button ref={next} type="button" className="button table-button" onClick={onNextDonor}>
           Next donor
         </button>
-        {!printing && (
+        {!printing && visit.taken.length > 0 && (
           <button type="button" className="quiet-button table-button" onClick={() => setPrinting(true)}>
             Print labels
           </button>
@@ -65,4 +76,9 @@ export function TakenIn({ visit, onNextDonor }: TakenInProps) {
       )}
     </section>
   )
+}
+
+function giftsInWords(count: number): string {
+  if (count === 0) return 'nothing'
+  return count === 1 ? 'one gift' : `${count} gifts`
 }

@@ -39,6 +39,7 @@ const FIRST_FIELD = [
   'story',
   'terms',
   'cautionNote',
+  'reason',
 ] as const
 const STEP_OF: Readonly<Record<string, string>> = { grownAt: 'grown-at', cautionNote: 'caution-note' }
 
@@ -105,6 +106,10 @@ export function useTakeIn({ draft, visit, today, thisYear, form, onSaved }: Tabl
     saving: record.isPending,
     change,
     listGift,
+    decide: (decision: GiftLine['decision']) => {
+      flushSync(() => change({ kind: 'line', change: { decision } }))
+      focus(STEP_OF_DECISION[decision])
+    },
     backToGift: () => focus('variety'),
     save,
     openMore: () => {
@@ -118,6 +123,7 @@ export function useTakeIn({ draft, visit, today, thisYear, form, onSaved }: Tabl
   }
 }
 
+const STEP_OF_DECISION = { 'take-in': 'amount', later: 'waits-for', decline: 'reason' } as const
 const WHO = "Who brings it? Type a few letters and choose, or choose 'Nobody knows'."
 const BEHIND_MORE: ReadonlySet<string> = new Set(['grownAt', 'story', 'terms', 'cautionNote'])
 

@@ -1,0 +1,76 @@
+import { WaitingStep } from '../../../db/contract/gift-decision.ts'
+import { waitingCaution, waitingInWords } from '../../../db/domain/intake/waiting.ts'
+import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { TextField } from '../../shared/table-form/text-field.tsx'
+import type { GiftPartProps } from './gift-fields.tsx'
+import type { GiftLine } from './gift-line.ts'
+
+type Decision = GiftLine['decision']
+
+const STEPS = [
+  { value: '' as const, label: 'nothing in particular' },
+  ...WaitingStep.options.map((value) => ({ value, label: waitingInWords(value) })),
+]
+
+/** What a gift that is not taken in now is asked: what it waits for, or why it is declined. */
+export function DecisionFields({ line, onChange, problems }: GiftPartProps) {
+  if (line.decision === 'take-in') return null
+  if (line.decision === 'decline') {
+    return (
+      <TextField
+        label="Why is it declined?"
+        step="reason"
+        value={line.reason}
+        onChange={(reason) => onChange({ reason })}
+        hint="Kept in the book without a number, for the day when the donor asks."
+        problem={problems.reason}
+      />
+    )
+  }
+  const caution = line.waitsFor === '' ? '' : waitingCaution(line.waitsFor)
+  return (
+    <>
+      <SelectField
+        label="What does it wait for?"
+        step="waits-for"
+        value={line.waitsFor}
+        options={STEPS}
+        onChange={(waitsFor) => onChange({ waitsFor })}
+      />
+      <p className="table-field-note">
+        {caution || 'It gets its number once it is taken in, under Gifts waiting.'}
+      </p>
+    </>
+  )
+}
+
+const BUTTONS: readonly { readonly decision: Decision; readonly word: string }[] = [
+  { decision: 'take-in', word: 'Take it in after all' },
+  { decision: 'later', word: 'Later' },
+  { decision: 'decline', word: 'Decline' },
+]
+
+/** The other things that can be done with a gift. */
+export function DecisionButtons(props: {
+  readonly decision: Decision
+  readonly onDecide: (decision: Decision) => void
+}) {
+  return BUTTONS.filter(({ decision }) => decision !== props.decision).map(({ decision, word }) => (
+    <button
+      key={decision}
+      type="button"
+      className="quiet-button table-button"
+      onClick={() => props.onDecide(decision)}
+    >
+      {word}
+    </button>
+  ))
+}
+
+/** What becomes of a gift that is not taken in now. */
+export function decisionInWords(line: Pick<GiftLine, 'decision' | 'waitsFor' | 'reason'>): string {
+  if (line.decision === 'decline') return `declined: ${line.reason}`
+  return line.waitsFor === ''
+    ? 'kept for later'
+    : `kept for later: waits for ${waitingInWords(line.waitsFor)}`
+}

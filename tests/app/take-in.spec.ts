@@ -145,6 +145,54 @@ test.describe('taking in, on an empty shelf', () => {
     expect(rows).toHaveLength(1)
   })
 
+  test('a gift is kept for later or declined on its own line, and only what is taken in gets a number', async ({
+    app,
+    page,
+  }) => {
+    const keys = await atTheTable(page)
+    await keys.type('Ilka Brandt')
+    await keys.press('Enter')
+    await keys.type('Sallow End')
+    await keys.press('Enter', 'Enter', 'Enter')
+    await keys.type('Lantern Row')
+    await keys.press('Enter')
+    await keys.type('tom')
+    await keys.press('Enter')
+    await expect(field(page, 'Harvest year')).toBeFocused()
+    await page.getByRole('button', { name: 'Decline' }).press('Enter')
+    await expect(field(page, 'Why is it declined?')).toBeFocused()
+    await keys.press('Enter')
+    await expect(problem(page, 'The donor may ask one day.')).toBeVisible()
+    await expectNoBarrier(page)
+    await field(page, 'Why is it declined?').focus()
+    await keys.type('mould')
+    await keys.press('Enter')
+    await expect(envelopes(page)).toContainText('declined: mould')
+    await expect(field(page, 'Variety')).toBeFocused()
+    await keys.type('Old Millpond')
+    await keys.press('Enter')
+    await keys.type('lett')
+    await keys.press('Enter')
+    await expect(field(page, 'Harvest year')).toBeFocused()
+    await page.getByRole('button', { name: 'Later' }).press('Enter')
+    await expect(field(page, 'What does it wait for?')).toBeFocused()
+    await field(page, 'What does it wait for?').selectOption('drying')
+    await expect(page.getByText('cobalt')).toBeVisible()
+    await keys.press('Enter')
+    await expect(envelopes(page).nth(1)).toContainText('waits for drying')
+    await gift(keys, 'Ferry Blue', 'pea', '2023', '40 seeds')
+    await keys.press('Control+Enter')
+    await expect(page.getByRole('heading', { name: 'Taken in: one gift from Ilka Brandt' })).toBeVisible()
+    await expect(page.locator('.taken-in-list')).toContainText('Ferry Blue')
+    await expect(page.getByRole('list', { name: 'Without a number' })).toContainText('declined: mould')
+    await expectNoBarrier(page)
+    const { gifts } = await app.call('gift.list', {})
+    expect(gifts.map(({ variety, donor, state }) => [variety, donor, state])).toEqual([
+      ['Lantern Row', 'Ilka Brandt', 'declined'],
+      ['Old Millpond', 'Ilka Brandt', 'offered'],
+    ])
+  })
+
   test('the labels of a visit are made on the spot', async ({ app, page }) => {
     const { total } = await app.call('lot.list', {})
     expect(total).toBe(0)

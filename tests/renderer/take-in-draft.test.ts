@@ -51,8 +51,15 @@ describe('a gift as it is typed', () => {
     [{ amount: '30' }, 'amount'],
     [{ amount: '' }, 'amount'],
     [{ sample: '25 of them' }, 'sample'],
+    [{ decision: 'decline', reason: ' ' }, 'reason'],
+    [{ decision: 'later', amount: 'a lot' }, 'amount'],
   ] as const)('%j is said at its field %s', (change, field) => {
     expect(Object.keys(giftProblems(aGift(change), YEAR))).toEqual([field])
+  })
+
+  test('may stay unweighed where it is kept for later or declined', () => {
+    expect(giftProblems(aGift({ decision: 'later', amount: '' }), YEAR)).toEqual({})
+    expect(giftProblems(aGift({ decision: 'decline', reason: 'mould', amount: '' }), YEAR)).toEqual({})
   })
 
   test('an unknown harvest year is an answer', () => {
@@ -69,6 +76,7 @@ describe('a gift as it is typed', () => {
     ['gifts.0.variety.newVariety.name', { gift: 0, field: 'variety' }],
     ['gifts.0.variety.newVariety.cropId', { gift: 0, field: 'crop' }],
     ['gifts.1.cautions.0', { gift: 1, field: 'cautionNote' }],
+    ['gifts.1.decision.reason', { gift: 1, field: 'reason' }],
     ['gifts.1', { gift: 1, field: 'variety' }],
     ['donor.newPerson.email', null],
     [null, null],
@@ -115,6 +123,23 @@ describe('a visit of a donor', () => {
         { variety: { newVariety: { cropId: 'bean' } }, amount: '30 seeds', cautions: ['toxic'], placeId: 3 },
       ],
     })
+  })
+
+  test.each([
+    [{ decision: 'take-in', reason: 'mould', waitsFor: 'drying' }, { kind: 'take-in' }],
+    [
+      { decision: 'later', waitsFor: 'drying' },
+      { kind: 'later', waitsFor: [{ step: 'drying' }] },
+    ],
+    [{ decision: 'later' }, { kind: 'later', waitsFor: [] }],
+    [
+      { decision: 'decline', reason: 'mould' },
+      { kind: 'decline', reason: 'mould' },
+    ],
+  ] as const)('%j is sent as %j', (change, decision) => {
+    const draft = aVisit(aGift(change))
+    const sent = visitOf(draft, closeVisit(draft, YEAR, 'next').lines.listed, '2026-11-25')
+    expect(sent?.gifts[0]?.decision).toEqual(decision)
   })
 
   test('a caution taken back takes its note along', () => {

@@ -78,6 +78,41 @@ it('keeps why a gift was declined, at the table or later', async () => {
   ])
 })
 
+it('decides each gift of one visit by itself, and takes the whole visit back as one', async () => {
+  const named = (name: string) => ({ variety: { newVariety: { cropId: 'bean', name } } })
+  const { taken, kept, said, entryId } = await test.call('intake.record', {
+    donor,
+    receivedOn: TODAY,
+    gifts: [
+      aGift({
+        ...named('Old Millpond'),
+        amount: '',
+        decision: { kind: 'later', waitsFor: [{ step: 'identity' }] },
+      }),
+      aGift(named('Ferry Blue')),
+      aGift({ ...named('Lantern Row'), decision: { kind: 'decline', reason: 'mould' } }),
+    ],
+  })
+  expect(taken.map(({ lotNumber }) => lotNumber)).toEqual(['HL26-0001-A'])
+  expect(kept.map(({ variety, decision }) => [variety, decision])).toEqual([
+    ['Old Millpond', 'later'],
+    ['Lantern Row', 'decline'],
+  ])
+  expect(said).toBe('Took in HL26-0001-A; kept Old Millpond for later; declined Lantern Row')
+  expect(await gifts()).toMatchObject([
+    { variety: 'Old Millpond', donor: 'Orsolya Venn', state: 'offered', waitsFor: [{ step: 'identity' }] },
+    { variety: 'Lantern Row', donor: 'Orsolya Venn', state: 'declined', reason: 'mould' },
+  ])
+  const unweighed = await test.refused('gift.accept', {
+    giftId: kept[0]?.giftId ?? 0,
+    receivedOn: TODAY,
+    reason: 'the donor is sure',
+  })
+  expect(unweighed.field).toBe('gift.amount')
+  await test.call('entry.take-back', { entryId })
+  expect(await gifts()).toEqual([])
+})
+
 it('lists lots in quarantine beside the gifts that wait', async () => {
   await test.call('intake.record', {
     donor: null,

@@ -1,0 +1,69 @@
+import { daysBetween } from '../dates/day-arithmetic.ts'
+import type { IsoDate } from '../dates/iso-date.ts'
+import { assertNever } from '../shared/assert-never.ts'
+import { type ClimateLimits, hasLimits } from './limits.ts'
+import type { ClimateReading } from './reading.ts'
+import { timeOutside } from './time-outside.ts'
+
+/** How a place stands by its latest readings. */
+export const PLACE_STATES = [
+  'good',
+  'too-warm',
+  'too-damp',
+  'too-warm-and-damp',
+  'no-aim',
+  'stale',
+  'no-readings',
+] as const
+export type PlaceState = (typeof PLACE_STATES)[number]
+
+/** The days by whose readings a place is judged, and after how many without one nobody knows any more. */
+export const JUDGED_OVER_DAYS = 14
+export const STALE_AFTER_DAYS = 60
+/** A place may be outside for so small a part of the time: a door is opened now and then. Common practice, no source. */
+export const TOLERATED_SHARE = 0.05
+
+/**
+ * How a place stands: by the readings of the two weeks up to its latest one, in order of time.
+ *
+ * `latest` is the day of the latest reading of all, or null where there is none.
+ */
+export function placeState(
+  recent: readonly ClimateReading[],
+  limits: ClimateLimits,
+  latest: IsoDate | null,
+  today: IsoDate,
+): PlaceState {
+  if (latest === null) return 'no-readings'
+  if (daysBetween(latest, today) > STALE_AFTER_DAYS) return 'stale'
+  if (!hasLimits(limits)) return 'no-aim'
+  const { measuredHours, tooWarmHours, tooDampHours } = timeOutside(recent, limits)
+  const most = TOLERATED_SHARE * measuredHours
+  const warm = tooWarmHours > most
+  const damp = tooDampHours > most
+  if (warm && damp) return 'too-warm-and-damp'
+  if (warm) return 'too-warm'
+  return damp ? 'too-damp' : 'good'
+}
+
+/** The state in a keeper's words. `latest` as in {@link placeState}, written as the keeper reads dates. */
+export function stateInWords(state: PlaceState, limits: ClimateLimits, latest: string): string {
+  switch (state) {
+    case 'good':
+      return limits.highestSum === null && limits.highestPm === null ? 'cold enough' : 'dry and cool enough'
+    case 'too-warm':
+      return 'too warm'
+    case 'too-damp':
+      return 'too damp'
+    case 'too-warm-and-damp':
+      return 'too warm and too damp'
+    case 'no-aim':
+      return 'readings, but nothing to keep to yet'
+    case 'stale':
+      return `no readings since ${latest}`
+    case 'no-readings':
+      return 'no readings yet'
+    default:
+      return assertNever(state, 'A state has no wording yet')
+  }
+}

@@ -19,7 +19,8 @@ export function useScanner(onScan: (text: string) => void): void {
     let before: Before | null = null
     let swallowEnterUp = false
     const down = (event: KeyboardEvent) => {
-      if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return
+      // A key that the page presses again was heard when it was pressed.
+      if (!event.isTrusted || event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return
       const heard = reader.hear(event.key, event.timeStamp)
       if (heard.kind === 'first') before = fieldAsItIs(event.target)
       if (heard.kind !== 'scan') return

@@ -8,7 +8,7 @@ import { Keys, keysOfRows } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { startApp } from './support/running-app.ts'
 import { fillSmallShelf, LONG_NAME } from './support/small-shelf.ts'
-import { expect, test } from './support/test.ts'
+import { answerLate, expect, test } from './support/test.ts'
 
 const field = (page: Page, name: string) => page.getByLabel(name, { exact: true })
 const problem = (page: Page, text: string) => page.locator('.table-field-problem', { hasText: text })
@@ -233,6 +233,24 @@ test.describe('taking in, beside what is there', () => {
     await keys.press('Enter')
     await expect(field(page, 'Variety')).toHaveValue('Hrášek’s Climber')
     await expect(field(page, 'Harvest year')).toBeFocused()
+  })
+
+  test('keys pressed while a name is still being looked for do their work afterwards', async ({ page }) => {
+    const keys = await atTheTable(page)
+    await answerLate(page, 400)
+    await keys.type('zoe')
+    await keys.press('Enter')
+    await keys.type('hrasek')
+    await keys.press('Enter')
+    await keys.type('2023')
+    await keys.press('Enter')
+    await keys.type('40 seeds')
+    await keys.press('Enter', 'Enter')
+    await expect(envelopes(page)).toContainText('Hrášek’s Climber')
+    await expect(envelopes(page)).toContainText('40 seeds')
+    await expect(envelopes(page)).toContainText('2023')
+    await expect(field(page, 'Variety')).toBeFocused()
+    await expect(field(page, 'Variety')).toHaveValue('')
   })
 
   test('Escape steps back a field and throws nothing away', async ({ page }) => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { matchingCrops } from '../../renderer/screens/take-in/crop-letters.ts'
-import { suggestKey } from '../../renderer/shared/table-form/suggest-key.ts'
+import { keyPressOf, suggestKey, withoutScanned } from '../../renderer/shared/table-form/suggest-key.ts'
 import {
   firstActive,
   movedActive,
@@ -65,5 +65,21 @@ describe('crops by a few letters', () => {
 
   test('a botanical name finds too', () => {
     expect(matchingCrops(crops, 'lycop').map(({ commonName }) => commonName)).toEqual(['Tomato'])
+  })
+})
+
+describe('the keys pressed while an answer is on its way', () => {
+  const press = (key: string) => ({ key, ctrlKey: false, metaKey: false, shiftKey: false, altKey: false })
+  const presses = (text: string) => [...text].map(press)
+
+  test('a key that only changes others is not kept', () => {
+    expect(keyPressOf({ ...press('Shift'), shiftKey: true })).toBeNull()
+    expect(keyPressOf({ ...press('A'), shiftKey: true })).toEqual({ ...press('A'), shiftKey: true })
+  })
+
+  test('the letters of a label reader are left out, where they were the last', () => {
+    expect(withoutScanned(presses('peaHL123'), 'HL123')).toEqual(presses('pea'))
+    expect(withoutScanned([press('Enter'), ...presses('HL123')], 'HL123')).toEqual([press('Enter')])
+    expect(withoutScanned(presses('HL12'), 'HL123')).toEqual(presses('HL12'))
   })
 })

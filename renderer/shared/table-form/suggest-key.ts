@@ -23,3 +23,16 @@ export function suggestKey(press: KeyPress): SuggestKey | null {
 export function typedLetter(press: KeyPress): string {
   return press.key.length === 1 && !press.ctrlKey && !press.metaKey ? press.key : ''
 }
+
+const MODIFIERS: readonly string[] = ['Shift', 'Control', 'Alt', 'AltGraph', 'Meta', 'CapsLock']
+
+/** A key press to be kept; null for a key that only changes what another does. */
+export function keyPressOf({ key, ctrlKey, metaKey, shiftKey, altKey }: KeyPress): KeyPress | null {
+  return MODIFIERS.includes(key) ? null : { key, ctrlKey, metaKey, shiftKey, altKey }
+}
+
+/** Key presses without the last ones, where those were a label reader's. */
+export function withoutScanned(presses: readonly KeyPress[], scanned: string): readonly KeyPress[] {
+  const last = presses.slice(-scanned.length)
+  return last.map(typedLetter).join('') === scanned ? presses.slice(0, -scanned.length) : presses
+}

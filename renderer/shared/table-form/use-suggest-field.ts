@@ -2,8 +2,9 @@ import { type KeyboardEvent, useRef, useState } from 'react'
 import { flushSync } from 'react-dom'
 import { ProblemError } from '../client/problem-error.ts'
 import { useScanRead } from '../scans/scans.ts'
+import { pressAgain } from './press-again.ts'
 import { useSteps } from './step-form.tsx'
-import { suggestKey, typedLetter } from './suggest-key.ts'
+import { type KeyPress, keyPressOf, suggestKey, typedLetter, withoutScanned } from './suggest-key.ts'
 import {
   firstActive,
   movedActive,
@@ -67,10 +68,13 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
   const late = useLatePick(async (input, thenGoOn) => {
     try {
       const options = offer(await suggestions.findNow())
-      if (pick(options[firstActive(options, text)]) && thenGoOn) steps.goOn(input)
+      const picked = pick(options[firstActive(options, text)])
+      if (picked && thenGoOn) steps.goOn(input)
+      return picked
     } catch (thrown) {
       if (!(thrown instanceof ProblemError)) throw thrown
       setTrouble(thrown.problem.sentence)
+      return false
     }
   })
   const take = (event: KeyboardEvent<HTMLInputElement>, thenGoOn: boolean) => {
@@ -88,7 +92,7 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
       if (thenGoOn) steps.goOn(event.currentTarget)
       return
     }
-    if (!found) late.start(event.currentTarget, thenGoOn)
+    if (!found) void late.start(event.currentTarget, thenGoOn)
   }
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
     if (event.nativeEvent.isComposing || late.catches(event)) return
@@ -123,27 +127,35 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
   }
 }
 
-/** An Enter that came before its answer: waits for it, and hands what is typed meanwhile to the next field. */
-function useLatePick(pickWhenFound: (input: HTMLInputElement, thenGoOn: boolean) => Promise<void>) {
-  const typedAhead = useRef<string | null>(null)
+/**
+ * An Enter that came before its answer: waits for it, and lets the keys pressed meanwhile do their work afterwards.
+ *
+ * Where nothing could be taken the field stays, and of the keys only what was typed falls into it.
+ */
+function useLatePick(pickWhenFound: (input: HTMLInputElement, thenGoOn: boolean) => Promise<boolean>) {
+  const pressedAhead = useRef<readonly KeyPress[] | null>(null)
   useScanRead((text) => {
-    if (typedAhead.current?.endsWith(text)) typedAhead.current = typedAhead.current.slice(0, -text.length)
+    if (pressedAhead.current !== null) pressedAhead.current = withoutScanned(pressedAhead.current, text)
   })
   return {
     /** Whether the key was caught because an answer is still on its way. */
     catches: (event: KeyboardEvent): boolean => {
-      if (typedAhead.current === null) return false
+      if (pressedAhead.current === null) return false
       event.preventDefault()
-      typedAhead.current += typedLetter(event)
+      const press = keyPressOf(event)
+      if (press !== null) pressedAhead.current = [...pressedAhead.current, press]
       return true
     },
-    start: (input: HTMLInputElement, thenGoOn: boolean) => {
-      typedAhead.current = ''
-      void pickWhenFound(input, thenGoOn).finally(() => {
-        const ahead = typedAhead.current
-        typedAhead.current = null
-        if (ahead) document.execCommand('insertText', false, ahead)
-      })
+    start: async (input: HTMLInputElement, thenGoOn: boolean) => {
+      pressedAhead.current = []
+      let picked = false
+      try {
+        picked = await pickWhenFound(input, thenGoOn)
+      } finally {
+        const ahead = pressedAhead.current
+        pressedAhead.current = null
+        await pressAgain(picked ? ahead : ahead.filter((press) => typedLetter(press) !== ''))
+      }
     },
   }
 }

@@ -1,7 +1,7 @@
 import { copyFileSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { test as base, expect } from '@playwright/test'
+import { test as base, expect, type Page } from '@playwright/test'
 import { type Pattern, patternOf } from './patterns.ts'
 import { type RunningApp, startApp } from './running-app.ts'
 
@@ -9,6 +9,17 @@ interface Given {
   drawer: Pattern
   /** The running app; its page is open on it. */
   app: RunningApp
+}
+
+/** Milliseconds by which every answer comes late, to play the tests as on a slow machine. */
+const LATE_MS = Number(process.env['ANSWERS_LATE_MS'] ?? 0)
+
+/** Lets every answer of the app come late by a number of milliseconds. */
+export async function answerLate(page: Page, lateMs: number): Promise<void> {
+  await page.route('**/call', async (route) => {
+    await new Promise((resolve) => setTimeout(resolve, lateMs))
+    await route.continue()
+  })
 }
 
 /**
@@ -29,6 +40,7 @@ export const test = base.extend<Given>({
     page.on('console', (message) => {
       if (message.type() === 'error') wrong.push(message.text())
     })
+    if (LATE_MS > 0) await answerLate(page, LATE_MS)
     await page.goto(app.address)
     await use(app)
     expect(wrong, 'nothing went wrong in the page').toEqual([])

@@ -36,3 +36,21 @@ test('a text that could not be kept is said, and the next one is kept all the sa
   await keeper.settled()
   expect(outcomes).toEqual(['not-kept', 'kept'])
 })
+
+test('what was typed last counts as not kept until its own call is answered', async () => {
+  const answers: (() => void)[] = []
+  const keeper = createDraftKeeper(
+    () => new Promise<void>((resolve) => answers.push(resolve)),
+    () => undefined,
+  )
+  expect(keeper.unkept()).toBeNull()
+  keeper.keep('m')
+  keeper.keep('ma')
+  expect(keeper.unkept()).toBe('ma')
+  answers[0]?.()
+  await expect.poll(() => answers.length).toBe(2)
+  expect(keeper.unkept()).toBe('ma')
+  answers[1]?.()
+  await keeper.settled()
+  expect(keeper.unkept()).toBeNull()
+})

@@ -1,3 +1,4 @@
+import type { CallInput, OperationName } from '../../../db/contract/contract.ts'
 import type { Answer } from '../../../db/contract/problem.ts'
 import { NoAnswer } from './problem-error.ts'
 import { keptSecret } from './secret.ts'
@@ -23,9 +24,16 @@ export async function send(operation: string, input: unknown): Promise<Answer<un
   }
 }
 
-async function post(operation: string, input: unknown): Promise<Answer<unknown>> {
+/** Sends a last call as the page is left, when nobody will be there to hear the answer. */
+export function sendOnLeaving<N extends OperationName>(operation: N, input: CallInput<N>): void {
+  if (window.commonDrawer !== undefined) void window.commonDrawer.call(operation, input)
+  else void post(operation, input, true)
+}
+
+async function post(operation: string, input: unknown, outlivesPage = false): Promise<Answer<unknown>> {
   const response = await fetch('/call', {
     method: 'POST',
+    keepalive: outlivesPage,
     headers: { 'Content-Type': 'application/json', 'X-Drawer-Secret': keptSecret() },
     body: JSON.stringify({ operation, input }),
   })

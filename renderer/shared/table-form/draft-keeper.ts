@@ -3,6 +3,8 @@ export interface DraftKeeper {
   keep(text: string): void
   /** Settles when everything handed over so far is kept or was refused. */
   settled(): Promise<void>
+  /** The newest text that is not known to be kept; null where there is none. */
+  unkept(): string | null
 }
 
 export function createDraftKeeper(
@@ -10,6 +12,7 @@ export function createDraftKeeper(
   onOutcome: (outcome: 'kept' | 'not-kept') => void,
 ): DraftKeeper {
   let waiting: string | null = null
+  let unkept: string | null = null
   let running: Promise<void> | null = null
   const run = async () => {
     while (waiting !== null) {
@@ -17,6 +20,7 @@ export function createDraftKeeper(
       waiting = null
       try {
         await keep(text)
+        if (unkept === text) unkept = null
         onOutcome('kept')
       } catch {
         // The text stays on the screen and goes with the next change; the screen says that it is not kept.
@@ -28,10 +32,12 @@ export function createDraftKeeper(
   return {
     keep(text) {
       waiting = text
+      unkept = text
       running ??= run()
     },
     settled: async () => {
       await running
     },
+    unkept: () => unkept,
   }
 }

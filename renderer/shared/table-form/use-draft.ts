@@ -1,6 +1,7 @@
 import { useEffect, useReducer, useRef, useState } from 'react'
 import type { CallInput, Value } from '../../../db/contract/contract.ts'
 import { call } from '../client/call.ts'
+import { sendOnLeaving } from '../client/transport.ts'
 import { claimDraft, draftsOfOthers } from './draft-claim.ts'
 import { createDraftKeeper, type DraftKeeper } from './draft-keeper.ts'
 
@@ -93,6 +94,15 @@ export function useDraft<D, S>(rules: DraftRules<D, S>): KeptVisit<D, S> {
     if (draft !== null)
       atWork.current?.keeper.keep(isBlank(draft) ? '' : JSON.stringify({ form: FORM, draft }))
   }, [draft, isBlank])
+  useEffect(() => {
+    const leave = () => {
+      const text = atWork.current?.keeper.unkept()
+      if (atWork.current && typeof text === 'string')
+        sendOnLeaving('draft.keep', { kind, draftId: atWork.current.draftId, text })
+    }
+    window.addEventListener('pagehide', leave)
+    return () => window.removeEventListener('pagehide', leave)
+  }, [kind])
 
   const without = (gone: OtherDraft<D>) => others.filter(({ draftId }) => draftId !== gone.draftId)
   return {

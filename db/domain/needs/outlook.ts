@@ -1,0 +1,98 @@
+import { incompleteBeta } from '../germination/incomplete-beta.ts'
+
+/** What is believed of the part of a lot's seed that is alive: its mean, 0 to 1, and standard deviation. */
+export interface ViabilityBelief {
+  readonly mean: number
+  readonly deviation: number
+}
+
+/** A lot as the outlook sees it: its seeds, the relative doubt of their count (95 %), and what is believed alive. */
+export interface LotOutlook {
+  readonly seeds: number
+  readonly countDoubt: number
+  readonly belief: ViabilityBelief
+}
+
+/** Living seeds expected on a day, with their standard deviation and the most that there can be. */
+export interface LivingOutlook {
+  readonly mean: number
+  readonly deviation: number
+  readonly most: number
+}
+
+/** How far an assumed viability may be off, one standard deviation. Common practice, no source. */
+const ASSUMED_DEVIATION = 0.15
+/** Standard deviations in half of a 95 % band. */
+const BAND = 1.96
+/** The odds that sound seed begins with: nine in ten alive. Common practice, no source. */
+const SOUND_ODDS = 9
+/** The pace of ageing may be off by so much of itself, one standard deviation. Common practice, no source. */
+const PACE_DOUBT = 0.5
+/** From this concentration on a belief counts as certain. */
+const CERTAIN = 1e6
+
+/** What a germination test leaves to be believed: the mean and deviation of Beta(sprouted + 1, tested - sprouted + 1). */
+export function beliefFromTest(sprouted: number, tested: number): ViabilityBelief {
+  const mean = (sprouted + 1) / (tested + 2)
+  return { mean, deviation: Math.sqrt((mean * (1 - mean)) / (tested + 3)) }
+}
+
+/** What is believed of untested seed for which a viability is assumed. */
+export function beliefFromAssumption(viability: number): ViabilityBelief {
+  return { mean: viability, deviation: ASSUMED_DEVIATION }
+}
+
+/**
+ * What is believed after so many years more in store, for a crop whose seed keeps `storageYears`.
+ *
+ * A rule of thumb until a lot has a forecast of its own: the odds of being alive fall from nine to one in the years
+ * that the crop's seed is said to keep (common practice, no source), and half of that fall is in doubt.
+ * Throws RangeError for storage years of zero or less.
+ */
+export function aged(belief: ViabilityBelief, years: number, storageYears: number): ViabilityBelief {
+  if (!(storageYears > 0)) throw new RangeError(`Seed does not keep ${storageYears} years`)
+  const { mean, deviation } = belief
+  if (years <= 0 || mean <= 0 || mean >= 1) return belief
+  const fall = (years / storageYears) * Math.log(SOUND_ODDS)
+  const odds = (mean / (1 - mean)) * Math.exp(-fall)
+  const later = odds / (1 + odds)
+  const steepness = later * (1 - later)
+  const carried = deviation * (steepness / (mean * (1 - mean)))
+  return { mean: later, deviation: Math.hypot(carried, steepness * fall * PACE_DOUBT) }
+}
+
+/**
+ * Living seeds of several lots together, their doubts taken as independent.
+ *
+ * Three doubts add up: what part is alive, how many seeds there are, and that each seed is alive by chance.
+ */
+export function livingOutlook(lots: readonly LotOutlook[]): LivingOutlook {
+  let mean = 0
+  let variance = 0
+  let most = 0
+  for (const { seeds, countDoubt, belief } of lots) {
+    const alive = seeds * belief.mean
+    mean += alive
+    variance +=
+      (seeds * belief.deviation) ** 2 + ((alive * countDoubt) / BAND) ** 2 + alive * (1 - belief.mean)
+    most += seeds * (1 + countDoubt)
+  }
+  return { mean, deviation: Math.sqrt(variance), most }
+}
+
+/**
+ * The chance that fewer than `wanted` seeds are alive.
+ *
+ * The living part is taken as Beta distributed with the outlook's mean and deviation, from none to the most; for one
+ * tested and counted lot that is the test's own posterior, widened by the chance of each seed.
+ */
+export function chanceOfFewerThan(wanted: number, outlook: LivingOutlook): number {
+  const { mean, deviation, most } = outlook
+  if (wanted <= 0) return 0
+  if (most < wanted) return 1
+  const part = mean / most
+  const concentration = (part * (1 - part)) / (deviation / most) ** 2 - 1
+  if (part <= 0 || part >= 1 || concentration > CERTAIN) return mean < wanted ? 1 : 0
+  const kept = Math.max(concentration, 0.01)
+  return incompleteBeta((wanted - 0.5) / most, part * kept, (1 - part) * kept)
+}

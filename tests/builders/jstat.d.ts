@@ -4,6 +4,10 @@ declare module 'jstat' {
     readonly ibeta: (x: number, a: number, b: number) => number
     readonly gammaln: (x: number) => number
     readonly beta: { readonly inv: (chance: number, a: number, b: number) => number }
+    readonly normal: {
+      readonly inv: (chance: number, mean: number, deviation: number) => number
+      readonly cdf: (x: number, mean: number, deviation: number) => number
+    }
     readonly chisquare: { readonly cdf: (x: number, degrees: number) => number }
     readonly binomial: { readonly pdf: (hits: number, trials: number, part: number) => number }
   }

@@ -1,5 +1,6 @@
 import { z } from 'zod'
-import { Day, Id, Line, MovementKind } from './fields.ts'
+import { isIsoDate } from '../domain/dates/iso-date.ts'
+import { Day, Grade, Id, Line, MovementKind } from './fields.ts'
 import { reads, writes } from './operation.ts'
 
 export const Settings = z.object({
@@ -8,6 +9,14 @@ export const Settings = z.object({
   regrowingsKept: z.int().min(1).max(20),
   emergence: z.number().min(0.05).max(1).describe('part of living seeds sown that become plants'),
   viabilityThreshold: z.number().min(0.05).max(1).describe('part that must sprout'),
+  grade: Grade.describe('what a regrowing is for; decides its plants'),
+  sowingDay: z
+    .string()
+    .refine(
+      (day) => day !== '02-29' && isIsoDate(`2024-${day}`),
+      'Write the sowing day as 04-15, month and day.',
+    )
+    .describe('day of the year on which a season is sown, MM-DD'),
   locale: z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'Use a language tag such as en-GB.'),
   paper: z.enum(['a4', 'letter']),
   appearance: z.enum(['system', 'light', 'dark']),

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
+import { GRADES } from '../domain/needs/grade.ts'
 import { NEED_STATES } from '../domain/needs/need.ts'
 
 /** A calendar date. */
@@ -49,6 +50,9 @@ export const MovementKind = z.enum([
 export const Measured = z.enum(['mass', 'count', 'estimate', 'carried'])
 
 export const NeedState = z.enum(NEED_STATES)
+
+/** What a regrowing is for: sound seed, the variety as it is, or its rarer traits as well. */
+export const Grade = z.enum(GRADES)
 
 /** Both numbers of an amount of seed, with how far the derived one is to be trusted. */
 export const Quantity = z.object({

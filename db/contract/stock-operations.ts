@@ -2,6 +2,7 @@ import { z } from 'zod'
 import {
   Caution,
   Day,
+  Grade,
   Id,
   Line,
   LivingStock,
@@ -242,9 +243,10 @@ export const stockOperations = {
     }),
   ),
   'accession.override': writes(
-    "Sets the keeper's own plants, regrowings or viability threshold for one accession; null goes back to the crop's.",
+    "Sets the keeper's own grade, plants, regrowings or viability threshold for one accession; null goes back to the crop's.",
     {
       accessionId: Id,
+      grade: Grade.nullable().optional(),
       plantsToKeep: z.int().min(1).max(10_000).nullable().optional(),
       regrowingsKept: z.int().min(1).max(20).nullable().optional(),
       viabilityThreshold: z.number().min(0.05).max(1).nullable().optional(),

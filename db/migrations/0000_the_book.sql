@@ -7,6 +7,8 @@ CREATE TABLE collection (
   regrowings_kept INTEGER NOT NULL CHECK (regrowings_kept BETWEEN 1 AND 20),
   emergence REAL NOT NULL CHECK (emergence BETWEEN 0.05 AND 1),
   viability_threshold REAL NOT NULL CHECK (viability_threshold BETWEEN 0.05 AND 1),
+  grade TEXT NOT NULL CHECK (grade IN ('quality', 'maintenance', 'conservation')),
+  sowing_day TEXT NOT NULL CHECK (sowing_day LIKE '__-__'),
   locale TEXT NOT NULL,
   paper TEXT NOT NULL CHECK (paper IN ('a4', 'letter')),
   appearance TEXT NOT NULL CHECK (appearance IN ('system', 'light', 'dark')),
@@ -94,7 +96,9 @@ CREATE TABLE crop (
   plausible_high_g REAL CHECK (plausible_high_g >= plausible_low_g),
   packet_seeds INTEGER CHECK (packet_seeds > 0),
   mating_system TEXT,
+  plants_for_seed INTEGER CHECK (plants_for_seed > 0),
   plants_to_maintain INTEGER CHECK (plants_to_maintain > 0),
+  plants_to_conserve INTEGER CHECK (plants_to_conserve > 0),
   federal_minimum_percent INTEGER CHECK (federal_minimum_percent BETWEEN 1 AND 100),
   state_minimum_percent INTEGER CHECK (state_minimum_percent BETWEEN 1 AND 100),
   storage_class TEXT,
@@ -144,6 +148,7 @@ CREATE TABLE accession (
   own_plants INTEGER CHECK (own_plants > 0),
   own_regrowings INTEGER CHECK (own_regrowings BETWEEN 1 AND 20),
   own_threshold REAL CHECK (own_threshold BETWEEN 0.05 AND 1),
+  own_grade TEXT CHECK (own_grade IN ('quality', 'maintenance', 'conservation')),
   entry_id INTEGER NOT NULL REFERENCES entry (id),
   UNIQUE (series, running)
 ) STRICT;

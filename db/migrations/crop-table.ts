@@ -15,6 +15,8 @@ interface ReferenceCrop {
   readonly hundred_seed_weight_plausible_band_g: readonly [number, number] | null
   readonly packet_seeds: readonly [number, number] | null
   readonly mating_system: string | null
+  readonly plants_for_viable_seed: number | null
+  readonly plants_for_genetic_preservation: number | null
   readonly plants_to_maintain_variety: readonly [number, number] | null
   readonly us_federal_min_germination_pct: number | null
   readonly us_state_min_germination_pct: number | null
@@ -35,6 +37,8 @@ export function readCropTable() {
     plausibleHighG: crop.hundred_seed_weight_plausible_band_g?.[1] ?? null,
     packetSeeds: crop.packet_seeds?.[0] ?? null,
     matingSystem: crop.mating_system,
+    plantsForSeed: crop.plants_for_viable_seed,
+    plantsToConserve: crop.plants_for_genetic_preservation,
     plantsToMaintain: crop.plants_to_maintain_variety?.[0] ?? null,
     federalMinimumPercent: crop.us_federal_min_germination_pct,
     stateMinimumPercent: crop.us_state_min_germination_pct,

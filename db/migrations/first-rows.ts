@@ -19,6 +19,8 @@ export interface FirstFacts {
 
 /** Three regrowings (FAO Genebank Standards 2014, 4.4.1, from memory), 0.8 emergence (a usual guess, from memory), 85 %. */
 const DEFAULTS = { regrowingsKept: 3, emergence: 0.8, viabilityThreshold: 0.85 } as const
+/** Variety kept as it is, sown in the middle of April: common practice of a temperate garden, no source. */
+const SEASON = { grade: 'maintenance', sowingDay: '04-15' } as const
 
 /** Writes the settings, the crop table and the first entry, in one transaction. */
 export function writeFirstRows(sqlite: Sqlite, db: Drizzle, facts: FirstFacts): void {
@@ -32,6 +34,7 @@ export function writeFirstRows(sqlite: Sqlite, db: Drizzle, facts: FirstFacts): 
         libraryName: facts.libraryName,
         accessionPattern: facts.accessionPattern,
         ...DEFAULTS,
+        ...SEASON,
         locale: 'en-GB',
         paper: 'a4',
         appearance: 'system',

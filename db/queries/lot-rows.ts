@@ -1,3 +1,4 @@
+import type { Grade } from '../domain/needs/grade.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { joinKeptPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
@@ -23,7 +24,12 @@ export interface LifeRow {
   readonly tested: number | null
   readonly sprouted: number | null
   readonly tested_on: string | null
-  readonly plants: number | null
+  readonly mating_system: string | null
+  readonly plants_for_seed: number | null
+  readonly plants_to_maintain: number | null
+  readonly plants_to_conserve: number | null
+  readonly own_grade: Grade | null
+  readonly own_plants: number | null
   readonly regrowings: number | null
   readonly threshold: number | null
 }
@@ -54,7 +60,8 @@ const LIFE_COLUMNS = `
   seed_weight.hundred_seed_weight_ug AS weight_ug, seed_weight.replicates AS weight_replicates,
   seed_weight.seeds_counted AS weight_seeds, seed_weight.coefficient_of_variation AS weight_cv,
   germination_result.tested, germination_result.sprouted, germination_result.tested_on,
-  coalesce(accession.own_plants, crop.own_plants, crop.plants_to_maintain) AS plants,
+  crop.mating_system, crop.plants_for_seed, crop.plants_to_maintain, crop.plants_to_conserve, accession.own_grade,
+  coalesce(accession.own_plants, crop.own_plants) AS own_plants,
   accession.own_regrowings AS regrowings, coalesce(accession.own_threshold, crop.own_threshold) AS threshold`
 
 const LOT_COLUMNS = `${LIFE_COLUMNS},

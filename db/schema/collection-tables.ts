@@ -10,6 +10,10 @@ export const collection = sqliteTable('collection', {
   regrowingsKept: integer('regrowings_kept').notNull(),
   emergence: real('emergence').notNull(),
   viabilityThreshold: real('viability_threshold').notNull(),
+  /** What a regrowing is for, and with that how many plants it takes. */
+  grade: text('grade', { enum: ['quality', 'maintenance', 'conservation'] }).notNull(),
+  /** The day of the year on which a season is sown, MM-DD. */
+  sowingDay: text('sowing_day').notNull(),
   locale: text('locale').notNull(),
   paper: text('paper', { enum: ['a4', 'letter'] }).notNull(),
   appearance: text('appearance', { enum: ['system', 'light', 'dark'] }).notNull(),

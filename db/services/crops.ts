@@ -3,6 +3,7 @@ import type { ParsedInput, Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
 import { assumedViability } from '../domain/germination/assumed-viability.ts'
+import { plantsFor } from '../domain/needs/grade.ts'
 import { gramsPerHundred, hundredSeedWeight } from '../domain/weights/hundred-seed-weight.ts'
 import { sourceInWords } from '../migrations/crop-table.ts'
 import { crop } from '../schema/reference-tables.ts'
@@ -52,7 +53,7 @@ export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value
         : [row.plausibleLowG, row.plausibleHighG],
     packetSeeds: row.packetSeeds,
     matingSystem: row.matingSystem,
-    plantsToKeep: row.ownPlants ?? row.plantsToMaintain,
+    plantsToKeep: row.ownPlants ?? plantsFor(row, settingsOf(reading).grade),
     plantsToKeepIsOverride: row.ownPlants !== null,
     viabilityThreshold: row.ownThreshold ?? settingsOf(reading).viabilityThreshold,
     assumedViability: assumed.viability,

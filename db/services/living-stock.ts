@@ -2,20 +2,19 @@ import type { LivingStock } from '../contract/fields.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
 import { assumedViability, type ViabilityBasis } from '../domain/germination/assumed-viability.ts'
 import { wilsonInterval } from '../domain/germination/wilson.ts'
+import { type Grade, type PopulationFigures, plantsFor } from '../domain/needs/grade.ts'
 import { type LivingSeeds, type LotLife, livingSeeds } from '../domain/needs/living-seeds.ts'
 import { judgeNeed, type NeedFacts, type NeedState, needState } from '../domain/needs/need.ts'
 import { type KeepingPolicy, seedsToKeep } from '../domain/needs/what-to-keep.ts'
 import type { LifeRow } from '../queries/lot-rows.ts'
 import { countDoubt } from './amounts.ts'
 
-/** Plants grown for one regrowing of a crop that the table has no figure for. Common practice, no source. */
-const PLANTS_WITHOUT_FIGURES = 20
-
 /** The collection's own policy, for accessions that have none of their own. */
 export interface CollectionPolicy {
   readonly regrowingsKept: number
   readonly emergence: number
   readonly viabilityThreshold: number
+  readonly grade: Grade
 }
 
 /** How alive one lot is thought to be. */
@@ -119,8 +118,18 @@ export function countsTowardsKeeping(row: LifeRow): boolean {
 export function policyOf(row: LifeRow, policy: CollectionPolicy): KeepingPolicy {
   return {
     regrowings: row.regrowings ?? policy.regrowingsKept,
-    plants: row.plants ?? PLANTS_WITHOUT_FIGURES,
+    plants: row.own_plants ?? plantsFor(populationOf(row), row.own_grade ?? policy.grade),
     emergence: policy.emergence,
+  }
+}
+
+/** The crop table's plants per regrowing, as a lot's row carries them. */
+export function populationOf(row: LifeRow): PopulationFigures {
+  return {
+    matingSystem: row.mating_system,
+    plantsForSeed: row.plants_for_seed,
+    plantsToMaintain: row.plants_to_maintain,
+    plantsToConserve: row.plants_to_conserve,
   }
 }
 

@@ -70,6 +70,7 @@ export function overrideAccession(
   writing.db
     .update(accession)
     .set({
+      ownGrade: input.grade === undefined ? row.ownGrade : input.grade,
       ownPlants: input.plantsToKeep === undefined ? row.ownPlants : input.plantsToKeep,
       ownRegrowings: input.regrowingsKept === undefined ? row.ownRegrowings : input.regrowingsKept,
       ownThreshold: input.viabilityThreshold === undefined ? row.ownThreshold : input.viabilityThreshold,

@@ -18,7 +18,7 @@ export interface BenchSize {
 
 const SEED = 20261125
 /** Changes when the collection that is built changes, so that an old one in the temporary folder is not taken. */
-const RECIPE = 4
+const RECIPE = 5
 const FIRST_DAY = Date.UTC(2018, 0, 1)
 const DAY_MS = 86_400_000
 
@@ -233,7 +233,7 @@ function statements(sqlite: Sqlite) {
       `INSERT INTO entry VALUES (?, ?, 'withdrawal.record', '', '{"undoable":true}', 'Handed out', ?, NULL)`,
     ),
     accession: sqlite.prepare(
-      "INSERT INTO accession VALUES (?, ?, ?, 'BE', ?, ?, ?, ?, 'Quillhaven', '', '', NULL, NULL, NULL, ?)",
+      "INSERT INTO accession VALUES (?, ?, ?, 'BE', ?, ?, ?, ?, 'Quillhaven', '', '', NULL, NULL, NULL, NULL, ?)",
     ),
     search: sqlite.prepare('INSERT INTO accession_search (rowid, words) VALUES (?, ?)'),
     lot: sqlite.prepare(

@@ -32,7 +32,7 @@ async function emptyBook(name: string): Promise<string> {
   sqlite.exec(`
     INSERT INTO entry VALUES (2, 'journal-gift', 'bare', '', '{}', 'bare', '', NULL);
     INSERT INTO variety VALUES (1, 'bean', 'Amber', 'amber', '');
-    INSERT INTO accession VALUES (1, 'JO-0001', 'JO0001', 'JO', 1, 1, NULL, '2026-01-01', '', '', '', NULL, NULL, NULL, 2);
+    INSERT INTO accession VALUES (1, 'JO-0001', 'JO0001', 'JO', 1, 1, NULL, '2026-01-01', '', '', '', NULL, NULL, NULL, NULL, 2);
     INSERT INTO lot (id, accession_id, ordinal, number, bare, role, basis, harvest_about, generation, grown_at, held_by, estimated, entry_id)
       VALUES (1, 1, 1, 'JO-0001-A', 'JO0001A', 'working', 'counted', 0, 0, '', '', 0, 2);
     INSERT INTO movement (lot_id, entry_id, kind, on_date, count, mass_mg, measured, note)

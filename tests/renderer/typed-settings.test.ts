@@ -7,6 +7,8 @@ const SETTINGS = {
   regrowingsKept: 3,
   emergence: 0.8,
   viabilityThreshold: 0.855,
+  grade: 'maintenance',
+  sowingDay: '04-15',
   locale: 'en-GB',
   paper: 'a4',
   appearance: 'system',
@@ -14,8 +16,8 @@ const SETTINGS = {
 } as const
 
 describe('settings as they are typed', () => {
-  it('come back as they were', () => {
-    const { appearance, ...typed } = SETTINGS
+  it('come back as they were, but for those chosen elsewhere', () => {
+    const { appearance, grade, sowingDay, ...typed } = SETTINGS
     expect(settingsOf(typedFrom(SETTINGS))).toEqual({ settings: typed, problems: {} })
   })
 

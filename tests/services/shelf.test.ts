@@ -169,3 +169,28 @@ it('prints labels for lots as a PDF', async () => {
     (await test.refused('label.print', { labels: [{ lotId }], sheet: 'a4-21', startAt: 22 })).field,
   ).toBe('startAt')
 })
+
+describe('what a regrowing is for', () => {
+  it('decides the plants of every accession, unless the crop or the accession has its own', async () => {
+    const { lotId, accessionId } = await takeIn(test, {
+      ...named('maize', 'Ferry Flint'),
+      amount: '4000 seeds',
+    })
+    const keep = async () => (await test.call('lot.get', { lotId })).stock.keep
+    expect(await keep()).toBe(188)
+    await test.call('collection.change-settings', { settings: { grade: 'conservation' } })
+    expect(await keep()).toBe(750)
+    await test.call('accession.override', { accessionId, grade: 'quality' })
+    expect(await keep()).toBe(38)
+    await test.call('accession.override', { accessionId, grade: null })
+    expect(await keep()).toBe(750)
+    await test.call('crop.override', { cropId: 'maize', plantsToKeep: 80, reason: 'Small garden' })
+    expect(await keep()).toBe(300)
+  })
+
+  it('is sown on a day of the year that there is', async () => {
+    expect(() => test.call('collection.change-settings', { settings: { sowingDay: '02-30' } })).toThrow(
+      /sowing day/,
+    )
+  })
+})

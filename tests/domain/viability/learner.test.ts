@@ -1,0 +1,162 @@
+import { describe, expect, test } from 'vitest'
+import {
+  chanceBelow,
+  crossingBand,
+  type Threshold,
+  viabilityBand,
+} from '../../../db/domain/viability/band.ts'
+import { normalBelow, normalQuantile } from '../../../db/domain/viability/normal.ts'
+import { ODD_LOTS, priorOf } from '../../../db/domain/viability/prior.ts'
+import { learnFromTests } from '../../../db/domain/viability/test-sense.ts'
+import { seeded } from '../../bench/random.ts'
+
+const prior = priorOf({
+  leastSold: 0.75,
+  basis: 'constants-seen',
+  keepingMeasured: true,
+  extrapolates: false,
+})
+const absolute: Threshold = { part: 0.85, of: 'all-seeds' }
+const ofStart: Threshold = { part: 0.85, of: 'the-start' }
+
+describe('what tests teach', () => {
+  test('no test leaves what the crop says: a wide band round a good start', () => {
+    const { posterior } = learnFromTests(prior, [])
+    const { low, middle, high } = viabilityBand(posterior, 0)
+    expect(middle).toBeCloseTo(normalBelow(prior.startMean), 1)
+    expect(low).toBeLessThan(normalBelow(prior.startMean - 1.6 * prior.startSd))
+    expect(high).toBeCloseTo(normalBelow(prior.startMean + 1.645 * prior.startSd), 2)
+  })
+
+  test('a test narrows the band round what sprouted, a larger one more', () => {
+    const ofTest = (tested: number, sprouted: number) =>
+      viabilityBand(learnFromTests(prior, [{ lost: 0.2, tested, sprouted }]).posterior, 0.2)
+    const width = (band: { low: number; high: number }) => band.high - band.low
+    expect(width(ofTest(20, 16))).toBeLessThan(width(viabilityBand(learnFromTests(prior, []).posterior, 0.2)))
+    expect(width(ofTest(200, 160))).toBeLessThan(width(ofTest(20, 16)) / 2)
+    expect(ofTest(200, 160).middle).toBeCloseTo(0.8, 1)
+  })
+
+  test('a lot that falls fast is known to age fast', () => {
+    const slow = learnFromTests(prior, [
+      { lost: 0, tested: 100, sprouted: 95 },
+      { lost: 0.3, tested: 100, sprouted: 94 },
+    ])
+    const fast = learnFromTests(prior, [
+      { lost: 0, tested: 100, sprouted: 95 },
+      { lost: 0.3, tested: 100, sprouted: 75 },
+    ])
+    expect(crossingBand(fast.posterior, absolute).middle).toBeLessThan(
+      crossingBand(slow.posterior, absolute).middle / 2,
+    )
+  })
+
+  test('the earlier of rising tests is taken for dormancy and set aside', () => {
+    const dormant = { lost: 0.1, tested: 100, sprouted: 40 }
+    const awake = { lost: 0.2, tested: 100, sprouted: 92 }
+    const learnt = learnFromTests(prior, [dormant, awake])
+    expect(learnt.setAside).toEqual([dormant])
+    expect(viabilityBand(learnt.posterior, 0.2)).toEqual(
+      viabilityBand(learnFromTests(prior, [awake]).posterior, 0.2),
+    )
+  })
+
+  test('tests that fit no curve leave a wide band and say that they disagree', () => {
+    const learnt = learnFromTests(prior, [
+      { lost: 0.1, tested: 100, sprouted: 95 },
+      { lost: 0.101, tested: 100, sprouted: 30 },
+    ])
+    const { low, high } = viabilityBand(learnt.posterior, 0.101)
+    expect(learnt.disagree).toBe(true)
+    expect(high - low).toBeGreaterThan(0.15)
+  })
+
+  test.each([
+    [0, 0.01],
+    [20, 0.9],
+  ])('%s of 20 sprouted is taken as it is, without infinities', (sprouted, about) => {
+    const { posterior } = learnFromTests(prior, [{ lost: 0.1, tested: 20, sprouted }])
+    const { low, middle, high } = viabilityBand(posterior, 0.1)
+    expect([low, middle, high].every((part) => part >= 0 && part <= 1)).toBe(true)
+    if (sprouted === 0) expect(middle).toBeLessThan(0.1)
+    else expect(middle).toBeGreaterThan(about)
+    expect(Number.isFinite(crossingBand(posterior, absolute).high)).toBe(true)
+  })
+
+  test('a lot that was never good enough crossed at its start; by its own start it has not', () => {
+    const { posterior } = learnFromTests(prior, [{ lost: 0, tested: 400, sprouted: 240 }])
+    expect(crossingBand(posterior, absolute).high).toBe(0)
+    expect(crossingBand(posterior, ofStart).low).toBeGreaterThan(0)
+    expect(chanceBelow(posterior, absolute, 0)).toBeCloseTo(1, 6)
+  })
+})
+
+test('the date of crossing is where half of the chance lies below', () => {
+  const { posterior } = learnFromTests(prior, [{ lost: 0.1, tested: 50, sprouted: 46 }])
+  for (const threshold of [absolute, ofStart]) {
+    const { low, middle, high } = crossingBand(posterior, threshold)
+    expect(chanceBelow(posterior, threshold, middle)).toBeCloseTo(0.5, 1)
+    expect(chanceBelow(posterior, threshold, low)).toBeCloseTo(0.05, 1)
+    expect(chanceBelow(posterior, threshold, high)).toBeCloseTo(0.95, 1)
+  }
+})
+
+/** Lots drawn from the prior, aged, tested by chance: of 2,000 the 90 % band must hold the truth in 87 to 93 of a hundred. */
+test('2,000 simulated lots: the band holds the truth as often as it says', () => {
+  const random = seeded(20_261_127)
+  const normal = () => normalQuantile(Math.min(Math.max(random(), 1e-9), 1 - 1e-9))
+  const lots = 2_000
+  const held = { viability: 0, absolute: 0, ofStart: 0 }
+  for (let lot = 0; lot < lots; lot += 1) {
+    const odd = random() < ODD_LOTS.share
+    const start = odd
+      ? prior.startMean - ODD_LOTS.lower + ODD_LOTS.sd * normal()
+      : prior.startMean + prior.startSd * normal()
+    const pace = Math.exp(prior.logPaceMean + prior.logPaceSd * normal())
+    const now = 1.2 * random()
+    const tests = Array.from({ length: Math.floor(5 * random()) }, () => {
+      const lost = now * random()
+      const tested = [10, 20, 50, 100, 200][Math.floor(5 * random())] as number
+      const part = normalBelow(start - pace * lost)
+      const sprouted = Array.from({ length: tested }, random).filter((chance) => chance < part).length
+      return { lost, tested, sprouted }
+    }).toSorted((one, other) => one.lost - other.lost)
+    const { posterior } = learnFromTests(prior, tests)
+    const holds = ({ low, high }: { low: number; high: number }, truth: number) =>
+      truth >= low && truth <= high ? 1 : 0
+    const crossed = (part: number) => Math.max(0, (start - normalQuantile(part)) / pace)
+    held.viability += holds(viabilityBand(posterior, now), normalBelow(start - pace * now))
+    held.absolute += holds(crossingBand(posterior, absolute), crossed(0.85))
+    held.ofStart += holds(crossingBand(posterior, ofStart), crossed(0.85 * normalBelow(start)))
+  }
+  const percent = (count: number) => (100 * count) / lots
+  console.log(
+    `of ${lots} simulated lots the 90 % band held today's viability in ${percent(held.viability)} %, the crossing of 85 % in ${percent(held.absolute)} %, of 85 % of the start in ${percent(held.ofStart)} %`,
+  )
+  for (const count of [held.viability, held.ofStart]) {
+    expect(percent(count)).toBeGreaterThanOrEqual(87)
+    expect(percent(count)).toBeLessThanOrEqual(93)
+  }
+  // Lots that start below the threshold crossed at 0, which a band from 0 always holds: never less than it says.
+  expect(percent(held.absolute)).toBeGreaterThanOrEqual(87)
+})
+
+test('one lot is learnt and told in less than 5 ms', () => {
+  const tests = Array.from({ length: 6 }, (_, step) => ({
+    lost: step / 10,
+    tested: 100,
+    sprouted: 95 - 3 * step,
+  }))
+  const once = () => {
+    const { posterior } = learnFromTests(prior, tests)
+    return [viabilityBand(posterior, 0.6), crossingBand(posterior, absolute)]
+  }
+  for (let warm = 0; warm < 50; warm += 1) once()
+  const times = Array.from({ length: 51 }, () => {
+    const from = performance.now()
+    once()
+    return performance.now() - from
+  }).toSorted((one, other) => one - other)
+  expect(times[25]).toBeLessThan(5)
+  console.log(`a lot with six tests: ${times[25]?.toFixed(2)} ms`)
+})

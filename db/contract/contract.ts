@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import { collectionOperations } from './collection-operations.ts'
 import { draftOperations } from './draft-operations.ts'
+import { germinationOperations } from './germination-operations.ts'
 import { intakeOperations } from './intake-operations.ts'
 import type { Operation } from './operation.ts'
 import { paperOperations } from './paper-operations.ts'
@@ -17,6 +18,7 @@ export const contract = {
   ...referenceOperations,
   ...intakeOperations,
   ...stockOperations,
+  ...germinationOperations,
   ...peopleOperations,
   ...promiseOperations,
   ...paperOperations,

@@ -123,6 +123,7 @@ export const LotRecord = z.object({
   weights: z.array(SeedWeight),
   germination: z.array(
     z.object({
+      testId: Id,
       testedOn: z.string(),
       tested: z.int(),
       sprouted: z.int(),
@@ -378,17 +379,5 @@ export const stockOperations = {
     'Ends the quarantine of a lot, saying what was checked.',
     { lotId: Id, checked: Line },
     {},
-  ),
-  'germination.record': writes(
-    'Records a germination result of a lot; the seeds tested leave the stock where wanted.',
-    {
-      lotId: Id,
-      on: Day,
-      tested: z.int().min(1).max(10_000),
-      sprouted: z.int().min(0).max(10_000),
-      fromStock: z.boolean().default(true),
-      note: Story.default(''),
-    },
-    { words: z.string(), stock: LivingStock },
   ),
 } as const

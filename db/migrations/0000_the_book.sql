@@ -374,17 +374,75 @@ CREATE INDEX seed_return_by_person ON seed_return (person_id);
 --> statement-breakpoint
 CREATE INDEX seed_return_by_withdrawal ON seed_return (withdrawal_id) WHERE withdrawal_id IS NOT NULL;
 --> statement-breakpoint
+CREATE TABLE germination_test (
+  id INTEGER PRIMARY KEY,
+  lot_id INTEGER NOT NULL REFERENCES lot (id),
+  started_on TEXT,
+  medium TEXT NOT NULL,
+  temperature TEXT NOT NULL,
+  first_day INTEGER CHECK (first_day >= 1),
+  final_day INTEGER CHECK (final_day BETWEEN 1 AND 400),
+  movement_id INTEGER UNIQUE REFERENCES movement (id),
+  note TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  CHECK (final_day IS NULL OR started_on IS NOT NULL),
+  CHECK (first_day IS NULL OR first_day < final_day)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX germination_test_by_lot ON germination_test (lot_id);
+--> statement-breakpoint
+CREATE INDEX germination_test_by_entry ON germination_test (entry_id);
+--> statement-breakpoint
+CREATE TABLE germination_replicate (
+  test_id INTEGER NOT NULL REFERENCES germination_test (id),
+  ordinal INTEGER NOT NULL CHECK (ordinal >= 1),
+  sown INTEGER NOT NULL CHECK (sown >= 1),
+  PRIMARY KEY (test_id, ordinal)
+) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
+CREATE TABLE germination_count (
+  test_id INTEGER NOT NULL REFERENCES germination_test (id),
+  on_date TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  ordinal INTEGER NOT NULL,
+  normal INTEGER NOT NULL CHECK (normal >= 0),
+  abnormal INTEGER NOT NULL CHECK (abnormal >= 0),
+  hard INTEGER NOT NULL CHECK (hard >= 0),
+  fresh INTEGER NOT NULL CHECK (fresh >= 0),
+  dead INTEGER NOT NULL CHECK (dead >= 0),
+  PRIMARY KEY (test_id, on_date, entry_id, ordinal),
+  FOREIGN KEY (test_id, ordinal) REFERENCES germination_replicate (test_id, ordinal)
+) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
+CREATE INDEX germination_count_by_entry ON germination_count (entry_id);
+--> statement-breakpoint
+CREATE TABLE germination_cancel (
+  id INTEGER PRIMARY KEY,
+  test_id INTEGER NOT NULL REFERENCES germination_test (id),
+  on_date TEXT NOT NULL,
+  reason TEXT NOT NULL CHECK (reason <> ''),
+  seeds_back INTEGER NOT NULL CHECK (seeds_back IN (0, 1)),
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX germination_cancel_by_test ON germination_cancel (test_id);
+--> statement-breakpoint
 CREATE TABLE germination_result (
   id INTEGER PRIMARY KEY,
   lot_id INTEGER NOT NULL REFERENCES lot (id),
+  test_id INTEGER NOT NULL REFERENCES germination_test (id),
   tested_on TEXT NOT NULL,
   tested INTEGER NOT NULL CHECK (tested >= 1),
   sprouted INTEGER NOT NULL CHECK (sprouted BETWEEN 0 AND tested),
+  hard_alive INTEGER NOT NULL CHECK (hard_alive IN (0, 1)),
+  fresh_alive INTEGER NOT NULL CHECK (fresh_alive IN (0, 1)),
   note TEXT NOT NULL,
   entry_id INTEGER NOT NULL REFERENCES entry (id)
 ) STRICT;
 --> statement-breakpoint
 CREATE INDEX germination_by_lot ON germination_result (lot_id, tested_on);
+--> statement-breakpoint
+CREATE INDEX germination_by_test ON germination_result (test_id);
 --> statement-breakpoint
 CREATE INDEX germination_by_entry ON germination_result (entry_id);
 --> statement-breakpoint

@@ -169,13 +169,3 @@ export const seedReturn = sqliteTable('seed_return', {
   note: text('note').notNull(),
   entryId: integer('entry_id').notNull(),
 })
-
-export const germinationResult = sqliteTable('germination_result', {
-  id: integer('id').primaryKey(),
-  lotId: integer('lot_id').notNull(),
-  testedOn: text('tested_on').notNull(),
-  tested: integer('tested').notNull(),
-  sprouted: integer('sprouted').notNull(),
-  note: text('note').notNull(),
-  entryId: integer('entry_id').notNull(),
-})

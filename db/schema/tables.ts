@@ -1,5 +1,6 @@
 import * as climateTables from './climate-tables.ts'
 import * as collectionTables from './collection-tables.ts'
+import * as germinationTables from './germination-tables.ts'
 import * as giftTables from './gift-tables.ts'
 import * as printTables from './print-tables.ts'
 import * as referenceTables from './reference-tables.ts'
@@ -9,6 +10,7 @@ import * as stockTables from './stock-tables.ts'
 export const tables = {
   ...climateTables,
   ...collectionTables,
+  ...germinationTables,
   ...giftTables,
   ...referenceTables,
   ...stockTables,

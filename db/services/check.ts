@@ -4,6 +4,7 @@ import { seedCount } from '../domain/amounts/seed-count.ts'
 import { numbersAgree } from '../domain/ledger/agreement.ts'
 import { bareNumber } from '../domain/numbers/scan-code.ts'
 import { hundredSeedWeight } from '../domain/weights/hundred-seed-weight.ts'
+import { COUNTS_IN_FORCE } from '../queries/germination-tests.ts'
 import type { MovementRow } from '../queries/ledger.ts'
 import { prepared } from '../queries/prepared.ts'
 import type { Reading } from './context.ts'
@@ -24,6 +25,7 @@ export function checkCollection(reading: Reading): Value<'collection.check'> {
     ...reversals(reading),
     ...numbers(reading),
     ...inForce(reading),
+    ...tests(reading),
     ...people(reading),
   ]
   const count = (table: string) =>
@@ -179,6 +181,30 @@ function inForce(reading: Reading): Finding[] {
      WHERE seed_weight.lot_id <> lot.id OR germination_result.lot_id <> lot.id`,
     (row) => `${row.number} uses a measurement of another lot.`,
   )
+}
+
+/** A result is of as many seeds as its test laid out, and no replicate has more counted than it holds. */
+function tests(reading: Reading): Finding[] {
+  const unlike = wrong<{ number: string; tested: number; sown: number }>(
+    reading,
+    'germination',
+    `SELECT lot.number, tested, sum(sown) AS sown FROM germination_result
+     JOIN germination_replicate ON germination_replicate.test_id = germination_result.test_id
+     JOIN lot ON lot.id = germination_result.lot_id
+     GROUP BY germination_result.id HAVING tested <> sum(sown)`,
+    (row) => `A result of ${row.number} is of ${row.tested} seeds, but its test laid out ${row.sown}.`,
+  )
+  const tooMany = wrong<{ test_id: number; ordinal: number; counted: number; sown: number }>(
+    reading,
+    'germination',
+    `SELECT test_id, ordinal, sown, counted FROM germination_replicate JOIN (
+       SELECT test_id AS of_test, ordinal AS of_ordinal, sum(normal + abnormal + hard + fresh + dead) AS counted
+       FROM (${COUNTS_IN_FORCE}) GROUP BY 1, 2)
+     ON of_test = test_id AND of_ordinal = ordinal WHERE counted > sown`,
+    (row) =>
+      `Replicate ${row.ordinal} of test ${row.test_id} has ${row.counted} seeds counted of ${row.sown} laid out.`,
+  )
+  return [...unlike, ...tooMany]
 }
 
 /** A joined record leads to one that stands for itself, so that every name is found in one step. */

@@ -1,19 +1,18 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
-import { decideReversal } from '../domain/ledger/reversal.ts'
-import { entryLines, laterMovements, type MovementRow, movementsOf } from '../queries/ledger.ts'
+import { restingOnEntry } from '../queries/germination-tests.ts'
+import { entryLines, movementsOf } from '../queries/ledger.ts'
 import { latestMeasurement } from '../queries/measurements.ts'
 import { prepared } from '../queries/prepared.ts'
 import { entry } from '../schema/collection-tables.ts'
-import { germinationResult, lot, seedWeight } from '../schema/stock-tables.ts'
-import { balanceOf } from './amounts.ts'
+import { germinationResult } from '../schema/germination-tables.ts'
+import { lot, seedWeight } from '../schema/stock-tables.ts'
 import { restoreLots } from './change-lot.ts'
 import { restorePeople } from './change-person.ts'
 import type { Reading, Writing } from './context.ts'
 import { putLatestResultInForce } from './germination.ts'
-import { lotOrRefuse } from './new-lot.ts'
-import { writeMovement } from './write-movement.ts'
+import { reverseMovement } from './reverse-movement.ts'
 
 interface ListedEntry {
   readonly id: number
@@ -64,39 +63,16 @@ export function takeBackEntry(
   if (db.select({ id: entry.id }).from(entry).where(eq(entry.takesBackId, target.id)).get()) {
     refuse('cannot-take-back', `‘${target.said}’ has been taken back already.`, { field: 'entryId' })
   }
+  const resting = restingOnEntry(sqlite, target.id)
+  if (resting !== null) {
+    refuse('cannot-take-back', `‘${resting}’ rests on that. Take that back first.`, { field: 'entryId' })
+  }
   db.update(entry).set({ takesBackId: target.id }).where(eq(entry.id, writing.entryId)).run()
   for (const movement of movementsOf(sqlite, target.id).toReversed())
-    reverse(writing, movement, input.reason ?? '')
+    reverseMovement(writing, movement, input.reason ?? '', 'entryId')
   putFormerInForce(writing, target.id)
   const lines = entryLines(sqlite, writing.entryId)
   return { lines, said: `Took back: ${target.said}`, undoable: false }
-}
-
-function reverse(writing: Writing, movement: MovementRow, reason: string): void {
-  const row = lotOrRefuse(writing, movement.lot_id, 'entryId')
-  const decision = decideReversal({
-    lotNumber: row.lot_number,
-    kind: movement.kind,
-    count: movement.count,
-    mass: movement.mass_mg,
-    alreadyReversed: movement.reversed === 1,
-    balanceNow: balanceOf(row),
-    later: laterMovements(writing.sqlite, movement.lot_id, movement.id, movement.entry_id),
-  })
-  if (decision.kind === 'refused') {
-    refuse('cannot-take-back', decision.because, { field: 'entryId', todo: 'Nothing was changed.' })
-  }
-  writeMovement(writing, {
-    lotId: movement.lot_id,
-    kind: 'reversal',
-    on: writing.today,
-    change: decision.change,
-    measured: 'carried',
-    weight: null,
-    personId: movement.person_id,
-    reversesId: movement.id,
-    note: reason,
-  })
 }
 
 /** Puts back what was in force before an entry: weights, results, and what else it changed of lots and people. */

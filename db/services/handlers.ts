@@ -9,13 +9,16 @@ import type {
 import { aboutCollection, revisionOf } from './about.ts'
 import { readTypedAmount } from './amount-reading.ts'
 import { backUpCollection } from './back-up-collection.ts'
+import { printBenchSheet } from './bench-sheet.ts'
 import { joinPeople, updatePerson } from './change-person.ts'
 import { checkCollection } from './check.ts'
 import type { Reading, Writing } from './context.ts'
 import { getCrop, listCrops, overrideCrop } from './crops.ts'
 import { keepDraft, listDrafts } from './drafts.ts'
 import { listEntries, takeBackEntry } from './entries.ts'
-import { recordGermination } from './germination.ts'
+import { beginTest, cancelTest, countTest, finishTest, recordGermination } from './germination.ts'
+import { listDueTests, planTest } from './germination-advice.ts'
+import { getTest, listTests } from './germination-record.ts'
 import { recordIntake } from './intake.ts'
 import { listSheets, printLabels } from './labels.ts'
 import { changeLetterWords, letterWords, previewLetter } from './letters.ts'
@@ -92,6 +95,11 @@ export const readHandlers: ReadHandlers = {
   'stocktake.foresee': foreseeStocktake,
   'collection.revision': revisionOf,
   'need.list': listNeeds,
+  'germination.plan': planTest,
+  'germination.list': listTests,
+  'germination.get': getTest,
+  'germination.due': listDueTests,
+  'germination.sheet': printBenchSheet,
   'label.sheets': listSheets,
   'label.print': printLabels,
   'tray.list': listTray,
@@ -131,6 +139,10 @@ export const writeHandlers: WriteHandlers = {
   'lot.quarantine': quarantineLot,
   'lot.release': releaseLot,
   'germination.record': recordGermination,
+  'germination.begin': beginTest,
+  'germination.count': countTest,
+  'germination.finish': finishTest,
+  'germination.cancel': cancelTest,
   'tray.add': addToTray,
   'tray.change': changeTrayItem,
   'tray.remove': removeFromTray,

@@ -8,20 +8,19 @@ import { harvestInWords } from '../domain/dates/harvest-year.ts'
 import { wilsonInterval } from '../domain/germination/wilson.ts'
 import { scanCode } from '../domain/numbers/scan-code.ts'
 import { gramsPerHundred } from '../domain/weights/hundred-seed-weight.ts'
+import { resultsOfLot } from '../queries/germination-tests.ts'
 import { ledgerOf, type MovementRow } from '../queries/ledger.ts'
 import { type LotFacts, lotFacts, parentsOf, placeHistoryOf } from '../queries/lot-facts.ts'
 import { type LotRow, lotsOfAccessions } from '../queries/lot-rows.ts'
-import { standing } from '../queries/measurements.ts'
-import { prepared } from '../queries/prepared.ts'
 import { varietySynonym } from '../schema/reference-tables.ts'
 import { accessionCaution, seedWeight } from '../schema/stock-tables.ts'
 import { quantityOf, weightInForce, weightInWords } from './amounts.ts'
 import type { Reading } from './context.ts'
-import { resultInWords } from './germination.ts'
-import { livingOf, livingStockOf } from './living-stock.ts'
+import { livingOf, livingStockOf, thresholdOf } from './living-stock.ts'
 import { harvestOf, lotOrRefuse } from './new-lot.ts'
 import { shownWeight } from './seed-weights.ts'
 import { settingsOf } from './settings.ts'
+import { resultWords } from './test-counts.ts'
 
 type LotRecord = Value<'lot.get'>
 
@@ -44,7 +43,7 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
     quantity: quantityOf(row),
     weight: weights[0] && row.weight_id !== null ? weights[0] : typicalWeight(row),
     weights,
-    germination: resultsOf(reading, row.lot_id),
+    germination: resultsOf(reading, row),
     stock: livingStockOf(siblings, settingsOf(reading)),
     lotLiving: livingOf(row),
     siblings: siblings
@@ -140,23 +139,22 @@ function typicalWeight(row: LotRow): LotRecord['weight'] {
   }
 }
 
-function resultsOf(reading: Reading, lotId: number): LotRecord['germination'] {
-  const rows = prepared(
-    reading.sqlite,
-    `SELECT tested_on, tested, sprouted FROM germination_result
-     WHERE lot_id = ? AND ${standing('germination_result')} ORDER BY tested_on DESC, id DESC`,
-  ).all(lotId) as { tested_on: string; tested: number; sprouted: number }[]
-  return rows.map(({ tested_on, tested, sprouted }) => {
+function resultsOf(reading: Reading, row: LotRow): LotRecord['germination'] {
+  const threshold = thresholdOf(row, settingsOf(reading))
+  return resultsOfLot(reading.sqlite, row.lot_id).map((result) => {
+    const { tested, sprouted } = result
     const [low, high] = wilsonInterval(sprouted, tested)
     const percent = (part: number) => Math.round(1_000 * part) / 10
+    const choice = { hard: result.hard_alive === 1, fresh: result.fresh_alive === 1 }
     return {
-      testedOn: tested_on,
+      testId: result.test_id,
+      testedOn: result.tested_on,
       tested,
       sprouted,
       percent: percent(sprouted / tested),
       low: percent(low),
       high: percent(high),
-      words: resultInWords(sprouted, tested),
+      words: resultWords(reading, result.test_id, threshold, choice),
     }
   })
 }

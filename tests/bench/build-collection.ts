@@ -131,8 +131,20 @@ function fill(sqlite: Sqlite, size: BenchSize): void {
       first,
     )
     if (measured) put.weight.run(of.lotId, of.lotId, on, weight, first)
-    if (random() < 0.6)
-      put.germination.run(of.lotId, of.lotId, dayAt(of.firstDay + 200), 20 + whole(60), 15 + whole(5), first)
+    if (random() < 0.6) {
+      const tested = 20 + whole(60)
+      put.test.run(of.lotId, of.lotId, first)
+      put.replicate.run(of.lotId, tested)
+      put.germination.run(
+        of.lotId,
+        of.lotId,
+        of.lotId,
+        dayAt(of.firstDay + 200),
+        tested,
+        15 + whole(5),
+        first,
+      )
+    }
     put.inForce.run(measured ? of.lotId : null, of.lotId, of.lotId)
     const hundred = hundredSeedWeight(weight)
     const start = milligrams(Math.max(50, Math.round((crop.weight / 100_000) * (100 + whole(900)))))
@@ -242,7 +254,9 @@ function statements(sqlite: Sqlite) {
        VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, 0, 0, '', ?, '', 0, ?)`,
     ),
     weight: sqlite.prepare("INSERT INTO seed_weight VALUES (?, ?, ?, ?, 1, 50, NULL, 0, '', ?)"),
-    germination: sqlite.prepare("INSERT INTO germination_result VALUES (?, ?, ?, ?, ?, '', ?)"),
+    test: sqlite.prepare("INSERT INTO germination_test VALUES (?, ?, NULL, '', '', NULL, NULL, NULL, '', ?)"),
+    replicate: sqlite.prepare('INSERT INTO germination_replicate VALUES (?, 1, ?)'),
+    germination: sqlite.prepare("INSERT INTO germination_result VALUES (?, ?, ?, ?, ?, ?, 0, 0, '', ?)"),
     inForce: sqlite.prepare(
       'UPDATE lot SET weight_id = ?, germination_id = (SELECT id FROM germination_result WHERE id = ?) WHERE id = ?',
     ),

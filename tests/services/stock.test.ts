@@ -204,34 +204,3 @@ describe('places, quarantine and discard', () => {
     expect((await record(lotId)).quantity).toMatchObject({ count: 0, massMg: 0 })
   })
 })
-
-describe('germination', () => {
-  it('takes the tested seed from the stock and sets how alive the lot is', async () => {
-    const { lotId } = await takeIn(test, { amount: '400 seeds' })
-    const { words, stock } = await test.call('germination.record', {
-      lotId,
-      on: TODAY,
-      tested: 20,
-      sprouted: 17,
-    })
-    expect(words).toBe('17 of 20 sprouted: 85 %, between 64 % and 95 %')
-    expect(stock).toMatchObject({ total: 380, living: 323 })
-  })
-
-  it('believes the latest test, whichever was typed last', async () => {
-    const { lotId } = await takeIn(test, { amount: '400 seeds' })
-    const result = { lotId, fromStock: false, tested: 20 }
-    await test.call('germination.record', { ...result, on: TODAY, sprouted: 12 })
-    await test.call('germination.record', { ...result, on: '2024-01-10', sprouted: 20 })
-    expect((await record(lotId)).stock.living).toBe(240)
-  })
-
-  it('goes back to the former result when a test is taken back', async () => {
-    const { lotId } = await takeIn(test, { amount: '400 seeds' })
-    const { entryId } = await test.call('germination.record', { lotId, on: TODAY, tested: 20, sprouted: 2 })
-    await test.call('entry.take-back', { entryId })
-    const after = await record(lotId)
-    expect(after.germination).toEqual([])
-    expect(after.stock).toMatchObject({ total: 400, living: 280 })
-  })
-})

@@ -15,6 +15,7 @@ export interface Facts {
   giftId: number
   withdrawalId: number
   memberId: number
+  testId: number
 }
 
 export interface Step<N extends OperationName = OperationName> {
@@ -238,6 +239,47 @@ export function story(): readonly Step[] {
       on: TODAY,
       tested: 50,
       sprouted: 44,
+    })),
+    step('germination.plan', (facts) => ({ lotId: lot(facts, 0) })),
+    step(
+      'germination.begin',
+      (facts) => ({
+        ...key(),
+        lotId: lot(facts, 0),
+        on: TODAY,
+        replicates: [10, 10],
+        medium: 'rolled paper towel',
+        firstDay: 5,
+        finalDay: 9,
+      }),
+      (facts, value) => {
+        facts.testId = value.testId
+      },
+    ),
+    step('germination.list', () => ({})),
+    step('germination.sheet', () => ({})),
+    step('germination.count', (facts) => ({
+      ...key(),
+      testId: facts.testId,
+      on: TODAY,
+      replicates: [{ normal: 9 }, { normal: 8, dead: 1 }],
+    })),
+    step('germination.get', (facts) => ({ testId: facts.testId })),
+    step('germination.finish', (facts) => ({ ...key(), testId: facts.testId, on: TODAY })),
+    step('germination.due', () => ({ withinDays: 4_000 })),
+    step(
+      'germination.begin',
+      (facts) => ({ ...key(), lotId: lot(facts, 0), on: TODAY, replicates: [10], finalDay: 9 }),
+      (facts, value) => {
+        facts.testId = value.testId
+      },
+    ),
+    step('germination.cancel', (facts) => ({
+      ...key(),
+      testId: facts.testId,
+      on: TODAY,
+      reason: 'Laid out by mistake',
+      seedsBack: true,
     })),
     step(
       'lot.discard',

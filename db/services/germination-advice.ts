@@ -1,0 +1,197 @@
+import type { ParsedInput, Value } from '../contract/contract.ts'
+import type { DueTest, TestPlan } from '../contract/germination-operations.ts'
+import { countedUnit } from '../domain/crops/counted-unit.ts'
+import { addDays } from '../domain/dates/day-arithmetic.ts'
+import { type IsoDate, isoDate } from '../domain/dates/iso-date.ts'
+import { testConditions } from '../domain/germination/conditions.ts'
+import { nextTestDates, type TestDate } from '../domain/germination/next-test.ts'
+import { stagedOutcome, stagedPlan } from '../domain/germination/staged-plan.ts'
+import { suggestedLayout } from '../domain/germination/suggested-layout.ts'
+import { PROBABLY, type TestSizes, testSizes } from '../domain/germination/test-size.ts'
+import { sourceInWords } from '../migrations/crop-table.ts'
+import { lotsUnderTest, type MonitoredRow, monitoredLots } from '../queries/germination-tests.ts'
+import { prepared } from '../queries/prepared.ts'
+import { quantityOf } from './amounts.ts'
+import type { Reading } from './context.ts'
+import { cropOrRefuse } from './crops.ts'
+import { assumedInWords, lifeOf, thresholdOf } from './living-stock.ts'
+import { cautionsOf } from './lot-record.ts'
+import { lotOrRefuse } from './new-lot.ts'
+import { settingsOf } from './settings.ts'
+
+/** Days to the last count where the table has none. Common practice, no source. */
+const USUAL_FINAL_DAY = 14
+
+interface TableCells {
+  readonly germ_temp_c: string | null
+  readonly germ_substrata: string | null
+  readonly germ_first_count_day: number | null
+  readonly germ_final_count_day: number | null
+  readonly germ_hard_seed_possible: boolean | null
+  readonly germ_notes: string | null
+  readonly sources: { readonly germination: { readonly source: string; readonly confidence: string } | null }
+}
+
+export function planTest(reading: Reading, input: ParsedInput<'germination.plan'>): TestPlan {
+  const row = lotOrRefuse(reading, input.lotId, 'lotId')
+  const available = row.balance_count
+  const life = lifeOf(row)
+  const threshold = input.threshold ?? Math.min(0.99, thresholdOf(row, settingsOf(reading)))
+  const expected = input.expected ?? life.viability
+  const sizes = testSizes(available, threshold, expected)
+  return {
+    lotId: row.lot_id,
+    lotNumber: row.lot_number,
+    variety: row.variety,
+    crop: row.crop,
+    unit: countedUnit(row.crop_id),
+    available,
+    cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
+    conditions: conditionsOf(reading, row.crop_id),
+    layout: [...suggestedLayout(available, sizes.smallest?.seeds ?? null)],
+    threshold,
+    expected,
+    expectedNote: expectedNote(input.expected !== undefined, life.basis, expected),
+    smallest: sizes.smallest,
+    sizes: [...sizes.shown],
+    words: adviceInWords(sizes, available, threshold, expected),
+    staged: stagedOf(threshold, input.groupSize ?? groupFor(available), available),
+  }
+}
+
+function conditionsOf(reading: Reading, cropId: string): TestPlan['conditions'] {
+  const cells = JSON.parse(cropOrRefuse(reading, cropId, 'lotId').reference) as TableCells
+  const { temperature, media } = testConditions(cells.germ_temp_c, cells.germ_substrata)
+  const sourced = cells.sources.germination
+  return {
+    temperature,
+    media: [...media],
+    firstDay: cells.germ_first_count_day,
+    finalDay: cells.germ_final_count_day ?? USUAL_FINAL_DAY,
+    notes: cells.germ_notes ?? '',
+    hardSeedPossible: cells.germ_hard_seed_possible === true,
+    source: sourced === null ? 'common practice, no source' : sourceInWords(sourced.source),
+    confidence: sourced?.confidence ?? 'common practice',
+  }
+}
+
+function expectedNote(typed: boolean, basis: ReturnType<typeof lifeOf>['basis'], expected: number): string {
+  if (typed) return 'as you say'
+  if (basis === 'tested') return 'the last result'
+  return assumedInWords(expected, basis)
+}
+
+const percent = (part: number) => `${Math.round(100 * part)} %`
+
+function adviceInWords(
+  { smallest, shown }: TestSizes,
+  available: number,
+  threshold: number,
+  expected: number,
+): string {
+  if (available === 0) return 'The lot holds nothing to test.'
+  const if_ = `if ${percent(expected)} are really alive`
+  if (smallest !== null) {
+    const cost = percent(smallest.seeds / available)
+    return `${smallest.seeds} of the ${available} seeds (${cost}) will probably tell whether ${percent(threshold)} are alive, ${if_}: ${Math.round(100 * smallest.decides)} times in 100.`
+  }
+  const best = shown.toSorted((one, other) => one.decides - other.decides).at(-1)
+  const most = best === undefined ? '' : ` ${best.seeds} seeds decide ${percent(best.decides)} of the time.`
+  return `No test that the lot can bear will decide ${percent(PROBABLY)} of the time whether ${percent(threshold)} are alive, ${if_}: it lies too near.${most} A small test still shows whether the seed has died.`
+}
+
+/** Seeds of a stage: forty as in the published plan where the lot bears three of them, fewer for a small lot. */
+function groupFor(available: number): number {
+  if (available >= 120) return 40
+  return available >= 60 ? 20 : 10
+}
+
+function stagedOf(threshold: number, groupSize: number, available: number): TestPlan['staged'] {
+  const plan = stagedPlan(threshold, groupSize, available)
+  const clearlyBelow = Math.max(0, threshold - 0.15)
+  const halfWay = threshold + (1 - threshold) / 3
+  const clearlyAbove = threshold + (2 * (1 - threshold)) / 3
+  return {
+    groupSize,
+    published: plan.published,
+    stages: plan.stages.map((stage) => ({ ...stage })),
+    outcomes: [clearlyBelow, threshold, halfWay, clearlyAbove].map((alive) => ({
+      ...stagedOutcome(plan, alive),
+    })),
+  }
+}
+
+/** Which lot should be tested when, and why. */
+interface Planned {
+  readonly lotId: number
+  readonly date: TestDate
+}
+
+export function listDueTests(
+  reading: Reading,
+  input: ParsedInput<'germination.due'>,
+): Value<'germination.due'> {
+  const until = addDays(reading.today, input.withinDays)
+  const oil = oilByCrop(reading)
+  const due: Planned[] = []
+  for (const row of monitoredLots(reading.sqlite)) {
+    const date = nextTestOf(row, oil.get(row.crop_id) ?? null, null)
+    if (date.on <= until) due.push({ lotId: row.lot_id, date })
+  }
+  due.sort((one, other) => one.date.on.localeCompare(other.date.on))
+  const underTest = lotsUnderTest(reading.sqlite)
+  const page = due.slice(input.offset, input.offset + input.limit)
+  return {
+    lots: page.map((planned) => dueLine(reading, planned, underTest)),
+    total: due.length,
+    late: due.filter(({ date }) => date.on <= reading.today).length,
+  }
+}
+
+/** When a lot should be tested next: by the published rules or the forecast, whichever is sooner. */
+function nextTestOf(
+  row: MonitoredRow,
+  oilPercent: number | null,
+  forecastCrossing: IsoDate | null,
+): TestDate {
+  const { tested_on, tested, sprouted } = row
+  const [soonest] = nextTestDates({
+    receivedOn: isoDate(row.received_on),
+    lastTest:
+      tested_on === null || tested === null || sprouted === null
+        ? null
+        : { on: isoDate(tested_on), share: sprouted / tested },
+    frozen: row.frozen === 1,
+    oilPercent,
+    forecastCrossing,
+  })
+  return soonest
+}
+
+/** The oil of each crop in per cent of dry weight, the middle of the table's span. */
+function oilByCrop(reading: Reading): ReadonlyMap<string, number> {
+  const rows = prepared(
+    reading.sqlite,
+    `SELECT id, (json_extract(reference, '$.oil_pct[0]') + json_extract(reference, '$.oil_pct[1]')) / 2.0 AS oil
+     FROM crop WHERE json_extract(reference, '$.oil_pct[0]') IS NOT NULL`,
+  ).all() as { id: string; oil: number }[]
+  return new Map(rows.map(({ id, oil }) => [id, oil]))
+}
+
+function dueLine(reading: Reading, { lotId, date }: Planned, underTest: ReadonlySet<number>): DueTest {
+  const row = lotOrRefuse(reading, lotId, 'lotId')
+  return {
+    lotId,
+    lotNumber: row.lot_number,
+    variety: row.variety,
+    crop: row.crop,
+    place: row.place ?? '',
+    quantity: quantityOf(row),
+    on: date.on,
+    late: date.on <= reading.today,
+    because: date.because,
+    source: date.source,
+    confidence: date.confidence,
+    underTest: underTest.has(lotId),
+  }
+}

@@ -9,6 +9,7 @@ import { peopleOperations } from './people-operations.ts'
 import { printOperations } from './print-operations.ts'
 import { promiseOperations } from './promise-operations.ts'
 import { referenceOperations } from './reference-operations.ts'
+import { regrowOperations } from './regrow-operations.ts'
 import { stockOperations } from './stock-operations.ts'
 import { waitingOperations } from './waiting-operations.ts'
 
@@ -19,6 +20,7 @@ export const contract = {
   ...intakeOperations,
   ...stockOperations,
   ...germinationOperations,
+  ...regrowOperations,
   ...peopleOperations,
   ...promiseOperations,
   ...paperOperations,

@@ -102,6 +102,7 @@ CREATE TABLE crop (
   federal_minimum_percent INTEGER CHECK (federal_minimum_percent BETWEEN 1 AND 100),
   state_minimum_percent INTEGER CHECK (state_minimum_percent BETWEEN 1 AND 100),
   storage_class TEXT,
+  storage_years INTEGER CHECK (storage_years > 0),
   reference TEXT NOT NULL CHECK (json_valid(reference)),
   own_plants INTEGER CHECK (own_plants > 0),
   own_threshold REAL CHECK (own_threshold BETWEEN 0.05 AND 1),
@@ -311,6 +312,8 @@ CREATE INDEX movement_by_entry ON movement (entry_id);
 --> statement-breakpoint
 CREATE INDEX movement_by_withdrawal ON movement (withdrawal_id) WHERE withdrawal_id IS NOT NULL;
 --> statement-breakpoint
+CREATE INDEX movement_out ON movement (lot_id, on_date, count, withdrawal_id) WHERE kind = 'withdrawal';
+--> statement-breakpoint
 CREATE TRIGGER movement_keeps_the_balance AFTER INSERT ON movement BEGIN
   UPDATE lot SET balance_count = balance_count + NEW.count, balance_mass_mg = balance_mass_mg + NEW.mass_mg
   WHERE id = NEW.lot_id;
@@ -445,6 +448,29 @@ CREATE INDEX germination_by_lot ON germination_result (lot_id, tested_on);
 CREATE INDEX germination_by_test ON germination_result (test_id);
 --> statement-breakpoint
 CREATE INDEX germination_by_entry ON germination_result (entry_id);
+--> statement-breakpoint
+CREATE TABLE season_list (
+  id INTEGER PRIMARY KEY,
+  season INTEGER NOT NULL CHECK (season BETWEEN 1900 AND 9999),
+  on_date TEXT NOT NULL,
+  grade TEXT NOT NULL CHECK (grade IN ('quality', 'maintenance', 'conservation')),
+  note TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE season_list_line (
+  list_id INTEGER NOT NULL REFERENCES season_list (id),
+  ordinal INTEGER NOT NULL CHECK (ordinal >= 1),
+  accession_id INTEGER NOT NULL REFERENCES accession (id),
+  chosen INTEGER NOT NULL CHECK (chosen IN (0, 1)),
+  state TEXT NOT NULL CHECK (state IN ('rescue', 'regrow', 'watch', 'well-stocked')),
+  living INTEGER NOT NULL CHECK (living >= 0),
+  keep INTEGER NOT NULL CHECK (keep >= 1),
+  cost REAL NOT NULL CHECK (cost BETWEEN 0 AND 1),
+  reason TEXT NOT NULL,
+  PRIMARY KEY (list_id, ordinal),
+  UNIQUE (list_id, accession_id)
+) STRICT, WITHOUT ROWID;
 --> statement-breakpoint
 CREATE TABLE print_batch (
   id INTEGER PRIMARY KEY,

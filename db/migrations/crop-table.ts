@@ -21,6 +21,7 @@ interface ReferenceCrop {
   readonly us_federal_min_germination_pct: number | null
   readonly us_state_min_germination_pct: number | null
   readonly storage_class: string | null
+  readonly storage_years: readonly [number, number] | null
 }
 
 /** The shipped crop table as rows for the crop table of a collection. Low ends where the table gives a span. */
@@ -43,6 +44,7 @@ export function readCropTable() {
     federalMinimumPercent: crop.us_federal_min_germination_pct,
     stateMinimumPercent: crop.us_state_min_germination_pct,
     storageClass: crop.storage_class,
+    storageYears: crop.storage_years?.[0] ?? null,
     reference: JSON.stringify(crop),
   }))
 }

@@ -32,6 +32,10 @@ export interface LifeRow {
   readonly own_plants: number | null
   readonly regrowings: number | null
   readonly threshold: number | null
+  readonly variety_id: number
+  readonly generation: number
+  /** The years that the crop's seed keeps, the low end of the table's span. */
+  readonly storage_years: number | null
 }
 
 /** A lot with all that is needed to say what it is, what it holds and how alive it is. */
@@ -43,14 +47,13 @@ export interface LotRow extends LifeRow {
   readonly harvest_from: number | null
   readonly harvest_to: number | null
   readonly harvest_about: number
-  readonly generation: number
-  readonly variety_id: number
   readonly variety: string
   readonly crop: string
   readonly packet_seeds: number | null
   readonly weight_id: number | null
   readonly place: string | null
   readonly donor: string | null
+  readonly held_by: string
 }
 
 const LIFE_COLUMNS = `
@@ -62,13 +65,13 @@ const LIFE_COLUMNS = `
   germination_result.tested, germination_result.sprouted, germination_result.tested_on,
   crop.mating_system, crop.plants_for_seed, crop.plants_to_maintain, crop.plants_to_conserve, accession.own_grade,
   coalesce(accession.own_plants, crop.own_plants) AS own_plants,
-  accession.own_regrowings AS regrowings, coalesce(accession.own_threshold, crop.own_threshold) AS threshold`
+  accession.own_regrowings AS regrowings, coalesce(accession.own_threshold, crop.own_threshold) AS threshold,
+  accession.variety_id, lot.generation, crop.storage_years`
 
 const LOT_COLUMNS = `${LIFE_COLUMNS},
   lot.id AS lot_id, lot.number AS lot_number, accession.number AS accession_number, lot.balance_mass_mg,
-  lot.harvest_from, lot.harvest_to, lot.harvest_about, lot.generation,
-  variety.id AS variety_id, variety.name AS variety, crop.common_name AS crop, crop.packet_seeds,
-  lot.weight_id, storage_place.path AS place, donor.name AS donor`
+  lot.harvest_from, lot.harvest_to, lot.harvest_about, variety.name AS variety, crop.common_name AS crop, crop.packet_seeds,
+  lot.weight_id, storage_place.path AS place, donor.name AS donor, lot.held_by`
 
 const LIFE_JOINS = `
   lot

@@ -55,6 +55,7 @@ export const crop = sqliteTable('crop', {
   federalMinimumPercent: integer('federal_minimum_percent'),
   stateMinimumPercent: integer('state_minimum_percent'),
   storageClass: text('storage_class'),
+  storageYears: integer('storage_years'),
   /** Every cell of the shipped table with its source and confidence, as JSON. */
   reference: text('reference').notNull(),
   ownPlants: integer('own_plants'),

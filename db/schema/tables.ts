@@ -4,6 +4,7 @@ import * as germinationTables from './germination-tables.ts'
 import * as giftTables from './gift-tables.ts'
 import * as printTables from './print-tables.ts'
 import * as referenceTables from './reference-tables.ts'
+import * as seasonTables from './season-tables.ts'
 import * as stockTables from './stock-tables.ts'
 
 /** Every table, for drizzle and for the test that compares them with the file's own. */
@@ -13,6 +14,7 @@ export const tables = {
   ...germinationTables,
   ...giftTables,
   ...referenceTables,
+  ...seasonTables,
   ...stockTables,
   ...printTables,
 } as const

@@ -31,7 +31,10 @@ import { getPerson } from './person-record.ts'
 import { createPlace, listPlaces } from './places.ts'
 import { markPrinted, printAgain, printHistory } from './printed.ts'
 import { letPromiseGo, listOut, listPromises } from './promises.ts'
+import { getNeed } from './regrow-need.ts'
+import { rankedNeeds } from './regrow-needs.ts'
 import { recordReturn } from './returns.ts'
+import { getSeasonList, listSeasonLists, saveSeasonList } from './season-lists.ts'
 import { weighSeeds } from './seed-weights.ts'
 import { changeSettings } from './settings.ts'
 import { findAnything, listLots, offerLots } from './shelf.ts'
@@ -100,6 +103,10 @@ export const readHandlers: ReadHandlers = {
   'germination.get': getTest,
   'germination.due': listDueTests,
   'germination.sheet': printBenchSheet,
+  'regrow.needs': rankedNeeds,
+  'regrow.get': getNeed,
+  'season-list.list': listSeasonLists,
+  'season-list.get': getSeasonList,
   'label.sheets': listSheets,
   'label.print': printLabels,
   'tray.list': listTray,
@@ -123,6 +130,7 @@ export const writeHandlers: WriteHandlers = {
   'intake.record': recordIntake,
   'return.record': recordReturn,
   'accession.override': overrideAccession,
+  'season-list.save': saveSeasonList,
   'withdrawal.record': recordWithdrawal,
   'gift.offer': offerGift,
   'gift.note-step': noteStep,

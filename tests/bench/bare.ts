@@ -13,6 +13,8 @@ export class Bare {
   readonly #found: Database.Statement
   readonly #lives: Database.Statement
   readonly #all: Database.Statement
+  readonly #living: Database.Statement
+  readonly #taken: Database.Statement
 
   constructor(file: string, journalMode = 'DELETE', synchronous = 'EXTRA') {
     this.#sqlite = new Database(file)
@@ -32,7 +34,18 @@ export class Bare {
     this.#total = this.#sqlite.prepare(`SELECT count(*) FROM lot WHERE ${HELD}`)
     this.#found = this.#sqlite.prepare(`SELECT count(*) FROM lot WHERE ${HELD} AND ${MATCHES}`)
     this.#lives = this.#sqlite.prepare(`${SELECT} WHERE lot.accession_id IN (SELECT value FROM json_each(?))`)
+    this.#living =
+      this.#sqlite.prepare(`SELECT accession_id, sum(balance_count * coalesce(1.0 * sprouted / tested, 0.5))
+      FROM lot LEFT JOIN germination_result ON germination_result.id = lot.germination_id GROUP BY accession_id`)
+    this.#taken =
+      this.#sqlite.prepare(`SELECT accession_id, -sum(count) FROM movement JOIN lot ON lot.id = lot_id
+      WHERE kind = 'withdrawal' AND on_date >= '2023-11-25' GROUP BY accession_id`)
     this.#all = this.#sqlite.prepare(`${SELECT} ORDER BY lot.accession_id, lot.ordinal`)
+  }
+
+  /** Living seeds and seeds taken of every accession, by two aggregates of SQL. */
+  needs(): unknown {
+    return [this.#living.all(), this.#taken.all()]
   }
 
   firstPage(): unknown {

@@ -91,6 +91,14 @@ results.push(
     () => bare.flags(),
   ),
 )
+results.push(
+  await compare(
+    'what to regrow, beside an aggregate',
+    LONG_ROUNDS,
+    () => call('regrow.needs', {}),
+    () => bare.needs(),
+  ),
+)
 bare.close()
 const second = new Bare(kept)
 results.push(

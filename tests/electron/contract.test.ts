@@ -22,6 +22,7 @@ async function tell(way: WayIn): Promise<ReadonlyMap<string, Answer<unknown>>> {
     withdrawalId: 0,
     memberId: 0,
     testId: 0,
+    listId: 0,
   }
   const answers = new Map<string, Answer<unknown>>()
   for (const { name, input, note } of story()) {

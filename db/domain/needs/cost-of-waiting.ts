@@ -1,9 +1,11 @@
-import { aged, chanceOfFewerThan, type LivingOutlook, type LotOutlook, livingOutlook } from './outlook.ts'
+import { chanceOfFewerThan, type LivingOutlook, livingOutlook, type ViabilityBelief } from './outlook.ts'
 import { type KeepingPolicy, seedsForOneRegrowing, seedsToKeep } from './what-to-keep.ts'
 
-/** A lot with what says how it will age. */
-export interface AgeingLot extends LotOutlook {
-  readonly storageYears: number
+/** A lot whose seed ages: what is believed alive after so many years more in store. */
+export interface AgeingLot {
+  readonly seeds: number
+  readonly countDoubt: number
+  readonly beliefIn: (years: number) => ViabilityBelief
 }
 
 export interface WaitingFacts {
@@ -27,7 +29,11 @@ export interface SowingOutlook {
  */
 export function outlookAt(facts: WaitingFacts, years: number): SowingOutlook {
   const { lots, policy, demand } = facts
-  const later = lots.map((lot) => ({ ...lot, belief: aged(lot.belief, years, lot.storageYears) }))
+  const later = lots.map(({ seeds, countDoubt, beliefIn }) => ({
+    seeds,
+    countDoubt,
+    belief: beliefIn(years),
+  }))
   const untouched = livingOutlook(later)
   const spare = Math.max(0, untouched.mean - seedsToKeep(policy))
   const taken =

@@ -38,6 +38,11 @@ export interface RescueAdvice {
 /** The most of the last seeds that is risked at once. Common practice, no source. */
 const MOST_AT_RISK = 2 / 3
 
+/** The most seeds of a last lot that are risked at once: two thirds, and at least one. */
+export function mostToRisk(seeds: number): number {
+  return Math.max(1, Math.floor(seeds * MOST_AT_RISK))
+}
+
 /**
  * Advice for an accession with too few living seeds for a full regrowing.
  *
@@ -55,7 +60,7 @@ export function adviseRescue(facts: RescueFacts): RescueAdvice {
   }
   const becomes = best.viability * facts.emergence
   const wanted = becomes > 0 ? Math.ceil(facts.plants / becomes - 1e-6) : best.seeds
-  const seeds = Math.min(wanted, Math.max(1, Math.floor(best.seeds * MOST_AT_RISK)))
+  const seeds = Math.min(wanted, mostToRisk(best.seeds))
   const all = facts.lots.reduce((sum, lot) => sum + lot.seeds, 0)
   const chance = binomialChances(seeds, becomes)
     .slice(facts.fewestPlants)

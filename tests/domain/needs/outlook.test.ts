@@ -69,7 +69,7 @@ describe('the chance of too few', () => {
 describe('waiting', () => {
   const policy = { regrowings: 3, plants: 20, emergence: 0.8 }
   const facts = (seeds: number, demand = 0) => ({
-    lots: [{ ...counted(seeds, 45, 50), storageYears: 2 }],
+    lots: [{ seeds, countDoubt: 0, beliefIn: (years: number) => aged(beliefFromTest(45, 50), years, 2) }],
     policy,
     demand,
   })

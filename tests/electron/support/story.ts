@@ -16,6 +16,7 @@ export interface Facts {
   withdrawalId: number
   memberId: number
   testId: number
+  listId: number
 }
 
 export interface Step<N extends OperationName = OperationName> {
@@ -119,6 +120,17 @@ export function story(): readonly Step[] {
     step('lot.offer', () => ({ text: 'ferry' })),
     step('need.list', () => ({})),
     step('accession.override', (facts) => ({ ...key(), accessionId: facts.accessionId, plantsToKeep: 30 })),
+    step('regrow.needs', () => ({ text: 'ferry' })),
+    step('regrow.get', (facts) => ({ accessionId: facts.accessionId })),
+    step(
+      'season-list.save',
+      (facts) => ({ ...key(), chosen: [facts.accessionId], note: 'First season' }),
+      (facts, value) => {
+        facts.listId = value.listId
+      },
+    ),
+    step('season-list.list', () => ({})),
+    step('season-list.get', (facts) => ({ listId: facts.listId })),
     step('lot.weigh-seeds', (facts) => ({
       ...key(),
       lotId: lot(facts, 1),

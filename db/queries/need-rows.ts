@@ -1,0 +1,94 @@
+import type { Sqlite } from '../migrations/connection.ts'
+import { standing } from './measurements.ts'
+import { joinKeptPerson } from './person-records.ts'
+import { prepared } from './prepared.ts'
+
+/** Seed given to members counts as demand; grow-outs, duplicates and tests do not. */
+const TAKEN = `movement.kind = 'withdrawal' AND coalesce(withdrawal.purpose, 'to-grow') IN ('to-grow', 'to-return')
+  AND NOT EXISTS (SELECT 1 FROM movement AS back WHERE back.reverses_id = movement.id)`
+
+/** Seeds that members took of each accession from a day on, in no order. */
+export function takenSince(sqlite: Sqlite, since: string): { accession_id: number; seeds: number }[] {
+  return prepared(
+    sqlite,
+    `SELECT lot.accession_id, sum(taken.seeds) AS seeds FROM (
+       SELECT movement.lot_id, -sum(movement.count) AS seeds
+       FROM movement INDEXED BY movement_out LEFT JOIN withdrawal ON withdrawal.id = movement.withdrawal_id
+       WHERE movement.on_date >= ? AND ${TAKEN} GROUP BY movement.lot_id
+     ) AS taken JOIN lot ON lot.id = taken.lot_id GROUP BY lot.accession_id`,
+  ).all(since) as { accession_id: number; seeds: number }[]
+}
+
+/** Seeds that members took of one accession, by year, latest first. */
+export function takenByYear(sqlite: Sqlite, accessionId: number): { year: number; seeds: number }[] {
+  return prepared(
+    sqlite,
+    `SELECT CAST(substr(movement.on_date, 1, 4) AS INTEGER) AS year, -sum(movement.count) AS seeds
+     FROM movement JOIN lot ON lot.id = movement.lot_id
+     LEFT JOIN withdrawal ON withdrawal.id = movement.withdrawal_id
+     WHERE lot.accession_id = ? AND ${TAKEN} GROUP BY year ORDER BY year DESC`,
+  ).all(accessionId) as { year: number; seeds: number }[]
+}
+
+/** The accessions that a full-text question finds. */
+export function accessionsMatching(sqlite: Sqlite, match: string): Set<number> {
+  const found = prepared(sqlite, 'SELECT rowid FROM accession_search WHERE accession_search MATCH ?')
+  return new Set(found.pluck().all(match) as number[])
+}
+
+/** A lot of an accession on its way through the generations. */
+export interface GenerationRow {
+  readonly lot_id: number
+  readonly lot_number: string
+  readonly generation: number
+  readonly plants_grown: number | null
+  readonly parent_lot_id: number | null
+}
+
+/** Every lot of an accession with the lot it was grown, split or joined from; a lot of two parents comes twice. */
+export function generationsOf(sqlite: Sqlite, accessionId: number): GenerationRow[] {
+  return prepared(
+    sqlite,
+    `SELECT lot.id AS lot_id, lot.number AS lot_number, lot.generation, lot.plants_grown, lot_parent.parent_lot_id
+     FROM lot LEFT JOIN lot_parent ON lot_parent.lot_id = lot.id
+     WHERE lot.accession_id = ? ORDER BY lot.ordinal, lot_parent.parent_lot_id`,
+  ).all(accessionId) as GenerationRow[]
+}
+
+/** Who may still have seed of an accession: its donor, and members who took it in the last years. */
+export function peopleWithSeed(sqlite: Sqlite, accessionId: number, since: string) {
+  const donor = prepared(
+    sqlite,
+    `SELECT donor.name FROM accession ${joinKeptPerson('donor', 'accession.donor_id')}
+     WHERE accession.id = ? AND donor.name IS NOT NULL`,
+  )
+    .pluck()
+    .get(accessionId) as string | undefined
+  const members = prepared(
+    sqlite,
+    `SELECT who.name, max(withdrawal.on_date) AS last FROM withdrawal
+     JOIN movement ON movement.withdrawal_id = withdrawal.id JOIN lot ON lot.id = movement.lot_id
+     ${joinKeptPerson('who', 'withdrawal.person_id')}
+     WHERE lot.accession_id = ? AND withdrawal.on_date >= ? AND who.name IS NOT NULL AND ${standing('withdrawal')}
+     GROUP BY who.id ORDER BY last DESC LIMIT 5`,
+  ).all(accessionId, since) as { name: string; last: string }[]
+  return { donor: donor ?? null, members }
+}
+
+/** What the rescue of a crop's seed has to know of it. */
+export interface RescueCropRow {
+  readonly family: string
+  readonly mating_system: string | null
+  readonly plants_for_seed: number | null
+  readonly hard: number
+}
+
+/** The crop of an accession; the accession must exist. */
+export function rescueCrop(sqlite: Sqlite, accessionId: number): RescueCropRow {
+  return prepared(
+    sqlite,
+    `SELECT crop.family, crop.mating_system, crop.plants_for_seed,
+       coalesce(json_extract(crop.reference, '$.germ_hard_seed_possible'), 0) AS hard
+     FROM accession JOIN variety ON variety.id = variety_id JOIN crop ON crop.id = crop_id WHERE accession.id = ?`,
+  ).get(accessionId) as RescueCropRow
+}

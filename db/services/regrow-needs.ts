@@ -1,0 +1,181 @@
+import type { ParsedInput, Value } from '../contract/contract.ts'
+import type { NeedLine } from '../contract/regrow-operations.ts'
+import { countedUnit } from '../domain/crops/counted-unit.ts'
+import { addYears, daysBetween } from '../domain/dates/day-arithmetic.ts'
+import { outlookAt } from '../domain/needs/cost-of-waiting.ts'
+import { NEED_STATES, type NeedState } from '../domain/needs/need.ts'
+import { mostToRisk } from '../domain/needs/rescue.ts'
+import { type Season, seasonOf } from '../domain/needs/season.ts'
+import { regrowingsLeft, seedsToSow } from '../domain/needs/sowing.ts'
+import { byUrgency, costInWords, type UrgencyFacts, urgencyInWords } from '../domain/needs/urgency.ts'
+import { everyLife, type LifeRow, type LotRow, lotsOfAccessions } from '../queries/lot-rows.ts'
+import { accessionsMatching, takenSince } from '../queries/need-rows.ts'
+import { matchFor } from '../queries/search-words.ts'
+import type { Reading } from './context.ts'
+import {
+  type CollectionPolicy,
+  countsTowardsKeeping,
+  lifeOf,
+  livingStockOf,
+  policyOf,
+  standingOf,
+} from './living-stock.ts'
+import { settingsOf } from './settings.ts'
+import { ageingLot } from './viability-belief.ts'
+
+/** Years over which what members took is averaged. */
+export const DEMAND_YEARS = 3
+const DAYS_IN_YEAR = 365.25
+
+/** Everything by which the accessions of a collection are ranked, in one reading. */
+export interface Ranking {
+  readonly season: Season
+  readonly policy: ReturnType<typeof settingsOf>
+  /** Most urgent first. */
+  readonly ranked: readonly UrgencyFacts[]
+}
+
+/** Years from today to a sowing, as a fraction. */
+export function yearsTo(reading: Reading, day: Season['sowing']): number {
+  return Math.max(0, daysBetween(reading.today, day) / DAYS_IN_YEAR)
+}
+
+/** Ranks every accession of the collection. */
+export function rankNeeds(reading: Reading): Ranking {
+  const policy = settingsOf(reading)
+  const season = seasonOf(reading.today, policy.sowingDay)
+  const demand = new Map(
+    takenSince(reading.sqlite, addYears(reading.today, -DEMAND_YEARS)).map(({ accession_id, seeds }) => [
+      accession_id,
+      seeds / DEMAND_YEARS,
+    ]),
+  )
+  const years = yearsTo(reading, season.nextSowing)
+  const found: (Omit<UrgencyFacts, 'onlySource'> & { varietyId: number; elsewhere: boolean })[] = []
+  const sources = new Map<number, number>()
+  for (const lots of everyAccession(reading)) {
+    const first = lots[0]
+    if (first === undefined) continue
+    const accessionId = first.accession_id
+    const { state, living } = standingOf(lots, policy)
+    const wanted = demand.get(accessionId) ?? 0
+    const { cost } = outlookAt(waitingFacts(lots, policy, wanted), years)
+    const elsewhere = lots.some(isHeldElsewhere)
+    if (living.about > 0) sources.set(first.variety_id, (sources.get(first.variety_id) ?? 0) + 1)
+    found.push({
+      accessionId,
+      varietyId: first.variety_id,
+      state,
+      living: living.about,
+      cost,
+      demand: wanted,
+      elsewhere,
+    })
+  }
+  const ranked = found
+    .map(({ varietyId, elsewhere, ...facts }) => {
+      const others = (sources.get(varietyId) ?? 0) - (facts.living > 0 ? 1 : 0)
+      return { ...facts, onlySource: !elsewhere && others <= 0 }
+    })
+    .toSorted(byUrgency)
+  return { season, policy, ranked }
+}
+
+/** What the cost of waiting is reckoned from: the lots that count towards keeping, and what members take. */
+export function waitingFacts(lots: readonly LifeRow[], policy: CollectionPolicy, demand: number) {
+  const first = lots[0]
+  if (first === undefined) throw new RangeError('An accession without lots has no outlook')
+  return { lots: lots.filter(countsTowardsKeeping).map(ageingLot), policy: policyOf(first, policy), demand }
+}
+
+function* everyAccession(reading: Reading): Generator<LifeRow[]> {
+  let lots: LifeRow[] = []
+  for (const row of everyLife(reading.sqlite)) {
+    if (lots[0] !== undefined && lots[0].accession_id !== row.accession_id) {
+      yield lots
+      lots = []
+    }
+    lots.push(row)
+  }
+  if (lots.length > 0) yield lots
+}
+
+function isHeldElsewhere(row: LifeRow): boolean {
+  return row.role === 'duplicate-elsewhere' && row.balance_count > 0
+}
+
+export function rankedNeeds(reading: Reading, input: ParsedInput<'regrow.needs'>): Value<'regrow.needs'> {
+  const ranking = rankNeeds(reading)
+  const match = matchFor(input.text)
+  const matching = match === null ? null : accessionsMatching(reading.sqlite, match)
+  const counts = Object.fromEntries(NEED_STATES.map((state) => [state, 0])) as Record<NeedState, number>
+  for (const { state } of ranking.ranked) counts[state] += 1
+  const wanted = ranking.ranked
+    .map((facts, index) => ({ facts, rank: index + 1 }))
+    .filter(
+      ({ facts }) =>
+        (input.state === undefined || facts.state === input.state) &&
+        (matching === null || matching.has(facts.accessionId)),
+    )
+  const page = wanted.slice(input.offset, input.offset + input.limit)
+  return {
+    season: ranking.season,
+    grade: ranking.policy.grade,
+    counts,
+    total: wanted.length,
+    needs: needLines(reading, ranking, page),
+  }
+}
+
+/** Lines of the list for some of its accessions, in the order given. */
+export function needLines(
+  reading: Reading,
+  ranking: Ranking,
+  page: readonly { readonly facts: UrgencyFacts; readonly rank: number }[],
+): NeedLine[] {
+  const ids = page.map(({ facts }) => facts.accessionId)
+  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accession_id)
+  return page.map(({ facts, rank }) => {
+    const lots = lotsOf.get(facts.accessionId) ?? []
+    const first = lots[0]
+    if (first === undefined) throw new Error(`No lots of accession ${facts.accessionId}`)
+    const policy = policyOf(first, ranking.policy)
+    return {
+      rank,
+      accessionId: facts.accessionId,
+      accessionNumber: first.accession_number,
+      variety: first.variety,
+      crop: first.crop,
+      state: facts.state,
+      stock: livingStockOf(lots, ranking.policy),
+      cost: facts.cost,
+      costInWords: costInWords(facts.cost),
+      regrowingsLeft: regrowingsLeft(facts.living, policy),
+      sow: sowingOf(lots, policy.plants, policy.emergence),
+      demand: facts.demand,
+      onlySource: facts.onlySource,
+      heldElsewhere: lots
+        .filter(isHeldElsewhere)
+        .map((lot) => (lot.held_by === '' ? lot.lot_number : `${lot.lot_number}, with ${lot.held_by}`)),
+      generation: Math.max(...lots.map((lot) => lot.generation)),
+      why: urgencyInWords(facts, countedUnit(first.crop_id), ranking.season.year + 1),
+    }
+  })
+}
+
+/** The lot to sow and how many of its seeds: the one with most living seed. */
+export function sowingOf(lots: readonly LotRow[], plants: number, emergence: number): NeedLine['sow'] {
+  const best = lots
+    .filter(countsTowardsKeeping)
+    .map((row) => ({ row, life: lifeOf(row) }))
+    .toSorted((a, b) => b.life.count * b.life.viability - a.life.count * a.life.viability)[0]
+  const seeds = best && seedsToSow(plants, best.life.viability, emergence)
+  if (best === undefined || seeds === null || seeds === undefined || best.life.count === 0) return null
+  const enough = seeds <= best.life.count
+  return {
+    lotId: best.row.lot_id,
+    lotNumber: best.row.lot_number,
+    seeds: enough ? seeds : mostToRisk(best.life.count),
+    enough,
+  }
+}

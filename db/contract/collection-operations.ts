@@ -9,6 +9,9 @@ export const Settings = z.object({
   regrowingsKept: z.int().min(1).max(20),
   emergence: z.number().min(0.05).max(1).describe('part of living seeds sown that become plants'),
   viabilityThreshold: z.number().min(0.05).max(1).describe('part that must sprout'),
+  viabilityThresholdOf: z
+    .enum(['all-seeds', 'the-start'])
+    .describe('what that is a part of: all seeds, or what was alive at the start of the lot'),
   grade: Grade.describe('what a regrowing is for; decides its plants'),
   sowingDay: z
     .string()

@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import { collectionOperations } from './collection-operations.ts'
 import { draftOperations } from './draft-operations.ts'
+import { forecastOperations } from './forecast-operations.ts'
 import { germinationOperations } from './germination-operations.ts'
 import { intakeOperations } from './intake-operations.ts'
 import type { Operation } from './operation.ts'
@@ -21,6 +22,7 @@ export const contract = {
   ...stockOperations,
   ...germinationOperations,
   ...regrowOperations,
+  ...forecastOperations,
   ...peopleOperations,
   ...promiseOperations,
   ...paperOperations,

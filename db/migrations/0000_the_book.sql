@@ -7,6 +7,7 @@ CREATE TABLE collection (
   regrowings_kept INTEGER NOT NULL CHECK (regrowings_kept BETWEEN 1 AND 20),
   emergence REAL NOT NULL CHECK (emergence BETWEEN 0.05 AND 1),
   viability_threshold REAL NOT NULL CHECK (viability_threshold BETWEEN 0.05 AND 1),
+  viability_threshold_of TEXT NOT NULL CHECK (viability_threshold_of IN ('all-seeds', 'the-start')),
   grade TEXT NOT NULL CHECK (grade IN ('quality', 'maintenance', 'conservation')),
   sowing_day TEXT NOT NULL CHECK (sowing_day LIKE '__-__'),
   locale TEXT NOT NULL,
@@ -598,6 +599,106 @@ CREATE TABLE round_check_lot (
 ) STRICT, WITHOUT ROWID;
 --> statement-breakpoint
 CREATE INDEX round_check_lot_by_lot ON round_check_lot (lot_id);
+--> statement-breakpoint
+CREATE INDEX lot_container_by_entry ON lot_container (entry_id);
+--> statement-breakpoint
+CREATE INDEX seed_moisture_by_entry ON seed_moisture (entry_id);
+--> statement-breakpoint
+CREATE TABLE lot_forecast (
+  lot_id INTEGER PRIMARY KEY REFERENCES lot (id),
+  stale_since INTEGER,
+  reckoned_on TEXT,
+  basis TEXT CHECK (basis IN ('constants-seen', 'constants-from-memory', 'rule-of-thumb', 'refused')),
+  viability REAL CHECK (viability BETWEEN 0 AND 1),
+  viability_low REAL CHECK (viability_low <= viability),
+  viability_high REAL CHECK (viability_high >= viability),
+  viability_start REAL CHECK (viability_start BETWEEN 0 AND 1),
+  chance_below REAL CHECK (chance_below BETWEEN 0 AND 1),
+  crosses_early TEXT,
+  crosses_on TEXT,
+  crosses_late TEXT,
+  CHECK ((reckoned_on IS NULL) = (basis IS NULL)),
+  CHECK ((viability IS NULL) = (basis IS NULL OR basis = 'refused')),
+  CHECK ((viability IS NULL) = (viability_low IS NULL)),
+  CHECK ((viability IS NULL) = (viability_high IS NULL)),
+  CHECK ((viability IS NULL) = (viability_start IS NULL)),
+  CHECK ((viability IS NULL) = (chance_below IS NULL))
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX lot_forecast_stale ON lot_forecast (stale_since) WHERE stale_since IS NOT NULL;
+--> statement-breakpoint
+CREATE INDEX lot_forecast_by_day ON lot_forecast (reckoned_on);
+--> statement-breakpoint
+CREATE TRIGGER lot_has_a_forecast AFTER INSERT ON lot BEGIN
+  INSERT INTO lot_forecast (lot_id, stale_since) VALUES (NEW.id, NEW.entry_id);
+END;
+--> statement-breakpoint
+CREATE TRIGGER forecast_goes_stale_by_test AFTER INSERT ON germination_result BEGIN
+  UPDATE lot_forecast SET stale_since = (SELECT max(id) FROM entry)
+  WHERE lot_id = NEW.lot_id;
+END;
+--> statement-breakpoint
+CREATE TRIGGER forecast_goes_stale_by_move AFTER INSERT ON lot_place BEGIN
+  UPDATE lot_forecast SET stale_since = (SELECT max(id) FROM entry)
+  WHERE lot_id = NEW.lot_id;
+END;
+--> statement-breakpoint
+CREATE TRIGGER forecast_goes_stale_by_container AFTER INSERT ON lot_container BEGIN
+  UPDATE lot_forecast SET stale_since = (SELECT max(id) FROM entry)
+  WHERE lot_id = NEW.lot_id;
+END;
+--> statement-breakpoint
+CREATE TRIGGER forecast_goes_stale_by_moisture AFTER INSERT ON seed_moisture BEGIN
+  UPDATE lot_forecast SET stale_since = (SELECT max(id) FROM entry)
+  WHERE lot_id = NEW.lot_id;
+END;
+--> statement-breakpoint
+CREATE TRIGGER forecast_goes_stale_by_readings AFTER INSERT ON climate_batch BEGIN
+  UPDATE lot_forecast SET stale_since = (SELECT max(id) FROM entry)
+  WHERE lot_id IN (
+    SELECT lot_place.lot_id FROM lot_place
+      JOIN storage_place ON storage_place.id = lot_place.place_id
+      JOIN storage_place AS around ON around.id = NEW.place_id
+    WHERE storage_place.id = around.id
+      OR substr(storage_place.path, 1, length(around.path) + 3) = around.path || ' / ');
+END;
+--> statement-breakpoint
+CREATE TRIGGER forecast_goes_stale_by_harvest AFTER UPDATE OF harvest_from, harvest_to ON lot BEGIN
+  UPDATE lot_forecast SET stale_since = (SELECT max(id) FROM entry)
+  WHERE lot_id = NEW.id;
+END;
+--> statement-breakpoint
+CREATE TRIGGER forecast_goes_stale_by_own_threshold AFTER UPDATE OF own_threshold ON accession BEGIN
+  UPDATE lot_forecast SET stale_since = (SELECT max(id) FROM entry)
+  WHERE lot_id IN (SELECT id FROM lot WHERE accession_id = NEW.id);
+END;
+--> statement-breakpoint
+CREATE TRIGGER forecast_goes_stale_by_crop_threshold AFTER UPDATE OF own_threshold ON crop BEGIN
+  UPDATE lot_forecast SET stale_since = (SELECT max(id) FROM entry)
+  WHERE lot_id IN (
+    SELECT lot.id FROM lot JOIN accession ON accession.id = accession_id JOIN variety ON variety.id = variety_id
+    WHERE crop_id = NEW.id);
+END;
+--> statement-breakpoint
+CREATE TRIGGER forecast_goes_stale_by_threshold AFTER UPDATE OF viability_threshold, viability_threshold_of ON collection BEGIN
+  UPDATE lot_forecast SET stale_since = (SELECT max(id) FROM entry)
+  WHERE TRUE;
+END;
+--> statement-breakpoint
+CREATE TRIGGER forecast_goes_stale_by_taking_back AFTER UPDATE OF takes_back_id ON entry WHEN NEW.takes_back_id IS NOT NULL BEGIN
+  UPDATE lot_forecast SET stale_since = (SELECT max(id) FROM entry)
+  WHERE lot_id IN (
+    SELECT lot_id FROM germination_result WHERE entry_id = NEW.takes_back_id
+    UNION SELECT lot_id FROM lot_place WHERE entry_id = NEW.takes_back_id
+    UNION SELECT lot_id FROM lot_container WHERE entry_id = NEW.takes_back_id
+    UNION SELECT lot_id FROM seed_moisture WHERE entry_id = NEW.takes_back_id
+    UNION SELECT lot_place.lot_id FROM climate_batch
+      JOIN storage_place AS around ON around.id = climate_batch.place_id
+      JOIN storage_place ON storage_place.id = around.id
+        OR substr(storage_place.path, 1, length(around.path) + 3) = around.path || ' / '
+      JOIN lot_place ON lot_place.place_id = storage_place.id
+      WHERE climate_batch.entry_id = NEW.takes_back_id);
+END;
 --> statement-breakpoint
 CREATE VIRTUAL TABLE accession_search USING fts5 (
   words,

@@ -18,7 +18,12 @@ export interface FirstFacts {
 }
 
 /** Three regrowings (FAO Genebank Standards 2014, 4.4.1, from memory), 0.8 emergence (a usual guess, from memory), 85 %. */
-const DEFAULTS = { regrowingsKept: 3, emergence: 0.8, viabilityThreshold: 0.85 } as const
+const DEFAULTS = {
+  regrowingsKept: 3,
+  emergence: 0.8,
+  viabilityThreshold: 0.85,
+  viabilityThresholdOf: 'all-seeds',
+} as const
 /** Variety kept as it is, sown in the middle of April: common practice of a temperate garden, no source. */
 const SEASON = { grade: 'maintenance', sowingDay: '04-15' } as const
 

@@ -10,6 +10,8 @@ export const collection = sqliteTable('collection', {
   regrowingsKept: integer('regrowings_kept').notNull(),
   emergence: real('emergence').notNull(),
   viabilityThreshold: real('viability_threshold').notNull(),
+  /** What the threshold is a part of: of all seeds, or of what was alive at the lot's start. */
+  viabilityThresholdOf: text('viability_threshold_of', { enum: ['all-seeds', 'the-start'] }).notNull(),
   /** What a regrowing is for, and with that how many plants it takes. */
   grade: text('grade', { enum: ['quality', 'maintenance', 'conservation'] }).notNull(),
   /** The day of the year on which a season is sown, MM-DD. */

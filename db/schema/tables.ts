@@ -1,5 +1,6 @@
 import * as climateTables from './climate-tables.ts'
 import * as collectionTables from './collection-tables.ts'
+import * as forecastTables from './forecast-tables.ts'
 import * as germinationTables from './germination-tables.ts'
 import * as giftTables from './gift-tables.ts'
 import * as printTables from './print-tables.ts'
@@ -12,6 +13,7 @@ export const tables = {
   ...climateTables,
   ...collectionTables,
   ...germinationTables,
+  ...forecastTables,
   ...giftTables,
   ...referenceTables,
   ...seasonTables,

@@ -20,6 +20,7 @@ import { beginTest, cancelTest, countTest, finishTest, recordGermination } from 
 import { listDueTests, planTest } from './germination-advice.ts'
 import { getTest, listTests } from './germination-record.ts'
 import { recordIntake } from './intake.ts'
+import { forecastsLeft, refreshForecasts } from './keep-forecasts.ts'
 import { listSheets, printLabels } from './labels.ts'
 import { changeLetterWords, letterWords, previewLetter } from './letters.ts'
 import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
@@ -71,6 +72,7 @@ type KeepHandlers = {
 
 export const keepHandlers: KeepHandlers = {
   'draft.keep': keepDraft,
+  'forecast.refresh': refreshForecasts,
 }
 
 export const readHandlers: ReadHandlers = {
@@ -97,6 +99,7 @@ export const readHandlers: ReadHandlers = {
   'withdrawal.foresee': foreseeWithdrawal,
   'stocktake.foresee': foreseeStocktake,
   'collection.revision': revisionOf,
+  'forecast.left': forecastsLeft,
   'need.list': listNeeds,
   'germination.plan': planTest,
   'germination.list': listTests,

@@ -6,6 +6,7 @@ import { type Grade, type PopulationFigures, plantsFor } from '../domain/needs/g
 import { type LivingSeeds, type LotLife, livingSeeds } from '../domain/needs/living-seeds.ts'
 import { judgeNeed, type NeedFacts, type NeedState, needState } from '../domain/needs/need.ts'
 import { type KeepingPolicy, seedsToKeep } from '../domain/needs/what-to-keep.ts'
+import type { Threshold } from '../domain/viability/band.ts'
 import type { LifeRow } from '../queries/lot-rows.ts'
 import { countDoubt } from './amounts.ts'
 
@@ -14,6 +15,7 @@ export interface CollectionPolicy {
   readonly regrowingsKept: number
   readonly emergence: number
   readonly viabilityThreshold: number
+  readonly viabilityThresholdOf: Threshold['of']
   readonly grade: Grade
 }
 

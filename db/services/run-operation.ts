@@ -15,6 +15,7 @@ import type { OpenCollection } from '../migrations/open-file.ts'
 import { entry } from '../schema/collection-tables.ts'
 import { type Reading, readingOf, type Writing } from './context.ts'
 import { type HostName, keepHandlers, readHandlers, writeHandlers } from './handlers.ts'
+import { reckonWhatChanged } from './keep-forecasts.ts'
 
 /** The operations that a service answers; the rest change which collection is open, which is the host's to do. */
 export type ServiceName = Exclude<OperationName, HostName>
@@ -36,7 +37,7 @@ export async function runOperation<N extends ServiceName>(
   if (collection.access === 'read') {
     refuse('collection-read-only', 'This collection is open for reading only. Nothing was written.')
   }
-  if (isKeep(name)) return keepHandlers[name](reading, input as ParsedInput<typeof name>) as Value<N>
+  if (isKeep(name)) return runKeep(reading, name, input as ParsedInput<typeof name>) as Value<N>
   return runWrite(reading, name as ServiceName & WriteName, input as ParsedInput<WriteName>) as Value<N>
 }
 
@@ -57,6 +58,11 @@ function runRead<N extends ReadName & ServiceName>(
     reading: Reading,
     input: ParsedInput<N>,
   ) => Value<N> | Promise<Value<N>>
+  return handler(reading, input)
+}
+
+function runKeep<N extends KeepName>(reading: Reading, name: N, input: ParsedInput<N>): Value<N> {
+  const handler = keepHandlers[name] as (reading: Reading, input: ParsedInput<N>) => Value<N>
   return handler(reading, input)
 }
 
@@ -88,7 +94,9 @@ function runWrite<N extends WriteName & ServiceName>(
       })
       .returning({ id: entry.id })
       .get()
-    const answer = { entryId: id, ...handler({ ...reading, entryId: id }, input) }
+    const writing = { ...reading, entryId: id }
+    const answer = { entryId: id, ...handler(writing, input) }
+    reckonWhatChanged(writing)
     reading.db
       .update(entry)
       .set({ answer: JSON.stringify(answer), said: answer.said })

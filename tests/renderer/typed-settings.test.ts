@@ -7,6 +7,7 @@ const SETTINGS = {
   regrowingsKept: 3,
   emergence: 0.8,
   viabilityThreshold: 0.855,
+  viabilityThresholdOf: 'the-start',
   grade: 'maintenance',
   sowingDay: '04-15',
   locale: 'en-GB',

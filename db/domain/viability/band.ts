@@ -68,7 +68,7 @@ export function chanceBelow(
         chance += weights[i * paces.length + j] as number
     }
   }
-  return chance
+  return Math.min(1, chance)
 }
 
 function stepOf(starts: Float64Array): number {

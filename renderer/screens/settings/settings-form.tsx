@@ -64,6 +64,16 @@ export function SettingsForm({ about }: { readonly about: About }) {
       {text('viabilityThreshold', 'Of 100 seeds tested, how many must sprout', {
         hint: 'for crops that have no threshold of their own',
       })}
+      <SelectField
+        label="That many of"
+        size="record"
+        value={typed.viabilityThresholdOf}
+        options={[
+          { value: 'all-seeds', label: 'all seeds, as older gene-bank rules have it' },
+          { value: 'the-start', label: 'those alive at the lot’s start, as newer ones have it' },
+        ]}
+        onChange={(viabilityThresholdOf) => set({ viabilityThresholdOf })}
+      />
       {text('visitLimit', 'Packets for one visit', {
         hint: 'more than that wants a reason; leave it empty for no limit',
       })}

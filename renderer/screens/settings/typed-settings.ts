@@ -9,6 +9,7 @@ export interface TypedSettings {
   readonly regrowingsKept: string
   readonly emergence: string
   readonly viabilityThreshold: string
+  readonly viabilityThresholdOf: Settings['viabilityThresholdOf']
   /** Empty: no limit. */
   readonly visitLimit: string
   readonly locale: string
@@ -52,7 +53,7 @@ export function settingsOf(typed: TypedSettings): ReadSettings {
   if (!readable || regrowingsKept === null || emergence === null || viabilityThreshold === null) {
     return { settings: null, problems }
   }
-  const { libraryName, accessionPattern, locale, paper } = typed
+  const { libraryName, accessionPattern, locale, paper, viabilityThresholdOf } = typed
   return {
     settings: {
       libraryName,
@@ -62,6 +63,7 @@ export function settingsOf(typed: TypedSettings): ReadSettings {
       regrowingsKept,
       emergence: emergence / 100,
       viabilityThreshold: viabilityThreshold / 100,
+      viabilityThresholdOf,
       visitLimit,
     },
     problems,

@@ -56,6 +56,8 @@ export function story(): readonly Step[] {
       accessionPattern: 'HL{yy}-{####}',
     })),
     step('collection.about', () => ({})),
+    step('forecast.left', () => ({})),
+    step('forecast.refresh', () => ({ limit: 10 })),
     step('collection.change-settings', () => ({
       ...key(),
       settings: { locale: 'en-GB', regrowingsKept: 2 },

@@ -1,0 +1,165 @@
+import type { Sqlite } from '../migrations/connection.ts'
+import { standing } from './measurements.ts'
+import { prepared } from './prepared.ts'
+
+/** What of a lot and its crop decides how it ages. Snake case as in the file. */
+export interface AgeingRow {
+  readonly lot_id: number
+  readonly crop_id: string
+  readonly oil_low: number | null
+  readonly oil_high: number | null
+  readonly years_low: number | null
+  readonly years_high: number | null
+  readonly federal_minimum_percent: number | null
+  readonly state_minimum_percent: number | null
+  readonly received_on: string
+  readonly harvest_to: number | null
+  readonly place_id: number | null
+  readonly airtight: 0 | 1 | null
+  readonly moisture: number | null
+  readonly own_threshold: number | null
+}
+
+/** The lots with these ids, in order of id. */
+export function ageingRows(sqlite: Sqlite, lotIds: readonly number[]): AgeingRow[] {
+  return prepared(
+    sqlite,
+    `SELECT lot.id AS lot_id, crop.id AS crop_id,
+       json_extract(crop.reference, '$.oil_pct[0]') AS oil_low, json_extract(crop.reference, '$.oil_pct[1]') AS oil_high,
+       json_extract(crop.reference, '$.storage_years[0]') AS years_low,
+       json_extract(crop.reference, '$.storage_years[1]') AS years_high,
+       crop.federal_minimum_percent, crop.state_minimum_percent, accession.received_on, lot.harvest_to, lot.place_id,
+       (SELECT airtight FROM lot_container WHERE lot_id = lot.id AND ${standing('lot_container')}
+        ORDER BY since DESC, id DESC LIMIT 1) AS airtight,
+       (SELECT percent FROM seed_moisture WHERE lot_id = lot.id AND ${standing('seed_moisture')}
+        ORDER BY measured_on DESC, id DESC LIMIT 1) AS moisture,
+       coalesce(accession.own_threshold, crop.own_threshold) AS own_threshold
+     FROM json_each(?) AS wanted CROSS JOIN lot ON lot.id = wanted.value
+       JOIN accession ON accession.id = lot.accession_id JOIN variety ON variety.id = accession.variety_id
+       JOIN crop ON crop.id = variety.crop_id ORDER BY lot.id`,
+  ).all(JSON.stringify(lotIds)) as AgeingRow[]
+}
+
+/** A lot came to lie in a place. */
+export interface StayRow {
+  readonly lot_id: number
+  readonly place_id: number
+  readonly since: string
+}
+
+/** Where lots have lain, each in order of time, with where the seed lay before it was split off another lot. */
+export function stayRows(sqlite: Sqlite, lotIds: readonly number[]): StayRow[] {
+  return prepared(
+    sqlite,
+    `WITH RECURSIVE seed (lot_id, of_id) AS (
+       SELECT value, value FROM json_each(?)
+       UNION
+       SELECT seed.lot_id, parent_lot_id FROM seed JOIN lot_parent ON lot_parent.lot_id = seed.of_id
+       WHERE relation = 'split'),
+     stay AS (
+       SELECT seed.lot_id, of_id, place_id, since, lot_place.id FROM seed JOIN lot_place ON lot_place.lot_id = seed.of_id
+       WHERE ${standing('lot_place')})
+     SELECT lot_id, place_id, since FROM stay
+     WHERE of_id = lot_id OR since < (SELECT coalesce(min(since), '9999') FROM lot_place WHERE lot_place.lot_id = stay.lot_id)
+     ORDER BY lot_id, since, id`,
+  ).all(JSON.stringify(lotIds)) as StayRow[]
+}
+
+/** A germination test of a lot that stands. */
+export interface ForecastTestRow {
+  readonly lot_id: number
+  readonly tested_on: string
+  readonly tested: number
+  readonly sprouted: number
+}
+
+/** Every standing test of some lots. */
+export function forecastTests(sqlite: Sqlite, lotIds: readonly number[]): ForecastTestRow[] {
+  return prepared(
+    sqlite,
+    `SELECT lot_id, tested_on, tested, sprouted FROM json_each(?) AS wanted
+       CROSS JOIN germination_result ON germination_result.lot_id = wanted.value
+     WHERE ${standing('germination_result')} ORDER BY lot_id, tested_on, germination_result.id`,
+  ).all(JSON.stringify(lotIds)) as ForecastTestRow[]
+}
+
+/** A place with the kind that says how cold it is where nobody measured: its own, or of the nearest around it that is cold. */
+export interface ClimateKindRow {
+  readonly place_id: number
+  readonly kind: 'room' | 'fridge' | 'freezer'
+}
+
+/** What every place would be without readings. */
+export function climateKinds(sqlite: Sqlite): ClimateKindRow[] {
+  return prepared(
+    sqlite,
+    `WITH RECURSIVE inside (place_id, kind) AS (
+       SELECT id, iif(kind IN ('fridge', 'freezer'), kind, 'room') FROM storage_place WHERE parent_id IS NULL
+       UNION ALL
+       SELECT id, iif(storage_place.kind IN ('fridge', 'freezer'), storage_place.kind, inside.kind)
+       FROM storage_place JOIN inside ON parent_id = place_id)
+     SELECT place_id, kind FROM inside`,
+  ).all() as ClimateKindRow[]
+}
+
+/** A forecast as it is kept. */
+export interface KeptForecast {
+  readonly lotId: number
+  readonly reckonedOn: string
+  readonly basis: 'constants-seen' | 'constants-from-memory' | 'rule-of-thumb' | 'refused'
+  readonly viability: number | null
+  readonly low: number | null
+  readonly high: number | null
+  readonly start: number | null
+  readonly chanceBelow: number | null
+  readonly early: string | null
+  readonly crosses: string | null
+  readonly late: string | null
+}
+
+/** Keeps a forecast in place of the one before; it holds from now on. */
+export function keepForecast(sqlite: Sqlite, kept: KeptForecast): void {
+  prepared(
+    sqlite,
+    `UPDATE lot_forecast SET stale_since = NULL, reckoned_on = ?, basis = ?, viability = ?, viability_low = ?,
+       viability_high = ?, viability_start = ?, chance_below = ?, crosses_early = ?, crosses_on = ?, crosses_late = ? WHERE lot_id = ?`,
+  ).run(
+    kept.reckonedOn,
+    kept.basis,
+    kept.viability,
+    kept.low,
+    kept.high,
+    kept.start,
+    kept.chanceBelow,
+    kept.early,
+    kept.crosses,
+    kept.late,
+    kept.lotId,
+  )
+}
+
+/** Lots whose forecast one entry made stale, up to so many. */
+export function madeStaleBy(sqlite: Sqlite, entryId: number, limit: number): number[] {
+  return prepared(sqlite, 'SELECT lot_id FROM lot_forecast WHERE stale_since = ? LIMIT ?')
+    .pluck()
+    .all(entryId, limit) as number[]
+}
+
+/** Lots whose forecast is stale or speaks of a day before `before`, up to so many. */
+export function staleLots(sqlite: Sqlite, before: string, limit: number): number[] {
+  return prepared(
+    sqlite,
+    `SELECT lot_id FROM lot_forecast WHERE stale_since IS NOT NULL
+     UNION SELECT lot_id FROM lot_forecast WHERE reckoned_on < ? LIMIT ?`,
+  )
+    .pluck()
+    .all(before, limit) as number[]
+}
+
+/** How many forecasts are stale or older than `before`, and how many lots there are. */
+export function countStale(sqlite: Sqlite, before: string): { readonly left: number; readonly lots: number } {
+  return prepared(
+    sqlite,
+    `SELECT count(*) FILTER (WHERE stale_since IS NOT NULL OR reckoned_on < ?) AS left, count(*) AS lots FROM lot_forecast`,
+  ).get(before) as { left: number; lots: number }
+}

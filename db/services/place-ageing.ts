@@ -1,0 +1,158 @@
+import { daysBetween } from '../domain/dates/day-arithmetic.ts'
+import { type IsoDate, isoDate } from '../domain/dates/iso-date.ts'
+import type { PaceRemark } from '../domain/viability/equation.ts'
+import { type AgeingCrop, moistureInAir, type PaceModel } from '../domain/viability/pace-model.ts'
+import { climateKinds } from '../queries/forecast-rows.ts'
+import { climateOfPlace, placeWithReadings } from '../queries/lot-climate.ts'
+import type { Reading } from './context.ts'
+
+/** How damp a lot is taken to be. */
+export interface LotMoisture {
+  /** As measured, percent of fresh weight; null: nobody measured. */
+  readonly measured: number | null
+  /** Whether it is kept from the air around it; null: nobody said. */
+  readonly airtight: boolean | null
+}
+
+/** How fast a lot ages in one place: deviates lost from the first day of readings up to each later day. */
+export interface PlaceAgeing {
+  /** Deviates lost between two days, the later one left out. Days without readings age as the mean of those with. */
+  lost(from: IsoDate, until: IsoDate): number
+  /** Deviates lost a day: the mean of the last year with readings. */
+  readonly daily: number
+  /** Whether temperature and moisture were measured. */
+  readonly measured: boolean
+  readonly remarks: ReadonlySet<PaceRemark>
+  /** Why nothing can be said, or null. */
+  readonly refused: string | null
+}
+
+/** What a place is taken to be where nobody measured: degrees C. Common practice, no source. */
+const ASSUMED_CELSIUS = { room: 20, fridge: 5, freezer: -18 } as const
+const EPOCH = isoDate('1970-01-01')
+const dayNumber = (day: IsoDate) => daysBetween(EPOCH, day)
+
+interface Day {
+  readonly number: number
+  readonly celsius: number
+  readonly humidity: number | null
+}
+
+/**
+ * The places of one collection as seed ages in them, for one run of reckoning.
+ *
+ * A place's readings are read once, and summed up once for each way of ageing, however many lots lay there.
+ */
+export class PlacesAgeing {
+  readonly #reading: Reading
+  readonly #kinds: Map<number, keyof typeof ASSUMED_CELSIUS>
+  readonly #source = new Map<number, number | null>()
+  readonly #days = new Map<number, readonly Day[]>()
+  readonly #kept = new Map<string, PlaceAgeing>()
+
+  constructor(reading: Reading) {
+    this.#reading = reading
+    this.#kinds = new Map(climateKinds(reading.sqlite).map((row) => [row.place_id, row.kind]))
+  }
+
+  /** How a lot of a crop ages in a place; null: wherever it was before it was in the book, or in no place. */
+  of(placeId: number | null, crop: AgeingCrop, model: PaceModel, moisture: LotMoisture): PlaceAgeing {
+    const source = placeId === null ? null : this.#sourceOf(placeId)
+    const kind = placeId === null ? 'room' : (this.#kinds.get(placeId) ?? 'room')
+    const key = `${source ?? kind}|${crop.cropId}|${moisture.measured}|${moisture.airtight}`
+    const kept = this.#kept.get(key)
+    if (kept !== undefined) return kept
+    const fresh =
+      source === null
+        ? withoutReadings(ASSUMED_CELSIUS[kind], crop, model, moisture)
+        : withReadings(this.#daysOf(source), crop, model, moisture)
+    this.#kept.set(key, fresh)
+    return fresh
+  }
+
+  #sourceOf(placeId: number): number | null {
+    const known = this.#source.get(placeId)
+    if (known !== undefined) return known
+    const found = placeWithReadings(this.#reading.sqlite, placeId)
+    this.#source.set(placeId, found)
+    return found
+  }
+
+  #daysOf(placeId: number): readonly Day[] {
+    const known = this.#days.get(placeId)
+    if (known !== undefined) return known
+    const days = climateOfPlace(this.#reading.sqlite, placeId, 'day').map((day) => ({
+      number: dayNumber(isoDate(day.on)),
+      celsius: day.meanCc / 100,
+      humidity: day.meanPm === null ? null : day.meanPm / 1_000,
+    }))
+    this.#days.set(placeId, days)
+    return days
+  }
+}
+
+/** Sealed seed stays as it was measured; other seed follows the air, where that was measured. */
+function moistureOn(oil: number | null, moisture: LotMoisture, celsius: number, humidity: number | null) {
+  if (moisture.measured !== null && (moisture.airtight !== false || humidity === null))
+    return moisture.measured
+  return humidity === null ? moistureInAir(oil) : moistureInAir(oil, { celsius, humidity })
+}
+
+function withoutReadings(
+  celsius: number,
+  crop: AgeingCrop,
+  model: PaceModel,
+  moisture: LotMoisture,
+): PlaceAgeing {
+  const pace = model.pace({ celsius, moisture: moistureOn(crop.oil, moisture, celsius, null) })
+  const daily = pace.kind === 'pace' ? 1 / pace.sigmaDays : 0
+  return {
+    lost: (from, until) => Math.max(0, daysBetween(from, until)) * daily,
+    daily,
+    measured: false,
+    remarks: new Set(pace.kind === 'pace' ? pace.remarks : []),
+    refused: pace.kind === 'refused' ? pace.because : null,
+  }
+}
+
+function withReadings(
+  days: readonly Day[],
+  crop: AgeingCrop,
+  model: PaceModel,
+  moisture: LotMoisture,
+): PlaceAgeing {
+  const sums = new Float64Array(days.length + 1)
+  const remarks = new Set<PaceRemark>()
+  let refused: string | null = null
+  for (const [index, { celsius, humidity }] of days.entries()) {
+    const pace = model.pace({ celsius, moisture: moistureOn(crop.oil, moisture, celsius, humidity) })
+    if (pace.kind === 'refused') refused = pace.because
+    else for (const remark of pace.remarks) remarks.add(remark)
+    sums[index + 1] = (sums[index] as number) + (pace.kind === 'pace' ? 1 / pace.sigmaDays : 0)
+  }
+  const total = sums[days.length] as number
+  const mean = total / days.length
+  const yearAgo = firstFrom(days, (days.at(-1)?.number ?? 0) - 364)
+  return {
+    lost(from, until) {
+      const [first, end] = [firstFrom(days, dayNumber(from)), firstFrom(days, dayNumber(until))]
+      const read = (sums[end] as number) - (sums[first] as number)
+      return read + Math.max(0, daysBetween(from, until) - (end - first)) * mean
+    },
+    daily: (total - (sums[yearAgo] as number)) / (days.length - yearAgo),
+    measured: moisture.measured !== null || days.some(({ humidity }) => humidity !== null),
+    remarks,
+    refused,
+  }
+}
+
+/** Where in the days the first that is not before a day stands. */
+function firstFrom(days: readonly Day[], number: number): number {
+  let [low, high] = [0, days.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((days[middle]?.number ?? 0) < number) low = middle + 1
+    else high = middle
+  }
+  return low
+}

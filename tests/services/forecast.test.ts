@@ -1,0 +1,184 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { readingOf } from '../../db/services/context.ts'
+import { forecastLots } from '../../db/services/lot-forecast.ts'
+import { PlacesAgeing } from '../../db/services/place-ageing.ts'
+import { settingsOf } from '../../db/services/settings.ts'
+import {
+  aCollection,
+  NOW,
+  type TemporaryCollection,
+  TODAY,
+  takeIn,
+} from '../builders/temporary-collection.ts'
+
+let test: TemporaryCollection
+beforeEach(async () => {
+  test = await aCollection()
+})
+afterEach(() => test.remove())
+
+interface Kept {
+  readonly stale_since: number | null
+  readonly reckoned_on: string | null
+  readonly basis: string | null
+  readonly viability: number | null
+  readonly viability_low: number | null
+  readonly viability_high: number | null
+  readonly crosses_on: string | null
+}
+
+function kept(lotId: number): Kept {
+  return test.collection.sqlite.prepare('SELECT * FROM lot_forecast WHERE lot_id = ?').get(lotId) as Kept
+}
+
+/** The same forecast, worked out now from everything in the file. */
+function afresh(lotId: number) {
+  const reading = readingOf(test.collection, NOW)
+  const [found] = forecastLots(reading, [lotId], settingsOf(reading), new PlacesAgeing(reading))
+  if (found?.kind !== 'forecast') throw new Error(found?.because ?? 'No such lot')
+  return found
+}
+
+let entries = 0
+/** Writes rows that no operation writes yet, under an entry of their own. */
+function write(sql: (entryId: number) => string): number {
+  const { sqlite } = test.collection
+  entries += 1
+  const { lastInsertRowid } = sqlite
+    .prepare(
+      "INSERT INTO entry (key, operation, input_digest, answer, said, recorded_at) VALUES (?, 'by-hand', '', '{\"undoable\":true}', 'by hand', '')",
+    )
+    .run(`forecast-entry-${entries}`)
+  sqlite.exec(sql(Number(lastInsertRowid)))
+  return Number(lastInsertRowid)
+}
+
+const germination = (lotId: number, tested: number, sprouted: number, on = TODAY) =>
+  test.call('germination.record', { lotId, on, tested, sprouted, fromStock: false })
+
+/** Two weeks of readings of a place, so warm and so damp. */
+function readings(placeId: number, celsius: number, percent: number): number {
+  return write((entryId) => {
+    const batch = `INSERT INTO climate_batch VALUES (${entryId}, ${placeId}, NULL, NULL, 14, 0, '', ${entryId});`
+    const days = Array.from({ length: 14 }, (_, day) => {
+      const at = `2026-02-${String(day + 1).padStart(2, '0')}T12:00`
+      return `INSERT INTO climate_reading VALUES (${placeId}, '${at}', ${entryId}, ${100 * celsius}, ${10 * percent});`
+    })
+    return [batch, ...days].join('\n')
+  })
+}
+
+describe('a forecast is kept with the lot', () => {
+  it('from the entry that takes it in, as wide as a crop is known', async () => {
+    const { lotId } = await takeIn(test)
+    const row = kept(lotId)
+    expect(row).toMatchObject({ stale_since: null, reckoned_on: TODAY, basis: 'constants-seen' })
+    expect((row.viability_high ?? 0) - (row.viability_low ?? 0)).toBeGreaterThan(0.2)
+  })
+
+  it('by a rule of thumb where a crop has no constants', async () => {
+    const { lotId } = await takeIn(test, { variety: { newVariety: { cropId: 'tomato', name: 'Weir' } } })
+    expect(kept(lotId)).toMatchObject({ stale_since: null, basis: 'rule-of-thumb' })
+  })
+
+  it('and anew with each test: what is kept is what is worked out afresh', async () => {
+    const { lotId } = await takeIn(test)
+    await germination(lotId, 200, 120)
+    const row = kept(lotId)
+    const { forecast } = afresh(lotId)
+    expect(row.viability).toBeCloseTo(forecast.today.middle, 12)
+    expect(row.crosses_on).toBe(forecast.crossing.middle)
+    expect(row.viability).toBeGreaterThan(0.53)
+    expect(row.viability).toBeLessThan(0.67)
+    expect((row.viability_high ?? 0) - (row.viability_low ?? 0)).toBeLessThan(0.15)
+  })
+
+  it('and as before when a test is taken back', async () => {
+    const { lotId } = await takeIn(test)
+    const before = kept(lotId)
+    const { entryId } = await germination(lotId, 200, 60)
+    expect(kept(lotId)).not.toEqual(before)
+    await test.call('entry.take-back', { entryId })
+    expect(kept(lotId)).toEqual(before)
+  })
+
+  it('and the other way of reading 85 % changes when it crosses', async () => {
+    const { lotId } = await takeIn(test)
+    await germination(lotId, 200, 176)
+    const absolute = kept(lotId).crosses_on
+    await test.call('collection.change-settings', { settings: { viabilityThresholdOf: 'the-start' } })
+    expect((kept(lotId).crosses_on ?? '') > (absolute ?? '')).toBe(true)
+  })
+})
+
+describe('what was measured round a lot makes its forecast stale, and the next refresh reckons it', () => {
+  const refreshed = async (lotId: number) => {
+    expect(kept(lotId).stale_since).not.toBeNull()
+    expect(await test.call('forecast.left', {})).toEqual({ left: 1, lots: 1 })
+    expect(await test.call('forecast.refresh', {})).toEqual({ reckoned: 1, left: 0 })
+    return kept(lotId)
+  }
+  const inCupboard = async () => {
+    const room = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })
+    const cupboard = await test.call('place.create', {
+      name: 'Oak',
+      kind: 'cupboard',
+      parentId: room.placeId,
+    })
+    const { lotId } = await takeIn(test, { placeId: cupboard.placeId, harvest: '2025' })
+    return { lotId, room: room.placeId, cupboard: cupboard.placeId }
+  }
+
+  it('readings of a place around it: warm and damp brings the day nearer', async () => {
+    const { lotId, room } = await inCupboard()
+    const before = kept(lotId)
+    const entryId = readings(room, 30, 70)
+    const warm = await refreshed(lotId)
+    expect((warm.crosses_on ?? '') < (before.crosses_on ?? '')).toBe(true)
+    await test.call('entry.take-back', { entryId })
+    expect(kept(lotId).crosses_on).toBe(before.crosses_on)
+  })
+
+  it('a dry jar: the day moves away', async () => {
+    const { lotId } = await inCupboard()
+    const before = kept(lotId).crosses_on ?? ''
+    write(
+      (entryId) =>
+        `INSERT INTO seed_moisture VALUES (1, ${lotId}, '${TODAY}', 'oven', 5.5, 5, 6, '{}', '', ${entryId});
+         INSERT INTO lot_container VALUES (1, ${lotId}, 'jar', 1, 1, '${TODAY}', '', ${entryId});`,
+    )
+    const dry = await refreshed(lotId)
+    expect((dry.crosses_on ?? '9999') > before).toBe(true)
+  })
+
+  it('a move to the fridge, at once', async () => {
+    const { lotId } = await inCupboard()
+    const before = kept(lotId).crosses_on ?? ''
+    const fridge = await test.call('place.create', { name: 'Fridge', kind: 'fridge', parentId: null })
+    await test.call('lot.move', { lotIds: [lotId], placeId: fridge.placeId, on: TODAY })
+    expect(kept(lotId).stale_since).toBeNull()
+    expect((kept(lotId).crosses_on ?? '9999') > before).toBe(true)
+  })
+
+  it('seed too moist for any equation is refused, in words', async () => {
+    const { lotId } = await inCupboard()
+    write(
+      (entryId) =>
+        `INSERT INTO seed_moisture VALUES (1, ${lotId}, '${TODAY}', 'oven', 31, 30, 32, '{}', '', ${entryId});`,
+    )
+    expect(await refreshed(lotId)).toMatchObject({ basis: 'refused', viability: null, crosses_on: null })
+  })
+})
+
+it('a part of a lot has aged where the whole lay before it was split off', async () => {
+  const fridge = await test.call('place.create', { name: 'Fridge', kind: 'fridge', parentId: null })
+  const whole = await takeIn(test, { placeId: fridge.placeId })
+  const { newLotId } = await test.call('lot.split', {
+    lotId: whole.lotId,
+    on: TODAY,
+    amount: '20 g',
+    role: 'reserve',
+    placeId: fridge.placeId,
+  })
+  expect(afresh(newLotId).forecast.today).toEqual(afresh(whole.lotId).forecast.today)
+})

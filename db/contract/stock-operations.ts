@@ -40,12 +40,16 @@ export const ShelfRow = z.object({
 })
 export type ShelfRow = z.infer<typeof ShelfRow>
 
+/** How many lots are chosen at once, at most. */
+const MOST_CHOSEN = 500
+
 const ShelfQuery = z.strictObject({
   text: z.string().max(200).default(''),
   cropId: z.string().optional(),
   role: LotRole.optional(),
   state: NeedState.optional(),
   placeId: Id.optional(),
+  lotIds: z.array(Id).max(MOST_CHOSEN).optional().describe('only these lots'),
   quarantined: z.boolean().optional(),
   emptyToo: z.boolean().default(false).describe('lots that hold nothing any more'),
   sort: z.enum(['number', 'variety', 'crop', 'harvest', 'count', 'place']).default('number'),
@@ -198,6 +202,11 @@ export const stockOperations = {
     'Lists lots of the shelf, filtered, sorted and a page at a time.',
     ShelfQuery,
     z.object({ rows: z.array(ShelfRow), total: z.int() }),
+  ),
+  'lot.export': reads(
+    'Writes some lots as a CSV file for a spreadsheet, in the order given.',
+    z.strictObject({ lotIds: z.array(Id).min(1).max(MOST_CHOSEN) }),
+    z.object({ fileName: z.string(), csv: z.string().describe('RFC 4180, UTF-8 with a byte order mark') }),
   ),
   'lot.get': reads(
     'Shows everything known of a lot, its accession and its ledger.',

@@ -125,6 +125,7 @@ export interface ShelfFilter {
   readonly cropId?: string | undefined
   readonly role?: string | undefined
   readonly placeId?: number | undefined
+  readonly lotIds?: readonly number[] | undefined
   readonly quarantined?: boolean | undefined
   readonly emptyToo: boolean
   readonly accessionIds?: readonly number[]
@@ -202,6 +203,9 @@ function conditions(filter: ShelfFilter): { where: string; values: unknown[] } {
   if (filter.cropId !== undefined) add('variety.crop_id = ?', filter.cropId)
   if (filter.role !== undefined) add('lot.role = ?', filter.role)
   if (filter.placeId !== undefined) add('lot.place_id = ?', filter.placeId)
+  if (filter.lotIds !== undefined) {
+    add('lot.id IN (SELECT value FROM json_each(?))', JSON.stringify(filter.lotIds))
+  }
   if (filter.quarantined !== undefined) {
     add(`lot.quarantine_reason IS ${filter.quarantined ? 'NOT ' : ''}NULL`)
   }

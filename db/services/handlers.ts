@@ -24,6 +24,7 @@ import { forecastsLeft, refreshForecasts } from './keep-forecasts.ts'
 import { listSheets, printLabels } from './labels.ts'
 import { changeLetterWords, letterWords, previewLetter } from './letters.ts'
 import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
+import { exportLots } from './lot-export.ts'
 import { getLot } from './lot-record.ts'
 import { listNeeds, overrideAccession } from './needs.ts'
 import { createPerson, searchPeople } from './people.ts'
@@ -93,6 +94,7 @@ export const readHandlers: ReadHandlers = {
   'amount.read': readTypedAmount,
   'draft.list': listDrafts,
   'lot.list': listLots,
+  'lot.export': exportLots,
   'lot.get': getLot,
   'lot.offer': offerLots,
   'find.anything': findAnything,

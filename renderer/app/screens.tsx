@@ -1,6 +1,6 @@
 import { lazy, Suspense } from 'react'
 import { Redirect, Route, Switch, useLocation } from 'wouter'
-import { lettersOf } from '../shared/addresses.ts'
+import { lettersOf, lotsOf } from '../shared/addresses.ts'
 import { Arrived } from './arrived.tsx'
 import { screenOf } from './rail-words.ts'
 
@@ -49,6 +49,9 @@ export function Screens() {
           )}
         </Route>
         <Route path="/hand-out/paper" component={PaperSheetScreen} />
+        <Route path="/stocktake/lots/:lotIds">
+          {({ lotIds }) => <StocktakeScreen lotIds={lotsOf(lotIds)} />}
+        </Route>
         <Route path="/stocktake/:placeId?">
           {({ placeId }) => (
             <StocktakeScreen {...(placeId === undefined ? {} : { placeId: Number(placeId) })} />

@@ -3,6 +3,16 @@ export function lotAddress(lotId: number): string {
   return `/shelf/lot/${lotId}`
 }
 
+/** The address of a stocktake of some lots, wherever they stand. */
+export function stocktakeAddress(lotIds: readonly number[]): string {
+  return `/stocktake/lots/${lotIds.join('-')}`
+}
+
+/** The lots that an address of {@link stocktakeAddress} carries. */
+export function lotsOf(carried: string): readonly number[] {
+  return carried.split('-').map(Number).filter(Number.isSafeInteger)
+}
+
 /** The address of the shelf narrowed by letters. Encoded twice, since the router decodes once and not wholly. */
 export function findAddress(text: string): string {
   return `/shelf/find/${encodeURIComponent(encodeURIComponent(text))}`

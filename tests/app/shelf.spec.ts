@@ -81,6 +81,48 @@ test.describe('a shelf of a few lots', () => {
     await expect(page.getByRole('row', { name: /Widow Tarn/ })).toHaveAttribute('aria-selected', 'true')
   })
 
+  test('several lots are ticked by keyboard, moved together, saved as a table and taken stock of', async ({
+    app,
+    page,
+  }) => {
+    const ticked = page.getByRole('region', { name: 'Ticked lots' })
+    await page.getByRole('grid').focus()
+    await page.keyboard.press('ArrowDown')
+    await page.keyboard.press('Space')
+    await expect(ticked).toContainText('1 lot ticked')
+    await page.keyboard.press('ArrowDown')
+    await expect(page.getByRole('article', { name: /Widow Tarn/ })).toBeVisible()
+    await page.keyboard.press('Space')
+    await expect(ticked).toContainText('2 lots ticked')
+    await expectNoBarrier(page)
+
+    await ticked.getByRole('button', { name: 'Move', exact: true }).press('Enter')
+    await ticked.getByLabel('To', { exact: true }).selectOption('Seed room / Window shelf')
+    await ticked.getByRole('button', { name: 'Move 2 lots there' }).press('Enter')
+    await expect(ticked.getByRole('button', { name: 'Move', exact: true })).toBeFocused()
+    await expect
+      .poll(async () => (await app.call('lot.get', { lotId: shelf.tomato.lotId })).place)
+      .toBe('Seed room / Window shelf')
+
+    await ticked.getByRole('button', { name: 'Labels to the tray' }).press('Enter')
+    await expect(page.getByText('2 things put into the print tray')).toBeVisible()
+
+    const downloading = page.waitForEvent('download')
+    await ticked.getByRole('button', { name: 'Save as a table' }).press('Enter')
+    const file = await downloading
+    expect(file.suggestedFilename()).toMatch(/^lots-.*\.csv$/)
+    expect(readFileSync(await file.path(), 'utf8')).toContain('Hrášek’s Climber')
+
+    await ticked.getByRole('link', { name: 'Take stock of them' }).press('Enter')
+    await expect(page.getByRole('heading', { name: 'Stocktake: the lots you ticked' })).toBeVisible()
+    await expect(page.getByText('Widow Tarn').first()).toBeVisible()
+    await page.goBack()
+    await page.getByRole('checkbox', { name: 'tick all lots of this list' }).click()
+    await expect(ticked).toContainText('3 lots ticked')
+    await ticked.getByRole('button', { name: 'untick all' }).press('Enter')
+    await expect(ticked).toHaveCount(0)
+  })
+
   test('shows how it stands while no card lies open', async ({ page }) => {
     await expect(page.getByRole('heading', { name: 'How the shelf stands' })).toBeVisible()
     await page.getByRole('button', { name: /rescue/ }).click()

@@ -67,7 +67,7 @@ module.exports = {
       'services-gather-decide-write',
       '^db/services/',
       [
-        '^db/(services|contract|domain|queries|schema|migrations|paper|reference)/',
+        '^db/(services|contract|domain|queries|schema|migrations|paper|exchange|reference)/',
         pack('drizzle-orm', 'zod'),
         NODE,
       ],
@@ -82,6 +82,12 @@ module.exports = {
         nodeOnly('fs', 'module', 'path', 'url'),
       ],
       'Data in, bytes out; Node only to read the fonts that are shipped.',
+    ),
+    may(
+      'exchange-is-pure',
+      '^db/exchange/',
+      ['^db/(exchange|domain)/', pack('papaparse')],
+      'Files of other programs: text in, rows out, and back; no book, no disk.',
     ),
     {
       name: 'paper-knows-contract-as-types',

@@ -67,6 +67,21 @@ export const SCENES: readonly Scene[] = [
   },
   { name: 'shelf', play: at('/shelf') },
   {
+    name: 'shelf-ticked',
+    play: async (page) => {
+      await open(page, '/shelf')
+      await page
+        .getByRole('checkbox', { name: /^tick .*-A$/ })
+        .nth(1)
+        .click()
+      await page
+        .getByRole('checkbox', { name: /^tick .*-A$/ })
+        .nth(2)
+        .click()
+      await page.getByRole('region', { name: 'Ticked lots' }).getByRole('button', { name: 'Move' }).click()
+    },
+  },
+  {
     name: 'record',
     play: async (page, app) => open(page, `/shelf/lot/${await lotOf(app, 'well-stocked')}`),
   },

@@ -1,3 +1,4 @@
+import papaparse from 'papaparse'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import {
   aCollection,
@@ -193,4 +194,33 @@ describe('what a regrowing is for', () => {
       /sowing day/,
     )
   })
+})
+
+describe('a file for a spreadsheet', () => {
+  it('holds the lots asked for, in that order, with accents whole and numbers bare', async () => {
+    const peas = await takeIn(test, { ...named('pea', 'Hrášek Ferry Lane'), amount: '1200 seeds' })
+    const beans = await takeIn(test, { ...named('bean', 'Widow, "the late"'), amount: '12.5 g' })
+    await takeIn(test)
+    const { fileName, csv } = await test.call('lot.export', { lotIds: [beans.lotId, peas.lotId] })
+    expect(fileName).toBe(`lots-${TODAY}.csv`)
+    expect(csv.charCodeAt(0)).toBe(0xfeff)
+    const [head, ...rows] = papaparse.parse<string[]>(csv.slice(1)).data
+    const cell = (row: string[] | undefined, column: string) => row?.[head?.indexOf(column) ?? -1]
+    expect(rows.map((row) => cell(row, 'lot'))).toEqual([beans.lotNumber, peas.lotNumber])
+    expect(rows.map((row) => cell(row, 'variety'))).toEqual(['Widow, "the late"', 'Hrášek Ferry Lane'])
+    expect(cell(rows[0], 'mass g')).toBe('12.5')
+    expect(cell(rows[1], 'seeds')).toBe('1200')
+  })
+
+  it('never hands a spreadsheet a formula', async () => {
+    const { lotId } = await takeIn(test, named('pea', '=1+1'))
+    expect((await test.call('lot.export', { lotIds: [lotId] })).csv).toContain("'=1+1")
+  })
+})
+
+it('lists only the lots that are named', async () => {
+  const one = await takeIn(test)
+  await takeIn(test)
+  const { rows, total } = await test.call('lot.list', { lotIds: [one.lotId] })
+  expect([rows.map(({ lotId }) => lotId), total]).toEqual([[one.lotId], 1])
 })

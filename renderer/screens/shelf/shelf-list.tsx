@@ -6,9 +6,11 @@ import { type Filters, queryOf } from './filters.ts'
 import { shelfColumns, shelfFeatures } from './shelf-columns.tsx'
 import { ShelfHeading } from './shelf-heading.tsx'
 import { ShelfRowView } from './shelf-row-view.tsx'
+import { TickAll } from './tick-all.tsx'
 import type { ShownColumns } from './use-extra-columns.ts'
 import { useRowKeys } from './use-row-keys.ts'
 import { pagesAround, type RowRange, type ShelfRows, useShelfRows } from './use-shelf-rows.ts'
+import type { Ticks } from './use-ticks.ts'
 
 interface ShelfListProps {
   readonly rows: ShelfRows
@@ -16,6 +18,7 @@ interface ShelfListProps {
   readonly filters: Filters
   readonly onFilter: (part: Partial<Filters>) => void
   readonly columns: ShownColumns
+  readonly ticks: Ticks
   readonly chosen: number | null
   readonly onChoose: (lotId: number, how: 'arrow' | 'click') => void
   readonly onEnter: () => void
@@ -39,9 +42,10 @@ export function useListedRows(filters: Filters): { rows: ShelfRows; onRange: (ra
   }
 }
 
-/** The shelf as a list: only the rows in view are drawn. Arrows choose, Enter goes to the record. */
+/** The shelf as a list: only the rows in view are drawn. Arrows choose, Space ticks, Enter goes to the record. */
 export function ShelfList(props: ShelfListProps) {
-  const { rows, filters, columns: shown, chosen } = props
+  const { rows, filters, columns: shown, chosen, ticks } = props
+  const query = useMemo(() => queryOf(filters), [filters])
   const scroller = useRef<HTMLDivElement>(null)
   const format = useFormat()
   const columns = useMemo(() => shelfColumns(format), [format])
@@ -54,7 +58,12 @@ export function ShelfList(props: ShelfListProps) {
     state: { columnVisibility: shown },
   })
   const virtual = useShelfVirtualizer(props, scroller)
-  const keys = useRowKeys({ ...props, scrollTo: (index) => virtual.scrollToIndex(index, { align: 'auto' }) })
+  const keys = useRowKeys({
+    ...props,
+    onTick: ticks.turn,
+    onTickFound: () => void ticks.tickFound(query),
+    scrollTo: (index) => virtual.scrollToIndex(index, { align: 'auto' }),
+  })
   const items = virtual.getVirtualItems()
   const above = items[0]?.start ?? 0
   const below = virtual.getTotalSize() - (items.at(-1)?.end ?? 0)
@@ -74,6 +83,7 @@ export function ShelfList(props: ShelfListProps) {
       >
         <thead>
           <tr>
+            <TickAll rows={rows} ticks={ticks} onTickFound={() => void ticks.tickFound(query)} />
             {table.getVisibleLeafColumns().map((column) => (
               <ShelfHeading
                 key={column.id}
@@ -85,7 +95,7 @@ export function ShelfList(props: ShelfListProps) {
           </tr>
         </thead>
         {/* biome-ignore lint/a11y/useKeyWithClickEvents: the grid hears the keys; its rows are its active descendants */}
-        <tbody onClick={(event) => chooseClicked(event, props.onChoose)}>
+        <tbody onClick={(event) => onRowClicked(event, props)}>
           <Gap height={above} />
           {items.map((item) => {
             const lotId = rows.at.get(item.index)?.lotId
@@ -96,6 +106,7 @@ export function ShelfList(props: ShelfListProps) {
                 index={item.index}
                 chosen={lotId !== undefined && lotId === chosen}
                 columns={shown}
+                ticked={lotId !== undefined && ticks.has(lotId)}
                 measure={virtual.measureElement}
               />
             )
@@ -119,10 +130,12 @@ function useShelfVirtualizer({ rows, onRange }: ShelfListProps, scroller: RefObj
   })
 }
 
-function chooseClicked(event: MouseEvent, onChoose: ShelfListProps['onChoose']): void {
-  const id = event.target instanceof Element ? event.target.closest('tr')?.id : undefined
-  const lotId = id === undefined ? null : /^lot-(\d+)$/.exec(id)?.[1]
-  if (lotId != null) onChoose(Number(lotId), 'click')
+function onRowClicked(event: MouseEvent, { onChoose, ticks }: ShelfListProps): void {
+  if (!(event.target instanceof Element)) return
+  const lotId = /^lot-(\d+)$/.exec(event.target.closest('tr')?.id ?? '')?.[1]
+  if (lotId === undefined) return
+  if (event.target.closest('.shelf-tick-cell') !== null) ticks.turn(Number(lotId))
+  else onChoose(Number(lotId), 'click')
 }
 
 function rowInView(items: readonly { readonly index: number }[], rows: ShelfRows, lotId: number): boolean {

@@ -11,11 +11,18 @@ interface ShelfRowViewProps {
   readonly chosen: boolean
   /** Read by the row itself; here so that it is drawn anew when the keeper shows or hides one. */
   readonly columns: ShownColumns
+  readonly ticked: boolean
   readonly measure: (row: HTMLTableRowElement | null) => void
 }
 
 /** One row of the shelf, drawn anew only when it changed: scrolling draws the rows that come, and no others. */
-export const ShelfRowView = memo(function ShelfRowView({ row, index, chosen, measure }: ShelfRowViewProps) {
+export const ShelfRowView = memo(function ShelfRowView({
+  row,
+  index,
+  chosen,
+  ticked,
+  measure,
+}: ShelfRowViewProps) {
   return (
     <tr
       ref={measure}
@@ -26,15 +33,27 @@ export const ShelfRowView = memo(function ShelfRowView({ row, index, chosen, mea
       {...(row === undefined ? {} : { id: `lot-${row.original.lotId}` })}
     >
       {row === undefined ? (
-        <td className="shelf-waiting" colSpan={7}>
+        <td className="shelf-waiting" colSpan={8}>
           …
         </td>
       ) : (
-        row.getVisibleCells().map((cell) => (
-          <td key={cell.id} className={`shelf-${cell.column.id}`}>
-            <FlexRender cell={cell} />
+        <>
+          <td className="shelf-tick-cell">
+            {/* The grid hears Space for the marked row, and the click for the whole cell. */}
+            <input
+              type="checkbox"
+              tabIndex={-1}
+              aria-label={`tick ${row.original.lotNumber}`}
+              checked={ticked}
+              readOnly
+            />
           </td>
-        ))
+          {row.getVisibleCells().map((cell) => (
+            <td key={cell.id} className={`shelf-${cell.column.id}`}>
+              <FlexRender cell={cell} />
+            </td>
+          ))}
+        </>
       )}
     </tr>
   )

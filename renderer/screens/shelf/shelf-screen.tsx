@@ -9,8 +9,10 @@ import './shelf-widths.css'
 import { ShelfFilters } from './shelf-filters.tsx'
 import { ShelfList, useListedRows } from './shelf-list.tsx'
 import { ShelfStanding } from './shelf-standing.tsx'
+import { TickedLots } from './ticked-lots.tsx'
 import { useChoice } from './use-choice.ts'
 import { useExtraColumns } from './use-extra-columns.ts'
+import { useTicks } from './use-ticks.ts'
 
 interface ShelfScreenProps {
   /** The lot whose record is open. */
@@ -28,6 +30,7 @@ export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
   const { rows, onRange } = useListedRows(filters)
   const screen = useRef<HTMLDivElement>(null)
   const choice = useChoice(lotId, screen)
+  const ticks = useTicks()
   const format = useFormat()
   const narrow = (part: Partial<Filters>) => setFilters({ ...filters, ...part })
   const nothing = rows.total === 0
@@ -44,6 +47,7 @@ export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
             rows.total === null ? '' : `${format.number(rows.total)} ${rows.total === 1 ? 'lot' : 'lots'}`
           }
         />
+        <TickedLots ticks={ticks} />
         {rows.problem !== null && <ProblemText problem={rows.problem.problem} />}
         {nothing ? (
           <NothingHere narrowed={leavesOut(filters)} onShowAll={() => setFilters(NO_FILTERS)} />
@@ -54,6 +58,7 @@ export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
             filters={filters}
             onFilter={narrow}
             columns={columns}
+            ticks={ticks}
             chosen={choice.marked}
             onChoose={choice.choose}
             onEnter={choice.enter}

@@ -6,13 +6,18 @@ interface RowKeys {
   readonly chosen: number | null
   readonly onChoose: (lotId: number, how: 'arrow' | 'click') => void
   readonly onEnter: () => void
+  readonly onTick: (lotId: number) => void
+  readonly onTickFound: () => void
   readonly scrollTo: (index: number) => void
 }
 
 const A_PAGE = 10
 
-/** Arrows, Page, Home and End move the choice through the whole shelf, loaded or not; Enter goes to the record. */
-export function useRowKeys({ rows, chosen, onChoose, onEnter, scrollTo }: RowKeys) {
+/**
+ * Arrows, Page, Home and End move the choice through the whole shelf, loaded or not; Enter goes to the record, Space
+ * ticks the row, Ctrl+A all of them.
+ */
+export function useRowKeys({ rows, chosen, onChoose, onEnter, onTick, onTickFound, scrollTo }: RowKeys) {
   // The row that was asked for and is still on its way.
   const wanted = useRef<number | null>(null)
   const current = useRef(0)
@@ -43,9 +48,12 @@ export function useRowKeys({ rows, chosen, onChoose, onEnter, scrollTo }: RowKey
 
   return (event: KeyboardEvent) => {
     if (event.target !== event.currentTarget) return
-    if (event.key === 'Enter' && chosen !== null) {
+    const deed = deedOf(event)
+    if (deed === 'tick-found' || (deed !== null && chosen !== null)) {
       event.preventDefault()
-      onEnter()
+      if (deed === 'tick-found') onTickFound()
+      else if (deed === 'tick' && chosen !== null) onTick(chosen)
+      else onEnter()
       return
     }
     const to = targetOf(
@@ -57,6 +65,12 @@ export function useRowKeys({ rows, chosen, onChoose, onEnter, scrollTo }: RowKey
     event.preventDefault()
     moveTo(to)
   }
+}
+
+function deedOf(event: KeyboardEvent): 'enter' | 'tick' | 'tick-found' | null {
+  if (event.key === 'a' && (event.ctrlKey || event.metaKey)) return 'tick-found'
+  if (event.key === ' ') return 'tick'
+  return event.key === 'Enter' ? 'enter' : null
 }
 
 function targetOf(key: string, from: number, total: number): number | null {

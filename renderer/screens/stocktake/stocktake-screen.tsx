@@ -29,18 +29,31 @@ const MOST_LOTS = 500
 
 type Saved = Value<'stocktake.record'>
 
-/** Stocktake: the lots of a place one after the other, and what differs posted together. */
-export function StocktakeScreen({ placeId }: { readonly placeId?: number }) {
+interface StocktakeScreenProps {
+  readonly placeId?: number
+  /** Lots that were chosen on the shelf, instead of those of a place. */
+  readonly lotIds?: readonly number[]
+}
+
+/** Stocktake: the lots of a place, or chosen ones, one after the other, and what differs posted together. */
+export function StocktakeScreen({ placeId, lotIds }: StocktakeScreenProps) {
   const visit = useDraft<StocktakeDraft, StocktakeStep>(RULES)
   const about = useRead('collection.about', {})
   const places = useRead('place.list', {})
-  const listed = useRead('lot.list', placeId === undefined ? null : { placeId, limit: MOST_LOTS })
+  const listed = useRead(
+    'lot.list',
+    lotIds !== undefined
+      ? { lotIds: [...lotIds], emptyToo: true, limit: MOST_LOTS }
+      : placeId === undefined
+        ? null
+        : { placeId, limit: MOST_LOTS },
+  )
   const [last, setLast] = useState<Saved | null>(null)
   const [, go] = useLocation()
   const problem = about.error ?? places.error ?? listed.error
   if (problem) return <ProblemText problem={problem.problem} />
   if (visit.draft === null || about.data === undefined || places.data === undefined) return <Opening />
-  if (placeId === undefined)
+  if (placeId === undefined && lotIds === undefined)
     return (
       <div className="stocktake">
         <Posted last={last} />
@@ -53,11 +66,11 @@ export function StocktakeScreen({ placeId }: { readonly placeId?: number }) {
   const place = places.data.places.find((each) => each.placeId === placeId)
   return (
     <StocktakeTable
-      key={placeId}
+      key={placeId ?? 'chosen'}
       visit={visit}
       draft={visit.draft}
       today={about.data.today}
-      place={place?.path ?? 'this place'}
+      place={lotIds === undefined ? (place?.path ?? 'this place') : 'the lots you ticked'}
       lots={listed.data.rows}
       more={Math.max(0, listed.data.total - MOST_LOTS)}
       onSaved={(saved) => {

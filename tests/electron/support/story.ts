@@ -118,6 +118,7 @@ export function story(): readonly Step[] {
     ),
     step('lot.list', () => ({})),
     step('lot.get', (facts) => ({ lotId: lot(facts, 0) })),
+    step('lot.export', (facts) => ({ lotIds: [lot(facts, 0)] })),
     step('find.anything', () => ({ text: 'ferry' })),
     step('lot.offer', () => ({ text: 'ferry' })),
     step('need.list', () => ({})),

@@ -1,0 +1,9 @@
+/** Hands the keeper a file to save, as a link with its name would. */
+export function saveFile(fileName: string, type: string, text: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type }))
+  const link = document.createElement('a')
+  link.href = address
+  link.download = fileName
+  link.click()
+  URL.revokeObjectURL(address)
+}

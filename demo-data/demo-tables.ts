@@ -13,6 +13,7 @@ import {
   PlaceRow,
   PrintingRow,
   ReturnRow,
+  SeasonListRow,
   SplitRow,
   StocktakeRow,
   TakenBackRow,
@@ -38,6 +39,7 @@ const SHAPES = {
   care: CareRow,
   stocktakes: StocktakeRow,
   'let-go': LetGoRow,
+  'season-lists': SeasonListRow,
   printing: PrintingRow,
   'taken-back': TakenBackRow,
 } as const

@@ -45,3 +45,14 @@ export function letGoStep({ where, cells: { on, visit, reason } }: RowOf<'let-go
     },
   }
 }
+
+export function seasonListStep({ where, cells: { on, lots, note } }: RowOf<'season-lists'>): DemoStep {
+  return {
+    on,
+    where,
+    write: (book) => {
+      const chosen = lots.map((lot) => book.idOf('accession', lot))
+      return book.write('season-list.save', `season-list-${on}`, { chosen, note })
+    },
+  }
+}

@@ -175,6 +175,9 @@ export const StocktakeRow = z.strictObject({ on: Day, reason: Text, lot: Name, f
 /** A promise that is no longer waited for. */
 export const LetGoRow = z.strictObject({ on: Day, visit: Name, reason: Text })
 
+/** The season's list as it stood on a day; `lots` name the accessions that are to be grown. */
+export const SeasonListRow = z.strictObject({ on: Day, lots: several(Name), note: Text })
+
 /** All of one kind that waits in the print tray comes out of the printer. Labels begin at a place of their sheet. */
 export const PrintingRow = z.strictObject({
   on: Day,

@@ -26,6 +26,7 @@ export const RAIL_GROUPS: readonly RailGroup[] = [
     name: 'for the season',
     side: 'after',
     words: [
+      { path: '/regrow', word: 'Regrow' },
       { path: '/print', word: 'Print' },
       { path: '/people', word: 'People' },
     ],
@@ -44,6 +45,7 @@ interface ScreenWithin extends RailWord {
 const SCREENS_WITHIN: readonly ScreenWithin[] = [
   { path: '/take-in/waiting', word: 'Gifts waiting', within: '/take-in' },
   { path: '/hand-out/paper', word: 'Paper sheet', within: '/hand-out' },
+  { path: '/regrow/lists', word: 'Season lists', within: '/regrow' },
   { path: '/stocktake', word: 'Stocktake', within: '/shelf' },
 ]
 

@@ -31,6 +31,12 @@ const ShelfScreen = lazy(async () => ({
 const PrintScreen = lazy(async () => ({
   default: (await import('../screens/print/print-screen.tsx')).PrintScreen,
 }))
+const RegrowScreen = lazy(async () => ({
+  default: (await import('../screens/regrow/regrow-screen.tsx')).RegrowScreen,
+}))
+const SeasonListsScreen = lazy(async () => ({
+  default: (await import('../screens/regrow/season-lists-screen.tsx')).SeasonListsScreen,
+}))
 const SettingsScreen = lazy(async () => ({
   default: (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
 }))
@@ -59,6 +65,17 @@ export function Screens() {
         </Route>
         <Route path="/hand-out" component={HandOutScreen} />
         <Route path="/take-back" component={TakeBackScreen} />
+        <Route path="/regrow/lists/:listId?">
+          {({ listId }) => (
+            <SeasonListsScreen {...(listId === undefined ? {} : { listId: Number(listId) })} />
+          )}
+        </Route>
+        <Route path="/regrow/need/:accessionId">
+          {({ accessionId }) => <RegrowScreen accessionId={Number(accessionId)} />}
+        </Route>
+        <Route path="/regrow">
+          <RegrowScreen />
+        </Route>
         <Route path="/print" component={PrintScreen} />
         <Route path="/people/:personId">
           {({ personId }) => <PeopleScreen personId={Number(personId)} />}

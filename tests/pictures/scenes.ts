@@ -98,6 +98,14 @@ export const SCENES: readonly Scene[] = [
       await open(page, `/stocktake/${place.placeId}`)
     },
   },
+  { name: 'regrow', play: at('/regrow') },
+  {
+    name: 'regrow-list',
+    play: async (page, app) => {
+      const { lists } = await app.call('season-list.list', {})
+      await open(page, `/regrow/lists/${lists[0]?.listId ?? ''}`)
+    },
+  },
   { name: 'print', play: at('/print') },
   {
     name: 'people',

@@ -1,0 +1,13 @@
+import type { Grade } from '../../../db/domain/needs/grade.ts'
+
+/** What a regrowing is for, in the keeper's words. */
+export const GRADE_WORDS: Readonly<Record<Grade, string>> = {
+  quality: 'sound seed',
+  maintenance: 'the variety as it is',
+  conservation: 'its rarer traits as well',
+}
+
+export const GRADE_CHOICES = (['quality', 'maintenance', 'conservation'] as const).map((value) => ({
+  value,
+  label: `${value}: ${GRADE_WORDS[value]}`,
+}))

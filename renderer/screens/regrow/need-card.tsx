@@ -1,0 +1,128 @@
+import { Link } from 'wouter'
+import type { NeedRecord } from '../../../db/contract/regrow-operations.ts'
+import { lotAddress } from '../../shared/addresses.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { capital } from '../../shared/format/words.ts'
+import { FactList } from '../../shared/parts/fact-list.tsx'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
+import { StateMark } from '../../shared/state-mark/state-mark.tsx'
+import { KeepForm } from './keep-form.tsx'
+import { barOf } from './need-list.tsx'
+import { SeasonsAhead } from './seasons-ahead.tsx'
+import type { Chosen } from './use-chosen.ts'
+
+interface NeedCardProps {
+  readonly accessionId: number
+  readonly chosen: Chosen
+  readonly nextYear: number
+}
+
+/** Why an accession stands where it stands, what waiting costs, and what to do. */
+export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
+  const read = useRead('regrow.get', { accessionId })
+  if (read.error !== null) return <ProblemText problem={read.error.problem} />
+  const need = read.data
+  if (need === undefined) return <p className="soft">Opening…</p>
+  return (
+    <article className="need-card" aria-label={need.variety}>
+      <header className="need-card-head">
+        <h2 tabIndex={-1}>{need.variety}</h2>
+        <p>
+          {need.crop} · {need.accessionNumber} · {need.rank}. of the list
+        </p>
+      </header>
+      <section className="need-part" aria-label="How it stands">
+        <div className="need-standing">
+          <p>
+            <strong>{capital(need.stock.sentence)}</strong>
+          </p>
+          <StateMark mark={need.state} />
+        </div>
+        <SeedBar large {...barOf(need)} />
+        {need.stock.reasons.map((reason) => (
+          <p key={reason}>{reason}</p>
+        ))}
+        <p>{need.why}</p>
+        <label className="need-tick">
+          <input
+            type="checkbox"
+            checked={chosen.chosen.includes(accessionId)}
+            onChange={() => chosen.toggle(accessionId)}
+          />
+          Grow it this season
+        </label>
+      </section>
+      {need.rescue.length > 0 && (
+        <section className="need-part need-rescue" aria-label="Rescue">
+          <h3>The last seeds</h3>
+          <ol>
+            {need.rescue.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ol>
+          <p className="soft">
+            Treated seed is poisonous: read the cautions on its card before you touch it.
+          </p>
+        </section>
+      )}
+      <SeasonsAhead need={need} nextYear={nextYear} />
+      <Reckoning need={need} />
+      <section className="need-part" aria-label="Its generations">
+        <h3>Its generations</h3>
+        {need.generations.length > 0 && (
+          <ul className="need-generations">
+            {need.generations.map(({ lotNumber, generation, plants }) => (
+              <li key={generation}>
+                {generation}: {lotNumber}, {plants === null ? 'plants not noted' : `${plants} plants`}
+              </li>
+            ))}
+          </ul>
+        )}
+        <p>{need.drift}</p>
+      </section>
+      <KeepForm key={`${need.plants} ${need.grade} ${need.regrowings} ${need.threshold}`} need={need} />
+    </article>
+  )
+}
+
+function Reckoning({ need }: { readonly need: NeedRecord }) {
+  const format = useFormat()
+  const { sow } = need
+  return (
+    <section className="need-part" aria-label="How this is reckoned">
+      <h3>How this is reckoned</h3>
+      <FactList
+        facts={[
+          { name: 'Plants for one regrowing', value: `${format.number(need.plants)}: ${need.plantsFrom}` },
+          { name: 'Regrowings it still holds', value: format.number(need.regrowingsLeft) },
+          {
+            name: 'To sow this season',
+            value: sow && (
+              <>
+                {format.number(sow.seeds)} of <Link href={lotAddress(sow.lotId)}>{sow.lotNumber}</Link>
+                {sow.enough ? '' : ': all that may be risked'}
+              </>
+            ),
+          },
+          {
+            name: 'Held elsewhere',
+            value: need.heldElsewhere.length === 0 ? 'nowhere that is known' : need.heldElsewhere.join('; '),
+          },
+        ]}
+      />
+      {need.arithmetic.map(({ heading, lines }) => (
+        <details key={heading} className="need-lines">
+          <summary>{heading}</summary>
+          <ul>
+            {lines.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </details>
+      ))}
+      <p className="soft">{capital(need.stock.viabilityNote)}</p>
+    </section>
+  )
+}

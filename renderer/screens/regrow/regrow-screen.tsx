@@ -1,0 +1,129 @@
+import { useEffect, useRef, useState } from 'react'
+import { Link, useLocation } from 'wouter'
+import type { NeedState } from '../../../db/domain/needs/need.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { STATE_WORDS } from '../../shared/format/words.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { TextField } from '../../shared/table-form/text-field.tsx'
+import { useSettled } from '../../shared/table-form/use-settled.ts'
+import { GRADE_WORDS } from './grade-words.ts'
+import { NeedCard } from './need-card.tsx'
+import { NeedList } from './need-list.tsx'
+import './regrow.css'
+import { needAddress, seasonListAddress } from './regrow-address.ts'
+import { SaveList } from './save-list.tsx'
+import { SeasonForm } from './season-form.tsx'
+import { useChosen } from './use-chosen.ts'
+
+const PAGE = 50
+const MOST = 500
+const FIND_AFTER_MS = 80
+
+/** What to regrow this season: the ranked list on the left, and on the right why, and what waiting costs. */
+export function RegrowScreen({ accessionId }: { readonly accessionId?: number }) {
+  const [text, setText] = useState('')
+  const [state, setState] = useState<NeedState | ''>('')
+  const [limit, setLimit] = useState(PAGE)
+  const [changing, setChanging] = useState(false)
+  const chosen = useChosen()
+  const format = useFormat()
+  const settled = useSettled(text, FIND_AFTER_MS)
+  const narrowed = { text: settled, limit, ...(state === '' ? {} : { state }) }
+  const list = useRead('regrow.needs', narrowed, { keepLast: true })
+  const card = useRef<HTMLElement>(null)
+  const openCard = useFirstAndOpening(list.data?.needs[0]?.accessionId, accessionId, card)
+  if (list.error !== null) return <ProblemText problem={list.error.problem} />
+  if (list.data === undefined) return <p className="soft waiting">Opening…</p>
+  const { season, grade, counts, needs, total } = list.data
+  return (
+    <div className="regrow">
+      <section className="regrow-left" aria-label="List">
+        <header className="regrow-head">
+          <h1>Season {season.year}</h1>
+          <Link href={seasonListAddress()}>Past season lists</Link>
+          <p className="soft">
+            Sown about {format.day(season.sowing)}, for {GRADE_WORDS[grade]}.{' '}
+            <button
+              type="button"
+              className="word-button"
+              aria-expanded={changing}
+              onClick={() => setChanging(!changing)}
+            >
+              Change
+            </button>
+          </p>
+        </header>
+        {changing && <SeasonForm grade={grade} onClose={() => setChanging(false)} />}
+        <div className="regrow-ask">
+          <TextField label="Find" size="record" value={text} onChange={setText} placeholder="a few letters" />
+          <SelectField
+            label="Show"
+            size="record"
+            value={state}
+            options={[
+              { value: '', label: 'all states' },
+              ...(['rescue', 'regrow', 'watch', 'well-stocked'] as const).map((value) => ({
+                value,
+                label: `${STATE_WORDS[value]} (${format.number(counts[value])})`,
+              })),
+            ]}
+            onChange={setState}
+          />
+        </div>
+        {needs.length === 0 ? (
+          <p className="regrow-none">
+            {settled === '' && state === ''
+              ? 'There is no accession yet. Take in brings seed into the drawer.'
+              : 'Nothing fits that. Take letters away, or show all states.'}
+          </p>
+        ) : (
+          <NeedList needs={needs} current={accessionId ?? null} chosen={chosen} onOpen={openCard} />
+        )}
+        {needs.length < Math.min(total, MOST) && (
+          <button type="button" className="word-button" onClick={() => setLimit(MOST)}>
+            {`Show more of ${format.number(total)}`}
+          </button>
+        )}
+        <SaveList year={season.year} chosen={chosen} />
+      </section>
+      <section className="regrow-right" aria-label="Need" ref={card}>
+        {accessionId !== undefined && (
+          <NeedCard key={accessionId} accessionId={accessionId} chosen={chosen} nextYear={season.year + 1} />
+        )}
+      </section>
+    </div>
+  )
+}
+
+/** Opens the first need on arrival, and takes the focus to a card that was asked for once it is there. */
+function useFirstAndOpening(
+  first: number | undefined,
+  accessionId: number | undefined,
+  card: React.RefObject<HTMLElement | null>,
+) {
+  const [, go] = useLocation()
+  const wanted = useRef(false)
+  useEffect(() => {
+    if (accessionId === undefined && first !== undefined) go(needAddress(first), { replace: true })
+  }, [accessionId, first, go])
+  useEffect(() => {
+    if (!wanted.current || accessionId === undefined) return
+    const seen = new MutationObserver(() => arrive())
+    const arrive = () => {
+      const heading = card.current?.querySelector<HTMLElement>('h2')
+      if (!heading) return
+      wanted.current = false
+      seen.disconnect()
+      heading.focus()
+    }
+    if (card.current) seen.observe(card.current, { childList: true, subtree: true })
+    arrive()
+    return () => seen.disconnect()
+  }, [accessionId, card])
+  return (id: number) => {
+    if (id === accessionId) card.current?.querySelector<HTMLElement>('h2')?.focus()
+    else wanted.current = true
+  }
+}

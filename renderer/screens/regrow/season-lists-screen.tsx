@@ -1,0 +1,112 @@
+import { useEffect } from 'react'
+import { Link, useLocation } from 'wouter'
+import type { SeasonListHead } from '../../../db/contract/regrow-operations.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { StateMark } from '../../shared/state-mark/state-mark.tsx'
+import { GRADE_WORDS } from './grade-words.ts'
+import './regrow.css'
+import { needAddress, seasonListAddress } from './regrow-address.ts'
+
+/** Saved season lists on the left; on the right what one chose, and what became of it. */
+export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
+  const format = useFormat()
+  const read = useRead('season-list.list', {})
+  const [, go] = useLocation()
+  const first = read.data?.lists[0]?.listId
+  useEffect(() => {
+    if (listId === undefined && first !== undefined) go(seasonListAddress(first), { replace: true })
+  }, [listId, first, go])
+  if (read.error !== null) return <ProblemText problem={read.error.problem} />
+  if (read.data === undefined) return <p className="soft waiting">Opening…</p>
+  const { lists } = read.data
+  return (
+    <div className="regrow regrow-past">
+      <section className="regrow-left" aria-label="List">
+        <header className="regrow-head">
+          <h1>Season lists</h1>
+          <Link href={needAddress()}>Back to this season</Link>
+        </header>
+        {lists.length === 0 && (
+          <p className="regrow-none">
+            No list is saved yet. On Regrow, tick what is to be grown and save the list of the season.
+          </p>
+        )}
+        <ul className="need-list">
+          {lists.map((list) => (
+            <li key={list.listId}>
+              <Link
+                href={seasonListAddress(list.listId)}
+                className="list-link"
+                {...(list.listId === listId ? { 'aria-current': 'true' as const } : {})}
+              >
+                <strong>Season {list.season}</strong>
+                <span className="soft">
+                  saved {format.day(list.on)} · {list.chosen} of {list.accessions} to grow
+                </span>
+              </Link>
+            </li>
+          ))}
+        </ul>
+      </section>
+      <section className="regrow-right" aria-label="What became of it">
+        {listId !== undefined && lists.length > 0 && <OneList key={listId} listId={listId} />}
+      </section>
+    </div>
+  )
+}
+
+function OneList({ listId }: { readonly listId: number }) {
+  const format = useFormat()
+  const read = useRead('season-list.get', { listId })
+  if (read.error !== null) return <ProblemText problem={read.error.problem} />
+  if (read.data === undefined) return <p className="soft">Opening…</p>
+  const { list, lines } = read.data
+  return (
+    <article className="need-card" aria-label={`Season ${list.season}`}>
+      <header className="need-card-head">
+        <h2>Season {list.season}</h2>
+        <p>{headInWords(list, format.day(list.on))}</p>
+      </header>
+      <div className="need-part list-table-frame">
+        <table className="list-table">
+          <thead>
+            <tr>
+              <th scope="col">Variety</th>
+              <th scope="col">Then</th>
+              <th scope="col">What became of it</th>
+              <th scope="col">Now</th>
+            </tr>
+          </thead>
+          <tbody>
+            {lines.map((line) => (
+              <tr key={line.accessionId}>
+                <th scope="row">
+                  <Link href={needAddress(line.accessionId)}>{line.variety}</Link>
+                  <span className="soft">{line.chosen ? 'to grow' : 'left for later'}</span>
+                </th>
+                <td>
+                  <StateMark mark={line.stateThen} />
+                  <span className="soft">
+                    {format.number(line.livingThen)} of {format.number(line.keepThen)}
+                  </span>
+                </td>
+                <td>{line.became}</td>
+                <td>
+                  <StateMark mark={line.stateNow} />
+                  <span className="soft">{format.number(line.livingNow)} living</span>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </article>
+  )
+}
+
+function headInWords(list: SeasonListHead, day: string): string {
+  const note = list.note === '' ? '' : ` ${list.note}`
+  return `Saved ${day}, for ${GRADE_WORDS[list.grade]}: ${list.chosen} of ${list.accessions} to grow.${note}`
+}

@@ -1,0 +1,63 @@
+import type { Page } from '@playwright/test'
+import { expectNoBarrier } from './support/axe.ts'
+import { open } from './support/open.ts'
+import { fillSmallShelf } from './support/small-shelf.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+const rows = (page: Page) => page.locator('.need-link')
+const card = (page: Page) => page.locator('.need-card')
+
+test('ranks what is in need, opens why, ticks it by keyboard, saves the list and looks it up', async ({
+  app,
+  page,
+}) => {
+  await fillSmallShelf(app)
+  await open(page, '/regrow')
+  await expect(rows(page)).toHaveCount(3)
+  const last = rows(page).filter({ hasText: 'Widow Tarn' })
+  await expect(last).toContainText('rescue')
+  await expectNoBarrier(page)
+
+  await last.focus()
+  await page.keyboard.press('Space')
+  await expect(last).toContainText('to grow')
+  await page.keyboard.press('Enter')
+  await expect(card(page).getByRole('heading', { name: 'Widow Tarn' })).toBeFocused()
+  await expect(card(page).getByLabel('Grow it this season')).toBeChecked()
+  await expect(card(page)).toContainText('The last seeds')
+  await card(page).getByText('To sow', { exact: true }).press('Enter')
+  await expect(card(page)).toContainText('12 plants / (')
+  await expectNoBarrier(page)
+
+  await page.getByRole('button', { name: /^Save the list of season \d+, 1 to grow/ }).press('Enter')
+  await page.getByLabel('Note').focus()
+  await page.keyboard.type('Ask Zoe for more', { delay: 45 })
+  await page.keyboard.press('Enter')
+  await expect(page.getByText(/^Saved the list of season \d+: 1 of/)).toBeVisible()
+  await page.getByRole('link', { name: 'Past season lists' }).press('Enter')
+  const line = page.getByRole('row').filter({ hasText: 'Widow Tarn' })
+  await expect(line).toContainText('to grow')
+  await expect(line).toContainText('nothing went out to be grown')
+  await expect(page.getByText('Ask Zoe for more')).toBeVisible()
+  await expectNoBarrier(page)
+})
+
+test('takes another grade for the library and another reserve for one accession', async ({ app, page }) => {
+  await fillSmallShelf(app)
+  await open(page, '/regrow')
+  await rows(page).filter({ hasText: 'Climber' }).press('Enter')
+  await expect(card(page)).toContainText('38 that three regrowings of 10 plants need')
+  await page.getByRole('button', { name: 'Change', exact: true }).press('Enter')
+  await page.getByLabel('Regrow for').selectOption('conservation')
+  await page.getByRole('button', { name: 'Keep this' }).press('Enter')
+  await expect(card(page)).toContainText('150 that three regrowings of 40 plants need')
+  await card(page).getByRole('button', { name: 'Change what it has to keep' }).press('Enter')
+  const reserve = card(page).getByLabel('Regrowings held in reserve')
+  await reserve.fill('none')
+  await expect(card(page)).toContainText('Type a whole number from 1 to 20.')
+  await reserve.fill('2')
+  await reserve.press('Enter')
+  await expect(card(page)).toContainText('100 that two regrowings of 40 plants need')
+})

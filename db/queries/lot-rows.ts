@@ -24,6 +24,12 @@ export interface LifeRow {
   readonly tested: number | null
   readonly sprouted: number | null
   readonly tested_on: string | null
+  /** What is kept of its forecast; null where there is none, or nothing could be forecast. */
+  readonly forecast_on: string | null
+  readonly forecast_viability: number | null
+  readonly forecast_low: number | null
+  readonly forecast_high: number | null
+  readonly forecast_start: number | null
   readonly mating_system: string | null
   readonly plants_for_seed: number | null
   readonly plants_to_maintain: number | null
@@ -63,6 +69,9 @@ const LIFE_COLUMNS = `
   seed_weight.hundred_seed_weight_ug AS weight_ug, seed_weight.replicates AS weight_replicates,
   seed_weight.seeds_counted AS weight_seeds, seed_weight.coefficient_of_variation AS weight_cv,
   germination_result.tested, germination_result.sprouted, germination_result.tested_on,
+  lot_forecast.reckoned_on AS forecast_on, lot_forecast.viability AS forecast_viability,
+  lot_forecast.viability_low AS forecast_low, lot_forecast.viability_high AS forecast_high,
+  lot_forecast.viability_start AS forecast_start,
   crop.mating_system, crop.plants_for_seed, crop.plants_to_maintain, crop.plants_to_conserve, accession.own_grade,
   coalesce(accession.own_plants, crop.own_plants) AS own_plants,
   accession.own_regrowings AS regrowings, coalesce(accession.own_threshold, crop.own_threshold) AS threshold,
@@ -79,7 +88,8 @@ const LIFE_JOINS = `
   JOIN variety ON variety.id = accession.variety_id
   JOIN crop ON crop.id = variety.crop_id
   LEFT JOIN seed_weight ON seed_weight.id = lot.weight_id
-  LEFT JOIN germination_result ON germination_result.id = lot.germination_id`
+  LEFT JOIN germination_result ON germination_result.id = lot.germination_id
+  LEFT JOIN lot_forecast ON lot_forecast.lot_id = lot.id`
 
 const LOT_JOINS = `${LIFE_JOINS}
   LEFT JOIN storage_place ON storage_place.id = lot.place_id

@@ -77,7 +77,7 @@ function conditionsOf(reading: Reading, cropId: string): TestPlan['conditions'] 
 
 function expectedNote(typed: boolean, basis: ReturnType<typeof lifeOf>['basis'], expected: number): string {
   if (typed) return 'as you say'
-  if (basis === 'tested') return 'the last result'
+  if (basis === 'tested') return 'as forecast from its tests'
   return assumedInWords(expected, basis)
 }
 

@@ -21,6 +21,7 @@ import { balanceOf, quantityOf, weightInForce } from './amounts.ts'
 import type { Reading, Writing } from './context.ts'
 import { recordOf, testOrRefuse } from './germination-record.ts'
 import { refuseTheFutureDay } from './intake.ts'
+import { reckonWhatChanged } from './keep-forecasts.ts'
 import { livingStockOf, thresholdOf } from './living-stock.ts'
 import { lotOrRefuse } from './new-lot.ts'
 import { refuseTooMuch } from './plan-withdrawal.ts'
@@ -320,8 +321,9 @@ function sumOf(counts: readonly number[]): number {
   return counts.reduce((sum, count) => sum + count, 0)
 }
 
-/** Points a lot at its latest result by date that was not taken back. */
+/** Points a lot at its latest result by date that was not taken back, and forecasts it anew. */
 export function putLatestResultInForce(writing: Writing, lotId: number): void {
   const germinationId = latestMeasurement(writing.sqlite, 'germination_result', lotId)
   writing.db.update(lot).set({ germinationId }).where(eq(lot.id, lotId)).run()
+  reckonWhatChanged(writing)
 }

@@ -1,6 +1,10 @@
 import type { LivingStock } from '../contract/fields.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
-import { assumedViability, type ViabilityBasis } from '../domain/germination/assumed-viability.ts'
+import {
+  type AssumedBasis,
+  assumedViability,
+  type ViabilityBasis,
+} from '../domain/germination/assumed-viability.ts'
 import { wilsonInterval } from '../domain/germination/wilson.ts'
 import { type Grade, type PopulationFigures, plantsFor } from '../domain/needs/grade.ts'
 import { type LivingSeeds, type LotLife, livingSeeds } from '../domain/needs/living-seeds.ts'
@@ -19,25 +23,47 @@ export interface CollectionPolicy {
   readonly grade: Grade
 }
 
-/** How alive one lot is thought to be. */
-export function lifeOf(row: LifeRow): LotLife & { readonly basis: ViabilityBasis } {
-  const doubt = countDoubt(row)
-  if (row.tested !== null && row.sprouted !== null) {
-    const viability = row.sprouted / row.tested
-    const viabilityRange = wilsonInterval(row.sprouted, row.tested)
-    return { count: row.balance_count, countDoubt: doubt, viability, viabilityRange, basis: 'tested' }
-  }
-  const { viability, basis } = assumedViability({
+/** How alive a lot is thought to be, where that comes from, and by which day; no day where nothing was forecast. */
+export interface RowLife extends LotLife {
+  readonly basis: ViabilityBasis
+  readonly on: string | null
+}
+
+/**
+ * How alive one lot is thought to be: as forecast from its tests, its age and how it was kept.
+ *
+ * Untested seed is not credited with more than is assumed of any seed of its crop, however good its forecast.
+ */
+export function lifeOf(row: LifeRow): RowLife {
+  const { basis, viability, range } = row.tested === null ? untestedLife(row) : testedLife(row)
+  const life = { count: row.balance_count, countDoubt: countDoubt(row), basis, on: row.forecast_on }
+  return { ...life, viability, viabilityRange: range }
+}
+
+interface PartAlive {
+  readonly basis: ViabilityBasis
+  readonly viability: number
+  readonly range: readonly [low: number, high: number]
+}
+
+function testedLife(row: LifeRow): PartAlive {
+  const { forecast_viability: viability, forecast_low: low, forecast_high: high } = row
+  if (viability !== null && low !== null && high !== null)
+    return { basis: 'tested', viability, range: [low, high] }
+  const [sprouted, tested] = [row.sprouted ?? 0, row.tested ?? 1]
+  return { basis: 'tested', viability: sprouted / tested, range: wilsonInterval(sprouted, tested) }
+}
+
+function untestedLife(row: LifeRow): PartAlive {
+  const { viability: assumed, basis } = assumedViability({
     federalMinimumPercent: row.federal_minimum_percent,
     stateMinimumPercent: row.state_minimum_percent,
   })
-  return {
-    count: row.balance_count,
-    countDoubt: doubt,
-    viability,
-    viabilityRange: [viability, viability],
-    basis,
-  }
+  const { forecast_viability: viability, forecast_low: low, forecast_high: high } = row
+  if (viability === null || low === null || high === null)
+    return { basis, viability: assumed, range: [assumed, assumed] }
+  if (viability < assumed) return { basis: 'forecast', viability, range: [low, high] }
+  return { basis, viability: assumed, range: [Math.min(low, assumed), high] }
 }
 
 /** Living seeds of one lot, to the nearest seed. */
@@ -45,9 +71,13 @@ export function livingOf(row: LifeRow): number {
   return livingSeeds([lifeOf(row)]).about
 }
 
-/** The part of seed that must be alive in an accession: its own threshold, its crop's, or the collection's. */
+/**
+ * The part of all seed that must be alive in a lot: its accession's own threshold, its crop's, or the collection's; of what
+ * was alive at its start where the keeper reads it so.
+ */
 export function thresholdOf(row: LifeRow, policy: CollectionPolicy): number {
-  return row.threshold ?? policy.viabilityThreshold
+  const part = row.threshold ?? policy.viabilityThreshold
+  return policy.viabilityThresholdOf === 'the-start' ? part * (row.forecast_start ?? 1) : part
 }
 
 /** How an accession stands, in figures. */
@@ -90,7 +120,7 @@ export function livingStockOf(lots: readonly LifeRow[], policy: CollectionPolicy
 
 interface CountedLot {
   readonly row: LifeRow
-  readonly life: ReturnType<typeof lifeOf>
+  readonly life: RowLife
 }
 
 function needFacts(
@@ -104,8 +134,7 @@ function needFacts(
   const facts = {
     living: livingSeeds(lives),
     policy: policyOf(first, policy),
-    testedViability: testedViability(lives),
-    threshold: thresholdOf(first, policy),
+    ...strengthOf(counted, first, policy),
     unit: countedUnit(first.crop_id),
   }
   return { facts, counted }
@@ -135,13 +164,24 @@ export function populationOf(row: LifeRow): PopulationFigures {
   }
 }
 
-function testedViability(lives: readonly (LotLife & { basis: ViabilityBasis })[]): number | null {
-  const tested = lives.filter((life) => life.basis === 'tested' && life.count > 0)
-  const seeds = tested.reduce((sum, life) => sum + life.count, 0)
-  return seeds === 0 ? null : tested.reduce((sum, life) => sum + life.count * life.viability, 0) / seeds
+/** How strong the tested lots are together, seed for seed, and how strong they should be. */
+function strengthOf(
+  counted: readonly CountedLot[],
+  first: LifeRow,
+  policy: CollectionPolicy,
+): Pick<NeedFacts, 'testedViability' | 'threshold'> {
+  const tested = counted.filter(({ life }) => life.basis === 'tested' && life.count > 0)
+  const seeds = tested.reduce((sum, { life }) => sum + life.count, 0)
+  if (seeds === 0) return { testedViability: null, threshold: thresholdOf(first, policy) }
+  const mean = (of: (lot: CountedLot) => number) =>
+    tested.reduce((sum, lot) => sum + lot.life.count * of(lot), 0) / seeds
+  return {
+    testedViability: mean(({ life }) => life.viability),
+    threshold: mean(({ row }) => thresholdOf(row, policy)),
+  }
 }
 
-const BASIS_WORDS: Readonly<Record<Exclude<ViabilityBasis, 'tested'>, string>> = {
+const BASIS_WORDS: Readonly<Record<AssumedBasis, string>> = {
   'federal-minimum': 'the least that US federal rules let be sold unmarked (7 CFR 201.31)',
   'state-minimum': 'the least that one US state lets be sold (New Hampshire Agr 2203.01)',
   'rule-of-thumb': 'a cautious rule of thumb',
@@ -149,7 +189,9 @@ const BASIS_WORDS: Readonly<Record<Exclude<ViabilityBasis, 'tested'>, string>> =
 
 /** Says where the viability figure of untested seed comes from. */
 export function assumedInWords(viability: number, basis: Exclude<ViabilityBasis, 'tested'>): string {
-  return `${Math.round(100 * viability)} % alive is assumed: ${BASIS_WORDS[basis]}`
+  return basis === 'forecast'
+    ? `${percent(viability)} alive is forecast from its age and how it was kept`
+    : `${percent(viability)} alive is assumed: ${BASIS_WORDS[basis]}`
 }
 
 function viabilityNote(counted: readonly CountedLot[]): string {
@@ -160,6 +202,7 @@ function viabilityNote(counted: readonly CountedLot[]): string {
   const parts: string[] = []
   if (latest) {
     parts.push(`last tested ${latest.row.tested_on}: ${latest.row.sprouted} of ${latest.row.tested} sprouted`)
+    parts.push(...forecastInWords(latest.life))
   }
   if (untested && untested.life.basis !== 'tested') {
     parts.push(
@@ -167,4 +210,14 @@ function viabilityNote(counted: readonly CountedLot[]): string {
     )
   }
   return parts.join('; ')
+}
+
+/** The forecast of a tested lot with its day and its 90 % band. */
+function forecastInWords({ on, viability, viabilityRange: [low, high] }: RowLife): string[] {
+  if (on === null) return []
+  return [`forecast for ${on}: ${percent(viability)} alive, between ${percent(low)} and ${percent(high)}`]
+}
+
+function percent(part: number): string {
+  return `${Math.round(100 * part)} %`
 }

@@ -14,7 +14,14 @@ import { generationsOf, peopleWithSeed, rescueCrop, takenByYear } from '../queri
 import { crop } from '../schema/reference-tables.ts'
 import { accession } from '../schema/stock-tables.ts'
 import type { Reading } from './context.ts'
-import { countsTowardsKeeping, lifeOf, policyOf, populationOf, thresholdOf } from './living-stock.ts'
+import {
+  countsTowardsKeeping,
+  lifeOf,
+  policyOf,
+  populationOf,
+  type RowLife,
+  thresholdOf,
+} from './living-stock.ts'
 import { DEMAND_YEARS, needLines, type Ranking, rankNeeds, waitingFacts, yearsTo } from './regrow-needs.ts'
 
 /** Seasons that the outlook goes ahead. */
@@ -97,8 +104,14 @@ function arithmeticOf(
 function lotInWords(row: LotRow, unit: CountedUnit): string {
   const life = lifeOf(row)
   const alive = Math.round(life.count * life.viability)
-  const sum = `${row.lot_number}: ${countInWords(life.count, unit)} x ${percent(life.viability)} ${life.basis === 'tested' ? `sprouted ${row.tested_on}` : 'assumed alive'} = ${grouped(alive)} living`
+  const sum = `${row.lot_number}: ${countInWords(life.count, unit)} x ${percent(life.viability)} ${aliveInWords(row, life)} = ${grouped(alive)} living`
   return countsTowardsKeeping(row) ? sum : `${sum}; not counted here: ${whyNotCounted(row)}`
+}
+
+function aliveInWords({ tested_on }: LotRow, { basis, on }: RowLife): string {
+  if (on === null || (basis !== 'tested' && basis !== 'forecast'))
+    return basis === 'tested' ? `sprouted ${tested_on}` : 'assumed alive'
+  return basis === 'tested' ? `alive, forecast from the test of ${tested_on}` : 'alive by forecast'
 }
 
 function whyNotCounted(row: LotRow): string {

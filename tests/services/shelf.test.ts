@@ -103,7 +103,7 @@ describe('the shelf', () => {
       receivedOn: TODAY,
       gifts: [
         aGift({ ...named('pea', 'Zephyr'), amount: '900 seeds', harvest: '2020' }),
-        aGift({ ...named('bean', 'Amber'), amount: '20 seeds', harvest: '2022' }),
+        aGift({ ...named('bean', 'Amber'), amount: '20 seeds', harvest: '2025' }),
         aGift({ ...named('bean', 'Mole'), amount: '600 seeds', harvest: '', cautions: ['treated'] }),
       ],
     })

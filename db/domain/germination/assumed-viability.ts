@@ -2,7 +2,7 @@
 export type AssumedBasis = 'federal-minimum' | 'state-minimum' | 'rule-of-thumb'
 
 /** Where a lot's viability comes from. */
-export type ViabilityBasis = 'tested' | AssumedBasis
+export type ViabilityBasis = 'tested' | 'forecast' | AssumedBasis
 
 /** Half alive: for crops without a legal minimum. Common practice, no source; shown as assumed. */
 export const CAUTIOUS_VIABILITY = 0.5

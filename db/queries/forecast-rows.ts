@@ -150,7 +150,7 @@ export function staleLots(sqlite: Sqlite, before: string, limit: number): number
   return prepared(
     sqlite,
     `SELECT lot_id FROM lot_forecast WHERE stale_since IS NOT NULL
-     UNION SELECT lot_id FROM lot_forecast WHERE reckoned_on < ? LIMIT ?`,
+     UNION ALL SELECT lot_id FROM lot_forecast WHERE stale_since IS NULL AND reckoned_on < ? LIMIT ?`,
   )
     .pluck()
     .all(before, limit) as number[]
@@ -160,6 +160,8 @@ export function staleLots(sqlite: Sqlite, before: string, limit: number): number
 export function countStale(sqlite: Sqlite, before: string): { readonly left: number; readonly lots: number } {
   return prepared(
     sqlite,
-    `SELECT count(*) FILTER (WHERE stale_since IS NOT NULL OR reckoned_on < ?) AS left, count(*) AS lots FROM lot_forecast`,
+    `SELECT (SELECT count(*) FROM lot_forecast WHERE stale_since IS NOT NULL)
+       + (SELECT count(*) FROM lot_forecast WHERE stale_since IS NULL AND reckoned_on < ?) AS left,
+       (SELECT count(*) FROM lot_forecast) AS lots`,
   ).get(before) as { left: number; lots: number }
 }

@@ -1,6 +1,8 @@
 import { parentPort, workerData } from 'node:worker_threads'
+import { contract, isOperationName } from '../../db/contract/contract.ts'
 import { answerCall } from './answer-call.ts'
 import { CollectionHolder } from './collection-holder.ts'
+import { ForecastRefresher } from './forecast-refresher.ts'
 import { logFile } from './log.ts'
 import { realHands } from './real-hands.ts'
 import type { FromWorker, ToWorker, WorkerStart } from './worker-messages.ts'
@@ -9,20 +11,28 @@ import type { FromWorker, ToWorker, WorkerStart } from './worker-messages.ts'
 const start = workerData as WorkerStart
 const log = logFile(start.folder, () => new Date())
 const holder = new CollectionHolder(start.folder, realHands)
+const refresher = new ForecastRefresher(holder, log)
 
 function tell(message: FromWorker): void {
   parentPort?.postMessage(message)
+}
+
+function writes(name: unknown): boolean {
+  return typeof name === 'string' && isOperationName(name) && contract[name].access === 'writes'
 }
 
 async function obey(message: ToWorker): Promise<void> {
   if (message.kind === 'call') {
     const answer = await answerCall(holder, message.name, message.input, log)
     tell({ kind: 'answer', id: message.id, answer })
+    if (answer.ok && writes(message.name)) refresher.wake()
     return
   }
+  await refresher.stop()
   await holder.close()
   parentPort?.close()
 }
 
 parentPort?.on('message', obey)
 tell({ kind: 'opened', problem: await holder.openFirst(start.file) })
+refresher.wake()

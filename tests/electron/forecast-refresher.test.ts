@@ -1,0 +1,81 @@
+import { afterEach, expect, test } from 'vitest'
+import type { Problem } from '../../db/contract/problem.ts'
+import { Refusal } from '../../db/contract/refusal.ts'
+import type { Runner } from '../../electron/host/answer-call.ts'
+import { ForecastRefresher } from '../../electron/host/forecast-refresher.ts'
+
+const logged: string[] = []
+afterEach(() => {
+  logged.length = 0
+})
+const log = (line: string) => void logged.push(line)
+
+function runnerWith(left: number[], asked: { count: number }): Runner {
+  return {
+    async run() {
+      asked.count += 1
+      return { reckoned: 100, left: left.shift() ?? 0 }
+    },
+  }
+}
+
+/** Lets the refresher go on until it has nothing to do. */
+async function until(done: () => boolean): Promise<void> {
+  while (!done()) await new Promise((resolve) => setTimeout(resolve, 1))
+}
+
+test('works portion by portion until nothing is left, and again when woken later', async () => {
+  const asked = { count: 0 }
+  const left = [200, 100, 0, 50, 0]
+  const refresher = new ForecastRefresher(runnerWith(left, asked), log)
+  refresher.wake()
+  await until(() => asked.count === 3)
+  refresher.wake()
+  await until(() => asked.count === 5)
+  await refresher.stop()
+  refresher.wake()
+  expect(asked.count).toBe(5)
+})
+
+test('stops after the portion at hand', async () => {
+  const asked = { count: 0 }
+  const refresher = new ForecastRefresher(runnerWith([300, 200, 100, 0], asked), log)
+  refresher.wake()
+  await until(() => asked.count === 1)
+  await refresher.stop()
+  expect(asked.count).toBeLessThan(4)
+})
+
+test('a collection that cannot be written is left alone without a word; what is not foreseen goes to the log', async () => {
+  const problem: Problem = {
+    code: 'collection-read-only',
+    sentence: 'It is open for reading only.',
+    field: null,
+    todo: null,
+    choices: [],
+  }
+  const refused = new ForecastRefresher(
+    {
+      run: async () => {
+        throw new Refusal(problem)
+      },
+    },
+    log,
+  )
+  refused.wake()
+  await new Promise((resolve) => setTimeout(resolve, 30))
+  await refused.stop()
+  expect(logged).toEqual([])
+  const broken = new ForecastRefresher(
+    {
+      run: async () => {
+        throw new Error('no such table')
+      },
+    },
+    log,
+  )
+  broken.wake()
+  await until(() => logged.length > 0)
+  await broken.stop()
+  expect(logged[0]).toMatch(/^forecast.refresh /)
+})

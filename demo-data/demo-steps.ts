@@ -1,3 +1,4 @@
+import { benchCountStep, benchEndStep, benchTestStep } from './bench-steps.ts'
 import { careStep, printingStep, splitStep, takenBackStep } from './care-steps.ts'
 import type { DemoStep } from './demo-book.ts'
 import type { DemoTables } from './demo-tables.ts'
@@ -14,6 +15,9 @@ export function stepsOf(tables: DemoTables): DemoStep[] {
     ...tables.returns.map(returnStep),
     ...tables.weights.map(weightStep),
     ...tables.germination.map(germinationStep),
+    ...tables['bench-tests'].map(benchTestStep),
+    ...tables['bench-counts'].map(benchCountStep),
+    ...tables['bench-ends'].map(benchEndStep),
     ...tables.splits.map(splitStep),
     ...tables.care.map(careStep),
     ...stocktakeSteps(tables.stocktakes),

@@ -3,6 +3,9 @@ import { join } from 'node:path'
 import type { z } from 'zod'
 import { type Row, readRows } from './read-rows.ts'
 import {
+  BenchCountRow,
+  BenchEndRow,
+  BenchTestRow,
   CareRow,
   FigureRow,
   GerminationRow,
@@ -36,6 +39,9 @@ const SHAPES = {
   splits: SplitRow,
   weights: WeightRow,
   germination: GerminationRow,
+  'bench-tests': BenchTestRow,
+  'bench-counts': BenchCountRow,
+  'bench-ends': BenchEndRow,
   care: CareRow,
   stocktakes: StocktakeRow,
   'let-go': LetGoRow,

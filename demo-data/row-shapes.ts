@@ -159,6 +159,41 @@ export const GerminationRow = z.strictObject({
   note: Text,
 })
 
+/** A test laid out on the bench; its counts and its end stand in files of their own. */
+export const BenchTestRow = z.strictObject({
+  test: Name,
+  lot: Name,
+  on: Day,
+  replicates: several(Whole),
+  medium: Text,
+  temperature: Text,
+  first_day: Nothing.or(Whole),
+  final_day: Whole,
+  note: Text,
+})
+
+/** What was taken out of each replicate on a day. */
+export const BenchCountRow = z.strictObject({
+  test: Name,
+  on: Day,
+  normal: several(Whole),
+  abnormal: several(Whole),
+  hard: several(Whole),
+  fresh: several(Whole),
+  dead: several(Whole),
+})
+
+/** How a test ended; the note is the reason where it was given up. */
+export const BenchEndRow = z.strictObject({
+  test: Name,
+  on: Day,
+  how: z.enum(['finished', 'cancelled']),
+  hard: YesOrNo,
+  fresh: YesOrNo,
+  seeds_back: YesOrNo,
+  note: Text,
+})
+
 /** Everyday care. A join pours the later lots into the first. */
 export const CareRow = z.strictObject({
   on: Day,

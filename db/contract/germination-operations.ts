@@ -77,7 +77,9 @@ export const TestRecord = TestLine.omit({ replicates: true, words: true }).exten
     .array(z.object({ day: z.int(), germinated: z.int() }))
     .describe('normal seedlings added up by day'),
   choice: CountingChoice.describe('as the result was counted, or as was asked for'),
-  result: TestResult.nullable().describe('what the counts come to so far; null before the first'),
+  result: TestResult.nullable().describe(
+    'what the counts would come to if the test ended now; null before the first',
+  ),
   finished: z.object({ on: z.string(), note: z.string(), entryId: Id }).nullable(),
   cancelled: z.object({ on: z.string(), reason: z.string(), seedsBack: z.boolean() }).nullable(),
 })

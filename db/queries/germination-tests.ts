@@ -183,12 +183,19 @@ export interface MonitoredRow {
   readonly crop_id: string
   readonly received_on: string
   readonly frozen: number
+  /** Whether the result is that of the lot it was split from, having none of its own. */
+  readonly of_parent: number
   readonly tested_on: string | null
   readonly tested: number | null
   readonly sprouted: number | null
 }
 
-/** Every lot of the library's own stock that holds seed, one at a time, in order of lot. */
+/**
+ * Every lot of the library's own stock that holds seed and may be spent, one at a time, in order of lot.
+ *
+ * A lot that was split off and has no result of its own goes by the lot it came from: it is the same seed. Reference
+ * samples are not tested away, and duplicates elsewhere are not here to be tested.
+ */
 export function monitoredLots(sqlite: Sqlite): IterableIterator<MonitoredRow> {
   return prepared(
     sqlite,
@@ -196,13 +203,17 @@ export function monitoredLots(sqlite: Sqlite): IterableIterator<MonitoredRow> {
        SELECT id FROM storage_place WHERE kind = 'freezer'
        UNION SELECT storage_place.id FROM storage_place JOIN frozen ON storage_place.parent_id = frozen.id)
      SELECT lot.id AS lot_id, variety.crop_id, coalesce(seed_return.on_date, accession.received_on) AS received_on,
-       lot.place_id IN (SELECT id FROM frozen) AS frozen, tested_on, tested, sprouted
+       lot.place_id IN (SELECT id FROM frozen) AS frozen,
+       lot.germination_id IS NULL AS of_parent, tested_on, tested, sprouted
      FROM lot
      JOIN accession ON accession.id = lot.accession_id
      JOIN variety ON variety.id = accession.variety_id
      LEFT JOIN seed_return ON seed_return.lot_id = lot.id
-     LEFT JOIN germination_result ON germination_result.id = lot.germination_id
-     WHERE lot.holds_seed = 1 AND lot.role <> 'duplicate-elsewhere' ORDER BY lot.id`,
+     LEFT JOIN lot_parent AS split ON split.lot_id = lot.id AND split.relation = 'split'
+     LEFT JOIN lot AS parent ON parent.id = split.parent_lot_id
+     LEFT JOIN germination_result
+       ON germination_result.id = coalesce(lot.germination_id, parent.germination_id)
+     WHERE lot.holds_seed = 1 AND lot.role IN ('working', 'reserve') ORDER BY lot.id`,
   ).iterate() as IterableIterator<MonitoredRow>
 }
 

@@ -6,7 +6,7 @@ import { type IsoDate, isoDate } from '../domain/dates/iso-date.ts'
 import { testConditions } from '../domain/germination/conditions.ts'
 import { nextTestDates, type TestDate } from '../domain/germination/next-test.ts'
 import { stagedOutcome, stagedPlan } from '../domain/germination/staged-plan.ts'
-import { suggestedLayout } from '../domain/germination/suggested-layout.ts'
+import { MOST_SPENT, suggestedLayout } from '../domain/germination/suggested-layout.ts'
 import { PROBABLY, type TestSizes, testSizes } from '../domain/germination/test-size.ts'
 import { sourceInWords } from '../migrations/crop-table.ts'
 import { lotsUnderTest, type MonitoredRow, monitoredLots } from '../queries/germination-tests.ts'
@@ -93,7 +93,11 @@ function adviceInWords(
   const if_ = `if ${percent(expected)} are really alive`
   if (smallest !== null) {
     const cost = percent(smallest.seeds / available)
-    return `${smallest.seeds} of the ${available} seeds (${cost}) will probably tell whether ${percent(threshold)} are alive, ${if_}: ${Math.round(100 * smallest.decides)} times in 100.`
+    const dear =
+      smallest.seeds > available * MOST_SPENT
+        ? ` That is more than ${percent(MOST_SPENT)} of the lot, so fewer are suggested.`
+        : ''
+    return `${smallest.seeds} of the ${available} seeds (${cost}) will probably tell whether ${percent(threshold)} are alive, ${if_}: ${Math.round(100 * smallest.decides)} times in 100.${dear}`
   }
   const best = shown.toSorted((one, other) => one.decides - other.decides).at(-1)
   const most = best === undefined ? '' : ` ${best.seeds} seeds decide ${percent(best.decides)} of the time.`
@@ -165,7 +169,8 @@ function nextTestOf(
     oilPercent,
     forecastCrossing,
   })
-  return soonest
+  const because = `${soonest.because}, as the lot it was split from`
+  return tested !== null && row.of_parent === 1 ? { ...soonest, because } : soonest
 }
 
 /** The oil of each crop in per cent of dry weight, the middle of the table's span. */

@@ -12,6 +12,7 @@ import {
   seedlingsByDay,
   sumOf,
   type TestReplicate,
+  tallied,
   testResult,
 } from '../domain/germination/germination-test.ts'
 import {
@@ -78,7 +79,10 @@ export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice)
     counts,
     curve: [...cumulativeCurve(byDay)],
     choice,
-    result: counts.length === 0 ? null : resultOf(reading, row, replicates, choice),
+    result:
+      counts.length === 0
+        ? null
+        : { ...resultOf(reading, row, replicates, choice), ...soFar(row, replicates, asked) },
     finished:
       row.tested_on === null || row.result_entry_id === null
         ? null
@@ -88,6 +92,18 @@ export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice)
         ? null
         : { on: row.cancelled_on, reason: row.cancel_reason ?? '', seedsBack: row.seeds_back === 1 },
   }
+}
+
+/** While seeds still lie there nothing is said of the lot, unless what an end now would say is asked for. */
+function soFar(
+  row: TestRow,
+  replicates: readonly TestReplicate[],
+  asked: CountingChoice | undefined,
+): { readonly words?: string } {
+  const tally = sumOf(replicates.flatMap(({ counts }) => counts.map((count) => count.tally)))
+  const left = row.sown - tallied(tally)
+  if (asked !== undefined || left === 0 || stateOf(row) !== 'under-way') return {}
+  return { words: `${tally.normal} of ${row.sown} sprouted so far, ${left} still there` }
 }
 
 function countsByDay(rows: readonly CountRow[], startedOn: IsoDate | null): TestRecord['counts'] {

@@ -21,7 +21,14 @@ export const RAIL_GROUPS: readonly RailGroup[] = [
       { path: '/take-back', word: 'Take back' },
     ],
   },
-  { name: 'on the shelf', side: 'before', words: [{ path: '/shelf', word: 'Shelf' }] },
+  {
+    name: 'on the shelf',
+    side: 'before',
+    words: [
+      { path: '/shelf', word: 'Shelf' },
+      { path: '/germination', word: 'Germination' },
+    ],
+  },
   {
     name: 'for the season',
     side: 'after',

@@ -28,6 +28,9 @@ const PeopleScreen = lazy(async () => ({
 const ShelfScreen = lazy(async () => ({
   default: (await import('../screens/shelf/shelf-screen.tsx')).ShelfScreen,
 }))
+const GerminationScreen = lazy(async () => ({
+  default: (await import('../screens/germination/germination-screen.tsx')).GerminationScreen,
+}))
 const PrintScreen = lazy(async () => ({
   default: (await import('../screens/print/print-screen.tsx')).PrintScreen,
 }))
@@ -75,6 +78,9 @@ export function Screens() {
         </Route>
         <Route path="/regrow">
           <RegrowScreen />
+        </Route>
+        <Route path="/germination/:part?/:id?">
+          {({ part = '', id }) => <GerminationScreen part={part} id={Number(id ?? 0)} />}
         </Route>
         <Route path="/print" component={PrintScreen} />
         <Route path="/people/:personId">

@@ -13,6 +13,16 @@ export function lotsOf(carried: string): readonly number[] {
   return carried.split('-').map(Number).filter(Number.isSafeInteger)
 }
 
+/** The address of a germination test's card. */
+export function testAddress(testId: number): string {
+  return `/germination/test/${testId}`
+}
+
+/** The address where a lot's next germination test is planned and begun. */
+export function planAddress(lotId: number): string {
+  return `/germination/lot/${lotId}`
+}
+
 /** The address of the shelf narrowed by letters. Encoded twice, since the router decodes once and not wholly. */
 export function findAddress(text: string): string {
   return `/shelf/find/${encodeURIComponent(encodeURIComponent(text))}`

@@ -106,6 +106,34 @@ export const SCENES: readonly Scene[] = [
       await open(page, `/regrow/lists/${lists[0]?.listId ?? ''}`)
     },
   },
+  {
+    name: 'germination',
+    play: async (page) => {
+      await open(page, '/germination')
+      await page.getByRole('heading', { name: 'Enter a count' }).waitFor()
+    },
+  },
+  {
+    name: 'germination-result',
+    play: async (page, app) => {
+      const { tests } = await app.call('germination.list', { state: 'finished', limit: 500 })
+      const test = tests.find(({ replicates }) => replicates === 4)
+      if (test === undefined) throw new Error('In the demonstration no test of four replicates is over')
+      await open(page, `/germination/test/${test.testId}`)
+      await page.getByText('What it comes to').waitFor()
+      await page.getByRole('button', { name: 'Over' }).click()
+    },
+  },
+  {
+    name: 'germination-plan',
+    play: async (page, app) => {
+      const { lots } = await app.call('germination.due', { limit: 500 })
+      const due = lots.find(({ quantity }) => quantity.count >= 60 && quantity.count <= 130)
+      if (due === undefined) throw new Error('In the demonstration no small lot is due to be tested')
+      await open(page, `/germination/lot/${due.lotId}`)
+      await page.getByRole('button', { name: 'To be tested' }).click()
+    },
+  },
   { name: 'print', play: at('/print') },
   {
     name: 'people',

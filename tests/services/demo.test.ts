@@ -197,6 +197,19 @@ describe('the mess of real life', () => {
     expect(weights.some(({ replicates }) => replicates === 1)).toBe(true)
   })
 
+  it('has tests under way, over and given up, one of them to be repeated', async () => {
+    const { total, toCount } = await call('germination.list', {})
+    expect([total, toCount]).toEqual([4, 1])
+    const finished = await call('germination.list', { state: 'finished', limit: 500 })
+    const bench = await Promise.all(
+      finished.tests.slice(0, 40).map(({ testId }) => call('germination.get', { testId })),
+    )
+    const tolerances = bench.map(({ result }) => result?.tolerance.kind)
+    expect(new Set(tolerances)).toEqual(new Set(['within', 'outside', 'not-judged']))
+    expect(bench.some(({ choice, result }) => choice.hard && (result?.tally.hard ?? 0) > 0)).toBe(true)
+    expect((await call('germination.list', { state: 'cancelled' })).tests).toHaveLength(1)
+  })
+
   it('counts clusters and fruits', () => {
     const units = new Set(lots.map(({ unit }) => unit.many))
     expect(units).toEqual(new Set(['seeds', 'clusters', 'fruits']))

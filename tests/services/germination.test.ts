@@ -69,6 +69,15 @@ describe('a test under way', () => {
     expect(toCount).toBe(2)
   })
 
+  it('says nothing of the lot while seeds still lie there, unless what an end now would say is asked', async () => {
+    const { testId } = await begin([20])
+    const { test: shown } = await count(testId, DAY_5, normals(9))
+    expect(shown.result?.words).toBe('9 of 20 sprouted so far, 11 still there')
+    const choice = { hard: false, fresh: false }
+    const asked = await test.call('germination.get', { testId, choice })
+    expect(asked.result?.words).toContain('surely below 85 %')
+  })
+
   it('keeps counts by day and adds them up', async () => {
     const { testId } = await begin()
     await count(testId, DAY_5, normals(60, 61, 62, 63))
@@ -344,6 +353,20 @@ describe('which lots to test next', () => {
     })
     expect(total).toBe(3)
     expect((await test.call('germination.due', {})).lots).toEqual([])
+  })
+
+  it('goes by the lot it was split from for seed without a result of its own, and spares reference samples', async () => {
+    const { lotId } = await takeIn(test, { amount: '400 seeds' })
+    const part = { lotId, on: TODAY, amount: '60 seeds' }
+    const { newLotId } = await test.call('lot.split', { ...part, role: 'reserve' })
+    await test.call('lot.split', { ...part, role: 'reference' })
+    await test.call('germination.record', { lotId, on: TODAY, tested: 50, sprouted: 45 })
+    const { lots } = await test.call('germination.due', { withinDays: 20_000 })
+    expect(lots.map((lot) => [lot.lotId, lot.on])).toEqual([
+      [lotId, '2031-03-14'],
+      [newLotId, '2031-03-14'],
+    ])
+    expect(lots[1]?.because).toContain('as the lot it was split from')
   })
 
   it('says which are being tested, and leaves out what holds nothing', async () => {

@@ -1,4 +1,6 @@
+import { Link } from 'wouter'
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
+import { planAddress, testAddress } from '../../shared/addresses.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
 
@@ -29,13 +31,18 @@ function Germination({ lot }: { readonly lot: LotRecord }) {
       ) : (
         <ul className="card-lines">
           {lot.germination.map((test) => (
-            <li key={`${test.testedOn} ${test.tested} ${test.sprouted}`}>
-              <span className="card-when">{format.day(test.testedOn)}</span>
+            <li key={test.testId}>
+              <Link className="card-when" href={testAddress(test.testId)}>
+                {format.day(test.testedOn)}
+              </Link>
               <span>{test.words}</span>
             </li>
           ))}
         </ul>
       )}
+      <p>
+        <Link href={planAddress(lot.lotId)}>Test it</Link>
+      </p>
     </section>
   )
 }

@@ -11,13 +11,13 @@ import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
 import { DayField } from '../../../shared/card-form/day-field.tsx'
 import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
 import { useToday } from '../../../shared/card-form/use-today.ts'
+import { wholeNumber } from '../../../shared/card-form/whole-number.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
 import type { Format } from '../../../shared/format/format.ts'
 import { useFormat } from '../../../shared/format/use-format.ts'
 import { CheckField } from '../../../shared/table-form/check-field.tsx'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
 import type { ActionFormProps } from './lot-actions.tsx'
-import { wholeNumber } from './whole-number.ts'
 
 interface Portion {
   readonly seeds: string

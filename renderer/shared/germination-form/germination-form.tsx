@@ -1,20 +1,26 @@
-import { wilsonInterval } from '../../../../db/domain/germination/wilson.ts'
-import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
-import { DayField } from '../../../shared/card-form/day-field.tsx'
-import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
-import { useToday } from '../../../shared/card-form/use-today.ts'
-import { useWrite } from '../../../shared/client/use-write.ts'
-import type { Format } from '../../../shared/format/format.ts'
-import { useFormat } from '../../../shared/format/use-format.ts'
-import { CheckField } from '../../../shared/table-form/check-field.tsx'
-import { TextField } from '../../../shared/table-form/text-field.tsx'
-import type { ActionFormProps } from './lot-actions.tsx'
-import { wholeNumber } from './whole-number.ts'
+import { wilsonInterval } from '../../../db/domain/germination/wilson.ts'
+import { CardForm, problemAt } from '../card-form/card-form.tsx'
+import { DayField } from '../card-form/day-field.tsx'
+import { useKeptForm } from '../card-form/use-kept-form.ts'
+import { useToday } from '../card-form/use-today.ts'
+import { wholeNumber } from '../card-form/whole-number.ts'
+import { useWrite } from '../client/use-write.ts'
+import type { Format } from '../format/format.ts'
+import { useFormat } from '../format/use-format.ts'
+import { CheckField } from '../table-form/check-field.tsx'
+import { TextField } from '../table-form/text-field.tsx'
 
-const EMPTY = { tested: '', sprouted: '', fromStock: true, note: '', on: '' }
+const EMPTY = { tested: '', sprouted: '', fromStock: true, note: '', on: '', startedOn: '' }
 
-/** A germination result: how many were laid out and how many sprouted. */
-export function GerminationForm({ lot, keptAs, onClose }: ActionFormProps) {
+interface GerminationFormProps {
+  readonly lot: { readonly lotId: number; readonly unit: { readonly many: string } }
+  /** The name by which what is typed is kept. */
+  readonly keptAs: string
+  readonly onClose: () => void
+}
+
+/** A test that is over, entered in one go: how many were laid out and how many sprouted. */
+export function GerminationForm({ lot, keptAs, onClose }: GerminationFormProps) {
   const today = useToday()
   const format = useFormat()
   const { typed, change, letGo } = useKeptForm(keptAs, EMPTY)
@@ -26,6 +32,7 @@ export function GerminationForm({ lot, keptAs, onClose }: ActionFormProps) {
       {
         lotId: lot.lotId,
         on: typed.on || today,
+        startedOn: typed.startedOn === '' ? null : typed.startedOn,
         tested: tested ?? 0,
         sprouted: sprouted ?? 0,
         fromStock: typed.fromStock,
@@ -44,7 +51,7 @@ export function GerminationForm({ lot, keptAs, onClose }: ActionFormProps) {
       sendWord="Write the result down"
       busy={write.isPending || tested === null || sprouted === null}
       error={write.error}
-      shownAtField={['tested', 'sprouted', 'note', 'on']}
+      shownAtField={['tested', 'sprouted', 'note', 'on', 'startedOn']}
       onSend={send}
       onClose={onClose}
     >
@@ -69,6 +76,17 @@ export function GerminationForm({ lot, keptAs, onClose }: ActionFormProps) {
         value={typed.on || today}
         onChange={(on) => change({ on })}
         problem={problemAt(write.error, 'on')}
+      />
+      <TextField
+        label="Laid out on"
+        step="started-on"
+        type="date"
+        size="record"
+        value={typed.startedOn}
+        onChange={(startedOn) => change({ startedOn })}
+        hint="where somebody wrote it down"
+        words={typed.startedOn === '' ? '' : format.day(typed.startedOn)}
+        problem={problemAt(write.error, 'startedOn')}
       />
       <TextField
         label="Note"

@@ -1,0 +1,181 @@
+import { useRef } from 'react'
+import type { TestRecord } from '../../../db/contract/germination-operations.ts'
+import { CATEGORIES, type Category, tallied } from '../../../db/domain/germination/germination-test.ts'
+import { problemAt } from '../../shared/card-form/card-form.tsx'
+import { DayField } from '../../shared/card-form/day-field.tsx'
+import type { KeptForm } from '../../shared/card-form/use-kept-form.ts'
+import { useToday } from '../../shared/card-form/use-today.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { StepForm } from '../../shared/table-form/step-form.tsx'
+import { focusStepNamed } from '../../shared/table-form/steps.ts'
+import { cellName, columnKey, readCells, stillThere, type TypedCells } from './typed-counts.ts'
+
+export interface TypedCount {
+  readonly on: string
+  readonly cells: TypedCells
+}
+
+export const NOTHING_TYPED: TypedCount = { on: '', cells: {} }
+
+interface CountFormProps {
+  readonly test: TestRecord
+  readonly kept: KeptForm<TypedCount>
+  /** A count was written down: whether it was the last that is wanted. */
+  readonly onCounted: (last: boolean) => void
+}
+
+const NAMES: Record<Category, { readonly name: string; readonly means: string }> = {
+  normal: { name: 'Normal', means: 'would make a plant' },
+  abnormal: { name: 'Abnormal', means: 'sprouted, would make none' },
+  hard: { name: 'Hard', means: 'took no water up' },
+  fresh: { name: 'Fresh', means: 'took water up, sound, asleep' },
+  dead: { name: 'Dead', means: 'soft or mouldy' },
+}
+
+/** What was taken out of each replicate on a day. Enter goes on along the row, Ctrl with Enter writes it down. */
+export function CountForm({ test, kept, onCounted }: CountFormProps) {
+  const { typed, change, letGo } = kept
+  const today = useToday()
+  const format = useFormat()
+  const form = useRef<HTMLElement>(null)
+  const write = useWrite('germination.count')
+  const on = typed.on || today
+  const left = stillThere(test, on)
+  const read = readCells(typed.cells, left.length)
+  const tallies = 'tallies' in read ? read.tallies : null
+  const after = left.map((seeds, index) => seeds - tallied(tallies?.[index] ?? NONE))
+  const tooMany = after.findIndex((seeds) => seeds < 0)
+  const send = () => {
+    const wrong = wrongCell(read, tooMany)
+    if (wrong !== null && form.current !== null) focusStepNamed(form.current, wrong)
+    if (tallies === null || wrong !== null || write.isPending) return
+    write.mutate(
+      { testId: test.testId, on, replicates: tallies },
+      {
+        onSuccess: ({ test: counted }) => {
+          letGo()
+          onCounted(after.every((seeds) => seeds === 0) || isLast(counted, on))
+        },
+      },
+    )
+  }
+  const setCell = (name: string, value: string) => change({ cells: { ...typed.cells, [name]: value } })
+  const restIsDead = () =>
+    change({
+      cells: {
+        ...typed.cells,
+        ...Object.fromEntries(
+          after.map((seeds, index) => {
+            const dead = tallies?.[index]?.dead ?? 0
+            return [cellName('dead', index), String(Math.max(0, dead + seeds))]
+          }),
+        ),
+      },
+    })
+  const again = test.counts.some((count) => count.on === on)
+  return (
+    <StepForm
+      label="Enter a count"
+      className="germ-count"
+      form={form}
+      onEnd={send}
+      onEndApart={() => undefined}
+      onSave={send}
+      onMore={() => undefined}
+    >
+      <h3>Enter a count</h3>
+      <DayField value={on} onChange={(day) => change({ on: day })} problem={problemAt(write.error, 'on')} />
+      {again && (
+        <p className="table-field-warning">
+          {format.day(on)} was counted already: what you enter takes the place of that count.
+        </p>
+      )}
+      <table className="germ-grid" data-next="">
+        <thead>
+          <tr>
+            <th scope="col">Taken out</th>
+            {test.replicates.map(({ sown }, index) => (
+              <th key={columnKey(index)} scope="col" className="number">
+                {test.replicates.length === 1 ? '' : `${index + 1} · `}
+                {format.number(sown)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {CATEGORIES.map((category) => (
+            <tr key={category}>
+              <th scope="row">
+                {NAMES[category].name} <span className="soft">{NAMES[category].means}</span>
+              </th>
+              {test.replicates.map((_, index) => {
+                const name = cellName(category, index)
+                return (
+                  <td key={name}>
+                    <input
+                      className="table-input number"
+                      inputMode="numeric"
+                      autoComplete="off"
+                      data-step={name}
+                      aria-label={cellLabel(category, index, test.replicates.length)}
+                      aria-invalid={index === tooMany || ('unreadable' in read && read.unreadable === name)}
+                      value={typed.cells[name] ?? ''}
+                      onChange={(event) => setCell(name, event.target.value)}
+                    />
+                  </td>
+                )
+              })}
+            </tr>
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <th scope="row">Then still there</th>
+            {after.map((seeds, index) => (
+              <td key={columnKey(index)} className="number">
+                {tallies === null ? '' : format.number(seeds)}
+              </td>
+            ))}
+          </tr>
+        </tfoot>
+      </table>
+      <p role="status" className="germ-count-said">
+        {'unreadable' in read && 'Write a whole number in each cell, or leave it empty for none.'}
+        {tooMany >= 0 &&
+          `Replicate ${tooMany + 1}: that is ${-(after[tooMany] ?? 0)} more than were still there. Enter only what was taken out on this day.`}
+      </p>
+      {write.error !== null && write.error.problem.field !== 'on' && (
+        <ProblemText problem={write.error.problem} />
+      )}
+      <div className="germ-buttons">
+        <button type="button" className="button" disabled={write.isPending} onClick={send}>
+          Write the count down
+        </button>
+        <button type="button" className="quiet-button" onClick={restIsDead}>
+          What is still there is dead
+        </button>
+        <span className="soft">Ctrl+Enter writes it down from any cell.</span>
+      </div>
+    </StepForm>
+  )
+}
+
+/** The cell that keeps a count from being written down, or null. */
+function wrongCell(read: ReturnType<typeof readCells>, tooMany: number): string | null {
+  if ('unreadable' in read) return read.unreadable
+  return tooMany < 0 ? null : cellName('normal', tooMany)
+}
+
+const NONE = { normal: 0, abnormal: 0, hard: 0, fresh: 0, dead: 0 }
+
+function cellLabel(category: Category, index: number, replicates: number): string {
+  const { name } = NAMES[category]
+  return replicates === 1 ? name : `${name}, replicate ${index + 1}`
+}
+
+/** Whether a count on a day is the last one that the test wants. */
+function isLast({ due }: TestRecord, on: string): boolean {
+  return due !== null && due.which === 'final' && on >= due.on
+}

@@ -1,0 +1,168 @@
+import { type ReactNode, type RefObject, useEffect, useRef, useState } from 'react'
+import { Link, useLocation } from 'wouter'
+import type { Value } from '../../../db/contract/contract.ts'
+import { planAddress, testAddress } from '../../shared/addresses.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { BenchSheet } from './bench-sheet.tsx'
+import { SHEET } from './bench-words.ts'
+import { focusNext } from './focus.ts'
+import './germination.css'
+import { LotQuestion } from './lot-question.tsx'
+import { PlanCard } from './plan-card.tsx'
+import { type Row, RowList } from './row-list.tsx'
+import { dueRow, testRow } from './rows.tsx'
+import { TestCard } from './test-card.tsx'
+
+type Shown = 'bench' | 'due' | 'over'
+
+/** What is due within so many days stands in the list. */
+const DUE_WITHIN_DAYS = 180
+
+interface GerminationScreenProps {
+  /** 'test', 'lot', 'sheet' or nothing. */
+  readonly part: string
+  /** The test or the lot that is shown. */
+  readonly id: number
+}
+
+/** The test bench: what is counted today and what is to be tested on the left, the card of one on the right. */
+export function GerminationScreen({ part, id }: GerminationScreenProps) {
+  const format = useFormat()
+  const bench = useRead('germination.list', {})
+  const due = useRead('germination.due', { withinDays: DUE_WITHIN_DAYS, limit: 200 })
+  const [shown, setShown] = useState<Shown>('bench')
+  const over = useRead('germination.list', shown === 'over' ? { state: 'finished', limit: 200 } : null)
+  const [here, go] = useLocation()
+  const card = useRef<HTMLElement>(null)
+  const first = bench.data?.tests[0]
+  useEffect(() => {
+    if (part === '' && first !== undefined) go(testAddress(first.testId), { replace: true })
+  }, [part, first, go])
+  const openCard = useOpening(card, here)
+  const error = bench.error ?? due.error ?? over.error
+  if (error !== null) return <ProblemText problem={error.problem} />
+  if (bench.data === undefined || due.data === undefined) return <p className="soft waiting">Opening…</p>
+  const rows: Record<Shown, readonly Row[]> = {
+    bench: bench.data.tests.map((test) => testRow(test, format)),
+    due: due.data.lots.map((lot) => dueRow(lot, format)),
+    over: over.data?.tests.map((test) => testRow(test, format)) ?? [],
+  }
+  const goTo = (address: string) => {
+    go(address)
+    openCard(address)
+  }
+  return (
+    <div className="germ">
+      <section className="germ-left" aria-label="Bench">
+        <div className="germ-head">
+          <h1>Germination</h1>
+          {bench.data.total > 0 && <Link href={SHEET}>Bench sheet to print</Link>}
+        </div>
+        <LotQuestion onPick={(lotId) => goTo(planAddress(lotId))} />
+        <Lists shown={shown} onPick={setShown} bench={bench.data} due={due.data} />
+        {rows[shown].length === 0 && <p className="soft">{NOTHING[shown]}</p>}
+        <RowList
+          label={LISTS[shown]}
+          rows={rows[shown]}
+          here={here}
+          onArrow={(address) => go(address, { replace: true })}
+          onOpen={openCard}
+        />
+      </section>
+      <section className="germ-right" aria-label="Test" ref={card}>
+        {part === 'test' && <TestCard key={`test-${id}`} testId={id} />}
+        {part === 'lot' && (
+          <PlanCard key={`lot-${id}`} lotId={id} onBegun={(testId) => goTo(testAddress(testId))} />
+        )}
+        {part === 'sheet' && <BenchSheet />}
+        {part === '' && first === undefined && (
+          <Empty late={due.data.late} onShowDue={() => setShown('due')} />
+        )}
+      </section>
+    </div>
+  )
+}
+
+const LISTS: Record<Shown, string> = {
+  bench: 'On the bench',
+  due: 'To be tested',
+  over: 'Over',
+}
+
+const NOTHING: Record<Shown, string> = {
+  bench: 'No test is under way. Find a lot above to begin one.',
+  due: 'No lot has to be tested in the next half year.',
+  over: 'No test is over yet.',
+}
+
+interface ListsProps {
+  readonly shown: Shown
+  readonly onPick: (shown: Shown) => void
+  readonly bench: Value<'germination.list'>
+  readonly due: Value<'germination.due'>
+}
+
+function Lists({ shown, onPick, bench, due }: ListsProps) {
+  const said: Record<Shown, string> = {
+    bench: bench.toCount === 0 ? '' : `${bench.toCount} to count`,
+    due: due.late === 0 ? '' : `${due.late} due`,
+    over: '',
+  }
+  return (
+    <nav className="germ-lists" aria-label="What to list">
+      {(['bench', 'due', 'over'] as const).map((name) => (
+        <button
+          key={name}
+          type="button"
+          className="germ-list-name"
+          {...(name === shown ? { 'aria-current': 'true' as const } : {})}
+          onClick={() => onPick(name)}
+        >
+          <span>{LISTS[name]}</span>
+          {said[name] !== '' && <span className="germ-list-count">{said[name]}</span>}
+        </button>
+      ))}
+    </nav>
+  )
+}
+
+function Empty({ late, onShowDue }: { readonly late: number; readonly onShowDue: () => void }): ReactNode {
+  return (
+    <div className="germ-empty">
+      <p>
+        A test tells how much of a lot is alive. Twenty seeds in a wet paper towel are as welcome here as four
+        times a hundred on blotters.
+      </p>
+      {late > 0 && (
+        <p>
+          {late} {late === 1 ? 'lot is' : 'lots are'} due to be tested.{' '}
+          <button type="button" className="word-button" onClick={onShowDue}>
+            Show them
+          </button>
+        </p>
+      )}
+    </div>
+  )
+}
+
+/** Opens a card and takes the focus there once it stands on the page. */
+function useOpening(card: RefObject<HTMLElement | null>, here: string) {
+  const [wanted, setWanted] = useState<string | null>(null)
+  useEffect(() => {
+    const right = card.current
+    if (wanted === null || wanted !== here || right === null) return
+    const focus = () => {
+      if (right.querySelector('h2') === null) return false
+      focusNext(right)
+      setWanted(null)
+      return true
+    }
+    if (focus()) return
+    const watch = new MutationObserver(focus)
+    watch.observe(right, { childList: true, subtree: true })
+    return () => watch.disconnect()
+  }, [card, wanted, here])
+  return (address: string) => setWanted(address)
+}

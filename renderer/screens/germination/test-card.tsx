@@ -1,0 +1,172 @@
+import { type RefObject, useEffect, useRef, useState } from 'react'
+import { Link } from 'wouter'
+import type { TestRecord } from '../../../db/contract/germination-operations.ts'
+import { lotAddress, planAddress } from '../../shared/addresses.ts'
+import { useKeptForm } from '../../shared/card-form/use-kept-form.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import type { Format } from '../../shared/format/format.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { capital } from '../../shared/format/words.ts'
+import { FactList } from '../../shared/parts/fact-list.tsx'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { dueInWords, layoutInWords } from './bench-words.ts'
+import { CountForm, NOTHING_TYPED } from './count-form.tsx'
+import { CountsWritten } from './counts-written.tsx'
+import { CancelForm, FinishForm } from './end-forms.tsx'
+import { focusFirstField } from './focus.ts'
+import { ResultPart } from './result-part.tsx'
+import { SproutChart } from './sprout-chart.tsx'
+import { cellsOf } from './typed-counts.ts'
+
+/** A test: its next count, what it comes to, seedlings by day, and how it was laid out. */
+export function TestCard({ testId }: { readonly testId: number }) {
+  const format = useFormat()
+  const read = useRead('germination.get', { testId }, { keepLast: true })
+  const test = read.data
+  if (read.error !== null) return <ProblemText problem={read.error.problem} />
+  if (test === undefined) return null
+  return <Card test={test} format={format} />
+}
+
+type Open = 'finish' | 'cancel' | null
+
+function Card({ test, format }: { readonly test: TestRecord; readonly format: Format }) {
+  const card = useRef<HTMLElement>(null)
+  const [open, setOpen] = useState<Open>(null)
+  const kept = useKeptForm(`count/${test.testId}`, NOTHING_TYPED)
+  useKeepFocus(card, `${test.state} ${test.counts.length}`)
+  const underWay = test.state === 'under-way'
+  const close = () => {
+    setOpen(null)
+    card.current?.querySelector<HTMLElement>('h2')?.focus()
+  }
+  return (
+    <article ref={card} className="germ-card" aria-label={`Test of ${test.variety}`}>
+      <header className="germ-card-head">
+        <h2 tabIndex={-1}>{test.variety}</h2>
+        <p>
+          {test.crop} · <Link href={lotAddress(test.lotId)}>{test.lotNumber}</Link> ·{' '}
+          {layoutInWords(test.replicates.map(({ sown }) => sown))} {test.unit.many}
+        </p>
+        <p className="germ-standing">{standingInWords(test, format)}</p>
+      </header>
+      {test.cautions.map((caution) => (
+        <p key={caution} className="germ-caution">
+          {caution}
+        </p>
+      ))}
+      {underWay && (
+        <div className="germ-part">
+          <CountForm
+            test={test}
+            kept={kept}
+            onCounted={(last) => {
+              if (last) setOpen('finish')
+              else card.current?.querySelector<HTMLElement>('h2')?.focus()
+            }}
+          />
+          <div className="germ-buttons">
+            {test.counts.length > 0 && (
+              <button
+                type="button"
+                className="quiet-button"
+                aria-expanded={open === 'finish'}
+                onClick={() => setOpen(open === 'finish' ? null : 'finish')}
+              >
+                End the test
+              </button>
+            )}
+            <button
+              type="button"
+              className="quiet-button"
+              aria-expanded={open === 'cancel'}
+              onClick={() => setOpen(open === 'cancel' ? null : 'cancel')}
+            >
+              Give it up
+            </button>
+          </div>
+          {open !== null && (
+            <div key={open} ref={focusFirstField}>
+              {open === 'finish' ? (
+                <FinishForm test={test} onClose={close} />
+              ) : (
+                <CancelForm test={test} onClose={close} />
+              )}
+            </div>
+          )}
+        </div>
+      )}
+      <ResultPart test={test} />
+      {test.curve.length > 0 && (
+        <section className="germ-part" aria-label="Germination by day">
+          <h3>Germination by day</h3>
+          <SproutChart test={test} />
+        </section>
+      )}
+      {test.counts.length > 0 && (
+        <CountsWritten
+          test={test}
+          onCorrect={
+            underWay
+              ? ({ on, replicates }) => {
+                  kept.change({ on, cells: cellsOf(replicates) })
+                  card.current?.querySelector<HTMLElement>('[data-next] input')?.focus()
+                }
+              : null
+          }
+        />
+      )}
+      <LaidOut test={test} format={format} />
+    </article>
+  )
+}
+
+function LaidOut({ test, format }: { readonly test: TestRecord; readonly format: Format }) {
+  const day = (days: number | null) => (days === null ? '' : `day ${days}`)
+  return (
+    <section className="germ-part" aria-label="How it was laid out">
+      <h3>How it was laid out</h3>
+      <FactList
+        facts={[
+          {
+            name: 'Laid out',
+            value: test.startedOn === null ? 'not written down' : format.day(test.startedOn),
+          },
+          { name: 'In', value: test.medium },
+          { name: 'Temperature', value: test.temperature },
+          { name: 'First count', value: day(test.firstDay) },
+          { name: 'Last count', value: day(test.finalDay) },
+          {
+            name: 'The seeds',
+            value: test.fromStock ? 'came out of the stock' : 'did not come out of the stock',
+          },
+          { name: 'Note', value: test.note },
+          { name: 'Note at the end', value: test.finished?.note ?? '' },
+        ]}
+      />
+      <p>
+        <Link href={planAddress(test.lotId)}>Test this lot again</Link>
+      </p>
+    </section>
+  )
+}
+
+function standingInWords({ due, finished, cancelled }: TestRecord, format: Format): string {
+  if (cancelled !== null) {
+    const back = cancelled.seedsBack ? '; the seeds went back into the stock' : ''
+    return `Given up on ${format.day(cancelled.on)}: ${cancelled.reason}${back}`
+  }
+  if (finished !== null) return `Over since ${format.day(finished.on)}; its result is in the book`
+  return due === null ? '' : capital(dueInWords(due, format))
+}
+
+/** A form that did its work may be gone: the focus stays on the card. */
+function useKeepFocus(card: RefObject<HTMLElement | null>, standing: string) {
+  const before = useRef(standing)
+  useEffect(() => {
+    if (before.current === standing) return
+    before.current = standing
+    const at = document.activeElement
+    if (at === null || at === document.body) card.current?.querySelector<HTMLElement>('h2')?.focus()
+  }, [card, standing])
+}

@@ -121,7 +121,7 @@ export const SCENES: readonly Scene[] = [
       if (test === undefined) throw new Error('In the demonstration no test of four replicates is over')
       await open(page, `/germination/test/${test.testId}`)
       await page.getByText('What it comes to').waitFor()
-      await page.getByRole('button', { name: 'Over' }).click()
+      await page.getByRole('button', { name: 'Over', exact: true }).click()
     },
   },
   {

@@ -70,7 +70,7 @@ function forecastLot(
   }
   const at = (placeId: number | null) => places.of(placeId, crop, model, moisture)
   const now = at(row.place_id)
-  const ageing = ageingOf(startOf(row, stays, tests), stays, now, at, today)
+  const ageing = ageingOf(startOf(row, stays, tests), stays, now, at)
   const lain = [now, ...stays.map(({ place_id }) => at(place_id))]
   const refused = lain.find((place) => place.refused !== null)?.refused ?? null
   if (refused !== null) return { kind: 'refused', lotId: row.lot_id, because: refused }
@@ -124,8 +124,10 @@ function startOf(row: AgeingRow, stays: readonly StayRow[], tests: readonly Fore
   const known = [stays[0]?.since, tests[0]?.tested_on, stays.length === 0 ? row.received_on : undefined]
   const first = known.filter((day) => day !== undefined).toSorted()[0] ?? row.received_on
   const ripe = row.harvest_to === null ? first : `${String(row.harvest_to).padStart(4, '0')}-10-01`
-  return isoDate([ripe, first].toSorted()[0] ?? first)
+  return earlier(isoDate(ripe), isoDate(first))
 }
+
+const LAST_DAY = isoDate('9999-12-31')
 
 /** A lot's ageing over its stays, in a room before the first, and where it lies now from today on. */
 function ageingOf(
@@ -133,15 +135,14 @@ function ageingOf(
   stays: readonly StayRow[],
   now: PlaceAgeing,
   at: (placeId: number | null) => PlaceAgeing,
-  today: IsoDate,
 ): Ageing {
-  const first = stays[0]?.since ?? today
+  const since = stays.map((stay) => isoDate(stay.since))
   const parts = [
-    { place: stays.length === 0 ? now : at(null), from: start as string, until: first },
-    ...stays.map(({ place_id, since }, index) => ({
+    { place: stays.length === 0 ? now : at(null), from: start, until: since[0] ?? LAST_DAY },
+    ...stays.map(({ place_id }, index) => ({
       place: at(place_id),
-      from: since,
-      until: stays[index + 1]?.since ?? '9999-12-31',
+      from: since[index] ?? start,
+      until: since[index + 1] ?? LAST_DAY,
     })),
   ]
   return {
@@ -151,9 +152,14 @@ function ageingOf(
       let lost = 0
       for (const { place, from, until } of parts) {
         if (from >= day) break
-        lost += place.lost(isoDate(from), until < day ? isoDate(until) : day)
+        lost += place.lost(from, earlier(until, day))
       }
       return lost
     },
   }
+}
+
+function earlier(one: IsoDate, other: IsoDate): IsoDate {
+  if (one < other) return one
+  return other
 }

@@ -1,4 +1,7 @@
 import Database from 'better-sqlite3'
+import { normalBelow } from '../../db/domain/viability/normal.ts'
+
+const NOON = Date.UTC(2026, 10, 25, 12)
 
 /**
  * The same work by hand on bare better-sqlite3: what somebody would write who needed only this answer.
@@ -70,6 +73,25 @@ export class Bare {
   /** Living seeds against what must be kept, by accession. */
   flags(): Map<number, Standing> {
     return standings(this.#all.iterate() as IterableIterator<Row>)
+  }
+
+  /** Every lot's part alive and day of crossing 85 % by the closed formula, one constant climate, nothing learnt. */
+  forecasts(): void {
+    const keep = this.#sqlite.prepare(
+      "UPDATE lot_forecast SET stale_since = NULL, reckoned_on = '2026-11-25', viability = @alive, viability_low = @alive, viability_high = @alive, crosses_on = @crosses WHERE lot_id = @id",
+    )
+    const lots = this.#sqlite.prepare(
+      'SELECT lot.id, julianday(?) - julianday(received_on) AS days FROM lot JOIN accession ON accession.id = accession_id',
+    )
+    this.#sqlite.transaction(() => {
+      for (const { id, days } of lots.all('2026-11-25') as { id: number; days: number }[]) {
+        const sigma = 10 ** (8.498 - 4.836 * Math.log10(8) - 0.0322 * 20 - 0.000454 * 400)
+        const alive = normalBelow(1.5 - days / sigma)
+        const left = (1.5 - 1.036433) * sigma - days
+        const crosses = new Date(NOON + left * 86_400_000).toISOString().slice(0, 10)
+        keep.run({ alive: Math.max(0, alive), crosses, id })
+      }
+    })()
   }
 
   /** One withdrawal: the visit, its line, the audit row; the balance follows by the file's own trigger. */

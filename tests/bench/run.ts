@@ -99,6 +99,17 @@ results.push(
     () => bare.needs(),
   ),
 )
+results.push(
+  await compare(
+    'forecasts of the whole collection',
+    1,
+    async () => {
+      collection.sqlite.exec('UPDATE lot_forecast SET stale_since = 1')
+      while ((await call('forecast.refresh', { limit: 1_000 })).left > 0);
+    },
+    () => bare.forecasts(),
+  ),
+)
 bare.close()
 const second = new Bare(kept)
 results.push(

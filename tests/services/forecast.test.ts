@@ -125,7 +125,8 @@ describe('what was measured round a lot makes its forecast stale, and the next r
       kind: 'cupboard',
       parentId: room.placeId,
     })
-    const { lotId } = await takeIn(test, { placeId: cupboard.placeId, harvest: '2025' })
+    const variety = { newVariety: { cropId: 'pea', name: 'Ferry Lane' } }
+    const { lotId } = await takeIn(test, { variety, placeId: cupboard.placeId, harvest: '2025' })
     return { lotId, room: room.placeId, cupboard: cupboard.placeId }
   }
 

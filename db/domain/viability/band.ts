@@ -17,6 +17,9 @@ export interface Threshold {
   readonly of: 'all-seeds' | 'the-start'
 }
 
+/** Cells that weigh less are passed over: together they are less than a thousandth. */
+const NEGLIGIBLE = 1e-7
+
 const QUANTILES = [0.05, 0.5, 0.95] as const
 
 /** The share of a lot alive after it aged by so many reckoned deviates. */
@@ -26,8 +29,10 @@ export function viabilityBand({ starts, paces, weights }: Posterior, lost: numbe
   for (let i = 0; i < starts.length; i += 1) {
     const start = starts[i] as number
     for (let j = 0; j < paces.length; j += 1) {
+      const weight = weights[i * paces.length + j] as number
+      if (weight < NEGLIGIBLE) continue
       const deviate = start + step * spread(j) - (paces[j] as number) * lost
-      bins.add(deviate, weights[i * paces.length + j] as number)
+      bins.add(deviate, weight)
     }
   }
   return bins.band(normalBelow)
@@ -44,9 +49,11 @@ export function crossingBand({ starts, paces, weights }: Posterior, threshold: T
     const start = starts[i] as number
     const room = start - deviateOf(threshold, start)
     for (let j = 0; j < paces.length; j += 1) {
+      const weight = weights[i * paces.length + j] as number
+      if (weight < NEGLIGIBLE) continue
       const left = room + step * spread(j)
       const logLost = left > 0 ? Math.log(left / (paces[j] as number)) : AT_ONCE
-      bins.add(logLost, weights[i * paces.length + j] as number)
+      bins.add(logLost, weight)
     }
   }
   return bins.band((logLost) => (logLost < AT_ONCE + 1 ? 0 : Math.exp(logLost)))

@@ -18,8 +18,8 @@ export interface Posterior {
   readonly weights: Float64Array
 }
 
-const COARSE = 29
-const FINE = 41
+const COARSE = 23
+const FINE = 31
 /** A grid reaches so many standard deviations to either side, and the fine one where weights are above this part of the top. */
 const REACH = 4.5
 const WORTH_A_LOOK = -10
@@ -38,6 +38,16 @@ interface Window {
  * 0 and at most 1, lets the tests say less than they would where they disagree.
  */
 export function learn(prior: ViabilityPrior, tests: readonly PlacedTest[], temper = 1): Posterior {
+  if (tests.length > 0) return learnAfresh(prior, tests, temper)
+  const known = UNTESTED.get(prior) ?? learnAfresh(prior, tests, temper)
+  UNTESTED.set(prior, known)
+  return known
+}
+
+/** What is thought of untested lots: the same for all that have one prior. */
+const UNTESTED = new WeakMap<ViabilityPrior, Posterior>()
+
+function learnAfresh(prior: ViabilityPrior, tests: readonly PlacedTest[], temper: number): Posterior {
   const startReach = REACH * ODD_LOTS.sd
   const paceReach = REACH * prior.logPaceSd
   const whole: Window = {

@@ -43,8 +43,18 @@ const DOUBT: Readonly<Record<PaceBasis, number>> = {
 const DOUBT_OF_ASSUMED_KEEPING = 0.7
 const DOUBT_OF_EXTRAPOLATION = 0.4
 
-/** The prior of a lot. Throws RangeError unless `leastSold` is above 0 and below 1. */
-export function priorOf({ leastSold, basis, keepingMeasured, extrapolates }: PriorFacts): ViabilityPrior {
+/** The prior of a lot; the same object for the same facts. Throws RangeError unless `leastSold` is above 0 and below 1. */
+export function priorOf(facts: PriorFacts): ViabilityPrior {
+  const key = `${facts.leastSold} ${facts.basis} ${facts.keepingMeasured} ${facts.extrapolates}`
+  const known = PRIORS.get(key) ?? makePrior(facts)
+  PRIORS.set(key, known)
+  return known
+}
+
+/** Few facts, many lots. */
+const PRIORS = new Map<string, ViabilityPrior>()
+
+function makePrior({ leastSold, basis, keepingMeasured, extrapolates }: PriorFacts): ViabilityPrior {
   return {
     startMean: normalQuantile(leastSold) - normalQuantile(STARTS_BELOW) * START_SD,
     startSd: START_SD,

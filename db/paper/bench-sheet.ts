@@ -106,7 +106,8 @@ function linesOf(test: BenchTest, width: number, faces: Faces, missing: Set<stri
   const rows = test.counts.flatMap((count, at) =>
     test.left.map((left, index) => {
       const last = at === test.counts.length - 1 && index === test.left.length - 1
-      const replicate = `${index + 1}: ${left} left`
+      // Only for the first of them is it known how many will still be there.
+      const replicate = at === 0 ? `${index + 1}: ${left} left` : `${index + 1}`
       return row([index === 0 ? count : '', replicate], 'regular', !last)
     }),
   )

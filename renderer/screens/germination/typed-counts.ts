@@ -48,7 +48,7 @@ export function cellsOf(tallies: readonly Tally[]): TypedCells {
 }
 
 /** Seeds of each replicate that no count has taken out yet, leaving out the count of the day that is being typed. */
-export function stillThere(test: TestRecord, on: string): number[] {
+export function stillThere(test: Pick<TestRecord, 'counts' | 'replicates'>, on: string): number[] {
   const counted = test.counts.filter((count) => count.on !== on)
   return test.replicates.map(
     ({ sown }, index) =>

@@ -1,0 +1,57 @@
+import { expect, test } from 'vitest'
+import { sproutPicture, sproutsInWords } from '../../renderer/screens/germination/sprouts.ts'
+import { cellsOf, readCells, stillThere } from '../../renderer/screens/germination/typed-counts.ts'
+
+const NONE = { normal: 0, abnormal: 0, hard: 0, fresh: 0, dead: 0 }
+
+test('an empty cell is none, and a cell that is no whole number is named', () => {
+  expect(readCells({ 'normal.0': '17', 'dead.1': ' 3 ' }, 2)).toEqual({
+    tallies: [
+      { ...NONE, normal: 17 },
+      { ...NONE, dead: 3 },
+    ],
+  })
+  expect(readCells({ 'hard.1': '2.5' }, 2)).toEqual({ unreadable: 'hard.1' })
+})
+
+test('a count put back into its cells reads as it was', () => {
+  const tallies = [
+    { ...NONE, normal: 17, hard: 2 },
+    { ...NONE, fresh: 1 },
+  ]
+  expect(readCells(cellsOf(tallies), 2)).toEqual({ tallies })
+})
+
+test('what is still there leaves out the count of the day that is being typed', () => {
+  const count = (on: string, normal: number) => ({
+    on,
+    day: 1,
+    entryId: 1,
+    replicates: [{ ...NONE, normal }],
+  })
+  const counted = {
+    replicates: [{ sown: 20, tally: NONE }],
+    counts: [count('2026-03-05', 8), count('2026-03-09', 5)],
+  }
+  expect(stillThere(counted, '2026-03-10')).toEqual([7])
+  expect(stillThere(counted, '2026-03-09')).toEqual([12])
+})
+
+test('sprouts stand at their day, as tall as the part that had come up, and are read in words', () => {
+  const test = {
+    curve: [
+      { day: 5, germinated: 246 },
+      { day: 8, germinated: 341 },
+    ],
+    finalDay: 10,
+    sown: 400,
+  }
+  const { days, sprouts } = sproutPicture(test)
+  expect(days).toBe(10)
+  expect(sprouts.map(({ x, y }) => [x, y])).toEqual([
+    [0.5, 0.615],
+    [0.8, 0.8525],
+  ])
+  expect(sproutsInWords(test)).toBe('By day 5, 246 of 400 had sprouted (62 %); by day 8, 341 (85 %).')
+  expect(sproutsInWords({ ...test, curve: [] })).toBe('')
+})

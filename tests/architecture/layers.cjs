@@ -68,6 +68,7 @@ module.exports = {
       '^db/services/',
       [
         '^db/(services|contract|domain|queries|schema|migrations|paper|exchange|reference)/',
+        '^db/solver/solve\\.ts$',
         pack('drizzle-orm', 'zod'),
         NODE,
       ],
@@ -82,6 +83,12 @@ module.exports = {
         nodeOnly('fs', 'module', 'path', 'url'),
       ],
       'Data in, bytes out; Node only to read the fonts that are shipped.',
+    ),
+    may(
+      'solver-knows-no-seed',
+      '^db/solver/',
+      ['^db/solver/', pack('highs'), nodeOnly('path', 'url', 'worker_threads')],
+      'A programme in, its solution out; what it means is the domain’s.',
     ),
     may(
       'exchange-is-pure',

@@ -98,7 +98,13 @@ export const SCENES: readonly Scene[] = [
       await open(page, `/stocktake/${place.placeId}`)
     },
   },
-  { name: 'regrow', play: at('/regrow') },
+  {
+    name: 'regrow',
+    play: async (page) => {
+      await open(page, '/regrow')
+      await page.locator('.need-card').waitFor()
+    },
+  },
   {
     name: 'regrow-list',
     play: async (page, app) => {

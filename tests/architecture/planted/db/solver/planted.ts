@@ -1,0 +1,3 @@
+import { formatMass } from '../domain/planted.ts'
+
+export const solverThatKnowsSeed = formatMass

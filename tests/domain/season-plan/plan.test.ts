@@ -1,0 +1,116 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { maximalCliques } from '../../../db/domain/season-plan/cliques.ts'
+import { crossingGroup, isolationFor } from '../../../db/domain/season-plan/crossing.ts'
+import { greedyPlan } from '../../../db/domain/season-plan/greedy.ts'
+import { clashesOf, worthOf } from '../../../db/domain/season-plan/plan.ts'
+import { metresBetween, positionOf } from '../../../db/domain/season-plan/position.ts'
+import { seeded } from '../../bench/random.ts'
+import { aCandidate, aSite, at, drawnProblem } from '../../builders/season-plans.ts'
+
+describe('what crosses', () => {
+  test('beet and chard, the cabbages, and each squash by itself', () => {
+    expect(crossingGroup('Beta vulgaris (cicla)')).toBe(crossingGroup('Beta vulgaris'))
+    expect(crossingGroup('Brassica oleracea (acephala)')).toBe(crossingGroup('Brassica oleracea (capitata)'))
+    const squashes = ['Cucurbita pepo', 'Cucurbita maxima', 'Cucurbita moschata']
+    expect(new Set(squashes.map(crossingGroup)).size).toBe(3)
+  })
+
+  test('the table’s distance by grade, or a cautious one', () => {
+    expect(isolationFor({ home: 91, strict: 805 }, 'outcrosser', 'maintenance')).toBe(91)
+    expect(isolationFor({ home: 91, strict: 805 }, 'outcrosser', 'conservation')).toBe(805)
+    expect(isolationFor({ home: null, strict: null }, 'outcrosser', 'quality')).toBe(250)
+  })
+
+  /** A degree of latitude is 111.2 km, and one of longitude half of that at 60 degrees (definition of the sphere). */
+  test('metres from latitude and longitude', () => {
+    const here = { latitude: 60, longitude: 10 }
+    const origin = positionOf(60, 10, here)
+    expect(metresBetween(origin, positionOf(60.01, 10, here))).toBeCloseTo(1_112, 0)
+    expect(metresBetween(origin, positionOf(60, 10.01, here))).toBeCloseTo(556, 0)
+    expect(() => positionOf(91, 0, here)).toThrow(RangeError)
+  })
+})
+
+describe('what is wrong with a plan', () => {
+  const two = [aCandidate(1, { group: 'Zea mays' }), aCandidate(2, { group: 'Zea mays', isolation: 300 })]
+  const sentences = (sites: ReturnType<typeof aSite>[], choices: ReturnType<typeof at>[], candidates = two) =>
+    clashesOf({ candidates, sites }, choices).map(({ sentence }) => sentence)
+
+  test('two that cross stand too near, unless one is covered', () => {
+    const sites = [aSite(1, 0), aSite(2, 250)]
+    expect(sentences(sites, [at(1, 1), at(2, 2)])).toEqual([
+      'Variety 1 and Variety 2 cross: at Garden 1 and Garden 2, 250 m apart, and they want 300 m. Cover one of them, or move it.',
+    ])
+    expect(sentences(sites, [at(1, 1, true), at(2, 2)])).toEqual([])
+    expect(sentences([aSite(1, 0), aSite(2, 300)], [at(1, 1), at(2, 2)])).toEqual([])
+  })
+
+  test('one garden is as long as its beds', () => {
+    const near = two.map((candidate) => ({ ...candidate, isolation: 4 }))
+    expect(sentences([aSite(1, 0)], [at(1, 1), at(2, 1)], near)).toEqual([])
+    expect(sentences([aSite(1, 0, { area: 9 })], [at(1, 1), at(2, 1)], near)[0]).toMatch(
+      /both at Garden 1, whose beds are 3 m across, and they want 4 m/,
+    )
+  })
+
+  test.each([
+    [aSite(1, 0, { takes: ['pea'] }), /does not take the crop of Variety 1/],
+    [aSite(1, 0, { area: 1 }), /takes 2 m² of bed, and Garden 1 has 1/],
+    [aSite(1, 0, { neighbours: [{ group: 'Zea mays', metres: 60 }] }), /Zea mays flowers 60 m from Garden 1/],
+  ])('a site that does not suit it: %#', (site, sentence) => {
+    expect(sentences([site], [at(1, 1)])[0]).toMatch(sentence)
+  })
+
+  test('too many, too much, and twice', () => {
+    const candidates = [aCandidate(1), aCandidate(2), aCandidate(3)]
+    const choices = [at(1, 1), at(2, 1), at(3, 1)]
+    expect(sentences([aSite(1, 0, { mostVarieties: 2 })], choices, candidates)).toEqual([
+      'Garden 1 takes at most 2 varieties, and this is 3.',
+    ])
+    expect(sentences([aSite(1, 0, { area: 5 })], choices, candidates)).toEqual([
+      'Garden 1 has 5 m² of bed, and this takes 6.',
+    ])
+    expect(sentences([aSite(1, 0), aSite(2, 900)], [at(1, 1), at(1, 2)], candidates)).toEqual([
+      'Variety 1 is planned twice.',
+    ])
+  })
+})
+
+describe('the greedy plan', () => {
+  test('has no clashes, keeps what is locked, and is worth something', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1_000_000 }), (seed) => {
+        const problem = drawnProblem(seeded(seed), 12, 5)
+        const plan = greedyPlan(problem, [])
+        expect(clashesOf(problem, plan)).toEqual([])
+        const locked = plan.slice(-1)
+        const again = greedyPlan(problem, locked)
+        expect(again).toEqual(expect.arrayContaining([...locked]))
+        expect(clashesOf(problem, again)).toEqual([])
+        expect(worthOf(problem, plan)).toBeGreaterThanOrEqual(0)
+      }),
+      { numRuns: 60 },
+    )
+  })
+})
+
+test('largest sets of joined nodes are those found among all subsets', () => {
+  fc.assert(
+    fc.property(fc.integer({ min: 1, max: 7 }), fc.infiniteStream(fc.boolean()), (nodes, coins) => {
+      const edges = new Set<string>()
+      for (let a = 0; a < nodes; a += 1)
+        for (let b = a + 1; b < nodes; b += 1) if (coins.next().value) edges.add(`${a} ${b}`)
+      const joined = (a: number, b: number) => edges.has(`${Math.min(a, b)} ${Math.max(a, b)}`)
+      const subsets = Array.from({ length: 2 ** nodes - 1 }, (_, bits) =>
+        Array.from({ length: nodes }, (_, node) => node).filter((node) => ((bits + 1) >> node) & 1),
+      ).filter((set) => set.every((a) => set.every((b) => a === b || joined(a, b))))
+      const largest = subsets.filter(
+        (set) =>
+          !subsets.some((other) => other.length > set.length && set.every((node) => other.includes(node))),
+      )
+      const sorted = (sets: readonly (readonly number[])[]) => sets.map((set) => set.join(' ')).toSorted()
+      expect(sorted(maximalCliques(nodes, joined))).toEqual(sorted(largest))
+    }),
+  )
+})

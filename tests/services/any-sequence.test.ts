@@ -10,6 +10,8 @@ type Step =
   | { do: 'join' | 'bring-back'; lot: number; other: number }
   | { do: 'weigh'; lot: number; grams: number }
   | { do: 'test'; lot: number; tested: number }
+  | { do: 'lay-out'; lot: number; tested: number }
+  | { do: 'count' | 'finish' | 'give-up' | 'put-back'; test: number; seeds: number }
   | { do: 'take-back'; entry: number }
 
 const amount = fc.oneof(
@@ -32,6 +34,12 @@ const step: fc.Arbitrary<Step> = fc.oneof(
     grams: fc.double({ min: 0.5, max: 30, noNaN: true }),
   }),
   fc.record({ do: fc.constant('test' as const), lot: pick, tested: fc.integer({ min: 1, max: 50 }) }),
+  fc.record({ do: fc.constant('lay-out' as const), lot: pick, tested: fc.integer({ min: 1, max: 50 }) }),
+  fc.record({
+    do: fc.constantFrom('count' as const, 'finish' as const, 'give-up' as const, 'put-back' as const),
+    test: pick,
+    seeds: fc.nat(30),
+  }),
   fc.record({ do: fc.constant('take-back' as const), entry: pick }),
 )
 
@@ -133,11 +141,41 @@ async function perform(test: TemporaryCollection, step: Step, written: Written[]
       return (
         await test.call('germination.record', { lotId: lotId ?? 0, on, tested: step.tested, sprouted: 0 })
       ).entryId
+    case 'lay-out': {
+      const replicates = [step.tested, step.tested]
+      return (await test.call('germination.begin', { lotId: lotId ?? 0, on, replicates, finalDay: 7 }))
+        .entryId
+    }
+    case 'count':
+    case 'finish':
+    case 'give-up':
+    case 'put-back':
+      return onBench(test, step)
     case 'take-back': {
       const target = written[step.entry % Math.max(1, written.length)]
       return target ? (await test.call('entry.take-back', { entryId: target.entryId })).entryId : null
     }
   }
+}
+
+/** Does something with a test that is under way; null where there is none. */
+async function onBench(
+  test: TemporaryCollection,
+  step: Extract<Step, { test: number }>,
+): Promise<number | null> {
+  const { tests } = await test.call('germination.list', {})
+  const testId = tests[step.test % Math.max(1, tests.length)]?.testId
+  if (testId === undefined) return null
+  const at = { testId, on: TODAY }
+  if (step.do === 'count') {
+    const replicates = [{ normal: step.seeds }, { hard: step.seeds }]
+    return (await test.call('germination.count', { ...at, replicates })).entryId
+  }
+  if (step.do === 'finish')
+    return (await test.call('germination.finish', { ...at, choice: { hard: step.seeds > 15, fresh: false } }))
+      .entryId
+  const given = { ...at, reason: 'any sequence', seedsBack: step.do === 'put-back' }
+  return (await test.call('germination.cancel', given)).entryId
 }
 
 /** Takes the latest entry back: every lot there was before it holds exactly what it held, or it is refused. */

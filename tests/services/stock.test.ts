@@ -154,6 +154,21 @@ describe('splitting and joining', () => {
     expect((await record(taken.lotId)).quantity.massMg).toBe(12_700)
   })
 
+  it('parts them again where a harvest year is unknown', async () => {
+    const parent = await takeIn(test, { harvest: '2022', amount: '33.3 g' })
+    const { taken } = await test.call('return.record', {
+      person: { newPerson: { name: 'Ilse Corran' } },
+      parentLotId: parent.lotId,
+      receivedOn: TODAY,
+      amount: '12.7 g',
+    })
+    const join = { intoLotId: parent.lotId, fromLotIds: [taken.lotId], on: TODAY }
+    const { entryId } = await test.call('lot.join', join)
+    expect((await record(parent.lotId)).harvest).toBe('year unknown')
+    await test.call('entry.take-back', { entryId })
+    expect((await record(parent.lotId)).harvest).toBe('2022')
+  })
+
   it('refuses lots of two accessions', async () => {
     const [one, other] = [await takeIn(test), await takeIn(test)]
     const problem = await test.refused('lot.join', {

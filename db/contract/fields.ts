@@ -58,6 +58,7 @@ export const Grade = z.enum(GRADES)
 export const Quantity = z.object({
   count: z.int().describe('seeds, or the counted unit of the crop'),
   massMg: z.int().describe('milligrams'),
+  weighed: z.boolean().describe('whether the mass was measured and the count follows from it'),
   countDoubt: z.number().describe('relative doubt of the count, about 95 %; 0 when counted'),
   words: z.string().describe("'about 1,240 seeds, 31.2 g'"),
 })

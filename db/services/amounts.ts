@@ -84,8 +84,9 @@ export function quantityOf(row: LotRow): Quantity {
 export function quantity(balance: Balance, doubt: number, row: Pick<LotRow, 'basis' | 'crop_id'>): Quantity {
   const unit = countedUnit(row.crop_id)
   const seeds = `${aboutCount(balance.count, doubt)} ${balance.count === 1 ? unit.one : unit.many}`
-  const words = row.basis === 'weighed' ? `${seeds}, ${massInWords(balance.mass)}` : seeds
-  return { count: balance.count, massMg: balance.mass, countDoubt: doubt, words }
+  const weighed = row.basis === 'weighed'
+  const words = weighed ? `${seeds}, ${massInWords(balance.mass)}` : seeds
+  return { count: balance.count, massMg: balance.mass, weighed, countDoubt: doubt, words }
 }
 
 /** The kept balance of a lot. */

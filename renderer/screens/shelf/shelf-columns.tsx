@@ -1,5 +1,6 @@
 import { columnVisibilityFeature, createColumnHelper, tableFeatures } from '@tanstack/react-table'
 import type { ShelfRow } from '../../../db/contract/stock-operations.ts'
+import { toFigures } from '../../../db/domain/amounts/in-words.ts'
 import type { Format } from '../../shared/format/format.ts'
 import { ROLE_WORDS } from '../../shared/format/words.ts'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
@@ -73,12 +74,18 @@ function VarietyCell({ row }: { readonly row: ShelfRow }) {
 }
 
 function HoldsCell({ row, format }: { readonly row: ShelfRow; readonly format: Format }) {
-  const { count, massMg } = row.quantity
+  const { count, massMg, weighed, countDoubt, words } = row.quantity
   if (count === 0) return <span className="soft">empty</span>
+  const counted = count * countDoubt < 0.5
   return (
     <>
-      <span title={row.quantity.words}>{format.number(count)}</span>
-      <span className="shelf-second">{format.mass(massMg)}</span>
+      <span title={words}>
+        {!counted && <span className="soft">about </span>}
+        {format.number(counted ? count : toFigures(count, 3))}
+      </span>
+      <span className="shelf-second">
+        {weighed ? format.mass(massMg) : `about ${format.mass(toFigures(massMg, 3))}`}
+      </span>
     </>
   )
 }

@@ -40,6 +40,9 @@ const RegrowScreen = lazy(async () => ({
 const SeasonListsScreen = lazy(async () => ({
   default: (await import('../screens/regrow/season-lists-screen.tsx')).SeasonListsScreen,
 }))
+const WrittenScreen = lazy(async () => ({
+  default: (await import('../screens/written/written-screen.tsx')).WrittenScreen,
+}))
 const SettingsScreen = lazy(async () => ({
   default: (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
 }))
@@ -90,6 +93,7 @@ export function Screens() {
           <PeopleScreen />
         </Route>
         <Route path="/settings" component={SettingsScreen} />
+        <Route path="/written" component={WrittenScreen} />
         <Route path="/shelf/lot/:lotId">{({ lotId }) => <ShelfScreen lotId={Number(lotId)} />}</Route>
         <Route path="/shelf/find/:text">{({ text }) => <ShelfScreen find={lettersOf(text)} />}</Route>
         <Route path="/shelf">

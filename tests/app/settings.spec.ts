@@ -54,9 +54,17 @@ test('the book is checked and backed up', async ({ page }) => {
   await expectNoBarrier(page)
 })
 
-test('what was written is listed by day and taken back', async ({ app, page }) => {
-  const written = page.getByRole('region', { name: 'What was written' })
-  await written.getByRole('button', { name: /take back/ }).click()
-  await expect(written.getByText('(taken back)')).toBeVisible()
+test('what was written is listed by day, one step from the foot of the window, and taken back', async ({
+  app,
+  page,
+}) => {
+  await page.getByRole('contentinfo').getByRole('link', { name: 'what was written today' }).press('Enter')
+  await expect(page.getByRole('heading', { name: 'What was written', level: 1 })).toBeVisible()
+  await expectNoBarrier(page)
+  await page
+    .getByRole('main')
+    .getByRole('button', { name: /take back/ })
+    .click()
+  await expect(page.getByText('(taken back)')).toBeVisible()
   expect((await app.call('lot.list', {})).total).toBe(0)
 })

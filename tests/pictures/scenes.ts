@@ -65,6 +65,7 @@ export const SCENES: readonly Scene[] = [
       await chosen(page, /^Who/, 'ada', /Ada Fennimore/)
     },
   },
+  { name: 'written', play: at('/written') },
   { name: 'shelf', play: at('/shelf') },
   {
     name: 'shelf-ticked',

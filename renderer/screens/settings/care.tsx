@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { Link } from 'wouter'
 import type { CallInput, ReadName, Value } from '../../../db/contract/contract.ts'
 import { call } from '../../shared/client/call.ts'
 import { ProblemError } from '../../shared/client/problem-error.ts'
@@ -19,6 +20,9 @@ export function Care({ about }: { readonly about: Value<'collection.about'> }) {
         {format.number(about.people)} people, {format.number(about.movements)} lines written.
       </p>
       <p className="soft settings-file">It is kept in {about.file}</p>
+      <p>
+        <Link href="/written">What was written</Link>, day by day: each entry, and taking it back.
+      </p>
       <p className="settings-buttons">
         <button type="button" className="quiet-button" disabled={check.busy} onClick={() => check.ask()}>
           {check.busy ? 'Checking…' : 'Check the book'}

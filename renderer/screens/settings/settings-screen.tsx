@@ -4,9 +4,8 @@ import { AppearanceChoice } from './appearance-choice.tsx'
 import { Care } from './care.tsx'
 import './settings.css'
 import { SettingsForm } from './settings-form.tsx'
-import { WhatWasWritten } from './what-was-written.tsx'
 
-/** The library's own ways, the care of its book, and all that was written in it. */
+/** The library's own ways, and the care of its book. */
 export function SettingsScreen() {
   const about = useRead('collection.about', {})
   if (about.data === undefined) {
@@ -20,7 +19,6 @@ export function SettingsScreen() {
         <AppearanceChoice appearance={about.data.settings.appearance} />
         <Care about={about.data} />
       </div>
-      <WhatWasWritten />
     </div>
   )
 }

@@ -1,3 +1,4 @@
+import { Link } from 'wouter'
 import { useRead } from '../client/use-read.ts'
 import { useWrite } from '../client/use-write.ts'
 import './foot-line.css'
@@ -24,7 +25,12 @@ export function FootLine() {
           undo
         </button>
       )}
-      {about !== undefined && <p className="foot-line-library soft">{about.settings.libraryName}</p>}
+      {about !== undefined && (
+        <p className="foot-line-end soft">
+          <Link href="/written">what was written today</Link>
+          <span>{about.settings.libraryName}</span>
+        </p>
+      )}
     </footer>
   )
 }

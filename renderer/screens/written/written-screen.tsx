@@ -1,16 +1,19 @@
 import { useInfiniteQuery } from '@tanstack/react-query'
+import { Link } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
+import { lotAddress } from '../../shared/addresses.ts'
 import { call } from '../../shared/client/call.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import './written.css'
 
 const AT_ONCE = 40
 
 type Entry = Value<'entry.list'>['entries'][number]
 
 /** All that was written in the book, newest first; what can be, can be taken back. */
-export function WhatWasWritten() {
+export function WrittenScreen() {
   const written = useInfiniteQuery({
     queryKey: ['entry.list', AT_ONCE],
     queryFn: ({ pageParam }) =>
@@ -21,17 +24,20 @@ export function WhatWasWritten() {
   const format = useFormat()
   const takeBack = useWrite('entry.take-back')
   const entries = written.data?.pages.flatMap((page) => page.entries) ?? []
+  const days = byDay(entries, format.dayOfMoment)
+  const today = format.dayOfMoment(new Date().toISOString())
   return (
-    <section className="settings-written" aria-labelledby="what-was-written">
-      <h2 id="what-was-written">What was written</h2>
+    <div className="written-screen">
+      <h1>What was written</h1>
       {written.error !== null && <ProblemText problem={written.error.problem} />}
       {takeBack.error !== null && <ProblemText problem={takeBack.error.problem} />}
       {written.isSuccess && entries.length === 0 && (
         <p className="soft">Nothing yet. Whatever is taken in, handed out or put right is listed here.</p>
       )}
-      {byDay(entries, format.dayOfMoment).map(([day, ofDay]) => (
+      {days[0] !== undefined && days[0][0] !== today && <p className="soft">Nothing yet today.</p>}
+      {days.map(([day, ofDay]) => (
         <section key={day}>
-          <h3 className="written-day">{day}</h3>
+          <h2 className="written-day">{day}</h2>
           <ol className="written-list">
             {ofDay.map((entry) => (
               <WrittenEntry
@@ -54,7 +60,7 @@ export function WhatWasWritten() {
           Show earlier entries
         </button>
       )}
-    </section>
+    </div>
   )
 }
 
@@ -79,6 +85,7 @@ interface WrittenEntryProps {
 
 function WrittenEntry({ entry, busy, onTakeBack }: WrittenEntryProps) {
   const format = useFormat()
+  const lots = new Map(entry.lines.map(({ lotId, lotNumber }) => [lotId, lotNumber]))
   return (
     <li className="written">
       <time className="written-when soft" dateTime={entry.recordedAt}>
@@ -87,6 +94,15 @@ function WrittenEntry({ entry, busy, onTakeBack }: WrittenEntryProps) {
       <p className="written-said">
         {entry.said}
         {entry.takenBack && <span className="soft"> (taken back)</span>}
+        {lots.size > 1 && (
+          <span className="written-lots">
+            {[...lots].map(([lotId, lotNumber]) => (
+              <Link key={lotId} href={lotAddress(lotId)}>
+                {lotNumber}
+              </Link>
+            ))}
+          </span>
+        )}
       </p>
       {entry.undoable && (
         <button type="button" className="word-button" disabled={busy} onClick={onTakeBack}>

@@ -1,11 +1,60 @@
 import { z } from 'zod'
+import { Day, Id } from './fields.ts'
 import { keeps, reads } from './operation.ts'
+
+const Band = z.object({ low: z.number(), middle: z.number(), high: z.number() })
+
+const Years = z.object({ low: z.number(), middle: z.number(), high: z.number() })
+
+export const LotForecast = z.object({
+  kind: z.literal('forecast'),
+  on: Day,
+  start: Day.describe('from which the lot is taken to age'),
+  alive: Band.describe('parts of one; a 90 % band'),
+  aliveWords: z.string(),
+  threshold: z.number(),
+  thresholdWords: z.string(),
+  line: z.number().describe('the threshold as a part of all seeds'),
+  crossing: z
+    .object({ early: Day.nullable(), middle: Day.nullable(), late: Day.nullable() })
+    .describe('null: not within 200 years'),
+  crossingWords: z.string(),
+  chanceBelow: z.number(),
+  curve: z.array(Band.extend({ on: Day })),
+  tests: z.array(
+    Band.extend({ on: Day, tested: z.int(), sprouted: z.int(), setAside: z.boolean() }).describe(
+      'what sprouted, with its 95 % interval',
+    ),
+  ),
+  howSure: z.array(z.string()),
+  basis: z.object({ words: z.string(), source: z.string(), confidence: z.string(), note: z.string() }),
+  places: z
+    .array(
+      z.object({
+        placeId: Id.nullable().describe('null: where it lies'),
+        place: z.string(),
+        years: Years.nullable().describe('to the threshold; null: not to be told'),
+        words: z.string(),
+        caution: z.string(),
+      }),
+    )
+    .describe('what it would be to move the lot'),
+})
+export type LotForecast = z.infer<typeof LotForecast>
 
 export const forecastOperations = {
   'forecast.refresh': keeps(
     'Works out some of the forecasts that no longer hold, and tells how many are left.',
     z.strictObject({ limit: z.int().min(1).max(5_000).default(200) }),
     z.object({ reckoned: z.int(), left: z.int() }),
+  ),
+  'forecast.get': reads(
+    'Tells how alive a lot is thought to be, until when, how sure that is, and what moving it would bring.',
+    z.strictObject({ lotId: Id }),
+    z.discriminatedUnion('kind', [
+      LotForecast,
+      z.object({ kind: z.literal('refused'), because: z.string() }),
+    ]),
   ),
   'forecast.left': reads(
     'Tells how many forecasts are still to be worked out, of how many lots.',

@@ -165,3 +165,21 @@ export function countStale(sqlite: Sqlite, before: string): { readonly left: num
        (SELECT count(*) FROM lot_forecast) AS lots`,
   ).get(before) as { left: number; lots: number }
 }
+
+/** A place that a lot might be moved to. */
+export interface CandidateRow {
+  readonly place_id: number
+  readonly path: string
+  readonly kind: 'room' | 'cupboard' | 'fridge' | 'freezer' | 'shelf' | 'box' | 'jar'
+}
+
+/** Places that differ in climate: those with readings of their own, fridges, freezers and whole rooms; `limit` at most. */
+export function candidatePlaces(sqlite: Sqlite, limit: number): CandidateRow[] {
+  return prepared(
+    sqlite,
+    `SELECT id AS place_id, path, kind FROM storage_place
+     WHERE kind IN ('fridge', 'freezer') OR (kind = 'room' AND parent_id IS NULL)
+       OR EXISTS (SELECT 1 FROM climate_batch WHERE place_id = storage_place.id AND ${standing('climate_batch')})
+     ORDER BY path LIMIT ?`,
+  ).all(limit) as CandidateRow[]
+}

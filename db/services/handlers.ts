@@ -16,6 +16,7 @@ import type { Reading, Writing } from './context.ts'
 import { getCrop, listCrops, overrideCrop } from './crops.ts'
 import { keepDraft, listDrafts } from './drafts.ts'
 import { listEntries, takeBackEntry } from './entries.ts'
+import { getForecast } from './forecast-record.ts'
 import { beginTest, cancelTest, countTest, finishTest, recordGermination } from './germination.ts'
 import { listDueTests, planTest } from './germination-advice.ts'
 import { getTest, listTests } from './germination-record.ts'
@@ -101,6 +102,7 @@ export const readHandlers: ReadHandlers = {
   'withdrawal.foresee': foreseeWithdrawal,
   'stocktake.foresee': foreseeStocktake,
   'collection.revision': revisionOf,
+  'forecast.get': getForecast,
   'forecast.left': forecastsLeft,
   'need.list': listNeeds,
   'germination.plan': planTest,

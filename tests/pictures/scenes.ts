@@ -87,6 +87,15 @@ export const SCENES: readonly Scene[] = [
     play: async (page, app) => open(page, `/shelf/lot/${await lotOf(app, 'well-stocked')}`),
   },
   {
+    name: 'outlook',
+    play: async (page, app) => {
+      const { tests } = await app.call('germination.list', { state: 'finished' })
+      await open(page, `/shelf/lot/${tests[0]?.lotId ?? ''}`)
+      await page.getByText('What would it bring to move it?').click()
+      await page.evaluate("document.getElementById('outlook').scrollIntoView()")
+    },
+  },
+  {
     name: 'record-rescue',
     play: async (page, app) => open(page, `/shelf/lot/${await lotOf(app, 'rescue')}`),
   },

@@ -183,3 +183,35 @@ it('a part of a lot has aged where the whole lay before it was split off', async
   })
   expect(afresh(newLotId).forecast.today).toEqual(afresh(whole.lotId).forecast.today)
 })
+
+describe('the outlook of a lot', () => {
+  it('tells the curve, its tests, the line and what every other place would bring', async () => {
+    const room = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })
+    const freezer = await test.call('place.create', { name: 'Chest', kind: 'freezer', parentId: null })
+    const { lotId } = await takeIn(test, { placeId: room.placeId, harvest: '2025' })
+    await germination(lotId, 100, 95)
+    const shown = await test.call('forecast.get', { lotId })
+    if (shown.kind !== 'forecast') throw new Error(shown.because)
+    expect(shown).toMatchObject({ on: TODAY, start: '2025-10-01', threshold: 0.85, line: 0.85 })
+    expect(shown.curve[0]?.on).toBe('2025-10-01')
+    expect(shown.tests).toMatchObject([{ on: TODAY, tested: 100, sprouted: 95, setAside: false }])
+    expect(shown.basis.source).toContain('Wilson, McDonald & St. Martin 1989')
+    const [here, chest] = shown.places
+    expect(shown.places).toHaveLength(2)
+    expect(chest?.placeId).toBe(freezer.placeId)
+    expect(chest?.years?.middle).toBeGreaterThan(here?.years?.middle ?? 0)
+    expect(chest?.caution).toMatch(/^Measure its moisture first/)
+  })
+
+  it('of seed far too moist says why there is none', async () => {
+    const { lotId } = await takeIn(test)
+    write(
+      (entryId) =>
+        `INSERT INTO seed_moisture VALUES (1, ${lotId}, '${TODAY}', 'oven', 31, 30, 32, '{}', '', ${entryId});`,
+    )
+    expect(await test.call('forecast.get', { lotId })).toMatchObject({
+      kind: 'refused',
+      because: expect.stringMatching(/moulds/),
+    })
+  })
+})

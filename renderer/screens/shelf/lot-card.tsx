@@ -11,6 +11,7 @@ import { LotHead } from './lot-head.tsx'
 import { LotLedger } from './lot-ledger.tsx'
 import { LotMeasurements } from './lot-measurements.tsx'
 import { LotStock } from './lot-stock.tsx'
+import { LotOutlook } from './outlook/lot-outlook.tsx'
 import { useResting } from './use-resting.ts'
 
 /** A key held down runs through the list; the card follows once it rests for so long. */
@@ -51,6 +52,7 @@ function Card({ lot }: { readonly lot: LotRecord }) {
         <LotActions lot={lot} />
         <LotFacts lot={lot} />
         <LotFamily lot={lot} />
+        <LotOutlook lotId={lot.lotId} />
         <LotMeasurements lot={lot} />
         <LotLedger lot={lot} />
       </div>

@@ -117,6 +117,7 @@ export function story(): readonly Step[] {
       },
     ),
     step('lot.list', () => ({})),
+    step('forecast.get', (facts) => ({ lotId: lot(facts, 0) })),
     step('lot.get', (facts) => ({ lotId: lot(facts, 0) })),
     step('lot.export', (facts) => ({ lotIds: [lot(facts, 0)] })),
     step('find.anything', () => ({ text: 'ferry' })),

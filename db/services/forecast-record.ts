@@ -1,0 +1,144 @@
+import type { ParsedInput, Value } from '../contract/contract.ts'
+import type { LotForecast as ShownForecast } from '../contract/forecast-operations.ts'
+import { addYears } from '../domain/dates/day-arithmetic.ts'
+import type { IsoDate } from '../domain/dates/iso-date.ts'
+import { wilsonInterval } from '../domain/germination/wilson.ts'
+import { freezingAdvice } from '../domain/moisture/fit-for-freezing.ts'
+import { type Band, crossingBand } from '../domain/viability/band.ts'
+import { curveOf, FAR_YEARS } from '../domain/viability/forecast.ts'
+import type { PaceModel } from '../domain/viability/pace-model.ts'
+import { aliveInWords, crossingInWords, howSure, thresholdInWords } from '../domain/viability/words.ts'
+import { candidatePlaces } from '../queries/forecast-rows.ts'
+import { moistureOfLot } from '../queries/lot-climate.ts'
+import { lotFacts } from '../queries/lot-facts.ts'
+import type { Reading } from './context.ts'
+import { forecastLots, type LotForecast } from './lot-forecast.ts'
+import { lotOrRefuse } from './new-lot.ts'
+import { PlacesAgeing } from './place-ageing.ts'
+import { settingsOf } from './settings.ts'
+
+type Reckoned = Extract<LotForecast, { kind: 'forecast' }>
+
+export function getForecast(reading: Reading, input: ParsedInput<'forecast.get'>): Value<'forecast.get'> {
+  lotOrRefuse(reading, input.lotId, 'lotId')
+  const places = new PlacesAgeing(reading)
+  const [reckoned] = forecastLots(reading, [input.lotId], settingsOf(reading), places)
+  if (reckoned === undefined) throw new Error(`No forecast of lot ${input.lotId}`)
+  if (reckoned.kind === 'refused') return { kind: 'refused', because: reckoned.because }
+  const { forecast, ageing, threshold, model } = reckoned
+  return {
+    kind: 'forecast',
+    on: reading.today,
+    start: ageing.start,
+    alive: forecast.today,
+    aliveWords: aliveInWords(forecast.today),
+    threshold: threshold.part,
+    thresholdWords: thresholdInWords(threshold),
+    line: threshold.of === 'all-seeds' ? threshold.part : threshold.part * forecast.start.middle,
+    crossing: forecast.crossing,
+    crossingWords: crossingInWords(forecast.crossing, threshold, reading.today),
+    chanceBelow: forecast.chanceBelow,
+    curve: curveOf(forecast, ageing, reading.today, drawnUntil(forecast.crossing.late, reading.today)),
+    tests: testsOf(reckoned),
+    howSure: howSure(forecast, model, reckoned.measured, reckoned.remarks),
+    basis: basisOf(model),
+    places: movesOf(reading, reckoned, places),
+  }
+}
+
+/** The curve goes on until the crossing is over, two years at least and thirty at most. */
+function drawnUntil(late: IsoDate | null, today: IsoDate): IsoDate {
+  const [least, most] = [addYears(today, 2), addYears(today, 30)]
+  if (late === null || late > most) return most
+  return late < least ? least : late
+}
+
+function testsOf({ forecast: { learnt } }: Reckoned): ShownForecast['tests'] {
+  return [...learnt.used, ...learnt.setAside]
+    .map((test) => {
+      const [low, high] = wilsonInterval(test.sprouted, test.tested)
+      const { on, tested, sprouted } = test
+      return {
+        on,
+        tested,
+        sprouted,
+        low,
+        middle: sprouted / tested,
+        high,
+        setAside: learnt.setAside.includes(test),
+      }
+    })
+    .toSorted((one, other) => (one.on < other.on ? -1 : 1))
+}
+
+function basisOf({ constants }: PaceModel): ShownForecast['basis'] {
+  if (constants === null) {
+    return {
+      words:
+        'rule of thumb: the years that seed of this crop is said to keep; 5 °C cooler or 1 point drier doubles them',
+      source: 'the crop table; guides that quote Harrington',
+      confidence: 'common practice',
+      note: 'half is taken to be alive when those years are over: no list says what its years mean',
+    }
+  }
+  const { name, ke, cw, ch, cq, source, confidence, note } = constants
+  return {
+    words: `seed viability equation of Ellis and Roberts, constants of ${name}: KE ${ke}, CW ${cw}, CH ${ch}, CQ ${cq}`,
+    source,
+    confidence,
+    note,
+  }
+}
+
+const MOST_PLACES = 12
+const DAYS_IN_YEAR = 365.25
+
+/** Years to the threshold where the lot lies and in every place that differs. */
+function movesOf(reading: Reading, reckoned: Reckoned, places: PlacesAgeing): ShownForecast['places'] {
+  const { crop, model, moisture, ageing, forecast, threshold, lotId } = reckoned
+  const crossing = crossingBand(forecast.learnt.posterior, threshold)
+  const lost = ageing.lostOn(reading.today)
+  const here = lotFacts(reading.sqlite, lotId).place_id
+  const yearsAt = (daily: number): Band => {
+    const years = (of: number) => Math.max(0, of - lost) / daily / DAYS_IN_YEAR
+    return { low: years(crossing.low), middle: years(crossing.middle), high: years(crossing.high) }
+  }
+  const row = (placeId: number | null, place: string, daily: number, caution: string) => {
+    const years = yearsAt(daily)
+    return { placeId, place, years, words: yearsInWords(years), caution }
+  }
+  const others = candidatePlaces(reading.sqlite, MOST_PLACES).filter(({ place_id }) => place_id !== here)
+  return [
+    row(null, 'where it lies', ageing.dailyAhead, ''),
+    ...others.map(({ place_id, path, kind }) => {
+      const there = places.of(place_id, crop, model, moisture)
+      const caution = kind === 'freezer' ? freezerCaution(reading, lotId) : ''
+      if (there.refused === null) return row(place_id, path, there.daily, caution)
+      return { placeId: place_id, place: path, years: null, words: there.refused, caution }
+    }),
+  ]
+}
+
+function freezerCaution(reading: Reading, lotId: number): string {
+  const highest = moistureOfLot(reading.sqlite, lotId)?.high_percent ?? null
+  switch (freezingAdvice(highest)) {
+    case 'dry-enough':
+      return ''
+    case 'too-moist':
+      return `Too moist to freeze: up to ${highest} %. Frost can kill it: dry it to 8 % or less first.`
+    case 'not-known':
+      return 'Measure its moisture first: frost can kill seed above about 8 %.'
+  }
+}
+
+function yearsInWords({ low, middle, high }: Band): string {
+  if (middle === 0)
+    return high < 0.5 ? 'below it already' : `probably below it already, ${round(high)} at most`
+  if (middle > FAR_YEARS) return `more than ${FAR_YEARS} years`
+  return `about ${round(middle)}, between ${round(low, false)} and ${high > FAR_YEARS ? `more than ${FAR_YEARS}` : round(high)}`
+}
+
+function round(years: number, unit = true): string {
+  const shown = years < 10 ? Math.round(10 * years) / 10 : Math.round(years)
+  return unit ? `${shown} ${shown === 1 ? 'year' : 'years'}` : `${shown}`
+}

@@ -1,0 +1,85 @@
+import type { LotForecast } from '../../../../db/contract/forecast-operations.ts'
+import { useRead } from '../../../shared/client/use-read.ts'
+import { useFormat } from '../../../shared/format/use-format.ts'
+import { capital } from '../../../shared/format/words.ts'
+import { ProblemText } from '../../../shared/parts/problem-text.tsx'
+import { ViabilityCurve } from './viability-curve.tsx'
+
+/** How alive the lot is thought to be, until when, how sure that is, and what moving it would bring. */
+export function LotOutlook({ lotId }: { readonly lotId: number }) {
+  const { data, error } = useRead('forecast.get', { lotId }, { keepLast: true })
+  if (data === undefined && error === null) return null
+  return (
+    <section className="card-part" aria-labelledby="outlook">
+      <h3 id="outlook">Will it still sprout</h3>
+      {error !== null && <ProblemText problem={error.problem} />}
+      {data?.kind === 'refused' && <p>{data.because}</p>}
+      {data?.kind === 'forecast' && <Outlook forecast={data} />}
+    </section>
+  )
+}
+
+function Outlook({ forecast }: { readonly forecast: LotForecast }) {
+  const format = useFormat()
+  const alive = `${capital(forecast.aliveWords)} on ${format.day(forecast.on)}`
+  const crossing = `It ${forecast.crossingWords}`
+  return (
+    <>
+      <p className="card-sentence">{alive}.</p>
+      <p>{crossing}.</p>
+      <ViabilityCurve forecast={forecast} reading={`${alive}. ${crossing}. ${testsRead(forecast, format)}`} />
+      <p className="outlook-legend">
+        Line and band: the part alive, nine times in ten inside the band. Dots: tests with their 95 %
+        interval. Ruled: the threshold, thick where the lot crosses it.
+      </p>
+      <ul className="outlook-sure">
+        {forecast.howSure.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+      <Moving forecast={forecast} />
+      <details className="card-more">
+        <summary>Where the figures come from</summary>
+        <p>
+          {capital(forecast.basis.words)}. Source: {forecast.basis.source} ({forecast.basis.confidence}
+          {forecast.basis.note !== '' && `; ${forecast.basis.note}`}).
+        </p>
+      </details>
+    </>
+  )
+}
+
+function testsRead({ tests }: LotForecast, format: ReturnType<typeof useFormat>): string {
+  if (tests.length === 0) return 'No tests.'
+  return tests
+    .map(({ on, sprouted, tested }) => `Tested ${format.day(on)}: ${sprouted} of ${tested} sprouted.`)
+    .join(' ')
+}
+
+function Moving({ forecast }: { readonly forecast: LotForecast }) {
+  return (
+    <details className="card-more">
+      <summary>What would it bring to move it?</summary>
+      <table className="card-table">
+        <caption className="only-aloud">Until it is below {forecast.thresholdWords}, place by place</caption>
+        <thead>
+          <tr>
+            <th scope="col">Place</th>
+            <th scope="col">Until below {forecast.thresholdWords}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {forecast.places.map(({ placeId, place, words, caution }) => (
+            <tr key={placeId ?? 'here'}>
+              <td>{place}</td>
+              <td>
+                {words}
+                {caution !== '' && <span className="outlook-caution">{caution}</span>}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  )
+}

@@ -1,0 +1,120 @@
+import { useId } from 'react'
+import type { LotForecast } from '../../../../db/contract/forecast-operations.ts'
+import { useFormat } from '../../../shared/format/use-format.ts'
+import { type CurveScale, curveScale, DRAWING, outlines } from './curve-scale.ts'
+import './viability-curve.css'
+
+interface ViabilityCurveProps {
+  readonly forecast: LotForecast
+  /** What the drawing says, for those who do not see it. */
+  readonly reading: string
+}
+
+/** The part alive over the years: a soft band, tests with their intervals, the threshold as a ruled line, today as a mark. */
+export function ViabilityCurve({ forecast, reading }: ViabilityCurveProps) {
+  const id = useId()
+  const scale = curveScale(forecast)
+  const { band, middle } = outlines(forecast, scale)
+  return (
+    <svg
+      className="curve"
+      viewBox={`0 0 ${DRAWING.width} ${DRAWING.height}`}
+      role="img"
+      aria-labelledby={id}
+      preserveAspectRatio="xMidYMid meet"
+    >
+      <title id={id}>{reading}</title>
+      <Ruling scale={scale} />
+      <polygon className="curve-band" points={band} />
+      <Threshold forecast={forecast} scale={scale} />
+      <polyline className="curve-middle" points={middle} />
+      <Today forecast={forecast} scale={scale} />
+      {forecast.tests.map((test) => (
+        <Test key={`${test.on} ${test.tested} ${test.sprouted}`} test={test} scale={scale} />
+      ))}
+    </svg>
+  )
+}
+
+function Ruling({ scale: { field, x, y, years } }: { readonly scale: CurveScale }) {
+  const format = useFormat()
+  return (
+    <g className="curve-ruling">
+      {[0, 0.25, 0.5, 0.75, 1].map((part) => (
+        <g key={part}>
+          <line x1={field.left} x2={field.right} y1={y(part)} y2={y(part)} />
+          <text x={field.left - 8} y={y(part) + 5} textAnchor="end">
+            {format.percent(part)}
+          </text>
+        </g>
+      ))}
+      {years.map((day) => (
+        <g key={day}>
+          <line x1={x(day)} x2={x(day)} y1={field.bottom} y2={field.bottom + 5} />
+          <text x={x(day)} y={field.bottom + 23} textAnchor="middle">
+            {day.slice(0, 4)}
+          </text>
+        </g>
+      ))}
+    </g>
+  )
+}
+
+interface PartProps {
+  readonly forecast: LotForecast
+  readonly scale: CurveScale
+}
+
+function Threshold({ forecast, scale: { field, x, y } }: PartProps) {
+  const { line, crossing, thresholdWords } = forecast
+  const [from, to] = [crossing.early, crossing.late ?? forecast.curve.at(-1)?.on ?? null]
+  const inside = (day: string) => Math.min(Math.max(x(day), field.left), field.right)
+  const shown = crossing.middle !== null && x(crossing.middle) <= field.right
+  return (
+    <g className="curve-threshold">
+      <line x1={field.left} x2={field.right} y1={y(line)} y2={y(line)} />
+      <text x={field.right} y={y(line) - 7} textAnchor="end">
+        {thresholdWords}
+      </text>
+      {from !== null && to !== null && (
+        <line className="curve-crossing" x1={inside(from)} x2={inside(to)} y1={y(line)} y2={y(line)} />
+      )}
+      {shown && crossing.middle !== null && (
+        <path
+          className="curve-crossing-middle"
+          d={`M ${inside(crossing.middle)} ${y(line) - 8} l 7 8 l -7 8 l -7 -8 z`}
+        />
+      )}
+    </g>
+  )
+}
+
+function Today({ forecast, scale: { field, x } }: PartProps) {
+  const at = x(forecast.on)
+  const left = at > (field.left + field.right) / 2
+  return (
+    <g className="curve-today">
+      <line x1={at} x2={at} y1={field.top} y2={field.bottom} />
+      <text x={left ? at - 6 : at + 6} y={field.bottom - 8} textAnchor={left ? 'end' : 'start'}>
+        today
+      </text>
+    </g>
+  )
+}
+
+interface TestProps {
+  readonly test: LotForecast['tests'][number]
+  readonly scale: CurveScale
+}
+
+function Test({ test, scale: { x, y } }: TestProps) {
+  const at = x(test.on)
+  return (
+    <g className={test.setAside ? 'curve-test curve-test-aside' : 'curve-test'}>
+      <line x1={at} x2={at} y1={y(test.low)} y2={y(test.high)} />
+      <line x1={at - 5} x2={at + 5} y1={y(test.low)} y2={y(test.low)} />
+      <line x1={at - 5} x2={at + 5} y1={y(test.high)} y2={y(test.high)} />
+      <circle cx={at} cy={y(test.middle)} r="5" />
+    </g>
+  )
+}

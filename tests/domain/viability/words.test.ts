@@ -1,0 +1,83 @@
+import { describe, expect, test } from 'vitest'
+import { isoDate } from '../../../db/domain/dates/iso-date.ts'
+import { type Ageing, forecastOf } from '../../../db/domain/viability/forecast.ts'
+import { paceModelOf } from '../../../db/domain/viability/pace-model.ts'
+import { priorOf } from '../../../db/domain/viability/prior.ts'
+import { aliveInWords, crossingInWords, howSure } from '../../../db/domain/viability/words.ts'
+
+const TODAY = isoDate('2026-03-14')
+const absolute = { part: 0.85, of: 'all-seeds' } as const
+const on = (day: string | null) => (day === null ? null : isoDate(day))
+const crossing = (early: string | null, middle: string | null, late: string | null) => ({
+  early: on(early),
+  middle: on(middle),
+  late: on(late),
+})
+
+test('the part alive is told with its band', () => {
+  expect(aliveInWords({ low: 0.694, middle: 0.838, high: 0.936 })).toBe(
+    'about 84 % alive, between 69 % and 94 %',
+  )
+})
+
+describe('the crossing is told as far as it is known', () => {
+  test.each([
+    [
+      crossing('2028-01-01', '2031-06-01', '2040-01-01'),
+      'falls below 85 % in about 2031, between 2028 and 2040',
+    ],
+    [
+      crossing('2025-01-01', '2031-06-01', null),
+      'falls below 85 % in about 2031, between now and more than a lifetime',
+    ],
+    [
+      crossing('2024-01-01', '2025-06-01', '2029-01-01'),
+      'is probably below 85 % already, but may hold until 2029',
+    ],
+    [crossing('2020-01-01', '2021-01-01', '2022-01-01'), 'is almost surely below 85 % already'],
+    [crossing('2090-01-01', null, null), 'stays above 85 % for longer than 200 years, as far as can be told'],
+  ])('%j', (dates, words) => {
+    expect(crossingInWords(dates, absolute, TODAY)).toBe(words)
+  })
+  test('and says where it is a part of the start', () => {
+    const dates = crossing('2020-01-01', '2021-01-01', '2022-01-01')
+    expect(crossingInWords(dates, { part: 0.85, of: 'the-start' }, TODAY)).toBe(
+      'is almost surely below 85 % of its start already',
+    )
+  })
+})
+
+describe('how sure it is', () => {
+  const ageing: Ageing = { start: isoDate('2024-10-01'), dailyAhead: 0.0005, lostOn: () => 0.2 }
+  const prior = priorOf({
+    leastSold: 0.75,
+    basis: 'rule-of-thumb',
+    keepingMeasured: false,
+    extrapolates: false,
+  })
+  const told = (cropId: string, tests: Parameters<typeof forecastOf>[1]) => {
+    const model = paceModelOf({ cropId, oil: 0.02, years: [3, 4], leastSold: 0.75 })
+    if (model === null) throw new Error(`No model of ${cropId}`)
+    return howSure(forecastOf(prior, tests, ageing, absolute, TODAY), model, false, ['colder-than-known'])
+  }
+  test('untested seed of a crop with constants: what is assumed, what is beyond them, what is wrong with them', () => {
+    expect(told('maize', [])).toEqual([
+      expect.stringMatching(/^Never tested/),
+      expect.stringMatching(/^Its moisture or the climate/),
+      expect.stringMatching(/^Some of the time it was colder/),
+      expect.stringMatching(/^The equation is known to promise too much/),
+    ])
+  })
+  test('a crop without constants is a rule of thumb, and a dormant test is named', () => {
+    const sentences = told('tomato', [
+      { on: isoDate('2025-01-10'), tested: 100, sprouted: 40 },
+      { on: isoDate('2026-01-10'), tested: 100, sprouted: 90 },
+    ])
+    expect(sentences[0]).toBe('It rests on one test of the lot.')
+    expect(sentences[1]).toMatch(/^The test of 2025-01-10, 40 of 100, is set aside/)
+    expect(sentences.at(-1)).toMatch(/^No constants are published for this crop and none are borrowed/)
+  })
+  test('nothing is forecast where neither constants nor years are known', () => {
+    expect(paceModelOf({ cropId: 'tomato', oil: null, years: null, leastSold: 0.5 })).toBeNull()
+  })
+})

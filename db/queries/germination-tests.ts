@@ -188,6 +188,8 @@ export interface MonitoredRow {
   readonly tested_on: string | null
   readonly tested: number | null
   readonly sprouted: number | null
+  /** When it is forecast to cross its threshold, as likely earlier as later. */
+  readonly crosses_on: string | null
 }
 
 /**
@@ -204,11 +206,12 @@ export function monitoredLots(sqlite: Sqlite): IterableIterator<MonitoredRow> {
        UNION SELECT storage_place.id FROM storage_place JOIN frozen ON storage_place.parent_id = frozen.id)
      SELECT lot.id AS lot_id, variety.crop_id, coalesce(seed_return.on_date, accession.received_on) AS received_on,
        lot.place_id IN (SELECT id FROM frozen) AS frozen,
-       lot.germination_id IS NULL AS of_parent, tested_on, tested, sprouted
+       lot.germination_id IS NULL AS of_parent, tested_on, tested, sprouted, crosses_on
      FROM lot
      JOIN accession ON accession.id = lot.accession_id
      JOIN variety ON variety.id = accession.variety_id
      LEFT JOIN seed_return ON seed_return.lot_id = lot.id
+     LEFT JOIN lot_forecast ON lot_forecast.lot_id = lot.id
      LEFT JOIN lot_parent AS split ON split.lot_id = lot.id AND split.relation = 'split'
      LEFT JOIN lot AS parent ON parent.id = split.parent_lot_id
      LEFT JOIN germination_result

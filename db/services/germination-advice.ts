@@ -139,7 +139,7 @@ export function listDueTests(
   const oil = oilByCrop(reading)
   const due: Planned[] = []
   for (const row of monitoredLots(reading.sqlite)) {
-    const date = nextTestOf(row, oil.get(row.crop_id) ?? null, null)
+    const date = nextTestOf(row, oil.get(row.crop_id) ?? null)
     if (date.on <= until) due.push({ lotId: row.lot_id, date })
   }
   due.sort((one, other) => one.date.on.localeCompare(other.date.on))
@@ -153,11 +153,7 @@ export function listDueTests(
 }
 
 /** When a lot should be tested next: by the published rules or the forecast, whichever is sooner. */
-function nextTestOf(
-  row: MonitoredRow,
-  oilPercent: number | null,
-  forecastCrossing: IsoDate | null,
-): TestDate {
+function nextTestOf(row: MonitoredRow, oilPercent: number | null): TestDate {
   const { tested_on, tested, sprouted } = row
   const [soonest] = nextTestDates({
     receivedOn: isoDate(row.received_on),
@@ -167,10 +163,16 @@ function nextTestOf(
         : { on: isoDate(tested_on), share: sprouted / tested },
     frozen: row.frozen === 1,
     oilPercent,
-    forecastCrossing,
+    forecastCrossing: crossingAhead(row),
   })
   const because = `${soonest.because}, as the lot it was split from`
   return tested !== null && row.of_parent === 1 ? { ...soonest, because } : soonest
+}
+
+/** The forecast crossing of a lot's threshold, unless its last test was later and has seen it already. */
+function crossingAhead({ crosses_on, tested_on }: MonitoredRow): IsoDate | null {
+  if (crosses_on === null || (tested_on !== null && crosses_on <= tested_on)) return null
+  return isoDate(crosses_on)
 }
 
 /** The oil of each crop in per cent of dry weight, the middle of the table's span. */

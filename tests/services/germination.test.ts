@@ -331,6 +331,12 @@ describe('how to test a lot', () => {
 })
 
 describe('which lots to test next', () => {
+  /** Says when a lot is forecast to cross its threshold; null: never. */
+  const forecast = (lotId: number, crossesOn: string | null) =>
+    test.collection.sqlite
+      .prepare('UPDATE lot_forecast SET crosses_on = ? WHERE lot_id = ?')
+      .run(crossesOn, lotId)
+
   it('lists untested seed a year after it came, and frozen seed later than seed on the shelf', async () => {
     const { placeId: freezer } = await test.call('place.create', { name: 'Freezer', kind: 'freezer' })
     const { placeId: tin } = await test.call('place.create', { parentId: freezer, name: 'Tin', kind: 'box' })
@@ -340,6 +346,7 @@ describe('which lots to test next', () => {
     const good = { on: TODAY, tested: 100, sprouted: 92, fromStock: false }
     await test.call('germination.record', { lotId: shelf.lotId, ...good })
     await test.call('germination.record', { lotId: frozen.lotId, ...good })
+    for (const { lotId } of [untested, shelf, frozen]) forecast(lotId, null)
     const { lots, total } = await test.call('germination.due', { withinDays: 20_000 })
     expect(lots.map(({ lotId, on }) => [lotId, on])).toEqual([
       [untested.lotId, '2027-03-14'],
@@ -361,12 +368,28 @@ describe('which lots to test next', () => {
     const { newLotId } = await test.call('lot.split', { ...part, role: 'reserve' })
     await test.call('lot.split', { ...part, role: 'reference' })
     await test.call('germination.record', { lotId, on: TODAY, tested: 50, sprouted: 45 })
+    for (const id of [lotId, newLotId]) forecast(id, null)
     const { lots } = await test.call('germination.due', { withinDays: 20_000 })
     expect(lots.map((lot) => [lot.lotId, lot.on])).toEqual([
       [lotId, '2031-03-14'],
       [newLotId, '2031-03-14'],
     ])
     expect(lots[1]?.because).toContain('as the lot it was split from')
+  })
+
+  it('tests a third of the way to the forecast crossing where that is sooner, unless a test has seen it', async () => {
+    const { lotId } = await takeIn(test)
+    await test.call('germination.record', { lotId, on: TODAY, tested: 50, sprouted: 45, fromStock: false })
+    expect(forecast(lotId, '2030-03-14').changes).toBe(1)
+    const soonest = async () => (await test.call('germination.due', { withinDays: 20_000 })).lots[0]
+    expect(await soonest()).toMatchObject({ on: '2027-07-14', confidence: 'from memory' })
+    forecast(lotId, '2026-06-14')
+    expect(await soonest()).toMatchObject({
+      on: '2027-03-14',
+      because: expect.stringContaining('a year after'),
+    })
+    forecast(lotId, '2026-03-01')
+    expect(await soonest()).toMatchObject({ on: '2031-03-14' })
   })
 
   it('says which are being tested, and leaves out what holds nothing', async () => {

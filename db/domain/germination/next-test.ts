@@ -92,15 +92,26 @@ function laterTests(facts: MonitoringFacts, last: NonNullable<MonitoringFacts['l
   ]
 }
 
-/** A third of the way to the crossing, so that the loss is seen coming, and forty years at most. */
+/** A lot that was tested is not tested again sooner than this, whatever is forecast. Common practice, no source. */
+const LEAST_YEARS_BETWEEN = 1
+
+/**
+ * A third of the way to the crossing, so that the loss is seen coming; forty years at most, and at least a year after the
+ * last test, since on a warm shelf a third of the way may be a few weeks and every test spends seed.
+ */
 function byForecast(facts: MonitoringFacts): TestDate | null {
   if (facts.forecastCrossing === null) return null
   const from = facts.lastTest?.on ?? facts.receivedOn
   const third = Math.floor(daysBetween(from, facts.forecastCrossing) / 3)
   const longest = daysBetween(from, addYears(from, 40))
+  const least = facts.lastTest === null ? 0 : daysBetween(from, addYears(from, LEAST_YEARS_BETWEEN))
+  const crossing = `the threshold is forecast to be crossed on ${facts.forecastCrossing}`
   return {
-    on: addDays(from, Math.min(Math.max(0, third), longest)),
-    because: `a third of the time to the forecast crossing of the threshold (${facts.forecastCrossing})`,
+    on: addDays(from, Math.min(Math.max(least, third), longest)),
+    because:
+      third < least
+        ? `a year after the last test: ${crossing}`
+        : `a third of the time to the crossing: ${crossing}`,
     source: 'FAO Genebank Standards 2014, 4.3.3, as applied to the forecast',
     confidence: 'from memory',
   }

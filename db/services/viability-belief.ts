@@ -1,5 +1,11 @@
 import type { AgeingLot } from '../domain/needs/cost-of-waiting.ts'
-import { aged, beliefFromAssumption, beliefFromTest, type ViabilityBelief } from '../domain/needs/outlook.ts'
+import {
+  aged,
+  beliefFromAssumption,
+  beliefFromBand,
+  beliefFromTest,
+  type ViabilityBelief,
+} from '../domain/needs/outlook.ts'
 import type { LifeRow } from '../queries/lot-rows.ts'
 import { countDoubt } from './amounts.ts'
 import { lifeOf } from './living-stock.ts'
@@ -9,11 +15,16 @@ const STORAGE_YEARS_WITHOUT_FIGURES = 3
 
 /** What is believed of a lot's viability so many years from today: the one place that decides it. */
 function beliefIn(row: LifeRow): (years: number) => ViabilityBelief {
-  const today =
-    row.tested !== null && row.sprouted !== null
-      ? beliefFromTest(row.sprouted, row.tested)
-      : beliefFromAssumption(lifeOf(row).viability)
+  const today = beliefToday(row)
   return (years) => aged(today, years, row.storage_years ?? STORAGE_YEARS_WITHOUT_FIGURES)
+}
+
+/** By its forecast, else by its last test, else as assumed; an assumption's doubt stays its own. */
+function beliefToday(row: LifeRow): ViabilityBelief {
+  const { basis, viability, viabilityRange } = lifeOf(row)
+  if (basis !== 'tested' && basis !== 'forecast') return beliefFromAssumption(viability)
+  if (row.forecast_viability !== null) return beliefFromBand(viability, viabilityRange)
+  return beliefFromTest(row.sprouted ?? 0, row.tested ?? 0)
 }
 
 /** A lot as the outlook of its accession sees it. */

@@ -24,6 +24,8 @@ export interface LivingOutlook {
 const ASSUMED_DEVIATION = 0.15
 /** Standard deviations in half of a 95 % band. */
 const BAND = 1.96
+/** Standard deviations in half of a forecast's band, from the 5th to the 95th part of a hundred. */
+const FORECAST_BAND = 1.645
 /** The odds that sound seed begins with: nine in ten alive. Common practice, no source. */
 const SOUND_ODDS = 9
 /** The pace of ageing may be off by so much of itself, one standard deviation. Common practice, no source. */
@@ -35,6 +37,11 @@ const CERTAIN = 1e6
 export function beliefFromTest(sprouted: number, tested: number): ViabilityBelief {
   const mean = (sprouted + 1) / (tested + 2)
   return { mean, deviation: Math.sqrt((mean * (1 - mean)) / (tested + 3)) }
+}
+
+/** What a forecast leaves to be believed: its middle, and the deviation of its band from the 5th to the 95th part. */
+export function beliefFromBand(middle: number, [low, high]: readonly [number, number]): ViabilityBelief {
+  return { mean: middle, deviation: (high - low) / (2 * FORECAST_BAND) }
 }
 
 /** What is believed of untested seed for which a viability is assumed. */

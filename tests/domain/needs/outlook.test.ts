@@ -4,6 +4,7 @@ import { outlookAt } from '../../../db/domain/needs/cost-of-waiting.ts'
 import {
   aged,
   beliefFromAssumption,
+  beliefFromBand,
   beliefFromTest,
   chanceOfFewerThan,
   livingOutlook,
@@ -34,6 +35,10 @@ describe('ageing', () => {
   test('seed that keeps no years is a mistake', () => {
     expect(() => aged(beliefFromAssumption(0.5), 1, 0)).toThrow(RangeError)
   })
+})
+
+test('a forecast’s band of nine in ten is 1.645 deviations to either side', () => {
+  expect(beliefFromBand(0.6, [0.4355, 0.7645])).toEqual({ mean: 0.6, deviation: expect.closeTo(0.1, 12) })
 })
 
 describe('the chance of too few', () => {

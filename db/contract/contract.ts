@@ -11,6 +11,7 @@ import { printOperations } from './print-operations.ts'
 import { promiseOperations } from './promise-operations.ts'
 import { referenceOperations } from './reference-operations.ts'
 import { regrowOperations } from './regrow-operations.ts'
+import { seasonPlanOperations } from './season-plan-operations.ts'
 import { stockOperations } from './stock-operations.ts'
 import { waitingOperations } from './waiting-operations.ts'
 
@@ -22,6 +23,7 @@ export const contract = {
   ...stockOperations,
   ...germinationOperations,
   ...regrowOperations,
+  ...seasonPlanOperations,
   ...forecastOperations,
   ...peopleOperations,
   ...promiseOperations,

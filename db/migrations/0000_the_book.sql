@@ -473,6 +473,47 @@ CREATE TABLE season_list_line (
   UNIQUE (list_id, accession_id)
 ) STRICT, WITHOUT ROWID;
 --> statement-breakpoint
+CREATE TABLE growing_site (
+  id INTEGER PRIMARY KEY,
+  name TEXT NOT NULL CHECK (name <> ''),
+  grower_id INTEGER REFERENCES person (id),
+  bed_area REAL NOT NULL CHECK (bed_area > 0),
+  most_varieties INTEGER NOT NULL CHECK (most_varieties BETWEEN 1 AND 500),
+  takes TEXT NOT NULL CHECK (json_valid(takes)),
+  latitude REAL CHECK (latitude BETWEEN -90 AND 90),
+  longitude REAL CHECK (longitude BETWEEN -180 AND 180),
+  east_m REAL,
+  north_m REAL,
+  note TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  CHECK ((latitude IS NULL) = (longitude IS NULL)),
+  CHECK ((east_m IS NULL) = (north_m IS NULL)),
+  CHECK (latitude IS NULL OR east_m IS NULL)
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE site_neighbour (
+  site_id INTEGER NOT NULL REFERENCES growing_site (id),
+  crop_id TEXT NOT NULL REFERENCES crop (id),
+  metres REAL NOT NULL CHECK (metres >= 0),
+  PRIMARY KEY (site_id, crop_id)
+) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
+CREATE TABLE season_plan (
+  id INTEGER PRIMARY KEY,
+  season INTEGER NOT NULL CHECK (season BETWEEN 1900 AND 9999),
+  on_date TEXT NOT NULL,
+  note TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE season_plan_line (
+  plan_id INTEGER NOT NULL REFERENCES season_plan (id),
+  accession_id INTEGER NOT NULL REFERENCES accession (id),
+  site_id INTEGER NOT NULL REFERENCES growing_site (id),
+  covered INTEGER NOT NULL CHECK (covered IN (0, 1)),
+  PRIMARY KEY (plan_id, accession_id)
+) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
 CREATE TABLE print_batch (
   id INTEGER PRIMARY KEY,
   kind TEXT NOT NULL CHECK (kind IN ('label', 'letter', 'slip')),

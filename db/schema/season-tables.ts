@@ -24,3 +24,46 @@ export const seasonListLine = sqliteTable('season_list_line', {
   cost: real('cost').notNull(),
   reason: text('reason').notNull(),
 })
+
+/** A garden where a grower raises seed. Changed in place; plans keep their own lines. */
+export const growingSite = sqliteTable('growing_site', {
+  id: integer('id').primaryKey(),
+  name: text('name').notNull(),
+  growerId: integer('grower_id'),
+  /** Free bed, square metres. */
+  areaM2: real('bed_area').notNull(),
+  mostVarieties: integer('most_varieties').notNull(),
+  /** Ids of crops that the grower takes, as JSON; an empty list: any. */
+  takes: text('takes').notNull(),
+  latitude: real('latitude'),
+  longitude: real('longitude'),
+  /** Placed by hand on a sketch: metres east and north of its middle. */
+  eastM: real('east_m'),
+  northM: real('north_m'),
+  note: text('note').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
+/** What flowers near a site, and how far off. */
+export const siteNeighbour = sqliteTable('site_neighbour', {
+  siteId: integer('site_id').notNull(),
+  cropId: text('crop_id').notNull(),
+  metres: real('metres').notNull(),
+})
+
+/** Which accession goes to which site in a season. Never changed: a new plan is a new row. */
+export const seasonPlan = sqliteTable('season_plan', {
+  id: integer('id').primaryKey(),
+  season: integer('season').notNull(),
+  onDate: text('on_date').notNull(),
+  note: text('note').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
+export const seasonPlanLine = sqliteTable('season_plan_line', {
+  planId: integer('plan_id').notNull(),
+  accessionId: integer('accession_id').notNull(),
+  siteId: integer('site_id').notNull(),
+  /** In a cage or bagged and pollinated by hand, so that it crosses with none. */
+  covered: integer('covered', { mode: 'boolean' }).notNull(),
+})

@@ -20,6 +20,7 @@ import { getForecast } from './forecast-record.ts'
 import { beginTest, cancelTest, countTest, finishTest, recordGermination } from './germination.ts'
 import { listDueTests, planTest } from './germination-advice.ts'
 import { getTest, listTests } from './germination-record.ts'
+import { listSites, saveSite } from './growing-sites.ts'
 import { recordIntake } from './intake.ts'
 import { forecastsLeft, refreshForecasts } from './keep-forecasts.ts'
 import { listSheets, printLabels } from './labels.ts'
@@ -38,6 +39,7 @@ import { getNeed } from './regrow-need.ts'
 import { rankedNeeds } from './regrow-needs.ts'
 import { recordReturn } from './returns.ts'
 import { getSeasonList, listSeasonLists, saveSeasonList } from './season-lists.ts'
+import { checkPlan, latestPlan, makePlan, savePlan } from './season-plan.ts'
 import { weighSeeds } from './seed-weights.ts'
 import { changeSettings } from './settings.ts'
 import { findAnything, listLots, offerLots } from './shelf.ts'
@@ -112,6 +114,10 @@ export const readHandlers: ReadHandlers = {
   'germination.sheet': printBenchSheet,
   'regrow.needs': rankedNeeds,
   'regrow.get': getNeed,
+  'site.list': listSites,
+  'plan.make': makePlan,
+  'plan.check': checkPlan,
+  'plan.latest': latestPlan,
   'season-list.list': listSeasonLists,
   'season-list.get': getSeasonList,
   'label.sheets': listSheets,
@@ -138,6 +144,8 @@ export const writeHandlers: WriteHandlers = {
   'return.record': recordReturn,
   'accession.override': overrideAccession,
   'season-list.save': saveSeasonList,
+  'site.save': saveSite,
+  'plan.save': savePlan,
   'withdrawal.record': recordWithdrawal,
   'gift.offer': offerGift,
   'gift.note-step': noteStep,

@@ -17,6 +17,7 @@ export interface Facts {
   memberId: number
   testId: number
   listId: number
+  siteId: number
 }
 
 export interface Step<N extends OperationName = OperationName> {
@@ -133,6 +134,23 @@ export function story(): readonly Step[] {
         facts.listId = value.listId
       },
     ),
+    step(
+      'site.save',
+      () => ({ ...key(), name: 'Allotment 12', growerId: null, areaM2: 30, mostVarieties: 4 }),
+      (facts, value) => {
+        facts.siteId = value.siteId
+      },
+    ),
+    step('site.list', () => ({})),
+    step('plan.make', (facts) => ({ accessionIds: [facts.accessionId], seconds: 2 })),
+    step('plan.check', (facts) => ({
+      choices: [{ accessionId: facts.accessionId, siteId: facts.siteId }],
+    })),
+    step('plan.save', (facts) => ({
+      ...key(),
+      choices: [{ accessionId: facts.accessionId, siteId: facts.siteId }],
+    })),
+    step('plan.latest', () => ({})),
     step('season-list.list', () => ({})),
     step('season-list.get', (facts) => ({ listId: facts.listId })),
     step('lot.weigh-seeds', (facts) => ({

@@ -1,0 +1,123 @@
+import { z } from 'zod'
+import { Id, Line, Story } from './fields.ts'
+import { reads, writes } from './operation.ts'
+
+const Metres = z.number().min(-1_000_000).max(1_000_000)
+
+const SiteFacts = {
+  name: Line,
+  growerId: Id.nullable(),
+  areaM2: z.number().positive().max(1_000_000).describe('free bed, square metres'),
+  mostVarieties: z.int().min(1).max(500),
+  takes: z.array(z.string()).max(100).describe('crops that the grower takes; empty: any'),
+  place: z
+    .union([
+      z.strictObject({ latitude: z.number().min(-90).max(90), longitude: z.number().min(-180).max(180) }),
+      z.strictObject({ eastM: Metres, northM: Metres }),
+    ])
+    .nullable()
+    .describe('on the earth, or metres on a sketch; null: not known, taken to be far from every other'),
+  note: Story,
+}
+
+export const GrowingSite = z.object({
+  siteId: Id,
+  ...SiteFacts,
+  grower: z.string(),
+  neighbours: z.array(z.object({ cropId: z.string(), crop: z.string(), metres: z.number() })),
+  took: z.int().describe('grow-outs and promises to return that the grower took'),
+  broughtBack: z.int(),
+  reliability: z.number().min(0).max(1),
+  position: z.object({ east: z.number(), north: z.number() }).nullable().describe('metres, on one map'),
+})
+export type GrowingSite = z.infer<typeof GrowingSite>
+
+const Choice = z.strictObject({ accessionId: Id, siteId: Id, covered: z.boolean().default(false) })
+
+export const PlanLine = z.object({
+  accessionId: Id,
+  accessionNumber: z.string(),
+  variety: z.string(),
+  crop: z.string(),
+  siteId: Id,
+  site: z.string(),
+  growerId: Id.nullable(),
+  grower: z.string(),
+  covered: z.boolean(),
+  plants: z.int(),
+  areaM2: z.number(),
+  group: z.string().describe('plants that cross with one another bear one name'),
+  isolationM: z.number(),
+  biennial: z.boolean(),
+  sow: z.object({ lotId: Id, lotNumber: z.string(), seeds: z.int(), enough: z.boolean() }).nullable(),
+})
+export type PlanLine = z.infer<typeof PlanLine>
+
+const PlanClash = z.object({
+  kind: z.enum(['isolation', 'neighbour', 'area', 'varieties', 'crop', 'twice']),
+  sentence: z.string(),
+  accessionIds: z.array(Id),
+})
+
+const Choices = z.array(Choice).max(500)
+
+export const seasonPlanOperations = {
+  'site.list': reads(
+    'Lists the gardens of growers: bed, place, what they take, what flowers nearby, how reliable they were.',
+    z.strictObject({}),
+    z.object({ sites: z.array(GrowingSite) }),
+  ),
+  'site.save': writes(
+    'Adds a garden, or changes one.',
+    {
+      siteId: Id.nullable().default(null),
+      ...SiteFacts,
+      takes: SiteFacts.takes.default([]),
+      place: SiteFacts.place.default(null),
+      note: SiteFacts.note.default(''),
+      neighbours: z
+        .array(z.strictObject({ cropId: z.string(), metres: z.number().min(0).max(100_000) }))
+        .max(50)
+        .default([]),
+    },
+    { siteId: Id },
+  ),
+  'plan.make': reads(
+    'Plans which accession goes to which garden: greedy first, then as an integer programme within a time limit.',
+    z.strictObject({
+      accessionIds: z.array(Id).max(500),
+      locked: Choices.default([]).describe('choices that stay as they are'),
+      seconds: z.number().min(0).max(30).default(8).describe('for the solver; 0: the greedy plan alone'),
+    }),
+    z.object({
+      lines: z.array(PlanLine),
+      by: z.enum(['solver', 'greedy']),
+      worth: z.number(),
+      greedyWorth: z.number(),
+      gap: z
+        .number()
+        .nullable()
+        .describe('how far from the best plan at most, 0.01 for 1 %; null: not known'),
+      left: z.array(z.object({ accessionId: Id, variety: z.string(), why: z.string() })),
+    }),
+  ),
+  'plan.check': reads(
+    'Says what is wrong with a plan that was changed by hand.',
+    z.strictObject({ choices: Choices }),
+    z.object({ lines: z.array(PlanLine), clashes: z.array(PlanClash) }),
+  ),
+  'plan.save': writes(
+    'Saves a plan for this season. Refused while something clashes.',
+    { choices: Choices.min(1, 'Put at least one variety into a garden.'), note: Story.default('') },
+    { planId: Id },
+  ),
+  'plan.latest': reads(
+    'Opens the plan saved last.',
+    z.strictObject({}),
+    z.object({
+      plan: z
+        .object({ planId: Id, season: z.int(), on: z.string(), note: z.string(), lines: z.array(PlanLine) })
+        .nullable(),
+    }),
+  ),
+} as const

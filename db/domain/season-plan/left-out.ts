@@ -1,0 +1,16 @@
+import { clashesOf, type PlanCandidate, type PlanChoice, type PlanProblem } from './plan.ts'
+
+/** Why a candidate is in no garden of a plan: what would clash where it clashes least, in one sentence. */
+export function whyLeftOut(
+  problem: PlanProblem,
+  plan: readonly PlanChoice[],
+  candidate: PlanCandidate,
+): string {
+  if (problem.sites.length === 0) return 'There is no garden to grow it in.'
+  const tries = problem.sites.map((site) => {
+    const choice = { accessionId: candidate.accessionId, siteId: site.siteId, covered: false }
+    return clashesOf(problem, [...plan, choice])
+  })
+  const least = tries.toSorted((a, b) => a.length - b.length)[0]
+  return least?.[0]?.sentence ?? 'It is worth less than the work it makes.'
+}

@@ -1,0 +1,158 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+
+let test: TemporaryCollection
+beforeEach(async () => {
+  test = await aCollection()
+})
+afterEach(() => test.remove())
+
+async function accession(cropId: string, name: string): Promise<number> {
+  const { accessionId } = await takeIn(test, {
+    variety: { newVariety: { cropId, name } },
+    amount: '40 seeds',
+  })
+  return accessionId
+}
+
+async function garden(name: string, eastM: number, more: object = {}): Promise<number> {
+  const { siteId } = await test.call('site.save', {
+    name,
+    growerId: null,
+    areaM2: 60,
+    mostVarieties: 3,
+    place: { eastM, northM: 0 },
+    ...more,
+  })
+  return siteId
+}
+
+describe('gardens', () => {
+  it('are kept with what flowers nearby, changed in place, and know how reliable their grower was', async () => {
+    const { personId } = await test.call('person.create', { name: 'Tamsin Lugg', roles: ['grower'] })
+    const siteId = await garden('Orrin strip', 0, {
+      growerId: personId,
+      neighbours: [{ cropId: 'maize', metres: 90 }],
+    })
+    const { lotId } = await takeIn(test, { amount: '400 seeds' })
+    for (let visit = 0; visit < 2; visit += 1) {
+      const { withdrawalId } = await test.call('withdrawal.record', {
+        person: { personId },
+        on: TODAY,
+        purpose: 'grow-out',
+        lines: [{ lotId, amount: '20 seeds' }],
+      })
+      if (visit === 0) {
+        await test.call('return.record', {
+          person: { personId },
+          parentLotId: lotId,
+          withdrawalId,
+          receivedOn: TODAY,
+          amount: '80 seeds',
+        })
+      }
+    }
+    await test.call('site.save', {
+      siteId,
+      name: 'Orrin field',
+      growerId: personId,
+      areaM2: 80,
+      mostVarieties: 2,
+    })
+    const { sites } = await test.call('site.list', {})
+    expect(sites).toMatchObject([
+      {
+        siteId,
+        name: 'Orrin field',
+        grower: 'Tamsin Lugg',
+        areaM2: 80,
+        place: null,
+        took: 2,
+        broughtBack: 1,
+        reliability: 0.5,
+      },
+    ])
+    expect(sites[0]?.neighbours).toEqual([])
+  })
+
+  it('are placed in one way, and know crops and people of the book only', async () => {
+    await garden('Sketch', 0)
+    const facts = { name: 'Map', growerId: null, areaM2: 10, mostVarieties: 1 }
+    const mixed = await test.refused('site.save', { ...facts, place: { latitude: 51, longitude: 0 } })
+    expect(mixed).toMatchObject({ field: 'place', sentence: expect.stringContaining('metres on a sketch') })
+    expect(await test.refused('site.save', { ...facts, takes: ['dragonfruit'] })).toMatchObject({
+      field: 'takes',
+    })
+    expect(await test.refused('site.save', { ...facts, growerId: 9 })).toMatchObject({ field: 'growerId' })
+    expect(await test.refused('site.save', { ...facts, siteId: 99 })).toMatchObject({ field: 'siteId' })
+  })
+})
+
+describe('a season plan', () => {
+  it('keeps what crosses apart, says what was left out and why, and how good it is', async () => {
+    const [beet, chard, bean] = [
+      await accession('beet', 'Red'),
+      await accession('chard', 'Silver'),
+      await accession('bean', 'Pole'),
+    ]
+    const here = await garden('Here', 0)
+    const near = await garden('Near', 150)
+    const answer = await test.call('plan.make', { accessionIds: [beet, chard, bean], seconds: 5 })
+    expect(answer).toMatchObject({ by: 'solver', gap: expect.any(Number), left: [] })
+    expect(answer.lines.filter(({ covered }) => covered)).toHaveLength(1)
+    expect(answer.worth).toBeGreaterThanOrEqual(answer.greedyWorth)
+    const open = [
+      { accessionId: beet, siteId: here },
+      { accessionId: chard, siteId: near },
+    ]
+    const { clashes, lines } = await test.call('plan.check', { choices: open })
+    expect(clashes).toEqual([
+      {
+        kind: 'isolation',
+        accessionIds: [beet, chard],
+        sentence:
+          'Red and Silver cross: at Here and Near, 150 m apart, and they want 244 m. Cover one of them, or move it.',
+      },
+    ])
+    expect(lines.map(({ biennial, plants }) => [biennial, plants])).toEqual([
+      [true, 20],
+      [true, 20],
+    ])
+    expect(await test.refused('plan.save', { choices: open })).toMatchObject({
+      sentence: clashes[0]?.sentence,
+    })
+    expect(await test.refused('plan.make', { accessionIds: [bean], locked: open })).toMatchObject({
+      field: 'locked',
+      sentence: expect.stringContaining('cannot be done: Red and Silver cross'),
+    })
+  })
+
+  it('is greedy alone where no time is given, and says what does not fit', async () => {
+    const squash = await accession('squash-maxima', 'Crown')
+    await garden('Window box', 0, { areaM2: 1 })
+    const answer = await test.call('plan.make', { accessionIds: [squash], seconds: 0 })
+    expect(answer).toMatchObject({ by: 'greedy', gap: null, lines: [] })
+    expect(answer.left).toEqual([
+      { accessionId: squash, variety: 'Crown', why: 'Crown takes 10 m² of bed, and Window box has 1.' },
+    ])
+  })
+
+  it('is saved, opened again, and taken back', async () => {
+    const bean = await accession('bean', 'Pole')
+    const siteId = await garden('Here', 0)
+    expect(await test.call('plan.latest', {})).toEqual({ plan: null })
+    const { entryId, planId } = await test.call('plan.save', {
+      choices: [{ accessionId: bean, siteId, covered: true }],
+      note: 'Ask in March',
+    })
+    const { plan } = await test.call('plan.latest', {})
+    expect(plan).toMatchObject({
+      planId,
+      season: 2026,
+      note: 'Ask in March',
+      lines: [{ variety: 'Pole', site: 'Here', covered: true, sow: { seeds: 18 } }],
+    })
+    await test.call('entry.take-back', { entryId })
+    expect(await test.call('plan.latest', {})).toEqual({ plan: null })
+  })
+})

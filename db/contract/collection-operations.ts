@@ -58,9 +58,9 @@ export const collectionOperations = {
     }),
   ),
   'collection.revision': reads(
-    'Tells the number of the latest entry, so that a window knows whether another wrote something.',
+    'Tells the number of the latest entry and of forecasts to come, so that a window knows when to look again.',
     z.strictObject({}),
-    z.object({ revision: z.int() }),
+    z.object({ revision: z.int(), forecastsLeft: z.int().describe('still to be worked out') }),
   ),
   'collection.start': writes(
     'Starts an empty collection of your own and opens it; the one open now is closed and kept.',

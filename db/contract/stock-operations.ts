@@ -37,6 +37,9 @@ export const ShelfRow = z.object({
   state: NeedState.describe('of the accession, over all its lots'),
   keep: z.int(),
   accessionLiving: z.int(),
+  accessionLow: z.int().describe('with the doubt of counts and forecasts'),
+  accessionHigh: z.int(),
+  forecastOn: z.string().describe('the day that the living seeds are forecast for; empty: assumed'),
 })
 export type ShelfRow = z.infer<typeof ShelfRow>
 

@@ -2,6 +2,7 @@ import type { Value } from '../contract/contract.ts'
 import { inSyncedFolder } from '../migrations/file-place.ts'
 import { prepared } from '../queries/prepared.ts'
 import type { Reading } from './context.ts'
+import { forecastsLeft } from './keep-forecasts.ts'
 import { settingsOf, settingsShown } from './settings.ts'
 
 export function aboutCollection(reading: Reading): Value<'collection.about'> {
@@ -27,5 +28,8 @@ export function aboutCollection(reading: Reading): Value<'collection.about'> {
 }
 
 export function revisionOf(reading: Reading): Value<'collection.revision'> {
-  return { revision: Number(prepared(reading.sqlite, 'SELECT max(id) FROM entry').pluck().get()) }
+  return {
+    revision: Number(prepared(reading.sqlite, 'SELECT max(id) FROM entry').pluck().get()),
+    forecastsLeft: forecastsLeft(reading).left,
+  }
 }

@@ -67,6 +67,9 @@ function shelfRows(reading: Reading, rows: readonly LotRow[]): ShelfRow[] {
       state: standing.state,
       keep: standing.keep,
       accessionLiving: standing.living.about,
+      accessionLow: standing.living.low,
+      accessionHigh: standing.living.high,
+      forecastOn: row.forecast_on ?? '',
     }
   })
 }

@@ -101,7 +101,7 @@ function LivingCell({ row, format }: { readonly row: ShelfRow; readonly format: 
         total={counts ? Math.max(row.quantity.count, row.living) : 0}
         elsewhere={Math.max(0, row.accessionLiving - here)}
         keep={row.keep}
-        sentence={`about ${format.number(row.accessionLiving)} living of the ${format.number(row.keep)} to keep, ${format.number(here)} of them in this lot`}
+        sentence={`about ${format.number(row.accessionLiving)} living of the ${format.number(row.keep)} to keep, ${format.number(here)} of them in this lot; between ${format.number(row.accessionLow)} and ${format.number(row.accessionHigh)}${row.forecastOn === '' ? '' : ` on ${format.day(row.forecastOn)}`}`}
       />
       <StateMark mark={row.quarantined ? 'quarantine' : row.state} />
     </>

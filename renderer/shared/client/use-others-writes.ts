@@ -5,16 +5,27 @@ import { call } from './call.ts'
 /** How soon one window sees what another wrote, milliseconds. */
 const LOOK_EVERY_MS = 700
 
-/** Has every read done afresh when another window wrote to the collection. */
-export function useOthersWrites(): void {
-  const queries = useQueryClient()
-  const seen = useRef<number | null>(null)
-  const revision = useQuery({
+/** What the collection's state is known by; asked for again and again by whoever gives an interval. */
+function useRevision(refetchInterval: number | false) {
+  return useQuery({
     queryKey: ['collection.revision'],
     queryFn: () => call('collection.revision', {}),
-    refetchInterval: LOOK_EVERY_MS,
+    refetchInterval,
     staleTime: 0,
-  }).data?.revision
+  }).data
+}
+
+/** How many lots' forecasts are still being worked out. */
+export function useForecastsLeft(): number {
+  return useRevision(false)?.forecastsLeft ?? 0
+}
+
+/** Has every read done afresh when another window wrote to the collection, or its forecasts are all worked out. */
+export function useOthersWrites(): void {
+  const queries = useQueryClient()
+  const seen = useRef<string | null>(null)
+  const now = useRevision(LOOK_EVERY_MS)
+  const revision = now === undefined ? undefined : `${now.revision} ${now.forecastsLeft === 0}`
   useEffect(() => {
     if (revision === undefined || revision === seen.current) return
     const isFirst = seen.current === null

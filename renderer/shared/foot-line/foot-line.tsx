@@ -1,4 +1,5 @@
 import { Link } from 'wouter'
+import { useForecastsLeft } from '../client/use-others-writes.ts'
 import { useRead } from '../client/use-read.ts'
 import { useWrite } from '../client/use-write.ts'
 import './foot-line.css'
@@ -9,6 +10,7 @@ export function FootLine() {
   const said = useSaid()
   const takeBack = useWrite('entry.take-back')
   const about = useRead('collection.about', {}).data
+  const left = useForecastsLeft()
   const entryId = said?.undoable ? said.entryId : undefined
   return (
     <footer className="foot-line">
@@ -27,6 +29,7 @@ export function FootLine() {
       )}
       {about !== undefined && (
         <p className="foot-line-end soft">
+          {left > 0 && <span>working out {left} forecasts</span>}
           <Link href="/written">what was written today</Link>
           <span>{about.settings.libraryName}</span>
         </p>

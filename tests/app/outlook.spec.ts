@@ -1,0 +1,32 @@
+import { expectNoBarrier } from './support/axe.ts'
+import { open } from './support/open.ts'
+import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+let shelf: SmallShelf
+test.beforeEach(async ({ app, page }) => {
+  shelf = await fillSmallShelf(app)
+  await page.reload()
+  await open(page, `/shelf/lot/${shelf.bean.lotId}`)
+})
+
+test('a bad test bends the curve, names the day and turns the flag', async ({ page }) => {
+  const outlook = page.getByRole('region', { name: 'Will it still sprout' })
+  const curve = outlook.getByRole('img')
+  await expect(outlook).toContainText('Never tested')
+  await expect(curve).toHaveAccessibleName(/alive, between .* No tests\.$/)
+  await expect(page.getByRole('region', { name: 'How it stands' })).not.toContainText('Weak')
+  await page.getByRole('button', { name: 'Enter germination' }).click()
+  await page.getByLabel('seeds laid out', { exact: true }).fill('50')
+  await page.getByLabel('of them sprouted').fill('20')
+  await page.getByRole('button', { name: 'Write the result down' }).click()
+  await expect(outlook).toContainText('It rests on one test of the lot.')
+  await expect(outlook).toContainText(/It is almost surely below \d+ % already/)
+  await expect(curve).toHaveAccessibleName(/20 of 50 sprouted\.$/)
+  await expect(page.getByRole('region', { name: 'How it stands' })).toContainText('Weak')
+  await outlook.getByText('What would it bring to move it?').click()
+  await expect(outlook.getByRole('row', { name: /^where it lies/ })).toContainText('below it already')
+  await expectNoBarrier(page)
+})

@@ -362,6 +362,14 @@ describe('which lots to test next', () => {
     expect((await test.call('germination.due', {})).lots).toEqual([])
   })
 
+  it('asks for a test at once of untested seed that is forecast to lie below its threshold', async () => {
+    const { lotId } = await takeIn(test)
+    forecast(lotId, '2025-01-10')
+    expect((await test.call('germination.due', {})).lots).toMatchObject([
+      { on: TODAY, late: true, because: 'not tested yet, and forecast to lie below its threshold already' },
+    ])
+  })
+
   it('goes by the lot it was split from for seed without a result of its own, and spares reference samples', async () => {
     const { lotId } = await takeIn(test, { amount: '400 seeds' })
     const part = { lotId, on: TODAY, amount: '60 seeds' }

@@ -105,14 +105,18 @@ function byForecast(facts: MonitoringFacts): TestDate | null {
   const third = Math.floor(daysBetween(from, facts.forecastCrossing) / 3)
   const longest = daysBetween(from, addYears(from, 40))
   const least = facts.lastTest === null ? 0 : daysBetween(from, addYears(from, LEAST_YEARS_BETWEEN))
-  const crossing = `the threshold is forecast to be crossed on ${facts.forecastCrossing}`
   return {
     on: addDays(from, Math.min(Math.max(least, third), longest)),
-    because:
-      third < least
-        ? `a year after the last test: ${crossing}`
-        : `a third of the time to the crossing: ${crossing}`,
+    because: forecastInWords(facts.forecastCrossing, third, facts.lastTest === null ? null : least),
     source: 'FAO Genebank Standards 2014, 4.3.3, as applied to the forecast',
     confidence: 'from memory',
   }
+}
+
+/** Why the forecast asks for a test; `least` is in days, null where nothing was tested yet. */
+function forecastInWords(crossing: IsoDate, third: number, least: number | null): string {
+  const ahead = `the threshold is forecast to be crossed on ${crossing}`
+  if (least === null && third <= 0) return 'not tested yet, and forecast to lie below its threshold already'
+  if (least !== null && third < least) return `a year after the last test: ${ahead}`
+  return `a third of the time to the crossing: ${ahead}`
 }

@@ -34,6 +34,7 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
   const due = useRead('germination.due', { withinDays: DUE_WITHIN_DAYS, limit: 200 })
   const [shown, setShown] = useState<Shown>('bench')
   const over = useRead('germination.list', shown === 'over' ? { state: 'finished', limit: 200 } : null)
+  const givenUp = useRead('germination.list', shown === 'over' ? { state: 'cancelled', limit: 50 } : null)
   const [here, go] = useLocation()
   const card = useRef<HTMLElement>(null)
   const first = bench.data?.tests[0]
@@ -41,13 +42,13 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
     if (part === '' && first !== undefined) go(testAddress(first.testId), { replace: true })
   }, [part, first, go])
   const openCard = useOpening(card, here)
-  const error = bench.error ?? due.error ?? over.error
+  const error = bench.error ?? due.error ?? over.error ?? givenUp.error
   if (error !== null) return <ProblemText problem={error.problem} />
   if (bench.data === undefined || due.data === undefined) return <p className="soft waiting">Opening…</p>
   const rows: Record<Shown, readonly Row[]> = {
     bench: bench.data.tests.map((test) => testRow(test, format)),
     due: due.data.lots.map((lot) => dueRow(lot, format)),
-    over: over.data?.tests.map((test) => testRow(test, format)) ?? [],
+    over: [...(over.data?.tests ?? []), ...(givenUp.data?.tests ?? [])].map((test) => testRow(test, format)),
   }
   const goTo = (address: string) => {
     go(address)

@@ -1,4 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { isoDate } from '../../db/domain/dates/iso-date.ts'
+import { constantsOf } from '../../db/domain/viability/constants.ts'
+import { sigmaDays } from '../../db/domain/viability/equation.ts'
+import { moistureInAir } from '../../db/domain/viability/pace-model.ts'
 import { readingOf } from '../../db/services/context.ts'
 import { forecastLots } from '../../db/services/lot-forecast.ts'
 import { PlacesAgeing } from '../../db/services/place-ageing.ts'
@@ -182,6 +186,40 @@ it('a part of a lot has aged where the whole lay before it was split off', async
     placeId: fridge.placeId,
   })
   expect(afresh(newLotId).forecast.today).toEqual(afresh(whole.lotId).forecast.today)
+})
+
+describe('ageing in a changing climate', () => {
+  const pea = constantsOf('pea')
+  if (pea === null) throw new Error('Pea has constants')
+  const perDay = (celsius: number, percent: number) => {
+    const oil = 0.015
+    const moisture = moistureInAir(oil, { celsius, humidity: percent / 100 })
+    return 1 / sigmaDays(pea, { moisture, celsius })
+  }
+
+  it('adds up days / sigma over the readings of each place, across a move', async () => {
+    const warm = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })
+    const cool = await test.call('place.create', { name: 'Cellar', kind: 'room', parentId: null })
+    const variety = { newVariety: { cropId: 'pea', name: 'Ferry Lane' } }
+    const { lotId } = await takeIn(test, { variety, placeId: warm.placeId, harvest: '' })
+    write(
+      (entryId) =>
+        `UPDATE lot_place SET since = '2026-02-01' WHERE lot_id = ${lotId};
+         INSERT INTO lot_place (lot_id, place_id, since, entry_id) VALUES (${lotId}, ${cool.placeId}, '2026-02-08', ${entryId});
+         UPDATE lot SET place_id = ${cool.placeId} WHERE id = ${lotId};`,
+    )
+    readings(warm.placeId, 28, 65)
+    readings(cool.placeId, 9, 40)
+    const { ageing } = afresh(lotId)
+    const between = (from: string, until: string) =>
+      ageing.lostOn(isoDate(until)) - ageing.lostOn(isoDate(from))
+    expect(between('2026-02-01', '2026-02-08')).toBeCloseTo(7 * perDay(28, 65), 10)
+    expect(between('2026-02-08', '2026-02-15')).toBeCloseTo(7 * perDay(9, 40), 10)
+    expect(between('2026-02-05', '2026-02-12')).toBeCloseTo(3 * perDay(28, 65) + 4 * perDay(9, 40), 10)
+    // Days without readings age as the mean of those with.
+    expect(between('2026-03-01', '2026-03-11')).toBeCloseTo(10 * perDay(9, 40), 10)
+    expect(ageing.dailyAhead).toBeCloseTo(perDay(9, 40), 10)
+  })
 })
 
 describe('the outlook of a lot', () => {

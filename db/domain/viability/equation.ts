@@ -108,16 +108,3 @@ export function ruleOfThumbGain(keeping: Keeping, than: Keeping): number {
   const drier = within(than.moisture, RULE.percent) - within(keeping.moisture, RULE.percent)
   return 2 ** (cooler / DEGREES_THAT_HALVE + drier / POINTS_THAT_HALVE)
 }
-
-/** Seed kept in one way for some days. */
-export interface Interval {
-  readonly days: number
-  readonly sigmaDays: number
-}
-
-/** How many normal equivalent deviates seed lost over several ways of keeping: the sum of days / sigma. */
-export function deviatesLost(intervals: Iterable<Interval>): number {
-  let lost = 0
-  for (const { days, sigmaDays: sigma } of intervals) lost += days / sigma
-  return lost
-}

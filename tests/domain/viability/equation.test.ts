@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest'
 import { constantsOf } from '../../../db/domain/viability/constants.ts'
 import {
-  deviatesLost,
   lowestMoisture,
   paceOf,
   ruleOfThumbGain,
@@ -51,15 +50,6 @@ test('beyond the ranges of the rules of thumb nothing more is gained', () => {
   const gain = ruleOfThumbGain({ moisture: 5, celsius: 0 }, room)
   expect(gain).toBe(2 ** (4 + 3))
   expect(ruleOfThumbGain({ moisture: 3, celsius: -18 }, room)).toBe(gain)
-})
-
-test('ageing in two places adds up', () => {
-  expect(
-    deviatesLost([
-      { days: 100, sigmaDays: 400 },
-      { days: 300, sigmaDays: 600 },
-    ]),
-  ).toBeCloseTo(0.75, 12)
 })
 
 test.each([0, 1, -0.1, Number.NaN])('there is no quantile of %s', (part) => {

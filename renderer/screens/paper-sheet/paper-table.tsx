@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react'
 import { Link } from 'wouter'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
 import { KeyHints } from '../../shared/table-form/key-hints.tsx'
@@ -14,6 +15,7 @@ import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
 import { type PaperDraft, type PaperStep, withLot } from './paper-draft.ts'
+import { useLeftBySheet } from './use-left.ts'
 import { usePaper } from './use-paper.ts'
 
 interface PaperTableProps {
@@ -114,6 +116,7 @@ interface LineCardProps {
 /** One line of the sheet: who, what, and how much. */
 function LineCard({ draft, table }: LineCardProps) {
   const { line, listed, changing } = draft.lines
+  const left = useLeftBySheet(draft)
   const at = listed.findIndex((each) => each.id === changing)
   return (
     <div className="table-card">
@@ -149,6 +152,7 @@ function LineCard({ draft, table }: LineCardProps) {
         lotId={line.lot?.lotId}
         problem={table.shown.line.amount}
         placeholder="1 packet of 25, 30 seeds"
+        after={left !== undefined && <LeftInLot left={left} />}
       />
       <p className="table-buttons">
         <button type="button" className="quiet-button table-button" onClick={table.listLine}>
@@ -156,6 +160,18 @@ function LineCard({ draft, table }: LineCardProps) {
         </button>
       </p>
     </div>
+  )
+}
+
+/** What the lot holds when the whole sheet is saved, or why it cannot be. */
+function LeftInLot({ left }: { readonly left: NonNullable<ReturnType<typeof useLeftBySheet>> }) {
+  if (left.left === null)
+    return left.problem === null ? null : <p className="table-field-warning">{left.problem.sentence}</p>
+  return (
+    <p className="table-field-note">
+      With the whole sheet {left.lotNumber} is left with {left.left.words}{' '}
+      <StateMark mark={left.stock.state} />
+    </p>
   )
 }
 

@@ -1,0 +1,27 @@
+import type { Value } from '../../../db/contract/contract.ts'
+import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useSettled } from '../../shared/table-form/use-settled.ts'
+import type { PaperDraft, PaperLine } from './paper-draft.ts'
+
+type Foreseen = Value<'withdrawal.foresee'>['lines'][number]
+
+const FORESEE_AFTER_MS = 80
+
+/** What the whole sheet would leave in the lot of the line being typed; undefined while that cannot be said. */
+export function useLeftBySheet(draft: PaperDraft): Foreseen | undefined {
+  const { listed, line, changing } = useSettled(draft.lines, FORESEE_AFTER_MS)
+  const others = listed.filter(({ id }) => id !== changing)
+  const readable = [...others, line].flatMap((each) => (canBeForeseen(each) ? [each] : []))
+  const input =
+    readable.at(-1) === line
+      ? { lines: readable.map(({ lot, amount }) => ({ lotId: lot.lotId, amount })) }
+      : null
+  const answer = useRead('withdrawal.foresee', input, { keepLast: true }).data
+  const last = answer?.lines.at(-1)
+  return input !== null && last?.lotId === line.lot?.lotId ? last : undefined
+}
+
+function canBeForeseen(line: PaperLine): line is PaperLine & { readonly lot: NonNullable<PaperLine['lot']> } {
+  return line.lot !== null && readAmount(line.amount, { packetSeeds: null }).kind === 'amount'
+}

@@ -40,7 +40,12 @@ export function getForecast(reading: Reading, input: ParsedInput<'forecast.get'>
     chanceBelow: forecast.chanceBelow,
     curve: curveOf(forecast, ageing, reading.today, drawnUntil(forecast.crossing.late, reading.today)),
     tests: testsOf(reckoned),
-    howSure: howSure(forecast, model, reckoned.measured, reckoned.remarks),
+    howSure: howSure(
+      forecast,
+      model,
+      { harvest: reckoned.harvestKnown, keeping: reckoned.measured },
+      reckoned.remarks,
+    ),
     basis: basisOf(model),
     places: movesOf(reading, reckoned, places),
   }

@@ -29,6 +29,7 @@ export type LotForecast =
       readonly forecast: Forecast
       readonly threshold: Threshold
       readonly measured: boolean
+      readonly harvestKnown: boolean
       readonly remarks: readonly PaceRemark[]
     }
   | { readonly kind: 'refused'; readonly lotId: number; readonly because: string }
@@ -102,6 +103,7 @@ function forecastLot(
     forecast,
     threshold,
     measured,
+    harvestKnown: row.harvest_to !== null,
     remarks,
   }
 }
@@ -119,12 +121,16 @@ function cropOf(row: AgeingRow): AgeingCrop {
   }
 }
 
-/** Seed of a year is taken to be ripe on its first of October, or on the day that it came in where that is earlier. */
+/**
+ * When a lot began to age: on the first of October of its harvest year, the middle one of a span, or on the first day that
+ * it is known of where that is earlier or the year is not known.
+ */
 function startOf(row: AgeingRow, stays: readonly StayRow[], tests: readonly ForecastTestRow[]): IsoDate {
   const known = [stays[0]?.since, tests[0]?.tested_on, stays.length === 0 ? row.received_on : undefined]
-  const first = known.filter((day) => day !== undefined).toSorted()[0] ?? row.received_on
-  const ripe = row.harvest_to === null ? first : `${String(row.harvest_to).padStart(4, '0')}-10-01`
-  return earlier(isoDate(ripe), isoDate(first))
+  const first = isoDate(known.filter((day) => day !== undefined).toSorted()[0] ?? row.received_on)
+  if (row.harvest_from === null || row.harvest_to === null) return first
+  const year = Math.floor((row.harvest_from + row.harvest_to) / 2)
+  return earlier(isoDate(`${String(year).padStart(4, '0')}-10-01`), first)
 }
 
 const LAST_DAY = isoDate('9999-12-31')

@@ -4,6 +4,7 @@ import { constantsOf } from '../../db/domain/viability/constants.ts'
 import { sigmaDays } from '../../db/domain/viability/equation.ts'
 import { moistureInAir } from '../../db/domain/viability/pace-model.ts'
 import { readingOf } from '../../db/services/context.ts'
+import { forecastsLeft, refreshForecasts } from '../../db/services/keep-forecasts.ts'
 import { forecastLots } from '../../db/services/lot-forecast.ts'
 import { PlacesAgeing } from '../../db/services/place-ageing.ts'
 import { settingsOf } from '../../db/services/settings.ts'
@@ -186,6 +187,52 @@ it('a part of a lot has aged where the whole lay before it was split off', async
     placeId: fridge.placeId,
   })
   expect(afresh(newLotId).forecast.today).toEqual(afresh(whole.lotId).forecast.today)
+})
+
+describe('a lot begins to age', () => {
+  const startOf = (lotId: number) => afresh(lotId).ageing.start
+  it.each([
+    ['2024', '2024-10-01'],
+    ['2018-2021', '2019-10-01'],
+    ['', TODAY],
+    ['2026', TODAY],
+  ])('of the harvest ‘%s’ on %s', async (harvest, start) => {
+    expect(startOf((await takeIn(test, { harvest })).lotId)).toBe(start)
+  })
+
+  it('at its own harvest where it was grown from an older lot', async () => {
+    const { lotId } = await takeIn(test, { harvest: '2015', amount: '400 seeds' })
+    const person = { newPerson: { name: 'Ilse Corran' } }
+    const back = await test.call('return.record', {
+      person,
+      receivedOn: TODAY,
+      parentLotId: lotId,
+      amount: '100 seeds',
+      harvest: '2025',
+    })
+    expect(startOf(back.taken.lotId)).toBe('2025-10-01')
+  })
+})
+
+describe('a threshold of its own', () => {
+  it('of the accession or the crop moves the crossing at once', async () => {
+    const { lotId, accessionId } = await takeIn(test)
+    const usual = kept(lotId).crosses_on ?? '9999'
+    await test.call('accession.override', { accessionId, viabilityThreshold: 0.5 })
+    const lower = kept(lotId).crosses_on ?? '9999'
+    expect(lower > usual).toBe(true)
+    await test.call('accession.override', { accessionId, viabilityThreshold: null })
+    expect(kept(lotId).crosses_on).toBe(usual)
+    await test.call('crop.override', { cropId: 'bean', viabilityThreshold: 0.5, reason: 'our own tests' })
+    expect(kept(lotId).crosses_on).toBe(lower)
+  })
+})
+
+it('a forecast is worked out anew after a month', async () => {
+  await takeIn(test)
+  const later = readingOf(test.collection, new Date(2026, 3, 20, 10))
+  expect(forecastsLeft(later)).toEqual({ left: 1, lots: 1 })
+  expect(refreshForecasts(later, { limit: 10 })).toEqual({ reckoned: 1, left: 0 })
 })
 
 describe('ageing in a changing climate', () => {

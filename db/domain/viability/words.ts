@@ -45,11 +45,17 @@ const REMARKS: Readonly<Record<PaceRemark, string>> = {
   'colder-than-fitted': 'It lay colder than the seed that the figures come from: this extrapolates.',
 }
 
+/** What of a lot is known rather than assumed: its harvest year; its moisture and the climate where it lay. */
+export interface Known {
+  readonly harvest: boolean
+  readonly keeping: boolean
+}
+
 /** What a forecast rests on and what speaks against it, a sentence each, the most telling first. */
 export function howSure(
   { learnt: { used, setAside, disagree } }: Forecast,
   model: PaceModel,
-  measured: boolean,
+  known: Known,
   remarks: readonly PaceRemark[],
 ): string[] {
   return [
@@ -59,7 +65,8 @@ export function howSure(
         `The test of ${on}, ${sprouted} of ${tested}, is set aside: clearly more sprouted later, so seed was dormant then.`,
     ),
     ...(disagree ? ['Its tests fit no one curve: something is wrong with one of them. Test again.'] : []),
-    ...(measured
+    ...(known.harvest ? [] : ['Its harvest year is not known: it may be older than it is taken to be.']),
+    ...(known.keeping
       ? []
       : [
           'Its moisture or the climate of a place where it lay is assumed. Measure them for a narrower band.',

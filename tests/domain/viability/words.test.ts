@@ -58,11 +58,17 @@ describe('how sure it is', () => {
   const told = (cropId: string, tests: Parameters<typeof forecastOf>[1]) => {
     const model = paceModelOf({ cropId, oil: 0.02, years: [3, 4], leastSold: 0.75 })
     if (model === null) throw new Error(`No model of ${cropId}`)
-    return howSure(forecastOf(prior, tests, ageing, absolute, TODAY), model, false, ['colder-than-known'])
+    return howSure(
+      forecastOf(prior, tests, ageing, absolute, TODAY),
+      model,
+      { harvest: false, keeping: false },
+      ['colder-than-known'],
+    )
   }
   test('untested seed of a crop with constants: what is assumed, what is beyond them, what is wrong with them', () => {
     expect(told('maize', [])).toEqual([
       expect.stringMatching(/^Never tested/),
+      expect.stringMatching(/^Its harvest year is not known/),
       expect.stringMatching(/^Its moisture or the climate/),
       expect.stringMatching(/^Some of the time it was colder/),
       expect.stringMatching(/^The equation is known to promise too much/),

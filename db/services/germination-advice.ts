@@ -36,7 +36,7 @@ export function planTest(reading: Reading, input: ParsedInput<'germination.plan'
   const row = lotOrRefuse(reading, input.lotId, 'lotId')
   const available = row.balance_count
   const life = lifeOf(row)
-  const threshold = input.threshold ?? Math.min(0.99, thresholdOf(row, settingsOf(reading)))
+  const threshold = input.threshold ?? plannable(thresholdOf(row, settingsOf(reading)))
   const expected = input.expected ?? life.viability
   const sizes = testSizes(available, threshold, expected)
   return {
@@ -57,6 +57,11 @@ export function planTest(reading: Reading, input: ParsedInput<'germination.plan'
     words: adviceInWords(sizes, available, threshold, expected),
     staged: stagedOf(threshold, input.groupSize ?? groupFor(available), available),
   }
+}
+
+/** A threshold that a test can be planned for: every lot lies above nothing and below everything. */
+function plannable(threshold: number): number {
+  return Math.min(0.99, Math.max(0.05, threshold))
 }
 
 function conditionsOf(reading: Reading, cropId: string): TestPlan['conditions'] {

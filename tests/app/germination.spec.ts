@@ -79,6 +79,8 @@ test('more than was laid out is refused at its cell, and a test given up before 
     finalDay: 8,
   })
   const keys = new Keys(page)
+  await open(page, `/shelf/lot/${shelf.bean.lotId}`)
+  await expect(page.getByRole('link', { name: 'A test is under way' })).toBeVisible()
   await open(page, '/germination')
   const row = page.getByRole('link', { name: /last count on/ })
   await expect(row).toHaveAttribute('aria-current', 'true')

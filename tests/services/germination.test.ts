@@ -317,6 +317,12 @@ describe('how to test a lot', () => {
     expect(near.words).toContain('lies too near')
   })
 
+  it('plans for a threshold that nothing can pass as for the highest it can plan for', async () => {
+    const { lotId, accessionId } = await takeIn(test, { amount: '200 seeds' })
+    await test.call('accession.override', { accessionId, viabilityThreshold: 1 })
+    expect(await test.call('germination.plan', { lotId })).toMatchObject({ threshold: 0.99 })
+  })
+
   it('gives the published stages where they hold', async () => {
     const { lotId } = await takeIn(test, { amount: '2000 seeds' })
     const { staged } = await test.call('germination.plan', { lotId, threshold: 0.85, expected: 0.9 })

@@ -64,6 +64,11 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
         <LotQuestion onPick={(lotId) => goTo(planAddress(lotId))} />
         <Lists shown={shown} onPick={setShown} bench={bench.data} due={due.data} />
         {rows[shown].length === 0 && <p className="soft">{NOTHING[shown]}</p>}
+        {shown === 'due' && due.data.total > rows.due.length && (
+          <p className="soft">
+            The first {format.number(rows.due.length)} of {format.number(due.data.total)}.
+          </p>
+        )}
         <RowList
           label={LISTS[shown]}
           rows={rows[shown]}

@@ -1,6 +1,7 @@
 import { Link } from 'wouter'
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
 import { planAddress, testAddress } from '../../shared/addresses.ts'
+import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
 
@@ -40,11 +41,25 @@ function Germination({ lot }: { readonly lot: LotRecord }) {
           ))}
         </ul>
       )}
+      <UnderWay lotId={lot.lotId} />
       <p>
         <Link href={planAddress(lot.lotId)}>Test it</Link>
       </p>
     </section>
   )
+}
+
+/** Tests of the lot that are on the bench now. */
+function UnderWay({ lotId }: { readonly lotId: number }) {
+  const format = useFormat()
+  const tests = useRead('germination.list', { lotId }).data?.tests ?? []
+  return tests.map(({ testId, startedOn, normal, sown }) => (
+    <p key={testId}>
+      <Link href={testAddress(testId)}>A test is under way</Link>
+      {startedOn === null ? '' : `, laid out ${format.day(startedOn)}`}: {format.number(normal)} of{' '}
+      {format.number(sown)} sprouted so far.
+    </p>
+  ))
 }
 
 function Weights({ lot }: { readonly lot: LotRecord }) {

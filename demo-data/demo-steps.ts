@@ -4,7 +4,7 @@ import type { DemoStep } from './demo-book.ts'
 import type { DemoTables } from './demo-tables.ts'
 import { giftSteps, offerStep, returnStep } from './incoming-steps.ts'
 import { figureStep, germinationStep, stocktakeSteps, weightStep } from './measuring-steps.ts'
-import { letGoStep, seasonListStep, visitSteps } from './outgoing-steps.ts'
+import { gardenStep, letGoStep, seasonListStep, visitSteps } from './outgoing-steps.ts'
 
 /** Every entry of the demonstration by day; within a day seed comes in before it is measured and goes out. */
 export function stepsOf(tables: DemoTables): DemoStep[] {
@@ -23,6 +23,7 @@ export function stepsOf(tables: DemoTables): DemoStep[] {
     ...stocktakeSteps(tables.stocktakes),
     ...visitSteps(tables),
     ...tables['let-go'].map(letGoStep),
+    ...tables.gardens.map(gardenStep),
     ...tables['season-lists'].map(seasonListStep),
     ...tables.printing.map(printingStep),
     ...tables['taken-back'].map(takenBackStep),

@@ -56,3 +56,23 @@ export function seasonListStep({ where, cells: { on, lots, note } }: RowOf<'seas
     },
   }
 }
+
+export function gardenStep({ where, cells }: RowOf<'gardens'>): DemoStep {
+  const { on, name, grower, near, near_m: metres } = cells
+  return {
+    on,
+    where,
+    async write(book) {
+      return book.write('site.save', `garden-${name.toLowerCase().replace(/[^a-z]+/g, '-')}`, {
+        name,
+        growerId: grower === null ? null : await book.person(grower),
+        areaM2: cells.area_m2,
+        mostVarieties: cells.most,
+        takes: cells.takes,
+        place: { eastM: cells.east_m, northM: cells.north_m },
+        neighbours: near === null ? [] : [{ cropId: near, metres: metres ?? 0 }],
+        note: cells.note,
+      })
+    },
+  }
+}

@@ -210,6 +210,21 @@ export const StocktakeRow = z.strictObject({ on: Day, reason: Text, lot: Name, f
 /** A promise that is no longer waited for. */
 export const LetGoRow = z.strictObject({ on: Day, visit: Name, reason: Text })
 
+/** A garden where a grower raises seed, placed in metres on the town's sketch; `near` flowers `near_m` off. */
+export const GardenRow = z.strictObject({
+  on: Day,
+  name: Text,
+  grower: Nothing.or(Name),
+  area_m2: Whole,
+  most: Whole,
+  takes: several(Name),
+  east_m: z.coerce.number(),
+  north_m: z.coerce.number(),
+  near: Nothing.or(Name),
+  near_m: Nothing.or(Whole),
+  note: Text,
+})
+
 /** The season's list as it stood on a day; `lots` name the accessions that are to be grown. */
 export const SeasonListRow = z.strictObject({ on: Day, lots: several(Name), note: Text })
 

@@ -49,6 +49,7 @@ export const PlanLine = z.object({
   group: z.string().describe('plants that cross with one another bear one name'),
   isolationM: z.number(),
   biennial: z.boolean(),
+  became: z.string().describe('what went out to be grown this season, and what came back'),
   sow: z.object({ lotId: Id, lotNumber: z.string(), seeds: z.int(), enough: z.boolean() }).nullable(),
 })
 export type PlanLine = z.infer<typeof PlanLine>

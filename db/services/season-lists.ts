@@ -138,7 +138,7 @@ export function getSeasonList(
 }
 
 /** What went out to be grown and what came back of an accession since a day. */
-function becameOf(
+export function becameOf(
   reading: Reading,
   accessionId: number,
   since: string,

@@ -2,6 +2,8 @@ import { desc, eq, sql } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
 import type { GrowingSite, PlanLine } from '../contract/season-plan-operations.ts'
+import { countedUnit } from '../domain/crops/counted-unit.ts'
+import { addDays } from '../domain/dates/day-arithmetic.ts'
 import { breedingOf } from '../domain/needs/grade.ts'
 import { crossingGroup, isolationFor } from '../domain/season-plan/crossing.ts'
 import { greedyPlan } from '../domain/season-plan/greedy.ts'
@@ -26,7 +28,10 @@ import type { Reading, Writing } from './context.ts'
 import { listSites } from './growing-sites.ts'
 import { policyOf } from './living-stock.ts'
 import { rankNeeds, sowingOf } from './regrow-needs.ts'
+import { becameOf } from './season-lists.ts'
 
+/** So long before its sowing seed goes out for a season. Common practice, no source. */
+const PREPARED_DAYS = 270
 /** Near enough to the best plan to stop looking. */
 const NEAR_ENOUGH = 0.01
 
@@ -68,7 +73,11 @@ function gather(reading: Reading, accessionIds: readonly number[]): Planning {
     return { candidate, first, lots, policy, biennial: ofCrop.biennial === 1 }
   })
   const problem = { candidates: known.map(({ candidate }) => candidate), sites: planSites(reading, sites) }
-  return { problem, season: ranking.season.year, lineOf: lineMaker(known, sites) }
+  return {
+    problem,
+    season: ranking.season.year,
+    lineOf: lineMaker(reading, known, sites, addDays(ranking.season.sowing, -PREPARED_DAYS)),
+  }
 }
 
 interface Known {
@@ -79,7 +88,7 @@ interface Known {
   readonly biennial: boolean
 }
 
-function lineMaker(known: readonly Known[], sites: readonly GrowingSite[]) {
+function lineMaker(reading: Reading, known: readonly Known[], sites: readonly GrowingSite[], since: string) {
   const byId = new Map(known.map((row) => [row.candidate.accessionId, row]))
   return ({ accessionId, siteId, covered }: PlanChoice): PlanLine => {
     const row = byId.get(accessionId)
@@ -103,6 +112,7 @@ function lineMaker(known: readonly Known[], sites: readonly GrowingSite[]) {
       group: candidate.group,
       isolationM: candidate.isolation,
       biennial,
+      became: becameOf(reading, accessionId, since, countedUnit(first.crop_id)),
       sow: sowingOf(lots, policy.plants, policy.emergence),
     }
   }

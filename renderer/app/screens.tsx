@@ -43,6 +43,9 @@ const SeasonListsScreen = lazy(async () => ({
 const WrittenScreen = lazy(async () => ({
   default: (await import('../screens/written/written-screen.tsx')).WrittenScreen,
 }))
+const SeasonPlanScreen = lazy(async () => ({
+  default: (await import('../screens/season-plan/season-plan-screen.tsx')).SeasonPlanScreen,
+}))
 const SettingsScreen = lazy(async () => ({
   default: (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
 }))
@@ -76,6 +79,7 @@ export function Screens() {
             <SeasonListsScreen {...(listId === undefined ? {} : { listId: Number(listId) })} />
           )}
         </Route>
+        <Route path="/regrow/plan" component={SeasonPlanScreen} />
         <Route path="/regrow/need/:accessionId">
           {({ accessionId }) => <RegrowScreen accessionId={Number(accessionId)} />}
         </Route>

@@ -150,6 +150,14 @@ export const SCENES: readonly Scene[] = [
       await page.getByRole('button', { name: 'To be tested' }).click()
     },
   },
+  {
+    name: 'season-plan',
+    play: async (page) => {
+      await open(page, '/regrow/plan')
+      await page.getByRole('button', { name: 'Make a plan' }).click()
+      await page.getByRole('status').filter({ hasText: 'averts' }).waitFor()
+    },
+  },
   { name: 'print', play: at('/print') },
   {
     name: 'people',

@@ -150,7 +150,15 @@ describe('a season plan', () => {
       planId,
       season: 2026,
       note: 'Ask in March',
-      lines: [{ variety: 'Pole', site: 'Here', covered: true, sow: { seeds: 18 } }],
+      lines: [
+        {
+          variety: 'Pole',
+          site: 'Here',
+          covered: true,
+          became: 'nothing went out to be grown',
+          sow: { seeds: 18 },
+        },
+      ],
     })
     await test.call('entry.take-back', { entryId })
     expect(await test.call('plan.latest', {})).toEqual({ plan: null })

@@ -42,7 +42,10 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
       <section className="regrow-left" aria-label="List">
         <header className="regrow-head">
           <h1>Season {season.year}</h1>
-          <Link href={seasonListAddress()}>Past season lists</Link>
+          <span className="regrow-ways">
+            <Link href="/regrow/plan">Season plan</Link>
+            <Link href={seasonListAddress()}>Past season lists</Link>
+          </span>
           <p className="soft">
             Sown about {format.day(season.sowing)}, for {GRADE_WORDS[grade]}.{' '}
             <button

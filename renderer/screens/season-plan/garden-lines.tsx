@@ -1,0 +1,153 @@
+import { Link } from 'wouter'
+import type { GrowingSite, PlanLine } from '../../../db/contract/season-plan-operations.ts'
+import { useToday } from '../../shared/card-form/use-today.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import type { PlanOnTable } from './use-plan.ts'
+
+interface GardenLinesProps {
+  readonly site: GrowingSite
+  /** By which the picture names it. */
+  readonly number: number
+  readonly sites: readonly GrowingSite[]
+  readonly lines: readonly PlanLine[]
+  readonly clashing: readonly number[]
+  readonly plan: PlanOnTable
+  readonly onChange: () => void
+}
+
+/** One garden with what is planned in it: each line can be moved, covered, kept, taken out, and its seed handed out. */
+export function GardenLines({ site, number, sites, lines, clashing, plan, onChange }: GardenLinesProps) {
+  const format = useFormat()
+  const used = lines.reduce((sum, { areaM2 }) => sum + areaM2, 0)
+  const brought = site.took === 0 ? 'first time' : `brought back ${site.broughtBack} of ${site.took}`
+  return (
+    <section className="plan-garden" aria-label={site.name}>
+      <h2>
+        {number}. {site.name}
+        <button type="button" className="word-button" onClick={onChange}>
+          Change
+        </button>
+      </h2>
+      <p className="soft">
+        {site.grower === '' ? 'nobody named' : site.grower} · {brought} · {format.number(Math.round(used))} of{' '}
+        {format.number(site.areaM2)} m² · {lines.length} of {site.mostVarieties} varieties
+        {site.neighbours.map(({ crop, metres }) => ` · ${crop} flowers ${format.number(metres)} m off`)}
+      </p>
+      {lines.length === 0 ? (
+        <p className="soft">Nothing is planned here.</p>
+      ) : (
+        <ul className="plan-lines">
+          {lines.map((line) => (
+            <OneLine
+              key={line.accessionId}
+              line={line}
+              sites={sites}
+              clashes={clashing.includes(line.accessionId)}
+              plan={plan}
+            />
+          ))}
+        </ul>
+      )}
+    </section>
+  )
+}
+
+interface OneLineProps {
+  readonly line: PlanLine
+  readonly sites: readonly GrowingSite[]
+  readonly clashes: boolean
+  readonly plan: PlanOnTable
+}
+
+function OneLine({ line, sites, clashes, plan }: OneLineProps) {
+  const format = useFormat()
+  const { accessionId } = line
+  return (
+    <li className="plan-line" data-clashes={clashes}>
+      <p>
+        {clashes && <strong className="plan-clash">✕ clashes </strong>}
+        <Link href={`/regrow/need/${accessionId}`}>{line.variety}</Link> · {line.crop} · {line.plants} plants
+        on {format.number(Number(line.areaM2.toFixed(1)))} m²
+        {line.covered ? ' · covered' : ` · ${format.number(line.isolationM)} m from others of ${line.group}`}
+        {line.biennial && ' · two seasons: keep its roots over winter'}
+      </p>
+      <p className="plan-doing">
+        <label>
+          Garden{' '}
+          <select
+            aria-label={`Garden of ${line.variety}`}
+            value={line.siteId}
+            onChange={(event) => plan.alter(accessionId, { siteId: Number(event.target.value) })}
+          >
+            {sites.map(({ siteId, name }) => (
+              <option key={siteId} value={siteId}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          <input
+            type="checkbox"
+            checked={line.covered}
+            onChange={() => plan.alter(accessionId, { covered: !line.covered })}
+          />{' '}
+          covered
+        </label>
+        <label>
+          <input
+            type="checkbox"
+            checked={plan.locked.includes(accessionId)}
+            onChange={() => plan.lock(accessionId)}
+          />{' '}
+          stays
+        </label>
+        <button
+          type="button"
+          className="word-button"
+          aria-label={`Take out ${line.variety}`}
+          onClick={() => plan.alter(accessionId, null)}
+        >
+          Take out
+        </button>
+      </p>
+      <HandOut line={line} isSaved={plan.isSaved} />
+    </li>
+  )
+}
+
+const NOTHING_YET = 'nothing went out to be grown'
+
+/** The seed of one line to its grower, from the right lot, by one key. */
+function HandOut({ line, isSaved }: { readonly line: PlanLine; readonly isSaved: boolean }) {
+  const write = useWrite('withdrawal.record')
+  const today = useToday()
+  const { sow, growerId } = line
+  if (line.became !== NOTHING_YET) return <p className="soft">{line.became}</p>
+  if (!isSaved) return null
+  if (sow === null) return <p className="soft">No living seed is left to hand out.</p>
+  if (growerId === null) return <p className="soft">Name the garden’s grower to hand out its seed.</p>
+  const give = () =>
+    write.mutate({
+      person: { personId: growerId },
+      on: today,
+      purpose: 'grow-out',
+      lines: [{ lotId: sow.lotId, amount: `${sow.seeds} seeds` }],
+      promised: `seed of ${line.variety}`,
+      despite: ['too-few-left', 'reserve'],
+      reason: 'planned for this season',
+    })
+  return (
+    <>
+      <p>
+        <button type="button" className="quiet-button" disabled={write.isPending} onClick={give}>
+          {`Hand ${sow.seeds} of ${sow.lotNumber} to ${line.grower}`}
+        </button>
+        {!sow.enough && <span className="soft"> all that may be risked</span>}
+      </p>
+      {write.error !== null && <ProblemText problem={write.error.problem} />}
+    </>
+  )
+}

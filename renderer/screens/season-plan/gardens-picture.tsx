@@ -1,0 +1,82 @@
+import type { Value } from '../../../db/contract/contract.ts'
+import type { GrowingSite, PlanLine } from '../../../db/contract/season-plan-operations.ts'
+
+interface GardensPictureProps {
+  readonly sites: readonly GrowingSite[]
+  readonly lines: readonly PlanLine[]
+  readonly clashes: Value<'plan.check'>['clashes']
+}
+
+const SIZE = 560
+const EDGE = 56
+
+/** Gardens where they lie, by their numbers, a circle as wide as the farthest isolation of what grows open there, clashes struck through. */
+export function GardensPicture({ sites, lines, clashes }: GardensPictureProps) {
+  const placed = sites.flatMap((site) => (site.position === null ? [] : [{ ...site, at: site.position }]))
+  if (placed.length === 0) return <p className="soft">No garden has a place yet, so none can be drawn.</p>
+  const easts = placed.map(({ at }) => at.east)
+  const norths = placed.map(({ at }) => at.north)
+  const [west, south] = [Math.min(...easts), Math.min(...norths)]
+  const wide = Math.max(Math.max(...easts) - west, Math.max(...norths) - south, 100)
+  const scale = (SIZE - 2 * EDGE) / wide
+  const x = (east: number) => EDGE + (east - west) * scale
+  const y = (north: number) => SIZE - EDGE - (north - south) * scale
+  const siteOf = new Map(lines.map(({ accessionId, siteId }) => [accessionId, siteId]))
+  const struck = clashes
+    .filter(({ kind }) => kind === 'isolation')
+    .map(({ accessionIds }) => accessionIds.map((id) => siteOf.get(id)))
+  const find = (siteId: number | undefined) => placed.find((site) => site.siteId === siteId)
+  const words = `${placed.length} gardens over ${Math.round(wide)} m; ${clashes.length === 0 ? 'nothing clashes' : `${clashes.length} clashes`}`
+  return (
+    <svg className="plan-picture" viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={words}>
+      {placed.map((site) => {
+        const open = lines.filter((line) => line.siteId === site.siteId && !line.covered)
+        const widest = Math.max(0, ...open.map(({ isolationM }) => isolationM))
+        return (
+          <circle
+            key={site.siteId}
+            className="plan-circle"
+            cx={x(site.at.east)}
+            cy={y(site.at.north)}
+            r={Math.min(widest * scale, SIZE)}
+          />
+        )
+      })}
+      {struck.map(([one, other], index) => {
+        const [a, b] = [find(one), find(other)]
+        if (a === undefined || b === undefined) return null
+        const [mx, my] = [(x(a.at.east) + x(b.at.east)) / 2, (y(a.at.north) + y(b.at.north)) / 2]
+        return (
+          <g key={`${one} ${other} ${clashes[index]?.sentence}`} className="plan-struck">
+            <line x1={x(a.at.east)} y1={y(a.at.north)} x2={x(b.at.east)} y2={y(b.at.north)} />
+            <path d={`M${mx - 8} ${my - 8} l16 16 m0 -16 l-16 16`} />
+            <text x={mx + 12} y={my - 6}>
+              clash
+            </text>
+          </g>
+        )
+      })}
+      {placed.map((site) => (
+        <g key={site.siteId} className="plan-spot">
+          <path d={`M${x(site.at.east) - 11} ${y(site.at.north) - 11} h22 v22 h-22 Z`} />
+          <text x={x(site.at.east)} y={y(site.at.north) + 5}>
+            {sites.findIndex(({ siteId }) => siteId === site.siteId) + 1}
+          </text>
+        </g>
+      ))}
+      <g className="plan-scale">
+        <path d={`M${EDGE} ${SIZE - 12} h${roundLength(wide) * scale}`} />
+        <text x={EDGE} y={SIZE - 18}>
+          {roundLength(wide)} m
+        </text>
+      </g>
+    </svg>
+  )
+}
+
+/** A round length of about a third of the picture. */
+function roundLength(wide: number): number {
+  const third = wide / 3
+  const ten = 10 ** Math.floor(Math.log10(third))
+  return Math.max(1, Math.floor(third / ten) * ten)
+}

@@ -1,0 +1,129 @@
+import { useState } from 'react'
+import { Link } from 'wouter'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { GardenForm } from './garden-form.tsx'
+import { GardenLines } from './garden-lines.tsx'
+import { GardensPicture } from './gardens-picture.tsx'
+import './season-plan.css'
+import { type Made, type PlanOnTable, usePlan } from './use-plan.ts'
+
+/** Which variety grows in which garden: by grower as a table, and as a picture with what clashes. */
+export function SeasonPlanScreen() {
+  const plan = usePlan()
+  const read = useRead('site.list', {})
+  const [garden, setGarden] = useState<number | 'new' | null>(null)
+  if (read.error !== null) return <ProblemText problem={read.error.problem} />
+  if (read.data === undefined || !plan.ready) return <p className="soft waiting">Opening…</p>
+  const { sites } = read.data
+  const lines = plan.checked.data?.lines ?? []
+  const clashes = plan.checked.data?.clashes ?? []
+  const open = sites.find(({ siteId }) => siteId === garden)
+  return (
+    <div className="plan">
+      <section className="plan-left" aria-label="The plan">
+        <header className="plan-head">
+          <h1>Plan of season {plan.season}</h1>
+          <Link href="/regrow">Back to what to regrow</Link>
+        </header>
+        <Making plan={plan} gardens={sites.length} />
+        {clashes.length > 0 && (
+          <div className="plan-clashes" role="alert">
+            <strong>It clashes</strong>
+            <ul>
+              {clashes.map(({ sentence }) => (
+                <li key={sentence}>{sentence}</li>
+              ))}
+            </ul>
+          </div>
+        )}
+        {plan.checked.error !== null && <ProblemText problem={plan.checked.error.problem} />}
+        {sites.map((site, index) => (
+          <GardenLines
+            key={site.siteId}
+            site={site}
+            number={index + 1}
+            sites={sites}
+            lines={lines.filter(({ siteId }) => siteId === site.siteId)}
+            clashing={clashes.flatMap(({ accessionIds }) => accessionIds)}
+            plan={plan}
+            onChange={() => setGarden(site.siteId)}
+          />
+        ))}
+      </section>
+      <section className="plan-right" aria-label="The gardens">
+        <GardensPicture sites={sites} lines={lines} clashes={clashes} />
+        {garden === null ? (
+          <button type="button" className="quiet-button" onClick={() => setGarden('new')}>
+            Add a garden
+          </button>
+        ) : (
+          <GardenForm key={garden} site={open ?? null} onClose={() => setGarden(null)} />
+        )}
+      </section>
+    </div>
+  )
+}
+
+/** Makes the plan, says how good it is and what found no garden, and saves it. */
+function Making({ plan, gardens }: { readonly plan: PlanOnTable; readonly gardens: number }) {
+  const format = useFormat()
+  const write = useWrite('plan.save')
+  const { made, busy, error } = plan.making
+  const clashes = plan.checked.data?.clashes.length ?? 0
+  const from = plan.fromList
+    ? `${plan.wanted.length} ticked on this season’s list`
+    : `the ${plan.wanted.length} most urgent; tick others on Regrow and save the list`
+  return (
+    <div className="plan-making">
+      {gardens === 0 && <p>There is no garden yet. Add the first one, with its bed and where it lies.</p>}
+      <p className="soft">To be placed: {from}.</p>
+      <p className="plan-buttons">
+        <button
+          type="button"
+          className="button"
+          disabled={busy || gardens === 0}
+          onClick={() => void plan.make()}
+        >
+          {busy ? 'Planning, up to eight seconds…' : 'Make a plan'}
+        </button>
+        <button
+          type="button"
+          className="quiet-button"
+          disabled={write.isPending || plan.isSaved || plan.choices.length === 0 || clashes > 0}
+          onClick={() => write.mutate({ choices: [...plan.choices] })}
+        >
+          {plan.isSaved && plan.choices.length > 0 ? 'This plan is saved' : 'Save this plan'}
+        </button>
+      </p>
+      {error !== null && <ProblemText problem={error.problem} />}
+      {write.error !== null && <ProblemText problem={write.error.problem} />}
+      {made !== null && (
+        <p role="status">
+          {howGood(made)}; it averts {format.number(Number(made.worth.toFixed(2)))}, quickly taken{' '}
+          {format.number(Number(made.greedyWorth.toFixed(2)))}.
+        </p>
+      )}
+      {made !== null && made.left.length > 0 && (
+        <details>
+          <summary>{made.left.length} found no garden</summary>
+          <ul>
+            {made.left.map(({ accessionId, variety, why }) => (
+              <li key={accessionId}>
+                <strong>{variety}</strong>: {why}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </div>
+  )
+}
+
+function howGood({ by, gap }: Made): string {
+  if (by === 'greedy' || gap === null) return 'A quick plan, not compared with the best'
+  const percent = Math.ceil(1_000 * gap) / 10
+  return gap < 0.0005 ? 'The best plan there is' : `At most ${percent} % below the best plan there is`
+}

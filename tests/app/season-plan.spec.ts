@@ -1,0 +1,65 @@
+import type { Page } from '@playwright/test'
+import { expectNoBarrier } from './support/axe.ts'
+import { open } from './support/open.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+const garden = (page: Page, name: string) => page.getByRole('region', { name, exact: true })
+
+test('plans two varieties that cross, says what clashes when one is moved, saves, and hands out the seed', async ({
+  app,
+  page,
+}) => {
+  const { today } = await app.call('collection.about', {})
+  const { personId } = await app.call('person.create', { name: 'Tamsin Lugg', roles: ['grower'] })
+  await app.call('intake.record', {
+    donor: null,
+    receivedOn: today,
+    gifts: [
+      { variety: { newVariety: { cropId: 'beet', name: 'Quay Red' } }, amount: '60 clusters' },
+      { variety: { newVariety: { cropId: 'chard', name: 'Ferry Silver' } }, amount: '60 clusters' },
+    ],
+  })
+  const at = (eastM: number) => ({ place: { eastM, northM: 0 }, areaM2: 20, mostVarieties: 2 })
+  await app.call('site.save', { name: 'Near bed', growerId: personId, ...at(0) })
+  await app.call('site.save', { name: 'Far bed', growerId: personId, ...at(900) })
+
+  await open(page, '/regrow/plan')
+  await page.getByRole('button', { name: 'Make a plan' }).press('Enter')
+  await expect(page.getByText('The best plan there is')).toBeVisible({ timeout: 20_000 })
+  await expect(garden(page, 'Near bed').getByRole('listitem')).toHaveCount(1)
+  await expect(garden(page, 'Far bed').getByRole('listitem')).toHaveCount(1)
+  await expectNoBarrier(page)
+
+  await page.getByLabel('Garden of Quay Red').selectOption({ label: 'Near bed' })
+  await page.getByLabel('Garden of Ferry Silver').selectOption({ label: 'Near bed' })
+  await expect(page.getByRole('alert')).toContainText('Quay Red and Ferry Silver cross: both at Near bed')
+  await expect(page.getByRole('button', { name: 'Save this plan' })).toBeDisabled()
+  await page.getByLabel('Garden of Ferry Silver').selectOption({ label: 'Far bed' })
+  await expect(page.getByRole('alert')).toBeHidden()
+
+  await page.getByRole('button', { name: 'Save this plan' }).press('Enter')
+  await expect(page.getByRole('button', { name: 'This plan is saved' })).toBeVisible()
+  await garden(page, 'Far bed')
+    .getByRole('button', { name: /^Hand \d+ of .* to Tamsin Lugg/ })
+    .press('Enter')
+  await expect(garden(page, 'Far bed')).toContainText(/\d+ clusters went out to be grown/)
+  await expectNoBarrier(page)
+})
+
+test('adds a garden by keyboard', async ({ app, page }) => {
+  await open(page, '/regrow/plan')
+  await expect(page.getByText('There is no garden yet.')).toBeVisible()
+  await page.getByRole('button', { name: 'Add a garden' }).press('Enter')
+  await page.getByLabel('Its name').fill('Allotment 12')
+  await page.getByLabel('Free bed, m²').fill('24')
+  await page.getByLabel('Varieties at most').fill('3')
+  await page.getByLabel('Where it lies').selectOption('sketch')
+  await page.getByLabel('Metres east').fill('-120')
+  await page.getByLabel('Metres north').fill('40')
+  await page.getByLabel('Metres north').press('Enter')
+  await expect(garden(page, 'Allotment 12')).toContainText('0 of 24 m²')
+  const { sites } = await app.call('site.list', {})
+  expect(sites).toMatchObject([{ place: { eastM: -120, northM: 40 }, mostVarieties: 3 }])
+})

@@ -13,6 +13,7 @@ import { referenceOperations } from './reference-operations.ts'
 import { regrowOperations } from './regrow-operations.ts'
 import { seasonPlanOperations } from './season-plan-operations.ts'
 import { stockOperations } from './stock-operations.ts'
+import { storageOperations } from './storage-operations.ts'
 import { waitingOperations } from './waiting-operations.ts'
 
 /** Every operation that a window, a script or a test may call, by name. The one way into a collection. */
@@ -22,6 +23,7 @@ export const contract = {
   ...intakeOperations,
   ...stockOperations,
   ...germinationOperations,
+  ...storageOperations,
   ...regrowOperations,
   ...seasonPlanOperations,
   ...forecastOperations,

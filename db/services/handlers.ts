@@ -12,6 +12,7 @@ import { backUpCollection } from './back-up-collection.ts'
 import { printBenchSheet } from './bench-sheet.ts'
 import { joinPeople, updatePerson } from './change-person.ts'
 import { checkCollection } from './check.ts'
+import { comparePlaces } from './compare-places.ts'
 import type { Reading, Writing } from './context.ts'
 import { getCrop, listCrops, overrideCrop } from './crops.ts'
 import { keepDraft, listDrafts } from './drafts.ts'
@@ -32,6 +33,8 @@ import { listNeeds, overrideAccession } from './needs.ts'
 import { createPerson, searchPeople } from './people.ts'
 import { listPeople } from './person-list.ts'
 import { getPerson } from './person-record.ts'
+import { getStorage, listStorage } from './place-climate.ts'
+import { noteReading, setTerms } from './place-readings.ts'
 import { createPlace, listPlaces } from './places.ts'
 import { markPrinted, printAgain, printHistory } from './printed.ts'
 import { letPromiseGo, listOut, listPromises } from './promises.ts'
@@ -107,6 +110,9 @@ export const readHandlers: ReadHandlers = {
   'forecast.get': getForecast,
   'forecast.left': forecastsLeft,
   'need.list': listNeeds,
+  'storage.list': listStorage,
+  'storage.get': getStorage,
+  'storage.compare': comparePlaces,
   'germination.plan': planTest,
   'germination.list': listTests,
   'germination.get': getTest,
@@ -161,6 +167,8 @@ export const writeHandlers: WriteHandlers = {
   'lot.discard': discardSeed,
   'lot.quarantine': quarantineLot,
   'lot.release': releaseLot,
+  'place.set-terms': setTerms,
+  'reading.note': noteReading,
   'germination.record': recordGermination,
   'germination.begin': beginTest,
   'germination.count': countTest,

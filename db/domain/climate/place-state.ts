@@ -1,7 +1,7 @@
 import { daysBetween } from '../dates/day-arithmetic.ts'
 import type { IsoDate } from '../dates/iso-date.ts'
 import { assertNever } from '../shared/assert-never.ts'
-import { type ClimateLimits, hasLimits } from './limits.ts'
+import { beyond, type ClimateLimits, hasLimits } from './limits.ts'
 import type { ClimateReading } from './reading.ts'
 import { timeOutside } from './time-outside.ts'
 
@@ -39,8 +39,11 @@ export function placeState(
   if (!hasLimits(limits)) return 'no-aim'
   const { measuredHours, tooWarmHours, tooDampHours } = timeOutside(recent, limits)
   const most = TOLERATED_SHARE * measuredHours
-  const warm = tooWarmHours > most
-  const damp = tooDampHours > most
+  // A first reading stands for no time yet, but says how it is.
+  const only = recent.length === 1 ? recent[0] : undefined
+  const now = only === undefined ? { tooWarm: false, tooDamp: false } : beyond(only, limits)
+  const warm = now.tooWarm || tooWarmHours > most
+  const damp = now.tooDamp || tooDampHours > most
   if (warm && damp) return 'too-warm-and-damp'
   if (warm) return 'too-warm'
   return damp ? 'too-damp' : 'good'

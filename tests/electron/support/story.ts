@@ -74,6 +74,18 @@ export function story(): readonly Step[] {
       },
     ),
     step('place.list', () => ({})),
+    step('storage.list', () => ({})),
+    step('place.set-terms', (facts) => ({ ...key(), placeId: facts.placeId, aim: 'short-term' })),
+    step('reading.note', (facts) => ({
+      ...key(),
+      placeId: facts.placeId,
+      on: TODAY,
+      time: '08:30',
+      temperature: 18.5,
+      humidity: 42,
+    })),
+    step('storage.get', (facts) => ({ placeId: facts.placeId })),
+    step('storage.compare', (facts) => ({ placeIds: [facts.placeId, facts.placeId] })),
     step(
       'person.create',
       () => ({ ...key(), name: 'Ilka Brandt', town: 'Quillhaven', roles: ['donor'] }),

@@ -1,0 +1,183 @@
+import { z } from 'zod'
+import { PLACE_AIMS } from '../domain/climate/limits.ts'
+import { PLACE_STATES } from '../domain/climate/place-state.ts'
+import { Day, Id, Story } from './fields.ts'
+import { reads, writes } from './operation.ts'
+import { PlaceLine } from './reference-operations.ts'
+
+export const Aim = z.enum(PLACE_AIMS)
+export const TemperatureUnit = z.enum(['C', 'F'])
+const Percent = z.number().min(0).max(100)
+const Celsius = z.number().describe('degrees C')
+/** As read off an instrument, in either unit. */
+const Temperature = z.number().min(-148, 'That is colder than any freezer.').max(212, 'That is boiling.')
+
+export const StoredPlace = PlaceLine.extend({
+  lots: z.int().describe('lots with seed there and inside it'),
+  aim: Aim.describe('its own, or that of the nearest place around it that has one'),
+  readingsFrom: z
+    .object({ placeId: Id, path: z.string() })
+    .nullable()
+    .describe('the place whose readings hold here: itself or the nearest around it; null: nobody measured'),
+  latest: z.string().nullable().describe('the minute of the latest reading'),
+  state: z.enum(PLACE_STATES),
+  stateWords: z.string(),
+})
+export type StoredPlace = z.infer<typeof StoredPlace>
+
+const ClimateDay = z.object({
+  on: z.string().describe('a day, or a month where the time is long'),
+  low: Celsius,
+  mean: Celsius,
+  high: Celsius,
+  lowHumidity: Percent.nullable(),
+  meanHumidity: Percent.nullable(),
+  highHumidity: Percent.nullable(),
+})
+export type ClimateDay = z.infer<typeof ClimateDay>
+
+/** What the readings of some time come to. */
+const ClimateSum = z.object({
+  readings: z.int(),
+  from: z.string(),
+  until: z.string().describe('the minute of the last reading'),
+  lowest: Celsius,
+  mean: Celsius,
+  highest: Celsius,
+  meanHumidity: Percent.nullable(),
+  highestHumidity: Percent.nullable(),
+  meanSum: z.number().nullable().describe('mean of degrees F plus percent of relative humidity'),
+  shareOutside: z
+    .number()
+    .nullable()
+    .describe('part of the measured time beyond the limits; null: none to keep to'),
+})
+export type ClimateSum = z.infer<typeof ClimateSum>
+
+const Spell = z.object({
+  from: z.string(),
+  until: z.string(),
+  hours: z.number(),
+  highest: Celsius,
+  highestHumidity: Percent.nullable(),
+})
+
+export const PlaceClimate = z.object({
+  place: StoredPlace,
+  terms: z
+    .object({
+      aim: Aim,
+      highestCelsius: Celsius.nullable(),
+      highestHumidity: Percent.nullable(),
+      roundDays: z.int().nullable(),
+    })
+    .nullable()
+    .describe('what the keeper said of this very place; null: nothing yet'),
+  suggestedAim: Aim.describe('what such a place is usually meant for'),
+  limits: z.object({
+    highestCelsius: Celsius.nullable(),
+    highestHumidity: Percent.nullable(),
+    highestSum: z.number().nullable(),
+    words: z.string(),
+  }),
+  sum: ClimateSum.nullable().describe('null where nothing was read in that time'),
+  words: z.array(z.string()).describe('what the readings say, sentence by sentence'),
+  trace: z.array(ClimateDay),
+  traceBy: z.enum(['day', 'month']),
+  spells: z.array(Spell).describe('the longest times beyond the limits'),
+  thaws: z.object({ peaks: z.int(), everyHours: z.number(), rise: z.number(), words: z.string() }).nullable(),
+  lots: z.array(
+    z.object({
+      lotId: Id,
+      lotNumber: z.string(),
+      variety: z.string(),
+      crop: z.string(),
+      place: z.string(),
+      caution: z.string().describe('why it should not lie there as it is; may be empty'),
+    }),
+  ),
+  batches: z.array(
+    z.object({
+      entryId: Id,
+      fileName: z.string().nullable().describe('null: typed'),
+      readings: z.int(),
+      leftOut: z.int(),
+      note: z.string(),
+      first: z.string(),
+      last: z.string(),
+    }),
+  ),
+})
+export type PlaceClimate = z.infer<typeof PlaceClimate>
+
+const Season = z.object({
+  months: z.string().describe("'Dec to Feb'"),
+  sum: ClimateSum,
+})
+
+export const storageOperations = {
+  'storage.list': reads(
+    'Lists the storage places with how each stands by its latest readings.',
+    z.strictObject({}),
+    z.object({ places: z.array(StoredPlace) }),
+  ),
+  'storage.get': reads(
+    'Shows the climate of a place against its limits, and the lots that lie there.',
+    z.strictObject({
+      placeId: Id,
+      days: z
+        .int()
+        .min(1)
+        .max(36_500)
+        .default(90)
+        .describe('how much of the time up to the latest reading is looked at'),
+    }),
+    PlaceClimate,
+  ),
+  'storage.compare': reads(
+    'Compares places side by side over the seasons that were measured in each.',
+    z.strictObject({
+      placeIds: z.array(Id).min(2, 'Choose two places at least.').max(6, 'Compare six places at most.'),
+      aim: Aim.default('short-term').describe('what the place is wanted for'),
+    }),
+    z.object({
+      places: z.array(
+        z.object({
+          placeId: Id,
+          path: z.string(),
+          sum: ClimateSum.nullable(),
+          seasons: z.array(Season),
+          words: z.string(),
+        }),
+      ),
+      words: z.string().describe('which of them keeps seed best so far, and how sure that is'),
+    }),
+  ),
+  'place.set-terms': writes(
+    'Says what a place is meant for, its own limits, and how often a round goes there.',
+    {
+      placeId: Id,
+      aim: Aim,
+      highestCelsius: z.number().min(-100).max(100).nullable().default(null),
+      highestHumidity: Percent.nullable().default(null),
+      roundDays: z.int().min(1).max(1_100).nullable().default(null),
+    },
+    { place: StoredPlace },
+  ),
+  'reading.note': writes(
+    'Writes down a reading of a place: temperature, and humidity where it was read.',
+    {
+      placeId: Id,
+      on: Day,
+      time: z
+        .string()
+        .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'Write the time as 08:30.')
+        .describe('on the wall clock there, HH:MM'),
+      temperature: Temperature,
+      unit: TemperatureUnit.default('C'),
+      humidity: Percent.nullable().default(null).describe('relative humidity, percent'),
+      note: Story.default(''),
+    },
+    { place: StoredPlace, warnings: z.array(z.string()) },
+  ),
+} as const

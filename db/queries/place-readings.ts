@@ -1,0 +1,105 @@
+import type { PlaceAim } from '../domain/climate/limits.ts'
+import type { ClimateReading } from '../domain/climate/reading.ts'
+import type { Sqlite } from '../migrations/connection.ts'
+import { standing } from './measurements.ts'
+import { prepared } from './prepared.ts'
+
+/** What a place is meant for, as the keeper said last. */
+export interface TermsRow {
+  readonly placeId: number
+  readonly aim: PlaceAim
+  readonly highestCc: number | null
+  readonly highestPm: number | null
+  readonly roundDays: number | null
+}
+
+/** The terms in force of every place that has any. */
+export function termsOfPlaces(sqlite: Sqlite): TermsRow[] {
+  return prepared(
+    sqlite,
+    `SELECT place_id AS placeId, aim, highest_cc AS highestCc, highest_pm AS highestPm, round_days AS roundDays
+     FROM place_terms WHERE id IN (
+       SELECT max(id) FROM place_terms WHERE ${standing('place_terms')} GROUP BY place_id)`,
+  ).all() as TermsRow[]
+}
+
+/** The minute of the latest reading of every place that has any. */
+export function latestReadings(sqlite: Sqlite): { placeId: number; at: string }[] {
+  return prepared(
+    sqlite,
+    `WITH batch AS (SELECT id, place_id FROM climate_batch WHERE ${standing('climate_batch')}),
+       read AS (SELECT DISTINCT place_id FROM batch)
+     SELECT place_id AS placeId, (
+       SELECT at FROM climate_reading WHERE climate_reading.place_id = read.place_id
+         AND batch_id IN (SELECT id FROM batch) ORDER BY at DESC LIMIT 1) AS at
+     FROM read`,
+  ).all() as { placeId: number; at: string }[]
+}
+
+/** Every reading of a place itself that counts, in order of time. `from` and `until` are days; `until` is left out. */
+export function readingsOfPlace(
+  sqlite: Sqlite,
+  placeId: number,
+  from = '',
+  until = '9999-12-31',
+): ClimateReading[] {
+  return prepared(
+    sqlite,
+    `SELECT at, temperature_cc AS temperatureCc, humidity_pm AS humidityPm FROM climate_reading
+     WHERE place_id = ? AND at >= ? AND at < ? AND batch_id IN (
+       SELECT id FROM climate_batch WHERE climate_batch.place_id = ? AND ${standing('climate_batch')})
+     ORDER BY at`,
+  ).all(placeId, from, until, placeId) as ClimateReading[]
+}
+
+/** Readings that came in together. */
+export interface BatchRow {
+  readonly entryId: number
+  readonly fileName: string | null
+  readonly readings: number
+  readonly leftOut: number
+  readonly note: string
+  readonly first: string
+  readonly last: string
+}
+
+/** The batches of a place that count, latest first. */
+export function batchesOfPlace(sqlite: Sqlite, placeId: number, limit: number): BatchRow[] {
+  return prepared(
+    sqlite,
+    `SELECT entry_id AS entryId, file_name AS fileName, readings, left_out AS leftOut, note,
+       (SELECT min(at) FROM climate_reading WHERE place_id = climate_batch.place_id AND batch_id = climate_batch.id) AS first,
+       (SELECT max(at) FROM climate_reading WHERE place_id = climate_batch.place_id AND batch_id = climate_batch.id) AS last
+     FROM climate_batch WHERE place_id = ? AND ${standing('climate_batch')} ORDER BY id DESC LIMIT ?`,
+  ).all(placeId, limit) as BatchRow[]
+}
+
+/** A lot that lies in a place or in something inside it, with what it is kept in and how moist it was found. */
+export interface StoredLotRow {
+  readonly lotId: number
+  readonly lotNumber: string
+  readonly variety: string
+  readonly crop: string
+  readonly family: string
+  readonly place: string
+  readonly highPercent: number | null
+}
+
+/** Lots with seed in a place and inside it, by number. */
+export function lotsInPlace(sqlite: Sqlite, placeId: number, limit: number): StoredLotRow[] {
+  return prepared(
+    sqlite,
+    `WITH around AS (SELECT id, path FROM storage_place WHERE id = ?)
+     SELECT lot.id AS lotId, lot.number AS lotNumber, variety.name AS variety, crop.common_name AS crop, crop.family,
+       storage_place.path AS place,
+       (SELECT high_percent FROM seed_moisture WHERE lot_id = lot.id AND ${standing('seed_moisture')}
+        ORDER BY measured_on DESC, id DESC LIMIT 1) AS highPercent
+     FROM around
+       JOIN storage_place ON storage_place.id = around.id
+         OR substr(storage_place.path, 1, length(around.path) + 3) = around.path || ' / '
+       JOIN lot ON lot.place_id = storage_place.id AND lot.holds_seed = 1
+       JOIN accession ON accession.id = lot.accession_id JOIN variety ON variety.id = accession.variety_id
+       JOIN crop ON crop.id = variety.crop_id
+     ORDER BY lot.number LIMIT ?`,
+  ).all(placeId, limit) as StoredLotRow[]
+}

@@ -17,7 +17,7 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
   useKeepFocus(card, `${gift.state} ${gift.waitsFor.length}`)
   const donor = gift.donor === '' ? 'somebody unknown' : gift.donor
   return (
-    <article ref={card} className="gift-card" aria-label={`${gift.variety}, a gift of ${donor}`}>
+    <article ref={card} className="gift-card flap" aria-label={`${gift.variety}, a gift of ${donor}`}>
       <header className="gift-head">
         <h2 tabIndex={-1}>{gift.variety}</h2>
         <p>

@@ -1,7 +1,7 @@
-import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { call } from '../../shared/client/call.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { HarvestField } from '../../shared/table-form/harvest-field.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { SuggestionSource } from '../../shared/table-form/use-suggestions.ts'
@@ -58,13 +58,10 @@ export function ReturnFields({ line, onChange, onPick, problems, thisYear }: Ret
           onChange={(meets) => onChange({ meets })}
         />
       )}
-      <TextField
-        label="Harvest year"
-        step="harvest"
+      <HarvestField
         value={line.harvest}
+        thisYear={thisYear}
         onChange={(harvest) => onChange({ harvest })}
-        placeholder="2024, about 2019, or unknown"
-        words={harvestWords(line.harvest, thisYear)}
         problem={problems.harvest}
       />
       <AmountField
@@ -118,12 +115,4 @@ function parentInWords(parent: Parent): string {
   return parent.withdrawalId === null
     ? 'A new lot of the same accession, one generation on.'
     : 'A new lot of the same accession, one generation on. They took seed of it here.'
-}
-
-/** What was understood, where it is not simply what was typed. */
-function harvestWords(typed: string, thisYear: number): string {
-  if (typed.trim() === '') return ''
-  const reading = readHarvestYear(typed, thisYear)
-  const words = reading.kind === 'harvest' ? harvestInWords(reading.harvest) : ''
-  return words.replace('–', '-') === typed.trim() ? '' : words
 }

@@ -1,17 +1,14 @@
 import { useEffect, useRef } from 'react'
 import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
-import { useRead } from '../../shared/client/use-read.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { KeyHints } from '../../shared/table-form/key-hints.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
 import { PersonFields } from '../../shared/table-form/person-fields.tsx'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
+import { VisitPins } from '../../shared/table-form/visit-pins.tsx'
 import { OutList } from './out-list.tsx'
 import { Reminders } from './reminders.tsx'
 import { ReturnFields } from './return-fields.tsx'
@@ -103,7 +100,12 @@ export function TakeBackTable(props: TakeBackTableProps) {
               )}
             </p>
           </div>
-          <Pins draft={draft} today={today} onChange={(change) => table.change({ kind: 'pins', change })} />
+          <VisitPins
+            pinned={draft}
+            dayLabel="Came back"
+            today={today}
+            onChange={(change) => table.change({ kind: 'pins', change })}
+          />
           <KeyHints more="where it goes" saves="takes it back" />
         </StepForm>
         <aside className="table-visit" aria-label="Back and still out">
@@ -118,41 +120,6 @@ export function TakeBackTable(props: TakeBackTableProps) {
           </div>
         </aside>
       </div>
-    </div>
-  )
-}
-
-interface PinsProps {
-  readonly draft: TakeBackDraft
-  readonly today: string
-  readonly onChange: (change: Partial<Pick<TakeBackDraft, 'placeId' | 'receivedOn'>>) => void
-}
-
-const LATER = { value: '', label: 'decided later' }
-
-/** Where what comes back goes, and the day. Both stay for the next person. */
-function Pins({ draft, today, onChange }: PinsProps) {
-  const format = useFormat()
-  const places = useRead('place.list', {}).data?.places ?? []
-  return (
-    <div className="take-back-pins" data-steps-apart="">
-      <SelectField
-        label="Goes to"
-        step="place"
-        size="record"
-        value={draft.placeId === null ? '' : String(draft.placeId)}
-        options={[LATER, ...places.map(({ placeId, path }) => ({ value: String(placeId), label: path }))]}
-        onChange={(value) => onChange({ placeId: value === '' ? null : Number(value) })}
-      />
-      <TextField
-        label="Came back"
-        step="received"
-        type="date"
-        size="record"
-        words={draft.receivedOn === '' ? 'today' : format.day(draft.receivedOn)}
-        value={draft.receivedOn === '' ? today : draft.receivedOn}
-        onChange={(receivedOn) => onChange({ receivedOn: receivedOn === today ? '' : receivedOn })}
-      />
     </div>
   )
 }

@@ -17,7 +17,7 @@ export function TakenBackList({ taken }: { readonly taken: readonly TakenBack[] 
   return (
     <ol className="envelopes" aria-label="Taken back">
       {taken.map((each) => (
-        <li key={each.lot.lotId} className="envelope">
+        <li key={each.lot.lotId} className="envelope flap">
           <TakenBackLot {...each} />
         </li>
       ))}

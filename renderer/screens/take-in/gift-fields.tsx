@@ -1,6 +1,6 @@
-import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { readSample } from '../../../db/domain/weights/read-sample.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
+import { HarvestField } from '../../shared/table-form/harvest-field.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { GiftLine, GiftProblems } from './gift-line.ts'
@@ -22,13 +22,10 @@ export function GiftFields({
   return (
     <>
       <VarietyFields line={line} onChange={onChange} problems={problems} />
-      <TextField
-        label="Harvest year"
-        step="harvest"
+      <HarvestField
         value={line.harvest}
+        thisYear={thisYear}
         onChange={(harvest) => onChange({ harvest })}
-        placeholder="2024, about 2019, 2017-2019, or unknown"
-        words={harvestWords(line.harvest, thisYear)}
         problem={problems.harvest}
       />
       <AmountField
@@ -130,12 +127,4 @@ function varietyInWords(line: GiftLine): string {
   return line.matched === '' || line.matched === line.variety
     ? line.crop
     : `${line.crop}, also called ${line.matched}`
-}
-
-/** What was understood, where it is not simply what was typed. */
-function harvestWords(typed: string, thisYear: number): string {
-  if (typed.trim() === '') return ''
-  const reading = readHarvestYear(typed, thisYear)
-  const words = reading.kind === 'harvest' ? harvestInWords(reading.harvest) : ''
-  return words.replace('–', '-') === typed.trim() ? '' : words
 }

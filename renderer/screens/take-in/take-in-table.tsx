@@ -10,6 +10,7 @@ import { PersonFields } from '../../shared/table-form/person-fields.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
+import { VisitPins } from '../../shared/table-form/visit-pins.tsx'
 import { DecisionButtons, DecisionFields } from './gift-decision.tsx'
 import { GiftFields } from './gift-fields.tsx'
 import { GiftInWords } from './gift-in-words.tsx'
@@ -17,7 +18,6 @@ import { MoreFields } from './more-fields.tsx'
 import type { TakeInDraft, TakeInStep } from './take-in-draft.ts'
 import type { SavedVisit } from './taken-in.tsx'
 import { useTakeIn } from './use-take-in.ts'
-import { VisitPins } from './visit-pins.tsx'
 
 interface TakeInTableProps {
   readonly visit: KeptVisit<TakeInDraft, TakeInStep>
@@ -104,7 +104,12 @@ export function TakeInTable(props: TakeInTableProps) {
         </div>
         <aside className="table-visit" aria-label="This visit">
           <h2>This visit</h2>
-          <VisitPins draft={draft} today={today} onChange={(change) => dispatch({ kind: 'visit', change })} />
+          <VisitPins
+            pinned={draft}
+            dayLabel="Received"
+            today={today}
+            onChange={(change) => dispatch({ kind: 'visit', change })}
+          />
           <GatheredLines
             lines={draft.gifts}
             nameOf={(gift) => gift.variety}

@@ -31,7 +31,7 @@ export function TakenIn({ visit, onNextDonor }: TakenInProps) {
       </h1>
       <ol className="envelopes taken-in-list">
         {visit.taken.map((taken, index) => (
-          <li key={taken.lotId} className="envelope">
+          <li key={taken.lotId} className="envelope flap">
             <p className="taken-in-number">{taken.lotNumber}</p>
             <p className="envelope-name">{takenGifts[index]?.variety}</p>
             <p>{taken.words}</p>

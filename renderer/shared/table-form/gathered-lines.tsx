@@ -24,7 +24,7 @@ export function GatheredLines<L extends { readonly id: string }>(props: Gathered
       {listed.length === 0 && whileEmpty}
       <ol className="envelopes">
         {listed.map((line) => (
-          <li key={line.id} className="envelope" data-changing={changing === line.id}>
+          <li key={line.id} className="envelope flap" data-changing={changing === line.id}>
             <p className="envelope-name">{nameOf(line)}</p>
             <div className="envelope-words">{inWords(line)}</div>
             <p className="envelope-doing">

@@ -1,0 +1,47 @@
+import { useRead } from '../client/use-read.ts'
+import { useFormat } from '../format/use-format.ts'
+import { SelectField } from './select-field.tsx'
+import { TextField } from './text-field.tsx'
+
+/** What holds for a whole visit: the place where its seed goes, and the day; '' for today. */
+interface Pinned {
+  readonly placeId: number | null
+  readonly receivedOn: string
+}
+
+interface VisitPinsProps {
+  readonly pinned: Pinned
+  readonly dayLabel: string
+  readonly today: string
+  readonly onChange: (change: Partial<Pinned>) => void
+}
+
+const LATER = { value: '', label: 'decided later' }
+
+/** Where the seed of a visit goes, and the day it came. The place stays for the next person. */
+export function VisitPins({ pinned, dayLabel, today, onChange }: VisitPinsProps) {
+  const { placeId, receivedOn } = pinned
+  const format = useFormat()
+  const places = useRead('place.list', {}).data?.places ?? []
+  return (
+    <div className="visit-pins" data-steps-apart="">
+      <SelectField
+        label="Goes to"
+        step="place"
+        size="record"
+        value={placeId === null ? '' : String(placeId)}
+        options={[LATER, ...places.map((place) => ({ value: String(place.placeId), label: place.path }))]}
+        onChange={(value) => onChange({ placeId: value === '' ? null : Number(value) })}
+      />
+      <TextField
+        label={dayLabel}
+        step="received"
+        type="date"
+        size="record"
+        words={receivedOn === '' ? 'today' : format.day(receivedOn)}
+        value={receivedOn === '' ? today : receivedOn}
+        onChange={(day) => onChange({ receivedOn: day === today ? '' : day })}
+      />
+    </div>
+  )
+}

@@ -121,4 +121,9 @@ export const seasonPlanOperations = {
         .nullable(),
     }),
   ),
+  'plan.sheets': reads(
+    'Prints a sheet for each garden of the saved plan, or for one: what to grow, how, and when to bring seed back.',
+    z.strictObject({ siteId: Id.nullable().default(null) }),
+    z.object({ pdf: z.base64(), fileName: z.string(), pages: z.int(), warnings: z.array(z.string()) }),
+  ),
 } as const

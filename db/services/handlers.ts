@@ -21,6 +21,7 @@ import { getForecast } from './forecast-record.ts'
 import { beginTest, cancelTest, countTest, finishTest, recordGermination } from './germination.ts'
 import { listDueTests, planTest } from './germination-advice.ts'
 import { getTest, listTests } from './germination-record.ts'
+import { printGrowerSheets } from './grower-sheets.ts'
 import { listSites, saveSite } from './growing-sites.ts'
 import { recordIntake } from './intake.ts'
 import { forecastsLeft, refreshForecasts } from './keep-forecasts.ts'
@@ -124,6 +125,7 @@ export const readHandlers: ReadHandlers = {
   'plan.make': makePlan,
   'plan.check': checkPlan,
   'plan.latest': latestPlan,
+  'plan.sheets': printGrowerSheets,
   'season-list.list': listSeasonLists,
   'season-list.get': getSeasonList,
   'label.sheets': listSheets,

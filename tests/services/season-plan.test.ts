@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { bare } from '../builders/packets.ts'
+import { readPdf } from '../builders/read-pdf.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
@@ -162,5 +164,28 @@ describe('a season plan', () => {
     })
     await test.call('entry.take-back', { entryId })
     expect(await test.call('plan.latest', {})).toEqual({ plan: null })
+  })
+
+  it('prints a sheet for each garden, with what to do and what to be careful about', async () => {
+    expect(await test.refused('plan.sheets', {})).toMatchObject({ code: 'not-found' })
+    const [beet, tomato] = [await accession('beet', 'Quay Red'), await accession('tomato', 'Widow Tarn')]
+    const [here, far] = [await garden('Orrin strip', 0), await garden('Mill field', 900)]
+    await test.call('plan.save', {
+      choices: [
+        { accessionId: beet, siteId: here },
+        { accessionId: tomato, siteId: far, covered: true },
+      ],
+    })
+    const { pdf, pages, warnings, fileName } = await test.call('plan.sheets', {})
+    expect([pages, warnings, fileName]).toEqual([2, [], 'grower-sheets-2026.pdf'])
+    const { pages: read } = await readPdf(Buffer.from(pdf, 'base64'))
+    const words = read.map(({ characters }) => bare(characters.map(({ character }) => character).join('')))
+    expect(words[0]).toContain(bare('Beet ‘Quay Red’'))
+    expect(words[0]).toContain(bare('Grow no other Beta vulgaris within 244 m'))
+    expect(words[0]).toContain(bare('It flowers in its second year'))
+    expect(words[1]).toContain(bare('Keep it covered while it flowers'))
+    expect(words[1]).toContain(bare('let tomato seed stand in its juice'))
+    expect((await test.call('plan.sheets', { siteId: far })).pages).toBe(1)
+    expect(await test.refused('plan.sheets', { siteId: 77 })).toMatchObject({ field: 'siteId' })
   })
 })

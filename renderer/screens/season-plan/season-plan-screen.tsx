@@ -3,6 +3,7 @@ import { Link } from 'wouter'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { PaperPages } from '../../shared/labels/paper-pages.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GardenForm } from './garden-form.tsx'
 import { GardenLines } from './garden-lines.tsx'
@@ -98,6 +99,7 @@ function Making({ plan, gardens }: { readonly plan: PlanOnTable; readonly garden
           {plan.isSaved && plan.choices.length > 0 ? 'This plan is saved' : 'Save this plan'}
         </button>
       </p>
+      {plan.isSaved && plan.choices.length > 0 && <Sheets />}
       {error !== null && <ProblemText problem={error.problem} />}
       {write.error !== null && <ProblemText problem={write.error.problem} />}
       {made !== null && (
@@ -126,4 +128,20 @@ function howGood({ by, gap }: Made): string {
   if (by === 'greedy' || gap === null) return 'A quick plan, not compared with the best'
   const percent = Math.ceil(1_000 * gap) / 10
   return gap < 0.0005 ? 'The best plan there is' : `At most ${percent} % below the best plan there is`
+}
+
+/** The sheets of the saved plan, a page for each garden. */
+function Sheets() {
+  const [wanted, setWanted] = useState(false)
+  const read = useRead('plan.sheets', wanted ? {} : null)
+  if (!wanted) {
+    return (
+      <button type="button" className="quiet-button plan-sheets" onClick={() => setWanted(true)}>
+        Print the grower sheets
+      </button>
+    )
+  }
+  if (read.error !== null) return <ProblemText problem={read.error.problem} />
+  if (read.data === undefined) return <p className="soft">Making the sheets…</p>
+  return <PaperPages name="The grower sheets" made={read.data} />
 }

@@ -163,6 +163,7 @@ export function story(): readonly Step[] {
       choices: [{ accessionId: facts.accessionId, siteId: facts.siteId }],
     })),
     step('plan.latest', () => ({})),
+    step('plan.sheets', (facts) => ({ siteId: facts.siteId })),
     step('season-list.list', () => ({})),
     step('season-list.get', (facts) => ({ listId: facts.listId })),
     step('lot.weigh-seeds', (facts) => ({

@@ -655,6 +655,7 @@ CREATE TABLE lot_forecast (
   viability_high REAL CHECK (viability_high >= viability),
   viability_start REAL CHECK (viability_start BETWEEN 0 AND 1),
   chance_below REAL CHECK (chance_below BETWEEN 0 AND 1),
+  deviates_a_year REAL CHECK (deviates_a_year >= 0),
   crosses_early TEXT,
   crosses_on TEXT,
   crosses_late TEXT,
@@ -663,7 +664,8 @@ CREATE TABLE lot_forecast (
   CHECK ((viability IS NULL) = (viability_low IS NULL)),
   CHECK ((viability IS NULL) = (viability_high IS NULL)),
   CHECK ((viability IS NULL) = (viability_start IS NULL)),
-  CHECK ((viability IS NULL) = (chance_below IS NULL))
+  CHECK ((viability IS NULL) = (chance_below IS NULL)),
+  CHECK ((viability IS NULL) = (deviates_a_year IS NULL))
 ) STRICT;
 --> statement-breakpoint
 CREATE INDEX lot_forecast_stale ON lot_forecast (stale_since) WHERE stale_since IS NOT NULL;

@@ -115,6 +115,7 @@ export interface KeptForecast {
   readonly high: number | null
   readonly start: number | null
   readonly chanceBelow: number | null
+  readonly deviatesAYear: number | null
   readonly early: string | null
   readonly crosses: string | null
   readonly late: string | null
@@ -125,7 +126,7 @@ export function keepForecast(sqlite: Sqlite, kept: KeptForecast): void {
   prepared(
     sqlite,
     `UPDATE lot_forecast SET stale_since = NULL, reckoned_on = ?, basis = ?, viability = ?, viability_low = ?,
-       viability_high = ?, viability_start = ?, chance_below = ?, crosses_early = ?, crosses_on = ?, crosses_late = ? WHERE lot_id = ?`,
+       viability_high = ?, viability_start = ?, chance_below = ?, deviates_a_year = ?, crosses_early = ?, crosses_on = ?, crosses_late = ? WHERE lot_id = ?`,
   ).run(
     kept.reckonedOn,
     kept.basis,
@@ -134,6 +135,7 @@ export function keepForecast(sqlite: Sqlite, kept: KeptForecast): void {
     kept.high,
     kept.start,
     kept.chanceBelow,
+    kept.deviatesAYear,
     kept.early,
     kept.crosses,
     kept.late,

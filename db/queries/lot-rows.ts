@@ -30,6 +30,7 @@ export interface LifeRow {
   readonly forecast_low: number | null
   readonly forecast_high: number | null
   readonly forecast_start: number | null
+  readonly forecast_a_year: number | null
   readonly mating_system: string | null
   readonly plants_for_seed: number | null
   readonly plants_to_maintain: number | null
@@ -72,6 +73,7 @@ const LIFE_COLUMNS = `
   lot_forecast.reckoned_on AS forecast_on, lot_forecast.viability AS forecast_viability,
   lot_forecast.viability_low AS forecast_low, lot_forecast.viability_high AS forecast_high,
   lot_forecast.viability_start AS forecast_start,
+  lot_forecast.deviates_a_year AS forecast_a_year,
   crop.mating_system, crop.plants_for_seed, crop.plants_to_maintain, crop.plants_to_conserve, accession.own_grade,
   coalesce(accession.own_plants, crop.own_plants) AS own_plants,
   accession.own_regrowings AS regrowings, coalesce(accession.own_threshold, crop.own_threshold) AS threshold,

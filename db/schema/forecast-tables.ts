@@ -12,6 +12,7 @@ export const lotForecast = sqliteTable('lot_forecast', {
   viabilityHigh: real('viability_high'),
   viabilityStart: real('viability_start'),
   chanceBelow: real('chance_below'),
+  deviatesAYear: real('deviates_a_year'),
   crossesEarly: text('crosses_early'),
   crossesOn: text('crosses_on'),
   crossesLate: text('crosses_late'),

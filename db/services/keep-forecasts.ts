@@ -47,10 +47,17 @@ function keepForecasts(reading: Reading, lotIds: readonly number[]): void {
 
 function figuresOf(reckoned: LotForecast) {
   if (reckoned.kind === 'refused') {
-    const none = { viability: null, low: null, high: null, start: null, chanceBelow: null }
+    const none = {
+      viability: null,
+      low: null,
+      high: null,
+      start: null,
+      chanceBelow: null,
+      deviatesAYear: null,
+    }
     return { basis: 'refused', ...none, early: null, crosses: null, late: null } as const
   }
-  const { start, today, crossing, chanceBelow } = reckoned.forecast
+  const { start, today, crossing, chanceBelow, deviatesAYear } = reckoned.forecast
   return {
     basis: reckoned.model.basis,
     viability: today.middle,
@@ -58,6 +65,7 @@ function figuresOf(reckoned: LotForecast) {
     high: today.high,
     start: start.middle,
     chanceBelow,
+    deviatesAYear,
     early: crossing.early,
     crosses: crossing.middle,
     late: crossing.late,

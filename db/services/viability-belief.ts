@@ -1,6 +1,7 @@
 import type { AgeingLot } from '../domain/needs/cost-of-waiting.ts'
 import {
   aged,
+  agedByForecast,
   beliefFromAssumption,
   beliefFromBand,
   beliefFromTest,
@@ -16,7 +17,11 @@ const STORAGE_YEARS_WITHOUT_FIGURES = 3
 /** What is believed of a lot's viability so many years from today: the one place that decides it. */
 function beliefIn(row: LifeRow): (years: number) => ViabilityBelief {
   const today = beliefToday(row)
-  return (years) => aged(today, years, row.storage_years ?? STORAGE_YEARS_WITHOUT_FIGURES)
+  const yearly = row.forecast_a_year
+  return (years) =>
+    yearly === null
+      ? aged(today, years, row.storage_years ?? STORAGE_YEARS_WITHOUT_FIGURES)
+      : agedByForecast(today, years, yearly)
 }
 
 /** By its forecast, else by its last test, else as assumed; an assumption's doubt stays its own. */

@@ -1,4 +1,5 @@
 import { incompleteBeta } from '../germination/incomplete-beta.ts'
+import { normalBelow, normalDensity, normalQuantile } from '../viability/normal.ts'
 
 /** What is believed of the part of a lot's seed that is alive: its mean, 0 to 1, and standard deviation. */
 export interface ViabilityBelief {
@@ -52,7 +53,7 @@ export function beliefFromAssumption(viability: number): ViabilityBelief {
 /**
  * What is believed after so many years more in store, for a crop whose seed keeps `storageYears`.
  *
- * A rule of thumb until a lot has a forecast of its own: the odds of being alive fall from nine to one in the years
+ * A rule of thumb for a lot without a forecast: the odds of being alive fall from nine to one in the years
  * that the crop's seed is said to keep (common practice, no source), and half of that fall is in doubt.
  * Throws RangeError for storage years of zero or less.
  */
@@ -66,6 +67,26 @@ export function aged(belief: ViabilityBelief, years: number, storageYears: numbe
   const steepness = later * (1 - later)
   const carried = deviation * (steepness / (mean * (1 - mean)))
   return { mean: later, deviation: Math.hypot(carried, steepness * fall * PACE_DOUBT) }
+}
+
+/**
+ * What is believed after so many years more where a lot lies, by its forecast: so many normal equivalent deviates lost a year.
+ *
+ * Half of the loss is in doubt, as by the rule of thumb. Throws RangeError for a negative loss.
+ */
+export function agedByForecast(
+  belief: ViabilityBelief,
+  years: number,
+  deviatesAYear: number,
+): ViabilityBelief {
+  if (!(deviatesAYear >= 0)) throw new RangeError(`Seed does not lose ${deviatesAYear} deviates a year`)
+  const { mean, deviation } = belief
+  if (years <= 0 || mean <= 0 || mean >= 1) return belief
+  const now = normalQuantile(mean)
+  const loss = years * deviatesAYear
+  const steepness = normalDensity(now - loss)
+  const carried = deviation * (steepness / normalDensity(now))
+  return { mean: normalBelow(now - loss), deviation: Math.hypot(carried, steepness * loss * PACE_DOUBT) }
 }
 
 /**

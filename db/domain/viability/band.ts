@@ -59,6 +59,16 @@ export function crossingBand({ starts, paces, weights }: Posterior, threshold: T
   return bins.band((logLost) => (logLost < AT_ONCE + 1 ? 0 : Math.exp(logLost)))
 }
 
+/** The pace that is as likely too high as too low, times the reckoned one. */
+export function middlePace({ starts, paces, weights }: Posterior): number {
+  let below = 0
+  for (let j = 0; j < paces.length; j += 1) {
+    for (let i = 0; i < starts.length; i += 1) below += weights[i * paces.length + j] as number
+    if (below >= 0.5) return paces[j] as number
+  }
+  return paces.at(-1) as number
+}
+
 /** The chance that a lot aged by so much is below its threshold, 0 to 1. */
 export function chanceBelow(
   { starts, paces, weights }: Posterior,

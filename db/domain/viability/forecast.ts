@@ -1,6 +1,6 @@
 import { addDays, daysBetween } from '../dates/day-arithmetic.ts'
 import type { IsoDate } from '../dates/iso-date.ts'
-import { type Band, chanceBelow, crossingBand, type Threshold, viabilityBand } from './band.ts'
+import { type Band, chanceBelow, crossingBand, middlePace, type Threshold, viabilityBand } from './band.ts'
 import type { PlacedTest } from './learner.ts'
 import type { ViabilityPrior } from './prior.ts'
 import { type Learnt, learnFromTests } from './test-sense.ts'
@@ -34,12 +34,15 @@ export interface Forecast {
   readonly crossing: Crossing
   /** The chance that it is below its threshold today, 0 to 1. */
   readonly chanceBelow: number
+  /** Deviates that it loses in a year where it lies now, as likely more as less. */
+  readonly deviatesAYear: number
   readonly learnt: Learnt<DatedTest & PlacedTest>
 }
 
 /** Further ahead no date is told. */
 export const FAR_YEARS = 200
 const FAR_DAYS = FAR_YEARS * 365
+const DAYS_IN_YEAR = 365.25
 
 /** Forecasts one lot from its tests, in any order, and how it was kept. */
 export function forecastOf(
@@ -61,6 +64,7 @@ export function forecastOf(
     today: viabilityBand(learnt.posterior, lostToday),
     crossing: { early: dayOf(low), middle: dayOf(middle), late: dayOf(high) },
     chanceBelow: chanceBelow(learnt.posterior, threshold, lostToday),
+    deviatesAYear: middlePace(learnt.posterior) * ageing.dailyAhead * DAYS_IN_YEAR,
     learnt,
   }
 }

@@ -3,12 +3,14 @@ import { describe, expect, test } from 'vitest'
 import { outlookAt } from '../../../db/domain/needs/cost-of-waiting.ts'
 import {
   aged,
+  agedByForecast,
   beliefFromAssumption,
   beliefFromBand,
   beliefFromTest,
   chanceOfFewerThan,
   livingOutlook,
 } from '../../../db/domain/needs/outlook.ts'
+import { normalBelow, normalQuantile } from '../../../db/domain/viability/normal.ts'
 
 const counted = (seeds: number, sprouted: number, tested: number) => ({
   seeds,
@@ -20,6 +22,14 @@ describe('ageing', () => {
   test('sound seed is half alive when the years that the crop keeps are over', () => {
     expect(aged({ mean: 0.9, deviation: 0.05 }, 3, 3).mean).toBeCloseTo(0.5, 12)
     expect(aged({ mean: 0.9, deviation: 0.05 }, 0, 3)).toEqual({ mean: 0.9, deviation: 0.05 })
+  })
+
+  test('by its forecast a lot goes down the curve of the equation', () => {
+    const now = { mean: 0.95, deviation: 0.03 }
+    expect(agedByForecast(now, 0, 0.2)).toEqual(now)
+    expect(agedByForecast(now, 4, 0.2).mean).toBeCloseTo(normalBelow(normalQuantile(0.95) - 0.8), 12)
+    expect(agedByForecast(now, 4, 0.2).deviation).toBeGreaterThan(now.deviation)
+    expect(() => agedByForecast(now, 1, -0.1)).toThrow(RangeError)
   })
 
   test('longer in store is never better, and never more certain of what part of itself it is off', () => {

@@ -38,7 +38,10 @@ export interface GrowerSheetsWanted {
 }
 
 const MARGIN_MM = 18
-const NOTE_LINES = ['Sown on', 'Came up', 'Flowered', 'Plants saved from', 'Harvested on', 'What went wrong']
+const NOTES = [
+  ['Sown on', 'Came up', 'Flowered'],
+  ['Plants saved from', 'Harvested on', 'What went wrong'],
+]
 
 /** A PDF of sheets, each beginning a page. Throws RangeError where there is none. */
 export async function growerSheets(wanted: GrowerSheetsWanted): Promise<PrintedDocument> {
@@ -87,7 +90,7 @@ function paragraphsOf(sheet: GrowerSheet): Paragraph[] {
       text(variety.numbers, 0, { size: 9, keptWithNext: true }),
       ...variety.cautions.map((caution) => text(caution, 2, { face: 'bold' })),
       ...variety.advice.map(({ heading, text: words }) => text(`${heading}. ${words}`, 4)),
-      text(NOTE_LINES.map((word) => `${word}: ____________`).join('   '), 6, { size: 9 }),
+      ...NOTES.map((words) => text(words.map((word) => `${word}: ____________`).join('   '), 6, { size: 9 })),
     ]),
     text(
       'Seed for sowing is not food. Ask your local seed authority about rules for listed plants, weeds and protected varieties. If something fails, tell us: nobody minds, and the book needs to know.',

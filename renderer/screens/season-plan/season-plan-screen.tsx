@@ -104,8 +104,8 @@ function Making({ plan, gardens }: { readonly plan: PlanOnTable; readonly garden
       {write.error !== null && <ProblemText problem={write.error.problem} />}
       {made !== null && (
         <p role="status">
-          {howGood(made)}; it averts {format.number(Number(made.worth.toFixed(2)))}, quickly taken{' '}
-          {format.number(Number(made.greedyWorth.toFixed(2)))}.
+          {howGood(made)}; it averts a loss of {format.number(Number(made.worth.toFixed(2)))}, where a quick
+          plan averts {format.number(Number(made.greedyWorth.toFixed(2)))}.
         </p>
       )}
       {made !== null && made.left.length > 0 && (

@@ -4,6 +4,7 @@ import { draftOperations } from './draft-operations.ts'
 import { forecastOperations } from './forecast-operations.ts'
 import { germinationOperations } from './germination-operations.ts'
 import { intakeOperations } from './intake-operations.ts'
+import { lotStorageOperations } from './lot-storage-operations.ts'
 import type { Operation } from './operation.ts'
 import { paperOperations } from './paper-operations.ts'
 import { peopleOperations } from './people-operations.ts'
@@ -24,6 +25,7 @@ export const contract = {
   ...stockOperations,
   ...germinationOperations,
   ...storageOperations,
+  ...lotStorageOperations,
   ...regrowOperations,
   ...seasonPlanOperations,
   ...forecastOperations,

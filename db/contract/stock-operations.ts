@@ -17,6 +17,7 @@ import {
   WithdrawalPurpose,
 } from './fields.ts'
 import { WhoIsIt } from './intake-operations.ts'
+import { MoveCaution } from './lot-storage-operations.ts'
 import { reads, writes } from './operation.ts'
 import { Problem } from './problem.ts'
 
@@ -375,7 +376,7 @@ export const stockOperations = {
   'lot.move': writes(
     'Moves lots to another storage place and keeps where they were.',
     { lotIds: z.array(Id).min(1).max(1_000), placeId: Id, on: Day },
-    { place: z.string() },
+    { place: z.string(), cautions: z.array(MoveCaution).describe('why seed should not lie there as it is') },
   ),
   'lot.discard': writes(
     'Throws seed of a lot away, with the reason.',

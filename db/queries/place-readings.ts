@@ -103,3 +103,28 @@ export function lotsInPlace(sqlite: Sqlite, placeId: number, limit: number): Sto
      ORDER BY lot.number LIMIT ?`,
   ).all(placeId, limit) as StoredLotRow[]
 }
+
+/** Whether a place is a freezer or stands in one. */
+export function freezes(sqlite: Sqlite, placeId: number): boolean {
+  const found = prepared(
+    sqlite,
+    `WITH RECURSIVE around (id, parent_id, kind) AS (
+       SELECT id, parent_id, kind FROM storage_place WHERE id = ?
+       UNION ALL
+       SELECT storage_place.id, storage_place.parent_id, storage_place.kind
+       FROM storage_place JOIN around ON storage_place.id = around.parent_id)
+     SELECT 1 FROM around WHERE kind = 'freezer'`,
+  ).get(placeId)
+  return found !== undefined
+}
+
+/** The plant family of a lot. */
+export function familyOfLot(sqlite: Sqlite, lotId: number): string {
+  return prepared(
+    sqlite,
+    `SELECT crop.family FROM lot JOIN accession ON accession.id = lot.accession_id
+       JOIN variety ON variety.id = accession.variety_id JOIN crop ON crop.id = variety.crop_id WHERE lot.id = ?`,
+  )
+    .pluck()
+    .get(lotId) as string
+}

@@ -3,7 +3,7 @@ import type { LotForecast as ShownForecast } from '../contract/forecast-operatio
 import { addYears } from '../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../domain/dates/iso-date.ts'
 import { wilsonInterval } from '../domain/germination/wilson.ts'
-import { freezingAdvice } from '../domain/moisture/fit-for-freezing.ts'
+import { freezingCautions } from '../domain/moisture/moisture-words.ts'
 import { type Band, crossingBand } from '../domain/viability/band.ts'
 import { curveOf, FAR_YEARS } from '../domain/viability/forecast.ts'
 import type { PaceModel } from '../domain/viability/pace-model.ts'
@@ -117,23 +117,14 @@ function movesOf(reading: Reading, reckoned: Reckoned, places: PlacesAgeing): Sh
     row(null, 'where it lies', ageing.dailyAhead, ''),
     ...others.map(({ place_id, path, kind }) => {
       const there = places.of(place_id, crop, model, moisture)
-      const caution = kind === 'freezer' ? freezerCaution(reading, lotId) : ''
+      const caution =
+        kind === 'freezer'
+          ? freezingCautions(moistureOfLot(reading.sqlite, lotId)?.high_percent ?? null).join(' ')
+          : ''
       if (there.refused === null) return row(place_id, path, there.daily, caution)
       return { placeId: place_id, place: path, years: null, words: there.refused, caution }
     }),
   ]
-}
-
-function freezerCaution(reading: Reading, lotId: number): string {
-  const highest = moistureOfLot(reading.sqlite, lotId)?.high_percent ?? null
-  switch (freezingAdvice(highest)) {
-    case 'dry-enough':
-      return ''
-    case 'too-moist':
-      return `Too moist to freeze: up to ${highest} %. Frost can kill it: dry it to 8 % or less first.`
-    case 'not-known':
-      return 'Measure its moisture first: frost can kill seed above about 8 %.'
-  }
 }
 
 function yearsInWords({ low, middle, high }: Band): string {

@@ -29,7 +29,9 @@ import { listSheets, printLabels } from './labels.ts'
 import { changeLetterWords, letterWords, previewLetter } from './letters.ts'
 import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
 import { exportLots } from './lot-export.ts'
+import { noteMoisture, planLotDrying, readMoisture } from './lot-moisture.ts'
 import { getLot } from './lot-record.ts'
+import { foreseeMove, getLotStorage, noteContainer } from './lot-storage.ts'
 import { listNeeds, overrideAccession } from './needs.ts'
 import { createPerson, searchPeople } from './people.ts'
 import { listPeople } from './person-list.ts'
@@ -114,6 +116,10 @@ export const readHandlers: ReadHandlers = {
   'storage.list': listStorage,
   'storage.get': getStorage,
   'storage.compare': comparePlaces,
+  'lot.storage': getLotStorage,
+  'moisture.read': readMoisture,
+  'drying.plan': planLotDrying,
+  'lot.foresee-move': foreseeMove,
   'germination.plan': planTest,
   'germination.list': listTests,
   'germination.get': getTest,
@@ -171,6 +177,8 @@ export const writeHandlers: WriteHandlers = {
   'lot.release': releaseLot,
   'place.set-terms': setTerms,
   'reading.note': noteReading,
+  'lot.note-container': noteContainer,
+  'moisture.note': noteMoisture,
   'germination.record': recordGermination,
   'germination.begin': beginTest,
   'germination.count': countTest,

@@ -5,6 +5,7 @@ import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from './amounts.
 import { changeLot } from './change-lot.ts'
 import type { Writing } from './context.ts'
 import { refuseTheFutureDay } from './intake.ts'
+import { foreseeMove } from './lot-storage.ts'
 import { lotOrRefuse } from './new-lot.ts'
 import { notePlace, placeOrRefuse } from './places.ts'
 import { refuseTooMuch } from './plan-withdrawal.ts'
@@ -22,7 +23,12 @@ export function moveLots(
     notePlace(writing, row.lot_id, place.id, input.on)
   }
   const what = rows.length === 1 ? rows[0]?.lot_number : `${rows.length} lots`
-  return { place: place.path, said: `Moved ${what} to ${place.path}`, undoable: true }
+  return {
+    place: place.path,
+    ...foreseeMove(writing, input),
+    said: `Moved ${what} to ${place.path}`,
+    undoable: true,
+  }
 }
 
 export function discardSeed(

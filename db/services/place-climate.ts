@@ -18,7 +18,7 @@ import {
   termsOfPlaces,
 } from '../queries/place-readings.ts'
 import type { Reading } from './context.ts'
-import { storageCaution } from './lot-storage.ts'
+import { storageCautions } from './lot-storage.ts'
 import { listPlaces, placeOrRefuse } from './places.ts'
 
 const MOST_LOTS = 300
@@ -161,11 +161,11 @@ export function getStorage(reading: Reading, input: ParsedInput<'storage.get'>):
     ...climateOf(reading, place, limits, input.days),
     lots: lotsInPlace(reading.sqlite, input.placeId, MOST_LOTS).map(({ family, highPercent, ...lot }) => ({
       ...lot,
-      caution: storageCaution(reading, lot.lotId, {
+      caution: storageCautions(reading, lot.lotId, {
         family,
         highPercent,
         freezes: places.freezes(input.placeId),
-      }),
+      }).join(' '),
     })),
     batches: batchesOfPlace(reading.sqlite, input.placeId, MOST_BATCHES),
   }

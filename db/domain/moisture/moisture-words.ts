@@ -1,0 +1,75 @@
+import { assertNever } from '../shared/assert-never.ts'
+import type { BreakClass } from './break-check.ts'
+import { GEL_TAKES_UP } from './drying.ts'
+import { FREEZES_SAFELY_TO, freezingAdvice } from './fit-for-freezing.ts'
+
+/** Moisture as measured or as a span, percent of fresh weight. */
+export interface MoistureFound {
+  readonly percent: number
+  readonly low: number
+  readonly high: number
+}
+
+/** '7.2 %', or the span where the figure is coarse. */
+export function moistureInWords({ percent, low, high }: MoistureFound): string {
+  const one = (value: number) => `${Math.round(10 * value) / 10}`
+  return high - low < 0.05
+    ? `${one(percent)} %`
+    : `about ${one(percent)} %, between ${one(low)} and ${one(high)} %`
+}
+
+/** What a check in the hand showed. */
+export function breakInWords(gives: BreakClass): string {
+  switch (gives) {
+    case 'breaks':
+      return 'snaps or shatters'
+    case 'bends':
+      return 'bends or flattens'
+    case 'soft':
+      return 'takes a thumbnail'
+    default:
+      return assertNever(gives, 'A class has no words yet')
+  }
+}
+
+/** Why seed should not be frozen yet, by the highest that its last measurement leaves possible; null: not measured. */
+export function freezingCautions(highestPercent: number | null): string[] {
+  const advice = freezingAdvice(highestPercent)
+  switch (advice) {
+    case 'dry-enough':
+      return []
+    case 'too-moist':
+      return [
+        `Too moist to freeze: it may hold up to ${Math.round(10 * (highestPercent ?? 0)) / 10} % water. Frost can kill it: dry it to ${FREEZES_SAFELY_TO} % or less first.`,
+      ]
+    case 'not-known':
+      return [`Measure its moisture first: frost can kill seed above about ${FREEZES_SAFELY_TO} %.`]
+    default:
+      return assertNever(advice, 'An advice has no words yet')
+  }
+}
+
+/** Seed so moist heats and moulds when it is closed in. Common practice, no source. */
+const SEALS_SAFELY_TO = 10
+
+/** What a moisture means for storing seed. */
+export function moistureAdvice({ high }: MoistureFound): string[] {
+  if (high <= FREEZES_SAFELY_TO) return ['Dry enough for an airtight jar and for the freezer.']
+  const sealing =
+    high > SEALS_SAFELY_TO
+      ? [`Do not close it in airtight above about ${SEALS_SAFELY_TO} % (common practice): it can go mouldy.`]
+      : []
+  return [...sealing, ...freezingCautions(high)]
+}
+
+/** What the figures of a drying plan rest on. */
+export const DRYING_ASSUMPTIONS: readonly string[] = [
+  'Only water leaves: weigh the same bag, without what it is dried in.',
+  `Fresh gel is reckoned to take up ${100 * GEL_TAKES_UP} % of its own weight while still drying (common practice, no source). Change or renew it when it is spent.`,
+  'Dry at 35 °C at most, never in an oven or full sun (common practice).',
+]
+
+/** The usual cautions on drying gel. */
+export const GEL_CAUTIONS: readonly string[] = [
+  'Gel with a colour that shows when it is spent may hold a harmful dye: blue gel usually holds cobalt chloride. Read its safety sheet, keep it in a bag away from seed to be eaten, children and animals, do not breathe its dust, and throw it away as your local rules say. Plain white gel is safer.',
+]

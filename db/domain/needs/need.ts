@@ -17,7 +17,7 @@ export const NEED_STATES = [
 export interface NeedFacts {
   readonly living: LivingSeeds
   readonly policy: KeepingPolicy
-  /** Part alive over the accession's tested seed, with its threshold; null where nothing was tested. */
+  /** Part thought to be alive today over the accession's tested seed, with its threshold; null: nothing was tested. */
   readonly testedViability: number | null
   readonly threshold: number
   readonly unit: CountedUnit
@@ -88,7 +88,7 @@ function reasonsOf(facts: NeedFacts, keep: number, oneRegrowing: number): readon
   }
   if (testedViability !== null && isWeak(facts)) {
     reasons.push(
-      `Weak: ${percentBelow(testedViability)} sprouted in the last tests, below the threshold of ${percent(threshold)}.`,
+      `Weak: ${percentBelow(testedViability)} of its tested seed is thought to be alive, below the threshold of ${percent(threshold)}.`,
     )
   }
   return reasons.length > 0 ? reasons : [`Enough for the ${grouped(keep)} to keep: ${about}.`]

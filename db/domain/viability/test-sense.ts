@@ -23,7 +23,7 @@ const CLEARLY_BETTER = 2.326
  */
 export function learnFromTests<T extends PlacedTest>(prior: ViabilityPrior, tests: readonly T[]): Learnt<T> {
   const setAside = tests.filter((test) =>
-    tests.some((later) => later.lost >= test.lost && later !== test && clearlyBetter(later, test)),
+    tests.some((later) => later.lost > test.lost && clearlyBetter(later, test)),
   )
   const used = tests.filter((test) => !setAside.includes(test))
   const posterior = learn(prior, used)

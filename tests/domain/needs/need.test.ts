@@ -92,18 +92,18 @@ describe('in words', () => {
     ],
     [
       { living: living(400), testedViability: 0.85, threshold: 0.855_56 },
-      ['Weak: 85 % sprouted in the last tests, below the threshold of 85.56 %.'],
+      ['Weak: 85 % of its tested seed is thought to be alive, below the threshold of 85.56 %.'],
     ],
     [{ living: living(400) }, ['Enough for the 225 to keep: about 400 living seeds.']],
     [
       { living: living(400), testedViability: 0.8496 },
-      ['Weak: 84.9 % sprouted in the last tests, below the threshold of 85 %.'],
+      ['Weak: 84.9 % of its tested seed is thought to be alive, below the threshold of 85 %.'],
     ],
     [
       { living: living(50), testedViability: 0.4 },
       [
         'Too few for one regrowing of 60 plants: about 50 living seeds, and it needs 75.',
-        'Weak: 40 % sprouted in the last tests, below the threshold of 85 %.',
+        'Weak: 40 % of its tested seed is thought to be alive, below the threshold of 85 %.',
       ],
     ],
     [{ living: living(400), testedViability: 0.9 }, ['Enough for the 225 to keep: about 400 living seeds.']],

@@ -71,6 +71,16 @@ describe('what tests teach', () => {
     expect(high - low).toBeGreaterThan(0.15)
   })
 
+  test('of two tests of one day neither is dormancy: they disagree, in either order', () => {
+    const poor = { lost: 0.1, tested: 100, sprouted: 40 }
+    const good = { lost: 0.1, tested: 100, sprouted: 92 }
+    for (const tests of [
+      [poor, good],
+      [good, poor],
+    ])
+      expect(learnFromTests(prior, tests)).toMatchObject({ setAside: [], disagree: true })
+  })
+
   test.each([
     [0, 0.01],
     [20, 0.9],

@@ -10,6 +10,7 @@ import { paperOperations } from './paper-operations.ts'
 import { peopleOperations } from './people-operations.ts'
 import { printOperations } from './print-operations.ts'
 import { promiseOperations } from './promise-operations.ts'
+import { readingFileOperations } from './reading-file-operations.ts'
 import { referenceOperations } from './reference-operations.ts'
 import { regrowOperations } from './regrow-operations.ts'
 import { seasonPlanOperations } from './season-plan-operations.ts'
@@ -25,6 +26,7 @@ export const contract = {
   ...stockOperations,
   ...germinationOperations,
   ...storageOperations,
+  ...readingFileOperations,
   ...lotStorageOperations,
   ...regrowOperations,
   ...seasonPlanOperations,

@@ -128,3 +128,46 @@ export function familyOfLot(sqlite: Sqlite, lotId: number): string {
     .pluck()
     .get(lotId) as string
 }
+
+/** The minutes of a span, both ends counted, of which a place has a reading that counts. */
+export function minutesRead(
+  sqlite: Sqlite,
+  placeId: number,
+  from: string,
+  until: string,
+): ReadonlySet<string> {
+  const minutes = prepared(
+    sqlite,
+    `SELECT at FROM climate_reading WHERE place_id = ? AND at >= ? AND at <= ? AND batch_id IN (
+       SELECT id FROM climate_batch WHERE climate_batch.place_id = ? AND ${standing('climate_batch')})`,
+  )
+    .pluck()
+    .all(placeId, from, until, placeId) as string[]
+  return new Set(minutes)
+}
+
+/** The file of this digest that counts, by the name it came in under; null where there is none. */
+export function batchOfFile(sqlite: Sqlite, digest: string): { fileName: string; place: string } | null {
+  const row = prepared(
+    sqlite,
+    `SELECT file_name AS fileName, path AS place FROM climate_batch
+       JOIN storage_place ON storage_place.id = climate_batch.place_id
+     WHERE digest = ? AND ${standing('climate_batch')}`,
+  ).get(digest) as { fileName: string; place: string } | undefined
+  return row ?? null
+}
+
+/** Writes many readings of one batch; they must be in order of time, or it is slow. */
+export function writeReadings(
+  sqlite: Sqlite,
+  placeId: number,
+  batchId: number,
+  readings: readonly ClimateReading[],
+): void {
+  const insert = prepared(
+    sqlite,
+    'INSERT INTO climate_reading (place_id, at, batch_id, temperature_cc, humidity_pm) VALUES (?, ?, ?, ?, ?)',
+  )
+  for (const { at, temperatureCc, humidityPm } of readings)
+    insert.run(placeId, at, batchId, temperatureCc, humidityPm)
+}

@@ -41,6 +41,7 @@ import { noteReading, setTerms } from './place-readings.ts'
 import { createPlace, listPlaces } from './places.ts'
 import { markPrinted, printAgain, printHistory } from './printed.ts'
 import { letPromiseGo, listOut, listPromises } from './promises.ts'
+import { foreseeFile, importFile } from './reading-file.ts'
 import { getNeed } from './regrow-need.ts'
 import { rankedNeeds } from './regrow-needs.ts'
 import { recordReturn } from './returns.ts'
@@ -116,6 +117,7 @@ export const readHandlers: ReadHandlers = {
   'storage.list': listStorage,
   'storage.get': getStorage,
   'storage.compare': comparePlaces,
+  'readings.foresee-file': foreseeFile,
   'lot.storage': getLotStorage,
   'moisture.read': readMoisture,
   'drying.plan': planLotDrying,
@@ -177,6 +179,7 @@ export const writeHandlers: WriteHandlers = {
   'lot.release': releaseLot,
   'place.set-terms': setTerms,
   'reading.note': noteReading,
+  'readings.import-file': importFile,
   'lot.note-container': noteContainer,
   'moisture.note': noteMoisture,
   'germination.record': recordGermination,

@@ -1,8 +1,8 @@
 import type { IncomingMessage } from 'node:http'
 import type { TurnedAway } from './guard.ts'
 
-/** The most that a call may carry, bytes: the longest draft that may be kept, in any script. */
-export const LARGEST_BODY = 2_000_000
+/** The most that a call may carry, bytes: the longest file of a data logger that is read, in any script. */
+export const LARGEST_BODY = 12_000_000
 
 const TOO_LARGE: TurnedAway = {
   status: 413,

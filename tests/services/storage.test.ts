@@ -132,3 +132,52 @@ describe('places side by side', () => {
     expect((await test.call('storage.compare', asked)).words).toContain('Humidity was read in some')
   })
 })
+
+describe('a logger file', () => {
+  const TEXT =
+    'Time,Temp °F,RH\n2026-03-01 08:00,64.4,42\n2026-03-01 09:00,68,43\nbattery,,\n2026-09-01 09:00,68,43'
+  const file = (placeId: number, text = TEXT) => ({ placeId, fileName: 'room.csv', text })
+
+  it('is shown as understood, with every refused row, before anything is written', async () => {
+    const room = await place('Back room', 'room')
+    const seen = await test.call('readings.foresee-file', file(room))
+    expect(seen).toMatchObject({ kind: 'read', readings: 2, unit: 'F', refusedRows: 2, already: 0 })
+    if (seen.kind !== 'read') return
+    expect(seen.sample[0]).toEqual({ at: '2026-03-01T08:00', words: '18.0 °C, 42 % humidity' })
+    expect(seen.refused.map(({ because }) => because).join(' ')).toContain('it has not come yet')
+    expect((await stateOf(room))?.state).toBe('no-readings')
+  })
+
+  it('comes in whole or not at all, once, and is taken back as one', async () => {
+    const room = await place('Back room', 'room')
+    await read(room, 18, 42, { on: '2026-03-01', time: '08:00' })
+    expect(await test.refused('readings.import-file', file(room))).toMatchObject({ field: 'leaveOut' })
+    const { entryId, readings, leftOut } = await test.call('readings.import-file', {
+      ...file(room),
+      leaveOut: true,
+    })
+    expect([readings, leftOut]).toEqual([1, 3])
+    expect(await test.refused('readings.import-file', file(room))).toMatchObject({ code: 'already-there' })
+    expect((await test.call('storage.get', { placeId: room })).sum?.readings).toBe(2)
+    await test.call('entry.take-back', { entryId })
+    expect((await test.call('storage.get', { placeId: room })).sum?.readings).toBe(1)
+  })
+
+  it('shows the cycles of a frost-free freezer and a week that failed', async () => {
+    const freezer = await place('Freezer', 'freezer')
+    await aim(freezer, 'long-term')
+    const rows = Array.from({ length: 14 * 48 }, (_, index) => {
+      const day = 1 + Math.floor(index / 48)
+      const clock = `${String(Math.floor((index % 48) / 2)).padStart(2, '0')}:${index % 2 === 0 ? '00' : '30'}`
+      const failed = day > 10 ? 15 : 0
+      return `2026-02-${String(day).padStart(2, '0')} ${clock},${-19 + (index % 24 === 0 ? 7 : 0) + failed}`
+    })
+    const text = ['Time,Temp °C', ...rows].join('\n')
+    await test.call('readings.import-file', file(freezer, text))
+    const shown = await test.call('storage.get', { placeId: freezer })
+    expect(shown.thaws).toMatchObject({ everyHours: 12, rise: 7 })
+    expect(shown.thaws?.words).toContain('frost-free')
+    expect(shown.spells[0]).toMatchObject({ from: '2026-02-11T00:00', hours: 96 })
+    expect(shown.place.stateWords).toBe('too warm')
+  })
+})

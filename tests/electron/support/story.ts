@@ -84,6 +84,17 @@ export function story(): readonly Step[] {
       temperature: 18.5,
       humidity: 42,
     })),
+    step('readings.foresee-file', (facts) => ({
+      placeId: facts.placeId,
+      fileName: 'back-room.csv',
+      text: 'Time,Temperature C,Humidity\n2026-03-01 08:00,18.5,42\n',
+    })),
+    step('readings.import-file', (facts) => ({
+      ...key(),
+      placeId: facts.placeId,
+      fileName: 'back-room.csv',
+      text: 'Time,Temperature C,Humidity\n2026-03-01 08:00,18.5,42\n',
+    })),
     step('storage.get', (facts) => ({ placeId: facts.placeId })),
     step('storage.compare', (facts) => ({ placeIds: [facts.placeId, facts.placeId] })),
     step(

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest'
+import { type LoggerChoices, readLoggerFile } from '../../db/exchange/logger-file.ts'
+
+function read(text: string, choices: LoggerChoices = {}) {
+  const file = readLoggerFile(text, choices)
+  if (file.kind !== 'read') throw new Error(JSON.stringify(file))
+  return file
+}
+const HALF_PAST = { at: '2026-03-14T08:30', temperatureCc: 1_850, humidityPm: 420 }
+
+describe('a logger file', () => {
+  it.each([
+    ['year first, commas', 'Time,Temperature (°C),Humidity (%)\n2026-03-14 08:30:00,18.5,42\n'],
+    ['semicolons, decimal comma, day first', 'Zeit;Temperatur °C;Feuchte %\n14.03.2026 08:30;18,5;42,0'],
+    ['tabs and a letter between day and time', 'at\ttemp C\trh\n2026-03-14T08:30:00+02:00\t18.5\t42'],
+    ['quoted decimal commas between commas', 'at,temp °C,rh\n14/03/2026 08:30,"18,5","42,0"'],
+    ['month first with halves of the day, degrees F', 'Date,Temp °F,RH\n3/14/2026 8:30 AM,65.3,42'],
+    ['day and time apart, numbered rows', 'No,Date,Time,Temperature C,Humidity\n1,2026-03-14,08:30,18.5,42'],
+    ['a month in words', 'When,Temp C,RH\n"Mar 14, 2026 8:30 am",18.5,42'],
+    ['lines above the headings', 'Logger 12\nCellar\n\nTime,Temperature °C,RH %\n2026-03-14 08:30,18.5,42'],
+    ['no headings, units in the cells', '14-Mar-2026 08:30,18.5 °C,42 %RH'],
+    ['dew point before humidity', 'Time,Temp °C,Dew point °C,RH %\n2026-03-14 08:30,18.5,5.3,42'],
+    [
+      'a byte order mark and lines that end as elsewhere',
+      '\uFEFFTime,Temp °C,RH\r\n2026-03-14 08:30,18.5,42\r\n',
+    ],
+  ])('is understood: %s', (_form, text) => {
+    expect(read(text)).toMatchObject({ readings: [HALF_PAST], refused: [] })
+  })
+
+  it('tells day from month by a number above 12, else by how steadily the rows go on', () => {
+    const at = (text: string) => read(`t,temp C\n${text}`).readings.map((reading) => reading.at.slice(0, 10))
+    expect(at('01/02/2026 08:00,18\n02/02/2026 08:00,18\n03/02/2026 08:00,18')).toEqual([
+      '2026-02-01',
+      '2026-02-02',
+      '2026-02-03',
+    ])
+    expect(at('02/01/2026 08:00,18\n02/02/2026 08:00,18\n02/13/2026 08:00,18')[0]).toBe('2026-02-01')
+  })
+
+  it('asks where a file does not tell, and takes the answer', () => {
+    const day = 'at,temp C\n01/02/2026 08:00,18\n01/02/2026 09:00,18'
+    expect(readLoggerFile(day)).toMatchObject({ kind: 'ask', about: 'order' })
+    expect(read(day, { order: 'month-first' }).readings[0]?.at).toBe('2026-01-02T08:00')
+    const warm = 'at,value\n2026-02-01 08:00,39\n2026-02-01 09:00,38'
+    expect(readLoggerFile(warm)).toMatchObject({ kind: 'ask', about: 'unit' })
+    expect(read(warm, { unit: 'F' }).readings[0]?.temperatureCc).toBe(389)
+  })
+
+  it('says that a unit was guessed', () => {
+    expect(read('at,value\n2026-02-01 08:00,68').columns).toMatchObject({ unit: 'F', unitFrom: 'guess' })
+    expect(read('at,value\n2026-02-01 08:00,-18.5').columns).toMatchObject({ unit: 'C', unitFrom: 'guess' })
+  })
+
+  it('refuses each row that cannot be read with its number and why, and reads the rest', () => {
+    const { readings, refused } = read(
+      [
+        'Time,Temperature °C,Humidity',
+        '2026-03-14 08:30,18.5,42',
+        'battery changed,,',
+        '2026-02-30 09:00,18.5,42',
+        '2026-03-14 10:00,err,42',
+        '2026-03-14 10:30,18.5,142',
+        '2026-03-14 08:30,18.6,42',
+        '2026-03-14 11:00,812,42',
+        '2026-03-14 11:30,18.5,',
+      ].join('\n'),
+    )
+    expect(readings).toEqual([HALF_PAST, { at: '2026-03-14T11:30', temperatureCc: 1_850, humidityPm: null }])
+    expect(refused.map(({ row, because }) => [row, because])).toEqual([
+      [3, 'no date and time can be read from ‘battery changed’'],
+      [4, 'no date and time can be read from ‘2026-02-30 09:00’'],
+      [5, 'no temperature can be read from ‘err’'],
+      [6, '142 % is no relative humidity'],
+      [7, 'the same minute as row 2'],
+      [8, '812 degrees C cannot be in a store'],
+    ])
+  })
+
+  it('is unreadable where nothing in it is a date beside a number', () => {
+    expect(readLoggerFile('name,colour\nbean,white').kind).toBe('unreadable')
+    expect(readLoggerFile('').kind).toBe('unreadable')
+  })
+})

@@ -69,9 +69,14 @@ export function SettingsForm({ about }: { readonly about: About }) {
         size="record"
         value={typed.viabilityThresholdOf}
         options={[
-          { value: 'all-seeds', label: 'all seeds, as older gene-bank rules have it' },
-          { value: 'the-start', label: 'those alive at the lot’s start, as newer ones have it' },
+          { value: 'all-seeds', label: 'all seeds' },
+          { value: 'the-start', label: 'those alive at its start' },
         ]}
+        words={
+          typed.viabilityThresholdOf === 'all-seeds'
+            ? 'as older rules of gene banks have it'
+            : 'as newer rules of gene banks have it'
+        }
         onChange={(viabilityThresholdOf) => set({ viabilityThresholdOf })}
       />
       {text('visitLimit', 'Packets for one visit', {

@@ -8,14 +8,21 @@ interface SelectFieldProps<V extends string> {
   readonly options: readonly { readonly value: V; readonly label: string }[]
   readonly onChange: (value: V) => void
   readonly size?: FieldSize
+  /** What the choice comes to, beneath it. */
+  readonly words?: string
 }
 
 /** One of a few: arrows choose, Enter goes on. */
 export function SelectField<V extends string>(props: SelectFieldProps<V>) {
-  const { label, step, value, options, onChange, size = 'table' } = props
+  const { label, step, value, options, onChange, size = 'table', words } = props
   const id = useId()
   return (
-    <FieldFrame label={label} controlId={id} size={size}>
+    <FieldFrame
+      label={label}
+      controlId={id}
+      size={size}
+      words={words !== undefined && <p className="table-field-note">{words}</p>}
+    >
       <select
         id={id}
         className="table-input"

@@ -1,10 +1,9 @@
 import { type IsoDate, isoDate } from '../domain/dates/iso-date.ts'
-import { assumedViability } from '../domain/germination/assumed-viability.ts'
 import type { Threshold } from '../domain/viability/band.ts'
 import type { PaceRemark } from '../domain/viability/equation.ts'
 import { type Ageing, type DatedTest, type Forecast, forecastOf } from '../domain/viability/forecast.ts'
 import { type AgeingCrop, type PaceModel, paceModelOf } from '../domain/viability/pace-model.ts'
-import { priorOf } from '../domain/viability/prior.ts'
+import { leastSold, priorOf } from '../domain/viability/prior.ts'
 import {
   type AgeingRow,
   ageingRows,
@@ -114,10 +113,7 @@ function cropOf(row: AgeingRow): AgeingCrop {
     cropId: row.crop_id,
     oil: oil_low === null || oil_high === null ? null : (oil_low + oil_high) / 200,
     years: years_low === null || years_high === null ? null : [years_low, years_high],
-    leastSold: assumedViability({
-      federalMinimumPercent: row.federal_minimum_percent,
-      stateMinimumPercent: row.state_minimum_percent,
-    }).viability,
+    leastSold: leastSold(row.federal_minimum_percent ?? row.state_minimum_percent),
   }
 }
 

@@ -2,7 +2,9 @@ import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
 import { type Change, takeOut } from '../domain/ledger/movement.ts'
+import { moisturesOfLot } from '../queries/lot-climate.ts'
 import type { LotRow } from '../queries/lot-rows.ts'
+import { seedMoisture } from '../schema/climate-tables.ts'
 import { germinationResult } from '../schema/germination-tables.ts'
 import { lot, seedWeight } from '../schema/stock-tables.ts'
 import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from './amounts.ts'
@@ -70,7 +72,7 @@ function partOf(row: LotRow, input: ParsedInput<'lot.split'>) {
   }
 }
 
-/** A part of a lot is as heavy and as alive as the whole: its last weighing and test go with it. */
+/** A part of a lot is as heavy, as alive and as dry as the whole: its last weighing and test go with it, and its moistures. */
 function inheritMeasurements(writing: Writing, from: LotRow, lotId: number): void {
   const { db, entryId } = writing
   const weight = db
@@ -99,6 +101,21 @@ function inheritMeasurements(writing: Writing, from: LotRow, lotId: number): voi
       .values({ ...result, id: undefined, lotId, note, entryId })
       .returning({ id: germinationResult.id })
       .get().id
+  for (const row of moisturesOfLot(writing.sqlite, from.lot_id).toReversed()) {
+    db.insert(seedMoisture)
+      .values({
+        lotId,
+        measuredOn: row.measured_on,
+        method: row.method,
+        percent: row.percent,
+        lowPercent: row.low_percent,
+        highPercent: row.high_percent,
+        observed: row.observed,
+        note,
+        entryId,
+      })
+      .run()
+  }
   db.update(lot)
     .set({ weightId: weightId ?? null, germinationId: germinationId ?? null })
     .where(eq(lot.id, lotId))

@@ -86,6 +86,14 @@ describe('a forecast is kept with the lot', () => {
     expect(kept(lotId)).toMatchObject({ stale_since: null, basis: 'rule-of-thumb' })
   })
 
+  it('of a crop that no law of sale names as one that starts like most, and not like poor seed', async () => {
+    const { lotId } = await takeIn(test, {
+      variety: { newVariety: { cropId: 'chickpea', name: 'Lock Gate' } },
+      harvest: '',
+    })
+    expect(kept(lotId).viability).toBeGreaterThan(0.9)
+  })
+
   it('and anew with each test: what is kept is what is worked out afresh', async () => {
     const { lotId } = await takeIn(test)
     await germination(lotId, 200, 120)
@@ -187,6 +195,19 @@ it('a part of a lot has aged where the whole lay before it was split off', async
     placeId: fridge.placeId,
   })
   expect(afresh(newLotId).forecast.today).toEqual(afresh(whole.lotId).forecast.today)
+})
+
+it('a part of a dried lot is as dry as the whole', async () => {
+  const whole = await takeIn(test)
+  await test.call('moisture.note', {
+    lotId: whole.lotId,
+    on: TODAY,
+    measured: { method: 'meter', percent: 6 },
+    note: '',
+  })
+  const part = { lotId: whole.lotId, on: TODAY, amount: '20 g', role: 'reserve' } as const
+  const { newLotId } = await test.call('lot.split', part)
+  expect(afresh(newLotId).moisture.measured).toBe(6)
 })
 
 describe('a lot begins to age', () => {

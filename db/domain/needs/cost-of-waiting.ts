@@ -1,4 +1,10 @@
-import { chanceOfFewerThan, type LivingOutlook, livingOutlook, type ViabilityBelief } from './outlook.ts'
+import {
+  chanceOfFewerThan,
+  type LivingOutlook,
+  type LotOutlook,
+  livingOutlook,
+  type ViabilityBelief,
+} from './outlook.ts'
 import { type KeepingPolicy, seedsForOneRegrowing, seedsToKeep } from './what-to-keep.ts'
 
 /** A lot whose seed ages: what is believed alive after so many years more in store. */
@@ -25,7 +31,7 @@ export interface SowingOutlook {
  * What a sowing so many years ahead will find if nothing is regrown before it.
  *
  * Members go on taking what they take, but only of what lies above the seed to keep: below it Hand out asks for a
- * reason. The cost is the chance of fewer living seeds than one regrowing needs.
+ * reason. They are given of each lot as much as it has of the living seed, nothing of a dead one. The cost is the chance of fewer living seeds than one regrowing needs.
  */
 export function outlookAt(facts: WaitingFacts, years: number): SowingOutlook {
   const { lots, policy, demand } = facts
@@ -35,13 +41,21 @@ export function outlookAt(facts: WaitingFacts, years: number): SowingOutlook {
     belief: beliefIn(years),
   }))
   const untouched = livingOutlook(later)
-  const spare = Math.max(0, untouched.mean - seedsToKeep(policy))
-  const taken =
-    untouched.most === 0
-      ? 0
-      : Math.min(demand * years, (spare * untouched.most) / Math.max(untouched.mean, 1))
-  const left = untouched.most === 0 ? 1 : 1 - taken / untouched.most
-  const living =
-    taken === 0 ? untouched : livingOutlook(later.map((lot) => ({ ...lot, seeds: lot.seeds * left })))
+  const takenOf = takenByMembers(later, Math.max(0, untouched.mean - seedsToKeep(policy)), demand * years)
+  const living = livingOutlook(later.map((lot) => ({ ...lot, seeds: lot.seeds - takenOf(lot) })))
   return { living, cost: chanceOfFewerThan(seedsForOneRegrowing(policy), living) }
+}
+
+/** How many seeds of each lot members will have taken, if they want so many and so many living ones can be spared. */
+function takenByMembers(
+  lots: readonly LotOutlook[],
+  spare: number,
+  wanted: number,
+): (lot: LotOutlook) => number {
+  const sum = (of: (lot: LotOutlook) => number) => lots.reduce((total, lot) => total + of(lot), 0)
+  const living = sum(({ seeds, belief }) => seeds * belief.mean)
+  if (living === 0) return () => 0
+  const partAlive = sum(({ seeds, belief }) => seeds * belief.mean ** 2) / living
+  const taken = Math.min(wanted, spare / partAlive)
+  return ({ seeds, belief }) => Math.min(seeds, (taken * seeds * belief.mean) / living)
 }

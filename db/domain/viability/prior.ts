@@ -43,6 +43,14 @@ const DOUBT: Readonly<Record<PaceBasis, number>> = {
 const DOUBT_OF_ASSUMED_KEEPING = 0.7
 const DOUBT_OF_EXTRAPOLATION = 0.4
 
+/** The middle one of the least parts that 7 CFR 201.31 lists, for crops that no law of sale names. */
+const USUALLY_LEAST_SOLD = 0.75
+
+/** The least part alive that a crop is let be sold with, 0 to 1, from the law's percent; null: no law names it. */
+export function leastSold(percent: number | null): number {
+  return percent === null ? USUALLY_LEAST_SOLD : percent / 100
+}
+
 /** The prior of a lot; the same object for the same facts. Throws RangeError unless `leastSold` is above 0 and below 1. */
 export function priorOf(facts: PriorFacts): ViabilityPrior {
   const key = `${facts.leastSold} ${facts.basis} ${facts.keepingMeasured} ${facts.extrapolates}`

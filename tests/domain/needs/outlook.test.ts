@@ -103,6 +103,15 @@ describe('waiting', () => {
     expect(outlookAt(facts(60, 1_000), 1)).toEqual(outlookAt(facts(60, 0), 1))
   })
 
+  test('dead seed beside it never makes waiting safer: nobody takes it in place of the living', () => {
+    const beside = (dead: number) => {
+      const lost = { seeds: dead, countDoubt: 0, beliefIn: () => ({ mean: 1e-6, deviation: 1e-6 }) }
+      return outlookAt({ lots: [...facts(400).lots, lost], policy, demand: 150 }, 1).living.mean
+    }
+    expect(beside(0)).toBeCloseTo(outlookAt(facts(400, 150), 1).living.mean, 9)
+    expect(beside(10_000)).toBeCloseTo(beside(0), 1)
+  })
+
   test('an empty accession has lost everything already', () => {
     expect(outlookAt({ lots: [], policy, demand: 4 }, 1)).toMatchObject({
       cost: 1,

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { daysBetween } from '../../../db/domain/dates/day-arithmetic.ts'
 import { isoDate } from '../../../db/domain/dates/iso-date.ts'
 import { type Ageing, forecastOf } from '../../../db/domain/viability/forecast.ts'
 import { paceModelOf } from '../../../db/domain/viability/pace-model.ts'
@@ -48,7 +49,12 @@ describe('the crossing is told as far as it is known', () => {
 })
 
 describe('how sure it is', () => {
-  const ageing: Ageing = { start: isoDate('2024-10-01'), dailyAhead: 0.0005, lostOn: () => 0.2 }
+  const start = isoDate('2024-10-01')
+  const ageing: Ageing = {
+    start,
+    dailyAhead: 0.0005,
+    lostOn: (day) => 0.0005 * daysBetween(start, day),
+  }
   const prior = priorOf({
     leastSold: 0.75,
     basis: 'rule-of-thumb',

@@ -17,8 +17,9 @@ export interface AgeingRow {
   readonly harvest_from: number | null
   readonly harvest_to: number | null
   readonly place_id: number | null
+  /** Of the container it is in, and since when; null: nobody said. */
   readonly airtight: 0 | 1 | null
-  readonly moisture: number | null
+  readonly contained_since: string | null
   readonly own_threshold: number | null
 }
 
@@ -34,8 +35,8 @@ export function ageingRows(sqlite: Sqlite, lotIds: readonly number[]): AgeingRow
        coalesce(seed_return.on_date, accession.received_on) AS received_on, lot.harvest_from, lot.harvest_to, lot.place_id,
        (SELECT airtight FROM lot_container WHERE lot_id = lot.id AND ${standing('lot_container')}
         ORDER BY since DESC, id DESC LIMIT 1) AS airtight,
-       (SELECT percent FROM seed_moisture WHERE lot_id = lot.id AND ${standing('seed_moisture')}
-        ORDER BY measured_on DESC, id DESC LIMIT 1) AS moisture,
+       (SELECT since FROM lot_container WHERE lot_id = lot.id AND ${standing('lot_container')}
+        ORDER BY since DESC, id DESC LIMIT 1) AS contained_since,
        coalesce(accession.own_threshold, crop.own_threshold) AS own_threshold
      FROM json_each(?) AS wanted CROSS JOIN lot ON lot.id = wanted.value
        JOIN accession ON accession.id = lot.accession_id JOIN variety ON variety.id = accession.variety_id
@@ -66,6 +67,23 @@ export function stayRows(sqlite: Sqlite, lotIds: readonly number[]): StayRow[] {
      WHERE of_id = lot_id OR since < (SELECT coalesce(min(since), '9999') FROM lot_place WHERE lot_place.lot_id = stay.lot_id)
      ORDER BY lot_id, since, id`,
   ).all(JSON.stringify(lotIds)) as StayRow[]
+}
+
+/** The moisture of a lot's seed on a day, percent of fresh weight. */
+export interface MoistureOnRow {
+  readonly lot_id: number
+  readonly measured_on: string
+  readonly percent: number
+}
+
+/** Every standing moisture measurement of some lots, each lot's in order of time. */
+export function moistureRows(sqlite: Sqlite, lotIds: readonly number[]): MoistureOnRow[] {
+  return prepared(
+    sqlite,
+    `SELECT lot_id, measured_on, percent FROM json_each(?) AS wanted
+       CROSS JOIN seed_moisture ON seed_moisture.lot_id = wanted.value
+     WHERE ${standing('seed_moisture')} ORDER BY lot_id, measured_on, seed_moisture.id`,
+  ).all(JSON.stringify(lotIds)) as MoistureOnRow[]
 }
 
 /** A germination test of a lot that stands. */

@@ -1,6 +1,6 @@
 import { type IsoDate, isoDate } from '../domain/dates/iso-date.ts'
 import type { Threshold } from '../domain/viability/band.ts'
-import type { PaceRemark } from '../domain/viability/equation.ts'
+import { type PaceRemark, WORKING } from '../domain/viability/equation.ts'
 import { type Ageing, type DatedTest, type Forecast, forecastOf } from '../domain/viability/forecast.ts'
 import { type AgeingCrop, type PaceModel, paceModelOf } from '../domain/viability/pace-model.ts'
 import { leastSold, priorOf } from '../domain/viability/prior.ts'
@@ -9,6 +9,8 @@ import {
   ageingRows,
   type ForecastTestRow,
   forecastTests,
+  type MoistureOnRow,
+  moistureRows,
   type StayRow,
   stayRows,
 } from '../queries/forecast-rows.ts'
@@ -41,16 +43,29 @@ export function forecastLots(
   places: PlacesAgeing,
 ): LotForecast[] {
   const stays = Map.groupBy(stayRows(reading.sqlite, lotIds), (row) => row.lot_id)
+  const moistures = Map.groupBy(moistureRows(reading.sqlite, lotIds), (row) => row.lot_id)
   const tests = Map.groupBy(forecastTests(reading.sqlite, lotIds), (row) => row.lot_id)
-  return ageingRows(reading.sqlite, lotIds).map((row) =>
-    forecastLot(row, stays.get(row.lot_id) ?? [], tests.get(row.lot_id) ?? [], policy, places, reading.today),
-  )
+  return ageingRows(reading.sqlite, lotIds).map((row) => {
+    const { lot_id: id } = row
+    const found = {
+      stays: stays.get(id) ?? [],
+      moistures: moistures.get(id) ?? [],
+      tests: tests.get(id) ?? [],
+    }
+    return forecastLot(row, found, policy, places, reading.today)
+  })
+}
+
+/** What was noted of a lot over time, each in order of time. */
+interface LotHistory {
+  readonly stays: readonly StayRow[]
+  readonly moistures: readonly MoistureOnRow[]
+  readonly tests: readonly ForecastTestRow[]
 }
 
 function forecastLot(
   row: AgeingRow,
-  stays: readonly StayRow[],
-  tests: readonly ForecastTestRow[],
+  { stays, moistures, tests }: LotHistory,
   policy: CollectionPolicy,
   places: PlacesAgeing,
   today: IsoDate,
@@ -64,14 +79,16 @@ function forecastLot(
       because: 'Nothing is known of how long seed of this crop keeps.',
     }
   }
-  const moisture: LotMoisture = {
-    measured: row.moisture,
-    airtight: row.airtight === null ? null : row.airtight === 1,
-  }
-  const at = (placeId: number | null) => places.of(placeId, crop, model, moisture)
-  const now = at(row.place_id)
-  const ageing = ageingOf(startOf(row, stays, tests), stays, now, at)
-  const lain = [now, ...stays.map(({ place_id }) => at(place_id))]
+  const spans = moistureSpans(row, moistures)
+  const moisture = spans.at(-1)?.moisture ?? IN_THE_AIR
+  const at = (placeId: number | null, damp: LotMoisture) => places.of(placeId, crop, model, damp)
+  const now = at(row.place_id, moisture)
+  const parts = partsOf(startOf(row, stays, tests), stays, spans, row.place_id)
+  const ageing = ageingOf(parts, now, at)
+  const lain = [
+    now,
+    ...parts.filter(({ noted }) => noted).map(({ placeId, moisture: damp }) => at(placeId, damp)),
+  ]
   const refused = lain.find((place) => place.refused !== null)?.refused ?? null
   if (refused !== null) return { kind: 'refused', lotId: row.lot_id, because: refused }
   const remarks = [...new Set(lain.flatMap((place) => [...place.remarks]))]
@@ -131,28 +148,79 @@ function startOf(row: AgeingRow, stays: readonly StayRow[], tests: readonly Fore
 
 const LAST_DAY = isoDate('9999-12-31')
 
-/** A lot's ageing over its stays, in a room before the first, and where it lies now from today on. */
-function ageingOf(
+/** How damp a lot was from a day on. */
+interface MoistureSpan {
+  readonly from: IsoDate
+  readonly moisture: LotMoisture
+}
+
+/** Seed of which nothing was noted yet follows the air around it. */
+const IN_THE_AIR: LotMoisture = { measured: null, airtight: null }
+const FIRST_DAY = isoDate('1000-01-01')
+
+/**
+ * How damp a lot was: as measured from then on, since it was closed in airtight for the first measurement, and before that
+ * as the air left it. Drying seed does not give back what it lost while it was damp.
+ */
+function moistureSpans(row: AgeingRow, moistures: readonly MoistureOnRow[]): MoistureSpan[] {
+  const airtight = row.airtight === null ? null : row.airtight === 1
+  const closedIn = airtight === true && row.contained_since !== null ? isoDate(row.contained_since) : LAST_DAY
+  const last = moistures.length - 1
+  const measured = moistures.map(({ measured_on, percent }, index) => ({
+    from: index === 0 ? earlier(isoDate(measured_on), closedIn) : isoDate(measured_on),
+    // What was too wet for any figure and was dried since aged as the wettest that has one.
+    moisture: { measured: index < last ? Math.min(percent, WORKING.moistest) : percent, airtight },
+  }))
+  return [{ from: FIRST_DAY, moisture: { ...IN_THE_AIR, airtight } }, ...measured]
+}
+
+/** A stretch of time in which a lot lay in one place, as damp as it was; `noted`: whether the book knows the place. */
+interface LotPart {
+  readonly from: IsoDate
+  readonly until: IsoDate
+  readonly placeId: number | null
+  readonly moisture: LotMoisture
+  readonly noted: boolean
+}
+
+/** A lot's time from its start on, cut where it was moved or measured: in a room before the first stay. */
+function partsOf(
   start: IsoDate,
   stays: readonly StayRow[],
+  spans: readonly MoistureSpan[],
+  placeId: number | null,
+): LotPart[] {
+  const cuts = [start, ...stays.map(({ since }) => isoDate(since)), ...spans.map(({ from }) => from)]
+  const days = [...new Set(cuts.filter((day) => day >= start))].toSorted()
+  return days.map((from, index) => {
+    const stay = stays.findLast(({ since }) => since <= from)
+    return {
+      from,
+      until: days[index + 1] ?? LAST_DAY,
+      placeId: stay?.place_id ?? (stays.length === 0 ? placeId : null),
+      moisture: spans.findLast((span) => span.from <= from)?.moisture ?? IN_THE_AIR,
+      noted: stay !== undefined,
+    }
+  })
+}
+
+/** A lot's ageing over its parts, and where it lies now from today on. */
+function ageingOf(
+  parts: readonly LotPart[],
   now: PlaceAgeing,
-  at: (placeId: number | null) => PlaceAgeing,
+  at: (placeId: number | null, moisture: LotMoisture) => PlaceAgeing,
 ): Ageing {
-  const since = stays.map((stay) => isoDate(stay.since))
-  const parts = [
-    { place: stays.length === 0 ? now : at(null), from: start, until: since[0] ?? LAST_DAY },
-    ...stays.map(({ place_id }, index) => ({
-      place: at(place_id),
-      from: since[index] ?? start,
-      until: since[index + 1] ?? LAST_DAY,
-    })),
-  ]
+  const lain = parts.map(({ placeId, moisture, from, until }) => ({
+    place: at(placeId, moisture),
+    from,
+    until,
+  }))
   return {
-    start,
+    start: parts[0]?.from ?? LAST_DAY,
     dailyAhead: now.daily,
     lostOn(day) {
       let lost = 0
-      for (const { place, from, until } of parts) {
+      for (const { place, from, until } of lain) {
         if (from >= day) break
         lost += place.lost(from, earlier(until, day))
       }

@@ -165,6 +165,32 @@ describe('what was measured round a lot makes its forecast stale, and the next r
     expect((dry.crosses_on ?? '9999') > before).toBe(true)
   })
 
+  it('drying today slows what is to come and gives nothing back of what was lost', async () => {
+    const { lotId } = await inCupboard()
+    const damp = afresh(lotId).ageing
+    const noted = { lotId, on: TODAY, measured: { method: 'meter', percent: 7 }, note: '' } as const
+    await test.call('moisture.note', noted)
+    const { ageing, moisture } = afresh(lotId)
+    expect(moisture.measured).toBe(7)
+    expect(ageing.lostOn(isoDate(TODAY))).toBeCloseTo(damp.lostOn(isoDate(TODAY)), 12)
+    expect(ageing.dailyAhead).toBeLessThan(damp.dailyAhead / 3)
+  })
+
+  it('seed that lay airtight before it was measured was as dry since it was closed in', async () => {
+    const { lotId } = await inCupboard()
+    const damp = afresh(lotId).ageing
+    write(
+      (entryId) =>
+        `INSERT INTO lot_container VALUES (1, ${lotId}, 'jar', 1, 1, '2025-10-01', '', ${entryId});
+         INSERT INTO seed_moisture VALUES (1, ${lotId}, '${TODAY}', 'oven', 7, 7, 7, '{}', '', ${entryId});`,
+    )
+    const { ageing } = afresh(lotId)
+    expect(ageing.lostOn(isoDate(TODAY))).toBeCloseTo(
+      (damp.lostOn(isoDate(TODAY)) * ageing.dailyAhead) / damp.dailyAhead,
+      9,
+    )
+  })
+
   it('a move to the fridge, at once', async () => {
     const { lotId } = await inCupboard()
     const before = kept(lotId).crosses_on ?? ''

@@ -94,7 +94,7 @@ export function importFile(
     .returning({ id: climateBatch.id })
     .get()
   writeReadings(writing.sqlite, place.id, id, fresh)
-  const without = leftOut === 0 ? '' : `, ${leftOut} rows left out`
+  const without = leftOut === 0 ? '' : `, ${leftOut === 1 ? 'one row' : `${leftOut} rows`} left out`
   return {
     readings: fresh.length,
     leftOut,

@@ -27,6 +27,7 @@ export const RAIL_GROUPS: readonly RailGroup[] = [
     words: [
       { path: '/shelf', word: 'Shelf' },
       { path: '/germination', word: 'Germination' },
+      { path: '/storage', word: 'Storage' },
     ],
   },
   {

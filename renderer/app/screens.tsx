@@ -31,6 +31,9 @@ const ShelfScreen = lazy(async () => ({
 const GerminationScreen = lazy(async () => ({
   default: (await import('../screens/germination/germination-screen.tsx')).GerminationScreen,
 }))
+const StorageScreen = lazy(async () => ({
+  default: (await import('../screens/storage/storage-screen.tsx')).StorageScreen,
+}))
 const PrintScreen = lazy(async () => ({
   default: (await import('../screens/print/print-screen.tsx')).PrintScreen,
 }))
@@ -88,6 +91,9 @@ export function Screens() {
         </Route>
         <Route path="/germination/:part?/:id?">
           {({ part = '', id }) => <GerminationScreen part={part} id={Number(id ?? 0)} />}
+        </Route>
+        <Route path="/storage/:part?/:id?">
+          {({ part = '', id }) => <StorageScreen part={part} id={Number(id ?? 0)} />}
         </Route>
         <Route path="/print" component={PrintScreen} />
         <Route path="/people/:personId">

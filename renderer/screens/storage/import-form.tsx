@@ -1,0 +1,138 @@
+import { useId, useState } from 'react'
+import type { ReadFile } from '../../../db/contract/reading-file-operations.ts'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { SelectField } from '../../shared/table-form/select-field.tsx'
+
+interface ImportFormProps {
+  readonly placeId: number
+  readonly onClose: () => void
+}
+
+interface Chosen {
+  readonly fileName: string
+  readonly text: string
+}
+
+const UNITS = [
+  { value: '', label: 'as found' },
+  { value: 'C', label: '°C' },
+  { value: 'F', label: '°F' },
+] as const
+const ORDERS = [
+  { value: '', label: 'as found' },
+  { value: 'day-first', label: 'day, then month' },
+  { value: 'month-first', label: 'month, then day' },
+] as const
+
+/** Takes a data logger's file in: how it is understood is shown first, and nothing is written until the keeper says so. */
+export function ImportForm({ placeId, onClose }: ImportFormProps) {
+  const id = useId()
+  const [file, setFile] = useState<Chosen | null>(null)
+  const [unit, setUnit] = useState<(typeof UNITS)[number]['value']>('')
+  const [order, setOrder] = useState<(typeof ORDERS)[number]['value']>('')
+  const [leaveOut, setLeaveOut] = useState(false)
+  const choices = { ...(unit === '' ? {} : { unit }), ...(order === '' ? {} : { order }) }
+  const input = file === null ? null : { placeId, ...file, choices }
+  const seen = useRead('readings.foresee-file', input)
+  const write = useWrite('readings.import-file')
+  const ready =
+    seen.data?.kind === 'read' && seen.data.readings > 0 && (seen.data.refusedRows === 0 || leaveOut)
+  return (
+    <CardForm
+      title="Take a logger’s file in"
+      sendWord={
+        seen.data?.kind === 'read' && seen.data.readings > 0
+          ? `Take ${seen.data.readings} readings in`
+          : 'Take it in'
+      }
+      busy={write.isPending || !ready}
+      error={write.error}
+      onSend={() => {
+        if (input !== null) write.mutate({ ...input, leaveOut }, { onSuccess: onClose })
+      }}
+      onClose={onClose}
+    >
+      <div className="card-form-wide">
+        <label htmlFor={id}>The file, as the logger’s program saved it (CSV)</label>
+        <input
+          id={id}
+          className="store-file"
+          type="file"
+          accept=".csv,.txt,.tsv,text/csv,text/plain"
+          onChange={async (event) => {
+            const picked = event.target.files?.[0]
+            if (picked === undefined) return
+            setFile({ fileName: picked.name, text: await picked.text() })
+            setLeaveOut(false)
+            write.reset()
+          }}
+        />
+      </div>
+      {file !== null && (
+        <>
+          <SelectField label="Degrees" size="record" value={unit} options={UNITS} onChange={setUnit} />
+          <SelectField label="Dates" size="record" value={order} options={ORDERS} onChange={setOrder} />
+        </>
+      )}
+      <div className="card-form-wide" role="status">
+        {file !== null && seen.data === undefined && seen.error === null && <p>Looking at the file…</p>}
+        {seen.data !== undefined && <Understood file={seen.data} />}
+      </div>
+      {seen.error !== null && <ProblemText problem={seen.error.problem} />}
+      {seen.data?.kind === 'read' && seen.data.refusedRows > 0 && (
+        <CheckField
+          label={`leave the ${seen.data.refusedRows} ${seen.data.refusedRows === 1 ? 'row' : 'rows'} out`}
+          step="leave-out"
+          checked={leaveOut}
+          onChange={setLeaveOut}
+        />
+      )}
+    </CardForm>
+  )
+}
+
+function Understood({ file }: { readonly file: ReadFile }) {
+  const format = useFormat()
+  if (file.kind !== 'read') return <p className="store-caution">{file.because}</p>
+  const day = (at: string | null) => format.day((at ?? '').slice(0, 10))
+  return (
+    <div className="store-understood">
+      <p>
+        {file.readings === 0
+          ? 'No reading of this file is new.'
+          : `${format.number(file.readings)} readings from ${day(file.from)} to ${day(file.until)}.`}
+        {file.already > 0 && ` ${format.number(file.already)} are in the book already.`}
+      </p>
+      <ul>
+        {file.understood.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+        {file.sample.slice(0, 2).map(({ at, words }) => (
+          <li key={at}>
+            {day(at)} {at.slice(11)}: {words}
+          </li>
+        ))}
+      </ul>
+      {file.refusedRows > 0 && (
+        <details open={file.refusedRows <= 5}>
+          <summary>
+            {format.number(file.refusedRows)} {file.refusedRows === 1 ? 'row' : 'rows'} cannot be taken in
+          </summary>
+          <ul>
+            {file.refused.map(({ row, text, because }) => (
+              <li key={`${row} ${text}`}>
+                {row === 0 ? text : `Row ${row}`}: {because}
+              </li>
+            ))}
+          </ul>
+          {file.refusedRows > file.refused.length && <p>and more of the same.</p>}
+        </details>
+      )}
+    </div>
+  )
+}

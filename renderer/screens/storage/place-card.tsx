@@ -1,0 +1,190 @@
+import { useRef, useState } from 'react'
+import { Link } from 'wouter'
+import type { PlaceClimate } from '../../../db/contract/storage-operations.ts'
+import { lotAddress } from '../../shared/addresses.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { capital } from '../../shared/format/words.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { ClimateTrace } from './climate-trace.tsx'
+import { ImportForm } from './import-form.tsx'
+import { ReadingForm } from './reading-form.tsx'
+import { StateWords } from './state-words.tsx'
+import { TermsForm } from './terms-form.tsx'
+
+const SPANS = [
+  { value: '14', label: 'the last two weeks' },
+  { value: '90', label: 'the last three months' },
+  { value: '365', label: 'the last year' },
+  { value: '36500', label: 'all of it' },
+] as const
+type Span = (typeof SPANS)[number]['value']
+
+/** A place: how it stands, its climate drawn and in words, and the lots that lie there. */
+export function PlaceCard({ placeId }: { readonly placeId: number }) {
+  const [span, setSpan] = useState<Span>('90')
+  const read = useRead('storage.get', { placeId, days: Number(span) }, { keepLast: true })
+  if (read.error !== null) return <ProblemText problem={read.error.problem} />
+  if (read.data === undefined) return null
+  const climate = read.data
+  return (
+    <article className="store-card" aria-label={climate.place.path}>
+      <header className="store-card-head">
+        <h2 tabIndex={-1}>{climate.place.name}</h2>
+        <p>{climate.place.path === climate.place.name ? capital(climate.place.kind) : climate.place.path}</p>
+        <StateWords place={climate.place} />
+        <p>
+          {climate.place.aim === 'none'
+            ? 'Nobody has said what it is meant for.'
+            : `${capital(climate.limits.words)}.`}
+        </p>
+      </header>
+      <Doings climate={climate} />
+      <Climate climate={climate} span={span} onSpan={setSpan} />
+      <LotsThere climate={climate} />
+      <Batches climate={climate} />
+    </article>
+  )
+}
+
+type Doing = 'reading' | 'file' | 'terms'
+const DOINGS: readonly (readonly [Doing, string])[] = [
+  ['reading', 'Write a reading down'],
+  ['file', 'Take a logger’s file in'],
+  ['terms', 'What it is meant for'],
+]
+
+/** Focuses the first field of a form as it opens; a ref callback. */
+function focusFirstField(form: HTMLElement | null): void {
+  form?.querySelector<HTMLElement>('input, select')?.focus()
+}
+
+function Doings({ climate }: { readonly climate: PlaceClimate }) {
+  const [open, setOpen] = useState<Doing | null>(null)
+  const row = useRef<HTMLDivElement>(null)
+  const { placeId } = climate.place
+  const close = () => {
+    row.current?.querySelector<HTMLElement>('[aria-expanded="true"]')?.focus()
+    setOpen(null)
+  }
+  return (
+    <section className="store-part" aria-label="What to do with it">
+      <div className="store-buttons" ref={row}>
+        {DOINGS.map(([name, word]) => (
+          <button
+            key={name}
+            type="button"
+            className="quiet-button"
+            aria-expanded={open === name}
+            onClick={() => setOpen(open === name ? null : name)}
+          >
+            {word}
+          </button>
+        ))}
+      </div>
+      {open !== null && (
+        <div key={open} ref={focusFirstField}>
+          {open === 'reading' && <ReadingForm placeId={placeId} onClose={close} />}
+          {open === 'file' && <ImportForm placeId={placeId} onClose={close} />}
+          {open === 'terms' && <TermsForm climate={climate} onClose={close} />}
+        </div>
+      )}
+    </section>
+  )
+}
+
+interface ClimateProps {
+  readonly climate: PlaceClimate
+  readonly span: Span
+  readonly onSpan: (span: Span) => void
+}
+
+function Climate({ climate, span, onSpan }: ClimateProps) {
+  const format = useFormat()
+  const moment = (at: string) => `${format.day(at.slice(0, 10))}, ${at.slice(11)}`
+  if (climate.sum === null)
+    return (
+      <section className="store-part" aria-label="Climate">
+        <h3>Climate</h3>
+        <p className="soft">Nobody has read this place yet. A reading a week tells much already.</p>
+      </section>
+    )
+  return (
+    <section className="store-part" aria-label="Climate">
+      <div className="store-climate-head">
+        <h3>Climate</h3>
+        <SelectField label="Over" size="record" value={span} options={SPANS} onChange={onSpan} />
+      </div>
+      <ClimateTrace climate={climate} />
+      <ul className="store-words">
+        {climate.words.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+        {climate.thaws !== null && <li className="store-caution">{climate.thaws.words}</li>}
+      </ul>
+      {climate.spells.length > 0 && (
+        <>
+          <h4>Longest times beyond the limits</h4>
+          <ul className="store-words">
+            {climate.spells.map(({ from, until, hours, highest, highestHumidity }) => (
+              <li key={from}>
+                {moment(from)} to {moment(until)}, {hoursInWords(hours)}: up to{' '}
+                {format.number(highest).replace('-', '−')} °C
+                {highestHumidity === null ? '' : ` and ${format.number(highestHumidity)} %`}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  )
+}
+
+function hoursInWords(hours: number): string {
+  if (hours < 1) return 'less than an hour'
+  if (hours < 48) return `${Math.round(hours)} ${Math.round(hours) === 1 ? 'hour' : 'hours'}`
+  return `${Math.round(hours / 24)} days`
+}
+
+function LotsThere({ climate: { lots, place } }: { readonly climate: PlaceClimate }) {
+  return (
+    <section className="store-part" aria-label="Lots there">
+      <h3>Lots there</h3>
+      {lots.length === 0 && <p className="soft">No lot with seed lies there.</p>}
+      {place.lots > lots.length && (
+        <p className="soft">
+          The first {lots.length} of {place.lots}.
+        </p>
+      )}
+      <ul className="store-lots">
+        {lots.map(({ lotId, lotNumber, variety, crop, caution }) => (
+          <li key={lotId}>
+            <Link href={lotAddress(lotId)}>{lotNumber}</Link> {variety} <span className="soft">{crop}</span>
+            {caution !== '' && <p className="store-caution">{caution}</p>}
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+function Batches({ climate: { batches } }: { readonly climate: PlaceClimate }) {
+  const format = useFormat()
+  if (batches.length === 0) return null
+  return (
+    <section className="store-part" aria-label="Where the readings come from">
+      <h3>Where the readings come from</h3>
+      <ul className="store-words">
+        {batches.map(({ entryId, fileName, readings, leftOut, first, last }) => (
+          <li key={entryId}>
+            {fileName === null
+              ? `typed, ${format.day(first.slice(0, 10))} ${first.slice(11)}`
+              : `${fileName}: ${format.number(readings)} readings, ${format.day(first.slice(0, 10))} to ${format.day(last.slice(0, 10))}`}
+            {leftOut > 0 && `; ${format.number(leftOut)} rows left out`}
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

@@ -1,0 +1,25 @@
+import type { StoredPlace } from '../../../db/contract/storage-operations.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+
+const WELL = new Set<StoredPlace['state']>(['good'])
+const ILL = new Set<StoredPlace['state']>(['too-warm', 'too-damp', 'too-warm-and-damp'])
+
+/** How a place stands, in words with an outline: whole where all is well, doubled where it is not, broken where nobody knows. */
+export function StateWords({ place }: { readonly place: StoredPlace }) {
+  const format = useFormat()
+  const kind = WELL.has(place.state) ? 'well' : ILL.has(place.state) ? 'ill' : 'unknown'
+  const words =
+    place.state === 'stale' && place.latest !== null
+      ? `no readings since ${format.day(place.latest.slice(0, 10))}`
+      : place.stateWords
+  const from =
+    place.readingsFrom === null || place.readingsFrom.placeId === place.placeId
+      ? ''
+      : `, by ${place.readingsFrom.path.split(' / ').at(-1)}`
+  return (
+    <span className="store-state" data-kind={kind}>
+      {words}
+      {from}
+    </span>
+  )
+}

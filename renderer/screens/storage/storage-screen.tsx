@@ -1,0 +1,54 @@
+import { useEffect, useRef } from 'react'
+import { Link, useLocation } from 'wouter'
+import { useRead } from '../../shared/client/use-read.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { ComparePlaces } from './compare-places.tsx'
+import { PlaceCard } from './place-card.tsx'
+import { PlaceRows } from './place-rows.tsx'
+import { COMPARE, placeAddress } from './storage-address.ts'
+import './storage.css'
+
+interface StorageScreenProps {
+  /** 'place', 'compare' or nothing. */
+  readonly part: string
+  /** The place that is shown. */
+  readonly id: number
+}
+
+/** The storage places: how each stands on the left, the climate and the lots of one on the right. */
+export function StorageScreen({ part, id }: StorageScreenProps) {
+  const list = useRead('storage.list', {})
+  const [, go] = useLocation()
+  const right = useRef<HTMLElement>(null)
+  const first = list.data?.places.find(({ latest }) => latest !== null) ?? list.data?.places[0]
+  useEffect(() => {
+    if (part === '' && first !== undefined) go(placeAddress(first.placeId), { replace: true })
+  }, [part, first, go])
+  if (list.error !== null) return <ProblemText problem={list.error.problem} />
+  if (list.data === undefined) return <p className="soft waiting">Opening…</p>
+  const { places } = list.data
+  return (
+    <div className="store">
+      <section className="store-left" aria-label="Places">
+        <div className="store-head">
+          <h1>Storage</h1>
+          {places.length > 1 && <Link href={COMPARE}>Compare places</Link>}
+        </div>
+        {places.length === 0 && (
+          <p className="soft">
+            There is no storage place yet. Add one where a lot is moved or taken in, and it stands here.
+          </p>
+        )}
+        <PlaceRows
+          places={places}
+          current={part === 'place' ? id : null}
+          onOpen={() => right.current?.querySelector<HTMLElement>('h2')?.focus()}
+        />
+      </section>
+      <section className="store-right" aria-label="Place" ref={right}>
+        {part === 'place' && <PlaceCard key={id} placeId={id} />}
+        {part === 'compare' && <ComparePlaces places={places} />}
+      </section>
+    </div>
+  )
+}

@@ -12,7 +12,7 @@ export interface AgeingRow {
   readonly years_high: number | null
   readonly federal_minimum_percent: number | null
   readonly state_minimum_percent: number | null
-  /** The day on which the accession came in, or this lot was brought back. */
+  /** The day on which the accession came in, or this lot or the one it was split off was brought back. */
   readonly received_on: string
   readonly harvest_from: number | null
   readonly harvest_to: number | null
@@ -32,7 +32,12 @@ export function ageingRows(sqlite: Sqlite, lotIds: readonly number[]): AgeingRow
        json_extract(crop.reference, '$.storage_years[0]') AS years_low,
        json_extract(crop.reference, '$.storage_years[1]') AS years_high,
        crop.federal_minimum_percent, crop.state_minimum_percent, 
-       coalesce(seed_return.on_date, accession.received_on) AS received_on, lot.harvest_from, lot.harvest_to, lot.place_id,
+       coalesce(
+         (WITH RECURSIVE seed (of_id) AS (
+            SELECT lot.id UNION SELECT parent_lot_id FROM seed JOIN lot_parent ON lot_parent.lot_id = of_id
+            WHERE relation = 'split')
+          SELECT on_date FROM seed JOIN seed_return ON seed_return.lot_id = of_id LIMIT 1),
+         accession.received_on) AS received_on, lot.harvest_from, lot.harvest_to, lot.place_id,
        (SELECT airtight FROM lot_container WHERE lot_id = lot.id AND ${standing('lot_container')}
         ORDER BY since DESC, id DESC LIMIT 1) AS airtight,
        (SELECT since FROM lot_container WHERE lot_id = lot.id AND ${standing('lot_container')}
@@ -40,7 +45,7 @@ export function ageingRows(sqlite: Sqlite, lotIds: readonly number[]): AgeingRow
        coalesce(accession.own_threshold, crop.own_threshold) AS own_threshold
      FROM json_each(?) AS wanted CROSS JOIN lot ON lot.id = wanted.value
        JOIN accession ON accession.id = lot.accession_id JOIN variety ON variety.id = accession.variety_id
-       JOIN crop ON crop.id = variety.crop_id LEFT JOIN seed_return ON seed_return.lot_id = lot.id ORDER BY lot.id`,
+       JOIN crop ON crop.id = variety.crop_id ORDER BY lot.id`,
   ).all(JSON.stringify(lotIds)) as AgeingRow[]
 }
 

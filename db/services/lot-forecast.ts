@@ -139,8 +139,8 @@ function cropOf(row: AgeingRow): AgeingCrop {
  * it is known of where that is earlier or the year is not known.
  */
 function startOf(row: AgeingRow, stays: readonly StayRow[], tests: readonly ForecastTestRow[]): IsoDate {
-  const known = [stays[0]?.since, tests[0]?.tested_on, stays.length === 0 ? row.received_on : undefined]
-  const first = isoDate(known.filter((day) => day !== undefined).toSorted()[0] ?? row.received_on)
+  const known = [row.received_on, ...stays.map(({ since }) => since), ...tests.map((test) => test.tested_on)]
+  const first = isoDate(known.toSorted()[0] ?? row.received_on)
   if (row.harvest_from === null || row.harvest_to === null) return first
   const year = Math.floor((row.harvest_from + row.harvest_to) / 2)
   return earlier(isoDate(`${String(year).padStart(4, '0')}-10-01`), first)

@@ -10,6 +10,7 @@ import { PlacesAgeing } from '../../db/services/place-ageing.ts'
 import { settingsOf } from '../../db/services/settings.ts'
 import {
   aCollection,
+  aGift,
   NOW,
   type TemporaryCollection,
   TODAY,
@@ -245,6 +246,33 @@ describe('a lot begins to age', () => {
     ['2026', TODAY],
   ])('of the harvest ‘%s’ on %s', async (harvest, start) => {
     expect(startOf((await takeIn(test, { harvest })).lotId)).toBe(start)
+  })
+
+  const longAgo = async (harvest: string) => {
+    const gifts = [aGift({ harvest, amount: '400 seeds' })]
+    const { taken } = await test.call('intake.record', { donor: null, receivedOn: '2020-05-01', gifts })
+    return { lotId: taken[0]?.lotId ?? 0 }
+  }
+
+  it('when it came in, though it got its place only later', async () => {
+    const { lotId } = await longAgo('')
+    const { placeId } = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })
+    await test.call('lot.move', { lotIds: [lotId], placeId, on: TODAY })
+    expect(startOf(lotId)).toBe('2020-05-01')
+  })
+
+  it('a part of what was brought back as the whole: not when its accession first came in', async () => {
+    const { lotId } = await longAgo('2019')
+    const back = await test.call('return.record', {
+      person: { newPerson: { name: 'Ilse Corran' } },
+      receivedOn: TODAY,
+      parentLotId: lotId,
+      amount: '100 seeds',
+      harvest: '2025',
+    })
+    const part = { lotId: back.taken.lotId, on: TODAY, amount: '40 seeds', role: 'reserve' } as const
+    const { newLotId } = await test.call('lot.split', part)
+    expect([startOf(back.taken.lotId), startOf(newLotId)]).toEqual(['2025-10-01', '2025-10-01'])
   })
 
   it('at its own harvest where it was grown from an older lot', async () => {

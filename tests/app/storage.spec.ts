@@ -44,3 +44,25 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
     'Took in 2 readings of Cellar from cellar.csv, one row left out',
   )
 })
+
+test('moisture and container go on the lot’s card, and a freezer is warned of before the move', async ({
+  app,
+  page,
+}) => {
+  await fillSmallShelf(app)
+  await app.call('place.create', { name: 'Chest', kind: 'freezer' })
+  const { rows } = await app.call('lot.list', {})
+  await open(page, `/shelf/lot/${rows[0]?.lotId ?? 0}`)
+  const card = page.getByRole('article')
+  await card.getByRole('button', { name: 'Moisture' }).press('Enter')
+  const form = card.getByRole('form', { name: 'How moist it is' })
+  await form.getByLabel('Found by').selectOption('break-check')
+  await form.getByLabel('It', { exact: true }).selectOption('bends')
+  await expect(form).toContainText('between 8 and 13 % moisture. Do not close it in')
+  await form.getByRole('button', { name: 'Write it down' }).press('Enter')
+  const storage = card.getByRole('region', { name: 'Storage' })
+  await expect(storage).toContainText('between 8 and 13 % (bends or flattens in the hand)')
+  await card.getByRole('button', { name: 'Move', exact: true }).press('Enter')
+  await card.getByRole('form', { name: 'Move' }).getByLabel('To').selectOption({ label: 'Chest' })
+  await expect(card).toContainText('Too moist to freeze: it may hold up to 13 % water')
+})

@@ -11,6 +11,7 @@ import { LotHead } from './lot-head.tsx'
 import { LotLedger } from './lot-ledger.tsx'
 import { LotMeasurements } from './lot-measurements.tsx'
 import { LotStock } from './lot-stock.tsx'
+import { LotStorage } from './lot-storage.tsx'
 import { LotOutlook } from './outlook/lot-outlook.tsx'
 import { useResting } from './use-resting.ts'
 
@@ -53,6 +54,7 @@ function Card({ lot }: { readonly lot: LotRecord }) {
         <LotFacts lot={lot} />
         <LotFamily lot={lot} />
         <LotOutlook lotId={lot.lotId} />
+        <LotStorage lotId={lot.lotId} />
         <LotMeasurements lot={lot} />
         <LotLedger lot={lot} />
       </div>

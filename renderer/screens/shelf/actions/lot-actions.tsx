@@ -2,8 +2,10 @@ import { type FC, useRef, useState } from 'react'
 import type { LotRecord } from '../../../../db/contract/stock-operations.ts'
 import { isBegun } from '../../../shared/card-form/use-kept-form.ts'
 import { GerminationForm } from '../../../shared/germination-form/germination-form.tsx'
+import { ContainerForm } from './container-form.tsx'
 import { DiscardForm } from './discard-form.tsx'
 import { JoinForm } from './join-form.tsx'
+import { MoistureForm } from './moisture-form.tsx'
 import { MoveForm } from './move-form.tsx'
 import { PrintForm } from './print-form.tsx'
 import { QuarantineForm } from './quarantine-form.tsx'
@@ -31,6 +33,8 @@ const ACTIONS: readonly Action[] = [
   { name: 'take-stock', word: () => 'Take stock', form: TakeStockForm },
   { name: 'weigh-seeds', word: ({ unit }) => `Weigh ${unit.many}`, form: WeighSeedsForm },
   { name: 'germination', word: () => 'Enter germination', form: GerminationForm },
+  { name: 'moisture', word: () => 'Moisture', form: MoistureForm },
+  { name: 'container', word: () => 'Container', form: ContainerForm },
   { name: 'split', word: () => 'Split', form: SplitForm },
   { name: 'move', word: () => 'Move', form: MoveForm },
   { name: 'join', word: () => 'Join', form: JoinForm, fits: hasCompany },

@@ -2,8 +2,11 @@ import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
 import { DayField } from '../../../shared/card-form/day-field.tsx'
 import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
 import { useToday } from '../../../shared/card-form/use-today.ts'
+import { useRead } from '../../../shared/client/use-read.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
 import { PlaceField } from './place-field.tsx'
+
+const MOST_CAUTIONS = 5
 
 interface Typed {
   readonly placeId: number | null
@@ -23,6 +26,11 @@ export function MoveLots({ lotIds, from, keptAs, onClose }: MoveLotsProps) {
   const today = useToday()
   const { typed, change, letGo } = useKeptForm<Typed>(keptAs, { placeId: from, on: '' })
   const write = useWrite('lot.move')
+  const foreseen = useRead(
+    'lot.foresee-move',
+    typed.placeId === null || typed.placeId === from ? null : { lotIds: [...lotIds], placeId: typed.placeId },
+  )
+  const cautions = foreseen.data?.cautions ?? []
   const send = () => {
     if (typed.placeId === null) return
     write.mutate(
@@ -56,6 +64,14 @@ export function MoveLots({ lotIds, from, keptAs, onClose }: MoveLotsProps) {
         onChange={(on) => change({ on })}
         problem={problemAt(write.error, 'on')}
       />
+      <div className="card-form-wide" role="status">
+        {cautions.slice(0, MOST_CAUTIONS).map(({ lotId, lotNumber, sentence }) => (
+          <p key={lotId} className="card-cautions">
+            {lotNumber}: {sentence}
+          </p>
+        ))}
+        {cautions.length > MOST_CAUTIONS && <p>and {cautions.length - MOST_CAUTIONS} lots more.</p>}
+      </div>
     </CardForm>
   )
 }

@@ -1,0 +1,72 @@
+import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
+import { DayField } from '../../../shared/card-form/day-field.tsx'
+import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
+import { useToday } from '../../../shared/card-form/use-today.ts'
+import { useWrite } from '../../../shared/client/use-write.ts'
+import { CheckField } from '../../../shared/table-form/check-field.tsx'
+import { SelectField } from '../../../shared/table-form/select-field.tsx'
+import type { ActionFormProps } from './lot-actions.tsx'
+
+const KINDS = [
+  { value: 'envelope', label: 'an envelope' },
+  { value: 'bag', label: 'a bag' },
+  { value: 'jar', label: 'a jar' },
+  { value: 'can', label: 'a can' },
+  { value: 'other', label: 'something else' },
+] as const
+type Kind = (typeof KINDS)[number]['value']
+
+/** What the lot is kept in from a day on. */
+export function ContainerForm({ lot, keptAs, onClose }: ActionFormProps) {
+  const today = useToday()
+  const { typed, change, letGo } = useKeptForm(keptAs, {
+    kind: 'envelope' as Kind,
+    airtight: false,
+    pestProof: false,
+    since: '',
+  })
+  const write = useWrite('lot.note-container')
+  const done = () => {
+    letGo()
+    onClose()
+  }
+  return (
+    <CardForm
+      title="What it is kept in"
+      sendWord="Write it down"
+      busy={write.isPending}
+      error={write.error}
+      shownAtField={['since']}
+      onSend={() =>
+        write.mutate({ lotIds: [lot.lotId], ...typed, since: typed.since || today }, { onSuccess: done })
+      }
+      onClose={onClose}
+    >
+      <SelectField
+        label="In"
+        size="record"
+        value={typed.kind}
+        options={KINDS}
+        onChange={(kind) => change({ kind })}
+      />
+      <DayField
+        value={typed.since || today}
+        onChange={(since) => change({ since })}
+        problem={problemAt(write.error, 'since')}
+      />
+      <CheckField
+        label="airtight"
+        step="airtight"
+        checked={typed.airtight}
+        onChange={(airtight) => change({ airtight })}
+        meaning="A lid with a sound gasket, or a sealed can or foil bag. Seed must be dry before it is closed in."
+      />
+      <CheckField
+        label="insects and rodents cannot get in"
+        step="pest-proof"
+        checked={typed.pestProof}
+        onChange={(pestProof) => change({ pestProof })}
+      />
+    </CardForm>
+  )
+}

@@ -1,0 +1,44 @@
+import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { capital } from '../../shared/format/words.ts'
+
+/** What the lot is kept in, how moist it was found, and what the places where it lay were like. */
+export function LotStorage({ lotId }: { readonly lotId: number }) {
+  const format = useFormat()
+  const storage = useRead('lot.storage', { lotId }).data
+  if (storage === undefined) return null
+  const { container, moistures, cautions } = storage
+  const stays = storage.stays.filter(({ words }) => words !== '')
+  if (container === null && moistures.length === 0 && stays.length === 0 && cautions.length === 0) return null
+  return (
+    <section className="card-part" aria-label="Storage">
+      <h3>Storage</h3>
+      {cautions.map((caution) => (
+        <p key={caution} className="card-cautions">
+          {caution}
+        </p>
+      ))}
+      {container !== null && (
+        <p>
+          {capital(container.words)}, since {format.day(container.since)}
+        </p>
+      )}
+      <ul className="card-lines">
+        {moistures.map(({ on, words }) => (
+          <li key={`${on} ${words}`}>
+            <span className="card-when">{format.day(on)}</span>
+            <span>moisture {words}</span>
+          </li>
+        ))}
+        {stays.map(({ from, place, words }) => (
+          <li key={`${from} ${place}`}>
+            <span className="card-when">since {format.day(from)}</span>
+            <span>
+              {place}: {words}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

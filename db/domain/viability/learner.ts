@@ -23,6 +23,8 @@ const FINE = 31
 /** A grid reaches so many standard deviations to either side, and the fine one where weights are above this part of the top. */
 const REACH = 4.5
 const WORTH_A_LOOK = -10
+/** More seeds than these in a lot's tests are looked at thrice. */
+const FEW_SEEDS = 100
 
 interface Window {
   readonly startFrom: number
@@ -56,7 +58,13 @@ function learnAfresh(prior: ViabilityPrior, tests: readonly PlacedTest[], temper
     paceFrom: prior.logPaceMean - paceReach,
     paceTo: prior.logPaceMean + paceReach,
   }
-  const fine = narrowed(weigh(prior, tests, temper, whole, COARSE), whole)
+  const seeds = tests.reduce((sum, { tested }) => sum + tested, 0)
+  // Many seeds leave a ridge too narrow for the coarse grid: it is first looked for as if there were few.
+  const near =
+    seeds <= FEW_SEEDS
+      ? whole
+      : narrowed(weigh(prior, tests, (temper * FEW_SEEDS) / seeds, whole, COARSE), whole)
+  const fine = narrowed(weigh(prior, tests, temper, near, COARSE), near)
   return normalised(weigh(prior, tests, temper, fine, FINE))
 }
 

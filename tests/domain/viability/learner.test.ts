@@ -5,6 +5,7 @@ import {
   type Threshold,
   viabilityBand,
 } from '../../../db/domain/viability/band.ts'
+import { learn } from '../../../db/domain/viability/learner.ts'
 import { normalBelow, normalQuantile } from '../../../db/domain/viability/normal.ts'
 import { ODD_LOTS, priorOf } from '../../../db/domain/viability/prior.ts'
 import { learnFromTests } from '../../../db/domain/viability/test-sense.ts'
@@ -69,6 +70,19 @@ describe('what tests teach', () => {
     const { low, high } = viabilityBand(learnt.posterior, 0.101)
     expect(learnt.disagree).toBe(true)
     expect(high - low).toBeGreaterThan(0.15)
+  })
+
+  test.each([
+    ['0.09:387 0.31:384 0.36:384 0.7:374 1.01:357 1.65:345', [0.819, 0.845, 0.87]],
+    ['0.27:228 0.41:182 0.47:157 0.48:179 0.58:181 1.46:40', [0.078, 0.1, 0.126]],
+  ])('large tests, %s of 400, leave the band that a plain grid of 500 by 300 does', (said, band) => {
+    const tests = said.split(' ').map((each) => {
+      const [lost = 0, sprouted = 0] = each.split(':').map(Number)
+      return { lost, tested: 400, sprouted }
+    })
+    const { low, middle, high } = viabilityBand(learn(prior, tests), tests.at(-1)?.lost ?? 0)
+    for (const [index, part] of [low, middle, high].entries())
+      expect(Math.abs(part - (band[index] ?? 0))).toBeLessThan(0.005)
   })
 
   test('of two tests of one day neither is dormancy: they disagree, in either order', () => {

@@ -145,6 +145,13 @@ export function countsTowardsKeeping(row: LifeRow): boolean {
   return (row.role === 'working' || row.role === 'reserve') && row.quarantine_reason === null
 }
 
+/** Seeds that lie here without counting towards what must be kept: in quarantine, or the reference sample. */
+export function seedsSetAside(lots: readonly LifeRow[]): number {
+  return lots
+    .filter((row) => !countsTowardsKeeping(row) && row.role !== 'duplicate-elsewhere')
+    .reduce((sum, row) => sum + row.balance_count, 0)
+}
+
 /** What decides how many living seeds of an accession are kept. */
 export function policyOf(row: LifeRow, policy: CollectionPolicy): KeepingPolicy {
   return {

@@ -20,6 +20,7 @@ import {
   policyOf,
   populationOf,
   type RowLife,
+  seedsSetAside,
   thresholdOf,
 } from './living-stock.ts'
 import { DEMAND_YEARS, needLines, type Ranking, rankNeeds, waitingFacts, yearsTo } from './regrow-needs.ts'
@@ -174,6 +175,7 @@ function rescueOf(reading: Reading, lots: readonly LotRow[], ranking: Ranking): 
       const { count, viability } = lifeOf(row)
       return { lotId: row.lot_id, lotNumber: row.lot_number, seeds: count, viability }
     }),
+    setAside: seedsSetAside(lots),
     plants,
     emergence,
     fewestPlants: plantsFor(populationOf(first), 'quality'),

@@ -18,6 +18,7 @@ import {
   lifeOf,
   livingStockOf,
   policyOf,
+  seedsSetAside,
   standingOf,
 } from './living-stock.ts'
 import { settingsOf } from './settings.ts'
@@ -67,6 +68,7 @@ export function rankNeeds(reading: Reading): Ranking {
       varietyId: first.variety_id,
       state,
       living: living.about,
+      setAside: seedsSetAside(lots),
       cost,
       demand: wanted,
       elsewhere,

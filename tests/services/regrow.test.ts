@@ -79,6 +79,15 @@ describe('what to regrow', () => {
     expect(needs[0]?.why).toContain('members take about 20 seeds a year')
   })
 
+  it('does not call seed gone that lies in quarantine', async () => {
+    const { lotId, accessionId } = await beans('Mouldy', '300 seeds')
+    await test.call('lot.quarantine', { lotId, reason: 'a smell of mould' })
+    const need = await test.call('regrow.get', { accessionId })
+    const look = '300 seeds lie in quarantine or as the reference sample: look at them first.'
+    expect(need.why).toBe(`No living seed is counted here, but ${look}`)
+    expect(need.rescue[0]).toBe(`No seed is free to sow here, but ${look}`)
+  })
+
   it('knows what is held nowhere else', async () => {
     const first = await beans('Shared', '20 seeds')
     const only = async () => (await test.call('regrow.needs', {})).needs.map(({ onlySource }) => onlySource)

@@ -2,6 +2,7 @@ import { countInWords, grouped } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
 import { binomialChances } from '../germination/binomial.ts'
 import { type Breeding, breedingOf } from './grade.ts'
+import { setAsideInWords } from './urgency.ts'
 
 /** A lot that could be sown in a rescue. */
 export interface RescueLot {
@@ -13,6 +14,8 @@ export interface RescueLot {
 
 export interface RescueFacts {
   readonly lots: readonly RescueLot[]
+  /** Seeds here that are not counted: in quarantine, or the reference sample. */
+  readonly setAside: number
   readonly plants: number
   /** The least plants whose seed is worth saving, from the crop table. */
   readonly fewestPlants: number
@@ -55,7 +58,10 @@ export function adviseRescue(facts: RescueFacts): RescueAdvice {
     .toSorted((a, b) => b.seeds * b.viability - a.seeds * a.viability || b.viability - a.viability)[0]
   const ask = whomToAsk(facts.mayHaveIt)
   if (best === undefined) {
-    const gone = 'No seed is left to sow here.'
+    const gone =
+      facts.setAside === 0
+        ? 'No seed is left to sow here.'
+        : `No ${facts.unit.one} is free to sow here, but ${setAsideInWords(facts.setAside, facts.unit)}`
     return { sow: null, keepBack: 0, expectedPlants: 0, chance: 0, advice: [gone, ask] }
   }
   const becomes = best.viability * facts.emergence

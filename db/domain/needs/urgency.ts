@@ -1,4 +1,4 @@
-import { grouped, toFigures } from '../amounts/in-words.ts'
+import { countInWords, grouped, toFigures } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
 import { NEED_STATES, type NeedState } from './need.ts'
 
@@ -8,6 +8,8 @@ export interface UrgencyFacts {
   readonly state: NeedState
   /** Living seeds here. */
   readonly living: number
+  /** Seeds here that are not counted: in quarantine, or the reference sample. */
+  readonly setAside: number
   /** The chance, 0 to 1, that waiting a season loses the last full regrowing. */
   readonly cost: number
   readonly onlySource: boolean
@@ -47,9 +49,19 @@ export function costInWords(cost: number): string {
   return `about ${Math.min(99, Math.max(1, percent))} in 100`
 }
 
+/** Where seed is that is not counted, and what to do: '300 seeds lie in quarantine or as the reference sample: ...'. */
+export function setAsideInWords(seeds: number, unit: CountedUnit): string {
+  const lie = seeds === 1 ? 'lies' : 'lie'
+  return `${countInWords(seeds, unit)} ${lie} in quarantine or as the reference sample: look at them first.`
+}
+
 /** One sentence on what puts an accession where it stands in the list. `nextYear` is the season after this one. */
 export function urgencyInWords(facts: UrgencyFacts, unit: CountedUnit, nextYear: number): string {
-  if (facts.living === 0) return `No living ${unit.one} is left here: ask for a duplicate.`
+  if (facts.living === 0) {
+    return facts.setAside === 0
+      ? `No living ${unit.one} is left here: ask for a duplicate.`
+      : `No living ${unit.one} is counted here, but ${setAsideInWords(facts.setAside, unit)}`
+  }
   const waiting =
     facts.cost < SAME_COST
       ? `By the sowing of ${nextYear} there is hardly any risk that no full regrowing can be made`

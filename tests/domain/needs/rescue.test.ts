@@ -16,6 +16,7 @@ const facts = {
   family: 'Fabaceae',
   hardSeeded: true,
   unit: SEEDS,
+  setAside: 0,
   mayHaveIt: ['Ilka Brandt, donor'],
 }
 

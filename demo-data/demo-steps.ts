@@ -1,5 +1,6 @@
 import { benchCountStep, benchEndStep, benchTestStep } from './bench-steps.ts'
 import { careStep, printingStep, splitStep, takenBackStep } from './care-steps.ts'
+import { climateStep } from './climate-steps.ts'
 import type { DemoStep } from './demo-book.ts'
 import type { DemoTables } from './demo-tables.ts'
 import { giftSteps, offerStep, returnStep } from './incoming-steps.ts'
@@ -20,6 +21,7 @@ export function stepsOf(tables: DemoTables): DemoStep[] {
     ...tables['bench-ends'].map(benchEndStep),
     ...tables.splits.map(splitStep),
     ...tables.care.map(careStep),
+    ...tables.climates.map(climateStep),
     ...stocktakeSteps(tables.stocktakes),
     ...visitSteps(tables),
     ...tables['let-go'].map(letGoStep),

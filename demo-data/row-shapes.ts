@@ -5,6 +5,7 @@ import { LabelSheet } from '../db/contract/paper-operations.ts'
 import { PrintKind } from '../db/contract/print-operations.ts'
 import { PlaceLine } from '../db/contract/reference-operations.ts'
 import { Override } from '../db/contract/stock-operations.ts'
+import { PLACE_AIMS } from '../db/domain/climate/limits.ts'
 
 /** Names a row, so that other rows can point at it. */
 const Name = z
@@ -238,3 +239,22 @@ export const PrintingRow = z.strictObject({
 
 /** An entry that was a mistake: `entry` is the request key it was written under, such as visit-v012. */
 export const TakenBackRow = z.strictObject({ on: Day, entry: Name, reason: Text })
+
+/** A trace of a place written as the figures it is made from: degrees C and percent of relative humidity. */
+export const ClimateRow = z.strictObject({
+  on: Day,
+  place: Name,
+  aim: z.enum(PLACE_AIMS),
+  from: Day,
+  days: Whole,
+  every_minutes: Whole,
+  celsius: z.coerce.number(),
+  swing: Decimal,
+  season_swing: Decimal,
+  humidity: Nothing.or(Whole),
+  thaw_hours: Nothing.or(Whole),
+  thaw_rise: Nothing.or(Whole),
+  failed_from: Nothing.or(Day),
+  failed_days: Nothing.or(Whole),
+  failed_celsius: Nothing.or(z.coerce.number()),
+})

@@ -158,6 +158,22 @@ export const SCENES: readonly Scene[] = [
       await page.getByRole('status').filter({ hasText: 'averts' }).waitFor()
     },
   },
+  {
+    name: 'storage',
+    play: async (page, app) => {
+      const { places } = await app.call('place.list', {})
+      const freezer = places.find(({ kind }) => kind === 'freezer')
+      await open(page, `/storage/place/${freezer?.placeId ?? ''}`)
+      await page.locator('.trace').waitFor()
+    },
+  },
+  {
+    name: 'storage-compare',
+    play: async (page) => {
+      await open(page, '/storage/compare')
+      await page.locator('.store-table').waitFor()
+    },
+  },
   { name: 'print', play: at('/print') },
   {
     name: 'people',

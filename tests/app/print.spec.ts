@@ -25,7 +25,8 @@ async function tabTo(page: Page, name: RegExp): Promise<void> {
   for (let step = 0; step < 80; step++) {
     await page.keyboard.press('Tab')
     const at = await page.evaluate<string>(
-      '(document.activeElement.labels?.[0] ?? document.activeElement).textContent ?? ""',
+      `document.activeElement === document.body ? ''
+        : ((document.activeElement.labels?.[0] ?? document.activeElement).textContent ?? '')`,
     )
     if (name.test(at)) return
   }
@@ -60,10 +61,12 @@ test('labels are printed, noted, undone and printed again by keyboard alone', as
   await page.keyboard.press('ArrowRight')
   await page.keyboard.press('ArrowRight')
   await expect(page.getByText('First free label: 3')).toBeVisible()
+  await expect(page.getByText('does not wait in the tray')).toHaveCount(0)
   await tabTo(page, /They came out well/)
   await page.keyboard.press('Enter')
   await expect(page.getByRole('contentinfo')).toContainText('Printed 9 labels')
   await expect(kind(page, /Packet labels/)).toContainText('none wait')
+  await expect(kind(page, /Packet labels/)).toHaveAttribute('aria-current', 'true')
   expect((await app.call('tray.list', {})).sheets).toMatchObject([{ sheet: 'a4-21', startAt: 12 }])
 
   await tabTo(page, /^undo/)

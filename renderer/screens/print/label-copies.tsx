@@ -21,7 +21,8 @@ export function LabelCopies({ item }: { readonly item: TrayItem }) {
     const readable = copies.trim() !== '' && Number.isInteger(wanted)
     setUnread(!readable)
     if (!readable || change.isPending) return
-    if (wanted === item.copies && contents.trim() === item.contents) return
+    const kept = change.isSuccess && change.variables.itemId === item.itemId ? change.variables : item
+    if (wanted === kept.copies && contents.trim() === kept.contents) return
     change.mutate({ itemId: item.itemId, copies: wanted, contents })
   }
   return (

@@ -33,6 +33,19 @@ export function PrintRun({ kind, items, sheets }: PrintRunProps) {
   const noted = () => {
     if (input !== null) mark.mutate(input, { onSuccess: using.goOn })
   }
+  const done = (
+    <p className="print-done">
+      <button
+        type="button"
+        className="button"
+        disabled={mark.isPending || input === null || preview.data === undefined}
+        onClick={noted}
+      >
+        They came out well
+      </button>
+      <span className="soft">Only then are they taken out of the tray; undo puts them back.</span>
+    </p>
+  )
   return (
     <>
       {kind === 'label' && <SheetChoice using={using} labels={labels} />}
@@ -42,21 +55,14 @@ export function PrintRun({ kind, items, sheets }: PrintRunProps) {
           Making the pages…
         </p>
       )}
-      {preview.error === null && preview.data !== undefined && (
-        <PaperPages name={KIND_NAMES[kind]} made={preview.data} />
-      )}
       {mark.error !== null && <ProblemText problem={mark.error.problem} />}
-      <p className="print-done">
-        <button
-          type="button"
-          className="button"
-          disabled={mark.isPending || input === null || preview.data === undefined}
-          onClick={noted}
-        >
-          They came out well
-        </button>
-        <span className="soft">Only then are they taken out of the tray; undo puts them back.</span>
-      </p>
+      {preview.error === null && preview.data !== undefined ? (
+        <PaperPages name={KIND_NAMES[kind]} made={preview.data}>
+          {done}
+        </PaperPages>
+      ) : (
+        done
+      )}
     </>
   )
 }

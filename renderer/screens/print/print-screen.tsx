@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import type { Value } from '../../../db/contract/contract.ts'
 import type { PrintKind } from '../../../db/contract/print-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
@@ -14,13 +15,16 @@ type Shown = PrintKind | 'words' | 'history'
 /** The print tray: what waits on the left, the pages as they will come out on the right. */
 export function PrintScreen() {
   const tray = useRead('tray.list', {})
-  const [picked, setPicked] = useState<Shown | null>(null)
-  const [leftOut, setLeftOut] = useState<ReadonlySet<number>>(new Set())
   if (tray.error !== null) return <ProblemText problem={tray.error.problem} />
-  if (tray.data === undefined) return null
-  const { groups } = tray.data
+  return tray.data === undefined ? null : <Tray tray={tray.data} />
+}
+
+/** What is shown stays until the keeper picks another: it must not change under their hands as things come and go. */
+function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
+  const { groups } = tray
+  const [shown, setShown] = useState<Shown>(groups[0]?.kind ?? 'label')
+  const [leftOut, setLeftOut] = useState<ReadonlySet<number>>(new Set())
   const itemsOf = (kind: PrintKind) => groups.find((group) => group.kind === kind)?.items ?? []
-  const shown = picked ?? groups[0]?.kind ?? 'label'
   const chosen = isKind(shown)
     ? itemsOf(shown).filter(({ itemId, heldBack }) => !leftOut.has(itemId) && heldBack === null)
     : []
@@ -41,11 +45,11 @@ export function PrintScreen() {
               name={KIND_NAMES[kind]}
               waiting={itemsOf(kind).length}
               here={shown === kind}
-              onPick={() => setPicked(kind)}
+              onPick={() => setShown(kind)}
             />
           ))}
-          <Kind name="The words of the letter" here={shown === 'words'} onPick={() => setPicked('words')} />
-          <Kind name="Printed before" here={shown === 'history'} onPick={() => setPicked('history')} />
+          <Kind name="The words of the letter" here={shown === 'words'} onPick={() => setShown('words')} />
+          <Kind name="Printed before" here={shown === 'history'} onPick={() => setShown('history')} />
         </nav>
         {isKind(shown) && (
           <TrayGroup
@@ -53,14 +57,14 @@ export function PrintScreen() {
             kind={shown}
             items={itemsOf(shown)}
             leftOut={leftOut}
-            notWrittenTo={shown === 'letter' ? tray.data.leftOut : []}
+            notWrittenTo={shown === 'letter' ? tray.leftOut : []}
             onToggle={toggle}
           />
         )}
       </div>
       <div className="print-paper">
         {isKind(shown) && chosen.length > 0 && (
-          <PrintRun key={shown} kind={shown} items={chosen} sheets={tray.data.sheets} />
+          <PrintRun key={shown} kind={shown} items={chosen} sheets={tray.sheets} />
         )}
         {isKind(shown) && chosen.length === 0 && (
           <p className="soft">

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react'
+import { type ReactNode, useEffect, useRef, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import './labels.css'
 
@@ -6,10 +6,12 @@ interface PaperPagesProps {
   /** What is on the pages, such as 'The labels'. */
   readonly name: string
   readonly made: Pick<Value<'label.print'>, 'pdf' | 'pages' | 'fileName' | 'warnings'>
+  /** What else can be done with the pages: before them, since Tab goes through every part of a shown PDF. */
+  readonly children?: ReactNode
 }
 
 /** The finished pages: to look at, to print, or to save. */
-export function PaperPages({ name, made }: PaperPagesProps) {
+export function PaperPages({ name, made, children }: PaperPagesProps) {
   const frame = useRef<HTMLIFrameElement>(null)
   const address = useAddress(made.pdf)
   if (address === null) return null
@@ -39,6 +41,7 @@ export function PaperPages({ name, made }: PaperPagesProps) {
           {warning}
         </p>
       ))}
+      {children}
       <iframe
         ref={frame}
         className="label-frame"

@@ -4,6 +4,7 @@ import { isBegun } from '../../../shared/card-form/use-kept-form.ts'
 import { GerminationForm } from '../../../shared/germination-form/germination-form.tsx'
 import { ContainerForm } from './container-form.tsx'
 import { DiscardForm } from './discard-form.tsx'
+import { DryingForm } from './drying-form.tsx'
 import { JoinForm } from './join-form.tsx'
 import { MoistureForm } from './moisture-form.tsx'
 import { MoveForm } from './move-form.tsx'
@@ -34,6 +35,7 @@ const ACTIONS: readonly Action[] = [
   { name: 'weigh-seeds', word: ({ unit }) => `Weigh ${unit.many}`, form: WeighSeedsForm },
   { name: 'germination', word: () => 'Enter germination', form: GerminationForm },
   { name: 'moisture', word: () => 'Moisture', form: MoistureForm },
+  { name: 'drying', word: () => 'Dry it', form: DryingForm },
   { name: 'container', word: () => 'Container', form: ContainerForm },
   { name: 'split', word: () => 'Split', form: SplitForm },
   { name: 'move', word: () => 'Move', form: MoveForm },

@@ -1,0 +1,59 @@
+import { readNumber } from '../../../../db/domain/amounts/read-number.ts'
+import { CardForm } from '../../../shared/card-form/card-form.tsx'
+import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
+import { useRead } from '../../../shared/client/use-read.ts'
+import { TextField } from '../../../shared/table-form/text-field.tsx'
+import type { ActionFormProps } from './lot-actions.tsx'
+
+const EMPTY = { grams: '', from: '', to: '7' }
+
+/** At which mass the seed is dry, and how much drying gel that takes; writes nothing. */
+export function DryingForm({ keptAs, onClose }: ActionFormProps) {
+  const { typed, change } = useKeptForm(keptAs, EMPTY)
+  const [grams, from, to] = [numberOf(typed.grams), numberOf(typed.from), numberOf(typed.to)]
+  const ready = grams !== null && from !== null && to !== null
+  const plan = useRead('drying.plan', ready ? { grams, from, to } : null)
+  return (
+    <CardForm
+      title="Dry it"
+      sendWord="Done"
+      busy={false}
+      error={plan.error}
+      onSend={onClose}
+      onClose={onClose}
+    >
+      <TextField
+        label="The seed weighs, grams"
+        step="grams"
+        size="record"
+        value={typed.grams}
+        onChange={(value) => change({ grams: value })}
+      />
+      <TextField
+        label="Moisture now, %"
+        step="from"
+        size="record"
+        value={typed.from}
+        onChange={(value) => change({ from: value })}
+      />
+      <TextField
+        label="Moisture wanted, %"
+        step="to"
+        size="record"
+        value={typed.to}
+        onChange={(value) => change({ to: value })}
+      />
+      <div className="card-form-wide" role="status">
+        {plan.data !== undefined &&
+          [plan.data.words, ...plan.data.assumptions, ...plan.data.cautions].map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+      </div>
+    </CardForm>
+  )
+}
+
+function numberOf(typed: string): number | null {
+  const read = readNumber(typed)
+  return read.kind === 'number' ? read.value : null
+}

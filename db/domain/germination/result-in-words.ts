@@ -17,7 +17,7 @@ const VERDICTS: Readonly<Record<ThresholdVerdict, (threshold: string) => string>
 /**
  * A result in one sentence: '17 of 20 sprouted: between 64 % and 95 %; likely above 75 %, not yet sure'.
  *
- * The interval is Wilson's, 95 %; 'surely' means a posterior probability of 95 %. `threshold` from 0 to 1.
+ * The interval is Wilson's, 95 %; 'surely' means a posterior probability of 97.5 %. `threshold` from 0 to 1.
  */
 export function resultInWords(
   germinated: number,

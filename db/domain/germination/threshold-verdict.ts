@@ -3,8 +3,11 @@ import { incompleteBeta } from './incomplete-beta.ts'
 /** How a test leaves the question whether a lot is at least at its threshold. */
 export type ThresholdVerdict = 'above' | 'likely-above' | 'open' | 'likely-below' | 'below'
 
-/** A verdict counts as decided from this probability on, either way. Common practice, no source. */
-export const SURE = 0.95
+/**
+ * A verdict counts as decided from this probability on, either way: one side of the two-sided 95 % interval that is
+ * shown beside it, so that the two do not contradict each other. Common practice, no source.
+ */
+export const SURE = 0.975
 /** Between this and {@link SURE} a verdict is called likely. Common practice, no source. */
 const LIKELY = 0.7
 

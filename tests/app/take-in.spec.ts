@@ -1,42 +1,12 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { type Page, test as plainTest } from '@playwright/test'
+import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
-import { callOnFile } from './support/command-line.ts'
-import { Keys, keysOfRows } from './support/keys.ts'
+import { keysOfRows } from './support/keys.ts'
 import { open } from './support/open.ts'
-import { startApp } from './support/running-app.ts'
 import { fillSmallShelf, LONG_NAME } from './support/small-shelf.ts'
+import { atTheTable, envelopes, field, gift } from './support/take-in-table.ts'
 import { answerLate, expect, test } from './support/test.ts'
 
-const field = (page: Page, name: string) => page.getByLabel(name, { exact: true })
 const problem = (page: Page, text: string) => page.locator('.table-field-problem', { hasText: text })
-const envelopes = (page: Page) => page.getByRole('region', { name: 'Take in' }).locator('.envelope')
-
-async function atTheTable(page: Page): Promise<Keys> {
-  await open(page, '/take-in')
-  await expect(page.getByRole('combobox', { name: 'Who brings it?' })).toBeFocused()
-  return new Keys(page)
-}
-
-/** Types one gift from the variety on; the sample stays empty. */
-async function gift(
-  keys: Keys,
-  variety: string,
-  crop: string,
-  harvest: string,
-  amount: string,
-): Promise<void> {
-  await keys.type(variety)
-  await keys.press('Enter')
-  await keys.type(crop)
-  await keys.press('Enter')
-  await keys.type(harvest)
-  await keys.press('Enter')
-  await keys.type(amount)
-  await keys.press('Enter', 'Enter')
-}
 
 test.describe('taking in, on an empty shelf', () => {
   test.use({ drawer: 'empty' })
@@ -388,58 +358,3 @@ async function expectNoSidewaysScroll(page: Page): Promise<void> {
   )
   expect(wider, 'nothing is wider than the window').toBe(0)
 }
-
-const plain = plainTest.extend<{ folder: string }>({
-  // biome-ignore lint/correctness/noEmptyPattern: the runner reads the names of what is wanted from the pattern
-  folder: async ({}, use) => {
-    const folder = mkdtempSync(join(tmpdir(), 'drawer-kill-'))
-    await callOnFile(join(folder, 'Demo collection.drawer'), 'collection.start', {
-      libraryName: 'Hollow Lane Library',
-    })
-    await use(folder)
-    rmSync(folder, { recursive: true, force: true })
-  },
-})
-
-// Here an app is killed or not answered: its page complains, as the pages of the tests above must not.
-plain('a kill of the process loses no letter', async ({ page, folder }) => {
-  const first = await startApp(folder)
-  await page.goto(first.address)
-  const keys = await atTheTable(page)
-  await keys.press('Enter', 'Enter')
-  await gift(keys, 'Ferry Blue', 'pea', '2023', '40 seeds')
-  await keys.type('Lantern R')
-  await expect(async () => {
-    const { drafts } = await first.call('draft.list', { kind: 'take-in' })
-    expect(drafts[0]?.text).toContain('"Lantern R"')
-  }).toPass()
-  await first.kill()
-  const second = await startApp(folder)
-  const fresh = await page.context().newPage()
-  await fresh.goto(second.address)
-  await open(fresh, '/take-in')
-  await expect(field(fresh, 'Variety')).toHaveValue('Lantern R')
-  await expect(envelopes(fresh)).toContainText('Ferry Blue')
-  expect((await second.call('collection.check', {})).clean).toBe(true)
-  expect(await second.end()).toBe(0)
-})
-
-plain('a save whose answer was lost takes the gifts in once', async ({ page, folder }) => {
-  const app = await startApp(folder)
-  await page.goto(app.address)
-  const keys = await atTheTable(page)
-  await keys.press('Enter', 'Enter')
-  await gift(keys, 'Ferry Blue', 'pea', '2023', '40 seeds')
-  let lost = 0
-  await page.route('**/call', async (route) => {
-    if (lost > 0 || !route.request().postData()?.includes('intake.record')) return route.continue()
-    lost++
-    await route.fetch()
-    await route.abort()
-  })
-  await keys.press('Control+Enter')
-  await expect(page.getByRole('heading', { name: 'Taken in: one gift' })).toBeVisible()
-  expect(lost).toBe(1)
-  expect((await app.call('lot.list', {})).total).toBe(1)
-  expect(await app.end()).toBe(0)
-})

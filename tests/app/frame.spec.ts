@@ -165,7 +165,15 @@ test('silence is said calmly, what was typed stays, and it goes on by itself', a
   await expect(page.getByRole('article')).toContainText('a strange smell')
 })
 
-const SCREENS = ['/take-in', '/hand-out', '/shelf', '/settings'] as const
+const SCREENS = [
+  '/take-in',
+  '/hand-out',
+  '/shelf',
+  '/germination',
+  '/storage',
+  '/regrow',
+  '/settings',
+] as const
 
 for (const screen of SCREENS) {
   test(`${screen} has no barrier, reflows at 320 px and holds text of twice the size`, async ({ page }) => {
@@ -174,10 +182,29 @@ for (const screen of SCREENS) {
     await expectNoBarrier(page)
     await page.setViewportSize({ width: 320, height: 640 })
     await expectNoSideways(page)
+    await expectWordsApart(page)
     await page.setViewportSize({ width: 1280, height: 800 })
     await page.evaluate("document.documentElement.style.fontSize = '200%'")
     await expectNoSideways(page)
   })
+}
+
+/** No word of the rail lies over another. */
+async function expectWordsApart(page: Page): Promise<void> {
+  const boxes = await page.evaluate<{ left: number; right: number; top: number; bottom: number }[]>(
+    '[...document.querySelectorAll(".rail-word")].map((word) => word.getBoundingClientRect().toJSON())',
+  )
+  expect(boxes.length).toBeGreaterThan(5)
+  const over = boxes.filter((a, index) =>
+    boxes
+      .slice(index + 1)
+      .some(
+        (b) =>
+          Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 &&
+          Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 1,
+      ),
+  )
+  expect(over, 'words of the rail that lie over others').toEqual([])
 }
 
 async function expectNoSideways(page: Page): Promise<void> {

@@ -5,6 +5,7 @@ import { takeSecretFromAddress } from './shared/client/secret.ts'
 import { staySeen } from './shared/client/stay-seen.ts'
 import './shared/tokens.css'
 import './shared/base.css'
+import './shared/panes.css'
 
 takeSecretFromAddress()
 if (window.commonDrawer === undefined) void staySeen()

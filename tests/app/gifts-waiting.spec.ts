@@ -36,7 +36,7 @@ async function offer(
   return giftId
 }
 
-const rows = (page: Page) => page.locator('.gift-row')
+const rows = (page: Page) => page.locator('.pane-row')
 const card = (page: Page) => page.locator('.gift-card')
 const stop = (page: Page) => card(page).locator('[aria-current="step"]')
 

@@ -14,7 +14,7 @@ interface CountsWrittenProps {
 export function CountsWritten({ test, onCorrect }: CountsWrittenProps) {
   const format = useFormat()
   return (
-    <section className="germ-part" aria-label="Counts">
+    <section className="pane-part" aria-label="Counts">
       <h3>Counts</h3>
       <ul className="germ-counts">
         {test.counts.map((count) => (

@@ -55,9 +55,9 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
     openCard(address)
   }
   return (
-    <div className="germ">
-      <section className="germ-left" aria-label="Bench">
-        <div className="germ-head">
+    <div className="panes">
+      <section className="panes-list" aria-label="Bench">
+        <div className="panes-head">
           <h1>Germination</h1>
           {bench.data.total > 0 && <Link href={SHEET}>Bench sheet to print</Link>}
         </div>
@@ -77,7 +77,7 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
           onOpen={openCard}
         />
       </section>
-      <section className="germ-right" aria-label="Test" ref={card}>
+      <section className="panes-card" aria-label="Test" ref={card}>
         {part === 'test' && <TestCard key={`test-${id}`} testId={id} />}
         {part === 'lot' && (
           <PlanCard key={`lot-${id}`} lotId={id} onBegun={(testId) => goTo(testAddress(testId))} />

@@ -67,7 +67,7 @@ function Doing({ plan, onBegun }: { readonly plan: TestPlan; readonly onBegun: (
   const [over, setOver] = useState(false)
   const keptAs = `${plan.lotId}/germination`
   return (
-    <div className="germ-part">
+    <div className="pane-part">
       <div className="germ-buttons">
         <button type="button" className="quiet-button" aria-pressed={!over} onClick={() => setOver(false)}>
           Begin a test
@@ -95,7 +95,7 @@ function Conditions({ plan }: { readonly plan: TestPlan }) {
   const { conditions } = plan
   const { firstDay, finalDay } = conditions
   return (
-    <section className="germ-part" aria-label="Conditions">
+    <section className="pane-part" aria-label="Conditions">
       <h3>Conditions from the crop table</h3>
       <FactList
         facts={[

@@ -16,14 +16,14 @@ export function ResultPart({ test }: { readonly test: TestRecord }) {
   const [low, high] = result.wilson
   if (state === 'under-way' && result.unsorted > 0) {
     return (
-      <section className="germ-part" aria-label="What it comes to">
+      <section className="pane-part" aria-label="What it comes to">
         <h3>What it comes to so far</h3>
         <p className="germ-sentence">{capital(result.words)}.</p>
       </section>
     )
   }
   return (
-    <section className="germ-part" aria-label="What it comes to">
+    <section className="pane-part" aria-label="What it comes to">
       <h3>{state === 'under-way' ? 'What it comes to so far' : 'What it comes to'}</h3>
       <p className="germ-sentence">{capital(result.words)}.</p>
       <IntervalBar

@@ -34,12 +34,12 @@ export function RowList({ label, rows, here, onArrow, onOpen }: RowListProps) {
     onArrow(next.address)
   }
   return (
-    <ul className="germ-rows" aria-label={label} onKeyDown={onKeyDown}>
+    <ul className="pane-rows" aria-label={label} onKeyDown={onKeyDown}>
       {rows.map(({ address, content }) => (
         <li key={address}>
           <Link
             href={address}
-            className="germ-row"
+            className="pane-row"
             {...(address === here ? { 'aria-current': 'true' as const } : {})}
             onClick={() => onOpen(address)}
           >

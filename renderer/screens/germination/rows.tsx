@@ -16,14 +16,14 @@ export function testRow(test: TestLine, format: Format): Row {
     address: testAddress(test.testId),
     content: (
       <>
-        <span className="germ-row-name">{test.variety}</span>
-        <span className="germ-row-from">
+        <span className="pane-row-name">{test.variety}</span>
+        <span className="pane-row-from">
           {test.crop} · {test.lotNumber}
           {started}
         </span>
         {test.due !== null && (
           <span>
-            {late && <strong className="germ-late">late</strong>}
+            {late && <strong className="late-mark">late</strong>}
             {dueInWords(test.due, format)}
             <span className="soft">
               {' '}
@@ -45,8 +45,8 @@ export function dueRow(due: DueTest, format: Format): Row {
     address: planAddress(due.lotId),
     content: (
       <>
-        <span className="germ-row-name">{due.variety}</span>
-        <span className="germ-row-from">
+        <span className="pane-row-name">{due.variety}</span>
+        <span className="pane-row-from">
           {[due.crop, due.lotNumber, due.quantity.words, due.place].filter((part) => part !== '').join(' · ')}
         </span>
         <span className="germ-row-due">

@@ -12,7 +12,7 @@ interface SpendAdviceProps {
 export function SpendAdvice({ plan, typed, onChange }: SpendAdviceProps) {
   const format = useFormat()
   return (
-    <section className="germ-part" aria-label="How many seeds to spend">
+    <section className="pane-part" aria-label="How many seeds to spend">
       <h3>How many {plan.unit.many} to spend</h3>
       <p className="germ-sentence" role="status">
         {plan.words}

@@ -56,7 +56,7 @@ function Card({ test, format }: { readonly test: TestRecord; readonly format: Fo
         </p>
       ))}
       {underWay && (
-        <div className="germ-part">
+        <div className="pane-part">
           <CountForm
             test={test}
             kept={kept}
@@ -98,7 +98,7 @@ function Card({ test, format }: { readonly test: TestRecord; readonly format: Fo
       )}
       <ResultPart test={test} />
       {test.curve.length > 0 && (
-        <section className="germ-part" aria-label="Germination by day">
+        <section className="pane-part" aria-label="Germination by day">
           <h3>Germination by day</h3>
           <SproutChart test={test} />
         </section>
@@ -124,7 +124,7 @@ function Card({ test, format }: { readonly test: TestRecord; readonly format: Fo
 function LaidOut({ test, format }: { readonly test: TestRecord; readonly format: Format }) {
   const day = (days: number | null) => (days === null ? '' : `day ${days}`)
   return (
-    <section className="germ-part" aria-label="How it was laid out">
+    <section className="pane-part" aria-label="How it was laid out">
       <h3>How it was laid out</h3>
       <FactList
         facts={[

@@ -13,7 +13,7 @@ export function Became({ lotId }: { readonly lotId: number }) {
   if (lot === undefined) return null
   const out = lot.ledger.filter(({ kind, takenBack }) => kind === 'withdrawal' && !takenBack).length
   return (
-    <section className="gift-part" aria-label="What became of it">
+    <section className="pane-part" aria-label="What became of it">
       <h3>What became of it</h3>
       <p>
         <Link href={lotAddress(lotId)}>{lot.lotNumber}</Link>

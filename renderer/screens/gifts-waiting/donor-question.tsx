@@ -52,10 +52,10 @@ export function DonorAnswer({ name, personId, gifts }: DonorAnswerProps) {
         {name}: {outcomeInWords(gifts)}
         {atOnce.length === 0 ? '' : `, ${atOnce.length} taken in at the table`}.
       </p>
-      <ul className="gifts-list">
+      <ul className="pane-rows">
         {atOnce.map(({ accessionId, number, variety, receivedOn }) => (
           <li key={accessionId} className="quarantined">
-            <p className="gift-row-name">
+            <p className="pane-row-name">
               <Link href={findAddress(number)}>{number}</Link> {variety}
             </p>
             <p className="soft">taken in {format.day(receivedOn)}</p>

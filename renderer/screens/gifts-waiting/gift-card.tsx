@@ -26,7 +26,7 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
       </header>
       <GiftWay gift={gift} />
       {gift.state === 'offered' && (
-        <section className="gift-part" aria-label="What it waits for">
+        <section className="pane-part" aria-label="What it waits for">
           <h3>What it waits for</h3>
           <OpenSteps gift={gift} />
           <GiftDoing gift={gift} />
@@ -34,7 +34,7 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
       )}
       {gift.lotId !== null && <Became lotId={gift.lotId} />}
       {gift.done.length > 0 && (
-        <section className="gift-part" aria-label="What is done">
+        <section className="pane-part" aria-label="What is done">
           <h3>What is done</h3>
           <ul className="gift-done">
             {gift.done.map(({ step, words, on, note }) => (
@@ -58,7 +58,7 @@ function AsOffered({ gift }: { readonly gift: WaitingGift }) {
   const format = useFormat()
   const { harvest, sample, grownAt, terms, story } = gift.gift
   return (
-    <section className="gift-part" aria-label="As it was offered">
+    <section className="pane-part" aria-label="As it was offered">
       <h3>As it was offered</h3>
       <FactList
         facts={[

@@ -31,21 +31,21 @@ export function GiftList({ gifts, chosen, onArrow, onOpen }: GiftListProps) {
     onArrow(next.giftId)
   }
   return (
-    <ul className="gifts-list" onKeyDown={onKeyDown}>
+    <ul className="pane-rows" onKeyDown={onKeyDown}>
       {gifts.map((gift) => (
         <li key={gift.giftId}>
           <Link
             href={giftAddress(gift.giftId)}
-            className="gift-row"
+            className="pane-row"
             {...(gift.giftId === chosen ? { 'aria-current': 'true' as const } : {})}
             onClick={() => onOpen(gift.giftId)}
           >
-            <span className="gift-row-name">{gift.variety}</span>
-            <span className="gift-row-from">
+            <span className="pane-row-name">{gift.variety}</span>
+            <span className="pane-row-from">
               {gift.crop} · from {gift.donor === '' ? 'somebody unknown' : gift.donor}
             </span>
             <span>
-              {gift.waitsFor.some(({ late }) => late) && <strong className="gift-late">late</strong>}
+              {gift.waitsFor.some(({ late }) => late) && <strong className="late-mark">late</strong>}
               {standingInWords(gift)}
             </span>
           </Link>

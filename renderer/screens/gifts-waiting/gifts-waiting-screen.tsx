@@ -42,9 +42,9 @@ export function GiftsWaitingScreen({ giftId }: { readonly giftId?: number }) {
   if (list.error !== null) return <ProblemText problem={list.error.problem} />
   if (list.data === undefined) return <p className="soft waiting">Opening…</p>
   return (
-    <div className="gifts">
-      <section className="gifts-left" aria-label="List" ref={left}>
-        <div className="gifts-head">
+    <div className="panes">
+      <section className="panes-list" aria-label="List" ref={left}>
+        <div className="panes-head">
           <h1>Gifts waiting</h1>
           <Link href="/take-in">Back to Take in</Link>
         </div>
@@ -71,7 +71,7 @@ export function GiftsWaitingScreen({ giftId }: { readonly giftId?: number }) {
           <DonorAnswer name={asking.text} personId={asking.personId} gifts={gifts} />
         )}
       </section>
-      <section className="gifts-right" aria-label="Gift" ref={card}>
+      <section className="panes-card" aria-label="Gift" ref={card}>
         {chosen !== undefined && <GiftCard key={chosen.giftId} gift={chosen} />}
         {chosen === undefined && giftId !== undefined && <p>That gift is not in the list.</p>}
       </section>

@@ -38,7 +38,7 @@ function OpenStep({ giftId, wait }: { readonly giftId: number; readonly wait: Wa
     <li className="gift-step" data-late={wait.late}>
       <p className="gift-step-words">
         <strong>{capital(wait.words)}</strong> <span className="soft">{datesInWords(wait, format.day)}</span>
-        {wait.late && <strong className="gift-late">late</strong>}
+        {wait.late && <strong className="late-mark">late</strong>}
       </p>
       {wait.note !== '' && <p>{wait.note}</p>}
       {wait.caution !== '' && <p className="gift-caution">{wait.caution}</p>}

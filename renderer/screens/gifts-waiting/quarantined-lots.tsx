@@ -18,7 +18,7 @@ export function QuarantinedLots({ lots }: { readonly lots: readonly Quarantined[
       {lots.length === 0 ? (
         <p className="soft">No lot is kept back.</p>
       ) : (
-        <ul className="gifts-list">
+        <ul className="pane-rows">
           {lots.map((lot) => (
             <QuarantinedLot key={lot.lotId} lot={lot} />
           ))}
@@ -32,7 +32,7 @@ function QuarantinedLot({ lot }: { readonly lot: Quarantined }) {
   const [releasing, setReleasing] = useState(false)
   return (
     <li className="quarantined">
-      <p className="gift-row-name">
+      <p className="pane-row-name">
         <Link href={lotAddress(lot.lotId)}>{lot.lotNumber}</Link> {lot.variety}
       </p>
       <p className="quarantined-why">

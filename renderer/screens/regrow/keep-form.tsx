@@ -22,7 +22,7 @@ export function KeepForm({ need }: { readonly need: NeedRecord }) {
   const wholeHeld = held !== null && Number.isInteger(held) ? held : null
   if (!open) {
     return (
-      <section className="need-part" aria-label="What it has to keep">
+      <section className="pane-part" aria-label="What it has to keep">
         <button type="button" className="quiet-button need-change" onClick={() => setOpen(true)}>
           Change what it has to keep
         </button>
@@ -42,7 +42,7 @@ export function KeepForm({ need }: { readonly need: NeedRecord }) {
     )
   }
   return (
-    <section className="need-part" aria-label="What it has to keep">
+    <section className="pane-part" aria-label="What it has to keep">
       <CardForm
         title="What it has to keep"
         sendWord="Keep this for the accession"

@@ -33,7 +33,7 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
           {need.crop} · {need.accessionNumber} · {need.rank}. of the list
         </p>
       </header>
-      <section className="need-part" aria-label="How it stands">
+      <section className="pane-part" aria-label="How it stands">
         <div className="need-standing">
           <p>
             <strong>{capital(need.stock.sentence)}</strong>
@@ -55,7 +55,7 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
         </label>
       </section>
       {need.rescue.length > 0 && (
-        <section className="need-part need-rescue" aria-label="Rescue">
+        <section className="pane-part need-rescue" aria-label="Rescue">
           <h3>The last seeds</h3>
           <ol>
             {need.rescue.map((line) => (
@@ -69,7 +69,7 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
       )}
       <SeasonsAhead need={need} nextYear={nextYear} />
       <Reckoning need={need} />
-      <section className="need-part" aria-label="Its generations">
+      <section className="pane-part" aria-label="Its generations">
         <h3>Its generations</h3>
         {need.generations.length > 0 && (
           <ul className="need-generations">
@@ -91,7 +91,7 @@ function Reckoning({ need }: { readonly need: NeedRecord }) {
   const format = useFormat()
   const { sow } = need
   return (
-    <section className="need-part" aria-label="How this is reckoned">
+    <section className="pane-part" aria-label="How this is reckoned">
       <h3>How this is reckoned</h3>
       <FactList
         facts={[

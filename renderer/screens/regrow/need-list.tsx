@@ -44,7 +44,7 @@ export function NeedList({ needs, current, chosen, onOpen }: NeedListProps) {
       <p className="soft regrow-keys">
         <kbd>↓</kbd> goes on · <kbd>Space</kbd> ticks to grow it · <kbd>Enter</kbd> opens why
       </p>
-      <ol className="need-list" onKeyDown={onKeyDown}>
+      <ol className="pane-rows" onKeyDown={onKeyDown}>
         {needs.map((need) => (
           <li key={need.accessionId} className="need-row">
             <input

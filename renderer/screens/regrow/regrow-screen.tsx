@@ -38,9 +38,9 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
   if (list.data === undefined) return <p className="soft waiting">Opening…</p>
   const { season, grade, counts, needs, total } = list.data
   return (
-    <div className="regrow">
-      <section className="regrow-left" aria-label="List">
-        <header className="regrow-head">
+    <div className="panes regrow">
+      <section className="panes-list" aria-label="List">
+        <header className="panes-head regrow-head">
           <h1>Season {season.year}</h1>
           <span className="regrow-ways">
             <Link href="/regrow/plan">Season plan</Link>
@@ -91,7 +91,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
         )}
         <SaveList year={season.year} chosen={chosen} />
       </section>
-      <section className="regrow-right" aria-label="Need" ref={card}>
+      <section className="panes-card" aria-label="Need" ref={card}>
         {accessionId !== undefined && (
           <NeedCard key={accessionId} accessionId={accessionId} chosen={chosen} nextYear={season.year + 1} />
         )}

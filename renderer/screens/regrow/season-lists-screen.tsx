@@ -22,9 +22,9 @@ export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
   if (read.data === undefined) return <p className="soft waiting">Opening…</p>
   const { lists } = read.data
   return (
-    <div className="regrow regrow-past">
-      <section className="regrow-left" aria-label="List">
-        <header className="regrow-head">
+    <div className="panes regrow regrow-past">
+      <section className="panes-list" aria-label="List">
+        <header className="panes-head regrow-head">
           <h1>Season lists</h1>
           <Link href={needAddress()}>Back to this season</Link>
         </header>
@@ -33,7 +33,7 @@ export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
             No list is saved yet. On Regrow, tick what is to be grown and save the list of the season.
           </p>
         )}
-        <ul className="need-list">
+        <ul className="pane-rows">
           {lists.map((list) => (
             <li key={list.listId}>
               <Link
@@ -50,7 +50,7 @@ export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
           ))}
         </ul>
       </section>
-      <section className="regrow-right" aria-label="What became of it">
+      <section className="panes-card" aria-label="What became of it">
         {listId !== undefined && lists.length > 0 && <OneList key={listId} listId={listId} />}
       </section>
     </div>
@@ -69,7 +69,7 @@ function OneList({ listId }: { readonly listId: number }) {
         <h2>Season {list.season}</h2>
         <p>{headInWords(list, format.day(list.on))}</p>
       </header>
-      <div className="need-part list-table-frame">
+      <div className="pane-part list-table-frame">
         <table className="list-table">
           <thead>
             <tr>

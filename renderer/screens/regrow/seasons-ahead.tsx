@@ -18,7 +18,7 @@ export function SeasonsAhead({ need, nextYear }: SeasonsAheadProps) {
   const format = useFormat()
   const cost = need.outlook.find(({ year }) => year === nextYear)?.cost ?? need.cost
   return (
-    <section className="need-part" aria-label="If you wait">
+    <section className="pane-part" aria-label="If you wait">
       <h3>If you wait</h3>
       <LivingPicture need={need} />
       <table className="need-seasons">

@@ -76,7 +76,9 @@ function Making({ plan, gardens }: { readonly plan: PlanOnTable; readonly garden
   const clashes = plan.checked.data?.clashes.length ?? 0
   const from = plan.fromList
     ? `${plan.wanted.length} ticked on this season’s list`
-    : `the ${plan.wanted.length} most urgent; tick others on Regrow and save the list`
+    : plan.wanted.length === 0
+      ? 'nothing yet; tick on Regrow what is to be grown and save the list'
+      : `the ${plan.wanted.length} most urgent; tick others on Regrow and save the list`
   return (
     <div className="plan-making">
       {gardens === 0 && <p>There is no garden yet. Add the first one, with its bed and where it lies.</p>}

@@ -24,12 +24,12 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
         <p>For keeping seed a few years: cool and dry.</p>
       </header>
       {measured.length < 2 ? (
-        <p className="store-part">
+        <p className="pane-part">
           Put a thermometer and a hygrometer in each place for a few weeks and write the readings down. Two
           measured places can be compared.
         </p>
       ) : (
-        <fieldset className="store-part store-ticks">
+        <fieldset className="pane-part store-ticks">
           <legend>Which places</legend>
           {measured.map(({ placeId, path }) => (
             <label key={placeId}>
@@ -50,7 +50,7 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
       )}
       {compared.error !== null && <ProblemText problem={compared.error.problem} />}
       {ticked.length >= 2 && compared.data !== undefined && (
-        <section className="store-part" aria-label="Side by side">
+        <section className="pane-part" aria-label="Side by side">
           <p className="store-verdict" role="status">
             {compared.data.words}
           </p>

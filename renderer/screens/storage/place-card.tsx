@@ -69,7 +69,7 @@ function Doings({ climate }: { readonly climate: PlaceClimate }) {
     setOpen(null)
   }
   return (
-    <section className="store-part" aria-label="What to do with it">
+    <section className="pane-part" aria-label="What to do with it">
       <div className="store-buttons" ref={row}>
         {DOINGS.map(([name, word]) => (
           <button
@@ -105,13 +105,13 @@ function Climate({ climate, span, onSpan }: ClimateProps) {
   const moment = (at: string) => `${format.day(at.slice(0, 10))}, ${at.slice(11)}`
   if (climate.sum === null)
     return (
-      <section className="store-part" aria-label="Climate">
+      <section className="pane-part" aria-label="Climate">
         <h3>Climate</h3>
         <p className="soft">Nobody has read this place yet. A reading a week tells much already.</p>
       </section>
     )
   return (
-    <section className="store-part" aria-label="Climate">
+    <section className="pane-part" aria-label="Climate">
       <div className="store-climate-head">
         <h3>Climate</h3>
         <SelectField label="Over" size="record" value={span} options={SPANS} onChange={onSpan} />
@@ -149,7 +149,7 @@ function hoursInWords(hours: number): string {
 
 function LotsThere({ climate: { lots, place } }: { readonly climate: PlaceClimate }) {
   return (
-    <section className="store-part" aria-label="Lots there">
+    <section className="pane-part" aria-label="Lots there">
       <h3>Lots there</h3>
       {lots.length === 0 && <p className="soft">No lot with seed lies there.</p>}
       {place.lots > lots.length && (
@@ -173,7 +173,7 @@ function Batches({ climate: { batches } }: { readonly climate: PlaceClimate }) {
   const format = useFormat()
   if (batches.length === 0) return null
   return (
-    <section className="store-part" aria-label="Where the readings come from">
+    <section className="pane-part" aria-label="Where the readings come from">
       <h3>Where the readings come from</h3>
       <ul className="store-words">
         {batches.map(({ entryId, fileName, readings, leftOut, first, last }) => (

@@ -31,16 +31,16 @@ export function PlaceRows({ places, current, onOpen }: PlaceRowsProps) {
     go(placeAddress(next.placeId), { replace: true })
   }
   return (
-    <ul className="store-rows" aria-label="Storage places" onKeyDown={onKeyDown}>
+    <ul className="pane-rows" aria-label="Storage places" onKeyDown={onKeyDown}>
       {places.map((place) => (
         <li key={place.placeId}>
           <Link
             href={placeAddress(place.placeId)}
-            className="store-row"
+            className="pane-row store-row"
             style={{ paddingLeft: `${20 + 16 * (place.path.split(' / ').length - 1)}px` }}
             {...(place.placeId === current ? { 'aria-current': 'true' as const } : {})}
           >
-            <span className="store-row-name">{place.name}</span>
+            <span className="pane-row-name">{place.name}</span>
             <span className="store-row-lots">
               {place.lots === 0 ? 'no lots' : `${place.lots} ${place.lots === 1 ? 'lot' : 'lots'}`}
             </span>

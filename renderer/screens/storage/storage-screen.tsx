@@ -28,9 +28,9 @@ export function StorageScreen({ part, id }: StorageScreenProps) {
   if (list.data === undefined) return <p className="soft waiting">Opening…</p>
   const { places } = list.data
   return (
-    <div className="store">
-      <section className="store-left" aria-label="Places">
-        <div className="store-head">
+    <div className="panes store">
+      <section className="panes-list" aria-label="Places">
+        <div className="panes-head">
           <h1>Storage</h1>
           {places.length > 1 && <Link href={COMPARE}>Compare places</Link>}
         </div>
@@ -45,7 +45,7 @@ export function StorageScreen({ part, id }: StorageScreenProps) {
           onOpen={() => right.current?.querySelector<HTMLElement>('h2')?.focus()}
         />
       </section>
-      <section className="store-right" aria-label="Place" ref={right}>
+      <section className="panes-card" aria-label="Place" ref={right}>
         {part === 'place' && <PlaceCard key={id} placeId={id} />}
         {part === 'compare' && <ComparePlaces places={places} />}
       </section>

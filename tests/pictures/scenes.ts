@@ -68,21 +68,6 @@ export const SCENES: readonly Scene[] = [
   { name: 'written', play: at('/written') },
   { name: 'shelf', play: at('/shelf') },
   {
-    name: 'shelf-ticked',
-    play: async (page) => {
-      await open(page, '/shelf')
-      await page
-        .getByRole('checkbox', { name: /^tick .*-A$/ })
-        .nth(1)
-        .click()
-      await page
-        .getByRole('checkbox', { name: /^tick .*-A$/ })
-        .nth(2)
-        .click()
-      await page.getByRole('region', { name: 'Ticked lots' }).getByRole('button', { name: 'Move' }).click()
-    },
-  },
-  {
     name: 'record',
     play: async (page, app) => open(page, `/shelf/lot/${await lotOf(app, 'well-stocked')}`),
   },
@@ -174,7 +159,13 @@ export const SCENES: readonly Scene[] = [
       await page.locator('.store-table').waitFor()
     },
   },
-  { name: 'print', play: at('/print') },
+  {
+    name: 'print',
+    play: async (page) => {
+      await open(page, '/print')
+      await page.getByTitle('Packet labels, as they will be printed').waitFor()
+    },
+  },
   {
     name: 'people',
     play: async (page, app) => {
@@ -183,4 +174,19 @@ export const SCENES: readonly Scene[] = [
     },
   },
   { name: 'settings', play: at('/settings') },
+  {
+    name: 'shelf-ticked',
+    play: async (page) => {
+      await open(page, '/shelf')
+      await page
+        .getByRole('checkbox', { name: /^tick .*-A$/ })
+        .nth(1)
+        .click()
+      await page
+        .getByRole('checkbox', { name: /^tick .*-A$/ })
+        .nth(2)
+        .click()
+      await page.getByRole('region', { name: 'Ticked lots' }).getByRole('button', { name: 'Move' }).click()
+    },
+  },
 ]

@@ -49,6 +49,7 @@ export function HandOutTable(props: HandOutTableProps) {
       onEndApart={table.backToLine}
       onSave={table.save}
       onMore={table.toPromise}
+      catches={table.catches}
     >
       <div className="table-frame">
         <div className="table-column">

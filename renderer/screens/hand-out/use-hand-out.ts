@@ -1,4 +1,4 @@
-import { type RefObject, useEffect, useRef, useState } from 'react'
+import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { Problem } from '../../../db/contract/problem.ts'
@@ -10,6 +10,7 @@ import { useLotScan } from '../../shared/scans/scans.ts'
 import { personFieldOf, STEP_OF_PERSON_FIELD } from '../../shared/table-form/person-draft.ts'
 import type { PersonProblems } from '../../shared/table-form/person-fields.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
+import { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
 import { closeHandOut, type HandOutDraft, type HandOutStep, handOutOf } from './hand-out-draft.ts'
 import type { HandedOut } from './handed-out.tsx'
 import {
@@ -20,7 +21,7 @@ import {
   type PickedFrom,
   withLot,
 } from './out-line.ts'
-import { cautionsOf, foreseeInput, useForeseen } from './use-foreseen.ts'
+import { cautionsOf, type Foresight, foreseeInput, useForeseen } from './use-foreseen.ts'
 
 interface Table {
   readonly draft: HandOutDraft
@@ -69,14 +70,42 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
   }
   const takeUp = (id: string) => flushSync(() => change({ kind: 'change-line', id }))
 
+  const held = useHeldKeys()
+  const lineNow = useRef(line)
+  useLayoutEffect(() => {
+    lineNow.current = line
+  })
   const listLine = () => {
     const problems = outProblems(line)
     if (Object.keys(problems).length > 0) return showLine(problems)
-    const cautioned = [...foreseen.cautions, ...(foreseen.ofLine.get(line.id)?.cautions ?? [])]
-    if (foreseen.fresh && cautioned.length > 0 && draft.reason.trim() === '')
-      return show({ reason: SAY_WHY }, 'reason')
+    if (foreseen.fresh) return listForeseen(foreseen)
+    void held.holdUntil(async () => {
+      try {
+        const found = await foreseen.findNow()
+        return lineNow.current === line && listForeseen(found)
+      } catch (thrown) {
+        if (!(thrown instanceof ProblemError)) throw thrown
+        show({ refused: thrown.problem })
+        return false
+      }
+    })
+  }
+  /** Lists the line being typed, unless something is to be said or changed first. Returns whether it was listed. */
+  const listForeseen = ({ ofLine, cautions }: Foresight): boolean => {
+    const of = ofLine.get(line.id)
+    const refused = of?.problem
+    const field = outFieldOf(refused?.field ?? null)?.field
+    if (refused && field) {
+      showLine({ [field]: refused.sentence })
+      return false
+    }
+    if (cautions.length + (of?.cautions.length ?? 0) > 0 && draft.reason.trim() === '') {
+      show({ reason: SAY_WHY }, 'reason')
+      return false
+    }
     flushSync(() => change({ kind: 'list-line', nextId: crypto.randomUUID() }))
     focus('lot')
+    return true
   }
   const save = async () => {
     if (record.isPending) return
@@ -129,6 +158,7 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
   return {
     shown,
     foreseen,
+    catches: held.catches,
     saving: record.isPending,
     change,
     pickLot,

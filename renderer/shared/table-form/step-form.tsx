@@ -36,6 +36,8 @@ interface StepFormProps {
   readonly onSave: () => void
   /** Shift with Enter: what else there is to say. */
   readonly onMore: () => void
+  /** Whether a key was caught before any field sees it, as while an answer is on its way. */
+  readonly catches?: (event: KeyboardEvent) => boolean
   readonly children: ReactNode
 }
 
@@ -52,6 +54,7 @@ export function StepForm({
   onEndApart,
   onSave,
   onMore,
+  catches,
   children,
 }: StepFormProps) {
   // A field may go on in the same moment as it changes: the end must see what it changed.
@@ -82,7 +85,15 @@ export function StepForm({
   }
   return (
     <StepsContext.Provider value={steps}>
-      <section ref={form} className={className} aria-label={label} onKeyDown={onKeyDown}>
+      <section
+        ref={form}
+        className={className}
+        aria-label={label}
+        onKeyDownCapture={(event) => {
+          if (catches?.(event)) event.stopPropagation()
+        }}
+        onKeyDown={onKeyDown}
+      >
         {children}
       </section>
     </StepsContext.Provider>

@@ -1,10 +1,8 @@
-import { type KeyboardEvent, useRef, useState } from 'react'
+import { type KeyboardEvent, useState } from 'react'
 import { flushSync } from 'react-dom'
 import { ProblemError } from '../client/problem-error.ts'
-import { useScanRead } from '../scans/scans.ts'
-import { pressAgain } from './press-again.ts'
 import { useSteps } from './step-form.tsx'
-import { type KeyPress, keyPressOf, suggestKey, typedLetter, withoutScanned } from './suggest-key.ts'
+import { suggestKey } from './suggest-key.ts'
 import {
   firstActive,
   movedActive,
@@ -13,6 +11,7 @@ import {
   spokenOptions,
   suggestOptions,
 } from './suggest-options.ts'
+import { useHeldKeys } from './use-held-keys.ts'
 import { type SuggestionSource, useSuggestions } from './use-suggestions.ts'
 
 /** What a field that finds has to be told. */
@@ -65,7 +64,9 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
     })
     return true
   }
-  const late = useLatePick(async (input, thenGoOn) => {
+  const held = useHeldKeys()
+  /** An Enter that came before its answer. */
+  const pickWhenFound = async (input: HTMLInputElement, thenGoOn: boolean) => {
     try {
       const options = offer(await suggestions.findNow())
       const picked = pick(options[firstActive(options, text)])
@@ -76,7 +77,7 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
       setTrouble(thrown.problem.sentence)
       return false
     }
-  })
+  }
   const take = (event: KeyboardEvent<HTMLInputElement>, thenGoOn: boolean) => {
     const typed = text.trim() !== ''
     const opens = thenGoOn && !open && !chosen && (typed || standing.length > 0)
@@ -92,10 +93,11 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
       if (thenGoOn) steps.goOn(event.currentTarget)
       return
     }
-    if (!found) void late.start(event.currentTarget, thenGoOn)
+    const input = event.currentTarget
+    if (!found) void held.holdUntil(() => pickWhenFound(input, thenGoOn))
   }
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
-    if (event.nativeEvent.isComposing || late.catches(event)) return
+    if (event.nativeEvent.isComposing || held.catches(event)) return
     const asked = suggestKey(event)
     if (asked === 'take' || asked === 'take-and-go-on') return take(event, asked === 'take-and-go-on')
     if (asked === null || (asked === 'close' && !open)) return
@@ -123,39 +125,6 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
     pickByPointer: (option: SuggestOption<T>, list: Element) => {
       pick(option)
       steps.goOn(list)
-    },
-  }
-}
-
-/**
- * An Enter that came before its answer: waits for it, and lets the keys pressed meanwhile do their work afterwards.
- *
- * Where nothing could be taken the field stays, and of the keys only what was typed falls into it.
- */
-function useLatePick(pickWhenFound: (input: HTMLInputElement, thenGoOn: boolean) => Promise<boolean>) {
-  const pressedAhead = useRef<readonly KeyPress[] | null>(null)
-  useScanRead((text) => {
-    if (pressedAhead.current !== null) pressedAhead.current = withoutScanned(pressedAhead.current, text)
-  })
-  return {
-    /** Whether the key was caught because an answer is still on its way. */
-    catches: (event: KeyboardEvent): boolean => {
-      if (pressedAhead.current === null) return false
-      event.preventDefault()
-      const press = keyPressOf(event)
-      if (press !== null) pressedAhead.current = [...pressedAhead.current, press]
-      return true
-    },
-    start: async (input: HTMLInputElement, thenGoOn: boolean) => {
-      pressedAhead.current = []
-      let picked = false
-      try {
-        picked = await pickWhenFound(input, thenGoOn)
-      } finally {
-        const ahead = pressedAhead.current
-        pressedAhead.current = null
-        await pressAgain(picked ? ahead : ahead.filter((press) => typedLetter(press) !== ''))
-      }
     },
   }
 }

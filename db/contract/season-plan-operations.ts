@@ -51,6 +51,7 @@ export const PlanLine = z.object({
   biennial: z.boolean(),
   became: z.string().describe('what went out to be grown this season, and what came back'),
   sow: z.object({ lotId: Id, lotNumber: z.string(), seeds: z.int(), enough: z.boolean() }).nullable(),
+  noSeed: z.string().describe('why no seed can go out; empty where some can'),
 })
 export type PlanLine = z.infer<typeof PlanLine>
 

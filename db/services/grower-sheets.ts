@@ -62,6 +62,7 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
     advice: growingAdvice({
       plants: line.plants,
       seeds: line.sow?.seeds ?? null,
+      noSeed: line.noSeed,
       unit: countedUnit(cropId),
       areaM2: line.areaM2,
       isolationM: line.isolationM,

@@ -8,8 +8,10 @@ import { mostToRisk } from '../domain/needs/rescue.ts'
 import { type Season, seasonOf } from '../domain/needs/season.ts'
 import { regrowingsLeft, seedsToSow } from '../domain/needs/sowing.ts'
 import { byUrgency, costInWords, type UrgencyFacts, urgencyInWords } from '../domain/needs/urgency.ts'
+import type { Sqlite } from '../migrations/connection.ts'
 import { everyLife, type LifeRow, type LotRow, lotsOfAccessions } from '../queries/lot-rows.ts'
 import { accessionsMatching, takenSince } from '../queries/need-rows.ts'
+import { prepared } from '../queries/prepared.ts'
 import { matchFor } from '../queries/search-words.ts'
 import type { Reading } from './context.ts'
 import {
@@ -41,8 +43,26 @@ export function yearsTo(reading: Reading, day: Season['sowing']): number {
   return Math.max(0, daysBetween(reading.today, day) / DAYS_IN_YEAR)
 }
 
-/** Ranks every accession of the collection. */
+const kept = new WeakMap<Sqlite, { readonly as: string; readonly ranking: Ranking }>()
+
+/**
+ * Ranks every accession of the collection.
+ *
+ * The last ranking is kept until a row of the file changes or the day does: a card opened after the list asks for no
+ * other. Not while something is being written, which may yet be refused.
+ */
 export function rankNeeds(reading: Reading): Ranking {
+  const { sqlite, today } = reading
+  if (sqlite.inTransaction) return rankAnew(reading)
+  const as = `${today} ${prepared(sqlite, 'SELECT total_changes()').pluck().get()}`
+  const last = kept.get(sqlite)
+  if (last?.as === as) return last.ranking
+  const ranking = rankAnew(reading)
+  kept.set(sqlite, { as, ranking })
+  return ranking
+}
+
+function rankAnew(reading: Reading): Ranking {
   const policy = settingsOf(reading)
   const season = seasonOf(reading.today, policy.sowingDay)
   const demand = new Map(

@@ -8,6 +8,7 @@ import { breedingOf } from '../domain/needs/grade.ts'
 import { crossingGroup, isolationFor } from '../domain/season-plan/crossing.ts'
 import { greedyPlan } from '../domain/season-plan/greedy.ts'
 import { whyLeftOut } from '../domain/season-plan/left-out.ts'
+import { type LotNotSown, noSeedInWords } from '../domain/season-plan/no-seed.ts'
 import {
   clashesOf,
   type PlanCandidate,
@@ -97,6 +98,8 @@ function lineMaker(reading: Reading, known: readonly Known[], sites: readonly Gr
       return refuse('not-found', 'A garden of this plan is not in the book.', { field: 'choices' })
     }
     const { candidate, first, lots, policy, biennial } = row
+    const unit = countedUnit(first.crop_id)
+    const sow = sowingOf(lots, policy.plants, policy.emergence)
     return {
       accessionId,
       accessionNumber: first.accession_number,
@@ -112,10 +115,16 @@ function lineMaker(reading: Reading, known: readonly Known[], sites: readonly Gr
       group: candidate.group,
       isolationM: candidate.isolation,
       biennial,
-      became: becameOf(reading, accessionId, since, countedUnit(first.crop_id)),
-      sow: sowingOf(lots, policy.plants, policy.emergence),
+      became: becameOf(reading, accessionId, since, unit),
+      sow,
+      noSeed: sow === null ? noSeedInWords(lots.map(lotNotSown), unit) : '',
     }
   }
+}
+
+function lotNotSown(row: LotRow): LotNotSown {
+  const { lot_number: lotNumber, balance_count: seeds, role, quarantine_reason: quarantine } = row
+  return { lotNumber, seeds, role, quarantine }
 }
 
 function planSites(reading: Reading, sites: readonly GrowingSite[]): PlanSite[] {

@@ -162,6 +162,33 @@ describe('one need, opened', () => {
     expect(need.drift).toMatch(/behaves like 8.9 in each: 2 \/ \(1\/40 \+ 1\/5\).*fewer than the 10 wanted/)
   })
 
+  it('answers as the list does, whatever was written, forecast or taken back in between', async () => {
+    const { lotId, accessionId } = await beans('Asked for', '90 seeds')
+    await beans('Other', '30 seeds')
+    const agree = async () => {
+      const { needs } = await test.call('regrow.needs', {})
+      for (const line of needs) {
+        expect(await test.call('regrow.get', { accessionId: line.accessionId })).toMatchObject(line)
+      }
+      return needs.find((line) => line.accessionId === accessionId)
+    }
+    const before = await agree()
+    const { entryId } = await test.call('withdrawal.record', {
+      person: null,
+      on: TODAY,
+      lines: [{ lotId, amount: '80 seeds' }],
+      despite: ['too-few-left'],
+      reason: 'a school garden',
+    })
+    expect(await agree()).toMatchObject({ rank: 1, state: 'rescue' })
+    await test.refused('season-list.save', { chosen: [accessionId, 99] })
+    await test.call('collection.change-settings', { settings: { regrowingsKept: 9 } })
+    expect((await agree())?.stock.keep).toBeGreaterThan(before?.stock.keep ?? 0)
+    await test.call('collection.change-settings', { settings: { regrowingsKept: 3 } })
+    await test.call('entry.take-back', { entryId })
+    expect(await agree()).toEqual(before)
+  })
+
   it('is refused for an accession that is not there', async () => {
     expect(await test.refused('regrow.get', { accessionId: 77 })).toMatchObject({ code: 'not-found' })
   })

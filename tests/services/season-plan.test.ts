@@ -188,4 +188,27 @@ describe('a season plan', () => {
     expect((await test.call('plan.sheets', { siteId: far })).pages).toBe(1)
     expect(await test.refused('plan.sheets', { siteId: 77 })).toMatchObject({ field: 'siteId' })
   })
+
+  it('says on the sheet, and on the plan, why no seed goes with it', async () => {
+    const { accessionId, lotId, lotNumber } = await takeIn(test, {
+      variety: { newVariety: { cropId: 'bean', name: 'Mouldy' } },
+      amount: '300 seeds',
+    })
+    await test.call('lot.quarantine', { lotId, reason: 'a smell of mould' })
+    const siteId = await garden('Here', 0)
+    await test.call('plan.save', { choices: [{ accessionId, siteId }] })
+    const { plan } = await test.call('plan.latest', {})
+    const why = `300 seeds of ${lotNumber} are in quarantine: a smell of mould`
+    expect(plan?.lines[0]).toMatchObject({ sow: null, noSeed: why })
+    const { pdf } = await test.call('plan.sheets', {})
+    const { pages } = await readPdf(Buffer.from(pdf, 'base64'))
+    const words = bare(pages[0]?.characters.map(({ character }) => character).join('') ?? '')
+    expect(words).toContain(bare(`No seed is ready yet: ${why}.`))
+    await test.call('lot.release', { lotId, checked: 'no mould' })
+    await test.call('lot.discard', { lotId, on: TODAY, amount: 'everything', reason: 'mould after all' })
+    expect((await test.call('plan.latest', {})).plan?.lines[0]).toMatchObject({
+      sow: null,
+      noSeed: 'no seed of it is left here',
+    })
+  })
 })

@@ -7,6 +7,8 @@ export interface GrowingFacts {
   readonly plants: number
   /** Seeds handed out for it; null where none can be. */
   readonly seeds: number | null
+  /** Why none can be; '' where some can. */
+  readonly noSeed: string
   readonly unit: CountedUnit
   readonly areaM2: number
   readonly isolationM: number
@@ -34,7 +36,9 @@ const WET_SEEDED = ['Solanaceae', 'Cucurbitaceae']
 export function growingAdvice(facts: GrowingFacts): readonly Advice[] {
   const each = facts.areaM2 / facts.plants
   const sow =
-    facts.seeds === null ? 'No seed is ready yet.' : `You get ${countInWords(facts.seeds, facts.unit)}.`
+    facts.seeds === null
+      ? `No seed is ready yet: ${facts.noSeed}.`
+      : `You get ${countInWords(facts.seeds, facts.unit)}.`
   return [
     {
       heading: 'Sow',

@@ -1,9 +1,9 @@
 import { type FC, useRef, useState } from 'react'
 import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { isBegun } from '../../shared/card-form/use-kept-form.ts'
 import { AcceptForm } from './accept-form.tsx'
 import { DeclineForm } from './decline-form.tsx'
-import { focusFirstField } from './focus.ts'
 import { WaitForm } from './wait-form.tsx'
 
 /** What every form of a gift's card gets. */

@@ -2,9 +2,9 @@ import { useState } from 'react'
 import { Link } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { lotAddress } from '../../shared/addresses.ts'
+import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { ReleaseForm } from '../../shared/card-form/release-form.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
-import { focusFirstField } from './focus.ts'
 
 type Quarantined = Value<'gift.list'>['quarantined'][number]
 

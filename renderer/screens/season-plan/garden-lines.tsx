@@ -1,9 +1,7 @@
 import { Link } from 'wouter'
 import type { GrowingSite, PlanLine } from '../../../db/contract/season-plan-operations.ts'
-import { useToday } from '../../shared/card-form/use-today.ts'
-import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
-import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { HandOutSeed } from './hand-out-seed.tsx'
 import type { PlanOnTable } from './use-plan.ts'
 
 interface GardenLinesProps {
@@ -113,41 +111,7 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
           Take out
         </button>
       </p>
-      <HandOut line={line} isSaved={plan.isSaved} />
+      <HandOutSeed line={line} isSaved={plan.isSaved} />
     </li>
-  )
-}
-
-const NOTHING_YET = 'nothing went out to be grown'
-
-/** The seed of one line to its grower, from the right lot, by one key. */
-function HandOut({ line, isSaved }: { readonly line: PlanLine; readonly isSaved: boolean }) {
-  const write = useWrite('withdrawal.record')
-  const today = useToday()
-  const { sow, growerId } = line
-  if (line.became !== NOTHING_YET) return <p className="soft">{line.became}</p>
-  if (!isSaved) return null
-  if (sow === null) return <p className="soft">No living seed is left to hand out.</p>
-  if (growerId === null) return <p className="soft">Name the garden’s grower to hand out its seed.</p>
-  const give = () =>
-    write.mutate({
-      person: { personId: growerId },
-      on: today,
-      purpose: 'grow-out',
-      lines: [{ lotId: sow.lotId, amount: `${sow.seeds} seeds` }],
-      promised: `seed of ${line.variety}`,
-      despite: ['too-few-left', 'reserve'],
-      reason: 'planned for this season',
-    })
-  return (
-    <>
-      <p>
-        <button type="button" className="quiet-button" disabled={write.isPending} onClick={give}>
-          {`Hand ${sow.seeds} of ${sow.lotNumber} to ${line.grower}`}
-        </button>
-        {!sow.enough && <span className="soft"> all that may be risked</span>}
-      </p>
-      {write.error !== null && <ProblemText problem={write.error.problem} />}
-    </>
   )
 }

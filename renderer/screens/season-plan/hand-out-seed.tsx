@@ -1,0 +1,79 @@
+import { useState } from 'react'
+import type { PlanLine } from '../../../db/contract/season-plan-operations.ts'
+import type { Override } from '../../../db/contract/stock-operations.ts'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
+import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
+import { useToday } from '../../shared/card-form/use-today.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { TextField } from '../../shared/table-form/text-field.tsx'
+
+const NOTHING_YET = 'nothing went out to be grown'
+
+/** The seed of one line to its grower, from the right lot, by one key; what wants a reason asks for one first. */
+export function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readonly isSaved: boolean }) {
+  const write = useWrite('withdrawal.record')
+  const today = useToday()
+  const [despite, setDespite] = useState<readonly Override[]>([])
+  const [reason, setReason] = useState('')
+  const { sow, growerId } = line
+  if (line.became !== NOTHING_YET) return <p className="soft">{line.became}</p>
+  if (!isSaved) return null
+  if (sow === null) return <p className="soft">No seed can be handed out: {line.noSeed}.</p>
+  if (growerId === null) return <p className="soft">Name the garden’s grower to hand out its seed.</p>
+  const give = (heeded: readonly Override[]) =>
+    write.mutate(
+      {
+        person: { personId: growerId },
+        on: today,
+        purpose: 'grow-out',
+        lines: [{ lotId: sow.lotId, amount: `${sow.seeds} seeds` }],
+        promised: `seed of ${line.variety}`,
+        despite: [...heeded],
+        reason,
+      },
+      {
+        onError: ({ problem }) => {
+          if (problem.code === 'caution') setDespite([...heeded, ...(problem.choices as Override[])])
+        },
+      },
+    )
+  const problem = write.error?.problem
+  if (despite.length > 0) {
+    return (
+      <div ref={focusFirstField}>
+        <CardForm
+          title={`Hand ${sow.seeds} of ${sow.lotNumber} to ${line.grower} all the same?`}
+          sendWord="Hand it out"
+          busy={write.isPending || reason.trim() === ''}
+          error={write.error}
+          onSend={() => give(despite)}
+          onClose={() => {
+            setDespite([])
+            write.reset()
+          }}
+        >
+          <TextField
+            label="Why all the same"
+            step="reason"
+            size="record"
+            value={reason}
+            onChange={setReason}
+            hint="such as: the working lot is empty"
+          />
+        </CardForm>
+      </div>
+    )
+  }
+  return (
+    <>
+      <p>
+        <button type="button" className="quiet-button" disabled={write.isPending} onClick={() => give([])}>
+          {`Hand ${sow.seeds} of ${sow.lotNumber} to ${line.grower}`}
+        </button>
+        {!sow.enough && <span className="soft"> all that may be risked</span>}
+      </p>
+      {problem !== undefined && <ProblemText problem={problem} />}
+    </>
+  )
+}

@@ -13,6 +13,7 @@ import { promiseOperations } from './promise-operations.ts'
 import { readingFileOperations } from './reading-file-operations.ts'
 import { referenceOperations } from './reference-operations.ts'
 import { regrowOperations } from './regrow-operations.ts'
+import { roundOperations } from './round-operations.ts'
 import { seasonPlanOperations } from './season-plan-operations.ts'
 import { stockOperations } from './stock-operations.ts'
 import { storageOperations } from './storage-operations.ts'
@@ -28,6 +29,7 @@ export const contract = {
   ...storageOperations,
   ...readingFileOperations,
   ...lotStorageOperations,
+  ...roundOperations,
   ...regrowOperations,
   ...seasonPlanOperations,
   ...forecastOperations,

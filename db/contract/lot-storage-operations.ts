@@ -75,6 +75,9 @@ export const LotStorage = z.object({
       words: z.string().describe('how warm and damp it was there; empty where nobody measured'),
     }),
   ),
+  findings: z
+    .array(z.object({ on: z.string(), place: z.string(), words: z.string() }))
+    .describe('what rounds found of it, the latest first'),
 })
 export type LotStorage = z.infer<typeof LotStorage>
 

@@ -12,6 +12,18 @@ const Celsius = z.number().describe('degrees C')
 /** As read off an instrument, in either unit. */
 const Temperature = z.number().min(-148, 'That is colder than any freezer.').max(212, 'That is boiling.')
 
+/** What was read off the instruments of a place, and when. */
+export const ReadOff = z.strictObject({
+  time: z
+    .string()
+    .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'Write the time as 08:30.')
+    .describe('on the wall clock there, HH:MM'),
+  temperature: Temperature,
+  unit: TemperatureUnit.default('C'),
+  humidity: Percent.nullable().default(null).describe('relative humidity, percent'),
+})
+export type ReadOff = z.infer<typeof ReadOff>
+
 export const StoredPlace = PlaceLine.extend({
   lots: z.int().describe('lots with seed there and inside it'),
   aim: Aim.describe('its own, or that of the nearest place around it that has one'),
@@ -169,13 +181,7 @@ export const storageOperations = {
     {
       placeId: Id,
       on: Day,
-      time: z
-        .string()
-        .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'Write the time as 08:30.')
-        .describe('on the wall clock there, HH:MM'),
-      temperature: Temperature,
-      unit: TemperatureUnit.default('C'),
-      humidity: Percent.nullable().default(null).describe('relative humidity, percent'),
+      ...ReadOff.shape,
       note: Story.default(''),
     },
     { place: StoredPlace, warnings: z.array(z.string()) },

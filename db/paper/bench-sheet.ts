@@ -1,12 +1,12 @@
 import { drawLines, type PrintedDocument } from './donor-letters.ts'
 import type { PaperFonts } from './fonts.ts'
 import { POINTS_PER_MM } from './label-sheets.ts'
-import type { Item } from './packet-blocks.ts'
 import type { FaceName } from './packet-styles.ts'
 import { PAGE_SIZES, type PaperName } from './page-sizes.ts'
 import { openFaces, startDocument } from './paper-document.ts'
 import { openPen } from './pdf-pen.ts'
 import { lackedLetters } from './printable-text.ts'
+import { CELL_PT, type RuledColumn, ruledRow } from './ruled-row.ts'
 import { type Faces, type Paragraph, pagesOf, type SetLine, setParagraphs } from './text-flow.ts'
 
 /** A test as the bench sheet shows it: what it is, and the counts that are still to be written down. */
@@ -35,12 +35,7 @@ export interface BenchSheetWanted {
 }
 
 export const BENCH_MARGIN_MM = 14
-/** Room for a number written by hand: 7 mm, as ruled paper has (common practice, no source). */
-const ROW_PT = 7 * POINTS_PER_MM
-const RULE_PT = 0.5
-const TEXT_PT = 9
-/** What the columns are called, and their parts of the width. */
-const COLUMNS: readonly (readonly [heading: string, part: number])[] = [
+const COLUMNS: readonly RuledColumn[] = [
   ['Counted on', 0.2],
   ['Replicate', 0.2],
   ['Normal', 0.12],
@@ -66,7 +61,7 @@ export async function benchSheet(wanted: BenchSheetWanted): Promise<PrintedDocum
   const missing = new Set<string>()
   const head: Paragraph[] = [
     { text: `Bench sheet · ${wanted.libraryName} · ${wanted.date}`, face: 'semibold', size: 13, before: 0 },
-    { text: MEANINGS, face: 'regular', size: TEXT_PT, before: 3 },
+    { text: MEANINGS, face: 'regular', size: CELL_PT, before: 3 },
   ]
   const lines = [
     ...setParagraphs(head, width, faces, missing),
@@ -93,11 +88,12 @@ function linesOf(test: BenchTest, width: number, faces: Faces, missing: Set<stri
   })
   const head = [
     text(`${test.name} · ${test.lotNumber}`, 'semibold', 12, 14),
-    text(test.laidOut, 'regular', TEXT_PT, 0),
-    ...test.cautions.map((caution) => text(caution, 'bold', TEXT_PT, 1)),
+    text(test.laidOut, 'regular', CELL_PT, 0),
+    ...test.cautions.map((caution) => text(caution, 'bold', CELL_PT, 1)),
   ]
+  const by = { columns: COLUMNS, width, faces, missing }
   const row = (cells: readonly string[], face: FaceName, kept: boolean): SetLine =>
-    rowOf(cells, face, kept, { width, faces, missing })
+    ruledRow({ cells, face, kept }, by)
   const headings = row(
     COLUMNS.map(([heading]) => heading),
     'semibold',
@@ -112,37 +108,4 @@ function linesOf(test: BenchTest, width: number, faces: Faces, missing: Set<stri
     }),
   )
   return [...setParagraphs(head, width, faces, missing), headings, ...rows]
-}
-
-/** A row of the grid: a rule beneath it, a rule between its cells, and what is printed in them. */
-function rowOf(
-  cells: readonly string[],
-  face: FaceName,
-  kept: boolean,
-  of: { readonly width: number; readonly faces: Faces; readonly missing: Set<string> },
-): SetLine {
-  let left = 0
-  const items: Item[] = [{ kind: 'bar', x: 0, y: ROW_PT, width: of.width, height: RULE_PT }]
-  for (const [index, [, part]] of COLUMNS.entries()) {
-    const width = part * of.width
-    if (index > 0) items.push({ kind: 'bar', x: left, y: 0, width: RULE_PT, height: ROW_PT })
-    const cell: Paragraph = {
-      text: cells[index] ?? '',
-      face,
-      size: TEXT_PT,
-      before: 0,
-      indent: index > 0 ? 3 : 0,
-    }
-    const [set] = setParagraphs([cell], width, of.faces, of.missing)
-    items.push(...(set?.items ?? []).map((item) => shifted(item, left)))
-    left += width
-  }
-  return { items, before: 0, height: ROW_PT, kept }
-}
-
-/** An item moved right, and down to the middle of a row. */
-function shifted(item: Item, right: number): Item {
-  const down = (ROW_PT - TEXT_PT * 1.34) / 2
-  if (item.kind === 'text') return { ...item, x: item.x + right, baseline: item.baseline + down }
-  return { ...item, x: item.x + right, y: item.y + down }
 }

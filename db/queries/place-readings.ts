@@ -82,6 +82,7 @@ export interface StoredLotRow {
   readonly crop: string
   readonly family: string
   readonly place: string
+  readonly quarantined: 0 | 1
   readonly highPercent: number | null
 }
 
@@ -91,7 +92,7 @@ export function lotsInPlace(sqlite: Sqlite, placeId: number, limit: number): Sto
     sqlite,
     `WITH around AS (SELECT id, path FROM storage_place WHERE id = ?)
      SELECT lot.id AS lotId, lot.number AS lotNumber, variety.name AS variety, crop.common_name AS crop, crop.family,
-       storage_place.path AS place,
+       storage_place.path AS place, lot.quarantine_reason IS NOT NULL AS quarantined,
        (SELECT high_percent FROM seed_moisture WHERE lot_id = lot.id AND ${standing('seed_moisture')}
         ORDER BY measured_on DESC, id DESC LIMIT 1) AS highPercent
      FROM around

@@ -45,6 +45,8 @@ import { foreseeFile, importFile } from './reading-file.ts'
 import { getNeed } from './regrow-need.ts'
 import { rankedNeeds } from './regrow-needs.ts'
 import { recordReturn } from './returns.ts'
+import { printRoundSheet } from './round-sheet.ts'
+import { listDueRounds, listRounds, recordRound } from './rounds.ts'
 import { getSeasonList, listSeasonLists, saveSeasonList } from './season-lists.ts'
 import { checkPlan, latestPlan, makePlan, savePlan } from './season-plan.ts'
 import { weighSeeds } from './seed-weights.ts'
@@ -119,6 +121,9 @@ export const readHandlers: ReadHandlers = {
   'storage.compare': comparePlaces,
   'readings.foresee-file': foreseeFile,
   'lot.storage': getLotStorage,
+  'round.due': listDueRounds,
+  'round.list': listRounds,
+  'round.sheet': printRoundSheet,
   'moisture.read': readMoisture,
   'drying.plan': planLotDrying,
   'lot.foresee-move': foreseeMove,
@@ -182,6 +187,7 @@ export const writeHandlers: WriteHandlers = {
   'readings.import-file': importFile,
   'lot.note-container': noteContainer,
   'moisture.note': noteMoisture,
+  'round.record': recordRound,
   'germination.record': recordGermination,
   'germination.begin': beginTest,
   'germination.count': countTest,

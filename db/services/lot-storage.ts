@@ -2,6 +2,7 @@ import type { ParsedInput, Value } from '../contract/contract.ts'
 import type { LotStorage } from '../contract/lot-storage-operations.ts'
 import { celsiusInWords, humidityInWords } from '../domain/climate/climate-words.ts'
 import { breakInWords, freezingCautions, moistureInWords } from '../domain/moisture/moisture-words.ts'
+import { lookName } from '../domain/rounds/look.ts'
 import {
   type ContainerRow,
   climateOfLot,
@@ -12,6 +13,7 @@ import {
   type StayClimate,
 } from '../queries/lot-climate.ts'
 import { familyOfLot, freezes } from '../queries/place-readings.ts'
+import { findingsOfLot } from '../queries/round-rows.ts'
 import { lotContainer } from '../schema/climate-tables.ts'
 import type { Reading, Writing } from './context.ts'
 import { refuseTheFutureDay } from './intake.ts'
@@ -56,6 +58,11 @@ export function getLotStorage(reading: Reading, input: ParsedInput<'lot.storage'
       from: stay.from,
       until: stay.until,
       words: stayInWords(stay),
+    })),
+    findings: findingsOfLot(reading.sqlite, row.lot_id).map(({ on_date, path, looked_for, note }) => ({
+      on: on_date,
+      place: path,
+      words: `${lookName(looked_for)}: ${note}`,
     })),
   }
 }

@@ -76,11 +76,24 @@ export class StoredPlaces {
     return this.#around(placeId).some((id) => this.#lines.get(id)?.kind === 'freezer')
   }
 
+  /** Whether a place is a fridge or stands in one. */
+  chills(placeId: number): boolean {
+    return this.#around(placeId).some((id) => this.#lines.get(id)?.kind === 'fridge')
+  }
+
   /** What such a place is usually meant for. */
   suggestedAim(placeId: number): PlaceAim {
     if (this.freezes(placeId)) return 'long-term'
-    const chilled = this.#around(placeId).some((id) => this.#lines.get(id)?.kind === 'fridge')
-    return chilled ? 'medium-term' : 'short-term'
+    return this.chills(placeId) ? 'medium-term' : 'short-term'
+  }
+
+  /** The place itself or the nearest around it that a round goes to, with its rhythm in days; null: none does. */
+  roundOf(placeId: number): { readonly placeId: number; readonly everyDays: number } | null {
+    for (const id of this.#around(placeId)) {
+      const everyDays = this.#terms.get(id)?.roundDays ?? null
+      if (everyDays !== null) return { placeId: id, everyDays }
+    }
+    return null
   }
 
   #stored(placeId: number, lots: number): StoredPlace {
@@ -159,14 +172,16 @@ export function getStorage(reading: Reading, input: ParsedInput<'storage.get'>):
       words: limitsInWords(limits),
     },
     ...climateOf(reading, place, limits, input.days),
-    lots: lotsInPlace(reading.sqlite, input.placeId, MOST_LOTS).map(({ family, highPercent, ...lot }) => ({
-      ...lot,
-      caution: storageCautions(reading, lot.lotId, {
-        family,
-        highPercent,
-        freezes: places.freezes(input.placeId),
-      }).join(' '),
-    })),
+    lots: lotsInPlace(reading.sqlite, input.placeId, MOST_LOTS).map(
+      ({ family, highPercent, quarantined: _, ...lot }) => ({
+        ...lot,
+        caution: storageCautions(reading, lot.lotId, {
+          family,
+          highPercent,
+          freezes: places.freezes(input.placeId),
+        }).join(' '),
+      }),
+    ),
     batches: batchesOfPlace(reading.sqlite, input.placeId, MOST_BATCHES),
   }
 }

@@ -7,9 +7,10 @@ export function LotStorage({ lotId }: { readonly lotId: number }) {
   const format = useFormat()
   const storage = useRead('lot.storage', { lotId }).data
   if (storage === undefined) return null
-  const { container, moistures, cautions } = storage
+  const { container, moistures, cautions, findings } = storage
   const stays = storage.stays.filter(({ words }) => words !== '')
-  if (container === null && moistures.length === 0 && stays.length === 0 && cautions.length === 0) return null
+  const lines = moistures.length + stays.length + cautions.length + findings.length
+  if (container === null && lines === 0) return null
   return (
     <section className="card-part" aria-label="Storage">
       <h3>Storage</h3>
@@ -24,6 +25,14 @@ export function LotStorage({ lotId }: { readonly lotId: number }) {
         </p>
       )}
       <ul className="card-lines">
+        {findings.map(({ on, place, words }) => (
+          <li key={`${on} ${place} ${words}`}>
+            <span className="card-when">{format.day(on)}</span>
+            <span>
+              found on a round, in {place}: {words}
+            </span>
+          </li>
+        ))}
         {moistures.map(({ on, words }) => (
           <li key={`${on} ${words}`}>
             <span className="card-when">{format.day(on)}</span>

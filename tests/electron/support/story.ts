@@ -96,6 +96,7 @@ export function story(): readonly Step[] {
       text: 'Time,Temperature C,Humidity\n2026-03-01 08:00,18.5,42\n',
     })),
     step('storage.get', (facts) => ({ placeId: facts.placeId })),
+    step('round.list', () => ({})),
     step('storage.compare', (facts) => ({ placeIds: [facts.placeId, facts.placeId] })),
     step(
       'person.create',
@@ -160,6 +161,20 @@ export function story(): readonly Step[] {
       lotId: lot(facts, 0),
       on: TODAY,
       measured: { method: 'break-check', gives: 'bends' },
+    })),
+    step('place.set-terms', (facts) => ({
+      ...key(),
+      placeId: facts.placeId,
+      aim: 'short-term',
+      roundDays: 30,
+    })),
+    step('round.due', () => ({})),
+    step('round.sheet', () => ({})),
+    step('round.record', (facts) => ({
+      ...key(),
+      on: TODAY,
+      walkedBy: 'Ilka Brandt',
+      places: [{ placeId: facts.placeId, checks: [{ look: 'pests', outcome: 'fine' }] }],
     })),
     step('lot.storage', (facts) => ({ lotId: lot(facts, 0) })),
     step('drying.plan', () => ({ grams: 450, from: 13, to: 7 })),

@@ -48,7 +48,7 @@ test('takes back from what a member has out, keeps the promise, and opens it aga
   await page.keyboard.type('mar', { delay: 60 })
   await expect(page.getByRole('option', { name: /Maren Holt/ })).toBeVisible()
   await key(page, 'Enter')
-  await expect(page.getByRole('listbox', { name: 'What Maren Holt has out' })).toBeVisible()
+  await expect(page.getByRole('listbox', { name: 'What Maren Holt has out' })).toBeFocused()
   await expectNoBarrier(page)
   await page.getByRole('listbox', { name: 'What Maren Holt has out' }).focus()
   await key(page, 'Enter')

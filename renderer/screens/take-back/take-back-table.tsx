@@ -47,6 +47,7 @@ export function TakeBackTable(props: TakeBackTableProps) {
           onEndApart={table.backToLine}
           onSave={table.save}
           onMore={table.toPins}
+          catches={table.catches}
         >
           <h1 className="only-aloud">Take back</h1>
           <OtherVisits

@@ -1,4 +1,4 @@
-import { type RefObject, useState } from 'react'
+import { type RefObject, useEffect, useRef, useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { Problem } from '../../../db/contract/problem.ts'
 import type { VisitOut } from '../../../db/contract/promise-operations.ts'
@@ -9,6 +9,7 @@ import { useLotScan } from '../../shared/scans/scans.ts'
 import { personFieldOf, STEP_OF_PERSON_FIELD } from '../../shared/table-form/person-draft.ts'
 import type { PersonProblems } from '../../shared/table-form/person-fields.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
+import { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
 import {
   grownFrom,
   type Parent,
@@ -56,6 +57,21 @@ export function useTakeBack(table: Table) {
     const { current } = form
     if (current) steps.find((step) => focusStepNamed(current, step))
   }
+  // The list of what somebody has out is the next step wherever there is one, however late it comes.
+  const held = useHeldKeys()
+  const awaited = useRef<(() => void) | null>(null)
+  const outIsThere = () =>
+    new Promise<boolean>((resolve) => {
+      awaited.current = () => {
+        focus('out', 'lot')
+        resolve(true)
+      }
+    })
+  useEffect(() => {
+    if (personId !== null && !out.isFetched) return
+    awaited.current?.()
+    awaited.current = null
+  })
   const show = (what: Partial<Shown>, step?: string) => {
     flushSync(() => setShown({ ...NOTHING_SHOWN, ...what }))
     if (step !== undefined) focus(step)
@@ -63,6 +79,8 @@ export function useTakeBack(table: Table) {
   const showLine = (line: ReturnProblems) => show({ line }, stepOf(FIELDS.find((field) => line[field])))
   const change = (step: TakeBackStep) => {
     if (shown !== NOTHING_SHOWN) setShown(NOTHING_SHOWN)
+    const { personId: picked } = step.kind === 'person' ? step.change : {}
+    if (picked != null && picked !== personId) void held.holdUntil(outIsThere)
     visit.dispatch(step)
   }
   const pickLot = (lot: Pick<Parent, 'lotId' | 'lotNumber' | 'variety'>, from = visits) =>
@@ -104,6 +122,7 @@ export function useTakeBack(table: Table) {
   return {
     shown,
     visits,
+    catches: held.catches,
     saving: record.isPending,
     change,
     pickLot,

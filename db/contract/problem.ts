@@ -18,6 +18,7 @@ export const PROBLEM_CODES = [
   'collection-busy',
   'collection-read-only',
   'disk-full',
+  'disk-fails',
   'file-from-the-future',
   'not-a-collection',
   'file-damaged',

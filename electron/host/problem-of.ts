@@ -28,6 +28,16 @@ const MISSING: Said = [
   'The file of this collection is not there any more, or may not be opened.',
   'Check that its disk is connected and that you may read it, then try again.',
 ]
+const GONE: Said = [
+  'not-found',
+  'The file of this collection was moved or taken away while it was open. Nothing more was written.',
+  'Put it back where it was, or connect its disk again; then close this window and start the app again.',
+]
+const DISK_FAILS: Said = [
+  'disk-fails',
+  'The disk did not read or write as it should. What was asked for was not written.',
+  'Check that the disk is connected and sound, start the app again, and check the book in the settings.',
+]
 const UNEXPECTED: Said = [
   'unexpected',
   'Something went wrong that was not foreseen. Nothing was written, and the book is as it was.',
@@ -39,10 +49,13 @@ const BY_CODE: readonly (readonly [begins: string, said: Said])[] = [
   ['SQLITE_BUSY', BUSY],
   ['SQLITE_LOCKED', BUSY],
   ['SQLITE_FULL', FULL],
+  ['SQLITE_READONLY_DBMOVED', GONE],
   ['SQLITE_READONLY', READ_ONLY],
   ['SQLITE_CORRUPT', DAMAGED],
   ['SQLITE_NOTADB', DAMAGED],
   ['SQLITE_CANTOPEN', MISSING],
+  ['SQLITE_IOERR', DISK_FAILS],
+  ['EIO', DISK_FAILS],
   ['ENOSPC', FULL],
   ['EDQUOT', FULL],
   ['EACCES', READ_ONLY],

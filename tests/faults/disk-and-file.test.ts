@@ -1,0 +1,200 @@
+import { spawn, spawnSync } from 'node:child_process'
+import { chmodSync, chownSync, mkdtempSync, readFileSync, renameSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, onTestFinished, test } from 'vitest'
+import { isoDate } from '../../db/domain/dates/iso-date.ts'
+import { openCollection } from '../../db/migrations/open-file.ts'
+import { runOperation } from '../../db/services/run-operation.ts'
+import { CollectionHolder } from '../../electron/host/collection-holder.ts'
+import { problemOf } from '../../electron/host/problem-of.ts'
+import { realHands } from '../../electron/host/real-hands.ts'
+import { aCollection, NOW, type TemporaryCollection, takeIn } from '../builders/temporary-collection.ts'
+
+const support = (name: string) => join(import.meta.dirname, 'support', name)
+
+async function aBook(): Promise<TemporaryCollection> {
+  const test = await aCollection()
+  onTestFinished(() => test.remove())
+  return test
+}
+
+/** What a keeper is told of something that fails. */
+async function problemFrom(work: () => Promise<unknown>) {
+  try {
+    await work()
+  } catch (thrown) {
+    return problemOf(thrown)
+  }
+  return expect.fail('Nothing went wrong')
+}
+
+const addPerson = (book: TemporaryCollection, key: string) =>
+  book.call('person.create', { key, name: 'Ilka Brandt', note: 'long '.repeat(4_000) })
+
+async function expectUnchanged(book: TemporaryCollection, people: number): Promise<void> {
+  expect(await book.call('collection.check', {})).toMatchObject({ findings: [] })
+  expect((await book.call('person.list', {})).total).toBe(people)
+}
+
+describe('a full disk', () => {
+  test('writes nothing, and the same request goes through once there is room', async () => {
+    const book = await aBook()
+    const { sqlite } = book.collection
+    const pages = Number(sqlite.pragma('page_count', { simple: true }))
+    sqlite.pragma(`max_page_count = ${pages}`)
+    const problem = await problemFrom(() => addPerson(book, 'one-intention'))
+    expect(problem).toMatchObject({ code: 'disk-full', todo: 'Make room on the disk, then try again.' })
+    await expectUnchanged(book, 0)
+    sqlite.pragma('max_page_count = 1000000')
+    await addPerson(book, 'one-intention')
+    await expectUnchanged(book, 1)
+  })
+
+  // A disk of its own is given where the system lets an unprivileged user have one.
+  const apart = ['-Urm', 'sh', '-c']
+  const maySetApart =
+    process.platform === 'linux' &&
+    spawnSync('unshare', [...apart, 'mount -t tmpfs -o size=1m none /mnt']).status === 0
+  test.skipIf(!maySetApart)('that is a real one of four megabytes loses nothing either', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'drawer-small-disk-'))
+    onTestFinished(() => rmSync(folder, { recursive: true, force: true }))
+    const script = 'mount -t tmpfs -o size=4m none "$1" && exec "$0" "$2" "$1"'
+    const args = [...apart, script, process.execPath, folder, support('fill-the-disk.ts')]
+    const { stdout, stderr } = spawnSync('unshare', args, { encoding: 'utf8' })
+    const said = JSON.parse(stdout || `"${stderr}"`)
+    expect(said).toMatchObject({ problem: { code: 'disk-full' }, again: true })
+    expect(said.written).toBeGreaterThan(0)
+    const book = (people: number) => [
+      { ok: true, value: { clean: true } },
+      { ok: true, value: { people } },
+    ]
+    expect(said.whenFull).toMatchObject(book(said.written))
+    expect(said.whenFree).toMatchObject(book(said.written + 1))
+  })
+})
+
+describe('a file that may only be read', () => {
+  /** Works as somebody without a right to everything: for root no file is read-only. */
+  async function asNobody<T>(folder: string, work: () => Promise<T>): Promise<T> {
+    if (process.seteuid === undefined || process.geteuid?.() !== 0) return work()
+    chownSync(folder, 65_534, 65_534)
+    process.seteuid(65_534)
+    try {
+      return await work()
+    } finally {
+      process.seteuid(0)
+    }
+  }
+
+  test.skipIf(process.platform === 'win32')(
+    'is refused for writing with what to do, and left as it is',
+    async () => {
+      const book = await aBook()
+      const { file } = book.collection
+      book.collection.close()
+      const before = readFileSync(file)
+      const place = { key: 'one-intention', name: 'Jar', kind: 'jar', parentId: null } as const
+      chmodSync(file, 0o444)
+      const problem = await asNobody(book.folder, () =>
+        problemFrom(async () => {
+          const opened = await openCollection(file, { access: 'write', now: () => NOW })
+          try {
+            await runOperation(opened, 'place.create', place, () => NOW)
+          } finally {
+            opened.close()
+          }
+        }),
+      )
+      expect(problem).toMatchObject({ code: 'collection-read-only' })
+      expect(problem.todo).toContain('take the write protection off')
+      expect(readFileSync(file).equals(before)).toBe(true)
+    },
+  )
+})
+
+describe('a folder that is taken away while the collection is open', () => {
+  test('is told at the next write; put back, it holds everything and goes on', async () => {
+    const book = await aBook()
+    await addPerson(book, 'before-it-went')
+    const away = `${book.folder}-away`
+    renameSync(book.folder, away)
+    onTestFinished(() => rmSync(away, { recursive: true, force: true }))
+    const problem = await problemFrom(() => addPerson(book, 'while-it-is-away'))
+    expect(problem.code).toBe('not-found')
+    expect(problem.todo).toContain('disk')
+    renameSync(away, book.folder)
+    await addPerson(book, 'while-it-is-away')
+    await expectUnchanged(book, 2)
+  })
+})
+
+describe('another program that holds the file', () => {
+  async function holding(file: string): Promise<() => Promise<unknown>> {
+    const child = spawn(process.execPath, [support('hold-the-file.ts'), file])
+    const ended = new Promise((resolve) => child.once('exit', resolve))
+    const letGo = () => {
+      child.stdin.end()
+      return ended
+    }
+    onTestFinished(async () => void (await letGo()))
+    await new Promise((resolve) => child.stdout.once('data', resolve))
+    return letGo
+  }
+
+  test('makes a write wait, then refuses it; once it lets go the same request goes through', async () => {
+    const book = await aBook()
+    const letGo = await holding(book.collection.file)
+    expect(await problemFrom(() => addPerson(book, 'one-intention'))).toMatchObject({
+      code: 'collection-busy',
+    })
+    await letGo()
+    await addPerson(book, 'one-intention')
+    await expectUnchanged(book, 1)
+  })
+})
+
+describe('the app started twice on one collection', () => {
+  test('works in the first, and the second says so and starts once the first has ended', async () => {
+    const book = await aBook()
+    const { file } = book.collection
+    const second = new CollectionHolder(book.folder, realHands)
+    expect(await second.openFirst(file)).toMatchObject({
+      code: 'collection-busy',
+      todo: 'Work in that window, or close it and try again. Nothing was changed.',
+    })
+    const place = { name: 'Jar', kind: 'jar', parentId: null } as const
+    await expect(second.run('place.create', { key: 'by-the-second', ...place })).rejects.toMatchObject({
+      problem: { code: 'collection-busy' },
+    })
+    await book.call('place.create', { key: 'by-the-first', ...place })
+    book.collection.close()
+    const third = new CollectionHolder(book.folder, realHands)
+    expect(await third.openFirst(file)).toBeNull()
+    expect(await third.run('place.list', {})).toMatchObject({ places: [{ name: 'Jar' }] })
+    await third.close()
+  })
+})
+
+describe('a clock that goes back', () => {
+  const YEARS_AGO = new Date(2019, 5, 1, 12)
+
+  test('is told, and what is written then stands after what was there', async () => {
+    const book = await aBook()
+    const { lotId, entryId } = await takeIn(book)
+    expect((await book.call('collection.about', {})).warnings).toEqual([])
+    const back = <N extends 'collection.about' | 'entry.list'>(name: N) =>
+      runOperation(book.collection, name, { limit: 50 } as never, () => YEARS_AGO)
+    expect((await back('collection.about')).warnings).toEqual([
+      'This computer’s clock says 2019-06-01, but the book was written in on 2026-03-14. Set the clock right before you go on; nothing in the book is lost.',
+    ])
+    const on = isoDate('2019-06-01')
+    const discard = { key: 'while-it-is-wrong', lotId, on, amount: '10 g', reason: 'mould' }
+    await runOperation(book.collection, 'lot.discard', discard, () => YEARS_AGO)
+    const [latest, before] = (await back('entry.list')).entries
+    expect(latest).toMatchObject({ operation: 'lot.discard', undoable: true })
+    expect(before).toMatchObject({ entryId })
+    expect(await book.call('collection.check', {})).toMatchObject({ findings: [] })
+    expect((await back('collection.about')).warnings).toHaveLength(1)
+  })
+})

@@ -43,7 +43,11 @@ export function getForecast(reading: Reading, input: ParsedInput<'forecast.get'>
     howSure: howSure(
       forecast,
       model,
-      { harvest: reckoned.harvestKnown, keeping: reckoned.measured },
+      {
+        harvest: reckoned.harvestKnown,
+        keeping: reckoned.measured,
+        yearsWeighedIn: reckoned.yearsWeighedIn,
+      },
       reckoned.remarks,
     ),
     basis: basisOf(model),

@@ -30,6 +30,8 @@ export type LotForecast =
       readonly forecast: Forecast
       readonly threshold: Threshold
       readonly measured: boolean
+      /** The years that seed of the crop is said to keep, where they were weighed in; else null. */
+      readonly yearsWeighedIn: AgeingCrop['years']
       readonly harvestKnown: boolean
       readonly remarks: readonly PaceRemark[]
     }
@@ -97,11 +99,13 @@ function forecastLot(
     part: row.own_threshold ?? policy.viabilityThreshold,
     of: policy.viabilityThresholdOf,
   }
+  const logPaceByYears = lain.every((place) => place.usual) ? model.logPaceByYears : null
   const prior = priorOf({
     leastSold: crop.leastSold,
     basis: model.basis,
     keepingMeasured: measured,
     extrapolates: remarks.some((remark) => remark.endsWith('-than-fitted')),
+    logPaceByYears,
   })
   const dated: DatedTest[] = tests.map((test) => ({
     on: isoDate(test.tested_on),
@@ -119,6 +123,7 @@ function forecastLot(
     forecast,
     threshold,
     measured,
+    yearsWeighedIn: logPaceByYears === null ? null : crop.years,
     harvestKnown: row.harvest_to !== null,
     remarks,
   }

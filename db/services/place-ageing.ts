@@ -22,6 +22,8 @@ export interface PlaceAgeing {
   readonly daily: number
   /** Whether temperature and moisture were measured. */
   readonly measured: boolean
+  /** Whether neither was, in a room: seed kept as lists of years are taken to go by. */
+  readonly usual: boolean
   readonly remarks: ReadonlySet<PaceRemark>
   /** Why nothing can be said, or null. */
   readonly refused: string | null
@@ -64,7 +66,7 @@ export class PlacesAgeing {
     if (kept !== undefined) return kept
     const fresh =
       source === null
-        ? withoutReadings(ASSUMED_CELSIUS[kind], crop, model, moisture)
+        ? withoutReadings(kind, crop, model, moisture)
         : withReadings(this.#daysOf(source), crop, model, moisture)
     this.#kept.set(key, fresh)
     return fresh
@@ -99,17 +101,19 @@ function moistureOn(oil: number | null, moisture: LotMoisture, celsius: number, 
 }
 
 function withoutReadings(
-  celsius: number,
+  kind: keyof typeof ASSUMED_CELSIUS,
   crop: AgeingCrop,
   model: PaceModel,
   moisture: LotMoisture,
 ): PlaceAgeing {
+  const celsius = ASSUMED_CELSIUS[kind]
   const pace = model.pace({ celsius, moisture: moistureOn(crop.oil, moisture, celsius, null) })
   const daily = pace.kind === 'pace' ? 1 / pace.sigmaDays : 0
   return {
     lost: (from, until) => Math.max(0, daysBetween(from, until)) * daily,
     daily,
     measured: false,
+    usual: kind === 'room' && moisture.measured === null,
     remarks: new Set(pace.kind === 'pace' ? pace.remarks : []),
     refused: pace.kind === 'refused' ? pace.because : null,
   }
@@ -140,6 +144,7 @@ function withReadings(
       return read + Math.max(0, daysBetween(from, until) - (end - first)) * mean
     },
     daily: (total - (sums[yearAgo] as number)) / (days.length - yearAgo),
+    usual: false,
     measured: moisture.measured !== null || days.some(({ humidity }) => humidity !== null),
     remarks,
     refused,

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { isoDate } from '../../db/domain/dates/iso-date.ts'
+import { crossingBand } from '../../db/domain/viability/band.ts'
 import { constantsOf } from '../../db/domain/viability/constants.ts'
 import { sigmaDays } from '../../db/domain/viability/equation.ts'
 import { moistureInAir } from '../../db/domain/viability/pace-model.ts'
@@ -361,6 +362,42 @@ describe('the outlook of a lot', () => {
     expect(chest?.placeId).toBe(freezer.placeId)
     expect(chest?.years?.middle).toBeGreaterThan(here?.years?.middle ?? 0)
     expect(chest?.caution).toMatch(/^Measure its moisture first/)
+  })
+
+  const sureOf = async (lotId: number) => {
+    const shown = await test.call('forecast.get', { lotId })
+    if (shown.kind !== 'forecast') throw new Error(shown.because)
+    return shown.howSure.join(' ')
+  }
+
+  it('of untested wheat in a room that nobody measured weighs in the years that its seed keeps', async () => {
+    const variety = { newVariety: { cropId: 'wheat', name: 'Mill Lane' } }
+    const room = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })
+    const { lotId } = await takeIn(test, { variety, placeId: room.placeId, harvest: '2025' })
+    expect(await sureOf(lotId)).toContain('the 3 to 5 years that its seed is said to keep are weighed in')
+    const { forecast, ageing } = afresh(lotId)
+    const yearsToHalf = crossingBand(forecast.learnt.posterior, { part: 0.5, of: 'all-seeds' }).middle
+    expect(yearsToHalf / ageing.dailyAhead / 365.25).toBeGreaterThan(1.5)
+    readings(room.placeId, 20, 50)
+    expect(await sureOf(lotId)).not.toContain('said to keep')
+  })
+
+  it.each(['fridge', 'freezer'] as const)(
+    'in a %s is left to the equation: lists do not speak of it',
+    async (kind) => {
+      const variety = { newVariety: { cropId: 'wheat', name: 'Mill Lane' } }
+      const cold = await test.call('place.create', { name: 'Cold', kind, parentId: null })
+      const { lotId } = await takeIn(test, { variety, placeId: cold.placeId, harvest: '2025' })
+      expect(await sureOf(lotId)).not.toContain('said to keep')
+    },
+  )
+
+  it('of dried seed is left to the equation too', async () => {
+    const variety = { newVariety: { cropId: 'wheat', name: 'Mill Lane' } }
+    const { lotId } = await takeIn(test, { variety, harvest: '2025' })
+    const noted = { lotId, on: TODAY, measured: { method: 'meter', percent: 7 }, note: '' } as const
+    await test.call('moisture.note', noted)
+    expect(await sureOf(lotId)).not.toContain('said to keep')
   })
 
   it('of seed far too moist says why there is none', async () => {

@@ -40,7 +40,7 @@ describe('what to regrow', () => {
       sow: { seeds: 4, enough: false },
     })
     expect(nearly?.cost).toBeGreaterThan(middling?.cost ?? 1)
-    expect(middling).toMatchObject({ regrowingsLeft: 2, sow: { seeds: 15, enough: true } })
+    expect(middling).toMatchObject({ regrowingsLeft: 2, sow: { seeds: 14, enough: true } })
     expect(plenty?.costInWords).toBe('hardly any risk')
     expect(plenty?.why).toContain('By the sowing of 2027')
   })
@@ -118,7 +118,7 @@ describe('one need, opened', () => {
     expect(lines['In each lot']).toEqual([
       `${lotNumber}: 30 seeds x 89 % alive, forecast from the test of ${TODAY} = 27 living`,
     ])
-    expect(lines['To sow']).toEqual([`10 plants / (89 % alive x 0.8 emergence) = 15 seeds of ${lotNumber}`])
+    expect(lines['To sow']).toEqual([`10 plants / (89 % alive x 0.8 emergence) = 14 seeds of ${lotNumber}`])
     expect(lines['What members took']).toEqual(['nothing so far'])
     expect(need.plantsFrom).toBe('Common bean at maintenance grade: 10 plants (selfer)')
     expect(need.outlook.map(({ year }) => year)).toEqual([2026, 2027, 2028, 2029, 2030])

@@ -58,6 +58,11 @@ export type Pace =
 /** What the equation may be asked at all: judgement from the fitted ranges, see docs/sources. */
 export const WORKING = { moistest: 25, coldest: -20, hottest: 90 } as const
 
+/** The coldest that a set is asked about, degrees C: its turning point, or what was studied at all. */
+export function coldestKnown(set: ViabilityConstants): number {
+  return Math.max(WORKING.coldest, turningPoint(set))
+}
+
 /**
  * How fast seed ages, by the equation with its limits.
  *
@@ -68,7 +73,7 @@ export function paceOf(set: ViabilityConstants, keeping: Keeping, oil: number | 
   const beyond = refusal(keeping)
   if (beyond !== null) return { kind: 'refused', because: beyond }
   const lowest = lowestMoisture(set, oil)
-  const coldest = Math.max(WORKING.coldest, turningPoint(set))
+  const coldest = coldestKnown(set)
   const moisture = Math.max(keeping.moisture, lowest)
   const celsius = Math.max(keeping.celsius, coldest)
   const remarks: PaceRemark[] = []

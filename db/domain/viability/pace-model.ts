@@ -1,7 +1,7 @@
 import { nearestEquilibrium } from '../moisture/equilibrium.ts'
 import { constantsOf, type ViabilityConstants } from './constants.ts'
 import { type Keeping, type Pace, paceOf, refusal, ruleOfThumbGain } from './equation.ts'
-import { type PaceBasis, priorOf, sigmaFromYears } from './prior.ts'
+import { meanStart, type PaceBasis, sigmaFromYears } from './prior.ts'
 
 /** What of a crop decides how its seed ages. */
 export interface AgeingCrop {
@@ -19,6 +19,11 @@ export interface PaceModel {
   readonly basis: PaceBasis
   /** The constants; null: rule of thumb. */
   readonly constants: ViabilityConstants | null
+  /**
+   * How many times faster than the constants say it ages in a room by the years that it is said to keep, as a natural
+   * logarithm; null where no list has it, or the pace is reckoned by those years anyway.
+   */
+  readonly logPaceByYears: number | null
   pace(keeping: Keeping): Pace
 }
 
@@ -36,26 +41,27 @@ export function moistureInAir(oil: number | null, air: { celsius?: number; humid
 /** How a crop's seed ages, or null where neither constants nor years are known: then nothing is forecast. */
 export function paceModelOf(crop: AgeingCrop): PaceModel | null {
   const constants = constantsOf(crop.cropId)
+  const room: Keeping = { celsius: ROOM.celsius, moisture: moistureInAir(crop.oil) }
   if (constants !== null) {
     const basis = constants.confidence === 'seen' ? 'constants-seen' : 'constants-from-memory'
-    return { basis, constants, pace: (keeping) => paceOf(constants, keeping, crop.oil) }
+    const pace = (keeping: Keeping) => paceOf(constants, keeping, crop.oil)
+    return { basis, constants, logPaceByYears: logPaceByYears(crop, pace(room)), pace }
   }
   if (crop.years === null) return null
-  const { startMean } = priorOf({
-    leastSold: crop.leastSold,
-    basis: 'rule-of-thumb',
-    keepingMeasured: false,
-    extrapolates: false,
-  })
-  const inRoom = sigmaFromYears(crop.years, startMean)
-  const room: Keeping = { celsius: ROOM.celsius, moisture: moistureInAir(crop.oil) }
+  const inRoom = sigmaFromYears(crop.years, meanStart(crop.leastSold))
   return {
     basis: 'rule-of-thumb',
     constants: null,
+    logPaceByYears: null,
     pace(keeping) {
       const because = refusal(keeping)
       if (because !== null) return { kind: 'refused', because }
       return { kind: 'pace', sigmaDays: inRoom * ruleOfThumbGain(keeping, room), remarks: [] }
     },
   }
+}
+
+function logPaceByYears({ years, leastSold }: AgeingCrop, inRoom: Pace): number | null {
+  if (years === null || inRoom.kind === 'refused') return null
+  return Math.log(inRoom.sigmaDays / sigmaFromYears(years, meanStart(leastSold)))
 }

@@ -24,6 +24,11 @@ export interface PriorFacts {
   readonly keepingMeasured: boolean
   /** Whether the constants are used outside what they were fitted on. */
   readonly extrapolates: boolean
+  /**
+   * The pace by the years that seed of the crop is said to keep, times the reckoned one, as a natural logarithm; null where
+   * they do not speak of how the lot was kept, or the pace is reckoned by them anyway.
+   */
+  readonly logPaceByYears: number | null
 }
 
 /** One lot in ten is taken to start below the least that may be sold; lots differ by so much. Judgement, no source. */
@@ -37,11 +42,13 @@ const OPTIMISM = 1.5
 /** Standard deviations of the logarithm of the pace, added as independent: judgement, no source. */
 const DOUBT: Readonly<Record<PaceBasis, number>> = {
   'constants-seen': 0.5,
-  'constants-from-memory': 0.65,
+  'constants-from-memory': 0.8,
   'rule-of-thumb': 0.8,
 }
 const DOUBT_OF_ASSUMED_KEEPING = 0.7
 const DOUBT_OF_EXTRAPOLATION = 0.4
+/** Lists of years differ by two to three times (lettuce 2 to 6, pepper 2 or 3 to 5), and none says what it means by keeping. */
+const DOUBT_OF_YEARS = 0.6
 
 /** The middle one of the least parts that 7 CFR 201.31 lists, for crops that no law of sale names. */
 const USUALLY_LEAST_SOLD = 0.75
@@ -53,7 +60,7 @@ export function leastSold(percent: number | null): number {
 
 /** The prior of a lot; the same object for the same facts. Throws RangeError unless `leastSold` is above 0 and below 1. */
 export function priorOf(facts: PriorFacts): ViabilityPrior {
-  const key = `${facts.leastSold} ${facts.basis} ${facts.keepingMeasured} ${facts.extrapolates}`
+  const key = `${facts.leastSold} ${facts.basis} ${facts.keepingMeasured} ${facts.extrapolates} ${facts.logPaceByYears}`
   const known = PRIORS.get(key) ?? makePrior(facts)
   PRIORS.set(key, known)
   return known
@@ -62,17 +69,49 @@ export function priorOf(facts: PriorFacts): ViabilityPrior {
 /** Few facts, many lots. */
 const PRIORS = new Map<string, ViabilityPrior>()
 
-function makePrior({ leastSold, basis, keepingMeasured, extrapolates }: PriorFacts): ViabilityPrior {
-  return {
-    startMean: normalQuantile(leastSold) - normalQuantile(STARTS_BELOW) * START_SD,
-    startSd: START_SD,
-    logPaceMean: basis === 'rule-of-thumb' ? 0 : Math.log(OPTIMISM),
-    logPaceSd: Math.hypot(
+function makePrior({
+  leastSold,
+  basis,
+  keepingMeasured,
+  extrapolates,
+  logPaceByYears,
+}: PriorFacts): ViabilityPrior {
+  const reckoned: LogPace = {
+    mean: basis === 'rule-of-thumb' ? 0 : Math.log(OPTIMISM),
+    sd: Math.hypot(
       DOUBT[basis],
       keepingMeasured ? 0 : DOUBT_OF_ASSUMED_KEEPING,
       extrapolates ? DOUBT_OF_EXTRAPOLATION : 0,
     ),
   }
+  const { mean, sd } =
+    logPaceByYears === null ? reckoned : pooled(reckoned, { mean: logPaceByYears, sd: DOUBT_OF_YEARS })
+  return { startMean: meanStart(leastSold), startSd: START_SD, logPaceMean: mean, logPaceSd: sd }
+}
+
+interface LogPace {
+  readonly mean: number
+  readonly sd: number
+}
+
+/**
+ * Two sources of the pace in one, each with the weight of its precision.
+ *
+ * The doubt is that of either being right, so it grows by what they are apart and never shrinks below that of the surer one:
+ * neither knows how this lot was kept.
+ */
+function pooled(one: LogPace, other: LogPace): LogPace {
+  const weight = other.sd ** 2 / (one.sd ** 2 + other.sd ** 2)
+  const apart = one.mean - other.mean
+  return {
+    mean: weight * one.mean + (1 - weight) * other.mean,
+    sd: Math.sqrt(weight * one.sd ** 2 + (1 - weight) * other.sd ** 2 + weight * (1 - weight) * apart ** 2),
+  }
+}
+
+/** The start of the middle lot of a crop as a deviate, from the least part alive that it is let be sold with. */
+export function meanStart(leastSold: number): number {
+  return normalQuantile(leastSold) - normalQuantile(STARTS_BELOW) * START_SD
 }
 
 /** One lot in ten may have gone wrong in the field or in drying, and starts anywhere, mostly lower. Judgement, no source. */

@@ -1,9 +1,11 @@
 import { type IsoDate, yearOf } from '../dates/iso-date.ts'
 import { assertNever } from '../shared/assert-never.ts'
 import type { Band, Threshold } from './band.ts'
-import type { PaceRemark } from './equation.ts'
+import type { ViabilityConstants } from './constants.ts'
+import { coldestKnown, type PaceRemark, WORKING } from './equation.ts'
 import { type Crossing, FAR_YEARS, type Forecast } from './forecast.ts'
 import type { PaceModel } from './pace-model.ts'
+import type { Span } from './span.ts'
 
 function percent(part: number): string {
   return `${Math.round(100 * part)} %`
@@ -35,20 +37,44 @@ export function crossingInWords(
   return `falls below ${below} in about ${yearOf(middle)}, between ${soonest} and ${until}`
 }
 
-const REMARKS: Readonly<Record<PaceRemark, string>> = {
-  'drier-than-helps': 'Some of the time it was drier than helps; it counts as if at the limit.',
-  'colder-than-known':
-    'Some of the time it was colder than the figures reach; it counts as if no colder than that.',
-  'moister-than-fitted': 'It is moister than the seed that the figures come from: this extrapolates.',
-  'drier-than-fitted': 'It is drier than the seed that the figures come from: this extrapolates.',
-  'warmer-than-fitted': 'It lay warmer than the seed that the figures come from: this extrapolates.',
-  'colder-than-fitted': 'It lay colder than the seed that the figures come from: this extrapolates.',
+/** What a remark means for the card, with the figures of the set; of a rule of thumb there are none. */
+function remarkInWords(remark: PaceRemark, set: ViabilityConstants | null): string {
+  switch (remark) {
+    case 'drier-than-helps':
+      return 'Some of the time it was drier than helps; it counts as if at the limit.'
+    case 'colder-than-known':
+      return colderInWords(set)
+    case 'moister-than-fitted':
+      return `It is moister than the ${seedFitted(set?.fittedPercent, '%')}: this extrapolates.`
+    case 'drier-than-fitted':
+      return `It is drier than the ${seedFitted(set?.fittedPercent, '%')}: this extrapolates.`
+    case 'warmer-than-fitted':
+      return `It lay warmer than the ${seedFitted(set?.fittedCelsius, '°C')}: this extrapolates.`
+    case 'colder-than-fitted':
+      return `It lay colder than the ${seedFitted(set?.fittedCelsius, '°C')}: this extrapolates.`
+    default:
+      return assertNever(remark, 'A remark has no wording yet')
+  }
+}
+
+function seedFitted(span: Span | null | undefined, unit: string): string {
+  const figures = span == null ? '' : `, ${span.from} to ${span.to} ${unit}`
+  return `seed that the figures come from${figures}`
+}
+
+function colderInWords(set: ViabilityConstants | null): string {
+  if (set === null || coldestKnown(set) <= WORKING.coldest)
+    return 'Some of the time it was colder than the figures reach; it counts as if no colder than that.'
+  const turn = Math.round(10 * coldestKnown(set)) / 10
+  return `Some of the time it was colder than ${turn} °C, where the curve of its constants turns and would let colder seed die sooner; it counts as if no colder, so it may well last longer than told here.`
 }
 
 /** What of a lot is known rather than assumed: its harvest year; its moisture and the climate where it lay. */
 export interface Known {
   readonly harvest: boolean
   readonly keeping: boolean
+  /** The years that its seed is said to keep, where they were weighed in beside the constants; else null. */
+  readonly yearsWeighedIn: readonly [number, number] | null
 }
 
 /** What a forecast rests on and what speaks against it, a sentence each, the most telling first. */
@@ -71,8 +97,23 @@ export function howSure(
       : [
           'Its moisture or the climate of a place where it lay is assumed. Measure them for a narrower band.',
         ]),
-    ...remarks.map((remark) => REMARKS[remark]),
+    ...yearsInWords(known.yearsWeighedIn),
+    ...remarks.map((remark) => remarkInWords(remark, model.constants)),
+    ...(model.basis === 'constants-from-memory'
+      ? [
+          'The constants of its crop are from memory and were not read in their source: the band is wider for it.',
+        ]
+      : []),
     optimism(model),
+  ]
+}
+
+function yearsInWords(years: Known['yearsWeighedIn']): string[] {
+  if (years === null) return []
+  const [low, high] = years
+  const said = low === high ? `${low}` : `${low} to ${high}`
+  return [
+    `As neither was measured, the ${said} years that its seed is said to keep are weighed in beside the equation: a rule of thumb, so the band is wide.`,
   ]
 }
 

@@ -60,14 +60,19 @@ describe('how sure it is', () => {
     basis: 'rule-of-thumb',
     keepingMeasured: false,
     extrapolates: false,
+    logPaceByYears: null,
   })
-  const told = (cropId: string, tests: Parameters<typeof forecastOf>[1]) => {
+  const told = (
+    cropId: string,
+    tests: Parameters<typeof forecastOf>[1],
+    yearsWeighedIn: readonly [number, number] | null = null,
+  ) => {
     const model = paceModelOf({ cropId, oil: 0.02, years: [3, 4], leastSold: 0.75 })
     if (model === null) throw new Error(`No model of ${cropId}`)
     return howSure(
       forecastOf(prior, tests, ageing, absolute, TODAY),
       model,
-      { harvest: false, keeping: false },
+      { harvest: false, keeping: false, yearsWeighedIn },
       ['colder-than-known'],
     )
   }
@@ -88,6 +93,42 @@ describe('how sure it is', () => {
     expect(sentences[0]).toBe('It rests on one test of the lot.')
     expect(sentences[1]).toMatch(/^The test of 2025-01-10, 40 of 100, is set aside/)
     expect(sentences.at(-1)).toMatch(/^No constants are published for this crop and none are borrowed/)
+  })
+  test('years that were weighed in beside the constants are named as a rule of thumb', () => {
+    expect(told('maize', [], [2, 5])).toContain(
+      'As neither was measured, the 2 to 5 years that its seed is said to keep are weighed in beside the equation: a rule of thumb, so the band is wide.',
+    )
+    expect(told('soybean', [], [2, 2]).join(' ')).toContain('the 2 years that its seed is said to keep')
+  })
+  test('constants from memory are called so, constants that were seen are not', () => {
+    expect(told('pea', [])).toContain(
+      'The constants of its crop are from memory and were not read in their source: the band is wider for it.',
+    )
+    expect(told('maize', []).join(' ')).not.toContain('from memory')
+  })
+  test('bean below the turn of its curve: where it turns, what is done, and which way that is wrong', () => {
+    expect(told('bean', [])).toContain(
+      'Some of the time it was colder than -3.6 °C, where the curve of its constants turns and would let colder seed die sooner; it counts as if no colder, so it may well last longer than told here.',
+    )
+    expect(told('maize', []).join(' ')).toContain('it was colder than the figures reach')
+  })
+  test('seed beyond what was fitted is told what was', () => {
+    const model = paceModelOf({ cropId: 'bean', oil: 0.02, years: [3, 4], leastSold: 0.7 })
+    if (model === null) throw new Error('No model of bean')
+    const known = { harvest: true, keeping: true, yearsWeighedIn: null }
+    const remarks = [
+      'drier-than-fitted',
+      'moister-than-fitted',
+      'colder-than-fitted',
+      'warmer-than-fitted',
+    ] as const
+    const said = howSure(forecastOf(prior, [], ageing, absolute, TODAY), model, known, remarks)
+    expect(said.filter((sentence) => sentence.endsWith('this extrapolates.'))).toEqual([
+      'It is drier than the seed that the figures come from, 12 to 24 %: this extrapolates.',
+      'It is moister than the seed that the figures come from, 12 to 24 %: this extrapolates.',
+      'It lay colder than the seed that the figures come from, 20 to 60 °C: this extrapolates.',
+      'It lay warmer than the seed that the figures come from, 20 to 60 °C: this extrapolates.',
+    ])
   })
   test('nothing is forecast where neither constants nor years are known', () => {
     expect(paceModelOf({ cropId: 'tomato', oil: null, years: null, leastSold: 0.5 })).toBeNull()

@@ -37,7 +37,7 @@ CREATE TABLE entry (
 --> statement-breakpoint
 CREATE TABLE draft (
   id TEXT PRIMARY KEY,
-  kind TEXT NOT NULL CHECK (kind IN ('take-in', 'hand-out', 'take-back', 'stocktake', 'paper-sheet')),
+  kind TEXT NOT NULL CHECK (kind IN ('take-in', 'hand-out', 'take-back', 'stocktake', 'paper-sheet', 'round', 'bench')),
   text TEXT NOT NULL CHECK (text <> ''),
   kept_at TEXT NOT NULL
 ) STRICT;

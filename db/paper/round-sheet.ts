@@ -36,6 +36,8 @@ export interface RoundSheetWanted {
 export const ROUND_MARGIN_MM = 14
 /** More lots than this are counted, not listed: nobody finds a number among more. */
 const MOST_LISTED = 60
+/** A line to write on: white alone would be set as one space. */
+const TO_FILL = '_'.repeat(24)
 const COLUMNS: readonly RuledColumn[] = [
   ['Look for', 0.24],
   ['Fine', 0.08],
@@ -78,7 +80,7 @@ function headOf({ libraryName, date, meanings, cautions }: RoundSheetWanted): Pa
   })
   return [
     { text: `Round sheet · ${libraryName} · ${date}`, face: 'semibold', size: 13, before: 0 },
-    text('Walked on                                        by', 'regular', 6),
+    text(`Walked on ${TO_FILL} by ${TO_FILL}${TO_FILL}`, 'regular', 6),
     ...meanings.map((meaning, index) => text(meaning, 'regular', index === 0 ? 6 : 0)),
     ...cautions.map((caution) => text(caution, 'bold', 4)),
   ]

@@ -48,7 +48,9 @@ export const entry = sqliteTable('entry', {
 /** What is typed on a screen and not in the book yet. Dropped when the screen is saved or given up. */
 export const draft = sqliteTable('draft', {
   id: text('id').primaryKey(),
-  kind: text('kind', { enum: ['take-in', 'hand-out', 'take-back', 'stocktake', 'paper-sheet'] }).notNull(),
+  kind: text('kind', {
+    enum: ['take-in', 'hand-out', 'take-back', 'stocktake', 'paper-sheet', 'round', 'bench'],
+  }).notNull(),
   text: text('text').notNull(),
   keptAt: text('kept_at').notNull(),
 })

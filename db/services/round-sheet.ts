@@ -1,6 +1,7 @@
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
 import type { RoundStop } from '../contract/round-operations.ts'
+import { LOOKS, lookInWords, lookName } from '../domain/rounds/look.ts'
 import { loadPaperFonts } from '../paper/fonts.ts'
 import { roundSheet, type SheetStop } from '../paper/round-sheet.ts'
 import type { Reading } from './context.ts'
@@ -22,12 +23,12 @@ export async function printRoundSheet(
       todo: 'Say of each place how often a round goes there: its card in Storage, ‘What it is meant for’.',
     })
   }
-  const looks = new Map(stops.flatMap((stop) => stop.looks.map((look) => [look.look, look] as const)))
+  const looked = LOOKS.filter((look) => stops.some(({ looks }) => looks.some((each) => each.look === look)))
   const { libraryName, locale, paper } = settingsOf(reading)
   const day = dayOf(reading)
   const { bytes, pages, warnings } = await roundSheet({
     stops: stops.map((stop) => sheetStop(stop, day)),
-    meanings: [...looks.values()].map(({ name, words }) => `${capital(name)}: ${words}`),
+    meanings: looked.map((look) => `${capital(lookName(look))}: ${lookInWords(look)}`),
     cautions,
     libraryName,
     date: day(reading.today),
@@ -49,7 +50,7 @@ function sheetStop(
     path,
     standing: `Every ${everyDays} days; ${last}; due ${due.when === 'later' ? `on ${day(due.on)}` : 'now'}`,
     looks: looks.map(({ look, name }) =>
-      look === 'reading' ? 'Reading:        °C          %' : capital(name),
+      look === 'reading' ? 'Reading: ______ °C ______ %' : capital(name),
     ),
     lotNumbers: lots.map(({ lotNumber }) => lotNumber),
   }

@@ -72,3 +72,41 @@ test('moisture and container go on the lot’s card, and a freezer is warned of 
   await card.getByRole('form', { name: 'Move' }).getByLabel('To').selectOption({ label: 'Chest' })
   await expect(card).toContainText('Too moist to freeze: it may hold up to 13 % water')
 })
+
+test('a round is ticked by keyboard, outlives the window, and puts a lot into quarantine', async ({
+  app,
+  page,
+}) => {
+  await fillSmallShelf(app)
+  const { placeId } = await app.call('place.create', { name: 'Cellar', kind: 'room' })
+  await app.call('place.set-terms', { placeId, aim: 'short-term', roundDays: 30 })
+  const { rows } = await app.call('lot.list', {})
+  const [lot] = rows
+  if (lot === undefined) throw new Error('The shelf is empty')
+  const { today } = await app.call('collection.about', {})
+  await app.call('lot.move', { lotIds: [lot.lotId], placeId, on: today })
+  const keys = new Keys(page)
+  await open(page, '/storage')
+  await page.getByRole('link', { name: 'Round: 1 due' }).press('Enter')
+  const pests = page.getByRole('group', { name: /^Pests/ })
+  await pests.getByLabel('fine').focus()
+  await keys.press('ArrowRight')
+  await expect(pests.getByLabel('found something')).toBeChecked()
+  await keys.press('Enter')
+  const note = page.getByLabel('What was found: pests')
+  await expect(note).toBeFocused()
+  await keys.type('weevils')
+  await page.getByRole('checkbox', { name: new RegExp(lot.lotNumber) }).press('Space')
+  await page.getByLabel('put those lots into quarantine').press('Space')
+  await expect(page.getByText('1 of 1 places.')).toBeVisible()
+  await expectNoBarrier(page)
+  await page.reload()
+  await expect(note).toHaveValue('weevils')
+  await note.press('Control+Enter')
+  await expect(page.getByRole('contentinfo').getByRole('status')).toContainText(
+    'Walked to 1 place; found pests in Cellar; 1 lot in quarantine',
+  )
+  await expect(page.getByRole('region', { name: 'Rounds walked' })).toContainText('Pests in Cellar: weevils')
+  await expect(page.getByRole('link', { name: 'Round', exact: true })).toBeVisible()
+  expect((await app.call('lot.get', { lotId: lot.lotId })).quarantineReason).toContain('weevils')
+})

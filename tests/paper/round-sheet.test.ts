@@ -12,7 +12,7 @@ function stop(changes: Partial<SheetStop> = {}): SheetStop {
   return {
     path: 'Back room / Fridge',
     standing: 'Every 30 days; never walked to; due now',
-    looks: ['Pests', 'Drying gel', 'Reading:        °C          %'],
+    looks: ['Pests', 'Drying gel', 'Reading: ______ °C ______ %'],
     lotNumbers: ['HL26-0001-A', 'HL26-0002-A'],
     ...changes,
   }

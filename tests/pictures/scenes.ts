@@ -160,6 +160,13 @@ export const SCENES: readonly Scene[] = [
     },
   },
   {
+    name: 'storage-round',
+    play: async (page) => {
+      await open(page, '/storage/round')
+      await page.getByRole('group', { name: /^Pests/ }).first().getByLabel('found something').press('Space')
+    },
+  },
+  {
     name: 'print',
     play: async (page) => {
       await open(page, '/print')

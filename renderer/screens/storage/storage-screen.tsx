@@ -5,11 +5,13 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { ComparePlaces } from './compare-places.tsx'
 import { PlaceCard } from './place-card.tsx'
 import { PlaceRows } from './place-rows.tsx'
-import { COMPARE, placeAddress } from './storage-address.ts'
+import { RoundCard } from './round-card.tsx'
+import { RoundSheet } from './round-sheet.tsx'
+import { COMPARE, placeAddress, ROUND } from './storage-address.ts'
 import './storage.css'
 
 interface StorageScreenProps {
-  /** 'place', 'compare' or nothing. */
+  /** 'place', 'compare', 'round', 'round-sheet' or nothing. */
   readonly part: string
   /** The place that is shown. */
   readonly id: number
@@ -18,6 +20,7 @@ interface StorageScreenProps {
 /** The storage places: how each stands on the left, the climate and the lots of one on the right. */
 export function StorageScreen({ part, id }: StorageScreenProps) {
   const list = useRead('storage.list', {})
+  const toWalk = useRead('round.due', {}).data?.toWalk ?? 0
   const [, go] = useLocation()
   const right = useRef<HTMLElement>(null)
   const first = list.data?.places.find(({ latest }) => latest !== null) ?? list.data?.places[0]
@@ -32,6 +35,7 @@ export function StorageScreen({ part, id }: StorageScreenProps) {
       <section className="panes-list" aria-label="Places">
         <div className="panes-head">
           <h1>Storage</h1>
+          {places.length > 0 && <Link href={ROUND}>{toWalk === 0 ? 'Round' : `Round: ${toWalk} due`}</Link>}
           {places.length > 1 && <Link href={COMPARE}>Compare places</Link>}
         </div>
         {places.length === 0 && (
@@ -48,6 +52,8 @@ export function StorageScreen({ part, id }: StorageScreenProps) {
       <section className="panes-card" aria-label="Place" ref={right}>
         {part === 'place' && <PlaceCard key={id} placeId={id} />}
         {part === 'compare' && <ComparePlaces places={places} />}
+        {part === 'round' && <RoundCard />}
+        {part === 'round-sheet' && <RoundSheet />}
       </section>
     </div>
   )

@@ -3,6 +3,7 @@ import { aimInWords } from '../../../db/domain/climate/climate-words.ts'
 import { PLACE_AIMS, type PlaceAim } from '../../../db/domain/climate/limits.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { useKeptForm } from '../../shared/card-form/use-kept-form.ts'
+import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
@@ -22,18 +23,22 @@ export function TermsForm({ climate, onClose }: TermsFormProps) {
     aim: (terms?.aim ?? suggestedAim) as PlaceAim,
     celsius: terms?.highestCelsius == null ? '' : String(terms.highestCelsius),
     humidity: terms?.highestHumidity == null ? '' : String(terms.highestHumidity),
+    roundDays: terms?.roundDays == null ? '' : String(terms.roundDays),
   })
   const write = useWrite('place.set-terms')
   const [celsius, humidity] = [typedNumber(typed.celsius), typedNumber(typed.humidity)]
+  const roundDays = wholeNumber(typed.roundDays)
   const unread =
-    (typed.celsius.trim() !== '' && celsius === null) || (typed.humidity.trim() !== '' && humidity === null)
+    (typed.roundDays.trim() !== '' && roundDays === null) ||
+    (typed.celsius.trim() !== '' && celsius === null) ||
+    (typed.humidity.trim() !== '' && humidity === null)
   return (
     <CardForm
       title="What it is meant for"
       sendWord="Keep that"
       busy={write.isPending || unread}
       error={write.error}
-      shownAtField={['highestCelsius', 'highestHumidity']}
+      shownAtField={['highestCelsius', 'highestHumidity', 'roundDays']}
       onSend={() =>
         write.mutate(
           {
@@ -41,7 +46,7 @@ export function TermsForm({ climate, onClose }: TermsFormProps) {
             aim: typed.aim,
             highestCelsius: celsius,
             highestHumidity: humidity,
-            roundDays: terms?.roundDays ?? null,
+            roundDays,
           },
           {
             onSuccess: () => {
@@ -77,6 +82,15 @@ export function TermsForm({ climate, onClose }: TermsFormProps) {
         value={typed.humidity}
         onChange={(value) => change({ humidity: value })}
         problem={problemAt(write.error, 'highestHumidity')}
+      />
+      <TextField
+        label="A round every … days"
+        step="round-days"
+        size="record"
+        hint="empty: no rounds here"
+        value={typed.roundDays}
+        onChange={(value) => change({ roundDays: value })}
+        problem={problemAt(write.error, 'roundDays')}
       />
     </CardForm>
   )

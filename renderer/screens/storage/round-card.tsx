@@ -1,0 +1,184 @@
+import { useRef } from 'react'
+import { Link } from 'wouter'
+import type { Value } from '../../../db/contract/contract.ts'
+import { lotAddress } from '../../shared/addresses.ts'
+import { DayField } from '../../shared/card-form/day-field.tsx'
+import { useToday } from '../../shared/card-form/use-today.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { capital } from '../../shared/format/words.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
+import { StepForm } from '../../shared/table-form/step-form.tsx'
+import { focusStepNamed } from '../../shared/table-form/steps.ts'
+import { TextField } from '../../shared/table-form/text-field.tsx'
+import { type KeptVisit, useDraft } from '../../shared/table-form/use-draft.ts'
+import {
+  emptyRound,
+  isBlankRound,
+  placesOf,
+  type RoundDraft,
+  type RoundStep,
+  stepOfField,
+  stepRound,
+  unreadFigure,
+} from './round-draft.ts'
+import { RoundPlace } from './round-stop.tsx'
+import { ROUND_SHEET } from './storage-address.ts'
+
+const RULES = { kind: 'round', blank: emptyRound, step: stepRound, isBlank: isBlankRound } as const
+
+/** A round through the places: what is due, ticked on screen, and the rounds that were walked. */
+export function RoundCard() {
+  const visit = useDraft<RoundDraft, RoundStep>(RULES)
+  const due = useRead('round.due', {})
+  if (due.error !== null) return <ProblemText problem={due.error.problem} />
+  if (due.data === undefined || visit.draft === null) return <p className="soft waiting">Opening…</p>
+  const { places, cautions } = due.data
+  return (
+    <article className="store-card" aria-label="Round">
+      <header className="store-card-head">
+        <h2 tabIndex={-1}>Round</h2>
+        <p>
+          {places.length === 0
+            ? 'No round goes anywhere yet. Say how often on the card of a place, under ‘What it is meant for’.'
+            : 'Walk from place to place, look, and tick. Enter goes on, Space ticks, arrows choose.'}
+        </p>
+        {places.length > 0 && <Link href={ROUND_SHEET}>Round sheet to print</Link>}
+      </header>
+      <div className="pane-part" hidden={cautions.length === 0 && visit.others.length === 0}>
+        {cautions.map((caution) => (
+          <p key={caution} className="store-caution">
+            {caution}
+          </p>
+        ))}
+        <OtherVisits
+          others={visit.others}
+          inWords={(draft) => {
+            const walked = placesOf(draft).length
+            return walked === 1 ? 'a round, one place looked at' : `a round, ${walked} places looked at`
+          }}
+          onGoOnWith={visit.goOnWith}
+          onLetGo={visit.letGo}
+        />
+      </div>
+      {places.length > 0 && <RoundForm visit={visit} draft={visit.draft} due={due.data} />}
+      <RoundsWalked />
+    </article>
+  )
+}
+
+interface RoundFormProps {
+  readonly visit: KeptVisit<RoundDraft, RoundStep>
+  readonly draft: RoundDraft
+  readonly due: Value<'round.due'>
+}
+
+function RoundForm({ visit: { dispatch, kept }, draft, due }: RoundFormProps) {
+  const form = useRef<HTMLElement>(null)
+  const today = useToday()
+  const write = useWrite('round.record')
+  const places = placesOf(draft)
+  const focus = (step: string | null) => {
+    if (step !== null && form.current !== null) focusStepNamed(form.current, step)
+  }
+  const save = () => {
+    if (write.isPending || places.length === 0) return
+    const unread = unreadFigure(draft)
+    if (unread !== null) return focus(unread)
+    write.mutate(
+      { key: draft.key, on: draft.on || today, walkedBy: draft.walkedBy, places },
+      {
+        onSuccess: () => {
+          dispatch({ kind: 'next', key: crypto.randomUUID() })
+          form.current?.closest('article')?.querySelector<HTMLElement>('h2')?.focus()
+        },
+        onError: ({ problem }) => focus(stepOfField(problem.field ?? '', places)),
+      },
+    )
+  }
+  return (
+    <StepForm
+      label="What was looked at"
+      form={form}
+      onEnd={() => undefined}
+      onEndApart={() => undefined}
+      onSave={save}
+      onMore={() => undefined}
+    >
+      {due.places.map((stop) => (
+        <RoundPlace key={stop.placeId} stop={stop} draft={draft} dispatch={dispatch} />
+      ))}
+      <div className="pane-part">
+        <DayField value={draft.on || today} onChange={(on) => dispatch({ kind: 'terms', change: { on } })} />
+        <TextField
+          label="Walked by"
+          step="walked-by"
+          size="record"
+          value={draft.walkedBy}
+          hint="may be empty"
+          onChange={(walkedBy) => dispatch({ kind: 'terms', change: { walkedBy } })}
+        />
+        {write.error !== null && <ProblemText problem={write.error.problem} />}
+        {!kept && (
+          <p className="store-caution">What is ticked could not be kept just now. Do not close the window.</p>
+        )}
+        <div className="store-buttons">
+          <button
+            type="button"
+            className="button"
+            disabled={write.isPending || places.length === 0}
+            onClick={save}
+          >
+            Write the round down
+          </button>
+          <span className="soft">
+            {places.length === 0
+              ? 'Nothing is ticked yet.'
+              : `${places.length} of ${due.places.length} places. Ctrl+Enter writes it down.`}
+          </span>
+        </div>
+      </div>
+    </StepForm>
+  )
+}
+
+function RoundsWalked() {
+  const format = useFormat()
+  const walked = useRead('round.list', { limit: 12 }).data
+  if (walked === undefined || walked.rounds.length === 0) return null
+  return (
+    <section className="pane-part" aria-label="Rounds walked">
+      <h3>Rounds walked</h3>
+      <ul className="store-words">
+        {walked.rounds.map(({ entryId, on, walkedBy, places, findings }) => (
+          <li key={entryId}>
+            {format.day(on)}
+            {walkedBy === '' ? '' : `, ${walkedBy}`}: {places === 1 ? 'one place' : `${places} places`}
+            {findings.length === 0 && ', all is well'}
+            {findings.length > 0 && (
+              <ul className="store-words">
+                {findings.map(({ placeId, look, path, name, note, lots }) => (
+                  <li key={`${placeId} ${look}`}>
+                    {capital(name)} in {path}: {note}{' '}
+                    {lots.map(({ lotId, lotNumber }) => (
+                      <Link key={lotId} href={lotAddress(lotId)}>
+                        {lotNumber}{' '}
+                      </Link>
+                    ))}
+                  </li>
+                ))}
+              </ul>
+            )}
+          </li>
+        ))}
+      </ul>
+      {walked.total > walked.rounds.length && (
+        <p className="soft">
+          The latest {walked.rounds.length} of {walked.total}.
+        </p>
+      )}
+    </section>
+  )
+}

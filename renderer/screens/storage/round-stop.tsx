@@ -1,0 +1,168 @@
+import { useId } from 'react'
+import type { RoundStop } from '../../../db/contract/round-operations.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { capital } from '../../shared/format/words.ts'
+import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { TextField } from '../../shared/table-form/text-field.tsx'
+import { figureProblem, type Look, lookOf, type RoundDraft, type RoundStep, stopOf } from './round-draft.ts'
+
+interface RoundPartProps {
+  readonly stop: RoundStop
+  readonly draft: RoundDraft
+  readonly dispatch: (step: RoundStep) => void
+}
+
+const UNITS = [
+  { value: 'C', label: '°C' },
+  { value: 'F', label: '°F' },
+] as const
+
+/** A place of a round: what there is to look at, ticked one after the other. */
+export function RoundPlace({ stop, draft, dispatch }: RoundPartProps) {
+  const format = useFormat()
+  const looks = stop.looks.flatMap(({ look }) => (look === 'reading' ? [] : [look]))
+  const due =
+    stop.due.when === 'later'
+      ? `due on ${format.day(stop.due.on)}`
+      : stop.due.when === 'today'
+        ? 'due today'
+        : `was due on ${format.day(stop.due.on)}`
+  const last = stop.lastOn === null ? 'never walked to' : `walked to on ${format.day(stop.lastOn)}`
+  return (
+    <section className="pane-part round-place" aria-label={stop.path}>
+      <h3>{stop.path}</h3>
+      <p>
+        {stop.due.when === 'late' && <span className="late-mark">late</span>}
+        {capital(due)}; {last}; every {stop.everyDays} {stop.everyDays === 1 ? 'day' : 'days'}.{' '}
+        {stop.lots.length === 1 ? '1 lot' : `${stop.lots.length} lots`} there.
+      </p>
+      {looks.map((look) => (
+        <RoundLook key={look} look={look} stop={stop} draft={draft} dispatch={dispatch} />
+      ))}
+      <RoundReading stop={stop} draft={draft} dispatch={dispatch} />
+      <p>
+        <button
+          type="button"
+          className="quiet-button"
+          onClick={() => dispatch({ kind: 'rest-is-fine', placeId: stop.placeId, looks })}
+        >
+          The rest is fine here
+        </button>
+      </p>
+    </section>
+  )
+}
+
+const OUTCOMES = [
+  ['fine', 'fine'],
+  ['found', 'found something'],
+  ['', 'not looked at'],
+] as const
+
+function RoundLook({ look, stop, draft, dispatch }: RoundPartProps & { readonly look: Look }) {
+  const name = useId()
+  const { placeId } = stop
+  const said = lookOf(draft, placeId, look)
+  const { name: title, words } = stop.looks.find((each) => each.look === look) ?? { name: '', words: '' }
+  const change = (part: Partial<typeof said>) => dispatch({ kind: 'look', placeId, look, change: part })
+  return (
+    <div className="round-look">
+      <fieldset className="round-ticks" data-step={`${placeId}.${look}`}>
+        <legend>
+          {capital(title)} <span className="soft">{words}</span>
+        </legend>
+        {OUTCOMES.map(([outcome, label]) => (
+          <label key={outcome}>
+            <input
+              type="radio"
+              name={name}
+              checked={said.outcome === outcome}
+              onChange={() => change({ outcome })}
+            />
+            {label}
+          </label>
+        ))}
+      </fieldset>
+      {said.outcome === 'found' && (
+        <div className="round-found">
+          <TextField
+            label={`What was found: ${title}`}
+            step={`${placeId}.${look}.note`}
+            size="record"
+            value={said.note}
+            onChange={(note) => change({ note })}
+          />
+          {stop.lots.length > 0 && (
+            <fieldset className="round-lots">
+              <legend>In which lots; none: in the place</legend>
+              {stop.lots.map(({ lotId, lotNumber, variety, quarantined }) => (
+                <label key={lotId}>
+                  <input
+                    type="checkbox"
+                    checked={said.lotIds.includes(lotId)}
+                    onChange={() =>
+                      change({
+                        lotIds: said.lotIds.includes(lotId)
+                          ? said.lotIds.filter((id) => id !== lotId)
+                          : [...said.lotIds, lotId],
+                      })
+                    }
+                  />
+                  <span>
+                    {lotNumber} {variety}
+                    {quarantined && <span className="soft"> in quarantine already</span>}
+                  </span>
+                </label>
+              ))}
+            </fieldset>
+          )}
+          {said.lotIds.length > 0 && (
+            <CheckField
+              label="put those lots into quarantine"
+              step={`${placeId}.${look}.quarantine`}
+              checked={said.quarantine}
+              onChange={(quarantine) => change({ quarantine })}
+            />
+          )}
+        </div>
+      )}
+    </div>
+  )
+}
+
+function RoundReading({ stop: { placeId }, draft, dispatch }: RoundPartProps) {
+  const { reading } = stopOf(draft, placeId)
+  const change = (part: Partial<typeof reading>) => {
+    const time = reading.time === '' ? new Date().toTimeString().slice(0, 5) : reading.time
+    dispatch({ kind: 'reading', placeId, change: { time, ...part } })
+  }
+  return (
+    <div className="round-reading">
+      <TextField
+        label="Temperature"
+        step={`${placeId}.temperature`}
+        size="record"
+        value={reading.temperature}
+        hint="empty: not read"
+        onChange={(temperature) => change({ temperature })}
+        problem={figureProblem(reading.temperature)}
+      />
+      <SelectField
+        label="In"
+        size="record"
+        value={reading.unit}
+        options={UNITS}
+        onChange={(unit) => change({ unit })}
+      />
+      <TextField
+        label="Humidity, %"
+        step={`${placeId}.humidity`}
+        size="record"
+        value={reading.humidity}
+        onChange={(humidity) => change({ humidity })}
+        problem={figureProblem(reading.humidity)}
+      />
+    </div>
+  )
+}

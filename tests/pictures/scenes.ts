@@ -163,7 +163,10 @@ export const SCENES: readonly Scene[] = [
     name: 'storage-round',
     play: async (page) => {
       await open(page, '/storage/round')
-      await page.getByRole('group', { name: /^Pests/ }).first().getByLabel('found something').press('Space')
+      await page
+        .getByRole('group', { name: /^Pests/ })
+        .first()
+        .waitFor()
     },
   },
   {

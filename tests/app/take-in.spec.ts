@@ -223,6 +223,24 @@ test.describe('taking in, beside what is there', () => {
     await expect(field(page, 'Variety')).toHaveValue('')
   })
 
+  test('a variety that the visit before brought is found, and not added once more', async ({ page, app }) => {
+    const keys = await atTheTable(page)
+    await keys.press('Enter', 'Enter')
+    await gift(keys, 'Ferry Blue', 'pea', '2023', '40 seeds')
+    await keys.press('Control+Enter')
+    await expect(page.getByRole('button', { name: 'Next donor' })).toBeFocused()
+    await answerLate(page, 400)
+    await keys.press('Enter', 'Enter', 'Enter')
+    await expect(field(page, 'Variety')).toBeFocused()
+    await keys.type('Ferry Blue')
+    await page.getByRole('option', { name: /Add Ferry Blue/ }).waitFor()
+    await keys.press('Enter')
+    await expect(field(page, 'Harvest year')).toBeFocused()
+    await expect(field(page, 'Its crop')).toHaveCount(0)
+    const { varieties } = await app.call('variety.search', { text: 'ferry' })
+    expect(varieties).toHaveLength(1)
+  })
+
   test('Escape steps back a field and throws nothing away', async ({ page }) => {
     const keys = await atTheTable(page)
     await keys.press('Enter', 'Enter')

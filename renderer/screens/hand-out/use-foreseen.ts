@@ -4,7 +4,7 @@ import type { CallInput, Value } from '../../../db/contract/contract.ts'
 import type { Override } from '../../../db/contract/stock-operations.ts'
 import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
 import { call } from '../../shared/client/call.ts'
-import { useRead } from '../../shared/client/use-read.ts'
+import { answersNow, useRead } from '../../shared/client/use-read.ts'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
 import type { HandOutDraft } from './hand-out-draft.ts'
 import { lineOf, type OutLine } from './out-line.ts'
@@ -35,14 +35,13 @@ export function useForeseen(draft: HandOutDraft): ForeseenVisit {
   const lines = foreseeable(settled)
   const input = lines.length === 0 ? null : foreseeInput(draft, lines)
   const answer = useRead('withdrawal.foresee', input, { keepLast: true })
-  const answered = input === null || (answer.data !== undefined && !answer.isPlaceholderData)
   const findNow = async () => {
     const asked = foreseeable(draft.lines)
     const foresight = foresightOf(asked, await call('withdrawal.foresee', foreseeInput(draft, asked)))
     flushSync(() => setFound({ of: draft.lines, foresight }))
     return foresight
   }
-  const fresh = settled === draft.lines && answered
+  const fresh = settled === draft.lines && (input === null || answersNow(answer))
   if (!fresh && found?.of === draft.lines) return { ...found.foresight, fresh: true, findNow }
   return { ...foresightOf(lines, (input === null ? null : answer.data) ?? NOTHING), fresh, findNow }
 }

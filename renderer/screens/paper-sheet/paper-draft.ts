@@ -81,6 +81,14 @@ export function stepPaper(draft: PaperDraft, step: PaperStep): PaperDraft {
   }
 }
 
+/** Everybody who is new on the sheet, each once. */
+export function newOnSheet(listed: readonly PaperLine[]): readonly PersonDraft[] {
+  const people = listed.flatMap(({ person }) => (person.is === 'new' ? [person] : []))
+  return people.filter(
+    (person, at) => people.findIndex(({ text }) => fold(text) === fold(person.text)) === at,
+  )
+}
+
 /** A name that is new again further down the sheet is the same new person: what was said of them is taken over. */
 function personOnSheet(
   person: PersonDraft,

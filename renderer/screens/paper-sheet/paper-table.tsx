@@ -14,7 +14,7 @@ import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
-import { type PaperDraft, type PaperStep, withLot } from './paper-draft.ts'
+import { newOnSheet, type PaperDraft, type PaperStep, withLot } from './paper-draft.ts'
 import { useLeftBySheet } from './use-left.ts'
 import { usePaper } from './use-paper.ts'
 
@@ -129,6 +129,7 @@ function LineCard({ draft, table }: LineCardProps) {
         person={line.person}
         onChange={(change) => table.change({ kind: 'person', change })}
         problems={table.shown.line.person === undefined ? {} : { person: table.shown.line.person }}
+        newHere={newOnSheet(listed)}
       />
       <SuggestField
         label="Lot"

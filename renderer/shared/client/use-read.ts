@@ -21,3 +21,8 @@ export function useRead<N extends ReadName>(
     ...(options.keepLast ? { placeholderData: keepPreviousData } : {}),
   })
 }
+
+/** Whether what is shown is the answer to what is asked now: not the last one, and not one of before a write. */
+export function answersNow(answer: UseQueryResult<unknown, unknown>): boolean {
+  return answer.isSuccess && !answer.isPlaceholderData && !answer.isFetching
+}

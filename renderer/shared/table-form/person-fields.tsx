@@ -1,5 +1,6 @@
 import { type FocusEvent, type ReactNode, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
+import { fold } from '../../../db/domain/shared/fold.ts'
 import { call } from '../client/call.ts'
 import { CheckField } from './check-field.tsx'
 import { isNobodyYet, type PersonDraft, type PersonField } from './person-draft.ts'
@@ -23,6 +24,27 @@ export const PEOPLE: SuggestionSource<PersonFound> = {
   },
 }
 
+/** People of the book, and those who are new in the visit itself, so that somebody named once is found again by letters. */
+function peopleAnd(newHere: readonly PersonDraft[]): SuggestionSource<Partial<PersonDraft>> {
+  return {
+    name: ['people of a visit', ...newHere.map(({ text }) => text)].join('\n'),
+    find: async (text) => {
+      const here = newHere.filter((person) => ` ${fold(person.text)}`.includes(` ${fold(text)}`))
+      const known = await PEOPLE.find(text)
+      return [
+        ...here.map((person) => ({ key: person.text, name: person.text, detail: NEW_HERE, item: person })),
+        ...known.map(({ item: { personId, name, tellApart }, ...suggestion }) => ({
+          ...suggestion,
+          item: { is: 'known', text: name, personId, tellApart } as const,
+        })),
+      ]
+    },
+  }
+}
+
+const NEW_HERE = 'new, named before on this sheet'
+const NOBODY_NEW: readonly PersonDraft[] = []
+
 export type PersonProblems = Partial<Record<PersonField, string>>
 
 const NEW_PERSON_STEPS = ['town', 'creditAs', 'email'] as const
@@ -35,11 +57,13 @@ interface PersonFieldsProps {
   readonly person: PersonDraft
   readonly onChange: (change: Partial<PersonDraft>) => void
   readonly problems: PersonProblems
+  /** Those who are new in this visit and were named before. */
+  readonly newHere?: readonly PersonDraft[]
 }
 
 /** Who it is: found by a few letters, made in line, or nobody. */
 export function PersonFields(props: PersonFieldsProps) {
-  const { label, nobody = '', nobodyMeans = '', person, onChange, problems } = props
+  const { label, nobody = '', nobodyMeans = '', person, onChange, problems, newHere = NOBODY_NEW } = props
   const [open, setOpen] = useState(false)
   const asked = open || NEW_PERSON_STEPS.some((field) => problems[field] !== undefined)
   const leave = (event: FocusEvent<HTMLElement>) => {
@@ -57,8 +81,11 @@ export function PersonFields(props: PersonFieldsProps) {
         onText={(text) =>
           onChange(person.is === 'new' ? { text } : { text, is: 'open', personId: null, tellApart: '' })
         }
-        source={PEOPLE}
-        onPick={({ personId, name, tellApart }) => onChange({ is: 'known', text: name, personId, tellApart })}
+        source={peopleAnd(newHere)}
+        onPick={(picked) => {
+          setOpen(false)
+          onChange(picked)
+        }}
         addNew={{
           label: (text) => `${text} is new here`,
           onAdd: (text) => {

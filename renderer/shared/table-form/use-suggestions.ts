@@ -1,4 +1,5 @@
 import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query'
+import { answersNow } from '../client/use-read.ts'
 import type { Suggestion } from './suggest-options.ts'
 import { useSettled } from './use-settled.ts'
 
@@ -36,7 +37,8 @@ export function useSuggestions<T>(
   const answer = useQuery({ ...query(settled), enabled: wanted, placeholderData: keepPreviousData })
   return {
     found: asked === '' ? NOTHING : (answer.data ?? NOTHING),
-    answersText: asked === '' || (settled === asked && answer.isSuccess && !answer.isPlaceholderData),
+    // What was found before the last write is shown, but not taken: since then the name may be in the book.
+    answersText: asked === '' || (settled === asked && answersNow(answer)),
     failure: answer.error?.problem.sentence,
     findNow: () => queries.fetchQuery(query(asked)),
   }

@@ -4,6 +4,7 @@ import { draftOperations } from './draft-operations.ts'
 import { forecastOperations } from './forecast-operations.ts'
 import { germinationOperations } from './germination-operations.ts'
 import { intakeOperations } from './intake-operations.ts'
+import { listOperations } from './list-operations.ts'
 import { lotStorageOperations } from './lot-storage-operations.ts'
 import type { Operation } from './operation.ts'
 import { paperOperations } from './paper-operations.ts'
@@ -28,6 +29,7 @@ export const contract = {
   ...germinationOperations,
   ...storageOperations,
   ...readingFileOperations,
+  ...listOperations,
   ...lotStorageOperations,
   ...roundOperations,
   ...regrowOperations,

@@ -166,6 +166,33 @@ CREATE TABLE accession_caution (
   PRIMARY KEY (accession_id, caution)
 ) STRICT, WITHOUT ROWID;
 --> statement-breakpoint
+CREATE TABLE accession_passport (
+  accession_id INTEGER NOT NULL REFERENCES accession (id),
+  code TEXT NOT NULL CHECK (code <> ''),
+  value TEXT NOT NULL CHECK (value <> ''),
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  PRIMARY KEY (accession_id, code)
+) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
+CREATE INDEX accession_passport_by_code ON accession_passport (code, value);
+--> statement-breakpoint
+CREATE TABLE list_batch (
+  id INTEGER PRIMARY KEY,
+  file_name TEXT NOT NULL CHECK (file_name <> ''),
+  digest TEXT NOT NULL CHECK (length(digest) = 64),
+  taken INTEGER NOT NULL CHECK (taken >= 1),
+  left_out INTEGER NOT NULL CHECK (left_out >= 0),
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX list_batch_by_digest ON list_batch (digest);
+--> statement-breakpoint
+CREATE TABLE list_columns (
+  headings TEXT PRIMARY KEY,
+  columns TEXT NOT NULL CHECK (json_valid(columns)),
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
 CREATE TABLE lot (
   id INTEGER PRIMARY KEY,
   accession_id INTEGER NOT NULL REFERENCES accession (id),

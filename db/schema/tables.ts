@@ -3,6 +3,7 @@ import * as collectionTables from './collection-tables.ts'
 import * as forecastTables from './forecast-tables.ts'
 import * as germinationTables from './germination-tables.ts'
 import * as giftTables from './gift-tables.ts'
+import * as listTables from './list-tables.ts'
 import * as printTables from './print-tables.ts'
 import * as referenceTables from './reference-tables.ts'
 import * as seasonTables from './season-tables.ts'
@@ -15,6 +16,7 @@ export const tables = {
   ...germinationTables,
   ...forecastTables,
   ...giftTables,
+  ...listTables,
   ...referenceTables,
   ...seasonTables,
   ...stockTables,

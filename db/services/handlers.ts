@@ -27,6 +27,7 @@ import { recordIntake } from './intake.ts'
 import { forecastsLeft, refreshForecasts } from './keep-forecasts.ts'
 import { listSheets, printLabels } from './labels.ts'
 import { changeLetterWords, letterWords, previewLetter } from './letters.ts'
+import { foreseeList, refusedRows, takeListIn } from './list-import.ts'
 import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
 import { exportLots } from './lot-export.ts'
 import { noteMoisture, planLotDrying, readMoisture } from './lot-moisture.ts'
@@ -120,6 +121,8 @@ export const readHandlers: ReadHandlers = {
   'storage.get': getStorage,
   'storage.compare': comparePlaces,
   'readings.foresee-file': foreseeFile,
+  'list.foresee': foreseeList,
+  'list.refused': refusedRows,
   'lot.storage': getLotStorage,
   'round.due': listDueRounds,
   'round.list': listRounds,
@@ -185,6 +188,7 @@ export const writeHandlers: WriteHandlers = {
   'place.set-terms': setTerms,
   'reading.note': noteReading,
   'readings.import-file': importFile,
+  'list.take-in': takeListIn,
   'lot.note-container': noteContainer,
   'moisture.note': noteMoisture,
   'round.record': recordRound,

@@ -6,11 +6,10 @@ import { lotLetter } from '../domain/numbers/lot-letter.ts'
 import { type NumberPattern, numberSeries, printNumber } from '../domain/numbers/pattern.ts'
 import { bareNumber } from '../domain/numbers/scan-code.ts'
 import { type LotRow, lotRow } from '../queries/lot-rows.ts'
-import { numberSeries as seriesTable } from '../schema/collection-tables.ts'
+import { prepared } from '../queries/prepared.ts'
 import { accession, lot, lotParent } from '../schema/stock-tables.ts'
 import type { Writing } from './context.ts'
 import { notePlace } from './places.ts'
-import { settingsOf } from './settings.ts'
 
 type LotInsert = typeof lot.$inferInsert
 
@@ -30,19 +29,20 @@ export function lotOrRefuse(reading: Pick<Writing, 'sqlite'>, lotId: number, fie
 
 /** Takes the next accession number of the collection's pattern, for a gift received on a date. */
 export function nextAccessionNumber(writing: Writing, receivedOn: string) {
-  const pattern = settingsOf(writing).accessionPattern as NumberPattern
+  const { sqlite } = writing
+  const pattern = prepared(sqlite, 'SELECT accession_pattern FROM collection').pluck().get() as NumberPattern
   const year = yearOf(isoDate(receivedOn))
   const series = numberSeries(pattern, year)
-  const kept = writing.db.select().from(seriesTable).where(eq(seriesTable.series, series)).get()
-  const running = kept?.next ?? 1
-  writing.db
-    .insert(seriesTable)
-    .values({ series, next: running + 1 })
-    .onConflictDoUpdate({ target: seriesTable.series, set: { next: running + 1 } })
-    .run()
+  const running = prepared(
+    sqlite,
+    `INSERT INTO number_series (series, next) VALUES (?, 2)
+     ON CONFLICT (series) DO UPDATE SET next = next + 1 RETURNING next - 1`,
+  )
+    .pluck()
+    .get(series) as number
   const number = printNumber(pattern, year, running)
   const bare = bareNumber(number)
-  if (writing.db.select({ id: accession.id }).from(accession).where(eq(accession.bare, bare)).get()) {
+  if (prepared(sqlite, 'SELECT 1 FROM accession WHERE bare = ?').get(bare) !== undefined) {
     refuse('value-refused', `The number ${number} is taken: two patterns print the same numbers.`, {
       todo: 'Change the number pattern in the settings, then take the gift in again. Nothing typed is lost.',
     })

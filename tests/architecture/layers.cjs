@@ -93,7 +93,7 @@ module.exports = {
     may(
       'exchange-is-pure',
       '^db/exchange/',
-      ['^db/(exchange|domain)/', pack('papaparse')],
+      ['^db/(exchange|domain|reference)/', pack('papaparse', 'fflate', 'saxen', 'write-excel-file')],
       'Files of other programs: text in, rows out, and back; no book, no disk.',
     ),
     {

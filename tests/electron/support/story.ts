@@ -46,6 +46,12 @@ const lot = (facts: Facts, index: number): number => {
   return id
 }
 
+/** A list of one gift, as a spreadsheet saves it. */
+const LIST = {
+  fileName: 'list.csv',
+  content: Buffer.from('Crop;Variety;Year;Amount\nPea;Weir Marrowfat;2024;80 g\n').toString('base64'),
+}
+
 /** Every operation once at least, in the order in which a library's first day could bring them. */
 export function story(): readonly Step[] {
   keys = 0
@@ -89,6 +95,9 @@ export function story(): readonly Step[] {
       fileName: 'back-room.csv',
       text: 'Time,Temperature C,Humidity\n2026-03-01 08:00,18.5,42\n',
     })),
+    step('list.foresee', () => LIST),
+    step('list.refused', () => LIST),
+    step('list.take-in', () => ({ ...key(), ...LIST })),
     step('readings.import-file', (facts) => ({
       ...key(),
       placeId: facts.placeId,

@@ -1,0 +1,101 @@
+import { readAmount } from '../domain/amounts/read-amount.ts'
+import { readHarvestYear } from '../domain/dates/harvest-year.ts'
+import { fold } from '../domain/shared/fold.ts'
+import { fieldOfHeading, type ListField } from './list-fields.ts'
+import { readMoment } from './logger-dates.ts'
+import { codeOfHeading } from './mcpd-table.ts'
+
+/** What a column is used for: a field, an MCPD descriptor by its code, or nothing. */
+export type ColumnUse = ListField | 'leave-out' | (string & {})
+
+/** Where the list stands in its file, and what each of its columns holds. */
+export interface ListLayout {
+  /** The row of the headings, counted from 0; -1 where there are none. */
+  readonly headingRow: number
+  readonly headings: readonly string[]
+  readonly columns: readonly ColumnUse[]
+  /** Whether the headings are those of the Multi-Crop Passport Descriptors. */
+  readonly passport: boolean
+}
+
+const LOOKED_AT = 20
+const SAMPLED = 200
+
+/** Guesses the layout of a list: its headings by their words, and a column without a known heading by what is in it. */
+export function guessLayout(
+  rows: readonly (readonly string[])[],
+  crops: ReadonlySet<string>,
+  headingRow = headingRowOf(rows),
+): ListLayout {
+  const width = Math.max(0, ...rows.slice(0, SAMPLED).map((row) => row.length))
+  const all = Array.from({ length: width }, (_, index) => index)
+  const headings = all.map((index) => (rows[headingRow]?.[index] ?? '').trim())
+  const codes = headings.map(codeOfHeading)
+  const sample = rows.slice(headingRow + 1, headingRow + 1 + SAMPLED)
+  // GENUS alone could be anybody's heading; with a number beside it, it is the standard's.
+  if (codes.includes('ACCENUMB') && (codes.includes('GENUS') || codes.includes('INSTCODE'))) {
+    const columns = codes.map((code, index) => code ?? withoutHeading(index, sample))
+    return { headingRow, headings, columns, passport: true }
+  }
+  const named = headings.map((heading) => fieldOfHeading(heading))
+  const columns = all.map((index) => named[index] ?? byContents(index, sample, named, crops))
+  return { headingRow, headings, columns: once(columns), passport: false }
+}
+
+/** The first row with two headings known here, else a first row of words above rows with numbers; or -1. */
+function headingRowOf(rows: readonly (readonly string[])[]): number {
+  const head = rows.slice(0, LOOKED_AT)
+  const known = head.findIndex(
+    (row) => row.filter((cell) => fieldOfHeading(cell) !== null || codeOfHeading(cell) !== null).length > 1,
+  )
+  if (known >= 0) return known
+  const hasDigit = (row: readonly string[]) => row.some((cell) => /\p{Number}/u.test(cell))
+  const first = head.findIndex((row) => row.some((cell) => cell.trim() !== ''))
+  const words = head[first]?.filter((cell) => cell.trim() !== '') ?? []
+  const below = head.slice(first + 1).filter((row) => row.some((cell) => cell.trim() !== ''))
+  return words.length > 1 && !hasDigit(words) && below.length > 0 && below.every(hasDigit) ? first : -1
+}
+
+function withoutHeading(index: number, sample: readonly (readonly string[])[]): ColumnUse {
+  return sample.every((row) => (row[index] ?? '').trim() === '') ? 'leave-out' : 'note'
+}
+
+/** What a column seems to hold: whichever of the forms fits more than half of its cells. The rest goes to the note. */
+function byContents(
+  index: number,
+  sample: readonly (readonly string[])[],
+  named: readonly (ListField | null)[],
+  crops: ReadonlySet<string>,
+): ColumnUse {
+  const cells = sample.map((row) => (row[index] ?? '').trim()).filter((cell) => cell !== '')
+  if (cells.length === 0 || countsUp(cells)) return 'leave-out'
+  const most = (fits: (cell: string) => boolean) => cells.filter(fits).length > cells.length / 2
+  const free = (field: ListField) => !named.includes(field)
+  if (free('crop') && most((cell) => crops.has(fold(cell)))) return 'crop'
+  if (
+    free('harvest') &&
+    most((cell) => /\d{4}/.test(cell) && readHarvestYear(cell, 9_999).kind === 'harvest')
+  )
+    return 'harvest'
+  if (free('received') && most((cell) => readMoment(cell) !== null)) return 'received'
+  if (
+    free('amount') &&
+    most((cell) => /[a-z]/i.test(cell) && readAmount(cell, { packetSeeds: 10 }).kind === 'amount')
+  )
+    return 'amount'
+  const noHeadings = named.every((field) => field === null)
+  if (noHeadings && most((cell) => /\p{Letter}/u.test(cell) && cell.length < 60)) return 'variety'
+  return 'note'
+}
+
+/** Whether a column only numbers the rows. */
+function countsUp(cells: readonly string[]): boolean {
+  return cells.length > 2 && cells.every((cell, index) => cell === String(index + 1))
+}
+
+/** Each field but the note and the amount is held by one column; a second of its kind goes to the note. */
+function once(columns: readonly ColumnUse[]): ColumnUse[] {
+  return columns.map((use, index) =>
+    ['note', 'amount', 'leave-out'].includes(use) || columns.indexOf(use) === index ? use : 'note',
+  )
+}

@@ -1,0 +1,193 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { CallInput, Value } from '../../db/contract/contract.ts'
+import { inWindows1252, messyList } from '../builders/messy-list.ts'
+import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+
+let test: TemporaryCollection
+beforeEach(async () => {
+  test = await aCollection()
+})
+afterEach(async () => {
+  expect((await test.call('collection.check', {})).findings).toEqual([])
+  test.remove()
+})
+
+type List = CallInput<'list.foresee'>
+type Read = Extract<Value<'list.foresee'>, { kind: 'read' }>
+
+const listOf = (text: string | Buffer, more: Partial<List> = {}): List => ({
+  fileName: 'list.csv',
+  content: Buffer.from(text).toString('base64'),
+  ...more,
+})
+
+async function foreseen(list: List): Promise<Read> {
+  const read = await test.call('list.foresee', list)
+  if (read.kind !== 'read') throw new Error(read.because)
+  return read
+}
+
+/** Answers every question with its first choice, again and again until none is open. */
+async function answered(list: List): Promise<List> {
+  const read = await foreseen(list)
+  const open = read.questions.filter((question) => question.answered === null)
+  if (open.length === 0) return list
+  const answers = Object.fromEntries(open.map(({ id, choices }) => [id, choices[0]?.value ?? '']))
+  return answered({ ...list, answers: { ...list.answers, ...answers } })
+}
+
+const fatesOf = (read: Read) => read.rows.map(({ row, fate }) => [row, fate])
+
+describe('a list', () => {
+  it('comes in whole: crop, variety, harvest, amount, weight, donor, day, place and note', async () => {
+    const { placeId } = await test.call('place.create', { name: 'Cellar', kind: 'room' })
+    const list = listOf(
+      'Crop,Variety,Year,Amount,100 seed weight (g),Donor,Received,Place,Notes,Flavour\n' +
+        'Common bean,Widow Tarn,about 2019,50 g,25,Ada Fennimore,2023-03-14,Cellar,Climbs,nutty\n',
+    )
+    expect((await foreseen(list)).counts).toMatchObject({ new: 1, refused: 0, doubtful: 0 })
+    const { taken, firstLotId, said } = await test.call('list.take-in', list)
+    expect([taken, said]).toEqual([1, 'Took in one gift from list.csv'])
+    const lot = await test.call('lot.get', { lotId: firstLotId })
+    expect(lot).toMatchObject({ variety: 'Widow Tarn', receivedOn: '2023-03-14', placeId })
+    expect(lot.quantity).toMatchObject({ massMg: 50_000, count: 200, weighed: true })
+    expect(JSON.stringify(lot)).toContain('Flavour: nutty')
+  })
+
+  it('is taken back as one, and can then come in again', async () => {
+    const list = listOf('Crop,Variety,Amount\nPea,Widow Tarn,50 g\nPea,Lantern,60 g\n')
+    const { entryId } = await test.call('list.take-in', list)
+    expect(await test.refused('list.take-in', list)).toMatchObject({ code: 'already-there' })
+    await test.call('entry.take-back', { entryId })
+    const { rows } = await test.call('lot.list', {})
+    expect(rows).toEqual([])
+    expect((await test.call('list.take-in', list)).taken).toBe(2)
+  })
+
+  it('writes nothing while a row is doubtful, or refused and not agreed to be left out', async () => {
+    const list = listOf('Crop,Variety,Amount\nPea,Widow Tarn,50\nPea,Lantern,some\nPea,Ferry,60 g\n')
+    expect(fatesOf(await foreseen(list))).toEqual([
+      [2, 'doubtful'],
+      [3, 'refused'],
+      [4, 'new'],
+    ])
+    expect(await test.refused('list.take-in', list)).toMatchObject({ field: 'answers' })
+    const sure = { ...list, answers: { 'unit:amount': 'g' } }
+    expect(await test.refused('list.take-in', sure)).toMatchObject({ field: 'leaveOut' })
+    expect((await test.call('collection.about', {})).accessions).toBe(0)
+    const { csv, rows } = await test.call('list.refused', sure)
+    expect(rows).toBe(1)
+    expect(csv.split('\r\n')[1]).toMatch(/^3,"'some' is not an amount\. .*",Pea,Lantern,some$/)
+    expect(await test.call('list.take-in', { ...sure, leaveOut: true })).toMatchObject({
+      taken: 2,
+      leftOut: 1,
+    })
+  })
+
+  it('remembers what the keeper said its columns hold', async () => {
+    const text = (name: string) => `Gewächs;Benennung;Vorrat\nPea;${name};50 g\n`
+    const columns = ['crop', 'variety', 'amount']
+    const list = listOf(text('Lantern'), { choices: { columns } })
+    expect((await foreseen(listOf(text('Lantern')))).remembered).toBe(false)
+    await test.call('list.take-in', list)
+    const next = await foreseen(listOf(text('Widow Tarn')))
+    expect([next.remembered, next.columns.map(({ use }) => use)]).toEqual([true, columns])
+  })
+
+  it('asks about a name that is spelt nearly like one of the book, once for all its rows', async () => {
+    const { taken } = await test.call('intake.record', {
+      donor: { newPerson: { name: 'Tobias Wren' } },
+      receivedOn: TODAY,
+      gifts: [
+        { variety: { newVariety: { cropId: 'pea', name: 'Saltmarsh' } }, amount: '5 g', harvest: '2024' },
+      ],
+    })
+    const list = listOf(
+      'Crop,Variety,Amount,Donor\nPea,Salt marsh,50 g,Tobias Wrenn\nPea,Saltmarsch,20 g,Tobias Wrenn\nPea,Saltmarsh 2,9 g,\n',
+    )
+    const { questions } = await foreseen(list)
+    expect(questions.map(({ about, rows }) => [about, rows])).toEqual([
+      ['variety', 1],
+      ['person', 2],
+      ['variety', 1],
+    ])
+    const { firstLotId } = await test.call('list.take-in', await answered(list))
+    const one = await test.call('lot.get', { lotId: firstLotId })
+    const before = await test.call('lot.get', { lotId: taken[0]?.lotId ?? 0 })
+    expect(one.varietyId).toBe(before.varietyId)
+    expect((await test.call('collection.about', {})).people).toBe(1)
+  })
+
+  it('knows a gift that is in the book, and asks rather than writing it twice', async () => {
+    await takeIn(test, { amount: '100 g' })
+    const list = listOf(`Crop,Variety,Harvest,Amount,Received\nBean,Miller’s Pole,2024,100 g,${TODAY}\n`)
+    const { questions } = await foreseen(list)
+    expect(questions).toMatchObject([{ id: 'there', about: 'same' }])
+    expect((await foreseen({ ...list, answers: { there: 'leave-out' } })).counts.there).toBe(1)
+    expect((await foreseen({ ...list, answers: { there: 'another' } })).counts.new).toBe(1)
+  })
+
+  it('knows a number that a gift had before, and leaves it out', async () => {
+    const line = 'Number,Crop,Variety,Amount\nQH-12,Pea,Lantern,50 g\n'
+    await test.call('list.take-in', listOf(line))
+    const again = await foreseen(listOf(`${line}QH-13,Pea,Widow Tarn,50 g\n`))
+    expect(fatesOf(again)).toEqual([
+      [2, 'there'],
+      [3, 'new'],
+    ])
+    expect(again.rows[0]?.because).toContain('HL26-0001')
+  })
+
+  it('puts seed that is said to be treated into quarantine', async () => {
+    const list = listOf(
+      'Crop,Variety,Amount,Notes\nPea,Lantern,50 g,was treated with thiram\nPea,Ferry,5 g,untreated\n',
+    )
+    const { firstLotId } = await test.call('list.take-in', list)
+    expect((await test.call('lot.get', { lotId: firstLotId })).quarantineReason).toContain('thiram')
+    expect((await test.call('lot.get', { lotId: firstLotId + 1 })).quarantineReason).toBe('')
+  })
+
+  it('never invents a day where only a year is known, and says so in the story', async () => {
+    const list = listOf('Crop,Variety,Amount,Date\nPea,Lantern,50 g,1998\n')
+    const { firstLotId } = await test.call('list.take-in', list)
+    const lot = await test.call('lot.get', { lotId: firstLotId })
+    expect(JSON.stringify(lot)).toContain('Received in 1998; the day is not known.')
+  })
+
+  it('asks whether day or month comes first only where no date tells', async () => {
+    const told = listOf('Crop,Variety,Amount,Date\nPea,Lantern,5 g,02/03/2024\nPea,Ferry,5 g,25/03/2024\n')
+    expect((await foreseen(told)).questions).toEqual([])
+    const open = listOf('Crop,Variety,Amount,Date\nPea,Lantern,5 g,02/03/2024\n')
+    expect((await foreseen(open)).questions).toMatchObject([{ id: 'order' }])
+    const { firstLotId } = await test.call('list.take-in', { ...open, answers: { order: 'month-first' } })
+    expect((await test.call('lot.get', { lotId: firstLotId })).receivedOn).toBe('2024-02-03')
+  })
+})
+
+describe('a messy list of 400 rows', () => {
+  it('comes in whole, and the labels of one shelf are printed from it', async () => {
+    const { text, lines } = messyList(400)
+    const list = listOf(inWindows1252(text))
+    const first = await foreseen(list)
+    expect(first).toMatchObject({ delimiter: ';', encoding: 'windows-1252', headingRow: 2 })
+    const sure = await answered(list)
+    const { counts, rows } = await foreseen(sure)
+    expect(counts.doubtful).toBe(0)
+    const all = counts.new + counts.there + counts.refused + counts['left-out']
+    expect(all).toBe(lines + 1)
+    expect(rows.filter(({ fate }) => fate === 'refused').every(({ because }) => because !== '')).toBe(true)
+    const left = await test.call('list.refused', sure)
+    const { taken, leftOut } = await test.call('list.take-in', { ...sure, leaveOut: true })
+    expect(left.rows).toBe(leftOut)
+    expect([taken, taken + leftOut]).toEqual([counts.new, lines + 1])
+    const { places } = await test.call('place.list', {})
+    const shelf = places.find(({ name }) => name.toLowerCase() === 'cold box 1')
+    const onShelf = await test.call('lot.list', { placeId: shelf?.placeId, limit: 200, emptyToo: true })
+    expect(onShelf.rows.length).toBeGreaterThan(20)
+    const { itemIds } = await test.call('tray.add', {
+      items: onShelf.rows.map(({ lotId }) => ({ kind: 'label' as const, lotId })),
+    })
+    const shown = await test.call('tray.preview', { kind: 'label', itemIds, sheet: 'a4-24' })
+    expect(shown.pages).toBeGreaterThan(0)
+  }, 60_000)
+})

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { Id, Line } from './fields.ts'
 import { reads, writes } from './operation.ts'
-import { LabelSheet } from './paper-operations.ts'
+import { LabelSays, LabelSheet } from './paper-operations.ts'
 
 /** What kind of paper an item of the print tray needs. */
 export const PrintKind = z.enum(['label', 'letter', 'slip'])
@@ -39,6 +39,14 @@ const WhatToPrint = {
   sheet: LabelSheet.optional().describe('for labels'),
   startAt: StartAt.default(1),
   offsetMm: OffsetMm.default([0, 0]),
+  says: LabelSays.default('what-fits'),
+  cropMarks: z.boolean().default(false).describe('marks outside the labels where a blade is set'),
+  printer: z
+    .string()
+    .trim()
+    .max(60, 'Keep it under 60 characters.')
+    .default('')
+    .describe('whose offset it is'),
 }
 
 const LetterWords = z.string().trim().max(10_000, 'Keep the letter under 10,000 characters.')
@@ -57,8 +65,11 @@ export const printOperations = {
     z.object({
       groups: z.array(z.object({ kind: PrintKind, items: z.array(TrayItem) })),
       sheets: z
-        .array(z.object({ sheet: LabelSheet, startAt: z.int(), offsetMm: OffsetMm }))
+        .array(z.object({ sheet: LabelSheet, startAt: z.int() }))
         .describe('where each sheet that was printed on goes on, latest first'),
+      printers: z
+        .array(z.object({ name: z.string(), offsetMm: OffsetMm }))
+        .describe('how far each printer’s print was moved last, latest first'),
       leftOut: z.array(z.object({ personId: Id, name: z.string(), sentence: z.string() })),
     }),
   ),

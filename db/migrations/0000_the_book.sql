@@ -548,12 +548,30 @@ CREATE TABLE print_batch (
   start_at INTEGER CHECK (start_at >= 1),
   right_mm REAL CHECK (right_mm BETWEEN -10 AND 10),
   down_mm REAL CHECK (down_mm BETWEEN -10 AND 10),
+  printer TEXT NOT NULL,
   printed_at TEXT NOT NULL,
   entry_id INTEGER NOT NULL REFERENCES entry (id),
   CHECK ((kind = 'label') = (sheet IS NOT NULL AND start_at IS NOT NULL AND right_mm IS NOT NULL AND down_mm IS NOT NULL))
 ) STRICT;
 --> statement-breakpoint
 CREATE INDEX print_batch_by_sheet ON print_batch (sheet);
+--> statement-breakpoint
+CREATE TABLE label_sheet (
+  id INTEGER PRIMARY KEY,
+  name TEXT NOT NULL CHECK (name <> ''),
+  page_width_mm REAL NOT NULL CHECK (page_width_mm > 0),
+  page_height_mm REAL NOT NULL CHECK (page_height_mm > 0),
+  columns INTEGER NOT NULL CHECK (columns BETWEEN 1 AND 20),
+  rows INTEGER NOT NULL CHECK (rows BETWEEN 1 AND 40),
+  width_mm REAL NOT NULL CHECK (width_mm > 0),
+  height_mm REAL NOT NULL CHECK (height_mm > 0),
+  left_mm REAL NOT NULL CHECK (left_mm >= 0),
+  top_mm REAL NOT NULL CHECK (top_mm >= 0),
+  pitch_x_mm REAL NOT NULL CHECK (pitch_x_mm >= width_mm),
+  pitch_y_mm REAL NOT NULL CHECK (pitch_y_mm >= height_mm),
+  retired INTEGER NOT NULL CHECK (retired IN (0, 1)),
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
 --> statement-breakpoint
 CREATE TABLE print_item (
   id INTEGER PRIMARY KEY,

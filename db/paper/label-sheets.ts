@@ -1,7 +1,10 @@
-import type { LabelSheet } from '../contract/paper-operations.ts'
+/** How much of a packet's facts a label has room for: from all that is known of the lot down to its number and QR code. */
+export type Carries = 'all-known' | 'everything' | 'name-and-number' | 'number-only'
 
-/** How much of a packet's facts a label has room for. */
-export type Carries = 'everything' | 'name-and-number'
+/** Whether a label carries a packet's usual facts, and not only its name or number. */
+export function carriesFacts(carries: Carries): boolean {
+  return carries === 'all-known' || carries === 'everything'
+}
 
 /**
  * A sheet of labels as it lies in the printer: millimetres, from the top left corner of the page.
@@ -21,7 +24,9 @@ export interface SheetGeometry {
   readonly pitchXMm: number
   readonly pitchYMm: number
   readonly carries: Carries
-  readonly confidence: 'seen' | 'from memory'
+  readonly confidence: 'seen' | 'from memory' | 'own'
+  /** Whether each label is the front of a packet to be cut out and folded; see {@link packetParts}. */
+  readonly folded?: boolean
 }
 
 /** A rectangle in millimetres, from the top left corner of the page. */
@@ -32,106 +37,56 @@ export interface Cell {
   readonly height: number
 }
 
-const INCH = 25.4
+export const INCH = 25.4
 /** A point is 1/72 inch (ISO 32000-1, 8.3.2.3). */
 export const POINTS_PER_MM = 72 / INCH
-/** ISO 216. */
-const A4 = { width: 210, height: 297 }
-/** ANSI/ASME Y14.1 size A: 8.5 by 11 inches. */
-const LETTER = { width: 8.5 * INCH, height: 11 * INCH }
-
-/** Every sheet that can be printed on. Letter sheets are whole fractions of an inch; A4 sheets are millimetres. */
-export const SHEETS: Readonly<Record<LabelSheet, SheetGeometry>> = {
-  'a4-21': {
-    name: 'A4, 21 labels of 63.5 × 38.1 mm',
-    pageMm: A4,
-    columns: 3,
-    rows: 7,
-    widthMm: 63.5,
-    heightMm: 38.1,
-    leftMm: 7.2,
-    topMm: 15.15,
-    pitchXMm: 66,
-    pitchYMm: 38.1,
-    carries: 'everything',
-    confidence: 'seen',
-  },
-  'a4-24': {
-    name: 'A4, 24 labels of 63.5 × 33.9 mm',
-    pageMm: A4,
-    columns: 3,
-    rows: 8,
-    widthMm: 63.5,
-    heightMm: 33.9,
-    leftMm: 7.2,
-    topMm: 12.9,
-    pitchXMm: 66,
-    pitchYMm: 33.9,
-    carries: 'everything',
-    confidence: 'from memory',
-  },
-  'a4-65': {
-    name: 'A4, 65 labels of 38.1 × 21.2 mm',
-    pageMm: A4,
-    columns: 5,
-    rows: 13,
-    widthMm: 38.1,
-    heightMm: 21.2,
-    leftMm: 4.75,
-    topMm: 10.7,
-    pitchXMm: 40.6,
-    pitchYMm: 21.2,
-    carries: 'name-and-number',
-    confidence: 'from memory',
-  },
-  'letter-30': {
-    name: 'Letter, 30 labels of 2⅝ × 1 in',
-    pageMm: LETTER,
-    columns: 3,
-    rows: 10,
-    widthMm: 2.625 * INCH,
-    heightMm: INCH,
-    leftMm: (3 / 16) * INCH,
-    topMm: 0.5 * INCH,
-    pitchXMm: 2.75 * INCH,
-    pitchYMm: INCH,
-    carries: 'everything',
-    confidence: 'seen',
-  },
-  'letter-10': {
-    name: 'Letter, 10 labels of 4 × 2 in',
-    pageMm: LETTER,
-    columns: 2,
-    rows: 5,
-    widthMm: 4 * INCH,
-    heightMm: 2 * INCH,
-    leftMm: (5 / 32) * INCH,
-    topMm: 0.5 * INCH,
-    pitchXMm: 4.1875 * INCH,
-    pitchYMm: 2 * INCH,
-    carries: 'everything',
-    confidence: 'from memory',
-  },
-  'letter-80': {
-    name: 'Letter, 80 labels of 1¾ × ½ in',
-    pageMm: LETTER,
-    columns: 4,
-    rows: 20,
-    widthMm: 1.75 * INCH,
-    heightMm: 0.5 * INCH,
-    leftMm: (9 / 32) * INCH,
-    topMm: 0.5 * INCH,
-    pitchXMm: 2.0625 * INCH,
-    pitchYMm: 0.5 * INCH,
-    carries: 'name-and-number',
-    confidence: 'from memory',
-  },
-}
-
 /** Blank inside every edge of a label, mm: what a feeder may shift a sheet by (common practice, no source). */
 export const INSIDE_MARGIN_MM = 2
 /** Blank along the edge of the page, mm: many desktop printers leave 4 to 6 mm white (from memory). */
 export const PAGE_EDGE_MM = 5
+
+/** What a label of a size carries: as much as a shipped sheet's label of about that size does. Sizes in mm. */
+export function carriesBySize(width: number, height: number): Carries {
+  if (width < 60 || height < 25) return 'name-and-number'
+  return height < 60 ? 'everything' : 'all-known'
+}
+
+/** The smallest label that a number and a QR code stand on, mm. */
+const SMALLEST_MM = { width: 25, height: 10 } as const
+/** By how much the labels of a sheet may pass its page, mm: measures are taken by hand. */
+const SLACK_MM = 0.3
+
+/** What is wrong with a sheet of the library's own, with the measure to correct; null: it can be printed on. */
+export function sheetFault(
+  sheet: SheetGeometry,
+): { readonly field: string; readonly because: string } | null {
+  const { widthMm, heightMm, pitchXMm, pitchYMm, columns, rows, pageMm } = sheet
+  if (widthMm < SMALLEST_MM.width)
+    return { field: 'widthMm', because: `A label is ${SMALLEST_MM.width} mm wide at least.` }
+  if (heightMm < SMALLEST_MM.height)
+    return { field: 'heightMm', because: `A label is ${SMALLEST_MM.height} mm high at least.` }
+  if (columns > 1 && pitchXMm < widthMm)
+    return { field: 'pitchXMm', because: 'From one label to the next it is at least the width of a label.' }
+  if (rows > 1 && pitchYMm < heightMm)
+    return { field: 'pitchYMm', because: 'From one label to the next it is at least the height of a label.' }
+  const last = cellAt(sheet, labelsOnSheet(sheet) - 1)
+  if (last.x + last.width > pageMm.width + SLACK_MM)
+    return {
+      field: 'columns',
+      because: 'So many labels side by side are wider than the page. Measure again.',
+    }
+  if (last.y + last.height > pageMm.height + SLACK_MM)
+    return {
+      field: 'rows',
+      because: 'So many labels one below another are longer than the page. Measure again.',
+    }
+  return null
+}
+
+/** Whether a sheet is the face of an envelope: one label as large as its page. */
+export function isEnvelope({ widthMm, heightMm, pageMm }: SheetGeometry): boolean {
+  return widthMm === pageMm.width && heightMm === pageMm.height
+}
 
 /** How many labels one sheet holds. */
 export function labelsOnSheet(sheet: SheetGeometry): number {

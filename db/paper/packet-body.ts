@@ -100,7 +100,7 @@ const SHORTENED: readonly Arrangement[] = [
 /** The facts, each on its own line; or run together where that saves room. */
 function factsOf(job: Job, plan: Plan, place: number, top: number, bottom: number): Block | null {
   const facts = plan.facts
-    .map((fact) => [fact, inWords(job, fact)] as const)
+    .flatMap((fact) => inWords(job, fact).map((text) => [fact, text] as const))
     .filter(([, text]) => text !== '')
   for (const arrangement of plan.mayCut && place === plan.smallest ? SHORTENED : WHOLE) {
     const texts = arrangement.runIn
@@ -135,10 +135,11 @@ function setFacts(
 
 /** Counts and dates stay whole when facts run on; a name may be long and is broken as it comes. */
 function runInWords(fact: Fact, text: string): string {
-  return fact === 'source' ? text : text.replaceAll(' ', NO_BREAK_SPACE)
+  return fact === 'source' || fact === 'known' ? text : text.replaceAll(' ', NO_BREAK_SPACE)
 }
 
-function inWords(job: Job, fact: Fact): string {
+function inWords(job: Job, fact: Fact): readonly string[] {
+  if (fact === 'known') return job.label.known ?? []
   const text = job.label[fact]
-  return fact === 'source' && text !== '' ? `from ${text}` : text
+  return [fact === 'source' && text !== '' ? `from ${text}` : text]
 }

@@ -1,3 +1,4 @@
+import { carriesFacts } from './label-sheets.ts'
 import {
   type Block,
   type Item,
@@ -26,7 +27,7 @@ export function headOf(job: Job, plan: Plan, place: number, until: number): Bloc
   if (!variety) return null
   const items = [...crop.items, ...variety.items]
   const cut = [...crop.cut, ...variety.cut]
-  if (job.carries === 'name-and-number') return { items, cut, bottom: variety.bottom }
+  if (!carriesFacts(job.carries)) return { items, cut, bottom: variety.bottom }
   const y = variety.bottom + 1
   items.push({ kind: 'bar', x: 0, y, width: narrowedAt(job, y + RULE), height: RULE })
   return { items, cut, bottom: y + RULE + 2 }
@@ -46,7 +47,7 @@ function cropLineAt(job: Job, plan: Plan, size: number, mayCut: boolean): Block 
   const { label } = job
   const width = narrowedAt(job, size)
   const oneLine = { size, y: 0, maxLines: 1, mayCut }
-  const words = job.carries === 'everything' && label.harvest ? `harvest ${label.harvest}` : label.harvest
+  const words = carriesFacts(job.carries) && label.harvest ? `harvest ${label.harvest}` : label.harvest
   const harvest = paragraph(job, {
     ...oneLine,
     face: 'semibold',
@@ -100,7 +101,7 @@ const TINY_TRIES = [{ maxLines: 2, from: 1, to: 0.75 }]
 function varietyLines(job: Job, plan: Plan, place: number, y: number, until: number): Block | null {
   const { smallest } = job.styles.variety
   const largest = sizeAt(job.styles.variety, place)
-  const tries = (job.carries === 'everything' ? FULL_TRIES : TINY_TRIES).flatMap(({ maxLines, from, to }) =>
+  const tries = (carriesFacts(job.carries) ? FULL_TRIES : TINY_TRIES).flatMap(({ maxLines, from, to }) =>
     sizesDown(Math.max(smallest, largest * from), Math.max(smallest, largest * to)).map((size) => ({
       maxLines,
       size,

@@ -1,4 +1,4 @@
-import type { LabelSheet } from '../contract/paper-operations.ts'
+import { drawLines } from './donor-letters.ts'
 import type { PaperFonts } from './fonts.ts'
 import {
   type Cell,
@@ -7,9 +7,9 @@ import {
   labelsOnSheet,
   PAGE_EDGE_MM,
   POINTS_PER_MM,
-  SHEETS,
   type SheetGeometry,
 } from './label-sheets.ts'
+import { PART_MARGIN_MM, packetBack, type SetPart } from './packet-back.ts'
 import { type Layout, layoutPacket } from './packet-layout.ts'
 import type { FaceName } from './packet-styles.ts'
 import { type PacketLabel, printableLabel } from './packet-text.ts'
@@ -17,15 +17,18 @@ import { labelWarnings, missingLetters } from './packet-warnings.ts'
 import { openFaces, startDocument } from './paper-document.ts'
 import { openPen, type Pen } from './pdf-pen.ts'
 import { qrCode } from './qr-squares.ts'
+import { cropMarks, foldLines, packetParts } from './sheet-marks.ts'
 import type { Typeface } from './typeface.ts'
 
 export interface PacketLabelSheets {
   readonly labels: readonly PacketLabel[]
-  readonly sheet: LabelSheet
+  readonly sheet: SheetGeometry
   /** The first label of the first sheet to print on, from 1 along the rows: those before it are used up. */
   readonly startAt: number
   /** How far the print is moved right and down, mm, to make up for how a printer feeds its paper. */
   readonly offsetMm: readonly [right: number, down: number]
+  /** Whether marks stand outside the labels where a blade is set. */
+  readonly cropMarks: boolean
   /** The document's title, shown in the window's title bar. */
   readonly title: string
   /** The language tag of the texts, such as 'en-GB'. */
@@ -47,7 +50,7 @@ export interface PrintedLabels {
  * anything but capitals and digits.
  */
 export async function packetLabels(wanted: PacketLabelSheets): Promise<PrintedLabels> {
-  const sheet = SHEETS[wanted.sheet]
+  const { sheet } = wanted
   checkWanted(wanted, sheet)
   const faces = openFaces(wanted.fonts)
   const warnings = new Set(offsetWarnings(sheet, wanted.offsetMm))
@@ -55,12 +58,28 @@ export async function packetLabels(wanted: PacketLabelSheets): Promise<PrintedLa
   const document = await startDocument(wanted)
   const pen = await openPen(document, facesUsed(laidOut, faces))
   const perSheet = labelsOnSheet(sheet)
-  laidOut.forEach((layout, index) => {
-    const position = index + wanted.startAt - 1
-    if (index === 0 || position % perSheet === 0) {
-      pen.newPage(sheet.pageMm.width * POINTS_PER_MM, sheet.pageMm.height * POINTS_PER_MM)
+  const [right, down] = wanted.offsetMm
+  const bars = (cells: readonly Cell[]) => {
+    for (const { x, y, width, height } of cells) {
+      const size = { width: width * POINTS_PER_MM, height: height * POINTS_PER_MM }
+      pen.draw({ kind: 'bar', x: 0, y: 0, ...size }, (x + right) * POINTS_PER_MM, (y + down) * POINTS_PER_MM)
     }
-    drawLabel(pen, layout, inkBox(sheet, cellAt(sheet, position % perSheet)), wanted.offsetMm)
+  }
+  laidOut.forEach((laid, index) => {
+    const position = (index + wanted.startAt - 1) % perSheet
+    if (index === 0 || position === 0) {
+      pen.newPage(sheet.pageMm.width * POINTS_PER_MM, sheet.pageMm.height * POINTS_PER_MM)
+      if (wanted.cropMarks) bars(cropMarks(sheet))
+    }
+    drawLabel(pen, laid.layout, inkBox(sheet, cellAt(sheet, position)), wanted.offsetMm)
+    if (!sheet.folded) return
+    bars(foldLines(sheet, position))
+    const parts = packetParts(sheet, position)
+    for (const { part, lines } of laid.parts) {
+      const { x, y } = parts[part]
+      const at = (mm: number, moved: number) => (mm + PART_MARGIN_MM + moved) * POINTS_PER_MM
+      drawLines(pen, lines, at(x, right), at(y, down))
+    }
   })
   return { bytes: await document.save(), pages: document.getPageCount(), warnings: [...warnings] }
 }
@@ -73,10 +92,17 @@ function checkWanted(wanted: PacketLabelSheets, sheet: SheetGeometry): void {
   }
 }
 
-function facesUsed(layouts: readonly Layout[], faces: Record<FaceName, Typeface>): Map<FaceName, Typeface> {
+/** A label, and what stands on the other parts of a packet. */
+interface Laid {
+  readonly layout: Layout
+  readonly parts: readonly SetPart[]
+}
+
+function facesUsed(laidOut: readonly Laid[], faces: Record<FaceName, Typeface>): Map<FaceName, Typeface> {
   const used = new Map<FaceName, Typeface>()
-  for (const layout of layouts) {
-    for (const item of layout.items) if (item.kind === 'text') used.set(item.face, faces[item.face])
+  for (const { layout, parts } of laidOut) {
+    const items = [...layout.items, ...parts.flatMap(({ lines }) => lines.flatMap((line) => line.items))]
+    for (const item of items) if (item.kind === 'text') used.set(item.face, faces[item.face])
   }
   return used
 }
@@ -87,24 +113,37 @@ function layEach(
   sheet: SheetGeometry,
   faces: Record<FaceName, Typeface>,
   warnings: Set<string>,
-): Layout[] {
-  const box = inkBox(sheet, cellAt(sheet, 0))
-  const room = { width: box.width * POINTS_PER_MM, height: box.height * POINTS_PER_MM }
-  const known = new Map<PacketLabel, Layout>()
+): Laid[] {
+  const room = smallestRoom(sheet)
+  const known = new Map<PacketLabel, Laid>()
   return labels.map((raw) => {
     const seen = known.get(raw)
     if (seen) return seen
     const { label, missing } = printableLabel(raw, faces.regular)
     const layout = layoutPacket(label, qrCode(label.scanCode), room, sheet.carries, faces)
+    const back = sheet.folded ? packetBack(label, packetParts(sheet, 0), faces) : { parts: [], warnings: [] }
     for (const warning of [
       ...missingLetters(label, missing),
       ...labelWarnings(label, layout, sheet.carries),
+      ...back.warnings,
     ]) {
       warnings.add(warning)
     }
-    known.set(raw, layout)
-    return layout
+    const laid = { layout, parts: back.parts }
+    known.set(raw, laid)
+    return laid
   })
+}
+
+/** The room that every label of a sheet has, points: labels at the edge of the page have less of it than others. */
+function smallestRoom(sheet: SheetGeometry): { readonly width: number; readonly height: number } {
+  const boxes = Array.from({ length: labelsOnSheet(sheet) }, (_, index) =>
+    inkBox(sheet, cellAt(sheet, index)),
+  )
+  return {
+    width: Math.min(...boxes.map(({ width }) => width)) * POINTS_PER_MM,
+    height: Math.min(...boxes.map(({ height }) => height)) * POINTS_PER_MM,
+  }
 }
 
 function drawLabel(pen: Pen, layout: Layout, box: Cell, [right, down]: readonly [number, number]): void {

@@ -1,7 +1,7 @@
 import type { Carries } from './label-sheets.ts'
 
 /** Facts that give way, the last first, when a label is too full for all of them. */
-export type Fact = 'source' | 'germination' | 'contents'
+export type Fact = 'source' | 'germination' | 'contents' | 'known'
 const FACTS: readonly Fact[] = ['source', 'germination', 'contents']
 
 /**
@@ -42,6 +42,22 @@ const CAUTIONS_ALONE: Plan = { ...WITHOUT_LIBRARY, facts: [] }
 const BARE: Plan = { ...CAUTIONS_ALONE, species: false, mayCut: false }
 const BARE_CUT: Plan = { ...BARE, mayCut: true }
 
+const EVERYTHING: readonly Plan[] = [
+  RICH,
+  WITHOUT_SOWING,
+  WITHOUT_SPECIES,
+  CUT,
+  WITHOUT_LIBRARY,
+  { ...WITHOUT_LIBRARY, facts: ['source', 'germination'] },
+  { ...WITHOUT_LIBRARY, facts: ['source'] },
+  CAUTIONS_ALONE,
+  { ...CAUTIONS_ALONE, cautions: 'smaller' },
+  { ...CAUTIONS_ALONE, cautions: 'first-sentences' },
+  { ...CAUTIONS_ALONE, cautions: 'left-out' },
+]
+const NUMBER: Plan = { ...BARE, crop: false, variety: false }
+const ALL_FACTS: readonly Fact[] = [...FACTS, 'known']
+
 /**
  * The plans for a label, the richest first. The last fits any label whatever its texts.
  *
@@ -50,18 +66,18 @@ const BARE_CUT: Plan = { ...BARE, mayCut: true }
  * only where it cannot be printed at all. Whatever is lost is said in a warning.
  */
 export const PLANS: Readonly<Record<Carries, readonly Plan[]>> = {
-  everything: [
-    RICH,
-    WITHOUT_SOWING,
-    WITHOUT_SPECIES,
-    CUT,
-    WITHOUT_LIBRARY,
-    { ...WITHOUT_LIBRARY, facts: ['source', 'germination'] },
-    { ...WITHOUT_LIBRARY, facts: ['source'] },
-    CAUTIONS_ALONE,
-    { ...CAUTIONS_ALONE, cautions: 'smaller' },
-    { ...CAUTIONS_ALONE, cautions: 'first-sentences' },
-    { ...CAUTIONS_ALONE, cautions: 'left-out' },
+  'all-known': [
+    { ...RICH, facts: ALL_FACTS },
+    { ...WITHOUT_SOWING, facts: ALL_FACTS },
+    { ...CUT, facts: ALL_FACTS },
+    ...EVERYTHING,
+  ],
+  everything: EVERYTHING,
+  'number-only': [
+    NUMBER,
+    { ...NUMBER, cautions: 'smaller' },
+    { ...NUMBER, cautions: 'first-sentences', mayCut: true },
+    { ...NUMBER, cautions: 'left-out', mayCut: true },
   ],
   'name-and-number': [
     BARE,

@@ -22,6 +22,8 @@ export interface PacketLabel {
   /** Whole sentences, such as 'TREATED with thiram. Not for food, feed or oil.' */
   readonly cautions: readonly string[]
   readonly libraryName: string
+  /** What else is known of the lot, a fact each, for large labels and the backs of packets. */
+  readonly known?: readonly string[]
 }
 
 /** A caution for every packet, common practice: seed for sowing is not kept clean as food is. */
@@ -51,6 +53,7 @@ export function printableLabel(
       contents: clean(label.contents),
       cautions: label.cautions.map(clean).filter((caution) => caution !== ''),
       libraryName: clean(label.libraryName),
+      known: (label.known ?? []).map(clean).filter((fact) => fact !== ''),
     },
     missing: [...missing],
   }

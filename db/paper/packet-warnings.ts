@@ -1,4 +1,4 @@
-import { type Carries, POINTS_PER_MM } from './label-sheets.ts'
+import { type Carries, carriesFacts, POINTS_PER_MM } from './label-sheets.ts'
 import type { Layout } from './packet-layout.ts'
 import type { Fact } from './packet-plans.ts'
 import { CAUTION_TYPE_PT, SMALLEST_TYPE_PT } from './packet-styles.ts'
@@ -8,6 +8,7 @@ const FACT_NAMES: Readonly<Record<Fact, string>> = {
   source: 'who it is from',
   germination: 'the germination',
   contents: 'how much is in it',
+  known: 'all else that is known',
 }
 /** Finer modules are hard to read for a phone (0.33 mm is four dots of a 300 dpi printer). */
 const FINEST_MODULE_MM = 0.33
@@ -36,12 +37,15 @@ export function labelWarnings(label: PacketLabel, layout: Layout, carries: Carri
 
 function lostTexts(label: PacketLabel, { plan }: Layout, carries: Carries): string[] {
   const lost: string[] = []
+  if (carries === 'number-only') return lost
   if (!plan.crop) lost.push('the plant kind and harvest')
   if (!plan.variety) lost.push('the variety')
-  if (carries === 'name-and-number') return lost
+  if (!carriesFacts(carries)) return lost
   for (const fact of ['source', 'germination', 'contents'] as const) {
     if (label[fact] !== '' && !plan.facts.includes(fact)) lost.push(FACT_NAMES[fact])
   }
+  if (carries === 'all-known' && (label.known ?? []).length > 0 && !plan.facts.includes('known'))
+    lost.push(FACT_NAMES.known)
   if (label.libraryName !== '' && !plan.library) lost.push("the library's name")
   return lost
 }

@@ -13,14 +13,21 @@ export interface DocumentFacts {
 
 /** The typefaces that paper is set in, to measure with. */
 export function openFaces(fonts: PaperFonts): Record<FaceName, Typeface> {
-  return {
+  const known = opened.get(fonts)
+  if (known) return known
+  const faces = {
     regular: openTypeface(fonts.regular),
     italic: openTypeface(fonts.italic),
     semibold: openTypeface(fonts.semibold),
     bold: openTypeface(fonts.bold),
     number: openTypeface(fonts.semibold, { zero: true }),
   }
+  opened.set(fonts, faces)
+  return faces
 }
+
+/** Words that were measured for one document need not be measured again for the next, while its fonts are held. */
+const opened = new WeakMap<PaperFonts, Record<FaceName, Typeface>>()
 
 /** An empty document that asks the printer for its true size. It holds no date: equal input gives equal bytes. */
 export async function startDocument({ title, language }: DocumentFacts): Promise<PDFDocument> {

@@ -1,7 +1,7 @@
 import type { Item } from './packet-blocks.ts'
 import type { FaceName } from './packet-styles.ts'
 import { printableText } from './printable-text.ts'
-import { fitLines, leftOverhang, piecesOf } from './text-fitting.ts'
+import { fitLines, leftOverhang, lineText, piecesOf } from './text-fitting.ts'
 import type { Typeface } from './typeface.ts'
 
 /** A paragraph to be set. Sizes in points. */
@@ -111,6 +111,36 @@ export function pagesOf(lines: readonly SetLine[], height: number): SetLine[][] 
   }
   if (page.length > 0) pages.push(page)
   return pages
+}
+
+/** The lines that fit a height, the last of them ending in an ellipsis where more would follow. */
+export function cutToHeight(
+  lines: readonly SetLine[],
+  room: { readonly width: number; readonly height: number },
+  faces: Faces,
+): SetLine[] {
+  const fitting = pagesOf(
+    lines.map((line) => ({ ...line, kept: false })),
+    room.height,
+  )[0]
+  const last = fitting?.at(-1)
+  if (fitting === undefined || last === undefined || fitting.length === lines.length) return [...lines]
+  return [
+    ...fitting.slice(0, -1),
+    { ...last, items: last.items.map((item) => withEllipsis(item, room.width, faces)) },
+  ]
+}
+
+function withEllipsis(item: Item, width: number, faces: Faces): Item {
+  if (item.kind !== 'text') return item
+  const text = `${lineText(item.line)} …`
+  const fitted = fitLines(faces[item.face], piecesOf(text), {
+    widthOf: () => (width - item.x) / item.size,
+    maxLines: 1,
+    mayBreak: true,
+    mayCut: true,
+  })
+  return { ...item, line: fitted?.lines[0] ?? item.line }
 }
 
 function groupsOf(lines: readonly SetLine[]): SetLine[][] {

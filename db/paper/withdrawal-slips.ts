@@ -1,3 +1,4 @@
+import { CARE, FOR_SOWING } from './care-words.ts'
 import type { PrintedDocument } from './donor-letters.ts'
 import { drawLines } from './donor-letters.ts'
 import type { PaperFonts } from './fonts.ts'
@@ -39,17 +40,6 @@ export interface SlipsWanted {
 
 /** Margins of each half of a page, mm. */
 export const SLIP_MARGIN_MM = 14
-
-/**
- * How to keep seed until it is sown: dry, cool, dark, and never moist into a freezer. Common practice, no source; the
- * caution on drying gel because gel with cobalt indicator is harmful (usual caution, from memory).
- */
-const CARE =
-  'Until you sow: keep the packet closed, dry, dark and cool, away from children and animals. Dry seed keeps; moist ' +
-  'seed spoils. Never freeze seed that is not thoroughly dry. If you add drying gel, take one free of cobalt and keep it ' +
-  'out of the packet itself.'
-const FOR_SOWING =
-  'For sowing only; check your local seed law before you pass seed on or sell it. Not for eating.'
 
 /** A PDF of slips, two to a page where both fit in a half; a longer one takes pages of its own. */
 export async function withdrawalSlips(wanted: SlipsWanted): Promise<PrintedDocument> {

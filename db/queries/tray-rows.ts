@@ -83,14 +83,12 @@ export interface BatchRow {
   readonly kind: 'label' | 'letter' | 'slip'
   readonly sheet: string | null
   readonly start_at: number | null
-  readonly right_mm: number | null
-  readonly down_mm: number | null
   readonly printed_at: string
   /** How many labels it printed. */
   readonly labels: number
 }
 
-const BATCHES = `SELECT print_batch.id, kind, sheet, start_at, right_mm, down_mm, printed_at,
+const BATCHES = `SELECT print_batch.id, kind, sheet, start_at, printed_at,
     (SELECT coalesce(sum(copies), 0) FROM print_item WHERE batch_id = print_batch.id) AS labels
   FROM print_batch WHERE ${standing('print_batch')}`
 
@@ -110,6 +108,18 @@ export function latestOnEachSheet(sqlite: Sqlite): BatchRow[] {
        (SELECT max(print_batch.id) FROM print_batch WHERE sheet IS NOT NULL AND ${standing('print_batch')} GROUP BY sheet)
      ORDER BY print_batch.id DESC`,
   ).all() as BatchRow[]
+}
+
+/** How far the print of each printer that was named was moved last, latest first. */
+export function latestOnEachPrinter(
+  sqlite: Sqlite,
+): { readonly printer: string; readonly right_mm: number; readonly down_mm: number }[] {
+  return prepared(
+    sqlite,
+    `SELECT printer, right_mm, down_mm FROM print_batch WHERE id IN
+       (SELECT max(print_batch.id) FROM print_batch WHERE right_mm IS NOT NULL AND ${standing('print_batch')} GROUP BY printer)
+     ORDER BY id DESC`,
+  ).all() as { printer: string; right_mm: number; down_mm: number }[]
 }
 
 /** Donors of gifts since a day who did not agree to be written to. */

@@ -4,11 +4,31 @@ import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
 export const printBatch = sqliteTable('print_batch', {
   id: integer('id').primaryKey(),
   kind: text('kind', { enum: ['label', 'letter', 'slip'] }).notNull(),
-  sheet: text('sheet', { enum: ['a4-21', 'a4-24', 'a4-65', 'letter-30', 'letter-10', 'letter-80'] }),
+  sheet: text('sheet'),
   startAt: integer('start_at'),
   rightMm: real('right_mm'),
   downMm: real('down_mm'),
+  /** What the keeper calls the printer whose offset it is; empty: not said. */
+  printer: text('printer').notNull(),
   printedAt: text('printed_at').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
+/** A label sheet of the library's own. Retired, it is offered no more; what was printed on it still names it. */
+export const labelSheet = sqliteTable('label_sheet', {
+  id: integer('id').primaryKey(),
+  name: text('name').notNull(),
+  pageWidthMm: real('page_width_mm').notNull(),
+  pageHeightMm: real('page_height_mm').notNull(),
+  columns: integer('columns').notNull(),
+  rows: integer('rows').notNull(),
+  widthMm: real('width_mm').notNull(),
+  heightMm: real('height_mm').notNull(),
+  leftMm: real('left_mm').notNull(),
+  topMm: real('top_mm').notNull(),
+  pitchXMm: real('pitch_x_mm').notNull(),
+  pitchYMm: real('pitch_y_mm').notNull(),
+  retired: integer('retired', { mode: 'boolean' }).notNull(),
   entryId: integer('entry_id').notNull(),
 })
 

@@ -25,7 +25,8 @@ import { printGrowerSheets } from './grower-sheets.ts'
 import { listSites, saveSite } from './growing-sites.ts'
 import { recordIntake } from './intake.ts'
 import { forecastsLeft, refreshForecasts } from './keep-forecasts.ts'
-import { listSheets, printLabels } from './labels.ts'
+import { keepSheet, listSheets, retireSheet } from './label-sheets.ts'
+import { printLabels } from './labels.ts'
 import { changeLetterWords, letterWords, previewLetter } from './letters.ts'
 import { foreseeList, refusedRows, takeListIn } from './list-import.ts'
 import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
@@ -202,5 +203,7 @@ export const writeHandlers: WriteHandlers = {
   'tray.remove': removeFromTray,
   'tray.mark-printed': markPrinted,
   'print.again': printAgain,
+  'label-sheet.keep': keepSheet,
+  'label-sheet.retire': retireSheet,
   'letter.change-words': changeLetterWords,
 }

@@ -1,46 +1,43 @@
 import type { ParsedInput, Value } from '../contract/contract.ts'
-import { LabelSheet } from '../contract/paper-operations.ts'
 import { refuse } from '../contract/refusal.ts'
 import { harvestInWords } from '../domain/dates/harvest-year.ts'
 import { scanCode } from '../domain/numbers/scan-code.ts'
 import { loadPaperFonts } from '../paper/fonts.ts'
-import { labelsOnSheet, SHEETS } from '../paper/label-sheets.ts'
+import { isEnvelope, labelsOnSheet } from '../paper/label-sheets.ts'
 import { packetLabels } from '../paper/packet-labels.ts'
 import type { PacketLabel } from '../paper/packet-text.ts'
-import { lotFacts } from '../queries/lot-facts.ts'
+import { moistureOfLot } from '../queries/lot-climate.ts'
+import { type LotFacts, lotFacts } from '../queries/lot-facts.ts'
+import type { LotRow } from '../queries/lot-rows.ts'
 import { quantityOf } from './amounts.ts'
 import type { Reading } from './context.ts'
-import { cautionsOf } from './lot-record.ts'
+import { sheetOrRefuse } from './label-sheets.ts'
+import { dayOf } from './letters.ts'
+import { cautionsOf, synonymsOf } from './lot-record.ts'
 import { harvestOf, lotOrRefuse } from './new-lot.ts'
 import { settingsOf } from './settings.ts'
-
-export function listSheets(): Value<'label.sheets'> {
-  return {
-    sheets: LabelSheet.options.map((sheet) => {
-      const { name, columns, rows, widthMm, heightMm } = SHEETS[sheet]
-      return { sheet, name, columns, rows, widthMm, heightMm }
-    }),
-  }
-}
 
 export async function printLabels(
   reading: Reading,
   input: ParsedInput<'label.print'>,
 ): Promise<Value<'label.print'>> {
-  const perSheet = labelsOnSheet(SHEETS[input.sheet])
+  const sheet = sheetOrRefuse(reading, input.sheet, 'sheet')
+  const perSheet = labelsOnSheet(sheet)
   if (input.startAt > perSheet) {
     refuse('value-refused', `That sheet has ${perSheet} labels. Start at one of them.`, { field: 'startAt' })
   }
   const { libraryName, locale } = settingsOf(reading)
+  const goesOut = sheet.folded === true || isEnvelope(sheet)
   const labels = input.labels.flatMap(({ lotId, copies, contents }, index) => {
-    const label = labelOf(reading, lotId, contents, libraryName, `labels.${index}.lotId`)
+    const label = labelOf(reading, lotId, contents, libraryName, `labels.${index}.lotId`, goesOut)
     return Array.from({ length: copies }, () => label)
   })
   const { bytes, pages, warnings } = await packetLabels({
     labels,
-    sheet: input.sheet,
+    sheet: input.says === 'number-only' ? { ...sheet, carries: 'number-only', folded: false } : sheet,
     startAt: input.startAt,
     offsetMm: input.offsetMm,
+    cropMarks: input.cropMarks,
     title: `Packet labels, ${libraryName}`,
     language: locale,
     fonts: await loadPaperFonts(),
@@ -55,6 +52,7 @@ function labelOf(
   contents: string,
   libraryName: string,
   field: string,
+  goesOut: boolean,
 ): PacketLabel {
   const row = lotOrRefuse(reading, lotId, field)
   const facts = lotFacts(reading.sqlite, lotId)
@@ -70,7 +68,31 @@ function labelOf(
     contents: contents === '' ? quantityOf(row).words : contents,
     cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
     libraryName,
+    known: [...toldOf(reading, row, facts), ...(goesOut ? [] : keptOf(reading, row, facts))],
   }
+}
+
+/** What anybody may read of a lot: its other names, its story, and what the donor asked for. */
+function toldOf(reading: Reading, row: LotRow, { story, terms }: LotFacts): string[] {
+  const names = synonymsOf(reading, row.variety_id)
+  return [
+    names.length === 0 ? '' : `Also called ${names.join(', ')}`,
+    terms === '' ? '' : `The donor asked: ${terms}`,
+    story,
+  ].filter((fact) => fact !== '')
+}
+
+/** What is of use on the shelf and goes no further: where it was grown and lies, how moist, how often regrown. */
+function keptOf(reading: Reading, row: LotRow, facts: LotFacts): string[] {
+  const moisture = moistureOfLot(reading.sqlite, row.lot_id)
+  const day = dayOf(reading)
+  return [
+    facts.grown_at === '' ? '' : `Grown at ${facts.grown_at}`,
+    row.generation === 0 ? '' : `Regrown here ${row.generation === 1 ? 'once' : `${row.generation} times`}`,
+    `Came on ${day(facts.received_on)}`,
+    moisture === null ? '' : `Moisture ${moisture.percent} %, ${day(moisture.measured_on)}`,
+    row.place === null ? '' : `Place: ${row.place}`,
+  ].filter((fact) => fact !== '')
 }
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']

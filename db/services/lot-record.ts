@@ -32,12 +32,7 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
   return {
     ...identityOf(row, facts),
     ...originOf(row, facts),
-    synonyms: reading.db
-      .select({ name: varietySynonym.name })
-      .from(varietySynonym)
-      .where(eq(varietySynonym.varietyId, row.variety_id))
-      .all()
-      .map(({ name }) => name),
+    synonyms: synonymsOf(reading, row.variety_id),
     placeHistory: placeHistoryOf(reading.sqlite, row.lot_id),
     cautions: cautionsOf(reading, row.accession_id),
     quantity: quantityOf(row),
@@ -98,6 +93,16 @@ function originOf(row: LotRow, facts: LotFacts) {
     story: facts.story,
     terms: facts.terms,
   }
+}
+
+/** The other names of a variety. */
+export function synonymsOf(reading: Reading, varietyId: number): string[] {
+  return reading.db
+    .select({ name: varietySynonym.name })
+    .from(varietySynonym)
+    .where(eq(varietySynonym.varietyId, varietyId))
+    .all()
+    .map(({ name }) => name)
 }
 
 /** The cautions of an accession with their plain text. */

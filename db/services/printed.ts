@@ -2,10 +2,17 @@ import { inArray } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { LabelSheet } from '../contract/paper-operations.ts'
 import { refuse } from '../contract/refusal.ts'
-import { labelsOnSheet, SHEETS } from '../paper/label-sheets.ts'
-import { type BatchRow, batchesBefore, itemsOfBatch, latestOnEachSheet } from '../queries/tray-rows.ts'
+import { labelsOnSheet } from '../paper/label-sheets.ts'
+import {
+  type BatchRow,
+  batchesBefore,
+  itemsOfBatch,
+  latestOnEachPrinter,
+  latestOnEachSheet,
+} from '../queries/tray-rows.ts'
 import { printBatch, printItem } from '../schema/print-tables.ts'
 import type { Reading, Writing } from './context.ts'
+import { keptSheet } from './label-sheets.ts'
 import { checkWhatToPrint, shownItem, toTray, waitingOrRefuse } from './tray.ts'
 
 /** Notes a printing. What came out of a printer cannot be known, so the keeper says it, and may take it back. */
@@ -14,7 +21,7 @@ export function markPrinted(
   input: ParsedInput<'tray.mark-printed'>,
 ): Omit<Value<'tray.mark-printed'>, 'entryId'> {
   const rows = waitingOrRefuse(writing, input.itemIds, 'itemIds')
-  checkWhatToPrint(rows, input)
+  checkWhatToPrint(writing, rows, input)
   const [rightMm, downMm] = input.offsetMm
   const onSheet =
     input.kind === 'label' ? { sheet: input.sheet ?? null, startAt: input.startAt, rightMm, downMm } : {}
@@ -23,6 +30,7 @@ export function markPrinted(
     .values({
       kind: input.kind,
       ...onSheet,
+      printer: input.printer,
       printedAt: writing.now.toISOString(),
       entryId: writing.entryId,
     })
@@ -78,15 +86,23 @@ export function printAgain(
   return { itemIds, said: `${words} put into the print tray again`, undoable: true }
 }
 
-/** Where each sheet goes on that was printed on: the label after the last one used, and the same offset. */
+/** Where each sheet goes on that was printed on: the label after the last one used. */
 export function nextOnEachSheet(reading: Reading): Value<'tray.list'>['sheets'] {
   return latestOnEachSheet(reading.sqlite).flatMap((batch) => {
     const sheet = sheetOf(batch)
     if (sheet === null) return []
     const used = (batch.start_at ?? 1) - 1 + batch.labels
-    const startAt = (used % labelsOnSheet(SHEETS[sheet])) + 1
-    return [{ sheet, startAt, offsetMm: [batch.right_mm ?? 0, batch.down_mm ?? 0] as [number, number] }]
+    const geometry = keptSheet(reading, sheet)
+    return geometry === null ? [] : [{ sheet, startAt: (used % labelsOnSheet(geometry)) + 1 }]
   })
+}
+
+/** How far each printer's print was moved last. */
+export function printersKnown(reading: Reading): Value<'tray.list'>['printers'] {
+  return latestOnEachPrinter(reading.sqlite).map(({ printer, right_mm, down_mm }) => ({
+    name: printer,
+    offsetMm: [right_mm, down_mm] as [number, number],
+  }))
 }
 
 function sheetOf(batch: BatchRow): LabelSheet | null {

@@ -1,7 +1,7 @@
 import type { Value } from '../contract/contract.ts'
 import { donorsNotWrittenTo, waitingItems } from '../queries/tray-rows.ts'
 import type { Reading } from './context.ts'
-import { nextOnEachSheet } from './printed.ts'
+import { nextOnEachSheet, printersKnown } from './printed.ts'
 import { shownItem } from './tray.ts'
 
 /** How far back a gift is looked for whose donor gets no letter, days. */
@@ -17,6 +17,7 @@ export function listTray(reading: Reading): Value<'tray.list'> {
       .map((kind) => ({ kind, items: waiting.filter((row) => row.kind === kind).map(shownItem) }))
       .filter(({ items }) => items.length > 0),
     sheets: nextOnEachSheet(reading),
+    printers: printersKnown(reading),
     leftOut: donorsNotWrittenTo(reading.sqlite, since.toISOString().slice(0, 10)).map((donor) => ({
       personId: donor.id,
       name: donor.name,

@@ -18,7 +18,7 @@ export async function previewTray(
   input: ParsedInput<'tray.preview'>,
 ): Promise<Value<'tray.preview'>> {
   const rows = itemsOrRefuse(reading, input.itemIds, 'itemIds')
-  checkWhatToPrint(rows, input)
+  checkWhatToPrint(reading, rows, input)
   switch (input.kind) {
     case 'label':
       return labelsOf(reading, rows, input)
@@ -32,13 +32,13 @@ export async function previewTray(
 function labelsOf(
   reading: Reading,
   rows: readonly TrayRow[],
-  { sheet, startAt, offsetMm }: ParsedInput<'tray.preview'>,
+  { sheet, startAt, offsetMm, says, cropMarks }: ParsedInput<'tray.preview'>,
 ): Promise<Value<'tray.preview'>> {
   const labels = rows.flatMap(({ lot_id, copies, contents }) =>
     lot_id === null ? [] : [{ lotId: lot_id, copies, contents }],
   )
   if (sheet === undefined) throw new Error('Labels were let through without their sheet')
-  return printLabels(reading, { labels, sheet, startAt, offsetMm })
+  return printLabels(reading, { labels, sheet, startAt, offsetMm, says, cropMarks })
 }
 
 async function slipsOf(reading: Reading, rows: readonly TrayRow[]): Promise<Value<'tray.preview'>> {

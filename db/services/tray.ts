@@ -2,13 +2,14 @@ import { and, eq, inArray } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import type { TrayItem } from '../contract/print-operations.ts'
 import { refuse } from '../contract/refusal.ts'
-import { labelsOnSheet, SHEETS } from '../paper/label-sheets.ts'
+import { labelsOnSheet } from '../paper/label-sheets.ts'
 import { keptPersonId } from '../queries/person-records.ts'
 import { itemsByIds, type TrayRow } from '../queries/tray-rows.ts'
 import { printItem } from '../schema/print-tables.ts'
 import { personContact } from '../schema/reference-tables.ts'
 import { accession, withdrawal } from '../schema/stock-tables.ts'
 import type { Reading, Writing } from './context.ts'
+import { sheetOrRefuse } from './label-sheets.ts'
 import { lotOrRefuse } from './new-lot.ts'
 
 type NewItem = Partial<typeof printItem.$inferInsert> & Pick<typeof printItem.$inferInsert, 'kind'>
@@ -166,14 +167,18 @@ export function itemsOrRefuse(reading: Reading, ids: readonly number[], field: s
 }
 
 /** Refuses to print different kinds of paper together, labels without their sheet, or a label that is not on it. */
-export function checkWhatToPrint(rows: readonly TrayRow[], input: ParsedInput<'tray.preview'>): void {
+export function checkWhatToPrint(
+  reading: Reading,
+  rows: readonly TrayRow[],
+  input: ParsedInput<'tray.preview'>,
+): void {
   if (rows.some((row) => row.kind !== input.kind)) {
     refuse('value-refused', 'Labels, letters and slips are printed one kind at a time.', { field: 'itemIds' })
   }
   if (input.kind !== 'label') return
   if (input.sheet === undefined)
     refuse('value-refused', 'Say which label sheet is in the printer.', { field: 'sheet' })
-  const perSheet = labelsOnSheet(SHEETS[input.sheet])
+  const perSheet = labelsOnSheet(sheetOrRefuse(reading, input.sheet, 'sheet'))
   if (input.startAt > perSheet) {
     refuse('value-refused', `That sheet has ${perSheet} labels. Start at one of them.`, { field: 'startAt' })
   }

@@ -1,5 +1,8 @@
-import type { LabelSheet } from '../../db/contract/paper-operations.ts'
-import { type Cell, cellAt, inkBox, labelsOnSheet, SHEETS } from '../../db/paper/label-sheets.ts'
+import type { ShippedSheet } from '../../db/contract/paper-operations.ts'
+import { type Cell, cellAt, inkBox, labelsOnSheet, type SheetGeometry } from '../../db/paper/label-sheets.ts'
+import { PART_MARGIN_MM } from '../../db/paper/packet-back.ts'
+import { foldLines, packetParts } from '../../db/paper/sheet-marks.ts'
+import { measured } from './packets.ts'
 import type { Raster, ReadCharacter, ReadPdf } from './read-pdf.ts'
 
 /** Rounding of coordinates in the file, mm. */
@@ -17,38 +20,73 @@ export interface ReadLabel {
   readonly text: string
 }
 
-/** The rooms for ink of a sheet, moved by an offset. */
-export function roomsOf(sheet: LabelSheet, [right, down]: readonly [number, number] = [0, 0]): Cell[] {
-  return cellsOf(sheet).map((cell) => {
-    const room = inkBox(SHEETS[sheet], cell)
-    return { ...room, x: room.x + right, y: room.y + down }
-  })
+type AnySheet = ShippedSheet | SheetGeometry
+
+/** The rooms for ink of a sheet's labels, moved by an offset. */
+export function roomsOf(sheet: AnySheet, offset: Offset = [0, 0]): Cell[] {
+  return cellsOf(sheet).map((cell) => moved(inkBox(measured(sheet), cell), offset))
+}
+
+type Offset = readonly [right: number, down: number]
+
+function moved(cell: Cell, [right, down]: Offset): Cell {
+  return { ...cell, x: cell.x + right, y: cell.y + down }
+}
+
+/** Where a sheet may have ink at all: its labels, and of packets also their lines and the text of their other parts. */
+export function inkRoomsOf(sheet: AnySheet): Cell[] {
+  const geometry = measured(sheet)
+  if (!geometry.folded) return roomsOf(sheet)
+  return [
+    ...roomsOf(sheet),
+    ...partRoomsOf(geometry),
+    ...cellsOf(sheet).flatMap((_, at) => foldLines(geometry, at)),
+  ]
+}
+
+/** The rooms for text on the parts of packets beside their fronts. */
+function partRoomsOf(sheet: SheetGeometry): Cell[] {
+  if (!sheet.folded) return []
+  return cellsOf(sheet).flatMap((_, at) =>
+    Object.values(packetParts(sheet, at)).map(({ x, y, width, height }: Cell) => ({
+      x: x + PART_MARGIN_MM,
+      y: y + PART_MARGIN_MM,
+      width: width - 2 * PART_MARGIN_MM,
+      height: height - 2 * PART_MARGIN_MM,
+    })),
+  )
 }
 
 /** The labels of a sheet. */
-export function cellsOf(sheet: LabelSheet): Cell[] {
-  const geometry = SHEETS[sheet]
+export function cellsOf(sheet: AnySheet): Cell[] {
+  const geometry = measured(sheet)
   return Array.from({ length: labelsOnSheet(geometry) }, (_, index) => cellAt(geometry, index))
 }
 
 /** Sorts the characters of a PDF into the labels they stand in, and tells which stand in none. */
-export function labelsReadBack(pdf: ReadPdf, sheet: LabelSheet, offset: readonly [number, number] = [0, 0]) {
+export function labelsReadBack(pdf: ReadPdf, sheet: AnySheet, offset: Offset = [0, 0]) {
   const rooms = roomsOf(sheet, offset)
+  const parts = partRoomsOf(measured(sheet)).map((room) => moved(room, offset))
   const astray: ReadCharacter[] = []
+  const beside: ReadCharacter[] = []
   const labels: ReadLabel[] = []
   pdf.pages.forEach((page, pageIndex) => {
     const found = new Map<number, ReadCharacter[]>()
     for (const character of page.characters) {
       const position = rooms.findIndex((room) => holds(room, character))
-      if (position < 0) astray.push(character)
-      else found.set(position, [...(found.get(position) ?? []), character])
+      const here = found.get(position)
+      if (position < 0) {
+        if (parts.some((room) => holds(room, character))) beside.push(character)
+        else astray.push(character)
+      } else if (here) here.push(character)
+      else found.set(position, [character])
     }
     for (const [position, characters] of [...found].toSorted(([a], [b]) => a - b)) {
       const text = characters.map((read) => read.character).join('')
       labels.push({ page: pageIndex, position, room: rooms[position] as Cell, characters, text })
     }
   })
-  return { labels, astray }
+  return { labels, astray, beside: beside.map(({ character }) => character).join('') }
 }
 
 function holds(room: Cell, { ink, at, character, sizePt }: ReadCharacter): boolean {

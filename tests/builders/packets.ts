@@ -1,25 +1,37 @@
 import fc from 'fast-check'
+import type { ShippedSheet } from '../../db/contract/paper-operations.ts'
 import { lotLetter } from '../../db/domain/numbers/lot-letter.ts'
 import { scanCode } from '../../db/domain/numbers/scan-code.ts'
 import { loadPaperFonts, type PaperFonts } from '../../db/paper/fonts.ts'
+import type { SheetGeometry } from '../../db/paper/label-sheets.ts'
 import { type PacketLabelSheets, packetLabels } from '../../db/paper/packet-labels.ts'
 import type { PacketLabel } from '../../db/paper/packet-text.ts'
+import { SHEETS } from '../../db/paper/shipped-sheets.ts'
 
 let fonts: Promise<PaperFonts> | undefined
 
 /** Prints labels on the usual sheet, but for what is given. */
-export async function print(labels: readonly PacketLabel[], changes: Partial<PacketLabelSheets> = {}) {
+export async function print(
+  labels: readonly PacketLabel[],
+  changes: Partial<Omit<PacketLabelSheets, 'sheet'>> & { sheet?: ShippedSheet | SheetGeometry } = {},
+) {
   fonts ??= loadPaperFonts()
   return packetLabels({
     labels,
-    sheet: 'a4-21',
     startAt: 1,
     offsetMm: [0, 0],
     title: 'Packet labels',
     language: 'en-GB',
     fonts: await fonts,
+    cropMarks: false,
     ...changes,
+    sheet: measured(changes.sheet ?? 'a4-21'),
   })
+}
+
+/** The measures of a sheet by its name, or those given. */
+export function measured(sheet: ShippedSheet | SheetGeometry): SheetGeometry {
+  return typeof sheet === 'string' ? SHEETS[sheet] : sheet
 }
 
 /** A packet of an invented library, but for what is given. */

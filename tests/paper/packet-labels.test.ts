@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { LabelSheet } from '../../db/contract/paper-operations.ts'
-import { cellsOf, inkOutside, labelsReadBack, roomsOf } from '../builders/labels-read-back.ts'
+import { ShippedSheet } from '../../db/contract/paper-operations.ts'
+import { cellsOf, inkOutside, inkRoomsOf, labelsReadBack } from '../builders/labels-read-back.ts'
 import { bare, POISONOUS, packet, print, TREATED } from '../builders/packets.ts'
 import { partOf, readCodes } from '../builders/read-codes.ts'
 import { readPdf } from '../builders/read-pdf.ts'
@@ -94,7 +94,7 @@ describe('cautions', () => {
     }
   })
 
-  test.each(LabelSheet.options)('%s never drops or shortens a caution silently', async (sheet) => {
+  test.each(ShippedSheet.options)('%s never drops or shortens a caution silently', async (sheet) => {
     const long = `TREATED with ${'methylcyclopropenylidene '.repeat(8)}. Not for food, feed or oil.`
     for (const cautions of [[TREATED], [POISONOUS, TREATED], [long], [long, long, POISONOUS, TREATED]]) {
       const { labels, warnings } = await readBack([packet({ cautions })], { sheet })
@@ -129,7 +129,7 @@ describe('texts that do not fit', () => {
   })
 
   test('shrink before they are cut, never below the smallest type', async () => {
-    for (const sheet of LabelSheet.options) {
+    for (const sheet of ShippedSheet.options) {
       const long = packet({
         variety: 'Quillhaven '.repeat(18),
         source: 'Parsonage Garden Society '.repeat(6),
@@ -193,7 +193,7 @@ describe('where it is printed', () => {
     expect(warnings.join()).toContain('within 3.2 mm of the edge of the paper')
   })
 
-  test.each(LabelSheet.options)(
+  test.each(ShippedSheet.options)(
     '%s has no ink outside its labels, on a page of the right size',
     async (sheet) => {
       const labels = Array.from({ length: 80 }, () =>
@@ -207,14 +207,14 @@ describe('where it is printed', () => {
       const reread = await readPdf((await print(labels, { sheet })).bytes)
       const raster = reread.pages[0]?.raster(150)
       if (!raster) throw new Error('There should be a page.')
-      expect(inkOutside(raster, roomsOf(sheet), 150)).toBe(0)
+      expect(inkOutside(raster, inkRoomsOf(sheet), 150)).toBe(0)
       reread.close()
     },
   )
 })
 
 describe('QR codes', () => {
-  test.each(LabelSheet.options)(
+  test.each(ShippedSheet.options)(
     'every code of a full sheet %s is read from a 300 dpi print',
     async (sheet) => {
       const cells = cellsOf(sheet)

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { LabelSheet } from '../../db/contract/paper-operations.ts'
-import { cellsOf, inkOutside, roomsOf } from '../builders/labels-read-back.ts'
+import { ShippedSheet } from '../../db/contract/paper-operations.ts'
+import { cellsOf, inkOutside, inkRoomsOf } from '../builders/labels-read-back.ts'
 import { bare, POISONOUS, packet, print, TREATED } from '../builders/packets.ts'
 import { findPoppler } from '../builders/poppler.ts'
 import { partOf, readCodes } from '../builders/read-codes.ts'
@@ -18,7 +18,7 @@ const packets = [
  * the first line of its output says; the checks with PDFium run everywhere.
  */
 if (poppler) {
-  test.each(LabelSheet.options)(
+  test.each(ShippedSheet.options)(
     'Poppler reads every word on %s inside its label, and its code',
     async (sheet) => {
       const { bytes } = await print(packets, { sheet, startAt: 3 })
@@ -41,7 +41,7 @@ if (poppler) {
         expect(bare(read.get(index + 2) ?? '')).toContain(bare(label.lotNumber))
       })
       const page = poppler.raster(bytes, 0, 300)
-      expect(inkOutside(page, roomsOf(sheet), 300)).toBe(0)
+      expect(inkOutside(page, inkRoomsOf(sheet), 300)).toBe(0)
       const codes: string[] = []
       for (const cell of cells.slice(2, 6)) {
         const found = await readCodes(partOf(page, cell, 300))

@@ -1,10 +1,11 @@
 import { inflateSync } from 'node:zlib'
 import { expect, test } from 'vitest'
-import { LabelSheet } from '../../db/contract/paper-operations.ts'
+import { ShippedSheet } from '../../db/contract/paper-operations.ts'
 import { scanCode } from '../../db/domain/numbers/scan-code.ts'
-import { cellAt, SHEETS } from '../../db/paper/label-sheets.ts'
+import { cellAt } from '../../db/paper/label-sheets.ts'
 import { CAUTION_TYPE_PT } from '../../db/paper/packet-styles.ts'
 import { QUIET_MODULES, qrCode } from '../../db/paper/qr-squares.ts'
+import { SHEETS } from '../../db/paper/shipped-sheets.ts'
 import { packet, print, TREATED } from '../builders/packets.ts'
 import { partOf, readCodes } from '../builders/read-codes.ts'
 import { type Raster, type ReadPdf, readPdf } from '../builders/read-pdf.ts'
@@ -15,7 +16,7 @@ const DOTS_PER_MM = DOTS / 25.4
 const BLUR = 2
 
 /** The corner of a page up to the end of its first label, and a little more. */
-function firstLabel(pdf: ReadPdf, sheet: LabelSheet): Raster {
+function firstLabel(pdf: ReadPdf, sheet: ShippedSheet): Raster {
   const label = cellAt(SHEETS[sheet], 0)
   const [page] = pdf.pages
   if (!page) throw new Error('There should be a page.')
@@ -58,7 +59,7 @@ test('three corners of a code hold the finder: 7 modules, black, white, black in
   expect(grid[6]?.slice(6, 15)).toBe('#.#.#.#.#')
 })
 
-test.each(LabelSheet.options)(
+test.each(ShippedSheet.options)(
   '%s: four modules of white on every side of a code, on the label itself',
   async (sheet) => {
     const pdf = await readPdf((await print([packet({ cautions: [TREATED] })], { sheet })).bytes)
@@ -85,7 +86,7 @@ test.each(LabelSheet.options)(
 )
 
 /** Four dots of a 300 dpi printer to a module (a reader-maker's advice, seen in November 2026 on a public page). */
-test.each(LabelSheet.options)(
+test.each(ShippedSheet.options)(
   '%s: modules of at least 0.33 mm, the longest number of the collection too',
   async (sheet) => {
     const lotNumber = 'HLABCDEF2026-00142-AA'

@@ -118,7 +118,7 @@ describe('printing', () => {
     expect((await test.call('tray.list', {})).sheets).toEqual([])
   })
 
-  it('goes on at the next free label of the sheet, with the same offset, and begins a new sheet after the last', async () => {
+  it('goes on at the next free label of the sheet, and each printer with its offset, and begins a new sheet after the last', async () => {
     await give()
     const [one, two] = ids(await waiting('label'))
     const print = (itemId: number | undefined, startAt: number) =>
@@ -131,9 +131,21 @@ describe('printing', () => {
       })
     await print(one, 19)
     const sheets = async () => (await test.call('tray.list', {})).sheets
-    expect(await sheets()).toEqual([{ sheet: 'a4-21', startAt: 20, offsetMm: [0.5, 1] }])
-    await print(two, 21)
-    expect(await sheets()).toEqual([{ sheet: 'a4-21', startAt: 1, offsetMm: [0.5, 1] }])
+    expect(await sheets()).toEqual([{ sheet: 'a4-21', startAt: 20 }])
+    const last = await print(two, 21)
+    expect(await sheets()).toEqual([{ sheet: 'a4-21', startAt: 1 }])
+    await test.call('entry.take-back', { entryId: last.entryId })
+    await test.call('tray.mark-printed', {
+      kind: 'label',
+      itemIds: [two ?? 0],
+      sheet: 'packet-a4',
+      offsetMm: [-1, 0],
+      printer: 'Back room',
+    })
+    expect((await test.call('tray.list', {})).printers).toEqual([
+      { name: 'Back room', offsetMm: [-1, 0] },
+      { name: '', offsetMm: [0.5, 1] },
+    ])
   })
 
   it('refuses a mixture, labels without a sheet, a label that is not on it, and what is not there', async () => {
@@ -320,4 +332,64 @@ describe('somebody whose record was joined into another', () => {
       expect(text).not.toContain('Lindquist')
     }
   })
+})
+
+describe('label sheets of the library’s own', () => {
+  const measures = {
+    name: 'Jars, bottom shelf',
+    pageWidthMm: 210,
+    pageHeightMm: 297,
+    columns: 2,
+    rows: 5,
+    widthMm: 90,
+    heightMm: 50,
+    leftMm: 12,
+    topMm: 20,
+    pitchXMm: 95,
+    pitchYMm: 52,
+  }
+  const kept = async () => (await test.call('label.sheets', {})).sheets.filter(({ own }) => own !== null)
+
+  it('are measured once, printed on, changed and offered no more', async () => {
+    const { taken } = await give(null, [aGift({ story: 'Carried over the pass in a tobacco tin.' })])
+    const { sheet } = await test.call('label-sheet.keep', { measures })
+    expect(await kept()).toMatchObject([{ sheet, name: 'Jars, bottom shelf', columns: 2, own: measures }])
+    const labels = [{ lotId: taken[0]?.lotId ?? 0, copies: 11 }]
+    expect((await test.call('label.print', { labels, sheet })).pages).toBe(2)
+    const problem = await test.refused('label.print', { labels, sheet, startAt: 11 })
+    expect(problem.sentence).toBe('That sheet has 10 labels. Start at one of them.')
+    await test.call('label-sheet.keep', { sheetId: 1, measures: { ...measures, rows: 4 } })
+    expect(await kept()).toMatchObject([{ rows: 4 }])
+    const itemIds = ids(await waiting('label'))
+    await test.call('tray.mark-printed', { kind: 'label', itemIds, sheet })
+    await test.call('label-sheet.retire', { sheetId: 1 })
+    expect(await kept()).toEqual([])
+    expect((await test.call('print.history', {})).batches).toMatchObject([{ sheet }])
+    expect((await test.refused('label.print', { labels, sheet: 'own-7' })).field).toBe('sheet')
+  })
+
+  it('are refused where they pass the page, with the measure that is wrong', async () => {
+    const field = async (wrong: Partial<typeof measures>) =>
+      (await test.refused('label-sheet.keep', { measures: { ...measures, ...wrong } })).field
+    expect(await field({ columns: 3 })).toBe('measures.columns')
+    expect(await field({ rows: 6 })).toBe('measures.rows')
+    expect(await field({ pitchXMm: 80 })).toBe('measures.pitchXMm')
+    expect(await field({ heightMm: 6 })).toBe('measures.heightMm')
+  })
+})
+
+it('prints packets to fold with their story, and the number alone for a jar', async () => {
+  const story = 'Carried over the pass in a tobacco tin.'
+  const { taken } = await give(null, [aGift({ story, grownAt: 'Hollow Lane' })])
+  const labels = [{ lotId: taken[0]?.lotId ?? 0 }]
+  const packet = await textOf(await test.call('label.print', { labels, sheet: 'packet-a4' }))
+  expect(packet).toContain(story)
+  expect(packet).toContain('Never freeze seed')
+  expect(packet).not.toContain('Hollow Lane')
+  const jar = await textOf(await test.call('label.print', { labels, sheet: 'letter-6' }))
+  for (const part of [story, 'Grown at Hollow Lane', 'Came on 14 March 2026']) expect(jar).toContain(part)
+  const small = await textOf(
+    await test.call('label.print', { labels, sheet: 'a4-21', says: 'number-only', cropMarks: true }),
+  )
+  expect(small.trim()).toBe(taken[0]?.lotNumber)
 })

@@ -17,12 +17,12 @@ const AT_ONCE = 500
 interface PrintRunProps {
   readonly kind: PrintKind
   readonly items: readonly TrayItem[]
-  readonly sheets: Value<'tray.list'>['sheets']
+  readonly known: Pick<Value<'tray.list'>, 'sheets' | 'printers'>
 }
 
 /** What is ticked, as it will come out; and the keeper's word that it did. */
-export function PrintRun({ kind, items, sheets }: PrintRunProps) {
-  const using = useSheet(sheets)
+export function PrintRun({ kind, items, known }: PrintRunProps) {
+  const using = useSheet(known)
   const labels = items.reduce((sum, item) => sum + item.copies, 0)
   const input = inputOf(kind, items, using)
   const settled = useSettled(JSON.stringify(input), CALM_MS)
@@ -70,10 +70,11 @@ export function PrintRun({ kind, items, sheets }: PrintRunProps) {
 function inputOf(
   kind: PrintKind,
   items: readonly TrayItem[],
-  { sheet, startAt, offsetMm: [right, down] }: SheetInUse,
+  { sheet, startAt, offsetMm: [right, down], says, cropMarks, printer }: SheetInUse,
 ): Omit<CallInput<'tray.mark-printed'>, 'key'> | null {
   const itemIds = items.slice(0, AT_ONCE).map(({ itemId }) => itemId)
   if (kind !== 'label') return { kind, itemIds }
   if (sheet === undefined || right === null || down === null) return null
-  return { kind, itemIds, sheet: sheet.sheet, startAt, offsetMm: [right, down] }
+  const marked = { says, cropMarks, printer: printer.trim() }
+  return { kind, itemIds, sheet: sheet.sheet, startAt, offsetMm: [right, down], ...marked }
 }

@@ -64,7 +64,7 @@ function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
       </div>
       <div className="print-paper">
         {isKind(shown) && chosen.length > 0 && (
-          <PrintRun key={shown} kind={shown} items={chosen} sheets={tray.sheets} />
+          <PrintRun key={shown} kind={shown} items={chosen} known={tray} />
         )}
         {isKind(shown) && chosen.length === 0 && (
           <p className="soft">

@@ -1,4 +1,5 @@
 import { SheetPicture } from '../../shared/labels/sheet-picture.tsx'
+import { CheckField } from '../../shared/table-form/check-field.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import { millimetres, type SheetInUse } from './use-sheet.ts'
@@ -33,10 +34,33 @@ export function SheetChoice({ using, labels }: SheetChoiceProps) {
           options={sheets.map((each) => ({ value: each.sheet, label: each.name }))}
           onChange={using.pick}
         />
+        <SelectField
+          label="The label says"
+          size="record"
+          value={using.says}
+          options={[
+            { value: 'what-fits', label: 'as much as fits' },
+            { value: 'number-only', label: 'the number alone, for jars and shelves' },
+          ]}
+          onChange={using.say}
+        />
+        <TextField
+          label="Printer"
+          size="record"
+          value={using.printer}
+          onChange={using.usePrinter}
+          hint="any name; each printer keeps its own shift"
+        />
         <div className="print-shift">
           {shift('Move right, mm', right, 'right')}
           {shift('Move down, mm', down, 'down')}
         </div>
+        <CheckField
+          label="Marks to cut along"
+          step="cropMarks"
+          checked={using.cropMarks}
+          onChange={using.mark}
+        />
         <p className="soft">
           Try plain paper first and hold it against the sheet. If the print stands beside the labels, move it.
         </p>

@@ -2,6 +2,7 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { AppearanceChoice } from './appearance-choice.tsx'
 import { Care } from './care.tsx'
+import { OwnSheets } from './own-sheets.tsx'
 import './settings.css'
 import { SettingsForm } from './settings-form.tsx'
 
@@ -17,6 +18,7 @@ export function SettingsScreen() {
         <h1>Settings</h1>
         <SettingsForm key={about.data.file} about={about.data} />
         <AppearanceChoice appearance={about.data.settings.appearance} />
+        <OwnSheets paper={about.data.settings.paper} />
         <Care about={about.data} />
       </div>
     </div>

@@ -3,6 +3,7 @@ import { collectionOperations } from './collection-operations.ts'
 import { draftOperations } from './draft-operations.ts'
 import { forecastOperations } from './forecast-operations.ts'
 import { germinationOperations } from './germination-operations.ts'
+import { growOutOperations } from './grow-out-operations.ts'
 import { intakeOperations } from './intake-operations.ts'
 import { listOperations } from './list-operations.ts'
 import { lotStorageOperations } from './lot-storage-operations.ts'
@@ -34,6 +35,7 @@ export const contract = {
   ...roundOperations,
   ...regrowOperations,
   ...seasonPlanOperations,
+  ...growOutOperations,
   ...forecastOperations,
   ...peopleOperations,
   ...promiseOperations,

@@ -72,6 +72,9 @@ export const intakeOperations = {
       person: WhoIsIt,
       parentLotId: Id,
       withdrawalId: Id.nullable().default(null),
+      growOutId: Id.nullable()
+        .default(null)
+        .describe('the grow-out that it was harvested from; null: the one its hand-out was for, if any'),
       receivedOn: Day,
       harvest: z.string().max(40).default(''),
       amount: TypedAmount,

@@ -17,6 +17,14 @@ const LotOut = z.object({
   variety: z.string(),
   crop: z.string(),
   words: z.string().describe('how much went out'),
+  growOut: z
+    .object({
+      growOutId: Id,
+      site: z.string(),
+      plants: z.int().nullable().describe('from how many seed was saved, where it was noted'),
+    })
+    .nullable()
+    .describe('the grow-out that it was for; null where for none'),
 })
 
 const Visit = z.object({

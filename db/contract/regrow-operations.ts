@@ -35,6 +35,10 @@ export const NeedLine = z.object({
   onlySource: z.boolean().describe('no other accession of the variety and no duplicate elsewhere'),
   heldElsewhere: z.array(z.string()),
   generation: z.int(),
+  growOut: z
+    .object({ failed: z.boolean(), words: z.string() })
+    .nullable()
+    .describe('where it is being grown now, or failed of late; null where nowhere'),
   why: z.string().describe('what puts it where it stands, in one sentence'),
 })
 export type NeedLine = z.infer<typeof NeedLine>

@@ -290,6 +290,7 @@ export const stockOperations = {
       on: Day,
       purpose: WithdrawalPurpose.default('to-grow'),
       lines: z.array(WithdrawalLine).min(1, 'Add at least one lot.').max(200),
+      growOutId: Id.nullable().default(null).describe('the grow-out of a saved plan that it is for'),
       promised: z.string().trim().max(500).default('').describe('what they mean to bring back'),
       promisedBy: Day.nullable().default(null),
       note: Story.default(''),

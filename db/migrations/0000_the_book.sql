@@ -296,6 +296,7 @@ CREATE TABLE withdrawal (
   promised_by TEXT,
   note TEXT NOT NULL,
   overridden TEXT NOT NULL,
+  grow_out_id INTEGER REFERENCES grow_out (id),
   entry_id INTEGER NOT NULL REFERENCES entry (id)
 ) STRICT;
 --> statement-breakpoint
@@ -398,6 +399,7 @@ CREATE TABLE seed_return (
   person_id INTEGER NOT NULL REFERENCES person (id),
   on_date TEXT NOT NULL,
   note TEXT NOT NULL,
+  grow_out_id INTEGER REFERENCES grow_out (id),
   entry_id INTEGER NOT NULL REFERENCES entry (id)
 ) STRICT;
 --> statement-breakpoint
@@ -540,6 +542,33 @@ CREATE TABLE season_plan_line (
   covered INTEGER NOT NULL CHECK (covered IN (0, 1)),
   PRIMARY KEY (plan_id, accession_id)
 ) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
+CREATE TABLE grow_out (
+  id INTEGER PRIMARY KEY,
+  season INTEGER NOT NULL CHECK (season BETWEEN 1900 AND 9999),
+  accession_id INTEGER NOT NULL REFERENCES accession (id),
+  site_id INTEGER NOT NULL REFERENCES growing_site (id),
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  UNIQUE (season, accession_id, site_id)
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE grow_out_note (
+  id INTEGER PRIMARY KEY,
+  grow_out_id INTEGER NOT NULL REFERENCES grow_out (id),
+  kind TEXT NOT NULL CHECK (kind IN ('sown', 'emerged', 'roots-stored', 'planted-out', 'flowered', 'saved-from', 'failed')),
+  on_date TEXT NOT NULL,
+  plants INTEGER CHECK (plants > 0),
+  note TEXT NOT NULL,
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  CHECK (kind <> 'failed' OR note <> ''),
+  CHECK (kind <> 'saved-from' OR plants IS NOT NULL)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX grow_out_note_by_grow_out ON grow_out_note (grow_out_id);
+--> statement-breakpoint
+CREATE INDEX withdrawal_by_grow_out ON withdrawal (grow_out_id) WHERE grow_out_id IS NOT NULL;
+--> statement-breakpoint
+CREATE INDEX seed_return_by_grow_out ON seed_return (grow_out_id) WHERE grow_out_id IS NOT NULL;
 --> statement-breakpoint
 CREATE TABLE print_batch (
   id INTEGER PRIMARY KEY,

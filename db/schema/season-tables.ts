@@ -1,4 +1,5 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import { GROW_OUT_NOTES } from '../domain/season-plan/grow-out.ts'
 
 /** The needs of one season as they stood on a day, with what was chosen to be grown. Never changed. */
 export const seasonList = sqliteTable('season_list', {
@@ -66,4 +67,26 @@ export const seasonPlanLine = sqliteTable('season_plan_line', {
   siteId: integer('site_id').notNull(),
   /** In a cage or bagged and pollinated by hand, so that it crosses with none. */
   covered: integer('covered', { mode: 'boolean' }).notNull(),
+})
+
+/** One accession grown in one garden in one season, from the day on which a plan first had it so. */
+export const growOut = sqliteTable('grow_out', {
+  id: integer('id').primaryKey(),
+  season: integer('season').notNull(),
+  accessionId: integer('accession_id').notNull(),
+  siteId: integer('site_id').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
+/** What was seen of a grow-out during the season. Never changed: a slip is taken back. */
+export const growOutNote = sqliteTable('grow_out_note', {
+  id: integer('id').primaryKey(),
+  growOutId: integer('grow_out_id').notNull(),
+  kind: text('kind', { enum: GROW_OUT_NOTES }).notNull(),
+  onDate: text('on_date').notNull(),
+  /** Plants, or stored roots. */
+  plants: integer('plants'),
+  /** Why, where it failed. */
+  note: text('note').notNull(),
+  entryId: integer('entry_id').notNull(),
 })

@@ -147,6 +147,7 @@ export const withdrawal = sqliteTable('withdrawal', {
   promisedBy: text('promised_by'),
   note: text('note').notNull(),
   overridden: text('overridden').notNull(),
+  growOutId: integer('grow_out_id'),
   entryId: integer('entry_id').notNull(),
 })
 
@@ -167,5 +168,6 @@ export const seedReturn = sqliteTable('seed_return', {
   personId: integer('person_id').notNull(),
   onDate: text('on_date').notNull(),
   note: text('note').notNull(),
+  growOutId: integer('grow_out_id'),
   entryId: integer('entry_id').notNull(),
 })

@@ -2,6 +2,7 @@ import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
 import { restingOnEntry } from '../queries/germination-tests.ts'
+import { restingOnPlan } from '../queries/grow-out-rows.ts'
 import { entryLines, movementsOf } from '../queries/ledger.ts'
 import { latestMeasurement } from '../queries/measurements.ts'
 import { prepared } from '../queries/prepared.ts'
@@ -63,8 +64,8 @@ export function takeBackEntry(
   if (db.select({ id: entry.id }).from(entry).where(eq(entry.takesBackId, target.id)).get()) {
     refuse('cannot-take-back', `‘${target.said}’ has been taken back already.`, { field: 'entryId' })
   }
-  const resting = restingOnEntry(sqlite, target.id)
-  if (resting !== null) {
+  const resting = restingOnEntry(sqlite, target.id) ?? restingOnPlan(sqlite, target.id)
+  if (resting !== undefined) {
     refuse('cannot-take-back', `‘${resting}’ rests on that. Take that back first.`, { field: 'entryId' })
   }
   db.update(entry).set({ takesBackId: target.id }).where(eq(entry.id, writing.entryId)).run()

@@ -21,6 +21,7 @@ import { getForecast } from './forecast-record.ts'
 import { beginTest, cancelTest, countTest, finishTest, recordGermination } from './germination.ts'
 import { listDueTests, planTest } from './germination-advice.ts'
 import { getTest, listTests } from './germination-record.ts'
+import { listGrowOuts, noteGrowOut } from './grow-outs.ts'
 import { printGrowerSheets } from './grower-sheets.ts'
 import { listSites, saveSite } from './growing-sites.ts'
 import { recordIntake } from './intake.ts'
@@ -143,6 +144,7 @@ export const readHandlers: ReadHandlers = {
   'plan.check': checkPlan,
   'plan.latest': latestPlan,
   'plan.sheets': printGrowerSheets,
+  'grow-out.list': listGrowOuts,
   'season-list.list': listSeasonLists,
   'season-list.get': getSeasonList,
   'label.sheets': listSheets,
@@ -171,6 +173,7 @@ export const writeHandlers: WriteHandlers = {
   'season-list.save': saveSeasonList,
   'site.save': saveSite,
   'plan.save': savePlan,
+  'grow-out.note': noteGrowOut,
   'withdrawal.record': recordWithdrawal,
   'gift.offer': offerGift,
   'gift.note-step': noteStep,

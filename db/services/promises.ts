@@ -5,6 +5,7 @@ import { countInWords } from '../domain/amounts/in-words.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
 import { isoDate } from '../domain/dates/iso-date.ts'
 import { promiseState } from '../domain/promises/promise.ts'
+import { growOutOfVisit } from '../queries/grow-out-rows.ts'
 import { standing } from '../queries/measurements.ts'
 import { isRecordOf, joinKeptPerson, keptPersonId } from '../queries/person-records.ts'
 import { prepared } from '../queries/prepared.ts'
@@ -77,7 +78,7 @@ function lotsOut(reading: Reading, withdrawalId: number): VisitOut['lots'] {
   const rows = prepared(
     reading.sqlite,
     `SELECT lot.id AS lotId, lot.number AS lotNumber, variety.name AS variety, crop.common_name AS crop,
-       crop.id AS crop_id, -sum(movement.count) AS count
+       crop.id AS crop_id, accession.id AS accession_id, -sum(movement.count) AS count
      FROM movement JOIN lot ON lot.id = lot_id JOIN accession ON accession.id = accession_id
      JOIN variety ON variety.id = variety_id JOIN crop ON crop.id = variety.crop_id
      WHERE withdrawal_id = ? GROUP BY lot.id ORDER BY min(movement.id)`,
@@ -87,10 +88,12 @@ function lotsOut(reading: Reading, withdrawalId: number): VisitOut['lots'] {
     variety: string
     crop: string
     crop_id: string
+    accession_id: number
     count: number
   }[]
-  return rows.map(({ crop_id, count, ...lot }) => ({
+  return rows.map(({ crop_id, accession_id, count, ...lot }) => ({
     ...lot,
+    growOut: growOutOfVisit(reading.sqlite, withdrawalId, accession_id) ?? null,
     words: countInWords(count, countedUnit(crop_id)),
   }))
 }

@@ -14,6 +14,7 @@ import { accessionsMatching, takenSince } from '../queries/need-rows.ts'
 import { prepared } from '../queries/prepared.ts'
 import { matchFor } from '../queries/search-words.ts'
 import type { Reading } from './context.ts'
+import { growingNow } from './grow-outs.ts'
 import {
   type CollectionPolicy,
   countsTowardsKeeping,
@@ -36,6 +37,8 @@ export interface Ranking {
   readonly policy: ReturnType<typeof settingsOf>
   /** Most urgent first. */
   readonly ranked: readonly UrgencyFacts[]
+  /** What is being grown now, or failed of late, by accession. */
+  readonly grown: ReturnType<typeof growingNow>
 }
 
 /** Years from today to a sowing, as a fraction. */
@@ -72,6 +75,7 @@ function rankAnew(reading: Reading): Ranking {
     ]),
   )
   const years = yearsTo(reading, season.nextSowing)
+  const grown = growingNow(reading, season.year)
   const found: (Omit<UrgencyFacts, 'onlySource'> & { varietyId: number; elsewhere: boolean })[] = []
   const sources = new Map<number, number>()
   for (const lots of everyAccession(reading)) {
@@ -91,6 +95,7 @@ function rankAnew(reading: Reading): Ranking {
       setAside: seedsSetAside(lots),
       cost,
       demand: wanted,
+      growing: grown.get(accessionId)?.failed === false,
       elsewhere,
     })
   }
@@ -100,7 +105,7 @@ function rankAnew(reading: Reading): Ranking {
       return { ...facts, onlySource: !elsewhere && others <= 0 }
     })
     .toSorted(byUrgency)
-  return { season, policy, ranked }
+  return { season, policy, ranked, grown }
 }
 
 /** What the cost of waiting is reckoned from: the lots that count towards keeping, and what members take. */
@@ -180,6 +185,7 @@ export function needLines(
         .filter(isHeldElsewhere)
         .map((lot) => (lot.held_by === '' ? lot.lot_number : `${lot.lot_number}, with ${lot.held_by}`)),
       generation: Math.max(...lots.map((lot) => lot.generation)),
+      growOut: ranking.grown.get(facts.accessionId) ?? null,
       why: urgencyInWords(facts, countedUnit(first.crop_id), ranking.season.year + 1),
     }
   })

@@ -5,6 +5,8 @@ import type { SeasonListHead } from '../contract/regrow-operations.ts'
 import { countInWords } from '../domain/amounts/in-words.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
 import { urgencyInWords } from '../domain/needs/urgency.ts'
+import { growOutInWords } from '../domain/season-plan/grow-out.ts'
+import { notesOfAccession } from '../queries/grow-out-rows.ts'
 import { lotsOfAccessions } from '../queries/lot-rows.ts'
 import { standing } from '../queries/measurements.ts'
 import { prepared } from '../queries/prepared.ts'
@@ -137,7 +139,7 @@ export function getSeasonList(
   }
 }
 
-/** What went out to be grown and what came back of an accession since a day. */
+/** What went out to be grown, what was noted of it and what came back of an accession since a day. */
 export function becameOf(
   reading: Reading,
   accessionId: number,
@@ -162,7 +164,15 @@ export function becameOf(
   ).all(accessionId, since) as { number: string; seeds: number }[]
   const parts = [
     ...(out === null ? [] : [`${countInWords(out, unit)} went out to be grown`]),
+    ...notedSince(reading, accessionId, since),
     ...back.map(({ number, seeds }) => `${countInWords(seeds, unit)} came back as ${number}`),
   ]
   return parts.length === 0 ? 'nothing went out to be grown' : parts.join('; ')
+}
+
+function notedSince(reading: Reading, accessionId: number, since: string): string[] {
+  const notes = notesOfAccession(reading.sqlite, accessionId, since)
+  return [...Map.groupBy(notes, (note) => note.grow_out_id).values()].map((ofOne) =>
+    growOutInWords(ofOne[0]?.site ?? '', { notes: ofOne }),
+  )
 }

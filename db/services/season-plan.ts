@@ -7,6 +7,7 @@ import { addDays } from '../domain/dates/day-arithmetic.ts'
 import { breedingOf } from '../domain/needs/grade.ts'
 import { crossingGroup, isolationFor } from '../domain/season-plan/crossing.ts'
 import { greedyPlan } from '../domain/season-plan/greedy.ts'
+import { growOutInWords, growOutState } from '../domain/season-plan/grow-out.ts'
 import { whyLeftOut } from '../domain/season-plan/left-out.ts'
 import { type LotNotSown, noSeedInWords } from '../domain/season-plan/no-seed.ts'
 import {
@@ -23,9 +24,10 @@ import { worthOfGrowing } from '../domain/season-plan/worth.ts'
 import { type LotRow, lotsOfAccessions } from '../queries/lot-rows.ts'
 import { standing } from '../queries/measurements.ts'
 import { neighbourRows, planCrops } from '../queries/plan-rows.ts'
-import { seasonPlan, seasonPlanLine } from '../schema/season-tables.ts'
+import { growOut, seasonPlan, seasonPlanLine } from '../schema/season-tables.ts'
 import { solve } from '../solver/solve.ts'
 import type { Reading, Writing } from './context.ts'
+import { growOutsSince } from './grow-outs.ts'
 import { listSites } from './growing-sites.ts'
 import { policyOf } from './living-stock.ts'
 import { rankNeeds, sowingOf } from './regrow-needs.ts'
@@ -218,6 +220,7 @@ export function savePlan(
   if (clash !== undefined) {
     refuse('value-refused', clash.sentence, { field: 'choices', todo: 'Change the plan, then save it.' })
   }
+  refuseToLoseGrowOuts(writing, season, input.choices)
   const { id } = writing.db
     .insert(seasonPlan)
     .values({ season, onDate: writing.today, note: input.note, entryId: writing.entryId })
@@ -228,10 +231,35 @@ export function savePlan(
       .insert(seasonPlanLine)
       .values({ planId: id, ...choice })
       .run()
+    const { accessionId, siteId } = choice
+    writing.db
+      .insert(growOut)
+      .values({ season, accessionId, siteId, entryId: writing.entryId })
+      .onConflictDoNothing()
+      .run()
   }
   const gardens = new Set(input.choices.map(({ siteId }) => siteId)).size
   const said = `Saved the plan of season ${season}: ${input.choices.length} in ${gardens === 1 ? 'one garden' : `${gardens} gardens`}`
   return { planId: id, said, undoable: true }
+}
+
+/** What is growing stays where it grows in every later plan of its season. */
+function refuseToLoseGrowOuts(writing: Writing, season: number, choices: readonly PlanChoice[]): void {
+  for (const { row, facts } of growOutsSince(writing, season)) {
+    const state = growOutState(facts, writing.today)
+    const isThere = choices.some(
+      ({ accessionId, siteId }) => accessionId === row.accession_id && siteId === row.site_id,
+    )
+    if (row.season !== season || isThere || (state !== 'seed-out' && state !== 'growing')) continue
+    refuse(
+      'value-refused',
+      `${row.variety} is growing ${growOutInWords(row.site, facts)}, and this plan leaves it out.`,
+      {
+        field: 'choices',
+        todo: 'Put it back there, or note in Season notes that it failed.',
+      },
+    )
+  }
 }
 
 export function latestPlan(reading: Reading): Value<'plan.latest'> {

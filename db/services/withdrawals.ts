@@ -3,9 +3,11 @@ import { Refusal, refuse } from '../contract/refusal.ts'
 import { milligrams } from '../domain/amounts/mass.ts'
 import { packetsInWords } from '../domain/amounts/packets.ts'
 import { seedCount } from '../domain/amounts/seed-count.ts'
+import type { GrowOutRow } from '../queries/grow-out-rows.ts'
 import { withdrawal } from '../schema/stock-tables.ts'
 import { countDoubt, quantity, quantityOf, weightInForce } from './amounts.ts'
 import type { Reading, Writing } from './context.ts'
+import { growOutOrRefuse } from './grow-outs.ts'
 import { refuseTheFutureDay } from './intake.ts'
 import { personFor } from './people.ts'
 import { type OutgoingCaution, type PlannedLine, planWithdrawal, visitCautions } from './plan-withdrawal.ts'
@@ -54,6 +56,8 @@ export function recordWithdrawal(
   if (unheeded) throw new Refusal(unheeded.problem)
   const planned = planWithdrawal(writing, input.lines, input.purpose)
   for (const line of planned) refuseUnlessAllowed(line, input.despite)
+  const { growOutId } = input
+  if (growOutId !== null) refuseOtherSeed(planned, growOutOrRefuse(writing, growOutId))
   const personId = input.person === null ? null : personFor(writing, input.person, 'member', 'person')
   const { on, purpose, promised, promisedBy, note } = input
   const overridden = input.despite.length === 0 ? '' : `${input.despite.join(', ')}: ${input.reason}`
@@ -65,6 +69,7 @@ export function recordWithdrawal(
     promisedBy,
     note,
     overridden,
+    growOutId,
   })
   for (const [index, line] of planned.entries()) {
     writeLine(writing, line, { on, personId, withdrawalId, note: input.lines[index]?.note ?? '' })
@@ -123,8 +128,22 @@ function addSheetVisit(
     promisedBy: null,
     note: input.note,
     overridden: 'signed out on paper',
+    growOutId: null,
   })
   return { withdrawalId, personId }
+}
+
+function refuseOtherSeed(planned: readonly PlannedLine[], growOut: GrowOutRow): void {
+  const other = planned.find(({ after }) => after.accession_id !== growOut.accession_id)
+  if (other !== undefined) {
+    refuse(
+      'value-refused',
+      `${other.after.lot_number} is no seed of ${growOut.accession_number}, which is to be grown.`,
+      {
+        field: 'growOutId',
+      },
+    )
+  }
 }
 
 function addVisit(writing: Writing, facts: Omit<typeof withdrawal.$inferInsert, 'id' | 'entryId'>): number {

@@ -20,6 +20,8 @@ export interface TemporaryCollection {
   call<N extends ServiceName>(name: N, input: WithoutKey<CallInput<N>>): Promise<Value<N>>
   /** Runs an operation that must be refused, and gives the problem. Fails the test when it is not. */
   refused<N extends ServiceName>(name: N, input: WithoutKey<CallInput<N>>): Promise<Problem>
+  /** Lets the next calls happen on another day, 'YYYY-MM-DD', at half past ten. */
+  goTo(day: string): void
   remove(): void
 }
 
@@ -37,6 +39,7 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
     now: () => NOW,
     newId: () => '00000000-0000-4000-8000-000000000001',
   })
+  let now = NOW
   const call: TemporaryCollection['call'] = (name, input) => {
     keys += 1
     const withKey =
@@ -44,7 +47,7 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
         ? { key: `test-key-${String(keys).padStart(6, '0')}`, ...input }
         : input
     const parsed = contract[name].input.parse(withKey) as ParsedInput<typeof name>
-    return runOperation(collection, name, parsed, () => NOW)
+    return runOperation(collection, name, parsed, () => now)
   }
   return {
     collection,
@@ -58,6 +61,9 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
         throw cause
       }
       throw new Error(`${name} was not refused`)
+    },
+    goTo(day) {
+      now = new Date(`${day}T10:30:00`)
     },
     remove() {
       collection.close()

@@ -24,6 +24,7 @@ async function tell(way: WayIn): Promise<ReadonlyMap<string, Answer<unknown>>> {
     testId: 0,
     listId: 0,
     siteId: 0,
+    growOutId: 0,
   }
   const answers = new Map<string, Answer<unknown>>()
   for (const { name, input, note } of story()) {

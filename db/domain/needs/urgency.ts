@@ -15,6 +15,8 @@ export interface UrgencyFacts {
   readonly onlySource: boolean
   /** Seeds that members take in a year. */
   readonly demand: number
+  /** Being grown already, with nothing brought back and nothing failed yet. */
+  readonly growing: boolean
 }
 
 /** A difference in cost that is too small to put one before the other. Common practice, no source. */
@@ -23,12 +25,13 @@ const SAME_COST = 0.005
 /**
  * The order of the list, most urgent first.
  *
- * By state; then what can still be sown before what cannot; then the cost of waiting; then what is held nowhere else;
- * then what members ask for; then by number.
+ * By state; then what nobody grows yet before what is growing; then what can still be sown before what cannot; then the
+ * cost of waiting; then what is held nowhere else; then what members ask for; then by number.
  */
 export function byUrgency(a: UrgencyFacts, b: UrgencyFacts): number {
   return (
     NEED_STATES.indexOf(a.state) - NEED_STATES.indexOf(b.state) ||
+    Number(a.growing) - Number(b.growing) ||
     Number(a.living === 0) - Number(b.living === 0) ||
     steps(b.cost) - steps(a.cost) ||
     Number(b.onlySource) - Number(a.onlySource) ||

@@ -18,6 +18,7 @@ export interface Facts {
   testId: number
   listId: number
   siteId: number
+  growOutId: number
 }
 
 export interface Step<N extends OperationName = OperationName> {
@@ -219,6 +220,20 @@ export function story(): readonly Step[] {
       choices: [{ accessionId: facts.accessionId, siteId: facts.siteId }],
     })),
     step('plan.latest', () => ({})),
+    step(
+      'grow-out.list',
+      () => ({}),
+      (facts, value) => {
+        facts.growOutId = value.growOuts[0]?.growOutId ?? 0
+      },
+    ),
+    step('grow-out.note', (facts) => ({
+      ...key(),
+      growOutId: facts.growOutId,
+      kind: 'sown',
+      on: TODAY,
+      plants: 30,
+    })),
     step('plan.sheets', (facts) => ({ siteId: facts.siteId })),
     step('season-list.list', () => ({})),
     step('season-list.get', (facts) => ({ listId: facts.listId })),

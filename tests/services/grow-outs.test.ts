@@ -1,0 +1,206 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+
+let test: TemporaryCollection
+let growerId: number
+beforeEach(async () => {
+  test = await aCollection()
+  growerId = (await test.call('person.create', { name: 'Tamsin Lugg', roles: ['grower'] })).personId
+})
+afterEach(() => test.remove())
+
+const garden = async (name: string, eastM = 0) =>
+  (
+    await test.call('site.save', {
+      name,
+      growerId,
+      areaM2: 60,
+      mostVarieties: 3,
+      place: { eastM, northM: 0 },
+    })
+  ).siteId
+
+const accession = (cropId: string, name: string, amount = '40 seeds') =>
+  takeIn(test, { variety: { newVariety: { cropId, name } }, amount })
+
+const grownNow = async () => (await test.call('grow-out.list', {})).growOuts
+
+async function planned(cropId: string, name: string) {
+  const lot = await accession(cropId, name)
+  const siteId = await garden('Orrin strip')
+  const plan = await test.call('plan.save', { choices: [{ accessionId: lot.accessionId, siteId }] })
+  const growOutId = (await grownNow())[0]?.growOutId ?? 0
+  return { ...lot, siteId, growOutId, planEntry: plan.entryId }
+}
+
+const needOf = async (accessionId: number) => test.call('regrow.get', { accessionId })
+
+describe('the notes of a grow-out', () => {
+  it('are dated, in order, and can be taken back', async () => {
+    const { growOutId } = await planned('bean', 'Pole')
+    expect((await grownNow())[0]).toMatchObject({
+      state: 'planned',
+      next: ['sown', 'emerged', 'flowered', 'saved-from', 'failed'],
+    })
+    test.goTo('2026-08-01')
+    const note = (kind: string, on: string, more: object = {}) =>
+      test.call('grow-out.note', { growOutId, kind: kind as 'sown', on, ...more })
+    const sown = await note('sown', '2026-05-02')
+    expect(sown.said).toBe('Pole at Orrin strip: sown 2026-05-02')
+    await note('flowered', '2026-06-20')
+    await note('emerged', '2026-05-12', { plants: 24 })
+    const [line] = await grownNow()
+    expect(line).toMatchObject({ state: 'growing', next: ['saved-from', 'failed'] })
+    expect(line?.notes.map(({ words }) => words)).toEqual([
+      'sown 2026-05-02',
+      'emerged 2026-05-12, 24 plants',
+      'in flower 2026-06-20',
+    ])
+    await test.call('entry.take-back', { entryId: sown.entryId })
+    expect((await grownNow())[0]?.next).toEqual(['sown', 'saved-from', 'failed'])
+  })
+
+  it('are refused where they do not fit, with what to do', async () => {
+    const { growOutId } = await planned('bean', 'Pole')
+    test.goTo('2026-08-01')
+    const refused = (kind: 'sown' | 'emerged' | 'saved-from' | 'failed' | 'roots-stored', on: string) =>
+      test.refused('grow-out.note', { growOutId, kind, on })
+    await test.call('grow-out.note', { growOutId, kind: 'sown', on: '2026-05-02' })
+    expect(await refused('sown', '2026-05-03')).toMatchObject({
+      sentence: 'It is noted already: sown 2026-05-02.',
+    })
+    expect(await refused('emerged', '2026-05-01')).toMatchObject({
+      field: 'on',
+      sentence: expect.stringContaining('That day does not fit: sown 2026-05-02'),
+    })
+    expect(await refused('emerged', '2026-08-02')).toMatchObject({ field: 'on' })
+    expect(await refused('saved-from', '2026-07-30')).toMatchObject({ field: 'plants' })
+    expect(await refused('failed', '2026-07-30')).toMatchObject({ field: 'note' })
+    expect(await refused('roots-stored', '2026-07-30')).toMatchObject({
+      sentence: expect.stringContaining('no roots are stored'),
+    })
+    expect(await test.refused('grow-out.note', { growOutId: 99, kind: 'sown', on: TODAY })).toMatchObject({
+      code: 'not-found',
+      field: 'growOutId',
+    })
+  })
+
+  it('hold the plan: what grows can be neither left out of a later one nor lose its own', async () => {
+    const { growOutId, accessionId, planEntry } = await planned('bean', 'Pole')
+    const other = await accession('pea', 'Tall')
+    const far = await garden('Mill field', 900)
+    await test.call('grow-out.note', { growOutId, kind: 'sown', on: TODAY })
+    const moved = [
+      { accessionId, siteId: far },
+      { accessionId: other.accessionId, siteId: far },
+    ]
+    expect(await test.refused('plan.save', { choices: moved })).toMatchObject({
+      field: 'choices',
+      sentence: `Pole is growing at Orrin strip: sown ${TODAY}, and this plan leaves it out.`,
+    })
+    expect(await test.refused('entry.take-back', { entryId: planEntry })).toMatchObject({
+      sentence: expect.stringContaining('Pole at Orrin strip: sown'),
+    })
+    await test.call('grow-out.note', { growOutId, kind: 'failed', on: TODAY, note: 'slugs' })
+    await test.call('plan.save', { choices: moved })
+    expect((await grownNow()).map(({ variety, site, state }) => [variety, site, state])).toEqual([
+      ['Pole', 'Mill field', 'planned'],
+      ['Tall', 'Mill field', 'planned'],
+      ['Pole', 'Orrin strip', 'failed'],
+    ])
+  })
+})
+
+describe('a need that is being grown', () => {
+  it('waits behind what nobody grows, and comes back when its growing fails', async () => {
+    const { growOutId, accessionId, lotId } = await planned('bean', 'Pole')
+    await accession('bean', 'Other', '46 seeds')
+    const order = async () => (await test.call('regrow.needs', {})).needs.map(({ variety }) => variety)
+    expect(await order()).toEqual(['Pole', 'Other'])
+    await test.call('withdrawal.record', {
+      person: { personId: growerId },
+      on: TODAY,
+      purpose: 'grow-out',
+      lines: [{ lotId, amount: '5 seeds' }],
+      growOutId,
+    })
+    expect((await needOf(accessionId)).growOut).toEqual({ failed: false, words: 'at Orrin strip' })
+    expect(await order()).toEqual(['Other', 'Pole'])
+    const { entryId } = await test.call('grow-out.note', {
+      growOutId,
+      kind: 'failed',
+      on: TODAY,
+      note: 'slugs',
+    })
+    expect(await order()).toEqual(['Pole', 'Other'])
+    expect((await needOf(accessionId)).growOut).toEqual({
+      failed: true,
+      words: `at Orrin strip: failed ${TODAY}: slugs`,
+    })
+    await test.call('entry.take-back', { entryId })
+    expect(await order()).toEqual(['Other', 'Pole'])
+  })
+})
+
+describe('seed brought back of a grow-out', () => {
+  it('has every lot that was sown as parent, one generation on, and ends the grow-out', async () => {
+    const { growOutId, accessionId, lotId } = await planned('bean', 'Pole')
+    const split = await test.call('lot.split', { lotId, on: TODAY, amount: '10 seeds', role: 'reserve' })
+    const out = await test.call('withdrawal.record', {
+      person: { personId: growerId },
+      on: TODAY,
+      purpose: 'grow-out',
+      lines: [
+        { lotId, amount: '9 seeds' },
+        { lotId: split.newLotId, amount: '9 seeds' },
+      ],
+      despite: ['reserve'],
+      reason: 'both are old',
+    })
+    await test.call('grow-out.note', { growOutId, kind: 'saved-from', on: TODAY, plants: 12 })
+    const { visits } = await test.call('withdrawal.out', { personId: growerId })
+    expect(visits[0]?.lots.map(({ growOut }) => growOut)).toEqual([
+      { growOutId, site: 'Orrin strip', plants: 12 },
+      { growOutId, site: 'Orrin strip', plants: 12 },
+    ])
+    const { taken, entryId } = await test.call('return.record', {
+      person: { personId: growerId },
+      parentLotId: lotId,
+      withdrawalId: out.withdrawalId,
+      receivedOn: TODAY,
+      amount: '400 seeds',
+      plantsGrown: 12,
+      grownAt: 'Orrin strip',
+    })
+    const lot = await test.call('lot.get', { lotId: taken.lotId })
+    expect(lot.parents.map((parent) => parent.lotId)).toEqual([lotId, split.newLotId])
+    expect((await needOf(accessionId)).generations).toEqual([
+      { lotNumber: taken.lotNumber, generation: 1, plants: 12 },
+    ])
+    expect((await grownNow())[0]).toMatchObject({ state: 'brought-back', back: [{ lotId: taken.lotId }] })
+    await test.call('entry.take-back', { entryId })
+    expect((await grownNow())[0]).toMatchObject({ state: 'growing', back: [] })
+  })
+
+  it('is of the accession that was grown', async () => {
+    const { growOutId } = await planned('bean', 'Pole')
+    const other = await accession('pea', 'Tall')
+    const facts = { person: { personId: growerId }, growOutId }
+    expect(
+      await test.refused('return.record', {
+        ...facts,
+        parentLotId: other.lotId,
+        receivedOn: TODAY,
+        amount: '40 seeds',
+      }),
+    ).toMatchObject({ field: 'growOutId' })
+    expect(
+      await test.refused('withdrawal.record', {
+        ...facts,
+        on: TODAY,
+        purpose: 'grow-out',
+        lines: [{ lotId: other.lotId, amount: '4 seeds' }],
+      }),
+    ).toMatchObject({ field: 'growOutId' })
+  })
+})

@@ -67,7 +67,7 @@ export type Quantity = z.infer<typeof Quantity>
 /** Living seeds against what must be kept, as drawn in the seed bar. */
 export const LivingStock = z.object({
   living: z.int(),
-  low: z.int(),
+  low: z.int().describe('with high: a band that holds the truth at least nine times in ten'),
   high: z.int(),
   total: z.int(),
   keep: z.int(),

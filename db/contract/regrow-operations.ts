@@ -8,11 +8,12 @@ export const SeasonDays = z.object({
   nextSowing: Day,
 })
 
-const Sowing = z.object({
-  lotId: Id,
-  lotNumber: z.string(),
-  seeds: z.int().describe('to sow for one regrowing, or all that the lot can risk'),
-  enough: z.boolean().describe('whether the lot holds as many as one regrowing takes'),
+export const Sowing = z.object({
+  lots: z
+    .array(z.object({ lotId: Id, lotNumber: z.string(), seeds: z.int() }))
+    .describe('the lot with most living seed, and the next ones where it alone is too small'),
+  seeds: z.int().describe('to sow for one regrowing, or all that the best lot can risk'),
+  enough: z.boolean().describe('whether the lots together hold as many as one regrowing takes'),
 })
 
 export const NeedLine = z.object({

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { Id, Line, Story } from './fields.ts'
 import { reads, writes } from './operation.ts'
+import { Sowing } from './regrow-operations.ts'
 
 const Metres = z.number().min(-1_000_000).max(1_000_000)
 
@@ -50,7 +51,7 @@ export const PlanLine = z.object({
   isolationM: z.number(),
   biennial: z.boolean(),
   became: z.string().describe('what went out to be grown this season, and what came back'),
-  sow: z.object({ lotId: Id, lotNumber: z.string(), seeds: z.int(), enough: z.boolean() }).nullable(),
+  sow: Sowing.nullable(),
   noSeed: z.string().describe('why no seed can go out; empty where some can'),
 })
 export type PlanLine = z.infer<typeof PlanLine>

@@ -58,7 +58,9 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
   return {
     name: `${line.crop} ‘${line.variety}’`,
     numbers:
-      line.sow === null ? line.accessionNumber : `${line.accessionNumber} · seed of ${line.sow.lotNumber}`,
+      line.sow === null
+        ? line.accessionNumber
+        : `${line.accessionNumber} · seed of ${line.sow.lots.map(({ lotNumber }) => lotNumber).join(' and ')}`,
     advice: growingAdvice({
       plants: line.plants,
       seeds: line.sow?.seeds ?? null,

@@ -2,6 +2,7 @@ import type { LivingStock } from '../contract/fields.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
 import {
   type AssumedBasis,
+  assumedBand,
   assumedViability,
   type ViabilityBasis,
 } from '../domain/germination/assumed-viability.ts'
@@ -51,7 +52,7 @@ function testedLife(row: LifeRow): PartAlive {
   if (viability !== null && low !== null && high !== null)
     return { basis: 'tested', viability, range: [low, high] }
   const [sprouted, tested] = [row.sprouted ?? 0, row.tested ?? 1]
-  return { basis: 'tested', viability: sprouted / tested, range: wilsonInterval(sprouted, tested) }
+  return { basis: 'tested', viability: sprouted / tested, range: wilsonInterval(sprouted, tested, 90) }
 }
 
 function untestedLife(row: LifeRow): PartAlive {
@@ -61,7 +62,7 @@ function untestedLife(row: LifeRow): PartAlive {
   })
   const { forecast_viability: viability, forecast_low: low, forecast_high: high } = row
   if (viability === null || low === null || high === null)
-    return { basis, viability: assumed, range: [assumed, assumed] }
+    return { basis, viability: assumed, range: assumedBand(assumed, row.storage_years) }
   if (viability < assumed) return { basis: 'forecast', viability, range: [low, high] }
   return { basis, viability: assumed, range: [Math.min(low, assumed), high] }
 }
@@ -213,10 +214,17 @@ function viabilityNote(counted: readonly CountedLot[]): string {
   }
   if (untested && untested.life.basis !== 'tested') {
     parts.push(
-      `${tested.length === 0 ? 'not tested' : 'other lots not tested'}: ${assumedInWords(untested.life.viability, untested.life.basis)}`,
+      `${tested.length === 0 ? 'not tested' : 'other lots not tested'}: ${assumedInWords(untested.life.viability, untested.life.basis)}${ruleOfThumbBand(untested)}`,
     )
   }
   return parts.join('; ')
+}
+
+/** The band of untested seed that has no forecast. */
+function ruleOfThumbBand({ row, life }: CountedLot): string {
+  if (row.forecast_viability !== null) return ''
+  const [low, high] = life.viabilityRange
+  return `, between ${percent(low)} and ${percent(high)} by rule of thumb`
 }
 
 /** The forecast of a tested lot with its day and its 90 % band. */

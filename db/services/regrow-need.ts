@@ -126,12 +126,23 @@ function sowingInWords(
   ranking: Ranking,
   unit: CountedUnit,
 ): string[] {
-  const row = lots.find((lot) => lot.lot_id === line.sow?.lotId)
-  if (line.sow === null || row === undefined) return [`no living ${unit.one} to sow`]
-  const { plants, emergence } = policyOf(row, ranking.policy)
-  const { viability, count } = lifeOf(row)
+  const sown = (line.sow?.lots ?? []).flatMap(({ lotId, seeds }) => {
+    const row = lots.find((lot) => lot.lot_id === lotId)
+    return row === undefined ? [] : [{ row, seeds, life: lifeOf(row) }]
+  })
+  const [first] = sown
+  if (line.sow === null || first === undefined) return [`no living ${unit.one} to sow`]
+  const { plants, emergence } = policyOf(first.row, ranking.policy)
+  if (sown.length > 1) {
+    const parts = sown.map(
+      ({ row, seeds, life }) =>
+        `${countInWords(seeds, unit)} of ${row.lot_number} x ${percent(life.viability)} alive x ${emergence} emergence = about ${Math.round(seeds * life.viability * emergence)} plants`,
+    )
+    return [`${plants} plants: no lot alone is enough, several together are`, ...parts]
+  }
+  const { viability, count } = first.life
   const wanted = Math.ceil(plants / (viability * emergence) - 1e-6)
-  const sum = `${plants} plants / (${percent(viability)} alive x ${emergence} emergence) = ${countInWords(wanted, unit)} of ${row.lot_number}`
+  const sum = `${plants} plants / (${percent(viability)} alive x ${emergence} emergence) = ${countInWords(wanted, unit)} of ${first.row.lot_number}`
   return line.sow.enough
     ? [sum]
     : [sum, `it holds ${grouped(count)}: no full regrowing; risk at most ${line.sow.seeds}`]
@@ -143,7 +154,7 @@ function outlookOf(
   ranking: Ranking,
   demand: number,
 ): NeedRecord['outlook'] {
-  const facts = waitingFacts(lots, ranking.policy, demand)
+  const facts = waitingFacts(lots, ranking.policy, demand, reading.today)
   return Array.from({ length: SEASONS_AHEAD }, (_, ahead) => {
     const sowing = addYears(ranking.season.sowing, ahead)
     const { living, cost } = outlookAt(facts, yearsTo(reading, sowing))

@@ -2,11 +2,11 @@ import type { ParsedInput, Value } from '../contract/contract.ts'
 import type { NeedLine } from '../contract/regrow-operations.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
 import { addYears, daysBetween } from '../domain/dates/day-arithmetic.ts'
+import type { IsoDate } from '../domain/dates/iso-date.ts'
 import { outlookAt } from '../domain/needs/cost-of-waiting.ts'
 import { NEED_STATES, type NeedState } from '../domain/needs/need.ts'
-import { mostToRisk } from '../domain/needs/rescue.ts'
 import { type Season, seasonOf } from '../domain/needs/season.ts'
-import { regrowingsLeft, seedsToSow } from '../domain/needs/sowing.ts'
+import { regrowingsLeft, sowingAdvice } from '../domain/needs/sowing.ts'
 import { byUrgency, costInWords, type UrgencyFacts, urgencyInWords } from '../domain/needs/urgency.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { everyLife, type LifeRow, type LotRow, lotsOfAccessions } from '../queries/lot-rows.ts'
@@ -84,7 +84,7 @@ function rankAnew(reading: Reading): Ranking {
     const accessionId = first.accession_id
     const { state, living } = standingOf(lots, policy)
     const wanted = demand.get(accessionId) ?? 0
-    const { cost } = outlookAt(waitingFacts(lots, policy, wanted), years)
+    const { cost } = outlookAt(waitingFacts(lots, policy, wanted, reading.today), years)
     const elsewhere = lots.some(isHeldElsewhere)
     if (living.about > 0) sources.set(first.variety_id, (sources.get(first.variety_id) ?? 0) + 1)
     found.push({
@@ -109,10 +109,16 @@ function rankAnew(reading: Reading): Ranking {
 }
 
 /** What the cost of waiting is reckoned from: the lots that count towards keeping, and what members take. */
-export function waitingFacts(lots: readonly LifeRow[], policy: CollectionPolicy, demand: number) {
+export function waitingFacts(
+  lots: readonly LifeRow[],
+  policy: CollectionPolicy,
+  demand: number,
+  today: IsoDate,
+) {
   const first = lots[0]
   if (first === undefined) throw new RangeError('An accession without lots has no outlook')
-  return { lots: lots.filter(countsTowardsKeeping).map(ageingLot), policy: policyOf(first, policy), demand }
+  const ageing = lots.filter(countsTowardsKeeping).map((row) => ageingLot(row, today))
+  return { lots: ageing, policy: policyOf(first, policy), demand }
 }
 
 function* everyAccession(reading: Reading): Generator<LifeRow[]> {
@@ -191,19 +197,12 @@ export function needLines(
   })
 }
 
-/** The lot to sow and how many of its seeds: the one with most living seed. */
+/** The lots to sow and how many of their seeds. */
 export function sowingOf(lots: readonly LotRow[], plants: number, emergence: number): NeedLine['sow'] {
-  const best = lots
-    .filter(countsTowardsKeeping)
-    .map((row) => ({ row, life: lifeOf(row) }))
-    .toSorted((a, b) => b.life.count * b.life.viability - a.life.count * a.life.viability)[0]
-  const seeds = best && seedsToSow(plants, best.life.viability, emergence)
-  if (best === undefined || seeds === null || seeds === undefined || best.life.count === 0) return null
-  const enough = seeds <= best.life.count
-  return {
-    lotId: best.row.lot_id,
-    lotNumber: best.row.lot_number,
-    seeds: enough ? seeds : mostToRisk(best.life.count),
-    enough,
-  }
+  const sowable = lots.filter(countsTowardsKeeping).map((row) => {
+    const { count, viability } = lifeOf(row)
+    return { lotId: row.lot_id, lotNumber: row.lot_number, seeds: count, viability }
+  })
+  const advice = sowingAdvice(sowable, plants, emergence)
+  return advice === null ? null : { ...advice, lots: advice.lots.map((lot) => ({ ...lot })) }
 }

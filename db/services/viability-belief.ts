@@ -1,3 +1,5 @@
+import { daysBetween } from '../domain/dates/day-arithmetic.ts'
+import { type IsoDate, isoDate } from '../domain/dates/iso-date.ts'
 import type { AgeingLot } from '../domain/needs/cost-of-waiting.ts'
 import {
   aged,
@@ -14,18 +16,24 @@ import { lifeOf } from './living-stock.ts'
 /** Years that the seed of a crop without a figure keeps. Common practice, no source. */
 const STORAGE_YEARS_WITHOUT_FIGURES = 3
 
-/** What is believed of a lot's viability so many years from today: the one place that decides it. */
-function beliefIn(row: LifeRow): (years: number) => ViabilityBelief {
-  const today = beliefToday(row)
+const DAYS_IN_YEAR = 365.25
+
+/**
+ * What is believed of a lot's viability so many years from today: the one place that decides it.
+ *
+ * A forecast speaks of the day on which it was reckoned, up to a month ago, and ages from there.
+ */
+function beliefIn(row: LifeRow, today: IsoDate): (years: number) => ViabilityBelief {
+  const believed = lastBelief(row)
   const yearly = row.forecast_a_year
-  return (years) =>
-    yearly === null
-      ? aged(today, years, row.storage_years ?? STORAGE_YEARS_WITHOUT_FIGURES)
-      : agedByForecast(today, years, yearly)
+  if (yearly === null || row.forecast_on === null)
+    return (years) => aged(believed, years, row.storage_years ?? STORAGE_YEARS_WITHOUT_FIGURES)
+  const since = Math.max(0, daysBetween(isoDate(row.forecast_on), today)) / DAYS_IN_YEAR
+  return (years) => agedByForecast(believed, since + years, yearly)
 }
 
 /** By its forecast, else by its last test, else as assumed; an assumption's doubt stays its own. */
-function beliefToday(row: LifeRow): ViabilityBelief {
+function lastBelief(row: LifeRow): ViabilityBelief {
   const { basis, viability, viabilityRange } = lifeOf(row)
   if (basis !== 'tested' && basis !== 'forecast') return beliefFromAssumption(viability)
   if (row.forecast_viability !== null) return beliefFromBand(viability, viabilityRange)
@@ -33,6 +41,6 @@ function beliefToday(row: LifeRow): ViabilityBelief {
 }
 
 /** A lot as the outlook of its accession sees it. */
-export function ageingLot(row: LifeRow): AgeingLot {
-  return { seeds: row.balance_count, countDoubt: countDoubt(row), beliefIn: beliefIn(row) }
+export function ageingLot(row: LifeRow, today: IsoDate): AgeingLot {
+  return { seeds: row.balance_count, countDoubt: countDoubt(row), beliefIn: beliefIn(row, today) }
 }

@@ -69,3 +69,11 @@ test.each([
   expect(high).toBeLessThanOrEqual(1)
   expect(sprouted === 0 ? low : high).toBe(sprouted === 0 ? 0 : 1)
 })
+
+/** Computed from the closed formula with z = 1.644854; 12 of 150 at 95 % is published above. */
+test('the 90 % interval lies inside the 95 % one', () => {
+  const [low, high] = wilsonInterval(12, 150, 90)
+  expect(low).toBeCloseTo(0.0506, 3)
+  expect(high).toBeCloseTo(0.1243, 3)
+  expect(wilsonInterval(0, 10, 90)).toEqual([0, expect.closeTo(1.644854 ** 2 / (10 + 1.644854 ** 2), 6)])
+})

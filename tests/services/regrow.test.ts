@@ -45,6 +45,38 @@ describe('what to regrow', () => {
     expect(plenty?.why).toContain('By the sowing of 2027')
   })
 
+  it('sows several lots where none alone is enough', async () => {
+    const { lotId, lotNumber } = await beans('In two jars', '20 seeds')
+    await tested(lotId, 45)
+    const part = { lotId, on: TODAY, amount: '10 seeds', role: 'reserve' } as const
+    const { newLotNumber } = await test.call('lot.split', part)
+    const { needs } = await test.call('regrow.needs', {})
+    const sow = needs[0]?.sow
+    expect(sow).toMatchObject({ enough: true, seeds: 14 })
+    expect(sow?.lots.map((lot) => lot.lotNumber).toSorted()).toEqual([lotNumber, newLotNumber])
+    const need = await test.call('regrow.get', { accessionId: needs[0]?.accessionId ?? 0 })
+    expect(need.arithmetic.find(({ heading }) => heading === 'To sow')?.lines).toEqual([
+      '10 plants: no lot alone is enough, several together are',
+      expect.stringMatching(/^10 seeds of .* = about 7 plants$/),
+      expect.stringMatching(/^4 seeds of .* = about 3 plants$/),
+    ])
+  })
+
+  it('ages a forecast of last month from the day on which it was reckoned', async () => {
+    await tested((await beans('Middling', '40 seeds')).lotId, 45)
+    const sqlite = test.collection.sqlite
+    const outlook = async () => {
+      const { needs } = await test.call('regrow.needs', {})
+      return (
+        (await test.call('regrow.get', { accessionId: needs[0]?.accessionId ?? 0 })).outlook[4]?.living ?? 0
+      )
+    }
+    sqlite.exec('UPDATE lot_forecast SET deviates_a_year = 0.2')
+    const now = await outlook()
+    sqlite.exec(`UPDATE lot_forecast SET reckoned_on = '2024-03-14'`)
+    expect(await outlook()).toBeLessThan(now)
+  })
+
   it('puts an accession without living seed after those that can be sown', async () => {
     const gone = await beans('Gone', '20 seeds')
     await test.call('lot.discard', { lotId: gone.lotId, on: TODAY, amount: 'everything', reason: 'Mould' })

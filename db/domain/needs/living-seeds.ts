@@ -1,11 +1,11 @@
 /** A lot's seed as the book has it and how much of it is thought to be alive. */
 export interface LotLife {
   readonly count: number
-  /** Relative doubt of the count, 0 when every seed was counted. */
+  /** Relative doubt of the count, about 95 %; 0 when every seed was counted. */
   readonly countDoubt: number
   /** Part alive, 0 to 1. */
   readonly viability: number
-  /** The 95 % interval of the part alive; both ends equal it when it is assumed and not tested. */
+  /** The 90 % band of the part alive. */
   readonly viabilityRange: readonly [low: number, high: number]
 }
 
@@ -23,7 +23,8 @@ const EXACT = 1e-6
 /**
  * Living seeds of several lots together: count x viability, summed.
  *
- * Each lot's low end and high end are added up as they stand: a cautious range, wider than for independent doubts.
+ * Each lot's low end and high end are added up as they stand: a cautious range, wider than for independent doubts, that
+ * holds the truth at least nine times in ten.
  */
 export function livingSeeds(lots: readonly LotLife[]): LivingSeeds {
   const sum = (of: (lot: LotLife) => number) => lots.reduce((total, lot) => total + of(lot), 0)

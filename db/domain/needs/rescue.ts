@@ -4,7 +4,7 @@ import { binomialChances } from '../germination/binomial.ts'
 import { type Breeding, breedingOf } from './grade.ts'
 import { setAsideInWords } from './urgency.ts'
 
-/** A lot that could be sown in a rescue. */
+/** A lot that could be sown: its seeds, and the part of them that is alive, 0 to 1. */
 export interface RescueLot {
   readonly lotId: number
   readonly lotNumber: string

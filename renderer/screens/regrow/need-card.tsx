@@ -1,3 +1,4 @@
+import { Fragment } from 'react'
 import { Link } from 'wouter'
 import type { NeedRecord } from '../../../db/contract/regrow-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
@@ -101,7 +102,12 @@ function Reckoning({ need }: { readonly need: NeedRecord }) {
             name: 'To sow this season',
             value: sow && (
               <>
-                {format.number(sow.seeds)} of <Link href={lotAddress(sow.lotId)}>{sow.lotNumber}</Link>
+                {sow.lots.map(({ lotId, lotNumber, seeds }, index) => (
+                  <Fragment key={lotId}>
+                    {index > 0 && ' and '}
+                    {format.number(seeds)} of <Link href={lotAddress(lotId)}>{lotNumber}</Link>
+                  </Fragment>
+                ))}
                 {sow.enough ? '' : ': all that may be risked'}
               </>
             ),

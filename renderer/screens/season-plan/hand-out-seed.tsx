@@ -21,13 +21,14 @@ export function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readon
   if (!isSaved) return null
   if (sow === null) return <p className="soft">No seed can be handed out: {line.noSeed}.</p>
   if (growerId === null) return <p className="soft">Name the garden’s grower to hand out its seed.</p>
+  const seed = sow.lots.map(({ seeds, lotNumber }) => `${seeds} of ${lotNumber}`).join(' and ')
   const give = (heeded: readonly Override[]) =>
     write.mutate(
       {
         person: { personId: growerId },
         on: today,
         purpose: 'grow-out',
-        lines: [{ lotId: sow.lotId, amount: `${sow.seeds} seeds` }],
+        lines: sow.lots.map(({ lotId, seeds }) => ({ lotId, amount: `${seeds} seeds` })),
         promised: `seed of ${line.variety}`,
         despite: [...heeded],
         reason,
@@ -43,7 +44,7 @@ export function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readon
     return (
       <div ref={focusFirstField}>
         <CardForm
-          title={`Hand ${sow.seeds} of ${sow.lotNumber} to ${line.grower} all the same?`}
+          title={`Hand ${seed} to ${line.grower} all the same?`}
           sendWord="Hand it out"
           busy={write.isPending || reason.trim() === ''}
           error={write.error}
@@ -69,7 +70,7 @@ export function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readon
     <>
       <p>
         <button type="button" className="quiet-button" disabled={write.isPending} onClick={() => give([])}>
-          {`Hand ${sow.seeds} of ${sow.lotNumber} to ${line.grower}`}
+          {`Hand ${seed} to ${line.grower}`}
         </button>
         {!sow.enough && <span className="soft"> all that may be risked</span>}
       </p>

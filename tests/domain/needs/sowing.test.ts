@@ -1,0 +1,56 @@
+import { expect, test } from 'vitest'
+import { regrowingsLeft, seedsToSow, sowingAdvice } from '../../../db/domain/needs/sowing.ts'
+
+const lot = (lotId: number, seeds: number, viability: number) => ({
+  lotId,
+  lotNumber: `HL-${lotId}`,
+  seeds,
+  viability,
+})
+
+test.each([
+  [10, 0.9, 0.8, 14],
+  [60, 0.5, 0.5, 240],
+  [3, 0.75, 1, 4],
+  [10, 0, 0.8, null],
+  [10, 0.9, 0, null],
+])('%s plants, %s alive, %s emergence: %s seeds', (plants, viability, emergence, seeds) => {
+  expect(seedsToSow(plants, viability, emergence)).toBe(seeds)
+})
+
+test('the lot with most living seed is sown alone where it is enough', () => {
+  expect(sowingAdvice([lot(1, 40, 0.5), lot(2, 30, 0.9)], 10, 0.8)).toEqual({
+    lots: [{ lotId: 2, lotNumber: 'HL-2', seeds: 14 }],
+    seeds: 14,
+    enough: true,
+  })
+})
+
+test('several lots together, where none alone is enough: the best one whole and of the next what is missing', () => {
+  // 10 x 0.9 x 0.8 = 7.2 plants of the first; 2.8 / (0.8 x 0.8) = 4.4 seeds of the second.
+  expect(sowingAdvice([lot(1, 9, 0.8), lot(2, 10, 0.9), lot(3, 2, 0.9)], 10, 0.8)).toEqual({
+    lots: [
+      { lotId: 2, lotNumber: 'HL-2', seeds: 10 },
+      { lotId: 1, lotNumber: 'HL-1', seeds: 5 },
+    ],
+    seeds: 15,
+    enough: true,
+  })
+})
+
+test('where all together are too few, two thirds of the best are risked and the rest stays', () => {
+  expect(sowingAdvice([lot(1, 6, 0.9), lot(2, 3, 0.9)], 10, 0.8)).toEqual({
+    lots: [{ lotId: 1, lotNumber: 'HL-1', seeds: 4 }],
+    seeds: 4,
+    enough: false,
+  })
+})
+
+test('of dead or spent lots nothing is sown', () => {
+  expect(sowingAdvice([lot(1, 50, 0), lot(2, 0, 0.9)], 10, 0.8)).toBeNull()
+  expect(sowingAdvice([], 10, 0.8)).toBeNull()
+})
+
+test('whole regrowings are counted', () => {
+  expect(regrowingsLeft(37, { regrowings: 3, plants: 10, emergence: 0.8 })).toBe(2)
+})

@@ -96,7 +96,7 @@ it('goes from what to regrow to seed brought back, and the needs follow', async 
       person: { personId: line.growerId ?? 0 },
       on: '2027-03-20',
       purpose: 'grow-out',
-      lines: [{ lotId: line.sow?.lotId ?? 0, amount: `${line.sow?.seeds} seeds` }],
+      lines: (line.sow?.lots ?? []).map(({ lotId, seeds }) => ({ lotId, amount: `${seeds} seeds` })),
       growOutId: await idOf(line.accessionId),
       despite: ['reserve'],
       reason: 'planned for this season',

@@ -16,6 +16,7 @@ import { readingFileOperations } from './reading-file-operations.ts'
 import { referenceOperations } from './reference-operations.ts'
 import { regrowOperations } from './regrow-operations.ts'
 import { roundOperations } from './round-operations.ts'
+import { seasonPaperOperations } from './season-paper-operations.ts'
 import { seasonPlanOperations } from './season-plan-operations.ts'
 import { stockOperations } from './stock-operations.ts'
 import { storageOperations } from './storage-operations.ts'
@@ -41,6 +42,7 @@ export const contract = {
   ...promiseOperations,
   ...paperOperations,
   ...printOperations,
+  ...seasonPaperOperations,
   ...draftOperations,
   ...waitingOperations,
 } as const satisfies Record<string, Operation>

@@ -17,6 +17,8 @@ export interface LetterGift {
   /** What the donor told, and what they asked for; empty: left out. */
   readonly story: string
   readonly terms: string
+  /** What became of it since, in one sentence; empty: left out. */
+  readonly sofar: string
 }
 
 export interface DonorLetter {
@@ -124,5 +126,6 @@ function giftParagraphs(gift: LetterGift): Paragraph[] {
     ...more(facts, 0),
     ...more(gift.story === '' ? '' : `You told us: ${gift.story}`, 2),
     ...more(gift.terms === '' ? '' : `You asked: ${gift.terms}`, 2),
+    ...more(gift.sofar, 2),
   ]
 }

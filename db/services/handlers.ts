@@ -10,6 +10,7 @@ import { aboutCollection, revisionOf } from './about.ts'
 import { readTypedAmount } from './amount-reading.ts'
 import { backUpCollection } from './back-up-collection.ts'
 import { printBenchSheet } from './bench-sheet.ts'
+import { printCatalogue } from './catalogue.ts'
 import { joinPeople, updatePerson } from './change-person.ts'
 import { checkCollection } from './check.ts'
 import { comparePlaces } from './compare-places.ts'
@@ -25,6 +26,7 @@ import { listGrowOuts, noteGrowOut } from './grow-outs.ts'
 import { printGrowerSheets } from './grower-sheets.ts'
 import { listSites, saveSite } from './growing-sites.ts'
 import { recordIntake } from './intake.ts'
+import { printKeepCards, printRuler } from './keep-cards.ts'
 import { forecastsLeft, refreshForecasts } from './keep-forecasts.ts'
 import { keepSheet, listSheets, retireSheet } from './label-sheets.ts'
 import { printLabels } from './labels.ts'
@@ -63,6 +65,7 @@ import { previewTray } from './tray-preview.ts'
 import { addSynonym, createVariety, searchVarieties } from './varieties.ts'
 import { acceptGift, declineGift, listGifts, noteStep, offerGift } from './waiting-gifts.ts'
 import { foreseeWithdrawal, recordPaperSheet, recordWithdrawal } from './withdrawals.ts'
+import { printYearReport } from './year-report.ts'
 
 /** The operations that change which collection is open: the host's to do. */
 export type HostName = Extract<OperationName, 'collection.start' | 'collection.open-demo'>
@@ -149,6 +152,10 @@ export const readHandlers: ReadHandlers = {
   'season-list.get': getSeasonList,
   'label.sheets': listSheets,
   'label.print': printLabels,
+  'keep-card.print': printKeepCards,
+  'ruler.print': printRuler,
+  'catalogue.print': printCatalogue,
+  'year.report': printYearReport,
   'tray.list': listTray,
   'tray.preview': previewTray,
   'print.history': printHistory,

@@ -5,6 +5,7 @@ import { aboutCount, countInWords, massInWords } from '../domain/amounts/in-word
 import { milligrams } from '../domain/amounts/mass.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
 import { harvestInWords } from '../domain/dates/harvest-year.ts'
+import { sofarInWords } from '../domain/letters/gift-so-far.ts'
 import {
   fillLetter,
   LETTER_FIELDS,
@@ -15,6 +16,7 @@ import {
 import { type DonorLetter, donorLetters, type LetterGift } from '../paper/donor-letters.ts'
 import { loadPaperFonts } from '../paper/fonts.ts'
 import { giftsOfEntries, type LetterGiftRow, latestGiftToThank, type TrayRow } from '../queries/tray-rows.ts'
+import { giftSince } from '../queries/year-figures.ts'
 import { collection } from '../schema/collection-tables.ts'
 import { person, personContact } from '../schema/reference-tables.ts'
 import type { Reading, Writing } from './context.ts'
@@ -151,7 +153,7 @@ function letterTo(
     date: facts.date,
     libraryName,
     parts: fillLetter(words, facts),
-    gifts: rows.map(shownGift),
+    gifts: rows.map((row) => shownGift(reading, row)),
   }
 }
 
@@ -173,11 +175,12 @@ function inventedLetter(reading: Reading, { words, keeper }: Words): DonorLetter
     facts: 'harvested 2024 · 120 seeds',
     story: 'A made-up gift, to show where the list stands.',
     terms: '',
+    sofar: 'So far 4 people took seed of it.',
   }
   return { to: facts.donor, address: [], date, libraryName, parts: fillLetter(words, facts), gifts: [gift] }
 }
 
-function shownGift(row: LetterGiftRow): LetterGift {
+function shownGift(reading: Reading, row: LetterGiftRow): LetterGift {
   const harvest = harvestOf(row)
   const facts = [
     harvest.kind === 'unknown' ? '' : `harvested ${harvestInWords(harvest)}`,
@@ -190,6 +193,7 @@ function shownGift(row: LetterGiftRow): LetterGift {
     facts: facts.filter((fact) => fact !== '').join(' · '),
     story: row.story,
     terms: row.terms,
+    sofar: sofarInWords(giftSince(reading.sqlite, row.accession_id)),
   }
 }
 

@@ -36,7 +36,7 @@ function letter(changes: Partial<DonorLetter> = {}): DonorLetter {
 
 function gift(ordinal: number, name = 'Runner bean ‘Painted Quill’', story = '') {
   const number = `HL26-${String(ordinal).padStart(4, '0')}`
-  return { number, name, facts: 'harvested 2024 · 120 seeds', story, terms: '' }
+  return { number, name, facts: 'harvested 2024 · 120 seeds', story, terms: '', sofar: '' }
 }
 
 function slip(changes: Partial<WithdrawalSlip> = {}): WithdrawalSlip {

@@ -4,13 +4,14 @@ import type { PrintKind } from '../../../db/contract/print-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { LetterWords } from './letter-words.tsx'
+import { Catalogue, Ruler, YearReport } from './made-when-asked.tsx'
 import './print.css'
 import { PrintHistory } from './print-history.tsx'
 import { PrintRun } from './print-run.tsx'
 import { HOW_IT_COMES, KIND_NAMES, KINDS } from './print-words.ts'
 import { TrayGroup } from './tray-group.tsx'
 
-type Shown = PrintKind | 'words' | 'history'
+type Shown = PrintKind | 'words' | 'history' | 'catalogue' | 'year' | 'ruler'
 
 /** The print tray: what waits on the left, the pages as they will come out on the right. */
 export function PrintScreen() {
@@ -50,6 +51,9 @@ function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
           ))}
           <Kind name="The words of the letter" here={shown === 'words'} onPick={() => setShown('words')} />
           <Kind name="Printed before" here={shown === 'history'} onPick={() => setShown('history')} />
+          <Kind name="Seed to be had" here={shown === 'catalogue'} onPick={() => setShown('catalogue')} />
+          <Kind name="The report of a year" here={shown === 'year'} onPick={() => setShown('year')} />
+          <Kind name="A ruler page" here={shown === 'ruler'} onPick={() => setShown('ruler')} />
         </nav>
         {isKind(shown) && (
           <TrayGroup
@@ -73,13 +77,16 @@ function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
         )}
         {shown === 'words' && <LetterWords />}
         {shown === 'history' && <PrintHistory />}
+        {shown === 'catalogue' && <Catalogue />}
+        {shown === 'year' && <YearReport />}
+        {shown === 'ruler' && <Ruler />}
       </div>
     </div>
   )
 }
 
 function isKind(shown: Shown): shown is PrintKind {
-  return shown !== 'words' && shown !== 'history'
+  return KINDS.some((kind) => kind === shown)
 }
 
 interface KindProps {

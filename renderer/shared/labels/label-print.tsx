@@ -7,6 +7,7 @@ import { ProblemError } from '../client/problem-error.ts'
 import { useRead } from '../client/use-read.ts'
 import { SelectField } from '../table-form/select-field.tsx'
 import { TextField } from '../table-form/text-field.tsx'
+import { KeepCards } from './keep-cards.tsx'
 import { PaperPages } from './paper-pages.tsx'
 import { SheetPicture } from './sheet-picture.tsx'
 
@@ -86,6 +87,7 @@ export function LabelPrint({ title, lotIds, contents, onClose }: LabelPrintProps
         />
       </CardForm>
       {making.made !== null && <PaperPages name="The labels" made={making.made} />}
+      <KeepCards of={{ lotIds: [...lotIds] }} />
     </>
   )
 }

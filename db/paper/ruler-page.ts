@@ -1,0 +1,95 @@
+import type { PrintedDocument } from './donor-letters.ts'
+import { drawLines } from './donor-letters.ts'
+import type { PaperFonts } from './fonts.ts'
+import { INCH, POINTS_PER_MM } from './label-sheets.ts'
+import { PAGE_SIZES, type PaperName } from './page-sizes.ts'
+import { openFaces, startDocument } from './paper-document.ts'
+import { openPen } from './pdf-pen.ts'
+import { setParagraphs } from './text-flow.ts'
+
+export interface RulerWanted {
+  readonly paper: PaperName
+  /** How far the print is moved right and down, mm, as for labels. */
+  readonly offsetMm: readonly [right: number, down: number]
+  readonly title: string
+  readonly language: string
+  readonly fonts: PaperFonts
+}
+
+/** The corner of both rulers, mm from the left and from the top. */
+export const RULER_AT_MM = { x: 30, y: 40 } as const
+/** How long each ruler is, mm; and the one in inches. */
+const ACROSS_MM = 150
+const DOWN_MM = 200
+const INCHES = 6
+const LINE_MM = 0.2
+
+/** A page to hold a ruler against: whether the scale is true, and how far the print is moved. */
+export async function rulerPage(wanted: RulerWanted): Promise<PrintedDocument> {
+  const page = PAGE_SIZES[wanted.paper]
+  const faces = openFaces(wanted.fonts)
+  const document = await startDocument(wanted)
+  const pen = await openPen(
+    document,
+    new Map([
+      ['regular', faces.regular],
+      ['semibold', faces.semibold],
+    ]),
+  )
+  pen.newPage(page.width, page.height)
+  const [right, down] = wanted.offsetMm
+  const bar = (x: number, y: number, width: number, height: number) => {
+    const size = { width: width * POINTS_PER_MM, height: height * POINTS_PER_MM }
+    pen.draw({ kind: 'bar', x: 0, y: 0, ...size }, (x + right) * POINTS_PER_MM, (y + down) * POINTS_PER_MM)
+  }
+  const text = (
+    words: string,
+    x: number,
+    y: number,
+    width: number,
+    face: 'regular' | 'semibold' = 'regular',
+    size = 9,
+  ) =>
+    drawLines(
+      pen,
+      setParagraphs([{ text: words, face, size, before: 0 }], width * POINTS_PER_MM, faces, new Set()),
+      (x + right) * POINTS_PER_MM,
+      (y + down) * POINTS_PER_MM,
+    )
+  const { x, y } = RULER_AT_MM
+  bar(x, y - LINE_MM / 2, ACROSS_MM, LINE_MM)
+  bar(x - LINE_MM / 2, y, LINE_MM, DOWN_MM)
+  for (let mm = 0; mm <= ACROSS_MM; mm++) bar(x + mm - LINE_MM / 2, y, LINE_MM, tick(mm))
+  for (let mm = 0; mm <= DOWN_MM; mm++) bar(x, y + mm - LINE_MM / 2, tick(mm), LINE_MM)
+  for (let mm = 10; mm <= ACROSS_MM; mm += 10) text(`${mm}`, x + mm - 2, y + 6, 12, 'regular', 8)
+  for (let mm = 20; mm <= DOWN_MM; mm += 10) text(`${mm}`, x + 7, y + mm - 1.7, 12, 'regular', 8)
+  const inchesY = y + 30
+  bar(x + 20, inchesY - LINE_MM / 2, INCHES * INCH, LINE_MM)
+  for (let eighth = 0; eighth <= INCHES * 8; eighth++) {
+    const long = eighth % 8 === 0 ? 5 : eighth % 4 === 0 ? 3.5 : 2
+    bar(x + 20 + (eighth * INCH) / 8 - LINE_MM / 2, inchesY, LINE_MM, long)
+  }
+  for (let inch = 1; inch <= INCHES; inch++)
+    text(`${inch} in`, x + 20 + inch * INCH - 4, inchesY + 6, 12, 'regular', 8)
+  text('Is the scale true?', x + 25, y + 55, 130, 'semibold', 14)
+  text(
+    'Hold a ruler against the lines. The one across is 150 mm long, the one down 200 mm, the third 6 inches. If they are shorter, the printer fitted the page: print again at 100 %, ‘actual size’.',
+    x + 25,
+    y + 63,
+    120,
+  )
+  text('Is the print moved?', x + 25, y + 90, 130, 'semibold', 14)
+  text(
+    `Measure from the left edge of the paper to the long line down: it should be ${x} mm. Measure from the top edge to the long line across: it should be ${y} mm. Type the difference beside the labels: if it stands 1.5 mm too far left, move right by 1.5.`,
+    x + 25,
+    y + 98,
+    120,
+  )
+  text(`This page was moved by ${right} mm to the right and ${down} mm down.`, x + 25, y + 120, 120)
+  return { bytes: await document.save(), pages: 1, warnings: [] }
+}
+
+function tick(mm: number): number {
+  if (mm % 10 === 0) return 5
+  return mm % 5 === 0 ? 3.5 : 2
+}

@@ -1,0 +1,144 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { sofarInWords } from '../../db/domain/letters/gift-so-far.ts'
+import { FLOWING_MARGIN_MM, type FlowingPart, flowingDocument } from '../../db/paper/flowing-document.ts'
+import { loadPaperFonts } from '../../db/paper/fonts.ts'
+import { type KeepCard, keepCardParts } from '../../db/paper/keep-cards.ts'
+import { RULER_AT_MM, rulerPage } from '../../db/paper/ruler-page.ts'
+import { bare, nastyName } from '../builders/packets.ts'
+import { type ReadPdf, readPdf } from '../builders/read-pdf.ts'
+
+const fonts = loadPaperFonts()
+/** Ink may pass its line by a hair: the boxes that are read are a little larger than the letter (seen, not specified). */
+const HAIR_MM = 0.6
+const FOOT_MM = 7
+
+async function flowing(parts: readonly FlowingPart[], paper: 'a4' | 'letter' = 'a4') {
+  const printed = await flowingDocument({
+    parts,
+    paper,
+    title: 'Sheets',
+    language: 'cs-CZ',
+    fonts: await fonts,
+  })
+  return { ...printed, pdf: await readPdf(printed.bytes) }
+}
+
+function textOf(pdf: ReadPdf): string {
+  return bare(pdf.pages.flatMap(({ characters }) => characters.map(({ character }) => character)).join(''))
+}
+
+function astray(pdf: ReadPdf): string[] {
+  return pdf.pages.flatMap((page) =>
+    page.characters
+      .filter(({ character }) => character.trim() !== '')
+      .filter(
+        ({ ink }) =>
+          ink.left < FLOWING_MARGIN_MM - HAIR_MM ||
+          ink.right > page.widthMm - FLOWING_MARGIN_MM + HAIR_MM ||
+          ink.top < FLOWING_MARGIN_MM - HAIR_MM ||
+          ink.bottom > page.heightMm - FOOT_MM + HAIR_MM,
+      )
+      .map(({ character, ink }) => `${character} ${JSON.stringify(ink)}`),
+  )
+}
+
+const card = (name: string): KeepCard => ({
+  name,
+  lotNumber: 'HL26-0001-A',
+  until: 'until less than 75 % of it would be alive',
+  places: [
+    { place: 'In a cupboard, about 20 °C', how: 'In its packet.', years: 'about 4, between 2 and 9 years' },
+    { place: 'In a freezer, about -18 °C', how: 'Only if dry.', years: name },
+  ],
+  notTold: '',
+  howSure: [name],
+  cautions: ['POISONOUS IF EATEN. Keep from children and animals.'],
+  libraryName: name,
+})
+
+test('a how-to-keep card says its title and language, its years, and every caution', async () => {
+  const { pdf, pages, warnings } = await flowing(keepCardParts([card('Runner bean ‘Žlutá Ελένη’')]))
+  expect([pages, warnings, pdf.title, pdf.language]).toEqual([1, [], 'Sheets', 'cs-CZ'])
+  const text = textOf(pdf)
+  for (const words of [
+    'Runner bean ‘Žlutá Ελένη’ · HL26-0001-A',
+    'In a cupboard, about 20 °C: about 4, between 2 and 9 years',
+    'POISONOUS IF EATEN',
+    'take one without cobalt',
+    'frost kills moist seed',
+    'check your local seed law',
+  ])
+    expect(text).toContain(bare(words))
+  pdf.close()
+})
+
+test('nasty names and long lists stay inside the margins, pages numbered, nothing cut', async () => {
+  const names = fc.sample(nastyName, { numRuns: 60, seed: 20261127 })
+  const bars = names.slice(0, 20).map((label, value) => ({ label, value, words: `${value}` }))
+  const long: FlowingPart = {
+    name: 'The list',
+    blocks: names.flatMap((text, index) => [
+      { text, face: 'semibold' as const, size: 13, before: 6, keptWithNext: true },
+      { text: `${text} ${text}`, face: 'regular' as const, size: 10, before: 0 },
+      ...(index === 3 ? [{ bars }] : []),
+    ]),
+  }
+  const { pdf, pages, warnings } = await flowing(
+    [...keepCardParts(names.slice(0, 12).map(card)), long],
+    'letter',
+  )
+  expect(astray(pdf)).toEqual([])
+  const text = textOf(pdf)
+  expect(text).not.toContain('…')
+  expect(text).toMatch(/Page2of\d+$|Page\d+of\d+/)
+  expect(pages).toBeGreaterThan(13)
+  expect(warnings.some((warning) => warning.includes('typeface has no'))).toBe(true)
+  pdf.close()
+})
+
+test('the ruler page measures true, and moves with its offset', async () => {
+  for (const offsetMm of [
+    [0, 0],
+    [1.5, -2],
+  ] as const) {
+    const { bytes } = await rulerPage({
+      paper: 'a4',
+      offsetMm,
+      title: 'Ruler',
+      language: 'en-GB',
+      fonts: await fonts,
+    })
+    const pdf = await readPdf(bytes)
+    const dpi = 300
+    const raster = pdf.pages[0]?.raster(dpi)
+    if (!raster) throw new Error('There should be a page.')
+    const perMm = dpi / 25.4
+    const dark = (xMm: number, yMm: number) =>
+      (raster.data[(Math.round(yMm * perMm) * raster.width + Math.round(xMm * perMm)) * 4] ?? 255) < 128
+    const [right, down] = offsetMm
+    const [x, y] = [RULER_AT_MM.x + right, RULER_AT_MM.y + down]
+    for (const at of [0.05, 50, 149.95]) expect(dark(x + at, y)).toBe(true)
+    expect(dark(x + 151, y)).toBe(false)
+    for (const at of [10, 100, 199.95]) expect(dark(x, y + at)).toBe(true)
+    expect(dark(x, y + 201)).toBe(false)
+    for (const at of [10, 100, 150]) {
+      expect(dark(x + at, y + 4.5)).toBe(true)
+      expect(dark(x + at - 1, y + 4.5)).toBe(false)
+    }
+    expect(textOf(pdf)).toContain(bare(`moved by ${right} mm to the right and ${down} mm down`))
+    pdf.close()
+  }
+})
+
+test('what became of a gift is one sentence, and none while nothing has', () => {
+  const none = { takers: 0, packets: 0, regrown: 0, sprouted: null, tested: null }
+  expect(sofarInWords(none)).toBe('')
+  expect(sofarInWords({ ...none, takers: 1, packets: 2 })).toBe('So far, one person took seed of it.')
+  expect(sofarInWords({ ...none, packets: 2, regrown: 1 })).toBe(
+    'So far, 2 times seed of it went out, and it was grown again and seed came back once.',
+  )
+  expect(sofarInWords({ takers: 4, packets: 6, regrown: 2, sprouted: 46, tested: 50 })).toBe(
+    'So far, 4 people took seed of it, it was grown again and seed came back 2 times, and of 50 seeds tested last, 46 sprouted.',
+  )
+})

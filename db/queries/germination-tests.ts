@@ -204,7 +204,14 @@ export function monitoredLots(sqlite: Sqlite): IterableIterator<MonitoredRow> {
     `WITH RECURSIVE frozen (id) AS (
        SELECT id FROM storage_place WHERE kind = 'freezer'
        UNION SELECT storage_place.id FROM storage_place JOIN frozen ON storage_place.parent_id = frozen.id)
-     SELECT lot.id AS lot_id, variety.crop_id, coalesce(seed_return.on_date, accession.received_on) AS received_on,
+     SELECT lot.id AS lot_id, variety.crop_id, coalesce(
+       seed_return.on_date,
+       CASE WHEN split.lot_id IS NOT NULL THEN
+         (WITH RECURSIVE seed (of_id) AS (
+            SELECT split.parent_lot_id UNION SELECT parent_lot_id FROM seed JOIN lot_parent ON lot_parent.lot_id = of_id
+            WHERE relation = 'split')
+          SELECT on_date FROM seed JOIN seed_return ON seed_return.lot_id = of_id LIMIT 1) END,
+       accession.received_on) AS received_on,
        lot.place_id IN (SELECT id FROM frozen) AS frozen,
        lot.germination_id IS NULL AS of_parent, tested_on, tested, sprouted, crosses_on
      FROM lot

@@ -125,8 +125,8 @@ function movesOf(reading: Reading, reckoned: Reckoned, places: PlacesAgeing): Sh
         kind === 'freezer'
           ? freezingCautions(moistureOfLot(reading.sqlite, lotId)?.high_percent ?? null).join(' ')
           : ''
-      if (there.refused === null) return row(place_id, path, there.daily, caution)
-      return { placeId: place_id, place: path, years: null, words: there.refused, caution }
+      if (there.refusedAhead === null) return row(place_id, path, there.daily, caution)
+      return { placeId: place_id, place: path, years: null, words: there.refusedAhead, caution }
     }),
   ]
 }

@@ -87,19 +87,29 @@ function forecastLot(
   const now = at(row.place_id, moisture)
   const parts = partsOf(startOf(row, stays, tests), stays, spans, row.place_id)
   const ageing = ageingOf(parts, now, at)
-  const lain = [
-    now,
-    ...parts.filter(({ noted }) => noted).map(({ placeId, moisture: damp }) => at(placeId, damp)),
+  const lain = parts
+    .filter(({ noted }) => noted)
+    .map(({ placeId, moisture: damp, from, until }) => ({
+      place: at(placeId, damp),
+      from,
+      until: earlier(until, today),
+    }))
+  const refusals = lain.map(({ place, from, until }) => place.refused(from, until))
+  const refused = [now.refusedAhead, ...refusals].find((because) => because !== null)
+  if (refused !== undefined) return { kind: 'refused', lotId: row.lot_id, because: refused }
+  const remarks = [
+    ...new Set([
+      ...now.remarksAhead,
+      ...lain.flatMap(({ place, from, until }) => place.remarks(from, until)),
+    ]),
   ]
-  const refused = lain.find((place) => place.refused !== null)?.refused ?? null
-  if (refused !== null) return { kind: 'refused', lotId: row.lot_id, because: refused }
-  const remarks = [...new Set(lain.flatMap((place) => [...place.remarks]))]
-  const measured = lain.every((place) => place.measured)
+  const seen = [now, ...lain.map(({ place }) => place)]
+  const measured = seen.every((place) => place.measured)
   const threshold: Threshold = {
     part: row.own_threshold ?? policy.viabilityThreshold,
     of: policy.viabilityThresholdOf,
   }
-  const logPaceByYears = lain.every((place) => place.usual) ? model.logPaceByYears : null
+  const logPaceByYears = seen.every((place) => place.usual) ? model.logPaceByYears : null
   const prior = priorOf({
     leastSold: crop.leastSold,
     basis: model.basis,

@@ -24,9 +24,14 @@ export interface PlaceAgeing {
   readonly measured: boolean
   /** Whether neither was, in a room: seed kept as lists of years are taken to go by. */
   readonly usual: boolean
-  readonly remarks: ReadonlySet<PaceRemark>
-  /** Why nothing can be said, or null. */
-  readonly refused: string | null
+  /** What is remarkable of the days between two, the later one left out. */
+  remarks(from: IsoDate, until: IsoDate): readonly PaceRemark[]
+  /** What is remarkable of the time that {@link daily} is the mean of. */
+  readonly remarksAhead: readonly PaceRemark[]
+  /** Why nothing can be said of the days between two, the later one left out; or null. */
+  refused(from: IsoDate, until: IsoDate): string | null
+  /** Why nothing can be said of the time to come, or null. */
+  readonly refusedAhead: string | null
 }
 
 /** What a place is taken to be where nobody measured: degrees C. Common practice, no source. */
@@ -109,13 +114,17 @@ function withoutReadings(
   const celsius = ASSUMED_CELSIUS[kind]
   const pace = model.pace({ celsius, moisture: moistureOn(crop.oil, moisture, celsius, null) })
   const daily = pace.kind === 'pace' ? 1 / pace.sigmaDays : 0
+  const remarks = pace.kind === 'pace' ? pace.remarks : []
+  const refused = pace.kind === 'refused' ? pace.because : null
   return {
     lost: (from, until) => Math.max(0, daysBetween(from, until)) * daily,
     daily,
     measured: false,
     usual: kind === 'room' && moisture.measured === null,
-    remarks: new Set(pace.kind === 'pace' ? pace.remarks : []),
-    refused: pace.kind === 'refused' ? pace.because : null,
+    remarks: (from, until) => (from < until ? remarks : []),
+    remarksAhead: remarks,
+    refused: (from, until) => (from < until ? refused : null),
+    refusedAhead: refused,
   }
 }
 
@@ -126,28 +135,80 @@ function withReadings(
   moisture: LotMoisture,
 ): PlaceAgeing {
   const sums = new Float64Array(days.length + 1)
-  const remarks = new Set<PaceRemark>()
-  let refused: string | null = null
-  for (const [index, { celsius, humidity }] of days.entries()) {
+  const paced = new Tally(days.length)
+  const remarked = new Map<PaceRemark, Tally>()
+  const refusals: { readonly number: number; readonly because: string }[] = []
+  for (const [index, { number, celsius, humidity }] of days.entries()) {
     const pace = model.pace({ celsius, moisture: moistureOn(crop.oil, moisture, celsius, humidity) })
-    if (pace.kind === 'refused') refused = pace.because
-    else for (const remark of pace.remarks) remarks.add(remark)
     sums[index + 1] = (sums[index] as number) + (pace.kind === 'pace' ? 1 / pace.sigmaDays : 0)
+    if (pace.kind === 'refused') {
+      refusals.push({ number, because: pace.because })
+      continue
+    }
+    paced.count(index)
+    for (const remark of pace.remarks) {
+      const tally = remarked.get(remark) ?? new Tally(days.length)
+      remarked.set(remark, tally)
+      tally.count(index)
+    }
   }
-  const total = sums[days.length] as number
-  const mean = total / days.length
-  const yearAgo = firstFrom(days, (days.at(-1)?.number ?? 0) - 364)
+  const whole = { first: 0, end: days.length }
+  const lastYear = { first: firstFrom(days, (days.at(-1)?.number ?? 0) - 364), end: days.length }
+  const between = (from: IsoDate, until: IsoDate) => ({
+    first: firstFrom(days, dayNumber(from)),
+    end: firstFrom(days, dayNumber(until)),
+  })
+  const lostIn = ({ first, end }: DaySpan) => (sums[end] as number) - (sums[first] as number)
+  const meanOf = (span: DaySpan) => lostIn(span) / Math.max(1, paced.between(span))
+  const mean = meanOf(whole)
+  const remarksIn = (span: DaySpan) =>
+    [...remarked].filter(([, tally]) => tally.between(span) > 0).map(([remark]) => remark)
   return {
     lost(from, until) {
-      const [first, end] = [firstFrom(days, dayNumber(from)), firstFrom(days, dayNumber(until))]
-      const read = (sums[end] as number) - (sums[first] as number)
-      return read + Math.max(0, daysBetween(from, until) - (end - first)) * mean
+      const span = between(from, until)
+      return lostIn(span) + Math.max(0, daysBetween(from, until) - (span.end - span.first)) * mean
     },
-    daily: (total - (sums[yearAgo] as number)) / (days.length - yearAgo),
+    daily: meanOf(lastYear),
     usual: false,
     measured: moisture.measured !== null || days.some(({ humidity }) => humidity !== null),
-    remarks,
-    refused,
+    remarks: (from, until) => remarksIn(between(from, until)),
+    remarksAhead: remarksIn(lastYear),
+    refused(from, until) {
+      const [first, end] = [dayNumber(from), dayNumber(until)]
+      return refusals.find(({ number }) => number >= first && number < end)?.because ?? null
+    },
+    refusedAhead: paced.between(lastYear) > 0 ? null : (refusals.at(-1)?.because ?? null),
+  }
+}
+
+/** Days of a place's readings from the first up to but not including the end, by their index. */
+interface DaySpan {
+  readonly first: number
+  readonly end: number
+}
+
+/** How many days up to each were of a kind; days are counted in order. */
+class Tally {
+  readonly #marks: Uint8Array
+  #sums: Uint32Array | null = null
+
+  constructor(days: number) {
+    this.#marks = new Uint8Array(days)
+  }
+
+  count(index: number): void {
+    this.#marks[index] = 1
+  }
+
+  between({ first, end }: DaySpan): number {
+    this.#sums ??= this.#summed()
+    return (this.#sums[end] as number) - (this.#sums[first] as number)
+  }
+
+  #summed(): Uint32Array {
+    const sums = new Uint32Array(this.#marks.length + 1)
+    for (const [index, mark] of this.#marks.entries()) sums[index + 1] = (sums[index] as number) + mark
+    return sums
   }
 }
 

@@ -345,6 +345,45 @@ describe('ageing in a changing climate', () => {
   })
 })
 
+describe('days on which a lot was not there', () => {
+  const days = (placeId: number, month: string, celsius: number, percent: number) =>
+    write((entryId) => {
+      const batch = `INSERT INTO climate_batch VALUES (${entryId}, ${placeId}, NULL, NULL, 14, 0, '', ${entryId});`
+      const rows = Array.from(
+        { length: 14 },
+        (_, day) =>
+          `INSERT INTO climate_reading VALUES (${placeId}, '${month}-${String(day + 1).padStart(2, '0')}T12:00', ${entryId}, ${100 * celsius}, ${10 * percent});`,
+      )
+      return [batch, ...rows].join('\n')
+    })
+  const maizeIn = async (placeId: number) => {
+    const variety = { newVariety: { cropId: 'maize', name: 'Weir Dent' } }
+    const { lotId } = await takeIn(test, { variety, placeId, harvest: '' })
+    test.collection.sqlite.exec(`UPDATE lot_place SET since = '2026-02-01' WHERE lot_id = ${lotId}`)
+    return lotId
+  }
+
+  it('are not remarked on', async () => {
+    const { placeId } = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })
+    days(placeId, '2023-08', 55, 40)
+    days(placeId, '2026-02', 18, 50)
+    expect(afresh(await maizeIn(placeId)).remarks).toEqual([])
+    const other = await test.call('place.create', { name: 'Attic', kind: 'room', parentId: null })
+    days(other.placeId, '2026-02', 55, 40)
+    expect(afresh(await maizeIn(other.placeId)).remarks).toContain('warmer-than-fitted')
+  })
+
+  it('do not refuse a forecast; days on which it was there do', async () => {
+    const { placeId } = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })
+    days(placeId, '2023-08', 95, 40)
+    days(placeId, '2026-02', 18, 50)
+    const lotId = await maizeIn(placeId)
+    expect(afresh(lotId).forecast.today.middle).toBeGreaterThan(0.8)
+    test.collection.sqlite.exec(`UPDATE lot_place SET since = '2023-08-03' WHERE lot_id = ${lotId}`)
+    expect(() => afresh(lotId)).toThrow(/nothing is known of stored seed/)
+  })
+})
+
 describe('the outlook of a lot', () => {
   it('tells the curve, its tests, the line and what every other place would bring', async () => {
     const room = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })

@@ -1,5 +1,11 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+import {
+  aCollection,
+  aGift,
+  type TemporaryCollection,
+  TODAY,
+  takeIn,
+} from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
 beforeEach(async () => {
@@ -120,6 +126,34 @@ describe('which lots to test next', () => {
       [newLotId, '2031-03-14'],
     ])
     expect(lots[1]?.because).toContain('as the lot it was split from')
+  })
+
+  it('dates untested parts of a return from the return, however often they were divided', async () => {
+    const old = await test.call('intake.record', {
+      donor: null,
+      receivedOn: '2020-05-01',
+      gifts: [aGift({ amount: '400 seeds' })],
+    })
+    const back = await test.call('return.record', {
+      person: { newPerson: { name: 'Ilse Corran' } },
+      receivedOn: TODAY,
+      parentLotId: old.taken[0]?.lotId ?? 0,
+      amount: '100 seeds',
+      harvest: '2025',
+    })
+    const half = { lotId: back.taken.lotId, on: TODAY, amount: '50 seeds', role: 'reserve' } as const
+    const { newLotId: part } = await test.call('lot.split', half)
+    const { newLotId: partOfPart } = await test.call('lot.split', {
+      ...half,
+      lotId: part,
+      amount: '20 seeds',
+    })
+    for (const id of [back.taken.lotId, part, partOfPart]) forecast(id, null)
+    const { lots } = await test.call('germination.due', { withinDays: 20_000 })
+    const dueOn = new Map(lots.map((lot) => [lot.lotId, lot.on]))
+    expect([back.taken.lotId, part, partOfPart].map((id) => dueOn.get(id))).toEqual(
+      Array.from({ length: 3 }, () => '2027-03-14'),
+    )
   })
 
   it('tests a third of the way to the forecast crossing where that is sooner, unless a test has seen it', async () => {

@@ -1,8 +1,8 @@
 import { type ClimateLimits, hasLimits, heatAndDampness } from './limits.ts'
 import type { ClimateReading } from './reading.ts'
-import { timeOutside } from './time-outside.ts'
+import { minutesEach, timeOutside } from './time-outside.ts'
 
-/** What readings come to. Hundredths of a degree C, per mille of relative humidity; null where humidity was not read. */
+/** What readings come to; means are of the measured time, not of the readings. Hundredths of a degree C, per mille of relative humidity; null where humidity was not read. */
 export interface ClimateTotals {
   readonly readings: number
   readonly from: string
@@ -25,30 +25,47 @@ export function climateTotals(
 ): ClimateTotals | null {
   const [first, last] = [readings[0], readings.at(-1)]
   if (first === undefined || last === undefined) return null
-  let [lowest, highest, warmth] = [first.temperatureCc, first.temperatureCc, 0]
-  let [humid, dampness, sums] = [0, 0, 0]
+  const minutes = minutesEach(readings)
+  // One reading alone stands for no time at all: then each counts alike.
+  const weight = (index: number) => (last.at === first.at ? 1 : (minutes[index] ?? 0))
+  let [lowest, highest] = [first.temperatureCc, first.temperatureCc]
+  const [warmth, dampness, sums] = [new Mean(), new Mean(), new Mean()]
   let dampest: number | null = null
-  for (const reading of readings) {
+  for (const [index, reading] of readings.entries()) {
     lowest = Math.min(lowest, reading.temperatureCc)
     highest = Math.max(highest, reading.temperatureCc)
-    warmth += reading.temperatureCc
+    warmth.add(reading.temperatureCc, weight(index))
     if (reading.humidityPm === null) continue
-    humid += 1
-    dampness += reading.humidityPm
+    dampness.add(reading.humidityPm, weight(index))
     dampest = Math.max(dampest ?? 0, reading.humidityPm)
-    sums += heatAndDampness(reading) ?? 0
+    sums.add(heatAndDampness(reading) ?? 0, weight(index))
   }
   return {
     readings: readings.length,
     from: first.at,
     until: last.at,
     lowestCc: lowest,
-    meanCc: warmth / readings.length,
+    meanCc: warmth.value ?? first.temperatureCc,
     highestCc: highest,
-    meanPm: humid === 0 ? null : dampness / humid,
+    meanPm: dampness.value,
     highestPm: dampest,
-    meanSum: humid === 0 ? null : sums / humid,
+    meanSum: sums.value,
     shareOutside: hasLimits(limits) ? timeOutside(readings, limits).share : null,
+  }
+}
+
+/** A mean of figures by the time that each stands for; null where none stands for any. */
+class Mean {
+  #sum = 0
+  #weight = 0
+
+  add(figure: number, weight: number): void {
+    this.#sum += figure * weight
+    this.#weight += weight
+  }
+
+  get value(): number | null {
+    return this.#weight === 0 ? null : this.#sum / this.#weight
   }
 }
 

@@ -77,8 +77,8 @@ function longer(open: Spell | null, reading: ClimateReading, until: string, hour
   }
 }
 
-/** For how many minutes each reading stands. */
-function minutesEach(readings: readonly ClimateReading[]): number[] {
+/** For how many minutes each reading stands: until the next, for a day and two hours at most. Readings in order of time. */
+export function minutesEach(readings: readonly ClimateReading[]): number[] {
   const minutes = readings.map(({ at }) => minuteOf(at))
   const gaps = minutes
     .slice(1)

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { climateTotals } from '../../../db/domain/climate/climate-sum.ts'
 import { beyond, limitsOf } from '../../../db/domain/climate/limits.ts'
 import { placeState, stateInWords } from '../../../db/domain/climate/place-state.ts'
 import {
@@ -54,6 +55,49 @@ describe('a reading against limits', () => {
     expect(beyond(reading(55, 40), limitsOf('short-term', own))).toEqual({ tooWarm: true, tooDamp: false })
     expect(limitsOf('long-term', own)).toEqual({ highestCc: 1_200, highestPm: 450, highestSum: null })
     expect(beyond(reading(40, 46), limitsOf('none', own))).toEqual({ tooWarm: false, tooDamp: true })
+  })
+})
+
+describe('the mean of readings', () => {
+  const at = (hour: string, celsius: number, percent: number | null = null) => ({
+    at: `2026-01-01T${hour}`,
+    temperatureCc: 100 * celsius,
+    humidityPm: percent === null ? null : 10 * percent,
+  })
+
+  test('is of the time, not of the readings: a busy hour counts as an hour', () => {
+    const busy = Array.from({ length: 60 }, (_, minute) =>
+      at(`00:${String(minute).padStart(2, '0')}`, 30, 80),
+    )
+    const totals = climateTotals(
+      [...busy, at('01:00', 10, 40), at('12:00', 10, 40)],
+      limitsOf('none', NO_OWN),
+    )
+    // 1 h at 30 C and 80 %, 22 h at 10 C and 40 %: the last reading stands for as long as the one before it.
+    expect(totals?.meanCc).toBeCloseTo((3_000 + 22 * 1_000) / 23, 9)
+    expect(totals?.meanPm).toBeCloseTo((800 + 22 * 400) / 23, 9)
+    expect(totals?.meanSum).toBeCloseTo((86 + 80 + 22 * (50 + 40)) / 23, 9)
+  })
+
+  test('counts a reading for a day and two hours at most', () => {
+    const gap = [
+      { at: '2026-01-01T00:00', temperatureCc: 2_000, humidityPm: null },
+      { at: '2026-03-01T00:00', temperatureCc: 0, humidityPm: null },
+      { at: '2026-03-02T00:00', temperatureCc: 0, humidityPm: null },
+    ]
+    expect(climateTotals(gap, limitsOf('none', NO_OWN))?.meanCc).toBeCloseTo((26 * 2_000) / (26 + 24 + 24), 9)
+  })
+
+  test('of one reading is that reading, and of none there is none', () => {
+    expect(climateTotals([at('12:00', 21, 55)], limitsOf('none', NO_OWN))).toMatchObject({
+      meanCc: 2_100,
+      meanPm: 550,
+    })
+    expect(climateTotals([at('12:00', 21)], limitsOf('none', NO_OWN))).toMatchObject({
+      meanPm: null,
+      meanSum: null,
+    })
+    expect(climateTotals([], limitsOf('none', NO_OWN))).toBeNull()
   })
 })
 

@@ -24,8 +24,9 @@ export default defineConfig({
   forbidOnly: true,
   fullyParallel: true,
   workers: 3,
-  timeout: 60_000,
-  expect: { timeout: 10_000 },
+  // For a machine that is slow or busy: what is there is not waited for.
+  timeout: 120_000,
+  expect: { timeout: 20_000 },
   reporter: [['list']],
   use: {
     viewport: { width: 1280, height: 800 },

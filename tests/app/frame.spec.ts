@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
-import { scan } from './support/keys.ts'
+import { press, scan } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
@@ -63,7 +63,7 @@ test.describe('a label reader', () => {
     const filter = page.getByRole('searchbox')
     await filter.focus()
     await page.keyboard.type(shelf.bean.lotNumber, { delay: 90 })
-    await page.keyboard.press('Enter')
+    await press(page, 'Enter')
     await expect(filter).toHaveValue(shelf.bean.lotNumber)
   })
 })
@@ -82,8 +82,8 @@ test.describe('the one field', () => {
       'aria-selected',
       'true',
     )
-    await page.keyboard.press('ArrowDown')
-    await page.keyboard.press('Enter')
+    await press(page, 'ArrowDown')
+    await press(page, 'Enter')
     await expect(page).toHaveURL(/#\/shelf\/find\/hrasek$/)
     await expect(page.getByRole('searchbox')).toHaveValue('hrasek')
     await expect(page.getByRole('row', { name: /Hrášek’s Climber/ })).toBeVisible()
@@ -107,9 +107,9 @@ test('the focus and the title follow to the screen that was opened', async ({ pa
 })
 
 test('the rail can be skipped', async ({ page }) => {
-  await page.keyboard.press('Tab')
+  await press(page, 'Tab')
   await expect(page.getByRole('button', { name: 'Skip to the work' })).toBeFocused()
-  await page.keyboard.press('Enter')
+  await press(page, 'Enter')
   await expect(page.locator('main')).toBeFocused()
 })
 

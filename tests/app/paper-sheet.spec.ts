@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
+import { press, type } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
@@ -12,8 +13,6 @@ test.beforeEach(async ({ app }) => {
   shelf = await fillSmallShelf(app)
 })
 
-/** Slower than a label reader, so that the app takes it for a hand. */
-const type = (page: Page, text: string) => page.keyboard.type(text, { delay: 45 })
 const who = (page: Page) => page.getByRole('combobox', { name: 'Who took it?' })
 const field = (page: Page, name: string) => page.getByLabel(name, { exact: true })
 
@@ -21,22 +20,22 @@ const field = (page: Page, name: string) => page.getByLabel(name, { exact: true 
 async function takesBeans(page: Page, amount: string, leaves: RegExp): Promise<void> {
   await expect(field(page, 'Lot')).toBeFocused()
   await type(page, 'hrasek')
-  await page.keyboard.press('Enter')
+  await press(page, 'Enter')
   await expect(field(page, 'Amount')).toBeFocused()
   await type(page, amount)
   await expect(page.getByText(leaves)).toBeVisible()
-  await page.keyboard.press('Enter')
+  await press(page, 'Enter')
   await expect(who(page)).toBeFocused()
 }
 
 /** Adds somebody of whom only the name stands on the sheet. */
 async function newPerson(page: Page, name: string): Promise<void> {
   await type(page, name)
-  await page.keyboard.press('Enter')
+  await press(page, 'Enter')
   await expect(field(page, 'Town')).toBeFocused()
-  await page.keyboard.press('Enter')
-  await page.keyboard.press('Enter')
-  await page.keyboard.press('Enter')
+  await press(page, 'Enter')
+  await press(page, 'Enter')
+  await press(page, 'Enter')
 }
 
 test('types a sheet in by keyboard, survives a reload, saves as one and is undone as one', async ({
@@ -47,21 +46,21 @@ test('types a sheet in by keyboard, survives a reload, saves as one and is undon
   await expect(field(page, 'Day on the sheet')).toBeFocused()
   await expectNoBarrier(page)
   await field(page, 'Day on the sheet').fill('2026-01-10')
-  await page.keyboard.press('Enter')
+  await press(page, 'Enter')
   await newPerson(page, 'Ilka Brandt')
   await takesBeans(page, '20 seeds', /is left with 280 seeds/)
   await type(page, 'zoe')
-  await page.keyboard.press('Enter')
+  await press(page, 'Enter')
   await takesBeans(page, '30 seeds', /is left with 250 seeds/)
   await type(page, 'ilka')
-  await page.keyboard.press('Enter')
+  await press(page, 'Enter')
   await takesBeans(page, '10 seeds', /is left with 240 seeds/)
   await expect(page.locator('.table-total')).toHaveText('3 lines')
   await expectNoBarrier(page)
   await page.reload()
   await expect(page.locator('.table-total')).toHaveText('3 lines')
   await expect(field(page, 'Day on the sheet')).toHaveValue('2026-01-10')
-  await page.keyboard.press('Control+Enter')
+  await press(page, 'Control+Enter')
   await expect(page.getByText('Saved: a sheet of 3 lines.')).toBeVisible()
   const lot = () => app.call('lot.get', { lotId: shelf.bean.lotId })
   expect((await lot()).quantity.count).toBe(240)
@@ -73,16 +72,16 @@ test('types a sheet in by keyboard, survives a reload, saves as one and is undon
 test('says what a line lacks, and what the lot cannot give', async ({ page }) => {
   await open(page, '/hand-out/paper')
   await expect(field(page, 'Day on the sheet')).toBeFocused()
-  await page.keyboard.press('Control+Enter')
+  await press(page, 'Control+Enter')
   await expect(page.getByText('Which day stands on the sheet?')).toBeVisible()
   await field(page, 'Day on the sheet').fill('2026-01-10')
-  await page.keyboard.press('Enter')
-  await page.keyboard.press('Control+Enter')
+  await press(page, 'Enter')
+  await press(page, 'Control+Enter')
   await expect(page.getByText('Nothing is listed yet.')).toBeVisible()
   await type(page, 'zoe')
-  await page.keyboard.press('Enter')
+  await press(page, 'Enter')
   await takesBeans(page, '900 seeds', /holds 300 seeds, less than/)
-  await page.keyboard.press('Control+Enter')
+  await press(page, 'Control+Enter')
   await expect(page.getByRole('heading', { name: 'Line 1, being changed' })).toBeVisible()
   await expect(field(page, 'Amount')).toBeFocused()
   await expect(page.locator('.table-field-problem')).toBeVisible()

@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
+import { press, type } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { fillSmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
@@ -21,9 +22,9 @@ test('ranks what is in need, opens why, ticks it by keyboard, saves the list and
   await expectNoBarrier(page)
 
   await last.focus()
-  await page.keyboard.press('Space')
+  await press(page, 'Space')
   await expect(last).toContainText('to grow')
-  await page.keyboard.press('Enter')
+  await press(page, 'Enter')
   await expect(card(page).getByRole('heading', { name: 'Widow Tarn' })).toBeFocused()
   await expect(card(page).getByLabel('Grow it this season')).toBeChecked()
   await expect(card(page)).toContainText('The last seeds')
@@ -33,8 +34,8 @@ test('ranks what is in need, opens why, ticks it by keyboard, saves the list and
 
   await page.getByRole('button', { name: /^Save the list of season \d+, 1 to grow/ }).press('Enter')
   await page.getByLabel('Note').focus()
-  await page.keyboard.type('Ask Zoe for more', { delay: 45 })
-  await page.keyboard.press('Enter')
+  await type(page, 'Ask Zoe for more')
+  await press(page, 'Enter')
   await expect(page.getByText(/^Saved the list of season \d+: 1 of/)).toBeVisible()
   await page.getByRole('link', { name: 'Past season lists' }).press('Enter')
   const line = page.getByRole('row').filter({ hasText: 'Widow Tarn' })

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expectNoBarrier } from './support/axe.ts'
+import { press } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
@@ -52,15 +53,15 @@ test.describe('a shelf of a few lots', () => {
   test('is gone through by arrows; Enter goes to the card', async ({ page }) => {
     const grid = page.getByRole('grid')
     await grid.focus()
-    await page.keyboard.press('ArrowDown')
+    await press(page, 'ArrowDown')
     await expect(page).toHaveURL(new RegExp(`/lot/${shelf.bean.lotId}$`))
-    await page.keyboard.press('ArrowDown')
+    await press(page, 'ArrowDown')
     await expect(page).toHaveURL(new RegExp(`/lot/${shelf.tomato.lotId}$`))
     await expect(grid).toHaveAttribute('aria-activedescendant', `lot-${shelf.tomato.lotId}`)
     await expect(page.getByRole('article', { name: /Widow Tarn/ })).toBeVisible()
-    await page.keyboard.press('End')
+    await press(page, 'End')
     await expect(page.getByRole('article', { name: new RegExp(LONG_NAME) })).toBeVisible()
-    await page.keyboard.press('Enter')
+    await press(page, 'Enter')
     await expect(page.getByRole('heading', { name: LONG_NAME })).toBeFocused()
   })
 
@@ -69,11 +70,11 @@ test.describe('a shelf of a few lots', () => {
   }) => {
     await page.setViewportSize({ width: 800, height: 700 })
     await page.getByRole('grid').focus()
-    await page.keyboard.press('ArrowDown')
-    await page.keyboard.press('ArrowDown')
+    await press(page, 'ArrowDown')
+    await press(page, 'ArrowDown')
     await expect(page.getByRole('article')).toHaveCount(0)
     await expect(page.getByRole('row', { name: /Widow Tarn/ })).toHaveAttribute('aria-selected', 'true')
-    await page.keyboard.press('Enter')
+    await press(page, 'Enter')
     await expect(page.getByRole('heading', { name: 'Widow Tarn' })).toBeFocused()
     await expect(page.getByRole('grid')).toBeHidden()
     await page.getByRole('link', { name: 'Back to the list' }).click()
@@ -87,12 +88,12 @@ test.describe('a shelf of a few lots', () => {
   }) => {
     const ticked = page.getByRole('region', { name: 'Ticked lots' })
     await page.getByRole('grid').focus()
-    await page.keyboard.press('ArrowDown')
-    await page.keyboard.press('Space')
+    await press(page, 'ArrowDown')
+    await press(page, 'Space')
     await expect(ticked).toContainText('1 lot ticked')
-    await page.keyboard.press('ArrowDown')
+    await press(page, 'ArrowDown')
     await expect(page.getByRole('article', { name: /Widow Tarn/ })).toBeVisible()
-    await page.keyboard.press('Space')
+    await press(page, 'Space')
     await expect(ticked).toContainText('2 lots ticked')
     await expectNoBarrier(page)
 
@@ -169,9 +170,9 @@ test.describe('a shelf of a few lots', () => {
     await page.getByLabel(/^Found/).press('Escape')
     await expect(page.getByRole('button', { name: 'Take stock (begun)' })).toBeFocused()
     await page.getByRole('grid').focus()
-    await page.keyboard.press('ArrowDown')
+    await press(page, 'ArrowDown')
     await expect(page.getByRole('article', { name: /Widow Tarn/ })).toBeVisible()
-    await page.keyboard.press('ArrowUp')
+    await press(page, 'ArrowUp')
     await page.getByRole('button', { name: 'Take stock (begun)' }).click()
     await expect(page.getByLabel(/^Found/)).toHaveValue('12,5')
   })
@@ -236,11 +237,11 @@ test('a long shelf draws only what is in view, and the last row is one key away'
   await page.reload()
   await expect(page.getByText('400 lots')).toBeVisible()
   await page.getByRole('grid').focus()
-  await page.keyboard.press('End')
+  await press(page, 'End')
   await expect(page.getByRole('article', { name: /Variety 400,/ })).toBeVisible()
   await expect(page.getByRole('row', { name: /Variety 400/ })).toBeInViewport()
   expect(await page.getByRole('grid').getByRole('row').count()).toBeLessThan(60)
   await page.getByRole('grid').focus()
-  await page.keyboard.press('Home')
+  await press(page, 'Home')
   await expect(page.getByRole('article', { name: /Variety 1,/ })).toBeVisible()
 })

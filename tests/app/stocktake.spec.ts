@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
-import { scan } from './support/keys.ts'
+import { press, scan, type } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
@@ -13,8 +13,6 @@ test.beforeEach(async ({ app }) => {
   shelf = await fillSmallShelf(app)
 })
 
-/** Slower than a label reader, so that the app takes it for a hand. */
-const type = (page: Page, text: string) => page.keyboard.type(text, { delay: 45 })
 const found = (page: Page) => page.getByLabel('Found', { exact: true })
 const total = (page: Page) => page.locator('.table-total')
 
@@ -28,23 +26,23 @@ test('goes through a place by keyboard, shows what differs, posts it together an
   await expect(page.getByLabel('Which place?', { exact: true })).toBeFocused()
   await expectNoBarrier(page)
   await type(page, 'wind')
-  await page.keyboard.press('Enter')
+  await press(page, 'Enter')
   await expect(found(page)).toBeFocused()
   await type(page, '280 seeds')
   await expect(page.locator('.table-card')).toContainText('−20 seeds')
-  await page.keyboard.press('Enter')
+  await press(page, 'Enter')
   await expect(page.locator('.table-card')).toContainText('Lot 2 of 2')
   await type(page, 'nothing')
   await expect(page.locator('.table-card')).toContainText('Nothing is left in it.')
   await expect(total(page)).toHaveText('2 of 2 looked at, 2 differ')
   await expectNoBarrier(page)
-  await page.keyboard.press('Escape')
+  await press(page, 'Escape')
   await expect(found(page)).toHaveValue('280 seeds')
-  await page.keyboard.press('Control+Enter')
+  await press(page, 'Control+Enter')
   await expect(page.getByLabel('Why it may differ')).toBeFocused()
   await expect(page.getByText('Say in a few words why')).toBeVisible()
   await type(page, 'yearly stocktake')
-  await page.keyboard.press('Control+Enter')
+  await press(page, 'Control+Enter')
   await expect(page.getByRole('heading', { name: 'Posted: 2 lots' })).toBeVisible()
   const count = async (lotId: number) => (await app.call('lot.get', { lotId })).quantity.count
   expect([await count(bean.lotId), await count(maize.lotId)]).toEqual([280, 0])
@@ -65,7 +63,7 @@ test('keeps an unfinished stocktake, and takes a scanned lot that stands elsewhe
   await expect(page.getByText('no place in the book')).toBeVisible()
   await expect(found(page)).toHaveValue('')
   await type(page, '12')
-  await page.keyboard.press('Escape')
+  await press(page, 'Escape')
   await expect(total(page)).toContainText('2 of 2 looked at')
   await page.reload()
   await expect(total(page)).toContainText('2 of 2 looked at')

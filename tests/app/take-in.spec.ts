@@ -207,7 +207,7 @@ test.describe('taking in, beside what is there', () => {
 
   test('keys pressed while a name is still being looked for do their work afterwards', async ({ page }) => {
     const keys = await atTheTable(page)
-    await answerLate(page, 400)
+    await answerLate(page, () => 400)
     await keys.type('zoe')
     await keys.press('Enter')
     await keys.type('hrasek')
@@ -229,7 +229,7 @@ test.describe('taking in, beside what is there', () => {
     await gift(keys, 'Ferry Blue', 'pea', '2023', '40 seeds')
     await keys.press('Control+Enter')
     await expect(page.getByRole('button', { name: 'Next donor' })).toBeFocused()
-    await answerLate(page, 400)
+    await answerLate(page, () => 400)
     await keys.press('Enter', 'Enter', 'Enter')
     await expect(field(page, 'Variety')).toBeFocused()
     await keys.type('Ferry Blue')

@@ -1,15 +1,18 @@
 import { useRef } from 'react'
+import { flushSync } from 'react-dom'
 import type { TestRecord } from '../../../db/contract/germination-operations.ts'
 import { CATEGORIES, type Category, tallied } from '../../../db/domain/germination/germination-test.ts'
 import { problemAt } from '../../shared/card-form/card-form.tsx'
 import { DayField } from '../../shared/card-form/day-field.tsx'
 import type { KeptForm } from '../../shared/card-form/use-kept-form.ts'
 import { useToday } from '../../shared/card-form/use-today.ts'
+import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
+import { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
 import { cellName, columnKey, readCells, stillThere, type TypedCells } from './typed-counts.ts'
 
 export interface TypedCount {
@@ -47,20 +50,25 @@ export function CountForm({ test, kept, onCounted }: CountFormProps) {
   const tallies = 'tallies' in read ? read.tallies : null
   const after = left.map((seeds, index) => seeds - tallied(tallies?.[index] ?? NONE))
   const tooMany = after.findIndex((seeds) => seeds < 0)
-  const send = () => {
+  const held = useHeldKeys()
+  /** Returns whether it was written down. */
+  const writeDown = async (): Promise<boolean> => {
     const wrong = wrongCell(read, tooMany)
     if (wrong !== null && form.current !== null) focusStepNamed(form.current, wrong)
-    if (tallies === null || wrong !== null || write.isPending) return
-    write.mutate(
-      { testId: test.testId, on, replicates: tallies },
-      {
-        onSuccess: ({ test: counted }) => {
-          letGo()
-          onCounted(after.every((seeds) => seeds === 0) || isLast(counted, on))
-        },
-      },
-    )
+    if (tallies === null || wrong !== null) return false
+    try {
+      const { test: counted } = await write.mutateAsync({ testId: test.testId, on, replicates: tallies })
+      flushSync(() => {
+        letGo()
+        onCounted(after.every((seeds) => seeds === 0) || isLast(counted, on))
+      })
+      return true
+    } catch (thrown) {
+      if (!(thrown instanceof ProblemError)) throw thrown
+      return false
+    }
   }
+  const send = () => void held.holdUntil(writeDown)
   const setCell = (name: string, value: string) => change({ cells: { ...typed.cells, [name]: value } })
   const restIsDead = () =>
     change({
@@ -84,6 +92,7 @@ export function CountForm({ test, kept, onCounted }: CountFormProps) {
       onEndApart={() => undefined}
       onSave={send}
       onMore={() => undefined}
+      catches={held.catches}
     >
       <h3>Enter a count</h3>
       <DayField value={on} onChange={(day) => change({ on: day })} problem={problemAt(write.error, 'on')} />

@@ -1,4 +1,4 @@
-import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react'
+import { type KeyboardEvent, type RefObject, useLayoutEffect, useRef, useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { Problem } from '../../../db/contract/problem.ts'
@@ -11,6 +11,7 @@ import { personFieldOf, STEP_OF_PERSON_FIELD } from '../../shared/table-form/per
 import type { PersonProblems } from '../../shared/table-form/person-fields.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
+import { useWhen } from '../../shared/table-form/use-when.ts'
 import { closeHandOut, type HandOutDraft, type HandOutStep, handOutOf } from './hand-out-draft.ts'
 import type { HandedOut } from './handed-out.tsx'
 import {
@@ -21,7 +22,7 @@ import {
   type PickedFrom,
   withLot,
 } from './out-line.ts'
-import { cautionsOf, type Foresight, foreseeInput, useForeseen } from './use-foreseen.ts'
+import { cautionsOf, foreseeInput, useForeseen } from './use-foreseen.ts'
 
 interface Table {
   readonly draft: HandOutDraft
@@ -49,14 +50,9 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
   const { dispatch } = visit
   const { line } = draft.lines
 
-  // The reason is asked once a caution is foreseen: a step that is not there yet gets the focus when it comes.
-  const awaited = useRef<string | null>(null)
   const focus = (step: string) => {
-    awaited.current = form.current && focusStepNamed(form.current, step) ? null : step
+    if (form.current) focusStepNamed(form.current, step)
   }
-  useEffect(() => {
-    if (awaited.current !== null) focus(awaited.current)
-  })
   const show = (what: Partial<Shown>, step?: string) => {
     flushSync(() => setShown({ ...NOTHING_SHOWN, ...what }))
     if (step !== undefined) focus(step)
@@ -64,75 +60,85 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
   const showLine = (problems: OutProblems) =>
     show({ line: problems }, problems.lot === undefined ? 'amount' : 'lot')
   const change = (step: HandOutStep) => {
-    awaited.current = null
     if (shown !== NOTHING_SHOWN) setShown(NOTHING_SHOWN)
     dispatch(step)
   }
   const takeUp = (id: string) => flushSync(() => change({ kind: 'change-line', id }))
 
   const held = useHeldKeys()
-  const lineNow = useRef(line)
-  useLayoutEffect(() => {
-    lineNow.current = line
-  })
-  const listLine = () => {
+  const whenKnown = useWhen(foreseen.known)
+  /** Lists the line being typed, unless something is to be said or changed first. */
+  const listKnown = () => {
     const problems = outProblems(line)
     if (Object.keys(problems).length > 0) return showLine(problems)
-    if (foreseen.fresh) return listForeseen(foreseen)
-    void held.holdUntil(async () => {
-      try {
-        const found = await foreseen.findNow()
-        return lineNow.current === line && listForeseen(found)
-      } catch (thrown) {
-        if (!(thrown instanceof ProblemError)) throw thrown
-        show({ refused: thrown.problem })
-        return false
-      }
-    })
-  }
-  /** Lists the line being typed, unless something is to be said or changed first. Returns whether it was listed. */
-  const listForeseen = ({ ofLine, cautions }: Foresight): boolean => {
-    const of = ofLine.get(line.id)
-    const refused = of?.problem
-    const field = outFieldOf(refused?.field ?? null)?.field
-    if (refused && field) {
-      showLine({ [field]: refused.sentence })
-      return false
+    if (foreseen.failure !== null) {
+      foreseen.askAgain()
+      return show({ refused: foreseen.failure })
     }
-    if (cautions.length + (of?.cautions.length ?? 0) > 0 && draft.reason.trim() === '') {
-      show({ reason: SAY_WHY }, 'reason')
-      return false
-    }
+    const of = foreseen.ofLine.get(line.id)
+    const field = outFieldOf(of?.problem?.field ?? null)?.field
+    if (of?.problem && field) return showLine({ [field]: of.problem.sentence })
+    const cautions = foreseen.cautions.length + (of?.cautions.length ?? 0)
+    if (cautions > 0 && draft.reason.trim() === '') return show({ reason: SAY_WHY }, 'reason')
     flushSync(() => change({ kind: 'list-line', nextId: crypto.randomUUID() }))
     focus('lot')
+  }
+  const listNow = useRef(listKnown)
+  useLayoutEffect(() => {
+    listNow.current = listKnown
+  })
+  const listLine = () => {
+    if (foreseen.known) return listKnown()
+    void held.holdUntil(async () => {
+      await whenKnown()
+      listNow.current()
+      return true
+    })
+  }
+  /** Enter on the amount lists the line, leads to what is offered instead, or asks why: what is foreseen decides. */
+  const catches = (event: KeyboardEvent) => {
+    if (held.catches(event)) return true
+    const { key, ctrlKey, metaKey, shiftKey, altKey, target } = event
+    if (foreseen.known || ctrlKey || metaKey || shiftKey || altKey) return false
+    if ((key !== 'Enter' && key !== 'ArrowDown') || !(target as Element).matches(DECIDED_BY_FORESIGHT))
+      return false
+    void held.holdKey(event, whenKnown)
     return true
   }
-  const save = async () => {
-    if (record.isPending) return
+  /** Returns whether it was saved. */
+  const save = async (): Promise<boolean> => {
     const closed = closeHandOut(draft, crypto.randomUUID())
     const { listed } = closed.lines
     flushSync(() => change({ kind: 'closed', lines: closed.lines }))
-    if (closed.problems) return showLine(closed.problems)
+    if (closed.problems) {
+      showLine(closed.problems)
+      return false
+    }
     try {
       const answer = await call('withdrawal.foresee', foreseeInput(draft, listed))
       const cautions = cautionsOf(answer)
       if (cautions.length > 0 && draft.reason.trim() === '') {
         const cautioned = listed[answer.lines.findIndex((foreseenLine) => foreseenLine.cautions.length > 0)]
         if (cautioned) takeUp(cautioned.id)
-        return show({ reason: SAY_WHY }, 'reason')
+        // The reason is asked where a caution is foreseen: it must be on the page to take the focus.
+        await whenKnown()
+        show({ reason: SAY_WHY }, 'reason')
+        return false
       }
       const input = handOutOf(draft, listed, cautions, today)
-      if (input === null) return show({ member: { person: WHO } }, 'person')
+      if (input === null) {
+        show({ member: { person: WHO } }, 'person')
+        return false
+      }
       const saved = await record.mutateAsync(input)
-      onSaved({
-        member: draft.member.is === 'nobody' ? 'the last visit' : draft.member.text,
-        lines: saved.lines,
-        listed,
-      })
+      const member = draft.member.is === 'nobody' ? 'the last visit' : draft.member.text
+      flushSync(() => onSaved({ member, lines: saved.lines, listed }))
       focus('person')
+      return true
     } catch (thrown) {
       if (!(thrown instanceof ProblemError)) throw thrown
       refuse(thrown.problem, listed)
+      return false
     }
   }
   /** Puts the sentence of a refusal at the field it concerns; the line is taken up for a change. */
@@ -158,12 +164,12 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
   return {
     shown,
     foreseen,
-    catches: held.catches,
+    catches,
     saving: record.isPending,
     change,
     pickLot,
     listLine,
-    save: () => void save(),
+    save: () => void held.holdUntil(save),
     toPromise: () => focus('promised'),
     backToLine: () => focus('lot'),
     changeLine: (id: string) => {
@@ -174,4 +180,5 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
 }
 
 const WHO = "Who takes it? Type a few letters and choose, or choose 'Nobody is named'."
+const DECIDED_BY_FORESIGHT = '.table-card input:not([data-step="lot"])'
 const SAY_WHY = 'Say in a few words why it goes out all the same, or give less.'

@@ -47,6 +47,7 @@ export function PaperTable(props: PaperTableProps) {
       onEndApart={() => table.focus('person')}
       onSave={table.save}
       onMore={() => table.focus('on')}
+      catches={table.catches}
     >
       <div className="table-frame">
         <div className="table-column">

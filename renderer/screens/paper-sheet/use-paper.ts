@@ -1,9 +1,11 @@
 import { type RefObject, useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { Problem } from '../../../db/contract/problem.ts'
+import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useLotScan } from '../../shared/scans/scans.ts'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
+import { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
 import {
   closePaper,
   type PaperDraft,
@@ -61,20 +63,30 @@ export function usePaper({ draft, dispatch, today, form, onSaved }: Table) {
     flushSync(() => change({ kind: 'list-line', nextId: crypto.randomUUID() }))
     focus('person')
   }
-  const save = () => {
-    if (record.isPending) return
-    if (draft.on === '' || draft.on > today) return show({ on: WHICH_DAY }, 'on')
+  const held = useHeldKeys()
+  /** Returns whether it was saved. */
+  const save = async (): Promise<boolean> => {
+    if (draft.on === '' || draft.on > today) {
+      show({ on: WHICH_DAY }, 'on')
+      return false
+    }
     const closed = closePaper(draft, crypto.randomUUID())
     flushSync(() => change({ kind: 'closed', lines: closed.lines }))
-    if (closed.problems) return showLine(closed.problems)
+    if (closed.problems) {
+      showLine(closed.problems)
+      return false
+    }
     const { listed } = closed.lines
-    record.mutate(sheetOf(draft, listed), {
-      onSuccess: () => {
-        onSaved(listed.length)
-        focus('on')
-      },
-      onError: ({ problem }) => refuse(problem, listed),
-    })
+    try {
+      await record.mutateAsync(sheetOf(draft, listed))
+      flushSync(() => onSaved(listed.length))
+      focus('on')
+      return true
+    } catch (thrown) {
+      if (!(thrown instanceof ProblemError)) throw thrown
+      refuse(thrown.problem, listed)
+      return false
+    }
   }
   const refuse = (problem: Problem, sent: readonly PaperLine[]) => {
     if (problem.field === 'on') return show({ on: problem.sentence }, 'on')
@@ -96,7 +108,8 @@ export function usePaper({ draft, dispatch, today, form, onSaved }: Table) {
     saving: record.isPending,
     change,
     listLine,
-    save,
+    catches: held.catches,
+    save: () => void held.holdUntil(save),
     focus,
     changeLine: (id: string) => {
       flushSync(() => change({ kind: 'change-line', id }))

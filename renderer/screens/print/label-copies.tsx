@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useEffect, useEffectEvent, useRef, useState } from 'react'
 import type { TrayItem } from '../../../db/contract/print-operations.ts'
 import { problemAt } from '../../shared/card-form/card-form.tsx'
 import { useWrite } from '../../shared/client/use-write.ts'
@@ -11,20 +11,33 @@ export function LabelCopies({ item }: { readonly item: TrayItem }) {
   const [contents, setContents] = useState(item.contents)
   const [unread, setUnread] = useState(false)
   const [seen, setSeen] = useState(item)
+  // A changed label is another item: what is typed meanwhile can be kept once that has come.
+  const changing = change.isPending || (change.isSuccess && change.variables.itemId === item.itemId)
+  const sent = change.variables
   if (seen.copies !== item.copies || seen.contents !== item.contents) {
     setSeen(item)
-    setCopies(String(item.copies))
-    setContents(item.contents)
+    if (sent === undefined || (copies.trim() === String(sent.copies) && contents === sent.contents)) {
+      setCopies(String(item.copies))
+      setContents(item.contents)
+    }
   }
+  const typedOn = useRef(false)
   const keep = () => {
     const wanted = Number(copies.trim())
     const readable = copies.trim() !== '' && Number.isInteger(wanted)
     setUnread(!readable)
-    if (!readable || change.isPending) return
-    const kept = change.isSuccess && change.variables.itemId === item.itemId ? change.variables : item
-    if (wanted === kept.copies && contents.trim() === kept.contents) return
-    change.mutate({ itemId: item.itemId, copies: wanted, contents })
+    const { copies: keptCopies, contents: keptContents } = changing && sent !== undefined ? sent : item
+    const differs = readable && (wanted !== keptCopies || contents.trim() !== keptContents)
+    typedOn.current = differs && changing
+    if (differs && !changing) change.mutate({ itemId: item.itemId, copies: wanted, contents })
   }
+  const onChanged = useEffectEvent(() => {
+    if (change.isSuccess) change.reset()
+    if (typedOn.current) keep()
+  })
+  useEffect(() => {
+    if (!changing) onChanged()
+  }, [changing])
   return (
     <form
       className="print-copies"

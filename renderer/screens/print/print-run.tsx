@@ -26,10 +26,13 @@ export function PrintRun({ kind, items, known }: PrintRunProps) {
   const using = useSheet(known)
   const labels = items.reduce((sum, item) => sum + item.copies, 0)
   const input = inputOf(kind, items, using)
-  const settled = useSettled(JSON.stringify(input), CALM_MS)
+  const asked = JSON.stringify(input)
+  const settled = useSettled(asked, CALM_MS)
   const preview = useRead('tray.preview', JSON.parse(settled) as CallInput<'tray.preview'> | null, {
     keepLast: true,
   })
+  // The pages of what was chosen before stay until the next are made: it is not these that came out.
+  const shown = settled === asked && !preview.isPlaceholderData
   const mark = useWrite('tray.mark-printed')
   const noted = () => {
     if (input !== null) mark.mutate(input, { onSuccess: using.goOn })
@@ -39,7 +42,7 @@ export function PrintRun({ kind, items, known }: PrintRunProps) {
       <button
         type="button"
         className="button"
-        disabled={mark.isPending || input === null || preview.data === undefined}
+        disabled={mark.isPending || input === null || preview.data === undefined || !shown}
         onClick={noted}
       >
         They came out well

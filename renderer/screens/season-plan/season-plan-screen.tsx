@@ -95,7 +95,13 @@ function Making({ plan, gardens }: { readonly plan: PlanOnTable; readonly garden
         <button
           type="button"
           className="quiet-button"
-          disabled={write.isPending || plan.isSaved || plan.choices.length === 0 || clashes > 0}
+          disabled={
+            write.isPending ||
+            plan.isSaved ||
+            plan.choices.length === 0 ||
+            clashes > 0 ||
+            plan.checked.isPlaceholderData
+          }
           onClick={() => write.mutate({ choices: [...plan.choices] })}
         >
           {plan.isSaved && plan.choices.length > 0 ? 'This plan is saved' : 'Save this plan'}

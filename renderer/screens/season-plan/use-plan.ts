@@ -68,7 +68,11 @@ export function usePlan() {
       ),
     })
   return {
-    ready: latest.data !== undefined && needs.data !== undefined && lists.data !== undefined,
+    ready:
+      latest.data !== undefined &&
+      needs.data !== undefined &&
+      lists.data !== undefined &&
+      (thisSeason === undefined || list.data !== undefined),
     season: needs.data?.season.year ?? 0,
     wanted,
     fromList: ticked !== undefined && ticked.length > 0,

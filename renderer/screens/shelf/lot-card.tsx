@@ -22,10 +22,12 @@ interface LotCardProps {
   readonly lotId: number
   /** Whether a card that comes up takes the focus: where nothing else is on the screen. */
   readonly takesFocus: boolean
+  /** Not null where the keeper asked for the focus to go to this card, anew each time. */
+  readonly entered: object | null
 }
 
 /** The index card of a lot. */
-export function LotCard({ lotId, takesFocus }: LotCardProps) {
+export function LotCard({ lotId, takesFocus, entered }: LotCardProps) {
   const resting = useResting(lotId, REST_MS)
   const lot = useRead('lot.get', { lotId: resting }, { keepLast: true })
   const top = useRef<HTMLDivElement>(null)
@@ -35,6 +37,9 @@ export function LotCard({ lotId, takesFocus }: LotCardProps) {
     top.current?.parentElement?.scrollTo({ top: 0 })
     if (takesFocus) top.current?.querySelector<HTMLElement>('h2')?.focus()
   }, [shown, takesFocus])
+  useEffect(() => {
+    if (entered !== null && shown === lotId) top.current?.querySelector<HTMLElement>('h2')?.focus()
+  }, [entered, shown, lotId])
   if (lot.data === undefined) return lot.error === null ? null : <ProblemText problem={lot.error.problem} />
   return (
     <div ref={top}>

@@ -74,7 +74,7 @@ export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
             <Link href="/shelf" className="shelf-back">
               Back to the list
             </Link>
-            <LotCard lotId={lotId} takesFocus={choice.onePane} />
+            <LotCard lotId={lotId} takesFocus={choice.onePane} entered={choice.entered} />
           </>
         )}
       </section>

@@ -7,6 +7,8 @@ interface Choice {
   /** The lot whose row is marked in the list. */
   readonly marked: number | null
   readonly onePane: boolean
+  /** Set by Enter, anew each time: the card of the marked row is to take the focus. */
+  readonly entered: object | null
   readonly choose: (lotId: number, how: 'arrow' | 'click') => void
   /** Goes on from the marked row to its card. */
   readonly enter: () => void
@@ -20,6 +22,7 @@ export function useChoice(lotId: number | undefined, screen: RefObject<HTMLEleme
   const onePane = useOnePane()
   const [, go] = useLocation()
   const [passed, setPassed] = useState<number | null>(lotId ?? null)
+  const [entered, setEntered] = useState<object | null>(null)
   const openBefore = useRef(lotId !== undefined)
   useEffect(() => {
     if (onePane && openBefore.current && lotId === undefined) {
@@ -30,13 +33,15 @@ export function useChoice(lotId: number | undefined, screen: RefObject<HTMLEleme
   return {
     marked: lotId ?? (onePane ? passed : null),
     onePane,
+    entered,
     choose: (chosen, how) => {
       setPassed(chosen)
+      setEntered(null)
       if (how === 'click' || !onePane) go(lotAddress(chosen), { replace: how === 'arrow' })
     },
     enter: () => {
       if (onePane && passed !== null) go(lotAddress(passed))
-      else screen.current?.querySelector<HTMLElement>('.shelf-card h2')?.focus()
+      else setEntered({})
     },
   }
 }

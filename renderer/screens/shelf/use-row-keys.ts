@@ -1,4 +1,6 @@
 import { type KeyboardEvent, useEffect, useEffectEvent, useRef } from 'react'
+import { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
+import { useWhen } from '../../shared/table-form/use-when.ts'
 import type { ShelfRows } from './use-shelf-rows.ts'
 
 interface RowKeys {
@@ -20,7 +22,10 @@ const A_PAGE = 10
 export function useRowKeys({ rows, chosen, onChoose, onEnter, onTick, onTickFound, scrollTo }: RowKeys) {
   // The row that was asked for and is still on its way.
   const wanted = useRef<number | null>(null)
+  const whenChosen = useRef<(() => void)[]>([])
   const current = useRef(0)
+  const held = useHeldKeys()
+  const whenFresh = useWhen(rows.total !== null && !rows.stale)
   for (const [index, row] of rows.at) if (row.lotId === chosen) current.current = index
 
   const chooseWanted = useEffectEvent(() => {
@@ -33,6 +38,9 @@ export function useRowKeys({ rows, chosen, onChoose, onEnter, onTick, onTickFoun
     scrollTo(index)
   })
   useEffect(() => {
+    if (wanted.current === null) for (const goOn of whenChosen.current.splice(0)) goOn()
+  })
+  useEffect(() => {
     if (rows.at.size > 0) chooseWanted()
   }, [rows.at])
 
@@ -42,13 +50,21 @@ export function useRowKeys({ rows, chosen, onChoose, onEnter, onTick, onTickFoun
     const to = Math.min(last, Math.max(0, index))
     scrollTo(to)
     const row = rows.at.get(to)
-    if (row === undefined) wanted.current = to
-    else onChoose(row.lotId, 'arrow')
+    wanted.current = row === undefined ? to : null
+    if (row !== undefined) onChoose(row.lotId, 'arrow')
   }
 
   return (event: KeyboardEvent) => {
-    if (event.target !== event.currentTarget) return
+    if (event.target !== event.currentTarget || held.catches(event)) return
     const deed = deedOf(event)
+    const moves = targetOf(event.key, 0, 1) !== null
+    // Rows that answer an earlier question are not gone through, and a row on its way is not mistaken for the last one.
+    if ((deed !== null || moves) && (rows.stale || rows.total === null))
+      return void held.holdKey(event, whenFresh)
+    if (deed !== null && wanted.current !== null) {
+      const chosenNow = new Promise<void>((resolve) => whenChosen.current.push(resolve))
+      return void held.holdKey(event, () => chosenNow)
+    }
     if (deed === 'tick-found' || (deed !== null && chosen !== null)) {
       event.preventDefault()
       if (deed === 'tick-found') onTickFound()

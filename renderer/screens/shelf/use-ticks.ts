@@ -34,7 +34,8 @@ export function useTicks(): Ticks {
     },
     tickFound: async (query) => {
       const { rows } = await call('lot.list', { ...query, offset: 0, limit: MOST_TICKED })
-      const all = [...ticked, ...rows.map(({ lotId }) => lotId)]
+      // Others may have been ticked meanwhile.
+      const all = [...tickedLastTime, ...rows.map(({ lotId }) => lotId)]
       set(new Set(all.slice(0, MOST_TICKED)))
     },
     untickAll: () => set(new Set()),

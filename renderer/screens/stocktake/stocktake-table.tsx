@@ -54,6 +54,7 @@ export function StocktakeTable(props: StocktakeTableProps) {
       onEndApart={() => table.focus('found')}
       onSave={table.save}
       onMore={() => table.focus('reason')}
+      catches={table.catches}
     >
       <div className="table-frame">
         <div className="table-column">

@@ -2,10 +2,12 @@ import { type RefObject, useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { Problem } from '../../../db/contract/problem.ts'
+import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useLotScan } from '../../shared/scans/scans.ts'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
+import { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
 import {
   countedLots,
@@ -71,24 +73,36 @@ export function useStocktake({ draft, dispatch, today, rows, form, onSaved }: Ta
     if (next) take(next.lotId)
     else if (by > 0) focus('reason')
   }
-  const save = () => {
-    if (record.isPending) return
+  const held = useHeldKeys()
+  /** Whether nothing is missing before it is posted; what is, is shown. */
+  const isComplete = (): boolean => {
     const wrong = counted.find((lot) => foundProblem(lot.found) !== undefined)
     if (wrong !== undefined) {
       take(wrong.lotId)
-      return show({ found: foundProblem(wrong.found) }, 'found')
-    }
-    if (counted.length === 0) return show({ found: NOTHING_TYPED }, 'found')
-    if (draft.reason.trim() === '') return show({ reason: SAY_WHY }, 'reason')
-    record.mutate(
-      {
+      show({ found: foundProblem(wrong.found) }, 'found')
+    } else if (counted.length === 0) show({ found: NOTHING_TYPED }, 'found')
+    else if (draft.reason.trim() === '') show({ reason: SAY_WHY }, 'reason')
+    else return true
+    return false
+  }
+  /** Returns whether it was posted. */
+  const save = async (): Promise<boolean> => {
+    if (!isComplete()) return false
+    const on = draft.on === '' ? today : draft.on
+    try {
+      const saved = await record.mutateAsync({
         key: draft.key,
-        on: draft.on === '' ? today : draft.on,
+        on,
         reason: draft.reason,
         lines: counted.map(lineOf),
-      },
-      { onSuccess: onSaved, onError: ({ problem }) => refuse(problem) },
-    )
+      })
+      flushSync(() => onSaved(saved))
+      return true
+    } catch (thrown) {
+      if (!(thrown instanceof ProblemError)) throw thrown
+      refuse(thrown.problem)
+      return false
+    }
   }
   const refuse = (problem: Problem) => {
     if (problem.field === 'reason') return show({ reason: problem.sentence }, 'reason')
@@ -114,7 +128,8 @@ export function useStocktake({ draft, dispatch, today, rows, form, onSaved }: Ta
     change,
     take,
     goOn,
-    save,
+    catches: held.catches,
+    save: () => void held.holdUntil(save),
     focus,
   }
 }

@@ -59,7 +59,7 @@ export function TakeBackTable(props: TakeBackTableProps) {
           <PersonFields
             label="Who brings it?"
             person={draft.person}
-            onChange={(change) => table.change({ kind: 'person', change })}
+            onChange={table.changePerson}
             problems={table.shown.person}
           />
           {choosing && (

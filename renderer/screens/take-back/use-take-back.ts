@@ -1,4 +1,4 @@
-import { type RefObject, useEffect, useRef, useState } from 'react'
+import { type RefObject, useLayoutEffect, useRef, useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { Problem } from '../../../db/contract/problem.ts'
 import type { VisitOut } from '../../../db/contract/promise-operations.ts'
@@ -6,10 +6,15 @@ import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useLotScan } from '../../shared/scans/scans.ts'
-import { personFieldOf, STEP_OF_PERSON_FIELD } from '../../shared/table-form/person-draft.ts'
+import {
+  type PersonDraft,
+  personFieldOf,
+  STEP_OF_PERSON_FIELD,
+} from '../../shared/table-form/person-draft.ts'
 import type { PersonProblems } from '../../shared/table-form/person-fields.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
+import { useWhen } from '../../shared/table-form/use-when.ts'
 import {
   grownFrom,
   type Parent,
@@ -52,26 +57,14 @@ export function useTakeBack(table: Table) {
   const { personId } = draft.person
   const out = useRead('withdrawal.out', personId === null ? null : { personId })
   const visits = personId === null ? NO_VISITS : (out.data?.visits ?? NO_VISITS)
+  const held = useHeldKeys()
+  // What somebody has out decides where the keys lead and which promise a lot keeps.
+  const whenOutKnown = useWhen(personId === null || !out.isFetching)
 
   const focus = (...steps: readonly string[]) => {
     const { current } = form
     if (current) steps.find((step) => focusStepNamed(current, step))
   }
-  // The list of what somebody has out is the next step wherever there is one, however late it comes.
-  const held = useHeldKeys()
-  const awaited = useRef<(() => void) | null>(null)
-  const outIsThere = () =>
-    new Promise<boolean>((resolve) => {
-      awaited.current = () => {
-        focus('out', 'lot')
-        resolve(true)
-      }
-    })
-  useEffect(() => {
-    if (personId !== null && !out.isFetched) return
-    awaited.current?.()
-    awaited.current = null
-  })
   const show = (what: Partial<Shown>, step?: string) => {
     flushSync(() => setShown({ ...NOTHING_SHOWN, ...what }))
     if (step !== undefined) focus(step)
@@ -79,29 +72,33 @@ export function useTakeBack(table: Table) {
   const showLine = (line: ReturnProblems) => show({ line }, stepOf(FIELDS.find((field) => line[field])))
   const change = (step: TakeBackStep) => {
     if (shown !== NOTHING_SHOWN) setShown(NOTHING_SHOWN)
-    const { personId: picked } = step.kind === 'person' ? step.change : {}
-    if (picked != null && picked !== personId) void held.holdUntil(outIsThere)
     visit.dispatch(step)
   }
   const pickLot = (lot: Pick<Parent, 'lotId' | 'lotNumber' | 'variety'>, from = visits) =>
     change({ kind: 'line', change: grownFrom(lot, from) })
 
-  const save = async () => {
-    if (record.isPending) return
+  /** Returns whether it was saved. */
+  const save = async (): Promise<boolean> => {
     const input = returnOf(draft, today)
-    if (draft.person.is === 'open') return show({ person: { person: WHO } }, 'person')
     const problems = returnProblems(draft.line, thisYear)
-    if (Object.keys(problems).length > 0) return showLine(problems)
-    if (input === null) return show({ person: { person: WHO } }, 'person')
+    const lacks = Object.keys(problems).length > 0
+    if (draft.person.is !== 'open' && lacks) showLine(problems)
+    else if (input === null) show({ person: { person: WHO } }, 'person')
+    if (lacks || input === null) return false
     try {
       const saved = await record.mutateAsync(input)
-      setShown(NOTHING_SHOWN)
       const { text } = draft.person
-      flushSync(() => table.onSaved(takenBack(draft, saved.taken, text), saved.personId))
+      flushSync(() => {
+        setShown(NOTHING_SHOWN)
+        table.onSaved(takenBack(draft, saved.taken, text), saved.personId)
+      })
+      await whenOutKnown()
       focus('out', 'lot')
+      return true
     } catch (thrown) {
       if (!(thrown instanceof ProblemError)) throw thrown
       refuse(thrown.problem)
+      return false
     }
   }
   /** Puts the sentence of a refusal at the field it concerns. */
@@ -112,9 +109,14 @@ export function useTakeBack(table: Table) {
     if (field) return showLine({ [field]: problem.sentence })
     show({ refused: problem })
   }
+  const scanNow = useRef(pickLot)
+  useLayoutEffect(() => {
+    scanNow.current = pickLot
+  })
   useLotScan(
-    (lot) => {
-      flushSync(() => pickLot(lot))
+    async (lot) => {
+      await whenOutKnown()
+      flushSync(() => scanNow.current(lot))
       focus('harvest')
     },
     (refused) => show({ refused }),
@@ -125,6 +127,16 @@ export function useTakeBack(table: Table) {
     catches: held.catches,
     saving: record.isPending,
     change,
+    changePerson: (part: Partial<PersonDraft>) => {
+      change({ kind: 'person', change: part })
+      if (typeof part.personId !== 'number') return
+      void held.holdUntil(async () => {
+        await Promise.resolve()
+        await whenOutKnown()
+        focus('out')
+        return true
+      })
+    },
     pickLot,
     /** Takes a lot of one visit, and goes on to what is asked of it. */
     pickOut: (lot: VisitOut['lots'][number], of: VisitOut) => {
@@ -132,7 +144,7 @@ export function useTakeBack(table: Table) {
       focus('harvest')
     },
     somethingElse: () => focus('lot'),
-    save: () => void save(),
+    save: () => void held.holdUntil(save),
     toPins: () => focus('place'),
     backToLine: () => focus('save'),
     nextPerson: () => {

@@ -47,6 +47,7 @@ export function TakeInTable(props: TakeInTableProps) {
       onEndApart={table.backToGift}
       onSave={table.save}
       onMore={table.openMore}
+      catches={table.catches}
     >
       <div className="table-frame">
         <div className="table-column">

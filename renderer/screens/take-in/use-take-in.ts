@@ -1,7 +1,7 @@
 import { type RefObject, useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { Problem } from '../../../db/contract/problem.ts'
-import type { ProblemError } from '../../shared/client/problem-error.ts'
+import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import {
   type PersonField,
@@ -10,6 +10,7 @@ import {
 } from '../../shared/table-form/person-draft.ts'
 import type { PersonProblems } from '../../shared/table-form/person-fields.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
+import { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
 import { type GiftLine, type GiftProblems, giftFieldOf, giftProblems } from './gift-line.ts'
 import { closeVisit, type TakeInDraft, type TakeInStep, visitOf } from './take-in-draft.ts'
 import type { SavedVisit } from './taken-in.tsx'
@@ -77,21 +78,28 @@ export function useTakeIn({ draft, visit, today, thisYear, form, onSaved }: Tabl
     flushSync(() => change({ kind: 'list-line', nextId: crypto.randomUUID() }))
     focus('variety')
   }
-  const save = () => {
-    if (record.isPending) return
+  const held = useHeldKeys()
+  /** Returns whether it was saved. */
+  const save = async (): Promise<boolean> => {
     const closed = closeVisit(draft, thisYear, crypto.randomUUID())
     const { listed } = closed.lines
     flushSync(() => change({ kind: 'closed', gifts: closed.lines }))
-    if (closed.problems) return showGiftProblems(closed.problems)
     const input = visitOf(draft, listed, today)
-    if (input === null) return showDonorProblem('person', WHO)
-    record.mutate(input, {
-      onSuccess: ({ taken }) => onSaved({ donor: donorInWords(draft), gifts: listed, taken }),
-      onError: (thrown) => refuse(thrown, listed),
-    })
+    if (closed.problems) showGiftProblems(closed.problems)
+    else if (input === null) showDonorProblem('person', WHO)
+    if (closed.problems || input === null) return false
+    try {
+      const { taken } = await record.mutateAsync(input)
+      flushSync(() => onSaved({ donor: donorInWords(draft), gifts: listed, taken }))
+      return true
+    } catch (thrown) {
+      if (!(thrown instanceof ProblemError)) throw thrown
+      refuse(thrown.problem, listed)
+      return false
+    }
   }
   /** Puts the sentence of a refusal at the field it concerns; the gift is taken up for a change. */
-  const refuse = ({ problem }: ProblemError, sent: readonly GiftLine[]) => {
+  const refuse = (problem: Problem, sent: readonly GiftLine[]) => {
     const donor = personFieldOf('donor', problem.field)
     if (donor) return showDonorProblem(donor, problem.sentence)
     const at = giftFieldOf(problem.field)
@@ -111,7 +119,8 @@ export function useTakeIn({ draft, visit, today, thisYear, form, onSaved }: Tabl
       focus(STEP_OF_DECISION[decision])
     },
     backToGift: () => focus('variety'),
-    save,
+    catches: held.catches,
+    save: () => void held.holdUntil(save),
     openMore: () => {
       flushSync(() => dispatch({ kind: 'line', change: { more: true } }))
       focus('grown-at')

@@ -15,7 +15,8 @@ export function useKeptForm<T extends object>(name: string, empty: T): KeptForm<
   return {
     typed,
     change: (part) => {
-      const next = { ...typed, ...part }
+      // Something may have been changed since this was drawn, as while a plan is made.
+      const next = { ...typed, ...kept.get(name), ...part }
       kept.set(name, next)
       setTyped(next)
     },

@@ -28,7 +28,7 @@ export function tellScanRead(text: string): void {
  * Lots arrive one after the other, each on what the one before it left, however quickly they were scanned.
  */
 export function useLotScan(
-  onLot: (lot: Value<'lot.get'>) => void,
+  onLot: (lot: Value<'lot.get'>) => void | Promise<void>,
   onRefused: (problem: Problem) => void,
 ): void {
   const take = useEffectEvent(onLot)

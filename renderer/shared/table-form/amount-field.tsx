@@ -1,9 +1,11 @@
-import { type KeyboardEvent, type ReactNode, type RefObject, useEffect, useId, useRef } from 'react'
+import { type KeyboardEvent, type ReactNode, type RefObject, useId, useRef } from 'react'
 import { flushSync } from 'react-dom'
 import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
 import { beneathId, FieldFrame, type FieldSize } from './field-frame.tsx'
 import { useSteps } from './step-form.tsx'
 import { type AmountReading, useAmountReading } from './use-amount-reading.ts'
+import { useHeldKeys } from './use-held-keys.ts'
+import { useWhen } from './use-when.ts'
 
 interface AmountFieldProps {
   readonly label: string
@@ -34,7 +36,6 @@ export function AmountField(props: AmountFieldProps) {
   const id = useId()
   const input = useRef<HTMLInputElement>(null)
   const firstChoice = useRef<HTMLButtonElement>(null)
-  const choiceWanted = useRef(false)
   const steps = useSteps()
   const { reading, fresh, failure } = useAmountReading({
     text: props.instead === undefined ? value : '',
@@ -46,22 +47,18 @@ export function AmountField(props: AmountFieldProps) {
   const asks = fresh && reading?.reading === 'ask'
   const choices = asks ? reading.choices : (props.offered ?? NONE)
 
-  useEffect(() => {
-    if (choices.length === 0 || !choiceWanted.current) return
-    choiceWanted.current = false
-    firstChoice.current?.focus()
-  }, [choices.length])
-
+  const held = useHeldKeys()
+  const whenRead = useWhen(fresh)
   const onKeyDown = (event: KeyboardEvent) => {
-    choiceWanted.current = false
-    if (event.nativeEvent.isComposing) return
+    if (event.nativeEvent.isComposing || held.catches(event)) return
     const enter = event.key === 'Enter' && !event.ctrlKey && !event.metaKey && !event.shiftKey
-    const wantsChoice =
-      enter && (choices.length > 0 || readAmount(value, { packetSeeds: null }).kind === 'ask')
-    if (!wantsChoice && !(event.key === 'ArrowDown' && choices.length > 0)) return
+    const mustChoose = enter && readAmount(value, { packetSeeds: null }).kind === 'ask'
+    const wantsChoice = enter || event.key === 'ArrowDown'
+    // What it can mean is still being asked: where the choices are, or that there are none, decides.
+    if (!fresh && (mustChoose || event.key === 'ArrowDown')) return void held.holdKey(event, whenRead)
+    if (!mustChoose && !(wantsChoice && choices.length > 0)) return
     event.preventDefault()
-    if (firstChoice.current) firstChoice.current.focus()
-    else choiceWanted.current = true
+    firstChoice.current?.focus()
   }
 
   const choose = (choice: string) => {

@@ -1,5 +1,7 @@
 import { type KeyPress, typedLetter } from './suggest-key.ts'
 
+const TABBED_TO = 'a[href], button, input, select, textarea, summary, [tabindex]'
+
 const WAYS_WITH_ENTER = 'button, a, summary'
 const WAYS_WITH_SPACE = 'button, summary, input[type=checkbox], input[type=radio]'
 
@@ -26,4 +28,16 @@ function pressOn(target: Element, press: KeyPress): void {
   } else if (letter === ' ' && target.matches(WAYS_WITH_SPACE)) target.click()
   else if (letter !== '') document.execCommand('insertText', false, letter)
   else if (press.key === 'Backspace') document.execCommand('delete')
+  else if (press.key === 'Delete') document.execCommand('forwardDelete')
+  else if (press.key === 'Tab') tabFrom(target, press.shiftKey ? -1 : 1)
+  else if (press.key === 'a' && (press.ctrlKey || press.metaKey)) document.execCommand('selectAll')
+}
+
+function tabFrom(from: HTMLElement, by: 1 | -1): void {
+  const tabbed = [...document.querySelectorAll<HTMLElement>(TABBED_TO)].filter(
+    (each) => each.tabIndex >= 0 && !each.matches(':disabled') && each.getClientRects().length > 0,
+  )
+  const next = tabbed[tabbed.indexOf(from) + by]
+  next?.focus()
+  if (next instanceof HTMLInputElement) next.select()
 }

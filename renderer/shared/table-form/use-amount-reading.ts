@@ -1,5 +1,5 @@
 import type { Value } from '../../../db/contract/contract.ts'
-import { answersNow, useRead } from '../client/use-read.ts'
+import { useRead } from '../client/use-read.ts'
 import { useSettled } from './use-settled.ts'
 
 export type AmountReading = Value<'amount.read'>
@@ -32,6 +32,7 @@ export function useAmountReading(asked: Asked): {
   }
   const answer = useRead('amount.read', empty ? null : input, { keepLast: true })
   if (empty) return { reading: null, fresh: true, failure: undefined }
-  const fresh = text === asked.text && sample === asked.sample && answersNow(answer)
+  const fresh =
+    text === asked.text && sample === asked.sample && !answer.isPlaceholderData && !answer.isPending
   return { reading: answer.data ?? null, fresh, failure: answer.error?.problem.sentence }
 }

@@ -39,7 +39,9 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
   const suggestions = useSuggestions(ask.source, text, open)
   const offer = (found: typeof suggestions.found) => suggestOptions(found, text, ask.addNew?.label, standing)
   const options = offer(suggestions.found)
-  const active = moved !== null && moved < options.length ? moved : firstActive(options, text)
+  const activeOf = (of: typeof options) =>
+    moved !== null && moved < of.length ? moved : firstActive(of, text)
+  const active = activeOf(options)
 
   const close = () => {
     setOpen(false)
@@ -65,18 +67,19 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
     return true
   }
   const held = useHeldKeys()
-  /** An Enter that came before its answer. */
-  const pickWhenFound = async (input: HTMLInputElement, thenGoOn: boolean) => {
+  /** What is found for the text as it stands, once that is known; undefined where it cannot be asked. */
+  const optionsFound = async () => {
     try {
-      const options = offer(await suggestions.findNow())
-      const picked = pick(options[firstActive(options, text)])
-      if (picked && thenGoOn) steps.goOn(input)
-      return picked
+      return offer(await suggestions.findNow())
     } catch (thrown) {
       if (!(thrown instanceof ProblemError)) throw thrown
       setTrouble(thrown.problem.sentence)
-      return false
+      return undefined
     }
+  }
+  const pickWhenFound = async () => {
+    const found = await optionsFound()
+    return found !== undefined && pick(found[activeOf(found)])
   }
   const take = (event: KeyboardEvent<HTMLInputElement>, thenGoOn: boolean) => {
     const typed = text.trim() !== ''
@@ -93,8 +96,20 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
       if (thenGoOn) steps.goOn(event.currentTarget)
       return
     }
+    if (found) return
     const input = event.currentTarget
-    if (!found) void held.holdUntil(() => pickWhenFound(input, thenGoOn))
+    if (thenGoOn) {
+      void held.holdUntil(async () => {
+        const picked = await pickWhenFound()
+        if (picked) steps.goOn(input)
+        return picked
+      })
+    } else {
+      // What is picked may bring the field that Tab leads to.
+      void held.holdKey(event, async () => {
+        if (!(await pickWhenFound())) flushSync(close)
+      })
+    }
   }
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
     if (event.nativeEvent.isComposing || held.catches(event)) return
@@ -104,7 +119,13 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
     event.preventDefault()
     if (asked === 'close') return close()
     if (!open) return show()
-    setMoved(movedActive(active, asked === 'down' ? 1 : -1, options.length))
+    const by = asked === 'down' ? 1 : -1
+    if (suggestions.answersText) return setMoved(movedActive(active, by, options.length))
+    void held.holdUntil(async () => {
+      const found = await optionsFound()
+      if (found !== undefined) flushSync(() => setMoved(movedActive(activeOf(found), by, found.length)))
+      return found !== undefined
+    })
   }
   return {
     open,

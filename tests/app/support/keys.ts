@@ -1,7 +1,23 @@
 import type { Page } from '@playwright/test'
 
-/** Slower than a label reader, so that the app takes it for a hand. */
-const HAND_MS = 45
+/**
+ * Milliseconds for which a key is held down, to play the tests with a slow or a quick hand. A letter takes longer than a
+ * label reader's 50 ms, so that the app takes it for a hand.
+ */
+const HAND_MS = Number(process.env['HAND_MS'] ?? 55)
+/** No hand is so quick at a code: what a label reader could have typed is typed slowly enough by all. */
+const CODE_MS = Math.max(HAND_MS, 55)
+
+/** Types as a hand does. */
+export async function type(page: Page, text: string): Promise<void> {
+  const delay = /\d/.test(text) && !/\s/.test(text) ? CODE_MS : HAND_MS
+  await page.keyboard.type(text, { delay })
+}
+
+/** Presses keys or chords one after the other, as a hand does: 'Enter', 'Control+Enter'. */
+export async function press(page: Page, ...chords: readonly string[]): Promise<void> {
+  for (const chord of chords) await page.keyboard.press(chord, { delay: HAND_MS })
+}
 
 /** A hand at the keyboard that counts its key presses. A chord counts each key held, so Ctrl+Enter is two. */
 export class Keys {
@@ -17,25 +33,40 @@ export class Keys {
   }
 
   async type(text: string): Promise<void> {
-    await this.#page.keyboard.type(text, { delay: HAND_MS })
+    await type(this.#page, text)
     this.#pressed += keysOf(text)
   }
 
-  /** Presses one key or chord: 'Enter', 'Control+Enter'. */
   async press(...chords: readonly string[]): Promise<void> {
-    for (const chord of chords) {
-      await this.#page.keyboard.press(chord, { delay: HAND_MS })
-      this.#pressed += chord.split('+').length
-    }
+    await press(this.#page, ...chords)
+    for (const chord of chords) this.#pressed += chord.split('+').length
   }
 }
 
+/** Milliseconds from key to key of a label reader. */
+const READER_MS = 5
+
 /**
- * Types as a label reader does: every key sent off before the first is answered, then Enter. Waiting for each would take
- * longer than a label reader does wherever the machine is busy.
+ * Types as a label reader does, then Enter. Every key says when it was pressed: on a busy machine keys that are only
+ * sent off quickly come as slowly as a hand's.
  */
 export async function scan(page: Page, code: string): Promise<void> {
-  await Promise.all([...code, 'Enter'].map((key) => page.keyboard.press(key)))
+  const devTools = await page.context().newCDPSession(page)
+  const begun = Date.now()
+  const sent = [...code, 'Enter'].flatMap((key, index) => {
+    const pressed = {
+      key,
+      windowsVirtualKeyCode: key === 'Enter' ? 13 : key.toUpperCase().charCodeAt(0),
+      timestamp: (begun + index * READER_MS) / 1000,
+    }
+    const text = key === 'Enter' ? '\r' : key
+    return [
+      devTools.send('Input.dispatchKeyEvent', { type: 'keyDown', text, ...pressed }),
+      devTools.send('Input.dispatchKeyEvent', { type: 'keyUp', ...pressed }),
+    ]
+  })
+  await Promise.all(sent)
+  await devTools.detach()
 }
 
 /** The key presses that typing a text takes: one for each character, two for a capital. */

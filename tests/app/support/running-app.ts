@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
 import { contract, type OperationName, type Value } from '../../../db/contract/contract.ts'
 import type { Answer } from '../../../db/contract/problem.ts'
-import { PROJECT_FOLDER } from './command-line.ts'
+import { FIRST_OF_ALL, PROJECT_FOLDER } from './command-line.ts'
 
 /** The app as `npm start -- --no-window` runs it, in a folder of its own. */
 export interface RunningApp {
@@ -20,7 +20,8 @@ export interface RunningApp {
 
 export async function startApp(folder: string, more: readonly string[] = []): Promise<RunningApp> {
   const program = join(PROJECT_FOLDER, 'electron', 'loopback', 'start.ts')
-  const child = spawn(process.execPath, [program, '--no-window', '--folder', folder, ...more], {
+  const args = [...FIRST_OF_ALL, program, '--no-window', '--folder', folder, ...more]
+  const child = spawn(process.execPath, args, {
     cwd: PROJECT_FOLDER,
     stdio: ['ignore', 'pipe', 'pipe'],
   })

@@ -11,15 +11,27 @@ interface Given {
   app: RunningApp
 }
 
-/** Milliseconds by which every answer comes late, to play the tests as on a slow machine. */
-const LATE_MS = Number(process.env['ANSWERS_LATE_MS'] ?? 0)
+/** Milliseconds by which every answer comes late, or 'random', to play the tests as on a slow machine. */
+const LATE_MS = process.env['ANSWERS_LATE_MS'] ?? '0'
+const MOST_LATE_MS = 400
+/** How many times slower the page's thread is made. */
+const CPU_SLOWER = Number(process.env['CPU_SLOWER'] ?? 1)
 
 /** Lets every answer of the app come late by a number of milliseconds. */
-export async function answerLate(page: Page, lateMs: number): Promise<void> {
+export async function answerLate(page: Page, lateMs: () => number): Promise<void> {
   await page.route('**/call', async (route) => {
-    await new Promise((resolve) => setTimeout(resolve, lateMs))
+    await new Promise((resolve) => setTimeout(resolve, lateMs()))
     await route.continue()
   })
+}
+
+/** Makes a page as slow as was asked for from outside. */
+async function slowDown(page: Page): Promise<void> {
+  if (LATE_MS === 'random') await answerLate(page, () => Math.random() * MOST_LATE_MS)
+  else if (Number(LATE_MS) > 0) await answerLate(page, () => Number(LATE_MS))
+  if (CPU_SLOWER === 1) return
+  const devTools = await page.context().newCDPSession(page)
+  await devTools.send('Emulation.setCPUThrottlingRate', { rate: CPU_SLOWER })
 }
 
 /**
@@ -40,7 +52,7 @@ export const test = base.extend<Given>({
     page.on('console', (message) => {
       if (message.type() === 'error') wrong.push(message.text())
     })
-    if (LATE_MS > 0) await answerLate(page, LATE_MS)
+    await slowDown(page)
     await page.goto(app.address)
     await use(app)
     expect(wrong, 'nothing went wrong in the page').toEqual([])

@@ -87,9 +87,14 @@ export const collectionOperations = {
     }),
   ),
   'collection.back-up': reads(
-    'Copies the open collection to a checked backup file beside it and says where.',
+    'Copies the open collection to a checked backup file beside it and in the second folder, and says where.',
     z.strictObject({}),
-    z.object({ file: z.string(), bytes: z.int() }),
+    z.object({
+      file: z.string(),
+      bytes: z.int(),
+      second: z.string().nullable(),
+      secondTrouble: z.string().nullable().describe('why it could not be copied to the second folder'),
+    }),
   ),
   'entry.list': reads(
     'Lists what was written in the book, newest first.',

@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { backupOperations } from './backup-operations.ts'
 import { collectionOperations } from './collection-operations.ts'
 import { draftOperations } from './draft-operations.ts'
 import { forecastOperations } from './forecast-operations.ts'
@@ -25,6 +26,7 @@ import { waitingOperations } from './waiting-operations.ts'
 /** Every operation that a window, a script or a test may call, by name. The one way into a collection. */
 export const contract = {
   ...collectionOperations,
+  ...backupOperations,
   ...referenceOperations,
   ...intakeOperations,
   ...stockOperations,

@@ -16,6 +16,8 @@ CREATE TABLE collection (
   visit_limit INTEGER CHECK (visit_limit BETWEEN 1 AND 100),
   keeper TEXT NOT NULL,
   letter_words TEXT NOT NULL,
+  backup_folder TEXT NOT NULL,
+  backup_limit_mb INTEGER NOT NULL CHECK (backup_limit_mb BETWEEN 10 AND 1000000),
   created_at TEXT NOT NULL
 ) STRICT;
 --> statement-breakpoint

@@ -45,6 +45,8 @@ export function writeFirstRows(sqlite: Sqlite, db: Drizzle, facts: FirstFacts): 
         appearance: 'system',
         keeper: '',
         letterWords: '',
+        backupFolder: '',
+        backupLimitMb: 2_000,
         createdAt: at,
       })
       .run()

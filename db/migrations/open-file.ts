@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs'
+import { existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { refuse } from '../contract/refusal.ts'
 import { connect, type Drizzle, overDrizzle, type Sqlite } from './connection.ts'
@@ -78,6 +78,7 @@ async function openLocked(
   const sqlite = connectToCollection(file, options.access)
   try {
     if (options.access === 'write') {
+      refuseDamage(sqlite, file)
       await migrateFile(sqlite, file, folder, options.now())
     } else {
       const version = Number(sqlite.pragma('user_version', { simple: true }))
@@ -141,6 +142,18 @@ function connectToCollection(file: string, access: 'write' | 'read'): Sqlite {
     notACollection(file)
   }
   return sqlite
+}
+
+/** A larger file is not looked through before it opens: its first backup, soon after, does that. Bytes. */
+const LOOKED_THROUGH_UP_TO = 64_000_000
+
+/** Looks through a file before anything is written in it: damage that is noticed late is in every backup by then. */
+function refuseDamage(sqlite: Sqlite, file: string): void {
+  if (statSync(file).size > LOOKED_THROUGH_UP_TO) return
+  if (sqlite.pragma('quick_check(1)', { simple: true }) === 'ok') return
+  refuse('file-damaged', 'The file of this collection is damaged. It was left as it is.', {
+    todo: 'Keep the file, and restore the last whole backup into a new one.',
+  })
 }
 
 function notACollection(file: string): never {

@@ -24,6 +24,8 @@ export const collection = sqliteTable('collection', {
   keeper: text('keeper').notNull(),
   /** The thank-you letter in the library's own words; empty: as shipped. */
   letterWords: text('letter_words').notNull(),
+  backupFolder: text('backup_folder').notNull(),
+  backupLimitMb: integer('backup_limit_mb').notNull(),
   createdAt: text('created_at').notNull(),
 })
 

@@ -8,7 +8,7 @@ import type {
 } from '../contract/contract.ts'
 import { aboutCollection, revisionOf } from './about.ts'
 import { readTypedAmount } from './amount-reading.ts'
-import { backUpCollection } from './back-up-collection.ts'
+import { backUpCollection, changeBackupKeeping, compareBackup } from './backups.ts'
 import { printBenchSheet } from './bench-sheet.ts'
 import { printCatalogue } from './catalogue.ts'
 import { joinPeople, updatePerson } from './change-person.ts'
@@ -68,7 +68,10 @@ import { foreseeWithdrawal, recordPaperSheet, recordWithdrawal } from './withdra
 import { printYearReport } from './year-report.ts'
 
 /** The operations that change which collection is open: the host's to do. */
-export type HostName = Extract<OperationName, 'collection.start' | 'collection.open-demo'>
+export type HostName = Extract<
+  OperationName,
+  'collection.start' | 'collection.open-demo' | 'backup.list' | 'backup.restore'
+>
 
 type ReadHandlers = {
   readonly [N in Exclude<ReadName, HostName>]: (
@@ -98,6 +101,7 @@ export const readHandlers: ReadHandlers = {
   'collection.about': aboutCollection,
   'collection.check': checkCollection,
   'collection.back-up': backUpCollection,
+  'backup.compare': compareBackup,
   'entry.list': listEntries,
   'crop.list': listCrops,
   'crop.get': getCrop,
@@ -165,6 +169,7 @@ export const readHandlers: ReadHandlers = {
 
 export const writeHandlers: WriteHandlers = {
   'collection.change-settings': changeSettings,
+  'backup.change-keeping': changeBackupKeeping,
   'entry.take-back': takeBackEntry,
   'crop.override': overrideCrop,
   'variety.create': createVariety,

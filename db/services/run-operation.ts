@@ -13,6 +13,7 @@ import type { Receipt } from '../contract/operation.ts'
 import { refuse } from '../contract/refusal.ts'
 import type { OpenCollection } from '../migrations/open-file.ts'
 import { entry } from '../schema/collection-tables.ts'
+import { backUpIfWritten } from './backups.ts'
 import { type Reading, readingOf, type Writing } from './context.ts'
 import { type HostName, keepHandlers, readHandlers, writeHandlers } from './handlers.ts'
 import { reckonWhatChanged } from './keep-forecasts.ts'
@@ -37,9 +38,13 @@ export async function runOperation<N extends ServiceName>(
   if (collection.access === 'read') {
     refuse('collection-read-only', 'This collection is open for reading only. Nothing was written.')
   }
+  if (BACKED_UP_FIRST.has(name)) await backUpIfWritten(reading, 'before import')
   if (isKeep(name)) return runKeep(reading, name, input as ParsedInput<typeof name>) as Value<N>
   return runWrite(reading, name as ServiceName & WriteName, input as ParsedInput<WriteName>) as Value<N>
 }
+
+/** Writes of many rows at once, from a file of another program: the collection is backed up before them. */
+const BACKED_UP_FIRST: ReadonlySet<OperationName> = new Set(['readings.import-file'])
 
 function isRead(name: OperationName): name is ReadName & ServiceName {
   return contract[name].access === 'reads'

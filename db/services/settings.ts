@@ -38,7 +38,8 @@ export function changeSettings(
 export function settingsShown(
   reading: Reading,
 ): Pick<Value<'collection.about'>, 'settings' | 'patternExample'> {
-  const { id, uuid, kind, createdAt, keeper, letterWords, ...settings } = settingsOf(reading)
+  const { id, uuid, kind, createdAt, keeper, letterWords, backupFolder, backupLimitMb, ...settings } =
+    settingsOf(reading)
   const example = printNumber(settings.accessionPattern as NumberPattern, yearOf(reading.today), 142)
   return { settings, patternExample: example }
 }

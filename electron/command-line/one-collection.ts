@@ -1,6 +1,8 @@
 import { existsSync } from 'node:fs'
+import { resolve } from 'node:path'
 import { contract, type OperationName, type ParsedInput } from '../../db/contract/contract.ts'
 import type { Runner } from '../host/answer-call.ts'
+import { restoredFile } from '../host/collections-folder.ts'
 import { makeDemoAt, sayDemoOpened } from '../host/demo.ts'
 import type { Hands } from '../host/hands.ts'
 
@@ -29,12 +31,29 @@ export class OneCollection implements Runner {
       return value
     }
     if (name === 'collection.open-demo') return this.#openDemo()
+    if (name === 'backup.list') return this.#listBackups()
+    if (name === 'backup.restore') {
+      const target = restoredFile(this.#file, new Date())
+      const { collection, value } = await this.#hands.restore(input as ParsedInput<'backup.restore'>, target)
+      collection.close()
+      return value
+    }
     const access = contract[name].access === 'reads' ? 'read' : 'write'
     const collection = await this.#hands.open(this.#file, access)
     try {
       return await this.#hands.run(collection, name, input as never)
     } finally {
       collection.close()
+    }
+  }
+
+  /** The backups beside the file, which may be damaged: then only those in its own folder are known of. */
+  async #listBackups(): Promise<unknown> {
+    const open = await this.#hands.open(this.#file, 'read').catch(() => null)
+    try {
+      return this.#hands.listBackups(resolve(this.#file), open, null)
+    } finally {
+      open?.close()
     }
   }
 

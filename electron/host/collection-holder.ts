@@ -1,10 +1,11 @@
+import { resolve } from 'node:path'
 import { contract, type OperationName, type ParsedInput, type Value } from '../../db/contract/contract.ts'
 import type { Problem } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
 import type { ServiceName } from '../../db/services/run-operation.ts'
 import type { Runner } from './answer-call.ts'
-import { demoFile, freeFile, lastOpen, rememberOpen } from './collections-folder.ts'
+import { demoFile, freeFile, lastOpen, rememberOpen, restoredFile } from './collections-folder.ts'
 import { makeDemoAt, sayDemoOpened } from './demo.ts'
 import type { Hands } from './hands.ts'
 import { problemOf } from './problem-of.ts'
@@ -21,8 +22,15 @@ export class CollectionHolder implements Runner {
   readonly #turns = new Turns()
   #open: OpenCollection | null = null
   #whyNone: Problem | null = null
-  #begun: { readonly key: string; readonly input: string; readonly value: Value<'collection.start'> } | null =
-    null
+  /** The file that could not be opened. */
+  #failed: string | null = null
+  /** Why the last backup made by itself failed. */
+  #backupTrouble: string | null = null
+  #begun: {
+    readonly key: string
+    readonly input: string
+    readonly value: Value<'collection.start' | 'backup.restore'>
+  } | null = null
 
   constructor(folder: string, hands: Hands) {
     this.#folder = folder
@@ -32,13 +40,14 @@ export class CollectionHolder implements Runner {
   /** Opens the collection asked for, else the one open last, else the demonstration. Answers why not, or null. */
   openFirst(asked: string | null): Promise<Problem | null> {
     return this.#turns.alone(async () => {
+      const file = asked ?? lastOpen(this.#folder)
       try {
-        const file = asked ?? lastOpen(this.#folder)
         if (file === null) await this.#openDemo()
         else await this.#swapTo(await this.#hands.open(file, 'write'))
         this.#whyNone = null
       } catch (thrown) {
         this.#whyNone = problemOf(thrown)
+        this.#failed = file === null ? null : resolve(file)
       }
       return this.#whyNone
     })
@@ -51,9 +60,27 @@ export class CollectionHolder implements Runner {
     if (name === 'collection.open-demo') {
       return this.#turns.alone(() => this.#answerDemo())
     }
+    if (name === 'backup.list') return this.#turns.shared(async () => this.#listBackups())
+    if (name === 'backup.restore') {
+      return this.#turns.alone(() => this.#restore(input as ParsedInput<'backup.restore'>))
+    }
     const service: ServiceName = name
     const work = async () => this.#hands.run(this.#ready(), service, input as ParsedInput<ServiceName>)
     return contract[name].access === 'reads' ? this.#turns.shared(work) : this.#turns.alone(work)
+  }
+
+  /** Backs the open collection up, where something was written since; a failure is told with the list of backups. */
+  backUpByItself(): Promise<void> {
+    return this.#turns.shared(async () => {
+      if (this.#open === null) return
+      try {
+        await this.#hands.backUpIfWritten(this.#open)
+        this.#backupTrouble = null
+      } catch (thrown) {
+        this.#backupTrouble = problemOf(thrown).sentence
+        throw thrown
+      }
+    })
   }
 
   /** Closes the collection once all work before has ended. */
@@ -66,20 +93,41 @@ export class CollectionHolder implements Runner {
 
   #ready(): OpenCollection {
     if (this.#open !== null) return this.#open
+    return this.#refuse()
+  }
+
+  #listBackups(): Value<'backup.list'> {
+    const file = this.#open?.file ?? this.#failed
+    return file === null ? this.#refuse() : this.#hands.listBackups(file, this.#open, this.#backupTrouble)
+  }
+
+  #refuse(): never {
     throw new Refusal(this.#whyNone ?? problemOf(null))
   }
 
-  async #start(input: ParsedInput<'collection.start'>): Promise<Value<'collection.start'>> {
-    const { key, ...asked } = input
+  /** Does once what a key asks for; asked again it gives the same answer. */
+  async #once<V extends Value<'collection.start' | 'backup.restore'>>(
+    { key, ...asked }: { readonly key: string },
+    work: () => Promise<{ readonly collection: OpenCollection; readonly value: V }>,
+  ): Promise<V> {
     const text = JSON.stringify(asked)
     if (this.#begun?.key === key) {
-      if (this.#begun.input === text) return this.#begun.value
+      if (this.#begun.input === text) return this.#begun.value as V
       throw new Refusal(keyUsedOtherwise())
     }
-    const { collection, value } = await this.#hands.begin(freeFile(this.#folder, input.libraryName), input)
+    const { collection, value } = await work()
     await this.#swapTo(collection)
     this.#begun = { key, input: text, value }
     return value
+  }
+
+  #restore(input: ParsedInput<'backup.restore'>): Promise<Value<'backup.restore'>> {
+    const beside = this.#open?.file ?? this.#failed ?? demoFile(this.#folder)
+    return this.#once(input, () => this.#hands.restore(input, restoredFile(beside, new Date())))
+  }
+
+  #start(input: ParsedInput<'collection.start'>): Promise<Value<'collection.start'>> {
+    return this.#once(input, () => this.#hands.begin(freeFile(this.#folder, input.libraryName), input))
   }
 
   async #answerDemo(): Promise<Value<'collection.open-demo'>> {
@@ -112,7 +160,8 @@ export class CollectionHolder implements Runner {
 function keyUsedOtherwise(): Problem {
   return {
     code: 'key-used-otherwise',
-    sentence: 'This request was already used to start a collection with other details. Nothing was done.',
+    sentence:
+      'This request was already used to start or restore a collection with other details. Nothing was done.',
     field: 'key',
     todo: 'Ask again with a new key.',
     choices: [],

@@ -4,6 +4,7 @@ import { answerCall } from './answer-call.ts'
 import { CollectionHolder } from './collection-holder.ts'
 import { ForecastRefresher } from './forecast-refresher.ts'
 import { logFile } from './log.ts'
+import { traceOf } from './problem-of.ts'
 import { realHands } from './real-hands.ts'
 import type { FromWorker, ToWorker, WorkerStart } from './worker-messages.ts'
 
@@ -36,3 +37,10 @@ async function obey(message: ToWorker): Promise<void> {
 parentPort?.on('message', obey)
 tell({ kind: 'opened', problem: await holder.openFirst(start.file) })
 refresher.wake()
+
+// A backup while the app is open: soon after the start, and again in a long day. It waits until the window stands.
+const FIRST_BACKUP_MS = 5_000
+const BACKUPS_EVERY_MS = 4 * 3_600_000
+const backUp = () => holder.backUpByItself().catch((thrown: unknown) => log(`backup ${traceOf(thrown)}`))
+setTimeout(backUp, FIRST_BACKUP_MS).unref()
+setInterval(backUp, BACKUPS_EVERY_MS).unref()

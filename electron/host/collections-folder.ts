@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { homedir } from 'node:os'
-import { join, resolve } from 'node:path'
+import { basename, dirname, join, resolve } from 'node:path'
 
 const REMEMBERED = 'last-open.json'
 const DEMO = 'Demo collection.drawer'
@@ -21,6 +21,12 @@ export function freeFile(folder: string, libraryName: string): string {
     const file = join(folder, `${name}${count === 1 ? '' : ` ${count}`}.drawer`)
     if (!existsSync(file)) return file
   }
+}
+
+/** A file name for what is restored of a collection, beside it, that no file bears yet. */
+export function restoredFile(file: string, now: Date): string {
+  const name = basename(file, '.drawer').replace(/ restored \d{4}-\d\d-\d\d( \d+)?$/, '')
+  return freeFile(dirname(file), `${name} restored ${now.toISOString().slice(0, 10)}`)
 }
 
 /** Characters and names that one system or another refuses in a file name are left out. */

@@ -8,10 +8,22 @@ export interface Begun {
   readonly value: Value<'collection.start'>
 }
 
+/** A collection just restored, open for writing, and what is said of it. */
+export interface Restored {
+  readonly collection: OpenCollection
+  readonly value: Value<'backup.restore'>
+}
+
 /** What the host does with collections: the services, the clock and the random source behind one small wall. */
 export interface Hands {
   open(file: string, access: 'read' | 'write'): Promise<OpenCollection>
   begin(file: string, input: ParsedInput<'collection.start'>): Promise<Begun>
   makeDemo(file: string): Promise<void>
+  /** Restores a backup into the file named second, and opens that. */
+  restore(input: ParsedInput<'backup.restore'>, target: string): Promise<Restored>
+  /** Backs an open collection up, where something was written since the last time. */
+  backUpIfWritten(collection: OpenCollection): Promise<void>
+  /** The backups of a collection, open or not. */
+  listBackups(file: string, open: OpenCollection | null, trouble: string | null): Value<'backup.list'>
   run<N extends ServiceName>(collection: OpenCollection, name: N, input: ParsedInput<N>): Promise<Value<N>>
 }

@@ -21,7 +21,7 @@ const READ_ONLY: Said = [
 const DAMAGED: Said = [
   'file-damaged',
   'The file of this collection is damaged. Nothing was written; the file was left as it is.',
-  'Keep the file, and open the newest copy in the Backups folder beside it.',
+  'Keep the file, and restore the last whole backup into a new one.',
 ]
 const MISSING: Said = [
   'not-found',

@@ -1,5 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { openCollection } from '../../db/migrations/open-file.ts'
+import { backUpIfWritten, listBackups, restoreBackup } from '../../db/services/backups.ts'
+import { readingOf } from '../../db/services/context.ts'
 import { runOperation } from '../../db/services/run-operation.ts'
 import { startCollection } from '../../db/services/start-collection.ts'
 import type { Hands } from './hands.ts'
@@ -12,5 +14,10 @@ export const realHands: Hands = {
   begin: (file, input) => startCollection(file, input, { now, newId: randomUUID }),
   // Loaded only where it is wanted: most starts open a collection that is there.
   makeDemo: async (file) => (await import('../../demo-data/load-demo.ts')).makeDemoCollection(file),
+  restore: (input, target) => restoreBackup(input, target, now),
+  backUpIfWritten: async (collection) =>
+    void (await backUpIfWritten(readingOf(collection, now()), 'at start')),
+  listBackups: (file, open, trouble) =>
+    listBackups(file, open === null ? null : readingOf(open, now()), trouble),
   run: (collection, name, input) => runOperation(collection, name, input, now),
 }

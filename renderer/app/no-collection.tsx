@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query'
 import type { ProblemError } from '../shared/client/problem-error.ts'
 import { useWrite } from '../shared/client/use-write.ts'
 import { ProblemText } from '../shared/parts/problem-text.tsx'
+import { LastGoodBackup } from './last-good-backup.tsx'
 import { StartCollection } from './start-collection.tsx'
 
 /** Stands in place of every screen while no collection is open: why, and the two ways on. */
@@ -13,6 +14,7 @@ export function NoCollection({ why }: { readonly why: ProblemError }) {
     <section className="no-collection">
       <h1>No collection is open</h1>
       <ProblemText problem={why.problem} />
+      <LastGoodBackup />
       <h2>Start a collection of your own</h2>
       <StartCollection />
       <h2>Or look round first</h2>

@@ -25,6 +25,7 @@ async function tell(way: WayIn): Promise<ReadonlyMap<string, Answer<unknown>>> {
     listId: 0,
     siteId: 0,
     growOutId: 0,
+    backup: '',
   }
   const answers = new Map<string, Answer<unknown>>()
   for (const { name, input, note } of story()) {

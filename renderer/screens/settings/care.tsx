@@ -1,3 +1,4 @@
+import { useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import { Link } from 'wouter'
 import type { CallInput, ReadName, Value } from '../../../db/contract/contract.ts'
@@ -12,6 +13,7 @@ export function Care({ about }: { readonly about: Value<'collection.about'> }) {
   const format = useFormat()
   const check = useAsking('collection.check')
   const backUp = useAsking('collection.back-up')
+  const queries = useQueryClient()
   return (
     <section className="settings-part">
       <h2>The book</h2>
@@ -31,7 +33,12 @@ export function Care({ about }: { readonly about: Value<'collection.about'> }) {
           type="button"
           className="quiet-button"
           disabled={backUp.busy}
-          onClick={() => backUp.ask(({ file }) => say({ said: `Backed up to ${file}` }))}
+          onClick={() =>
+            backUp.ask(({ file }) => {
+              say({ said: `Backed up to ${file}` })
+              void queries.invalidateQueries({ queryKey: ['backup.list'] })
+            })
+          }
         >
           {backUp.busy ? 'Copying…' : 'Back up now'}
         </button>
@@ -43,7 +50,8 @@ export function Care({ about }: { readonly about: Value<'collection.about'> }) {
         {backUp.answer !== null && (
           <p className="settings-file">
             The copy was read back and is whole: {backUp.answer.file}, {format.number(backUp.answer.bytes)}{' '}
-            bytes.
+            bytes. {backUp.answer.second !== null && `A second copy lies at ${backUp.answer.second}.`}
+            {backUp.answer.secondTrouble}
           </p>
         )}
       </div>

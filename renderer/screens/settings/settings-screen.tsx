@@ -1,6 +1,7 @@
 import { useRead } from '../../shared/client/use-read.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { AppearanceChoice } from './appearance-choice.tsx'
+import { Backups } from './backups.tsx'
 import { Care } from './care.tsx'
 import { OwnSheets } from './own-sheets.tsx'
 import './settings.css'
@@ -20,6 +21,7 @@ export function SettingsScreen() {
         <AppearanceChoice appearance={about.data.settings.appearance} />
         <OwnSheets paper={about.data.settings.paper} />
         <Care about={about.data} />
+        <Backups />
       </div>
     </div>
   )

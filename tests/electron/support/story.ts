@@ -19,6 +19,7 @@ export interface Facts {
   listId: number
   siteId: number
   growOutId: number
+  backup: string
 }
 
 export interface Step<N extends OperationName = OperationName> {
@@ -470,7 +471,17 @@ export function story(): readonly Step[] {
       },
     ),
     step('tray.remove', (facts) => ({ ...key(), itemIds: [facts.itemId] })),
-    step('collection.back-up', () => ({})),
+    step('backup.change-keeping', () => ({ ...key(), limitMb: 500 })),
+    step(
+      'collection.back-up',
+      () => ({}),
+      (facts, value) => {
+        facts.backup = value.file
+      },
+    ),
+    step('backup.list', () => ({})),
+    step('backup.compare', (facts) => ({ file: facts.backup })),
     step('collection.check', () => ({})),
+    step('backup.restore', (facts) => ({ ...key(), file: facts.backup })),
   ]
 }

@@ -4,6 +4,8 @@ import { join } from 'node:path'
 import type { IpcMainInvokeEvent } from 'electron'
 import type { Answer } from '../../../db/contract/problem.ts'
 import { openCollection } from '../../../db/migrations/open-file.ts'
+import { backUpIfWritten, listBackups, restoreBackup } from '../../../db/services/backups.ts'
+import { readingOf } from '../../../db/services/context.ts'
 import { runOperation } from '../../../db/services/run-operation.ts'
 import { startCollection } from '../../../db/services/start-collection.ts'
 import { OneCollection } from '../../../electron/command-line/one-collection.ts'
@@ -38,6 +40,10 @@ export const testHands: Hands = {
     })
     collection.close()
   },
+  restore: (input, target) => restoreBackup(input, target, now),
+  backUpIfWritten: async (collection) => void (await backUpIfWritten(readingOf(collection, NOW), 'at start')),
+  listBackups: (file, open, trouble) =>
+    listBackups(file, open === null ? null : readingOf(open, NOW), trouble),
   run: (collection, name, input) => runOperation(collection, name, input, now),
 }
 

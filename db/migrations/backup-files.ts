@@ -1,0 +1,156 @@
+import { copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs'
+import { basename, dirname, extname, join } from 'node:path'
+import { refuse } from '../contract/refusal.ts'
+import { backupsToDrop } from '../domain/backups/keep-rule.ts'
+import { assertSound, type Backup, backUp } from './back-up.ts'
+import { connect, type Sqlite } from './connection.ts'
+import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion } from './file-format.ts'
+import { refuseTheFuture } from './migrate-file.ts'
+
+/** Why a backup was made, as it stands in its name. */
+export type BackupLabel = 'kept' | 'at start' | 'before import'
+
+/** A backup that lies in a folder; whether it is whole shows only when it is opened. */
+export interface BackupFile {
+  readonly file: string
+  readonly label: string
+  /** When it was made, ISO 8601 in UTC. */
+  readonly at: string
+  readonly bytes: number
+  readonly routine: boolean
+}
+
+/** Where backups go beside the collection's own folder, and how much they may take there. */
+export interface BackupKeeping {
+  /** Empty: nowhere else. */
+  readonly secondFolder: string
+  readonly limitBytes: number
+}
+
+const ROUTINE = new Set(['at start', 'before import'])
+const NAMED =
+  /^(kept|at start|before import|before version \d+) (\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)-(\d{3})Z$/
+
+/** The folder of a collection's own backups. */
+export function ownBackupFolder(file: string): string {
+  return join(dirname(file), 'Backups')
+}
+
+/** The backups of one collection in a folder, newest first; none where the folder cannot be read. */
+export function backupsIn(folder: string, file: string): BackupFile[] {
+  const ending = extname(file)
+  const beginning = `${basename(file, ending)} `
+  let names: string[]
+  try {
+    names = readdirSync(folder)
+  } catch {
+    // Not there yet, or its disk is not connected: either way nothing lies in it just now.
+    return []
+  }
+  const found = names.flatMap((name): BackupFile[] => {
+    if (!name.startsWith(beginning) || !name.endsWith(ending)) return []
+    const [, label, day, ...time] = NAMED.exec(name.slice(beginning.length, -ending.length)) ?? []
+    if (label === undefined) return []
+    const at = `${day}T${time.slice(0, 3).join(':')}.${time[3]}Z`
+    const path = join(folder, name)
+    const bytes = statSync(path, { throwIfNoEntry: false })?.size ?? 0
+    return [{ file: path, label, at, bytes, routine: ROUTINE.has(label) }]
+  })
+  return found.sort((a, b) => (a.at < b.at ? 1 : -1))
+}
+
+/** What came of a backup: the copy, and the copy of it in the second folder or why there is none. */
+export interface KeptBackup extends Backup {
+  readonly second: string | null
+  readonly secondTrouble: string | null
+}
+
+/** Makes a checked backup, copies it to the second folder, checks it there, and lets old ones go by the rule. */
+export async function keepBackup(
+  sqlite: Sqlite,
+  file: string,
+  label: BackupLabel,
+  now: Date,
+  keeping: BackupKeeping,
+): Promise<KeptBackup> {
+  const backup = await backUp(sqlite, file, label, now)
+  dropByRule(ownBackupFolder(file), file, keeping)
+  if (keeping.secondFolder === '') return { ...backup, second: null, secondTrouble: null }
+  try {
+    const second = copyTo(keeping.secondFolder, backup.file)
+    dropByRule(keeping.secondFolder, file, keeping)
+    return { ...backup, second, secondTrouble: null }
+  } catch {
+    const secondTrouble = existsSync(keeping.secondFolder)
+      ? `It could not be copied to ${keeping.secondFolder}: look whether the disk is full or may only be read.`
+      : `${keeping.secondFolder} is not there just now. Connect its disk and back up once more.`
+    return { ...backup, second: null, secondTrouble }
+  }
+}
+
+/** A backup is closed and belongs to nobody, so that it may be copied as a file. */
+function copyTo(folder: string, backup: string): string {
+  if (!existsSync(folder)) throw new Error('The second folder is not there')
+  const target = join(folder, basename(backup))
+  const unfinished = `${target}.unfinished`
+  try {
+    copyFileSync(backup, unfinished)
+    openSound(unfinished).close()
+    renameSync(unfinished, target)
+  } finally {
+    rmSync(unfinished, { force: true })
+  }
+  return target
+}
+
+function dropByRule(folder: string, file: string, { limitBytes }: BackupKeeping): void {
+  for (const backup of backupsToDrop(backupsIn(folder, file), limitBytes)) rmSync(backup.file)
+}
+
+/** Opens a copy of a collection for reading, after all of it was checked. Throws a Refusal where it is not whole. */
+export function openSound(file: string): Sqlite {
+  if (!existsSync(file)) {
+    refuse('not-found', `There is no file at ${file}.`, {
+      field: 'file',
+      todo: 'Choose one of the backups that are listed, or connect the disk it lies on.',
+    })
+  }
+  let sqlite: Sqlite | undefined
+  try {
+    sqlite = connect(file, 'read', true)
+    if (sqlite.pragma('application_id', { simple: true }) !== APPLICATION_ID)
+      throw new Error('Not a collection')
+    assertSound(sqlite)
+  } catch {
+    sqlite?.close()
+    refuse('file-damaged', `${basename(file)} is damaged or is no collection. It was left as it is.`, {
+      field: 'file',
+      todo: 'Choose an older backup, or the one in the second folder.',
+    })
+  }
+  try {
+    refuseTheFuture(Number(sqlite.pragma('user_version', { simple: true })), newestVersion(MIGRATIONS_FOLDER))
+    return sqlite
+  } catch (thrown) {
+    sqlite.close()
+    throw thrown
+  }
+}
+
+/** Copies a checked backup to a new file under another name first. Refuses where that file is there already. */
+export async function copyOut(backup: string, target: string): Promise<void> {
+  if (existsSync(target)) {
+    refuse('already-there', `There is a file at ${target} already. It was left as it is.`)
+  }
+  const unfinished = `${target}.unfinished`
+  rmSync(unfinished, { force: true })
+  mkdirSync(dirname(target), { recursive: true })
+  const sqlite = openSound(backup)
+  try {
+    await sqlite.backup(unfinished)
+  } finally {
+    sqlite.close()
+  }
+  openSound(unfinished).close()
+  renameSync(unfinished, target)
+}

@@ -1,0 +1,148 @@
+import { useQueryClient } from '@tanstack/react-query'
+import { useState } from 'react'
+import type { Value } from '../../../db/contract/contract.ts'
+import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { TextField } from '../../shared/table-form/text-field.tsx'
+import { BackupDifference } from './backup-difference.tsx'
+
+type Listed = Value<'backup.list'>
+
+const MOST_SHOWN = 8
+const BYTES_IN_MB = 1_000_000
+
+/** The backups there are, where they go, what one of them would bring back, and restoring it into a new file. */
+export function Backups() {
+  const list = useRead('backup.list', {})
+  const [looked, setLooked] = useState<string | null>(null)
+  if (list.data === undefined)
+    return list.error === null ? null : <ProblemText problem={list.error.problem} />
+  return (
+    <section className="settings-part" aria-label="Backups">
+      <h2>Backups</h2>
+      <p className="soft">
+        Made by itself soon after the app starts and every few hours, before a file is read in, and before a
+        newer version changes the collection. The ten newest stay, then one a day for a week, one a week for a
+        month, one a month for a year. They lie in <span className="settings-file">{list.data.folder}</span>
+      </p>
+      {list.data.trouble !== null && (
+        <p className="problem-text" role="alert">
+          The last one could not be made: {list.data.trouble}
+        </p>
+      )}
+      <BackupList listed={list.data} onLook={setLooked} />
+      {looked !== null && <Restore key={looked} file={looked} onClose={() => setLooked(null)} />}
+      <Keeping key={`${list.data.secondFolder} ${list.data.limitMb}`} listed={list.data} />
+    </section>
+  )
+}
+
+interface BackupListProps {
+  readonly listed: Listed
+  readonly onLook: (file: string) => void
+}
+
+function BackupList({ listed, onLook }: BackupListProps) {
+  const format = useFormat()
+  const [all, setAll] = useState(false)
+  if (listed.backups.length === 0) return <p>There is none yet.</p>
+  const shown = all ? listed.backups : listed.backups.slice(0, MOST_SHOWN)
+  return (
+    <>
+      <ul className="settings-backups">
+        {shown.map(({ file, at, why, bytes, where }) => (
+          <li key={file}>
+            {format.moment(at)}, {why}, {format.number(Math.round(bytes / 100_000) / 10)} MB
+            {where === 'second-folder' ? ', in the second folder' : ''}{' '}
+            <button
+              type="button"
+              className="word-button"
+              aria-label={`look into it: the backup of ${format.moment(at)}, ${why}`}
+              onClick={() => onLook(file)}
+            >
+              look into it
+            </button>
+          </li>
+        ))}
+      </ul>
+      {shown.length < listed.backups.length && (
+        <p>
+          <button type="button" className="word-button" onClick={() => setAll(true)}>
+            show all {format.number(listed.backups.length)}
+          </button>
+        </p>
+      )}
+    </>
+  )
+}
+
+/** What a backup would bring back, and the step that does it. */
+function Restore({ file, onClose }: { readonly file: string; readonly onClose: () => void }) {
+  const compared = useRead('backup.compare', { file })
+  const restore = useWrite('backup.restore')
+  const queries = useQueryClient()
+  const send = () => restore.mutate({ file }, { onSuccess: () => void queries.resetQueries() })
+  return (
+    <CardForm
+      title="What this backup holds"
+      sendWord="Restore it into a new file and open that"
+      busy={restore.isPending || compared.data === undefined}
+      error={restore.error ?? compared.error}
+      onSend={send}
+      onClose={onClose}
+    >
+      {compared.data === undefined ? (
+        compared.error === null && <p className="card-form-wide">Opening the backup and checking it…</p>
+      ) : (
+        <BackupDifference compared={compared.data} />
+      )}
+    </CardForm>
+  )
+}
+
+/** Where else backups go, and how much they may take. */
+function Keeping({ listed }: { readonly listed: Listed }) {
+  const format = useFormat()
+  const [folder, setFolder] = useState(listed.secondFolder)
+  const [limit, setLimit] = useState(String(listed.limitMb ?? ''))
+  const write = useWrite('backup.change-keeping')
+  const taken = listed.backups
+    .filter(({ where }) => where === 'own-folder')
+    .reduce((sum, { bytes }) => sum + bytes, 0)
+  const away = listed.secondFolder !== '' && !listed.secondThere
+  return (
+    <CardForm
+      title="A second place for backups"
+      sendWord="Keep backups so"
+      busy={write.isPending}
+      error={write.error}
+      shownAtField={['secondFolder', 'limitMb']}
+      onSend={() => write.mutate({ secondFolder: folder, limitMb: Number(limit) })}
+    >
+      <div className="card-form-wide">
+        <TextField
+          label="A folder on a stick or another disk"
+          size="record"
+          value={folder}
+          onChange={setFolder}
+          problem={
+            problemAt(write.error, 'secondFolder') ??
+            (away ? 'It is not there just now. Connect its disk before the next backup.' : undefined)
+          }
+          hint="its whole path; empty: none. Whoever holds the stick can read everything in the book."
+        />
+      </div>
+      <TextField
+        label="Megabytes that backups may take in each folder"
+        size="record"
+        value={limit}
+        onChange={setLimit}
+        problem={problemAt(write.error, 'limitMb')}
+        hint={`they take ${format.number(Math.ceil(taken / BYTES_IN_MB))} now; the three newest always stay`}
+      />
+    </CardForm>
+  )
+}

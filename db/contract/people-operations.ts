@@ -91,4 +91,14 @@ export const peopleOperations = {
     { keepId: Id, joinId: Id },
     {},
   ),
+  'person.export': reads(
+    'Gives all that the file holds on a person, as a JSON file to hand over.',
+    z.strictObject({ personId: Id }),
+    z.object({ fileName: z.string(), text: z.string() }),
+  ),
+  'person.erase': writes(
+    'Takes out who a person was and keeps what they gave and took, under a number. Only a backup brings it back.',
+    { personId: Id },
+    { personId: Id },
+  ),
 } as const

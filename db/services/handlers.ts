@@ -40,6 +40,7 @@ import { foreseeMove, getLotStorage, noteContainer } from './lot-storage.ts'
 import { listNeeds, overrideAccession } from './needs.ts'
 import { createPerson, searchPeople } from './people.ts'
 import { listPeople } from './person-list.ts'
+import { erasePerson, exportPerson } from './person-privacy.ts'
 import { getPerson } from './person-record.ts'
 import { getStorage, listStorage } from './place-climate.ts'
 import { noteReading, setTerms } from './place-readings.ts'
@@ -109,6 +110,7 @@ export const readHandlers: ReadHandlers = {
   'person.search': searchPeople,
   'person.list': listPeople,
   'person.get': getPerson,
+  'person.export': exportPerson,
   'withdrawal.out': listOut,
   'promise.list': listPromises,
   'place.list': listPlaces,
@@ -177,6 +179,7 @@ export const writeHandlers: WriteHandlers = {
   'person.create': createPerson,
   'person.update': updatePerson,
   'person.join': joinPeople,
+  'person.erase': erasePerson,
   'promise.let-go': letPromiseGo,
   'place.create': createPlace,
   'intake.record': recordIntake,

@@ -1,9 +1,15 @@
+import { useMutation } from '@tanstack/react-query'
 import { useState } from 'react'
+import type { Value } from '../../../db/contract/contract.ts'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
+import { call } from '../../shared/client/call.ts'
+import type { ProblemError } from '../../shared/client/problem-error.ts'
+import { saveFile } from '../../shared/client/save-file.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { ErasePerson } from './erase-person.tsx'
 import { JoinPeople } from './join-people.tsx'
 import { JoinedRecords } from './joined-records.tsx'
 import { PersonForm } from './person-form.tsx'
@@ -12,7 +18,11 @@ import { PersonHistory } from './person-history.tsx'
 /** The index card of a person. A joined record shows the kept one. */
 export function PersonCard({ personId }: { readonly personId: number }) {
   const record = useRead('person.get', { personId })
-  const [doing, setDoing] = useState<'nothing' | 'change' | 'join'>('nothing')
+  const [doing, setDoing] = useState<'nothing' | 'change' | 'join' | 'erase'>('nothing')
+  const held = useMutation<Value<'person.export'>, ProblemError>({
+    mutationFn: () => call('person.export', { personId }),
+    onSuccess: ({ fileName, text }) => saveFile(fileName, 'application/json', text),
+  })
   if (record.error) return <ProblemText problem={record.error.problem} />
   if (record.data === undefined) return null
   const person = record.data
@@ -33,9 +43,22 @@ export function PersonCard({ personId }: { readonly personId: number }) {
         <button type="button" className="quiet-button" onClick={() => setDoing('join')}>
           Join with another record
         </button>
+        <button
+          type="button"
+          className="quiet-button"
+          disabled={held.isPending}
+          onClick={() => held.mutate()}
+        >
+          Save all that is held
+        </button>
+        <button type="button" className="quiet-button" onClick={() => setDoing('erase')}>
+          Erase
+        </button>
       </p>
       {doing === 'change' && <PersonForm key={person.personId} person={person} onClose={close} />}
       {doing === 'join' && <JoinPeople person={person} onClose={close} />}
+      {doing === 'erase' && <ErasePerson person={person} onClose={close} />}
+      {held.error !== null && <ProblemText problem={held.error.problem} />}
       <JoinedRecords person={person} />
       <PersonHistory person={person} />
     </article>

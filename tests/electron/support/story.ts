@@ -471,6 +471,8 @@ export function story(): readonly Step[] {
       },
     ),
     step('tray.remove', (facts) => ({ ...key(), itemIds: [facts.itemId] })),
+    step('person.export', (facts) => ({ personId: facts.memberId })),
+    step('person.erase', (facts) => ({ ...key(), personId: facts.memberId })),
     step('backup.change-keeping', () => ({ ...key(), limitMb: 500 })),
     step(
       'collection.back-up',

@@ -48,6 +48,13 @@ export const seasonPaperOperations = {
     }),
     z.object(Made),
   ),
+  'stocktake.sheet': reads(
+    'Makes a sheet to count on, place by place: every lot with seed, what the book says, and columns to write in.',
+    z.strictObject({
+      placeIds: z.array(Id).max(500).default([]).describe('left out: every place with lots'),
+    }),
+    z.object(Made),
+  ),
   'catalogue.print': reads(
     'Makes a list of the varieties that can be had now, without names of people beyond how donors wish to be credited.',
     z.strictObject({}),

@@ -26,13 +26,9 @@ export interface RuledBy {
   readonly missing: Set<string>
 }
 
-/** A row of a grid: a rule beneath it, a rule between its cells, and what is printed in them. */
+/** A row of a grid: a rule beneath it, a rule between its cells, and what is printed in them; as high as that needs. */
 export function ruledRow({ cells, face, kept }: RuledRow, by: RuledBy): SetLine {
-  let left = 0
-  const items: Item[] = [{ kind: 'bar', x: 0, y: ROW_PT, width: by.width, height: RULE_PT }]
-  for (const [index, [, part]] of by.columns.entries()) {
-    const width = part * by.width
-    if (index > 0) items.push({ kind: 'bar', x: left, y: 0, width: RULE_PT, height: ROW_PT })
+  const set = by.columns.map(([, part], index) => {
     const cell: Paragraph = {
       text: cells[index] ?? '',
       face,
@@ -40,16 +36,28 @@ export function ruledRow({ cells, face, kept }: RuledRow, by: RuledBy): SetLine 
       before: 0,
       indent: index > 0 ? 3 : 0,
     }
-    const [set] = setParagraphs([cell], width, by.faces, by.missing)
-    items.push(...(set?.items ?? []).map((item) => shifted(item, left)))
-    left += width
+    return setParagraphs([cell], part * by.width, by.faces, by.missing)
+  })
+  const lines = Math.max(1, ...set.map(({ length }) => length))
+  const height = ROW_PT + (lines - 1) * LINE_PT
+  const items: Item[] = [{ kind: 'bar', x: 0, y: height, width: by.width, height: RULE_PT }]
+  let left = 0
+  for (const [index, [, part]] of by.columns.entries()) {
+    if (index > 0) items.push({ kind: 'bar', x: left, y: 0, width: RULE_PT, height })
+    for (const [line, { items: texts }] of (set[index] ?? []).entries()) {
+      items.push(...texts.map((item) => shifted(item, left, line * LINE_PT)))
+    }
+    left += part * by.width
   }
-  return { items, before: 0, height: ROW_PT, kept }
+  return { items, before: 0, height, kept }
 }
 
-/** An item moved right, and down to the middle of a row. */
-function shifted(item: Item, right: number): Item {
-  const down = (ROW_PT - CELL_PT * 1.34) / 2
+/** From one line of a cell to the next. */
+const LINE_PT = CELL_PT * 1.34
+
+/** An item moved right, and down to where its line stands in a row. */
+function shifted(item: Item, right: number, lower: number): Item {
+  const down = (ROW_PT - LINE_PT) / 2 + lower
   if (item.kind === 'text') return { ...item, x: item.x + right, baseline: item.baseline + down }
   return { ...item, x: item.x + right, y: item.y + down }
 }

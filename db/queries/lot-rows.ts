@@ -113,6 +113,17 @@ export function lotsOfAccessions(sqlite: Sqlite, accessionIds: readonly number[]
   ).all(JSON.stringify(accessionIds)) as LotRow[]
 }
 
+/** Lots with seed in some places, or in all where none is named, by place and number; places by their path. */
+export function lotsToCount(sqlite: Sqlite, placeIds: readonly number[]): LotRow[] {
+  return prepared(
+    sqlite,
+    `SELECT ${LOT_COLUMNS} FROM ${LOT_JOINS}
+     WHERE lot.holds_seed = 1 AND lot.place_id IS NOT NULL
+       AND (json_array_length(@places) = 0 OR lot.place_id IN (SELECT value FROM json_each(@places)))
+     ORDER BY storage_place.path, lot.number`,
+  ).all({ places: JSON.stringify(placeIds) }) as LotRow[]
+}
+
 /** Every lot of some accessions with what says how alive it is, those of one accession together. */
 export function livesOfAccessions(sqlite: Sqlite, accessionIds: readonly number[]): LifeRow[] {
   return prepared(

@@ -131,8 +131,7 @@ function movesOf(reading: Reading, reckoned: Reckoned, places: PlacesAgeing): Sh
   ]
 }
 
-/** Years as a card tells them: about so many, between so many and so many. */
-export function yearsInWords({ low, middle, high }: Band): string {
+function yearsInWords({ low, middle, high }: Band): string {
   if (middle === 0)
     return high < 0.5 ? 'below it already' : `probably below it already, ${round(high)} at most`
   if (middle > FAR_YEARS) return `more than ${FAR_YEARS} years`

@@ -60,6 +60,7 @@ import { changeSettings } from './settings.ts'
 import { findAnything, listLots, offerLots } from './shelf.ts'
 import { joinLots, splitLot } from './split-and-join.ts'
 import { foreseeStocktake, recordStocktake, takeStock } from './stocktake.ts'
+import { printStocktakeSheet } from './stocktake-sheet.ts'
 import { addToTray, changeTrayItem, removeFromTray } from './tray.ts'
 import { listTray } from './tray-list.ts'
 import { previewTray } from './tray-preview.ts'
@@ -160,6 +161,7 @@ export const readHandlers: ReadHandlers = {
   'label.print': printLabels,
   'keep-card.print': printKeepCards,
   'ruler.print': printRuler,
+  'stocktake.sheet': printStocktakeSheet,
   'catalogue.print': printCatalogue,
   'year.report': printYearReport,
   'tray.list': listTray,

@@ -2,6 +2,7 @@ import type { ParsedInput, Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
 import { crossingBand, type Threshold } from '../domain/viability/band.ts'
 import type { Keeping } from '../domain/viability/equation.ts'
+import { homeYearsInWords } from '../domain/viability/home-years.ts'
 import { moistureInAir } from '../domain/viability/pace-model.ts'
 import { howSure } from '../domain/viability/words.ts'
 import { flowingDocument } from '../paper/flowing-document.ts'
@@ -10,7 +11,6 @@ import { type KeepCard, type KeepingPlace, keepCardParts } from '../paper/keep-c
 import { rulerPage } from '../paper/ruler-page.ts'
 import { slipLines } from '../queries/tray-rows.ts'
 import type { Reading } from './context.ts'
-import { yearsInWords } from './forecast-record.ts'
 import { forecastLots, type LotForecast } from './lot-forecast.ts'
 import { cautionsOf } from './lot-record.ts'
 import { made } from './made-paper.ts'
@@ -98,7 +98,11 @@ function yearsOf(
     for (const remark of pace.remarks) remarks.add(remark)
     const years = (of: number) => (Math.max(0, of - lost) * pace.sigmaDays) / DAYS_IN_YEAR
     const { low, middle, high } = crossing
-    return { place, how, years: yearsInWords({ low: years(low), middle: years(middle), high: years(high) }) }
+    return {
+      place,
+      how,
+      years: homeYearsInWords({ low: years(low), middle: years(middle), high: years(high) }),
+    }
   })
   return {
     until:

@@ -1,10 +1,12 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { sofarInWords } from '../../db/domain/letters/gift-so-far.ts'
+import { homeYearsInWords } from '../../db/domain/viability/home-years.ts'
 import { FLOWING_MARGIN_MM, type FlowingPart, flowingDocument } from '../../db/paper/flowing-document.ts'
 import { loadPaperFonts } from '../../db/paper/fonts.ts'
 import { type KeepCard, keepCardParts } from '../../db/paper/keep-cards.ts'
 import { RULER_AT_MM, rulerPage } from '../../db/paper/ruler-page.ts'
+import { STOCKTAKE_MARGIN_MM, stocktakeSheet } from '../../db/paper/stocktake-sheet.ts'
 import { bare, nastyName } from '../builders/packets.ts'
 import { type ReadPdf, readPdf } from '../builders/read-pdf.ts'
 
@@ -141,4 +143,38 @@ test('what became of a gift is one sentence, and none while nothing has', () => 
   expect(sofarInWords({ takers: 4, packets: 6, regrown: 2, sprouted: 46, tested: 50 })).toBe(
     'So far, 4 people took seed of it, it was grown again and seed came back 2 times, and of 50 seeds tested last, 46 sprouted.',
   )
+})
+
+test('a ruled row grows with the text in its cells, so that nothing of it is lost', async () => {
+  const names = fc.sample(nastyName, { numRuns: 40, seed: 20261127 })
+  const lots = names.map((name, at) => ({ number: `HL26-${1000 + at}-A`, name, book: name }))
+  const { bytes } = await stocktakeSheet({
+    places: [{ path: names[0] ?? '', lots }],
+    libraryName: 'Quillhaven Seed Library',
+    date: '27 November 2026',
+    paper: 'a4',
+    title: 'Stocktake',
+    language: 'en-GB',
+    fonts: await fonts,
+  })
+  const pdf = await readPdf(bytes)
+  const text = textOf(pdf)
+  expect(text).not.toContain('…')
+  for (const { number } of lots) expect(text).toContain(number)
+  const plain = names.filter((name) => /^[\p{L}\d -]+$/u.test(name) && !/[א-ת؀-ۿ豆ね콩க\ue001]/u.test(name))
+  for (const name of plain) expect(text).toContain(bare(name).slice(0, 12))
+  for (const { character, ink } of pdf.pages.flatMap(({ characters }) => characters)) {
+    if (character.trim() !== '') expect(ink.right).toBeLessThanOrEqual(210 - STOCKTAKE_MARGIN_MM + HAIR_MM)
+  }
+  pdf.close()
+})
+
+test('years at home are told with their doubt, and never further ahead than a home can promise', () => {
+  const years = (low: number, middle: number, high: number) => homeYearsInWords({ low, middle, high })
+  expect(years(2.2, 4.4, 8.9)).toBe('about 4 years, between 2 and 9')
+  expect(years(0.1, 1.2, 31)).toBe('about 1 year, between less than one and more than 20')
+  expect(years(6, 240, 900)).toBe('more than 20 years, but perhaps only 6')
+  expect(years(40, 240, 900)).toBe('more than 20 years')
+  expect(years(0, 0, 0.3)).toBe('sow it this season')
+  expect(years(0, 0.2, 3)).toBe('less than one year, between less than one and 3')
 })

@@ -183,7 +183,23 @@ export const SCENES: readonly Scene[] = [
       await open(page, `/people/${people[0]?.personId ?? ''}`)
     },
   },
+  {
+    name: 'print-year',
+    play: async (page) => {
+      await open(page, '/print')
+      await page.getByRole('button', { name: 'The report of a year' }).click()
+      await page.getByTitle('The report, as they will be printed').waitFor()
+    },
+  },
   { name: 'settings', play: at('/settings') },
+  {
+    name: 'settings-sheet',
+    play: async (page) => {
+      await open(page, '/settings')
+      await page.getByRole('button', { name: 'Add a label sheet' }).click()
+      await page.getByRole('textbox', { name: 'What you call it' }).scrollIntoViewIfNeeded()
+    },
+  },
   {
     name: 'shelf-ticked',
     play: async (page) => {

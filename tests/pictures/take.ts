@@ -1,14 +1,15 @@
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, type Page } from '@playwright/test'
 import { callOnFile, PROJECT_FOLDER } from '../app/support/command-line.ts'
 import { startApp } from '../app/support/running-app.ts'
 import { getTestBrowser } from '../support/find-browser.ts'
+import { firstPage, PAPERS } from './papers.ts'
 import { SCENES } from './scenes.ts'
 
-// npm run pictures: every screen of the app on the demonstration, light and dark, into docs/pictures; with --look also
-// at 1920 x 1080 into the temporary folder, for looking at.
+// npm run pictures: every screen of the app on the demonstration, light and dark, and the first page of every document,
+// into docs/pictures; with --look also at 1920 x 1080 into the temporary folder, for looking at.
 
 const PICTURES = join(PROJECT_FOLDER, 'docs', 'pictures')
 const SMALL = { width: 1280, height: 800 }
@@ -46,6 +47,11 @@ try {
       }
       await context.close()
     }
+  }
+  for (const paper of PAPERS) {
+    if (only.length > 0 && !only.includes(paper.name)) continue
+    const { pdf } = await paper.make(app)
+    writeFileSync(join(target, `${paper.name}.png`), await firstPage(pdf))
   }
 } finally {
   await browser.close()

@@ -16,6 +16,7 @@ import {
   type StocktakeStep,
   stepStocktake,
 } from './stocktake-draft.ts'
+import { StocktakeSheet } from './stocktake-sheet.tsx'
 import { StocktakeTable } from './stocktake-table.tsx'
 
 const RULES = {
@@ -60,6 +61,7 @@ export function StocktakeScreen({ placeId, lotIds }: StocktakeScreenProps) {
         <UnderWay draft={visit.draft} />
         <ScanToPlace />
         <PlaceChoice />
+        <StocktakeSheet />
       </div>
     )
   if (listed.data === undefined) return <Opening />

@@ -433,6 +433,7 @@ export function story(): readonly Step[] {
     step('label-sheet.retire', () => ({ ...key(), sheetId: 1 })),
     step('keep-card.print', (facts) => ({ lotIds: [lot(facts, 0)] })),
     step('ruler.print', () => ({})),
+    step('stocktake.sheet', () => ({})),
     step('catalogue.print', () => ({})),
     step('year.report', () => ({ year: 2026 })),
     step('label.print', (facts) => ({ labels: [{ lotId: lot(facts, 0) }], sheet: 'a4-21' })),

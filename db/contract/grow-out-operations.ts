@@ -20,7 +20,9 @@ export const GrowOutLine = z.object({
   grower: z.string(),
   biennial: z.boolean(),
   state: z.enum(GROW_OUT_STATES),
-  out: z.array(Lot.extend({ words: z.string(), on: z.string() })).describe('seed that went out for it'),
+  out: z
+    .array(Lot.extend({ withdrawalId: Id, words: z.string(), on: z.string() }))
+    .describe('seed that went out for it'),
   notes: z.array(
     z.object({
       entryId: Id.describe('to take the note back by'),

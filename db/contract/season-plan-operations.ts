@@ -50,6 +50,8 @@ export const PlanLine = z.object({
   group: z.string().describe('plants that cross with one another bear one name'),
   isolationM: z.number(),
   biennial: z.boolean(),
+  growOutId: Id.nullable().describe('to note its season by; null until a saved plan has it so'),
+  seedOut: z.boolean().describe('whether seed went out for it'),
   became: z.string().describe('what went out to be grown this season, and what came back'),
   sow: Sowing.nullable(),
   noSeed: z.string().describe('why no seed can go out; empty where some can'),

@@ -85,7 +85,8 @@ const TO_BE_GROWN = "withdrawal.purpose IN ('grow-out', 'to-return')"
 export function seedOutFor(sqlite: Sqlite, row: GrowOutRow) {
   return prepared(
     sqlite,
-    `SELECT lot.id AS lotId, lot.number AS lotNumber, -sum(movement.count) AS count, withdrawal.on_date AS "on"
+    `SELECT lot.id AS lotId, lot.number AS lotNumber, -sum(movement.count) AS count,
+       withdrawal.id AS withdrawalId, withdrawal.on_date AS "on"
      FROM lot JOIN movement ON movement.lot_id = lot.id AND movement.kind = 'withdrawal'
      JOIN withdrawal ON withdrawal.id = movement.withdrawal_id
      WHERE lot.accession_id = ? AND ${standing('withdrawal')} AND (withdrawal.grow_out_id = ? OR (withdrawal.grow_out_id IS NULL AND ${TO_BE_GROWN}
@@ -95,6 +96,7 @@ export function seedOutFor(sqlite: Sqlite, row: GrowOutRow) {
     lotId: number
     lotNumber: string
     count: number
+    withdrawalId: number
     on: string
   }[]
 }

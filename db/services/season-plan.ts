@@ -45,7 +45,7 @@ interface Planning {
 }
 
 /** Gathers gardens and the wanted accessions as a plan sees them. Refuses an accession that is not in the book. */
-function gather(reading: Reading, accessionIds: readonly number[]): Planning {
+function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: number): Planning {
   const ids = [...new Set(accessionIds)]
   const ranking = rankNeeds(reading)
   const facts = new Map(ranking.ranked.map((need) => [need.accessionId, need]))
@@ -79,7 +79,10 @@ function gather(reading: Reading, accessionIds: readonly number[]): Planning {
   return {
     problem,
     season: ranking.season.year,
-    lineOf: lineMaker(reading, known, sites, addDays(ranking.season.sowing, -PREPARED_DAYS)),
+    lineOf: lineMaker(reading, known, sites, {
+      season: ofSeason ?? ranking.season.year,
+      since: addDays(ranking.season.sowing, -PREPARED_DAYS),
+    }),
   }
 }
 
@@ -91,7 +94,13 @@ interface Known {
   readonly biennial: boolean
 }
 
-function lineMaker(reading: Reading, known: readonly Known[], sites: readonly GrowingSite[], since: string) {
+function lineMaker(
+  reading: Reading,
+  known: readonly Known[],
+  sites: readonly GrowingSite[],
+  { season, since }: { readonly season: number; readonly since: string },
+) {
+  const growOuts = growOutsSince(reading, season).filter(({ row }) => row.season === season)
   const byId = new Map(known.map((row) => [row.candidate.accessionId, row]))
   return ({ accessionId, siteId, covered }: PlanChoice): PlanLine => {
     const row = byId.get(accessionId)
@@ -100,6 +109,7 @@ function lineMaker(reading: Reading, known: readonly Known[], sites: readonly Gr
       return refuse('not-found', 'A garden of this plan is not in the book.', { field: 'choices' })
     }
     const { candidate, first, lots, policy, biennial } = row
+    const grown = growOuts.find(({ row: of }) => of.accession_id === accessionId && of.site_id === siteId)
     const unit = countedUnit(first.crop_id)
     const sow = sowingOf(lots, policy.plants, policy.emergence)
     return {
@@ -117,6 +127,8 @@ function lineMaker(reading: Reading, known: readonly Known[], sites: readonly Gr
       group: candidate.group,
       isolationM: candidate.isolation,
       biennial,
+      growOutId: grown?.row.id ?? null,
+      seedOut: grown?.facts.seedOut ?? false,
       became: becameOf(reading, accessionId, since, unit),
       sow,
       noSeed: sow === null ? noSeedInWords(lots.map(lotNotSown), unit) : '',
@@ -279,6 +291,7 @@ export function latestPlan(reading: Reading): Value<'plan.latest'> {
   const { lineOf } = gather(
     reading,
     choices.map(({ accessionId }) => accessionId),
+    plan.season,
   )
   return {
     plan: {

@@ -49,6 +49,9 @@ const WrittenScreen = lazy(async () => ({
 const SeasonPlanScreen = lazy(async () => ({
   default: (await import('../screens/season-plan/season-plan-screen.tsx')).SeasonPlanScreen,
 }))
+const SeasonNotesScreen = lazy(async () => ({
+  default: (await import('../screens/season-plan/season-notes-screen.tsx')).SeasonNotesScreen,
+}))
 const SettingsScreen = lazy(async () => ({
   default: (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
 }))
@@ -80,6 +83,11 @@ export function Screens() {
         <Route path="/regrow/lists/:listId?">
           {({ listId }) => (
             <SeasonListsScreen {...(listId === undefined ? {} : { listId: Number(listId) })} />
+          )}
+        </Route>
+        <Route path="/regrow/season/:growOutId?">
+          {({ growOutId }) => (
+            <SeasonNotesScreen {...(growOutId === undefined ? {} : { growOutId: Number(growOutId) })} />
           )}
         </Route>
         <Route path="/regrow/plan" component={SeasonPlanScreen} />

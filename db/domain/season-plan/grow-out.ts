@@ -83,11 +83,13 @@ export function isCarriedInto(season: number, growOut: GrowOut): boolean {
   return growOut.biennial && growOut.season === season - 1 && isBegun(growOut) && !over
 }
 
-/** What can be noted next, in order: everything not noted yet that its crop goes through, until it failed. */
-export function notesToCome({ biennial, notes }: GrowOut): readonly GrowOutNoteKind[] {
+/** What can be noted next, in order: everything not noted yet that its crop goes through, until it failed; it did not where seed came back. */
+export function notesToCome({ biennial, broughtBack, notes }: GrowOut): readonly GrowOutNoteKind[] {
   const noted = new Set(notes.map(({ kind }) => kind))
   if (noted.has('failed')) return []
-  return GROW_OUT_NOTES.filter((kind) => !noted.has(kind) && (biennial || !OF_TWO_SEASONS.includes(kind)))
+  const fits = (kind: GrowOutNoteKind) =>
+    OF_TWO_SEASONS.includes(kind) ? biennial : kind !== 'failed' || !broughtBack
+  return GROW_OUT_NOTES.filter((kind) => !noted.has(kind) && fits(kind))
 }
 
 /** Why a note cannot be, in one sentence; null where it can. */

@@ -46,6 +46,12 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
           <p key={reason}>{reason}</p>
         ))}
         <p>{need.why}</p>
+        {need.growOut !== null && (
+          <p>
+            <strong>{need.growOut.failed ? 'Its growing failed' : 'It is being grown'}</strong>{' '}
+            {need.growOut.words}.
+          </p>
+        )}
         <label className="need-tick">
           <input
             type="checkbox"

@@ -71,6 +71,9 @@ export function NeedList({ needs, current, chosen, onOpen }: NeedListProps) {
               </span>
               <span className="need-cost">
                 {chosen.chosen.includes(need.accessionId) && <strong>to grow · </strong>}
+                {need.growOut !== null && (
+                  <strong>{need.growOut.failed ? 'its growing failed · ' : 'being grown · '}</strong>
+                )}
                 lost by waiting: {need.costInWords}
               </span>
             </Link>

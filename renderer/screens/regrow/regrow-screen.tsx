@@ -44,6 +44,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
           <h1>Season {season.year}</h1>
           <span className="regrow-ways">
             <Link href="/regrow/plan">Season plan</Link>
+            <Link href="/regrow/season">Season notes</Link>
             <Link href={seasonListAddress()}>Past season lists</Link>
           </span>
           <p className="soft">

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { Link } from 'wouter'
 import type { PlanLine } from '../../../db/contract/season-plan-operations.ts'
 import type { Override } from '../../../db/contract/stock-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
@@ -7,6 +8,7 @@ import { useToday } from '../../shared/card-form/use-today.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
+import { seasonNotesAddress } from './grow-out-words.ts'
 
 const NOTHING_YET = 'nothing went out to be grown'
 
@@ -17,8 +19,21 @@ export function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readon
   const [despite, setDespite] = useState<readonly Override[]>([])
   const [reason, setReason] = useState('')
   const { sow, growerId } = line
-  if (line.became !== NOTHING_YET) return <p className="soft">{line.became}</p>
-  if (!isSaved) return null
+  const { growOutId } = line
+  const became = line.became === NOTHING_YET ? null : <p className="soft">{line.became}</p>
+  if (!isSaved || growOutId === null) return became
+  if (line.seedOut) {
+    return (
+      <>
+        {became}
+        <p>
+          <Link href={seasonNotesAddress(growOutId)}>
+            Note its season<span className="only-aloud">: {line.variety}</span>
+          </Link>
+        </p>
+      </>
+    )
+  }
   if (sow === null) return <p className="soft">No seed can be handed out: {line.noSeed}.</p>
   if (growerId === null) return <p className="soft">Name the garden’s grower to hand out its seed.</p>
   const seed = sow.lots.map(({ seeds, lotNumber }) => `${seeds} of ${lotNumber}`).join(' and ')
@@ -29,6 +44,7 @@ export function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readon
         on: today,
         purpose: 'grow-out',
         lines: sow.lots.map(({ lotId, seeds }) => ({ lotId, amount: `${seeds} seeds` })),
+        growOutId,
         promised: `seed of ${line.variety}`,
         despite: [...heeded],
         reason,
@@ -68,6 +84,7 @@ export function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readon
   }
   return (
     <>
+      {became}
       <p>
         <button type="button" className="quiet-button" disabled={write.isPending} onClick={() => give([])}>
           {`Hand ${seed} to ${line.grower}`}

@@ -8,6 +8,7 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GardenForm } from './garden-form.tsx'
 import { GardenLines } from './garden-lines.tsx'
 import { GardensPicture } from './gardens-picture.tsx'
+import { seasonNotesAddress } from './grow-out-words.ts'
 import './season-plan.css'
 import { type Made, type PlanOnTable, usePlan } from './use-plan.ts'
 
@@ -27,6 +28,7 @@ export function SeasonPlanScreen() {
       <section className="plan-left" aria-label="The plan">
         <header className="plan-head">
           <h1>Plan of season {plan.season}</h1>
+          <Link href={seasonNotesAddress()}>Season notes</Link>
           <Link href="/regrow">Back to what to regrow</Link>
         </header>
         <Making plan={plan} gardens={sites.length} />

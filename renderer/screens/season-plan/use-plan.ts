@@ -44,7 +44,10 @@ export function usePlan() {
   })
   const ticked = list.data?.lines.filter(({ chosen }) => chosen).map(({ accessionId }) => accessionId)
   const urgent = needs.data?.needs
-    .filter(({ sow, state }) => sow !== null && (state === 'rescue' || state === 'regrow'))
+    .filter(
+      ({ sow, state, growOut }) =>
+        sow !== null && (state === 'rescue' || state === 'regrow') && growOut?.failed !== false,
+    )
     .map(({ accessionId }) => accessionId)
   const wanted = ticked !== undefined && ticked.length > 0 ? ticked : (urgent ?? [])
   const make = async () => {
@@ -73,7 +76,7 @@ export function usePlan() {
       needs.data !== undefined &&
       lists.data !== undefined &&
       (thisSeason === undefined || list.data !== undefined),
-    season: needs.data?.season.year ?? 0,
+    season: (typed.choices === null ? latest.data?.plan?.season : undefined) ?? needs.data?.season.year ?? 0,
     wanted,
     fromList: ticked !== undefined && ticked.length > 0,
     choices,

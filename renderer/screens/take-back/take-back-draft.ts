@@ -99,13 +99,16 @@ function withPerson(draft: TakeBackDraft, person: PersonDraft): TakeBackDraft {
   return { ...draft, person, line }
 }
 
-/** A line grown from this lot; the latest visit on which the person took it, one with an open promise first. */
+/**
+ * A line grown from this lot, with what was noted of its growing; the latest visit on which the person took it, one with an open promise first.
+ */
 export function grownFrom(
   lot: Pick<Parent, 'lotId' | 'lotNumber' | 'variety'>,
   visits: readonly VisitOut[],
-): Pick<ReturnLine, 'text' | 'parent' | 'meets'> {
+): Pick<ReturnLine, 'text' | 'parent' | 'meets'> & Partial<Pick<ReturnLine, 'plants' | 'grownAt'>> {
   const visit = visits.find(({ lots }) => lots.some(({ lotId }) => lotId === lot.lotId))
   const promise = visit?.promise
+  const growOut = visit?.lots.find(({ lotId }) => lotId === lot.lotId)?.growOut ?? null
   const waits = promise?.state === 'open' || promise?.state === 'overdue'
   return {
     text: `${lot.variety}, ${lot.lotNumber}`,
@@ -117,6 +120,9 @@ export function grownFrom(
       promise: waits ? promise.words : '',
     },
     meets: true,
+    ...(growOut === null
+      ? {}
+      : { grownAt: growOut.site, plants: growOut.plants === null ? '' : String(growOut.plants) }),
   }
 }
 

@@ -1,0 +1,122 @@
+import { type RefObject, useRef, useState } from 'react'
+import { flushSync } from 'react-dom'
+import { Link } from 'wouter'
+import type { GrowOutLine } from '../../../db/contract/grow-out-operations.ts'
+import { lotAddress } from '../../shared/addresses.ts'
+import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { GROW_OUT_WORDS, NOTE_WORDS } from './grow-out-words.ts'
+import { HarvestForm } from './harvest-form.tsx'
+import { NoteForm } from './note-form.tsx'
+
+interface GrowOutCardProps {
+  readonly growOut: GrowOutLine
+  /** Whether the keeper opened it just now, so that the focus goes along. */
+  readonly opened: RefObject<boolean>
+}
+
+/** One grow-out: what went out for it, what was noted, what can be noted next, and its seed brought back. */
+export function GrowOutCard({ growOut, opened }: GrowOutCardProps) {
+  const format = useFormat()
+  const takeBack = useWrite('entry.take-back')
+  const [open, setOpen] = useState<GrowOutLine['next'][number] | 'harvest' | null>(null)
+  const heading = useRef<HTMLHeadingElement | null>(null)
+  const close = () => {
+    flushSync(() => setOpen(null))
+    heading.current?.focus()
+  }
+  const arrive = (node: HTMLHeadingElement | null) => {
+    heading.current = node
+    if (node === null || !opened.current) return
+    opened.current = false
+    node.focus()
+  }
+  const { biennial, out, notes, next, back, state } = growOut
+  return (
+    <article className="grow-out-card" aria-label={growOut.variety}>
+      <header className="grow-out-head">
+        <h2 ref={arrive} tabIndex={-1}>
+          {growOut.variety}
+        </h2>
+        <p>
+          {growOut.crop} · {growOut.accessionNumber} · {growOut.site}
+          {growOut.grower === '' ? '' : `, ${growOut.grower}`} · season {growOut.season}
+        </p>
+        <p>
+          <strong>{GROW_OUT_WORDS[state]}</strong>
+          {biennial && ` · two seasons: seed is harvested in ${growOut.harvestSeason}`}
+        </p>
+      </header>
+      <section className="pane-part" aria-label="What was noted">
+        <h3>What was noted</h3>
+        <ul className="grow-out-notes">
+          {out.map((lot) => (
+            <li key={`${lot.lotId} ${lot.on}`}>
+              {lot.words} of <Link href={lotAddress(lot.lotId)}>{lot.lotNumber}</Link> went out{' '}
+              {format.day(lot.on)}
+            </li>
+          ))}
+          {notes.map((note) => (
+            <li key={note.entryId}>
+              {NOTE_WORDS[note.kind]} {format.day(note.on)}
+              {note.plants === null ? '' : ` · ${format.number(note.plants)} counted`}
+              {note.note === '' ? '' : ` · ${note.note}`}{' '}
+              <button
+                type="button"
+                className="word-button"
+                disabled={takeBack.isPending}
+                onClick={() => takeBack.mutate({ entryId: note.entryId }, { onSuccess: close })}
+              >
+                take back<span className="only-aloud">: {NOTE_WORDS[note.kind]}</span>
+              </button>
+            </li>
+          ))}
+          {back.map((lot) => (
+            <li key={lot.lotId}>
+              <Link href={lotAddress(lot.lotId)}>{lot.lotNumber}</Link> came back {format.day(lot.on)}
+            </li>
+          ))}
+        </ul>
+        {out.length + notes.length + back.length === 0 && <p className="soft">Nothing yet.</p>}
+        {takeBack.error !== null && <ProblemText problem={takeBack.error.problem} />}
+      </section>
+      {(next.length > 0 || state === 'growing') && (
+        <section className="pane-part" aria-label="What to note">
+          <h3>What to note</h3>
+          <p className="grow-out-doing">
+            {next.map((kind) => (
+              <button
+                key={kind}
+                type="button"
+                className="quiet-button"
+                aria-expanded={open === kind}
+                onClick={() => setOpen(kind)}
+              >
+                {NOTE_WORDS[kind]}
+              </button>
+            ))}
+            <button
+              type="button"
+              className="quiet-button"
+              aria-expanded={open === 'harvest'}
+              onClick={() => setOpen('harvest')}
+            >
+              Take its seed back
+            </button>
+          </p>
+          {open !== null && (
+            <div key={open} ref={focusFirstField}>
+              {open === 'harvest' ? (
+                <HarvestForm growOut={growOut} onClose={close} />
+              ) : (
+                <NoteForm growOut={growOut} kind={open} onClose={close} />
+              )}
+            </div>
+          )}
+        </section>
+      )}
+    </article>
+  )
+}

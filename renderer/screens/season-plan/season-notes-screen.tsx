@@ -1,0 +1,62 @@
+import { useEffect, useRef } from 'react'
+import { Link, useLocation } from 'wouter'
+import { useRead } from '../../shared/client/use-read.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { GrowOutCard } from './grow-out-card.tsx'
+import { GROW_OUT_WORDS, seasonNotesAddress } from './grow-out-words.ts'
+import './season-notes.css'
+
+/** What grows where on the left; on the right what was noted of one, what to note next, and its seed brought back. */
+export function SeasonNotesScreen({ growOutId }: { readonly growOutId?: number }) {
+  const read = useRead('grow-out.list', {})
+  const [, go] = useLocation()
+  const opened = useRef(false)
+  const first = read.data?.growOuts[0]?.growOutId
+  useEffect(() => {
+    if (growOutId === undefined && first !== undefined) go(seasonNotesAddress(first), { replace: true })
+  }, [growOutId, first, go])
+  if (read.error !== null) return <ProblemText problem={read.error.problem} />
+  if (read.data === undefined) return <p className="soft waiting">Opening…</p>
+  const { growOuts } = read.data
+  const shown = growOuts.find((one) => one.growOutId === growOutId)
+  return (
+    <div className="panes">
+      <section className="panes-list" aria-label="What grows">
+        <header className="panes-head">
+          <h1>Season notes</h1>
+          <Link href="/regrow/plan">Season plan</Link>
+        </header>
+        {growOuts.length === 0 && (
+          <p className="soft">
+            Nothing is planned to grow yet. Save a season plan; its lines stand here then.
+          </p>
+        )}
+        <ul className="pane-rows" aria-label="Grow-outs">
+          {growOuts.map((one) => (
+            <li key={one.growOutId}>
+              <Link
+                href={seasonNotesAddress(one.growOutId)}
+                className="pane-row"
+                {...(one.growOutId === growOutId ? { 'aria-current': 'true' as const } : {})}
+                onClick={() => {
+                  opened.current = true
+                }}
+              >
+                <span className="pane-row-name">{one.variety}</span>
+                <span className="pane-row-from">
+                  {one.site} · {one.season} · {one.notes.at(-1)?.words ?? GROW_OUT_WORDS[one.state]}
+                </span>
+              </Link>
+            </li>
+          ))}
+        </ul>
+      </section>
+      <section className="panes-card" aria-label="Grow-out">
+        {shown !== undefined && <GrowOutCard key={shown.growOutId} growOut={shown} opened={opened} />}
+        {growOutId !== undefined && shown === undefined && (
+          <p>No saved plan has that grow-out. Choose one from the list.</p>
+        )}
+      </section>
+    </div>
+  )
+}

@@ -7,7 +7,7 @@ import { addDays } from '../domain/dates/day-arithmetic.ts'
 import { breedingOf } from '../domain/needs/grade.ts'
 import { crossingGroup, isolationFor } from '../domain/season-plan/crossing.ts'
 import { greedyPlan } from '../domain/season-plan/greedy.ts'
-import { growOutInWords, growOutState } from '../domain/season-plan/grow-out.ts'
+import { growOutInWords, growOutState, isCarriedInto } from '../domain/season-plan/grow-out.ts'
 import { whyLeftOut } from '../domain/season-plan/left-out.ts'
 import { type LotNotSown, noSeedInWords } from '../domain/season-plan/no-seed.ts'
 import {
@@ -20,6 +20,7 @@ import {
 } from '../domain/season-plan/plan.ts'
 import { programmeOf } from '../domain/season-plan/programme.ts'
 import { bedFor } from '../domain/season-plan/spacing.ts'
+import { withRoots } from '../domain/season-plan/standing-roots.ts'
 import { worthOfGrowing } from '../domain/season-plan/worth.ts'
 import { type LotRow, lotsOfAccessions } from '../queries/lot-rows.ts'
 import { standing } from '../queries/measurements.ts'
@@ -46,8 +47,11 @@ interface Planning {
 
 /** Gathers gardens and the wanted accessions as a plan sees them. Refuses an accession that is not in the book. */
 function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: number): Planning {
-  const ids = [...new Set(accessionIds)]
+  const wanted = new Set(accessionIds)
   const ranking = rankNeeds(reading)
+  const season = ofSeason ?? ranking.season.year
+  const carried = growOutsSince(reading, season - 1).filter(({ facts }) => isCarriedInto(season, facts))
+  const ids = [...new Set([...wanted, ...carried.map(({ row }) => row.accession_id)])]
   const facts = new Map(ranking.ranked.map((need) => [need.accessionId, need]))
   const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accession_id)
   const cropOf = new Map(planCrops(reading.sqlite, ids).map((row) => [row.accession_id, row]))
@@ -72,15 +76,26 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       isolation: isolationFor(ofCrop, breedingOf(first.mating_system), grade),
       area: bedFor(first.crop_id, policy.plants),
       worth: worthOfGrowing(need),
+      flowersNextSeason: ofCrop.biennial === 1,
     }
     return { candidate, first, lots, policy, biennial: ofCrop.biennial === 1 }
   })
-  const problem = { candidates: known.map(({ candidate }) => candidate), sites: planSites(reading, sites) }
+  const candidates = known.map(({ candidate }) => candidate)
+  const problem = {
+    candidates: candidates.filter(({ accessionId }) => wanted.has(accessionId)),
+    sites: withRoots(
+      planSites(reading, sites),
+      carried.flatMap(({ row }) => {
+        const candidate = candidates.find(({ accessionId }) => accessionId === row.accession_id)
+        return candidate === undefined ? [] : [{ candidate, siteId: row.site_id, covered: row.covered === 1 }]
+      }),
+    ),
+  }
   return {
     problem,
     season: ranking.season.year,
     lineOf: lineMaker(reading, known, sites, {
-      season: ofSeason ?? ranking.season.year,
+      season,
       since: addDays(ranking.season.sowing, -PREPARED_DAYS),
     }),
   }
@@ -155,6 +170,8 @@ function planSites(reading: Reading, sites: readonly GrowingSite[]): PlanSite[] 
       group: crossingGroup(species),
       metres,
     })),
+    carried: { area: 0, varieties: 0 },
+    flowering: [],
   }))
 }
 

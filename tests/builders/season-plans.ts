@@ -10,6 +10,7 @@ export function aCandidate(accessionId: number, more: Partial<PlanCandidate> = {
     isolation: 100,
     area: 2,
     worth: 1,
+    flowersNextSeason: false,
     ...more,
   }
 }
@@ -25,6 +26,8 @@ export function aSite(siteId: number, east: number, more: Partial<PlanSite> = {}
     takes: [],
     reliability: 0.9,
     neighbours: [],
+    carried: { area: 0, varieties: 0 },
+    flowering: [],
     ...more,
   }
 }

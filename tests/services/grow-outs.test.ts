@@ -204,3 +204,33 @@ describe('seed brought back of a grow-out', () => {
     ).toMatchObject({ field: 'growOutId' })
   })
 })
+
+describe('a grow-out of two seasons', () => {
+  it('notes its roots, and stands in the plan of the next season with its bed and its flowers', async () => {
+    const { growOutId, accessionId, lotId, siteId } = await planned('cabbage', 'Old Drum')
+    const out = { person: { personId: growerId }, purpose: 'grow-out' as const, growOutId }
+    await test.call('withdrawal.record', { ...out, on: TODAY, lines: [{ lotId, amount: '20 seeds' }] })
+    test.goTo('2027-02-20')
+    const note = (kind: 'sown' | 'roots-stored', on: string, plants: number | null) =>
+      test.call('grow-out.note', { growOutId, kind, on, plants })
+    await note('sown', '2026-04-20', null)
+    await note('roots-stored', '2026-10-28', 24)
+    const [line] = await grownNow()
+    expect(line).toMatchObject({ state: 'growing', harvestSeason: 2027, biennial: true })
+    expect(line?.notes.at(-1)?.words).toBe('roots stored 2026-10-28, 24 roots')
+    expect((await needOf(accessionId)).growOut).toMatchObject({ failed: false })
+
+    const broccoli = await accession('broccoli', 'Quick')
+    const kale = await accession('kale', 'Slow')
+    const check = async (id: number) =>
+      (await test.call('plan.check', { choices: [{ accessionId: id, siteId }] })).clashes
+    expect(await check(broccoli.accessionId)).toMatchObject([
+      { kind: 'neighbour', sentence: expect.stringContaining('Old Drum of last season flowers') },
+    ])
+    expect(await check(kale.accessionId)).toEqual([])
+    const { lines, left } = await test.call('plan.make', { accessionIds: [kale.accessionId], seconds: 0 })
+    expect([lines.length, left.length]).toEqual([1, 0])
+    await test.call('grow-out.note', { growOutId, kind: 'failed', on: '2027-02-19', note: 'they rotted' })
+    expect(await check(broccoli.accessionId)).toEqual([])
+  })
+})

@@ -1,4 +1,13 @@
-import { choiceWorth, crosses, fits, lookUp, type PlanChoice, type PlanProblem } from './plan.ts'
+import {
+  choiceWorth,
+  crosses,
+  fits,
+  freeBed,
+  freeVarieties,
+  lookUp,
+  type PlanChoice,
+  type PlanProblem,
+} from './plan.ts'
 
 /**
  * A plan without a solver: the most valuable choice that still fits, again and again, round the locked ones.
@@ -9,7 +18,7 @@ export function greedyPlan(problem: PlanProblem, locked: readonly PlanChoice[]):
   const plan: PlanChoice[] = [...locked]
   const look = lookUp(problem)
   const free = new Map(
-    problem.sites.map((site) => [site.siteId, { area: site.area, varieties: site.mostVarieties }]),
+    problem.sites.map((site) => [site.siteId, { area: freeBed(site), varieties: freeVarieties(site) }]),
   )
   const take = (choice: PlanChoice) => {
     const left = free.get(choice.siteId)

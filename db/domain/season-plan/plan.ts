@@ -13,6 +13,8 @@ export interface PlanCandidate {
   readonly area: number
   /** What growing it is worth: the loss that it averts, above 0. */
   readonly worth: number
+  /** It flowers in its second season only, so what sets seed this season cannot cross with it. */
+  readonly flowersNextSeason: boolean
 }
 
 /** A grower's garden. */
@@ -30,6 +32,15 @@ export interface PlanSite {
   readonly reliability: number
   /** What flowers nearby: a crossing group and how far off. */
   readonly neighbours: readonly { readonly group: string; readonly metres: number }[]
+  /** Bed and varieties that roots of last season take: they are planted again and set seed this season. */
+  readonly carried: { readonly area: number; readonly varieties: number }
+  /** Roots of last season that flower in the open this season, wherever they stand, with the metres they want. */
+  readonly flowering: readonly {
+    readonly variety: string
+    readonly group: string
+    readonly metres: number
+    readonly isolation: number
+  }[]
 }
 
 export interface PlanProblem {
@@ -65,6 +76,16 @@ export function metresApart(a: PlanSite, b: PlanSite): number {
   return a.position === null || b.position === null
     ? Number.POSITIVE_INFINITY
     : metresBetween(a.position, b.position)
+}
+
+/** Bed that is free for this season's sowing, square metres. */
+export function freeBed({ area, carried }: PlanSite): number {
+  return Math.max(0, area - carried.area)
+}
+
+/** Varieties that a site can still take this season. */
+export function freeVarieties({ mostVarieties, carried }: PlanSite): number {
+  return Math.max(0, mostVarieties - carried.varieties)
 }
 
 /** Whether a candidate can stand at a site at all, everything else aside. */
@@ -105,12 +126,14 @@ export function clashesOf(problem: PlanProblem, choices: readonly PlanChoice[]):
     const here = placed.filter(({ choice }) => choice.siteId === site.siteId)
     const area = here.reduce((sum, { candidate }) => sum + candidate.area, 0)
     const all = here.map(({ choice }) => choice)
-    if (area > site.area + 1e-9) {
-      const sentence = `${site.name} has ${metres(site.area)} m² of bed, and this takes ${metres(area)}.`
+    if (area > freeBed(site) + 1e-9) {
+      const sentence = `${site.name} has ${bedInWords(site)}, and this takes ${metres(area)}.`
       if (here.length > 1) clashes.push({ kind: 'area', choices: all, sentence })
     }
-    if (here.length > site.mostVarieties) {
-      const sentence = `${site.name} takes at most ${site.mostVarieties} varieties, and this is ${here.length}.`
+    if (here.length > freeVarieties(site)) {
+      const { varieties } = site.carried
+      const roots = varieties === 0 ? '' : ` beside ${varieties} from last season`
+      const sentence = `${site.name} takes at most ${site.mostVarieties} varieties, and this is ${here.length}${roots}.`
       clashes.push({ kind: 'varieties', choices: all, sentence })
     }
   }
@@ -146,10 +169,10 @@ function ownClashes(candidate: PlanCandidate, site: PlanSite, choice: PlanChoice
   if (site.takes.length > 0 && !site.takes.includes(candidate.cropId)) {
     add('crop', `${site.name} does not take the crop of ${candidate.variety}.`)
   }
-  if (candidate.area > site.area + 1e-9) {
+  if (candidate.area > freeBed(site) + 1e-9) {
     add(
       'area',
-      `${candidate.variety} takes ${metres(candidate.area)} m² of bed, and ${site.name} has ${metres(site.area)}.`,
+      `${candidate.variety} takes ${metres(candidate.area)} m² of bed, and ${site.name} has ${site.carried.area === 0 ? metres(site.area) : bedInWords(site)}.`,
     )
   }
   const near = site.neighbours.find(
@@ -159,6 +182,17 @@ function ownClashes(candidate: PlanCandidate, site: PlanSite, choice: PlanChoice
     add(
       'neighbour',
       `${near.group} flowers ${metres(near.metres)} m from ${site.name}, and ${candidate.variety} wants ${metres(candidate.isolation)} m. Cover it, or grow it elsewhere.`,
+    )
+  }
+  const roots = site.flowering.find(
+    ({ group, metres, isolation }) =>
+      group === candidate.group && metres < Math.max(candidate.isolation, isolation),
+  )
+  if (roots !== undefined && !choice.covered && !candidate.flowersNextSeason) {
+    const wanted = Math.max(candidate.isolation, roots.isolation)
+    add(
+      'neighbour',
+      `${roots.variety} of last season flowers ${metres(roots.metres)} m from ${candidate.variety} at ${site.name}, and they want ${metres(wanted)} m. Cover one of them, or grow it elsewhere.`,
     )
   }
   return clashes
@@ -177,6 +211,13 @@ function isolationInWords(one: Placed, other: Placed): string {
       ? `both at ${one.site.name}, whose beds are ${apart} m across`
       : `at ${one.site.name} and ${other.site.name}, ${apart} m apart`
   return `${one.candidate.variety} and ${other.candidate.variety} cross: ${where}, and they want ${metres(wanted)} m. Cover one of them, or move it.`
+}
+
+function bedInWords(site: PlanSite): string {
+  const all = `${metres(site.area)} m² of bed`
+  return site.carried.area === 0
+    ? all
+    : `${all}, ${metres(site.carried.area)} m² of it under roots of last season`
 }
 
 function metres(value: number): string {

@@ -1,6 +1,6 @@
 import { maximalCliques } from './cliques.ts'
 import { possibleChoices } from './greedy.ts'
-import { crosses, type PlanChoice, type PlanProblem } from './plan.ts'
+import { crosses, freeBed, freeVarieties, type PlanChoice, type PlanProblem } from './plan.ts'
 
 /** An integer programme as text, with what each of its variables means. */
 export interface Programme {
@@ -36,11 +36,11 @@ export function programmeOf(problem: PlanProblem, locked: readonly PlanChoice[])
     const here = possible.filter(({ choice }) => choice.siteId === site.siteId)
     atMost(
       here.map(({ name, area }) => `+ ${figure(area)} ${name}`),
-      site.area,
+      freeBed(site),
     )
     atMost(
       here.map(({ name }) => `+ ${name}`),
-      site.mostVarieties,
+      freeVarieties(site),
     )
   }
   for (const names of crossingSets(possible)) {

@@ -1,0 +1,95 @@
+import { describe, expect, test } from 'vitest'
+import { isoDate } from '../../../db/domain/dates/iso-date.ts'
+import {
+  type GrowOut,
+  growOutState,
+  isCarriedInto,
+  notesToCome,
+  whyNotNoted,
+} from '../../../db/domain/season-plan/grow-out.ts'
+import { clashesOf } from '../../../db/domain/season-plan/plan.ts'
+import { withRoots } from '../../../db/domain/season-plan/standing-roots.ts'
+import { aCandidate, aSite, at } from '../../builders/season-plans.ts'
+
+const noted = (kind: GrowOut['notes'][number]['kind'], on: string) => ({
+  kind,
+  on: isoDate(on),
+  plants: null,
+  note: kind === 'failed' ? 'hail' : '',
+})
+const grown = (more: Partial<GrowOut> = {}): GrowOut => ({
+  season: 2026,
+  biennial: false,
+  seedOut: true,
+  broughtBack: false,
+  notes: [],
+  ...more,
+})
+
+describe('how a grow-out stands', () => {
+  const on = (day: string, more: Partial<GrowOut> = {}) => growOutState(grown(more), isoDate(day))
+  test('from planned to brought back', () => {
+    expect(on('2026-03-01', { seedOut: false })).toBe('planned')
+    expect(on('2026-03-01')).toBe('seed-out')
+    expect(on('2026-06-01', { notes: [noted('sown', '2026-05-01')] })).toBe('growing')
+    expect(on('2026-06-01', { notes: [noted('failed', '2026-05-20')] })).toBe('failed')
+    expect(on('2026-10-01', { notes: [noted('failed', '2026-05-20')], broughtBack: true })).toBe(
+      'brought-back',
+    )
+  })
+
+  test('what takes two seasons is waited for a year longer', () => {
+    expect(on('2027-01-01')).toBe('not-heard-of')
+    expect(on('2027-01-01', { biennial: true })).toBe('seed-out')
+    expect(on('2028-01-01', { biennial: true })).toBe('not-heard-of')
+  })
+
+  test('roots are stored of what takes two seasons only, and nothing fails that brought seed', () => {
+    expect(notesToCome(grown({ biennial: true }))).toContain('roots-stored')
+    expect(notesToCome(grown())).not.toContain('roots-stored')
+    expect(notesToCome(grown({ broughtBack: true }))).not.toContain('failed')
+    const roots = { ...noted('roots-stored', '2026-10-20'), plants: 24 }
+    expect(whyNotNoted(grown({ biennial: true, notes: [noted('sown', '2026-05-01')] }), roots)).toBeNull()
+  })
+})
+
+describe('roots of last season', () => {
+  test('stand in the next season only where it was begun and is not over', () => {
+    const beet = grown({ biennial: true })
+    expect([2026, 2027, 2028].map((season) => isCarriedInto(season, beet))).toEqual([false, true, false])
+    expect(isCarriedInto(2027, grown({ biennial: true, seedOut: false }))).toBe(false)
+    expect(isCarriedInto(2027, { ...beet, notes: [noted('failed', '2026-08-01')] })).toBe(false)
+    expect(isCarriedInto(2027, grown())).toBe(false)
+  })
+
+  const cabbage = aCandidate(1, { variety: 'Old Drum', group: 'Brassica oleracea', isolation: 200, area: 8 })
+  const sites = (covered: boolean) =>
+    withRoots(
+      [aSite(1, 0, { mostVarieties: 2 }), aSite(2, 150)],
+      [{ candidate: cabbage, siteId: 1, covered }],
+    )
+  const sentences = (candidate: ReturnType<typeof aCandidate>, siteId: number, covered = false) =>
+    clashesOf({ candidates: [candidate], sites: sites(covered) }, [at(candidate.accessionId, siteId)]).map(
+      ({ sentence }) => sentence,
+    )
+
+  test('take their bed and their place among the varieties again', () => {
+    expect(sentences(aCandidate(2, { area: 13 }), 1)).toEqual([
+      'Variety 2 takes 13 m² of bed, and Garden 1 has 20 m² of bed, 8 m² of it under roots of last season.',
+    ])
+    const two = [aCandidate(2), aCandidate(3)]
+    const problem = { candidates: two, sites: sites(false) }
+    expect(clashesOf(problem, [at(2, 1), at(3, 1)]).map(({ sentence }) => sentence)).toEqual([
+      'Garden 1 takes at most 2 varieties, and this is 2 beside 1 from last season.',
+    ])
+  })
+
+  test('cross with what flowers this season, not with what flowers in the next, nor under cover', () => {
+    const broccoli = aCandidate(2, { group: 'Brassica oleracea', isolation: 100 })
+    expect(sentences(broccoli, 2)).toEqual([
+      'Old Drum of last season flowers 150 m from Variety 2 at Garden 2, and they want 200 m. Cover one of them, or grow it elsewhere.',
+    ])
+    expect(sentences({ ...broccoli, flowersNextSeason: true }, 2)).toEqual([])
+    expect(sentences(broccoli, 2, true)).toEqual([])
+  })
+})

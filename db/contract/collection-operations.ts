@@ -108,6 +108,7 @@ export const collectionOperations = {
           said: z.string(),
           undoable: z.boolean(),
           takenBack: z.boolean(),
+          people: z.array(z.string()).describe('whom its movements are with, by name as of now'),
           lines: z.array(EntryLine),
         }),
       ),

@@ -39,9 +39,20 @@ export function listEntries(reading: Reading, input: ParsedInput<'entry.list'>):
       said: row.said,
       undoable: row.taken_back === 0 && JSON.parse(row.answer).undoable === true,
       takenBack: row.taken_back === 1,
+      people: peopleOf(reading, row.id),
       lines: entryLines(reading.sqlite, row.id),
     })),
   }
+}
+
+/** Names are read, and never written into the sentence of an entry: a person can be renamed, joined or erased. */
+function peopleOf({ sqlite }: Reading, entryId: number): string[] {
+  const rows = prepared(
+    sqlite,
+    `SELECT DISTINCT person.name FROM movement JOIN person ON person.id = person_id
+     WHERE movement.entry_id = ? AND kind <> 'reversal' ORDER BY person.name`,
+  ).all(entryId) as { name: string }[]
+  return rows.map(({ name }) => name)
 }
 
 /**

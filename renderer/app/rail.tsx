@@ -7,12 +7,20 @@ import {
   SETTINGS_WORD,
   screenOf,
 } from './rail-words.ts'
+import { alongRail } from './regions.ts'
 import './rail.css'
 
 /** The rail along the top: the keeper's day in words, the one field in the middle, settings at the end. */
 export function Rail({ children }: { readonly children: React.ReactNode }) {
+  const onKeyDown = (event: React.KeyboardEvent<HTMLElement>) => {
+    const by = { ArrowRight: 1, ArrowLeft: -1 } as const
+    if (!(event.key in by) || !(event.target instanceof HTMLAnchorElement)) return
+    event.preventDefault()
+    alongRail(event.currentTarget, by[event.key as keyof typeof by])
+  }
   return (
-    <header className="rail">
+    // biome-ignore lint/a11y/noStaticElementInteractions: arrows are a second way along the links
+    <header className="rail" onKeyDown={onKeyDown}>
       <nav className="rail-words" aria-label="The day">
         <RailGroups side="before" />
       </nav>

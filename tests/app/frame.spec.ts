@@ -106,6 +106,21 @@ test('the focus and the title follow to the screen that was opened', async ({ pa
   await expect(page.locator('main :focus')).toHaveCount(1)
 })
 
+test('F6 goes to the rail and back to the field, and arrows go along its words', async ({ page }) => {
+  await page.getByRole('link', { name: 'Take in' }).click()
+  await expect(page.getByRole('combobox', { name: 'Who brings it?' })).toBeFocused()
+  await page.keyboard.press('Shift+F6')
+  await expect(page.getByRole('link', { name: 'Take in' })).toBeFocused()
+  await page.keyboard.press('F6')
+  await expect(page.getByRole('combobox', { name: 'Who brings it?' })).toBeFocused()
+  await page.keyboard.press('F6')
+  await expect(page.getByRole('link', { name: 'what was written today' })).toBeFocused()
+  await page.keyboard.press('F6')
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('combobox', { name: 'Who takes it?' })).toBeFocused()
+})
+
 test('the rail can be skipped', async ({ page }) => {
   await press(page, 'Tab')
   await expect(page.getByRole('button', { name: 'Skip to the work' })).toBeFocused()

@@ -80,6 +80,24 @@ it('is not offered for what has no opposite', async () => {
   expect((await test.refused('entry.take-back', { entryId })).code).toBe('cannot-take-back')
 })
 
+it('names whom an entry is with as they are called now', async () => {
+  const { personId } = await test.call('person.create', { name: 'Zoë Brontë' })
+  const { lotId } = await takeIn(test)
+  await test.call('withdrawal.record', {
+    person: { personId },
+    on: '2026-01-14',
+    lines: [{ lotId, amount: '5 seeds' }],
+    despite: ['too-few-left'],
+    reason: 'to grow on',
+  })
+  await test.call('person.update', { personId, name: 'Zoë Marlow' })
+  const { entries } = await test.call('entry.list', {})
+  expect(entries.map(({ operation, people }) => [operation, people])).toContainEqual([
+    'withdrawal.record',
+    ['Zoë Marlow'],
+  ])
+})
+
 it('lists what was written, newest first, with what can be taken back', async () => {
   const gift = await takeIn(test)
   await test.call('entry.take-back', { entryId: gift.entryId })

@@ -93,22 +93,37 @@ function WrittenEntry({ entry, busy, onTakeBack }: WrittenEntryProps) {
       </time>
       <p className="written-said">
         {entry.said}
+        {entry.people.length > 0 && <span className="soft"> · {entry.people.join(', ')}</span>}
         {entry.takenBack && <span className="soft"> (taken back)</span>}
-        {lots.size > 1 && (
-          <span className="written-lots">
-            {[...lots].map(([lotId, lotNumber]) => (
-              <Link key={lotId} href={lotAddress(lotId)}>
-                {lotNumber}
-              </Link>
-            ))}
-          </span>
-        )}
       </p>
       {entry.undoable && (
         <button type="button" className="word-button" disabled={busy} onClick={onTakeBack}>
           take back<span className="only-aloud">: {entry.said}</span>
         </button>
       )}
+      {lots.size > 1 && <LotsOfEntry lots={lots} />}
     </li>
+  )
+}
+
+const MOST_LOTS_SHOWN = 4
+
+/** Every lot of an entry; many are folded, so that the keyboard need not pass through each. */
+function LotsOfEntry({ lots }: { readonly lots: ReadonlyMap<number, string> }) {
+  const links = (
+    <span className="written-lots">
+      {[...lots].map(([lotId, lotNumber]) => (
+        <Link key={lotId} href={lotAddress(lotId)}>
+          {lotNumber}
+        </Link>
+      ))}
+    </span>
+  )
+  if (lots.size <= MOST_LOTS_SHOWN) return links
+  return (
+    <details className="written-many soft">
+      <summary>its {lots.size} lots</summary>
+      {links}
+    </details>
   )
 }

@@ -114,6 +114,8 @@ test('F6 goes to the rail and back to the field, and arrows go along its words',
   await page.keyboard.press('F6')
   await expect(page.getByRole('combobox', { name: 'Who brings it?' })).toBeFocused()
   await page.keyboard.press('F6')
+  await expect(page.getByLabel('Goes to', { exact: true })).toBeFocused()
+  await page.keyboard.press('F6')
   await expect(page.getByRole('link', { name: 'what was written today' })).toBeFocused()
   await page.keyboard.press('F6')
   await page.keyboard.press('ArrowRight')

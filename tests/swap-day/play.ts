@@ -1,13 +1,14 @@
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { chromium, expect } from '@playwright/test'
+import { chromium } from '@playwright/test'
 import { buildIfNeeded } from '../../electron/loopback/build-if-needed.ts'
 import { callOnFile, PROJECT_FOLDER } from '../app/support/command-line.ts'
 import { Keys } from '../app/support/keys.ts'
 import { startApp } from '../app/support/running-app.ts'
 import { getTestBrowser } from '../support/find-browser.ts'
 import { printTheDay, takeStock, undoTwoMistakes } from './evening.ts'
+import { seen } from './seen.ts'
 import { goTo, handOut, paperSheet, type Tables, tabTo, takeBack, takeIn } from './tables.ts'
 
 // npm run swap-day: a whole swap day at the tables of the real app, from the first envelope to the last thank-you, by
@@ -51,7 +52,7 @@ try {
   const room = places.find(({ path }) => path === 'Seed room')
   await app.call('place.create', { parentId: room?.placeId, name: 'Window shelf', kind: 'shelf' })
   await page.goto(app.address)
-  await expect(page.getByRole('combobox', { name: /Find a lot/ })).toBeVisible()
+  await seen(page.getByRole('combobox', { name: /Find a lot/ })).toBeVisible()
   await part('to the first table', () => goTo(tables, 'Take in'))
   await part('8 donors with 20 gifts', () => takeIn(tables))
   await part('to the second table', () => goTo(tables, 'Hand out'))
@@ -74,8 +75,8 @@ try {
   console.log(`The whole day: ${tables.keys.pressed} key presses.`)
   const check = await app.call('collection.check', {})
   console.log(`The book: ${JSON.stringify(check)}`)
-  expect(check.clean, 'the book is right').toBe(true)
-  expect(wrong, 'nothing went wrong in the page').toEqual([])
+  seen(check.clean, 'the book is right').toBe(true)
+  seen(wrong, 'nothing went wrong in the page').toEqual([])
 } catch (thrown) {
   await page.screenshot({ path: join(tmpdir(), 'common-drawer-swap-day-stopped.png') })
   throw thrown

@@ -45,6 +45,15 @@ export const TestLine = z.object({
 })
 export type TestLine = z.infer<typeof TestLine>
 
+/** Tests of a lot that are stages of one, added up. */
+const StagesSum = z.object({
+  stages: z.int(),
+  tested: z.int(),
+  germinated: z.int(),
+  decision: z.enum(['regrow', 'keep', 'go-on', 'undecided']),
+  words: z.string(),
+})
+
 const TestResult = z.object({
   germinated: z.int().describe("seeds counted as alive, by the keeper's choice"),
   tested: z.int(),
@@ -80,6 +89,8 @@ export const TestRecord = TestLine.omit({ replicates: true, words: true }).exten
   result: TestResult.nullable().describe(
     'what the counts would come to if the test ended now; null before the first',
   ),
+  staged: StagesSum.nullable().describe('the stages that are over, up to this test; null: it is no stage'),
+  followedBy: Id.nullable().describe('the test that is its next stage'),
   finished: z.object({ on: z.string(), note: z.string(), entryId: Id }).nullable(),
   cancelled: z.object({ on: z.string(), reason: z.string(), seedsBack: z.boolean() }).nullable(),
 })
@@ -119,6 +130,9 @@ export const TestPlan = z.object({
   smallest: TestSize.nullable(),
   sizes: z.array(TestSize),
   words: z.string().describe('the advice in a sentence or two'),
+  follows: StagesSum.extend({ testId: Id, on: z.string(), groupSize: z.int() })
+    .nullable()
+    .describe('the latest test, where a next stage of it may decide; null: there is none'),
   staged: z.object({
     groupSize: z.int(),
     published: z.boolean(),
@@ -185,6 +199,7 @@ export const germinationOperations = {
       firstDay: z.int().min(1).max(400).nullable().default(null).describe('days to the first count'),
       finalDay: z.int().min(1, 'The last count is on day 1 or later.').max(400, 'Count by day 400.'),
       fromStock: FromStock,
+      followsTestId: Id.nullable().default(null).describe('the test whose next stage it is'),
       note: Story.default(''),
     },
     { testId: Id, due: TestDue, left: Quantity },

@@ -418,6 +418,7 @@ CREATE TABLE germination_test (
   first_day INTEGER CHECK (first_day >= 1),
   final_day INTEGER CHECK (final_day BETWEEN 1 AND 400),
   movement_id INTEGER UNIQUE REFERENCES movement (id),
+  follows_id INTEGER REFERENCES germination_test (id) CHECK (follows_id < id),
   note TEXT NOT NULL,
   entry_id INTEGER NOT NULL REFERENCES entry (id),
   CHECK (final_day IS NULL OR started_on IS NOT NULL),
@@ -425,6 +426,8 @@ CREATE TABLE germination_test (
 ) STRICT;
 --> statement-breakpoint
 CREATE INDEX germination_test_by_lot ON germination_test (lot_id);
+--> statement-breakpoint
+CREATE INDEX germination_test_by_follows ON germination_test (follows_id) WHERE follows_id IS NOT NULL;
 --> statement-breakpoint
 CREATE INDEX germination_test_by_entry ON germination_test (entry_id);
 --> statement-breakpoint

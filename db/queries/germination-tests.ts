@@ -18,6 +18,7 @@ export interface TestRow {
   readonly first_day: number | null
   readonly final_day: number | null
   readonly movement_id: number | null
+  readonly follows_id: number | null
   readonly note: string
   readonly entry_id: number
   readonly sown: number
@@ -44,7 +45,7 @@ export const COUNTS_IN_FORCE = `
 
 const TEST_COLUMNS = `
   germination_test.id, germination_test.lot_id, lot.number AS lot_number, lot.accession_id, variety.name AS variety,
-  crop.common_name AS crop, crop.id AS crop_id, started_on, medium, temperature, first_day, final_day, movement_id,
+  crop.common_name AS crop, crop.id AS crop_id, started_on, medium, temperature, first_day, final_day, movement_id, follows_id,
   germination_test.note, germination_test.entry_id,
   (SELECT sum(sown) FROM germination_replicate WHERE test_id = germination_test.id) AS sown,
   (SELECT count(*) FROM germination_replicate WHERE test_id = germination_test.id) AS replicates,
@@ -141,21 +142,38 @@ export function countsOf(sqlite: Sqlite, testId: number): CountRow[] {
 export function restingOnEntry(sqlite: Sqlite, entryId: number): string | null {
   const said = prepared(
     sqlite,
-    `WITH touched (test_id, begun) AS (
-       SELECT id, 1 FROM germination_test WHERE entry_id = @entry
-       UNION SELECT test_id, 0 FROM germination_count WHERE entry_id = @entry)
+    `WITH touched (test_id, how) AS (
+       SELECT id, 'begun' FROM germination_test WHERE entry_id = @entry
+       UNION SELECT test_id, 'counted' FROM germination_count WHERE entry_id = @entry
+       UNION SELECT test_id, 'ended' FROM germination_result WHERE entry_id = @entry)
      SELECT entry.said FROM touched JOIN (
-       SELECT test_id, entry_id, 0 AS is_count FROM germination_result WHERE ${standing('germination_result')}
-       UNION ALL SELECT test_id, entry_id, 0 FROM germination_cancel WHERE ${standing('germination_cancel')}
-       UNION ALL SELECT test_id, entry_id, 1 FROM germination_count WHERE ${standing('germination_count')}
+       SELECT test_id, entry_id, 'end' AS what FROM germination_result WHERE ${standing('germination_result')}
+       UNION ALL SELECT test_id, entry_id, 'end' FROM germination_cancel WHERE ${standing('germination_cancel')}
+       UNION ALL SELECT test_id, entry_id, 'count' FROM germination_count WHERE ${standing('germination_count')}
+       UNION ALL SELECT follows_id, entry_id, 'stage' FROM germination_test
+         WHERE follows_id IS NOT NULL AND ${standing('germination_test')}
      ) AS later ON later.test_id = touched.test_id
      JOIN entry ON entry.id = later.entry_id
-     WHERE later.entry_id <> @entry AND (touched.begun = 1 OR later.is_count = 0)
+     WHERE later.entry_id <> @entry
+       AND (touched.how = 'begun' OR later.what = 'stage' OR (touched.how = 'counted' AND later.what = 'end'))
      ORDER BY entry.id DESC LIMIT 1`,
   )
     .pluck()
     .get({ entry: entryId }) as string | undefined
   return said ?? null
+}
+
+/** The test that is the next stage of another, stands and was not given up; null: none. */
+export function followerOf(sqlite: Sqlite, testId: number): number | null {
+  const id = prepared(
+    sqlite,
+    `SELECT germination_test.id FROM germination_test WHERE follows_id = ? AND ${standing('germination_test')}
+       AND NOT EXISTS (SELECT 1 FROM germination_cancel
+         WHERE test_id = germination_test.id AND ${standing('germination_cancel')})`,
+  )
+    .pluck()
+    .get(testId) as number | undefined
+  return id ?? null
 }
 
 /** A result of a lot that stands, its own or carried over from the lot it was split from. */

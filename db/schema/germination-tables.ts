@@ -14,6 +14,8 @@ export const germinationTest = sqliteTable('germination_test', {
   finalDay: integer('final_day'),
   /** The movement that took its seeds from the stock; null where they came from elsewhere. */
   movementId: integer('movement_id'),
+  /** The test whose next stage it is; null: it stands by itself or is the first. */
+  followsId: integer('follows_id'),
   note: text('note').notNull(),
   entryId: integer('entry_id').notNull(),
 })

@@ -5,7 +5,7 @@ import { addDays } from '../domain/dates/day-arithmetic.ts'
 import { type IsoDate, isoDate } from '../domain/dates/iso-date.ts'
 import { testConditions } from '../domain/germination/conditions.ts'
 import { nextTestDates, type TestDate } from '../domain/germination/next-test.ts'
-import { stagedOutcome, stagedPlan } from '../domain/germination/staged-plan.ts'
+import { plannableThreshold, stagedOutcome, stagedPlan } from '../domain/germination/staged-plan.ts'
 import { MOST_SPENT, suggestedLayout } from '../domain/germination/suggested-layout.ts'
 import { PROBABLY, type TestSizes, testSizes } from '../domain/germination/test-size.ts'
 import { sourceInWords } from '../migrations/crop-table.ts'
@@ -18,6 +18,7 @@ import { assumedInWords, lifeOf, thresholdOf } from './living-stock.ts'
 import { cautionsOf } from './lot-record.ts'
 import { lotOrRefuse } from './new-lot.ts'
 import { settingsOf } from './settings.ts'
+import { openStages } from './staged-tests.ts'
 
 /** Days to the last count where the table has none. Common practice, no source. */
 const USUAL_FINAL_DAY = 14
@@ -36,7 +37,7 @@ export function planTest(reading: Reading, input: ParsedInput<'germination.plan'
   const row = lotOrRefuse(reading, input.lotId, 'lotId')
   const available = row.balance_count
   const life = lifeOf(row)
-  const threshold = input.threshold ?? plannable(thresholdOf(row, settingsOf(reading)))
+  const threshold = input.threshold ?? plannableThreshold(thresholdOf(row, settingsOf(reading)))
   const expected = input.expected ?? life.viability
   const sizes = testSizes(available, threshold, expected)
   return {
@@ -55,13 +56,9 @@ export function planTest(reading: Reading, input: ParsedInput<'germination.plan'
     smallest: sizes.smallest,
     sizes: [...sizes.shown],
     words: adviceInWords(sizes, available, threshold, expected),
+    follows: openStages(reading, row.lot_id, threshold),
     staged: stagedOf(threshold, input.groupSize ?? groupFor(available), available),
   }
-}
-
-/** A threshold that a test can be planned for: every lot lies above nothing and below everything. */
-function plannable(threshold: number): number {
-  return Math.min(0.99, Math.max(0.05, threshold))
 }
 
 function conditionsOf(reading: Reading, cropId: string): TestPlan['conditions'] {

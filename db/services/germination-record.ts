@@ -22,6 +22,7 @@ import {
   toleranceInWords,
 } from '../domain/germination/result-in-words.ts'
 import { cumulativeCurve, germinationSpeed } from '../domain/germination/speed.ts'
+import { plannableThreshold } from '../domain/germination/staged-plan.ts'
 import { probabilityAtLeast } from '../domain/germination/threshold-verdict.ts'
 import { judgeTolerance } from '../domain/germination/tolerance.ts'
 import { wilsonInterval } from '../domain/germination/wilson.ts'
@@ -38,6 +39,7 @@ import { thresholdOf } from './living-stock.ts'
 import { cautionsOf } from './lot-record.ts'
 import { lotOrRefuse } from './new-lot.ts'
 import { settingsOf } from './settings.ts'
+import { stageOf } from './staged-tests.ts'
 import { replicatesOf, resultWords, tallyOf } from './test-counts.ts'
 
 /** A bench of more tests than this is no bench. */
@@ -83,6 +85,7 @@ export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice)
       counts.length === 0
         ? null
         : { ...resultOf(reading, row, replicates, choice), ...soFar(row, replicates, asked) },
+    ...stageOf(reading, row, plannableThreshold(thresholdOfLot(reading, row.lot_id))),
     finished:
       row.tested_on === null || row.result_entry_id === null
         ? null
@@ -92,6 +95,10 @@ export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice)
         ? null
         : { on: row.cancelled_on, reason: row.cancel_reason ?? '', seedsBack: row.seeds_back === 1 },
   }
+}
+
+function thresholdOfLot(reading: Reading, lotId: number): number {
+  return thresholdOf(lotOrRefuse(reading, lotId, 'testId'), settingsOf(reading))
 }
 
 /** While seeds still lie there nothing is said of the lot, unless what an end now would say is asked for. */
@@ -124,7 +131,7 @@ function resultOf(
   choice: CountingChoice,
 ): NonNullable<TestRecord['result']> {
   const { germinated, sown, tally, unsorted, replicates: shares } = testResult(replicates, choice)
-  const threshold = thresholdOf(lotOrRefuse(reading, row.lot_id, 'testId'), settingsOf(reading))
+  const threshold = thresholdOfLot(reading, row.lot_id)
   const tolerance = judgeTolerance(shares)
   const speed =
     row.started_on === null ? null : germinationSpeed(seedlingsByDay(replicates, isoDate(row.started_on)))
@@ -202,6 +209,6 @@ function wordsOfEnd(reading: Reading, row: TestRow): string {
   if (row.cancel_reason !== null) return row.cancel_reason
   if (row.tested_on === null) return ''
   const choice = { hard: row.hard_alive === 1, fresh: row.fresh_alive === 1 }
-  const threshold = thresholdOf(lotOrRefuse(reading, row.lot_id, 'testId'), settingsOf(reading))
+  const threshold = thresholdOfLot(reading, row.lot_id)
   return resultWords(reading, row.id, threshold, choice)
 }

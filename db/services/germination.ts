@@ -27,6 +27,7 @@ import { lotOrRefuse } from './new-lot.ts'
 import { refuseTooMuch } from './plan-withdrawal.ts'
 import { reverseMovement } from './reverse-movement.ts'
 import { settingsOf } from './settings.ts'
+import { refuseAStrayStage } from './staged-tests.ts'
 import { replicatesOf, resultWords } from './test-counts.ts'
 import { writeMovement } from './write-movement.ts'
 
@@ -45,8 +46,10 @@ export function beginTest(
     })
   }
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
+  if (input.followsTestId !== null) refuseAStrayStage(writing, row.lot_id, input.followsTestId)
   const testId = layOut(writing, row, {
     ...input,
+    followsId: input.followsTestId,
     startedOn: input.on,
     takenOn: input.on,
     field: 'replicates',
@@ -195,6 +198,7 @@ export function recordGermination(
     temperature: '',
     firstDay: null,
     finalDay: null,
+    followsId: null,
     fromStock: input.fromStock,
     note: input.note,
     startedOn,
@@ -226,6 +230,7 @@ interface LaidOut {
   readonly temperature: string
   readonly firstDay: number | null
   readonly finalDay: number | null
+  readonly followsId: number | null
   readonly fromStock: boolean
   readonly note: string
   readonly startedOn: string | null

@@ -68,7 +68,7 @@ test('four replicates are laid out, counted and ended by keyboard', async ({ app
   expect(quantity.count).toBe(200)
 })
 
-test('more than was laid out is refused at its cell, and a test given up before it was wet gives its seeds back', async ({
+test('more than was laid out is refused at its cell and outlives the window, and a test given up before it was wet gives its seeds back', async ({
   app,
   page,
 }) => {
@@ -91,6 +91,8 @@ test('more than was laid out is refused at its cell, and a test given up before 
   await keys.press('Control+Enter')
   await expect(page.getByText('that is 1 more than were still there')).toBeVisible()
   await expect(first).toBeFocused()
+  await page.reload()
+  await expect(first).toHaveValue('21')
   await page.getByRole('button', { name: 'Give it up' }).press('Enter')
   await expect(page.getByLabel('Why')).toBeFocused()
   await keys.type('wrong lot')

@@ -254,7 +254,9 @@ function statements(sqlite: Sqlite) {
        VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, 0, 0, '', ?, '', 0, ?)`,
     ),
     weight: sqlite.prepare("INSERT INTO seed_weight VALUES (?, ?, ?, ?, 1, 50, NULL, 0, '', ?)"),
-    test: sqlite.prepare("INSERT INTO germination_test VALUES (?, ?, NULL, '', '', NULL, NULL, NULL, '', ?)"),
+    test: sqlite.prepare(
+      "INSERT INTO germination_test VALUES (?, ?, NULL, '', '', NULL, NULL, NULL, NULL, '', ?)",
+    ),
     replicate: sqlite.prepare('INSERT INTO germination_replicate VALUES (?, 1, ?)'),
     germination: sqlite.prepare("INSERT INTO germination_result VALUES (?, ?, ?, ?, ?, ?, 0, 0, '', ?)"),
     inForce: sqlite.prepare(

@@ -51,6 +51,11 @@ const PUBLISHED_HALF_WIDTH = 5.15
 /** Groups after which a staged test stops undecided: as many as the published table has. */
 const MOST_GROUPS = 9
 
+/** A threshold that a test can be planned for: every lot lies above nothing and below everything. */
+export function plannableThreshold(threshold: number): number {
+  return Math.min(0.99, Math.max(0.05, threshold))
+}
+
 const logOdds = (part: number) => Math.log(part / (1 - part))
 
 /**
@@ -69,18 +74,19 @@ export function stagedPlan(threshold: number, groupSize: number, available: numb
 }
 
 function computedStages(threshold: number, groupSize: number): readonly Stage[] {
+  return Array.from({ length: MOST_GROUPS }, (_, index) => computedStage(threshold, groupSize * (index + 1)))
+}
+
+function computedStage(threshold: number, tested: number): Stage {
   const { slope, halfWidth } = waldLines(threshold)
-  return Array.from({ length: MOST_GROUPS }, (_, index) => {
-    const tested = groupSize * (index + 1)
-    const regrow = Math.floor(slope * tested - halfWidth)
-    const keep = Math.ceil(slope * tested + halfWidth)
-    return {
-      tested,
-      regrowAtMost: regrow < 0 ? null : regrow,
-      keepAtLeast: keep > tested ? null : keep,
-      confidence: 'computed',
-    }
-  })
+  const regrow = Math.floor(slope * tested - halfWidth)
+  const keep = Math.ceil(slope * tested + halfWidth)
+  return {
+    tested,
+    regrowAtMost: regrow < 0 ? null : regrow,
+    keepAtLeast: keep > tested ? null : keep,
+    confidence: 'computed',
+  }
 }
 
 /** The two lines of Wald's test: germinated = slope x tested -/+ half the width, in seeds. */
@@ -113,4 +119,36 @@ export function stagedOutcome(plan: StagedPlan, alive: number): StagedOutcome {
   }
   const undecided = [...going.values()].reduce((sum, chance) => sum + chance, 0)
   return { alive, regrow, keep, undecided, seeds }
+}
+
+/** What the stages of a test come to so far. */
+export interface StagedDecision {
+  readonly kind: 'regrow' | 'keep' | 'go-on' | 'undecided'
+  /** The step of the plan that decides now. */
+  readonly now: Stage
+  /** The step after the next group; null: there is none. */
+  readonly next: Stage | null
+}
+
+/**
+ * What a staged test says after `tested` seeds in all, of which `germinated` did, 0 <= germinated <= tested.
+ *
+ * Stages need not be alike: between the steps of the published table the same lines decide, which give each of its rows.
+ * Undecided once as many seeds were tested as nine groups hold. Throws RangeError for counts that cannot be.
+ */
+export function stagedDecision(
+  threshold: number,
+  groupSize: number,
+  tested: number,
+  germinated: number,
+): StagedDecision {
+  if (!(germinated >= 0 && germinated <= tested)) throw new RangeError(`Not ${germinated} of ${tested} seeds`)
+  const { stages } = stagedPlan(threshold, groupSize, MOST_GROUPS * groupSize)
+  const at = (seeds: number) =>
+    stages.find((stage) => stage.tested === seeds) ?? computedStage(threshold, seeds)
+  const now = at(tested)
+  const next = tested < MOST_GROUPS * groupSize ? at(tested + groupSize) : null
+  if (now.regrowAtMost !== null && germinated <= now.regrowAtMost) return { kind: 'regrow', now, next }
+  if (now.keepAtLeast !== null && germinated >= now.keepAtLeast) return { kind: 'keep', now, next }
+  return { kind: next === null ? 'undecided' : 'go-on', now, next }
 }

@@ -26,9 +26,11 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
     firstDay: conditions.firstDay === null ? '' : String(conditions.firstDay),
     finalDay: String(conditions.finalDay),
     fromStock: true,
+    nextStage: false,
     note: '',
     on: '',
   })
+  const { follows } = plan
   const write = useWrite('germination.begin')
   const replicates = wholeNumber(typed.replicates)
   const each = wholeNumber(typed.each)
@@ -52,6 +54,7 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
         firstDay,
         finalDay,
         fromStock: typed.fromStock,
+        followsTestId: typed.nextStage ? (follows?.testId ?? null) : null,
         note: typed.note,
       },
       {
@@ -71,6 +74,21 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
       shownAtField={SHOWN}
       onSend={send}
     >
+      {follows !== null && (
+        <div className="card-form-wide">
+          <CheckField
+            label={`the next stage: ${follows.words}`}
+            step="next-stage"
+            checked={typed.nextStage}
+            onChange={(nextStage) =>
+              change(
+                nextStage ? { nextStage, replicates: '1', each: String(follows.groupSize) } : { nextStage },
+              )
+            }
+            meaning="What sprouts is added to the stages before, and the plan says what it comes to."
+          />
+        </div>
+      )}
       <TextField
         label="Replicates"
         step="replicates"

@@ -2,9 +2,9 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { PaperPages } from '../../shared/labels/paper-pages.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
-/** The sheet for the bench: every test under way, with room for its counts. */
-export function BenchSheet() {
-  const sheet = useRead('germination.sheet', {})
+/** The sheet for the bench: one test, or every test under way, with room for its counts. */
+export function BenchSheet({ testId }: { readonly testId: number | null }) {
+  const sheet = useRead('germination.sheet', testId === null ? {} : { testIds: [testId] })
   return (
     <div className="germ-sheet">
       <h2 tabIndex={-1}>Bench sheet</h2>

@@ -4,6 +4,11 @@ import type { Format } from '../../shared/format/format.ts'
 /** The address of the bench sheet. */
 export const SHEET = '/germination/sheet'
 
+/** The address of the bench sheet of one test. */
+export function sheetAddress(testId: number): string {
+  return `${SHEET}/${testId}`
+}
+
 /** How the seeds of a test were laid out: '400 in 4 × 100' where the replicates are alike. */
 export function layoutInWords(replicates: readonly number[]): string {
   const sown = replicates.reduce((sum, seeds) => sum + seeds, 0)

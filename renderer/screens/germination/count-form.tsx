@@ -13,18 +13,14 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
-import { cellName, columnKey, readCells, stillThere, type TypedCells } from './typed-counts.ts'
-
-export interface TypedCount {
-  readonly on: string
-  readonly cells: TypedCells
-}
-
-export const NOTHING_TYPED: TypedCount = { on: '', cells: {} }
+import type { TypedCount } from './bench-draft.ts'
+import { cellName, columnKey, readCells, stillThere } from './typed-counts.ts'
 
 interface CountFormProps {
   readonly test: TestRecord
   readonly kept: KeptForm<TypedCount>
+  /** False when the last key typed could not be kept. */
+  readonly safe: boolean
   /** A count was written down: whether it was the last that is wanted. */
   readonly onCounted: (last: boolean) => void
 }
@@ -38,7 +34,7 @@ const NAMES: Record<Category, { readonly name: string; readonly means: string }>
 }
 
 /** What was taken out of each replicate on a day. Enter goes on along the row, Ctrl with Enter writes it down. */
-export function CountForm({ test, kept, onCounted }: CountFormProps) {
+export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
   const { typed, change, letGo } = kept
   const today = useToday()
   const format = useFormat()
@@ -155,6 +151,11 @@ export function CountForm({ test, kept, onCounted }: CountFormProps) {
         {tooMany >= 0 &&
           `Replicate ${tooMany + 1}: that is ${-(after[tooMany] ?? 0)} more than were still there. Enter only what was taken out on this day.`}
       </p>
+      {!safe && (
+        <p className="table-field-warning">
+          What is typed could not be kept just now. Do not close the window.
+        </p>
+      )}
       {write.error !== null && write.error.problem.field !== 'on' && (
         <ProblemText problem={write.error.problem} />
       )}

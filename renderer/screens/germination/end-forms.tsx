@@ -11,10 +11,12 @@ import { TextField } from '../../shared/table-form/text-field.tsx'
 interface EndFormProps {
   readonly test: TestRecord
   readonly onClose: () => void
+  /** The test is over: a count that is half typed has no place any more. */
+  readonly onDone: () => void
 }
 
 /** Ends the test: which seed that did not germinate counts as alive, and the day. */
-export function FinishForm({ test, onClose }: EndFormProps) {
+export function FinishForm({ test, onClose, onDone }: EndFormProps) {
   const today = useToday()
   const { typed, change, letGo } = useKeptForm(`finish/${test.testId}`, {
     hard: false,
@@ -28,6 +30,7 @@ export function FinishForm({ test, onClose }: EndFormProps) {
   const { hard = 0, fresh = 0 } = test.result?.tally ?? {}
   const done = () => {
     letGo()
+    onDone()
     onClose()
   }
   return (
@@ -82,7 +85,7 @@ export function FinishForm({ test, onClose }: EndFormProps) {
 }
 
 /** Gives the test up, with the reason; seed that stayed dry may go back. */
-export function CancelForm({ test, onClose }: EndFormProps) {
+export function CancelForm({ test, onClose, onDone }: EndFormProps) {
   const today = useToday()
   const { typed, change, letGo } = useKeptForm(`cancel/${test.testId}`, {
     reason: '',
@@ -92,6 +95,7 @@ export function CancelForm({ test, onClose }: EndFormProps) {
   const write = useWrite('germination.cancel')
   const done = () => {
     letGo()
+    onDone()
     onClose()
   }
   const mayGoBack = test.fromStock && test.counts.length === 0

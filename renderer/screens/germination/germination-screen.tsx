@@ -3,8 +3,20 @@ import { Link, useLocation } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { planAddress, testAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
+import { useDraft } from '../../shared/table-form/use-draft.ts'
+import {
+  type BenchDraft,
+  type BenchStep,
+  countOf,
+  countsTyped,
+  emptyBench,
+  isBlankBench,
+  stepBench,
+} from './bench-draft.ts'
 import { BenchSheet } from './bench-sheet.tsx'
 import { SHEET } from './bench-words.ts'
 import { focusNext } from './focus.ts'
@@ -20,6 +32,11 @@ type Shown = 'bench' | 'due' | 'over'
 /** What is due within so many days stands in the list. */
 const DUE_WITHIN_DAYS = 180
 
+/** So many of what is due are listed at a time. */
+const DUE_AT_ONCE = 200
+
+const RULES = { kind: 'bench', blank: emptyBench, step: stepBench, isBlank: isBlankBench } as const
+
 interface GerminationScreenProps {
   /** 'test', 'lot', 'sheet' or nothing. */
   readonly part: string
@@ -31,8 +48,14 @@ interface GerminationScreenProps {
 export function GerminationScreen({ part, id }: GerminationScreenProps) {
   const format = useFormat()
   const bench = useRead('germination.list', {})
-  const due = useRead('germination.due', { withinDays: DUE_WITHIN_DAYS, limit: 200 })
+  const [dueFrom, setDueFrom] = useState(0)
+  const due = useRead(
+    'germination.due',
+    { withinDays: DUE_WITHIN_DAYS, offset: dueFrom, limit: DUE_AT_ONCE },
+    { keepLast: true },
+  )
   const [shown, setShown] = useState<Shown>('bench')
+  const visit = useDraft<BenchDraft, BenchStep>(RULES)
   const over = useRead('germination.list', shown === 'over' ? { state: 'finished', limit: 200 } : null)
   const givenUp = useRead('germination.list', shown === 'over' ? { state: 'cancelled', limit: 50 } : null)
   const [here, go] = useLocation()
@@ -44,7 +67,9 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
   const openCard = useOpening(card, here)
   const error = bench.error ?? due.error ?? over.error ?? givenUp.error
   if (error !== null) return <ProblemText problem={error.problem} />
-  if (bench.data === undefined || due.data === undefined) return <p className="soft waiting">Opening…</p>
+  const { draft, dispatch } = visit
+  if (bench.data === undefined || due.data === undefined || draft === null)
+    return <p className="soft waiting">Opening…</p>
   const rows: Record<Shown, readonly Row[]> = {
     bench: bench.data.tests.map((test) => testRow(test, format)),
     due: due.data.lots.map((lot) => dueRow(lot, format)),
@@ -64,11 +89,12 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
         <LotQuestion onPick={(lotId) => goTo(planAddress(lotId))} />
         <Lists shown={shown} onPick={setShown} bench={bench.data} due={due.data} />
         {rows[shown].length === 0 && <p className="soft">{NOTHING[shown]}</p>}
-        {shown === 'due' && due.data.total > rows.due.length && (
-          <p className="soft">
-            The first {format.number(rows.due.length)} of {format.number(due.data.total)}.
-          </p>
-        )}
+        <OtherVisits
+          others={visit.others}
+          inWords={(other) => `counts typed of ${testsInWords(countsTyped(other))}`}
+          onGoOnWith={visit.goOnWith}
+          onLetGo={visit.letGo}
+        />
         <RowList
           label={LISTS[shown]}
           rows={rows[shown]}
@@ -76,13 +102,33 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
           onArrow={(address) => go(address, { replace: true })}
           onOpen={openCard}
         />
+        {shown === 'due' && due.data.total > DUE_AT_ONCE && (
+          <DuePages
+            from={dueFrom}
+            shown={rows.due.length}
+            total={due.data.total}
+            format={format}
+            onTurn={setDueFrom}
+          />
+        )}
       </section>
       <section className="panes-card" aria-label="Test" ref={card}>
-        {part === 'test' && <TestCard key={`test-${id}`} testId={id} />}
+        {part === 'test' && (
+          <TestCard
+            key={`test-${id}`}
+            testId={id}
+            kept={{
+              typed: countOf(draft, id),
+              change: (part) => dispatch({ kind: 'typed', testId: id, change: part }),
+              letGo: () => dispatch({ kind: 'let-go', testId: id }),
+            }}
+            safe={visit.kept}
+          />
+        )}
         {part === 'lot' && (
           <PlanCard key={`lot-${id}`} lotId={id} onBegun={(testId) => goTo(testAddress(testId))} />
         )}
-        {part === 'sheet' && <BenchSheet />}
+        {part === 'sheet' && <BenchSheet testId={id === 0 ? null : id} />}
         {part === '' && first === undefined && (
           <Empty late={due.data.late} onShowDue={() => setShown('due')} />
         )}
@@ -101,6 +147,41 @@ const NOTHING: Record<Shown, string> = {
   bench: 'No test is under way. Find a lot above to begin one.',
   due: 'No lot has to be tested in the next half year.',
   over: 'No test is over yet.',
+}
+
+function testsInWords(tests: number): string {
+  return tests === 1 ? 'one test' : `${tests} tests`
+}
+
+interface DuePagesProps {
+  /** How many stand before the first that is shown. */
+  readonly from: number
+  readonly shown: number
+  readonly total: number
+  readonly format: Format
+  readonly onTurn: (from: number) => void
+}
+
+/** Which part of what is due is shown, and the way to the rest. */
+function DuePages({ from, shown, total, format, onTurn }: DuePagesProps) {
+  const last = from + shown
+  return (
+    <p className="germ-buttons">
+      <span className="soft" role="status">
+        {format.number(from + 1)} to {format.number(last)} of {format.number(total)}
+      </span>
+      {from > 0 && (
+        <button type="button" className="word-button" onClick={() => onTurn(Math.max(0, from - DUE_AT_ONCE))}>
+          those before
+        </button>
+      )}
+      {last < total && (
+        <button type="button" className="word-button" onClick={() => onTurn(last)}>
+          the next {format.number(Math.min(DUE_AT_ONCE, total - last))}
+        </button>
+      )}
+    </p>
+  )
 }
 
 interface ListsProps {

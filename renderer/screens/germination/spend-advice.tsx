@@ -108,7 +108,8 @@ function Stages({ plan }: { readonly plan: TestPlan }) {
         {staged.published
           ? 'The published plan for 85 % in groups of 40 (Ellis, Hong and Roberts 1985).'
           : 'Reckoned as the published plan for 85 % is: Wald’s test in stages with the same rate of error.'}{' '}
-        Lay each stage out as a test of its own, add up what sprouted in all of them, and look here.
+        Lay each stage out as a test of its own: once it is over, the next can be laid out as its next stage,
+        and what sprouted is added up.
       </p>
       <table className="germ-table">
         <thead>

@@ -1,39 +1,52 @@
 import { type RefObject, useEffect, useRef, useState } from 'react'
 import { Link } from 'wouter'
 import type { TestRecord } from '../../../db/contract/germination-operations.ts'
-import { lotAddress, planAddress } from '../../shared/addresses.ts'
+import { lotAddress, planAddress, testAddress } from '../../shared/addresses.ts'
 import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
-import { useKeptForm } from '../../shared/card-form/use-kept-form.ts'
+import type { KeptForm } from '../../shared/card-form/use-kept-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { dueInWords, layoutInWords } from './bench-words.ts'
-import { CountForm, NOTHING_TYPED } from './count-form.tsx'
+import type { TypedCount } from './bench-draft.ts'
+import { dueInWords, layoutInWords, sheetAddress } from './bench-words.ts'
+import { CountForm } from './count-form.tsx'
 import { CountsWritten } from './counts-written.tsx'
 import { CancelForm, FinishForm } from './end-forms.tsx'
 import { ResultPart } from './result-part.tsx'
 import { SproutChart } from './sprout-chart.tsx'
 import { cellsOf } from './typed-counts.ts'
 
+interface TestCardProps {
+  readonly testId: number
+  /** The count that is being typed. */
+  readonly kept: KeptForm<TypedCount>
+  /** False when the last key typed could not be kept. */
+  readonly safe: boolean
+}
+
 /** A test: its next count, what it comes to, seedlings by day, and how it was laid out. */
-export function TestCard({ testId }: { readonly testId: number }) {
+export function TestCard({ testId, kept, safe }: TestCardProps) {
   const format = useFormat()
   const read = useRead('germination.get', { testId }, { keepLast: true })
   const test = read.data
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   if (test === undefined) return null
-  return <Card test={test} format={format} />
+  return <Card test={test} format={format} kept={kept} safe={safe} />
 }
 
 type Open = 'finish' | 'cancel' | null
 
-function Card({ test, format }: { readonly test: TestRecord; readonly format: Format }) {
+interface CardProps extends Omit<TestCardProps, 'testId'> {
+  readonly test: TestRecord
+  readonly format: Format
+}
+
+function Card({ test, format, kept, safe }: CardProps) {
   const card = useRef<HTMLElement>(null)
   const [open, setOpen] = useState<Open>(null)
-  const kept = useKeptForm(`count/${test.testId}`, NOTHING_TYPED)
   useKeepFocus(card, `${test.state} ${test.counts.length}`)
   const underWay = test.state === 'under-way'
   const close = () => {
@@ -60,12 +73,14 @@ function Card({ test, format }: { readonly test: TestRecord; readonly format: Fo
           <CountForm
             test={test}
             kept={kept}
+            safe={safe}
             onCounted={(last) => {
               if (last) setOpen('finish')
               else card.current?.querySelector<HTMLElement>('h2')?.focus()
             }}
           />
           <div className="germ-buttons">
+            <Link href={sheetAddress(test.testId)}>Bench sheet of this test</Link>
             {test.counts.length > 0 && (
               <button
                 type="button"
@@ -88,13 +103,19 @@ function Card({ test, format }: { readonly test: TestRecord; readonly format: Fo
           {open !== null && (
             <div key={open} ref={focusFirstField}>
               {open === 'finish' ? (
-                <FinishForm test={test} onClose={close} />
+                <FinishForm test={test} onClose={close} onDone={kept.letGo} />
               ) : (
-                <CancelForm test={test} onClose={close} />
+                <CancelForm test={test} onClose={close} onDone={kept.letGo} />
               )}
             </div>
           )}
         </div>
+      )}
+      {test.staged !== null && (
+        <section className="pane-part" aria-label="In stages">
+          <h3>In stages</h3>
+          <p className="germ-sentence">{test.staged.words}</p>
+        </section>
       )}
       <ResultPart test={test} />
       {test.curve.length > 0 && (
@@ -145,7 +166,11 @@ function LaidOut({ test, format }: { readonly test: TestRecord; readonly format:
         ]}
       />
       <p>
-        <Link href={planAddress(test.lotId)}>Test this lot again</Link>
+        {test.followedBy === null ? (
+          <Link href={planAddress(test.lotId)}>Test this lot again, or lay the next stage out</Link>
+        ) : (
+          <Link href={testAddress(test.followedBy)}>The next stage</Link>
+        )}
       </p>
     </section>
   )

@@ -8,14 +8,21 @@ import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { ContainerOfLots } from './actions/container-form.tsx'
 import { MoveLots } from './actions/move-lots.tsx'
 import { MOST_TICKED, type Ticks } from './use-ticks.ts'
+
+type Doing = 'move' | 'container'
+const DOINGS: readonly (readonly [Doing, string])[] = [
+  ['move', 'Move'],
+  ['container', 'Container'],
+]
 
 /** What can be done with all lots that are ticked. */
 export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
   const { lotIds } = ticks
-  const [moving, setMoving] = useState(false)
-  const moveButton = useRef<HTMLButtonElement>(null)
+  const [open, setOpen] = useState<Doing | null>(null)
+  const section = useRef<HTMLElement>(null)
   const toTray = useWrite('tray.add')
   const save = useMutation<Value<'lot.export'>, ProblemError>({
     mutationFn: () => call('lot.export', { lotIds: [...lotIds] }),
@@ -23,21 +30,27 @@ export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
   })
   const error = toTray.error ?? save.error
   if (lotIds.length === 0) return null
+  const close = () => {
+    section.current?.querySelector<HTMLElement>('[aria-expanded="true"]')?.focus()
+    setOpen(null)
+  }
   return (
-    <section className="ticked-lots" aria-label="Ticked lots">
+    <section ref={section} className="ticked-lots" aria-label="Ticked lots">
       <p className="ticked-count" role="status">
         {lotIds.length === 1 ? '1 lot ticked' : `${lotIds.length} lots ticked`}
         {lotIds.length === MOST_TICKED && <span className="soft">, as many as go at once</span>}
       </p>
-      <button
-        ref={moveButton}
-        type="button"
-        className="quiet-button"
-        aria-expanded={moving}
-        onClick={() => setMoving(!moving)}
-      >
-        Move
-      </button>
+      {DOINGS.map(([name, word]) => (
+        <button
+          key={name}
+          type="button"
+          className="quiet-button"
+          aria-expanded={open === name}
+          onClick={() => setOpen(open === name ? null : name)}
+        >
+          {word}
+        </button>
+      ))}
       <button
         type="button"
         className="quiet-button"
@@ -54,17 +67,8 @@ export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
         untick all
       </button>
       {error !== null && <ProblemText problem={error.problem} />}
-      {moving && (
-        <MoveLots
-          lotIds={lotIds}
-          from={null}
-          keptAs="ticked/move"
-          onClose={() => {
-            setMoving(false)
-            moveButton.current?.focus()
-          }}
-        />
-      )}
+      {open === 'move' && <MoveLots lotIds={lotIds} from={null} keptAs="ticked/move" onClose={close} />}
+      {open === 'container' && <ContainerOfLots lotIds={lotIds} keptAs="ticked/container" onClose={close} />}
     </section>
   )
 }

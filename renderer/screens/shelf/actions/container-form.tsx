@@ -17,7 +17,16 @@ const KINDS = [
 type Kind = (typeof KINDS)[number]['value']
 
 /** What the lot is kept in from a day on. */
-export function ContainerForm({ lot, keptAs, onClose }: ActionFormProps) {
+export function ContainerForm({ lot, ...form }: ActionFormProps) {
+  return <ContainerOfLots lotIds={[lot.lotId]} {...form} />
+}
+
+interface ContainerOfLotsProps extends Pick<ActionFormProps, 'keptAs' | 'onClose'> {
+  readonly lotIds: readonly number[]
+}
+
+/** What lots are kept in from a day on, the same for all of them. */
+export function ContainerOfLots({ lotIds, keptAs, onClose }: ContainerOfLotsProps) {
   const today = useToday()
   const { typed, change, letGo } = useKeptForm(keptAs, {
     kind: 'envelope' as Kind,
@@ -32,13 +41,13 @@ export function ContainerForm({ lot, keptAs, onClose }: ActionFormProps) {
   }
   return (
     <CardForm
-      title="What it is kept in"
-      sendWord="Write it down"
+      title={lotIds.length === 1 ? 'What it is kept in' : 'What they are kept in'}
+      sendWord={lotIds.length === 1 ? 'Write it down' : `Write it down for ${lotIds.length} lots`}
       busy={write.isPending}
       error={write.error}
       shownAtField={['since']}
       onSend={() =>
-        write.mutate({ lotIds: [lot.lotId], ...typed, since: typed.since || today }, { onSuccess: done })
+        write.mutate({ lotIds: [...lotIds], ...typed, since: typed.since || today }, { onSuccess: done })
       }
       onClose={onClose}
     >

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
 import { Day, Grade, Id, Line, MovementKind } from './fields.ts'
+import { ForecastsLeft } from './forecast-operations.ts'
 import { reads, writes } from './operation.ts'
 
 export const Settings = z.object({
@@ -60,7 +61,7 @@ export const collectionOperations = {
   'collection.revision': reads(
     'Tells the number of the latest entry and of forecasts to come, so that a window knows when to look again.',
     z.strictObject({}),
-    z.object({ revision: z.int(), forecastsLeft: z.int().describe('still to be worked out') }),
+    z.object({ revision: z.int(), forecasts: ForecastsLeft }),
   ),
   'collection.start': writes(
     'Starts an empty collection of your own and opens it; the one open now is closed and kept.',

@@ -2,6 +2,12 @@ import { z } from 'zod'
 import { Day, Id } from './fields.ts'
 import { keeps, reads } from './operation.ts'
 
+export const ForecastsLeft = z.object({
+  left: z.int().describe('forecasts still to be worked out'),
+  lots: z.int().describe('of so many lots'),
+  held: z.boolean().describe('whether somebody stopped working them out'),
+})
+
 const Band = z.object({ low: z.number(), middle: z.number(), high: z.number() })
 
 const Years = z.object({ low: z.number(), middle: z.number(), high: z.number() })
@@ -44,9 +50,14 @@ export type LotForecast = z.infer<typeof LotForecast>
 
 export const forecastOperations = {
   'forecast.refresh': keeps(
-    'Works out some of the forecasts that no longer hold, and tells how many are left.',
+    'Works out some of the forecasts that no longer hold, unless that is stopped, and tells how many are left.',
     z.strictObject({ limit: z.int().min(1).max(5_000).default(200) }),
-    z.object({ reckoned: z.int(), left: z.int() }),
+    ForecastsLeft.extend({ reckoned: z.int() }),
+  ),
+  'forecast.hold': keeps(
+    'Stops working out forecasts until it is let go on, or until the collection is opened again.',
+    z.strictObject({ held: z.boolean().describe('true: stop; false: go on') }),
+    ForecastsLeft,
   ),
   'forecast.get': reads(
     'Tells how alive a lot is thought to be, until when, how sure that is, and what moving it would bring.',
@@ -59,6 +70,6 @@ export const forecastOperations = {
   'forecast.left': reads(
     'Tells how many forecasts are still to be worked out, of how many lots.',
     z.strictObject({}),
-    z.object({ left: z.int(), lots: z.int() }),
+    ForecastsLeft,
   ),
 } as const

@@ -49,6 +49,6 @@ function clockBehind({ sqlite, now }: Reading): string[] {
 export function revisionOf(reading: Reading): Value<'collection.revision'> {
   return {
     revision: Number(prepared(reading.sqlite, 'SELECT max(id) FROM entry').pluck().get()),
-    forecastsLeft: forecastsLeft(reading).left,
+    forecasts: forecastsLeft(reading),
   }
 }

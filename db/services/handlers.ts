@@ -27,7 +27,7 @@ import { printGrowerSheets } from './grower-sheets.ts'
 import { listSites, saveSite } from './growing-sites.ts'
 import { recordIntake } from './intake.ts'
 import { printKeepCards, printRuler } from './keep-cards.ts'
-import { forecastsLeft, refreshForecasts } from './keep-forecasts.ts'
+import { forecastsLeft, holdForecasts, refreshForecasts } from './keep-forecasts.ts'
 import { keepSheet, listSheets, retireSheet } from './label-sheets.ts'
 import { printLabels } from './labels.ts'
 import { changeLetterWords, letterWords, previewLetter } from './letters.ts'
@@ -97,6 +97,7 @@ type KeepHandlers = {
 export const keepHandlers: KeepHandlers = {
   'draft.keep': keepDraft,
   'forecast.refresh': refreshForecasts,
+  'forecast.hold': holdForecasts,
 }
 
 export const readHandlers: ReadHandlers = {

@@ -1,6 +1,7 @@
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { addDays } from '../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../domain/dates/iso-date.ts'
+import type { OpenCollection } from '../migrations/open-file.ts'
 import { countStale, keepForecast, madeStaleBy, staleLots } from '../queries/forecast-rows.ts'
 import type { Reading, Writing } from './context.ts'
 import { forecastLots, type LotForecast } from './lot-forecast.ts'
@@ -18,20 +19,33 @@ export function reckonWhatChanged(writing: Writing): void {
   if (lotIds.length > 0) keepForecasts(writing, lotIds)
 }
 
-/** Reckons some forecasts that no longer hold, and says how many are left. */
+/** The open collections whose forecasts somebody stopped: for as long as they are open. */
+const heldCollections = new WeakSet<OpenCollection>()
+
+/** Stops working out forecasts, or lets it go on. */
+export function holdForecasts(
+  reading: Reading,
+  { held }: ParsedInput<'forecast.hold'>,
+): Value<'forecast.hold'> {
+  if (held) heldCollections.add(reading.collection)
+  else heldCollections.delete(reading.collection)
+  return forecastsLeft(reading)
+}
+
+/** Reckons some forecasts that no longer hold, unless that is stopped, and says how many are left. */
 export function refreshForecasts(
   reading: Reading,
   input: ParsedInput<'forecast.refresh'>,
 ): Value<'forecast.refresh'> {
-  const before = oldest(reading)
-  const lotIds = staleLots(reading.sqlite, before, input.limit)
+  if (heldCollections.has(reading.collection)) return { reckoned: 0, ...forecastsLeft(reading) }
+  const lotIds = staleLots(reading.sqlite, oldest(reading), input.limit)
   if (lotIds.length > 0) reading.sqlite.transaction(() => keepForecasts(reading, lotIds)).immediate()
-  return { reckoned: lotIds.length, left: countStale(reading.sqlite, before).left }
+  return { reckoned: lotIds.length, ...forecastsLeft(reading) }
 }
 
 /** How many forecasts hold and how many are still to be reckoned. */
 export function forecastsLeft(reading: Reading): Value<'forecast.left'> {
-  return countStale(reading.sqlite, oldest(reading))
+  return { ...countStale(reading.sqlite, oldest(reading)), held: heldCollections.has(reading.collection) }
 }
 
 function oldest(reading: Reading): IsoDate {

@@ -18,15 +18,17 @@ function tell(message: FromWorker): void {
   parentPort?.postMessage(message)
 }
 
-function writes(name: unknown): boolean {
-  return typeof name === 'string' && isOperationName(name) && contract[name].access === 'writes'
+/** Whether a call may leave forecasts to be worked out. */
+function leavesForecasts(name: unknown): boolean {
+  if (typeof name !== 'string' || !isOperationName(name)) return false
+  return contract[name].access === 'writes' || name === 'forecast.hold'
 }
 
 async function obey(message: ToWorker): Promise<void> {
   if (message.kind === 'call') {
     const answer = await answerCall(holder, message.name, message.input, log)
     tell({ kind: 'answer', id: message.id, answer })
-    if (answer.ok && writes(message.name)) refresher.wake()
+    if (answer.ok && leavesForecasts(message.name)) refresher.wake()
     return
   }
   await refresher.stop()

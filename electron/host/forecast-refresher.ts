@@ -48,7 +48,9 @@ export class ForecastRefresher {
       await after(BREATH_MS)
       try {
         const done = await this.#runner.run('forecast.refresh', { limit: LOTS_AT_A_TIME })
-        left = (done as { left: number }).left
+        const { left: more, held } = done as { left: number; held: boolean }
+        if (held) return
+        left = more
       } catch (thrown) {
         // Read-only, closed, or locked by another program: the next write tries again.
         if (problemOf(thrown).code === 'unexpected') this.#log(`forecast.refresh ${traceOf(thrown)}`)

@@ -14,7 +14,7 @@ function runnerWith(left: number[], asked: { count: number }): Runner {
   return {
     async run() {
       asked.count += 1
-      return { reckoned: 100, left: left.shift() ?? 0 }
+      return { reckoned: 100, left: left.shift() ?? 0, held: false }
     },
   }
 }
@@ -44,6 +44,30 @@ test('stops after the portion at hand', async () => {
   await until(() => asked.count === 1)
   await refresher.stop()
   expect(asked.count).toBeLessThan(4)
+})
+
+test('asks no further while it is held, and goes on when woken after', async () => {
+  const answers = [
+    { left: 200, held: false },
+    { left: 100, held: true },
+    { left: 50, held: false },
+    { left: 0, held: false },
+  ]
+  const asked = { count: 0 }
+  const runner: Runner = {
+    async run() {
+      asked.count += 1
+      return { reckoned: 0, ...(answers.shift() ?? { left: 0, held: false }) }
+    },
+  }
+  const refresher = new ForecastRefresher(runner, log)
+  refresher.wake()
+  await until(() => asked.count === 2)
+  await new Promise((resolve) => setTimeout(resolve, 30))
+  expect(asked.count).toBe(2)
+  refresher.wake()
+  await until(() => asked.count === 4)
+  await refresher.stop()
 })
 
 test('a collection that cannot be written is left alone without a word; what is not foreseen goes to the log', async () => {

@@ -129,8 +129,12 @@ describe('a forecast is kept with the lot', () => {
 describe('what was measured round a lot makes its forecast stale, and the next refresh reckons it', () => {
   const refreshed = async (lotId: number) => {
     expect(kept(lotId).stale_since).not.toBeNull()
-    expect(await test.call('forecast.left', {})).toEqual({ left: 1, lots: 1 })
-    expect(await test.call('forecast.refresh', {})).toEqual({ reckoned: 1, left: 0 })
+    expect(await test.call('forecast.left', {})).toEqual({ left: 1, lots: 1, held: false })
+    expect(await test.call('forecast.hold', { held: true })).toEqual({ left: 1, lots: 1, held: true })
+    expect(await test.call('forecast.refresh', {})).toEqual({ reckoned: 0, left: 1, lots: 1, held: true })
+    expect((await test.call('collection.revision', {})).forecasts).toMatchObject({ left: 1, held: true })
+    expect(await test.call('forecast.hold', { held: false })).toMatchObject({ left: 1, held: false })
+    expect(await test.call('forecast.refresh', {})).toEqual({ reckoned: 1, left: 0, lots: 1, held: false })
     return kept(lotId)
   }
   const inCupboard = async () => {
@@ -307,8 +311,8 @@ describe('a threshold of its own', () => {
 it('a forecast is worked out anew after a month', async () => {
   await takeIn(test)
   const later = readingOf(test.collection, new Date(2026, 3, 20, 10))
-  expect(forecastsLeft(later)).toEqual({ left: 1, lots: 1 })
-  expect(refreshForecasts(later, { limit: 10 })).toEqual({ reckoned: 1, left: 0 })
+  expect(forecastsLeft(later)).toEqual({ left: 1, lots: 1, held: false })
+  expect(refreshForecasts(later, { limit: 10 })).toEqual({ reckoned: 1, left: 0, lots: 1, held: false })
 })
 
 describe('ageing in a changing climate', () => {

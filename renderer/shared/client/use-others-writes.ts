@@ -1,5 +1,6 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query'
 import { useEffect, useRef } from 'react'
+import type { Value } from '../../../db/contract/contract.ts'
 import { call } from './call.ts'
 
 /** How soon one window sees what another wrote, milliseconds. */
@@ -15,9 +16,9 @@ function useRevision(refetchInterval: number | false) {
   }).data
 }
 
-/** How many lots' forecasts are still being worked out. */
-export function useForecastsLeft(): number {
-  return useRevision(false)?.forecastsLeft ?? 0
+/** How many lots' forecasts are still to be worked out, and whether that was stopped; undefined until known. */
+export function useForecastsLeft(): Value<'collection.revision'>['forecasts'] | undefined {
+  return useRevision(false)?.forecasts
 }
 
 /** Has every read done afresh when another window wrote to the collection, or its forecasts are all worked out. */
@@ -25,7 +26,7 @@ export function useOthersWrites(): void {
   const queries = useQueryClient()
   const seen = useRef<string | null>(null)
   const now = useRevision(LOOK_EVERY_MS)
-  const revision = now === undefined ? undefined : `${now.revision} ${now.forecastsLeft === 0}`
+  const revision = now === undefined ? undefined : `${now.revision} ${now.forecasts.left === 0}`
   useEffect(() => {
     if (revision === undefined || revision === seen.current) return
     const isFirst = seen.current === null

@@ -1,7 +1,11 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { Link } from 'wouter'
+import { call } from '../client/call.ts'
+import type { ProblemError } from '../client/problem-error.ts'
 import { useForecastsLeft } from '../client/use-others-writes.ts'
 import { useRead } from '../client/use-read.ts'
 import { useWrite } from '../client/use-write.ts'
+import { useFormat } from '../format/use-format.ts'
 import './foot-line.css'
 import { useSaid } from './said.ts'
 
@@ -10,7 +14,6 @@ export function FootLine() {
   const said = useSaid()
   const takeBack = useWrite('entry.take-back')
   const about = useRead('collection.about', {}).data
-  const left = useForecastsLeft()
   const entryId = said?.undoable ? said.entryId : undefined
   return (
     <footer className="foot-line">
@@ -29,11 +32,38 @@ export function FootLine() {
       )}
       {about !== undefined && (
         <p className="foot-line-end soft">
-          {left > 0 && <span>working out {left} forecasts</span>}
+          <Forecasts />
           <Link href="/written">what was written today</Link>
           <span>{about.settings.libraryName}</span>
         </p>
       )}
     </footer>
+  )
+}
+
+/** How far the forecasts are, with the way to stop working them out and to go on. */
+function Forecasts() {
+  const format = useFormat()
+  const queries = useQueryClient()
+  const hold = useMutation<unknown, ProblemError, boolean>({
+    mutationFn: (held) => call('forecast.hold', { held }),
+    onSettled: () => queries.invalidateQueries({ queryKey: ['collection.revision'] }),
+  })
+  const forecasts = useForecastsLeft()
+  if (forecasts === undefined || (forecasts.left === 0 && !forecasts.held)) return null
+  const { left, lots, held } = forecasts
+  const done = `${format.number(lots - left)} of ${format.number(lots)} forecasts worked out`
+  return (
+    <span>
+      {hold.error === null ? `${done}${held ? ', stopped' : ''}` : hold.error.problem.sentence}{' '}
+      <button
+        type="button"
+        className="word-button"
+        disabled={hold.isPending}
+        onClick={() => hold.mutate(!held)}
+      >
+        {held ? 'go on' : 'stop'}
+      </button>
+    </span>
   )
 }

@@ -67,6 +67,7 @@ export function story(): readonly Step[] {
     step('collection.about', () => ({})),
     step('forecast.left', () => ({})),
     step('forecast.refresh', () => ({ limit: 10 })),
+    step('forecast.hold', () => ({ held: false })),
     step('collection.change-settings', () => ({
       ...key(),
       settings: { locale: 'en-GB', regrowingsKept: 2 },

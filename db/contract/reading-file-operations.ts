@@ -32,11 +32,15 @@ const RefusedRow = z.object({
   because: z.string(),
 })
 
+const Columns = z
+  .array(z.object({ column: Column, name: z.string() }))
+  .describe('the columns that hold numbers, to choose among')
+
 const ReadFile = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('read'),
     understood: z.array(z.string()).describe('how the file was understood, sentence by sentence'),
-    headings: z.array(z.string()),
+    columns: Columns,
     temperature: Column,
     humidity: Column.nullable(),
     unit: TemperatureUnit,
@@ -49,7 +53,12 @@ const ReadFile = z.discriminatedUnion('kind', [
     refusedRows: z.int(),
     sample: z.array(z.object({ at: z.string(), words: z.string() })),
   }),
-  z.object({ kind: z.literal('ask'), about: z.enum(['order', 'unit']), because: z.string() }),
+  z.object({
+    kind: z.literal('ask'),
+    about: z.enum(['order', 'unit', 'columns']),
+    because: z.string(),
+    columns: Columns,
+  }),
   z.object({ kind: z.literal('unreadable'), because: z.string() }),
 ])
 export type ReadFile = z.infer<typeof ReadFile>

@@ -145,4 +145,14 @@ export const referenceOperations = {
     { parentId: Id.nullable().default(null), name: Line, kind: PlaceLine.shape.kind },
     { placeId: Id },
   ),
+  'place.foresee-kind': reads(
+    'Says what calling a place another kind of place does to the climate that its seed is taken to lie in.',
+    z.strictObject({ placeId: Id, kind: PlaceLine.shape.kind }),
+    z.object({ words: z.string() }),
+  ),
+  'place.change-kind': writes(
+    'Says that a place is another kind of place, such as a fridge and no cupboard.',
+    { placeId: Id, kind: PlaceLine.shape.kind },
+    { words: z.string() },
+  ),
 } as const

@@ -29,6 +29,8 @@ export interface RefusedRow {
 /** How a file is understood. Columns counted from 0. */
 export interface LoggerColumns {
   readonly headings: readonly string[]
+  /** The columns that hold numbers. */
+  readonly numeric: readonly number[]
   readonly linesAbove: number
   readonly moment: number
   /** Where the time stands apart from the day. */
@@ -49,7 +51,13 @@ export type LoggerFile =
       readonly refused: readonly RefusedRow[]
     }
   /** Something that only the keeper knows. */
-  | { readonly kind: 'ask'; readonly about: 'order' | 'unit'; readonly because: string }
+  | {
+      readonly kind: 'ask'
+      readonly about: 'order' | 'unit' | 'columns'
+      readonly because: string
+      readonly headings: readonly string[]
+      readonly numeric: readonly number[]
+    }
   | { readonly kind: 'unreadable'; readonly because: string }
 
 const SAMPLED = 200
@@ -65,14 +73,26 @@ export function readLoggerFile(text: string, choices: LoggerChoices = {}): Logge
   const plain = text.replace(/^\uFEFF/, '')
   const delimiter = delimiterOf(plain)
   const rows = papaparse.parse<string[]>(plain, { delimiter, skipEmptyLines: false }).data
-  const found = findColumns(rows, choices)
-  if (found === null) return { kind: 'unreadable', because: UNREADABLE }
+  const seen = findColumns(rows, choices)
+  if (seen === null) return { kind: 'unreadable', because: UNREADABLE }
+  const { headings, numeric, temperature } = seen
+  if (temperature === undefined)
+    return {
+      kind: 'ask',
+      about: 'columns',
+      because: 'Which column holds the temperature cannot be told. Choose it.',
+      headings,
+      numeric,
+    }
+  const found = { ...seen, temperature }
   const written = rows.map((row) => writtenAt(row, found))
   const order = choices.order ?? orderOf(written.filter((moment) => moment !== null))
   if (order === null)
     return {
       kind: 'ask',
       about: 'order',
+      headings,
+      numeric,
       because: 'Day and month cannot be told apart in this file. Say which comes first.',
     }
   const unit = unitOf(rows, found, choices)
@@ -80,6 +100,8 @@ export function readLoggerFile(text: string, choices: LoggerChoices = {}): Logge
     return {
       kind: 'ask',
       about: 'unit',
+      headings,
+      numeric,
       because:
         'The file does not say whether it is in degrees C or F, and its numbers could be either. Say which.',
     }
@@ -94,9 +116,14 @@ function delimiterOf(text: string): string {
   return ['\t', ';', '|'].find((sign) => later.every((line) => line.includes(sign))) ?? ','
 }
 
-type Found = Pick<LoggerColumns, 'headings' | 'linesAbove' | 'moment' | 'time' | 'temperature' | 'humidity'>
+type Found = Pick<
+  LoggerColumns,
+  'headings' | 'numeric' | 'linesAbove' | 'moment' | 'time' | 'temperature' | 'humidity'
+>
+/** As found, where perhaps no column can be told to hold temperatures. */
+type Seen = Omit<Found, 'temperature'> & { readonly temperature: number | undefined }
 
-function findColumns(rows: readonly string[][], choices: LoggerChoices): Found | null {
+function findColumns(rows: readonly string[][], choices: LoggerChoices): Seen | null {
   const linesAbove = rows.findIndex((row) => row.some(isMoment) && row.some(isNumber))
   if (linesAbove < 0) return null
   const sample = rows.slice(linesAbove, linesAbove + SAMPLED).filter((row) => row.length > 1)
@@ -112,10 +139,10 @@ function findColumns(rows: readonly string[][], choices: LoggerChoices): Found |
   const headings = (rows[linesAbove - 1] ?? []).map((heading) => heading.trim())
   const numeric = all.filter((index) => index !== moment && index !== time && share(index, isNumber) > 0.5)
   const temperature = choices.temperature ?? temperatureAmong(numeric, headings, sample)
-  if (temperature === undefined) return null
+  if (numeric.length === 0) return null
   const humidity =
     choices.humidity === undefined ? humidityAmong(numeric, headings, temperature) : choices.humidity
-  return { headings, linesAbove, moment, time, temperature, humidity }
+  return { headings, numeric, linesAbove, moment, time, temperature, humidity }
 }
 
 const TEMPERATURE = /temp|°|celsius|fahrenheit|\b[cf]\b/i
@@ -136,13 +163,13 @@ function temperatureAmong(
 function humidityAmong(
   numeric: readonly number[],
   headings: readonly string[],
-  temperature: number,
+  temperature: number | undefined,
 ): number | null {
   const others = numeric.filter((index) => index !== temperature && !OTHER.test(headings[index] ?? ''))
   const named = others.find((index) => HUMIDITY.test(headings[index] ?? ''))
   // Without headings the number after the temperature is humidity by custom.
   const unnamed = headings.every((heading) => heading === '')
-    ? others.find((index) => index > temperature)
+    ? others.find((index) => temperature !== undefined && index > temperature)
     : undefined
   return named ?? unnamed ?? null
 }

@@ -137,6 +137,18 @@ CREATE TABLE storage_place (
   path TEXT NOT NULL UNIQUE
 ) STRICT;
 --> statement-breakpoint
+CREATE TABLE place_change (
+  id INTEGER PRIMARY KEY,
+  place_id INTEGER NOT NULL REFERENCES storage_place (id),
+  before TEXT NOT NULL CHECK (before IN ('room', 'cupboard', 'fridge', 'freezer', 'shelf', 'box', 'jar')),
+  after TEXT NOT NULL CHECK (after IN ('room', 'cupboard', 'fridge', 'freezer', 'shelf', 'box', 'jar')),
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX place_change_by_place ON place_change (place_id);
+--> statement-breakpoint
+CREATE INDEX place_change_by_entry ON place_change (entry_id);
+--> statement-breakpoint
 CREATE TABLE accession (
   id INTEGER PRIMARY KEY,
   number TEXT NOT NULL UNIQUE,
@@ -783,6 +795,15 @@ CREATE TRIGGER forecast_goes_stale_by_readings AFTER INSERT ON climate_batch BEG
       JOIN storage_place AS around ON around.id = NEW.place_id
     WHERE storage_place.id = around.id
       OR substr(storage_place.path, 1, length(around.path) + 3) = around.path || ' / ');
+END;
+--> statement-breakpoint
+CREATE TRIGGER forecast_goes_stale_by_kind_of_place AFTER UPDATE OF kind ON storage_place BEGIN
+  UPDATE lot_forecast SET stale_since = (SELECT max(id) FROM entry)
+  WHERE lot_id IN (
+    SELECT lot_place.lot_id FROM lot_place
+      JOIN storage_place ON storage_place.id = lot_place.place_id
+    WHERE storage_place.id = NEW.id
+      OR substr(storage_place.path, 1, length(NEW.path) + 3) = NEW.path || ' / ');
 END;
 --> statement-breakpoint
 CREATE TRIGGER forecast_goes_stale_by_harvest AFTER UPDATE OF harvest_from, harvest_to ON lot BEGIN

@@ -86,3 +86,14 @@ export const storagePlace = sqliteTable('storage_place', {
   /** All names from the outermost place down, kept for lists. */
   path: text('path').notNull(),
 })
+
+/** What kind of place a place was before an entry and after it. */
+export const placeChange = sqliteTable('place_change', {
+  id: integer('id').primaryKey(),
+  placeId: integer('place_id').notNull(),
+  before: text('before', {
+    enum: ['room', 'cupboard', 'fridge', 'freezer', 'shelf', 'box', 'jar'],
+  }).notNull(),
+  after: text('after', { enum: ['room', 'cupboard', 'fridge', 'freezer', 'shelf', 'box', 'jar'] }).notNull(),
+  entryId: integer('entry_id').notNull(),
+})

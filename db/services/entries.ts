@@ -13,6 +13,7 @@ import { restoreLots } from './change-lot.ts'
 import { restorePeople } from './change-person.ts'
 import type { Reading, Writing } from './context.ts'
 import { putLatestResultInForce } from './germination.ts'
+import { restorePlaces } from './place-kind.ts'
 import { reverseMovement } from './reverse-movement.ts'
 
 interface ListedEntry {
@@ -87,7 +88,7 @@ export function takeBackEntry(
   return { lines, said: `Took back: ${target.said}`, undoable: false }
 }
 
-/** Puts back what was in force before an entry: weights, results, and what else it changed of lots and people. */
+/** Puts back what was in force before an entry: weights, results, and what else it changed of lots, people and places. */
 function putFormerInForce(writing: Writing, entryId: number): void {
   const { db, sqlite } = writing
   for (const { lotId } of db
@@ -106,4 +107,5 @@ function putFormerInForce(writing: Writing, entryId: number): void {
   for (const { lotId } of tested) putLatestResultInForce(writing, lotId)
   restoreLots(writing, entryId)
   restorePeople(writing, entryId)
+  restorePlaces(writing, entryId)
 }

@@ -43,6 +43,7 @@ import { listPeople } from './person-list.ts'
 import { erasePerson, exportPerson } from './person-privacy.ts'
 import { getPerson } from './person-record.ts'
 import { getStorage, listStorage } from './place-climate.ts'
+import { changeKind, foreseeKind } from './place-kind.ts'
 import { noteReading, setTerms } from './place-readings.ts'
 import { createPlace, listPlaces } from './places.ts'
 import { markPrinted, printAgain, printHistory } from './printed.ts'
@@ -116,6 +117,7 @@ export const readHandlers: ReadHandlers = {
   'withdrawal.out': listOut,
   'promise.list': listPromises,
   'place.list': listPlaces,
+  'place.foresee-kind': foreseeKind,
   'gift.list': listGifts,
   'amount.read': readTypedAmount,
   'draft.list': listDrafts,
@@ -185,6 +187,7 @@ export const writeHandlers: WriteHandlers = {
   'person.erase': erasePerson,
   'promise.let-go': letPromiseGo,
   'place.create': createPlace,
+  'place.change-kind': changeKind,
   'intake.record': recordIntake,
   'return.record': recordReturn,
   'accession.override': overrideAccession,

@@ -35,7 +35,7 @@ export interface PlaceAgeing {
 }
 
 /** What a place is taken to be where nobody measured: degrees C. Common practice, no source. */
-const ASSUMED_CELSIUS = { room: 20, fridge: 5, freezer: -18 } as const
+export const ASSUMED_CELSIUS = { room: 20, fridge: 5, freezer: -18 } as const
 const EPOCH = isoDate('1970-01-01')
 const dayNumber = (day: IsoDate) => daysBetween(EPOCH, day)
 

@@ -31,12 +31,14 @@ interface Sorted {
 export function foreseeFile(reading: Reading, input: FileInput): ReadFile {
   placeOrRefuse(reading, input.placeId, 'placeId')
   const file = readLoggerFile(input.text, input.choices)
-  if (file.kind !== 'read') return file
+  if (file.kind === 'unreadable') return file
+  if (file.kind === 'ask')
+    return { kind: 'ask', about: file.about, because: file.because, columns: toChoose(file) }
   const { columns, fresh, already, refused } = sorted(reading, input.placeId, file)
   return {
     kind: 'read',
     understood: understoodInWords(columns),
-    headings: [...columns.headings],
+    columns: toChoose(columns),
     temperature: columns.temperature,
     humidity: columns.humidity,
     unit: columns.unit,
@@ -126,12 +128,18 @@ function sorted(reading: Reading, placeId: number, file: Extract<LoggerFile, { k
   }
 }
 
+function columnName(headings: readonly string[], column: number): string {
+  const heading = headings[column] ?? ''
+  return heading === '' ? `column ${column + 1}` : `‘${heading}’`
+}
+
+function toChoose({ headings, numeric }: Pick<LoggerColumns, 'headings' | 'numeric'>) {
+  return numeric.map((column) => ({ column, name: columnName(headings, column) }))
+}
+
 function understoodInWords(columns: LoggerColumns): string[] {
   const { headings, linesAbove, moment, time, temperature, humidity, unit, unitFrom, order } = columns
-  const named = (column: number) => {
-    const heading = headings[column] ?? ''
-    return heading === '' ? `column ${column + 1}` : `‘${heading}’`
-  }
+  const named = (column: number) => columnName(headings, column)
   const guessed = unitFrom === 'guess' ? ', guessed from the numbers: change it if that is wrong' : ''
   const when = time === null ? named(moment) : `${named(moment)} and ${named(time)}`
   return [

@@ -47,6 +47,17 @@ describe('a logger file', () => {
     expect(read(warm, { unit: 'F' }).readings[0]?.temperatureCc).toBe(389)
   })
 
+  it('asks which column holds the temperature where none can be told, and takes any that is named', () => {
+    const odd = 'at,dew,battery\n2026-03-14 08:30,18.5,42\n2026-03-14 09:30,18.6,42'
+    expect(readLoggerFile(odd)).toMatchObject({ kind: 'ask', about: 'columns', numeric: [1, 2] })
+    expect(read(odd, { temperature: 1 }).readings[0]).toMatchObject({
+      temperatureCc: 1_850,
+      humidityPm: null,
+    })
+    const both = read(odd, { temperature: 1, humidity: 2 }).readings[0]
+    expect(both).toMatchObject({ temperatureCc: 1_850, humidityPm: 420 })
+  })
+
   it('says that a unit was guessed', () => {
     expect(read('at,value\n2026-02-01 08:00,68').columns).toMatchObject({ unit: 'F', unitFrom: 'guess' })
     expect(read('at,value\n2026-02-01 08:00,-18.5').columns).toMatchObject({ unit: 'C', unitFrom: 'guess' })

@@ -1,4 +1,4 @@
-import { useId, useState } from 'react'
+import { useEffect, useId, useState } from 'react'
 import type { ReadFile } from '../../../db/contract/reading-file-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
@@ -29,6 +29,20 @@ const ORDERS = [
   { value: 'month-first', label: 'month, then day' },
 ] as const
 
+const AS_FOUND = { value: '', label: 'as found' }
+/** No column: a file may hold something like humidity that is none. */
+const NONE = 'none'
+
+/** The columns of the file to choose among; they stay while a choice is being looked at. */
+function useColumns(file: ReadFile | undefined) {
+  const [columns, setColumns] = useState<readonly { value: string; label: string }[]>([])
+  useEffect(() => {
+    if (file === undefined || file.kind === 'unreadable') return
+    setColumns(file.columns.map(({ column, name }) => ({ value: String(column), label: name })))
+  }, [file])
+  return columns
+}
+
 /** Takes a data logger's file in: how it is understood is shown first, and nothing is written until the keeper says so. */
 export function ImportForm({ placeId, onClose }: ImportFormProps) {
   const id = useId()
@@ -36,9 +50,17 @@ export function ImportForm({ placeId, onClose }: ImportFormProps) {
   const [unit, setUnit] = useState<(typeof UNITS)[number]['value']>('')
   const [order, setOrder] = useState<(typeof ORDERS)[number]['value']>('')
   const [leaveOut, setLeaveOut] = useState(false)
-  const choices = { ...(unit === '' ? {} : { unit }), ...(order === '' ? {} : { order }) }
+  const [temperature, setTemperature] = useState('')
+  const [humidity, setHumidity] = useState('')
+  const choices = {
+    ...(unit === '' ? {} : { unit }),
+    ...(order === '' ? {} : { order }),
+    ...(temperature === '' ? {} : { temperature: Number(temperature) }),
+    ...(humidity === '' ? {} : { humidity: humidity === NONE ? null : Number(humidity) }),
+  }
   const input = file === null ? null : { placeId, ...file, choices }
   const seen = useRead('readings.foresee-file', input)
+  const columns = useColumns(seen.data)
   const write = useWrite('readings.import-file')
   const ready =
     seen.data?.kind === 'read' && seen.data.readings > 0 && (seen.data.refusedRows === 0 || leaveOut)
@@ -69,6 +91,8 @@ export function ImportForm({ placeId, onClose }: ImportFormProps) {
             if (picked === undefined) return
             setFile({ fileName: picked.name, text: await picked.text() })
             setLeaveOut(false)
+            setTemperature('')
+            setHumidity('')
             write.reset()
           }}
         />
@@ -77,6 +101,20 @@ export function ImportForm({ placeId, onClose }: ImportFormProps) {
         <>
           <SelectField label="Degrees" size="record" value={unit} options={UNITS} onChange={setUnit} />
           <SelectField label="Dates" size="record" value={order} options={ORDERS} onChange={setOrder} />
+          <SelectField
+            label="Temperature is"
+            size="record"
+            value={temperature}
+            options={[AS_FOUND, ...columns]}
+            onChange={setTemperature}
+          />
+          <SelectField
+            label="Humidity is"
+            size="record"
+            value={humidity}
+            options={[AS_FOUND, { value: NONE, label: 'in none' }, ...columns]}
+            onChange={setHumidity}
+          />
         </>
       )}
       <div className="card-form-wide" role="status">

@@ -9,6 +9,7 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { ClimateTrace } from './climate-trace.tsx'
 import { ImportForm } from './import-form.tsx'
+import { KindForm } from './kind-form.tsx'
 import { ReadingForm } from './reading-form.tsx'
 import { StateWords } from './state-words.tsx'
 import { TermsForm } from './terms-form.tsx'
@@ -48,11 +49,12 @@ export function PlaceCard({ placeId }: { readonly placeId: number }) {
   )
 }
 
-type Doing = 'reading' | 'file' | 'terms'
+type Doing = 'reading' | 'file' | 'terms' | 'kind'
 const DOINGS: readonly (readonly [Doing, string])[] = [
   ['reading', 'Write a reading down'],
   ['file', 'Take a logger’s file in'],
   ['terms', 'What it is meant for'],
+  ['kind', 'What kind of place it is'],
 ]
 
 /** Focuses the first field of a form as it opens; a ref callback. */
@@ -88,6 +90,7 @@ function Doings({ climate }: { readonly climate: PlaceClimate }) {
           {open === 'reading' && <ReadingForm placeId={placeId} onClose={close} />}
           {open === 'file' && <ImportForm placeId={placeId} onClose={close} />}
           {open === 'terms' && <TermsForm climate={climate} onClose={close} />}
+          {open === 'kind' && <KindForm place={climate.place} onClose={close} />}
         </div>
       )}
     </section>

@@ -83,6 +83,8 @@ export function story(): readonly Step[] {
       },
     ),
     step('place.list', () => ({})),
+    step('place.foresee-kind', (facts) => ({ placeId: facts.placeId, kind: 'cupboard' })),
+    step('place.change-kind', (facts) => ({ ...key(), placeId: facts.placeId, kind: 'cupboard' })),
     step('storage.list', () => ({})),
     step('place.set-terms', (facts) => ({ ...key(), placeId: facts.placeId, aim: 'short-term' })),
     step('reading.note', (facts) => ({

@@ -2,10 +2,10 @@ import { useState } from 'react'
 import { problemAt } from '../../../shared/card-form/card-form.tsx'
 import { useRead } from '../../../shared/client/use-read.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
+import { PLACE_KINDS, type PlaceKind } from '../../../shared/format/place-kinds.ts'
 import { ProblemText } from '../../../shared/parts/problem-text.tsx'
 import { SelectField } from '../../../shared/table-form/select-field.tsx'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
-import { PLACE_KINDS, type PlaceKind } from './place-kinds.ts'
 
 interface PlaceFieldProps {
   readonly label: string

@@ -1,4 +1,4 @@
-import type { CallInput } from '../../../../db/contract/contract.ts'
+import type { CallInput } from '../../../db/contract/contract.ts'
 
 export type PlaceKind = CallInput<'place.create'>['kind']
 

@@ -1,0 +1,66 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+
+let test: TemporaryCollection
+beforeEach(async () => {
+  test = await aCollection()
+})
+afterEach(async () => {
+  expect((await test.call('collection.check', {})).findings).toEqual([])
+  test.remove()
+})
+
+const place = async (name: string, kind: 'room' | 'cupboard' | 'box', parentId: number | null = null) =>
+  (await test.call('place.create', { name, kind, parentId })).placeId
+const change = (placeId: number, kind: 'room' | 'cupboard' | 'fridge' | 'freezer') =>
+  test.call('place.change-kind', { placeId, kind })
+const kindOf = async (placeId: number) =>
+  (await test.call('place.list', {})).places.find((line) => line.placeId === placeId)?.kind
+
+async function yearsOf(lotId: number): Promise<number> {
+  const forecast = await test.call('forecast.get', { lotId })
+  if (forecast.kind !== 'forecast') throw new Error('No forecast')
+  return forecast.places[0]?.years?.middle ?? 0
+}
+
+describe('the kind of a place', () => {
+  it('changes what its seed is taken to lie in, inside it too, and is put back with the forecasts', async () => {
+    const cupboard = await place('Cupboard', 'cupboard')
+    const { lotId } = await takeIn(test, { harvest: '2026', placeId: await place('Box', 'box', cupboard) })
+    const before = await yearsOf(lotId)
+    const { entryId, words } = await change(cupboard, 'fridge')
+    expect(words).toBe(
+      'Nobody measured there. Its seed was taken to have lain at 20 °C, and is now taken to have lain at 5 °C all the time. The forecast of the lot there changes. Readings would tell better.',
+    )
+    expect(await yearsOf(lotId)).toBeGreaterThan(1.5 * before)
+    await test.call('entry.take-back', { entryId })
+    expect(await kindOf(cupboard)).toBe('cupboard')
+    expect(await yearsOf(lotId)).toBeCloseTo(before, 6)
+  })
+
+  it('changes nothing where somebody measured, and between rooms and cupboards', async () => {
+    const room = await place('Back room', 'room')
+    expect((await change(room, 'cupboard')).words).toBe(
+      'Its seed is taken to lie at 20 °C as before: no forecast changes.',
+    )
+    await test.call('reading.note', { placeId: room, on: TODAY, time: '08:30', temperature: 21 })
+    const { words } = await test.call('place.foresee-kind', { placeId: room, kind: 'freezer' })
+    expect(words).toContain('The readings of Back room go on to hold')
+    expect(words).toContain('Frost kills moist seed')
+  })
+
+  it('is refused where it is that already, and taken back the later change first', async () => {
+    const room = await place('Back room', 'room')
+    expect(await test.refused('place.change-kind', { placeId: room, kind: 'room' })).toMatchObject({
+      field: 'kind',
+    })
+    const first = await change(room, 'cupboard')
+    const second = await change(room, 'fridge')
+    expect((await test.refused('entry.take-back', { entryId: first.entryId })).sentence).toContain(
+      'changed again later',
+    )
+    await test.call('entry.take-back', { entryId: second.entryId })
+    await test.call('entry.take-back', { entryId: first.entryId })
+    expect(await kindOf(room)).toBe('room')
+  })
+})

@@ -74,21 +74,6 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
       shownAtField={SHOWN}
       onSend={send}
     >
-      {follows !== null && (
-        <div className="card-form-wide">
-          <CheckField
-            label={`the next stage: ${follows.words}`}
-            step="next-stage"
-            checked={typed.nextStage}
-            onChange={(nextStage) =>
-              change(
-                nextStage ? { nextStage, replicates: '1', each: String(follows.groupSize) } : { nextStage },
-              )
-            }
-            meaning="What sprouts is added to the stages before, and the plan says what it comes to."
-          />
-        </div>
-      )}
       <TextField
         label="Replicates"
         step="replicates"
@@ -155,6 +140,20 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
         onChange={(note) => change({ note })}
         problem={problemAt(write.error, 'note')}
       />
+      {follows !== null && (
+        <div className="card-form-wide">
+          <CheckField
+            label={`the next stage: ${follows.words}`}
+            step="next-stage"
+            checked={typed.nextStage}
+            onChange={(nextStage) =>
+              change(
+                nextStage ? { nextStage, replicates: '1', each: String(follows.groupSize) } : { nextStage },
+              )
+            }
+          />
+        </div>
+      )}
       <CheckField
         label={`the ${unit.many} come out of this lot`}
         step="from-stock"

@@ -4,7 +4,7 @@ import { Keys, scan } from './support/keys.ts'
 import { open } from './support/open.ts'
 import type { RunningApp } from './support/running-app.ts'
 import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
-import { expect, test } from './support/test.ts'
+import { answerLate, expect, test } from './support/test.ts'
 
 test.use({ drawer: 'empty' })
 
@@ -194,6 +194,24 @@ test('a label scanned while a name is still being looked for falls into no field
   await expect(envelopes(page)).toContainText('Hrášek’s Climber')
   await expect(field(page, 'Lot')).toHaveValue(/^Widow Tarn.*, [^,]+$/)
   await page.unrouteAll({ behavior: 'wait' })
+})
+
+test('keys pressed ahead of every answer do what they would have done after it', async ({ app, page }) => {
+  const keys = await atTheTable(page)
+  await answerLate(page, () => 400)
+  await keys.type('tov')
+  await keys.press('Enter')
+  await keys.type('clim')
+  await keys.press('Enter')
+  await keys.type('400 seeds')
+  await keys.press('Enter', 'Enter', 'Control+a')
+  await keys.type('20 seeds')
+  await keys.press('Control+Enter')
+  await keys.type('zo')
+  await expect(page.getByRole('region', { name: 'What is left' })).toContainText('280 seeds')
+  await expect(who(page)).toBeFocused()
+  await expect(who(page)).toHaveValue('zo')
+  expect(await left(app, shelf.bean.lotId)).toBe(280)
 })
 
 test('a lot in quarantine is never offered, and a scan of it says why', async ({ page }) => {

@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test'
 import type { Keys } from '../app/support/keys.ts'
 import type { RunningApp } from '../app/support/running-app.ts'
+import { seen } from './seen.ts'
 import {
   DONORS,
   type DonorOfDay,

@@ -64,7 +64,7 @@ function labelOf(
     lotNumber: row.lot_number,
     scanCode: scanCode(row.lot_number),
     source: facts.credit_as ?? '',
-    germination: germinationOnLabel(row),
+    germination: germinationOnLabel(row, settingsOf(reading).locale),
     contents: contents === '' ? quantityOf(row).words : contents,
     cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
     libraryName,
@@ -95,14 +95,9 @@ function keptOf(reading: Reading, row: LotRow, facts: LotFacts): string[] {
   ].filter((fact) => fact !== '')
 }
 
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
-
-function germinationOnLabel(row: {
-  tested: number | null
-  sprouted: number | null
-  tested_on: string | null
-}): string {
+function germinationOnLabel(row: Pick<LotRow, 'tested' | 'sprouted' | 'tested_on'>, locale: string): string {
   if (row.tested === null || row.sprouted === null || row.tested_on === null) return ''
-  const month = MONTHS[Number(row.tested_on.slice(5, 7)) - 1] ?? ''
-  return `${Math.round((100 * row.sprouted) / row.tested)} % sprouted, ${month} ${row.tested_on.slice(0, 4)}`
+  const month = new Intl.DateTimeFormat(locale, { month: 'short', year: 'numeric', timeZone: 'UTC' })
+  const share = Math.round((100 * row.sprouted) / row.tested)
+  return `${share} % sprouted, ${month.format(Date.parse(`${row.tested_on}T00:00:00Z`))}`
 }

@@ -49,7 +49,7 @@ export function SheetChoice({ using, labels }: SheetChoiceProps) {
           size="record"
           value={using.printer}
           onChange={using.usePrinter}
-          hint="any name; each printer keeps its own shift"
+          hint="any name, for its own shift"
         />
         <div className="print-shift">
           {shift('Move right, mm', right, 'right')}

@@ -144,6 +144,20 @@ export const SCENES: readonly Scene[] = [
     },
   },
   {
+    name: 'season-notes',
+    play: async (page, app) => {
+      if ((await app.call('plan.latest', {})).plan === null) {
+        const { needs } = await app.call('regrow.needs', { limit: 20 })
+        const accessionIds = needs.map(({ accessionId }) => accessionId)
+        const { lines } = await app.call('plan.make', { accessionIds, seconds: 0 })
+        const choices = lines.map(({ accessionId, siteId, covered }) => ({ accessionId, siteId, covered }))
+        await app.call('plan.save', { choices })
+      }
+      await open(page, '/regrow/season')
+      await page.getByRole('heading', { level: 2 }).waitFor()
+    },
+  },
+  {
     name: 'storage',
     play: async (page, app) => {
       const { places } = await app.call('place.list', {})

@@ -811,6 +811,11 @@ CREATE TRIGGER forecast_goes_stale_by_harvest AFTER UPDATE OF harvest_from, harv
   WHERE lot_id = NEW.id;
 END;
 --> statement-breakpoint
+CREATE TRIGGER forecast_goes_stale_by_joining AFTER INSERT ON movement WHEN NEW.kind = 'join' BEGIN
+  UPDATE lot_forecast SET stale_since = (SELECT max(id) FROM entry)
+  WHERE lot_id = NEW.lot_id;
+END;
+--> statement-breakpoint
 CREATE TRIGGER forecast_goes_stale_by_own_threshold AFTER UPDATE OF own_threshold ON accession BEGIN
   UPDATE lot_forecast SET stale_since = (SELECT max(id) FROM entry)
   WHERE lot_id IN (SELECT id FROM lot WHERE accession_id = NEW.id);
@@ -835,6 +840,7 @@ CREATE TRIGGER forecast_goes_stale_by_taking_back AFTER UPDATE OF takes_back_id 
     UNION SELECT lot_id FROM lot_place WHERE entry_id = NEW.takes_back_id
     UNION SELECT lot_id FROM lot_container WHERE entry_id = NEW.takes_back_id
     UNION SELECT lot_id FROM seed_moisture WHERE entry_id = NEW.takes_back_id
+    UNION SELECT lot_id FROM movement WHERE entry_id = NEW.takes_back_id AND kind = 'join'
     UNION SELECT lot_place.lot_id FROM climate_batch
       JOIN storage_place AS around ON around.id = climate_batch.place_id
       JOIN storage_place ON storage_place.id = around.id

@@ -5,6 +5,7 @@ import { prepared } from './prepared.ts'
 /** What of a lot and its crop decides how it ages. Snake case as in the file. */
 export interface AgeingRow {
   readonly lot_id: number
+  readonly lot_number: string
   readonly crop_id: string
   readonly oil_low: number | null
   readonly oil_high: number | null
@@ -27,7 +28,7 @@ export interface AgeingRow {
 export function ageingRows(sqlite: Sqlite, lotIds: readonly number[]): AgeingRow[] {
   return prepared(
     sqlite,
-    `SELECT lot.id AS lot_id, crop.id AS crop_id,
+    `SELECT lot.id AS lot_id, lot.number AS lot_number, crop.id AS crop_id,
        json_extract(crop.reference, '$.oil_pct[0]') AS oil_low, json_extract(crop.reference, '$.oil_pct[1]') AS oil_high,
        json_extract(crop.reference, '$.storage_years[0]') AS years_low,
        json_extract(crop.reference, '$.storage_years[1]') AS years_high,
@@ -94,6 +95,8 @@ export function moistureRows(sqlite: Sqlite, lotIds: readonly number[]): Moistur
 /** A germination test of a lot that stands. */
 export interface ForecastTestRow {
   readonly lot_id: number
+  /** That first noted it; of a result carried over to a part, that of the whole. */
+  readonly entry_id: number
   readonly tested_on: string
   readonly tested: number
   readonly sprouted: number
@@ -103,10 +106,46 @@ export interface ForecastTestRow {
 export function forecastTests(sqlite: Sqlite, lotIds: readonly number[]): ForecastTestRow[] {
   return prepared(
     sqlite,
-    `SELECT lot_id, tested_on, tested, sprouted FROM json_each(?) AS wanted
+    `SELECT lot_id, tested_on, tested, sprouted,
+       (SELECT min(entry_id) FROM germination_result AS first WHERE first.test_id = germination_result.test_id) AS entry_id
+     FROM json_each(?) AS wanted
        CROSS JOIN germination_result ON germination_result.lot_id = wanted.value
      WHERE ${standing('germination_result')} ORDER BY lot_id, tested_on, germination_result.id`,
   ).all(JSON.stringify(lotIds)) as ForecastTestRow[]
+}
+
+/** A lot that was poured into another, on a day and by an entry. */
+export interface PouredRow {
+  readonly lot_id: number
+  readonly part_id: number
+  readonly joined_on: string
+  readonly entry_id: number
+}
+
+/**
+ * What was poured into some lots, or into what they were split off before that, however often; taken back is not poured.
+ *
+ * The index is named, as the planner would else look through every movement of the book.
+ */
+export function pouredRows(sqlite: Sqlite, lotIds: readonly number[]): PouredRow[] {
+  return prepared(
+    sqlite,
+    `WITH RECURSIVE seed (lot_id, of_id, before_id, joined_on, entry_id) AS (
+       SELECT value, value, 9e18, NULL, NULL FROM json_each(?)
+       UNION
+       SELECT seed.lot_id, parent_lot_id, (SELECT min(entry_id) FROM movement WHERE lot_id = of_id), joined_on, seed.entry_id
+       FROM seed JOIN lot_parent ON lot_parent.lot_id = of_id WHERE relation = 'split'
+       UNION
+       SELECT seed.lot_id, poured.lot_id, poured.entry_id, coalesce(joined_on, poured.on_date),
+         coalesce(seed.entry_id, poured.entry_id)
+       FROM seed JOIN movement AS filled ON filled.lot_id = of_id AND filled.kind = 'join' AND filled.entry_id < before_id
+         CROSS JOIN movement AS poured INDEXED BY movement_by_entry
+           ON poured.entry_id = filled.entry_id AND poured.kind = 'join'
+       WHERE filled.count >= 0 AND filled.mass_mg >= 0 AND (poured.count < 0 OR poured.mass_mg < 0)
+         AND ${standing('poured')})
+     SELECT lot_id, of_id AS part_id, joined_on, entry_id FROM seed WHERE joined_on IS NOT NULL AND of_id <> lot_id
+     ORDER BY lot_id, part_id`,
+  ).all(JSON.stringify(lotIds)) as PouredRow[]
 }
 
 /** A place with the kind that says how cold it is where nobody measured: its own, or of the nearest around it that is cold. */

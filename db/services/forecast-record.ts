@@ -47,6 +47,7 @@ export function getForecast(reading: Reading, input: ParsedInput<'forecast.get'>
         harvest: reckoned.harvestKnown,
         keeping: reckoned.measured,
         yearsWeighedIn: reckoned.yearsWeighedIn,
+        poured: reckoned.poured,
       },
       reckoned.remarks,
     ),

@@ -86,7 +86,7 @@ function yearsOf(
   if (reckoned === undefined || reckoned.kind === 'refused') {
     return { until: '', places: [], notTold: reckoned?.because ?? '', howSure: [] }
   }
-  const { forecast, ageing, model, crop, harvestKnown, yearsWeighedIn } = reckoned
+  const { forecast, ageing, model, crop, harvestKnown, yearsWeighedIn, poured } = reckoned
   const crossing = crossingBand(forecast.learnt.posterior, UNTIL_HALF)
   const lost = ageing.lostOn(reading.today)
   const remarks = new Set<Parameters<typeof howSure>[3][number]>()
@@ -109,7 +109,7 @@ function yearsOf(
       'until half of it would still sprout; before that, sow a little thicker. Nine of ten lots should fall between the two figures.',
     places,
     notTold: '',
-    howSure: howSure(forecast, model, { harvest: harvestKnown, keeping: false, yearsWeighedIn }, [
+    howSure: howSure(forecast, model, { harvest: harvestKnown, keeping: false, yearsWeighedIn, poured }, [
       ...remarks,
     ]),
   }

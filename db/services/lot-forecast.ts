@@ -11,6 +11,8 @@ import {
   forecastTests,
   type MoistureOnRow,
   moistureRows,
+  type PouredRow,
+  pouredRows,
   type StayRow,
   stayRows,
 } from '../queries/forecast-rows.ts'
@@ -34,8 +36,16 @@ export type LotForecast =
       readonly yearsWeighedIn: AgeingCrop['years']
       readonly harvestKnown: boolean
       readonly remarks: readonly PaceRemark[]
+      /** Of a lot that others were poured into: all of them, and which is thought least alive and stands for it; else null. */
+      readonly poured: Poured | null
     }
   | { readonly kind: 'refused'; readonly lotId: number; readonly because: string }
+
+/** Lots that were poured together, by their numbers. */
+export interface Poured {
+  readonly numbers: readonly string[]
+  readonly weakest: string
+}
 
 /** Forecasts some lots as of today. `places` may be shared by all that are reckoned at one moment. */
 export function forecastLots(
@@ -44,18 +54,76 @@ export function forecastLots(
   policy: CollectionPolicy,
   places: PlacesAgeing,
 ): LotForecast[] {
-  const stays = Map.groupBy(stayRows(reading.sqlite, lotIds), (row) => row.lot_id)
-  const moistures = Map.groupBy(moistureRows(reading.sqlite, lotIds), (row) => row.lot_id)
-  const tests = Map.groupBy(forecastTests(reading.sqlite, lotIds), (row) => row.lot_id)
-  return ageingRows(reading.sqlite, lotIds).map((row) => {
-    const { lot_id: id } = row
-    const found = {
-      stays: stays.get(id) ?? [],
-      moistures: moistures.get(id) ?? [],
-      tests: tests.get(id) ?? [],
-    }
-    return forecastLot(row, found, policy, places, reading.today)
+  const poured = Map.groupBy(pouredRows(reading.sqlite, lotIds), (row) => row.lot_id)
+  const partIds = [...poured.values()].flat().map((row) => row.part_id)
+  const ids = [...new Set([...lotIds, ...partIds])]
+  const stays = Map.groupBy(stayRows(reading.sqlite, ids), (row) => row.lot_id)
+  const moistures = Map.groupBy(moistureRows(reading.sqlite, ids), (row) => row.lot_id)
+  const tests = Map.groupBy(forecastTests(reading.sqlite, ids), (row) => row.lot_id)
+  const historyOf = (id: number): LotHistory => ({
+    stays: stays.get(id) ?? [],
+    moistures: moistures.get(id) ?? [],
+    tests: tests.get(id) ?? [],
   })
+  const rows = new Map(ageingRows(reading.sqlite, ids).map((row) => [row.lot_id, row]))
+  const wanted = lotIds.map((id) => rows.get(id)).filter((row) => row !== undefined)
+  return wanted.map((row) => {
+    const own = historyOf(row.lot_id)
+    const whole = forecastLot(row, own, policy, places, reading.today)
+    const parts = (poured.get(row.lot_id) ?? []).flatMap((of) => {
+      const part = rows.get(of.part_id)
+      if (part === undefined) return []
+      const { received_on, harvest_from, harvest_to, lot_number } = part
+      const asPart = { ...row, received_on, harvest_from, harvest_to, lot_number }
+      const history = pouredHistory(historyOf(of.part_id), own, row, of)
+      return [{ lot_number, forecast: forecastLot(asPart, history, policy, places, reading.today) }]
+    })
+    return parts.length === 0 ? whole : weakestOf([{ lot_number: row.lot_number, forecast: whole }, ...parts])
+  })
+}
+
+/** A lot's history up to the day on which it was poured into another, and that one's from then on. */
+function pouredHistory(part: LotHistory, whole: LotHistory, row: AgeingRow, of: PouredRow): LotHistory {
+  const day = of.joined_on
+  const placeThen = whole.stays.findLast(({ since }) => since <= day)?.place_id ?? row.place_id
+  const then = placeThen === null ? [] : [{ lot_id: row.lot_id, place_id: placeThen, since: day }]
+  return {
+    stays: [
+      ...part.stays.filter(({ since }) => since < day),
+      ...then,
+      ...whole.stays.filter(({ since }) => since > day),
+    ],
+    moistures: [
+      ...part.moistures.filter(({ measured_on }) => measured_on <= day),
+      ...whole.moistures.filter(({ measured_on }) => measured_on > day),
+    ],
+    tests: [
+      ...part.tests.filter(({ tested_on }) => tested_on <= day),
+      ...whole.tests.filter(({ tested_on, entry_id }) => tested_on >= day && entry_id > of.entry_id),
+    ],
+  }
+}
+
+/**
+ * The forecast of lots that were poured together: of the one that is thought least alive today.
+ *
+ * Nobody knows of a seed which of them it came from, and a test of one says nothing of the others: the mean of them would
+ * promise what part of the seed cannot keep. A test of the whole counts for each.
+ */
+function weakestOf(
+  parts: readonly { readonly lot_number: string; readonly forecast: LotForecast }[],
+): LotForecast {
+  const [first] = parts.toSorted((one, other) => aliveOf(one.forecast) - aliveOf(other.forecast))
+  if (first === undefined) throw new Error('No lots were poured together')
+  const numbers = parts.map(({ lot_number }) => lot_number)
+  return first.forecast.kind === 'refused'
+    ? first.forecast
+    : { ...first.forecast, poured: { numbers, weakest: first.lot_number } }
+}
+
+/** Of what nothing can be said nothing good is thought. */
+function aliveOf(forecast: LotForecast): number {
+  return forecast.kind === 'refused' ? -1 : forecast.forecast.today.middle
 }
 
 /** What was noted of a lot over time, each in order of time. */
@@ -136,6 +204,7 @@ function forecastLot(
     yearsWeighedIn: logPaceByYears === null ? null : crop.years,
     harvestKnown: row.harvest_to !== null,
     remarks,
+    poured: null,
   }
 }
 

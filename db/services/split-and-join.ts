@@ -1,9 +1,10 @@
-import { eq } from 'drizzle-orm'
+import { and, eq, lte, sql } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
 import { type Change, takeOut } from '../domain/ledger/movement.ts'
 import { moisturesOfLot } from '../queries/lot-climate.ts'
 import type { LotRow } from '../queries/lot-rows.ts'
+import { latestMeasurement, standing } from '../queries/measurements.ts'
 import { seedMoisture } from '../schema/climate-tables.ts'
 import { germinationResult } from '../schema/germination-tables.ts'
 import { lot, seedWeight } from '../schema/stock-tables.ts'
@@ -32,7 +33,7 @@ export function splitLot(
   if (out.kind === 'not-enough') refuseTooMuch(row, out, 'amount')
   const target = addLot(writing, partOf(row, input), input.on)
   noteParent(writing, target.id, row.lot_id, 'split')
-  inheritMeasurements(writing, row, target.id)
+  inheritMeasurements(writing, row, target.id, input.on)
   const line = { kind: 'split', on: input.on, note: input.note } as const
   writeMovement(writing, { ...line, lotId: row.lot_id, change: out.change, measured: out.measured, weight })
   writeMovement(writing, {
@@ -72,19 +73,16 @@ function partOf(row: LotRow, input: ParsedInput<'lot.split'>) {
   }
 }
 
-/** A part of a lot is as heavy, as alive and as dry as the whole: its last weighing and test go with it, and its moistures. */
-function inheritMeasurements(writing: Writing, from: LotRow, lotId: number): void {
+/**
+ * A part of a lot is as heavy, as alive and as dry as the whole: its last weighing goes with it, and its tests and moistures
+ * up to the day on which it was split off.
+ */
+function inheritMeasurements(writing: Writing, from: LotRow, lotId: number, on: string): void {
   const { db, entryId } = writing
   const weight = db
     .select()
     .from(seedWeight)
     .where(eq(seedWeight.id, from.weight_id ?? 0))
-    .get()
-  const of = db.select({ id: lot.germinationId }).from(lot).where(eq(lot.id, from.lot_id)).get()
-  const result = db
-    .select()
-    .from(germinationResult)
-    .where(eq(germinationResult.id, of?.id ?? 0))
     .get()
   const note = `carried over from ${from.lot_number}`
   const weightId =
@@ -94,14 +92,25 @@ function inheritMeasurements(writing: Writing, from: LotRow, lotId: number): voi
       .values({ ...weight, id: undefined, lotId, note, entryId })
       .returning({ id: seedWeight.id })
       .get().id
-  const germinationId =
-    result &&
-    db
-      .insert(germinationResult)
+  const results = db
+    .select()
+    .from(germinationResult)
+    .where(
+      and(
+        eq(germinationResult.lotId, from.lot_id),
+        lte(germinationResult.testedOn, on),
+        sql.raw(standing('germination_result')),
+      ),
+    )
+    .orderBy(germinationResult.testedOn, germinationResult.id)
+    .all()
+  for (const result of results) {
+    db.insert(germinationResult)
       .values({ ...result, id: undefined, lotId, note, entryId })
-      .returning({ id: germinationResult.id })
-      .get().id
+      .run()
+  }
   for (const row of moisturesOfLot(writing.sqlite, from.lot_id).toReversed()) {
+    if (row.measured_on > on) continue
     db.insert(seedMoisture)
       .values({
         lotId,
@@ -117,7 +126,10 @@ function inheritMeasurements(writing: Writing, from: LotRow, lotId: number): voi
       .run()
   }
   db.update(lot)
-    .set({ weightId: weightId ?? null, germinationId: germinationId ?? null })
+    .set({
+      weightId: weightId ?? null,
+      germinationId: latestMeasurement(writing.sqlite, 'germination_result', lotId),
+    })
     .where(eq(lot.id, lotId))
     .run()
 }

@@ -229,6 +229,73 @@ it('a part of a lot has aged where the whole lay before it was split off', async
   expect(afresh(newLotId).forecast.today).toEqual(afresh(whole.lotId).forecast.today)
 })
 
+it('a part of a lot has all tests of the whole up to the day it was split off, and none of later', async () => {
+  const whole = await takeIn(test, { harvest: '2023' })
+  await germination(whole.lotId, 100, 95, '2024-01-10')
+  await germination(whole.lotId, 100, 80, '2026-01-10')
+  await germination(whole.lotId, 50, 20, '2026-03-12')
+  const part = { lotId: whole.lotId, on: '2026-03-01', amount: '20 g', role: 'reserve' } as const
+  const { newLotId } = await test.call('lot.split', part)
+  const shown = await test.call('forecast.get', { lotId: newLotId })
+  if (shown.kind !== 'forecast') throw new Error(shown.because)
+  expect(shown.tests.map(({ on, sprouted }) => [on, sprouted])).toEqual([
+    ['2024-01-10', 95],
+    ['2026-01-10', 80],
+  ])
+})
+
+describe('lots that were poured together', () => {
+  const two = async () => {
+    const good = await takeIn(test, { harvest: '2025' })
+    const { newLotId } = await test.call('lot.split', {
+      lotId: good.lotId,
+      on: TODAY,
+      amount: '20 g',
+      role: 'reserve',
+    })
+    await germination(good.lotId, 100, 96)
+    await germination(newLotId, 100, 40)
+    return { good: good.lotId, poor: newLotId }
+  }
+  const sure = async (lotId: number) => {
+    const shown = await test.call('forecast.get', { lotId })
+    return shown.kind === 'forecast' ? shown.howSure.join(' ') : shown.because
+  }
+
+  it('are told as the one thought least alive, whichever was poured, and it is said', async () => {
+    const { good, poor } = await two()
+    const [before, weak] = [kept(good), kept(poor)]
+    expect(before.viability).toBeGreaterThan(0.9)
+    const { entryId } = await test.call('lot.join', { intoLotId: good, fromLotIds: [poor], on: TODAY })
+    expect(kept(good).stale_since).toBeNull()
+    expect(kept(good).viability).toBeCloseTo(weak.viability ?? 0, 2)
+    expect(await sure(good)).toContain('were poured together')
+    await test.call('entry.take-back', { entryId })
+    expect(kept(good)).toEqual(before)
+    expect(await sure(good)).not.toContain('poured')
+  })
+
+  it('are known better by a test of the whole', async () => {
+    const { good, poor } = await two()
+    await test.call('lot.join', { intoLotId: good, fromLotIds: [poor], on: TODAY })
+    const width = () => (kept(good).viability_high ?? 0) - (kept(good).viability_low ?? 0)
+    const before = kept(good).viability ?? 0
+    expect(width()).toBeLessThan(0.3)
+    await germination(good, 400, 320)
+    expect(kept(good).viability).toBeGreaterThan(before)
+  })
+
+  it('hand what they were poured from on to a part, but not to one split off before', async () => {
+    const { good, poor } = await two()
+    const split = { lotId: good, on: TODAY, amount: '5 g', role: 'reserve' } as const
+    const early = await test.call('lot.split', split)
+    await test.call('lot.join', { intoLotId: good, fromLotIds: [poor], on: TODAY })
+    const late = await test.call('lot.split', split)
+    expect(kept(early.newLotId).viability).toBeGreaterThan(0.9)
+    expect(kept(late.newLotId).viability).toBeLessThan(0.6)
+  })
+})
+
 it('a part of a dried lot is as dry as the whole', async () => {
   const whole = await takeIn(test)
   await test.call('moisture.note', {

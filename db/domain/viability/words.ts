@@ -75,6 +75,8 @@ export interface Known {
   readonly keeping: boolean
   /** The years that its seed is said to keep, where they were weighed in beside the constants; else null. */
   readonly yearsWeighedIn: readonly [number, number] | null
+  /** The numbers of lots that were poured together, and of the one thought least alive; null for a lot of one origin. */
+  readonly poured: { readonly numbers: readonly string[]; readonly weakest: string } | null
 }
 
 /** What a forecast rests on and what speaks against it, a sentence each, the most telling first. */
@@ -86,6 +88,7 @@ export function howSure(
 ): string[] {
   return [
     testsInWords(used.length),
+    ...pouredInWords(known.poured),
     ...setAside.map(
       ({ on, sprouted, tested }) =>
         `The test of ${on}, ${sprouted} of ${tested}, is set aside: clearly more sprouted later, so seed was dormant then.`,
@@ -105,6 +108,14 @@ export function howSure(
         ]
       : []),
     optimism(model),
+  ]
+}
+
+function pouredInWords(poured: Known['poured']): string[] {
+  if (poured === null) return []
+  const numbers = `${poured.numbers.slice(0, -1).join(', ')} and ${poured.numbers.at(-1)}`
+  return [
+    `${numbers} were poured together: it is told as the one thought least alive, ${poured.weakest}, so more of it may live. A test of the whole would tell.`,
   ]
 }
 

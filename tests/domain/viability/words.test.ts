@@ -72,7 +72,7 @@ describe('how sure it is', () => {
     return howSure(
       forecastOf(prior, tests, ageing, absolute, TODAY),
       model,
-      { harvest: false, keeping: false, yearsWeighedIn },
+      { harvest: false, keeping: false, yearsWeighedIn, poured: null },
       ['colder-than-known'],
     )
   }
@@ -100,6 +100,15 @@ describe('how sure it is', () => {
     )
     expect(told('soybean', [], [2, 2]).join(' ')).toContain('the 2 years that its seed is said to keep')
   })
+  test('lots that were poured together are named, and which of them is told', () => {
+    const model = paceModelOf({ cropId: 'bean', oil: 0.02, years: [3, 4], leastSold: 0.7 })
+    if (model === null) throw new Error('No model of bean')
+    const poured = { numbers: ['HL-A', 'HL-B', 'HL-C'], weakest: 'HL-B' }
+    const known = { harvest: true, keeping: true, yearsWeighedIn: null, poured }
+    expect(howSure(forecastOf(prior, [], ageing, absolute, TODAY), model, known, [])[1]).toBe(
+      'HL-A, HL-B and HL-C were poured together: it is told as the one thought least alive, HL-B, so more of it may live. A test of the whole would tell.',
+    )
+  })
   test('constants from memory are called so, constants that were seen are not', () => {
     expect(told('pea', [])).toContain(
       'The constants of its crop are from memory and were not read in their source: the band is wider for it.',
@@ -115,7 +124,7 @@ describe('how sure it is', () => {
   test('seed beyond what was fitted is told what was', () => {
     const model = paceModelOf({ cropId: 'bean', oil: 0.02, years: [3, 4], leastSold: 0.7 })
     if (model === null) throw new Error('No model of bean')
-    const known = { harvest: true, keeping: true, yearsWeighedIn: null }
+    const known = { harvest: true, keeping: true, yearsWeighedIn: null, poured: null }
     const remarks = [
       'drier-than-fitted',
       'moister-than-fitted',

@@ -9,7 +9,9 @@ import { intakeOperations } from './intake-operations.ts'
 import { listOperations } from './list-operations.ts'
 import { lotStorageOperations } from './lot-storage-operations.ts'
 import type { Operation } from './operation.ts'
+import { packageOperations } from './package-operations.ts'
 import { paperOperations } from './paper-operations.ts'
+import { passportOperations } from './passport-operations.ts'
 import { peopleOperations } from './people-operations.ts'
 import { printOperations } from './print-operations.ts'
 import { promiseOperations } from './promise-operations.ts'
@@ -34,6 +36,8 @@ export const contract = {
   ...storageOperations,
   ...readingFileOperations,
   ...listOperations,
+  ...packageOperations,
+  ...passportOperations,
   ...lotStorageOperations,
   ...roundOperations,
   ...regrowOperations,

@@ -209,8 +209,22 @@ export const stockOperations = {
   ),
   'lot.export': reads(
     'Writes some lots as a CSV file for a spreadsheet, in the order given.',
+    z.strictObject({
+      lotIds: z.array(Id).min(1).max(MOST_CHOSEN),
+      exact: z
+        .boolean()
+        .default(false)
+        .describe('for programs: no mark, and nothing put before what a spreadsheet takes for a formula'),
+    }),
+    z.object({
+      fileName: z.string(),
+      csv: z.string().describe('RFC 4180; for a spreadsheet in UTF-8 with a byte order mark'),
+    }),
+  ),
+  'lot.workbook': reads(
+    'Writes some lots as an .xlsx workbook, in the order given.',
     z.strictObject({ lotIds: z.array(Id).min(1).max(MOST_CHOSEN) }),
-    z.object({ fileName: z.string(), csv: z.string().describe('RFC 4180, UTF-8 with a byte order mark') }),
+    z.object({ fileName: z.string(), content: z.string().describe('the file, as base64') }),
   ),
   'lot.get': reads(
     'Shows everything known of a lot, its accession and its ledger.',

@@ -13,3 +13,10 @@ export function csvOf<T>(columns: readonly CsvColumn<T>[], rows: readonly T[]): 
   // A name that begins with = or @ would be worked out as a formula by the spreadsheet that opens it.
   return BYTE_ORDER_MARK + papaparse.unparse({ fields, data }, { escapeFormulae: true })
 }
+
+/** Rows as an exact CSV for programs: nothing is put before what a spreadsheet would take for a formula. */
+export function exactCsvOf<T>(columns: readonly CsvColumn<T>[], rows: readonly T[]): string {
+  const fields = columns.map(([heading]) => heading)
+  const data = rows.map((row) => columns.map(([, cell]) => cell(row)))
+  return papaparse.unparse({ fields, data })
+}

@@ -88,9 +88,11 @@ function byContents(
   return 'note'
 }
 
-/** Whether a column only numbers the rows. */
+/** Whether a column only numbers the rows; a word below them, as beside a sum, does not count. */
 function countsUp(cells: readonly string[]): boolean {
-  return cells.length > 2 && cells.every((cell, index) => cell === String(index + 1))
+  const numbers = cells.filter((cell) => /^\d+$/.test(cell))
+  const most = numbers.length > 2 && numbers.length >= cells.length - 2
+  return most && numbers.every((number, index) => number === String(index + 1))
 }
 
 /** Each field but the note and the amount is held by one column; a second of its kind goes to the note. */

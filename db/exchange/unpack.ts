@@ -22,7 +22,7 @@ export function unpack(bytes: Uint8Array, wanted: (name: string) => boolean): Un
   const keep = (name: string, size: number): boolean => {
     if (because !== null) return false
     if (names.has(name) || names.size >= MOST_FILES)
-      because = 'The file is packed in a way that no spreadsheet packs it.'
+      because = 'The file is packed in a way that none is packed by mistake.'
     else if (/(^|[/\\])\.\.([/\\]|$)|^[/\\]|^[A-Za-z]:/.test(name))
       because = 'The file holds a name that leads outside it.'
     else if (wanted(name)) total += size

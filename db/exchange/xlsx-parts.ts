@@ -10,8 +10,9 @@ export interface PartReader {
   readonly text?: (text: string) => void
 }
 
-/** Reads one XML part of a workbook from its start to its end. Entities of a document type are never followed. */
+/** Reads one XML part of a workbook, if it is there, from start to end. Entities of a document type are never followed. */
 export function readPart(xml: string, reader: PartReader): void {
+  if (xml === '') return
   const parser = new Parser()
   const bare = (name: string) => name.slice(name.indexOf(':') + 1)
   parser.on('openTag', (name, attributes) => reader.open?.(bare(name), attributes))

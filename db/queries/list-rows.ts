@@ -71,7 +71,7 @@ export function formerNumbers(sqlite: Sqlite): Map<string, string> {
   const rows = prepared(
     sqlite,
     `SELECT value, number FROM accession_passport JOIN accession ON accession.id = accession_id
-     WHERE code = 'OTHERNUMB' AND ${standing('accession')}
+     WHERE code IN ('OTHERNUMB', 'ACCENUMB') AND ${standing('accession')}
      UNION ALL SELECT number, number FROM accession WHERE ${standing('accession')}`,
   ).all() as { value: string; number: string }[]
   return new Map(rows.map(({ value, number }) => [value, number]))

@@ -16,6 +16,7 @@ import { checkCollection } from './check.ts'
 import { comparePlaces } from './compare-places.ts'
 import type { Reading, Writing } from './context.ts'
 import { getCrop, listCrops, overrideCrop } from './crops.ts'
+import { makePackage, readPackageBack } from './data-package.ts'
 import { keepDraft, listDrafts } from './drafts.ts'
 import { listEntries, takeBackEntry } from './entries.ts'
 import { getForecast } from './forecast-record.ts'
@@ -33,11 +34,12 @@ import { printLabels } from './labels.ts'
 import { changeLetterWords, letterWords, previewLetter } from './letters.ts'
 import { foreseeList, refusedRows, takeListIn } from './list-import.ts'
 import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
-import { exportLots } from './lot-export.ts'
+import { exportLots, exportWorkbook } from './lot-export.ts'
 import { noteMoisture, planLotDrying, readMoisture } from './lot-moisture.ts'
 import { getLot } from './lot-record.ts'
 import { foreseeMove, getLotStorage, noteContainer } from './lot-storage.ts'
 import { listNeeds, overrideAccession } from './needs.ts'
+import { makeOccurrences, makePassports } from './passports.ts'
 import { createPerson, searchPeople } from './people.ts'
 import { listPeople } from './person-list.ts'
 import { erasePerson, exportPerson } from './person-privacy.ts'
@@ -99,6 +101,7 @@ export const keepHandlers: KeepHandlers = {
   'draft.keep': keepDraft,
   'forecast.refresh': refreshForecasts,
   'forecast.hold': holdForecasts,
+  'package.read-back': readPackageBack,
 }
 
 export const readHandlers: ReadHandlers = {
@@ -123,6 +126,7 @@ export const readHandlers: ReadHandlers = {
   'draft.list': listDrafts,
   'lot.list': listLots,
   'lot.export': exportLots,
+  'lot.workbook': exportWorkbook,
   'lot.get': getLot,
   'lot.offer': offerLots,
   'find.anything': findAnything,
@@ -137,6 +141,9 @@ export const readHandlers: ReadHandlers = {
   'storage.compare': comparePlaces,
   'readings.foresee-file': foreseeFile,
   'list.foresee': foreseeList,
+  'package.make': makePackage,
+  'passport.make': makePassports,
+  'occurrence.make': makeOccurrences,
   'list.refused': refusedRows,
   'lot.storage': getLotStorage,
   'round.due': listDueRounds,

@@ -1,6 +1,7 @@
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { harvestInWords } from '../domain/dates/harvest-year.ts'
-import { type CsvColumn, csvOf } from '../exchange/csv.ts'
+import { type CsvColumn, csvOf, exactCsvOf } from '../exchange/csv.ts'
+import { workbookOf } from '../exchange/xlsx-write.ts'
 import { type LotRow, shelfPage } from '../queries/lot-rows.ts'
 import type { Reading } from './context.ts'
 import { livingOf } from './living-stock.ts'
@@ -23,10 +24,24 @@ const COLUMNS: readonly CsvColumn<LotRow>[] = [
   ['in quarantine because', (row) => row.quarantine_reason ?? ''],
 ]
 
-export function exportLots(reading: Reading, { lotIds }: ParsedInput<'lot.export'>): Value<'lot.export'> {
+export function exportLots(reading: Reading, input: ParsedInput<'lot.export'>): Value<'lot.export'> {
+  const rows = rowsInOrder(reading, input.lotIds)
+  const csv = input.exact ? exactCsvOf(COLUMNS, rows) : csvOf(COLUMNS, rows)
+  return { fileName: `lots-${reading.today}${input.exact ? '-exact' : ''}.csv`, csv }
+}
+
+export async function exportWorkbook(
+  reading: Reading,
+  { lotIds }: ParsedInput<'lot.workbook'>,
+): Promise<Value<'lot.workbook'>> {
+  const bytes = await workbookOf('Lots', COLUMNS, rowsInOrder(reading, lotIds), reading.now.toISOString())
+  return { fileName: `lots-${reading.today}.xlsx`, content: Buffer.from(bytes).toString('base64') }
+}
+
+/** Lots as they stand in the list that they were ticked in. */
+function rowsInOrder(reading: Reading, lotIds: readonly number[]): LotRow[] {
   const place = new Map(lotIds.map((lotId, index) => [lotId, index]))
   const filter = { lotIds, emptyToo: true }
   const rows = shelfPage(reading.sqlite, filter, 'number', false, { offset: 0, limit: lotIds.length })
-  const ordered = rows.toSorted((a, b) => (place.get(a.lot_id) ?? 0) - (place.get(b.lot_id) ?? 0))
-  return { fileName: `lots-${reading.today}.csv`, csv: csvOf(COLUMNS, ordered) }
+  return rows.toSorted((a, b) => (place.get(a.lot_id) ?? 0) - (place.get(b.lot_id) ?? 0))
 }

@@ -52,6 +52,7 @@ interface ScreenWithin extends RailWord {
 
 const SCREENS_WITHIN: readonly ScreenWithin[] = [
   { path: '/take-in/waiting', word: 'Gifts waiting', within: '/take-in' },
+  { path: '/take-in/list', word: 'From a list', within: '/take-in' },
   { path: '/hand-out/paper', word: 'Paper sheet', within: '/hand-out' },
   { path: '/regrow/plan', word: 'Season plan', within: '/regrow' },
   { path: '/regrow/lists', word: 'Season lists', within: '/regrow' },

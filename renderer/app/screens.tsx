@@ -10,6 +10,9 @@ const TakeInScreen = lazy(async () => ({
 const GiftsWaitingScreen = lazy(async () => ({
   default: (await import('../screens/gifts-waiting/gifts-waiting-screen.tsx')).GiftsWaitingScreen,
 }))
+const FromListScreen = lazy(async () => ({
+  default: (await import('../screens/from-list/from-list-screen.tsx')).FromListScreen,
+}))
 const PaperSheetScreen = lazy(async () => ({
   default: (await import('../screens/paper-sheet/paper-sheet-screen.tsx')).PaperSheetScreen,
 }))
@@ -69,6 +72,7 @@ export function Screens() {
             <GiftsWaitingScreen {...(giftId === undefined ? {} : { giftId: Number(giftId) })} />
           )}
         </Route>
+        <Route path="/take-in/list" component={FromListScreen} />
         <Route path="/hand-out/paper" component={PaperSheetScreen} />
         <Route path="/stocktake/lots/:lotIds">
           {({ lotIds }) => <StocktakeScreen lotIds={lotsOf(lotIds)} />}

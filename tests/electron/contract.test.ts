@@ -26,6 +26,7 @@ async function tell(way: WayIn): Promise<ReadonlyMap<string, Answer<unknown>>> {
     siteId: 0,
     growOutId: 0,
     backup: '',
+    packed: '',
   }
   const answers = new Map<string, Answer<unknown>>()
   for (const { name, input, note } of story()) {

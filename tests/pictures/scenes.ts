@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test'
 import { Keys } from '../app/support/keys.ts'
 import { open } from '../app/support/open.ts'
 import type { RunningApp } from '../app/support/running-app.ts'
+import { inWindows1252, messyList } from '../builders/messy-list.ts'
 
 /** One picture: its name, and what is done before it is taken. */
 export interface Scene {
@@ -55,6 +56,16 @@ export const SCENES: readonly Scene[] = [
       await open(page, '/hand-out')
       await chosen(page, /^Who/, 'ada', /Ada Fennimore/)
       await chosen(page, /^Lot/, 'ferry', /Ferry Lane/)
+    },
+  },
+  {
+    name: 'from-list',
+    play: async (page) => {
+      await open(page, '/take-in/list')
+      const { text } = messyList(60)
+      const file = { name: 'our-seeds.csv', mimeType: 'text/csv', buffer: inWindows1252(text) }
+      await page.getByLabel(/^The list: a workbook/).setInputFiles(file)
+      await page.getByRole('heading', { name: 'What becomes of its rows' }).waitFor()
     },
   },
   { name: 'paper-sheet', play: at('/hand-out/paper') },

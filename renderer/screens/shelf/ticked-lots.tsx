@@ -17,6 +17,7 @@ const DOINGS: readonly (readonly [Doing, string])[] = [
   ['move', 'Move'],
   ['container', 'Container'],
 ]
+const WORKBOOK = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
 
 /** What can be done with all lots that are ticked. */
 export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
@@ -28,7 +29,16 @@ export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
     mutationFn: () => call('lot.export', { lotIds: [...lotIds] }),
     onSuccess: ({ fileName, csv }) => saveFile(fileName, 'text/csv', csv),
   })
-  const error = toTray.error ?? save.error
+  const book = useMutation<Value<'lot.workbook'>, ProblemError>({
+    mutationFn: () => call('lot.workbook', { lotIds: [...lotIds] }),
+    onSuccess: ({ fileName, content }) =>
+      saveFile(
+        fileName,
+        WORKBOOK,
+        Uint8Array.from(atob(content), (sign) => sign.charCodeAt(0)),
+      ),
+  })
+  const error = toTray.error ?? save.error ?? book.error
   if (lotIds.length === 0) return null
   const close = () => {
     section.current?.querySelector<HTMLElement>('[aria-expanded="true"]')?.focus()
@@ -61,6 +71,9 @@ export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
       </button>
       <button type="button" className="quiet-button" disabled={save.isPending} onClick={() => save.mutate()}>
         Save as a table
+      </button>
+      <button type="button" className="quiet-button" disabled={book.isPending} onClick={() => book.mutate()}>
+        Save as a workbook
       </button>
       <Link href={stocktakeAddress(lotIds)}>Take stock of them</Link>
       <button type="button" className="word-button" onClick={ticks.untickAll}>

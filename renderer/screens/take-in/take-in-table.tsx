@@ -54,6 +54,7 @@ export function TakeInTable(props: TakeInTableProps) {
           <h1 className="only-aloud">Take in</h1>
           <p className="table-beside">
             <Link href="/take-in/waiting">Gifts waiting</Link>
+            <Link href="/take-in/list">From a list</Link>
           </p>
           <OtherVisits
             others={visit.others}

@@ -20,6 +20,7 @@ export interface Facts {
   siteId: number
   growOutId: number
   backup: string
+  packed: string
 }
 
 export interface Step<N extends OperationName = OperationName> {
@@ -64,6 +65,14 @@ export function story(): readonly Step[] {
       libraryName: 'Hollow Lane Library',
       accessionPattern: 'HL{yy}-{####}',
     })),
+    step(
+      'package.make',
+      () => ({ people: true, places: true }),
+      (facts, value) => {
+        facts.packed = value.content
+      },
+    ),
+    step('package.read-back', (facts) => ({ content: facts.packed })),
     step('collection.about', () => ({})),
     step('forecast.left', () => ({})),
     step('forecast.refresh', () => ({ limit: 10 })),
@@ -100,6 +109,8 @@ export function story(): readonly Step[] {
       fileName: 'back-room.csv',
       text: 'Time,Temperature C,Humidity\n2026-03-01 08:00,18.5,42\n',
     })),
+    step('passport.make', () => ({})),
+    step('occurrence.make', () => ({})),
     step('list.foresee', () => LIST),
     step('list.refused', () => LIST),
     step('list.take-in', () => ({ ...key(), ...LIST })),
@@ -193,6 +204,7 @@ export function story(): readonly Step[] {
     step('lot.storage', (facts) => ({ lotId: lot(facts, 0) })),
     step('drying.plan', () => ({ grams: 450, from: 13, to: 7 })),
     step('lot.foresee-move', (facts) => ({ lotIds: [lot(facts, 0)], placeId: facts.placeId })),
+    step('lot.workbook', (facts) => ({ lotIds: [lot(facts, 0)] })),
     step('lot.export', (facts) => ({ lotIds: [lot(facts, 0)] })),
     step('find.anything', () => ({ text: 'ferry' })),
     step('lot.offer', () => ({ text: 'ferry' })),

@@ -1,0 +1,77 @@
+import { SelectField } from '../../shared/table-form/select-field.tsx'
+import type { ListInput, ReadList } from './use-list.ts'
+
+type Choices = ListInput['choices']
+
+interface FileWaysProps {
+  readonly read: ReadList
+  readonly onChoose: (choices: Choices) => void
+}
+
+const ENCODINGS = ['utf-8', 'windows-1252', 'macintosh', 'utf-16le', 'utf-16be'] as const
+const DELIMITERS = [
+  { value: ',', label: 'commas' },
+  { value: ';', label: 'semicolons' },
+  { value: '\t', label: 'tabs' },
+  { value: '|', label: 'bars' },
+] as const
+
+/** How the file itself was read, to be put right where it was guessed wrongly. */
+export function FileWays({ read, onChoose }: FileWaysProps) {
+  const { sheet, sheets, encoding, delimiter, headingRow } = read
+  // A choice about the file makes other columns of it: what was said of them falls.
+  const anew = ({ ...choices }: Choices) => onChoose({ columns: undefined, ...choices })
+  const rows = Array.from({ length: Math.max(6, headingRow + 2) }, (_, index) => String(index))
+  return (
+    <section aria-labelledby="list-file">
+      <h2 id="list-file">How it is understood</h2>
+      <ul className="list-understood">
+        {read.understood.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+      <details>
+        <summary>Something of that is wrong</summary>
+        <div className="list-ways">
+          {sheet !== null && sheets.length > 1 && (
+            <SelectField
+              label="Sheet"
+              size="record"
+              value={sheet}
+              options={sheets.map((name) => ({ value: name, label: name }))}
+              onChange={(chosen) => anew({ sheet: chosen })}
+            />
+          )}
+          {encoding !== null && (
+            <SelectField
+              label="Letters are written in"
+              size="record"
+              value={encoding}
+              options={ENCODINGS.map((name) => ({ value: name, label: name }))}
+              onChange={(chosen) => anew({ encoding: chosen })}
+            />
+          )}
+          {delimiter !== null && (
+            <SelectField
+              label="Cells are parted by"
+              size="record"
+              value={delimiter}
+              options={DELIMITERS}
+              onChange={(chosen) => anew({ delimiter: chosen })}
+            />
+          )}
+          <SelectField
+            label="Headings stand in"
+            size="record"
+            value={String(headingRow)}
+            options={[
+              { value: '-1', label: 'no row' },
+              ...rows.map((row) => ({ value: row, label: `row ${Number(row) + 1}` })),
+            ]}
+            onChange={(chosen) => anew({ headingRow: Number(chosen) })}
+          />
+        </div>
+      </details>
+    </section>
+  )
+}

@@ -1,0 +1,55 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import type { CallInput, Value } from '../../../db/contract/contract.ts'
+import { call } from '../../shared/client/call.ts'
+import type { ProblemError } from '../../shared/client/problem-error.ts'
+
+export type ListInput = Omit<CallInput<'list.foresee'>, 'choices' | 'answers'> & {
+  readonly choices: NonNullable<CallInput<'list.foresee'>['choices']>
+  readonly answers: Readonly<Record<string, string>>
+}
+export type ForeseenList = Value<'list.foresee'>
+export type ReadList = Extract<ForeseenList, { kind: 'read' }>
+
+/** A list that the keeper chose, what was said of it, and how it is understood so far. */
+export function useList() {
+  const [list, setList] = useState<(ListInput & { readonly pickedAt: number }) | null>(null)
+  const seen = useQuery<ForeseenList, ProblemError>({
+    // The file itself is left out of the key: it is long, and the moment it was picked names it.
+    queryKey: ['list.foresee', list?.pickedAt, list?.choices, list?.answers],
+    queryFn: () => call('list.foresee', inputOf(list)),
+    enabled: list !== null,
+    placeholderData: (last, query) =>
+      query?.queryKey[1] === list?.pickedAt ? keepPreviousData(last) : undefined,
+  })
+  return {
+    list,
+    seen,
+    pick: async (file: File) => {
+      const content = inBase64(new Uint8Array(await file.arrayBuffer()))
+      setList({ fileName: file.name, content, choices: {}, answers: {}, pickedAt: Date.now() })
+    },
+    choose: (choices: ListInput['choices']) =>
+      setList((now) => now && { ...now, choices: { ...now.choices, ...choices } }),
+    answer: (answers: ListInput['answers']) =>
+      setList((now) => now && { ...now, answers: { ...now.answers, ...answers } }),
+    letGo: () => setList(null),
+  }
+}
+
+/** What is sent of a list. */
+export function inputOf(list: ListInput | null): CallInput<'list.foresee'> {
+  if (list === null) throw new Error('No list was chosen')
+  const { fileName, content, choices, answers } = list
+  return { fileName, content, choices, answers }
+}
+
+const AT_ONCE = 0x8000
+
+/** Bytes as base64, in pieces that fit one call. */
+function inBase64(bytes: Uint8Array): string {
+  let text = ''
+  for (let at = 0; at < bytes.length; at += AT_ONCE)
+    text += String.fromCharCode(...bytes.subarray(at, at + AT_ONCE))
+  return btoa(text)
+}

@@ -1,0 +1,181 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import fc from 'fast-check'
+import { strFromU8, unzipSync } from 'fflate'
+import papaparse from 'papaparse'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
+import { wholeRows, wholeTables } from '../../db/queries/whole-tables.ts'
+import { readingOf } from '../../db/services/context.ts'
+import { makePackage } from '../../db/services/data-package.ts'
+import { makeDemoCollection } from '../../demo-data/load-demo.ts'
+import { aCollection, aGift, NOW, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
+
+const WHOLE = { people: true, places: true }
+
+/** Every record of a collection by table, balances with them, but for what a file is started as. */
+function everyRecord({ sqlite }: OpenCollection): Record<string, unknown[]> {
+  const tables = wholeTables(sqlite).map((table) => [table.name, wholeRows(sqlite, table)] as const)
+  const balances = sqlite
+    .prepare('SELECT id, balance_count, balance_mass_mg, holds_seed FROM lot ORDER BY id')
+    .all()
+  const settings = sqlite.prepare("SELECT *, '' AS kind FROM collection").all()
+  return { ...Object.fromEntries(tables), balances, collection: settings }
+}
+
+const packed = (collection: OpenCollection, input = WHOLE) =>
+  makePackage(readingOf(collection, NOW), input).content
+
+async function readInto(content: string, then: (copy: TemporaryCollection) => Promise<void>): Promise<void> {
+  const copy = await aCollection()
+  try {
+    await copy.call('package.read-back', { content })
+    expect((await copy.call('collection.check', {})).findings).toEqual([])
+    await then(copy)
+  } finally {
+    copy.remove()
+  }
+}
+
+let folder: string
+let demo: OpenCollection
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'drawer-package-'))
+  await makeDemoCollection(join(folder, 'demo.drawer'))
+  demo = await openCollection(join(folder, 'demo.drawer'), { access: 'read', now: () => NOW })
+}, 120_000)
+afterAll(() => {
+  demo.close()
+  rmSync(folder, { recursive: true, force: true })
+})
+
+describe('the data package', () => {
+  it(
+    'of the demonstration reads back to the same collection, record by record, and is found in again',
+    () =>
+      readInto(packed(demo), async (copy) => {
+        expect(everyRecord(copy.collection)).toEqual(everyRecord(demo))
+        expect((await copy.call('find.anything', { text: 'ferry lane' })).lots.length).toBeGreaterThan(0)
+      }),
+    180_000,
+  )
+
+  it('names nobody, reaches nobody and tells no garden unless asked, and still reads back', async () => {
+    const content = packed(demo, { people: false, places: false })
+    const files = unzipSync(Buffer.from(content, 'base64'))
+    const text = Object.entries(files)
+      .filter(([name]) => !/^(variety|variety_synonym|crop)\.csv$/.test(name))
+      .map(([, bytes]) => strFromU8(bytes))
+      .join('\n')
+      .toLowerCase()
+    const people = demo.sqlite.prepare('SELECT name FROM person').pluck().all() as string[]
+    expect(people.length).toBeGreaterThan(20)
+    expect(
+      people.filter((name) => new RegExp(`(?<!\\p{L})${name.toLowerCase()}(?!\\p{L})`, 'u').test(text)),
+    ).toEqual([])
+    const emails = demo.sqlite
+      .prepare("SELECT email FROM person_contact WHERE email <> ''")
+      .pluck()
+      .all() as string[]
+    expect(emails.filter((email) => text.includes(email.toLowerCase()))).toEqual([])
+    expect(strFromU8(files['growing_site.csv'] as Uint8Array)).toContain('Garden 1')
+    await readInto(content, async (copy) => {
+      const count = (collection: OpenCollection) =>
+        collection.sqlite.prepare('SELECT count(*), sum(balance_mass_mg) FROM lot').raw().get()
+      expect(count(copy.collection)).toEqual(count(demo))
+    })
+  }, 180_000)
+
+  it('says of every column what it is, and keeps keys that fit (Data Package v2, Table Schema)', async () => {
+    const files = unzipSync(Buffer.from(packed(demo), 'base64'))
+    const { resources } = JSON.parse(strFromU8(files['datapackage.json'] as Uint8Array))
+    const rowsOf = new Map<string, Record<string, string>[]>()
+    for (const { name, path, bytes, schema } of resources) {
+      const file = files[path] as Uint8Array
+      expect(file.length).toBe(bytes)
+      const read = papaparse.parse<Record<string, string>>(strFromU8(file), {
+        header: true,
+        skipEmptyLines: true,
+      })
+      expect(read.meta.fields).toEqual(schema.fields.map((field: { name: string }) => field.name))
+      rowsOf.set(name, read.data)
+    }
+    for (const { name, schema } of resources) {
+      const key = (row: Record<string, string>) =>
+        schema.primaryKey.map((field: string) => row[field]).join('\u001f')
+      const rows = rowsOf.get(name) ?? []
+      expect(new Set(rows.map(key)).size, name).toBe(rows.length)
+      for (const { fields, reference } of schema.foreignKeys) {
+        const [field] = fields as [string]
+        const there = new Set((rowsOf.get(reference.resource || name) ?? []).map((row) => row['id']))
+        expect(
+          rows.filter((row) => row[field] !== schema.missingValues[0] && !there.has(row[field])),
+        ).toEqual([])
+      }
+    }
+  }, 180_000)
+
+  it('of any collection reads back to the same one, whatever its texts hold', async () => {
+    const text = fc.string({ unit: 'grapheme', maxLength: 40 }).map((typed) => typed.replaceAll('\0', ''))
+    const nasty = fc.oneof(
+      text,
+      fc.constantFrom('\\N', '"', ',', '=1+1', 'line\nbreak', '\r\n', "'=A1", ' ', '\uFEFF'),
+    )
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(fc.record({ name: text, story: nasty, terms: nasty, out: fc.nat(90), back: fc.boolean() }), {
+          minLength: 1,
+          maxLength: 6,
+        }),
+        async (gifts) => {
+          const test = await aCollection()
+          try {
+            for (const { name, story, terms, out, back } of gifts) {
+              const variety = { newVariety: { cropId: 'bean', name: `V${name}`.slice(0, 50) } }
+              const { taken } = await test.call('intake.record', {
+                donor: { newPerson: { name: `P${name}`, note: story } },
+                receivedOn: TODAY,
+                gifts: [aGift({ variety, story, terms, sample: '25 weigh 6.10 g' })],
+              })
+              if (out === 0) continue
+              const lines = [{ lotId: taken[0]?.lotId ?? 0, amount: `${out} seeds` }]
+              const { entryId } = await test.call('withdrawal.record', {
+                person: null,
+                on: TODAY,
+                lines,
+              })
+              if (back) await test.call('entry.take-back', { entryId })
+            }
+            await readInto(packed(test.collection), async (copy) => {
+              expect(everyRecord(copy.collection)).toEqual(everyRecord(test.collection))
+            })
+          } finally {
+            test.remove()
+          }
+        },
+      ),
+      { numRuns: 12 },
+    )
+  }, 180_000)
+
+  it('is read only into a collection in which nothing was written, and leaves one untouched that it does not fit', async () => {
+    const test = await aCollection()
+    try {
+      await test.call('intake.record', { donor: null, receivedOn: TODAY, gifts: [aGift()] })
+      const content = packed(test.collection)
+      expect(await test.refused('package.read-back', { content })).toMatchObject({ field: 'content' })
+      const copy = await aCollection()
+      const before = everyRecord(copy.collection)
+      const bytes = Buffer.from(content, 'base64')
+      for (const spoilt of [bytes.subarray(0, bytes.length >> 1), Buffer.from('no archive')]) {
+        const problem = await copy.refused('package.read-back', { content: spoilt.toString('base64') })
+        expect(problem.sentence).toMatch(/damaged|cannot be unpacked/)
+      }
+      expect(everyRecord(copy.collection)).toEqual(before)
+      copy.remove()
+    } finally {
+      test.remove()
+    }
+  })
+})

@@ -1,0 +1,120 @@
+import papaparse from 'papaparse'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { checkPassport } from '../../db/exchange/mcpd-check.ts'
+import { MCPD_CODES } from '../../db/exchange/mcpd-table.ts'
+import { aCollection, aGift, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
+
+let test: TemporaryCollection
+beforeEach(async () => {
+  test = await aCollection()
+})
+afterEach(async () => {
+  expect((await test.call('collection.check', {})).findings).toEqual([])
+  test.remove()
+})
+
+/** Every descriptor filled, most as in the examples of the standard's own text (seen; see db/reference/mcpd.json). */
+const FULL: Record<string, string> = {
+  ...{ PUID: 'doi:10.1/x', INSTCODE: 'COL001', ACCENUMB: '00254', COLLNUMB: 'ft-16', COLLCODE: 'COL001' },
+  ...{ COLLNAME: '', COLLINSTADDRESS: '', COLLMISSID: 'TRIP-7', GENUS: 'Phaseolus', SPECIES: 'vulgaris' },
+  ...{ SPAUTHOR: 'L.', SUBTAXA: 'subsp. vulgaris', SUBTAUTHOR: 'L.', CROPNAME: 'Common bean' },
+  ...{ ACCENAME: 'Symphony;Emma', ACQDATE: '1968----', ORIGCTY: 'COL', COLLSITE: '7 km south of the mill' },
+  ...{ DECLATITUDE: '-44.6975', LATITUDE: '10----S', DECLONGITUDE: '+120.9123', LONGITUDE: '076----W' },
+  ...{ COORDUNCERT: '20', COORDDATUM: 'WGS84', GEOREFMETH: 'GPS', ELEVATION: '763', COLLDATE: '19670600' },
+  ...{ BREDCODE: 'CHL002', BREDNAME: '', SAMPSTAT: '300', ANCEST: 'mutant of Hope', COLLSRC: '23' },
+  ...{ DONORCODE: 'NLD037', DONORNAME: '', DONORNUMB: '7-7', OTHERNUMB: 'NLD037:CGN00254;:W-3' },
+  ...{
+    DUPLSITE: 'SWE009',
+    DUPLINSTNAME: '',
+    STORAGE: '11;13',
+    MLSSTAT: '1',
+    REMARKS: 'COLLSITE:by the mill',
+  },
+}
+
+const listOf = (text: string) => ({ fileName: 'mcpd.txt', content: Buffer.from(text).toString('base64') })
+const fileOf = (rows: Record<string, string>[], codes: readonly string[] = MCPD_CODES) =>
+  papaparse.unparse(
+    { fields: [...codes], data: rows.map((row) => codes.map((code) => row[code] ?? '')) },
+    { delimiter: '\t' },
+  )
+const rowsOf = (csv: string) => papaparse.parse<Record<string, string>>(csv, { header: true }).data
+
+describe('the descriptors', () => {
+  it('are the 41 of V.2.1, and a full passport fits them', () => {
+    expect(MCPD_CODES.length).toBe(41)
+    expect(Object.keys(FULL)).toEqual(MCPD_CODES)
+    expect(checkPassport(new Map(Object.entries(FULL)))).toEqual([])
+  })
+
+  it.each([
+    ['SAMPSTAT', '305', 'error'],
+    ['STORAGE', '11; 13', 'error'],
+    ['ACQDATE', '1968--12', 'error'],
+    ['ACQDATE', '19680231', 'error'],
+    ['INSTCODE', 'Col1', 'error'],
+    ['ACCENUMB', '', 'error'],
+    ['DECLATITUDE', '95.5', 'error'],
+    ['LONGITUDE', '', 'error'],
+    ['COLLNAME', 'A person', 'warning'],
+    ['COLLSRC', '99', 'warning'],
+    ['SPECIES', 'Vulgaris', 'warning'],
+    ['COLLDATE', '1969----', 'warning'],
+  ])('%s ‘%s’ gives an %s', (code, value, level) => {
+    const findings = checkPassport(new Map(Object.entries({ ...FULL, [code]: value })))
+    expect(findings.map((finding) => finding.level)).toContain(level)
+  })
+})
+
+describe('a file of descriptors', () => {
+  it('comes in and goes out again unchanged, column by column', async () => {
+    const rows = [FULL, { ...FULL, PUID: '', ACCENUMB: '00255', ACCENAME: 'Lantern', ORIGCTY: '' }]
+    const list = listOf(fileOf(rows))
+    const read = await test.call('list.foresee', list)
+    expect(read.kind === 'read' && read.columns.map(({ use }) => use)).toEqual(MCPD_CODES)
+    const { taken } = await test.call('list.take-in', { ...list, answers: { 'no-amount': 'empty' } })
+    expect(taken).toBe(2)
+    const out = await test.call('passport.make', { people: true, places: true })
+    expect([rowsOf(out.csv), out.found]).toEqual([rows, 0])
+    const again = await test.call('list.foresee', listOf(`${fileOf(rows)}\n`))
+    expect(again.kind === 'read' && again.counts).toMatchObject({ there: 2, new: 0 })
+  })
+
+  it('leaves people and exact places out unless asked, and says so', async () => {
+    const named = {
+      ...FULL,
+      COLLCODE: '',
+      COLLNAME: 'Ada Fennimore',
+      DONORCODE: '',
+      DONORNAME: 'Ada Fennimore',
+    }
+    await test.call('list.take-in', { ...listOf(fileOf([named])), answers: { 'no-amount': 'empty' } })
+    const out = await test.call('passport.make', {})
+    expect(out.csv).not.toMatch(/Fennimore|mill|44\.6975/)
+    expect(out.withheld.join(' ')).toMatch(/People are left out.*grown is left out/)
+    expect((await test.call('occurrence.make', {})).csv).not.toMatch(/Fennimore|mill|44\.6975/)
+    expect((await test.call('passport.make', { people: true })).csv).toContain('Ada Fennimore')
+  })
+
+  it('is made of what the book knows of a gift from the table', async () => {
+    await test.call('intake.record', {
+      donor: { newPerson: { name: 'Ada Fennimore' } },
+      receivedOn: TODAY,
+      gifts: [aGift({ variety: { newVariety: { cropId: 'kale', name: 'Mill; Lane' } } })],
+    })
+    const [row] = rowsOf((await test.call('passport.make', {})).csv)
+    expect(row).toMatchObject({
+      ACCENUMB: 'HL26-0001',
+      GENUS: 'Brassica',
+      ACCENAME: 'Mill, Lane',
+      STORAGE: '10',
+    })
+    expect(row).toMatchObject({ ACQDATE: TODAY.replaceAll('-', ''), DONORNAME: '', INSTCODE: '' })
+    const [seen] = rowsOf((await test.call('occurrence.make', {})).csv)
+    expect(seen).toMatchObject({
+      catalogNumber: 'HL26-0001',
+      basisOfRecord: 'LivingSpecimen',
+      preparations: 'dry seed',
+    })
+  })
+})

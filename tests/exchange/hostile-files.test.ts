@@ -1,6 +1,7 @@
 import { strToU8, zipSync } from 'fflate'
 import { readSheet } from 'read-excel-file/node'
 import { describe, expect, it } from 'vitest'
+import type { CsvColumn } from '../../db/exchange/csv.ts'
 import { readPackage } from '../../db/exchange/package-files.ts'
 import { readTableFile } from '../../db/exchange/table-file.ts'
 import { workbookOf } from '../../db/exchange/xlsx-write.ts'
@@ -27,8 +28,11 @@ describe('a workbook', () => {
       { name: '=1+1', grams: 12.5 },
       { name: 'Łan & "øl" <b>', grams: 0.125 },
     ]
-    const columns = [['name', (row) => row.name] as const, ['grams', (row) => row.grams] as const]
-    const bytes = await workbookOf<(typeof rows)[number]>('Seeds', columns as never, rows, AT)
+    const columns: CsvColumn<(typeof rows)[number]>[] = [
+      ['name', (row) => row.name],
+      ['grams', (row) => row.grams],
+    ]
+    const bytes = await workbookOf('Seeds', columns, rows, AT)
     const other = await readSheet(Buffer.from(bytes))
     expect(other).toEqual([['name', 'grams'], ...rows.map((row) => [row.name, row.grams])])
     expect(readTableFile(bytes)).toMatchObject({

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { Caution, Day, Id, Line, LotRole, Story, TypedAmount } from './fields.ts'
 import { Decline, KeepForLater, TakeIn } from './gift-decision.ts'
 import { reads, writes } from './operation.ts'
-import { PersonFields } from './reference-operations.ts'
+import { CropFields, PersonFields } from './reference-operations.ts'
 
 /** Somebody already known, or a new person made in the same step. */
 export const WhoIsIt = z.union([
@@ -10,10 +10,11 @@ export const WhoIsIt = z.union([
   z.strictObject({ newPerson: z.strictObject(PersonFields) }),
 ])
 
-/** A variety already known, or a new one of a crop. */
+/** A variety already known, or a new one of a crop, which may be new itself. */
 export const WhichVariety = z.union([
   z.strictObject({ varietyId: Id }),
   z.strictObject({ newVariety: z.strictObject({ cropId: z.string(), name: Line }) }),
+  z.strictObject({ newVariety: z.strictObject({ newCrop: z.strictObject(CropFields), name: Line }) }),
 ])
 
 export const Gift = z.strictObject({

@@ -22,8 +22,34 @@ export const CropDetail = z.object({
   assumedViabilityNote: z.string(),
   storageClass: z.string().nullable(),
   notes: z.string().nullable(),
+  own: z.boolean().describe("a crop of the keeper's own, not of the shipped table"),
+  unknown: z.array(z.string()).describe('what is not known of the crop, and what is done without it'),
+  caution: z.string().describe('the usual caution for a plant of that name; may be empty'),
   facts: z.array(z.object({ field: z.string(), value: z.string(), sourced: Sourced })),
 })
+
+/** What a keeper may say of a crop of their own. What is left out stays unknown. */
+const CropFacts = {
+  name: Line.describe('the everyday name'),
+  species: Line.or(z.literal('')).describe('the botanical name; empty: not known'),
+  family: Line.or(z.literal('')).describe('empty: not known'),
+  packetSeeds: z.int().min(1).max(100_000).nullable().describe('seeds of a usual packet; null: not known'),
+  hundredSeedWeightG: z
+    .number()
+    .min(0.0001)
+    .max(10_000)
+    .nullable()
+    .describe('grams of one hundred seeds; null: not known'),
+}
+
+/** A crop of the keeper's own: only its everyday name is needed. */
+export const CropFields = {
+  name: CropFacts.name,
+  species: CropFacts.species.default(''),
+  family: CropFacts.family.default(''),
+  packetSeeds: CropFacts.packetSeeds.default(null),
+  hundredSeedWeightG: CropFacts.hundredSeedWeightG.default(null),
+}
 
 export const PersonLine = z.object({
   personId: Id,
@@ -82,7 +108,7 @@ export const PersonFields = {
 
 export const referenceOperations = {
   'crop.list': reads(
-    'Lists every crop of the reference table.',
+    "Lists every crop: those of the reference table and the keeper's own.",
     z.strictObject({}),
     z.object({
       crops: z.array(
@@ -90,6 +116,7 @@ export const referenceOperations = {
           cropId: z.string(),
           commonName: z.string(),
           species: z.string(),
+          own: z.boolean(),
           packetSeeds: z.int().nullable(),
         }),
       ),
@@ -108,6 +135,16 @@ export const referenceOperations = {
       viabilityThreshold: z.number().min(0.05).max(1).nullable().optional(),
       reason: Line,
     },
+    {},
+  ),
+  'crop.create': writes(
+    "Adds a crop of the keeper's own, by its everyday name. Whatever else is not said of it stays unknown.",
+    CropFields,
+    { cropId: z.string() },
+  ),
+  'crop.correct': writes(
+    "Corrects what is known of a crop of the keeper's own; its lots that were never weighed are reckoned anew where its weight changes.",
+    { cropId: z.string(), correction: z.strictObject(CropFacts).partial() },
     {},
   ),
   'variety.search': reads(

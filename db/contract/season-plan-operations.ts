@@ -49,6 +49,7 @@ export const PlanLine = z.object({
   areaM2: z.number(),
   group: z.string().describe('plants that cross with one another bear one name'),
   isolationM: z.number(),
+  unknown: z.string().describe('what the plan does not know of the crop and takes as usual; may be empty'),
   biennial: z.boolean(),
   growOutId: Id.nullable().describe('to note its season by; null until a saved plan has it so'),
   seedOut: z.boolean().describe('whether seed went out for it'),

@@ -109,8 +109,22 @@ CREATE TABLE crop (
   reference TEXT NOT NULL CHECK (json_valid(reference)),
   own_plants INTEGER CHECK (own_plants > 0),
   own_threshold REAL CHECK (own_threshold BETWEEN 0.05 AND 1),
-  own_reason TEXT NOT NULL
+  own_reason TEXT NOT NULL,
+  added_entry_id INTEGER REFERENCES entry (id)
 ) STRICT;
+--> statement-breakpoint
+CREATE TABLE crop_change (
+  id INTEGER PRIMARY KEY,
+  crop_id TEXT NOT NULL REFERENCES crop (id),
+  field TEXT NOT NULL,
+  before TEXT NOT NULL CHECK (json_valid(before)),
+  after TEXT NOT NULL CHECK (json_valid(after)),
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX crop_change_by_crop ON crop_change (crop_id);
+--> statement-breakpoint
+CREATE INDEX crop_change_by_entry ON crop_change (entry_id);
 --> statement-breakpoint
 CREATE TABLE variety (
   id INTEGER PRIMARY KEY,

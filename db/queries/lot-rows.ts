@@ -104,6 +104,14 @@ export function lotRow(sqlite: Sqlite, lotId: number): LotRow | undefined {
     | undefined
 }
 
+/** Every lot of a crop whose seed was never weighed by the hundred, in order of lot. */
+export function unweighedLotsOfCrop(sqlite: Sqlite, cropId: string): LotRow[] {
+  return prepared(
+    sqlite,
+    `SELECT ${LOT_COLUMNS} FROM ${LOT_JOINS} WHERE crop.id = ? AND lot.weight_id IS NULL ORDER BY lot.id`,
+  ).all(cropId) as LotRow[]
+}
+
 /** Every lot of some accessions, in order of lot. */
 export function lotsOfAccessions(sqlite: Sqlite, accessionIds: readonly number[]): LotRow[] {
   return prepared(

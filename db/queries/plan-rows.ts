@@ -7,6 +7,7 @@ import { prepared } from './prepared.ts'
 export interface PlanCropRow {
   readonly accession_id: number
   readonly species: string
+  readonly crop: string
   readonly biennial: number
   readonly home: number | null
   readonly strict: number | null
@@ -16,7 +17,7 @@ export interface PlanCropRow {
 export function planCrops(sqlite: Sqlite, accessionIds: readonly number[]): PlanCropRow[] {
   return prepared(
     sqlite,
-    `SELECT accession.id AS accession_id, crop.species,
+    `SELECT accession.id AS accession_id, crop.species, crop.common_name AS crop,
        coalesce(json_extract(crop.reference, '$.life_cycle'), '') = 'biennial' AS biennial,
        json_extract(crop.reference, '$.isolation_home_m') AS home,
        json_extract(crop.reference, '$.isolation_strict_m') AS strict

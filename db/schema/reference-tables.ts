@@ -37,7 +37,7 @@ export const personChange = sqliteTable('person_change', {
   entryId: integer('entry_id').notNull(),
 })
 
-/** The reference table of crops as shipped, with the keeper's own values beside it. Figures in the units of their names. */
+/** The reference table of crops as shipped and the keeper's own crops, with the keeper's own values beside. Figures in the units of their names. */
 export const crop = sqliteTable('crop', {
   id: text('id').primaryKey(),
   commonName: text('common_name').notNull(),
@@ -61,6 +61,18 @@ export const crop = sqliteTable('crop', {
   ownPlants: integer('own_plants'),
   ownThreshold: real('own_threshold'),
   ownReason: text('own_reason').notNull(),
+  /** The entry that added a crop of the keeper's own; null for one of the shipped table. */
+  addedEntryId: integer('added_entry_id'),
+})
+
+/** A change to what the keeper says of a crop: before and after as JSON, so that it can be taken back. */
+export const cropChange = sqliteTable('crop_change', {
+  id: integer('id').primaryKey(),
+  cropId: text('crop_id').notNull(),
+  field: text('field').notNull(),
+  before: text('before').notNull(),
+  after: text('after').notNull(),
+  entryId: integer('entry_id').notNull(),
 })
 
 export const variety = sqliteTable('variety', {

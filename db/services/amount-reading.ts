@@ -4,6 +4,7 @@ import type { Amount } from '../domain/amounts/amount.ts'
 import { aboutCount, countInWords, massInWords } from '../domain/amounts/in-words.ts'
 import { readAmount } from '../domain/amounts/read-amount.ts'
 import { type CountedUnit, countedUnit } from '../domain/crops/counted-unit.ts'
+import { weightUnknown } from '../domain/crops/unknown.ts'
 import { bothNumbers } from '../domain/ledger/movement.ts'
 import {
   type HundredSeedWeight,
@@ -25,6 +26,8 @@ interface Scale {
   readonly warning: string | null
   readonly unit: CountedUnit
   readonly packetSeeds: number | null
+  /** The crop whose weight nobody has said, where the weight is a guess; else null. */
+  readonly guessed: string | null
 }
 
 export function readTypedAmount(reading: Reading, input: ParsedInput<'amount.read'>): Value<'amount.read'> {
@@ -39,6 +42,15 @@ export function readTypedAmount(reading: Reading, input: ParsedInput<'amount.rea
   if (scale === null) {
     const { count, mass } = observed(read.amount)
     return { reading: 'amount', words: observedWords(read.amount, unit), ...nothing, count, massMg: mass }
+  }
+  if (scale.guessed !== null) {
+    const { count, mass } = observed(read.amount)
+    const words =
+      read.amount.kind === 'mass'
+        ? `${observedWords(read.amount, unit)}, how many ${unit.many} is not known`
+        : observedWords(read.amount, unit)
+    const warning = scale.warning ?? (read.amount.kind === 'mass' ? weightUnknown(scale.guessed) : null)
+    return { reading: 'amount', words, ...nothing, count, massMg: mass, warning }
   }
   const both = bothNumbers(read.amount, scale.weight)
   const derived =
@@ -78,6 +90,7 @@ function scaleFor(reading: Reading, input: ParsedInput<'amount.read'>): Scale | 
       warning: null,
       unit: countedUnit(row.crop_id),
       packetSeeds: row.packet_seeds,
+      guessed: basis === 'guess' ? row.crop : null,
     }
   }
   const kind =
@@ -104,6 +117,7 @@ function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string): Scale
       doubt: relativeDoubt('measured', weight, statistics, null),
       note: `${weightInWords(weight)}, from the sample`,
       warning: misweighed(weight, band),
+      guessed: null,
     }
   }
   const weight = cropWeight(kind.hundredSeedWeightUg)
@@ -118,5 +132,6 @@ function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string): Scale
     ),
     note: `${weightInWords(weight)}, usual for ${kind.commonName}, not measured`,
     warning: sample.kind === 'unreadable' ? sample.because : null,
+    guessed: kind.hundredSeedWeightUg === null ? kind.commonName : null,
   }
 }

@@ -28,7 +28,10 @@ export function weightInForce(row: Pick<LifeRow, 'weight_ug' | 'crop_weight_ug'>
   basis: WeightBasis
 } {
   if (row.weight_ug !== null) return { weight: hundredSeedWeight(row.weight_ug), basis: 'measured' }
-  return { weight: cropWeight(row.crop_weight_ug), basis: 'crop-default' }
+  return {
+    weight: cropWeight(row.crop_weight_ug),
+    basis: row.crop_weight_ug === null ? 'guess' : 'crop-default',
+  }
 }
 
 /** A crop's typical hundred-seed weight. */
@@ -80,12 +83,21 @@ export function quantityOf(row: LotRow): Quantity {
   return quantity(balanceOf(row), countDoubt(row), row)
 }
 
-/** Both numbers of an amount of a lot's seed, in the words of its crop. */
-export function quantity(balance: Balance, doubt: number, row: Pick<LotRow, 'basis' | 'crop_id'>): Quantity {
+/** Both numbers of an amount of a lot's seed, in the words of its crop; no number of seeds where it would be a mere guess. */
+export function quantity(
+  balance: Balance,
+  doubt: number,
+  row: Pick<LotRow, 'basis' | 'crop_id' | 'weight_ug' | 'crop_weight_ug'>,
+): Quantity {
   const unit = countedUnit(row.crop_id)
   const seeds = `${aboutCount(balance.count, doubt)} ${balance.count === 1 ? unit.one : unit.many}`
   const weighed = row.basis === 'weighed'
-  const words = weighed ? `${seeds}, ${massInWords(balance.mass)}` : seeds
+  const guessed = doubt > 0 && balance.count > 0 && weightInForce(row).basis === 'guess'
+  const words = !weighed
+    ? seeds
+    : guessed
+      ? `${massInWords(balance.mass)}, how many ${unit.many} is not known`
+      : `${seeds}, ${massInWords(balance.mass)}`
   return { count: balance.count, massMg: balance.mass, weighed, countDoubt: doubt, words }
 }
 

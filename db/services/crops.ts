@@ -1,13 +1,15 @@
-import { eq } from 'drizzle-orm'
+import { eq, sql } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
+import { plantCaution } from '../domain/cautions/plant-caution.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
+import { unknownInWords } from '../domain/crops/unknown.ts'
 import { assumedViability } from '../domain/germination/assumed-viability.ts'
 import { plantsFor } from '../domain/needs/grade.ts'
 import { gramsPerHundred, hundredSeedWeight } from '../domain/weights/hundred-seed-weight.ts'
 import { sourceInWords } from '../migrations/crop-table.ts'
 import { crop } from '../schema/reference-tables.ts'
-import type { Reading, Writing } from './context.ts'
+import type { Reading } from './context.ts'
 import { assumedInWords } from './living-stock.ts'
 import { settingsOf } from './settings.ts'
 
@@ -28,6 +30,7 @@ export function listCrops(reading: Reading): Value<'crop.list'> {
       cropId: crop.id,
       commonName: crop.commonName,
       species: crop.species,
+      own: sql<boolean>`${crop.addedEntryId} IS NOT NULL`.mapWith(Boolean),
       packetSeeds: crop.packetSeeds,
     })
     .from(crop)
@@ -60,6 +63,9 @@ export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value
     assumedViabilityNote: assumedInWords(assumed.viability, assumed.basis),
     storageClass: row.storageClass,
     notes: cells(row)['notes'] === null ? null : String(cells(row)['notes']),
+    own: row.addedEntryId !== null,
+    unknown: [...unknownInWords(row)],
+    caution: plantCaution(row.commonName, row.species),
     facts: sourcedFacts(row),
   }
 }
@@ -89,21 +95,4 @@ function sourcedFacts(row: CropRow): Value<'crop.get'>['facts'] {
       },
     ]
   })
-}
-
-export function overrideCrop(
-  writing: Writing,
-  input: ParsedInput<'crop.override'>,
-): Omit<Value<'crop.override'>, 'entryId'> {
-  const row = cropOrRefuse(writing, input.cropId, 'cropId')
-  writing.db
-    .update(crop)
-    .set({
-      ownPlants: input.plantsToKeep === undefined ? row.ownPlants : input.plantsToKeep,
-      ownThreshold: input.viabilityThreshold === undefined ? row.ownThreshold : input.viabilityThreshold,
-      ownReason: input.reason,
-    })
-    .where(eq(crop.id, row.id))
-    .run()
-  return { said: `Changed what ${row.commonName} has to keep`, undoable: false }
 }

@@ -9,6 +9,7 @@ import { prepared } from '../queries/prepared.ts'
 import { entry } from '../schema/collection-tables.ts'
 import { germinationResult } from '../schema/germination-tables.ts'
 import { lot, seedWeight } from '../schema/stock-tables.ts'
+import { restoreCrops } from './change-crop.ts'
 import { restoreLots } from './change-lot.ts'
 import { restorePeople } from './change-person.ts'
 import type { Reading, Writing } from './context.ts'
@@ -88,7 +89,7 @@ export function takeBackEntry(
   return { lines, said: `Took back: ${target.said}`, undoable: false }
 }
 
-/** Puts back what was in force before an entry: weights, results, and what else it changed of lots, people and places. */
+/** Puts back what was in force before an entry: weights, results, and what else it changed of lots, people, places and crops. */
 function putFormerInForce(writing: Writing, entryId: number): void {
   const { db, sqlite } = writing
   for (const { lotId } of db
@@ -108,4 +109,5 @@ function putFormerInForce(writing: Writing, entryId: number): void {
   restoreLots(writing, entryId)
   restorePeople(writing, entryId)
   restorePlaces(writing, entryId)
+  restoreCrops(writing, entryId)
 }

@@ -68,6 +68,7 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
       unit: countedUnit(cropId),
       areaM2: line.areaM2,
       isolationM: line.isolationM,
+      unknown: line.unknown,
       group: line.group,
       covered: line.covered,
       breeding: breedingOf(ofCrop.mating_system),

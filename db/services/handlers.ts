@@ -15,7 +15,7 @@ import { joinPeople, updatePerson } from './change-person.ts'
 import { checkCollection } from './check.ts'
 import { comparePlaces } from './compare-places.ts'
 import type { Reading, Writing } from './context.ts'
-import { getCrop, listCrops, overrideCrop } from './crops.ts'
+import { getCrop, listCrops } from './crops.ts'
 import { makePackage, readPackageBack } from './data-package.ts'
 import { keepDraft, listDrafts } from './drafts.ts'
 import { listEntries, takeBackEntry } from './entries.ts'
@@ -39,6 +39,7 @@ import { noteMoisture, planLotDrying, readMoisture } from './lot-moisture.ts'
 import { getLot } from './lot-record.ts'
 import { foreseeMove, getLotStorage, noteContainer } from './lot-storage.ts'
 import { listNeeds, overrideAccession } from './needs.ts'
+import { correctCrop, createCrop, overrideCrop } from './own-crops.ts'
 import { makeOccurrences, makePassports } from './passports.ts'
 import { createPerson, searchPeople } from './people.ts'
 import { listPeople } from './person-list.ts'
@@ -186,6 +187,8 @@ export const writeHandlers: WriteHandlers = {
   'backup.change-keeping': changeBackupKeeping,
   'entry.take-back': takeBackEntry,
   'crop.override': overrideCrop,
+  'crop.create': createCrop,
+  'crop.correct': correctCrop,
   'variety.create': createVariety,
   'variety.add-synonym': addSynonym,
   'person.create': createPerson,

@@ -5,6 +5,7 @@ import { refuse } from '../contract/refusal.ts'
 import type { Amount } from '../domain/amounts/amount.ts'
 import { measuredOf } from '../domain/amounts/amount.ts'
 import { cautionText } from '../domain/cautions/caution-text.ts'
+import { weightUnknown } from '../domain/crops/unknown.ts'
 import { bothNumbers } from '../domain/ledger/movement.ts'
 import { scanCode } from '../domain/numbers/scan-code.ts'
 import type { WeighedSample } from '../domain/weights/hundred-seed-weight.ts'
@@ -129,11 +130,14 @@ export function fillLot(
 ): string[] {
   const kept = sample === null ? null : keepWeight(writing, lotId, on, [sample], false, '')
   const row = lotOrRefuse(writing, lotId, 'lotId')
-  const { weight } = weightInForce(row)
+  const { weight, basis } = weightInForce(row)
   const both = bothNumbers(amount, weight)
   writeMovement(writing, { lotId, kind, on, change: both, measured: measuredOf(amount), weight, personId })
-  const warning = kept === null ? null : misweighed(kept.hundredSeedWeightUg, row)
-  return warning === null ? [] : [warning]
+  const warnings = [
+    kept === null ? null : misweighed(kept.hundredSeedWeightUg, row),
+    basis === 'guess' && amount.kind === 'mass' ? weightUnknown(row.crop) : null,
+  ]
+  return warnings.filter((warning) => warning !== null)
 }
 
 /** What was taken in, as the table shows it. */

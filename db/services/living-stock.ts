@@ -13,7 +13,7 @@ import { judgeNeed, type NeedFacts, type NeedState, needState } from '../domain/
 import { type KeepingPolicy, seedsToKeep } from '../domain/needs/what-to-keep.ts'
 import type { Threshold } from '../domain/viability/band.ts'
 import type { LifeRow } from '../queries/lot-rows.ts'
-import { countDoubt } from './amounts.ts'
+import { countDoubt, weightInForce } from './amounts.ts'
 
 /** The collection's own policy, for accessions that have none of their own. */
 export interface CollectionPolicy {
@@ -217,6 +217,9 @@ function viabilityNote(counted: readonly CountedLot[]): string {
       `${tested.length === 0 ? 'not tested' : 'other lots not tested'}: ${assumedInWords(untested.life.viability, untested.life.basis)}${ruleOfThumbBand(untested)}`,
     )
   }
+  const guessed = held.some(({ row }) => row.basis === 'weighed' && weightInForce(row).basis === 'guess')
+  if (guessed)
+    parts.push('how many seeds there are is a guess, as nobody has said what a hundred weigh: weigh a sample')
   return parts.join('; ')
 }
 

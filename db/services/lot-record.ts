@@ -129,7 +129,7 @@ function typicalWeight(row: LotRow): LotRecord['weight'] {
   const { weight } = weightInForce(row)
   const words =
     row.crop_weight_ug === null
-      ? `${weightInWords(weight)}: a guess, the table has no figure for ${row.crop}. Weigh a sample.`
+      ? `${weightInWords(weight)}: a guess that may be many times off, nobody has said how much ${row.crop} seed weighs. Weigh a sample.`
       : `${weightInWords(weight)}: usual for ${row.crop}, not measured. Weigh a sample.`
   return {
     weightId: null,

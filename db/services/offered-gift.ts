@@ -42,9 +42,12 @@ export function keepAsOffered(
 /** How a gift is named in a list: by its variety and crop, which may be new and not in the book yet. */
 function namedIn(reading: Reading, facts: GiftFacts, field: string): { variety: string; crop: string } {
   if ('newVariety' in facts.variety) {
-    const { cropId, name } = facts.variety.newVariety
-    const { commonName } = cropOrRefuse(reading, cropId, `${field}.variety.newVariety.cropId`)
-    return { variety: name, crop: commonName }
+    const { newVariety } = facts.variety
+    const ofCrop =
+      'newCrop' in newVariety
+        ? newVariety.newCrop.name
+        : cropOrRefuse(reading, newVariety.cropId, `${field}.variety.newVariety.cropId`).commonName
+    return { variety: newVariety.name, crop: ofCrop }
   }
   const known = reading.db
     .select({ variety: variety.name, crop: crop.commonName })

@@ -66,7 +66,9 @@ function policyShown(reading: Reading, row: LotRow, ranking: Ranking) {
       ? 'your own figure for this accession'
       : ofCrop?.ownPlants != null
         ? `your own figure for ${row.crop}: ${ofCrop.ownReason}`
-        : `${row.crop} at ${grade} grade: ${table} plants (${breedingOf(row.mating_system)})`
+        : row.mating_system === null
+          ? `${table} plants, usual at ${grade} grade: how ${row.crop} is pollinated is not known`
+          : `${row.crop} at ${grade} grade: ${table} plants (${breedingOf(row.mating_system)})`
   return {
     grade,
     gradeIsOwn: row.own_grade !== null,

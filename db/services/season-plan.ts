@@ -5,7 +5,7 @@ import type { GrowingSite, PlanLine } from '../contract/season-plan-operations.t
 import { countedUnit } from '../domain/crops/counted-unit.ts'
 import { addDays } from '../domain/dates/day-arithmetic.ts'
 import { breedingOf } from '../domain/needs/grade.ts'
-import { crossingGroup, isolationFor } from '../domain/season-plan/crossing.ts'
+import { crossingGroup, isolationFor, unknownToPlan } from '../domain/season-plan/crossing.ts'
 import { greedyPlan } from '../domain/season-plan/greedy.ts'
 import { growOutInWords, growOutState, isCarriedInto } from '../domain/season-plan/grow-out.ts'
 import { whyLeftOut } from '../domain/season-plan/left-out.ts'
@@ -72,13 +72,20 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       accessionId,
       variety: first.variety,
       cropId: first.crop_id,
-      group: crossingGroup(ofCrop.species),
+      group: crossingGroup(ofCrop),
       isolation: isolationFor(ofCrop, breedingOf(first.mating_system), grade),
       area: bedFor(first.crop_id, policy.plants),
       worth: worthOfGrowing(need),
       flowersNextSeason: ofCrop.biennial === 1,
     }
-    return { candidate, first, lots, policy, biennial: ofCrop.biennial === 1 }
+    return {
+      candidate,
+      first,
+      lots,
+      policy,
+      biennial: ofCrop.biennial === 1,
+      unknown: unknownToPlan(ofCrop, first.mating_system),
+    }
   })
   const candidates = known.map(({ candidate }) => candidate)
   const problem = {
@@ -107,6 +114,7 @@ interface Known {
   readonly lots: readonly LotRow[]
   readonly policy: ReturnType<typeof policyOf>
   readonly biennial: boolean
+  readonly unknown: string
 }
 
 function lineMaker(
@@ -123,7 +131,7 @@ function lineMaker(
     if (row === undefined || site === undefined) {
       return refuse('not-found', 'A garden of this plan is not in the book.', { field: 'choices' })
     }
-    const { candidate, first, lots, policy, biennial } = row
+    const { candidate, first, lots, policy, biennial, unknown } = row
     const grown = growOuts.find(({ row: of }) => of.accession_id === accessionId && of.site_id === siteId)
     const unit = countedUnit(first.crop_id)
     const sow = sowingOf(lots, policy.plants, policy.emergence)
@@ -142,6 +150,7 @@ function lineMaker(
       group: candidate.group,
       isolationM: candidate.isolation,
       biennial,
+      unknown,
       growOutId: grown?.row.id ?? null,
       seedOut: grown?.facts.seedOut ?? false,
       became: becameOf(reading, accessionId, since, unit),
@@ -166,9 +175,9 @@ function planSites(reading: Reading, sites: readonly GrowingSite[]): PlanSite[] 
     mostVarieties: site.mostVarieties,
     takes: site.takes,
     reliability: site.reliability,
-    neighbours: (near.get(site.siteId) ?? []).map(({ species, metres }) => ({
-      group: crossingGroup(species),
-      metres,
+    neighbours: (near.get(site.siteId) ?? []).map((neighbour) => ({
+      group: crossingGroup(neighbour),
+      metres: neighbour.metres,
     })),
     carried: { area: 0, varieties: 0 },
     flowering: [],

@@ -9,6 +9,7 @@ import { indexVariety } from '../queries/search-words.ts'
 import { crop, variety, varietySynonym } from '../schema/reference-tables.ts'
 import type { Reading, Writing } from './context.ts'
 import { cropOrRefuse } from './crops.ts'
+import { cropNamed } from './own-crops.ts'
 
 /** The variety that a gift is of, with its crop; a new one is added, unless the crop has one of that very name. */
 export function varietyFor(writing: Writing, which: z.output<typeof WhichVariety>, field: string) {
@@ -23,8 +24,14 @@ export function varietyFor(writing: Writing, which: z.output<typeof WhichVariety
   return found
 }
 
-function sameOrNew(writing: Writing, facts: { cropId: string; name: string }, field: string): number {
-  cropOrRefuse(writing, facts.cropId, `${field}.cropId`)
+type NewVariety = Extract<z.output<typeof WhichVariety>, { newVariety: object }>['newVariety']
+
+function sameOrNew(writing: Writing, which: NewVariety, field: string): number {
+  const cropId =
+    'newCrop' in which
+      ? cropNamed(writing, which.newCrop, `${field}.newVariety.newCrop.name`)
+      : cropOrRefuse(writing, which.cropId, `${field}.newVariety.cropId`).id
+  const facts = { cropId, name: which.name }
   const same = writing.db
     .select({ id: variety.id })
     .from(variety)

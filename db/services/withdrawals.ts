@@ -30,7 +30,7 @@ export function foreseeWithdrawal(
       ({ after, out, stock, cautions, problem }) => ({
         lotId: after.lot_id,
         lotNumber: after.lot_number,
-        taken: out && quantity(takenBy(out.change), countDoubt(after), after),
+        taken: out && quantity(takenBy(out.change), out.measured === 'count' ? 0 : countDoubt(after), after),
         left: out && quantityOf(after),
         stock,
         cautions: cautions.map(shown),

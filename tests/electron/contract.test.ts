@@ -13,6 +13,7 @@ async function tell(way: WayIn): Promise<ReadonlyMap<string, Answer<unknown>>> {
     entryId: 0,
     personId: 0,
     placeId: 0,
+    cropId: '',
     accessionId: 0,
     varietyId: 0,
     splitLotId: 0,

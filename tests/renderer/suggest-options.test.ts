@@ -52,6 +52,7 @@ describe('crops by a few letters', () => {
   const crops = ['Runner bean', 'Bean, broad', 'Beet', 'Tomato'].map((commonName, at) => ({
     cropId: String(at),
     commonName,
+    own: false,
     species: commonName === 'Tomato' ? 'Solanum lycopersicum' : 'Species',
     packetSeeds: null,
   }))

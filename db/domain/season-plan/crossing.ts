@@ -3,9 +3,17 @@ import type { Breeding, Grade } from '../needs/grade.ts'
 /**
  * The plants that cross with one another: the species, so that beet and chard are one, the cabbages one, the squashes three.
  *
- * The first two words of the botanical name; what stands behind them in brackets is a form of it.
+ * The first two words of the botanical name; what stands behind them in brackets is a form of it. The everyday name where
+ * the botanical one is not known: what else it crosses with cannot be told then.
  */
-export function crossingGroup(species: string): string {
+export function crossingGroup({
+  species,
+  crop,
+}: {
+  readonly species: string
+  readonly crop: string
+}): string {
+  if (species === '') return crop
   return species.split(' ').slice(0, 2).join(' ')
 }
 
@@ -26,4 +34,20 @@ const WITHOUT_FIGURES: Readonly<Record<Breeding, { readonly home: number; readon
 export function isolationFor(figures: IsolationFigures, breeding: Breeding, grade: Grade): number {
   const which = grade === 'conservation' ? 'strict' : 'home'
   return figures[which] ?? WITHOUT_FIGURES[breeding][which]
+}
+
+/** What is not known of how a crop crosses, and what is done without it; '' where nothing is missing. */
+export function unknownToPlan(
+  crop: IsolationFigures & { readonly species: string; readonly crop: string },
+  matingSystem: string | null,
+): string {
+  const nothing = crop.home === null && crop.strict === null && matingSystem === null
+  return [
+    nothing
+      ? 'No distance is known for it: this one is usual for a plant that insects cross now and then.'
+      : '',
+    crop.species === '' ? `Only ${crop.crop} is kept away from it: its botanical name is not known.` : '',
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ')
 }

@@ -12,6 +12,8 @@ export interface GrowingFacts {
   readonly unit: CountedUnit
   readonly areaM2: number
   readonly isolationM: number
+  /** What is not known of how it crosses, in a sentence; '' where all is. */
+  readonly unknown: string
   readonly group: string
   readonly covered: boolean
   readonly breeding: Breeding
@@ -58,13 +60,14 @@ export function growingAdvice(facts: GrowingFacts): readonly Advice[] {
   ]
 }
 
-function apart({ covered, isolationM, group, breeding }: GrowingFacts): string {
+function apart({ covered, isolationM, group, breeding, unknown }: GrowingFacts): string {
+  const caveat = unknown === '' ? '' : ` ${unknown}`
   if (covered) {
     return 'Keep it covered while it flowers: a cage, or bags on the flowers before they open, and pollinate by hand between different plants. Mark the covered flowers; save seed of those only.'
   }
   const selfed =
     breeding === 'selfer' ? ' It mostly pollinates itself; bees cross a few flowers all the same.' : ''
-  return `Grow no other ${group} within ${round(isolationM)} m, and look over the fences. If a neighbour’s flowers at the same time, tell us before you save seed.${selfed}`
+  return `Grow no other ${group} within ${round(isolationM)} m, and look over the fences. If a neighbour’s flowers at the same time, tell us before you save seed.${selfed}${caveat}`
 }
 
 function select({ plants, breeding }: GrowingFacts): string {

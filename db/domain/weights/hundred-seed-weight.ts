@@ -126,8 +126,8 @@ export function massFromCount(count: SeedCount, weight: HundredSeedWeight): Mill
   return milligrams(Math.round((count * weight) / (MICROGRAMS_PER_MILLIGRAM * SEEDS_PER_HUNDRED)))
 }
 
-/** How a hundred-seed weight was come by; it decides how far a derived number is to be trusted. */
-export type WeightBasis = 'measured' | 'crop-default'
+/** How a hundred-seed weight was come by; it decides how far a derived number is to be trusted. A guess: nobody knows. */
+export type WeightBasis = 'measured' | 'crop-default' | 'guess'
 
 /** What is known of the samples behind a measured weight; not looked at for a crop default. */
 export interface SampleFacts {
@@ -139,13 +139,14 @@ export interface SampleFacts {
 
 /** No weighing is trusted closer than one part in a hundred: scales and counting slip too. Common practice, no source. */
 const LEAST_DOUBT = 0.01
+const MOST_DOUBT = 0.9
 
 /**
  * The relative doubt (one part in one) of a number derived through a hundred-seed weight, about 95 %.
  *
  * Replicates: twice the standard error of their mean. One sample: the coefficient of variation is not known, so the
  * 4 % limit for replicates of one hundred is scaled to the seeds counted. Crop default: half the plausible band.
- * Both fall-backs are common practice, no source. Never below 0.01 nor above 0.9.
+ * Both fall-backs are common practice, no source. Never below 0.01 nor above 0.9, which a guess always has.
  */
 export function relativeDoubt(
   basis: WeightBasis,
@@ -153,8 +154,9 @@ export function relativeDoubt(
   sample: SampleFacts,
   plausibleGrams: readonly [low: number, high: number] | null,
 ): number {
+  if (basis === 'guess') return MOST_DOUBT
   const doubt = basis === 'crop-default' ? doubtOfDefault(weight, plausibleGrams) : doubtOfSample(sample)
-  return Math.min(0.9, Math.max(LEAST_DOUBT, doubt))
+  return Math.min(MOST_DOUBT, Math.max(LEAST_DOUBT, doubt))
 }
 
 function doubtOfDefault(

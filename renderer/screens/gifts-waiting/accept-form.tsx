@@ -77,7 +77,9 @@ export function AcceptForm({ gift, keptAs, onClose }: GiftFormProps) {
         step="amount"
         value={typed.amount}
         onChange={(amount) => change({ amount })}
-        cropId={'newVariety' in variety ? variety.newVariety.cropId : undefined}
+        cropId={
+          'newVariety' in variety && 'cropId' in variety.newVariety ? variety.newVariety.cropId : undefined
+        }
         problem={problemAt(write.error, 'gift.amount')}
       />
       <SelectField

@@ -70,6 +70,7 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
         on {format.number(Number(line.areaM2.toFixed(1)))} m²
         {line.covered ? ' · covered' : ` · ${format.number(line.isolationM)} m from others of ${line.group}`}
         {line.biennial && ' · two seasons: keep its roots over winter'}
+        {line.unknown !== '' && ` · ${line.unknown}`}
       </p>
       <p className="plan-doing">
         <label>

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { maximalCliques } from '../../../db/domain/season-plan/cliques.ts'
-import { crossingGroup, isolationFor } from '../../../db/domain/season-plan/crossing.ts'
+import { crossingGroup, isolationFor, unknownToPlan } from '../../../db/domain/season-plan/crossing.ts'
 import { greedyPlan } from '../../../db/domain/season-plan/greedy.ts'
 import { clashesOf, worthOf } from '../../../db/domain/season-plan/plan.ts'
 import { metresBetween, positionOf } from '../../../db/domain/season-plan/position.ts'
@@ -10,10 +10,20 @@ import { aCandidate, aSite, at, drawnProblem } from '../../builders/season-plans
 
 describe('what crosses', () => {
   test('beet and chard, the cabbages, and each squash by itself', () => {
-    expect(crossingGroup('Beta vulgaris (cicla)')).toBe(crossingGroup('Beta vulgaris'))
-    expect(crossingGroup('Brassica oleracea (acephala)')).toBe(crossingGroup('Brassica oleracea (capitata)'))
+    const groupOf = (species: string) => crossingGroup({ species, crop: species })
+    expect(groupOf('Beta vulgaris (cicla)')).toBe(groupOf('Beta vulgaris'))
+    expect(groupOf('Brassica oleracea (acephala)')).toBe(groupOf('Brassica oleracea (capitata)'))
     const squashes = ['Cucurbita pepo', 'Cucurbita maxima', 'Cucurbita moschata']
-    expect(new Set(squashes.map(crossingGroup)).size).toBe(3)
+    expect(new Set(squashes.map(groupOf)).size).toBe(3)
+  })
+
+  test('two crops of no botanical name are not taken for one that crosses with itself', () => {
+    const vine = { species: '', crop: 'Lantern vine' }
+    expect(crossingGroup(vine)).toBe('Lantern vine')
+    expect(crossingGroup(vine)).not.toBe(crossingGroup({ species: '', crop: 'Quay daisy' }))
+    const unknown = { home: null, strict: null }
+    expect(unknownToPlan({ ...unknown, ...vine }, null)).toMatch(/No distance is known.*Only Lantern vine/)
+    expect(unknownToPlan({ home: 6, strict: null, species: 'Pisum sativum', crop: 'Pea' }, 'selfer')).toBe('')
   })
 
   test('the table’s distance by grade, or a cautious one', () => {

@@ -7,6 +7,7 @@ export interface Facts {
   entryId: number
   personId: number
   placeId: number
+  cropId: string
   accessionId: number
   varietyId: number
   splitLotId: number
@@ -84,6 +85,18 @@ export function story(): readonly Step[] {
     step('crop.list', () => ({})),
     step('crop.get', () => ({ cropId: 'bean' })),
     step('crop.override', () => ({ ...key(), cropId: 'bean', plantsToKeep: 40, reason: 'Small garden' })),
+    step(
+      'crop.create',
+      () => ({ ...key(), name: 'Lantern vine' }),
+      (facts, value) => {
+        facts.cropId = value.cropId
+      },
+    ),
+    step('crop.correct', (facts) => ({
+      ...key(),
+      cropId: facts.cropId,
+      correction: { species: 'Lychnitis errans', hundredSeedWeightG: 0.04 },
+    })),
     step(
       'place.create',
       () => ({ ...key(), name: 'Back room', kind: 'room' }),

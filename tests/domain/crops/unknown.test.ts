@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest'
+import { unknownInWords, weightUnknown } from '../../../db/domain/crops/unknown.ts'
+
+const KNOWN = {
+  commonName: 'Lantern vine',
+  species: 'Lychnitis errans',
+  hundredSeedWeightUg: 40_000,
+  packetSeeds: 20,
+  matingSystem: 'selfer',
+  storageYears: 3,
+  federalMinimumPercent: null,
+  stateMinimumPercent: 50,
+}
+
+test('a crop of which all is known has nothing to say', () => {
+  expect(unknownInWords(KNOWN)).toEqual([])
+})
+
+test.each([
+  [{ species: '' }, /botanical name/],
+  [{ hundredSeedWeightUg: null }, /Lantern vine seed weighs/],
+  [{ packetSeeds: null }, /usual packet/],
+  [{ matingSystem: null }, /pollinated/],
+  [{ storageYears: null }, /nothing is forecast/],
+  [{ stateMinimumPercent: null }, /half alive/],
+])('%j is said alone, with what is done without it', (missing, words) => {
+  const said = unknownInWords({ ...KNOWN, ...missing })
+  expect(said).toHaveLength(1)
+  expect(said[0]).toMatch(words)
+})
+
+test('a weight that nobody said asks for a counted sample', () => {
+  expect(weightUnknown('Poppy')).toMatch(/Poppy.*guess.*many times off.*weigh/)
+})

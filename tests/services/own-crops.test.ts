@@ -1,0 +1,195 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import {
+  aCollection,
+  aGift,
+  type TemporaryCollection,
+  TODAY,
+  takeIn,
+} from '../builders/temporary-collection.ts'
+
+let test: TemporaryCollection
+beforeEach(async () => {
+  test = await aCollection()
+})
+afterEach(async () => {
+  expect((await test.call('collection.check', {})).findings).toEqual([])
+  test.remove()
+})
+
+const lotOf = async (lotId: number) => test.call('lot.get', { lotId })
+const newOf = (crop: string, name: string) => ({ variety: { newVariety: { newCrop: { name: crop }, name } } })
+const ownCrops = async () => (await test.call('crop.list', {})).crops.filter(({ own }) => own)
+
+describe('a crop of the keeper’s own', () => {
+  it('needs a name only, and says what is not known instead of borrowing it', async () => {
+    const { cropId, said } = await test.call('crop.create', { name: 'Lantern vine' })
+    expect(said).toBe('Added Lantern vine as a crop of your own')
+    const crop = await test.call('crop.get', { cropId })
+    expect(crop).toMatchObject({
+      own: true,
+      species: '',
+      family: '',
+      hundredSeedWeightG: null,
+      plausibleWeightG: null,
+      packetSeeds: null,
+      matingSystem: null,
+      storageClass: null,
+      facts: [],
+    })
+    expect(crop.unknown).toHaveLength(6)
+    expect(crop.unknown.join(' ')).toMatch(/weighs.*pollinated.*nothing is forecast/s)
+    expect(crop.assumedViability).toBe(0.5)
+    expect(crop.assumedViabilityNote).toContain('a cautious rule of thumb')
+  })
+
+  it('keeps what is known of it, and says nothing is unknown that was said', async () => {
+    const { cropId } = await test.call('crop.create', {
+      name: 'Lantern vine',
+      species: 'Lychnitis errans',
+      family: 'Lychnitidaceae',
+      packetSeeds: 25,
+      hundredSeedWeightG: 0.04,
+    })
+    const crop = await test.call('crop.get', { cropId })
+    expect(crop).toMatchObject({ species: 'Lychnitis errans', packetSeeds: 25, hundredSeedWeightG: 0.04 })
+    expect(crop.unknown).toHaveLength(3)
+  })
+
+  it.each(['Common bean', ' cómmon  BEAN ', 'Lantern vine', 'lantern-vine'])(
+    'is refused as %s, which is there',
+    async (name) => {
+      await test.call('crop.create', { name: 'Lantern vine' })
+      const problem = await test.refused('crop.create', { name })
+      expect(problem).toMatchObject({ code: 'already-there', field: 'name' })
+      expect(problem.sentence).toMatch(/^There is a crop called (Common bean|Lantern vine) already\.$/)
+      expect(await ownCrops()).toHaveLength(1)
+    },
+  )
+
+  it('is refused without a letter in its name', async () => {
+    expect((await test.refused('crop.create', { name: '—' })).sentence).toContain('has no letters')
+  })
+})
+
+describe('taking in seed of a crop that is not in the table', () => {
+  it('adds the crop with the visit, once for two gifts, and takes the visit back without losing it', async () => {
+    const { taken, entryId } = await test.call('intake.record', {
+      donor: null,
+      receivedOn: TODAY,
+      gifts: [
+        aGift({ ...newOf('Lantern vine', 'Ferry Flame'), amount: '40 seeds' }),
+        aGift({ ...newOf('lantern vine', 'Quay White'), amount: '2 g' }),
+      ],
+    })
+    expect((await ownCrops()).map(({ commonName }) => commonName)).toEqual(['Lantern vine'])
+    const [counted, weighed] = taken
+    expect(counted?.words).toBe('40 seeds')
+    expect(counted?.warnings).toEqual([])
+    expect(weighed?.words).toBe('2 g, how many seeds is not known')
+    expect(weighed?.warnings.join()).toContain('Nobody has said how much Lantern vine seed weighs')
+    expect((await test.call('entry.take-back', { entryId })).said).toContain('Took back')
+    expect(await ownCrops()).toHaveLength(1)
+  })
+
+  it('uses the crop of that name where there is one', async () => {
+    const { lotId } = await takeIn(test, newOf('common bean', 'Ferry Pole'))
+    expect((await lotOf(lotId)).crop).toBe('Common bean')
+    expect(await ownCrops()).toEqual([])
+  })
+
+  it('refuses at the crop where its name has no letters, and writes nothing', async () => {
+    const problem = await test.refused('intake.record', {
+      donor: { newPerson: { name: 'Half Written' } },
+      receivedOn: TODAY,
+      gifts: [aGift(newOf('?', 'Ferry Flame'))],
+    })
+    expect(problem.field).toBe('gifts.0.variety.newVariety.newCrop.name')
+    expect((await test.call('person.search', { text: 'half' })).people).toEqual([])
+  })
+
+  it('is kept for later with its name, and becomes a crop when it is taken in', async () => {
+    const { giftId } = await test.call('gift.offer', {
+      donor: null,
+      offeredOn: TODAY,
+      gift: aGift({ ...newOf('Lantern vine', 'Ferry Flame'), amount: '40 seeds' }),
+      decision: { kind: 'later' },
+    })
+    const { gifts } = await test.call('gift.list', {})
+    expect(gifts[0]).toMatchObject({ crop: 'Lantern vine', variety: 'Ferry Flame' })
+    expect(await ownCrops()).toEqual([])
+    const { taken } = await test.call('gift.accept', { giftId, receivedOn: TODAY })
+    expect((await lotOf(taken.lotId)).crop).toBe('Lantern vine')
+    expect(await ownCrops()).toHaveLength(1)
+  })
+})
+
+describe('correcting a crop of the keeper’s own', () => {
+  it('renames it, finds its lots by the new name, and is taken back', async () => {
+    const { lotId } = await takeIn(test, { ...newOf('Lantern vine', 'Ferry Flame'), amount: '40 seeds' })
+    const [crop] = await ownCrops()
+    const { said, entryId } = await test.call('crop.correct', {
+      cropId: crop?.cropId ?? '',
+      correction: { name: 'Lamp vine', species: 'Lychnitis errans' },
+    })
+    expect(said).toBe('Corrected Lamp vine, before Lantern vine: name, botanical name')
+    const found = async (text: string) => (await test.call('lot.list', { text })).rows.map((row) => row.lotId)
+    expect(await found('lamp')).toEqual([lotId])
+    expect(await found('lychnitis')).toEqual([lotId])
+    expect(await found('lantern')).toEqual([])
+    await test.call('entry.take-back', { entryId })
+    expect(await found('lantern')).toEqual([lotId])
+    expect(await ownCrops()).toEqual([crop])
+  })
+
+  it('reckons lots that nobody weighed by the hundred anew, leaves weighed ones, and is taken back', async () => {
+    const unweighed = await takeIn(test, { ...newOf('Lantern vine', 'Ferry Flame'), amount: '2 g' })
+    const sampled = await takeIn(test, {
+      ...newOf('Lantern vine', 'Quay White'),
+      amount: '2 g',
+      sample: '100 weigh 0.10 g',
+    })
+    const [crop] = await ownCrops()
+    const { entryId } = await test.call('crop.correct', {
+      cropId: crop?.cropId ?? '',
+      correction: { hundredSeedWeightG: 0.04 },
+    })
+    // 2 g at 0.04 g a hundred: 100 x 2 / 0.04.
+    expect((await lotOf(unweighed.lotId)).quantity).toMatchObject({ count: 5_000, massMg: 2_000 })
+    expect((await lotOf(sampled.lotId)).quantity).toMatchObject({ count: 2_000, massMg: 2_000 })
+    await test.call('entry.take-back', { entryId })
+    expect((await lotOf(unweighed.lotId)).quantity.words).toBe('2 g, how many seeds is not known')
+    await test.call('entry.take-back', { entryId: unweighed.entryId })
+  })
+
+  it('is not taken back before a later correction of the same thing', async () => {
+    const { cropId } = await test.call('crop.create', { name: 'Lantern vine' })
+    const first = await test.call('crop.correct', { cropId, correction: { packetSeeds: 20 } })
+    await test.call('crop.correct', { cropId, correction: { packetSeeds: 30 } })
+    const problem = await test.refused('entry.take-back', { entryId: first.entryId })
+    expect(problem.sentence).toContain('It was changed again later')
+    expect((await test.call('crop.get', { cropId })).packetSeeds).toBe(30)
+  })
+
+  it('leaves the crop table alone, and other crops their names', async () => {
+    const shipped = await test.refused('crop.correct', { cropId: 'bean', correction: { name: 'Haricot' } })
+    expect(shipped.sentence).toContain('is of the crop table')
+    const { cropId } = await test.call('crop.create', { name: 'Lantern vine' })
+    const taken = await test.refused('crop.correct', { cropId, correction: { name: 'Common Bean' } })
+    expect(taken).toMatchObject({ code: 'already-there', field: 'correction.name' })
+    const same = await test.call('crop.correct', { cropId, correction: { name: 'Lantern vine' } })
+    expect(same.said).toBe('Lantern vine stays as it was')
+  })
+
+  it('sets its own plants and threshold as for any crop, and takes that back', async () => {
+    const { cropId } = await test.call('crop.create', { name: 'Lantern vine' })
+    const own = { plantsToKeep: 33, viabilityThreshold: 0.6, reason: 'sets little seed' }
+    const { entryId } = await test.call('crop.override', { cropId, ...own })
+    expect(await test.call('crop.get', { cropId })).toMatchObject({
+      plantsToKeep: 33,
+      plantsToKeepIsOverride: true,
+      viabilityThreshold: 0.6,
+    })
+    await test.call('entry.take-back', { entryId })
+    expect(await test.call('crop.get', { cropId })).toMatchObject({ plantsToKeepIsOverride: false })
+  })
+})

@@ -18,6 +18,8 @@ export const CropDetail = z.object({
   plantsToKeep: z.int().nullable().describe('plants grown for seed in one regrowing'),
   plantsToKeepIsOverride: z.boolean(),
   viabilityThreshold: z.number().nullable(),
+  viabilityThresholdIsOverride: z.boolean(),
+  ownReason: z.string().describe("why the keeper's own figures stand in place of the usual ones"),
   assumedViability: z.number(),
   assumedViabilityNote: z.string(),
   storageClass: z.string().nullable(),

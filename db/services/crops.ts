@@ -59,6 +59,8 @@ export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value
     plantsToKeep: row.ownPlants ?? plantsFor(row, settingsOf(reading).grade),
     plantsToKeepIsOverride: row.ownPlants !== null,
     viabilityThreshold: row.ownThreshold ?? settingsOf(reading).viabilityThreshold,
+    viabilityThresholdIsOverride: row.ownThreshold !== null,
+    ownReason: row.ownReason,
     assumedViability: assumed.viability,
     assumedViabilityNote: assumedInWords(assumed.viability, assumed.basis),
     storageClass: row.storageClass,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { matchingCrops } from '../../renderer/screens/take-in/crop-letters.ts'
+import { matchingCrops } from '../../renderer/shared/table-form/crop-letters.ts'
 import { keyPressOf, suggestKey, withoutScanned } from '../../renderer/shared/table-form/suggest-key.ts'
 import {
   firstActive,

@@ -75,6 +75,7 @@ describe('a gift as it is typed', () => {
     ['gifts.2.amount', { gift: 2, field: 'amount' }],
     ['gifts.0.variety.newVariety.name', { gift: 0, field: 'variety' }],
     ['gifts.0.variety.newVariety.cropId', { gift: 0, field: 'crop' }],
+    ['gifts.0.variety.newVariety.newCrop.name', { gift: 0, field: 'crop' }],
     ['gifts.1.cautions.0', { gift: 1, field: 'cautionNote' }],
     ['gifts.1.decision.reason', { gift: 1, field: 'reason' }],
     ['gifts.1', { gift: 1, field: 'variety' }],
@@ -105,6 +106,19 @@ describe('a visit of a donor', () => {
   test('a pinned place alone is nothing to keep; one letter of a name is', () => {
     expect(isBlankVisit(emptyVisit(KEY, 12))).toBe(true)
     expect(isBlankVisit(stepTakeIn(emptyVisit(KEY), { kind: 'donor', change: { text: 'O' } }))).toBe(false)
+  })
+
+  test('a crop that the table has not is sent by its name', () => {
+    const draft = aVisit(aGift({ cropId: null, crop: 'Lantern vine', newCrop: true }))
+    const { lines, problems } = closeVisit(draft, YEAR, 'next')
+    expect(problems).toBeNull()
+    const sent = visitOf(draft, lines.listed, '2026-11-25')
+    expect(contract['intake.record'].input.parse(sent).gifts[0]?.variety).toMatchObject({
+      newVariety: {
+        name: 'Quillhaven Brown',
+        newCrop: { name: 'Lantern vine', species: '', packetSeeds: null },
+      },
+    })
   })
 
   test('closed and sent, it is what the contract takes', () => {

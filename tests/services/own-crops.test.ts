@@ -188,8 +188,14 @@ describe('correcting a crop of the keeper’s own', () => {
       plantsToKeep: 33,
       plantsToKeepIsOverride: true,
       viabilityThreshold: 0.6,
+      viabilityThresholdIsOverride: true,
+      ownReason: 'sets little seed',
     })
     await test.call('entry.take-back', { entryId })
-    expect(await test.call('crop.get', { cropId })).toMatchObject({ plantsToKeepIsOverride: false })
+    expect(await test.call('crop.get', { cropId })).toMatchObject({
+      plantsToKeepIsOverride: false,
+      viabilityThresholdIsOverride: false,
+      ownReason: '',
+    })
   })
 })

@@ -3,6 +3,7 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { AppearanceChoice } from './appearance-choice.tsx'
 import { Backups } from './backups.tsx'
 import { Care } from './care.tsx'
+import { Crops } from './crops.tsx'
 import { OwnSheets } from './own-sheets.tsx'
 import './settings.css'
 import { SettingsForm } from './settings-form.tsx'
@@ -18,6 +19,7 @@ export function SettingsScreen() {
       <div className="settings-ways">
         <h1>Settings</h1>
         <SettingsForm key={about.data.file} about={about.data} />
+        <Crops />
         <AppearanceChoice appearance={about.data.settings.appearance} />
         <OwnSheets paper={about.data.settings.paper} />
         <Care about={about.data} />

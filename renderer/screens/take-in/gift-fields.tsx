@@ -1,10 +1,12 @@
+import { plantCaution } from '../../../db/domain/cautions/plant-caution.ts'
 import { readSample } from '../../../db/domain/weights/read-sample.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
+import { CROPS } from '../../shared/table-form/crop-source.ts'
 import { HarvestField } from '../../shared/table-form/harvest-field.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { GiftLine, GiftProblems } from './gift-line.ts'
-import { CROPS, VARIETIES } from './sources.ts'
+import { VARIETIES } from './sources.ts'
 
 export interface GiftPartProps {
   readonly line: GiftLine
@@ -64,7 +66,7 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
           onChange(
             line.varietyIs === 'new'
               ? { variety }
-              : { variety, varietyIs: 'open', varietyId: null, matched: '', cropId: null, crop: '' },
+              : { variety, varietyIs: 'open', varietyId: null, matched: '', ...NO_CROP },
           )
         }
         source={VARIETIES}
@@ -76,6 +78,7 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
             matched: found.matched,
             cropId: found.cropId,
             crop: found.cropName,
+            newCrop: false,
           })
         }
         addNew={{
@@ -86,7 +89,7 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
               varietyIs: 'new',
               varietyId: null,
               matched: '',
-              ...(line.varietyIs === 'new' ? {} : { cropId: null, crop: '' }),
+              ...(line.varietyIs === 'new' ? {} : NO_CROP),
             }),
         }}
         nothingFound={(text) => `No variety called ${text} is known yet.`}
@@ -101,19 +104,39 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
           step="crop"
           size="table"
           text={line.crop}
-          chosen={line.cropId !== null}
-          onText={(crop) => onChange({ crop, cropId: null })}
+          chosen={line.cropId !== null || line.newCrop}
+          onText={(crop) => onChange({ ...NO_CROP, crop })}
           source={CROPS}
-          onPick={(crop) => onChange({ crop: crop.commonName, cropId: crop.cropId })}
-          nothingFound={(text) =>
-            `No crop called ${text} is in the table. Try its English or botanical name.`
-          }
+          onPick={(crop) => onChange({ crop: crop.commonName, cropId: crop.cropId, newCrop: false })}
+          addNew={{
+            label: (text) => `Add ${text} as a crop of your own`,
+            onAdd: (crop) => onChange({ crop, cropId: null, newCrop: true }),
+            namesAreUnique: true,
+          }}
+          nothingFound={() => 'Which crop is it? Type a few letters of its English or botanical name.'}
           placeholder="bean, tomato, Lactuca …"
           problem={problems.crop}
+          words={<CropWords line={line} />}
+          spoken={cropInWords(line)}
         />
       )}
     </>
   )
+}
+
+const NO_CROP = { cropId: null, crop: '', newCrop: false } as const
+
+function CropWords({ line }: { readonly line: GiftLine }) {
+  const words = cropInWords(line)
+  return words === '' ? null : <p className="table-field-note">{words}</p>
+}
+
+function cropInWords(line: GiftLine): string {
+  if (line.cropId === null && !line.newCrop) return ''
+  const added = line.newCrop
+    ? 'A crop of your own: will be added when the visit is saved. Say what you know of it in the settings.'
+    : ''
+  return [added, plantCaution(line.crop, '')].filter((words) => words !== '').join(' ')
 }
 
 function VarietyWords({ line }: { readonly line: GiftLine }) {
@@ -124,7 +147,7 @@ function VarietyWords({ line }: { readonly line: GiftLine }) {
 function varietyInWords(line: GiftLine): string {
   if (line.varietyIs === 'new') return 'New: will be added when the visit is saved.'
   if (line.varietyIs === 'open') return ''
-  return line.matched === '' || line.matched === line.variety
-    ? line.crop
-    : `${line.crop}, also called ${line.matched}`
+  const called = line.matched === '' || line.matched === line.variety ? '' : `, also called ${line.matched}`
+  const caution = plantCaution(line.crop, '')
+  return `${line.crop}${called}${caution === '' ? '' : `. ${caution}`}`
 }

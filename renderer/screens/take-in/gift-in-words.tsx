@@ -18,7 +18,7 @@ export function GiftInWords({ gift, thisYear }: { readonly gift: GiftLine; reado
     <>
       <p>
         {gift.crop}
-        {gift.varietyIs === 'new' ? ', new variety' : ''} · {year}
+        {gift.newCrop ? ', new crop' : gift.varietyIs === 'new' ? ', new variety' : ''} · {year}
       </p>
       <p>{reading?.words || gift.amount}</p>
       {gift.cautions.length > 0 && (

@@ -16,6 +16,8 @@ export interface GiftLine {
   readonly matched: string
   readonly cropId: string | null
   readonly crop: string
+  /** Whether the crop is not in the table and is added with the visit. */
+  readonly newCrop: boolean
   readonly harvest: string
   readonly amount: string
   readonly sample: string
@@ -59,6 +61,7 @@ export function emptyGift(id: string, harvest = ''): GiftLine {
     matched: '',
     cropId: null,
     crop: '',
+    newCrop: false,
     harvest,
     amount: '',
     sample: '',
@@ -102,7 +105,8 @@ function whichProblems(line: GiftLine): GiftProblems {
   if (line.varietyIs === 'open') {
     return { variety: `Choose from the list what ‘${line.variety.trim()}’ is, or add it as new.` }
   }
-  if (line.cropId === null) return { crop: 'Choose the crop from the list.' }
+  if (line.cropId === null && !line.newCrop)
+    return { crop: 'Choose the crop from the list, or add it as one of your own.' }
   return {}
 }
 
@@ -148,6 +152,9 @@ function varietyOf(line: GiftLine): Gift['variety'] {
   if (line.varietyIs === 'new' && line.cropId !== null) {
     return { newVariety: { cropId: line.cropId, name: line.variety } }
   }
+  if (line.varietyIs === 'new' && line.newCrop) {
+    return { newVariety: { newCrop: { name: line.crop }, name: line.variety } }
+  }
   throw new RangeError('A gift needs a variety')
 }
 
@@ -164,12 +171,14 @@ const FIELD_OF_INPUT: Readonly<Record<string, GiftField>> = {
   decision: 'reason',
 }
 
+const OF_CROP = /^newVariety\.(?:cropId$|newCrop\b)/
+
 /** The gift and its field that a problem's path names ('gifts.0.amount'), or null for a path of another kind. */
 export function giftFieldOf(
   path: string | null,
 ): { readonly gift: number; readonly field: GiftField } | null {
   const parts = /^gifts\.(\d+)(?:\.([A-Za-z]+)(?:\.(.*))?)?$/.exec(path ?? '')
   if (!parts) return null
-  const named = parts[2] === 'variety' && parts[3] === 'newVariety.cropId' ? 'crop' : undefined
+  const named = parts[2] === 'variety' && OF_CROP.test(parts[3] ?? '') ? 'crop' : undefined
   return { gift: Number(parts[1]), field: named ?? FIELD_OF_INPUT[parts[2] ?? ''] ?? 'variety' }
 }

@@ -1,7 +1,6 @@
 import type { Value } from '../../../db/contract/contract.ts'
 import { call } from '../../shared/client/call.ts'
 import type { SuggestionSource } from '../../shared/table-form/use-suggestions.ts'
-import { type CropFound, matchingCrops } from './crop-letters.ts'
 
 type VarietyFound = Value<'variety.search'>['varieties'][number]
 
@@ -20,20 +19,6 @@ export const VARIETIES: SuggestionSource<VarietyFound> = {
           : [`also called ${variety.matched}`]),
       ].join(' · '),
       item: variety,
-    }))
-  },
-}
-
-/** Crops by their everyday or botanical name. */
-export const CROPS: SuggestionSource<CropFound> = {
-  name: 'crops',
-  find: async (text) => {
-    const { crops } = await call('crop.list', {})
-    return matchingCrops(crops, text).map((crop) => ({
-      key: crop.cropId,
-      name: crop.commonName,
-      detail: crop.species,
-      item: crop,
     }))
   },
 }

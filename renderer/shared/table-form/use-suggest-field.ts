@@ -1,5 +1,6 @@
 import { type KeyboardEvent, useState } from 'react'
 import { flushSync } from 'react-dom'
+import { fold } from '../../../db/domain/shared/fold.ts'
 import { ProblemError } from '../client/problem-error.ts'
 import { useSteps } from './step-form.tsx'
 import { suggestKey } from './suggest-key.ts'
@@ -22,7 +23,12 @@ export interface SuggestAsk<T> {
   readonly onText: (text: string) => void
   readonly source: SuggestionSource<T>
   readonly onPick: (item: T) => void
-  readonly addNew?: { readonly label: (text: string) => string; readonly onAdd: (text: string) => void }
+  readonly addNew?: {
+    readonly label: (text: string) => string
+    readonly onAdd: (text: string) => void
+    /** Whether no two may bear one name: then nothing is offered to be added that was found by its very name. */
+    readonly namesAreUnique?: boolean
+  }
   readonly standing?: readonly StandingChoice[]
   readonly nothingFound: (text: string) => string
 }
@@ -37,7 +43,10 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
   const [trouble, setTrouble] = useState<string | undefined>(undefined)
   const steps = useSteps()
   const suggestions = useSuggestions(ask.source, text, open)
-  const offer = (found: typeof suggestions.found) => suggestOptions(found, text, ask.addNew?.label, standing)
+  const offer = (found: typeof suggestions.found) => {
+    const isThere = ask.addNew?.namesAreUnique === true && found.some(({ name }) => fold(name) === fold(text))
+    return suggestOptions(found, text, isThere ? undefined : ask.addNew?.label, standing)
+  }
   const options = offer(suggestions.found)
   const activeOf = (of: typeof options) =>
     moved !== null && moved < of.length ? moved : firstActive(of, text)

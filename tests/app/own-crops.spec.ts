@@ -1,0 +1,59 @@
+import { expectNoBarrier } from './support/axe.ts'
+import { open } from './support/open.ts'
+import { atTheTable, envelopes, field } from './support/take-in-table.ts'
+import { expect, test } from './support/test.ts'
+
+test.use({ drawer: 'empty' })
+
+test('seed of a crop that the table has not is taken in by keyboard, and the crop corrected in the settings', async ({
+  app,
+  page,
+}) => {
+  const keys = await atTheTable(page)
+  await keys.press('Enter', 'Enter')
+  await expect(field(page, 'Variety')).toBeFocused()
+  await keys.type('Ferry Flame')
+  await keys.press('Enter')
+  await expect(field(page, 'Its crop')).toBeFocused()
+  await keys.type('lantern vine')
+  await expect(
+    page.getByRole('option', { name: 'Add lantern vine as a crop of your own', selected: true }),
+  ).toBeVisible()
+  await keys.press('Enter')
+  await expect(field(page, 'Harvest year')).toBeFocused()
+  await expect(
+    page.locator('.table-field-note').filter({ hasText: 'A crop of your own: will be added' }),
+  ).toBeVisible()
+  await keys.press('Enter')
+  await expect(field(page, 'Amount')).toBeFocused()
+  await keys.type('2 g')
+  await keys.press('Enter')
+  await expect(field(page, 'Counted sample')).toBeFocused()
+  await keys.press('Enter')
+  await expect(envelopes(page)).toContainText('lantern vine, new crop')
+  await expectNoBarrier(page)
+  await keys.press('Control+Enter')
+  await expect(page.getByRole('heading', { name: 'Taken in: one gift from somebody unknown' })).toBeVisible()
+  await expect(page.locator('.taken-in')).toContainText('2 g, how many seeds is not known')
+  await expect(page.locator('.taken-in')).toContainText('Nobody has said how much lantern vine seed weighs')
+
+  await open(page, '/settings')
+  await page.getByRole('button', { name: 'lantern vine' }).press('Enter')
+  await expect(field(page, 'Everyday name')).toBeFocused()
+  await field(page, 'Grams of a hundred seeds').focus()
+  await keys.type('0.04')
+  await expectNoBarrier(page)
+  await keys.press('Enter')
+  await expect(page.getByRole('contentinfo')).toContainText(
+    'Corrected lantern vine: weight of a hundred seeds',
+  )
+  const { rows } = await app.call('lot.list', {})
+  expect(rows.map(({ crop, quantity }) => [crop, quantity.count])).toEqual([['lantern vine', 5_000]])
+
+  await field(page, 'Plants for one regrowing').focus()
+  await keys.type('33')
+  await field(page, 'Why').focus()
+  await keys.type('sets little seed')
+  await keys.press('Enter')
+  await expect(page.getByRole('contentinfo')).toContainText('Changed what lantern vine has to keep')
+})

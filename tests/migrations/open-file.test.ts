@@ -167,7 +167,7 @@ describe('migrating', () => {
     expect(backup).toMatch(/^seeds before version 2 .*\.drawer$/)
     const copy = new Database(join(folder, 'Backups', backup ?? ''), { readonly: true })
     expect(copy.pragma('user_version', { simple: true })).toBe(1)
-    expect(copy.prepare('SELECT count(*) FROM crop').pluck().get()).toBe(57)
+    expect(copy.prepare('SELECT count(*) FROM crop').pluck().get()).toBe(83)
     copy.close()
   })
 
@@ -178,7 +178,7 @@ describe('migrating', () => {
 
   it('stops when rows are lost, and the old file is in the backup', async () => {
     const next = futureMigrations("DELETE FROM crop WHERE id = 'bean';")
-    await expect(opened('write', next)).rejects.toThrow('left 56 of 57 rows of crop')
+    await expect(opened('write', next)).rejects.toThrow('left 82 of 83 rows of crop')
     expect(readdirSync(join(folder, 'Backups'))).toHaveLength(1)
   })
 
@@ -200,7 +200,7 @@ describe('backing up', () => {
     const backup = await backUp(sqlite, file, 'kept', NOW)
     const copy = new Database(backup.file, { readonly: true })
     expect(copy.pragma('integrity_check', { simple: true })).toBe('ok')
-    expect(copy.prepare('SELECT count(*) FROM crop').pluck().get()).toBe(57)
+    expect(copy.prepare('SELECT count(*) FROM crop').pluck().get()).toBe(83)
     copy.close()
     expect(readdirSync(join(folder, 'Backups')).filter((name) => name.endsWith('.unfinished'))).toEqual([])
   })

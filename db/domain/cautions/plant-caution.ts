@@ -9,7 +9,7 @@ const RULES = 'Local rules decide whether it may be grown or passed on: ask befo
  */
 const PLANTS: readonly { readonly names: readonly string[]; readonly caution: string }[] = [
   {
-    names: ['papaver somniferum', 'opium poppy', 'bread seed poppy', 'breadseed poppy', 'poppy', 'poppies'],
+    names: ['papaver somniferum', 'opium poppy', 'bread seed poppy', 'breadseed poppy'],
     caution: `Opium poppy, also sold as bread seed poppy, is restricted in some places. ${RULES}`,
   },
   {
@@ -34,6 +34,9 @@ const PLANTS: readonly { readonly names: readonly string[]; readonly caution: st
   },
 ]
 
+/** A poppy of which nobody said which. */
+const WHICH_POPPY: readonly string[] = ['poppy', 'poppies']
+
 /**
  * The usual caution for a plant, by its everyday or botanical name; '' where none is known here.
  *
@@ -42,5 +45,6 @@ const PLANTS: readonly { readonly names: readonly string[]; readonly caution: st
 export function plantCaution(name: string, species: string): string {
   const words = ` ${fold(name)} ${fold(species)} `
   const called = (plant: string) => words.includes(` ${plant} `) || words.includes(` ${plant}s `)
-  return PLANTS.find(({ names }) => names.some(called))?.caution ?? ''
+  const found = PLANTS.find(({ names }) => names.some(called))
+  return found?.caution ?? (WHICH_POPPY.includes(fold(name)) ? (PLANTS[0]?.caution ?? '') : '')
 }

@@ -3,9 +3,16 @@ import { harvestInWords } from '../domain/dates/harvest-year.ts'
 import { type CsvColumn, csvOf, exactCsvOf } from '../exchange/csv.ts'
 import { workbookOf } from '../exchange/xlsx-write.ts'
 import { type LotRow, shelfPage } from '../queries/lot-rows.ts'
+import { weightInForce } from './amounts.ts'
 import type { Reading } from './context.ts'
 import { livingOf } from './living-stock.ts'
 import { harvestOf } from './new-lot.ts'
+
+/** Weighed seed whose weight nobody has said has only a guess at its number. */
+function howCounted(row: LotRow): string {
+  if (row.basis === 'weighed' && weightInForce(row).basis === 'guess') return 'guessed'
+  return row.estimated === 1 ? 'estimated' : row.basis
+}
 
 const COLUMNS: readonly CsvColumn<LotRow>[] = [
   ['lot', (row) => row.lot_number],
@@ -18,7 +25,7 @@ const COLUMNS: readonly CsvColumn<LotRow>[] = [
   ['place', (row) => row.place ?? ''],
   ['donor', (row) => row.donor ?? ''],
   ['seeds', (row) => row.balance_count],
-  ['seeds are', (row) => (row.estimated === 1 ? 'estimated' : row.basis)],
+  ['seeds are', howCounted],
   ['mass g', (row) => row.balance_mass_mg / 1000],
   ['living seeds, about', (row) => livingOf(row)],
   ['in quarantine because', (row) => row.quarantine_reason ?? ''],

@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { bare } from '../builders/packets.ts'
+import { readPdf } from '../builders/read-pdf.ts'
 import {
   aCollection,
   aGift,
@@ -197,5 +199,59 @@ describe('correcting a crop of the keeper’s own', () => {
       viabilityThresholdIsOverride: false,
       ownReason: '',
     })
+  })
+})
+
+describe('what leans on figures that a crop of the keeper’s own has not', () => {
+  it('says so in words, screen by screen, and goes on working', async () => {
+    const gift = await takeIn(test, { ...newOf('Lantern vine', 'Ferry Flame'), amount: '2 g' })
+    const { lotId, accessionId } = gift
+    const record = await lotOf(lotId)
+    expect(record.weight.words).toContain('nobody has said how much Lantern vine seed weighs')
+    expect(record.stock.viabilityNote).toMatch(
+      /a cautious rule of thumb.*how many seeds there are is a guess/,
+    )
+    expect(await test.call('forecast.get', { lotId })).toMatchObject({
+      kind: 'refused',
+      because: 'Nothing is known of how long seed of this crop keeps.',
+    })
+    const need = await test.call('regrow.get', { accessionId })
+    expect(need.plantsFrom).toContain('how Lantern vine is pollinated is not known')
+    expect((await test.call('lot.export', { lotIds: [lotId] })).csv).toContain('guessed')
+    const plan = await test.call('germination.plan', { lotId })
+    expect(plan.conditions).toMatchObject({ source: 'common practice, no source' })
+    const read = await test.call('amount.read', { text: '3 g', lotId })
+    expect(read).toMatchObject({ words: '3 g, how many seeds is not known', count: null })
+    expect(read.warning).toContain('Nobody has said')
+    expect((await test.call('amount.read', { text: '30 seeds', lotId })).words).toBe('30 seeds')
+    const ask = await test.call('amount.read', { text: '2 packets', lotId })
+    expect(ask.reading).not.toBe('amount')
+  })
+
+  it('is kept apart only from what is of its name in the season plan, and the grower reads why', async () => {
+    const { siteId } = await test.call('site.save', {
+      name: 'Orrin strip',
+      growerId: null,
+      areaM2: 60,
+      mostVarieties: 3,
+      place: { eastM: 0, northM: 0 },
+    })
+    const ids: number[] = []
+    for (const [crop, name] of [
+      ['Lantern vine', 'Ferry Flame'],
+      ['Quay daisy', 'Quay White'],
+    ] as const) {
+      ids.push((await takeIn(test, { ...newOf(crop, name), amount: '400 seeds' })).accessionId)
+    }
+    const choices = ids.map((accessionId) => ({ accessionId, siteId, covered: false }))
+    const { lines, clashes } = await test.call('plan.check', { choices })
+    expect(clashes).toEqual([])
+    expect(lines.map(({ group }) => group)).toEqual(['Lantern vine', 'Quay daisy'])
+    expect(lines[0]?.unknown).toMatch(/No distance is known.*its botanical name is not known/)
+    await test.call('plan.save', { choices })
+    const { pdf } = await test.call('plan.sheets', {})
+    const { pages } = await readPdf(Buffer.from(pdf, 'base64'))
+    const words = bare(pages[0]?.characters.map(({ character }) => character).join('') ?? '')
+    expect(words).toContain(bare('No distance is known for it'))
   })
 })

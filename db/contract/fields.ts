@@ -11,6 +11,9 @@ export const Day = z
 
 export const Id = z.int().min(1)
 
+/** Which crop: of the table or the keeper's own. */
+export const CropId = z.string().max(60)
+
 /** A name or a line of text: trimmed, not empty. */
 export const Line = z.string().trim().min(1, 'Type something here.').max(200, 'Keep it under 200 characters.')
 

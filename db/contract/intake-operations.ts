@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { Caution, Day, Id, Line, LotRole, Story, TypedAmount } from './fields.ts'
+import { Caution, CropId, Day, Id, Line, LotRole, Story, TypedAmount } from './fields.ts'
 import { Decline, KeepForLater, TakeIn } from './gift-decision.ts'
 import { reads, writes } from './operation.ts'
 import { CropFields, PersonFields } from './reference-operations.ts'
@@ -13,7 +13,7 @@ export const WhoIsIt = z.union([
 /** A variety already known, or a new one of a crop, which may be new itself. */
 export const WhichVariety = z.union([
   z.strictObject({ varietyId: Id }),
-  z.strictObject({ newVariety: z.strictObject({ cropId: z.string(), name: Line }) }),
+  z.strictObject({ newVariety: z.strictObject({ cropId: CropId, name: Line }) }),
   z.strictObject({ newVariety: z.strictObject({ newCrop: z.strictObject(CropFields), name: Line }) }),
 ])
 
@@ -92,7 +92,7 @@ export const intakeOperations = {
     z.strictObject({
       text: TypedAmount,
       sample: z.string().max(100).default(''),
-      cropId: z.string().optional(),
+      cropId: CropId.optional(),
       lotId: Id.optional(),
     }),
     z.object({

@@ -1,12 +1,12 @@
 import { z } from 'zod'
-import { Id, Line, Story } from './fields.ts'
+import { CropId, Id, Line, Story } from './fields.ts'
 import { reads, writes } from './operation.ts'
 
 /** A value of the crop table with where it comes from and how sure that is. */
 const Sourced = z.object({ source: z.string(), confidence: z.string() })
 
 export const CropDetail = z.object({
-  cropId: z.string(),
+  cropId: CropId,
   commonName: z.string(),
   species: z.string(),
   family: z.string(),
@@ -64,7 +64,7 @@ export const PersonLine = z.object({
 export const VarietyLine = z.object({
   varietyId: Id,
   name: z.string(),
-  cropId: z.string(),
+  cropId: CropId,
   cropName: z.string(),
   synonyms: z.array(z.string()),
   matched: z.string().describe('the name that matched, where it is a synonym'),
@@ -115,7 +115,7 @@ export const referenceOperations = {
     z.object({
       crops: z.array(
         z.object({
-          cropId: z.string(),
+          cropId: CropId,
           commonName: z.string(),
           species: z.string(),
           own: z.boolean(),
@@ -126,13 +126,13 @@ export const referenceOperations = {
   ),
   'crop.get': reads(
     'Shows a crop with the source of each value.',
-    z.strictObject({ cropId: z.string() }),
+    z.strictObject({ cropId: CropId }),
     CropDetail,
   ),
   'crop.override': writes(
     "Sets the keeper's own plants per regrowing or viability threshold for a crop; null goes back to the table.",
     {
-      cropId: z.string(),
+      cropId: CropId,
       plantsToKeep: z.int().min(1).max(10_000).nullable().optional(),
       viabilityThreshold: z.number().min(0.05).max(1).nullable().optional(),
       reason: Line,
@@ -142,21 +142,21 @@ export const referenceOperations = {
   'crop.create': writes(
     "Adds a crop of the keeper's own, by its everyday name. Whatever else is not said of it stays unknown.",
     CropFields,
-    { cropId: z.string() },
+    { cropId: CropId },
   ),
   'crop.correct': writes(
     "Corrects what is known of a crop of the keeper's own; its lots that were never weighed are reckoned anew where its weight changes.",
-    { cropId: z.string(), correction: z.strictObject(CropFacts).partial() },
+    { cropId: CropId, correction: z.strictObject(CropFacts).partial() },
     {},
   ),
   'variety.search': reads(
     'Finds varieties by a few letters of any of their names, accents or not.',
-    Search.extend({ cropId: z.string().optional() }),
+    Search.extend({ cropId: CropId.optional() }),
     z.object({ varieties: z.array(VarietyLine) }),
   ),
   'variety.create': writes(
     'Adds a variety of a crop.',
-    { cropId: z.string(), name: Line, synonyms: z.array(Line).default([]), story: Story.default('') },
+    { cropId: CropId, name: Line, synonyms: z.array(Line).default([]), story: Story.default('') },
     { varietyId: Id },
   ),
   'variety.add-synonym': writes(

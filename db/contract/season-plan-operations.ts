@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { Id, Line, Story } from './fields.ts'
+import { CropId, Id, Line, Story } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { Sowing } from './regrow-operations.ts'
 
@@ -25,7 +25,7 @@ export const GrowingSite = z.object({
   siteId: Id,
   ...SiteFacts,
   grower: z.string(),
-  neighbours: z.array(z.object({ cropId: z.string(), crop: z.string(), metres: z.number() })),
+  neighbours: z.array(z.object({ cropId: CropId, crop: z.string(), metres: z.number() })),
   took: z.int().describe('grow-outs and promises to return that the grower took'),
   broughtBack: z.int(),
   reliability: z.number().min(0).max(1),
@@ -82,7 +82,7 @@ export const seasonPlanOperations = {
       place: SiteFacts.place.default(null),
       note: SiteFacts.note.default(''),
       neighbours: z
-        .array(z.strictObject({ cropId: z.string(), metres: z.number().min(0).max(100_000) }))
+        .array(z.strictObject({ cropId: CropId, metres: z.number().min(0).max(100_000) }))
         .max(50)
         .default([]),
     },

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import {
   Caution,
+  CropId,
   Day,
   Grade,
   Id,
@@ -26,7 +27,7 @@ export const ShelfRow = z.object({
   lotNumber: z.string(),
   accessionId: Id,
   variety: z.string(),
-  cropId: z.string(),
+  cropId: CropId,
   crop: z.string(),
   harvest: z.string(),
   role: LotRole,
@@ -49,7 +50,7 @@ const MOST_CHOSEN = 500
 
 const ShelfQuery = z.strictObject({
   text: z.string().max(200).default(''),
-  cropId: z.string().optional(),
+  cropId: CropId.optional(),
   role: LotRole.optional(),
   state: NeedState.optional(),
   placeId: Id.optional(),
@@ -102,7 +103,7 @@ export const LotRecord = z.object({
   variety: z.string(),
   varietyId: Id,
   synonyms: z.array(z.string()),
-  cropId: z.string(),
+  cropId: CropId,
   crop: z.string(),
   species: z.string(),
   unit: z.object({ one: z.string(), many: z.string() }),

@@ -1,34 +1,14 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { contract, isOperationName, type OperationName } from '../../db/contract/contract.ts'
 import type { Answer } from '../../db/contract/problem.ts'
-import { type Facts, story } from './support/story.ts'
+import { noFacts, story } from './support/story.ts'
 import { WAYS_IN, type WayIn } from './support/ways-in.ts'
 
 const NAMES = Object.keys(contract) as OperationName[]
 const SENDS_NO_FIELDS = ['nothing at all', null, 7, [], true]
 
 async function tell(way: WayIn): Promise<ReadonlyMap<string, Answer<unknown>>> {
-  const facts: Facts = {
-    lots: [],
-    entryId: 0,
-    personId: 0,
-    placeId: 0,
-    cropId: '',
-    accessionId: 0,
-    varietyId: 0,
-    splitLotId: 0,
-    itemId: 0,
-    batchId: 0,
-    giftId: 0,
-    withdrawalId: 0,
-    memberId: 0,
-    testId: 0,
-    listId: 0,
-    siteId: 0,
-    growOutId: 0,
-    backup: '',
-    packed: '',
-  }
+  const facts = noFacts()
   const answers = new Map<string, Answer<unknown>>()
   for (const { name, input, note } of story()) {
     const answer = await way.call(name, input(facts))

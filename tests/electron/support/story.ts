@@ -24,6 +24,31 @@ export interface Facts {
   packed: string
 }
 
+/** What is known before the first step. */
+export function noFacts(): Facts {
+  return {
+    lots: [],
+    entryId: 0,
+    personId: 0,
+    placeId: 0,
+    cropId: '',
+    accessionId: 0,
+    varietyId: 0,
+    splitLotId: 0,
+    itemId: 0,
+    batchId: 0,
+    giftId: 0,
+    withdrawalId: 0,
+    memberId: 0,
+    testId: 0,
+    listId: 0,
+    siteId: 0,
+    growOutId: 0,
+    backup: '',
+    packed: '',
+  }
+}
+
 export interface Step<N extends OperationName = OperationName> {
   readonly name: N
   readonly input: (facts: Facts) => unknown

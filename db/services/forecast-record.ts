@@ -46,6 +46,7 @@ export function getForecast(reading: Reading, input: ParsedInput<'forecast.get'>
       {
         harvest: reckoned.harvestKnown,
         keeping: reckoned.measured,
+        usualDays: reckoned.usualDays,
         yearsWeighedIn: reckoned.yearsWeighedIn,
         poured: reckoned.poured,
       },

@@ -109,9 +109,12 @@ function yearsOf(
       'until half of it would still sprout; before that, sow a little thicker. Nine of ten lots should fall between the two figures.',
     places,
     notTold: '',
-    howSure: howSure(forecast, model, { harvest: harvestKnown, keeping: false, yearsWeighedIn, poured }, [
-      ...remarks,
-    ]),
+    howSure: howSure(
+      forecast,
+      model,
+      { harvest: harvestKnown, keeping: false, usualDays: false, yearsWeighedIn, poured },
+      [...remarks],
+    ),
   }
 }
 

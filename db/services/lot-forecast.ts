@@ -32,6 +32,8 @@ export type LotForecast =
       readonly forecast: Forecast
       readonly threshold: Threshold
       readonly measured: boolean
+      /** Whether it lies or lay in a place with readings, whose usual day stands for time without any. */
+      readonly usualDays: boolean
       /** The years that seed of the crop is said to keep, where they were weighed in; else null. */
       readonly yearsWeighedIn: AgeingCrop['years']
       readonly harvestKnown: boolean
@@ -201,6 +203,7 @@ function forecastLot(
     forecast,
     threshold,
     measured,
+    usualDays: seen.some((place) => place.read),
     yearsWeighedIn: logPaceByYears === null ? null : crop.years,
     harvestKnown: row.harvest_to !== null,
     remarks,

@@ -1,3 +1,4 @@
+import { type DayFigure, usualDay } from '../domain/climate/usual-day.ts'
 import { daysBetween } from '../domain/dates/day-arithmetic.ts'
 import { type IsoDate, isoDate } from '../domain/dates/iso-date.ts'
 import type { PaceRemark } from '../domain/viability/equation.ts'
@@ -16,17 +17,19 @@ export interface LotMoisture {
 
 /** How fast a lot ages in one place: deviates lost from the first day of readings up to each later day. */
 export interface PlaceAgeing {
-  /** Deviates lost between two days, the later one left out. Days without readings age as the mean of those with. */
+  /** Deviates lost between two days, the later one left out. Days without readings age as the usual day of those with. */
   lost(from: IsoDate, until: IsoDate): number
-  /** Deviates lost a day: the mean of the last year with readings. */
+  /** Deviates lost a day from today on: on the usual day of the last year with readings. */
   readonly daily: number
+  /** Whether it has readings, by whose usual day time without any is reckoned. */
+  readonly read: boolean
   /** Whether temperature and moisture were measured. */
   readonly measured: boolean
   /** Whether neither was, in a room: seed kept as lists of years are taken to go by. */
   readonly usual: boolean
   /** What is remarkable of the days between two, the later one left out. */
   remarks(from: IsoDate, until: IsoDate): readonly PaceRemark[]
-  /** What is remarkable of the time that {@link daily} is the mean of. */
+  /** What is remarkable of the time that {@link daily} is taken from. */
   readonly remarksAhead: readonly PaceRemark[]
   /** Why nothing can be said of the days between two, the later one left out; or null. */
   refused(from: IsoDate, until: IsoDate): string | null
@@ -119,6 +122,7 @@ function withoutReadings(
   return {
     lost: (from, until) => Math.max(0, daysBetween(from, until)) * daily,
     daily,
+    read: false,
     measured: false,
     usual: kind === 'room' && moisture.measured === null,
     remarks: (from, until) => (from < until ? remarks : []),
@@ -135,7 +139,7 @@ function withReadings(
   moisture: LotMoisture,
 ): PlaceAgeing {
   const sums = new Float64Array(days.length + 1)
-  const paced = new Tally(days.length)
+  const paced: DayFigure[] = []
   const remarked = new Map<PaceRemark, Tally>()
   const refusals: { readonly number: number; readonly because: string }[] = []
   for (const [index, { number, celsius, humidity }] of days.entries()) {
@@ -145,30 +149,31 @@ function withReadings(
       refusals.push({ number, because: pace.because })
       continue
     }
-    paced.count(index)
+    paced.push({ number, figure: 1 / pace.sigmaDays })
     for (const remark of pace.remarks) {
       const tally = remarked.get(remark) ?? new Tally(days.length)
       remarked.set(remark, tally)
       tally.count(index)
     }
   }
-  const whole = { first: 0, end: days.length }
-  const lastYear = { first: firstFrom(days, (days.at(-1)?.number ?? 0) - 364), end: days.length }
+  const yearBefore = (days.at(-1)?.number ?? 0) - 364
+  const lastYear = { first: firstFrom(days, yearBefore), end: days.length }
+  const ofLastYear = paced.slice(firstFrom(paced, yearBefore))
+  const usual = usualDay(paced)
   const between = (from: IsoDate, until: IsoDate) => ({
     first: firstFrom(days, dayNumber(from)),
     end: firstFrom(days, dayNumber(until)),
   })
   const lostIn = ({ first, end }: DaySpan) => (sums[end] as number) - (sums[first] as number)
-  const meanOf = (span: DaySpan) => lostIn(span) / Math.max(1, paced.between(span))
-  const mean = meanOf(whole)
   const remarksIn = (span: DaySpan) =>
     [...remarked].filter(([, tally]) => tally.between(span) > 0).map(([remark]) => remark)
   return {
     lost(from, until) {
       const span = between(from, until)
-      return lostIn(span) + Math.max(0, daysBetween(from, until) - (span.end - span.first)) * mean
+      return lostIn(span) + Math.max(0, daysBetween(from, until) - (span.end - span.first)) * usual
     },
-    daily: meanOf(lastYear),
+    daily: ofLastYear.length === paced.length ? usual : usualDay(ofLastYear),
+    read: true,
     usual: false,
     measured: moisture.measured !== null || days.some(({ humidity }) => humidity !== null),
     remarks: (from, until) => remarksIn(between(from, until)),
@@ -177,7 +182,7 @@ function withReadings(
       const [first, end] = [dayNumber(from), dayNumber(until)]
       return refusals.find(({ number }) => number >= first && number < end)?.because ?? null
     },
-    refusedAhead: paced.between(lastYear) > 0 ? null : (refusals.at(-1)?.because ?? null),
+    refusedAhead: ofLastYear.length > 0 ? null : (refusals.at(-1)?.because ?? null),
   }
 }
 
@@ -213,7 +218,7 @@ class Tally {
 }
 
 /** Where in the days the first that is not before a day stands. */
-function firstFrom(days: readonly Day[], number: number): number {
+function firstFrom(days: readonly { readonly number: number }[], number: number): number {
   let [low, high] = [0, days.length]
   while (low < high) {
     const middle = (low + high) >> 1

@@ -410,9 +410,29 @@ describe('ageing in a changing climate', () => {
     expect(between('2026-02-01', '2026-02-08')).toBeCloseTo(7 * perDay(28, 65), 10)
     expect(between('2026-02-08', '2026-02-15')).toBeCloseTo(7 * perDay(9, 40), 10)
     expect(between('2026-02-05', '2026-02-12')).toBeCloseTo(3 * perDay(28, 65) + 4 * perDay(9, 40), 10)
-    // Days without readings age as the mean of those with.
+    // Days without readings age as the usual one of those with.
     expect(between('2026-03-01', '2026-03-11')).toBeCloseTo(10 * perDay(9, 40), 10)
     expect(ageing.dailyAhead).toBeCloseTo(perDay(9, 40), 10)
+  })
+
+  it('counts a week that failed once, with its own days, and not in the time that nobody measured', async () => {
+    const { placeId } = await test.call('place.create', { name: 'Chest', kind: 'fridge', parentId: null })
+    const variety = { newVariety: { cropId: 'pea', name: 'Ferry Lane' } }
+    const { lotId } = await takeIn(test, { variety, placeId, harvest: '' })
+    test.collection.sqlite.exec(`UPDATE lot_place SET since = '2020-01-01' WHERE lot_id = ${lotId}`)
+    const days = Array.from({ length: 28 }, (_, day) => {
+      const celsius = day >= 10 && day < 17 ? 26 : 6
+      return `2026-02-${String(day + 1).padStart(2, '0')} 12:00,${celsius},40`
+    })
+    const text = ['Time,Temperature °C,Humidity %', ...days].join('\n')
+    await test.call('readings.import-file', { placeId, fileName: 'chest.csv', text })
+    const { ageing, usualDays } = afresh(lotId)
+    const between = (from: string, until: string) =>
+      ageing.lostOn(isoDate(until)) - ageing.lostOn(isoDate(from))
+    expect(between('2026-02-01', '2026-03-01')).toBeCloseTo(21 * perDay(6, 40) + 7 * perDay(26, 40), 10)
+    expect(between('2021-01-01', '2022-01-01')).toBeCloseTo(365 * perDay(6, 40), 10)
+    expect(ageing.dailyAhead).toBeCloseTo(perDay(6, 40), 10)
+    expect(usualDays).toBe(true)
   })
 })
 

@@ -126,8 +126,9 @@ describe('a logger file of a freezer with a frost-free cycle', () => {
     const losses = [...hurt].map(([lotId, part]) => (sound.get(lotId) ?? 0) - part)
     expect(Math.min(...losses)).toBeGreaterThan(-1e-9)
     expect(losses.filter((loss) => loss > 0.001).length).toBeGreaterThan(losses.length / 2)
+    expect(Math.max(...losses)).toBeLessThan(0.05)
     console.info(
-      `one week at 24 °C cost the ${losses.length} lots looked at ${(100 * Math.min(...losses)).toFixed(1)} to ${(100 * Math.max(...losses)).toFixed(1)} points of viability, with the years that nobody measured reckoned like the days that were`,
+      `one week at 24 °C cost the ${losses.length} lots looked at ${(100 * Math.min(...losses)).toFixed(1)} to ${(100 * Math.max(...losses)).toFixed(1)} points of viability, its own days and no others`,
     )
   }, 60_000)
 })

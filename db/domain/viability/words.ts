@@ -73,6 +73,8 @@ function colderInWords(set: ViabilityConstants | null): string {
 export interface Known {
   readonly harvest: boolean
   readonly keeping: boolean
+  /** Whether time without readings goes by the usual day of a place that has some. */
+  readonly usualDays: boolean
   /** The years that its seed is said to keep, where they were weighed in beside the constants; else null. */
   readonly yearsWeighedIn: readonly [number, number] | null
   /** The numbers of lots that were poured together, and of the one thought least alive; null for a lot of one origin. */
@@ -100,6 +102,11 @@ export function howSure(
       : [
           'Its moisture or the climate of a place where it lay is assumed. Measure them for a narrower band.',
         ]),
+    ...(known.usualDays
+      ? [
+          'Time without readings, before and to come, goes by the usual day of the place: a week that failed counts once, with its own days.',
+        ]
+      : []),
     ...yearsInWords(known.yearsWeighedIn),
     ...remarks.map((remark) => remarkInWords(remark, model.constants)),
     ...(model.basis === 'constants-from-memory'

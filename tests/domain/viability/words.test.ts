@@ -72,7 +72,7 @@ describe('how sure it is', () => {
     return howSure(
       forecastOf(prior, tests, ageing, absolute, TODAY),
       model,
-      { harvest: false, keeping: false, yearsWeighedIn, poured: null },
+      { harvest: false, keeping: false, usualDays: false, yearsWeighedIn, poured: null },
       ['colder-than-known'],
     )
   }
@@ -104,7 +104,7 @@ describe('how sure it is', () => {
     const model = paceModelOf({ cropId: 'bean', oil: 0.02, years: [3, 4], leastSold: 0.7 })
     if (model === null) throw new Error('No model of bean')
     const poured = { numbers: ['HL-A', 'HL-B', 'HL-C'], weakest: 'HL-B' }
-    const known = { harvest: true, keeping: true, yearsWeighedIn: null, poured }
+    const known = { harvest: true, keeping: true, usualDays: false, yearsWeighedIn: null, poured }
     expect(howSure(forecastOf(prior, [], ageing, absolute, TODAY), model, known, [])[1]).toBe(
       'HL-A, HL-B and HL-C were poured together: it is told as the one thought least alive, HL-B, so more of it may live. A test of the whole would tell.',
     )
@@ -124,7 +124,7 @@ describe('how sure it is', () => {
   test('seed beyond what was fitted is told what was', () => {
     const model = paceModelOf({ cropId: 'bean', oil: 0.02, years: [3, 4], leastSold: 0.7 })
     if (model === null) throw new Error('No model of bean')
-    const known = { harvest: true, keeping: true, yearsWeighedIn: null, poured: null }
+    const known = { harvest: true, keeping: true, usualDays: true, yearsWeighedIn: null, poured: null }
     const remarks = [
       'drier-than-fitted',
       'moister-than-fitted',
@@ -132,6 +132,9 @@ describe('how sure it is', () => {
       'warmer-than-fitted',
     ] as const
     const said = howSure(forecastOf(prior, [], ageing, absolute, TODAY), model, known, remarks)
+    expect(said).toContain(
+      'Time without readings, before and to come, goes by the usual day of the place: a week that failed counts once, with its own days.',
+    )
     expect(said.filter((sentence) => sentence.endsWith('this extrapolates.'))).toEqual([
       'It is drier than the seed that the figures come from, 12 to 24 %: this extrapolates.',
       'It is moister than the seed that the figures come from, 12 to 24 %: this extrapolates.',

@@ -30,7 +30,9 @@ export const StoredPlace = PlaceLine.extend({
   readingsFrom: z
     .object({ placeId: Id, path: z.string() })
     .nullable()
-    .describe('the place whose readings hold here: itself or the nearest around it; null: nobody measured'),
+    .describe(
+      'the place whose readings hold here: itself or the nearest around it, nothing outside a fridge or freezer; null: nobody measured',
+    ),
   latest: z.string().nullable().describe('the minute of the latest reading'),
   state: z.enum(PLACE_STATES),
   stateWords: z.string(),

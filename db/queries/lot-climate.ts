@@ -26,21 +26,25 @@ export function staysOfLot(sqlite: Sqlite, lotId: number): Stay[] {
 /** SQL for the batches of a place, bound once, whose readings count. */
 const STANDING_BATCHES = `SELECT id FROM climate_batch WHERE climate_batch.place_id = ? AND ${standing('climate_batch')}`
 
-/** The place whose readings hold for a place: itself, or the nearest around it that has any; null where none has. */
-export function placeWithReadings(sqlite: Sqlite, placeId: number): number | null {
+/**
+ * The place whose readings hold for a place: itself, or the nearest around it that has any, but nothing outside the
+ * nearest fridge or freezer, which has a climate of its own; null where none has. `kind`: as if the place were of that kind.
+ */
+export function placeWithReadings(sqlite: Sqlite, placeId: number, kind?: string): number | null {
   const id = prepared(
     sqlite,
-    `WITH RECURSIVE around (id, parent_id, steps) AS (
-       SELECT id, parent_id, 0 FROM storage_place WHERE id = ?
+    `WITH RECURSIVE around (id, parent_id, kind, steps) AS (
+       SELECT id, parent_id, coalesce(?, kind), 0 FROM storage_place WHERE id = ?
        UNION ALL
-       SELECT storage_place.id, storage_place.parent_id, steps + 1
-       FROM storage_place JOIN around ON storage_place.id = around.parent_id)
+       SELECT storage_place.id, storage_place.parent_id, storage_place.kind, steps + 1
+       FROM storage_place JOIN around ON storage_place.id = around.parent_id
+       WHERE around.kind NOT IN ('fridge', 'freezer'))
      SELECT id FROM around WHERE EXISTS (
        SELECT 1 FROM climate_batch WHERE place_id = around.id AND ${standing('climate_batch')})
      ORDER BY steps LIMIT 1`,
   )
     .pluck()
-    .get(placeId) as number | undefined
+    .get(kind ?? null, placeId) as number | undefined
   return id ?? null
 }
 

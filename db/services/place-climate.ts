@@ -99,7 +99,7 @@ export class StoredPlaces {
   #stored(placeId: number, lots: number): StoredPlace {
     const line = this.#lines.get(placeId)
     if (line === undefined) throw new Error(`No place ${placeId}`)
-    const source = this.#around(placeId).find((id) => this.#latest.has(id))
+    const source = this.#sharingAir(placeId).find((id) => this.#latest.has(id))
     const latest = source === undefined ? null : (this.#latest.get(source) ?? null)
     const limits = this.limits(placeId)
     const recent = source === undefined ? [] : this.#recentOf(source)
@@ -132,6 +132,13 @@ export class StoredPlaces {
     for (let at: number | null = placeId; at !== null; at = this.#lines.get(at)?.parentId ?? null)
       found.push(at)
     return found
+  }
+
+  /** As {@link #around}, but nothing outside the nearest fridge or freezer: the room's readings say nothing of its air. */
+  #sharingAir(placeId: number): number[] {
+    const around = this.#around(placeId)
+    const cold = around.findIndex((id) => ['fridge', 'freezer'].includes(this.#lines.get(id)?.kind ?? ''))
+    return cold < 0 ? around : around.slice(0, cold + 1)
   }
 
   #lotsInside(): ReadonlyMap<number, number> {

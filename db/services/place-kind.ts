@@ -21,12 +21,14 @@ export function foreseeKind(
   const before = kinds.get(place.id) ?? 'room'
   const around = place.parentId === null ? 'room' : (kinds.get(place.parentId) ?? 'room')
   const after = kind === 'fridge' || kind === 'freezer' ? kind : around
-  const source = placeWithReadings(reading.sqlite, place.id)
+  const pathOf = (source: number | null) =>
+    source === null ? null : placeOrRefuse(reading, source, 'placeId').path
   return {
     words: kindChangeInWords({
       celsiusBefore: ASSUMED_CELSIUS[before],
       celsiusAfter: ASSUMED_CELSIUS[after],
-      readFrom: source === null ? null : placeOrRefuse(reading, source, 'placeId').path,
+      readFromBefore: pathOf(placeWithReadings(reading.sqlite, place.id)),
+      readFromAfter: pathOf(placeWithReadings(reading.sqlite, place.id, kind)),
       lots: lotsInPlace(reading.sqlite, place.id, -1).length,
       beginsToFreeze: after === 'freezer' && before !== 'freezer',
     }),

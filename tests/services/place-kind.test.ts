@@ -10,8 +10,11 @@ afterEach(async () => {
   test.remove()
 })
 
-const place = async (name: string, kind: 'room' | 'cupboard' | 'box', parentId: number | null = null) =>
-  (await test.call('place.create', { name, kind, parentId })).placeId
+const place = async (
+  name: string,
+  kind: 'room' | 'cupboard' | 'box' | 'freezer',
+  parentId: number | null = null,
+) => (await test.call('place.create', { name, kind, parentId })).placeId
 const change = (placeId: number, kind: 'room' | 'cupboard' | 'fridge' | 'freezer') =>
   test.call('place.change-kind', { placeId, kind })
 const kindOf = async (placeId: number) =>
@@ -45,8 +48,31 @@ describe('the kind of a place', () => {
     )
     await test.call('reading.note', { placeId: room, on: TODAY, time: '08:30', temperature: 21 })
     const { words } = await test.call('place.foresee-kind', { placeId: room, kind: 'freezer' })
-    expect(words).toContain('The readings of Back room go on to hold')
+    expect(words).toContain('The readings of Back room go on to hold: no forecast changes.')
     expect(words).toContain('Frost kills moist seed')
+  })
+
+  it('a fridge or freezer in a room that is read does not go by the air of the room', async () => {
+    const room = await place('Back room', 'room')
+    const chest = await place('Chest', 'freezer', room)
+    const drawer = await place('Drawer', 'box', chest)
+    const { lotId } = await takeIn(test, { harvest: '2026', placeId: drawer })
+    const frozen = await yearsOf(lotId)
+    await test.call('reading.note', { placeId: room, on: TODAY, time: '08:30', temperature: 21 })
+    expect(await yearsOf(lotId)).toBe(frozen)
+    const shown = (await test.call('storage.list', {})).places.find(({ placeId }) => placeId === drawer)
+    expect(shown).toMatchObject({ readingsFrom: null, state: 'no-readings' })
+    const { entryId, words } = await change(chest, 'cupboard')
+    expect(words).toBe(
+      'Nobody measured there. Its seed was taken to have lain at −18 °C, and is now taken to have lain in the air of Back room. The forecast of the lot there changes.',
+    )
+    expect(await yearsOf(lotId)).toBeLessThan(frozen / 2)
+    expect((await test.call('place.foresee-kind', { placeId: chest, kind: 'fridge' })).words).toBe(
+      'Its seed was taken to have lain in the air of Back room, and is now taken to have lain at 5 °C all the time. The forecast of the lot there changes. Readings would tell better.',
+    )
+    await test.call('entry.take-back', { entryId })
+    await test.call('reading.note', { placeId: chest, on: TODAY, time: '09:00', temperature: -21 })
+    expect((await test.call('storage.get', { placeId: drawer })).place.readingsFrom?.path).toContain('Chest')
   })
 
   it('is refused where it is that already, and taken back the later change first', async () => {

@@ -31,7 +31,8 @@ export function useAmountReading(asked: Asked): {
     ...(asked.lotId === undefined ? {} : { lotId: asked.lotId }),
   }
   const answer = useRead('amount.read', empty ? null : input, { keepLast: true })
-  if (empty) return { reading: null, fresh: true, failure: undefined }
+  // Before the first pause nothing was read yet of what is typed by now.
+  if (empty) return { reading: null, fresh: asked.text.trim() === '', failure: undefined }
   const fresh =
     text === asked.text && sample === asked.sample && !answer.isPlaceholderData && !answer.isPending
   return { reading: answer.data ?? null, fresh, failure: answer.error?.problem.sentence }

@@ -6,6 +6,7 @@ import type { DemoTables } from './demo-tables.ts'
 import { giftSteps, offerStep, returnStep } from './incoming-steps.ts'
 import { figureStep, germinationStep, stocktakeSteps, weightStep } from './measuring-steps.ts'
 import { gardenStep, letGoStep, seasonListStep, visitSteps } from './outgoing-steps.ts'
+import { roundSteps } from './round-steps.ts'
 
 /** Every entry of the demonstration by day; within a day seed comes in before it is measured and goes out. */
 export function stepsOf(tables: DemoTables): DemoStep[] {
@@ -22,6 +23,7 @@ export function stepsOf(tables: DemoTables): DemoStep[] {
     ...tables.splits.map(splitStep),
     ...tables.care.map(careStep),
     ...tables.climates.map(climateStep),
+    ...roundSteps(tables.rounds),
     ...stocktakeSteps(tables.stocktakes),
     ...visitSteps(tables),
     ...tables['let-go'].map(letGoStep),

@@ -6,6 +6,7 @@ import { PrintKind } from '../db/contract/print-operations.ts'
 import { PlaceLine } from '../db/contract/reference-operations.ts'
 import { Override } from '../db/contract/stock-operations.ts'
 import { PLACE_AIMS } from '../db/domain/climate/limits.ts'
+import { LOOKS } from '../db/domain/rounds/look.ts'
 
 /** Names a row, so that other rows can point at it. */
 const Name = z
@@ -257,4 +258,13 @@ export const ClimateRow = z.strictObject({
   failed_from: Nothing.or(Day),
   failed_days: Nothing.or(Whole),
   failed_celsius: Nothing.or(z.coerce.number()),
+})
+
+/** One look at one place on a round; nothing found: all is well. */
+export const RoundRow = z.strictObject({
+  on: Day,
+  place: Name,
+  walked_by: Text,
+  look: z.enum(LOOKS).exclude(['reading']),
+  found: Text,
 })

@@ -45,10 +45,13 @@ export const roundOperations = {
       places: z.array(RoundStop).describe('the one due first comes first'),
       toWalk: z.int().describe('late or due today'),
       cautions: z.array(z.string()),
+      unvisited: z
+        .array(z.object({ placeId: Id, path: z.string() }))
+        .describe('outermost places with lots, there or inside, to which no round goes'),
     }),
   ),
   'round.record': writes(
-    'Writes a round down: what was looked at in each place and what was found; lots concerned can go into quarantine.',
+    'Writes a round down: what was looked at in each place and what was found; lots concerned can go into quarantine. A place without a rhythm may be looked at too; it is not due again.',
     {
       on: Day,
       walkedBy: z.string().trim().max(200).default(''),

@@ -52,11 +52,19 @@ export function listDueRounds(reading: Reading): Value<'round.due'> {
       },
     ]
   })
+  const unvisited = all.filter(
+    ({ placeId, parentId }) =>
+      parentId === null &&
+      lotsInPlace(reading.sqlite, placeId, -1).some(
+        ({ place }) => places.roundOf(idOf.get(place) ?? placeId) === null,
+      ),
+  )
   const looked = [...new Set(stops.flatMap(({ looks }) => looks.map(({ look }) => look)))]
   return {
     places: stops.toSorted((a, b) => (a.due.on < b.due.on ? -1 : a.due.on > b.due.on ? 1 : 0)),
     toWalk: stops.filter(({ due }) => due.when !== 'later').length,
     cautions: roundCautions(looked),
+    unvisited: unvisited.map(({ placeId, path }) => ({ placeId, path })),
   }
 }
 

@@ -230,6 +230,12 @@ describe('the mess of real life', () => {
     expect(lots.filter(({ placeHistory }) => placeHistory.length > 1).length).toBeGreaterThan(20)
   })
 
+  it('has a round that was walked and found something, and none due', async () => {
+    const { rounds } = await call('round.list', {})
+    expect(rounds).toMatchObject([{ places: 3, findings: [{ path: 'Chest freezer', look: 'seals' }] }])
+    expect(await call('round.due', {})).toMatchObject({ toWalk: 0, unvisited: [] })
+  })
+
   it('printed what came before November and has the rest in the tray', async () => {
     const { groups } = await call('tray.list', {})
     const waiting = groups.flatMap(({ items }) => items)

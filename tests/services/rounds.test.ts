@@ -43,6 +43,24 @@ describe('what a round goes to', () => {
     )
   })
 
+  it('tells the outermost places with lots that no round goes to; such a place may be walked to all the same', async () => {
+    const room = await place('Back room', 'room')
+    const fridge = await place('Fridge', 'fridge', room)
+    await place('Empty room', 'room')
+    const unvisited = async () => (await due()).unvisited.map(({ path }) => path)
+    expect(await unvisited()).toEqual([])
+    await lot(fridge)
+    expect(await unvisited()).toEqual(['Back room'])
+    await walk(fridge, [{ look: 'seals', outcome: 'fine' }])
+    expect(await due()).toMatchObject({ places: [], toWalk: 0 })
+    await walkEvery(fridge, 30)
+    expect(await unvisited()).toEqual([])
+    await lot(room)
+    expect(await unvisited()).toEqual(['Back room'])
+    await walkEvery(room, 30)
+    expect(await unvisited()).toEqual([])
+  })
+
   it('looks at drying gel where something is closed in airtight', async () => {
     const room = await place('Back room', 'room')
     await walkEvery(room, 30)

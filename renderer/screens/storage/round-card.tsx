@@ -25,7 +25,7 @@ import {
   unreadFigure,
 } from './round-draft.ts'
 import { RoundPlace } from './round-stop.tsx'
-import { ROUND_SHEET } from './storage-address.ts'
+import { placeAddress, ROUND_SHEET } from './storage-address.ts'
 
 const RULES = { kind: 'round', blank: emptyRound, step: stepRound, isBlank: isBlankRound } as const
 
@@ -35,14 +35,14 @@ export function RoundCard() {
   const due = useRead('round.due', {})
   if (due.error !== null) return <ProblemText problem={due.error.problem} />
   if (due.data === undefined || visit.draft === null) return <p className="soft waiting">Opening…</p>
-  const { places, cautions } = due.data
+  const { places, cautions, unvisited } = due.data
   return (
     <article className="store-card" aria-label="Round">
       <header className="store-card-head">
         <h2 tabIndex={-1}>Round</h2>
         <p>
           {places.length === 0
-            ? 'No round goes anywhere yet. Say how often on the card of a place, under ‘What it is meant for’.'
+            ? 'No round goes anywhere yet.'
             : 'Walk from place to place, look, and tick. Enter goes on, Space ticks, arrows choose.'}
         </p>
         {places.length > 0 && <Link href={ROUND_SHEET}>Round sheet to print</Link>}
@@ -63,9 +63,28 @@ export function RoundCard() {
           onLetGo={visit.letGo}
         />
       </div>
+      <Unvisited places={unvisited} />
       {places.length > 0 && <RoundForm visit={visit} draft={visit.draft} due={due.data} />}
       <RoundsWalked />
     </article>
+  )
+}
+
+/** Places with lots that are on no round, each leading to where that is said. */
+function Unvisited({ places }: { readonly places: Value<'round.due'>['unvisited'] }) {
+  if (places.length === 0) return null
+  return (
+    <section className="pane-part" aria-label="On no round">
+      <h3>On no round</h3>
+      <p className="soft">Open a place and say how often under ‘What it is meant for’.</p>
+      <ul className="store-words">
+        {places.map(({ placeId, path }) => (
+          <li key={placeId}>
+            <Link href={placeAddress(placeId)}>{path}</Link>
+          </li>
+        ))}
+      </ul>
+    </section>
   )
 }
 

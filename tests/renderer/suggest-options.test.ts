@@ -49,7 +49,7 @@ describe('what a field that finds offers', () => {
 })
 
 describe('crops by a few letters', () => {
-  const crops = ['Runner bean', 'Bean, broad', 'Beet', 'Tomato'].map((commonName, at) => ({
+  const crops = ['Runner bean', 'Bean, broad', 'Beet', 'Tomato', 'Peanut', 'Garden pea'].map((commonName, at) => ({
     cropId: String(at),
     commonName,
     own: false,
@@ -62,6 +62,10 @@ describe('crops by a few letters', () => {
       'Bean, broad',
       'Runner bean',
     ])
+  })
+
+  test('a whole word of the name comes before a longer word that begins with it', () => {
+    expect(matchingCrops(crops, 'pea').map(({ commonName }) => commonName)).toEqual(['Garden pea', 'Peanut'])
   })
 
   test('a botanical name finds too', () => {

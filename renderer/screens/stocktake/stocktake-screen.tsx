@@ -57,10 +57,10 @@ export function StocktakeScreen({ placeId, lotIds }: StocktakeScreenProps) {
   if (placeId === undefined && lotIds === undefined)
     return (
       <div className="stocktake">
-        <Posted last={last} />
         <UnderWay draft={visit.draft} />
         <ScanToPlace />
         <PlaceChoice />
+        <Posted last={last} />
         <StocktakeSheet />
       </div>
     )

@@ -49,13 +49,15 @@ describe('what a field that finds offers', () => {
 })
 
 describe('crops by a few letters', () => {
-  const crops = ['Runner bean', 'Bean, broad', 'Beet', 'Tomato', 'Peanut', 'Garden pea'].map((commonName, at) => ({
-    cropId: String(at),
-    commonName,
-    own: false,
-    species: commonName === 'Tomato' ? 'Solanum lycopersicum' : 'Species',
-    packetSeeds: null,
-  }))
+  const crops = ['Runner bean', 'Bean, broad', 'Beet', 'Tomato', 'Peanut', 'Garden pea'].map(
+    (commonName, at) => ({
+      cropId: String(at),
+      commonName,
+      own: false,
+      species: commonName === 'Tomato' ? 'Solanum lycopersicum' : 'Species',
+      packetSeeds: null,
+    }),
+  )
 
   test('names that begin with them come first, then names with a word that does', () => {
     expect(matchingCrops(crops, 'bea').map(({ commonName }) => commonName)).toEqual([

@@ -1,8 +1,9 @@
 import { expectNoBarrier } from './support/axe.ts'
+import { shown } from './support/shown.ts'
 import { expect, test } from './support/test.ts'
 
 test('the demo says that it is one, and an own collection is one click away', async ({ app, page }) => {
-  await expect(page.getByText('This is the demo collection. Nothing here is real.')).toBeVisible()
+  await expect(shown(page, 'This is the demo collection. Nothing here is real.')).toBeVisible()
   await page.getByRole('button', { name: 'Start my own collection' }).click()
   const name = page.getByLabel('The name of your library')
   await expect(name).toBeFocused()
@@ -11,10 +12,10 @@ test('the demo says that it is one, and an own collection is one click away', as
   await expect(page.getByRole('alert')).toContainText('Type something here')
   await name.fill('Hollow Lane Library')
   await name.press('Enter')
-  await expect(page.getByText('This is the demo collection.')).toHaveCount(0)
+  await expect(shown(page, 'This is the demo collection.')).toHaveCount(0)
   await expect(page.getByRole('contentinfo')).toContainText('Hollow Lane Library')
   const about = await app.call('collection.about', {})
   expect(about).toMatchObject({ kind: 'own', accessions: 0, lots: 0 })
   await page.getByRole('link', { name: 'Shelf', exact: true }).click()
-  await expect(page.getByText('The shelf is empty.')).toBeVisible()
+  await expect(shown(page, 'The shelf is empty.')).toBeVisible()
 })

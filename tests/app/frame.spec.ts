@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
 import { press, scan } from './support/keys.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -54,7 +55,7 @@ test.describe('a label reader', () => {
     const { scanCode } = shelf.bean
     const misread = `${scanCode.slice(0, -1)}${scanCode.endsWith('A') ? 'B' : 'A'}`
     await scan(page, misread)
-    await expect(page.getByText('does not fit the rest')).toBeVisible()
+    await expect(shown(page, 'does not fit the rest')).toBeVisible()
     await expect(oneField(page)).toHaveValue(misread)
     await expect(oneField(page)).toBeFocused()
   })
@@ -93,7 +94,7 @@ test.describe('the one field', () => {
     await oneField(page).fill('100 % Ζου/μερή?')
     await page.getByRole('option', { name: /Show all on the shelf/ }).click()
     await expect(page.getByRole('searchbox')).toHaveValue('100 % Ζου/μερή?')
-    await expect(page.getByText('No lot fits all of that.')).toBeVisible()
+    await expect(shown(page, 'No lot fits all of that.')).toBeVisible()
   })
 })
 
@@ -177,7 +178,7 @@ test('silence is said calmly, what was typed stays, and it goes on by itself', a
   await expect(page.getByRole('alert')).toContainText('does not answer just now')
   await expect(page.getByLabel('What is to be checked')).toHaveValue('a strange smell')
   await page.unroute('**/call')
-  await expect(page.getByText('Asking again…')).toHaveCount(0)
+  await expect(shown(page, 'Asking again…')).toHaveCount(0)
   await page.getByRole('button', { name: 'Keep it back' }).click()
   await expect(page.getByRole('article')).toContainText('a strange smell')
 })

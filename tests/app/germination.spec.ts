@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
 import { Keys } from './support/keys.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -35,7 +36,7 @@ test('four replicates are laid out, counted and ended by keyboard', async ({ app
   await keys.type('4')
   await keys.press('Tab', 'Control+A')
   await keys.type('25')
-  await expect(page.getByText('100 of the 300: 33 % of the lot')).toBeVisible()
+  await expect(shown(page, '100 of the 300: 33 % of the lot')).toBeVisible()
   await keys.press('Enter')
   const cell = (name: string) => page.getByRole('textbox', { name, exact: true })
   await expect(cell('Normal, replicate 1')).toBeFocused()
@@ -48,7 +49,7 @@ test('four replicates are laid out, counted and ended by keyboard', async ({ app
   await expect(card(page)).toContainText('96 of 100 sprouted so far, 4 still there')
   await page.getByRole('button', { name: /^correct/ }).press('Enter')
   await expect(cell('Normal, replicate 1')).toHaveValue('24')
-  await expect(page.getByText('was counted already')).toBeVisible()
+  await expect(shown(page, 'was counted already')).toBeVisible()
   await page.getByRole('button', { name: 'What is still there is dead' }).press('Enter')
   await expect(cell('Dead, replicate 2')).toHaveValue('2')
   await keys.press('Control+Enter')
@@ -89,7 +90,7 @@ test('more than was laid out is refused at its cell and outlives the window, and
   await expect(first).toBeFocused()
   await keys.type('21')
   await keys.press('Control+Enter')
-  await expect(page.getByText('that is 1 more than were still there')).toBeVisible()
+  await expect(shown(page, 'that is 1 more than were still there')).toBeVisible()
   await expect(first).toBeFocused()
   await page.reload()
   await expect(first).toHaveValue('21')
@@ -97,7 +98,7 @@ test('more than was laid out is refused at its cell and outlives the window, and
   await expect(page.getByLabel('Why')).toBeFocused()
   await keys.type('wrong lot')
   await page.getByRole('checkbox', { name: /stayed dry/ }).press('Space')
-  await expect(page.getByText('Moist seed spoils')).toBeVisible()
+  await expect(shown(page, 'Moist seed spoils')).toBeVisible()
   await expectNoBarrier(page, '.germ-card')
   await page.getByLabel('Why').press('Enter')
   await expect(card(page)).toContainText('wrong lot; the seeds went back into the stock')

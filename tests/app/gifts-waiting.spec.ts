@@ -3,6 +3,7 @@ import { expectNoBarrier } from './support/axe.ts'
 import { press, type } from './support/keys.ts'
 import { open } from './support/open.ts'
 import type { RunningApp } from './support/running-app.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -44,7 +45,7 @@ const stop = (page: Page) => card(page).locator('[aria-current="step"]')
 test('is reached from Take in, and says what to do while nothing waits', async ({ page }) => {
   await open(page, '/take-in')
   await page.getByRole('link', { name: 'Gifts waiting' }).press('Enter')
-  await expect(page.getByText('No gift waits.')).toBeVisible()
+  await expect(shown(page, 'No gift waits.')).toBeVisible()
   await expect(page.locator('.quarantined')).toContainText(LONG_NAME)
   await expectNoBarrier(page)
 })
@@ -95,7 +96,7 @@ test('wants a reason where steps are open, and keeps what was typed', async ({ a
   const why = page.getByLabel('Why with steps still open?')
   await expect(why).toBeFocused()
   await press(page, 'Enter')
-  await expect(page.getByText('still waits for somebody to say what it is')).toBeVisible()
+  await expect(shown(page, 'still waits for somebody to say what it is')).toBeVisible()
   await type(page, 'the donor is sure')
   await press(page, 'Escape')
   await expect(page.getByRole('button', { name: 'Take it in (begun)' })).toBeFocused()
@@ -131,7 +132,7 @@ test('declines with a reason, which answers the donor later', async ({ app, page
   await page.getByRole('combobox', { name: 'A donor asks what became of it' }).focus()
   await type(page, 'zoe')
   await press(page, 'Enter')
-  await expect(page.getByText('Zoë Brontë: 1 waits, 1 declined, 3 taken in at the table.')).toBeVisible()
+  await expect(shown(page, 'Zoë Brontë: 1 waits, 1 declined, 3 taken in at the table.')).toBeVisible()
   await expect(rows(page)).toHaveCount(2)
   await expectNoBarrier(page)
 })
@@ -142,7 +143,7 @@ test('releases a lot from quarantine in place', async ({ app, page }) => {
   await expect(page.getByLabel('What was checked, and found')).toBeFocused()
   await type(page, 'the dust is chalk')
   await press(page, 'Enter')
-  await expect(page.getByText('No lot is kept back.')).toBeVisible()
+  await expect(shown(page, 'No lot is kept back.')).toBeVisible()
   expect((await app.call('lot.get', { lotId: shelf.maize.lotId })).quarantined).toBe(false)
 })
 

@@ -3,6 +3,7 @@ import { expectNoBarrier } from './support/axe.ts'
 import { Keys, scan } from './support/keys.ts'
 import { open } from './support/open.ts'
 import type { RunningApp } from './support/running-app.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
 import { answerLate, expect, test } from './support/test.ts'
 
@@ -75,7 +76,7 @@ test('what would remain is shown before anything is saved', async ({ app, page }
   await keys.type('clim')
   await keys.press('Enter')
   await keys.type('250 seeds')
-  await expect(page.getByText('Leaves 50 seeds')).toBeVisible()
+  await expect(shown(page, 'Leaves 50 seeds')).toBeVisible()
   await expectNoBarrier(page)
   expect(await left(app, shelf.bean.lotId)).toBe(300)
 })
@@ -102,7 +103,7 @@ test('more than there is shows the balance, and its choice fills the amount', as
   await keys.press('ArrowDown', 'Enter')
   await expect(field(page, 'Amount')).toHaveValue('300 seeds')
   await expect(field(page, 'Amount')).toBeFocused()
-  await expect(page.getByText('one regrowing needs')).toBeVisible()
+  await expect(shown(page, 'one regrowing needs')).toBeVisible()
 })
 
 test('an amount corrected in one go is not held back by what was foreseen of the one before', async ({
@@ -132,7 +133,7 @@ test('too few left asks for a reason, keeps what was typed, and goes out with it
   await keys.type('ask')
   await expect(field(page, 'Why all the same?')).toBeFocused()
   await expect(field(page, 'Why all the same?')).toHaveValue('ask')
-  await expect(page.getByText('one regrowing needs')).toBeVisible()
+  await expect(shown(page, 'one regrowing needs')).toBeVisible()
   await keys.press('Control+a', 'Backspace', 'Enter')
   await expect(problem(page, 'Say in a few words')).toBeVisible()
   await expectNoBarrier(page)
@@ -155,7 +156,7 @@ test('more packets than one visit usually takes ask for a reason', async ({ app,
   await keys.press('Enter', 'Enter')
   await keys.type('clim')
   await keys.press('Enter')
-  await expect(page.getByText('2 packets are more than the 1')).toBeVisible()
+  await expect(shown(page, '2 packets are more than the 1')).toBeVisible()
   await keys.press('Enter')
   await expect(field(page, 'Why all the same?')).toBeFocused()
   await keys.type('for the whole school')
@@ -223,7 +224,7 @@ test('a lot in quarantine is never offered, and a scan of it says why', async ({
   await expect(field(page, 'Lot')).toHaveValue('harrow')
   await scan(page, shelf.maize.scanCode)
   await expect(problem(page, 'is in quarantine')).toBeVisible()
-  await expect(page.getByText(LONG_NAME).first()).toBeVisible()
+  await expect(shown(page, LONG_NAME).first()).toBeVisible()
   await expectNoBarrier(page)
 })
 
@@ -252,12 +253,12 @@ test('another window sees at once what this one handed out', async ({ app, conte
   await others.press('Enter', 'Enter')
   await others.type('clim')
   await others.press('Enter')
-  await expect(second.getByText('holds 300 seeds')).toBeVisible()
+  await expect(shown(second, 'holds 300 seeds')).toBeVisible()
   await page.bringToFront()
   await keys.press('Enter', 'Enter')
   await keys.type('clim')
   await keys.press('Enter', 'Control+Enter')
-  await expect(second.getByText('holds 280 seeds')).toBeVisible()
+  await expect(shown(second, 'holds 280 seeds')).toBeVisible()
   await second.bringToFront()
   await others.press('Control+Enter')
   await expect(second.getByRole('region', { name: 'What is left' })).toContainText('260 seeds')
@@ -269,7 +270,7 @@ test('a narrow window and large text leave nothing out of reach', async ({ page 
   await keys.press('Enter', 'Enter')
   await keys.type('clim')
   await keys.press('Enter')
-  await expect(page.getByText('Leaves 280 seeds')).toBeVisible()
+  await expect(shown(page, 'Leaves 280 seeds')).toBeVisible()
   for (const text of ['100%', '200%']) {
     await page.evaluate(`document.documentElement.style.fontSize = '${text}'`)
     const wider = await page.evaluate(

@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -51,10 +52,10 @@ test('seeds are weighed in portions, and a weight that cannot be is asked about'
   await openForm(page, 'Weigh seeds')
   await page.getByLabel('seeds', { exact: true }).fill('25')
   await page.getByLabel('grams', { exact: true }).fill('6,25')
-  await expect(page.getByText('A hundred seeds weigh 25 g.')).toBeVisible()
+  await expect(shown(page, 'A hundred seeds weigh 25 g.')).toBeVisible()
   await page.getByRole('button', { name: 'another portion' }).click()
   await page.getByLabel('grams, portion 2').fill('6.35')
-  await expect(page.getByText(/coefficient of variation 1\.1 %: the portions agree/)).toBeVisible()
+  await expect(shown(page, /coefficient of variation 1\.1 %: the portions agree/)).toBeVisible()
   await page.getByRole('button', { name: 'Write the weight down' }).click()
   await expect(footLine(page)).toContainText('25.2 g per hundred')
   await openForm(page, 'Weigh seeds')
@@ -70,9 +71,7 @@ test('a germination result is entered with its interval in words', async ({ app,
   await openForm(page, 'Enter germination')
   await page.getByLabel('seeds laid out', { exact: true }).fill('20')
   await page.getByLabel('of them sprouted').fill('15')
-  await expect(
-    page.getByText(/^75%; with so many laid out it may be anything from 53% to 89%$/),
-  ).toBeVisible()
+  await expect(shown(page, /^75%; with so many laid out it may be anything from 53% to 89%$/)).toBeVisible()
   await page.getByRole('button', { name: 'Write the result down' }).click()
   await expect(footLine(page)).toContainText('15 of 20 sprouted')
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(280)

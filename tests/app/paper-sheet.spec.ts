@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
 import { press, type } from './support/keys.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -23,7 +24,7 @@ async function takesBeans(page: Page, amount: string, leaves: RegExp): Promise<v
   await press(page, 'Enter')
   await expect(field(page, 'Amount')).toBeFocused()
   await type(page, amount)
-  await expect(page.getByText(leaves)).toBeVisible()
+  await expect(shown(page, leaves)).toBeVisible()
   await press(page, 'Enter')
   await expect(who(page)).toBeFocused()
 }
@@ -61,7 +62,7 @@ test('types a sheet in by keyboard, survives a reload, saves as one and is undon
   await expect(page.locator('.table-total')).toHaveText('3 lines')
   await expect(field(page, 'Day on the sheet')).toHaveValue('2026-01-10')
   await press(page, 'Control+Enter')
-  await expect(page.getByText('Saved: a sheet of 3 lines.')).toBeVisible()
+  await expect(shown(page, 'Saved: a sheet of 3 lines.')).toBeVisible()
   const lot = () => app.call('lot.get', { lotId: shelf.bean.lotId })
   expect((await lot()).quantity.count).toBe(240)
   expect((await app.call('person.search', { text: 'ilka' })).people).toHaveLength(1)
@@ -73,11 +74,11 @@ test('says what a line lacks, and what the lot cannot give', async ({ page }) =>
   await open(page, '/hand-out/paper')
   await expect(field(page, 'Day on the sheet')).toBeFocused()
   await press(page, 'Control+Enter')
-  await expect(page.getByText('Which day stands on the sheet?')).toBeVisible()
+  await expect(shown(page, 'Which day stands on the sheet?')).toBeVisible()
   await field(page, 'Day on the sheet').fill('2026-01-10')
   await press(page, 'Enter')
   await press(page, 'Control+Enter')
-  await expect(page.getByText('Nothing is listed yet.')).toBeVisible()
+  await expect(shown(page, 'Nothing is listed yet.')).toBeVisible()
   await type(page, 'zoe')
   await press(page, 'Enter')
   await takesBeans(page, '900 seeds', /holds 300 seeds, less than/)

@@ -1,6 +1,7 @@
 import { expectNoBarrier } from './support/axe.ts'
 import { press, type } from './support/keys.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf, LONG_NAME } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -10,11 +11,11 @@ test('finds somebody by a few letters and opens the card, by keyboard alone', as
   await fillSmallShelf(app)
   await app.call('person.create', { name: `Wilhelmina ${LONG_NAME}`, roles: ['member'] })
   await open(page, '/people')
-  await expect(page.getByText('2 people')).toBeVisible()
+  await expect(shown(page, '2 people')).toBeVisible()
   await expectNoBarrier(page)
   await page.getByRole('textbox', { name: 'Name', exact: true }).focus()
   await type(page, 'bron')
-  await expect(page.getByText('1 person')).toBeVisible()
+  await expect(shown(page, '1 person')).toBeVisible()
   await press(page, 'Tab', 'Tab', 'Enter')
   const card = page.getByRole('article', { name: 'Zoë Brontë' })
   await expect(card.getByText('a donor')).toBeVisible()
@@ -33,13 +34,13 @@ test('changes a card, notes the day of consent, and takes the change back', asyn
   await page.getByLabel('E-mail').focus()
   await type(page, 'no address')
   await press(page, 'Enter')
-  await expect(page.getByText('That does not look like an e-mail address.')).toBeVisible()
+  await expect(shown(page, 'That does not look like an e-mail address.')).toBeVisible()
   await expectNoBarrier(page)
   await page.getByLabel('E-mail').fill('ilka@example.org')
   await page.getByLabel('We may write to them').focus()
   await press(page, 'Space', 'Enter')
   await expect(page.getByRole('heading', { name: 'Ilka Brandt' })).toBeVisible()
-  await expect(page.getByText(/agreed on/)).toBeVisible()
+  await expect(shown(page, /agreed on/)).toBeVisible()
   await page.getByRole('button', { name: /undo/i }).focus()
   await press(page, 'Enter')
   await expect(page.getByRole('heading', { name: 'Ilka Brand', exact: true })).toBeVisible()
@@ -62,17 +63,17 @@ test('joins two records after a look at both, and takes it back from the foot li
   await expectNoBarrier(page)
   await page.getByRole('button', { name: 'Join, and keep Ilka Brandt' }).focus()
   await press(page, 'Enter')
-  await expect(page.getByText('1 person')).toBeVisible()
-  await expect(page.getByText('Also in the book as')).toBeVisible()
+  await expect(shown(page, '1 person')).toBeVisible()
+  await expect(shown(page, 'Also in the book as')).toBeVisible()
   await expectNoBarrier(page)
   await page.getByRole('button', { name: /undo/i }).focus()
   await press(page, 'Enter')
-  await expect(page.getByText('2 people')).toBeVisible()
+  await expect(shown(page, '2 people')).toBeVisible()
 })
 
 test('says so where nobody is in the book, and folds to one pane', async ({ app, page }) => {
   await open(page, '/people')
-  await expect(page.getByText('Nobody is in the book yet.')).toBeVisible()
+  await expect(shown(page, 'Nobody is in the book yet.')).toBeVisible()
   await expectNoBarrier(page)
   await app.call('person.create', { name: `Wilhelmina ${LONG_NAME}` })
   await page.reload()

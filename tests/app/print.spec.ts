@@ -3,6 +3,7 @@ import { expectNoBarrier } from './support/axe.ts'
 import { press, type } from './support/keys.ts'
 import { open } from './support/open.ts'
 import type { RunningApp } from './support/running-app.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -40,8 +41,8 @@ const kind = (page: Page, name: RegExp) =>
 test('says how the empty tray fills', async ({ app, page }) => {
   expect((await app.call('tray.list', {})).groups).toEqual([])
   await open(page, '/print')
-  await expect(page.getByText('Nothing waits to be printed.')).toBeVisible()
-  await expect(page.getByText('A label comes here by itself')).toBeVisible()
+  await expect(shown(page, 'Nothing waits to be printed.')).toBeVisible()
+  await expect(shown(page, 'A label comes here by itself')).toBeVisible()
   await expectNoBarrier(page)
 })
 
@@ -49,7 +50,7 @@ test('labels are printed, noted, undone and printed again by keyboard alone', as
   test.slow()
   await fill(app, page)
   await expect(kind(page, /Packet labels/)).toContainText('4 wait')
-  await expect(page.getByText(LONG_NAME)).toBeVisible()
+  await expect(shown(page, LONG_NAME)).toBeVisible()
   await expect(page.getByTitle('Packet labels, as they will be printed')).toBeVisible()
   await expectNoBarrier(page)
 
@@ -63,8 +64,8 @@ test('labels are printed, noted, undone and printed again by keyboard alone', as
   await tabTo(page, /^label 1, row 1/)
   await press(page, 'ArrowRight')
   await press(page, 'ArrowRight')
-  await expect(page.getByText('First free label: 3')).toBeVisible()
-  await expect(page.getByText('does not wait in the tray')).toHaveCount(0)
+  await expect(shown(page, 'First free label: 3')).toBeVisible()
+  await expect(shown(page, 'does not wait in the tray')).toHaveCount(0)
   await expect(page.getByRole('button', { name: 'They came out well' })).toBeEnabled()
   await tabTo(page, /They came out well/)
   await press(page, 'Enter')
@@ -94,10 +95,10 @@ test('a number that is none is asked about, and nothing typed is lost', async ({
   const copies = page.getByLabel('How many').first()
   await copies.fill('a few')
   await copies.press('Enter')
-  await expect(page.getByText('Type a whole number, such as 8.').first()).toBeVisible()
+  await expect(shown(page, 'Type a whole number, such as 8.').first()).toBeVisible()
   await expect(copies).toHaveValue('a few')
   await page.getByLabel('Move right, mm').fill('much')
-  await expect(page.getByText('Type millimetres from -10 to 10.').first()).toBeVisible()
+  await expect(shown(page, 'Type millimetres from -10 to 10.').first()).toBeVisible()
   await expect(page.getByRole('button', { name: 'They came out well' })).toBeDisabled()
 })
 
@@ -110,7 +111,7 @@ test('letters go only to whoever agreed, in words that are changed beside a real
   await tabTo(page, /^Thank-you letters/)
   await press(page, 'Enter')
   await expect(page.getByRole('listitem').filter({ hasText: 'Ilka Brandt' })).toBeVisible()
-  await expect(page.getByText('Zoë Brontë has not agreed to be written to.')).toBeVisible()
+  await expect(shown(page, 'Zoë Brontë has not agreed to be written to.')).toBeVisible()
   await expect(page.getByTitle('Thank-you letters, as they will be printed')).toBeVisible()
   await expectNoBarrier(page)
 
@@ -122,9 +123,9 @@ test('letters go only to whoever agreed, in words that are changed beside a real
   await words.focus()
   await press(page, 'ControlOrMeta+End')
   await type(page, ' {kepeer}')
-  await expect(page.getByText(/No letter knows the field \{kepeer\}/).first()).toBeVisible()
+  await expect(shown(page, /No letter knows the field \{kepeer\}/).first()).toBeVisible()
   await page.getByRole('button', { name: 'Keep these words' }).press('Enter')
-  await expect(page.getByText(/Correct it, or write it without braces/).first()).toBeVisible()
+  await expect(shown(page, /Correct it, or write it without braces/).first()).toBeVisible()
   await expect(words).toHaveValue(/\{kepeer\}$/)
   await words.fill('Bless you, {donor}!')
   await page.getByLabel('Who signs').fill('Ansa Reed')

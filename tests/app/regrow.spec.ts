@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
 import { press, type } from './support/keys.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -36,12 +37,12 @@ test('ranks what is in need, opens why, ticks it by keyboard, saves the list and
   await page.getByLabel('Note').focus()
   await type(page, 'Ask Zoe for more')
   await press(page, 'Enter')
-  await expect(page.getByText(/^Saved the list of season \d+: 1 of/)).toBeVisible()
+  await expect(shown(page, /^Saved the list of season \d+: 1 of/)).toBeVisible()
   await page.getByRole('link', { name: 'Past season lists' }).press('Enter')
   const line = page.getByRole('row').filter({ hasText: 'Widow Tarn' })
   await expect(line).toContainText('to grow')
   await expect(line).toContainText('nothing went out to be grown')
-  await expect(page.getByText('Ask Zoe for more')).toBeVisible()
+  await expect(shown(page, 'Ask Zoe for more')).toBeVisible()
   await expectNoBarrier(page)
 })
 

@@ -1,6 +1,7 @@
 import { expectNoBarrier } from './support/axe.ts'
 import { Keys } from './support/keys.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { expect, test } from './support/test.ts'
 
 test.use({ drawer: 'empty' })
@@ -64,7 +65,7 @@ test('notes a season by keyboard, takes a note back, and takes the harvest in wi
   await keys.type('400 seeds')
   await keys.press('Enter')
   await expect(noted.filter({ hasText: 'came back' })).toHaveCount(1)
-  await expect(page.getByText('seed came back').first()).toBeVisible()
+  await expect(shown(page, 'seed came back').first()).toBeVisible()
   const harvested = (await app.call('grow-out.list', {})).growOuts[0]?.back[0]
   const lot = await app.call('lot.get', { lotId: harvested?.lotId ?? 0 })
   expect(lot).toMatchObject({ generation: 1, grownAt: 'Near bed', parents: [{ lotId: taken[0]?.lotId }] })

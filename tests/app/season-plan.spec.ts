@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { expect, test } from './support/test.ts'
 
 test.use({ drawer: 'empty' })
@@ -27,7 +28,7 @@ test('plans two varieties that cross, says what clashes when one is moved, saves
 
   await open(page, '/regrow/plan')
   await page.getByRole('button', { name: 'Make a plan' }).press('Enter')
-  await expect(page.getByText('The best plan there is')).toBeVisible({ timeout: 20_000 })
+  await expect(shown(page, 'The best plan there is')).toBeVisible({ timeout: 20_000 })
   await expect(garden(page, 'Near bed').getByRole('listitem')).toHaveCount(1)
   await expect(garden(page, 'Far bed').getByRole('listitem')).toHaveCount(1)
   await expectNoBarrier(page)
@@ -50,7 +51,7 @@ test('plans two varieties that cross, says what clashes when one is moved, saves
 
 test('adds a garden by keyboard', async ({ app, page }) => {
   await open(page, '/regrow/plan')
-  await expect(page.getByText('There is no garden yet.')).toBeVisible()
+  await expect(shown(page, 'There is no garden yet.')).toBeVisible()
   await page.getByRole('button', { name: 'Add a garden' }).press('Enter')
   await page.getByLabel('Its name').fill('Allotment 12')
   await page.getByLabel('Free bed, m²').fill('24')

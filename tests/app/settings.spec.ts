@@ -1,5 +1,6 @@
 import { expectNoBarrier } from './support/axe.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -15,7 +16,7 @@ test('settings are kept, as so many of a hundred and with a comma', async ({ app
   await page.getByLabel('Its name, as on labels and letters').fill('Penhallow’s Seed Room')
   await page.getByLabel('Of 100 living seeds sown, how many become plants').fill('72,5')
   await page.getByLabel('Dates and numbers as in').selectOption('de-DE')
-  await expect(page.getByText('So it looks: ')).toContainText('12,5 g')
+  await expect(shown(page, 'So it looks: ')).toContainText('12,5 g')
   await page.getByRole('button', { name: 'Keep these settings' }).click()
   await expect(page.getByRole('contentinfo')).toContainText('Changed the settings')
   await expect(page.getByRole('contentinfo')).toContainText('Penhallow’s Seed Room')
@@ -28,9 +29,9 @@ test('a pattern shows the number it prints, and one that a spreadsheet would spo
 }) => {
   const pattern = page.getByLabel('Accession numbers')
   await pattern.fill('QL{yyyy}-{###}')
-  await expect(page.getByText(/^prints QL\d{4}-142;/)).toBeVisible()
+  await expect(shown(page, /^prints QL\d{4}-142;/)).toBeVisible()
   await pattern.fill('MAR-{####}')
-  await expect(page.getByText(/turns MAR and a number into a date/).first()).toBeVisible()
+  await expect(shown(page, /turns MAR and a number into a date/).first()).toBeVisible()
   await expect(page.getByRole('button', { name: 'Keep these settings' })).toBeDisabled()
 })
 
@@ -47,9 +48,9 @@ test('light and dark are chosen at once and last', async ({ page }) => {
 
 test('the book is checked and backed up', async ({ page }) => {
   await page.getByRole('button', { name: 'Check the book' }).click()
-  await expect(page.getByText('The book is right: 3 lots')).toBeVisible()
+  await expect(shown(page, 'The book is right: 3 lots')).toBeVisible()
   await page.getByRole('button', { name: 'Back up now' }).click()
-  await expect(page.getByText(/read back and is whole/)).toBeVisible()
+  await expect(shown(page, /read back and is whole/)).toBeVisible()
   await expect(page.getByRole('contentinfo')).toContainText('Backed up to')
   await expectNoBarrier(page)
 })
@@ -65,13 +66,13 @@ test('what was written is listed by day, one step from the foot of the window, a
     .getByRole('main')
     .getByRole('button', { name: /take back/ })
     .click()
-  await expect(page.getByText('(taken back)')).toBeVisible()
+  await expect(shown(page, '(taken back)')).toBeVisible()
   expect((await app.call('lot.list', {})).total).toBe(0)
 })
 
 test('a backup is looked into and restored into a new file, by keyboard alone', async ({ app, page }) => {
   await page.getByRole('button', { name: 'Back up now' }).press('Enter')
-  await expect(page.getByText(/read back and is whole/)).toBeVisible()
+  await expect(shown(page, /read back and is whole/)).toBeVisible()
   const before = await app.call('collection.about', {})
   await app.call('place.create', { name: 'Cellar', kind: 'room' })
   await page.getByRole('button', { name: /^look into it: .* asked for$/ }).press('Enter')
@@ -80,7 +81,7 @@ test('a backup is looked into and restored into a new file, by keyboard alone', 
   await expect(difference.getByText(/Cellar/)).toBeVisible()
   await expectNoBarrier(page)
   await difference.getByRole('button', { name: 'Restore it into a new file and open that' }).press('Enter')
-  await expect(page.getByText(/It is kept in .* restored /)).toBeVisible()
+  await expect(shown(page, /It is kept in .* restored /)).toBeVisible()
   const after = await app.call('collection.about', {})
   expect(after).toMatchObject({ lots: before.lots, movements: before.movements })
   expect((await app.call('place.list', {})).places.map(({ name }) => name)).not.toContain('Cellar')

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { expectNoBarrier } from './support/axe.ts'
 import { press } from './support/keys.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -9,7 +10,7 @@ test.use({ drawer: 'empty' })
 
 test('an empty shelf says how to fill it', async ({ app, page }) => {
   await open(page, '/shelf')
-  await expect(page.getByText('The shelf is empty.')).toBeVisible()
+  await expect(shown(page, 'The shelf is empty.')).toBeVisible()
   await expectNoBarrier(page)
   await page.getByRole('link', { name: 'Take in the first gift' }).click()
   await expect(page).toHaveURL(/#\/take-in$/)
@@ -28,14 +29,14 @@ test.describe('a shelf of a few lots', () => {
   test('is narrowed by letters without accents and by choices, and shown whole again', async ({ page }) => {
     await page.getByRole('searchbox').fill('hrasek')
     await expect(page.getByRole('row')).toHaveCount(2)
-    await expect(page.getByText('1 lot', { exact: true })).toBeVisible()
+    await expect(shown(page, '1 lot', { exact: true })).toBeVisible()
     await page.getByRole('button', { name: 'show all' }).click()
     await expect(page.getByRole('row')).toHaveCount(4)
     await page.getByLabel('in quarantine').check()
     await expect(page.getByRole('row', { name: new RegExp(LONG_NAME) })).toBeVisible()
     await expect(page.getByRole('row')).toHaveCount(2)
     await page.getByLabel('Role').selectOption('reserve')
-    await expect(page.getByText('No lot fits all of that.')).toBeVisible()
+    await expect(shown(page, 'No lot fits all of that.')).toBeVisible()
     await page.getByRole('button', { name: 'Show the whole shelf' }).click()
     await expect(page.getByRole('row')).toHaveCount(4)
   })
@@ -106,7 +107,7 @@ test.describe('a shelf of a few lots', () => {
       .toBe('Seed room / Window shelf')
 
     await ticked.getByRole('button', { name: 'Labels to the tray' }).press('Enter')
-    await expect(page.getByText('2 things put into the print tray')).toBeVisible()
+    await expect(shown(page, '2 things put into the print tray')).toBeVisible()
 
     const downloading = page.waitForEvent('download')
     await ticked.getByRole('button', { name: 'Save as a table' }).press('Enter')
@@ -116,7 +117,7 @@ test.describe('a shelf of a few lots', () => {
 
     await ticked.getByRole('link', { name: 'Take stock of them' }).press('Enter')
     await expect(page.getByRole('heading', { name: 'Stocktake: the lots you ticked' })).toBeVisible()
-    await expect(page.getByText('Widow Tarn').first()).toBeVisible()
+    await expect(shown(page, 'Widow Tarn').first()).toBeVisible()
     await page.goBack()
     await page.getByRole('checkbox', { name: 'tick all lots of this list' }).click()
     await expect(ticked).toContainText('3 lots ticked')
@@ -209,7 +210,7 @@ test.describe('a shelf of a few lots', () => {
     await page.getByRole('button', { name: 'Print label' }).click()
     await page.getByLabel('How many').fill('2')
     await page.getByRole('radio', { name: 'label 3, row 1' }).check()
-    await expect(page.getByText('First free label: 3')).toBeVisible()
+    await expect(shown(page, 'First free label: 3')).toBeVisible()
     await page.getByRole('button', { name: 'Make the labels' }).click()
     const downloading = page.waitForEvent('download')
     await page.getByRole('link', { name: /^Save .*\.pdf$/ }).click()
@@ -235,7 +236,7 @@ test('a long shelf draws only what is in view, and the last row is one key away'
   }
   await open(page, '/shelf')
   await page.reload()
-  await expect(page.getByText('400 lots')).toBeVisible()
+  await expect(shown(page, '400 lots')).toBeVisible()
   await page.getByRole('grid').focus()
   await press(page, 'End')
   await expect(page.getByRole('article', { name: /Variety 400,/ })).toBeVisible()

@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
 import { press, scan, type } from './support/keys.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -40,7 +41,7 @@ test('goes through a place by keyboard, shows what differs, posts it together an
   await expect(found(page)).toHaveValue('280 seeds')
   await press(page, 'Control+Enter')
   await expect(page.getByLabel('Why it may differ')).toBeFocused()
-  await expect(page.getByText('Say in a few words why')).toBeVisible()
+  await expect(shown(page, 'Say in a few words why')).toBeVisible()
   await type(page, 'yearly stocktake')
   await press(page, 'Control+Enter')
   await expect(page.getByRole('heading', { name: 'Posted: 2 lots' })).toBeVisible()
@@ -60,7 +61,7 @@ test('keeps an unfinished stocktake, and takes a scanned lot that stands elsewhe
   await page.waitForTimeout(400)
   await scan(page, tomato.scanCode)
   await expect(page.locator('.table-card h2')).toContainText(tomato.lotNumber)
-  await expect(page.getByText('no place in the book')).toBeVisible()
+  await expect(shown(page, 'no place in the book')).toBeVisible()
   await expect(found(page)).toHaveValue('')
   await type(page, '12')
   await press(page, 'Escape')

@@ -1,6 +1,7 @@
 import { expectNoBarrier } from './support/axe.ts'
 import { Keys } from './support/keys.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -98,7 +99,7 @@ test('a round is ticked by keyboard, outlives the window, and puts a lot into qu
   await keys.type('weevils')
   await page.getByRole('checkbox', { name: new RegExp(lot.lotNumber) }).press('Space')
   await page.getByLabel('put those lots into quarantine').press('Space')
-  await expect(page.getByText('1 of 1 places.')).toBeVisible()
+  await expect(shown(page, '1 of 1 places.')).toBeVisible()
   await expectNoBarrier(page)
   await page.reload()
   await expect(note).toHaveValue('weevils')

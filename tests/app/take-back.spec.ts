@@ -3,6 +3,7 @@ import { expectNoBarrier } from './support/axe.ts'
 import { press, scan, type } from './support/keys.ts'
 import { open } from './support/open.ts'
 import type { RunningApp } from './support/running-app.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -40,7 +41,7 @@ test('takes back from what a member has out, keeps the promise, and opens it aga
 }) => {
   const { personId } = await aMemberWithSeedOut(app)
   await open(page, '/take-back')
-  await expect(page.getByText('One promise, 1 overdue')).toBeVisible()
+  await expect(shown(page, 'One promise, 1 overdue')).toBeVisible()
   await expect(field(page, 'Who brings it?')).toBeFocused()
   await type(page, 'mar')
   await expect(page.getByRole('option', { name: /Maren Holt/ })).toBeVisible()
@@ -60,9 +61,9 @@ test('takes back from what a member has out, keeps the promise, and opens it aga
   await type(page, 'Behind the ferry house')
   await expectNoBarrier(page)
   await press(page, 'Control+Enter')
-  await expect(page.getByText('HL26-0001-B', { exact: true })).toBeVisible()
-  await expect(page.getByText('Promise kept: a handful')).toBeVisible()
-  await expect(page.getByText(/Nobody has promised anything/)).toBeVisible()
+  await expect(shown(page, 'HL26-0001-B', { exact: true })).toBeVisible()
+  await expect(shown(page, 'Promise kept: a handful')).toBeVisible()
+  await expect(shown(page, /Nobody has promised anything/)).toBeVisible()
   await expectNoBarrier(page)
 
   const { visits } = await app.call('withdrawal.out', { personId })
@@ -77,7 +78,7 @@ test('takes back from what a member has out, keeps the promise, and opens it aga
   ])
   await page.getByRole('button', { name: /undo/i }).focus()
   await press(page, 'Enter')
-  await expect(page.getByText('One promise, 1 overdue')).toBeVisible()
+  await expect(shown(page, 'One promise, 1 overdue')).toBeVisible()
 })
 
 test('takes several lots back from a new person, from nothing, and makes them once', async ({
@@ -102,7 +103,7 @@ test('takes several lots back from a new person, from nothing, and makes them on
     await press(page, 'Enter', 'Enter', 'Enter', 'Enter', 'Enter')
     await expect(page.getByRole('button', { name: 'Take it back' })).toBeFocused()
     await press(page, 'Enter')
-    await expect(page.getByText(/grown by Teodor Ash/).first()).toBeVisible()
+    await expect(shown(page, /grown by Teodor Ash/).first()).toBeVisible()
   }
   await expect(page.getByRole('button', { name: /print label/ })).toHaveCount(2)
   const { people } = await app.call('person.list', { text: 'teodor' })
@@ -115,7 +116,7 @@ test('says at the field what is missing, keeps what was typed through a reload, 
   await open(page, '/take-back')
   await expect(field(page, 'Who brings it?')).toBeFocused()
   await press(page, 'Control+Enter')
-  await expect(page.getByText('Who brings it? Type a few letters')).toBeVisible()
+  await expect(shown(page, 'Who brings it? Type a few letters')).toBeVisible()
   await type(page, 'Teodor Ash')
   await expect(page.getByRole('option', { name: /is new here/ })).toBeVisible()
   await press(page, 'Enter')
@@ -123,14 +124,14 @@ test('says at the field what is missing, keeps what was typed through a reload, 
   await press(page, 'Enter', 'Enter', 'Enter')
   await expect(field(page, 'Grown from')).toBeFocused()
   await press(page, 'Control+Enter')
-  await expect(page.getByText('Which lot was it grown from?')).toBeVisible()
+  await expect(shown(page, 'Which lot was it grown from?')).toBeVisible()
   await scan(page, shelf.tomato.scanCode)
   await expect(field(page, 'Grown from')).toHaveValue(/Widow Tarn/)
   await expect(page.getByLabel('Harvest year')).toBeFocused()
   await page.getByLabel('Plants grown').focus()
   await type(page, 'a few')
   await press(page, 'Control+Enter')
-  await expect(page.getByText('Type how many plants')).toBeVisible()
+  await expect(shown(page, 'Type how many plants')).toBeVisible()
   await expectNoBarrier(page)
   await page.reload()
   await expect(page.getByLabel('Plants grown')).toHaveValue('a few')
@@ -144,21 +145,21 @@ test('lets a promise go with its reason, by keyboard alone', async ({ app, page 
   await press(page, 'Enter')
   await expect(page.getByLabel('Why')).toBeFocused()
   await press(page, 'Enter')
-  await expect(page.getByText('Type something here.')).toBeVisible()
+  await expect(shown(page, 'Type something here.')).toBeVisible()
   await expectNoBarrier(page)
   await type(page, 'hail in July')
   await press(page, 'Enter')
-  await expect(page.getByText(/Nobody has promised anything/)).toBeVisible()
+  await expect(shown(page, /Nobody has promised anything/)).toBeVisible()
   const { visits } = await app.call('withdrawal.out', { personId })
   expect(visits[0]?.promise).toMatchObject({ state: 'let-go', letGoReason: 'hail in July' })
   await page.getByRole('button', { name: /undo/i }).focus()
   await press(page, 'Enter')
-  await expect(page.getByText('One promise, 1 overdue')).toBeVisible()
+  await expect(shown(page, 'One promise, 1 overdue')).toBeVisible()
 })
 
 test('holds long names, empty and dark, on a narrow window too', async ({ app, page }) => {
   await open(page, '/take-back')
-  await expect(page.getByText(/Nobody has promised anything/)).toBeVisible()
+  await expect(shown(page, /Nobody has promised anything/)).toBeVisible()
   await expectNoBarrier(page)
   const { personId } = await app.call('person.create', { name: `Wilhelmina ${LONG_NAME}` })
   await app.call('lot.release', { lotId: shelf.maize.lotId, checked: 'food colour' })
@@ -171,7 +172,7 @@ test('holds long names, empty and dark, on a narrow window too', async ({ app, p
     reason: 'to be grown for the library',
   })
   await page.reload()
-  await expect(page.getByText(/One promise/)).toBeVisible()
+  await expect(shown(page, /One promise/)).toBeVisible()
   await expect(field(page, 'Who brings it?')).toBeFocused()
   await type(page, 'wilh')
   await expect(page.getByRole('option', { name: /Wilhelmina/ })).toBeVisible()

@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
 import { keysOfRows } from './support/keys.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf, LONG_NAME } from './support/small-shelf.ts'
 import { atTheTable, envelopes, field, gift } from './support/take-in-table.ts'
 import { answerLate, expect, test } from './support/test.ts'
@@ -63,7 +64,7 @@ test.describe('taking in, on an empty shelf', () => {
     await expect(field(page, 'Amount')).toHaveValue('30 seeds')
     await expect(field(page, 'Counted sample')).toBeFocused()
     await keys.type('25 weigh 6.10 g')
-    await expect(page.getByText('24.4 g per hundred, from the sample')).toBeVisible()
+    await expect(shown(page, '24.4 g per hundred, from the sample')).toBeVisible()
     await keys.press('Enter', 'Control+Enter')
     await expect(
       page.getByRole('heading', { name: 'Taken in: one gift from somebody unknown' }),
@@ -105,8 +106,8 @@ test.describe('taking in, on an empty shelf', () => {
     await keys.press('Enter', 'Enter')
     await expect(page.getByRole('checkbox', { name: 'treated seed' })).toBeFocused()
     await keys.press('Space')
-    await expect(page.getByText('Do not use for food, feed or oil')).toBeVisible()
-    await expect(page.getByText('until it is checked')).toBeVisible()
+    await expect(shown(page, 'Do not use for food, feed or oil')).toBeVisible()
+    await expect(shown(page, 'until it is checked')).toBeVisible()
     await expectNoBarrier(page)
     await page.getByRole('checkbox', { name: 'treated seed' }).focus()
     await keys.press('Control+Enter')
@@ -147,7 +148,7 @@ test.describe('taking in, on an empty shelf', () => {
     await page.getByRole('button', { name: 'Later' }).press('Enter')
     await expect(field(page, 'What does it wait for?')).toBeFocused()
     await field(page, 'What does it wait for?').selectOption('drying')
-    await expect(page.getByText('cobalt')).toBeVisible()
+    await expect(shown(page, 'cobalt')).toBeVisible()
     await keys.press('Enter')
     await expect(envelopes(page).nth(1)).toContainText('waits for drying')
     await gift(keys, 'Ferry Blue', 'pea', '2023', '40 seeds')
@@ -342,10 +343,10 @@ test.describe('taking in, beside what is there', () => {
     await open(second, '/take-in')
     const who = second.getByRole('combobox', { name: 'Who brings it?' })
     await expect(who).toHaveValue('')
-    await expect(second.getByText('Unfinished')).toHaveCount(0)
+    await expect(shown(second, 'Unfinished')).toHaveCount(0)
     await page.close()
     await second.reload()
-    await expect(second.getByText('Unfinished: Zoë Brontë, no gift listed yet')).toBeVisible()
+    await expect(shown(second, 'Unfinished: Zoë Brontë, no gift listed yet')).toBeVisible()
     await second.getByRole('button', { name: 'go on with it' }).click()
     await expect(who).toHaveValue('Zoë Brontë')
   })

@@ -1,4 +1,5 @@
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { fillSmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
@@ -9,14 +10,14 @@ test('one window sees what another wrote, and neither loses an update', async ({
   const other = await context.newPage()
   await other.goto(app.address)
   for (const window of [page, other]) await open(window, `/shelf/lot/${bean.lotId}`)
-  await expect(other.getByText('300 seeds', { exact: true }).first()).toBeVisible()
+  await expect(shown(other, '300 seeds', { exact: true }).first()).toBeVisible()
 
   const visit = (amount: string) =>
     app.call('withdrawal.record', { person: null, on: today, lines: [{ lotId: bean.lotId, amount }] })
   const since = Date.now()
   await Promise.all([visit('20 seeds'), visit('25 seeds')])
   for (const window of [page, other])
-    await expect(window.getByText('255 seeds', { exact: true }).first()).toBeVisible()
+    await expect(shown(window, '255 seeds', { exact: true }).first()).toBeVisible()
   console.log(`another window's two hand-outs were seen after ${Date.now() - since} ms`)
   await other.close()
 })

@@ -42,6 +42,8 @@ export const INCH = 25.4
 export const POINTS_PER_MM = 72 / INCH
 /** Blank inside every edge of a label, mm: what a feeder may shift a sheet by (common practice, no source). */
 export const INSIDE_MARGIN_MM = 2
+/** How thick a line is that is cut or folded along, mm. */
+export const LINE_MM = 0.2
 /** Blank along the edge of the page, mm: many desktop printers leave 4 to 6 mm white (from memory). */
 export const PAGE_EDGE_MM = 5
 
@@ -51,8 +53,8 @@ export function carriesBySize(width: number, height: number): Carries {
   return height < 60 ? 'everything' : 'all-known'
 }
 
-/** The smallest label that a number and a QR code stand on, mm. */
-const SMALLEST_MM = { width: 25, height: 10 } as const
+/** The smallest label that a number and a QR code with modules of 0.33 mm stand on, mm. */
+const SMALLEST_MM = { width: 25, height: 11 } as const
 /** By how much the labels of a sheet may pass its page, mm: measures are taken by hand. */
 const SLACK_MM = 0.3
 
@@ -80,6 +82,20 @@ export function sheetFault(
       field: 'rows',
       because: 'So many labels one below another are longer than the page. Measure again.',
     }
+  return crowdedEdge(sheet, last)
+}
+
+/** Labels of which so much lies in the white edge of the page that a number and a QR code have no room; else null. */
+function crowdedEdge(sheet: SheetGeometry, last: Cell): ReturnType<typeof sheetFault> {
+  const [from, to] = [inkBox(sheet, cellAt(sheet, 0)), inkBox(sheet, last)]
+  const least = (size: number) => size - 2 * INSIDE_MARGIN_MM
+  const because = (side: string) =>
+    `The labels at the ${side} of the page lie too far inside the ${PAGE_EDGE_MM} mm that printers leave white. Measure ` +
+    'again, or leave that row out.'
+  if (from.width < least(SMALLEST_MM.width)) return { field: 'leftMm', because: because('left') }
+  if (to.width < least(SMALLEST_MM.width)) return { field: 'columns', because: because('right') }
+  if (from.height < least(SMALLEST_MM.height)) return { field: 'topMm', because: because('top') }
+  if (to.height < least(SMALLEST_MM.height)) return { field: 'rows', because: because('bottom') }
   return null
 }
 
@@ -105,11 +121,12 @@ export function cellAt(sheet: SheetGeometry, index: number): Cell {
   }
 }
 
-/** The part of a label that may carry ink: inside its margin, and away from the edge of the page. */
+/** The part of a label that may carry ink: inside its margin and the lines around it, and away from the edge of the page. */
 export function inkBox(sheet: SheetGeometry, cell: Cell): Cell {
-  const left = Math.max(cell.x + INSIDE_MARGIN_MM, PAGE_EDGE_MM)
-  const top = Math.max(cell.y + INSIDE_MARGIN_MM, PAGE_EDGE_MM)
-  const right = Math.min(cell.x + cell.width - INSIDE_MARGIN_MM, sheet.pageMm.width - PAGE_EDGE_MM)
-  const bottom = Math.min(cell.y + cell.height - INSIDE_MARGIN_MM, sheet.pageMm.height - PAGE_EDGE_MM)
+  const margin = INSIDE_MARGIN_MM + (sheet.folded ? LINE_MM / 2 : 0)
+  const left = Math.max(cell.x + margin, PAGE_EDGE_MM)
+  const top = Math.max(cell.y + margin, PAGE_EDGE_MM)
+  const right = Math.min(cell.x + cell.width - margin, sheet.pageMm.width - PAGE_EDGE_MM)
+  const bottom = Math.min(cell.y + cell.height - margin, sheet.pageMm.height - PAGE_EDGE_MM)
   return { x: left, y: top, width: right - left, height: bottom - top }
 }

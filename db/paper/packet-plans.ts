@@ -88,5 +88,7 @@ export const PLANS: Readonly<Record<Carries, readonly Plan[]>> = {
     { ...BARE_CUT, crop: false, cautions: 'first-sentences' },
     { ...BARE_CUT, crop: false, variety: false, cautions: 'first-sentences' },
     { ...BARE_CUT, cautions: 'left-out' },
+    { ...BARE_CUT, crop: false, cautions: 'left-out' },
+    { ...BARE_CUT, crop: false, variety: false, cautions: 'left-out' },
   ],
 }

@@ -1,8 +1,6 @@
-import { type Cell, cellAt, labelsOnSheet, type SheetGeometry } from './label-sheets.ts'
+import { type Cell, cellAt, LINE_MM, labelsOnSheet, type SheetGeometry } from './label-sheets.ts'
 import { PACKET } from './shipped-sheets.ts'
 
-/** How thick a line is that is cut or folded along, mm. */
-const LINE_MM = 0.2
 /** Dashes of a fold line and the white between them, mm. */
 const DASH_MM = 2
 const GAP_MM = 1.5

@@ -376,7 +376,7 @@ CREATE TRIGGER movement_keeps_the_balance AFTER INSERT ON movement BEGIN
   WHERE id = NEW.lot_id;
 END;
 --> statement-breakpoint
-CREATE TRIGGER movement_is_never_edited BEFORE UPDATE ON movement BEGIN
+CREATE TRIGGER movement_is_never_edited BEFORE UPDATE OF id, lot_id, entry_id, kind, on_date, count, mass_mg, measured, weight_ug, person_id, withdrawal_id, reverses_id ON movement BEGIN
   SELECT RAISE(ABORT, 'the ledger is append-only: reverse the movement instead');
 END;
 --> statement-breakpoint

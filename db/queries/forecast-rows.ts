@@ -212,6 +212,23 @@ export function madeStaleBy(sqlite: Sqlite, entryId: number, limit: number): num
     .all(entryId, limit) as number[]
 }
 
+/** Makes stale what was split off from a lot whose test was taken back, and what it was poured into: its tests are theirs too. */
+export function makeHeirsStale(sqlite: Sqlite, takenBackId: number, entryId: number): void {
+  prepared(
+    sqlite,
+    `WITH RECURSIVE heir (lot_id) AS (
+       SELECT lot_id FROM germination_result WHERE entry_id = @takenBackId
+       UNION
+       SELECT lot_parent.lot_id FROM heir JOIN lot_parent ON parent_lot_id = heir.lot_id WHERE relation = 'split'
+       UNION
+       SELECT filled.lot_id FROM heir
+         JOIN movement AS poured ON poured.lot_id = heir.lot_id AND poured.kind = 'join'
+         JOIN movement AS filled ON filled.entry_id = poured.entry_id AND filled.kind = 'join'
+       WHERE poured.count < 0 OR poured.mass_mg < 0)
+     UPDATE lot_forecast SET stale_since = @entryId WHERE lot_id IN (SELECT lot_id FROM heir)`,
+  ).run({ takenBackId, entryId })
+}
+
 /** Lots whose forecast is stale or speaks of a day before `before`, up to so many. */
 export function staleLots(sqlite: Sqlite, before: string, limit: number): number[] {
   return prepared(

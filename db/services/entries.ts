@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
+import { makeHeirsStale } from '../queries/forecast-rows.ts'
 import { restingOnEntry } from '../queries/germination-tests.ts'
 import { restingOnPlan } from '../queries/grow-out-rows.ts'
 import { entryLines, movementsOf } from '../queries/ledger.ts'
@@ -82,6 +83,7 @@ export function takeBackEntry(
     refuse('cannot-take-back', `‘${resting}’ rests on that. Take that back first.`, { field: 'entryId' })
   }
   db.update(entry).set({ takesBackId: target.id }).where(eq(entry.id, writing.entryId)).run()
+  makeHeirsStale(sqlite, target.id, writing.entryId)
   for (const movement of movementsOf(sqlite, target.id).toReversed())
     reverseMovement(writing, movement, input.reason ?? '', 'entryId')
   putFormerInForce(writing, target.id)

@@ -7,6 +7,7 @@ import { prepared } from '../queries/prepared.ts'
 import { indexDonor } from '../queries/search-words.ts'
 import { person, personContact } from '../schema/reference-tables.ts'
 import type { Reading, Writing } from './context.ts'
+import { namesOf, rewriteName } from './person-names.ts'
 
 /** Every record of a person: the kept one first, then those joined into it. */
 function recordsOf(reading: Reading, asked: number): [number, ...number[]] {
@@ -66,53 +67,7 @@ export function erasePerson(
     prepared(sqlite, "DELETE FROM person_change WHERE person_id = ? AND field <> 'joinedIntoId'").run(id)
   }
   db.delete(personContact).where(inArray(personContact.personId, ids)).run()
-  for (const name of names) rewrite(writing, name, instead)
+  for (const name of names) rewriteName(writing, name, instead)
   for (const id of ids) indexDonor(sqlite, id)
   return { personId: ids[0], said: `Erased who ${instead} was`, undoable: false }
-}
-
-/** Every name the person's records ever had, longest first, so that a part of one does not spoil another. */
-function namesOf(writing: Writing, ids: readonly number[]): string[] {
-  const { db, sqlite } = writing
-  const now = db
-    .select({ name: person.name })
-    .from(person)
-    .where(inArray(person.id, [...ids]))
-    .all()
-  const before = ids.flatMap(
-    (id) =>
-      prepared(
-        sqlite,
-        "SELECT before FROM person_change WHERE person_id = ? AND field = 'name' UNION SELECT after FROM person_change WHERE person_id = ? AND field = 'name'",
-      )
-        .pluck()
-        .all(id, id) as string[],
-  )
-  const all = new Set([...now.map(({ name }) => name), ...before.map((json) => String(JSON.parse(json)))])
-  return [...all].sort((a, b) => b.length - a.length)
-}
-
-/** Free text in which a keeper or the app may have written a name, and whether it is kept as JSON. */
-const TEXTS = [
-  ['entry', 'said', false],
-  ['entry', 'answer', true],
-  ['draft', 'text', true],
-  ['accession', 'story', false],
-  ['withdrawal', 'note', false],
-  ['gift', 'facts', true],
-  ['gift_event', 'note', false],
-] as const
-
-/** A name of one word may be a variety's too: then only the lines about people are rewritten. */
-function rewrite({ sqlite }: Writing, name: string, instead: string): void {
-  const manyWords = name.includes(' ')
-  for (const [table, column, json] of TEXTS) {
-    if (!manyWords && table !== 'entry') continue
-    const only = manyWords ? '' : " AND operation LIKE 'person.%'"
-    const written = json ? JSON.stringify(name).slice(1, -1) : name
-    prepared(
-      sqlite,
-      `UPDATE ${table} SET ${column} = replace(${column}, ?, ?) WHERE instr(${column}, ?) > 0${only}`,
-    ).run(written, instead, written)
-  }
 }

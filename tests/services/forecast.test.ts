@@ -275,6 +275,18 @@ describe('lots that were poured together', () => {
     expect(await sure(good)).not.toContain('poured')
   })
 
+  it('are reckoned anew, and so are their parts, when a test of what was poured is taken back', async () => {
+    const { good, poor } = await two()
+    const { entryId } = await germination(poor, 400, 40)
+    await test.call('lot.join', { intoLotId: good, fromLotIds: [poor], on: TODAY })
+    const part = { lotId: good, on: TODAY, amount: '5 g', role: 'reserve' } as const
+    const { newLotId } = await test.call('lot.split', part)
+    const before = [kept(good).viability ?? 0, kept(newLotId).viability ?? 0]
+    await test.call('entry.take-back', { entryId })
+    expect(kept(good).viability).toBeGreaterThan((before[0] ?? 0) + 0.1)
+    expect(kept(newLotId).viability).toBeGreaterThan((before[1] ?? 0) + 0.1)
+  })
+
   it('are known better by a test of the whole', async () => {
     const { good, poor } = await two()
     await test.call('lot.join', { intoLotId: good, fromLotIds: [poor], on: TODAY })

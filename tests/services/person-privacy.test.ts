@@ -73,6 +73,37 @@ it('erases who somebody was from every byte of the file, and keeps what they gav
   for (const secret of SECRETS) expect(bytes.includes(secret), secret).toBe(false)
 })
 
+it('erases the name from what a list said, from an unfinished list and from the lines of the ledger', async () => {
+  const { personId, lotId } = await somebody()
+  const { personId: rose } = await book.call('person.create', { name: 'Rosalind' })
+  await book.call('person.create', { name: 'Ilka Brandtner' })
+  const content = Buffer.from('Crop;Variety;Amount\nBean;Ferry Pole;50 g\n').toString('base64')
+  await book.call('list.take-in', { fileName: 'beans of Ilka Brandt.csv', content })
+  const keep = book.collection.sqlite.prepare(
+    'INSERT INTO accession_passport (accession_id, code, value, entry_id) SELECT max(id), ?, ?, entry_id FROM accession',
+  )
+  keep.run('COLLNAME', 'Brandt, Ilka')
+  keep.run('DONORNAME', 'Rosalind')
+  keep.run('REMARKS', 'ACCENAME:told by ILKA BRANDT')
+  const text = JSON.stringify({ rows: [{ donor: 'Ilka Brandt', note: 'for "Ilka Brandt"' }] })
+  await book.call('draft.keep', { draftId: 'a-draft-02', kind: 'paper-sheet', text })
+  await book.call('lot.take-stock', { lotId, on: TODAY, found: '90 seeds', reason: 'Ilka Brandt counted' })
+  const notes = () =>
+    book.collection.sqlite.prepare("SELECT note FROM movement WHERE note LIKE '%counted'").pluck()
+  expect(notes().all()).toEqual(['Ilka Brandt counted'])
+  const passport = () =>
+    book.collection.sqlite.prepare('SELECT code, value FROM accession_passport').raw().all()
+  expect(JSON.stringify(passport())).toContain('Rosalind')
+  await book.call('person.erase', { personId })
+  await book.call('person.erase', { personId: rose })
+  expect(notes().all()).toEqual([`Former person 000${personId} counted`])
+  expect(JSON.stringify(passport())).not.toContain('Rosalind')
+  const left = readFileSync(book.collection.file, 'latin1').replaceAll(/Ilka Brandtner|ilka brandtner/g, '')
+  expect(left).not.toMatch(/Ilka Brandt|Brandt, Ilka|ILKA BRANDT/)
+  expect((await book.call('person.list', { text: 'brandtner' })).people).toHaveLength(1)
+  expect((await book.call('collection.check', {})).findings).toEqual([])
+})
+
 it('leaves a variety alone that is called like a person of one word', async () => {
   const { personId } = await book.call('person.create', { name: 'Rose' })
   await book.call('variety.create', { cropId: 'bean', name: 'Rose' })

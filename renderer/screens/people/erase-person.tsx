@@ -21,9 +21,9 @@ export function ErasePerson({ person, onClose }: ErasePersonProps) {
     >
       <div className="card-form-wide">
         <p>
-          Name, town, contact, notes and earlier values go, also from what was written and from unfinished
-          visits. What was given, taken and brought back stays, under a number, so that every lot keeps its
-          history and its sum.
+          Name, town, contact, notes and earlier values go, also from what was written, from lists read in and
+          from unfinished work. What was given, taken and brought back stays, under a number, so that every
+          lot keeps its history and its sum.
         </p>
         <p>
           This cannot be taken back. Only a backup made before still holds the person: such backups lie in the

@@ -90,6 +90,18 @@ const ForeseenList = z.discriminatedUnion('kind', [
         }),
       )
       .describe('the first of each fate'),
+    findings: z
+      .array(
+        z.object({
+          level: z.enum(['error', 'warning']),
+          sentence: z.string(),
+          times: z.int().describe('of how many rows it is true'),
+          first: z.int().describe('the first of them'),
+        }),
+      )
+      .describe(
+        'what in a list of MCPD V.2.1 does not fit the descriptors, errors first; none of any other list',
+      ),
   }),
   z.object({ kind: z.literal('unreadable'), because: z.string() }),
 ])

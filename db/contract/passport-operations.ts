@@ -23,10 +23,22 @@ export const passportOperations = {
     z.object({
       ...Made,
       findings: z.array(
-        z.object({ number: z.string(), level: z.enum(['error', 'warning']), sentence: z.string() }),
+        z.object({
+          level: z.enum(['error', 'warning']),
+          sentence: z.string(),
+          times: z.int().describe('of how many accessions it is true'),
+          first: z.string().describe('the number of the first of them'),
+        }),
       ),
-      found: z.int().describe('how many findings there are; the first are listed'),
+      found: z
+        .int()
+        .describe('how many different findings there are; the first are listed, errors before warnings'),
     }),
+  ),
+  'stock.make': reads(
+    'Writes every lot as an exact CSV for programs, with its seed, where it lies and how much of it lives.',
+    Asked.pick({ people: true }),
+    z.object(Made),
   ),
   'occurrence.make': reads('Writes every accession as a row of simple Darwin Core.', Asked, z.object(Made)),
 } as const

@@ -16,6 +16,32 @@ const DATES = new Set(['ACQDATE', 'COLLDATE'])
 const OF_COLLECTED = ['COLLSITE', 'DECLATITUDE', 'DECLONGITUDE', 'LATITUDE', 'LONGITUDE', 'ELEVATION']
 const COLLECTED = ['COLLCODE', 'COLLNAME', 'COLLNUMB', 'COLLDATE', 'COLLMISSID']
 
+/** What was found of several accessions, told once with where it is first. */
+export interface GatheredFinding<T> {
+  readonly level: PassportFinding['level']
+  readonly sentence: string
+  readonly times: number
+  readonly first: T
+}
+
+/** Findings that say the same of several accessions told once, errors first. */
+export function gatherFindings<T>(
+  all: readonly { readonly at: T; readonly findings: readonly PassportFinding[] }[],
+): GatheredFinding<T>[] {
+  const gathered = new Map<string, GatheredFinding<T>>()
+  for (const { at, findings } of all) {
+    for (const { level, sentence } of findings) {
+      const kept = gathered.get(sentence)
+      gathered.set(sentence, { level, sentence, times: (kept?.times ?? 0) + 1, first: kept?.first ?? at })
+    }
+  }
+  const told = [...gathered.values()]
+  return [
+    ...told.filter(({ level }) => level === 'error'),
+    ...told.filter(({ level }) => level === 'warning'),
+  ]
+}
+
 /** Holds every descriptor of an accession against the list of V.2.1: its form, its codes, and what it says beside others. */
 export function checkPassport(passport: Passport): PassportFinding[] {
   const findings = DESCRIPTORS.flatMap((descriptor) => checkOne(descriptor, passport))

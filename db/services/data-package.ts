@@ -2,7 +2,6 @@ import type { ParsedInput, Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
 import { fold } from '../domain/shared/fold.ts'
 import { type PackedField, packTables, type ReadTable, readPackage } from '../exchange/package-files.ts'
-import { knownNames } from '../queries/list-rows.ts'
 import { indexAccession } from '../queries/search-words.ts'
 import {
   isUnwritten,
@@ -15,7 +14,7 @@ import {
 } from '../queries/whole-tables.ts'
 import type { Reading } from './context.ts'
 import { settingsOf } from './settings.ts'
-import { Withholding } from './withhold.ts'
+import { withheldInWords, withholdingOf } from './withhold.ts'
 
 const TYPES = { INTEGER: 'integer', REAL: 'number', TEXT: 'string' } as const
 
@@ -38,12 +37,8 @@ const ENDINGS: readonly (readonly [RegExp, string])[] = [
 
 export function makePackage(reading: Reading, input: ParsedInput<'package.make'>): Value<'package.make'> {
   const withheld = withheldInWords(input)
-  const names = knownNames(reading.sqlite).people.map(({ name }) => name)
-  const { keeper, libraryName } = settingsOf(reading)
-  const withholding = new Withholding(
-    { people: !input.people, places: !input.places },
-    keeper === '' ? names : [...names, keeper],
-  )
+  const { libraryName } = settingsOf(reading)
+  const withholding = withholdingOf(reading, input)
   const tables = wholeTables(reading.sqlite).map((table) => ({
     name: table.name,
     fields: table.columns.map((column) => fieldOf(column)),
@@ -64,24 +59,6 @@ export function makePackage(reading: Reading, input: ParsedInput<'package.make'>
     rows: tables.reduce((sum, { rows }) => sum + rows.length, 0),
     withheld,
   }
-}
-
-/** What is left out of anything that goes out, sentence by sentence. */
-export function withheldInWords({
-  people,
-  places,
-}: {
-  readonly people: boolean
-  readonly places: boolean
-}): string[] {
-  return [
-    ...(people
-      ? ['It holds names and contacts of people: hand it on only where they agreed.']
-      : [
-          'People are left out: each is a number, and where a text named somebody of the book it says somebody.',
-        ]),
-    ...(places ? [] : ['Where seed was grown is left out.']),
-  ]
 }
 
 function fieldOf({ name, type, required, names }: WholeColumn): PackedField {

@@ -34,7 +34,7 @@ import { printLabels } from './labels.ts'
 import { changeLetterWords, letterWords, previewLetter } from './letters.ts'
 import { foreseeList, refusedRows, takeListIn } from './list-import.ts'
 import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
-import { exportLots, exportWorkbook } from './lot-export.ts'
+import { exportLots, exportWorkbook, makeStock } from './lot-export.ts'
 import { noteMoisture, planLotDrying, readMoisture } from './lot-moisture.ts'
 import { getLot } from './lot-record.ts'
 import { foreseeMove, getLotStorage, noteContainer } from './lot-storage.ts'
@@ -145,6 +145,7 @@ export const readHandlers: ReadHandlers = {
   'package.make': makePackage,
   'passport.make': makePassports,
   'occurrence.make': makeOccurrences,
+  'stock.make': makeStock,
   'list.refused': refusedRows,
   'lot.storage': getLotStorage,
   'round.due': listDueRounds,

@@ -6,7 +6,8 @@ import { fold } from '../domain/shared/fold.ts'
 import { csvOf } from '../exchange/csv.ts'
 import { FIELD_NAMES, LIST_FIELDS } from '../exchange/list-fields.ts'
 import { guessLayout, type ListLayout } from '../exchange/list-layout.ts'
-import { isColumnUse } from '../exchange/list-row.ts'
+import { isColumnUse, listRow } from '../exchange/list-row.ts'
+import { checkPassport, gatherFindings } from '../exchange/mcpd-check.ts'
 import { DESCRIPTORS } from '../exchange/mcpd-table.ts'
 import { readTableFile, type TableFile } from '../exchange/table-file.ts'
 import { batchOfList, rememberedColumns } from '../queries/list-rows.ts'
@@ -21,6 +22,7 @@ type Table = Extract<TableFile, { kind: 'table' }>
 
 const MOST_ROWS_SHOWN = 60
 const MOST_QUESTIONS_SHOWN = 200
+const MOST_FINDINGS_SHOWN = 200
 const SAMPLED = 3
 
 interface PlannedList {
@@ -54,7 +56,21 @@ export function foreseeList(reading: Reading, input: ListInput): ForeseenList {
     questions: questions.slice(0, MOST_QUESTIONS_SHOWN),
     openQuestions: questions.filter(({ answered }) => answered === null).length,
     rows: FATES.flatMap((fate) => plan.fates.filter((row) => row.fate === fate).slice(0, MOST_ROWS_SHOWN)),
+    findings: layout.passport ? findingsIn(table, layout).slice(0, MOST_FINDINGS_SHOWN) : [],
   }
+}
+
+/** What every row says by descriptors, held against the standard. */
+function findingsIn({ rows }: Table, layout: ListLayout) {
+  const first = layout.headingRow + 1
+  return gatherFindings(
+    rows.slice(first).flatMap((cells, index) => {
+      const row = listRow(cells, first + index + 1, layout)
+      return row === null || typeof row === 'string'
+        ? []
+        : [{ at: row.row, findings: checkPassport(row.passport) }]
+    }),
+  )
 }
 
 export function refusedRows(reading: Reading, input: ListInput): Value<'list.refused'> {

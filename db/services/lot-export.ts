@@ -7,6 +7,7 @@ import { weightInForce } from './amounts.ts'
 import type { Reading } from './context.ts'
 import { livingOf } from './living-stock.ts'
 import { harvestOf } from './new-lot.ts'
+import { withheldInWords, withholdingOf } from './withhold.ts'
 
 /** Weighed seed whose weight nobody has said has only a guess at its number. */
 function howCounted(row: LotRow): string {
@@ -35,6 +36,29 @@ export function exportLots(reading: Reading, input: ParsedInput<'lot.export'>): 
   const rows = rowsInOrder(reading, input.lotIds)
   const csv = input.exact ? exactCsvOf(COLUMNS, rows) : csvOf(COLUMNS, rows)
   return { fileName: `lots-${reading.today}${input.exact ? '-exact' : ''}.csv`, csv }
+}
+
+/** Texts of a lot in which somebody may be named. */
+const OF_LOTS = new Set(['place', 'in quarantine because'])
+
+/** Writes every lot of the book, with its donor only where that was asked for. */
+export function makeStock(reading: Reading, { people }: ParsedInput<'stock.make'>): Value<'stock.make'> {
+  const asked = { people, places: true }
+  const withholding = withholdingOf(reading, asked)
+  const columns = COLUMNS.filter(([heading]) => people || heading !== 'donor').map(
+    ([heading, cell]): CsvColumn<LotRow> => [
+      heading,
+      (row) => (OF_LOTS.has(heading) ? withholding.text(String(cell(row))) : cell(row)),
+    ],
+  )
+  const all = { offset: 0, limit: Number.MAX_SAFE_INTEGER }
+  const rows = shelfPage(reading.sqlite, { emptyToo: true }, 'number', false, all)
+  return {
+    fileName: `stock-${reading.today}.csv`,
+    csv: exactCsvOf(columns, rows),
+    rows: rows.length,
+    withheld: withheldInWords(asked),
+  }
 }
 
 export async function exportWorkbook(

@@ -1,17 +1,29 @@
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { type CsvColumn, exactCsvOf } from '../exchange/csv.ts'
-import { checkPassport, type Passport } from '../exchange/mcpd-check.ts'
+import { checkPassport, gatherFindings, type Passport } from '../exchange/mcpd-check.ts'
 import { DESCRIPTORS, MCPD_CODES } from '../exchange/mcpd-table.ts'
 import { type PassportRow, passportRows, passportValues } from '../queries/passport-rows.ts'
 import type { Reading } from './context.ts'
-import { withheldInWords } from './data-package.ts'
 import { settingsOf } from './settings.ts'
+import { withheldInWords, withholdingOf } from './withhold.ts'
 
 type Asked = ParsedInput<'passport.make'>
 
 const MOST_FINDINGS = 200
 /** STORAGE codes by what places are meant for; 13, long term, only where the keeper said so. */
 const STORAGE = { 'short-term': '11', 'medium-term': '12', 'long-term': '13', none: '10' } as const
+
+/** Names in these are those of plants, though some remember a person. */
+const OF_PLANTS = new Set([
+  'GENUS',
+  'SPECIES',
+  'SPAUTHOR',
+  'SUBTAXA',
+  'SUBTAUTHOR',
+  'CROPNAME',
+  'ACCENAME',
+  'ANCEST',
+])
 
 interface Known {
   readonly row: PassportRow
@@ -24,8 +36,8 @@ export function makePassports(reading: Reading, input: Asked): Value<'passport.m
   const columns = MCPD_CODES.map(
     (code): CsvColumn<Known> => [code, ({ passport }) => passport.get(code) ?? ''],
   )
-  const findings = known.flatMap(({ row, passport }) =>
-    checkPassport(passport).map(({ level, sentence }) => ({ number: row.number, level, sentence })),
+  const findings = gatherFindings(
+    known.map(({ row, passport }) => ({ at: row.number, findings: checkPassport(passport) })),
   )
   return {
     fileName: `mcpd-${reading.today}.csv`,
@@ -99,7 +111,9 @@ function leftovers({ row, passport }: Known): string {
   })
 }
 
-function knownPassports(reading: Reading, { people, places }: Asked): Known[] {
+function knownPassports(reading: Reading, asked: Asked): Known[] {
+  const { people, places } = asked
+  const withholding = withholdingOf(reading, asked)
   const values = passportValues(reading.sqlite)
   const hidden = new Set(
     DESCRIPTORS.filter((one) => (!people && one.personal_data) || (!places && one.sensitive)).map(
@@ -110,7 +124,11 @@ function knownPassports(reading: Reading, { people, places }: Asked): Known[] {
     const kept = values.get(row.id) ?? new Map<string, string>()
     // What came in as a passport goes out as it came; what did not is made from the book.
     const whole = kept.has('ACCENUMB') ? kept : madeFromBook(row, kept)
-    return { row, passport: new Map([...whole].filter(([code]) => !hidden.has(code))) }
+    const shown = [...whole].filter(([code]) => !hidden.has(code))
+    const said = shown.map(
+      ([code, text]) => [code, OF_PLANTS.has(code) ? text : withholding.text(text)] as const,
+    )
+    return { row, passport: new Map(said) }
   })
 }
 

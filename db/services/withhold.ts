@@ -1,6 +1,9 @@
 import { fold } from '../domain/shared/fold.ts'
 import { DESCRIPTORS } from '../exchange/mcpd-table.ts'
+import { knownNames } from '../queries/list-rows.ts'
 import type { Kept, WholeTable } from '../queries/whole-tables.ts'
+import type { Reading } from './context.ts'
+import { settingsOf } from './settings.ts'
 
 /** What is left out of what goes out. */
 export interface Withheld {
@@ -17,6 +20,33 @@ const OF_PEOPLE = new Set(['person_contact', 'person_change'])
 const OF_PLANTS = new Set(['variety', 'variety_synonym', 'crop'])
 const PERSONAL = new Set(DESCRIPTORS.filter((one) => one.personal_data).map(({ code }) => code))
 const PLACED = new Set(DESCRIPTORS.filter((one) => one.sensitive).map(({ code }) => code))
+
+/** What is asked for beside the seed. */
+interface Asked {
+  readonly people: boolean
+  readonly places: boolean
+}
+
+/** What leaves out what was not asked for, by the names of everybody in the book and of its keeper. */
+export function withholdingOf(reading: Reading, asked: Asked): Withholding {
+  const names = knownNames(reading.sqlite).people.map(({ name }) => name)
+  return new Withholding({ people: !asked.people, places: !asked.places }, [
+    ...names,
+    settingsOf(reading).keeper,
+  ])
+}
+
+/** What is left out of anything that goes out, sentence by sentence. */
+export function withheldInWords({ people, places }: Asked): string[] {
+  return [
+    ...(people
+      ? ['It holds names and contacts of people: hand it on only where they agreed.']
+      : [
+          'People are left out: each is a number, and where a text named somebody of the book it says somebody.',
+        ]),
+    ...(places ? [] : ['Where seed was grown is left out.']),
+  ]
+}
 
 /** Rows without the people, or without the exact places, that they tell of. Everything that names a row still does. */
 export class Withholding {
@@ -47,6 +77,11 @@ export class Withholding {
     })
   }
 
+  /** A text in which nobody of the book is named, unless people were asked for. */
+  text(text: string): string {
+    return this.#withheld.people && this.#names !== null ? text.replace(this.#names, 'somebody') : text
+  }
+
   #personal(table: string): Change[] {
     if (OF_PEOPLE.has(table)) return [() => null]
     if (table === 'person')
@@ -65,12 +100,10 @@ export class Withholding {
 
   /** A row whose texts name nobody of the book any more. */
   #unnamed(row: Row): Row {
-    const names = this.#names
-    if (names === null) return row
     return Object.fromEntries(
       Object.entries(row).map(([column, value]) => [
         column,
-        typeof value === 'string' ? value.replace(names, 'somebody') : value,
+        typeof value === 'string' ? this.text(value) : value,
       ]),
     )
   }

@@ -56,6 +56,7 @@ const SCREENS_WITHIN: readonly ScreenWithin[] = [
   { path: '/hand-out/paper', word: 'Paper sheet', within: '/hand-out' },
   { path: '/regrow/plan', word: 'Season plan', within: '/regrow' },
   { path: '/regrow/lists', word: 'Season lists', within: '/regrow' },
+  { path: '/in-and-out', word: 'In and out', within: '/settings' },
   { path: '/written', word: 'What was written', within: '/settings' },
   { path: '/stocktake', word: 'Stocktake', within: '/shelf' },
 ]

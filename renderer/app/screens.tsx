@@ -55,6 +55,9 @@ const SeasonPlanScreen = lazy(async () => ({
 const SeasonNotesScreen = lazy(async () => ({
   default: (await import('../screens/season-plan/season-notes-screen.tsx')).SeasonNotesScreen,
 }))
+const InAndOutScreen = lazy(async () => ({
+  default: (await import('../screens/in-and-out/in-and-out-screen.tsx')).InAndOutScreen,
+}))
 const SettingsScreen = lazy(async () => ({
   default: (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
 }))
@@ -114,6 +117,7 @@ export function Screens() {
         <Route path="/people">
           <PeopleScreen />
         </Route>
+        <Route path="/in-and-out" component={InAndOutScreen} />
         <Route path="/settings" component={SettingsScreen} />
         <Route path="/written" component={WrittenScreen} />
         <Route path="/shelf/lot/:lotId">{({ lotId }) => <ShelfScreen lotId={Number(lotId)} />}</Route>

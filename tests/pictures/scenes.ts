@@ -218,6 +218,14 @@ export const SCENES: readonly Scene[] = [
   },
   { name: 'settings', play: at('/settings') },
   {
+    name: 'in-and-out',
+    play: async (page) => {
+      await open(page, '/in-and-out')
+      await page.getByRole('button', { name: 'Look at the passports' }).click()
+      await page.getByRole('button', { name: 'Save the passports' }).waitFor()
+    },
+  },
+  {
     name: 'settings-sheet',
     play: async (page) => {
       await open(page, '/settings')

@@ -87,12 +87,14 @@ describe('a file of descriptors', () => {
       COLLNAME: 'Ada Fennimore',
       DONORCODE: '',
       DONORNAME: 'Ada Fennimore',
+      COLLSITE: 'by the mill of Ada Fennimore',
     }
     await test.call('list.take-in', { ...listOf(fileOf([named])), answers: { 'no-amount': 'empty' } })
     const out = await test.call('passport.make', {})
     expect(out.csv).not.toMatch(/Fennimore|mill|44\.6975/)
     expect(out.withheld.join(' ')).toMatch(/People are left out.*grown is left out/)
     expect((await test.call('occurrence.make', {})).csv).not.toMatch(/Fennimore|mill|44\.6975/)
+    expect((await test.call('passport.make', { places: true })).csv).toContain('by the mill of somebody')
     expect((await test.call('passport.make', { people: true })).csv).toContain('Ada Fennimore')
   })
 
@@ -116,5 +118,29 @@ describe('a file of descriptors', () => {
       basisOfRecord: 'LivingSpecimen',
       preparations: 'dry seed',
     })
+  })
+
+  it('is looked at before it comes in, each finding told once with how often it is true', async () => {
+    const rows = [1, 2, 3].map((id) => ({ ...FULL, PUID: '', ACCENUMB: `00${id}`, SAMPSTAT: '305' }))
+    const read = await test.call('list.foresee', listOf(fileOf(rows)))
+    expect(read.kind === 'read' && read.findings).toEqual([
+      { level: 'error', sentence: 'SAMPSTAT 305 is not in its list of codes', times: 3, first: 2 },
+    ])
+  })
+
+  it('names nobody in what was told of a gift, nor does the table of every lot', async () => {
+    await test.call('intake.record', {
+      donor: { newPerson: { name: 'Ada Fennimore' } },
+      receivedOn: TODAY,
+      gifts: [aGift({ story: 'Ada Fennimore carried it over the pass.' })],
+    })
+    const files = [
+      await test.call('passport.make', {}),
+      await test.call('occurrence.make', {}),
+      await test.call('stock.make', {}),
+    ]
+    for (const { csv } of files) expect(csv).not.toContain('Fennimore')
+    const { csv, rows } = await test.call('stock.make', { people: true })
+    expect([csv.includes('Ada Fennimore'), rows]).toEqual([true, 1])
   })
 })

@@ -11,6 +11,7 @@ import { useFormat } from '../../shared/format/use-format.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
 import './from-list.css'
+import { PassportFindings } from '../../shared/parts/passport-findings.tsx'
 import { FileWays } from './file-ways.tsx'
 import { ListColumns } from './list-columns.tsx'
 import { ListFates } from './list-fates.tsx'
@@ -20,6 +21,7 @@ import { inputOf, type ReadList, useList } from './use-list.ts'
 /** Takes somebody's list in: how it is understood is shown first, and nothing is written until the keeper says so. */
 export function FromListScreen() {
   const id = useId()
+  const format = useFormat()
   const { list, seen, pick, choose, answer, letGo } = useList()
   const [leaveOut, setLeaveOut] = useState(false)
   const takeIn = useWrite('list.take-in')
@@ -70,6 +72,21 @@ export function FromListScreen() {
         <>
           <FileWays read={read} onChoose={choose} />
           <ListColumns read={read} onChoose={(columns) => choose({ columns })} />
+          {read.findings.length > 0 && (
+            <section aria-labelledby="list-findings">
+              <h2 id="list-findings">What does not fit the descriptors</h2>
+              <p className="soft">
+                It comes in as it stands, is kept, and goes out again unchanged. Put it right in the file if
+                it is yours.
+              </p>
+              <PassportFindings
+                findings={read.findings}
+                where={({ times, first }) =>
+                  times === 1 ? `row ${first}` : `${format.number(times)} rows, the first is ${first}`
+                }
+              />
+            </section>
+          )}
           <ListQuestions read={read} onAnswer={answer} />
           <ListFates read={read} />
           <ListEnd

@@ -2,6 +2,7 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { CallInput, Value } from '../../../db/contract/contract.ts'
 import { call } from '../../shared/client/call.ts'
+import { inBase64 } from '../../shared/client/file-bytes.ts'
 import type { ProblemError } from '../../shared/client/problem-error.ts'
 
 export type ListInput = Omit<CallInput<'list.foresee'>, 'choices' | 'answers'> & {
@@ -26,7 +27,7 @@ export function useList() {
     list,
     seen,
     pick: async (file: File) => {
-      const content = inBase64(new Uint8Array(await file.arrayBuffer()))
+      const content = await inBase64(file)
       setList({ fileName: file.name, content, choices: {}, answers: {}, pickedAt: Date.now() })
     },
     choose: (choices: ListInput['choices']) =>
@@ -42,14 +43,4 @@ export function inputOf(list: ListInput | null): CallInput<'list.foresee'> {
   if (list === null) throw new Error('No list was chosen')
   const { fileName, content, choices, answers } = list
   return { fileName, content, choices, answers }
-}
-
-const AT_ONCE = 0x8000
-
-/** Bytes as base64, in pieces that fit one call. */
-function inBase64(bytes: Uint8Array): string {
-  let text = ''
-  for (let at = 0; at < bytes.length; at += AT_ONCE)
-    text += String.fromCharCode(...bytes.subarray(at, at + AT_ONCE))
-  return btoa(text)
 }

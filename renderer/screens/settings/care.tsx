@@ -25,6 +25,9 @@ export function Care({ about }: { readonly about: Value<'collection.about'> }) {
       <p>
         <Link href="/written">What was written</Link>, day by day: each entry, and taking it back.
       </p>
+      <p>
+        <Link href="/in-and-out">In and out</Link>: the whole collection, and lists for others, as files.
+      </p>
       <p className="settings-buttons">
         <button type="button" className="quiet-button" disabled={check.busy} onClick={() => check.ask()}>
           {check.busy ? 'Checking…' : 'Check the book'}

@@ -4,6 +4,7 @@ import { Link } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { stocktakeAddress } from '../../shared/addresses.ts'
 import { call } from '../../shared/client/call.ts'
+import { bytesOf } from '../../shared/client/file-bytes.ts'
 import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
@@ -31,12 +32,7 @@ export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
   })
   const book = useMutation<Value<'lot.workbook'>, ProblemError>({
     mutationFn: () => call('lot.workbook', { lotIds: [...lotIds] }),
-    onSuccess: ({ fileName, content }) =>
-      saveFile(
-        fileName,
-        WORKBOOK,
-        Uint8Array.from(atob(content), (sign) => sign.charCodeAt(0)),
-      ),
+    onSuccess: ({ fileName, content }) => saveFile(fileName, WORKBOOK, bytesOf(content)),
   })
   const error = toTray.error ?? save.error ?? book.error
   if (lotIds.length === 0) return null

@@ -1,6 +1,7 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import './labels.css'
+import { bytesOf } from '../client/file-bytes.ts'
 
 interface PaperPagesProps {
   /** What is on the pages, such as 'The labels'. */
@@ -62,8 +63,4 @@ function useAddress(pdf: string): string | null {
     return () => URL.revokeObjectURL(url)
   }, [pdf])
   return address
-}
-
-function bytesOf(base64: string): Uint8Array<ArrayBuffer> {
-  return Uint8Array.from(atob(base64), (character) => character.charCodeAt(0))
 }

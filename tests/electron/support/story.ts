@@ -149,6 +149,7 @@ export function story(): readonly Step[] {
     })),
     step('passport.make', () => ({})),
     step('occurrence.make', () => ({})),
+    step('stock.make', () => ({})),
     step('list.foresee', () => LIST),
     step('list.refused', () => LIST),
     step('list.take-in', () => ({ ...key(), ...LIST })),

@@ -1,0 +1,79 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { useId } from 'react'
+import { Link } from 'wouter'
+import type { Value } from '../../../db/contract/contract.ts'
+import { call } from '../../shared/client/call.ts'
+import { inBase64 } from '../../shared/client/file-bytes.ts'
+import type { ProblemError } from '../../shared/client/problem-error.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+
+/** Files from others: lists, passports, and a whole collection. */
+export function ComingIn() {
+  return (
+    <section aria-labelledby="coming-in">
+      <h2 id="coming-in">Coming in</h2>
+      <ul className="in-and-out-ways">
+        <li>
+          <h3>A list, or passports of accessions</h3>
+          <p className="soft">
+            A workbook or CSV file, also of Multi-Crop Passport Descriptors: every descriptor is looked at,
+            and what does not fit is shown before anything is written.
+          </p>
+          <Link href="/take-in/list">Take a list in</Link>
+        </li>
+        <PackageBack />
+      </ul>
+    </section>
+  )
+}
+
+/** Reads a data package into a collection in which nothing was written yet. */
+function PackageBack() {
+  const id = useId()
+  const format = useFormat()
+  const queries = useQueryClient()
+  const about = useRead('collection.about', {})
+  const read = useMutation<Value<'package.read-back'>, ProblemError, File>({
+    mutationFn: async (file) => call('package.read-back', { content: await inBase64(file) }),
+    onSuccess: () => queries.invalidateQueries(),
+  })
+  const written = about.data !== undefined && about.data.accessions + about.data.people > 0
+  return (
+    <li>
+      <h3>A whole collection</h3>
+      {written && read.data === undefined ? (
+        <p className="soft">
+          A data package is read into a new collection only, and something was written in this one: start a
+          new collection, then come back here.
+        </p>
+      ) : (
+        <>
+          <label htmlFor={id}>The data package (.zip), as it was saved under Going out</label>
+          <input
+            id={id}
+            className="in-and-out-file"
+            type="file"
+            accept=".zip,application/zip"
+            disabled={read.isPending || read.data !== undefined}
+            onChange={(event) => {
+              const picked = event.target.files?.[0]
+              if (picked !== undefined) read.mutate(picked)
+            }}
+          />
+        </>
+      )}
+      {read.error !== null && <ProblemText problem={read.error.problem} />}
+      <div role="status">
+        {read.isPending && <p>Reading it back…</p>}
+        {read.data !== undefined && (
+          <p>
+            {read.data.said}: {format.number(read.data.rows)} rows in {format.number(read.data.tables)}{' '}
+            tables.
+          </p>
+        )}
+      </div>
+    </li>
+  )
+}

@@ -1,0 +1,171 @@
+import { type ReactNode, useState } from 'react'
+import type { ParsedInput, Value } from '../../../db/contract/contract.ts'
+import { call } from '../../shared/client/call.ts'
+import { bytesOf } from '../../shared/client/file-bytes.ts'
+import { saveFile } from '../../shared/client/save-file.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { PassportFindings } from '../../shared/parts/passport-findings.tsx'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { useMaking } from './use-making.ts'
+
+type Asked = ParsedInput<'passport.make'>
+
+/** Files for others: the whole book, and lists in the forms that others read. */
+export function GoingOut() {
+  const [asked, setAsked] = useState<Asked>({ people: false, places: false })
+  // What was made with other ticks is not what would be saved now.
+  const ticks = `${asked.people} ${asked.places}`
+  return (
+    <section aria-labelledby="going-out">
+      <h2 id="going-out">Going out</h2>
+      <p className="soft">
+        People and exact places stay here unless you tick them. Ask people before their names leave the house.
+      </p>
+      <CheckField
+        label="with names and contacts of people"
+        step="people"
+        checked={asked.people}
+        onChange={(people) => setAsked({ ...asked, people })}
+      />
+      <CheckField
+        label="with exact places of growing"
+        step="places"
+        checked={asked.places}
+        onChange={(places) => setAsked({ ...asked, places })}
+      />
+      <ul className="in-and-out-ways" key={ticks}>
+        <WholeCollection asked={asked} />
+        <Passports asked={asked} />
+        <Table
+          title="Darwin Core"
+          about="A row for each accession, in the terms of the standard for records of living things."
+          word="Save as Darwin Core"
+          make={() => call('occurrence.make', asked)}
+        />
+        <Table
+          title="Every lot"
+          about="An exact CSV file for programs, with seeds, living seeds and where each lot lies. For a spreadsheet, tick lots on the shelf instead: there nothing in a cell can be taken for a formula."
+          word="Save every lot"
+          make={() => call('stock.make', { people: asked.people })}
+        />
+      </ul>
+    </section>
+  )
+}
+
+function WholeCollection({ asked }: { readonly asked: Asked }) {
+  const format = useFormat()
+  const making = useMaking(
+    () => call('package.make', asked),
+    ({ fileName, content }) => saveFile(fileName, 'application/zip', bytesOf(content)),
+  )
+  return (
+    <Way
+      title="The whole collection"
+      about="A data package (Frictionless Data): every table as CSV, with what each column means and its unit. An empty collection reads it back to the same one if people and places are in it."
+      making={making}
+      word="Save the whole collection"
+      said={(made) =>
+        [
+          `Saved ${made.fileName}: ${format.number(made.rows)} rows in ${format.number(made.tables)} tables.`,
+          ...made.withheld,
+        ].join(' ')
+      }
+    />
+  )
+}
+
+function Passports({ asked }: { readonly asked: Asked }) {
+  const format = useFormat()
+  const making = useMaking(() => call('passport.make', asked))
+  const made = making.data
+  return (
+    <Way
+      title="Passports of accessions"
+      about="Multi-Crop Passport Descriptors (MCPD V.2.1), as gene banks exchange them. Look first at what does not fit; nothing is saved by that."
+      making={making}
+      word="Look at the passports"
+      said={({ rows, found, withheld }) =>
+        [
+          `${format.number(rows)} accessions;`,
+          found === 0 ? 'every descriptor fits.' : `${format.number(found)} things to look at.`,
+          ...withheld,
+        ].join(' ')
+      }
+    >
+      {made !== undefined && (
+        <>
+          <PassportFindings
+            findings={made.findings}
+            where={({ times, first }) =>
+              times === 1 ? first : `${format.number(times)} accessions, the first is ${first}`
+            }
+          />
+          {made.found > made.findings.length && (
+            <p className="soft">and {format.number(made.found - made.findings.length)} more.</p>
+          )}
+          <button
+            type="button"
+            className="button"
+            onClick={() => saveFile(made.fileName, 'text/csv', made.csv)}
+          >
+            Save the passports
+          </button>
+        </>
+      )}
+    </Way>
+  )
+}
+
+interface TableProps {
+  readonly title: string
+  readonly about: string
+  readonly word: string
+  readonly make: () => Promise<Value<'occurrence.make'>>
+}
+
+function Table({ title, about, word, make }: TableProps) {
+  const format = useFormat()
+  const making = useMaking(make, ({ fileName, csv }) => saveFile(fileName, 'text/csv', csv))
+  return (
+    <Way
+      title={title}
+      about={about}
+      making={making}
+      word={word}
+      said={({ fileName, rows, withheld }) =>
+        [`Saved ${fileName}: ${format.number(rows)} rows.`, ...withheld].join(' ')
+      }
+    />
+  )
+}
+
+interface WayProps<T> {
+  readonly title: string
+  readonly about: string
+  readonly making: ReturnType<typeof useMaking<T>>
+  readonly word: string
+  readonly said: (made: T) => string
+  readonly children?: ReactNode
+}
+
+function Way<T>({ title, about, making, word, said, children }: WayProps<T>) {
+  return (
+    <li>
+      <h3>{title}</h3>
+      <p className="soft">{about}</p>
+      <button
+        type="button"
+        className="quiet-button"
+        disabled={making.isPending}
+        onClick={() => making.mutate()}
+      >
+        {making.isPending ? 'Writing it…' : word}
+      </button>
+      {making.error !== null && <ProblemText problem={making.error.problem} />}
+      <div role="status">{making.data !== undefined && <p>{said(making.data)}</p>}</div>
+      {children}
+    </li>
+  )
+}

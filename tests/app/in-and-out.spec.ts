@@ -19,7 +19,9 @@ test('passports are looked at before they come in and before they go out, and pe
     .setInputFiles({ name: 'mcpd.txt', mimeType: 'text/plain', buffer: Buffer.from(PASSPORTS) })
   await expect(page.getByRole('region', { name: 'What does not fit' })).toContainText('SAMPSTAT 305')
   await page.getByLabel(/^Some rows do not say how much seed/).selectOption('empty')
-  await page.getByRole('button', { name: 'Take 1 gift in' }).press('Enter')
+  const takeIn = page.getByRole('button', { name: 'Take 1 gift in' })
+  await expect(takeIn).toBeEnabled()
+  await takeIn.press('Enter')
   await expect(page.getByRole('heading', { name: 'One gift came in' })).toBeFocused()
 
   await open(page, '/in-and-out')

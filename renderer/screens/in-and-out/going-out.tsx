@@ -89,7 +89,7 @@ function Passports({ asked }: { readonly asked: Asked }) {
       said={({ rows, found, withheld }) =>
         [
           `${format.number(rows)} accessions;`,
-          found === 0 ? 'every descriptor fits.' : `${format.number(found)} things to look at.`,
+          inWords(found, format.number),
           ...withheld,
         ].join(' ')
       }
@@ -116,6 +116,11 @@ function Passports({ asked }: { readonly asked: Asked }) {
       )}
     </Way>
   )
+}
+
+function inWords(found: number, number: (value: number) => string): string {
+  if (found === 0) return 'every descriptor fits.'
+  return found === 1 ? 'one thing to look at.' : `${number(found)} things to look at.`
 }
 
 interface TableProps {

@@ -87,11 +87,7 @@ function Passports({ asked }: { readonly asked: Asked }) {
       making={making}
       word="Look at the passports"
       said={({ rows, found, withheld }) =>
-        [
-          `${format.number(rows)} accessions;`,
-          inWords(found, format.number),
-          ...withheld,
-        ].join(' ')
+        [`${format.number(rows)} accessions;`, inWords(found, format.number), ...withheld].join(' ')
       }
     >
       {made !== undefined && (

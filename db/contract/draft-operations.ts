@@ -5,7 +5,16 @@ const DraftId = z
   .string()
   .regex(/^[A-Za-z0-9_-]{8,64}$/, 'A draft is named by 8 to 64 letters, digits, hyphens or underscores.')
 
-const DraftKind = z.enum(['take-in', 'hand-out', 'take-back', 'stocktake', 'paper-sheet', 'round', 'bench'])
+const DraftKind = z.enum([
+  'take-in',
+  'hand-out',
+  'take-back',
+  'stocktake',
+  'paper-sheet',
+  'round',
+  'bench',
+  'season',
+])
 
 export const draftOperations = {
   'draft.keep': keeps(

@@ -39,7 +39,7 @@ CREATE TABLE entry (
 --> statement-breakpoint
 CREATE TABLE draft (
   id TEXT PRIMARY KEY,
-  kind TEXT NOT NULL CHECK (kind IN ('take-in', 'hand-out', 'take-back', 'stocktake', 'paper-sheet', 'round', 'bench')),
+  kind TEXT NOT NULL CHECK (kind IN ('take-in', 'hand-out', 'take-back', 'stocktake', 'paper-sheet', 'round', 'bench', 'season')),
   text TEXT NOT NULL CHECK (text <> ''),
   kept_at TEXT NOT NULL
 ) STRICT;

@@ -51,7 +51,7 @@ export const entry = sqliteTable('entry', {
 export const draft = sqliteTable('draft', {
   id: text('id').primaryKey(),
   kind: text('kind', {
-    enum: ['take-in', 'hand-out', 'take-back', 'stocktake', 'paper-sheet', 'round', 'bench'],
+    enum: ['take-in', 'hand-out', 'take-back', 'stocktake', 'paper-sheet', 'round', 'bench', 'season'],
   }).notNull(),
   text: text('text').notNull(),
   keptAt: text('kept_at').notNull(),

@@ -39,6 +39,9 @@ test('plans two varieties that cross, says what clashes when one is moved, saves
   await expect(page.getByRole('button', { name: 'Save this plan' })).toBeDisabled()
   await page.getByLabel('Garden of Ferry Silver').selectOption({ label: 'Far bed' })
   await expect(page.getByRole('alert')).toBeHidden()
+  await page.reload()
+  await expect(page.getByRole('button', { name: 'Save this plan' })).toBeEnabled()
+  await expect(garden(page, 'Far bed')).toContainText('Ferry Silver')
 
   await page.getByRole('button', { name: 'Save this plan' }).press('Enter')
   await expect(page.getByRole('button', { name: 'This plan is saved' })).toBeVisible()

@@ -9,10 +9,10 @@ import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
+import type { Chosen } from './chosen.ts'
 import { KeepForm } from './keep-form.tsx'
 import { barOf } from './need-list.tsx'
 import { SeasonsAhead } from './seasons-ahead.tsx'
-import type { Chosen } from './use-chosen.ts'
 
 interface NeedCardProps {
   readonly accessionId: number

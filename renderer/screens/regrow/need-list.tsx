@@ -3,8 +3,8 @@ import { Link, useLocation } from 'wouter'
 import type { NeedLine } from '../../../db/contract/regrow-operations.ts'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
+import type { Chosen } from './chosen.ts'
 import { needAddress } from './regrow-address.ts'
-import type { Chosen } from './use-chosen.ts'
 
 interface NeedListProps {
   readonly needs: readonly NeedLine[]

@@ -5,9 +5,12 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { STATE_WORDS } from '../../shared/format/words.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { SeasonKept } from '../../shared/season-draft/season-kept.tsx'
+import { useSeason } from '../../shared/season-draft/use-season.ts'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
+import { chosenOf } from './chosen.ts'
 import { GRADE_WORDS } from './grade-words.ts'
 import { NeedCard } from './need-card.tsx'
 import { NeedList } from './need-list.tsx'
@@ -15,7 +18,6 @@ import './regrow.css'
 import { needAddress, seasonListAddress } from './regrow-address.ts'
 import { SaveList } from './save-list.tsx'
 import { SeasonForm } from './season-form.tsx'
-import { useChosen } from './use-chosen.ts'
 
 const PAGE = 50
 const MOST = 500
@@ -27,7 +29,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
   const [state, setState] = useState<NeedState | ''>('')
   const [limit, setLimit] = useState(PAGE)
   const [changing, setChanging] = useState(false)
-  const chosen = useChosen()
+  const visit = useSeason()
   const format = useFormat()
   const settled = useSettled(text, FIND_AFTER_MS)
   const narrowed = { text: settled, limit, ...(state === '' ? {} : { state }) }
@@ -35,7 +37,8 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
   const card = useRef<HTMLElement>(null)
   const openCard = useFirstAndOpening(list.data?.needs[0]?.accessionId, accessionId, card)
   if (list.error !== null) return <ProblemText problem={list.error.problem} />
-  if (list.data === undefined) return <p className="soft waiting">Opening…</p>
+  if (list.data === undefined || visit.draft === null) return <p className="soft waiting">Opening…</p>
+  const chosen = chosenOf(visit.draft, visit.dispatch)
   const { season, grade, counts, needs, total } = list.data
   return (
     <div className="panes regrow">
@@ -60,6 +63,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
           </p>
         </header>
         {changing && <SeasonForm grade={grade} onClose={() => setChanging(false)} />}
+        <SeasonKept visit={visit} />
         <div className="regrow-ask">
           <TextField label="Find" size="record" value={text} onChange={setText} placeholder="a few letters" />
           <SelectField

@@ -1,15 +1,10 @@
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
-import { useKeptForm } from '../../shared/card-form/use-kept-form.ts'
 import { call } from '../../shared/client/call.ts'
 import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-
-export interface Choice {
-  readonly accessionId: number
-  readonly siteId: number
-  readonly covered: boolean
-}
+import type { PlannedChoice } from '../../shared/season-draft/season-draft.ts'
+import { useSeason } from '../../shared/season-draft/use-season.ts'
 
 export type Made = Value<'plan.make'>
 
@@ -17,25 +12,23 @@ export type Made = Value<'plan.make'>
 const MOST_URGENT = 40
 const SOLVER_SECONDS = 8
 
-interface Plan {
-  readonly choices: readonly Choice[] | null
-  readonly locked: readonly number[]
-}
-
-/** The plan on the table: made, moved by hand, checked after each move, kept while other screens are looked at. */
+/** The plan on the table: made, moved by hand, checked after each move, kept until it is saved. */
 export function usePlan() {
   const latest = useRead('plan.latest', {})
   const needs = useRead('regrow.needs', { limit: MOST_URGENT })
   const lists = useRead('season-list.list', {})
   const thisSeason = lists.data?.lists.find(({ season }) => season === needs.data?.season.year)
   const list = useRead('season-list.get', thisSeason === undefined ? null : { listId: thisSeason.listId })
-  const { typed, change } = useKeptForm<Plan>('season-plan', { choices: null, locked: [] })
+  const visit = useSeason()
+  const { draft, dispatch } = visit
+  const onTable = draft?.choices ?? null
+  const locked = draft?.locked ?? []
   const saved = latest.data?.plan?.lines.map(({ accessionId, siteId, covered }) => ({
     accessionId,
     siteId,
     covered,
   }))
-  const choices = typed.choices ?? saved ?? []
+  const choices = onTable ?? saved ?? []
   const checked = useRead('plan.check', { choices: [...choices] }, { keepLast: true })
   const [making, setMaking] = useState<{ busy: boolean; made: Made | null; error: ProblemError | null }>({
     busy: false,
@@ -53,9 +46,13 @@ export function usePlan() {
   const make = async () => {
     setMaking({ ...making, busy: true, error: null })
     try {
-      const locked = choices.filter(({ accessionId }) => typed.locked.includes(accessionId))
-      const made = await call('plan.make', { accessionIds: [...wanted], locked, seconds: SOLVER_SECONDS })
-      change({
+      const made = await call('plan.make', {
+        accessionIds: [...wanted],
+        locked: choices.filter(({ accessionId }) => locked.includes(accessionId)),
+        seconds: SOLVER_SECONDS,
+      })
+      dispatch({
+        kind: 'planned',
         choices: made.lines.map(({ accessionId, siteId, covered }) => ({ accessionId, siteId, covered })),
       })
       setMaking({ busy: false, made, error: null })
@@ -64,41 +61,40 @@ export function usePlan() {
       setMaking({ busy: false, made: null, error: thrown })
     }
   }
-  const alter = (accessionId: number, part: Partial<Choice> | null) =>
-    change({
-      choices: choices.flatMap((choice) =>
-        choice.accessionId !== accessionId ? [choice] : part === null ? [] : [{ ...choice, ...part }],
-      ),
-    })
+  const alter = (accessionId: number, part: Partial<PlannedChoice> | null) =>
+    dispatch({ kind: 'altered', accessionId, part, saved: saved ?? [] })
+  const sameAsSaved =
+    saved !== undefined &&
+    JSON.stringify(saved.map(keyOf).toSorted()) === JSON.stringify(choices.map(keyOf).toSorted())
+  // A plan of last season that is made anew for this one has to be saved again.
+  const isSaved = sameAsSaved && (onTable === null || latest.data?.plan?.season === needs.data?.season.year)
+  useEffect(() => {
+    if (isSaved && onTable !== null) dispatch({ kind: 'plan-saved' })
+  })
   return {
+    visit,
     ready:
+      draft !== null &&
       latest.data !== undefined &&
       needs.data !== undefined &&
       lists.data !== undefined &&
       (thisSeason === undefined || list.data !== undefined),
-    season: (typed.choices === null ? latest.data?.plan?.season : undefined) ?? needs.data?.season.year ?? 0,
+    season: (onTable === null ? latest.data?.plan?.season : undefined) ?? needs.data?.season.year ?? 0,
     wanted,
     fromList: ticked !== undefined && ticked.length > 0,
     choices,
-    locked: typed.locked,
-    lock: (accessionId: number) =>
-      change({
-        locked: typed.locked.includes(accessionId)
-          ? typed.locked.filter((id) => id !== accessionId)
-          : [...typed.locked, accessionId],
-      }),
+    locked,
+    lock: (accessionId: number) => dispatch({ kind: 'locked', accessionId }),
     alter,
     checked,
     making,
     make,
-    isSaved:
-      saved !== undefined &&
-      JSON.stringify(saved.map(keyOf).toSorted()) === JSON.stringify(choices.map(keyOf).toSorted()),
+    isSaved,
   }
 }
 
 export type PlanOnTable = ReturnType<typeof usePlan>
 
-function keyOf({ accessionId, siteId, covered }: Choice): string {
+function keyOf({ accessionId, siteId, covered }: PlannedChoice): string {
   return `${accessionId} ${siteId} ${covered}`
 }

@@ -40,6 +40,9 @@ export interface KeptVisit<D, S> {
 
 type Doing<D, S> = { readonly load: D } | { readonly step: S }
 
+/** What last kept a draft of a kind at this window: it may still be at it when the next screen asks for the draft. */
+const keptLastBy = new Map<DraftKind, DraftKeeper>()
+
 /** The draft this window works on: how it is kept, and how its claim is given up. */
 interface AtWork {
   readonly draftId: string
@@ -73,6 +76,7 @@ export function useDraft<D, S>(rules: DraftRules<D, S>): KeptVisit<D, S> {
       (outcome) => setKept(outcome === 'kept'),
     )
     atWork.current = { draftId, keeper, giveUp: claimDraft(draftId) }
+    keptLastBy.set(kind, keeper)
     act({ load: from })
   }
   // biome-ignore lint/correctness/useExhaustiveDependencies: looked for once, when the screen opens
@@ -129,6 +133,7 @@ async function findDrafts<D>(kind: DraftKind): Promise<{
   readonly rest: readonly OtherDraft<D>[]
 }> {
   const ownId = sessionStorage.getItem(ownName(kind))
+  await keptLastBy.get(kind)?.settled()
   const claimed = await draftsOfOthers(ownId)
   const { drafts } = await call('draft.list', { kind })
   // A draft taken up in this run is kept anew at once: one of an earlier run is free, whatever dead window claims it.

@@ -2,6 +2,7 @@ import type { Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
 import { countInWords } from '../domain/amounts/in-words.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
+import { type PublicEntry, publicPage } from '../exchange/public-list.ts'
 import { type FlowingPart, flowingDocument } from '../paper/flowing-document.ts'
 import { loadPaperFonts } from '../paper/fonts.ts'
 import type { Paragraph } from '../paper/text-flow.ts'
@@ -14,11 +15,15 @@ import { standingOf } from './living-stock.ts'
 import { cautionsOf, synonymsOf } from './lot-record.ts'
 import { made } from './made-paper.ts'
 import { settingsOf } from './settings.ts'
+import { type Withholding, withholdingOf } from './withhold.ts'
 
 /** A packet where the crop has no usual size. Common practice, no source. */
 const USUAL_PACKET = 20
 /** A story on a list is a line or two; the rest is told at the table. */
 const STORY_LETTERS = 240
+
+const RULES =
+  'For sowing only, not for eating. Rules on sharing, labelling and selling seed differ by place: ask your local seed authority.'
 
 interface Entry {
   readonly row: LotRow
@@ -28,11 +33,6 @@ interface Entry {
 /** What can be had now: working seed beyond what must be kept to regrow it, nothing regulated, protected or doubtful. */
 export async function printCatalogue(reading: Reading): Promise<Value<'catalogue.print'>> {
   const entries = entriesOf(reading)
-  if (entries.length === 0) {
-    refuse('value-refused', 'No seed can be spared now.', {
-      todo: 'What is in quarantine, or needed to be grown again, is not put on the list.',
-    })
-  }
   const { libraryName, locale, paper } = settingsOf(reading)
   const printed = await flowingDocument({
     parts: [partOf(reading, entries)],
@@ -44,6 +44,25 @@ export async function printCatalogue(reading: Reading): Promise<Value<'catalogue
   return { ...made(printed, `catalogue-${reading.today}.pdf`), listed: entries.length }
 }
 
+/** The same list as a page for everybody. */
+export function makeCataloguePage(reading: Reading): Value<'catalogue.page'> {
+  const entries = entriesOf(reading)
+  const { libraryName, locale } = settingsOf(reading)
+  const withholding = withholdingOf(reading, { people: false, places: false })
+  const crops = [...Map.groupBy(entries, ({ row }) => row.crop)].map(([name, here]) => ({
+    name,
+    entries: here.map((entry) => inWords(reading, withholding, entry)),
+  }))
+  const about = aboutList(reading, entries)
+  const html = publicPage({ language: locale, library: libraryName, about, crops, rules: RULES })
+  return { fileName: `seed-to-be-had-${reading.today}.html`, html, listed: entries.length }
+}
+
+function aboutList(reading: Reading, { length }: readonly Entry[]): string {
+  return `As it stands on ${dayOf(reading)(reading.today)}: ${length} ${length === 1 ? 'variety' : 'varieties'}. Seed that must be kept to be grown again is not listed. Ask at the table.`
+}
+
+/** What can be spared; refuses where nothing can. */
 function entriesOf(reading: Reading): Entry[] {
   const policy = settingsOf(reading)
   const lots = Map.groupBy(
@@ -59,12 +78,17 @@ function entriesOf(reading: Reading): Entry[] {
     const packets = Math.floor(Math.max(0, living.about - keep) / (row.packet_seeds ?? USUAL_PACKET))
     return packets === 0 ? [] : [{ row, packets }]
   })
+  if (entries.length === 0)
+    refuse('value-refused', 'No seed can be spared now.', {
+      todo: 'What is in quarantine, or needed to be grown again, is not put on the list.',
+    })
   const name = ({ row }: Entry) => `${row.crop}\u0000${row.variety}`
   return entries.toSorted((one, other) => name(one).localeCompare(name(other), 'en'))
 }
 
 function partOf(reading: Reading, entries: readonly Entry[]): FlowingPart {
   const { libraryName } = settingsOf(reading)
+  const withholding = withholdingOf(reading, { people: false, places: false })
   const text = (words: string, before: number, more: Partial<Paragraph> = {}): Paragraph => ({
     text: words,
     face: 'regular',
@@ -78,28 +102,18 @@ function partOf(reading: Reading, entries: readonly Entry[]): FlowingPart {
     blocks: [
       text(libraryName, 0, { size: 9 }),
       text('Seed to be had', 2, { face: 'semibold', size: 18 }),
-      text(
-        `As it stands on ${dayOf(reading)(reading.today)}: ${entries.length} ${entries.length === 1 ? 'variety' : 'varieties'}. Seed that must be kept to be grown again is not listed. Ask at the table.`,
-        2,
-      ),
+      text(aboutList(reading, entries), 2),
       ...byCrop.flatMap(([crop, here]) => [
         text(crop, 12, { face: 'semibold', size: 13, keptWithNext: true, ruled: true }),
-        ...here.flatMap((entry) => entryParagraphs(reading, entry, text)),
+        ...here.flatMap((entry) => entryParagraphs(inWords(reading, withholding, entry), text)),
       ]),
-      text(
-        'For sowing only, not for eating. Rules on sharing, labelling and selling seed differ by place: ask your local seed authority.',
-        12,
-        { size: 9, ruled: true },
-      ),
+      text(RULES, 12, { size: 9, ruled: true }),
     ],
   }
 }
 
-function entryParagraphs(
-  reading: Reading,
-  { row, packets }: Entry,
-  text: (words: string, before: number, more?: Partial<Paragraph>) => Paragraph,
-): Paragraph[] {
+/** An entry in words that name nobody but the donor, and the donor only as they wish. */
+function inWords(reading: Reading, withholding: Withholding, { row, packets }: Entry): PublicEntry {
   const { story, credit_as } = lotFacts(reading.sqlite, row.lot_id)
   const synonyms = synonymsOf(reading, row.variety_id)
   const unit = countedUnit(row.crop_id)
@@ -114,12 +128,24 @@ function entryParagraphs(
     tested,
     credit_as === null || credit_as === '' ? '' : `from ${credit_as}`,
   ].filter((fact) => fact !== '')
-  const cautions = cautionsOf(reading, row.accession_id)
-  const cut = [...story].slice(0, STORY_LETTERS).join('')
+  const told = withholding.text(story)
+  const cut = [...told].slice(0, STORY_LETTERS).join('')
+  return {
+    name: [row.variety, ...synonyms].join(', also '),
+    facts,
+    cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
+    story: cut === told ? told : `${cut.trimEnd()}…`,
+  }
+}
+
+function entryParagraphs(
+  { name, facts, cautions, story }: PublicEntry,
+  text: (words: string, before: number, more?: Partial<Paragraph>) => Paragraph,
+): Paragraph[] {
   return [
-    text([row.variety, ...synonyms].join(', also '), 6, { face: 'semibold', keptWithNext: true }),
+    text(name, 6, { face: 'semibold', keptWithNext: true }),
     text(facts.join(' · '), 0, { size: 9 }),
-    ...cautions.map((caution) => text(caution.text, 1, { face: 'bold', size: 9 })),
-    ...(story === '' ? [] : [text(cut === story ? story : `${cut.trimEnd()}…`, 1)]),
+    ...cautions.map((caution) => text(caution, 1, { face: 'bold', size: 9 })),
+    ...(story === '' ? [] : [text(story, 1)]),
   ]
 }

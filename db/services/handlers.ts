@@ -10,7 +10,7 @@ import { aboutCollection, revisionOf } from './about.ts'
 import { readTypedAmount } from './amount-reading.ts'
 import { backUpCollection, changeBackupKeeping, compareBackup } from './backups.ts'
 import { printBenchSheet } from './bench-sheet.ts'
-import { printCatalogue } from './catalogue.ts'
+import { makeCataloguePage, printCatalogue } from './catalogue.ts'
 import { joinPeople, updatePerson } from './change-person.ts'
 import { checkCollection } from './check.ts'
 import { comparePlaces } from './compare-places.ts'
@@ -175,6 +175,7 @@ export const readHandlers: ReadHandlers = {
   'ruler.print': printRuler,
   'stocktake.sheet': printStocktakeSheet,
   'catalogue.print': printCatalogue,
+  'catalogue.page': makeCataloguePage,
   'year.report': printYearReport,
   'tray.list': listTray,
   'tray.preview': previewTray,

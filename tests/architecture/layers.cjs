@@ -93,7 +93,10 @@ module.exports = {
     may(
       'exchange-is-pure',
       '^db/exchange/',
-      ['^db/(exchange|domain|reference)/', pack('papaparse', 'fflate', 'saxen', 'write-excel-file')],
+      [
+        '^db/(exchange|domain|reference)/',
+        pack('papaparse', 'fflate', 'saxen', 'write-excel-file', 'html-entities'),
+      ],
       'Files of other programs: text in, rows out, and back; no book, no disk.',
     ),
     {

@@ -70,6 +70,30 @@ it('the catalogue lists what can be spared, and nothing that must be kept or is 
   expect(text).not.toContain('Hollow Lane')
 })
 
+it('the public page is text only, whatever names hold, and names donors only as they wish', async () => {
+  const hostile = `<script>alert(1)</script>"'&<img src=x onerror=alert(2)>`
+  await test.call('intake.record', {
+    donor: { newPerson: { ...DONOR, creditAs: 'I. <b>B.</b>' } },
+    receivedOn: TODAY,
+    gifts: [
+      aGift({
+        amount: '6000 seeds',
+        variety: { newVariety: { cropId: 'bean', name: hostile } },
+        story: `Ilka Brandt of 3 gardens grew it. </p><script src="https://x.invalid/y.js"></script>`,
+      }),
+    ],
+  })
+  const { html, listed } = await test.call('catalogue.page', {})
+  expect(listed).toBe(1)
+  expect([...new Set(html.match(/<[a-z]\w*/gi))].toSorted()).toEqual(
+    ['<body', '<h1', '<h2', '<h3', '<head', '<html', '<main', '<meta', '<p', '<style', '<title'].toSorted(),
+  )
+  expect(html).toContain('&lt;script&gt;alert(1)')
+  expect(html).toContain('from I. &lt;b&gt;B.&lt;/b&gt;')
+  expect(html).toContain('somebody of 3 gardens grew it.')
+  expect(html).not.toMatch(/Brandt|Hollow Lane/)
+})
+
 it('the report counts a year, leaves out what was taken back, and names what is gone', async () => {
   const { lotId, lotNumber } = await give({ amount: '300 seeds' })
   const gone = await give({ amount: '20 seeds' })

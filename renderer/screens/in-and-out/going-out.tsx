@@ -37,6 +37,7 @@ export function GoingOut() {
       <ul className="in-and-out-ways" key={ticks}>
         <WholeCollection asked={asked} />
         <Passports asked={asked} />
+        <PublicList />
         <Table
           title="Darwin Core"
           about="A row for each accession, in the terms of the standard for records of living things."
@@ -72,6 +73,23 @@ function WholeCollection({ asked }: { readonly asked: Asked }) {
           ...made.withheld,
         ].join(' ')
       }
+    />
+  )
+}
+
+function PublicList() {
+  const format = useFormat()
+  const making = useMaking(
+    () => call('catalogue.page', {}),
+    ({ fileName, html }) => saveFile(fileName, 'text/html', html),
+  )
+  return (
+    <Way
+      title="A list for everybody"
+      about="What seed can be had now, as one web page that stands by itself. Nobody is named, but donors as they wish to be named; no tick above changes that."
+      making={making}
+      word="Save the public list"
+      said={({ fileName, listed }) => `Saved ${fileName}: ${format.number(listed)} on the list.`}
     />
   )
 }

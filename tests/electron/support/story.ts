@@ -489,6 +489,7 @@ export function story(): readonly Step[] {
     step('ruler.print', () => ({})),
     step('stocktake.sheet', () => ({})),
     step('catalogue.print', () => ({})),
+    step('catalogue.page', () => ({})),
     step('year.report', () => ({ year: 2026 })),
     step('label.print', (facts) => ({ labels: [{ lotId: lot(facts, 0) }], sheet: 'a4-21' })),
     step('tray.list', () => ({})),

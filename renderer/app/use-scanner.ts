@@ -1,4 +1,5 @@
 import { useEffect, useEffectEvent } from 'react'
+import { tellLetter } from '../shared/scans/letters.ts'
 import { tellScanRead } from '../shared/scans/scans.ts'
 import { createScanReader } from './scan-reader.ts'
 import { type TypedInto, typeInto } from './type-into.ts'
@@ -23,6 +24,7 @@ export function useScanner(onScan: (text: string) => void): void {
       if (!event.isTrusted || event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return
       const heard = reader.hear(event.key, event.timeStamp)
       if (heard.kind === 'first') before = fieldAsItIs(event.target)
+      if (event.key.length === 1) tellLetter()
       if (heard.kind !== 'scan') return
       event.preventDefault()
       event.stopImmediatePropagation()

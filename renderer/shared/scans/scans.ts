@@ -3,6 +3,7 @@ import type { Value } from '../../../db/contract/contract.ts'
 import type { Problem } from '../../../db/contract/problem.ts'
 import { call } from '../client/call.ts'
 import { ProblemError } from '../client/problem-error.ts'
+import { lettersEnd, whenLettersRest } from './letters.ts'
 
 type Taker = (lotId: number) => void
 type Reader = (text: string) => void
@@ -19,6 +20,7 @@ export function offerScan(lotId: number): boolean {
 
 /** Tells whoever caught the letters of a label reader that no hand typed them. */
 export function tellScanRead(text: string): void {
+  lettersEnd()
   for (const reader of readers) reader(text)
 }
 
@@ -39,6 +41,7 @@ export function useLotScan(
       const asked = call('lot.get', { lotId })
       turn = turn
         .then(() => asked)
+        .finally(whenLettersRest)
         .then(take, (thrown) => {
           if (!(thrown instanceof ProblemError)) throw thrown
           refuse(thrown.problem)

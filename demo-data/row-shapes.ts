@@ -4,7 +4,7 @@ import { WaitingStep } from '../db/contract/gift-decision.ts'
 import { LabelSheet } from '../db/contract/paper-operations.ts'
 import { PrintKind } from '../db/contract/print-operations.ts'
 import { PlaceLine } from '../db/contract/reference-operations.ts'
-import { Override } from '../db/contract/stock-operations.ts'
+import { Override } from '../db/contract/withdrawal-operations.ts'
 import { PLACE_AIMS } from '../db/domain/climate/limits.ts'
 import { LOOKS } from '../db/domain/rounds/look.ts'
 

@@ -21,9 +21,11 @@ import { regrowOperations } from './regrow-operations.ts'
 import { roundOperations } from './round-operations.ts'
 import { seasonPaperOperations } from './season-paper-operations.ts'
 import { seasonPlanOperations } from './season-plan-operations.ts'
+import { shelfOperations } from './shelf-operations.ts'
 import { stockOperations } from './stock-operations.ts'
 import { storageOperations } from './storage-operations.ts'
 import { waitingOperations } from './waiting-operations.ts'
+import { withdrawalOperations } from './withdrawal-operations.ts'
 
 /** Every operation that a window, a script or a test may call, by name. The one way into a collection. */
 export const contract = {
@@ -31,6 +33,8 @@ export const contract = {
   ...backupOperations,
   ...referenceOperations,
   ...intakeOperations,
+  ...shelfOperations,
+  ...withdrawalOperations,
   ...stockOperations,
   ...germinationOperations,
   ...storageOperations,

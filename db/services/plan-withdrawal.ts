@@ -1,7 +1,7 @@
 import type { ParsedInput } from '../contract/contract.ts'
 import type { Problem } from '../contract/problem.ts'
 import { Refusal, refuse } from '../contract/refusal.ts'
-import type { Override } from '../contract/stock-operations.ts'
+import type { Override } from '../contract/withdrawal-operations.ts'
 import { massToType } from '../domain/amounts/in-words.ts'
 import { packetsIn } from '../domain/amounts/packets.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'

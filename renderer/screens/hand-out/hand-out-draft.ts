@@ -1,6 +1,6 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { WithdrawalPurpose } from '../../../db/contract/fields.ts'
-import type { Override } from '../../../db/contract/stock-operations.ts'
+import type { Override } from '../../../db/contract/withdrawal-operations.ts'
 import {
   isNobodyYet,
   NO_PERSON_YET,

@@ -1,6 +1,6 @@
 import type { CallInput, Value } from '../../../db/contract/contract.ts'
 import type { Problem } from '../../../db/contract/problem.ts'
-import type { Override } from '../../../db/contract/stock-operations.ts'
+import type { Override } from '../../../db/contract/withdrawal-operations.ts'
 import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useSettled } from '../../shared/table-form/use-settled.ts'

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { Link } from 'wouter'
 import type { PlanLine } from '../../../db/contract/season-plan-operations.ts'
-import type { Override } from '../../../db/contract/stock-operations.ts'
+import type { Override } from '../../../db/contract/withdrawal-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useToday } from '../../shared/card-form/use-today.ts'

@@ -1,4 +1,4 @@
-import type { LotRecord } from '../../../db/contract/stock-operations.ts'
+import type { LotRecord } from '../../../db/contract/shelf-operations.ts'
 import { CAUTION_WORDS, capital } from '../../shared/format/words.ts'
 
 /** What can hurt somebody or break a law, in plain text; and why the lot is kept back. */

@@ -1,5 +1,5 @@
 import { type FC, useRef, useState } from 'react'
-import type { LotRecord } from '../../../../db/contract/stock-operations.ts'
+import type { LotRecord } from '../../../../db/contract/shelf-operations.ts'
 import { isBegun } from '../../../shared/card-form/use-kept-form.ts'
 import { GerminationForm } from '../../../shared/germination-form/germination-form.tsx'
 import { ContainerForm } from './container-form.tsx'

@@ -1,0 +1,79 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { crossingBand } from '../../db/domain/viability/band.ts'
+import { afresh, germination, readings, write } from '../builders/forecasts.ts'
+import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+
+let test: TemporaryCollection
+beforeEach(async () => {
+  test = await aCollection()
+})
+afterEach(() => test.remove())
+
+describe('the outlook of a lot', () => {
+  it('tells the curve, its tests, the line and what every other place would bring', async () => {
+    const room = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })
+    const freezer = await test.call('place.create', { name: 'Chest', kind: 'freezer', parentId: null })
+    const { lotId } = await takeIn(test, { placeId: room.placeId, harvest: '2025' })
+    await germination(test, lotId, 100, 95)
+    const shown = await test.call('forecast.get', { lotId })
+    if (shown.kind !== 'forecast') throw new Error(shown.because)
+    expect(shown).toMatchObject({ on: TODAY, start: '2025-10-01', threshold: 0.85, line: 0.85 })
+    expect(shown.curve[0]?.on).toBe('2025-10-01')
+    expect(shown.tests).toMatchObject([{ on: TODAY, tested: 100, sprouted: 95, setAside: false }])
+    expect(shown.basis.source).toContain('Wilson, McDonald & St. Martin 1989')
+    const [here, chest] = shown.places
+    expect(shown.places).toHaveLength(2)
+    expect(chest?.placeId).toBe(freezer.placeId)
+    expect(chest?.years?.middle).toBeGreaterThan(here?.years?.middle ?? 0)
+    expect(chest?.caution).toMatch(/^Measure its moisture first/)
+  })
+
+  const sureOf = async (lotId: number) => {
+    const shown = await test.call('forecast.get', { lotId })
+    if (shown.kind !== 'forecast') throw new Error(shown.because)
+    return shown.howSure.join(' ')
+  }
+
+  it('of untested wheat in a room that nobody measured weighs in the years that its seed keeps', async () => {
+    const variety = { newVariety: { cropId: 'wheat', name: 'Mill Lane' } }
+    const room = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })
+    const { lotId } = await takeIn(test, { variety, placeId: room.placeId, harvest: '2025' })
+    expect(await sureOf(lotId)).toContain('the 3 to 5 years that its seed is said to keep are weighed in')
+    const { forecast, ageing } = afresh(test, lotId)
+    const yearsToHalf = crossingBand(forecast.learnt.posterior, { part: 0.5, of: 'all-seeds' }).middle
+    expect(yearsToHalf / ageing.dailyAhead / 365.25).toBeGreaterThan(1.5)
+    readings(test, room.placeId, 20, 50)
+    expect(await sureOf(lotId)).not.toContain('said to keep')
+  })
+
+  it.each(['fridge', 'freezer'] as const)(
+    'in a %s is left to the equation: lists do not speak of it',
+    async (kind) => {
+      const variety = { newVariety: { cropId: 'wheat', name: 'Mill Lane' } }
+      const cold = await test.call('place.create', { name: 'Cold', kind, parentId: null })
+      const { lotId } = await takeIn(test, { variety, placeId: cold.placeId, harvest: '2025' })
+      expect(await sureOf(lotId)).not.toContain('said to keep')
+    },
+  )
+
+  it('of dried seed is left to the equation too', async () => {
+    const variety = { newVariety: { cropId: 'wheat', name: 'Mill Lane' } }
+    const { lotId } = await takeIn(test, { variety, harvest: '2025' })
+    const noted = { lotId, on: TODAY, measured: { method: 'meter', percent: 7 }, note: '' } as const
+    await test.call('moisture.note', noted)
+    expect(await sureOf(lotId)).not.toContain('said to keep')
+  })
+
+  it('of seed far too moist says why there is none', async () => {
+    const { lotId } = await takeIn(test)
+    write(
+      test,
+      (entryId) =>
+        `INSERT INTO seed_moisture VALUES (1, ${lotId}, '${TODAY}', 'oven', 31, 30, 32, '{}', '', ${entryId});`,
+    )
+    expect(await test.call('forecast.get', { lotId })).toMatchObject({
+      kind: 'refused',
+      because: expect.stringMatching(/moulds/),
+    })
+  })
+})

@@ -32,7 +32,6 @@ export default defineConfig({
     viewport: { width: 1280, height: 800 },
     locale: 'en-GB',
     timezoneId: 'Europe/London',
-    trace: 'retain-on-failure',
     launchOptions: { ...(browser === null ? {} : { executablePath: browser }) },
   },
   projects: [

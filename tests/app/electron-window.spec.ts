@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { _electron, expect, test } from '@playwright/test'
 import { findElectron } from '../../electron/loopback/find-electron.ts'
 import { isRoot } from '../../electron/loopback/open-window.ts'
-import { callOnFile, PROJECT_FOLDER } from './support/command-line.ts'
+import { callOnFile, PROJECT_FOLDER } from '../support/command-line.ts'
 
 test('the desktop window opens on a collection, reaches it, and keeps the page from everything else', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'drawer-electron-'))

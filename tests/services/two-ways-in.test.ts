@@ -1,18 +1,16 @@
-import { execFile } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { promisify } from 'node:util'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { contract, isOperationName } from '../../db/contract/contract.ts'
+import { contract } from '../../db/contract/contract.ts'
 import { createCollection, type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation, type ServiceName } from '../../db/services/run-operation.ts'
+import { callOnFile } from '../support/command-line.ts'
 
-const run = promisify(execFile)
 /** The first of this month: not in the future for either way in. */
 const EARLIER = `${new Date().toISOString().slice(0, 8)}01`
 
-const SEQUENCE: readonly (readonly [string, object])[] = [
+const SEQUENCE: readonly (readonly [ServiceName, object])[] = [
   ['place.create', { key: 'sequence-01', name: 'Seed room', kind: 'room' }],
   [
     'intake.record',
@@ -61,16 +59,6 @@ beforeAll(() => {
 })
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
-function byCommandLine(file: string, operation: string, input: object) {
-  return run('node', [
-    'electron/command-line/call.ts',
-    '--collection',
-    file,
-    operation,
-    JSON.stringify(input),
-  ])
-}
-
 async function inProcess(file: string): Promise<void> {
   const now = () => new Date()
   const collection = await createCollection(file, {
@@ -82,8 +70,7 @@ async function inProcess(file: string): Promise<void> {
     newId: () => crypto.randomUUID(),
   })
   for (const [name, input] of SEQUENCE) {
-    if (!isOperationName(name)) throw new Error(name)
-    await runOperation(collection, name as ServiceName, contract[name].input.parse(input) as never, now)
+    await runOperation(collection, name, contract[name].input.parse(input) as never, now)
   }
   collection.close()
 }
@@ -106,12 +93,12 @@ function contents({ sqlite }: OpenCollection): Record<string, unknown[]> {
 
 it('writes the same file by command line and in process', async () => {
   const [byLine, byCode] = [join(folder, 'line.drawer'), join(folder, 'code.drawer')]
-  await byCommandLine(byLine, 'collection.start', {
+  await callOnFile(byLine, 'collection.start', {
     key: 'sequence-00',
     libraryName: 'Two Ways',
     accessionPattern: 'TW-{####}',
   })
-  for (const [name, input] of SEQUENCE) await byCommandLine(byLine, name, input)
+  for (const [name, input] of SEQUENCE) await callOnFile(byLine, name, input)
   await inProcess(byCode)
   const [one, other] = await Promise.all(
     [byLine, byCode].map((file) => openCollection(file, { access: 'read', now: () => new Date() })),
@@ -125,17 +112,15 @@ it('writes the same file by command line and in process', async () => {
 
 it('gives numbers without gaps and without repeats to callers at once', async () => {
   const file = join(folder, 'crowd.drawer')
-  await byCommandLine(file, 'collection.start', { libraryName: 'A Crowd', accessionPattern: 'CR-{####}' })
+  await callOnFile(file, 'collection.start', { libraryName: 'A Crowd', accessionPattern: 'CR-{####}' })
   const gift = {
     donor: null,
     receivedOn: EARLIER,
     gifts: [{ variety: { newVariety: { cropId: 'bean', name: 'Amber' } }, amount: '50 g' }],
   }
-  const answers = await Promise.all(
-    Array.from({ length: 6 }, () => byCommandLine(file, 'intake.record', gift)),
-  )
-  const numbers = answers.map(({ stdout }) => JSON.parse(stdout).taken[0].accessionNumber as string)
+  const answers = await Promise.all(Array.from({ length: 6 }, () => callOnFile(file, 'intake.record', gift)))
+  const numbers = answers.map(({ taken }) => taken[0]?.accessionNumber)
   expect(numbers.toSorted()).toEqual(['CR-0001', 'CR-0002', 'CR-0003', 'CR-0004', 'CR-0005', 'CR-0006'])
-  const check = await byCommandLine(file, 'collection.check', {})
-  expect(JSON.parse(check.stdout)).toMatchObject({ clean: true, checked: { accessions: 6 } })
+  const check = await callOnFile(file, 'collection.check', {})
+  expect(check).toMatchObject({ clean: true, checked: { accessions: 6 } })
 }, 120_000)

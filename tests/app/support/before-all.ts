@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { buildIfNeeded } from '../../../electron/loopback/build-if-needed.ts'
 import { findElectron } from '../../../electron/loopback/find-electron.ts'
-import { callOnFile, PROJECT_FOLDER } from './command-line.ts'
+import { callOnFile, PROJECT_FOLDER } from '../../support/command-line.ts'
 import { patternOf } from './patterns.ts'
 
 /** Builds the app and makes each kind of collection once: every test gets a copy of one. */

@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
 import { contract, type OperationName, type Value } from '../../../db/contract/contract.ts'
 import type { Answer } from '../../../db/contract/problem.ts'
-import { FIRST_OF_ALL, PROJECT_FOLDER } from './command-line.ts'
+import { FIRST_OF_ALL, PROJECT_FOLDER } from '../../support/command-line.ts'
 
 /** The app as `npm start -- --no-window` runs it, in a folder of its own. */
 export interface RunningApp {

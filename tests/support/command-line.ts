@@ -1,14 +1,14 @@
 import { execFile } from 'node:child_process'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import type { OperationName, Value } from '../../../db/contract/contract.ts'
+import type { OperationName, Value } from '../../db/contract/contract.ts'
 
-export const PROJECT_FOLDER = fileURLToPath(new URL('../../../', import.meta.url))
+export const PROJECT_FOLDER = fileURLToPath(new URL('../../', import.meta.url))
 
 /** What every npm script loads first; it keeps what Node makes of the TypeScript, so that later starts are quick. */
 export const FIRST_OF_ALL = [
   '--import',
-  new URL('../../../electron/check-node.mjs', import.meta.url).href,
+  new URL('../../electron/check-node.mjs', import.meta.url).href,
 ] as const
 
 /** Runs an operation on a file by the command line, as a script would. Rejects with the problem when it is refused. */

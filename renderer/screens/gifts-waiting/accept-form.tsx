@@ -7,7 +7,7 @@ import { useWrite } from '../../shared/client/use-write.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
-import type { GiftFormProps } from './gift-doing.tsx'
+import type { GiftFormProps } from './gift-form-props.ts'
 
 const NO_PLACE = { value: '', label: 'decided later' }
 

@@ -2,7 +2,7 @@ import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { useKeptForm } from '../../shared/card-form/use-kept-form.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { TextField } from '../../shared/table-form/text-field.tsx'
-import type { GiftFormProps } from './gift-doing.tsx'
+import type { GiftFormProps } from './gift-form-props.ts'
 
 /** Declines a gift; the reason stays in the book for the day when the donor asks. */
 export function DeclineForm({ gift, keptAs, onClose }: GiftFormProps) {

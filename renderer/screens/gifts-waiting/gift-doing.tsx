@@ -4,15 +4,8 @@ import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { isBegun } from '../../shared/card-form/use-kept-form.ts'
 import { AcceptForm } from './accept-form.tsx'
 import { DeclineForm } from './decline-form.tsx'
+import type { GiftFormProps } from './gift-form-props.ts'
 import { WaitForm } from './wait-form.tsx'
-
-/** What every form of a gift's card gets. */
-export interface GiftFormProps {
-  readonly gift: WaitingGift
-  /** The name by which what is typed is kept. */
-  readonly keptAs: string
-  readonly onClose: () => void
-}
 
 const DOINGS: readonly { readonly name: string; readonly word: string; readonly form: FC<GiftFormProps> }[] =
   [

@@ -7,7 +7,7 @@ import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
-import type { GiftFormProps } from './gift-doing.tsx'
+import type { GiftFormProps } from './gift-form-props.ts'
 
 const STEPS = WaitingStep.options.map((value) => ({ value, label: waitingInWords(value) }))
 

@@ -5,7 +5,7 @@ import { useToday } from '../../../shared/card-form/use-today.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
 import { CheckField } from '../../../shared/table-form/check-field.tsx'
 import { SelectField } from '../../../shared/table-form/select-field.tsx'
-import type { ActionFormProps } from './lot-actions.tsx'
+import type { ActionFormProps } from './action-form-props.ts'
 
 const KINDS = [
   { value: 'envelope', label: 'an envelope' },

@@ -6,7 +6,7 @@ import { useWrite } from '../../../shared/client/use-write.ts'
 import { AmountField } from '../../../shared/table-form/amount-field.tsx'
 import { CheckField } from '../../../shared/table-form/check-field.tsx'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
-import type { ActionFormProps } from './lot-actions.tsx'
+import type { ActionFormProps } from './action-form-props.ts'
 
 /** Seed that is thrown away, with the reason. */
 export function DiscardForm({ lot, keptAs, onClose }: ActionFormProps) {

@@ -3,7 +3,7 @@ import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
 import { useRead } from '../../../shared/client/use-read.ts'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
-import type { ActionFormProps } from './lot-actions.tsx'
+import type { ActionFormProps } from './action-form-props.ts'
 
 const EMPTY = { grams: '', from: '', to: '7' }
 

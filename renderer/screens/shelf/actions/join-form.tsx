@@ -6,7 +6,7 @@ import { useWrite } from '../../../shared/client/use-write.ts'
 import { ROLE_WORDS } from '../../../shared/format/words.ts'
 import { CheckField } from '../../../shared/table-form/check-field.tsx'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
-import type { ActionFormProps } from './lot-actions.tsx'
+import type { ActionFormProps } from './action-form-props.ts'
 
 interface Typed {
   readonly from: readonly number[]

@@ -2,6 +2,7 @@ import { type FC, useRef, useState } from 'react'
 import type { LotRecord } from '../../../../db/contract/shelf-operations.ts'
 import { isBegun } from '../../../shared/card-form/use-kept-form.ts'
 import { GerminationForm } from '../../../shared/germination-form/germination-form.tsx'
+import type { ActionFormProps } from './action-form-props.ts'
 import { ContainerForm } from './container-form.tsx'
 import { DiscardForm } from './discard-form.tsx'
 import { DryingForm } from './drying-form.tsx'
@@ -13,14 +14,6 @@ import { QuarantineForm } from './quarantine-form.tsx'
 import { SplitForm } from './split-form.tsx'
 import { TakeStockForm } from './take-stock-form.tsx'
 import { WeighSeedsForm } from './weigh-seeds-form.tsx'
-
-/** What every form of a card gets. */
-export interface ActionFormProps {
-  readonly lot: LotRecord
-  /** The name by which what is typed is kept. */
-  readonly keptAs: string
-  readonly onClose: () => void
-}
 
 interface Action {
   readonly name: string

@@ -10,7 +10,7 @@ import { useRead } from '../../../shared/client/use-read.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
 import { SelectField } from '../../../shared/table-form/select-field.tsx'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
-import type { ActionFormProps } from './lot-actions.tsx'
+import type { ActionFormProps } from './action-form-props.ts'
 
 const METHODS = [
   { value: 'sealed-jar', label: 'the air in a closed jar' },

@@ -1,4 +1,4 @@
-import type { ActionFormProps } from './lot-actions.tsx'
+import type { ActionFormProps } from './action-form-props.ts'
 import { MoveLots } from './move-lots.tsx'
 
 /** Moves the lot to another place. */

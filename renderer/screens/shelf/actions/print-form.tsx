@@ -1,5 +1,5 @@
 import { LabelPrint } from '../../../shared/labels/label-print.tsx'
-import type { ActionFormProps } from './lot-actions.tsx'
+import type { ActionFormProps } from './action-form-props.ts'
 
 /** Packet labels of the lot. */
 export function PrintForm({ lot, onClose }: ActionFormProps) {

@@ -3,7 +3,7 @@ import { ReleaseForm } from '../../../shared/card-form/release-form.tsx'
 import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
-import type { ActionFormProps } from './lot-actions.tsx'
+import type { ActionFormProps } from './action-form-props.ts'
 
 /** Keeps a lot from being handed out, or lets it go again once it was checked. */
 export function QuarantineForm(props: ActionFormProps) {

@@ -7,7 +7,7 @@ import { useWrite } from '../../../shared/client/use-write.ts'
 import { AmountField } from '../../../shared/table-form/amount-field.tsx'
 import { SelectField } from '../../../shared/table-form/select-field.tsx'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
-import type { ActionFormProps } from './lot-actions.tsx'
+import type { ActionFormProps } from './action-form-props.ts'
 import { PlaceField } from './place-field.tsx'
 
 interface Typed {

@@ -6,7 +6,7 @@ import { useWrite } from '../../../shared/client/use-write.ts'
 import { AmountField } from '../../../shared/table-form/amount-field.tsx'
 import { CheckField } from '../../../shared/table-form/check-field.tsx'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
-import type { ActionFormProps } from './lot-actions.tsx'
+import type { ActionFormProps } from './action-form-props.ts'
 
 /** What was found by weighing or counting; the difference is written with its reason. */
 export function TakeStockForm({ lot, keptAs, onClose }: ActionFormProps) {

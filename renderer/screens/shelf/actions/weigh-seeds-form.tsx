@@ -17,7 +17,7 @@ import type { Format } from '../../../shared/format/format.ts'
 import { useFormat } from '../../../shared/format/use-format.ts'
 import { CheckField } from '../../../shared/table-form/check-field.tsx'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
-import type { ActionFormProps } from './lot-actions.tsx'
+import type { ActionFormProps } from './action-form-props.ts'
 
 interface Portion {
   readonly seeds: string

@@ -1,0 +1,9 @@
+import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+
+/** What every form of a gift's card gets. */
+export interface GiftFormProps {
+  readonly gift: WaitingGift
+  /** The name by which what is typed is kept. */
+  readonly keptAs: string
+  readonly onClose: () => void
+}

@@ -1,0 +1,9 @@
+import type { LotRecord } from '../../../../db/contract/shelf-operations.ts'
+
+/** What every form of a card gets. */
+export interface ActionFormProps {
+  readonly lot: LotRecord
+  /** The name by which what is typed is kept. */
+  readonly keptAs: string
+  readonly onClose: () => void
+}

@@ -6,6 +6,7 @@ import { staySeen } from './shared/client/stay-seen.ts'
 import './shared/tokens.css'
 import './shared/base.css'
 import './shared/panes.css'
+import './shared/print.css'
 
 takeSecretFromAddress()
 if (window.commonDrawer === undefined) void staySeen()

@@ -67,6 +67,26 @@ export const forecastOperations = {
       z.object({ kind: z.literal('refused'), because: z.string() }),
     ]),
   ),
+  'place.foresee-moves': reads(
+    'Tells how long the lots of a place keep above their thresholds there, and would in each other place.',
+    z.strictObject({ placeId: Id }),
+    z.object({
+      lots: z.int().describe('lots there and inside it that can be told of'),
+      notTold: z.int().describe('lots there of which nothing can be said'),
+      already: z.int().describe('lots that are more likely below their threshold than not today'),
+      places: z.array(
+        z.object({
+          placeId: Id.nullable().describe('null: where they lie'),
+          place: z.string(),
+          half: Years.nullable().describe('until half of those not below yet are so; null: all are below'),
+          words: z.string(),
+          soon: z.int().describe('lots more that are below within five years'),
+          notTold: z.int().describe('lots of which nothing can be said there'),
+          caution: z.string(),
+        }),
+      ),
+    }),
+  ),
   'forecast.left': reads(
     'Tells how many forecasts are still to be worked out, of how many lots.',
     z.strictObject({}),

@@ -3,16 +3,12 @@ import type { LotForecast as ShownForecast } from '../contract/forecast-operatio
 import { addYears } from '../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../domain/dates/iso-date.ts'
 import { wilsonInterval } from '../domain/germination/wilson.ts'
-import { freezingCautions } from '../domain/moisture/moisture-words.ts'
-import { type Band, crossingBand } from '../domain/viability/band.ts'
-import { curveOf, FAR_YEARS } from '../domain/viability/forecast.ts'
+import { curveOf } from '../domain/viability/forecast.ts'
 import type { PaceModel } from '../domain/viability/pace-model.ts'
 import { aliveInWords, crossingInWords, howSure, thresholdInWords } from '../domain/viability/words.ts'
-import { candidatePlaces } from '../queries/forecast-rows.ts'
-import { moistureOfLot } from '../queries/lot-climate.ts'
-import { lotFacts } from '../queries/lot-facts.ts'
 import type { Reading } from './context.ts'
 import { forecastLots, type LotForecast } from './lot-forecast.ts'
+import { movesOf } from './moves.ts'
 import { lotOrRefuse } from './new-lot.ts'
 import { PlacesAgeing } from './place-ageing.ts'
 import { settingsOf } from './settings.ts'
@@ -99,48 +95,4 @@ function basisOf({ constants }: PaceModel): ShownForecast['basis'] {
     confidence,
     note,
   }
-}
-
-const MOST_PLACES = 12
-const DAYS_IN_YEAR = 365.25
-
-/** Years to the threshold where the lot lies and in every place that differs. */
-function movesOf(reading: Reading, reckoned: Reckoned, places: PlacesAgeing): ShownForecast['places'] {
-  const { crop, model, moisture, ageing, forecast, threshold, lotId } = reckoned
-  const crossing = crossingBand(forecast.learnt.posterior, threshold)
-  const lost = ageing.lostOn(reading.today)
-  const here = lotFacts(reading.sqlite, lotId).place_id
-  const yearsAt = (daily: number): Band => {
-    const years = (of: number) => Math.max(0, of - lost) / daily / DAYS_IN_YEAR
-    return { low: years(crossing.low), middle: years(crossing.middle), high: years(crossing.high) }
-  }
-  const row = (placeId: number | null, place: string, daily: number, caution: string) => {
-    const years = yearsAt(daily)
-    return { placeId, place, years, words: yearsInWords(years), caution }
-  }
-  const others = candidatePlaces(reading.sqlite, MOST_PLACES).filter(({ place_id }) => place_id !== here)
-  return [
-    row(null, 'where it lies', ageing.dailyAhead, ''),
-    ...others.map(({ place_id, path, kind }) => {
-      const there = places.of(place_id, crop, model, moisture)
-      const caution =
-        kind === 'freezer'
-          ? freezingCautions(moistureOfLot(reading.sqlite, lotId)?.high_percent ?? null).join(' ')
-          : ''
-      if (there.refusedAhead === null) return row(place_id, path, there.daily, caution)
-      return { placeId: place_id, place: path, years: null, words: there.refusedAhead, caution }
-    }),
-  ]
-}
-
-function yearsInWords({ low, middle, high }: Band): string {
-  if (middle === 0)
-    return high < 0.5 ? 'below it already' : `probably below it already, ${round(high)} at most`
-  if (middle > FAR_YEARS) return `more than ${FAR_YEARS} years`
-  return `about ${round(middle)}, between ${round(low, false)} and ${high > FAR_YEARS ? `more than ${FAR_YEARS}` : round(high)}`
-}
-
-function round(years: number, unit = true): string {
-  const shown = years < 10 ? Math.round(10 * years) / 10 : Math.round(years)
-  return unit ? `${shown} ${shown === 1 ? 'year' : 'years'}` : `${shown}`
 }

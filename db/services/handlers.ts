@@ -38,6 +38,7 @@ import { exportLots, exportWorkbook, makeStock } from './lot-export.ts'
 import { noteMoisture, planLotDrying, readMoisture } from './lot-moisture.ts'
 import { getLot } from './lot-record.ts'
 import { foreseeMove, getLotStorage, noteContainer } from './lot-storage.ts'
+import { foreseeMoves } from './moves.ts'
 import { listNeeds, overrideAccession } from './needs.ts'
 import { correctCrop, createCrop, overrideCrop } from './own-crops.ts'
 import { makeOccurrences, makePassports } from './passports.ts'
@@ -122,6 +123,7 @@ export const readHandlers: ReadHandlers = {
   'promise.list': listPromises,
   'place.list': listPlaces,
   'place.foresee-kind': foreseeKind,
+  'place.foresee-moves': foreseeMoves,
   'gift.list': listGifts,
   'amount.read': readTypedAmount,
   'draft.list': listDrafts,

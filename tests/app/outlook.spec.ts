@@ -29,4 +29,8 @@ test('a bad test bends the curve, names the day and turns the flag', async ({ pa
   await outlook.getByText('What would it bring to move it?').click()
   await expect(outlook.getByRole('row', { name: /^where it lies/ })).toContainText('below it already')
   await expectNoBarrier(page)
+  await page.emulateMedia({ media: 'print', colorScheme: 'dark' })
+  await expect(page.getByRole('banner').or(page.getByRole('contentinfo'))).toHaveCount(0)
+  await expect(page.getByRole('button', { name: 'Move', exact: true })).toHaveCount(0)
+  await expect(curve).toBeVisible()
 })

@@ -77,3 +77,42 @@ describe('the outlook of a lot', () => {
     })
   })
 })
+
+describe('what it would bring to move all that lies in a place', () => {
+  it('adds the lots up here and in each other place, also those in boxes inside', async () => {
+    const room = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })
+    const box = await test.call('place.create', { name: 'Box', kind: 'box', parentId: room.placeId })
+    const freezer = await test.call('place.create', { name: 'Chest', kind: 'freezer', parentId: null })
+    const dead = await takeIn(test, { placeId: room.placeId, harvest: '2025' })
+    const boxed = await takeIn(test, { placeId: box.placeId, harvest: '2025' })
+    await germination(test, dead.lotId, 200, 20)
+    await germination(test, boxed.lotId, 200, 196)
+    const dry = {
+      lotId: boxed.lotId,
+      on: TODAY,
+      measured: { method: 'meter', percent: 6 },
+      note: '',
+    } as const
+    await test.call('moisture.note', dry)
+    const all = await test.call('place.foresee-moves', { placeId: room.placeId })
+    expect(all).toMatchObject({ lots: 2, notTold: 0, already: 1 })
+    expect(all.places.map(({ place }) => place)).toEqual(['where they lie', 'Chest'])
+    expect(all.places[1]?.caution).toMatch(/^1 of the 2 is too moist to freeze or not measured yet\./)
+    const own = await test.call('forecast.get', { lotId: boxed.lotId })
+    if (own.kind !== 'forecast') throw new Error(own.because)
+    const inside = await test.call('place.foresee-moves', { placeId: box.placeId })
+    expect(inside.places.map(({ half }) => half)).toEqual(own.places.map(({ years }) => years))
+    expect(inside.places.map(({ placeId }) => placeId)).toEqual([null, freezer.placeId])
+    expect(inside.places[1]?.caution).toBe('')
+  })
+
+  it('says of how many lots nothing can be told, and of an empty place that there is none', async () => {
+    const { placeId } = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })
+    const empty = { lots: 0, notTold: 0, already: 0, places: [] }
+    expect(await test.call('place.foresee-moves', { placeId })).toEqual(empty)
+    const { lotId } = await takeIn(test, { placeId })
+    const wet = { lotId, on: TODAY, measured: { method: 'meter', percent: 31 }, note: '' } as const
+    await test.call('moisture.note', wet)
+    expect(await test.call('place.foresee-moves', { placeId })).toEqual({ ...empty, notTold: 1 })
+  })
+})

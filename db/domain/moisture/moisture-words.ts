@@ -49,6 +49,14 @@ export function freezingCautions(highestPercent: number | null): string[] {
   }
 }
 
+/** The same of many lots at once: how many of them to measure or dry first; empty where none. */
+export function freezingCautionOfMany(cautioned: number, lots: number): string {
+  if (cautioned === 0) return ''
+  const all = lots === 1 ? 'The lot is' : `All ${lots} are`
+  const some = cautioned === 1 ? `1 of the ${lots} is` : `${cautioned} of the ${lots} are`
+  return `${cautioned === lots ? all : some} too moist to freeze or not measured yet. Frost can kill seed above about ${FREEZES_SAFELY_TO} %.`
+}
+
 /** Seed so moist heats and moulds when it is closed in. Common practice, no source. */
 const SEALS_SAFELY_TO = 10
 

@@ -59,10 +59,18 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
               <tr>
                 <th scope="col">Place</th>
                 <th scope="col">Season</th>
-                <th scope="col">°C</th>
-                <th scope="col">% humidity</th>
-                <th scope="col">°F + %</th>
-                <th scope="col">Too warm or damp</th>
+                <th scope="col" className="number">
+                  °C
+                </th>
+                <th scope="col" className="number">
+                  Humidity, %
+                </th>
+                <th scope="col" className="number">
+                  °F + %
+                </th>
+                <th scope="col" className="number">
+                  Too warm or damp
+                </th>
               </tr>
             </thead>
             <tbody>

@@ -1,6 +1,7 @@
 import { useRef, useState } from 'react'
 import { Link } from 'wouter'
 import type { PlaceClimate } from '../../../db/contract/storage-operations.ts'
+import { celsiusInWords } from '../../../db/domain/climate/climate-words.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
@@ -10,6 +11,7 @@ import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { ClimateTrace } from './climate-trace.tsx'
 import { ImportForm } from './import-form.tsx'
 import { KindForm } from './kind-form.tsx'
+import { MovingThem } from './moving-them.tsx'
 import { ReadingForm } from './reading-form.tsx'
 import { StateWords } from './state-words.tsx'
 import { TermsForm } from './terms-form.tsx'
@@ -105,6 +107,7 @@ interface ClimateProps {
 
 function Climate({ climate, span, onSpan }: ClimateProps) {
   const format = useFormat()
+  const spells = climate.spells.filter(({ hours }) => hours >= 1)
   const moment = (at: string) => `${format.day(at.slice(0, 10))}, ${at.slice(11)}`
   if (climate.sum === null)
     return (
@@ -126,15 +129,15 @@ function Climate({ climate, span, onSpan }: ClimateProps) {
         ))}
         {climate.thaws !== null && <li className="store-caution">{climate.thaws.words}</li>}
       </ul>
-      {climate.spells.length > 0 && (
+      {spells.length > 0 && (
         <>
           <h4>Longest times beyond the limits</h4>
           <ul className="store-words">
-            {climate.spells.map(({ from, until, hours, highest, highestHumidity }) => (
+            {spells.map(({ from, until, hours, highest, highestHumidity }) => (
               <li key={from}>
                 {moment(from)} to {moment(until)}, {hoursInWords(hours)}: up to{' '}
-                {format.number(highest).replace('-', '−')} °C
-                {highestHumidity === null ? '' : ` and ${format.number(highestHumidity)} %`}
+                {celsiusInWords(Math.round(100 * highest))}
+                {highestHumidity === null ? '' : ` and ${format.number(Math.round(highestHumidity))} %`}
               </li>
             ))}
           </ul>
@@ -145,7 +148,6 @@ function Climate({ climate, span, onSpan }: ClimateProps) {
 }
 
 function hoursInWords(hours: number): string {
-  if (hours < 1) return 'less than an hour'
   if (hours < 48) return `${Math.round(hours)} ${Math.round(hours) === 1 ? 'hour' : 'hours'}`
   return `${Math.round(hours / 24)} days`
 }
@@ -160,6 +162,7 @@ function LotsThere({ climate: { lots, place } }: { readonly climate: PlaceClimat
           The first {lots.length} of {place.lots}.
         </p>
       )}
+      {lots.length > 0 && <MovingThem placeId={place.placeId} />}
       <ul className="store-lots">
         {lots.map(({ lotId, lotNumber, variety, crop, caution }) => (
           <li key={lotId}>

@@ -1,5 +1,5 @@
 import { useMutation } from '@tanstack/react-query'
-import { type RefObject, useEffect, useId, useRef, useState } from 'react'
+import { type RefObject, useEffect, useRef, useState } from 'react'
 import { Link } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { lotAddress } from '../../shared/addresses.ts'
@@ -8,6 +8,7 @@ import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { FileField } from '../../shared/parts/file-field.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
 import './from-list.css'
@@ -20,7 +21,6 @@ import { inputOf, type ReadList, useList } from './use-list.ts'
 
 /** Takes somebody's list in: how it is understood is shown first, and nothing is written until the keeper says so. */
 export function FromListScreen() {
-  const id = useId()
   const format = useFormat()
   const { list, seen, pick, choose, answer, letGo } = useList()
   const [leaveOut, setLeaveOut] = useState(false)
@@ -45,23 +45,16 @@ export function FromListScreen() {
         <h1>From a list</h1>
         <Link href="/take-in">Back to Take in</Link>
       </div>
-      <div>
-        <label htmlFor={id}>The list: a workbook (.xlsx) or a CSV file, one gift in each row</label>
-        <input
-          ref={file}
-          id={id}
-          className="list-file"
-          type="file"
-          accept=".xlsx,.csv,.txt,.tsv,text/csv,text/plain"
-          onChange={(event) => {
-            const picked = event.target.files?.[0]
-            if (picked === undefined) return
-            takeIn.reset()
-            setLeaveOut(false)
-            void pick(picked)
-          }}
-        />
-      </div>
+      <FileField
+        ref={file}
+        label="The list: a workbook (.xlsx) or a CSV file, one gift in each row"
+        accept=".xlsx,.csv,.txt,.tsv,text/csv,text/plain"
+        onPick={(picked) => {
+          takeIn.reset()
+          setLeaveOut(false)
+          void pick(picked)
+        }}
+      />
       <div role="status">
         {list !== null && seen.isFetching && <p className="soft">Looking at {list.fileName}…</p>}
         {takeIn.isPending && <p>Taking {read?.counts.new} gifts in. Thousands take some seconds.</p>}

@@ -1,5 +1,4 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
-import { useId } from 'react'
 import { Link } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { call } from '../../shared/client/call.ts'
@@ -7,6 +6,7 @@ import { inBase64 } from '../../shared/client/file-bytes.ts'
 import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { FileField } from '../../shared/parts/file-field.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
 /** Files from others: lists, passports, and a whole collection. */
@@ -31,7 +31,6 @@ export function ComingIn() {
 
 /** Reads a data package into a collection in which nothing was written yet. */
 function PackageBack() {
-  const id = useId()
   const format = useFormat()
   const queries = useQueryClient()
   const about = useRead('collection.about', {})
@@ -49,20 +48,12 @@ function PackageBack() {
           new collection, then come back here.
         </p>
       ) : (
-        <>
-          <label htmlFor={id}>The data package (.zip), as it was saved under Going out</label>
-          <input
-            id={id}
-            className="in-and-out-file"
-            type="file"
-            accept=".zip,application/zip"
-            disabled={read.isPending || read.data !== undefined}
-            onChange={(event) => {
-              const picked = event.target.files?.[0]
-              if (picked !== undefined) read.mutate(picked)
-            }}
-          />
-        </>
+        <FileField
+          label="The data package (.zip), as it was saved under Going out"
+          accept=".zip,application/zip"
+          disabled={read.isPending || read.data !== undefined}
+          onPick={read.mutate}
+        />
       )}
       {read.error !== null && <ProblemText problem={read.error.problem} />}
       <div role="status">

@@ -31,7 +31,7 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
       <header className="need-card-head">
         <h2 tabIndex={-1}>{need.variety}</h2>
         <p>
-          {need.crop} · {need.accessionNumber} · {need.rank}. of the list
+          {need.crop} · {need.accessionNumber} · number {need.rank} of the list
         </p>
       </header>
       <section className="pane-part" aria-label="How it stands">

@@ -1,9 +1,10 @@
-import { useEffect, useId, useState } from 'react'
+import { useEffect, useState } from 'react'
 import type { ReadFile } from '../../../db/contract/reading-file-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { FileField } from '../../shared/parts/file-field.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
@@ -45,7 +46,6 @@ function useColumns(file: ReadFile | undefined) {
 
 /** Takes a data logger's file in: how it is understood is shown first, and nothing is written until the keeper says so. */
 export function ImportForm({ placeId, onClose }: ImportFormProps) {
-  const id = useId()
   const [file, setFile] = useState<Chosen | null>(null)
   const [unit, setUnit] = useState<(typeof UNITS)[number]['value']>('')
   const [order, setOrder] = useState<(typeof ORDERS)[number]['value']>('')
@@ -80,15 +80,10 @@ export function ImportForm({ placeId, onClose }: ImportFormProps) {
       onClose={onClose}
     >
       <div className="card-form-wide">
-        <label htmlFor={id}>The file, as the logger’s program saved it (CSV)</label>
-        <input
-          id={id}
-          className="store-file"
-          type="file"
+        <FileField
+          label="The file, as the logger’s program saved it (CSV)"
           accept=".csv,.txt,.tsv,text/csv,text/plain"
-          onChange={async (event) => {
-            const picked = event.target.files?.[0]
-            if (picked === undefined) return
+          onPick={async (picked) => {
             setFile({ fileName: picked.name, text: await picked.text() })
             setLeaveOut(false)
             setTemperature('')

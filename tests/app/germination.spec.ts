@@ -106,7 +106,7 @@ test('more than was laid out is refused at its cell and outlives the window, and
   expect((await app.call('germination.get', { testId })).state).toBe('cancelled')
 })
 
-test('twenty seeds in a towel are entered in one go', async ({ app, page }) => {
+test('twenty seeds in a towel are entered in one go, and a next stage decides', async ({ app, page }) => {
   const keys = new Keys(page)
   await plan(page, keys)
   await page.getByRole('button', { name: /^It is over/ }).press('Enter')
@@ -119,4 +119,10 @@ test('twenty seeds in a towel are entered in one go', async ({ app, page }) => {
   await page.getByRole('button', { name: 'Over', exact: true }).press('Enter')
   await expect(page.getByRole('list', { name: 'Over' })).toContainText('17 of 20 sprouted')
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(280)
+  const stage = page.getByRole('checkbox', { name: /^the next stage: 17 of 20/ })
+  await stage.press('Space')
+  await expect(page.getByLabel('seeds in each', { exact: false })).toHaveValue('20')
+  await stage.press('Enter')
+  await expect(page.getByRole('textbox', { name: 'Normal', exact: true })).toBeFocused()
+  await expect(page.getByRole('region', { name: 'In stages' })).toContainText('17 of 20')
 })

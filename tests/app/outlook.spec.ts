@@ -12,7 +12,7 @@ test.beforeEach(async ({ app, page }) => {
   await open(page, `/shelf/lot/${shelf.bean.lotId}`)
 })
 
-test('a bad test bends the curve, names the day and turns the flag', async ({ page }) => {
+test('a bad test bends the curve, names the day and turns the flag', async ({ app, page }) => {
   const outlook = page.getByRole('region', { name: 'Will it still sprout' })
   const curve = outlook.getByRole('img')
   await expect(outlook).toContainText('Never tested')
@@ -28,7 +28,13 @@ test('a bad test bends the curve, names the day and turns the flag', async ({ pa
   await expect(page.getByRole('region', { name: 'How it stands' })).toContainText('Weak')
   await outlook.getByText('What would it bring to move it?').click()
   await expect(outlook.getByRole('row', { name: /^where it lies/ })).toContainText('below it already')
+  await app.call('forecast.hold', { held: true })
+  const foot = page.getByRole('contentinfo')
+  await expect(foot).toContainText('3 of 3 forecasts worked out, stopped')
   await expectNoBarrier(page)
+  await foot.getByRole('button', { name: 'go on' }).press('Enter')
+  await expect(foot).not.toContainText('forecasts worked out')
+  expect(await app.call('forecast.left', {})).toMatchObject({ left: 0, held: false })
   await page.emulateMedia({ media: 'print', colorScheme: 'dark' })
   await expect(page.getByRole('banner').or(page.getByRole('contentinfo'))).toHaveCount(0)
   await expect(page.getByRole('button', { name: 'Move', exact: true })).toHaveCount(0)

@@ -106,6 +106,19 @@ test.describe('a shelf of a few lots', () => {
       .poll(async () => (await app.call('lot.get', { lotId: shelf.tomato.lotId })).place)
       .toBe('Seed room / Window shelf')
 
+    const container = ticked.getByRole('button', { name: 'Container' })
+    await container.press('Enter')
+    const kept = ticked.getByRole('form', { name: 'What they are kept in' })
+    await kept.getByLabel('In', { exact: true }).selectOption('a jar')
+    await kept.getByLabel('airtight').press('Space')
+    await kept.getByRole('button', { name: 'Write it down for 2 lots' }).press('Enter')
+    await expect(container).toBeFocused()
+    for (const { lotId } of [shelf.bean, shelf.tomato])
+      expect((await app.call('lot.storage', { lotId })).container).toMatchObject({
+        kind: 'jar',
+        airtight: true,
+      })
+
     await ticked.getByRole('button', { name: 'Labels to the tray' }).press('Enter')
     await expect(shown(page, '2 things put into the print tray')).toBeVisible()
 

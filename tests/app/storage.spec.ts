@@ -32,11 +32,16 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
   await expect(card).toContainText('too warm and too damp')
   await card.getByRole('button', { name: 'Take a logger’s file in' }).press('Enter')
   const text =
-    'Zeit;Temperatur °C;Feuchte %\n14.03.2026 08:30;18,5;42,0\n14.03.2026 09:30;18,6;42,0\nbattery;;\n'
+    'Zeit;Temperatur °C;Feuchte %;außen °C\n14.03.2026 08:30;18,5;42,0;7,5\n14.03.2026 09:30;18,6;42,0;7,1\nbattery;;;\n'
   await card
     .getByLabel('The file, as the logger’s program saved it (CSV)')
     .setInputFiles({ name: 'cellar.csv', mimeType: 'text/csv', buffer: Buffer.from(text) })
   await expect(card).toContainText('Row 4: no date and time can be read from ‘battery’')
+  await expect(card).toContainText('Temperature: ‘Temperatur °C’, in °C.')
+  const column = card.getByLabel('Temperature is')
+  await column.selectOption('‘außen °C’')
+  await expect(card).toContainText('Temperature: ‘außen °C’, in °C.')
+  await column.selectOption('as found')
   await expect(card).toContainText('Temperature: ‘Temperatur °C’, in °C.')
   await expectNoBarrier(page)
   await card.getByLabel('leave the 1 row out').press('Space')
@@ -44,6 +49,11 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
   await expect(page.getByRole('contentinfo').getByRole('status')).toContainText(
     'Took in 2 readings of Cellar from cellar.csv, one row left out',
   )
+  await card.getByRole('button', { name: 'What kind of place it is' }).press('Enter')
+  await card.getByLabel('It is', { exact: true }).selectOption('a fridge')
+  await expect(card).toContainText('The readings of Cellar go on to hold: no forecast changes.')
+  await card.getByRole('button', { name: 'Change it' }).press('Enter')
+  await expect(page.getByRole('contentinfo').getByRole('status')).toContainText('Cellar is a fridge now')
 })
 
 test('moisture and container go on the lot’s card, and a freezer is warned of before the move', async ({

@@ -1,9 +1,7 @@
-import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { DayField } from '../../shared/card-form/day-field.tsx'
-import { useKeptForm } from '../../shared/card-form/use-kept-form.ts'
-import { useToday } from '../../shared/card-form/use-today.ts'
+import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { useWrite } from '../../shared/client/use-write.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
@@ -13,88 +11,56 @@ const NO_PLACE = { value: '', label: 'decided later' }
 
 /** Takes a gift in: it gets its number. With steps still open it wants a reason. */
 export function AcceptForm({ gift, keptAs, onClose }: GiftFormProps) {
-  const today = useToday()
   const places = useRead('place.list', {}).data?.places ?? []
   const { variety, placeId } = gift.gift
-  const { typed, change, letGo } = useKeptForm(keptAs, {
-    amount: gift.amount,
-    place: placeId === null ? '' : String(placeId),
-    on: '',
-    reason: '',
+  const form = useCardForm({
+    keptAs,
+    empty: { amount: gift.amount, place: placeId === null ? '' : String(placeId), on: '', reason: '' },
+    writes: 'gift.accept',
+    onClose,
   })
-  const write = useWrite('gift.accept')
+  const { amount, place, reason } = form.typed
   const open = gift.waitsFor.map(({ words }) => words).join(' and ')
-  const changed = typed.amount !== gift.amount || typed.place !== (placeId === null ? '' : String(placeId))
+  const changed = amount !== gift.amount || place !== (placeId === null ? '' : String(placeId))
   const send = () =>
-    write.mutate(
-      {
-        giftId: gift.giftId,
-        receivedOn: typed.on || today,
-        reason: open === '' ? '' : typed.reason,
-        ...(changed
-          ? {
-              gift: {
-                ...gift.gift,
-                amount: typed.amount,
-                placeId: typed.place === '' ? null : Number(typed.place),
-              },
-            }
-          : {}),
-      },
-      {
-        onSuccess: () => {
-          letGo()
-          onClose()
-        },
-      },
-    )
+    form.send({
+      giftId: gift.giftId,
+      receivedOn: form.dayOf('on'),
+      reason: open === '' ? '' : reason,
+      ...(changed ? { gift: { ...gift.gift, amount, placeId: place === '' ? null : Number(place) } } : {}),
+    })
   return (
     <CardForm
       title="Take it in"
       sendWord="Take it in"
-      busy={write.isPending}
-      error={write.error}
-      shownAtField={['gift.amount', 'receivedOn', 'reason']}
+      {...form.frame}
       onSend={send}
-      onClose={onClose}
-      onChoose={(amount) => change({ amount })}
+      onChoose={form.choice('amount').onChange}
     >
       {open !== '' && (
         <div className="card-form-wide">
           <TextField
             label="Why with steps still open?"
-            step="reason"
             size="record"
-            value={typed.reason}
-            onChange={(reason) => change({ reason })}
+            {...form.field('reason')}
             hint={`Still open: ${open}. The reason is kept in the book.`}
-            problem={problemAt(write.error, 'reason')}
           />
         </div>
       )}
       <AmountField
         label="Amount now"
-        step="amount"
-        value={typed.amount}
-        onChange={(amount) => change({ amount })}
+        {...form.field('amount', 'gift.amount')}
         cropId={
           'newVariety' in variety && 'cropId' in variety.newVariety ? variety.newVariety.cropId : undefined
         }
-        problem={problemAt(write.error, 'gift.amount')}
       />
       <SelectField
         label="Goes to"
-        step="place"
         size="record"
-        value={typed.place}
         options={[NO_PLACE, ...places.map((each) => ({ value: String(each.placeId), label: each.path }))]}
-        onChange={(place) => change({ place })}
+        {...form.choice('place')}
       />
-      <DayField
-        value={typed.on || today}
-        onChange={(on) => change({ on })}
-        problem={problemAt(write.error, 'receivedOn')}
-      />
+      <DayField {...form.day('on', 'receivedOn')} />
     </CardForm>
   )
 }

@@ -1,9 +1,9 @@
-import { useEffect, useId, useRef, useState } from 'react'
+import { useId, useState } from 'react'
 import type { Reminder } from '../../../db/contract/promise-operations.ts'
-import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
-import { useKeptForm } from '../../shared/card-form/use-kept-form.ts'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
+import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
+import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { PromiseMark } from '../../shared/promise-mark/promise-mark.tsx'
@@ -89,28 +89,25 @@ interface LetGoFormProps {
 
 function LetGoForm({ reminder, onClose }: LetGoFormProps) {
   const { withdrawalId } = reminder
-  const { typed, change, letGo } = useKeptForm(`promise-${withdrawalId}`, { reason: '' })
-  const write = useWrite('promise.let-go')
-  const form = useRef<HTMLDivElement>(null)
-  useEffect(() => form.current?.querySelector('input')?.focus(), [])
+  const form = useCardForm({
+    keptAs: `promise-${withdrawalId}`,
+    empty: { reason: '' },
+    writes: 'promise.let-go',
+    onClose,
+  })
   return (
-    <div ref={form}>
+    <div ref={focusFirstField}>
       <CardForm
         title={`Let go: ${reminder.promise.words}`}
         sendWord="Wait for it no longer"
-        busy={write.isPending}
-        error={write.error}
-        shownAtField={['reason']}
-        onSend={() => write.mutate({ withdrawalId, reason: typed.reason }, { onSuccess: letGo })}
-        onClose={onClose}
+        {...form.frame}
+        onSend={() => form.send({ withdrawalId, reason: form.typed.reason })}
       >
         <TextField
           label="Why"
           size="record"
-          value={typed.reason}
-          onChange={(reason) => change({ reason })}
+          {...form.field('reason')}
           placeholder="such as a failed harvest"
-          problem={problemAt(write.error, 'reason')}
         />
       </CardForm>
     </div>

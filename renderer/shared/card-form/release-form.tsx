@@ -1,7 +1,6 @@
-import { useWrite } from '../client/use-write.ts'
 import { TextField } from '../table-form/text-field.tsx'
-import { CardForm, problemAt } from './card-form.tsx'
-import { useKeptForm } from './use-kept-form.ts'
+import { CardForm } from './card-form.tsx'
+import { useCardForm } from './use-card-form.ts'
 
 interface ReleaseFormProps {
   readonly lotId: number
@@ -13,30 +12,19 @@ interface ReleaseFormProps {
 
 /** Lets a lot in quarantine go again, once it was checked. */
 export function ReleaseForm({ lotId, reason, keptAs, onClose }: ReleaseFormProps) {
-  const { typed, change, letGo } = useKeptForm(keptAs, { checked: '' })
-  const write = useWrite('lot.release')
-  const done = () => {
-    letGo()
-    onClose()
-  }
+  const form = useCardForm({ keptAs, empty: { checked: '' }, writes: 'lot.release', onClose })
   return (
     <CardForm
       title="Release from quarantine"
       sendWord="Release it"
-      busy={write.isPending}
-      error={write.error}
-      shownAtField={['checked']}
-      onSend={() => write.mutate({ lotId, checked: typed.checked }, { onSuccess: done })}
-      onClose={onClose}
+      {...form.frame}
+      onSend={() => form.send({ lotId, checked: form.typed.checked })}
     >
       <TextField
         label="What was checked, and found"
-        step="checked"
         size="record"
-        value={typed.checked}
-        onChange={(checked) => change({ checked })}
+        {...form.field('checked')}
         {...(reason === '' ? {} : { hint: `It was kept back because: ${reason}` })}
-        problem={problemAt(write.error, 'checked')}
       />
     </CardForm>
   )

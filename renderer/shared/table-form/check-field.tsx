@@ -2,7 +2,8 @@ import { type ReactNode, useId } from 'react'
 
 interface CheckFieldProps {
   readonly label: string
-  readonly step: string
+  /** Names the step in a StepForm. */
+  readonly step?: string
   readonly checked: boolean
   readonly onChange: (checked: boolean) => void
   /** What ticking it means, shown while it is ticked. */

@@ -1,7 +1,6 @@
-import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
+import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { ReleaseForm } from '../../../shared/card-form/release-form.tsx'
-import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
-import { useWrite } from '../../../shared/client/use-write.ts'
+import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 
@@ -13,30 +12,19 @@ export function QuarantineForm(props: ActionFormProps) {
 }
 
 function KeepBackForm({ lot, keptAs, onClose }: ActionFormProps) {
-  const { typed, change, letGo } = useKeptForm(keptAs, { reason: '' })
-  const write = useWrite('lot.quarantine')
-  const done = () => {
-    letGo()
-    onClose()
-  }
+  const form = useCardForm({ keptAs, empty: { reason: '' }, writes: 'lot.quarantine', onClose })
   return (
     <CardForm
       title="Quarantine"
       sendWord="Keep it back"
-      busy={write.isPending}
-      error={write.error}
-      shownAtField={['reason']}
-      onSend={() => write.mutate({ lotId: lot.lotId, reason: typed.reason }, { onSuccess: done })}
-      onClose={onClose}
+      {...form.frame}
+      onSend={() => form.send({ lotId: lot.lotId, reason: form.typed.reason })}
     >
       <TextField
         label="What is to be checked"
-        step="reason"
         size="record"
-        value={typed.reason}
-        onChange={(reason) => change({ reason })}
+        {...form.field('reason')}
         hint="Until then nobody is handed any of it."
-        problem={problemAt(write.error, 'reason')}
       />
     </CardForm>
   )

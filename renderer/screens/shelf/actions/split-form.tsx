@@ -1,9 +1,7 @@
 import type { LotRole } from '../../../../db/contract/fields.ts'
-import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
+import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { DayField } from '../../../shared/card-form/day-field.tsx'
-import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
-import { useToday } from '../../../shared/card-form/use-today.ts'
-import { useWrite } from '../../../shared/client/use-write.ts'
+import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { AmountField } from '../../../shared/table-form/amount-field.tsx'
 import { SelectField } from '../../../shared/table-form/select-field.tsx'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
@@ -30,81 +28,38 @@ const ROLES: readonly { readonly value: LotRole; readonly label: string }[] = [
 
 /** Moves part of the lot into a new lot with a role of its own. */
 export function SplitForm({ lot, keptAs, onClose }: ActionFormProps) {
-  const today = useToday()
-  const { typed, change, letGo } = useKeptForm(keptAs, EMPTY)
-  const write = useWrite('lot.split')
+  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.split', onClose })
+  const { typed } = form
   const elsewhere = typed.role === 'duplicate-elsewhere'
   const send = () =>
-    write.mutate(
-      {
-        lotId: lot.lotId,
-        ...typed,
-        on: typed.on || today,
-        placeId: elsewhere ? null : typed.placeId,
-        heldBy: elsewhere ? typed.heldBy : '',
-      },
-      {
-        onSuccess: () => {
-          letGo()
-          onClose()
-        },
-      },
-    )
+    form.send({
+      lotId: lot.lotId,
+      ...typed,
+      on: form.dayOf('on'),
+      placeId: elsewhere ? null : typed.placeId,
+      heldBy: elsewhere ? typed.heldBy : '',
+    })
   return (
     <CardForm
       title="Split into a new lot"
       sendWord="Split it off"
-      busy={write.isPending}
-      error={write.error}
-      shownAtField={['amount', 'heldBy', 'note', 'on']}
+      {...form.frame}
       onSend={send}
-      onClose={onClose}
-      onChoose={(amount) => change({ amount })}
+      onChoose={form.choice('amount').onChange}
     >
       <AmountField
         label={`How much (it holds ${lot.quantity.words})`}
-        value={typed.amount}
-        onChange={(amount) => change({ amount })}
+        {...form.field('amount')}
         lotId={lot.lotId}
-        problem={problemAt(write.error, 'amount')}
       />
-      <SelectField
-        label="The new lot is"
-        size="record"
-        value={typed.role}
-        options={ROLES}
-        onChange={(role) => change({ role })}
-      />
+      <SelectField label="The new lot is" size="record" options={ROLES} {...form.choice('role')} />
       {elsewhere ? (
-        <TextField
-          label="Who holds it"
-          step="held-by"
-          size="record"
-          value={typed.heldBy}
-          onChange={(heldBy) => change({ heldBy })}
-          problem={problemAt(write.error, 'heldBy')}
-        />
+        <TextField label="Who holds it" size="record" {...form.field('heldBy')} />
       ) : (
-        <PlaceField
-          label="Where it goes"
-          none="nowhere yet"
-          value={typed.placeId}
-          onChange={(placeId) => change({ placeId })}
-        />
+        <PlaceField label="Where it goes" none="nowhere yet" {...form.choice('placeId')} />
       )}
-      <TextField
-        label="Note"
-        step="note"
-        size="record"
-        value={typed.note}
-        onChange={(note) => change({ note })}
-        problem={problemAt(write.error, 'note')}
-      />
-      <DayField
-        value={typed.on || today}
-        onChange={(on) => change({ on })}
-        problem={problemAt(write.error, 'on')}
-      />
+      <TextField label="Note" size="record" {...form.field('note')} />
+      <DayField {...form.day('on')} />
     </CardForm>
   )
 }

@@ -7,12 +7,10 @@ import {
   judgeReplicates,
   weightStatistics,
 } from '../../../../db/domain/weights/hundred-seed-weight.ts'
-import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
+import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { DayField } from '../../../shared/card-form/day-field.tsx'
-import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
-import { useToday } from '../../../shared/card-form/use-today.ts'
+import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../../shared/card-form/whole-number.ts'
-import { useWrite } from '../../../shared/client/use-write.ts'
 import type { Format } from '../../../shared/format/format.ts'
 import { useFormat } from '../../../shared/format/use-format.ts'
 import { CheckField } from '../../../shared/table-form/check-field.tsx'
@@ -35,40 +33,26 @@ const EMPTY: Typed = { portions: [{ seeds: '', grams: '' }], chaffy: false, note
 
 /** One counted and weighed portion, or several, that give the weight of a hundred. */
 export function WeighSeedsForm({ lot, keptAs, onClose }: ActionFormProps) {
-  const today = useToday()
   const format = useFormat()
-  const { typed, change, letGo } = useKeptForm(keptAs, EMPTY)
+  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.weigh-seeds', onClose })
+  const { typed } = form
   const [warnings, setWarnings] = useState<readonly string[]>([])
-  const write = useWrite('lot.weigh-seeds')
   const portions = readPortions(typed.portions)
   const send = () => {
     if (portions === null) return
-    write.mutate(
-      {
-        lotId: lot.lotId,
-        on: typed.on || today,
-        replicates: portions,
-        chaffy: typed.chaffy,
-        note: typed.note,
-      },
-      {
-        onSuccess: (value) => {
-          letGo()
-          setWarnings(value.warnings)
-          if (value.warnings.length === 0) onClose()
-        },
-      },
-    )
+    const { chaffy, note } = typed
+    form.send({ lotId: lot.lotId, on: form.dayOf('on'), replicates: portions, chaffy, note }, (value) => {
+      setWarnings(value.warnings)
+      if (value.warnings.length === 0) onClose()
+    })
   }
   return (
     <CardForm
       title={`Weigh ${lot.unit.many}`}
       sendWord="Write the weight down"
-      busy={write.isPending || portions === null}
-      error={write.error}
-      shownAtField={['note', 'on']}
+      {...form.frame}
+      busy={form.frame.busy || portions === null}
       onSend={send}
-      onClose={onClose}
     >
       {warnings.length > 0 && (
         <div className="card-form-wide card-cautions" role="alert">
@@ -78,29 +62,13 @@ export function WeighSeedsForm({ lot, keptAs, onClose }: ActionFormProps) {
           ))}
         </div>
       )}
-      <Portions lot={lot} portions={typed.portions} onChange={(next) => change({ portions: next })} />
+      <Portions lot={lot} portions={typed.portions} onChange={form.choice('portions').onChange} />
       <p className="card-form-wide" role="status">
         {portions === null ? '' : weightInWords(portions, typed.chaffy, lot.unit.many, format)}
       </p>
-      <DayField
-        value={typed.on || today}
-        onChange={(on) => change({ on })}
-        problem={problemAt(write.error, 'on')}
-      />
-      <TextField
-        label="Note"
-        step="note"
-        size="record"
-        value={typed.note}
-        onChange={(note) => change({ note })}
-        problem={problemAt(write.error, 'note')}
-      />
-      <CheckField
-        label="light and chaffy, so portions differ more"
-        step="chaffy"
-        checked={typed.chaffy}
-        onChange={(chaffy) => change({ chaffy })}
-      />
+      <DayField {...form.day('on')} />
+      <TextField label="Note" size="record" {...form.field('note')} />
+      <CheckField label="light and chaffy, so portions differ more" {...form.check('chaffy')} />
     </CardForm>
   )
 }
@@ -122,14 +90,12 @@ function Portions({ lot, portions, onChange }: PortionsProps) {
         <div key={index} className="portion">
           <TextField
             label={`${lot.unit.many}${nth(index, portions.length)}`}
-            step={`seeds-${index}`}
             size="record"
             value={portion.seeds}
             onChange={(seeds) => changeAt(index, { seeds })}
           />
           <TextField
             label={`grams${nth(index, portions.length)}`}
-            step={`grams-${index}`}
             size="record"
             value={portion.grams}
             onChange={(grams) => changeAt(index, { grams })}

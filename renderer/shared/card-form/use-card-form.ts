@@ -1,0 +1,78 @@
+import type { Value, WriteName } from '../../../db/contract/contract.ts'
+import { useWrite, type WriteInput } from '../client/use-write.ts'
+import { problemAt } from './card-form.tsx'
+import { useKeptForm } from './use-kept-form.ts'
+import { useToday } from './use-today.ts'
+
+interface CardFormTerms<N extends WriteName, T extends object> {
+  /** The name by which what is typed is kept. */
+  readonly keptAs: string
+  readonly empty: T
+  /** The operation that the form is for. */
+  readonly writes: N
+  readonly onClose?: () => void
+}
+
+type NamesOf<T, V> = { [K in keyof T]: T[K] extends V ? K : never }[keyof T] & string
+
+/**
+ * The form of a card that ends in one write: what is typed is kept by its name until it was written, and then the form
+ * closes.
+ *
+ * `field`, `choice`, `check` and `day` give a field what it needs beside its label, by the name of what is typed. Where
+ * the input calls it otherwise, `path` is where a refusal would name it. A problem is shown at the field that was asked
+ * for it, and by the frame where no field was.
+ */
+export function useCardForm<N extends WriteName, T extends object>(terms: CardFormTerms<N, T>) {
+  const { keptAs, empty, writes, onClose } = terms
+  const today = useToday()
+  const { typed, change, letGo } = useKeptForm(keptAs, empty)
+  const write = useWrite(writes)
+  const shownAtField: string[] = []
+  const problem = (path: string) => {
+    shownAtField.push(path)
+    return problemAt(write.error, path)
+  }
+  const choice = <K extends keyof T & string>(name: K) => ({
+    value: typed[name],
+    onChange: (value: T[K]) => change({ [name]: value } as unknown as Partial<T>),
+  })
+  const dayOf = (name: NamesOf<T, string>) => (typed[name] as string) || today
+  return {
+    typed,
+    change,
+    problem,
+    choice,
+    /** The day that was typed; today while none was. */
+    dayOf,
+    field: <K extends NamesOf<T, string>>(name: K, path: string = name) => ({
+      ...choice(name),
+      problem: problem(path),
+    }),
+    day: <K extends NamesOf<T, string>>(name: K, path: string = name) => ({
+      ...choice(name),
+      value: dayOf(name),
+      problem: problem(path),
+    }),
+    check: <K extends NamesOf<T, boolean>>(name: K) => {
+      const { value, onChange } = choice(name)
+      return { checked: value as boolean, onChange: onChange as (checked: boolean) => void }
+    },
+    /** Writes. Then nothing typed is kept any more, and the form closes unless there is something to do in its place. */
+    send: (input: WriteInput<N>, onWritten?: (value: Value<N>) => void) =>
+      write.mutate(input, {
+        onSuccess: (value) => {
+          letGo()
+          if (onWritten === undefined) onClose?.()
+          else onWritten(value)
+        },
+      }),
+    /** What the frame of the form needs beside its words. */
+    frame: {
+      busy: write.isPending || today === '',
+      error: write.error,
+      shownAtField,
+      ...(onClose === undefined ? {} : { onClose }),
+    },
+  }
+}

@@ -2,7 +2,6 @@ import { useEffect, useRef } from 'react'
 import { Link } from 'wouter'
 import { packetsInWords } from '../../../db/domain/amounts/packets.ts'
 import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
-import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
 import { KeyHints } from '../../shared/table-form/key-hints.tsx'
@@ -10,6 +9,7 @@ import { LOTS } from '../../shared/table-form/lot-source.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
 import { PersonFields } from '../../shared/table-form/person-fields.tsx'
+import { SaveTrouble } from '../../shared/table-form/save-trouble.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
@@ -106,10 +106,7 @@ export function HandOutTable(props: HandOutTableProps) {
             today={today}
             onChange={(change) => table.change({ kind: 'visit', change })}
           />
-          {table.shown.refused && <ProblemText problem={table.shown.refused} />}
-          {!visit.kept && (
-            <p className="table-field-warning">What you type cannot be kept just now. Save soon.</p>
-          )}
+          <SaveTrouble refused={table.shown.refused} kept={visit.kept} />
           <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
             Save the visit
           </button>

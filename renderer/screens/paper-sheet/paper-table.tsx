@@ -1,7 +1,6 @@
 import { useEffect, useRef } from 'react'
 import { Link } from 'wouter'
 import { useFormat } from '../../shared/format/use-format.ts'
-import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
@@ -9,6 +8,7 @@ import { KeyHints } from '../../shared/table-form/key-hints.tsx'
 import { LOTS } from '../../shared/table-form/lot-source.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { PersonFields } from '../../shared/table-form/person-fields.tsx'
+import { SaveTrouble } from '../../shared/table-form/save-trouble.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
@@ -96,10 +96,7 @@ export function PaperTable(props: PaperTableProps) {
           <p className="table-total" role="status">
             {listed.length === 0 ? '' : linesInWords(listed.length)}
           </p>
-          {table.shown.refused && <ProblemText problem={table.shown.refused} />}
-          {!visit.kept && (
-            <p className="table-field-warning">What you type cannot be kept just now. Save soon.</p>
-          )}
+          <SaveTrouble refused={table.shown.refused} kept={visit.kept} />
           <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
             Save the sheet
           </button>

@@ -3,10 +3,10 @@ import { Link } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
-import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { KeyHints } from '../../shared/table-form/key-hints.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
+import { SaveTrouble } from '../../shared/table-form/save-trouble.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { TextField } from '../../shared/table-form/text-field.tsx'
@@ -94,10 +94,7 @@ export function StocktakeTable(props: StocktakeTableProps) {
             {table.counted.length} of {rows.length} looked at, {differing} differ
           </p>
           <Terms draft={draft} today={today} table={table} />
-          {table.shown.refused && <ProblemText problem={table.shown.refused} />}
-          {!visit.kept && (
-            <p className="table-field-warning">What you type cannot be kept just now. Post it soon.</p>
-          )}
+          <SaveTrouble refused={table.shown.refused} kept={visit.kept} />
           <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
             Post them together
           </button>

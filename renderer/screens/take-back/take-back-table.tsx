@@ -1,10 +1,10 @@
 import { useEffect, useRef } from 'react'
 import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
-import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { KeyHints } from '../../shared/table-form/key-hints.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
 import { PersonFields } from '../../shared/table-form/person-fields.tsx'
+import { SaveTrouble } from '../../shared/table-form/save-trouble.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
@@ -80,10 +80,7 @@ export function TakeBackTable(props: TakeBackTableProps) {
               problems={table.shown.line}
               thisYear={thisYear}
             />
-            {table.shown.refused && <ProblemText problem={table.shown.refused} />}
-            {!visit.kept && (
-              <p className="table-field-warning">What you type cannot be kept just now. Save soon.</p>
-            )}
+            <SaveTrouble refused={table.shown.refused} kept={visit.kept} />
             <p className="table-buttons">
               <button
                 type="button"

@@ -1,12 +1,12 @@
 import { useEffect, useRef } from 'react'
 import { Link } from 'wouter'
 import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
-import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
 import { KeyHints } from '../../shared/table-form/key-hints.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
 import { PersonFields } from '../../shared/table-form/person-fields.tsx'
+import { SaveTrouble } from '../../shared/table-form/save-trouble.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
@@ -127,10 +127,7 @@ export function TakeInTable(props: TakeInTableProps) {
           <p className="table-total" role="status">
             {listed === 0 ? '' : listed === 1 ? '1 gift' : `${listed} gifts`}
           </p>
-          {table.refused && <ProblemText problem={table.refused} />}
-          {!visit.kept && (
-            <p className="table-field-warning">What you type cannot be kept just now. Save soon.</p>
-          )}
+          <SaveTrouble refused={table.refused} kept={visit.kept} />
           <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
             Save the visit
           </button>

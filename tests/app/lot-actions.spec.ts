@@ -71,7 +71,9 @@ test('a germination result is entered with its interval in words', async ({ app,
   await openForm(page, 'Enter germination')
   await page.getByLabel('seeds laid out', { exact: true }).fill('20')
   await page.getByLabel('of them sprouted').fill('15')
-  await expect(shown(page, /^75%; with so many laid out it may be anything from 53% to 89%$/)).toBeVisible()
+  await expect(
+    shown(page, /^75\s%; with so many laid out it may be anything from 53\s% to 89\s%$/),
+  ).toBeVisible()
   await page.getByRole('button', { name: 'Write the result down' }).click()
   await expect(footLine(page)).toContainText('15 of 20 sprouted')
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(280)

@@ -26,6 +26,16 @@ describe('numbers, masses and dates as the library writes them', () => {
     expect(british.day('')).toBe('')
   })
 
+  it('writes each date of a sentence so', () => {
+    expect(british.sentence('QH25-0001-A: 20 sprouted on 2026-03-04')).toBe(
+      'QH25-0001-A: 20 sprouted on 4 Mar 2026',
+    )
+  })
+
+  it('writes a percentage as its sentences do, and keeps it on one line', () => {
+    expect(british.percent(0.854)).toBe('85\u00a0%')
+  })
+
   it('signs a change with a true minus', () => {
     expect([50, -3, 0].map(british.change)).toEqual(['+50', '−3', '0'])
   })

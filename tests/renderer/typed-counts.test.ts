@@ -1,6 +1,11 @@
 import { expect, test } from 'vitest'
 import { sproutPicture, sproutsInWords } from '../../renderer/screens/germination/sprouts.ts'
-import { cellsOf, readCells, stillThere } from '../../renderer/screens/germination/typed-counts.ts'
+import {
+  cellsOf,
+  cellsShown,
+  readCells,
+  stillThere,
+} from '../../renderer/screens/germination/typed-counts.ts'
 
 const NONE = { normal: 0, abnormal: 0, hard: 0, fresh: 0, dead: 0 }
 
@@ -20,6 +25,13 @@ test('a count put back into its cells reads as it was', () => {
     { ...NONE, fresh: 1 },
   ]
   expect(readCells(cellsOf(tallies), 2)).toEqual({ tallies })
+})
+
+test('a day that was counted shows its count until something is typed', () => {
+  const counts = [{ on: '2026-03-05', day: 1, entryId: 1, replicates: [{ ...NONE, normal: 8 }] }]
+  expect(cellsShown({}, counts, '2026-03-05')).toEqual({ 'normal.0': '8' })
+  expect(cellsShown({}, counts, '2026-03-06')).toEqual({})
+  expect(cellsShown({ 'normal.0': '' }, counts, '2026-03-05')).toEqual({ 'normal.0': '' })
 })
 
 test('what is still there leaves out the count of the day that is being typed', () => {

@@ -166,7 +166,7 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
 
 const MOST_REPLICATES = 16
 /** Letters that a field of the card shows at once; more are said beneath. */
-const FITS_FIELD = 24
+const FITS_FIELD = 30
 const SHOWN = ['replicates', 'replicates.0', 'medium', 'temperature', 'firstDay', 'finalDay', 'on', 'note']
 
 function spentInWords(replicates: number | null, each: number | null, plan: TestPlan): string {

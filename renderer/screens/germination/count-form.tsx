@@ -14,7 +14,7 @@ import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
 import type { TypedCount } from './bench-draft.ts'
-import { cellName, columnKey, readCells, stillThere } from './typed-counts.ts'
+import { cellName, cellsShown, columnKey, readCells, stillThere } from './typed-counts.ts'
 
 interface CountFormProps {
   readonly test: TestRecord
@@ -42,7 +42,9 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
   const write = useWrite('germination.count')
   const on = typed.on || today
   const left = stillThere(test, on)
-  const read = readCells(typed.cells, left.length)
+  const again = test.counts.some((count) => count.on === on)
+  const cells = cellsShown(typed.cells, test.counts, on)
+  const read = readCells(cells, left.length)
   const tallies = 'tallies' in read ? read.tallies : null
   const after = left.map((seeds, index) => seeds - tallied(tallies?.[index] ?? NONE))
   const tooMany = after.findIndex((seeds) => seeds < 0)
@@ -65,11 +67,11 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
     }
   }
   const send = () => void held.holdUntil(writeDown)
-  const setCell = (name: string, value: string) => change({ cells: { ...typed.cells, [name]: value } })
+  const setCell = (name: string, value: string) => change({ cells: { ...cells, [name]: value } })
   const restIsDead = () =>
     change({
       cells: {
-        ...typed.cells,
+        ...cells,
         ...Object.fromEntries(
           after.map((seeds, index) => {
             const dead = tallies?.[index]?.dead ?? 0
@@ -78,7 +80,6 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
         ),
       },
     })
-  const again = test.counts.some((count) => count.on === on)
   return (
     <StepForm
       label="Enter a count"
@@ -94,7 +95,7 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
       <DayField value={on} onChange={(day) => change({ on: day })} problem={problemAt(write.error, 'on')} />
       {again && (
         <p className="table-field-warning">
-          {format.day(on)} was counted already: what you enter takes the place of that count.
+          {format.day(on)} was counted already: change its figures, and they take the place of that count.
         </p>
       )}
       <table className="germ-grid" data-next="">
@@ -126,7 +127,7 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
                       data-step={name}
                       aria-label={cellLabel(category, index, test.replicates.length)}
                       aria-invalid={index === tooMany || ('unreadable' in read && read.unreadable === name)}
-                      value={typed.cells[name] ?? ''}
+                      value={cells[name] ?? ''}
                       onChange={(event) => setCell(name, event.target.value)}
                     />
                   </td>

@@ -5,9 +5,6 @@ import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import { dueInWords } from './bench-words.ts'
 import type { Row } from './row-list.tsx'
 
-/** A date inside a sentence, to be written as the keeper writes dates. */
-const ISO_DAY = /\d{4}-\d{2}-\d{2}/g
-
 /** A test as the lists of the bench and of what is over show it. */
 export function testRow(test: TestLine, format: Format): Row {
   const late = test.due?.when === 'late'
@@ -52,7 +49,7 @@ export function dueRow(due: DueTest, format: Format): Row {
         <span className="germ-row-due">
           {due.late && <StateMark mark="test-due" />}
           <span>
-            {format.day(due.on)}: {due.because.replace(ISO_DAY, format.day)}
+            {format.day(due.on)}: {format.sentence(due.because)}
           </span>
         </span>
         <span className="soft">

@@ -47,6 +47,12 @@ export function cellsOf(tallies: readonly Tally[]): TypedCells {
   )
 }
 
+/** What is typed; where nothing is yet, the count of that day, so that nobody writes over it without seeing it. */
+export function cellsShown(typed: TypedCells, counts: TestRecord['counts'], on: string): TypedCells {
+  const counted = counts.find((count) => count.on === on)
+  return counted === undefined || Object.keys(typed).length > 0 ? typed : cellsOf(counted.replicates)
+}
+
 /** Seeds of each replicate that no count has taken out yet, leaving out the count of the day that is being typed. */
 export function stillThere(test: Pick<TestRecord, 'counts' | 'replicates'>, on: string): number[] {
   const counted = test.counts.filter((count) => count.on !== on)

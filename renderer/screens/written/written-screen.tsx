@@ -92,13 +92,13 @@ function WrittenEntry({ entry, busy, onTakeBack }: WrittenEntryProps) {
         {format.time(entry.recordedAt)}
       </time>
       <p className="written-said">
-        {entry.said}
+        {format.sentence(entry.said)}
         {entry.people.length > 0 && <span className="soft"> · {entry.people.join(', ')}</span>}
         {entry.takenBack && <span className="soft"> (taken back)</span>}
       </p>
       {entry.undoable && (
         <button type="button" className="word-button" disabled={busy} onClick={onTakeBack}>
-          take back<span className="only-aloud">: {entry.said}</span>
+          take back<span className="only-aloud">: {format.sentence(entry.said)}</span>
         </button>
       )}
       {lots.size > 1 && <LotsOfEntry lots={lots} />}

@@ -11,6 +11,7 @@ import { useSaid } from './said.ts'
 
 /** The last thing that happened, said aloud, with its undo. */
 export function FootLine() {
+  const format = useFormat()
   const said = useSaid()
   const takeBack = useWrite('entry.take-back')
   const about = useRead('collection.about', {}).data
@@ -18,7 +19,7 @@ export function FootLine() {
   return (
     <footer className="foot-line">
       <p className="foot-line-said" role="status">
-        {takeBack.error ? takeBack.error.problem.sentence : (said?.said ?? '')}
+        {takeBack.error ? takeBack.error.problem.sentence : format.sentence(said?.said ?? '')}
       </p>
       {entryId !== undefined && (
         <button

@@ -34,7 +34,7 @@ function Outlook({ forecast }: { readonly forecast: LotForecast }) {
       </p>
       <ul className="outlook-sure">
         {forecast.howSure.map((sentence) => (
-          <li key={sentence}>{sentence}</li>
+          <li key={sentence}>{format.sentence(sentence)}</li>
         ))}
       </ul>
       <Moving forecast={forecast} />

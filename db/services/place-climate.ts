@@ -53,6 +53,16 @@ export class StoredPlaces {
     return this.#stored(placeId, this.#lotsInside().get(placeId) ?? 0)
   }
 
+  /** The places in which lots with seed lie, not counting what lies in places inside them. */
+  holdingSeed(): number[] {
+    return [...this.#lines.values()].filter(({ lots }) => lots > 0).map(({ placeId }) => placeId)
+  }
+
+  /** The place that a place stands in and that itself stands in none: it may be the place itself. */
+  outermost(placeId: number): number {
+    return this.#around(placeId).at(-1) ?? placeId
+  }
+
   ownTerms(placeId: number): TermsRow | null {
     return this.#terms.get(placeId) ?? null
   }

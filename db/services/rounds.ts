@@ -52,13 +52,13 @@ export function listDueRounds(reading: Reading): Value<'round.due'> {
       },
     ]
   })
-  const unvisited = all.filter(
-    ({ placeId, parentId }) =>
-      parentId === null &&
-      lotsInPlace(reading.sqlite, placeId, -1).some(
-        ({ place }) => places.roundOf(idOf.get(place) ?? placeId) === null,
-      ),
+  const missed = new Set(
+    places
+      .holdingSeed()
+      .filter((placeId) => places.roundOf(placeId) === null)
+      .map((placeId) => places.outermost(placeId)),
   )
+  const unvisited = all.filter(({ placeId }) => missed.has(placeId))
   const looked = [...new Set(stops.flatMap(({ looks }) => looks.map(({ look }) => look)))]
   return {
     places: stops.toSorted((a, b) => (a.due.on < b.due.on ? -1 : a.due.on > b.due.on ? 1 : 0)),

@@ -87,6 +87,17 @@ export const forecastOperations = {
       ),
     }),
   ),
+  'place.spell-cost': reads(
+    'Tells what some days cost the lots that lay in a place then, beside what its usual days cost.',
+    z.strictObject({ placeId: Id, from: Day, until: Day.describe('the last of the days') }),
+    z.object({
+      lots: z.int().describe('lots that lie there now, lay there then and can be told of'),
+      least: z.number().describe('points of the percentage alive today'),
+      middle: z.number(),
+      most: z.number(),
+      words: z.string(),
+    }),
+  ),
   'forecast.left': reads(
     'Tells how many forecasts are still to be worked out, of how many lots.',
     z.strictObject({}),

@@ -63,6 +63,7 @@ import { checkPlan, latestPlan, makePlan, savePlan } from './season-plan.ts'
 import { weighSeeds } from './seed-weights.ts'
 import { changeSettings } from './settings.ts'
 import { findAnything, listLots, offerLots } from './shelf.ts'
+import { spellCost } from './spell-cost.ts'
 import { joinLots, splitLot } from './split-and-join.ts'
 import { foreseeStocktake, recordStocktake, takeStock } from './stocktake.ts'
 import { printStocktakeSheet } from './stocktake-sheet.ts'
@@ -124,6 +125,7 @@ export const readHandlers: ReadHandlers = {
   'place.list': listPlaces,
   'place.foresee-kind': foreseeKind,
   'place.foresee-moves': foreseeMoves,
+  'place.spell-cost': spellCost,
   'gift.list': listGifts,
   'amount.read': readTypedAmount,
   'draft.list': listDrafts,

@@ -31,8 +31,14 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
   await card.getByRole('button', { name: 'Keep that' }).press('Enter')
   await expect(card).toContainText('too warm and too damp')
   await card.getByRole('button', { name: 'Take a logger’s file in' }).press('Enter')
+  const hot = Array.from(
+    { length: 30 },
+    (_, hour) =>
+      `${16 + Math.floor(hour / 24)}.03.2026 ${String(hour % 24).padStart(2, '0')}:00;31,0;70,0;7,0\n`,
+  )
   const text =
-    'Zeit;Temperatur °C;Feuchte %;außen °C\n14.03.2026 08:30;18,5;42,0;7,5\n14.03.2026 09:30;18,6;42,0;7,1\nbattery;;;\n'
+    'Zeit;Temperatur °C;Feuchte %;außen °C\n14.03.2026 08:30;18,5;42,0;7,5\n14.03.2026 09:30;18,6;42,0;7,1\nbattery;;;\n' +
+    hot.join('')
   await card
     .getByLabel('The file, as the logger’s program saved it (CSV)')
     .setInputFiles({ name: 'cellar.csv', mimeType: 'text/csv', buffer: Buffer.from(text) })
@@ -45,10 +51,17 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
   await expect(card).toContainText('Temperature: ‘Temperatur °C’, in °C.')
   await expectNoBarrier(page)
   await card.getByLabel('leave the 1 row out').press('Space')
-  await card.getByRole('button', { name: 'Take 2 readings in' }).press('Enter')
+  await card.getByRole('button', { name: 'Take 32 readings in' }).press('Enter')
   await expect(page.getByRole('contentinfo').getByRole('status')).toContainText(
-    'Took in 2 readings of Cellar from cellar.csv, one row left out',
+    'Took in 32 readings of Cellar from cellar.csv, one row left out',
   )
+  await card.getByLabel('Over').selectOption('all of it')
+  await card
+    .getByRole('listitem')
+    .filter({ hasText: 'up to 31.0 °C and 70 %' })
+    .getByRole('button')
+    .press('Enter')
+  await expect(card).toContainText('No lot that lies there now lay there then.')
   await card.getByRole('button', { name: 'What kind of place it is' }).press('Enter')
   await card.getByLabel('It is', { exact: true }).selectOption('a fridge')
   await expect(card).toContainText('The readings of Cellar go on to hold: no forecast changes.')

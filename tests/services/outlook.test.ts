@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { crossingBand } from '../../db/domain/viability/band.ts'
+import { isoDate } from '../../db/domain/dates/iso-date.ts'
+import { crossingBand, viabilityBand } from '../../db/domain/viability/band.ts'
 import { afresh, germination, readings, write } from '../builders/forecasts.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 
@@ -114,5 +115,49 @@ describe('what it would bring to move all that lies in a place', () => {
     const wet = { lotId, on: TODAY, measured: { method: 'meter', percent: 31 }, note: '' } as const
     await test.call('moisture.note', wet)
     expect(await test.call('place.foresee-moves', { placeId })).toEqual({ ...empty, notTold: 1 })
+  })
+})
+
+describe('what a failed week cost the lots of a place', () => {
+  const week = { from: '2026-02-10', until: '2026-02-16' }
+  const aFreezer = async () => {
+    const { placeId } = await test.call('place.create', { name: 'Chest', kind: 'freezer', parentId: null })
+    const days = Array.from({ length: 28 }, (_, day) => {
+      const celsius = day >= 9 && day < 16 ? 26 : -18
+      return `2026-02-${String(day + 1).padStart(2, '0')} 12:00,${celsius}`
+    })
+    const text = ['Time,Temperature °C', ...days].join('\n')
+    await test.call('readings.import-file', { placeId, fileName: 'chest.csv', text })
+    return placeId
+  }
+  const lain = (lotId: number, since: string) =>
+    test.collection.sqlite.exec(`UPDATE lot_place SET since = '${since}' WHERE lot_id = ${lotId}`)
+
+  it('is the life that its days took beyond what usual days take, of those that lay there then', async () => {
+    const placeId = await aFreezer()
+    const { lotId } = await takeIn(test, { placeId, harvest: '2025' })
+    const late = await takeIn(test, { placeId, harvest: '2025' })
+    lain(lotId, '2026-01-01')
+    lain(late.lotId, '2026-02-12')
+    const told = await test.call('place.spell-cost', { placeId, ...week })
+    expect(told.lots).toBe(1)
+    const { forecast, ageing } = afresh(test, lotId)
+    const lost = ageing.lostOn(isoDate(TODAY))
+    const spent = ageing.lostOn(isoDate('2026-02-17')) - ageing.lostOn(isoDate('2026-02-10'))
+    const without = viabilityBand(forecast.learnt.posterior, lost - spent + 7 * ageing.dailyAhead)
+    expect(told.most).toBeCloseTo(100 * (without.middle - forecast.today.middle), 9)
+    expect(told.most).toBeGreaterThan(0.05)
+    expect(told.words).toContain('the lot that lay there then')
+  })
+
+  it('is nothing where no lot lay there then, and days the wrong way round are refused', async () => {
+    const placeId = await aFreezer()
+    await takeIn(test, { placeId, harvest: '2025' })
+    expect(await test.call('place.spell-cost', { placeId, ...week })).toMatchObject({
+      lots: 0,
+      words: 'No lot that lies there now lay there then.',
+    })
+    const turned = { placeId, from: week.until, until: week.from }
+    expect((await test.refused('place.spell-cost', turned)).sentence).toBe('It ends before it begins.')
   })
 })

@@ -127,6 +127,12 @@ describe('a logger file of a freezer with a frost-free cycle', () => {
     expect(Math.min(...losses)).toBeGreaterThan(-1e-9)
     expect(losses.filter((loss) => loss > 0.001).length).toBeGreaterThan(losses.length / 2)
     expect(Math.max(...losses)).toBeLessThan(0.05)
+    const told = await call('place.spell-cost', { placeId, from: '2026-08-15', until: '2026-08-21' })
+    expect(told.lots).toBeGreaterThanOrEqual(losses.length)
+    // Beside usual days of the place, where the losses above are beside the same week as it would have been.
+    expect(told.most).toBeGreaterThan(100 * Math.max(...losses) - 0.3)
+    expect(told.least).toBeLessThan(100 * Math.min(...losses) + 0.1)
+    expect(told.words).toMatch(/^It cost the \d+ lots that lay there then 0 to \d\.\d points/)
     console.info(
       `one week at 24 °C cost the ${losses.length} lots looked at ${(100 * Math.min(...losses)).toFixed(1)} to ${(100 * Math.max(...losses)).toFixed(1)} points of viability, its own days and no others`,
     )

@@ -74,3 +74,25 @@ export function thawsInWords({ peaks, everyHours, riseCc }: ThawCycles): string 
   const hours = Math.round(everyHours)
   return `It warms by ${(riseCc / 100).toFixed(1)} °C every ${hours} hours or so, ${peaks} times in these readings, as a frost-free freezer does to melt its ice. Seed in a sealed jar feels less of it; a freezer without this is better for decades (common practice).`
 }
+
+/** What a time beyond the limits cost some lots: points of the percentage alive. */
+export interface SpellCost {
+  readonly lots: number
+  readonly least: number
+  readonly middle: number
+  readonly most: number
+}
+
+/** What a time beyond the limits cost, and what is not in the figure. */
+export function spellCostInWords({ lots, least, middle, most }: SpellCost): string {
+  if (lots === 0) return 'No lot that lies there now lay there then.'
+  const which = lots === 1 ? 'the lot that lay' : `the ${lots} lots that lay`
+  const one = (points: number) => `${Math.round(10 * points) / 10}`
+  const cost =
+    most < 0.1
+      ? 'less than a tenth of a point of what is alive'
+      : lots === 1
+        ? `${one(most)} points of what is alive`
+        : `${one(least)} to ${one(most)} points of what is alive, ${one(middle)} in the middle`
+  return `It cost ${which} there then ${cost}, by the forecast. Frost on moist seed and water that settled on cold seed are not in it.`
+}

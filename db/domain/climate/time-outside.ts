@@ -7,7 +7,7 @@ const STANDS_FOR_AT_MOST = 26 * 60
 /** A stretch of time beyond the limits without a reading inside them. */
 export interface Spell {
   readonly from: string
-  /** The first reading inside the limits again, or the last reading of all. */
+  /** The first reading inside the limits again; where time follows that nobody measured, or nothing, the last beyond them. */
   readonly until: string
   readonly hours: number
   readonly highestCc: number
@@ -49,12 +49,13 @@ export function timeOutside(readings: readonly ClimateReading[], limits: Climate
       continue
     }
     outside += minutes
-    const until = readings[index + 1]?.at ?? reading.at
-    if (open !== null) spells.pop()
-    open = longer(open, reading, until, minutes / 60)
-    spells.push(open)
+    const next = readings[index + 1]?.at ?? reading.at
     // A gap that nobody measured ends a spell: what went on in it is not known.
-    if (minuteOf(until) - minuteOf(reading.at) > minutes) open = null
+    const gap = minuteOf(next) - minuteOf(reading.at) > minutes
+    if (open !== null) spells.pop()
+    open = longer(open, reading, gap ? reading.at : next, minutes / 60)
+    spells.push(open)
+    if (gap) open = null
   }
   return {
     measuredHours: measured / 60,

@@ -1,4 +1,4 @@
-import { useRef } from 'react'
+import { type KeyboardEvent, useRef } from 'react'
 import { flushSync } from 'react-dom'
 import type { TestRecord } from '../../../db/contract/germination-operations.ts'
 import { CATEGORIES, type Category, tallied } from '../../../db/domain/germination/germination-test.ts'
@@ -98,7 +98,7 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
           {format.day(on)} was counted already: change its figures, and they take the place of that count.
         </p>
       )}
-      <table className="germ-grid" data-next="">
+      <table className="germ-grid" data-next="" onKeyDown={upAndDown}>
         <thead>
           <tr>
             <th scope="col">Taken out</th>
@@ -171,6 +171,19 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
       </div>
     </StepForm>
   )
+}
+
+/** The arrows go up and down a replicate's column, from what is normal to what is dead. */
+function upAndDown(event: KeyboardEvent<HTMLTableElement>): void {
+  const by = { ArrowDown: 1, ArrowUp: -1 }[event.key]
+  const cell = event.target instanceof HTMLElement ? event.target.closest('td') : null
+  const row = cell?.closest('tr')
+  if (by === undefined || cell == null || row == null) return
+  const next = by > 0 ? row.nextElementSibling : row.previousElementSibling
+  const input = next?.children[cell.cellIndex]?.querySelector('input')
+  if (input == null) return
+  event.preventDefault()
+  input.select()
 }
 
 /** The cell that keeps a count from being written down, or null. */

@@ -8,6 +8,7 @@ import { FileField } from '../../shared/parts/file-field.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { textOfFile } from './text-of-file.ts'
 
 interface ImportFormProps {
   readonly placeId: number
@@ -46,6 +47,7 @@ function useColumns(file: ReadFile | undefined) {
 
 /** Takes a data logger's file in: how it is understood is shown first, and nothing is written until the keeper says so. */
 export function ImportForm({ placeId, onClose }: ImportFormProps) {
+  const format = useFormat()
   const [file, setFile] = useState<Chosen | null>(null)
   const [unit, setUnit] = useState<(typeof UNITS)[number]['value']>('')
   const [order, setOrder] = useState<(typeof ORDERS)[number]['value']>('')
@@ -69,7 +71,7 @@ export function ImportForm({ placeId, onClose }: ImportFormProps) {
       title="Take a logger’s file in"
       sendWord={
         seen.data?.kind === 'read' && seen.data.readings > 0
-          ? `Take ${seen.data.readings} readings in`
+          ? `Take ${format.number(seen.data.readings)} readings in`
           : 'Take it in'
       }
       busy={write.isPending || !ready}
@@ -84,7 +86,7 @@ export function ImportForm({ placeId, onClose }: ImportFormProps) {
           label="The file, as the logger’s program saved it (CSV)"
           accept=".csv,.txt,.tsv,text/csv,text/plain"
           onPick={async (picked) => {
-            setFile({ fileName: picked.name, text: await picked.text() })
+            setFile({ fileName: picked.name, text: await textOfFile(picked) })
             setLeaveOut(false)
             setTemperature('')
             setHumidity('')

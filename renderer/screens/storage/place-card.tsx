@@ -1,7 +1,6 @@
 import { useRef, useState } from 'react'
 import { Link } from 'wouter'
 import type { PlaceClimate } from '../../../db/contract/storage-operations.ts'
-import { celsiusInWords } from '../../../db/domain/climate/climate-words.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
@@ -13,6 +12,7 @@ import { ImportForm } from './import-form.tsx'
 import { KindForm } from './kind-form.tsx'
 import { MovingThem } from './moving-them.tsx'
 import { ReadingForm } from './reading-form.tsx'
+import { SpellLine } from './spell-line.tsx'
 import { StateWords } from './state-words.tsx'
 import { TermsForm } from './terms-form.tsx'
 
@@ -106,9 +106,7 @@ interface ClimateProps {
 }
 
 function Climate({ climate, span, onSpan }: ClimateProps) {
-  const format = useFormat()
   const spells = climate.spells.filter(({ hours }) => hours >= 1)
-  const moment = (at: string) => `${format.day(at.slice(0, 10))}, ${at.slice(11)}`
   if (climate.sum === null)
     return (
       <section className="pane-part" aria-label="Climate">
@@ -133,23 +131,14 @@ function Climate({ climate, span, onSpan }: ClimateProps) {
         <>
           <h4>Longest times beyond the limits</h4>
           <ul className="store-words">
-            {spells.map(({ from, until, hours, highest, highestHumidity }) => (
-              <li key={from}>
-                {moment(from)} to {moment(until)}, {hoursInWords(hours)}: up to{' '}
-                {celsiusInWords(Math.round(100 * highest))}
-                {highestHumidity === null ? '' : ` and ${format.number(Math.round(highestHumidity))} %`}
-              </li>
+            {spells.map((spell) => (
+              <SpellLine key={spell.from} placeId={climate.place.placeId} spell={spell} />
             ))}
           </ul>
         </>
       )}
     </section>
   )
-}
-
-function hoursInWords(hours: number): string {
-  if (hours < 48) return `${Math.round(hours)} ${Math.round(hours) === 1 ? 'hour' : 'hours'}`
-  return `${Math.round(hours / 24)} days`
 }
 
 function LotsThere({ climate: { lots, place } }: { readonly climate: PlaceClimate }) {
@@ -187,7 +176,7 @@ function Batches({ climate: { batches } }: { readonly climate: PlaceClimate }) {
             {fileName === null
               ? `typed, ${format.day(first.slice(0, 10))} ${first.slice(11)}`
               : `${fileName}: ${format.number(readings)} readings, ${format.day(first.slice(0, 10))} to ${format.day(last.slice(0, 10))}`}
-            {leftOut > 0 && `; ${format.number(leftOut)} rows left out`}
+            {leftOut > 0 && `; ${format.number(leftOut)} ${leftOut === 1 ? 'row' : 'rows'} left out`}
           </li>
         ))}
       </ul>

@@ -122,7 +122,10 @@ describe('time outside', () => {
     ]
     const outside = timeOutside(readings, limits)
     expect(outside.measuredHours).toBe(26 + 12 + 12)
-    expect(outside.spells.map(({ hours }) => hours)).toEqual([26, 12])
+    expect(outside.spells.map(({ until, hours }) => [until, hours])).toEqual([
+      ['2026-01-01T00:00', 26],
+      ['2026-01-11T12:00', 12],
+    ])
   })
 
   test('nothing measured has no share', () => {

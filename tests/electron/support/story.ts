@@ -132,6 +132,11 @@ export function story(): readonly Step[] {
     step('place.list', () => ({})),
     step('place.foresee-kind', (facts) => ({ placeId: facts.placeId, kind: 'cupboard' })),
     step('place.foresee-moves', (facts) => ({ placeId: facts.placeId })),
+    step('place.spell-cost', (facts) => ({
+      placeId: facts.placeId,
+      from: '2026-02-01',
+      until: '2026-02-07',
+    })),
     step('place.change-kind', (facts) => ({ ...key(), placeId: facts.placeId, kind: 'cupboard' })),
     step('storage.list', () => ({})),
     step('place.set-terms', (facts) => ({ ...key(), placeId: facts.placeId, aim: 'short-term' })),

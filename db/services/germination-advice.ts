@@ -7,7 +7,13 @@ import { testConditions } from '../domain/germination/conditions.ts'
 import { nextTestDates, type TestDate } from '../domain/germination/next-test.ts'
 import { plannableThreshold, stagedOutcome, stagedPlan } from '../domain/germination/staged-plan.ts'
 import { MOST_SPENT, suggestedLayout } from '../domain/germination/suggested-layout.ts'
-import { PROBABLY, type TestSizes, testSizes } from '../domain/germination/test-size.ts'
+import {
+  PROBABLY,
+  type TestSize,
+  type TestSizes,
+  testOfSize,
+  testSizes,
+} from '../domain/germination/test-size.ts'
 import { sourceInWords } from '../migrations/crop-table.ts'
 import { lotsUnderTest, type MonitoredRow, monitoredLots } from '../queries/germination-tests.ts'
 import { prepared } from '../queries/prepared.ts'
@@ -40,6 +46,12 @@ export function planTest(reading: Reading, input: ParsedInput<'germination.plan'
   const threshold = input.threshold ?? plannableThreshold(thresholdOf(row, settingsOf(reading)))
   const expected = input.expected ?? life.viability
   const sizes = testSizes(available, threshold, expected)
+  const layout = suggestedLayout(available, sizes.smallest?.seeds ?? null)
+  const suggested = testOfSize(
+    layout.reduce((sum, seeds) => sum + seeds, 0),
+    threshold,
+    expected,
+  )
   return {
     lotId: row.lot_id,
     lotNumber: row.lot_number,
@@ -49,13 +61,13 @@ export function planTest(reading: Reading, input: ParsedInput<'germination.plan'
     available,
     cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
     conditions: conditionsOf(reading, row.crop_id),
-    layout: [...suggestedLayout(available, sizes.smallest?.seeds ?? null)],
+    layout: [...layout],
     threshold,
     expected,
     expectedNote: expectedNote(input.expected !== undefined, life.basis, expected),
     smallest: sizes.smallest,
     sizes: [...sizes.shown],
-    words: adviceInWords(sizes, available, threshold, expected),
+    words: adviceInWords(sizes, suggested, available, threshold, expected),
     follows: openStages(reading, row.lot_id, threshold),
     staged: stagedOf(threshold, input.groupSize ?? groupFor(available), available),
   }
@@ -87,6 +99,7 @@ const percent = (part: number) => `${Math.round(100 * part)} %`
 
 function adviceInWords(
   { smallest, shown }: TestSizes,
+  suggested: TestSize,
   available: number,
   threshold: number,
   expected: number,
@@ -95,15 +108,19 @@ function adviceInWords(
   const if_ = `if ${percent(expected)} are really alive`
   if (smallest !== null) {
     const cost = percent(smallest.seeds / available)
-    const dear =
-      smallest.seeds > available * MOST_SPENT
-        ? ` That is more than ${percent(MOST_SPENT)} of the lot, so fewer are suggested.`
-        : ''
+    const dear = smallest.seeds > available * MOST_SPENT ? dearInWords(smallest, suggested) : ''
     return `${smallest.seeds} of the ${available} seeds (${cost}) will probably tell whether ${percent(threshold)} are alive, ${if_}: ${Math.round(100 * smallest.decides)} times in 100.${dear}`
   }
   const best = shown.toSorted((one, other) => one.decides - other.decides).at(-1)
   const most = best === undefined ? '' : ` ${best.seeds} seeds decide ${percent(best.decides)} of the time.`
   return `No test that the lot can bear will decide ${percent(PROBABLY)} of the time whether ${percent(threshold)} are alive, ${if_}: it lies too near.${most} A small test still shows whether the seed has died.`
+}
+
+/** What is suggested in place of a test that costs too much of the lot. */
+function dearInWords(smallest: TestSize, { seeds, decides }: TestSize): string {
+  const dear = ` That is more than ${percent(MOST_SPENT)} of the lot`
+  if (seeds >= smallest.seeds) return `${dear}.`
+  return `${dear}, so ${seeds} are suggested, which tell it ${Math.round(100 * decides)} times in 100; stages may do with fewer than ${smallest.seeds}.`
 }
 
 /** Seeds of a stage: forty as in the published plan where the lot bears three of them, fewer for a small lot. */

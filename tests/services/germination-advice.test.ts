@@ -48,7 +48,12 @@ describe('how to test a lot', () => {
     expect(plan.staged.stages.map(({ tested }) => tested)).toEqual([20, 40, 60])
     for (const { regrow, keep, undecided } of plan.staged.outcomes)
       expect(regrow + keep + undecided).toBeCloseTo(1, 9)
-    expect(plan.words).toContain('of the 60 seeds')
+    expect(plan.words).toMatch(
+      /^19 of the 60 seeds \(\d+ %\) .* 8\d times in 100\. That is more than 20 % of the lot, so 10 are suggested, which tell it \d+ times in 100; stages may do with fewer than 19\.$/,
+    )
+    const few = await takeIn(test, { amount: '8 seeds' })
+    const dear = await test.call('germination.plan', { lotId: few.lotId, threshold: 0.85, expected: 0.2 })
+    expect(dear.words).toMatch(/20 % of the lot\.$/)
     const near = await test.call('germination.plan', { lotId, threshold: 0.85, expected: 0.85 })
     expect(near.smallest).toBeNull()
     expect(near.words).toContain('lies too near')

@@ -6,8 +6,15 @@ export function yearsInWords({ low, middle, high }: Band): string {
   if (middle === 0)
     return high < 0.5 ? 'below it already' : `probably below it already, ${round(high)} at most`
   if (middle > FAR_YEARS) return `more than ${FAR_YEARS} years`
-  return `about ${round(middle)}, between ${round(low, false)} and ${high > FAR_YEARS ? `more than ${FAR_YEARS}` : round(high)}`
+  const most = high > FAR_YEARS ? `more than ${FAR_YEARS} years` : round(high)
+  if (middle < HALF_A_YEAR) return `less than half a year, ${most} at most`
+  return `about ${round(middle)}, between ${low < NOW ? 'now' : round(low, false)} and ${most}`
 }
+
+/** Nearer than this nobody can tell. Judgement. */
+const HALF_A_YEAR = 0.5
+/** A figure that would be written as 0. */
+const NOW = 0.05
 
 function round(years: number, unit = true): string {
   const shown = years < 10 ? Math.round(10 * years) / 10 : Math.round(years)

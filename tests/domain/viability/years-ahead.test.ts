@@ -7,7 +7,9 @@ describe('years until a lot is below its threshold, in words', () => {
     [0, 0, 3, 'probably below it already, 3 years at most'],
     [1.14, 3.21, 8.96, 'about 3.2 years, between 1.1 and 9 years'],
     [0.6, 1, 12.4, 'about 1 year, between 0.6 and 12 years'],
-    [20, 90, 300, 'about 90 years, between 20 and more than 200'],
+    [20, 90, 300, 'about 90 years, between 20 and more than 200 years'],
+    [0, 1.1, 11, 'about 1.1 years, between now and 11 years'],
+    [0, 0.13, 4, 'less than half a year, 4 years at most'],
     [40, 201, 900, 'more than 200 years'],
   ])('%d, %d, %d: %s', (low, middle, high, words) => {
     expect(yearsInWords({ low, middle, high })).toBe(words)

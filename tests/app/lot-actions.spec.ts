@@ -121,7 +121,10 @@ test('a lot is moved, and where it stood is kept', async ({ page }) => {
   await expect(history).toContainText('Window shelf')
 })
 
-test('a lot is kept back, and released once it was checked', async ({ app, page }) => {
+test('a lot is kept back, and released once it was checked; whoever goes on meanwhile stays there', async ({
+  app,
+  page,
+}) => {
   await openForm(page, 'Quarantine')
   await page.getByRole('button', { name: 'Keep it back' }).click()
   await expect(page.getByLabel('What is to be checked')).toHaveAttribute('aria-invalid', 'true')
@@ -130,8 +133,21 @@ test('a lot is kept back, and released once it was checked', async ({ app, page 
   await expect(page.getByRole('region', { name: 'Cautions' })).toContainText('small holes')
   await openForm(page, 'Release')
   await page.getByLabel('What was checked, and found').fill('frozen for a week, no weevils')
+  let letAnswer = () => {}
+  const held = new Promise<void>((resolve) => {
+    letAnswer = resolve
+  })
+  await page.route('**/call', async (route) => {
+    if (route.request().postData()?.includes('lot.release')) await held
+    await route.continue()
+  })
   await page.getByRole('button', { name: 'Release it' }).click()
+  const move = page.getByRole('article').getByRole('button', { name: 'Move', exact: true })
+  await move.focus()
+  letAnswer()
+  await expect(page.getByRole('form', { name: 'Release from quarantine' })).toHaveCount(0)
   await expect(page.getByRole('region', { name: 'Cautions' })).toHaveCount(0)
+  await expect(move).toBeFocused()
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quarantined).toBe(false)
 })
 

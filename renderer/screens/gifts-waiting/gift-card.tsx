@@ -26,11 +26,13 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
       </header>
       <GiftWay gift={gift} />
       {gift.state === 'offered' && (
-        <section className="pane-part" aria-label="What it waits for">
-          <h3>What it waits for</h3>
-          <OpenSteps gift={gift} />
+        <>
+          <section className="pane-part" aria-label="What it waits for">
+            <h3>What it waits for</h3>
+            <OpenSteps gift={gift} />
+          </section>
           <GiftDoing gift={gift} />
-        </section>
+        </>
       )}
       {gift.lotId !== null && <Became lotId={gift.lotId} />}
       {gift.done.length > 0 && (

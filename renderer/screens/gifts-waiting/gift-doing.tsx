@@ -1,7 +1,8 @@
-import { type FC, useRef, useState } from 'react'
+import type { FC } from 'react'
 import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
 import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { isBegun } from '../../shared/card-form/use-kept-form.ts'
+import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { AcceptForm } from './accept-form.tsx'
 import { DeclineForm } from './decline-form.tsx'
 import type { GiftFormProps } from './gift-form-props.ts'
@@ -16,25 +17,19 @@ const DOINGS: readonly { readonly name: string; readonly word: string; readonly 
 
 /** What can be done with a gift that was offered; each opens its form right here. */
 export function GiftDoing({ gift }: { readonly gift: WaitingGift }) {
-  const [open, setOpen] = useState<string | null>(null)
-  const row = useRef<HTMLDivElement>(null)
+  const { open, around, button, close } = useOpenForm<string>()
   const keptAs = (name: string) => `gift/${gift.giftId}/${name}`
-  const close = () => {
-    row.current?.querySelector<HTMLElement>('[aria-expanded="true"]')?.focus()
-    setOpen(null)
-  }
   const OpenForm = DOINGS.find(({ name }) => name === open)?.form
   return (
-    <>
-      <div className="gift-doing" ref={row}>
+    <section ref={around} className="pane-part" aria-label="What to do with it">
+      <div className="gift-doing">
         {DOINGS.map(({ name, word }) => (
           <button
             key={name}
             type="button"
             className={name === 'accept' && gift.waitsFor.length === 0 ? 'button' : 'quiet-button'}
             {...(name === 'accept' ? { 'data-next': '' } : {})}
-            aria-expanded={open === name}
-            onClick={() => setOpen(open === name ? null : name)}
+            {...button(name)}
           >
             {word}
             {open !== name && isBegun(keptAs(name)) && <span> (begun)</span>}
@@ -43,9 +38,9 @@ export function GiftDoing({ gift }: { readonly gift: WaitingGift }) {
       </div>
       {OpenForm !== undefined && open !== null && (
         <div key={open} ref={focusFirstField}>
-          <OpenForm gift={gift} keptAs={keptAs(open)} onClose={close} />
+          <OpenForm gift={gift} keptAs={keptAs(open)} onClose={() => close(open)} />
         </div>
       )}
-    </>
+    </section>
   )
 }

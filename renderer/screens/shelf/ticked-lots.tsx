@@ -1,8 +1,8 @@
 import { useMutation } from '@tanstack/react-query'
-import { useRef, useState } from 'react'
 import { Link } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { stocktakeAddress } from '../../shared/addresses.ts'
+import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { call } from '../../shared/client/call.ts'
 import { bytesOf } from '../../shared/client/file-bytes.ts'
 import type { ProblemError } from '../../shared/client/problem-error.ts'
@@ -23,8 +23,7 @@ const WORKBOOK = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sh
 /** What can be done with all lots that are ticked. */
 export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
   const { lotIds } = ticks
-  const [open, setOpen] = useState<Doing | null>(null)
-  const section = useRef<HTMLElement>(null)
+  const { open, around, button, close } = useOpenForm<Doing>()
   const toTray = useWrite('tray.add')
   const save = useMutation<Value<'lot.export'>, ProblemError>({
     mutationFn: () => call('lot.export', { lotIds: [...lotIds] }),
@@ -36,24 +35,14 @@ export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
   })
   const error = toTray.error ?? save.error ?? book.error
   if (lotIds.length === 0) return null
-  const close = () => {
-    section.current?.querySelector<HTMLElement>('[aria-expanded="true"]')?.focus()
-    setOpen(null)
-  }
   return (
-    <section ref={section} className="ticked-lots" aria-label="Ticked lots">
+    <section ref={around} className="ticked-lots" aria-label="Ticked lots">
       <p className="ticked-count" role="status">
         {lotIds.length === 1 ? '1 lot ticked' : `${lotIds.length} lots ticked`}
         {lotIds.length === MOST_TICKED && <span className="soft">, as many as go at once</span>}
       </p>
       {DOINGS.map(([name, word]) => (
-        <button
-          key={name}
-          type="button"
-          className="quiet-button"
-          aria-expanded={open === name}
-          onClick={() => setOpen(open === name ? null : name)}
-        >
+        <button key={name} type="button" className="quiet-button" {...button(name)}>
           {word}
         </button>
       ))}
@@ -76,8 +65,12 @@ export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
         untick all
       </button>
       {error !== null && <ProblemText problem={error.problem} />}
-      {open === 'move' && <MoveLots lotIds={lotIds} from={null} keptAs="ticked/move" onClose={close} />}
-      {open === 'container' && <ContainerOfLots lotIds={lotIds} keptAs="ticked/container" onClose={close} />}
+      {open === 'move' && (
+        <MoveLots lotIds={lotIds} from={null} keptAs="ticked/move" onClose={() => close('move')} />
+      )}
+      {open === 'container' && (
+        <ContainerOfLots lotIds={lotIds} keptAs="ticked/container" onClose={() => close('container')} />
+      )}
     </section>
   )
 }

@@ -1,7 +1,9 @@
-import { useRef, useState } from 'react'
+import { useState } from 'react'
 import { Link } from 'wouter'
 import type { PlaceClimate } from '../../../db/contract/storage-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
+import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
+import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
@@ -59,40 +61,24 @@ const DOINGS: readonly (readonly [Doing, string])[] = [
   ['kind', 'What kind of place it is'],
 ]
 
-/** Focuses the first field of a form as it opens; a ref callback. */
-function focusFirstField(form: HTMLElement | null): void {
-  form?.querySelector<HTMLElement>('input, select')?.focus()
-}
-
 function Doings({ climate }: { readonly climate: PlaceClimate }) {
-  const [open, setOpen] = useState<Doing | null>(null)
-  const row = useRef<HTMLDivElement>(null)
+  const { open, around, button, close } = useOpenForm<Doing>()
   const { placeId } = climate.place
-  const close = () => {
-    row.current?.querySelector<HTMLElement>('[aria-expanded="true"]')?.focus()
-    setOpen(null)
-  }
   return (
-    <section className="pane-part" aria-label="What to do with it">
-      <div className="store-buttons" ref={row}>
+    <section ref={around} className="pane-part" aria-label="What to do with it">
+      <div className="store-buttons">
         {DOINGS.map(([name, word]) => (
-          <button
-            key={name}
-            type="button"
-            className="quiet-button"
-            aria-expanded={open === name}
-            onClick={() => setOpen(open === name ? null : name)}
-          >
+          <button key={name} type="button" className="quiet-button" {...button(name)}>
             {word}
           </button>
         ))}
       </div>
       {open !== null && (
         <div key={open} ref={focusFirstField}>
-          {open === 'reading' && <ReadingForm placeId={placeId} onClose={close} />}
-          {open === 'file' && <ImportForm placeId={placeId} onClose={close} />}
-          {open === 'terms' && <TermsForm climate={climate} onClose={close} />}
-          {open === 'kind' && <KindForm place={climate.place} onClose={close} />}
+          {open === 'reading' && <ReadingForm placeId={placeId} onClose={() => close('reading')} />}
+          {open === 'file' && <ImportForm placeId={placeId} onClose={() => close('file')} />}
+          {open === 'terms' && <TermsForm climate={climate} onClose={() => close('terms')} />}
+          {open === 'kind' && <KindForm place={climate.place} onClose={() => close('kind')} />}
         </div>
       )}
     </section>

@@ -1,9 +1,7 @@
 import { useState } from 'react'
-import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { DayField } from '../../shared/card-form/day-field.tsx'
-import { useKeptForm } from '../../shared/card-form/use-kept-form.ts'
-import { useToday } from '../../shared/card-form/use-today.ts'
-import { useWrite } from '../../shared/client/use-write.ts'
+import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import { typedNumber } from './typed-number.ts'
@@ -22,84 +20,52 @@ const EMPTY = { temperature: '', unit: 'C' as 'C' | 'F', humidity: '', on: '', t
 
 /** A reading off a thermometer, and off a hygrometer where there is one. */
 export function ReadingForm({ placeId, onClose }: ReadingFormProps) {
-  const today = useToday()
   const [now] = useState(() => new Date().toTimeString().slice(0, 5))
-  const { typed, change, letGo } = useKeptForm(`reading/${placeId}`, EMPTY)
-  const write = useWrite('reading.note')
+  const form = useCardForm({
+    keptAs: `reading/${placeId}`,
+    empty: EMPTY,
+    writes: 'reading.note',
+    onClose,
+  })
+  const { typed } = form
   const temperature = typedNumber(typed.temperature)
   const humidity = typedNumber(typed.humidity)
   const unread = typed.humidity.trim() !== '' && humidity === null
+  const temperatureField = form.field('temperature')
+  const humidityField = form.field('humidity')
   const send = () => {
     if (temperature === null) return
-    write.mutate(
-      {
-        placeId,
-        on: typed.on || today,
-        time: typed.time || now,
-        temperature,
-        unit: typed.unit,
-        humidity,
-        note: typed.note,
-      },
-      {
-        onSuccess: () => {
-          letGo()
-          onClose()
-        },
-      },
-    )
+    const { unit, note } = typed
+    form.send({ placeId, on: form.dayOf('on'), time: typed.time || now, temperature, unit, humidity, note })
   }
   return (
     <CardForm
       title="Write a reading down"
       sendWord="Write it down"
-      busy={write.isPending || temperature === null || unread}
-      error={write.error}
-      shownAtField={['temperature', 'humidity', 'on', 'time']}
+      {...form.frame}
+      busy={form.frame.busy || temperature === null || unread}
       onSend={send}
-      onClose={onClose}
     >
       <TextField
         label="Temperature"
-        step="temperature"
         size="record"
-        value={typed.temperature}
-        onChange={(value) => change({ temperature: value })}
+        {...temperatureField}
         problem={
           typed.temperature.trim() !== '' && typed.temperature.trim() !== '-' && temperature === null
             ? 'Write a number such as 18.5 or -19.'
-            : problemAt(write.error, 'temperature')
+            : temperatureField.problem
         }
       />
-      <SelectField
-        label="In"
-        size="record"
-        value={typed.unit}
-        options={UNITS}
-        onChange={(unit) => change({ unit })}
-      />
+      <SelectField label="In" size="record" options={UNITS} {...form.choice('unit')} />
       <TextField
         label="Humidity, %"
-        step="humidity"
         size="record"
-        value={typed.humidity}
+        {...humidityField}
         hint="empty where it was not read"
-        onChange={(value) => change({ humidity: value })}
-        problem={unread ? 'Write a number from 0 to 100.' : problemAt(write.error, 'humidity')}
+        problem={unread ? 'Write a number from 0 to 100.' : humidityField.problem}
       />
-      <TextField
-        label="At"
-        step="time"
-        size="record"
-        value={typed.time || now}
-        onChange={(time) => change({ time })}
-        problem={problemAt(write.error, 'time')}
-      />
-      <DayField
-        value={typed.on || today}
-        onChange={(on) => change({ on })}
-        problem={problemAt(write.error, 'on')}
-      />
+      <TextField label="At" size="record" {...form.field('time')} value={typed.time || now} />
+      <DayField {...form.day('on')} />
     </CardForm>
   )
 }

@@ -27,7 +27,7 @@ export function useCardForm<N extends WriteName, T extends object>(terms: CardFo
   const { keptAs, empty, writes, onClose } = terms
   const today = useToday()
   const { typed, change, letGo } = useKeptForm(keptAs, empty)
-  const write = useWrite(writes)
+  const write = useWrite(writes, letGo)
   const shownAtField: string[] = []
   const problem = (path: string) => {
     shownAtField.push(path)
@@ -62,7 +62,6 @@ export function useCardForm<N extends WriteName, T extends object>(terms: CardFo
     send: (input: WriteInput<N>, onWritten?: (value: Value<N>) => void) =>
       write.mutate(input, {
         onSuccess: (value) => {
-          letGo()
           if (onWritten === undefined) onClose?.()
           else onWritten(value)
         },

@@ -12,10 +12,12 @@ export type WriteInput<N extends WriteName> = Omit<CallInput<N>, 'key'> & { read
  * Writes to the collection, says on the foot line what was done, and has every read done afresh.
  *
  * One intention keeps one key: where nobody answered, the next try carries the key of the last, so that seed is never
- * taken twice. An answer of any kind ends the intention.
+ * taken twice. An answer of any kind ends the intention. What is to be done once it is written, wherever the keeper has
+ * gone meanwhile, is said here; what is to be done on the screen is said to `mutate`, which forgets it with the screen.
  */
 export function useWrite<N extends WriteName>(
   name: N,
+  onWritten?: () => void,
 ): UseMutationResult<Value<N>, ProblemError, WriteInput<N>> {
   const queries = useQueryClient()
   const openKey = useRef<string | null>(null)
@@ -26,6 +28,7 @@ export function useWrite<N extends WriteName>(
     },
     onSuccess: (value) => {
       openKey.current = null
+      onWritten?.()
       say(value as { said: string; entryId: number; undoable: boolean })
       void queries.invalidateQueries()
     },

@@ -1,6 +1,7 @@
-import { type FC, useRef, useState } from 'react'
+import type { FC } from 'react'
 import type { LotRecord } from '../../../../db/contract/shelf-operations.ts'
 import { isBegun } from '../../../shared/card-form/use-kept-form.ts'
+import { useOpenForm } from '../../../shared/card-form/use-open-form.ts'
 import { GerminationForm } from '../../../shared/germination-form/germination-form.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 import { ContainerForm } from './container-form.tsx'
@@ -39,33 +40,22 @@ const ACTIONS: readonly Action[] = [
 
 /** What can be done with the lot, in words; each opens its form right here in the card. */
 export function LotActions({ lot }: { readonly lot: LotRecord }) {
-  const [open, setOpen] = useState<string | null>(null)
-  const row = useRef<HTMLDivElement>(null)
+  const { open, around, button, close } = useOpenForm<string>()
   const keptAs = (action: string) => `${lot.lotId}/${action}`
-  const close = () => {
-    row.current?.querySelector<HTMLElement>('[aria-expanded="true"]')?.focus()
-    setOpen(null)
-  }
   const fitting = ACTIONS.filter((action) => action.fits?.(lot) ?? true)
   const OpenForm = fitting.find((action) => action.name === open)?.form
   return (
-    <section className="card-part card-actions" aria-label="What to do with it">
-      <div className="card-action-row" ref={row}>
+    <section ref={around} className="card-part card-actions" aria-label="What to do with it">
+      <div className="card-action-row">
         {fitting.map(({ name, word }) => (
-          <button
-            key={name}
-            type="button"
-            className="quiet-button"
-            aria-expanded={open === name}
-            onClick={() => setOpen(open === name ? null : name)}
-          >
+          <button key={name} type="button" className="quiet-button" {...button(name)}>
             {word(lot)}
             {open !== name && isBegun(keptAs(name)) && <span className="soft"> (begun)</span>}
           </button>
         ))}
       </div>
       {OpenForm !== undefined && open !== null && (
-        <OpenForm key={open} lot={lot} keptAs={keptAs(open)} onClose={close} />
+        <OpenForm key={open} lot={lot} keptAs={keptAs(open)} onClose={() => close(open)} />
       )}
     </section>
   )

@@ -13,18 +13,45 @@ export interface WrittenMoment {
   readonly time: string | null
 }
 
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec']
+/** How names of months begin, by month: in English, then as written in other languages of Europe (common knowledge). */
+const MONTHS: readonly (readonly string[])[] = [
+  ['jan', 'ene', 'gen', 'sty'],
+  ['feb', 'fév', 'fev', 'lut'],
+  ['mar', 'mär', 'mrz', 'mrt', 'maa'],
+  ['apr', 'avr', 'abr', 'kwi'],
+  ['may', 'mai', 'mei', 'maj', 'mag'],
+  ['jun', 'juin', 'giu', 'cze'],
+  ['jul', 'juil', 'lug', 'lip'],
+  ['aug', 'aoû', 'aou', 'ago', 'sie'],
+  ['sep', 'set', 'wrz'],
+  ['oct', 'okt', 'out', 'ott', 'paź'],
+  ['nov', 'lis'],
+  ['dec', 'dez', 'déc', 'dic', 'des', 'gru'],
+]
 /** A clock, with or without seconds, half of the day and offset; the offset is dropped: the wall clock there counts. */
 const TIME =
-  /(?:^|[T\s,]+)(\d{1,2}):(\d{2})(?::\d{2}(?:[.,]\d+)?)?\s*([ap]\.?m\.?)?\s*(?:Z|[+-]\d{2}:?\d{2}|UTC)?$/i
+  /(?:^|[T\s,]+)(\d{1,2}):(\d{2})(?::\d{2}(?:[.,]\d+)?)?\s*([ap]\.?\s?m\.?)?\s*(?:Z|(?:GMT|UTC)?[+-]\d{2}:?\d{2}|GMT|UTC)?$/i
+/** Hours and minutes parted by a point, as in Finland and Denmark; only after a day, or they are a number. */
+const POINT_TIME = /(?<=\S\s+)(\d{1,2})\.(\d{2})(?:\.\d{2})?$/
+/** Year, month, day, hour and minute in one, without signs or with a T (ISO 8601, basic format). */
+const COMPACT = /^(\d{4})(\d{2})(\d{2})[T\s]?(\d{2})(\d{2})(?:\d{2})?Z?$/
+/** Words that stand between the parts of a date and add nothing, and the name of the day of the week. */
+const FILLING = /(?<=\d\.?\s)(?:de|um)\s|(?<=\p{L}\s)de\s|\s(?:Uhr|h)$/giu
+const WEEKDAY = /^(\p{L}+)\.?,?\s+/u
 const YEAR_FIRST = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/
 const YEAR_LAST = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})$/
-const DAY_MONTH_WORD = /^(\d{1,2})[.\s-]+([a-z]{3,9})\.?[,\s-]+(\d{4}|\d{2})$/i
-const MONTH_WORD_DAY = /^([a-z]{3,9})\.?\s+(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4})$/i
+const DAY_MONTH_WORD = /^(\d{1,2})[./\s-]+(\p{L}{3,12})\.?[,/\s-]+(\d{4}|\d{2})$/iu
+const MONTH_WORD_DAY = /^(\p{L}{3,12})\.?\s+(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4})$/iu
 
 /** Reads a date with or without its time in any usual form; null where it is none. */
-export function readMoment(text: string): WrittenMoment | null {
-  const clock = TIME.exec(text)
+export function readMoment(written: string): WrittenMoment | null {
+  const compact = COMPACT.exec(written)
+  if (compact !== null) {
+    const time = readClock(['', compact[4], compact[5]])
+    return time === null ? null : moment(compact[1], compact[2], compact[3], time, false)
+  }
+  const text = plainly(written)
+  const clock = TIME.exec(text) ?? POINT_TIME.exec(text)
   const time = clock === null ? null : readClock(clock)
   if (clock !== null && time === null) return null
   const day = (clock === null ? text : text.slice(0, clock.index)).trim()
@@ -45,7 +72,14 @@ export function readTime(text: string): string | null {
   return clock === null || clock.index !== 0 ? null : readClock(clock)
 }
 
-function readClock([, hours, minutes, half]: RegExpExecArray): string | null {
+/** A date as far as it says something: without the name of the day and words in between. */
+function plainly(written: string): string {
+  const filled = written.replace(FILLING, ' ').replace(/\s+/g, ' ').trim()
+  const weekday = WEEKDAY.exec(filled)?.[1]
+  return weekday === undefined || monthOf(weekday) !== '0' ? filled : filled.replace(WEEKDAY, '')
+}
+
+function readClock([, hours, minutes, half]: readonly (string | undefined)[]): string | null {
   let hour = Number(hours)
   if (half !== undefined) {
     if (hour < 1 || hour > 12) return null
@@ -56,7 +90,8 @@ function readClock([, hours, minutes, half]: RegExpExecArray): string | null {
 }
 
 function monthOf(word = ''): string {
-  return String(MONTHS.indexOf(word.slice(0, 3).toLowerCase()) + 1)
+  const name = word.toLowerCase()
+  return String(MONTHS.findIndex((beginnings) => beginnings.some((start) => name.startsWith(start))) + 1)
 }
 
 function moment(

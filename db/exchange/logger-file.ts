@@ -62,7 +62,8 @@ export type LoggerFile =
 
 const SAMPLED = 200
 const NUMBER = /^([-−+]?\d+(?:[.,]\d+)?)\s*(?:°\s*)?(C|F|%|%\s*RH|%\s*rF)?$/i
-const UNREADABLE = 'No column of this file holds dates and times beside a column of numbers.'
+const UNREADABLE =
+  'No column of this file holds dates and times beside a column of numbers. Save it from the logger’s program with times such as 2026-03-14 08:30.'
 
 /**
  * Reads what a data logger wrote: a column of moments or two of day and time, one of temperatures, one of humidity or none.

@@ -28,6 +28,27 @@ describe('a logger file', () => {
     expect(read(text)).toMatchObject({ readings: [HALF_PAST], refused: [] })
   })
 
+  it.each([
+    '14-03-2026 08.30',
+    '20260314T083000',
+    '202603140830',
+    'Sat Mar 14 2026 08:30:00 GMT+0100',
+    '14 mars 2026 08:30',
+    '14. März 2026 um 08:30 Uhr',
+    '14/Mar/2026 08:30',
+    '14 de marzo de 2026 08:30',
+    '14/03/2026 08:30:00 a. m.',
+    '14 maart 2026 08:30',
+  ])('has its moments in any usual form: %s', (at) => {
+    expect(read(`t;temp C\n${at};18.5`).readings).toEqual([{ ...HALF_PAST, humidityPm: null }])
+  })
+
+  it('does not take a number for a time, nor a day that is none for one that is', () => {
+    expect(readLoggerFile('t;temp C\n18.50;18.5').kind).toBe('unreadable')
+    expect(readLoggerFile('t;temp C\n20260314T253000;18.5').kind).toBe('unreadable')
+    expect(read('t;temp C\n20260314T0830;18.5\n20261314T0830;18.5').refused).toHaveLength(1)
+  })
+
   it('tells day from month by a number above 12, else by how steadily the rows go on', () => {
     const at = (text: string) => read(`t,temp C\n${text}`).readings.map((reading) => reading.at.slice(0, 10))
     expect(at('01/02/2026 08:00,18\n02/02/2026 08:00,18\n03/02/2026 08:00,18')).toEqual([

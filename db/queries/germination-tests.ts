@@ -57,13 +57,13 @@ const TEST_COLUMNS = `
 
 const TEST_JOINS = `
   germination_test
-  JOIN lot ON lot.id = germination_test.lot_id
-  JOIN accession ON accession.id = lot.accession_id
-  JOIN variety ON variety.id = accession.variety_id
-  JOIN crop ON crop.id = variety.crop_id
   LEFT JOIN germination_result AS result
     ON result.test_id = germination_test.id AND result.lot_id = germination_test.lot_id AND ${standing('result')}
-  LEFT JOIN germination_cancel AS given_up ON given_up.test_id = germination_test.id AND ${standing('given_up')}`
+  LEFT JOIN germination_cancel AS given_up ON given_up.test_id = germination_test.id AND ${standing('given_up')}
+  CROSS JOIN lot ON lot.id = germination_test.lot_id
+  JOIN accession ON accession.id = lot.accession_id
+  JOIN variety ON variety.id = accession.variety_id
+  JOIN crop ON crop.id = variety.crop_id`
 
 /** A test that was not taken back, or undefined. */
 export function testRow(sqlite: Sqlite, testId: number): TestRow | undefined {
@@ -198,6 +198,7 @@ export function resultsOfLot(sqlite: Sqlite, lotId: number): ResultRow[] {
 /** A lot that holds seed, with what decides when it should be tested next. */
 export interface MonitoredRow {
   readonly lot_id: number
+  readonly accession_id: number
   readonly crop_id: string
   readonly received_on: string
   readonly frozen: number
@@ -211,18 +212,18 @@ export interface MonitoredRow {
 }
 
 /**
- * Every lot of the library's own stock that holds seed and may be spent, one at a time, in order of lot.
+ * Every lot of some accessions that is the library's own stock, holds seed and may be spent.
  *
  * A lot that was split off and has no result of its own goes by the lot it came from: it is the same seed. Reference
  * samples are not tested away, and duplicates elsewhere are not here to be tested.
  */
-export function monitoredLots(sqlite: Sqlite): IterableIterator<MonitoredRow> {
+export function monitoredLots(sqlite: Sqlite, accessionIds: readonly number[]): MonitoredRow[] {
   return prepared(
     sqlite,
     `WITH RECURSIVE frozen (id) AS (
        SELECT id FROM storage_place WHERE kind = 'freezer'
        UNION SELECT storage_place.id FROM storage_place JOIN frozen ON storage_place.parent_id = frozen.id)
-     SELECT lot.id AS lot_id, variety.crop_id, coalesce(
+     SELECT lot.id AS lot_id, lot.accession_id, variety.crop_id, coalesce(
        seed_return.on_date,
        CASE WHEN split.lot_id IS NOT NULL THEN
          (WITH RECURSIVE seed (of_id) AS (
@@ -232,7 +233,7 @@ export function monitoredLots(sqlite: Sqlite): IterableIterator<MonitoredRow> {
        accession.received_on) AS received_on,
        lot.place_id IN (SELECT id FROM frozen) AS frozen,
        lot.germination_id IS NULL AS of_parent, tested_on, tested, sprouted, crosses_on
-     FROM lot
+     FROM json_each(?) AS wanted CROSS JOIN lot ON lot.accession_id = wanted.value
      JOIN accession ON accession.id = lot.accession_id
      JOIN variety ON variety.id = accession.variety_id
      LEFT JOIN seed_return ON seed_return.lot_id = lot.id
@@ -241,23 +242,23 @@ export function monitoredLots(sqlite: Sqlite): IterableIterator<MonitoredRow> {
      LEFT JOIN lot AS parent ON parent.id = split.parent_lot_id
      LEFT JOIN germination_result
        ON germination_result.id = coalesce(lot.germination_id, parent.germination_id)
-     WHERE lot.holds_seed = 1 AND lot.role IN ('working', 'reserve') ORDER BY lot.id`,
-  ).iterate() as IterableIterator<MonitoredRow>
+     WHERE lot.holds_seed = 1 AND lot.role IN ('working', 'reserve')`,
+  ).all(JSON.stringify(accessionIds)) as MonitoredRow[]
 }
 
-/** The lots of which a test is under way. */
-export function lotsUnderTest(sqlite: Sqlite): Set<number> {
+/** Those of some lots of which a test is under way. */
+export function lotsUnderTest(sqlite: Sqlite, lotIds: readonly number[]): Set<number> {
   return new Set(
     prepared(
       sqlite,
       `SELECT germination_test.lot_id FROM germination_test
-       WHERE ${standing('germination_test')}
+       WHERE germination_test.lot_id IN (SELECT value FROM json_each(?)) AND ${standing('germination_test')}
          AND NOT EXISTS (SELECT 1 FROM germination_result
            WHERE test_id = germination_test.id AND ${standing('germination_result')})
          AND NOT EXISTS (SELECT 1 FROM germination_cancel
            WHERE test_id = germination_test.id AND ${standing('germination_cancel')})`,
     )
       .pluck()
-      .all() as number[],
+      .all(JSON.stringify(lotIds)) as number[],
   )
 }

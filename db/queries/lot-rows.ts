@@ -141,14 +141,6 @@ export function livesOfAccessions(sqlite: Sqlite, accessionIds: readonly number[
   ).all(JSON.stringify(accessionIds)) as LifeRow[]
 }
 
-/** Every lot of the collection with what says how alive it is, those of one accession together, one at a time. */
-export function everyLife(sqlite: Sqlite): IterableIterator<LifeRow> {
-  return prepared(
-    sqlite,
-    `SELECT ${LIFE_COLUMNS} FROM ${LIFE_JOINS} ORDER BY lot.accession_id, lot.ordinal`,
-  ).iterate() as IterableIterator<LifeRow>
-}
-
 /** What a shelf search asks for; undefined members do not narrow it. */
 export interface ShelfFilter {
   readonly barePrefix?: string

@@ -7,16 +7,20 @@ import { prepared } from './prepared.ts'
 const TAKEN = `movement.kind = 'withdrawal' AND coalesce(withdrawal.purpose, 'to-grow') IN ('to-grow', 'to-return')
   AND NOT EXISTS (SELECT 1 FROM movement AS back WHERE back.reverses_id = movement.id)`
 
-/** Seeds that members took of each accession from a day on, in no order. */
-export function takenSince(sqlite: Sqlite, since: string): { accession_id: number; seeds: number }[] {
+/** Seeds that members took of some accessions from a day on, in no order; none of those of which they took nothing. */
+export function takenSince(
+  sqlite: Sqlite,
+  since: string,
+  accessionIds: readonly number[],
+): { accession_id: number; seeds: number }[] {
   return prepared(
     sqlite,
-    `SELECT lot.accession_id, sum(taken.seeds) AS seeds FROM (
-       SELECT movement.lot_id, -sum(movement.count) AS seeds
-       FROM movement INDEXED BY movement_out LEFT JOIN withdrawal ON withdrawal.id = movement.withdrawal_id
-       WHERE movement.on_date >= ? AND ${TAKEN} GROUP BY movement.lot_id
-     ) AS taken JOIN lot ON lot.id = taken.lot_id GROUP BY lot.accession_id`,
-  ).all(since) as { accession_id: number; seeds: number }[]
+    `SELECT lot.accession_id, -sum(movement.count) AS seeds
+     FROM json_each(@wanted) AS wanted CROSS JOIN lot ON lot.accession_id = wanted.value
+       CROSS JOIN movement INDEXED BY movement_out ON movement.lot_id = lot.id
+       LEFT JOIN withdrawal ON withdrawal.id = movement.withdrawal_id
+     WHERE movement.on_date >= @since AND ${TAKEN} GROUP BY lot.accession_id`,
+  ).all({ wanted: JSON.stringify(accessionIds), since }) as { accession_id: number; seeds: number }[]
 }
 
 /** Seeds that members took of one accession, by year, latest first. */

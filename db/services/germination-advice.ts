@@ -20,6 +20,7 @@ import { prepared } from '../queries/prepared.ts'
 import { quantityOf } from './amounts.ts'
 import type { Reading } from './context.ts'
 import { cropOrRefuse } from './crops.ts'
+import { KeptByAccession } from './kept-by-accession.ts'
 import { assumedInWords, lifeOf, thresholdOf } from './living-stock.ts'
 import { cautionsOf } from './lot-record.ts'
 import { lotOrRefuse } from './new-lot.ts'
@@ -144,10 +145,20 @@ function stagedOf(threshold: number, groupSize: number, available: number): Test
   }
 }
 
-/** Which lot should be tested when, and why. */
-interface Planned {
-  readonly lotId: number
-  readonly date: TestDate
+/** By when the lots of an accession should be tested next. */
+type DueDays = readonly { readonly lotId: number; readonly accessionId: number; readonly on: IsoDate }[]
+
+/** The days of every accession's lots, reckoned anew only where something was written that touches them. */
+export const dueDays = new KeptByAccession(dueDaysOf)
+
+function dueDaysOf(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<number, DueDays> {
+  const oil = oilByCrop(reading)
+  const days = monitoredLots(reading.sqlite, accessionIds).map((row) => ({
+    lotId: row.lot_id,
+    accessionId: row.accession_id,
+    on: nextTestOf(row, oil.get(row.crop_id) ?? null).on,
+  }))
+  return Map.groupBy(days, ({ accessionId }) => accessionId)
 }
 
 export function listDueTests(
@@ -155,19 +166,25 @@ export function listDueTests(
   input: ParsedInput<'germination.due'>,
 ): Value<'germination.due'> {
   const until = addDays(reading.today, input.withinDays)
-  const oil = oilByCrop(reading)
-  const due: Planned[] = []
-  for (const row of monitoredLots(reading.sqlite)) {
-    const date = nextTestOf(row, oil.get(row.crop_id) ?? null)
-    if (date.on <= until) due.push({ lotId: row.lot_id, date })
-  }
-  due.sort((one, other) => one.date.on.localeCompare(other.date.on))
-  const underTest = lotsUnderTest(reading.sqlite)
+  const due = [...dueDays.all(reading).values()]
+    .flatMap((days) => days.filter(({ on }) => on <= until))
+    .sort((one, other) => (one.on < other.on ? -1 : one.on > other.on ? 1 : one.lotId - other.lotId))
   const page = due.slice(input.offset, input.offset + input.limit)
+  const accessionIds = [...new Set(page.map(({ accessionId }) => accessionId))]
+  const rows = new Map(monitoredLots(reading.sqlite, accessionIds).map((row) => [row.lot_id, row]))
+  const oil = oilByCrop(reading)
+  const underTest = lotsUnderTest(
+    reading.sqlite,
+    page.map(({ lotId }) => lotId),
+  )
   return {
-    lots: page.map((planned) => dueLine(reading, planned, underTest)),
+    lots: page.map(({ lotId }) => {
+      const row = rows.get(lotId)
+      if (row === undefined) throw new Error(`Lot ${lotId} is due and not monitored`)
+      return dueLine(reading, lotId, nextTestOf(row, oil.get(row.crop_id) ?? null), underTest.has(lotId))
+    }),
     total: due.length,
-    late: due.filter(({ date }) => date.on <= reading.today).length,
+    late: due.filter(({ on }) => on <= reading.today).length,
   }
 }
 
@@ -204,7 +221,7 @@ function oilByCrop(reading: Reading): ReadonlyMap<string, number> {
   return new Map(rows.map(({ id, oil }) => [id, oil]))
 }
 
-function dueLine(reading: Reading, { lotId, date }: Planned, underTest: ReadonlySet<number>): DueTest {
+function dueLine(reading: Reading, lotId: number, date: TestDate, underTest: boolean): DueTest {
   const row = lotOrRefuse(reading, lotId, 'lotId')
   return {
     lotId,
@@ -218,6 +235,6 @@ function dueLine(reading: Reading, { lotId, date }: Planned, underTest: Readonly
     because: date.because,
     source: date.source,
     confidence: date.confidence,
-    underTest: underTest.has(lotId),
+    underTest,
   }
 }

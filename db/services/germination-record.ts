@@ -157,13 +157,14 @@ export function listTests(
 ): Value<'germination.list'> {
   const onBench = testRows(reading.sqlite, { state: 'under-way' }, { offset: 0, limit: MOST_ON_BENCH })
   const toCount = onBench.filter((row) => dueOf(reading, row)?.when !== 'later').length
-  const total = testTotal(reading.sqlite, input)
   if (input.state !== 'under-way') {
     const rows = testRows(reading.sqlite, input, input)
+    const total = testTotal(reading.sqlite, input)
     return { tests: rows.map((row) => testLine(reading, row)), total, toCount }
   }
-  const tests = onBench
-    .filter((row) => input.lotId === undefined || row.lot_id === input.lotId)
+  const asked = onBench.filter((row) => input.lotId === undefined || row.lot_id === input.lotId)
+  const total = onBench.length < MOST_ON_BENCH ? asked.length : testTotal(reading.sqlite, input)
+  const tests = asked
     .map((row) => testLine(reading, row))
     .toSorted((one, other) => dayDue(one).localeCompare(dayDue(other)))
     .slice(input.offset, input.offset + input.limit)

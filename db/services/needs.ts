@@ -2,28 +2,16 @@ import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import { refuse } from '../contract/refusal.ts'
 import { NEED_STATES, type NeedState } from '../domain/needs/need.ts'
-import { everyLife, type LifeRow, lotsOfAccessions } from '../queries/lot-rows.ts'
+import { lotsOfAccessions } from '../queries/lot-rows.ts'
 import { accession } from '../schema/stock-tables.ts'
 import type { Reading, Writing } from './context.ts'
-import { livingStockOf, standingOf } from './living-stock.ts'
+import { type Judgement, judgements } from './judgements.ts'
+import { livingStockOf } from './living-stock.ts'
 import { settingsOf } from './settings.ts'
 
-/** How every accession of the collection stands, in order of number. */
-function everyStanding(reading: Reading): { accessionId: number; state: NeedState }[] {
-  const policy = settingsOf(reading)
-  const standings: { accessionId: number; state: NeedState }[] = []
-  let lots: LifeRow[] = []
-  const close = () => {
-    const accessionId = lots[0]?.accession_id
-    if (accessionId !== undefined) standings.push({ accessionId, state: standingOf(lots, policy).state })
-    lots = []
-  }
-  for (const row of everyLife(reading.sqlite)) {
-    if (lots[0] !== undefined && lots[0].accession_id !== row.accession_id) close()
-    lots.push(row)
-  }
-  close()
-  return standings
+/** How every accession of the collection stands, in the order in which they came. */
+function everyStanding(reading: Reading): Judgement[] {
+  return [...judgements.all(reading).values()].sort((a, b) => a.accessionId - b.accessionId)
 }
 
 /** The accessions in one state. */

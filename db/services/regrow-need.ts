@@ -14,6 +14,7 @@ import { generationsOf, peopleWithSeed, rescueCrop, takenByYear } from '../queri
 import { crop } from '../schema/reference-tables.ts'
 import { accession } from '../schema/stock-tables.ts'
 import type { Reading } from './context.ts'
+import { DEMAND_YEARS, waitingFacts, yearsTo } from './judgements.ts'
 import {
   countsTowardsKeeping,
   lifeOf,
@@ -23,7 +24,7 @@ import {
   seedsSetAside,
   thresholdOf,
 } from './living-stock.ts'
-import { DEMAND_YEARS, needLines, type Ranking, rankNeeds, waitingFacts, yearsTo } from './regrow-needs.ts'
+import { needLines, type Ranking, rankNeeds } from './regrow-needs.ts'
 
 /** Seasons that the outlook goes ahead. */
 const SEASONS_AHEAD = 5

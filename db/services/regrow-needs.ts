@@ -1,35 +1,20 @@
 import type { ParsedInput, Value } from '../contract/contract.ts'
 import type { NeedLine } from '../contract/regrow-operations.ts'
 import { countedUnit } from '../domain/crops/counted-unit.ts'
-import { addYears, daysBetween } from '../domain/dates/day-arithmetic.ts'
-import type { IsoDate } from '../domain/dates/iso-date.ts'
-import { outlookAt } from '../domain/needs/cost-of-waiting.ts'
 import { NEED_STATES, type NeedState } from '../domain/needs/need.ts'
 import { type Season, seasonOf } from '../domain/needs/season.ts'
 import { regrowingsLeft, sowingAdvice } from '../domain/needs/sowing.ts'
 import { byUrgency, costInWords, type UrgencyFacts, urgencyInWords } from '../domain/needs/urgency.ts'
 import type { Sqlite } from '../migrations/connection.ts'
-import { everyLife, type LifeRow, type LotRow, lotsOfAccessions } from '../queries/lot-rows.ts'
-import { accessionsMatching, takenSince } from '../queries/need-rows.ts'
+import { type LotRow, lotsOfAccessions } from '../queries/lot-rows.ts'
+import { accessionsMatching } from '../queries/need-rows.ts'
 import { prepared } from '../queries/prepared.ts'
 import { matchFor } from '../queries/search-words.ts'
 import type { Reading } from './context.ts'
 import { growingNow } from './grow-outs.ts'
-import {
-  type CollectionPolicy,
-  countsTowardsKeeping,
-  lifeOf,
-  livingStockOf,
-  policyOf,
-  seedsSetAside,
-  standingOf,
-} from './living-stock.ts'
+import { isHeldElsewhere, type Judgement, judgements } from './judgements.ts'
+import { countsTowardsKeeping, lifeOf, livingStockOf, policyOf } from './living-stock.ts'
 import { settingsOf } from './settings.ts'
-import { ageingLot } from './viability-belief.ts'
-
-/** Years over which what members took is averaged. */
-export const DEMAND_YEARS = 3
-const DAYS_IN_YEAR = 365.25
 
 /** Everything by which the accessions of a collection are ranked, in one reading. */
 export interface Ranking {
@@ -39,11 +24,6 @@ export interface Ranking {
   readonly ranked: readonly UrgencyFacts[]
   /** What is being grown now, or failed of late, by accession. */
   readonly grown: ReturnType<typeof growingNow>
-}
-
-/** Years from today to a sowing, as a fraction. */
-export function yearsTo(reading: Reading, day: Season['sowing']): number {
-  return Math.max(0, daysBetween(reading.today, day) / DAYS_IN_YEAR)
 }
 
 const kept = new WeakMap<Sqlite, { readonly as: string; readonly ranking: Ranking }>()
@@ -56,85 +36,35 @@ const kept = new WeakMap<Sqlite, { readonly as: string; readonly ranking: Rankin
  */
 export function rankNeeds(reading: Reading): Ranking {
   const { sqlite, today } = reading
-  if (sqlite.inTransaction) return rankAnew(reading)
+  const judged = judgements.all(reading)
+  if (sqlite.inTransaction || reading.collection.access === 'read') return rankAnew(reading, judged)
   const as = `${today} ${prepared(sqlite, 'SELECT total_changes()').pluck().get()}`
   const last = kept.get(sqlite)
   if (last?.as === as) return last.ranking
-  const ranking = rankAnew(reading)
+  const ranking = rankAnew(reading, judged)
   kept.set(sqlite, { as, ranking })
   return ranking
 }
 
-function rankAnew(reading: Reading): Ranking {
+function rankAnew(reading: Reading, judged: ReadonlyMap<number, Judgement>): Ranking {
   const policy = settingsOf(reading)
   const season = seasonOf(reading.today, policy.sowingDay)
-  const demand = new Map(
-    takenSince(reading.sqlite, addYears(reading.today, -DEMAND_YEARS)).map(({ accession_id, seeds }) => [
-      accession_id,
-      seeds / DEMAND_YEARS,
-    ]),
-  )
-  const years = yearsTo(reading, season.nextSowing)
   const grown = growingNow(reading, season.year)
-  const found: (Omit<UrgencyFacts, 'onlySource'> & { varietyId: number; elsewhere: boolean })[] = []
   const sources = new Map<number, number>()
-  for (const lots of everyAccession(reading)) {
-    const first = lots[0]
-    if (first === undefined) continue
-    const accessionId = first.accession_id
-    const { state, living } = standingOf(lots, policy)
-    const wanted = demand.get(accessionId) ?? 0
-    const { cost } = outlookAt(waitingFacts(lots, policy, wanted, reading.today), years)
-    const elsewhere = lots.some(isHeldElsewhere)
-    if (living.about > 0) sources.set(first.variety_id, (sources.get(first.variety_id) ?? 0) + 1)
-    found.push({
-      accessionId,
-      varietyId: first.variety_id,
-      state,
-      living: living.about,
-      setAside: seedsSetAside(lots),
-      cost,
-      demand: wanted,
-      growing: grown.get(accessionId)?.failed === false,
-      elsewhere,
-    })
+  for (const { varietyId, living } of judged.values()) {
+    if (living > 0) sources.set(varietyId, (sources.get(varietyId) ?? 0) + 1)
   }
-  const ranked = found
+  const ranked = [...judged.values()]
     .map(({ varietyId, elsewhere, ...facts }) => {
       const others = (sources.get(varietyId) ?? 0) - (facts.living > 0 ? 1 : 0)
-      return { ...facts, onlySource: !elsewhere && others <= 0 }
+      return {
+        ...facts,
+        growing: grown.get(facts.accessionId)?.failed === false,
+        onlySource: !elsewhere && others <= 0,
+      }
     })
     .toSorted(byUrgency)
   return { season, policy, ranked, grown }
-}
-
-/** What the cost of waiting is reckoned from: the lots that count towards keeping, and what members take. */
-export function waitingFacts(
-  lots: readonly LifeRow[],
-  policy: CollectionPolicy,
-  demand: number,
-  today: IsoDate,
-) {
-  const first = lots[0]
-  if (first === undefined) throw new RangeError('An accession without lots has no outlook')
-  const ageing = lots.filter(countsTowardsKeeping).map((row) => ageingLot(row, today))
-  return { lots: ageing, policy: policyOf(first, policy), demand }
-}
-
-function* everyAccession(reading: Reading): Generator<LifeRow[]> {
-  let lots: LifeRow[] = []
-  for (const row of everyLife(reading.sqlite)) {
-    if (lots[0] !== undefined && lots[0].accession_id !== row.accession_id) {
-      yield lots
-      lots = []
-    }
-    lots.push(row)
-  }
-  if (lots.length > 0) yield lots
-}
-
-function isHeldElsewhere(row: LifeRow): boolean {
-  return row.role === 'duplicate-elsewhere' && row.balance_count > 0
 }
 
 export function rankedNeeds(reading: Reading, input: ParsedInput<'regrow.needs'>): Value<'regrow.needs'> {

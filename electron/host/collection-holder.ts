@@ -83,6 +83,11 @@ export class CollectionHolder implements Runner {
     })
   }
 
+  /** Reckons some of what screens will ask of the whole collection, and tells how much is left. */
+  readAhead(): Promise<number> {
+    return this.#turns.shared(async () => (this.#open === null ? 0 : this.#hands.readAhead(this.#open)))
+  }
+
   /** Closes the collection once all work before has ended. */
   close(): Promise<void> {
     return this.#turns.alone(async () => {

@@ -5,6 +5,7 @@ import { CollectionHolder } from './collection-holder.ts'
 import { ForecastRefresher } from './forecast-refresher.ts'
 import { logFile } from './log.ts'
 import { traceOf } from './problem-of.ts'
+import { ReaderAhead } from './reader-ahead.ts'
 import { realHands } from './real-hands.ts'
 import type { FromWorker, ToWorker, WorkerStart } from './worker-messages.ts'
 
@@ -12,7 +13,8 @@ import type { FromWorker, ToWorker, WorkerStart } from './worker-messages.ts'
 const start = workerData as WorkerStart
 const log = logFile(start.folder, () => new Date())
 const holder = new CollectionHolder(start.folder, realHands)
-const refresher = new ForecastRefresher(holder, log)
+const ahead = new ReaderAhead(() => holder.readAhead(), log)
+const refresher = new ForecastRefresher(holder, log, () => ahead.wake())
 
 function tell(message: FromWorker): void {
   parentPort?.postMessage(message)
@@ -32,12 +34,14 @@ async function obey(message: ToWorker): Promise<void> {
     return
   }
   await refresher.stop()
+  await ahead.stop()
   await holder.close()
   parentPort?.close()
 }
 
 parentPort?.on('message', obey)
 tell({ kind: 'opened', problem: await holder.openFirst(start.file) })
+ahead.wake()
 refresher.wake()
 
 // A backup while the app is open: soon after the start, and again in a long day. It waits until the window stands.

@@ -12,13 +12,15 @@ const BREATH_MS = 5
 export class ForecastRefresher {
   readonly #runner: Runner
   readonly #log: Log
+  readonly #whenDone: () => void
   #working: Promise<void> | null = null
   #wokenAgain = false
   #stopped = false
 
-  constructor(runner: Runner, log: Log) {
+  constructor(runner: Runner, log: Log, whenDone: () => void) {
     this.#runner = runner
     this.#log = log
+    this.#whenDone = whenDone
   }
 
   /** Begins, unless it is at work: something was written, or a collection was opened. */
@@ -41,6 +43,7 @@ export class ForecastRefresher {
       this.#wokenAgain = false
       await this.#workThrough()
     }
+    this.#whenDone()
   }
 
   async #workThrough(): Promise<void> {

@@ -23,6 +23,8 @@ export interface Hands {
   restore(input: ParsedInput<'backup.restore'>, target: string): Promise<Restored>
   /** Backs an open collection up, where something was written since the last time. */
   backUpIfWritten(collection: OpenCollection): Promise<void>
+  /** Reckons some of what screens will ask of a whole collection, and tells how much is left. */
+  readAhead(collection: OpenCollection): number
   /** The backups of a collection, open or not. */
   listBackups(file: string, open: OpenCollection | null, trouble: string | null): Value<'backup.list'>
   run<N extends ServiceName>(collection: OpenCollection, name: N, input: ParsedInput<N>): Promise<Value<N>>

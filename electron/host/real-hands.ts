@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto'
 import { openCollection } from '../../db/migrations/open-file.ts'
 import { backUpIfWritten, listBackups, restoreBackup } from '../../db/services/backups.ts'
 import { readingOf } from '../../db/services/context.ts'
+import { readAhead } from '../../db/services/read-ahead.ts'
 import { runOperation } from '../../db/services/run-operation.ts'
 import { startCollection } from '../../db/services/start-collection.ts'
 import type { Hands } from './hands.ts'
@@ -17,6 +18,7 @@ export const realHands: Hands = {
   restore: (input, target) => restoreBackup(input, target, now),
   backUpIfWritten: async (collection) =>
     void (await backUpIfWritten(readingOf(collection, now()), 'at start')),
+  readAhead: (collection) => readAhead(readingOf(collection, now())),
   listBackups: (file, open, trouble) =>
     listBackups(file, open === null ? null : readingOf(open, now()), trouble),
   run: (collection, name, input) => runOperation(collection, name, input, now),

@@ -27,7 +27,7 @@ async function until(done: () => boolean): Promise<void> {
 test('works portion by portion until nothing is left, and again when woken later', async () => {
   const asked = { count: 0 }
   const left = [200, 100, 0, 50, 0]
-  const refresher = new ForecastRefresher(runnerWith(left, asked), log)
+  const refresher = new ForecastRefresher(runnerWith(left, asked), log, () => {})
   refresher.wake()
   await until(() => asked.count === 3)
   refresher.wake()
@@ -39,7 +39,7 @@ test('works portion by portion until nothing is left, and again when woken later
 
 test('stops after the portion at hand', async () => {
   const asked = { count: 0 }
-  const refresher = new ForecastRefresher(runnerWith([300, 200, 100, 0], asked), log)
+  const refresher = new ForecastRefresher(runnerWith([300, 200, 100, 0], asked), log, () => {})
   refresher.wake()
   await until(() => asked.count === 1)
   await refresher.stop()
@@ -60,7 +60,7 @@ test('asks no further while it is held, and goes on when woken after', async () 
       return { reckoned: 0, ...(answers.shift() ?? { left: 0, held: false }) }
     },
   }
-  const refresher = new ForecastRefresher(runner, log)
+  const refresher = new ForecastRefresher(runner, log, () => {})
   refresher.wake()
   await until(() => asked.count === 2)
   await new Promise((resolve) => setTimeout(resolve, 30))
@@ -85,6 +85,7 @@ test('a collection that cannot be written is left alone without a word; what is 
       },
     },
     log,
+    () => {},
   )
   refused.wake()
   await new Promise((resolve) => setTimeout(resolve, 30))
@@ -97,6 +98,7 @@ test('a collection that cannot be written is left alone without a word; what is 
       },
     },
     log,
+    () => {},
   )
   broken.wake()
   await until(() => logged.length > 0)

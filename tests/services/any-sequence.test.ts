@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { Refusal } from '../../db/contract/refusal.ts'
+import { keptAndFound } from '../builders/kept-and-found.ts'
 import { aCollection, aGift, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
 
 /** One thing a keeper may do; lots and entries are picked among those there are, by remainder. */
@@ -214,9 +215,13 @@ it('keeps the book right through any sequence, and refuses whole or not at all',
             refused += 1
             expect(await balances(test)).toEqual(before)
           }
+          await test.call('regrow.needs', {})
+          await test.call('germination.due', {})
         }
         if (latest !== null) await expectRestored(test, latest)
         expect((await test.call('collection.check', {})).findings).toEqual([])
+        const { kept, found } = await keptAndFound(test)
+        expect(kept).toEqual(found)
       } finally {
         test.remove()
       }

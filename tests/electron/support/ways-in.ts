@@ -6,6 +6,7 @@ import type { Answer } from '../../../db/contract/problem.ts'
 import { openCollection } from '../../../db/migrations/open-file.ts'
 import { backUpIfWritten, listBackups, restoreBackup } from '../../../db/services/backups.ts'
 import { readingOf } from '../../../db/services/context.ts'
+import { readAhead } from '../../../db/services/read-ahead.ts'
 import { runOperation } from '../../../db/services/run-operation.ts'
 import { startCollection } from '../../../db/services/start-collection.ts'
 import { OneCollection } from '../../../electron/command-line/one-collection.ts'
@@ -42,6 +43,7 @@ export const testHands: Hands = {
   },
   restore: (input, target) => restoreBackup(input, target, now),
   backUpIfWritten: async (collection) => void (await backUpIfWritten(readingOf(collection, NOW), 'at start')),
+  readAhead: (collection) => readAhead(readingOf(collection, NOW)),
   listBackups: (file, open, trouble) =>
     listBackups(file, open === null ? null : readingOf(open, NOW), trouble),
   run: (collection, name, input) => runOperation(collection, name, input, now),

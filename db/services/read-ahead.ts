@@ -1,0 +1,15 @@
+import type { Reading } from './context.ts'
+import { dueDays } from './germination-advice.ts'
+import { judgements } from './judgements.ts'
+
+/** So many accessions at a time take some hundredths of a second. */
+const ACCESSIONS_AT_A_TIME = 500
+
+/**
+ * Reckons some of what a screen will ask of every accession, so that no screen waits for all of it.
+ *
+ * Tells how many accessions are left to reckon. Only for a collection that is open for writing.
+ */
+export function readAhead(reading: Reading): number {
+  return judgements.ahead(reading, ACCESSIONS_AT_A_TIME) + dueDays.ahead(reading, ACCESSIONS_AT_A_TIME)
+}

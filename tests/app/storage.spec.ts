@@ -12,10 +12,13 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
   page,
 }) => {
   await fillSmallShelf(app)
-  const { placeId } = await app.call('place.create', { name: 'Cellar', kind: 'room' })
   const keys = new Keys(page)
-  await open(page, `/storage/place/${placeId}`)
+  await open(page, '/storage/new')
+  await expect(page.getByLabel('Its name')).toBeFocused()
+  await keys.type('Cellar')
+  await keys.press('Enter')
   const card = page.getByRole('article', { name: 'Cellar' })
+  await expect(card.getByRole('heading', { level: 2 })).toBeFocused()
   await expect(card).toContainText('no readings yet')
   await card.getByRole('button', { name: 'Write a reading down' }).press('Enter')
   await expect(card.getByLabel('Temperature', { exact: true })).toBeFocused()

@@ -1,6 +1,9 @@
 /** Where places are compared. */
 export const COMPARE = '/storage/compare'
 
+/** Where a place is added. */
+export const NEW_PLACE = '/storage/new'
+
 /** Where a round is walked. */
 export const ROUND = '/storage/round'
 

@@ -1,17 +1,19 @@
-import { useEffect, useRef } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { Link, useLocation } from 'wouter'
+import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { ComparePlaces } from './compare-places.tsx'
+import { NewPlace } from './new-place.tsx'
 import { PlaceCard } from './place-card.tsx'
 import { PlaceRows } from './place-rows.tsx'
 import { RoundCard } from './round-card.tsx'
 import { RoundSheet } from './round-sheet.tsx'
-import { COMPARE, placeAddress, ROUND } from './storage-address.ts'
+import { COMPARE, NEW_PLACE, placeAddress, ROUND } from './storage-address.ts'
 import './storage.css'
 
 interface StorageScreenProps {
-  /** 'place', 'compare', 'round', 'round-sheet' or nothing. */
+  /** 'place', 'new', 'compare', 'round', 'round-sheet' or nothing. */
   readonly part: string
   /** The place that is shown. */
   readonly id: number
@@ -23,6 +25,7 @@ export function StorageScreen({ part, id }: StorageScreenProps) {
   const toWalk = useRead('round.due', {}).data?.toWalk ?? 0
   const [, go] = useLocation()
   const right = useRef<HTMLElement>(null)
+  const [made, setMade] = useState<number | null>(null)
   const first = list.data?.places.find(({ latest }) => latest !== null) ?? list.data?.places[0]
   useEffect(() => {
     if (part === '' && first !== undefined) go(placeAddress(first.placeId), { replace: true })
@@ -37,10 +40,11 @@ export function StorageScreen({ part, id }: StorageScreenProps) {
           <h1>Storage</h1>
           {places.length > 0 && <Link href={ROUND}>{toWalk === 0 ? 'Round' : `Round: ${toWalk} due`}</Link>}
           {places.length > 1 && <Link href={COMPARE}>Compare places</Link>}
+          <Link href={NEW_PLACE}>Add a place</Link>
         </div>
         {places.length === 0 && (
           <p className="soft">
-            There is no storage place yet. Add one where a lot is moved or taken in, and it stands here.
+            There is no storage place yet. Add one here, or where a lot is moved or taken in.
           </p>
         )}
         <PlaceRows
@@ -50,7 +54,18 @@ export function StorageScreen({ part, id }: StorageScreenProps) {
         />
       </section>
       <section className="panes-card" aria-label="Place" ref={right}>
-        {part === 'place' && <PlaceCard key={id} placeId={id} />}
+        {part === 'place' && <PlaceCard key={id} placeId={id} takesFocus={made === id} />}
+        {part === 'new' && (
+          <div ref={focusFirstField}>
+            <NewPlace
+              places={places}
+              onMade={(placeId) => {
+                setMade(placeId)
+                go(placeAddress(placeId))
+              }}
+            />
+          </div>
+        )}
         {part === 'compare' && <ComparePlaces places={places} />}
         {part === 'round' && <RoundCard />}
         {part === 'round-sheet' && <RoundSheet />}

@@ -14,6 +14,9 @@ export const CONTENT_SECURITY_POLICY = [
   "base-uri 'none'",
   "form-action 'none'",
   "frame-ancestors 'none'",
+  // No text becomes markup or script, whoever writes it: the browser refuses innerHTML, eval and their like.
+  "require-trusted-types-for 'script'",
+  "trusted-types 'none'",
 ].join('; ')
 
 /** Sent with every built file, by both transports. */

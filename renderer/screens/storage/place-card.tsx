@@ -140,7 +140,15 @@ function Climate({ climate, span, onSpan }: ClimateProps) {
   )
 }
 
+/** A caution that so many lots share is said once. */
+const SHARED_BY = 4
+
 function LotsThere({ climate: { lots, place } }: { readonly climate: PlaceClimate }) {
+  const said = [...new Set(lots.map(({ caution }) => caution))]
+  const shared = said
+    .map((caution) => ({ caution, of: lots.filter((lot) => lot.caution === caution).length }))
+    .filter(({ caution, of }) => caution !== '' && of >= SHARED_BY)
+  const isShared = (caution: string) => shared.some((one) => one.caution === caution)
   return (
     <section className="pane-part" aria-label="Lots there">
       <h3>Lots there</h3>
@@ -150,12 +158,18 @@ function LotsThere({ climate: { lots, place } }: { readonly climate: PlaceClimat
           The first {lots.length} of {place.lots}.
         </p>
       )}
+      {shared.map(({ caution, of }) => (
+        <p key={caution} className="store-caution">
+          {of === lots.length ? `All ${lots.length}` : `${of} of the ${lots.length}, marked below`}: {caution}
+        </p>
+      ))}
       {lots.length > 0 && <MovingThem placeId={place.placeId} />}
       <ul className="store-lots">
         {lots.map(({ lotId, lotNumber, variety, crop, caution }) => (
           <li key={lotId}>
             <Link href={lotAddress(lotId)}>{lotNumber}</Link> {variety} <span className="soft">{crop}</span>
-            {caution !== '' && <p className="store-caution">{caution}</p>}
+            {isShared(caution) && said.length > 1 && <span className="store-caution"> see above</span>}
+            {caution !== '' && !isShared(caution) && <p className="store-caution">{caution}</p>}
           </li>
         ))}
       </ul>

@@ -52,7 +52,9 @@ export function TermsForm({ climate, onClose }: TermsFormProps) {
         })
       }
     >
-      <SelectField label="Meant for keeping seed" size="record" options={AIMS} {...form.choice('aim')} />
+      <div className="card-form-wide">
+        <SelectField label="Meant for keeping seed" size="record" options={AIMS} {...form.choice('aim')} />
+      </div>
       <TextField
         label="At most, °C"
         size="record"

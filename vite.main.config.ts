@@ -30,7 +30,12 @@ export default defineConfig({
     target: 'node24',
     minify: false,
     rolldownOptions: {
-      input: ['electron/main/main.ts', 'electron/host/collection-worker.ts', 'db/solver/solve-worker.ts'],
+      input: [
+        'electron/main/main.ts',
+        'electron/host/collection-worker.ts',
+        'db/migrations/backup-worker.ts',
+        'db/solver/solve-worker.ts',
+      ],
       external: ['electron'],
       output: {
         format: 'es',

@@ -42,6 +42,13 @@ export const backupOperations = {
         .nullable()
         .describe('for a collection that cannot be opened: the newest whole backup'),
       trouble: z.string().nullable().describe('why the last automatic backup failed'),
+      underWay: z
+        .object({
+          doing: z.enum(['copying', 'checking']),
+          copied: z.number().min(0).max(1).describe('how much of the file is copied'),
+        })
+        .nullable()
+        .describe('how far the backup is that is being made'),
     }),
   ),
   'backup.compare': reads(

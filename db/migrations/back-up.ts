@@ -1,4 +1,4 @@
-import { mkdirSync, renameSync, statSync } from 'node:fs'
+import { mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { basename, dirname, extname, join } from 'node:path'
 import { connect, type Sqlite } from './connection.ts'
 
@@ -8,32 +8,98 @@ export interface Backup {
   readonly bytes: number
 }
 
+/** How far a backup is. */
+export interface BackupProgress {
+  readonly doing: 'copying' | 'checking'
+  /** How much of the file is copied, 0 to 1. */
+  readonly copied: number
+}
+
+/** Hears how far a backup is, often; what it throws stops the copying. */
+export type OnBackup = (progress: BackupProgress) => void
+
+/** Pages that are copied between two looks at who else waits for the file. */
+const PAGES_AT_A_TIME = 500
+/** So often a copy begins again because the file was written meanwhile; then it is taken in one go. */
+const MOST_BEGINNINGS = 5
+/** Longer than this no backup takes: what is left unfinished from before was given up. Milliseconds. */
+const GIVEN_UP_AFTER_MS = 3_600_000
+/** Tables in which rows are only ever added. */
+const ONLY_GROWING = ['entry', 'movement', 'lot', 'accession'] as const
+
 /**
  * Copies an open collection with SQLite's backup function and checks the copy by opening it.
  *
  * Never by copying the file: a copy taken in the middle of a write mixes old and new. The copy gets its final name only
- * after integrity, foreign keys and the row counts of every table were found right; throws otherwise.
+ * after integrity, foreign keys and the row counts of every table were found right; throws otherwise, and leaves nothing.
+ * Where another connection writes while the file is copied, SQLite begins again by itself.
  */
-export async function backUp(sqlite: Sqlite, file: string, label: string, now: Date): Promise<Backup> {
+export async function backUp(
+  sqlite: Sqlite,
+  file: string,
+  label: string,
+  now: Date,
+  onProgress: OnBackup = () => {},
+): Promise<Backup> {
   const folder = join(dirname(file), 'Backups')
   mkdirSync(folder, { recursive: true })
   const stamp = now.toISOString().replace(/[:.]/g, '-')
   const name = basename(file, extname(file))
   const target = join(folder, `${name} ${label} ${stamp}${extname(file)}`)
   const unfinished = `${target}.unfinished`
-  await sqlite.backup(unfinished)
-  verifyBackup(unfinished, rowCounts(sqlite))
-  renameSync(unfinished, target)
+  dropGivenUp(folder, name)
+  try {
+    const before = rowCounts(sqlite)
+    const version = dataVersion(sqlite)
+    await copyTo(sqlite, unfinished, onProgress)
+    onProgress({ doing: 'checking', copied: 1 })
+    verifyBackup(unfinished, before, dataVersion(sqlite) === version)
+    onProgress({ doing: 'checking', copied: 1 })
+    renameSync(unfinished, target)
+  } finally {
+    rmSync(unfinished, { force: true })
+  }
   return { file: target, bytes: statSync(target).size }
 }
 
-function verifyBackup(file: string, expected: ReadonlyMap<string, number>): void {
+/** Changes when another connection has written. */
+function dataVersion(sqlite: Sqlite): unknown {
+  return sqlite.pragma('data_version', { simple: true })
+}
+
+async function copyTo(sqlite: Sqlite, target: string, onProgress: OnBackup): Promise<void> {
+  let beginnings = 1
+  let left = Number.POSITIVE_INFINITY
+  await sqlite.backup(target, {
+    progress({ totalPages, remainingPages }) {
+      if (remainingPages > left) beginnings += 1
+      left = remainingPages
+      onProgress({ doing: 'copying', copied: 1 - remainingPages / totalPages })
+      return beginnings < MOST_BEGINNINGS ? PAGES_AT_A_TIME : totalPages
+    },
+  })
+}
+
+/** Takes away what a program left that was ended in the middle of a backup. */
+function dropGivenUp(folder: string, name: string): void {
+  for (const left of readdirSync(folder)) {
+    if (!left.startsWith(`${name} `) || !/\.unfinished(-journal)?$/.test(left)) continue
+    const path = join(folder, left)
+    const changed = statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? Date.now()
+    if (Date.now() - changed > GIVEN_UP_AFTER_MS) rmSync(path, { force: true })
+  }
+}
+
+/** Where the file was written while it was copied, the copy holds at least what was there before. */
+function verifyBackup(file: string, before: ReadonlyMap<string, number>, unchanged: boolean): void {
   const copy = connect(file, 'read', true)
   try {
     assertSound(copy)
-    for (const [table, rows] of rowCounts(copy)) {
-      if (expected.get(table) !== rows)
-        throw new Error(`The backup holds ${rows} rows of ${table}, not ${expected.get(table)}`)
+    const counts = rowCounts(copy)
+    for (const table of unchanged ? before.keys() : ONLY_GROWING) {
+      const [rows, expected] = [counts.get(table) ?? 0, before.get(table) ?? 0]
+      if (unchanged ? rows !== expected : rows < expected)
+        throw new Error(`The backup holds ${rows} rows of ${table}, not ${expected}`)
     }
   } finally {
     copy.close()

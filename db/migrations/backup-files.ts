@@ -2,7 +2,7 @@ import { copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync, s
 import { basename, dirname, extname, join } from 'node:path'
 import { refuse } from '../contract/refusal.ts'
 import { backupsToDrop } from '../domain/backups/keep-rule.ts'
-import { assertSound, type Backup, backUp } from './back-up.ts'
+import { assertSound, type Backup, backUp, type OnBackup } from './back-up.ts'
 import { connect, type Sqlite } from './connection.ts'
 import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion } from './file-format.ts'
 import { refuseTheFuture } from './migrate-file.ts'
@@ -72,8 +72,9 @@ export async function keepBackup(
   label: BackupLabel,
   now: Date,
   keeping: BackupKeeping,
+  onProgress: OnBackup,
 ): Promise<KeptBackup> {
-  const backup = await backUp(sqlite, file, label, now)
+  const backup = await backUp(sqlite, file, label, now, onProgress)
   dropByRule(ownBackupFolder(file), file, keeping)
   if (keeping.secondFolder === '') return { ...backup, second: null, secondTrouble: null }
   try {

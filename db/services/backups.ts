@@ -9,10 +9,10 @@ import {
   backupsIn,
   copyOut,
   type KeptBackup,
-  keepBackup,
   openSound,
   ownBackupFolder,
 } from '../migrations/backup-files.ts'
+import { type BackupOrder, backUpInThread, backupUnderWay } from '../migrations/backup-thread.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { MIGRATIONS_FOLDER, newestVersion } from '../migrations/file-format.ts'
 import { type OpenCollection, openCollection } from '../migrations/open-file.ts'
@@ -29,39 +29,56 @@ const WHY: Readonly<Record<string, string>> = {
 }
 
 export async function backUpCollection(reading: Reading): Promise<Value<'collection.back-up'>> {
-  const { file, bytes, second, secondTrouble } = await keep(reading, 'kept')
+  const kept = await backUpInThread(orderOf(reading, 'kept', false))
+  if (kept === null) throw new Error('A backup that was asked for was not made')
+  const { file, bytes, second, secondTrouble } = kept
   return { file, bytes, second, secondTrouble }
 }
 
-/** Backs up by itself where something was written since the newest backup. The demonstration can be made anew. */
+/** The newest backup of each collection that this program made or found whole, as it lay there, and its latest entry. */
+const known = new Map<string, { readonly as: string; readonly entry: number }>()
+
+/**
+ * Backs up by itself where something was written since the newest backup. The demonstration can be made anew.
+ *
+ * Null: none was needed.
+ */
 export async function backUpIfWritten(reading: Reading, label: BackupLabel): Promise<KeptBackup | null> {
   if (settingsOf(reading).kind === 'demo') return null
   const { file } = reading.collection
-  const [newest] = backupsIn(ownBackupFolder(file), file)
-  const written = latestEntry(reading.sqlite)
-  if (written <= 1 || (newest !== undefined && entryOfBackup(newest.file) === written)) return null
-  return keep(reading, label)
+  const entry = latestEntry(reading.sqlite)
+  if (entry <= 1) return null
+  const newest = newestAsItLies(file)
+  const before = known.get(file)
+  if (before !== undefined && before.as === newest && before.entry === entry) return null
+  const kept = await backUpInThread(orderOf(reading, label, true))
+  known.set(file, { as: newestAsItLies(file), entry })
+  return kept
 }
 
-function keep(reading: Reading, label: BackupLabel): Promise<KeptBackup> {
+/** The name of the newest backup, its size and when it was last changed: another one, or one that was spoilt, differs. */
+function newestAsItLies(file: string): string {
+  const [newest] = backupsIn(ownBackupFolder(file), file)
+  if (newest === undefined) return ''
+  const changed = statSync(newest.file, { throwIfNoEntry: false })?.mtimeMs
+  return `${newest.file} ${newest.bytes} ${changed}`
+}
+
+function orderOf(reading: Reading, label: BackupLabel, onlyIfWritten: boolean): BackupOrder {
   const { backupFolder, backupLimitMb } = settingsOf(reading)
   const keeping = { secondFolder: backupFolder, limitBytes: backupLimitMb * BYTES_IN_MB }
-  return keepBackup(reading.sqlite, reading.collection.file, label, reading.now, keeping)
+  return { file: reading.collection.file, label, at: reading.now.toISOString(), keeping, onlyIfWritten }
 }
 
 const latestEntry = (sqlite: Sqlite) => Number(sqlite.prepare('SELECT max(id) FROM entry').pluck().get())
 
-function entryOfBackup(file: string): number | null {
+function isWhole(file: string): boolean {
   try {
-    const sqlite = openSound(file)
-    try {
-      return latestEntry(sqlite)
-    } finally {
-      sqlite.close()
-    }
+    openSound(file).close()
+    return true
   } catch {
     // A backup that does not open is none.
-    return null
+    return false
   }
 }
 
@@ -84,8 +101,9 @@ export function listBackups(
     secondThere: secondFolder !== '' && isFolder(secondFolder),
     limitMb: settings?.backupLimitMb ?? null,
     backups: lines,
-    lastGood: open === null ? (lines.find((line) => entryOfBackup(line.file) !== null)?.file ?? null) : null,
+    lastGood: open === null ? (lines.find((line) => isWhole(line.file))?.file ?? null) : null,
     trouble,
+    underWay: backupUnderWay(file),
   }
 }
 

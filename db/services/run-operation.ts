@@ -44,7 +44,7 @@ export async function runOperation<N extends ServiceName>(
 }
 
 /** Writes of many rows at once, from a file of another program: the collection is backed up before them. */
-const BACKED_UP_FIRST: ReadonlySet<OperationName> = new Set(['readings.import-file', 'list.take-in'])
+export const BACKED_UP_FIRST: ReadonlySet<OperationName> = new Set(['readings.import-file', 'list.take-in'])
 
 function isRead(name: OperationName): name is ReadName & ServiceName {
   return contract[name].access === 'reads'

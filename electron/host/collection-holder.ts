@@ -3,7 +3,7 @@ import { contract, type OperationName, type ParsedInput, type Value } from '../.
 import type { Problem } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
-import type { ServiceName } from '../../db/services/run-operation.ts'
+import { BACKED_UP_FIRST, type ServiceName } from '../../db/services/run-operation.ts'
 import type { Runner } from './answer-call.ts'
 import { demoFile, freeFile, lastOpen, rememberOpen, restoredFile } from './collections-folder.ts'
 import { makeDemoAt, sayDemoOpened } from './demo.ts'
@@ -26,6 +26,7 @@ export class CollectionHolder implements Runner {
   #failed: string | null = null
   /** Why the last backup made by itself failed. */
   #backupTrouble: string | null = null
+  #closing = false
   #begun: {
     readonly key: string
     readonly input: string
@@ -64,23 +65,40 @@ export class CollectionHolder implements Runner {
     if (name === 'backup.restore') {
       return this.#turns.alone(() => this.#restore(input as ParsedInput<'backup.restore'>))
     }
-    const service: ServiceName = name
-    const work = async () => this.#hands.run(this.#ready(), service, input as ParsedInput<ServiceName>)
+    if (name === 'collection.back-up')
+      return this.#aside(async () => this.#hands.run(this.#ready(), name, {}))
+    if (BACKED_UP_FIRST.has(name)) return this.#backedUp().then(() => this.#serve(name, input))
+    return this.#serve(name, input)
+  }
+
+  #serve<N extends ServiceName>(name: N, input: ParsedInput<OperationName>): Promise<unknown> {
+    const work = async () => this.#hands.run(this.#ready(), name, input as ParsedInput<N>)
     return contract[name].access === 'reads' ? this.#turns.shared(work) : this.#turns.alone(work)
   }
 
   /** Backs the open collection up, where something was written since; a failure is told with the list of backups. */
   backUpByItself(): Promise<void> {
-    return this.#turns.shared(async () => {
-      if (this.#open === null) return
+    return this.#aside(async () => {
+      if (this.#open === null || this.#closing) return
       try {
-        await this.#hands.backUpIfWritten(this.#open)
+        await this.#hands.backUpIfWritten(this.#open, 'at start')
         this.#backupTrouble = null
       } catch (thrown) {
-        this.#backupTrouble = problemOf(thrown).sentence
+        if (!this.#closing) this.#backupTrouble = problemOf(thrown).sentence
         throw thrown
       }
     })
+  }
+
+  /** Backs up before a write of many rows, so that the write itself need not wait for it and nobody with it. */
+  #backedUp(): Promise<void> {
+    return this.#aside(async () => this.#hands.backUpIfWritten(this.#ready(), 'before import'))
+  }
+
+  /** Begins in turn what goes on in a thread of its own: whoever comes later does not wait for its end. */
+  async #aside<T>(begin: () => Promise<T>): Promise<T> {
+    const { ended } = await this.#turns.shared(async () => ({ ended: begin() }))
+    return ended
   }
 
   /** Reckons some of what screens will ask of the whole collection, and tells how much is left. */
@@ -88,12 +106,14 @@ export class CollectionHolder implements Runner {
     return this.#turns.shared(async () => (this.#open === null ? 0 : this.#hands.readAhead(this.#open)))
   }
 
-  /** Closes the collection once all work before has ended. */
-  close(): Promise<void> {
-    return this.#turns.alone(async () => {
+  /** Closes the collection once all work before has ended; a backup under way is given up. */
+  async close(): Promise<void> {
+    this.#closing = true
+    await this.#turns.alone(async () => {
       this.#open?.close()
       this.#open = null
     })
+    await this.#hands.stopBackups()
   }
 
   #ready(): OpenCollection {

@@ -22,7 +22,9 @@ export interface Hands {
   /** Restores a backup into the file named second, and opens that. */
   restore(input: ParsedInput<'backup.restore'>, target: string): Promise<Restored>
   /** Backs an open collection up, where something was written since the last time. */
-  backUpIfWritten(collection: OpenCollection): Promise<void>
+  backUpIfWritten(collection: OpenCollection, label: 'at start' | 'before import'): Promise<void>
+  /** Stops the backups under way; nothing of them is left. */
+  stopBackups(): Promise<void>
   /** Reckons some of what screens will ask of a whole collection, and tells how much is left. */
   readAhead(collection: OpenCollection): number
   /** The backups of a collection, open or not. */

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto'
+import { stopBackups } from '../../db/migrations/backup-thread.ts'
 import { openCollection } from '../../db/migrations/open-file.ts'
 import { backUpIfWritten, listBackups, restoreBackup } from '../../db/services/backups.ts'
 import { readingOf } from '../../db/services/context.ts'
@@ -16,8 +17,9 @@ export const realHands: Hands = {
   // Loaded only where it is wanted: most starts open a collection that is there.
   makeDemo: async (file) => (await import('../../demo-data/load-demo.ts')).makeDemoCollection(file),
   restore: (input, target) => restoreBackup(input, target, now),
-  backUpIfWritten: async (collection) =>
-    void (await backUpIfWritten(readingOf(collection, now()), 'at start')),
+  backUpIfWritten: async (collection, label) =>
+    void (await backUpIfWritten(readingOf(collection, now()), label)),
+  stopBackups,
   readAhead: (collection) => readAhead(readingOf(collection, now())),
   listBackups: (file, open, trouble) =>
     listBackups(file, open === null ? null : readingOf(open, now()), trouble),

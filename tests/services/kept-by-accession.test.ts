@@ -85,6 +85,7 @@ describe('what is kept of every accession', () => {
     while (left > 0) left = readAhead(reading())
     expect(judgements.ahead(reading(), 0)).toBe(0)
     const { accessionId } = await takeIn(test)
+    judgements.all(reading())
     await test.call('accession.override', { accessionId, plantsToKeep: 12 })
     expect(judgements.ahead(reading(), 0)).toBe(1)
   })

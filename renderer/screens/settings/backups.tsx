@@ -1,5 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query'
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
@@ -12,12 +12,20 @@ import { BackupDifference } from './backup-difference.tsx'
 type Listed = Value<'backup.list'>
 
 const MOST_SHOWN = 8
+/** While a backup is made, how far it is is asked so often, milliseconds. */
+const LOOKED_AGAIN_MS = 400
 const BYTES_IN_MB = 1_000_000
 
 /** The backups there are, where they go, what one of them would bring back, and restoring it into a new file. */
 export function Backups() {
   const list = useRead('backup.list', {})
   const [looked, setLooked] = useState<string | null>(null)
+  const { data, refetch } = list
+  useEffect(() => {
+    if (data?.underWay == null) return
+    const next = setTimeout(() => void refetch(), LOOKED_AGAIN_MS)
+    return () => clearTimeout(next)
+  }, [data, refetch])
   if (list.data === undefined)
     return list.error === null ? null : <ProblemText problem={list.error.problem} />
   return (
@@ -33,11 +41,19 @@ export function Backups() {
           The last one could not be made: {list.data.trouble}
         </p>
       )}
+      {list.data.underWay !== null && <UnderWay {...list.data.underWay} />}
       <BackupList listed={list.data} onLook={setLooked} />
       {looked !== null && <Restore key={looked} file={looked} onClose={() => setLooked(null)} />}
       <Keeping key={`${list.data.secondFolder} ${list.data.limitMb}`} listed={list.data} />
     </section>
   )
+}
+
+/** How far the backup is that is being made. */
+function UnderWay({ doing, copied }: NonNullable<Listed['underWay']>) {
+  const far =
+    doing === 'copying' ? `${Math.floor(100 * copied)} % copied` : 'copied, now read back and checked'
+  return <p role="status">A backup is being made: {far}. Nothing else waits for it.</p>
 }
 
 interface BackupListProps {

@@ -36,12 +36,14 @@ export function Care({ about }: { readonly about: Value<'collection.about'> }) {
           type="button"
           className="quiet-button"
           disabled={backUp.busy}
-          onClick={() =>
-            backUp.ask(({ file }) => {
+          onClick={() => {
+            const lookAgain = () => void queries.invalidateQueries({ queryKey: ['backup.list'] })
+            void backUp.ask(({ file }) => {
               say({ said: `Backed up to ${file}` })
-              void queries.invalidateQueries({ queryKey: ['backup.list'] })
+              lookAgain()
             })
-          }
+            lookAgain()
+          }}
         >
           {backUp.busy ? 'Copying…' : 'Back up now'}
         </button>

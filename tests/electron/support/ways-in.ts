@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { IpcMainInvokeEvent } from 'electron'
 import type { Answer } from '../../../db/contract/problem.ts'
+import { stopBackups } from '../../../db/migrations/backup-thread.ts'
 import { openCollection } from '../../../db/migrations/open-file.ts'
 import { backUpIfWritten, listBackups, restoreBackup } from '../../../db/services/backups.ts'
 import { readingOf } from '../../../db/services/context.ts'
@@ -42,7 +43,9 @@ export const testHands: Hands = {
     collection.close()
   },
   restore: (input, target) => restoreBackup(input, target, now),
-  backUpIfWritten: async (collection) => void (await backUpIfWritten(readingOf(collection, NOW), 'at start')),
+  backUpIfWritten: async (collection, label) =>
+    void (await backUpIfWritten(readingOf(collection, NOW), label)),
+  stopBackups,
   readAhead: (collection) => readAhead(readingOf(collection, NOW)),
   listBackups: (file, open, trouble) =>
     listBackups(file, open === null ? null : readingOf(open, NOW), trouble),

@@ -45,6 +45,8 @@ test('four replicates are laid out, counted and ended by keyboard', async ({ app
     await keys.press('Enter')
   }
   await expect(cell('Abnormal, replicate 1')).toBeFocused()
+  await keys.press('ArrowDown', 'ArrowDown', 'ArrowUp')
+  await expect(cell('Hard, replicate 1')).toBeFocused()
   await keys.press('Control+Enter')
   await expect(card(page)).toContainText('96 of 100 sprouted so far, 4 still there')
   await expect(cell('Normal, replicate 2')).toHaveValue('23')

@@ -178,6 +178,16 @@ export const SCENES: readonly Scene[] = [
     },
   },
   {
+    name: 'storage-moves',
+    play: async (page, app) => {
+      const { places } = await app.call('storage.list', {})
+      const fullest = places.toSorted((one, other) => other.lots - one.lots)[0]
+      await open(page, `/storage/place/${fullest?.placeId ?? ''}`)
+      await page.getByText('What would it bring to move them?').click()
+      await page.locator('.store-table').scrollIntoViewIfNeeded()
+    },
+  },
+  {
     name: 'storage-compare',
     play: async (page) => {
       await open(page, '/storage/compare')

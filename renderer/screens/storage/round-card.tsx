@@ -42,7 +42,7 @@ export function RoundCard() {
         <h2 tabIndex={-1}>Round</h2>
         <p>
           {places.length === 0
-            ? 'No round goes anywhere yet.'
+            ? 'No round goes anywhere yet. What it is meant for, on the card of a place, says how often one goes there.'
             : 'Walk from place to place, look, and tick. Enter goes on, Space ticks, arrows choose.'}
         </p>
         {places.length > 0 && <Link href={ROUND_SHEET}>Round sheet to print</Link>}

@@ -5,6 +5,7 @@ import { CollectionHolder } from './collection-holder.ts'
 import { ForecastRefresher } from './forecast-refresher.ts'
 import { logFile } from './log.ts'
 import { traceOf } from './problem-of.ts'
+import { Quiet } from './quiet.ts'
 import { ReaderAhead } from './reader-ahead.ts'
 import { realHands } from './real-hands.ts'
 import type { FromWorker, ToWorker, WorkerStart } from './worker-messages.ts'
@@ -13,8 +14,9 @@ import type { FromWorker, ToWorker, WorkerStart } from './worker-messages.ts'
 const start = workerData as WorkerStart
 const log = logFile(start.folder, () => new Date())
 const holder = new CollectionHolder(start.folder, realHands)
-const ahead = new ReaderAhead(() => holder.readAhead(), log)
-const refresher = new ForecastRefresher(holder, log, () => ahead.wake())
+const quiet = new Quiet()
+const ahead = new ReaderAhead(() => holder.readAhead(), quiet, log)
+const refresher = new ForecastRefresher(holder, quiet, log, () => ahead.wake())
 
 function tell(message: FromWorker): void {
   parentPort?.postMessage(message)
@@ -28,6 +30,7 @@ function leavesForecasts(name: unknown): boolean {
 
 async function obey(message: ToWorker): Promise<void> {
   if (message.kind === 'call') {
+    quiet.heard()
     const answer = await answerCall(holder, message.name, message.input, log)
     tell({ kind: 'answer', id: message.id, answer })
     if (answer.ok && leavesForecasts(message.name)) refresher.wake()

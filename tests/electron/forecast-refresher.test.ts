@@ -3,6 +3,7 @@ import type { Problem } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
 import type { Runner } from '../../electron/host/answer-call.ts'
 import { ForecastRefresher } from '../../electron/host/forecast-refresher.ts'
+import { Quiet } from '../../electron/host/quiet.ts'
 
 const logged: string[] = []
 afterEach(() => {
@@ -27,7 +28,7 @@ async function until(done: () => boolean): Promise<void> {
 test('works portion by portion until nothing is left, and again when woken later', async () => {
   const asked = { count: 0 }
   const left = [200, 100, 0, 50, 0]
-  const refresher = new ForecastRefresher(runnerWith(left, asked), log, () => {})
+  const refresher = new ForecastRefresher(runnerWith(left, asked), new Quiet(), log, () => {})
   refresher.wake()
   await until(() => asked.count === 3)
   refresher.wake()
@@ -39,7 +40,7 @@ test('works portion by portion until nothing is left, and again when woken later
 
 test('stops after the portion at hand', async () => {
   const asked = { count: 0 }
-  const refresher = new ForecastRefresher(runnerWith([300, 200, 100, 0], asked), log, () => {})
+  const refresher = new ForecastRefresher(runnerWith([300, 200, 100, 0], asked), new Quiet(), log, () => {})
   refresher.wake()
   await until(() => asked.count === 1)
   await refresher.stop()
@@ -60,7 +61,7 @@ test('asks no further while it is held, and goes on when woken after', async () 
       return { reckoned: 0, ...(answers.shift() ?? { left: 0, held: false }) }
     },
   }
-  const refresher = new ForecastRefresher(runner, log, () => {})
+  const refresher = new ForecastRefresher(runner, new Quiet(), log, () => {})
   refresher.wake()
   await until(() => asked.count === 2)
   await new Promise((resolve) => setTimeout(resolve, 30))
@@ -84,6 +85,7 @@ test('a collection that cannot be written is left alone without a word; what is 
         throw new Refusal(problem)
       },
     },
+    new Quiet(),
     log,
     () => {},
   )
@@ -97,6 +99,7 @@ test('a collection that cannot be written is left alone without a word; what is 
         throw new Error('no such table')
       },
     },
+    new Quiet(),
     log,
     () => {},
   )
@@ -104,4 +107,24 @@ test('a collection that cannot be written is left alone without a word; what is 
   await until(() => logged.length > 0)
   await broken.stop()
   expect(logged[0]).toMatch(/^forecast.refresh /)
+})
+
+test('the background waits while one call follows the other, and goes on when they end or never do', async () => {
+  const quiet = new Quiet()
+  let over = false
+  const calls = setInterval(() => quiet.heard(), 10)
+  quiet.heard()
+  const waited = quiet.wait().then(() => {
+    over = true
+  })
+  await new Promise((resolve) => setTimeout(resolve, 300))
+  expect(over).toBe(false)
+  const from = performance.now()
+  await waited
+  expect(performance.now() - from).toBeGreaterThan(1_000)
+  clearInterval(calls)
+  await quiet.wait()
+  const again = performance.now()
+  await quiet.wait()
+  expect(performance.now() - again).toBeLessThan(150)
 })

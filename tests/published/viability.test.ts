@@ -1,6 +1,7 @@
 import { jStat } from 'jstat'
 import { describe, expect, test } from 'vitest'
 import { dryFromWet, wetFromDry } from '../../db/domain/moisture/moisture-basis.ts'
+import { chanceBelow } from '../../db/domain/viability/band.ts'
 import { constantsOf, VIABILITY_CONSTANTS } from '../../db/domain/viability/constants.ts'
 import {
   lowestMoisture,
@@ -210,4 +211,27 @@ test('crops without published constants have none', () => {
     expect(constantsOf(cropId)).toBeNull()
   }
   expect(constantsOf('rice')).toMatchObject({ ke: 8.096, cw: 4.246, confidence: 'seen' })
+})
+
+/**
+ * Rao et al. 2006, Manual of Seed Handling in Genebanks (Handbook No. 8), table 8.2, seen: regrow below 85 % of what
+ * germinated at the start, printed as whole per cent, for 100 to 85 % at the start.
+ */
+describe('below 85 % of the start', () => {
+  const printed = [85, 84, 83, 82, 82, 81, 80, 79, 78, 77, 77, 76, 75, 74, 73, 72]
+  test.each(printed.map((below, index) => [100 - index, below]))(
+    'a lot that started with %d %% alive is regrown below %d %%',
+    (started, below) => {
+      const start = normalQuantile(Math.min(started / 100, 0.999_999))
+      const sure = {
+        starts: new Float64Array([start, start + 1e-9]),
+        paces: new Float64Array([1]),
+        weights: new Float64Array([1, 0]),
+      }
+      const whenAlive = (percent: number) =>
+        chanceBelow(sure, { part: 0.85, of: 'the-start' }, start - normalQuantile(percent / 100))
+      expect(whenAlive(below - 0.51)).toBe(1)
+      expect(whenAlive(below + 0.51)).toBe(0)
+    },
+  )
 })

@@ -19,6 +19,14 @@ export interface ReadCharacter {
   readonly sizePt: number
 }
 
+/** A part of a page in millimetres from its top left corner. */
+export interface Rectangle {
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly height: number
+}
+
 /** A page as pixels: 8 bit red, green, blue, alpha. */
 export interface Raster {
   readonly data: Uint8ClampedArray
@@ -31,7 +39,8 @@ export interface ReadPage {
   readonly widthMm: number
   readonly heightMm: number
   readonly characters: readonly ReadCharacter[]
-  raster(dotsPerInch: number): Raster
+  /** The page as it prints, or only what lies within a rectangle of it, millimetres. */
+  raster(dotsPerInch: number, within?: Rectangle): Raster
 }
 
 export interface ReadPdf {
@@ -84,7 +93,8 @@ function readPage(engine: WrappedPdfiumModule, document: number, index: number):
   const widthMm = engine.FPDF_GetPageWidthF(page) * MM_PER_POINT
   const characters = readCharacters(engine, page, heightMm)
   engine.FPDF_ClosePage(page)
-  const raster = (dotsPerInch: number) => readRaster(engine, document, index, dotsPerInch)
+  const raster = (dotsPerInch: number, within = { x: 0, y: 0, width: widthMm, height: heightMm }) =>
+    readRaster(engine, document, index, dotsPerInch, within)
   return { widthMm, heightMm, characters, raster }
 }
 
@@ -122,13 +132,18 @@ function readRaster(
   document: number,
   index: number,
   dotsPerInch: number,
+  within: Rectangle,
 ): Raster {
   const page = engine.FPDF_LoadPage(document, index)
-  const width = Math.round((engine.FPDF_GetPageWidthF(page) / 72) * dotsPerInch)
-  const height = Math.round((engine.FPDF_GetPageHeightF(page) / 72) * dotsPerInch)
+  const dots = (mm: number) => Math.round((mm * dotsPerInch) / 25.4)
+  const pageWidth = dots(engine.FPDF_GetPageWidthF(page) * MM_PER_POINT)
+  const pageHeight = dots(engine.FPDF_GetPageHeightF(page) * MM_PER_POINT)
+  const [left, top] = [Math.max(0, dots(within.x)), Math.max(0, dots(within.y))]
+  const width = Math.min(dots(within.width), pageWidth - left)
+  const height = Math.min(dots(within.height), pageHeight - top)
   const bitmap = engine.FPDFBitmap_Create(width, height, 0)
   engine.FPDFBitmap_FillRect(bitmap, 0, 0, width, height, WHITE)
-  engine.FPDF_RenderPageBitmap(bitmap, page, 0, 0, width, height, 0, 0)
+  engine.FPDF_RenderPageBitmap(bitmap, page, -left, -top, pageWidth, pageHeight, 0, 0)
   const start = engine.FPDFBitmap_GetBuffer(bitmap)
   const size = engine.FPDFBitmap_GetStride(bitmap) * height
   const data = new Uint8ClampedArray(engine.pdfium.HEAPU8.slice(start, start + size))

@@ -14,7 +14,7 @@ import type { PacketLabel } from '../../db/paper/packet-text.ts'
 import { SHEETS } from '../../db/paper/shipped-sheets.ts'
 import { inkOutside, inkRoomsOf, labelsReadBack } from '../builders/labels-read-back.ts'
 import { bare, nastyPacket, print } from '../builders/packets.ts'
-import { partOf, readCodes } from '../builders/read-codes.ts'
+import { readCodes } from '../builders/read-codes.ts'
 import { readPdf } from '../builders/read-pdf.ts'
 
 /** A part by default, to be quick; `NAMES=500` for the long run. */
@@ -130,8 +130,8 @@ test(
     for (const sheet of passed) {
       await holdTogether(packets, sheet)
       const pdf = await readPdf((await print(packets.slice(0, 1), { sheet })).bytes)
-      const first = pdf.pages[0]?.raster(300)
-      const codes = first ? await readCodes(partOf(first, cellAt(sheet, 0), 300)) : []
+      const first = pdf.pages[0]?.raster(300, cellAt(sheet, 0))
+      const codes = first ? await readCodes(first) : []
       expect(codes.map(({ text }) => text)).toEqual([packets[0]?.scanCode])
       pdf.close()
     }

@@ -284,19 +284,4 @@ describe('the document', () => {
     const { bytes } = await print([packet()])
     expect(bytes.length).toBeLessThan(60_000)
   })
-
-  test('1,000 labels of as many lots', async () => {
-    const labels = Array.from({ length: 1000 }, (_, index) =>
-      packet({
-        lotNumber: `HL26-${1000 + index}-A`,
-        variety: `Painted Quill no. ${index}`,
-        cautions: index % 9 ? [] : [TREATED],
-      }),
-    )
-    const start = performance.now()
-    const { bytes, pages } = await print(labels)
-    const seconds = ((performance.now() - start) / 1000).toFixed(1)
-    console.info(`1,000 labels: ${seconds} s, ${pages} pages, ${Math.round(bytes.length / 1024)} KiB`)
-    expect(pages).toBe(48)
-  }, 120_000)
 })

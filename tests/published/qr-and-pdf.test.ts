@@ -7,7 +7,7 @@ import { CAUTION_TYPE_PT } from '../../db/paper/packet-styles.ts'
 import { QUIET_MODULES, qrCode } from '../../db/paper/qr-squares.ts'
 import { SHEETS } from '../../db/paper/shipped-sheets.ts'
 import { packet, print, TREATED } from '../builders/packets.ts'
-import { partOf, readCodes } from '../builders/read-codes.ts'
+import { readCodes } from '../builders/read-codes.ts'
 import { type Raster, type ReadPdf, readPdf } from '../builders/read-pdf.ts'
 
 const DOTS = 600
@@ -21,7 +21,7 @@ function firstLabel(pdf: ReadPdf, sheet: ShippedSheet): Raster {
   const [page] = pdf.pages
   if (!page) throw new Error('There should be a page.')
   const corner = { x: 0, y: 0, width: label.x + label.width + 5, height: label.y + label.height + 5 }
-  return partOf(page.raster(DOTS), corner, DOTS)
+  return page.raster(DOTS, corner)
 }
 
 /** A QR code as rows of '#' and '.'. */

@@ -124,23 +124,3 @@ test('the date of crossing is where half of the chance lies below', () => {
     expect(chanceBelow(posterior, threshold, high)).toBeCloseTo(0.95, 1)
   }
 })
-
-test('one lot is learnt and told in less than 5 ms', () => {
-  const tests = Array.from({ length: 6 }, (_, step) => ({
-    lost: step / 10,
-    tested: 100,
-    sprouted: 95 - 3 * step,
-  }))
-  const once = () => {
-    const { posterior } = learnFromTests(prior, tests)
-    return [viabilityBand(posterior, 0.6), crossingBand(posterior, absolute)]
-  }
-  for (let warm = 0; warm < 50; warm += 1) once()
-  const times = Array.from({ length: 51 }, () => {
-    const from = performance.now()
-    once()
-    return performance.now() - from
-  }).toSorted((one, other) => one - other)
-  expect(times[25]).toBeLessThan(5)
-  console.log(`a lot with six tests: ${times[25]?.toFixed(2)} ms`)
-})

@@ -1,4 +1,4 @@
-import { setTimeout as after } from 'node:timers/promises'
+import { setTimeout } from 'node:timers/promises'
 
 /** So long after the last call somebody is taken to have stopped typing, milliseconds. */
 const QUIET_MS = 150
@@ -7,19 +7,31 @@ const BREATH_MS = 5
 /** Longer than this work of the background does not wait, however busy the window is, milliseconds. */
 const LONGEST_MS = 2_000
 
+/** What tells the time, milliseconds, and lets it pass. */
+interface Clock {
+  readonly now: () => number
+  readonly after: (milliseconds: number) => Promise<unknown>
+}
+
 /** Lets work of the background wait while somebody asks one thing after the other, as at each key of a search. */
 export class Quiet {
   #lastCall = Number.NEGATIVE_INFINITY
+  readonly #clock: Clock
+
+  constructor(clock: Clock = { now: () => performance.now(), after: setTimeout }) {
+    this.#clock = clock
+  }
 
   /** Notes a call of somebody who waits for its answer. */
   heard(): void {
-    this.#lastCall = performance.now()
+    this.#lastCall = this.#clock.now()
   }
 
   /** Waits until nobody has asked anything for a moment, though never for long. */
   async wait(): Promise<void> {
-    const begun = performance.now()
+    const { now, after } = this.#clock
+    const begun = now()
     do await after(BREATH_MS)
-    while (performance.now() - this.#lastCall < QUIET_MS && performance.now() - begun < LONGEST_MS)
+    while (now() - this.#lastCall < QUIET_MS && now() - begun < LONGEST_MS)
   }
 }

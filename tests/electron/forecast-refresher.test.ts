@@ -109,22 +109,24 @@ test('a collection that cannot be written is left alone without a word; what is 
   expect(logged[0]).toMatch(/^forecast.refresh /)
 })
 
-test('the background waits while one call follows the other, and goes on when they end or never do', async () => {
-  const quiet = new Quiet()
-  let over = false
-  const calls = setInterval(() => quiet.heard(), 10)
-  quiet.heard()
-  const waited = quiet.wait().then(() => {
-    over = true
+/** How long the background waits while `calling` says at which moments somebody still asks, milliseconds. */
+async function waited(calling: (at: number) => boolean): Promise<number> {
+  let at = 0
+  const quiet: Quiet = new Quiet({
+    now: () => at,
+    after: async (milliseconds) => {
+      at += milliseconds
+      if (calling(at)) quiet.heard()
+    },
   })
-  await new Promise((resolve) => setTimeout(resolve, 300))
-  expect(over).toBe(false)
-  const from = performance.now()
-  await waited
-  expect(performance.now() - from).toBeGreaterThan(1_000)
-  clearInterval(calls)
+  if (calling(0)) quiet.heard()
   await quiet.wait()
-  const again = performance.now()
-  await quiet.wait()
-  expect(performance.now() - again).toBeLessThan(150)
+  return at
+}
+
+test('the background lets whoever waits come first, and waits while one call follows the other, but not for ever', async () => {
+  expect(await waited(() => false)).toBe(5)
+  expect(await waited((at) => at === 0)).toBe(150)
+  expect(await waited((at) => at <= 1_000)).toBe(1_150)
+  expect(await waited(() => true)).toBe(2_000)
 })

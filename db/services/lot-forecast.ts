@@ -3,7 +3,7 @@ import type { Threshold } from '../domain/viability/band.ts'
 import { type PaceRemark, WORKING } from '../domain/viability/equation.ts'
 import { type Ageing, type DatedTest, type Forecast, forecastOf } from '../domain/viability/forecast.ts'
 import { type AgeingCrop, type PaceModel, paceModelOf } from '../domain/viability/pace-model.ts'
-import { leastSold, priorOf } from '../domain/viability/prior.ts'
+import { extrapolatesBy, leastSold, priorOf } from '../domain/viability/prior.ts'
 import {
   type AgeingRow,
   ageingRows,
@@ -184,7 +184,7 @@ function forecastLot(
     leastSold: crop.leastSold,
     basis: model.basis,
     keepingMeasured: measured,
-    extrapolates: remarks.some((remark) => remark.endsWith('-than-fitted')),
+    extrapolates: extrapolatesBy(remarks),
     logPaceByYears,
   })
   const dated: DatedTest[] = tests.map((test) => ({

@@ -48,6 +48,7 @@ export const PACE_REMARKS = [
   'drier-than-fitted',
   'warmer-than-fitted',
   'colder-than-fitted',
+  'frozen-unfitted',
 ] as const
 export type PaceRemark = (typeof PACE_REMARKS)[number]
 
@@ -86,6 +87,7 @@ export function paceOf(set: ViabilityConstants, keeping: Keeping, oil: number | 
   if (set.fittedCelsius !== null) {
     if (celsius > set.fittedCelsius.to) remarks.push('warmer-than-fitted')
     if (celsius < set.fittedCelsius.from) remarks.push('colder-than-fitted')
+    if (celsius < Math.min(0, set.fittedCelsius.from)) remarks.push('frozen-unfitted')
   }
   return { kind: 'pace', sigmaDays: sigmaDays(set, { moisture, celsius }), remarks }
 }

@@ -48,6 +48,8 @@ function remarkInWords(remark: PaceRemark, set: ViabilityConstants | null): stri
       return `It is moister than the ${seedFitted(set?.fittedPercent, '%')}: this extrapolates.`
     case 'drier-than-fitted':
       return `It is drier than the ${seedFitted(set?.fittedPercent, '%')}: this extrapolates.`
+    case 'frozen-unfitted':
+      return 'Seed kept frozen for thirty years did worse than the equation says (PMC7285074): the band is wider for it.'
     case 'warmer-than-fitted':
       return `It lay warmer than the ${seedFitted(set?.fittedCelsius, '°C')}: this extrapolates.`
     case 'colder-than-fitted':

@@ -13,9 +13,10 @@ const measured: PriorFacts = {
   leastSold: 0.75,
   basis: 'constants-seen',
   keepingMeasured: true,
-  extrapolates: false,
+  extrapolates: 'nowhere',
   logPaceByYears: null,
 }
+const frozen: PriorFacts = { ...measured, extrapolates: 'into-the-cold' }
 /** As wheat in a room that nobody measured: the years say a third of the pace that the constants do. */
 const weighedIn: PriorFacts = { ...measured, keepingMeasured: false, logPaceByYears: Math.log(0.35) }
 const alone: PriorFacts = { ...weighedIn, logPaceByYears: null }
@@ -61,6 +62,7 @@ const byPrior = (facts: PriorFacts) => (normal: () => number) =>
 /** Of 2,000 the 90 % band must hold the truth in 87 to 93 of a hundred. */
 test.each([
   ['of a measured climate', measured, byPrior(measured)],
+  ['in a measured freezer', frozen, byPrior(frozen)],
   ['of an assumed room, with the years weighed in', weighedIn, byPrior(weighedIn)],
   [
     'of an assumed room, of which one half ages by the constants and the other by the years',

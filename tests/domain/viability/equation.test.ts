@@ -26,7 +26,7 @@ test('bean in the freezer is reckoned at the turning point of its set, never col
   expect(frozen).toEqual({
     kind: 'pace',
     sigmaDays: sigmaDays(bean, { moisture: 12, celsius: turningPoint(bean) }),
-    remarks: ['colder-than-known', 'colder-than-fitted'],
+    remarks: ['colder-than-known', 'colder-than-fitted', 'frozen-unfitted'],
   })
 })
 

@@ -14,7 +14,7 @@ const prior = priorOf({
   leastSold: 0.75,
   basis: 'constants-seen',
   keepingMeasured: true,
-  extrapolates: false,
+  extrapolates: 'nowhere',
   logPaceByYears: null,
 })
 const absolute: Threshold = { part: 0.85, of: 'all-seeds' }

@@ -3,14 +3,14 @@ import { crossingBand, viabilityBand } from '../../../db/domain/viability/band.t
 import { constantsOf } from '../../../db/domain/viability/constants.ts'
 import { learn } from '../../../db/domain/viability/learner.ts'
 import { moistureInAir, paceModelOf } from '../../../db/domain/viability/pace-model.ts'
-import { leastSold, type PriorFacts, priorOf } from '../../../db/domain/viability/prior.ts'
+import { extrapolatesBy, leastSold, type PriorFacts, priorOf } from '../../../db/domain/viability/prior.ts'
 import crops from '../../../db/reference/crops.json' with { type: 'json' }
 
 const facts: PriorFacts = {
   leastSold: 0.75,
   basis: 'constants-seen',
   keepingMeasured: false,
-  extrapolates: false,
+  extrapolates: 'nowhere',
   logPaceByYears: null,
 }
 
@@ -27,7 +27,7 @@ test.each(withConstants)(
     const model = paceModelOf({ cropId: id, oil, years: [low, high], leastSold: least })
     const pace = model?.pace({ celsius: 20, moisture: moistureInAir(oil) })
     if (model == null || pace?.kind !== 'pace') throw new Error(`No pace of ${id}`)
-    const extrapolates = pace.remarks.some((remark) => remark.endsWith('-than-fitted'))
+    const extrapolates = extrapolatesBy(pace.remarks)
     const half = (logPaceByYears: number | null) => {
       const own = priorOf({ ...facts, leastSold: least, basis: model.basis, extrapolates, logPaceByYears })
       const { low, middle, high } = crossingBand(learn(own, []), HALF)
@@ -76,4 +76,14 @@ test('a set from memory is trusted less than one that was seen', () => {
   const ratio =
     priorOf({ ...measured, basis: 'constants-from-memory' }).logPaceSd / priorOf(measured).logPaceSd
   expect(ratio).toBeGreaterThanOrEqual(1.5)
+})
+
+test('frozen seed is doubted more where its set was fitted on warmer seed only, than seed moister than that, and both more than seed within it', () => {
+  expect(extrapolatesBy(['drier-than-helps'])).toBe('nowhere')
+  expect(extrapolatesBy(['moister-than-fitted'])).toBe('somewhere')
+  expect(extrapolatesBy(['colder-than-fitted'])).toBe('somewhere')
+  expect(extrapolatesBy(['drier-than-fitted', 'colder-than-fitted', 'frozen-unfitted'])).toBe('into-the-cold')
+  const sd = (extrapolates: PriorFacts['extrapolates']) => priorOf({ ...facts, extrapolates }).logPaceSd
+  expect(sd('somewhere')).toBeGreaterThan(sd('nowhere'))
+  expect(sd('into-the-cold')).toBeGreaterThan(sd('somewhere'))
 })

@@ -59,7 +59,7 @@ describe('how sure it is', () => {
     leastSold: 0.75,
     basis: 'rule-of-thumb',
     keepingMeasured: false,
-    extrapolates: false,
+    extrapolates: 'nowhere',
     logPaceByYears: null,
   })
   const told = (

@@ -1,4 +1,4 @@
-import { copyFileSync, mkdtempSync, rmSync } from 'node:fs'
+import { copyFileSync, existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium } from '@playwright/test'
@@ -17,6 +17,9 @@ const ROUNDS = 15
 /** As quickly as a hand spins a wheel. */
 const PIXELS_A_FRAME = 120
 const FRAMES = 300
+/** More than this is a fault: the most that the host and the page's own heap may take, megabytes. */
+const MOST_HOST_MB = 900
+const MOST_PAGE_MB = 150
 const SCREENS = [
   '/take-in',
   '/hand-out',
@@ -53,6 +56,60 @@ function untilDrawn(act: string, holds: string): Promise<number> {
     const look = () => (${holds}) ? resolve(performance.now() - from) : requestAnimationFrame(look)
     requestAnimationFrame(look)
   })`)
+}
+
+/** Where the time of opening a screen went, in milliseconds: until the host answered, under way, and the page's own. */
+interface Opened {
+  readonly total: number
+  readonly host: number
+  readonly transfer: number
+  readonly page: number
+  readonly kilobytes: number
+}
+
+/** Opens a screen and tells where the time went: answers that were waited for side by side count once. */
+async function openScreen(path: string): Promise<Opened> {
+  await page.evaluate('performance.clearResourceTimings()')
+  const total = await untilDrawn(
+    `location.hash = '#${path}'`,
+    `document.querySelector('main .waiting') === null && !document.querySelector('main').textContent.startsWith('What was written') && document.querySelector('main').textContent.length > 40`,
+  )
+  const calls = await page.evaluate<{ asked: number; begun: number; ended: number; bytes: number }[]>(
+    `performance.getEntriesByType('resource').filter(({ name }) => name.endsWith('/call')).map((call) => ({
+      asked: call.requestStart, begun: call.responseStart, ended: call.responseEnd, bytes: call.encodedBodySize,
+    }))`,
+  )
+  const host = covered(calls.map(({ asked, begun }) => [asked, begun]))
+  const away = covered(calls.map(({ asked, ended }) => [asked, ended]))
+  const bytes = calls.reduce((sum, call) => sum + call.bytes, 0)
+  return { total, host, transfer: away - host, page: Math.max(0, total - away), kilobytes: bytes / 1_000 }
+}
+
+/** How much of the time some spans cover together. */
+function covered(spans: readonly (readonly [from: number, until: number])[]): number {
+  let sum = 0
+  let reached = Number.NEGATIVE_INFINITY
+  for (const [from, until] of spans.toSorted((a, b) => a[0] - b[0])) {
+    sum += Math.max(0, until - Math.max(from, reached))
+    reached = Math.max(reached, until)
+  }
+  return sum
+}
+
+/** What the host has in memory, megabytes; null where the system does not tell. */
+function hostMemory(): number | null {
+  const status = `/proc/${app.processId}/status`
+  if (!existsSync(status)) return null
+  const [, kilobytes] = /VmRSS:\s+(\d+) kB/.exec(readFileSync(status, 'utf8')) ?? []
+  return kilobytes === undefined ? null : (Number(kilobytes) * 1_024) / 1e6
+}
+
+/** What the page holds once its rubbish is taken away, megabytes. */
+async function pageMemory(): Promise<number> {
+  const session = await page.context().newCDPSession(page)
+  await session.send('HeapProfiler.collectGarbage')
+  const { usedSize } = await session.send('Runtime.getHeapUsage')
+  return usedSize / 1e6
 }
 
 /** The milliseconds from a key until its rows are drawn; with the way to the measuring program and back, so never too few. */
@@ -136,12 +193,18 @@ try {
   for (const path of SCREENS) {
     await open(page, '/written')
     await page.getByRole('heading', { name: 'What was written', level: 1 }).waitFor()
-    const took = await untilDrawn(
-      `location.hash = '#${path}'`,
-      `document.querySelector('main .waiting') === null && !document.querySelector('main').textContent.startsWith('What was written') && document.querySelector('main').textContent.length > 40`,
+    const { total, host, transfer, page: own, kilobytes } = await openScreen(path)
+    console.log(
+      `${path.padEnd(12)} opened: ${total.toFixed(0).padStart(5)} ms, of it ${host.toFixed(0)} until the host answered, ${transfer.toFixed(0)} under way (${kilobytes.toFixed(0)} kB), ${own.toFixed(0)} the page's own`,
     )
-    console.log(`${path} opened: ${took.toFixed(0)} ms`)
   }
+
+  const [host, inPage] = [hostMemory(), await pageMemory()]
+  console.log(
+    `memory: host ${host === null ? 'not told by this system' : `${host.toFixed(0)} MB (at most ${MOST_HOST_MB})`}, the page's heap ${inPage.toFixed(0)} MB (at most ${MOST_PAGE_MB})`,
+  )
+  if ((host ?? 0) > MOST_HOST_MB || inPage > MOST_PAGE_MB)
+    throw new Error('That is more memory than allowed.')
 } finally {
   await browser.close()
   await app.end()

@@ -8,6 +8,7 @@ import { FIRST_OF_ALL, PROJECT_FOLDER } from '../../support/command-line.ts'
 /** The app as `npm start -- --no-window` runs it, in a folder of its own. */
 export interface RunningApp {
   readonly folder: string
+  readonly processId: number
   /** The address with the secret of this run. */
   readonly address: string
   /** Asks the host itself, beside the page. Throws when the operation is refused. */
@@ -31,6 +32,7 @@ export async function startApp(folder: string, more: readonly string[] = []): Pr
   const address = await addressOf(child)
   return {
     folder,
+    processId: child.pid ?? 0,
     address,
     call: (name, input) => callAt(address, name, input),
     end() {

@@ -1,70 +1,74 @@
-import { lazy, Suspense } from 'react'
+import { Suspense, useEffect } from 'react'
 import { Redirect, Route, Switch, useLocation } from 'wouter'
 import { lettersOf, lotsOf } from '../shared/addresses.ts'
 import { Arrived } from './arrived.tsx'
+import { fetchAhead, fetchedAhead } from './fetched-ahead.tsx'
 import { screenOf } from './rail-words.ts'
 
-const TakeInScreen = lazy(async () => ({
-  default: (await import('../screens/take-in/take-in-screen.tsx')).TakeInScreen,
-}))
-const GiftsWaitingScreen = lazy(async () => ({
-  default: (await import('../screens/gifts-waiting/gifts-waiting-screen.tsx')).GiftsWaitingScreen,
-}))
-const FromListScreen = lazy(async () => ({
-  default: (await import('../screens/from-list/from-list-screen.tsx')).FromListScreen,
-}))
-const PaperSheetScreen = lazy(async () => ({
-  default: (await import('../screens/paper-sheet/paper-sheet-screen.tsx')).PaperSheetScreen,
-}))
-const StocktakeScreen = lazy(async () => ({
-  default: (await import('../screens/stocktake/stocktake-screen.tsx')).StocktakeScreen,
-}))
-const HandOutScreen = lazy(async () => ({
-  default: (await import('../screens/hand-out/hand-out-screen.tsx')).HandOutScreen,
-}))
-const TakeBackScreen = lazy(async () => ({
-  default: (await import('../screens/take-back/take-back-screen.tsx')).TakeBackScreen,
-}))
-const PeopleScreen = lazy(async () => ({
-  default: (await import('../screens/people/people-screen.tsx')).PeopleScreen,
-}))
-const ShelfScreen = lazy(async () => ({
-  default: (await import('../screens/shelf/shelf-screen.tsx')).ShelfScreen,
-}))
-const GerminationScreen = lazy(async () => ({
-  default: (await import('../screens/germination/germination-screen.tsx')).GerminationScreen,
-}))
-const StorageScreen = lazy(async () => ({
-  default: (await import('../screens/storage/storage-screen.tsx')).StorageScreen,
-}))
-const PrintScreen = lazy(async () => ({
-  default: (await import('../screens/print/print-screen.tsx')).PrintScreen,
-}))
-const RegrowScreen = lazy(async () => ({
-  default: (await import('../screens/regrow/regrow-screen.tsx')).RegrowScreen,
-}))
-const SeasonListsScreen = lazy(async () => ({
-  default: (await import('../screens/regrow/season-lists-screen.tsx')).SeasonListsScreen,
-}))
-const WrittenScreen = lazy(async () => ({
-  default: (await import('../screens/written/written-screen.tsx')).WrittenScreen,
-}))
-const SeasonPlanScreen = lazy(async () => ({
-  default: (await import('../screens/season-plan/season-plan-screen.tsx')).SeasonPlanScreen,
-}))
-const SeasonNotesScreen = lazy(async () => ({
-  default: (await import('../screens/season-plan/season-notes-screen.tsx')).SeasonNotesScreen,
-}))
-const InAndOutScreen = lazy(async () => ({
-  default: (await import('../screens/in-and-out/in-and-out-screen.tsx')).InAndOutScreen,
-}))
-const SettingsScreen = lazy(async () => ({
-  default: (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
-}))
+const TakeInScreen = fetchedAhead(
+  async () => (await import('../screens/take-in/take-in-screen.tsx')).TakeInScreen,
+)
+const GiftsWaitingScreen = fetchedAhead(
+  async () => (await import('../screens/gifts-waiting/gifts-waiting-screen.tsx')).GiftsWaitingScreen,
+)
+const FromListScreen = fetchedAhead(
+  async () => (await import('../screens/from-list/from-list-screen.tsx')).FromListScreen,
+)
+const PaperSheetScreen = fetchedAhead(
+  async () => (await import('../screens/paper-sheet/paper-sheet-screen.tsx')).PaperSheetScreen,
+)
+const StocktakeScreen = fetchedAhead(
+  async () => (await import('../screens/stocktake/stocktake-screen.tsx')).StocktakeScreen,
+)
+const HandOutScreen = fetchedAhead(
+  async () => (await import('../screens/hand-out/hand-out-screen.tsx')).HandOutScreen,
+)
+const TakeBackScreen = fetchedAhead(
+  async () => (await import('../screens/take-back/take-back-screen.tsx')).TakeBackScreen,
+)
+const PeopleScreen = fetchedAhead(
+  async () => (await import('../screens/people/people-screen.tsx')).PeopleScreen,
+)
+const ShelfScreen = fetchedAhead(async () => (await import('../screens/shelf/shelf-screen.tsx')).ShelfScreen)
+const GerminationScreen = fetchedAhead(
+  async () => (await import('../screens/germination/germination-screen.tsx')).GerminationScreen,
+)
+const StorageScreen = fetchedAhead(
+  async () => (await import('../screens/storage/storage-screen.tsx')).StorageScreen,
+)
+const PrintScreen = fetchedAhead(async () => (await import('../screens/print/print-screen.tsx')).PrintScreen)
+const RegrowScreen = fetchedAhead(
+  async () => (await import('../screens/regrow/regrow-screen.tsx')).RegrowScreen,
+)
+const SeasonListsScreen = fetchedAhead(
+  async () => (await import('../screens/regrow/season-lists-screen.tsx')).SeasonListsScreen,
+)
+const WrittenScreen = fetchedAhead(
+  async () => (await import('../screens/written/written-screen.tsx')).WrittenScreen,
+)
+const SeasonPlanScreen = fetchedAhead(
+  async () => (await import('../screens/season-plan/season-plan-screen.tsx')).SeasonPlanScreen,
+)
+const SeasonNotesScreen = fetchedAhead(
+  async () => (await import('../screens/season-plan/season-notes-screen.tsx')).SeasonNotesScreen,
+)
+const InAndOutScreen = fetchedAhead(
+  async () => (await import('../screens/in-and-out/in-and-out-screen.tsx')).InAndOutScreen,
+)
+const SettingsScreen = fetchedAhead(
+  async () => (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
+)
 
-/** The screen that the address names. Each is fetched when it is first opened. */
+/** After so long the first screen stands, and the code of the others may be fetched, milliseconds. */
+const FETCH_AFTER_MS = 500
+
+/** The screen that the address names. Its code is fetched when it is first opened, or soon after the start. */
 export function Screens() {
   const [location] = useLocation()
+  useEffect(() => {
+    const soon = setTimeout(() => void fetchAhead(), FETCH_AFTER_MS)
+    return () => clearTimeout(soon)
+  }, [])
   const screen = screenOf(location)
   return (
     <Suspense key={screen.path} fallback={<p className="soft waiting">Opening…</p>}>

@@ -68,9 +68,10 @@ export function gardenStep({ where, cells }: RowOf<'gardens'>): DemoStep {
         growerId: grower === null ? null : await book.person(grower),
         areaM2: cells.area_m2,
         mostVarieties: cells.most,
+        seasonDays: cells.frost_free_days,
         takes: cells.takes,
         place: { eastM: cells.east_m, northM: cells.north_m },
-        neighbours: near === null ? [] : [{ cropId: near, metres: metres ?? 0 }],
+        neighbours: near.map((cropId, at) => ({ cropId, metres: metres[at] ?? 0 })),
         note: cells.note,
       })
     },

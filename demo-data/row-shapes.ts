@@ -212,18 +212,19 @@ export const StocktakeRow = z.strictObject({ on: Day, reason: Text, lot: Name, f
 /** A promise that is no longer waited for. */
 export const LetGoRow = z.strictObject({ on: Day, visit: Name, reason: Text })
 
-/** A garden where a grower raises seed, placed in metres on the town's sketch; `near` flowers `near_m` off. */
+/** A garden where a grower raises seed, placed in metres on the town's sketch; each crop of `near` flowers as far off as `near_m` says in its place. */
 export const GardenRow = z.strictObject({
   on: Day,
   name: Text,
   grower: Nothing.or(Name),
   area_m2: Whole,
   most: Whole,
+  frost_free_days: Nothing.or(Whole),
   takes: several(Name),
   east_m: z.coerce.number(),
   north_m: z.coerce.number(),
-  near: Nothing.or(Name),
-  near_m: Nothing.or(Whole),
+  near: several(Name),
+  near_m: several(Whole),
   note: Text,
 })
 

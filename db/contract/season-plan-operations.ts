@@ -10,6 +10,7 @@ const SiteFacts = {
   growerId: Id.nullable(),
   areaM2: z.number().positive().max(1_000_000).describe('free bed, square metres'),
   mostVarieties: z.int().min(1).max(500),
+  seasonDays: z.int().min(1).max(366).nullable().describe('days without frost in a year; null: not known'),
   takes: z.array(z.string()).max(100).describe('crops that the grower takes; empty: any'),
   place: z
     .union([
@@ -50,6 +51,9 @@ export const PlanLine = z.object({
   group: z.string().describe('plants that cross with one another bear one name'),
   isolationM: z.number(),
   unknown: z.string().describe('what the plan does not know of the crop and takes as usual; may be empty'),
+  shortSeason: z
+    .string()
+    .describe('said where the garden’s season is shorter than the crop usually needs; may be empty'),
   biennial: z.boolean(),
   growOutId: Id.nullable().describe('to note its season by; null until a saved plan has it so'),
   seedOut: z.boolean().describe('whether seed went out for it'),
@@ -78,6 +82,7 @@ export const seasonPlanOperations = {
     {
       siteId: Id.nullable().default(null),
       ...SiteFacts,
+      seasonDays: SiteFacts.seasonDays.default(null),
       takes: SiteFacts.takes.default([]),
       place: SiteFacts.place.default(null),
       note: SiteFacts.note.default(''),

@@ -539,6 +539,7 @@ CREATE TABLE growing_site (
   grower_id INTEGER REFERENCES person (id),
   bed_area REAL NOT NULL CHECK (bed_area > 0),
   most_varieties INTEGER NOT NULL CHECK (most_varieties BETWEEN 1 AND 500),
+  season_days INTEGER CHECK (season_days BETWEEN 1 AND 366),
   takes TEXT NOT NULL CHECK (json_valid(takes)),
   latitude REAL CHECK (latitude BETWEEN -90 AND 90),
   longitude REAL CHECK (longitude BETWEEN -180 AND 180),

@@ -34,6 +34,7 @@ export interface SiteRow {
   readonly grower: string | null
   readonly bed_area: number
   readonly most_varieties: number
+  readonly season_days: number | null
   readonly takes: string
   readonly latitude: number | null
   readonly longitude: number | null
@@ -46,7 +47,7 @@ export interface SiteRow {
 export function siteRows(sqlite: Sqlite): SiteRow[] {
   return prepared(
     sqlite,
-    `SELECT growing_site.id, growing_site.name, who.id AS grower_id, who.name AS grower, bed_area, most_varieties,
+    `SELECT growing_site.id, growing_site.name, who.id AS grower_id, who.name AS grower, bed_area, most_varieties, season_days,
        takes, latitude, longitude, east_m, north_m, growing_site.note
      FROM growing_site ${joinKeptPerson('who', 'growing_site.grower_id')} ORDER BY growing_site.name, growing_site.id`,
   ).all() as SiteRow[]

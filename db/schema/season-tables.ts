@@ -34,6 +34,8 @@ export const growingSite = sqliteTable('growing_site', {
   /** Free bed, square metres. */
   areaM2: real('bed_area').notNull(),
   mostVarieties: integer('most_varieties').notNull(),
+  /** Days without frost in a year. */
+  seasonDays: integer('season_days'),
   /** Ids of crops that the grower takes, as JSON; an empty list: any. */
   takes: text('takes').notNull(),
   latitude: real('latitude'),

@@ -69,6 +69,7 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
       areaM2: line.areaM2,
       isolationM: line.isolationM,
       unknown: line.unknown,
+      shortSeason: line.shortSeason,
       group: line.group,
       covered: line.covered,
       breeding: breedingOf(ofCrop.mating_system),

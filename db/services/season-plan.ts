@@ -19,6 +19,7 @@ import {
   worthOf,
 } from '../domain/season-plan/plan.ts'
 import { programmeOf } from '../domain/season-plan/programme.ts'
+import { daysToSeed, shortSeasonInWords } from '../domain/season-plan/season-length.ts'
 import { bedFor } from '../domain/season-plan/spacing.ts'
 import { withRoots } from '../domain/season-plan/standing-roots.ts'
 import { worthOfGrowing } from '../domain/season-plan/worth.ts'
@@ -76,6 +77,7 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       isolation: isolationFor(ofCrop, breedingOf(first.mating_system), grade),
       area: bedFor(first.crop_id, policy.plants),
       worth: worthOfGrowing(need),
+      daysToSeed: daysToSeed(first.crop_id),
       flowersNextSeason: ofCrop.biennial === 1,
     }
     return {
@@ -149,6 +151,7 @@ function lineMaker(
       areaM2: candidate.area,
       group: candidate.group,
       isolationM: candidate.isolation,
+      shortSeason: shortSeasonInWords(first.crop, candidate.daysToSeed, site.name, site.seasonDays),
       biennial,
       unknown,
       growOutId: grown?.row.id ?? null,
@@ -173,6 +176,7 @@ function planSites(reading: Reading, sites: readonly GrowingSite[]): PlanSite[] 
     position: site.position,
     area: site.areaM2,
     mostVarieties: site.mostVarieties,
+    seasonDays: site.seasonDays,
     takes: site.takes,
     reliability: site.reliability,
     neighbours: (near.get(site.siteId) ?? []).map((neighbour) => ({

@@ -59,11 +59,41 @@ test('adds a garden by keyboard', async ({ app, page }) => {
   await page.getByLabel('Its name').fill('Allotment 12')
   await page.getByLabel('Free bed, m²').fill('24')
   await page.getByLabel('Varieties at most').fill('3')
+  await page.getByLabel('Days without frost').fill('120')
   await page.getByLabel('Where it lies').selectOption('sketch')
   await page.getByLabel('Metres east').fill('-120')
   await page.getByLabel('Metres north').fill('40')
+  const takes = page.getByRole('combobox', { name: 'Crops that the grower takes' })
+  await takes.fill('beet')
+  await takes.press('Enter')
+  await expect(page.getByRole('button', { name: /^take out.*Beet$/ })).toBeVisible()
+  const near = page.getByRole('combobox', { name: 'What flowers nearby' })
+  for (const [letters, crop, metres] of [
+    ['chard', 'Swiss chard', '150'],
+    ['radish', 'Radish', '80'],
+    ['carrot', 'Carrot', '30'],
+  ] as const) {
+    await near.fill(letters)
+    await near.press('Enter')
+    await page.getByLabel(`${crop} is how far off, m`).fill(metres)
+  }
+  await page.getByRole('button', { name: /^take out.*Carrot$/ }).press('Enter')
+  await expect(near).toBeFocused()
+  await expect(page.getByLabel('Carrot is how far off, m')).toHaveCount(0)
   await page.getByLabel('Metres north').press('Enter')
   await expect(garden(page, 'Allotment 12')).toContainText('0 of 24 m²')
+  await expect(garden(page, 'Allotment 12')).toContainText('120 days without frost')
   const { sites } = await app.call('site.list', {})
-  expect(sites).toMatchObject([{ place: { eastM: -120, northM: 40 }, mostVarieties: 3 }])
+  expect(sites).toMatchObject([
+    {
+      place: { eastM: -120, northM: 40 },
+      mostVarieties: 3,
+      seasonDays: 120,
+      takes: ['beet'],
+      neighbours: [
+        { cropId: 'radish', metres: 80 },
+        { cropId: 'chard', metres: 150 },
+      ],
+    },
+  ])
 })

@@ -10,6 +10,7 @@ export function aCandidate(accessionId: number, more: Partial<PlanCandidate> = {
     isolation: 100,
     area: 2,
     worth: 1,
+    daysToSeed: null,
     flowersNextSeason: false,
     ...more,
   }
@@ -24,6 +25,7 @@ export function aSite(siteId: number, east: number, more: Partial<PlanSite> = {}
     area: 20,
     mostVarieties: 5,
     takes: [],
+    seasonDays: null,
     reliability: 0.9,
     neighbours: [],
     carried: { area: 0, varieties: 0 },

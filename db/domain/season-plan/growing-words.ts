@@ -14,6 +14,8 @@ export interface GrowingFacts {
   readonly isolationM: number
   /** What is not known of how it crosses, in a sentence; '' where all is. */
   readonly unknown: string
+  /** Said where the garden's season is short for it; '' where it is not. */
+  readonly shortSeason: string
   readonly group: string
   readonly covered: boolean
   readonly breeding: Breeding
@@ -44,7 +46,7 @@ export function growingAdvice(facts: GrowingFacts): readonly Advice[] {
   return [
     {
       heading: 'Sow',
-      text: `${sow} Raise ${grouped(facts.plants)} plants, on about ${round(facts.areaM2)} square metres of bed (a square of ${Math.round(100 * Math.sqrt(each))} cm for each). If fewer come up, grow all of them and tell us.`,
+      text: `${sow} Raise ${grouped(facts.plants)} plants, on about ${round(facts.areaM2)} square metres of bed (a square of ${Math.round(100 * Math.sqrt(each))} cm for each). If fewer come up, grow all of them and tell us.${facts.shortSeason === '' ? '' : ` ${facts.shortSeason}`}`,
     },
     { heading: 'Keep apart', text: apart(facts) },
     { heading: 'Select', text: select(facts) },

@@ -1,4 +1,5 @@
 import { metresBetween, type Position } from './position.ts'
+import { isSeasonShort } from './season-length.ts'
 
 /** An accession that could be grown. */
 export interface PlanCandidate {
@@ -13,6 +14,8 @@ export interface PlanCandidate {
   readonly area: number
   /** What growing it is worth: the loss that it averts, above 0. */
   readonly worth: number
+  /** Days without frost that it usually needs to ripe seed; null where frost does not bound it. */
+  readonly daysToSeed: number | null
   /** It flowers in its second season only, so what sets seed this season cannot cross with it. */
   readonly flowersNextSeason: boolean
 }
@@ -26,6 +29,8 @@ export interface PlanSite {
   /** Free bed, square metres. */
   readonly area: number
   readonly mostVarieties: number
+  /** Days without frost in a year; null: nobody said. */
+  readonly seasonDays: number | null
   /** Crops that the grower takes; empty: any. */
   readonly takes: readonly string[]
   /** The part of past grow-outs here that brought seed back, 0 to 1. */
@@ -65,9 +70,16 @@ export interface Clash {
 /** What covering costs in worth, for its labour. Common practice, no source. */
 const LABOUR_OF_COVERING = 0.05
 
-/** What a choice is worth: the averted loss, as far as the grower is to be relied on, less the labour of covering. */
+/** The part of what it is worth that is left where the season is shorter than usual for the crop. Judgement, no source. */
+const IN_A_SHORT_SEASON = 0.5
+
+/**
+ * What a choice is worth: the averted loss, as far as the grower and the garden's season are to be relied on, less the
+ * labour of covering.
+ */
 export function choiceWorth(candidate: PlanCandidate, site: PlanSite, covered: boolean): number {
-  return candidate.worth * site.reliability - (covered ? LABOUR_OF_COVERING : 0)
+  const ripens = isSeasonShort(candidate.daysToSeed, site.seasonDays) ? IN_A_SHORT_SEASON : 1
+  return candidate.worth * site.reliability * ripens - (covered ? LABOUR_OF_COVERING : 0)
 }
 
 /** Metres between two sites; within one site the length of its beds; unknown places are far apart. */

@@ -1,11 +1,12 @@
-import { useState } from 'react'
 import type { GrowingSite } from '../../../db/contract/season-plan-operations.ts'
 import { readNumber } from '../../../db/domain/amounts/read-number.ts'
-import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
+import { useCardForm } from '../../shared/card-form/use-card-form.ts'
+import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { useWrite } from '../../shared/client/use-write.ts'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
+import { CropsPicked } from './crops-picked.tsx'
 
 interface GardenFormProps {
   /** Null: a new one. */
@@ -20,135 +21,140 @@ const WAYS = [
 ] as const
 type Way = (typeof WAYS)[number]['value']
 
-/** A garden: whose, how much bed, where it lies, what flowers nearby. */
+/** A garden: whose, how much bed, how long its season, where it lies, which crops it takes, what flowers nearby. */
 export function GardenForm({ site, onClose }: GardenFormProps) {
-  const [typed, setTyped] = useState(() => typedFrom(site))
-  const write = useWrite('site.save')
+  const form = useCardForm({
+    keptAs: `garden/${site?.siteId ?? 'new'}`,
+    empty: typedFrom(site),
+    writes: 'site.save',
+    onClose,
+  })
+  const { typed, change } = form
   const crops = useRead('crop.list', {}).data?.crops ?? []
   const growers = useRead('person.list', { role: 'grower', limit: 500 }).data?.people ?? []
-  const set = (part: Partial<ReturnType<typeof typedFrom>>) => setTyped({ ...typed, ...part })
-  const [area, most, first, second, metres] = [
-    typed.area,
-    typed.most,
-    typed.first,
-    typed.second,
-    typed.metres,
-  ].map(numberOf)
+  const nameOf = (id: string) => crops.find(({ cropId }) => cropId === id)?.commonName ?? id
+  const [area, first, second] = [typed.area, typed.first, typed.second].map(numberOf)
+  const most = wholeNumber(typed.most)
+  const seasonDays = typed.season.trim() === '' ? null : wholeNumber(typed.season)
+  const near = typed.near.map(({ cropId, metres }) => ({ cropId, metres: numberOf(metres) }))
   const wantsPlace = typed.way !== 'none'
   const missing =
-    area == null || area <= 0 || most == null || !Number.isInteger(most) || most < 1
+    area == null || area <= 0 || most === null || most < 1
       ? 'bed'
-      : wantsPlace && (first == null || second == null)
-        ? 'place'
-        : typed.crop !== '' && (metres == null || metres < 0)
-          ? 'near'
-          : null
+      : typed.season.trim() !== '' && (seasonDays === null || seasonDays < 1 || seasonDays > 366)
+        ? 'season'
+        : wantsPlace && (first == null || second == null)
+          ? 'place'
+          : near.some(({ metres }) => metres === null || metres < 0)
+            ? 'near'
+            : null
   const send = () => {
-    if (missing !== null || area == null || most == null) return
+    if (missing !== null || area == null || most === null) return
     const place =
       first == null || second == null || !wantsPlace
         ? null
         : typed.way === 'earth'
           ? { latitude: first, longitude: second }
           : { eastM: first, northM: second }
-    const others = (site?.neighbours ?? []).slice(1).map(({ cropId, metres }) => ({ cropId, metres }))
-    const near = typed.crop === '' || metres == null ? [] : [{ cropId: typed.crop, metres }]
-    write.mutate(
-      {
-        siteId: site?.siteId ?? null,
-        name: typed.name,
-        growerId: typed.grower === '' ? null : Number(typed.grower),
-        areaM2: area,
-        mostVarieties: most,
-        takes: site?.takes ?? [],
-        place,
-        neighbours: [...near, ...others.filter(({ cropId }) => cropId !== typed.crop)],
-        note: site?.note ?? '',
-      },
-      { onSuccess: onClose },
-    )
+    form.send({
+      siteId: site?.siteId ?? null,
+      name: typed.name,
+      growerId: typed.grower === '' ? null : Number(typed.grower),
+      areaM2: area,
+      mostVarieties: most,
+      seasonDays,
+      takes: [...typed.takes],
+      place,
+      neighbours: near.flatMap(({ cropId, metres }) => (metres === null ? [] : [{ cropId, metres }])),
+      note: typed.note,
+    })
   }
-  const text = (field: 'area' | 'most' | 'first' | 'second' | 'metres', label: string, problem?: string) => (
-    <TextField
-      label={label}
-      step={field}
-      size="record"
-      value={typed[field]}
-      onChange={(value) => set({ [field]: value })}
-      problem={problem}
-    />
-  )
+  const refusedPlace = form.problem('place')
   return (
     <CardForm
       title={site === null ? 'A new garden' : site.name}
       level={2}
       sendWord="Keep this garden"
-      busy={write.isPending || missing !== null}
-      error={write.error}
-      shownAtField={['name', 'place']}
+      {...form.frame}
+      busy={form.frame.busy || missing !== null}
       onSend={send}
-      onClose={onClose}
     >
-      <TextField
-        label="Its name"
-        step="name"
-        size="record"
-        value={typed.name}
-        onChange={(name) => set({ name })}
-        problem={problemAt(write.error, 'name')}
-      />
+      <TextField label="Its name" size="record" {...form.field('name')} />
       <SelectField
         label="Grower"
-        step="grower"
         size="record"
-        value={typed.grower}
         options={[
           { value: '', label: 'nobody named' },
           ...growers.map(({ personId, name }) => ({ value: String(personId), label: name })),
         ]}
-        onChange={(grower) => set({ grower })}
+        {...form.choice('grower')}
       />
-      {text(
-        'area',
-        'Free bed, m²',
-        missing === 'bed' ? 'Type its bed and how many varieties it takes.' : undefined,
+      <TextField
+        label="Free bed, m²"
+        size="record"
+        {...form.choice('area')}
+        problem={missing === 'bed' ? 'Type its bed and how many varieties it takes.' : undefined}
+      />
+      <TextField label="Varieties at most" size="record" {...form.choice('most')} />
+      <TextField
+        label="Days without frost"
+        size="record"
+        {...form.choice('season')}
+        hint="in a usual year; may stay empty"
+        problem={missing === 'season' ? 'Type 1 to 366 days, or leave it empty.' : undefined}
+      />
+      <SelectField<Way> label="Where it lies" size="record" options={WAYS} {...form.choice('way')} />
+      {wantsPlace && (
+        <>
+          <TextField
+            label={typed.way === 'earth' ? 'Latitude' : 'Metres east'}
+            size="record"
+            {...form.choice('first')}
+            problem={missing === 'place' ? 'Type both numbers.' : refusedPlace}
+          />
+          <TextField
+            label={typed.way === 'earth' ? 'Longitude' : 'Metres north'}
+            size="record"
+            {...form.choice('second')}
+          />
+        </>
       )}
-      {text('most', 'Varieties at most')}
-      <SelectField<Way>
-        label="Where it lies"
-        step="way"
-        size="record"
-        value={typed.way}
-        options={WAYS}
-        onChange={(way) => set({ way })}
+      <CropsPicked
+        label="Crops that the grower takes"
+        none="any crop"
+        picked={typed.takes.map((cropId) => ({ cropId, crop: nameOf(cropId) }))}
+        onAdd={(cropId) => change({ takes: [...typed.takes, cropId] })}
+        onTakeOut={(cropId) => change({ takes: typed.takes.filter((other) => other !== cropId) })}
       />
-      {wantsPlace &&
-        text(
-          'first',
-          typed.way === 'earth' ? 'Latitude' : 'Metres east',
-          missing === 'place' ? 'Type both numbers.' : problemAt(write.error, 'place'),
-        )}
-      {wantsPlace && text('second', typed.way === 'earth' ? 'Longitude' : 'Metres north')}
-      <SelectField
+      <CropsPicked
         label="What flowers nearby"
-        step="crop"
-        size="record"
-        value={typed.crop}
-        options={[
-          { value: '', label: 'nothing known' },
-          ...crops.map(({ cropId, commonName }) => ({ value: cropId, label: commonName })),
-        ]}
-        onChange={(crop) => set({ crop })}
+        none="nothing known"
+        picked={typed.near.map(({ cropId }) => ({ cropId, crop: nameOf(cropId) }))}
+        onAdd={(cropId) => change({ near: [...typed.near, { cropId, metres: '' }] })}
+        onTakeOut={(cropId) => change({ near: typed.near.filter((other) => other.cropId !== cropId) })}
+        beside={({ cropId, crop }) => (
+          <TextField
+            label={`${crop} is how far off, m`}
+            size="record"
+            value={typed.near.find((one) => one.cropId === cropId)?.metres ?? ''}
+            onChange={(metres) =>
+              change({ near: typed.near.map((one) => (one.cropId === cropId ? { cropId, metres } : one)) })
+            }
+            problem={
+              missing === 'near' && (near.find((one) => one.cropId === cropId)?.metres ?? -1) < 0
+                ? 'Type a number of metres.'
+                : undefined
+            }
+          />
+        )}
       />
-      {typed.crop !== '' &&
-        text('metres', 'How far off, m', missing === 'near' ? 'Type a number of metres.' : undefined)}
+      <TextField label="Note" size="record" long {...form.field('note')} />
     </CardForm>
   )
 }
 
 function typedFrom(site: GrowingSite | null) {
   const place = site?.place ?? null
-  const near = site?.neighbours[0]
   const way: Way = place === null ? 'none' : 'latitude' in place ? 'earth' : 'sketch'
   const [first, second] =
     place === null
@@ -161,11 +167,13 @@ function typedFrom(site: GrowingSite | null) {
     grower: site?.growerId == null ? '' : String(site.growerId),
     area: site === null ? '' : String(site.areaM2),
     most: site === null ? '' : String(site.mostVarieties),
+    season: site?.seasonDays == null ? '' : String(site.seasonDays),
     way,
     first: String(first),
     second: String(second),
-    crop: near?.cropId ?? '',
-    metres: near === undefined ? '' : String(near.metres),
+    takes: (site?.takes ?? []) as readonly string[],
+    near: (site?.neighbours ?? []).map(({ cropId, metres }) => ({ cropId, metres: String(metres) })),
+    note: site?.note ?? '',
   }
 }
 

@@ -31,6 +31,7 @@ export function GardenLines({ site, number, sites, lines, clashing, plan, onChan
       <p className="soft">
         {site.grower === '' ? 'nobody named' : site.grower} · {brought} · {format.number(Math.round(used))} of{' '}
         {format.number(site.areaM2)} m² · {lines.length} of {site.mostVarieties} varieties
+        {site.seasonDays !== null && ` · ${format.number(site.seasonDays)} days without frost`}
         {site.neighbours.map(({ crop, metres }) => ` · ${crop} flowers ${format.number(metres)} m off`)}
       </p>
       {lines.length === 0 ? (
@@ -71,6 +72,7 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
         {line.covered ? ' · covered' : ` · ${format.number(line.isolationM)} m from others of ${line.group}`}
         {line.biennial && ' · two seasons: keep its roots over winter'}
         {line.unknown !== '' && ` · ${line.unknown}`}
+        {line.shortSeason !== '' && <span className="plan-caution"> {line.shortSeason}</span>}
       </p>
       <p className="plan-doing">
         <label>

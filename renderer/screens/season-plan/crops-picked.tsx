@@ -1,0 +1,61 @@
+import { type ReactNode, useRef, useState } from 'react'
+import { CROPS } from '../../shared/table-form/crop-source.ts'
+import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
+
+interface Picked {
+  readonly cropId: string
+  readonly crop: string
+}
+
+interface CropsPickedProps {
+  readonly label: string
+  /** What no crop at all means. */
+  readonly none: string
+  readonly picked: readonly Picked[]
+  readonly onAdd: (cropId: string) => void
+  readonly onTakeOut: (cropId: string) => void
+  /** What else is asked of each. */
+  readonly beside?: (crop: Picked) => ReactNode
+}
+
+/** Crops picked by a few letters, one after another; each can be taken out again. */
+export function CropsPicked({ label, none, picked, onAdd, onTakeOut, beside }: CropsPickedProps) {
+  const [text, setText] = useState('')
+  const here = useRef<HTMLDivElement>(null)
+  const takeOut = (cropId: string) => {
+    // The button goes with its crop, and the focus must not go with it.
+    here.current?.querySelector<HTMLElement>('[role=combobox]')?.focus()
+    onTakeOut(cropId)
+  }
+  return (
+    <div className="crops-picked card-form-wide" ref={here}>
+      <SuggestField
+        label={label}
+        text={text}
+        chosen={false}
+        onText={setText}
+        source={CROPS}
+        onPick={({ cropId }) => {
+          setText('')
+          if (!picked.some((one) => one.cropId === cropId)) onAdd(cropId)
+        }}
+        nothingFound={() => 'Type a few letters of its English or botanical name.'}
+        placeholder="one more: bean, tomato, Lactuca …"
+        words={picked.length === 0 ? <p>{none}</p> : ''}
+      />
+      {picked.length > 0 && (
+        <ul>
+          {picked.map((one) => (
+            <li key={one.cropId}>
+              <span>{one.crop}</span>
+              {beside?.(one)}
+              <button type="button" className="word-button" onClick={() => takeOut(one.cropId)}>
+                take out<span className="only-aloud">: {one.crop}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,52 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { expect, test } from 'vitest'
+import { choiceWorth } from '../../../db/domain/season-plan/plan.ts'
+import {
+  daysToSeed,
+  isSeasonShort,
+  shortSeasonInWords,
+} from '../../../db/domain/season-plan/season-length.ts'
+import { aCandidate, aSite } from '../../builders/season-plans.ts'
+
+const crops = JSON.parse(
+  readFileSync(join(import.meta.dirname, '../../../db/reference/crops.json'), 'utf8'),
+) as readonly { id: string; life_cycle: string; storage_behaviour: string }[]
+
+test('tender crops have a figure, and crops that stand frost have none', () => {
+  for (const crop of ['tomato', 'pepper', 'bean', 'maize', 'squash-moschata', 'basil']) {
+    expect(daysToSeed(crop)).toBeGreaterThanOrEqual(90)
+  }
+  for (const crop of ['pea', 'fava-bean', 'kale', 'rye', 'lettuce', 'no-such-crop']) {
+    expect(daysToSeed(crop)).toBeNull()
+  }
+})
+
+test('every figure is of a crop of the table, and of none that takes two seasons', () => {
+  const told = crops.filter(({ id }) => daysToSeed(id) !== null)
+  expect(told).toHaveLength(24)
+  expect(told.filter(({ life_cycle }) => life_cycle === 'biennial')).toEqual([])
+})
+
+test('a season is short below what the crop needs, and never where either is not known', () => {
+  expect(isSeasonShort(110, 109)).toBe(true)
+  expect(isSeasonShort(110, 110)).toBe(false)
+  expect(isSeasonShort(null, 30)).toBe(false)
+  expect(isSeasonShort(110, null)).toBe(false)
+})
+
+test('the grower is told both figures and what to do', () => {
+  expect(shortSeasonInWords('Pepper', 110, 'Mill bed', 95)).toMatch(
+    /^Pepper usually takes 110 days without frost to ripe seed, and Mill bed has 95: raise it indoors/,
+  )
+  expect(shortSeasonInWords('Pepper', 110, 'Mill bed', 110)).toBe('')
+  expect(shortSeasonInWords('Pea', null, 'Mill bed', 30)).toBe('')
+})
+
+test('a garden with a short season is worth half as much to a crop that needs a long one', () => {
+  const pepper = aCandidate(1, { daysToSeed: 110, worth: 2 })
+  const long = choiceWorth(pepper, aSite(1, 0, { seasonDays: 110 }), false)
+  expect(choiceWorth(pepper, aSite(2, 0, { seasonDays: 109 }), false)).toBeCloseTo(long / 2)
+  expect(choiceWorth(pepper, aSite(3, 0), false)).toBe(long)
+  expect(choiceWorth(pepper, aSite(2, 0, { seasonDays: 109 }), true)).toBeCloseTo(long / 2 - 0.05)
+})

@@ -67,7 +67,7 @@ export function saveSite(
   input: ParsedInput<'site.save'>,
 ): Omit<Value<'site.save'>, 'entryId'> {
   for (const cropId of input.takes) cropOrRefuse(writing, cropId, 'takes')
-  for (const { cropId } of input.neighbours) cropOrRefuse(writing, cropId, 'neighbours')
+  refuseTwiceNear(writing, input)
   if (input.growerId !== null && keptPersonId(writing.sqlite, input.growerId) === undefined) {
     refuse('not-found', 'That person is not in the book.', { field: 'growerId' })
   }
@@ -109,6 +109,21 @@ function refuseMixedMaps(reading: Reading, input: ParsedInput<'site.save'>): voi
       field: 'place',
       todo: 'Place this one in the same way, or leave its place empty.',
     })
+  }
+}
+
+/** One crop has one distance: the nearest of its plants decides. */
+function refuseTwiceNear(reading: Reading, { neighbours }: ParsedInput<'site.save'>): void {
+  const seen = new Set<string>()
+  for (const { cropId } of neighbours) {
+    const { commonName } = cropOrRefuse(reading, cropId, 'neighbours')
+    if (seen.has(cropId)) {
+      refuse('value-refused', `${commonName} is named twice among what flowers nearby.`, {
+        field: 'neighbours',
+        todo: 'Keep the nearest of them.',
+      })
+    }
+    seen.add(cropId)
   }
 }
 

@@ -85,6 +85,11 @@ describe('gardens', () => {
     expect(await test.refused('site.save', { ...facts, takes: ['dragonfruit'] })).toMatchObject({
       field: 'takes',
     })
+    const twice = ['beet', 'chard', 'beet'].map((cropId, at) => ({ cropId, metres: 90 + at }))
+    expect(await test.refused('site.save', { ...facts, neighbours: twice })).toMatchObject({
+      field: 'neighbours',
+      sentence: expect.stringContaining('named twice'),
+    })
     expect(await test.refused('site.save', { ...facts, growerId: 9 })).toMatchObject({ field: 'growerId' })
     expect(await test.refused('site.save', { ...facts, siteId: 99 })).toMatchObject({ field: 'siteId' })
   })

@@ -3,9 +3,11 @@ import { mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { getTestBrowser } from './find-browser.ts'
+import { leftovers, lookBefore } from './leftovers.ts'
 
 // npm test: the checks, the tests of the parts, the builds, and the tests of the whole app in a browser. Every step
-// runs whatever the one before said, and the last line is the sum of what the two runners counted.
+// runs whatever the one before said, then it is looked what they left behind, and the last line is the sum of what the
+// two runners counted.
 
 const PROJECT_FOLDER = fileURLToPath(new URL('../../', import.meta.url))
 const REPORTS = join(PROJECT_FOLDER, 'test-results', 'reports')
@@ -71,6 +73,8 @@ function counted(ended: boolean, report: string, count: (read: Record<string, un
 async function main(): Promise<number> {
   rmSync(REPORTS, { recursive: true, force: true })
   mkdirSync(REPORTS, { recursive: true })
+  const before = lookBefore(PROJECT_FOLDER)
+  process.env['TMPDIR'] = before.temporary
   const checked = await npm('check')
   const unit = await runUnitTests()
   const built = await npm('build')
@@ -84,7 +88,9 @@ async function main(): Promise<number> {
   const app = browser === null ? { passed: 0, failed: 1 } : await runAppTests()
   if (!checked) console.error('\nA check of types, style or layers failed: see above.')
   if (!built) console.error('\nA build failed: see above.')
-  const failed = unit.failed + app.failed
+  const left = await leftovers(before, PROJECT_FOLDER)
+  for (const sentence of left) console.error(`\nLeft behind: ${sentence}`)
+  const failed = unit.failed + app.failed + left.length
   console.log(`\n${unit.passed + app.passed} passed, ${failed} failed`)
   return checked && built && failed === 0 ? 0 : 1
 }

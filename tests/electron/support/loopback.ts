@@ -1,7 +1,8 @@
-import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { request as httpRequest, type IncomingHttpHeaders } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { afterAll } from 'vitest'
 import type { Answer } from '../../../db/contract/problem.ts'
 import { type Serving, serve } from '../../../electron/loopback/serve.ts'
 import { Visitors } from '../../../electron/loopback/visitors.ts'
@@ -19,9 +20,20 @@ export interface Ask {
   readonly body?: string
 }
 
-/** Built pages with a secret file outside them and a neighbouring folder whose name begins alike. */
+let made: { readonly root: string; readonly pages: string } | undefined
+afterAll(() => {
+  if (made !== undefined) rmSync(made.root, { recursive: true, force: true })
+})
+
+/** Built pages with a secret file outside them and a neighbouring folder whose name begins alike; read by many tests. */
 export function pagesBesideSecrets(): string {
-  const folder = join(mkdtempSync(join(tmpdir(), 'drawer-pages-')), 'dist')
+  made ??= makePages()
+  return made.pages
+}
+
+function makePages() {
+  const root = mkdtempSync(join(tmpdir(), 'drawer-pages-'))
+  const folder = join(root, 'dist')
   const pages = join(folder, 'renderer')
   mkdirSync(join(pages, 'assets'), { recursive: true })
   mkdirSync(join(folder, 'renderer-private'))
@@ -29,7 +41,7 @@ export function pagesBesideSecrets(): string {
   writeFileSync(join(pages, 'assets', 'app.js'), 'export const here = true')
   writeFileSync(join(folder, 'outside.txt'), 'not for a page')
   writeFileSync(join(folder, 'renderer-private', 'index.html'), 'not for a page')
-  return pages
+  return { root, pages }
 }
 
 /** A loopback host over any answerer, and the requests that its own page would send. */

@@ -1,5 +1,6 @@
 import type { Value } from '../../../db/contract/contract.ts'
 import type { GrowingSite, PlanLine } from '../../../db/contract/season-plan-operations.ts'
+import { clashingGardens } from './clashing-gardens.ts'
 
 interface GardensPictureProps {
   readonly sites: readonly GrowingSite[]
@@ -10,7 +11,7 @@ interface GardensPictureProps {
 const SIZE = 560
 const EDGE = 56
 
-/** Gardens where they lie, by their numbers, a circle as wide as the farthest isolation of what grows open there, clashes struck through. */
+/** Gardens where they lie, by their numbers, a circle as wide as the farthest isolation of what grows open there. What clashes is struck through: a line between two gardens, a cross beside one. */
 export function GardensPicture({ sites, lines, clashes }: GardensPictureProps) {
   const placed = sites.flatMap((site) => (site.position === null ? [] : [{ ...site, at: site.position }]))
   if (placed.length === 0) return <p className="soft">No garden has a place yet, so none can be drawn.</p>
@@ -21,56 +22,79 @@ export function GardensPicture({ sites, lines, clashes }: GardensPictureProps) {
   const scale = (SIZE - 2 * EDGE) / wide
   const x = (east: number) => EDGE + (east - west) * scale
   const y = (north: number) => SIZE - EDGE - (north - south) * scale
-  const siteOf = new Map(lines.map(({ accessionId, siteId }) => [accessionId, siteId]))
-  const struck = clashes
-    .filter(({ kind }) => kind === 'isolation')
-    .map(({ accessionIds }) => accessionIds.map((id) => siteOf.get(id)))
-  const find = (siteId: number | undefined) => placed.find((site) => site.siteId === siteId)
-  const words = `${placed.length} gardens over ${Math.round(wide)} m; ${clashes.length === 0 ? 'nothing clashes' : `${clashes.length} clashes`}`
+  const clashing = clashingGardens(clashes, lines).map((gardens) => ({
+    key: gardens.join(' '),
+    at: gardens.flatMap((siteId) => placed.find((site) => site.siteId === siteId) ?? []),
+  }))
+  const missing = sites.length - placed.length
+  const words = `${placed.length} gardens over ${Math.round(wide)} m; ${clashes.length === 0 ? 'nothing clashes' : clashes.length === 1 ? 'one clash' : `${clashes.length} clashes`}`
   return (
-    <svg className="plan-picture" viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={words}>
-      {placed.map((site) => {
-        const open = lines.filter((line) => line.siteId === site.siteId && !line.covered)
-        const widest = Math.max(0, ...open.map(({ isolationM }) => isolationM))
-        return (
-          <circle
-            key={site.siteId}
-            className="plan-circle"
-            cx={x(site.at.east)}
-            cy={y(site.at.north)}
-            r={Math.min(widest * scale, SIZE)}
-          />
-        )
-      })}
-      {struck.map(([one, other], index) => {
-        const [a, b] = [find(one), find(other)]
-        if (a === undefined || b === undefined) return null
-        const [mx, my] = [(x(a.at.east) + x(b.at.east)) / 2, (y(a.at.north) + y(b.at.north)) / 2]
-        return (
-          <g key={`${one} ${other} ${clashes[index]?.sentence}`} className="plan-struck">
-            <line x1={x(a.at.east)} y1={y(a.at.north)} x2={x(b.at.east)} y2={y(b.at.north)} />
-            <path d={`M${mx - 8} ${my - 8} l16 16 m0 -16 l-16 16`} />
-            <text x={mx + 12} y={my - 6}>
-              clash
+    <>
+      <svg className="plan-picture" viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={words}>
+        {placed.map((site) => {
+          const open = lines.filter((line) => line.siteId === site.siteId && !line.covered)
+          const widest = Math.max(0, ...open.map(({ isolationM }) => isolationM))
+          return (
+            <circle
+              key={site.siteId}
+              className="plan-circle"
+              cx={x(site.at.east)}
+              cy={y(site.at.north)}
+              r={Math.min(widest * scale, SIZE)}
+            />
+          )
+        })}
+        {clashing.map(({ key, at: [a, b] }) =>
+          a === undefined || b === undefined ? null : (
+            <line
+              key={key}
+              className="plan-between"
+              x1={x(a.at.east)}
+              y1={y(a.at.north)}
+              x2={x(b.at.east)}
+              y2={y(b.at.north)}
+            />
+          ),
+        )}
+        {placed.map((site) => (
+          <g key={site.siteId} className="plan-spot">
+            <path d={`M${x(site.at.east) - 11} ${y(site.at.north) - 11} h22 v22 h-22 Z`} />
+            <text x={x(site.at.east)} y={y(site.at.north) + 5}>
+              {sites.findIndex(({ siteId }) => siteId === site.siteId) + 1}
             </text>
           </g>
-        )
-      })}
-      {placed.map((site) => (
-        <g key={site.siteId} className="plan-spot">
-          <path d={`M${x(site.at.east) - 11} ${y(site.at.north) - 11} h22 v22 h-22 Z`} />
-          <text x={x(site.at.east)} y={y(site.at.north) + 5}>
-            {sites.findIndex(({ siteId }) => siteId === site.siteId) + 1}
+        ))}
+        {clashing.map(({ key, at: [a, b] }) => {
+          if (a === undefined) return null
+          const [mx, my] =
+            b === undefined
+              ? [x(a.at.east) + 22, y(a.at.north)]
+              : [(x(a.at.east) + x(b.at.east)) / 2, (y(a.at.north) + y(b.at.north)) / 2]
+          return (
+            <g key={key} className="plan-struck">
+              <path d={`M${mx - 8} ${my - 8} l16 16 m0 -16 l-16 16`} />
+              <text x={mx + 12} y={my - 6}>
+                clash
+              </text>
+            </g>
+          )
+        })}
+        <g className="plan-scale">
+          <path d={`M${EDGE} ${SIZE - 12} h${roundLength(wide) * scale}`} />
+          <text x={EDGE} y={SIZE - 18}>
+            {roundLength(wide)} m
           </text>
         </g>
-      ))}
-      <g className="plan-scale">
-        <path d={`M${EDGE} ${SIZE - 12} h${roundLength(wide) * scale}`} />
-        <text x={EDGE} y={SIZE - 18}>
-          {roundLength(wide)} m
-        </text>
-      </g>
-    </svg>
+      </svg>
+      {missing > 0 && (
+        <p className="soft">
+          {missing === 1
+            ? 'One garden has no place yet and is'
+            : `${missing} gardens have no place yet and are`}{' '}
+          not drawn: the plan takes {missing === 1 ? 'it' : 'them'} to be far from every other.
+        </p>
+      )}
+    </>
   )
 }
 

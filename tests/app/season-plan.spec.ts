@@ -56,6 +56,7 @@ test('adds a garden by keyboard', async ({ app, page }) => {
   await open(page, '/regrow/plan')
   await expect(shown(page, 'There is no garden yet.')).toBeVisible()
   await page.getByRole('button', { name: 'Add a garden' }).press('Enter')
+  await expect(page.getByLabel('Its name')).toBeFocused()
   await page.getByLabel('Its name').fill('Allotment 12')
   await page.getByLabel('Free bed, m²').fill('24')
   await page.getByLabel('Varieties at most').fill('3')

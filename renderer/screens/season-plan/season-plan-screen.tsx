@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { Link } from 'wouter'
+import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
@@ -65,7 +66,9 @@ export function SeasonPlanScreen() {
             Add a garden
           </button>
         ) : (
-          <GardenForm key={garden} site={open ?? null} onClose={() => setGarden(null)} />
+          <div key={garden} ref={focusFirstField}>
+            <GardenForm site={open ?? null} onClose={() => setGarden(null)} />
+          </div>
         )}
       </section>
     </div>

@@ -4,7 +4,7 @@ import type { NeedRecord } from '../../../db/contract/regrow-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
-import { capital } from '../../shared/format/words.ts'
+import { capital, plantsInWords } from '../../shared/format/words.ts'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
@@ -82,7 +82,7 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
           <ul className="need-generations">
             {need.generations.map(({ lotNumber, generation, plants }) => (
               <li key={generation}>
-                {generation}: {lotNumber}, {plants === null ? 'plants not noted' : `${plants} plants`}
+                {generation}: {lotNumber}, {plants === null ? 'plants not noted' : plantsInWords(plants)}
               </li>
             ))}
           </ul>

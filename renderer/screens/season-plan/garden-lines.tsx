@@ -1,6 +1,7 @@
 import { Link } from 'wouter'
 import type { GrowingSite, PlanLine } from '../../../db/contract/season-plan-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { plantsInWords } from '../../shared/format/words.ts'
 import { HandOutSeed } from './hand-out-seed.tsx'
 import type { PlanOnTable } from './use-plan.ts'
 
@@ -67,8 +68,8 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
     <li className="plan-line" data-clashes={clashes}>
       <p>
         {clashes && <strong className="plan-clash">✕ clashes </strong>}
-        <Link href={`/regrow/need/${accessionId}`}>{line.variety}</Link> · {line.crop} · {line.plants} plants
-        on {format.number(Number(line.areaM2.toFixed(1)))} m²
+        <Link href={`/regrow/need/${accessionId}`}>{line.variety}</Link> · {line.crop} ·{' '}
+        {plantsInWords(line.plants)} on {format.number(Number(line.areaM2.toFixed(1)))} m²
         {line.covered ? ' · covered' : ` · ${format.number(line.isolationM)} m from others of ${line.group}`}
         {line.biennial && ' · two seasons: keep its roots over winter'}
         {line.unknown !== '' && ` · ${line.unknown}`}

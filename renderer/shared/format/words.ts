@@ -28,3 +28,8 @@ export const CAUTION_WORDS: Record<Caution, string> = {
 export function capital(sentence: string): string {
   return sentence.charAt(0).toUpperCase() + sentence.slice(1)
 }
+
+/** '1 plant', '40 plants'. */
+export function plantsInWords(plants: number): string {
+  return plants === 1 ? '1 plant' : `${plants} plants`
+}

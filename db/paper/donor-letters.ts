@@ -1,11 +1,11 @@
 import type { LetterPart } from '../domain/letters/letter-words.ts'
-import type { PaperFonts } from './fonts.ts'
-import { POINTS_PER_MM } from './label-sheets.ts'
-import { PAGE_SIZES, type PaperName } from './page-sizes.ts'
-import { openFaces, startDocument } from './paper-document.ts'
-import { openPen, type Pen } from './pdf-pen.ts'
-import { lackedLetters } from './printable-text.ts'
-import { type Paragraph, pagesOf, placed, type SetLine, setParagraphs } from './text-flow.ts'
+import type { PaperFonts } from './drawing/fonts.ts'
+import { PAGE_SIZES, type PaperName } from './drawing/page-sizes.ts'
+import { openFaces, startDocument } from './drawing/paper-document.ts'
+import { openPen, type Pen } from './drawing/pdf-pen.ts'
+import { lackedLetters } from './drawing/printable-text.ts'
+import { type Paragraph, pagesOf, placed, type SetLine, setParagraphs } from './drawing/text-flow.ts'
+import { POINTS_PER_MM } from './packets/label-sheets.ts'
 
 /** A gift as the letter lists it. */
 export interface LetterGift {

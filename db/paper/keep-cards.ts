@@ -1,6 +1,6 @@
 import { FOR_SOWING } from './care-words.ts'
-import type { FlowingPart } from './flowing-document.ts'
-import type { Paragraph } from './text-flow.ts'
+import type { FlowingPart } from './drawing/flowing-document.ts'
+import type { Paragraph } from './drawing/text-flow.ts'
 
 /** How long seed is expected to keep in one place. */
 export interface KeepingPlace {

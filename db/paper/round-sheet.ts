@@ -1,13 +1,13 @@
 import { drawLines, type PrintedDocument } from './donor-letters.ts'
-import type { PaperFonts } from './fonts.ts'
-import { POINTS_PER_MM } from './label-sheets.ts'
-import type { FaceName } from './packet-styles.ts'
-import { PAGE_SIZES, type PaperName } from './page-sizes.ts'
-import { openFaces, startDocument } from './paper-document.ts'
-import { openPen } from './pdf-pen.ts'
-import { lackedLetters } from './printable-text.ts'
-import { CELL_PT, type RuledColumn, ruledRow } from './ruled-row.ts'
-import { type Faces, type Paragraph, pagesOf, type SetLine, setParagraphs } from './text-flow.ts'
+import type { PaperFonts } from './drawing/fonts.ts'
+import { PAGE_SIZES, type PaperName } from './drawing/page-sizes.ts'
+import { openFaces, startDocument } from './drawing/paper-document.ts'
+import { openPen } from './drawing/pdf-pen.ts'
+import { lackedLetters } from './drawing/printable-text.ts'
+import { CELL_PT, type RuledColumn, ruledRow } from './drawing/ruled-row.ts'
+import { type Faces, type Paragraph, pagesOf, type SetLine, setParagraphs } from './drawing/text-flow.ts'
+import { POINTS_PER_MM } from './packets/label-sheets.ts'
+import type { FaceName } from './packets/packet-styles.ts'
 
 /** A place as the round sheet shows it. */
 export interface SheetStop {

@@ -1,13 +1,13 @@
 import { CARE, FOR_SOWING } from './care-words.ts'
 import type { PrintedDocument } from './donor-letters.ts'
 import { drawLines } from './donor-letters.ts'
-import type { PaperFonts } from './fonts.ts'
-import { POINTS_PER_MM } from './label-sheets.ts'
-import { PAGE_SIZES, type PaperName } from './page-sizes.ts'
-import { openFaces, startDocument } from './paper-document.ts'
-import { openPen } from './pdf-pen.ts'
-import { lackedLetters } from './printable-text.ts'
-import { heightOf, type Paragraph, pagesOf, type SetLine, setParagraphs } from './text-flow.ts'
+import type { PaperFonts } from './drawing/fonts.ts'
+import { PAGE_SIZES, type PaperName } from './drawing/page-sizes.ts'
+import { openFaces, startDocument } from './drawing/paper-document.ts'
+import { openPen } from './drawing/pdf-pen.ts'
+import { lackedLetters } from './drawing/printable-text.ts'
+import { heightOf, type Paragraph, pagesOf, type SetLine, setParagraphs } from './drawing/text-flow.ts'
+import { POINTS_PER_MM } from './packets/label-sheets.ts'
 
 /** Seed that went out, as its slip lists it. */
 export interface SlipLine {

@@ -1,6 +1,6 @@
 import type { Reading } from './context.ts'
-import { dueDays } from './germination-advice.ts'
-import { judgements } from './judgements.ts'
+import { dueDays } from './germination/germination-advice.ts'
+import { judgements } from './regrow/judgements.ts'
 
 /** So many accessions at a time take some hundredths of a second. */
 const ACCESSIONS_AT_A_TIME = 500

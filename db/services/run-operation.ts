@@ -13,10 +13,10 @@ import type { Receipt } from '../contract/operation.ts'
 import { refuse } from '../contract/refusal.ts'
 import type { OpenCollection } from '../migrations/open-file.ts'
 import { entry } from '../schema/collection-tables.ts'
-import { backUpIfWritten } from './backups.ts'
+import { backUpIfWritten } from './collection/backups.ts'
 import { type Reading, readingOf, type Writing } from './context.ts'
+import { reckonWhatChanged } from './forecast/keep-forecasts.ts'
 import { type HostName, keepHandlers, readHandlers, writeHandlers } from './handlers.ts'
-import { reckonWhatChanged } from './keep-forecasts.ts'
 
 /** The operations that a service answers; the rest change which collection is open, which is the host's to do. */
 export type ServiceName = Exclude<OperationName, HostName>

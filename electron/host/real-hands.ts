@@ -1,11 +1,11 @@
 import { randomUUID } from 'node:crypto'
 import { stopBackups } from '../../db/migrations/backup-thread.ts'
 import { openCollection } from '../../db/migrations/open-file.ts'
-import { backUpIfWritten, listBackups, restoreBackup } from '../../db/services/backups.ts'
+import { backUpIfWritten, listBackups, restoreBackup } from '../../db/services/collection/backups.ts'
+import { startCollection } from '../../db/services/collection/start-collection.ts'
 import { readingOf } from '../../db/services/context.ts'
 import { readAhead } from '../../db/services/read-ahead.ts'
 import { runOperation } from '../../db/services/run-operation.ts'
-import { startCollection } from '../../db/services/start-collection.ts'
 import type { Hands } from './hands.ts'
 
 const now = () => new Date()

@@ -1,7 +1,7 @@
+import { settingsOf } from '../../db/services/collection/settings.ts'
 import { readingOf } from '../../db/services/context.ts'
-import { forecastLots } from '../../db/services/lot-forecast.ts'
-import { PlacesAgeing } from '../../db/services/place-ageing.ts'
-import { settingsOf } from '../../db/services/settings.ts'
+import { forecastLots } from '../../db/services/forecast/lot-forecast.ts'
+import { PlacesAgeing } from '../../db/services/storage/place-ageing.ts'
 import { NOW, type TemporaryCollection, TODAY } from './temporary-collection.ts'
 
 interface Kept {

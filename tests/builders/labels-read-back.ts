@@ -1,7 +1,13 @@
 import type { ShippedSheet } from '../../db/contract/paper-operations.ts'
-import { type Cell, cellAt, inkBox, labelsOnSheet, type SheetGeometry } from '../../db/paper/label-sheets.ts'
-import { PART_MARGIN_MM } from '../../db/paper/packet-back.ts'
-import { foldLines, packetParts } from '../../db/paper/sheet-marks.ts'
+import {
+  type Cell,
+  cellAt,
+  inkBox,
+  labelsOnSheet,
+  type SheetGeometry,
+} from '../../db/paper/packets/label-sheets.ts'
+import { PART_MARGIN_MM } from '../../db/paper/packets/packet-back.ts'
+import { foldLines, packetParts } from '../../db/paper/packets/sheet-marks.ts'
 import { measured } from './packets.ts'
 import type { Raster, ReadCharacter, ReadPdf } from './read-pdf.ts'
 

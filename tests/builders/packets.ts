@@ -2,11 +2,11 @@ import fc from 'fast-check'
 import type { ShippedSheet } from '../../db/contract/paper-operations.ts'
 import { lotLetter } from '../../db/domain/numbers/lot-letter.ts'
 import { scanCode } from '../../db/domain/numbers/scan-code.ts'
-import { loadPaperFonts, type PaperFonts } from '../../db/paper/fonts.ts'
-import type { SheetGeometry } from '../../db/paper/label-sheets.ts'
-import { type PacketLabelSheets, packetLabels } from '../../db/paper/packet-labels.ts'
-import type { PacketLabel } from '../../db/paper/packet-text.ts'
-import { SHEETS } from '../../db/paper/shipped-sheets.ts'
+import { loadPaperFonts, type PaperFonts } from '../../db/paper/drawing/fonts.ts'
+import type { SheetGeometry } from '../../db/paper/packets/label-sheets.ts'
+import { type PacketLabelSheets, packetLabels } from '../../db/paper/packets/packet-labels.ts'
+import type { PacketLabel } from '../../db/paper/packets/packet-text.ts'
+import { SHEETS } from '../../db/paper/packets/shipped-sheets.ts'
 
 let fonts: Promise<PaperFonts> | undefined
 

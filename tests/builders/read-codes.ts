@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader'
-import type { Cell } from '../../db/paper/label-sheets.ts'
+import type { Cell } from '../../db/paper/packets/label-sheets.ts'
 import type { Raster } from './read-pdf.ts'
 
 /** A QR code as ZXing reads it; its outline in pixels. */

@@ -11,7 +11,7 @@ import {
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, onTestFinished, test } from 'vitest'
-import { backUpIfWritten } from '../../db/services/backups.ts'
+import { backUpIfWritten } from '../../db/services/collection/backups.ts'
 import { readingOf } from '../../db/services/context.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
 import { realHands } from '../../electron/host/real-hands.ts'

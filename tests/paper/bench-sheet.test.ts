@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { BENCH_MARGIN_MM, type BenchTest, benchSheet } from '../../db/paper/bench-sheet.ts'
-import { loadPaperFonts } from '../../db/paper/fonts.ts'
-import type { PaperName } from '../../db/paper/page-sizes.ts'
+import { loadPaperFonts } from '../../db/paper/drawing/fonts.ts'
+import type { PaperName } from '../../db/paper/drawing/page-sizes.ts'
 import { bare } from '../builders/packets.ts'
 import { type ReadPage, readPdf } from '../builders/read-pdf.ts'
 

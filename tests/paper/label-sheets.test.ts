@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { ShippedSheet } from '../../db/contract/paper-operations.ts'
-import { cellAt, inkBox, labelsOnSheet, sheetFault } from '../../db/paper/label-sheets.ts'
-import { SHEETS } from '../../db/paper/shipped-sheets.ts'
+import { cellAt, inkBox, labelsOnSheet, sheetFault } from '../../db/paper/packets/label-sheets.ts'
+import { SHEETS } from '../../db/paper/packets/shipped-sheets.ts'
 
 describe('label sheets', () => {
   test('every sheet of the contract has its measurements', () => {

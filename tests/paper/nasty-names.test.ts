@@ -8,10 +8,10 @@ import {
   isEnvelope,
   type SheetGeometry,
   sheetFault,
-} from '../../db/paper/label-sheets.ts'
-import { SMALLEST_TYPE_PT } from '../../db/paper/packet-styles.ts'
-import type { PacketLabel } from '../../db/paper/packet-text.ts'
-import { SHEETS } from '../../db/paper/shipped-sheets.ts'
+} from '../../db/paper/packets/label-sheets.ts'
+import { SMALLEST_TYPE_PT } from '../../db/paper/packets/packet-styles.ts'
+import type { PacketLabel } from '../../db/paper/packets/packet-text.ts'
+import { SHEETS } from '../../db/paper/packets/shipped-sheets.ts'
 import { inkOutside, inkRoomsOf, labelsReadBack } from '../builders/labels-read-back.ts'
 import { bare, nastyPacket, print } from '../builders/packets.ts'
 import { readCodes } from '../builders/read-codes.ts'

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { loadPaperFonts } from '../../db/paper/fonts.ts'
-import type { PaperName } from '../../db/paper/page-sizes.ts'
+import { loadPaperFonts } from '../../db/paper/drawing/fonts.ts'
+import type { PaperName } from '../../db/paper/drawing/page-sizes.ts'
 import { ROUND_MARGIN_MM, roundSheet, type SheetStop } from '../../db/paper/round-sheet.ts'
 import { bare } from '../builders/packets.ts'
 import { type ReadPage, readPdf } from '../builders/read-pdf.ts'

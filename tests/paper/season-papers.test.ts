@@ -2,8 +2,12 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { sofarInWords } from '../../db/domain/letters/gift-so-far.ts'
 import { homeYearsInWords } from '../../db/domain/viability/home-years.ts'
-import { FLOWING_MARGIN_MM, type FlowingPart, flowingDocument } from '../../db/paper/flowing-document.ts'
-import { loadPaperFonts } from '../../db/paper/fonts.ts'
+import {
+  FLOWING_MARGIN_MM,
+  type FlowingPart,
+  flowingDocument,
+} from '../../db/paper/drawing/flowing-document.ts'
+import { loadPaperFonts } from '../../db/paper/drawing/fonts.ts'
 import { type KeepCard, keepCardParts } from '../../db/paper/keep-cards.ts'
 import { RULER_AT_MM, rulerPage } from '../../db/paper/ruler-page.ts'
 import { STOCKTAKE_MARGIN_MM, stocktakeSheet } from '../../db/paper/stocktake-sheet.ts'

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { loadPaperFonts } from '../../db/paper/fonts.ts'
-import { lettersOf, printableText } from '../../db/paper/printable-text.ts'
-import { balanceLines, fitLines, lineText, lineWidth, piecesOf } from '../../db/paper/text-fitting.ts'
-import { openTypeface, type Typeface } from '../../db/paper/typeface.ts'
+import { loadPaperFonts } from '../../db/paper/drawing/fonts.ts'
+import { lettersOf, printableText } from '../../db/paper/drawing/printable-text.ts'
+import { balanceLines, fitLines, lineText, lineWidth, piecesOf } from '../../db/paper/drawing/text-fitting.ts'
+import { openTypeface, type Typeface } from '../../db/paper/drawing/typeface.ts'
 import { bare, nastyName } from '../builders/packets.ts'
 
 let face: Typeface

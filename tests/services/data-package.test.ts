@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
 import { wholeRows, wholeTables } from '../../db/queries/whole-tables.ts'
 import { readingOf } from '../../db/services/context.ts'
-import { makePackage } from '../../db/services/data-package.ts'
+import { makePackage } from '../../db/services/exchange/data-package.ts'
 import { makeDemoCollection } from '../../demo-data/load-demo.ts'
 import { aCollection, aGift, NOW, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
 

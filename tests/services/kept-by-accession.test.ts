@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { readingOf } from '../../db/services/context.ts'
-import { judgements } from '../../db/services/judgements.ts'
 import { readAhead } from '../../db/services/read-ahead.ts'
+import { judgements } from '../../db/services/regrow/judgements.ts'
 import { keptAndFound } from '../builders/kept-and-found.ts'
 import {
   aCollection,

@@ -1,0 +1,82 @@
+import { CARE, FOR_SOWING } from '../care-words.ts'
+import { lackedLetters } from '../drawing/printable-text.ts'
+import {
+  cutToHeight,
+  type Faces,
+  heightOf,
+  type Paragraph,
+  type SetLine,
+  setParagraphs,
+} from '../drawing/text-flow.ts'
+import { type Cell, POINTS_PER_MM } from './label-sheets.ts'
+import type { PacketLabel } from './packet-text.ts'
+import type { PacketParts } from './sheet-marks.ts'
+
+/** White inside a packet's parts, mm. */
+export const PART_MARGIN_MM = 4
+/** The largest and the smallest type on the back, points. */
+const LARGEST_PT = 9
+const SMALLEST_PT = 6.5
+const FLAP_PT = 6
+const HOW_TO_FOLD =
+  'Cut along the whole lines, fold back along the dashed ones. Glue this flap and the one at the side to the inside.'
+const CLOSES = 'Fill the packet, then fold this flap over and close it.'
+
+/** Text set for a part of a packet, from the part's top left corner inside its margin. */
+export interface SetPart {
+  readonly part: keyof PacketParts
+  readonly lines: readonly SetLine[]
+}
+
+/** What stands beside a packet's front: how to keep it, its story, and how it is folded. Cut texts are in the warnings. */
+export function packetBack(
+  label: PacketLabel,
+  parts: PacketParts,
+  faces: Faces,
+): { readonly parts: readonly SetPart[]; readonly warnings: readonly string[] } {
+  const missing = new Set<string>()
+  const room = roomOf(parts.back)
+  const at = (size: number) => setParagraphs(backParagraphs(label, size), room.width, faces, missing)
+  const sizes = [LARGEST_PT, 8.5, 8, 7.5, 7, SMALLEST_PT]
+  const fitting = sizes.map(at).find((lines) => heightOf(lines) <= room.height)
+  const back = fitting ?? cutToHeight(at(SMALLEST_PT), room, faces)
+  const flap = (text: string, part: 'bottom' | 'top'): SetPart => ({
+    part,
+    lines: setParagraphs(
+      [{ text, face: 'regular', size: FLAP_PT, before: 0 }],
+      roomOf(parts[part]).width,
+      faces,
+      missing,
+    ),
+  })
+  return {
+    parts: [{ part: 'back', lines: back }, flap(HOW_TO_FOLD, 'bottom'), flap(CLOSES, 'top')],
+    warnings: [
+      ...lackedLetters(`The back of the packet ${label.lotNumber}`, missing),
+      ...(fitting === undefined
+        ? [`${label.lotNumber}: what is told of it is too long for the back of the packet and was cut short.`]
+        : []),
+    ],
+  }
+}
+
+function roomOf(part: Cell): { readonly width: number; readonly height: number } {
+  const inside = (size: number) => Math.max(0, size - 2 * PART_MARGIN_MM) * POINTS_PER_MM
+  return { width: inside(part.width), height: inside(part.height) }
+}
+
+function backParagraphs({ known = [] }: PacketLabel, size: number): Paragraph[] {
+  const text = (words: string, before: number, more: Partial<Paragraph> = {}): Paragraph => ({
+    text: words,
+    face: 'regular',
+    size,
+    before,
+    ...more,
+  })
+  return [
+    text('To keep this seed', 0, { face: 'semibold', keptWithNext: true }),
+    text(CARE, 1),
+    text(FOR_SOWING, 4, { face: 'bold' }),
+    ...known.map((fact, index) => text(fact, index === 0 ? 6 : 2, { ruled: index === 0 })),
+  ]
+}

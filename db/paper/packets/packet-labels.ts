@@ -1,0 +1,169 @@
+import { drawLines } from '../donor-letters.ts'
+import type { PaperFonts } from '../drawing/fonts.ts'
+import { openFaces, startDocument } from '../drawing/paper-document.ts'
+import { openPen, type Pen } from '../drawing/pdf-pen.ts'
+import { qrCode } from '../drawing/qr-squares.ts'
+import type { Typeface } from '../drawing/typeface.ts'
+import {
+  type Cell,
+  cellAt,
+  inkBox,
+  labelsOnSheet,
+  PAGE_EDGE_MM,
+  POINTS_PER_MM,
+  type SheetGeometry,
+} from './label-sheets.ts'
+import { PART_MARGIN_MM, packetBack, type SetPart } from './packet-back.ts'
+import { type Layout, layoutPacket } from './packet-layout.ts'
+import type { FaceName } from './packet-styles.ts'
+import { type PacketLabel, printableLabel } from './packet-text.ts'
+import { labelWarnings, missingLetters } from './packet-warnings.ts'
+import { cropMarks, foldLines, packetParts } from './sheet-marks.ts'
+
+export interface PacketLabelSheets {
+  readonly labels: readonly PacketLabel[]
+  readonly sheet: SheetGeometry
+  /** The first label of the first sheet to print on, from 1 along the rows: those before it are used up. */
+  readonly startAt: number
+  /** How far the print is moved right and down, mm, to make up for how a printer feeds its paper. */
+  readonly offsetMm: readonly [right: number, down: number]
+  /** Whether marks stand outside the labels where a blade is set. */
+  readonly cropMarks: boolean
+  /** The document's title, shown in the window's title bar. */
+  readonly title: string
+  /** The language tag of the texts, such as 'en-GB'. */
+  readonly language: string
+  readonly fonts: PaperFonts
+}
+
+export interface PrintedLabels {
+  readonly bytes: Uint8Array
+  readonly pages: number
+  /** What is not on the labels as asked, each with the lot it concerns and what to do. */
+  readonly warnings: readonly string[]
+}
+
+/**
+ * A PDF of packet labels, true to size, black ink only. Equal input gives equal bytes: the file holds no date.
+ *
+ * Throws RangeError where there is no label, where `startAt` is not a label of the sheet, or where a scan code holds
+ * anything but capitals and digits.
+ */
+export async function packetLabels(wanted: PacketLabelSheets): Promise<PrintedLabels> {
+  const { sheet } = wanted
+  checkWanted(wanted, sheet)
+  const faces = openFaces(wanted.fonts)
+  const warnings = new Set(offsetWarnings(sheet, wanted.offsetMm))
+  const laidOut = layEach(wanted.labels, sheet, faces, warnings)
+  const document = await startDocument(wanted)
+  const pen = await openPen(document, facesUsed(laidOut, faces))
+  const perSheet = labelsOnSheet(sheet)
+  const [right, down] = wanted.offsetMm
+  const bars = (cells: readonly Cell[]) => {
+    for (const { x, y, width, height } of cells) {
+      const size = { width: width * POINTS_PER_MM, height: height * POINTS_PER_MM }
+      pen.draw({ kind: 'bar', x: 0, y: 0, ...size }, (x + right) * POINTS_PER_MM, (y + down) * POINTS_PER_MM)
+    }
+  }
+  laidOut.forEach((laid, index) => {
+    const position = (index + wanted.startAt - 1) % perSheet
+    if (index === 0 || position === 0) {
+      pen.newPage(sheet.pageMm.width * POINTS_PER_MM, sheet.pageMm.height * POINTS_PER_MM)
+      if (wanted.cropMarks) bars(cropMarks(sheet))
+    }
+    drawLabel(pen, laid.layout, inkBox(sheet, cellAt(sheet, position)), wanted.offsetMm)
+    if (!sheet.folded) return
+    bars(foldLines(sheet, position))
+    const parts = packetParts(sheet, position)
+    for (const { part, lines } of laid.parts) {
+      const { x, y } = parts[part]
+      const at = (mm: number, moved: number) => (mm + PART_MARGIN_MM + moved) * POINTS_PER_MM
+      drawLines(pen, lines, at(x, right), at(y, down))
+    }
+  })
+  return { bytes: await document.save(), pages: document.getPageCount(), warnings: [...warnings] }
+}
+
+function checkWanted(wanted: PacketLabelSheets, sheet: SheetGeometry): void {
+  const perSheet = labelsOnSheet(sheet)
+  if (wanted.labels.length === 0) throw new RangeError('Choose at least one label to print.')
+  if (!Number.isSafeInteger(wanted.startAt) || wanted.startAt < 1 || wanted.startAt > perSheet) {
+    throw new RangeError(`This sheet has ${perSheet} labels: start at one of 1 to ${perSheet}.`)
+  }
+}
+
+/** A label, and what stands on the other parts of a packet. */
+interface Laid {
+  readonly layout: Layout
+  readonly parts: readonly SetPart[]
+}
+
+function facesUsed(laidOut: readonly Laid[], faces: Record<FaceName, Typeface>): Map<FaceName, Typeface> {
+  const used = new Map<FaceName, Typeface>()
+  for (const { layout, parts } of laidOut) {
+    const items = [...layout.items, ...parts.flatMap(({ lines }) => lines.flatMap((line) => line.items))]
+    for (const item of items) if (item.kind === 'text') used.set(item.face, faces[item.face])
+  }
+  return used
+}
+
+/** Lays out every label; the same label twice, as several copies are, is laid out once. */
+function layEach(
+  labels: readonly PacketLabel[],
+  sheet: SheetGeometry,
+  faces: Record<FaceName, Typeface>,
+  warnings: Set<string>,
+): Laid[] {
+  const room = smallestRoom(sheet)
+  const known = new Map<PacketLabel, Laid>()
+  return labels.map((raw) => {
+    const seen = known.get(raw)
+    if (seen) return seen
+    const { label, missing } = printableLabel(raw, faces.regular)
+    const layout = layoutPacket(label, qrCode(label.scanCode), room, sheet.carries, faces)
+    const back = sheet.folded ? packetBack(label, packetParts(sheet, 0), faces) : { parts: [], warnings: [] }
+    for (const warning of [
+      ...missingLetters(label, missing),
+      ...labelWarnings(label, layout, sheet.carries),
+      ...back.warnings,
+    ]) {
+      warnings.add(warning)
+    }
+    const laid = { layout, parts: back.parts }
+    known.set(raw, laid)
+    return laid
+  })
+}
+
+/** The room that every label of a sheet has, points: labels at the edge of the page have less of it than others. */
+function smallestRoom(sheet: SheetGeometry): { readonly width: number; readonly height: number } {
+  const boxes = Array.from({ length: labelsOnSheet(sheet) }, (_, index) =>
+    inkBox(sheet, cellAt(sheet, index)),
+  )
+  return {
+    width: Math.min(...boxes.map(({ width }) => width)) * POINTS_PER_MM,
+    height: Math.min(...boxes.map(({ height }) => height)) * POINTS_PER_MM,
+  }
+}
+
+function drawLabel(pen: Pen, layout: Layout, box: Cell, [right, down]: readonly [number, number]): void {
+  const x = (box.x + right) * POINTS_PER_MM
+  const y = (box.y + down) * POINTS_PER_MM
+  for (const item of layout.items) pen.draw(item, x, y)
+}
+
+function offsetWarnings(sheet: SheetGeometry, [right, down]: readonly [number, number]): string[] {
+  const first = inkBox(sheet, cellAt(sheet, 0))
+  const last = inkBox(sheet, cellAt(sheet, labelsOnSheet(sheet) - 1))
+  const nearest = Math.min(
+    first.x + right,
+    first.y + down,
+    sheet.pageMm.width - last.x - last.width - right,
+    sheet.pageMm.height - last.y - last.height - down,
+  )
+  if ((right === 0 && down === 0) || nearest >= PAGE_EDGE_MM) return []
+  return [
+    `Moved by ${right} and ${down} mm, text comes within ${Math.max(0, nearest).toFixed(1)} mm of the edge of the paper, ` +
+      'where many printers leave 4 to 6 mm blank. Print one sheet of plain paper first.',
+  ]
+}

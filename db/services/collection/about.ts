@@ -1,0 +1,54 @@
+import type { Value } from '../../contract/contract.ts'
+import { inSyncedFolder } from '../../migrations/file-place.ts'
+import { prepared } from '../../queries/prepared.ts'
+import type { Reading } from '../context.ts'
+import { forecastsLeft } from '../forecast/keep-forecasts.ts'
+import { settingsOf, settingsShown } from './settings.ts'
+
+export function aboutCollection(reading: Reading): Value<'collection.about'> {
+  const count = (table: string) =>
+    Number(prepared(reading.sqlite, `SELECT count(*) FROM ${table}`).pluck().get())
+  return {
+    kind: settingsOf(reading).kind,
+    file: reading.collection.file,
+    today: reading.today,
+    ...settingsShown(reading),
+    accessions: count('accession'),
+    lots: count('lot'),
+    people: count('person WHERE joined_into_id IS NULL'),
+    movements: count('movement'),
+    warnings: [...syncedFolder(reading), ...clockBehind(reading)],
+  }
+}
+
+function syncedFolder({ collection }: Reading): string[] {
+  const synced = inSyncedFolder(collection.file)
+  if (synced === null) return []
+  return [
+    `The collection lies in ${synced}. Such folders can spoil a file that is being written: keep it on this computer’s own disk, and put backups there instead.`,
+  ]
+}
+
+/** A clock may be put right by so much without a word, milliseconds. */
+const CLOCK_LEEWAY_MS = 3_600_000
+
+/** Says so where the clock stands before one of the latest entries: days typed as today would be wrong. */
+function clockBehind({ sqlite, now }: Reading): string[] {
+  const latest = prepared(
+    sqlite,
+    'SELECT max(recorded_at) FROM (SELECT recorded_at FROM entry ORDER BY id DESC LIMIT 50)',
+  )
+    .pluck()
+    .get() as string
+  if (Date.parse(latest) - now.getTime() <= CLOCK_LEEWAY_MS) return []
+  return [
+    `This computer’s clock says ${now.toISOString().slice(0, 10)}, but the book was written in on ${latest.slice(0, 10)}. Set the clock right before you go on; nothing in the book is lost.`,
+  ]
+}
+
+export function revisionOf(reading: Reading): Value<'collection.revision'> {
+  return {
+    revision: Number(prepared(reading.sqlite, 'SELECT max(id) FROM entry').pluck().get()),
+    forecasts: forecastsLeft(reading),
+  }
+}

@@ -1,0 +1,271 @@
+import { statSync } from 'node:fs'
+import { dirname, isAbsolute, relative, resolve } from 'node:path'
+import { eq } from 'drizzle-orm'
+import type { BackupComparison, BackupLine } from '../../contract/backup-operations.ts'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import {
+  type BackupLabel,
+  backupsIn,
+  copyOut,
+  type KeptBackup,
+  openSound,
+  ownBackupFolder,
+} from '../../migrations/backup-files.ts'
+import { type BackupOrder, backUpInThread, backupUnderWay } from '../../migrations/backup-thread.ts'
+import type { Sqlite } from '../../migrations/connection.ts'
+import { MIGRATIONS_FOLDER, newestVersion } from '../../migrations/file-format.ts'
+import { type OpenCollection, openCollection } from '../../migrations/open-file.ts'
+import { collection, entry } from '../../schema/collection-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+import { settingsOf } from './settings.ts'
+
+const BYTES_IN_MB = 1_000_000
+
+const WHY: Readonly<Record<string, string>> = {
+  kept: 'asked for',
+  'at start': 'made by itself while the app was open',
+  'before import': 'before a file was read in',
+}
+
+export async function backUpCollection(reading: Reading): Promise<Value<'collection.back-up'>> {
+  const kept = await backUpInThread(orderOf(reading, 'kept', false))
+  if (kept === null) throw new Error('A backup that was asked for was not made')
+  const { file, bytes, second, secondTrouble } = kept
+  return { file, bytes, second, secondTrouble }
+}
+
+/** The newest backup of each collection that this program made or found whole, as it lay there, and its latest entry. */
+const known = new Map<string, { readonly as: string; readonly entry: number }>()
+
+/**
+ * Backs up by itself where something was written since the newest backup. The demonstration can be made anew.
+ *
+ * Null: none was needed.
+ */
+export async function backUpIfWritten(reading: Reading, label: BackupLabel): Promise<KeptBackup | null> {
+  if (settingsOf(reading).kind === 'demo') return null
+  const { file } = reading.collection
+  const entry = latestEntry(reading.sqlite)
+  if (entry <= 1) return null
+  const newest = newestAsItLies(file)
+  const before = known.get(file)
+  if (before !== undefined && before.as === newest && before.entry === entry) return null
+  const kept = await backUpInThread(orderOf(reading, label, true))
+  known.set(file, { as: newestAsItLies(file), entry })
+  return kept
+}
+
+/** The name of the newest backup, its size and when it was last changed: another one, or one that was spoilt, differs. */
+function newestAsItLies(file: string): string {
+  const [newest] = backupsIn(ownBackupFolder(file), file)
+  if (newest === undefined) return ''
+  const changed = statSync(newest.file, { throwIfNoEntry: false })?.mtimeMs
+  return `${newest.file} ${newest.bytes} ${changed}`
+}
+
+function orderOf(reading: Reading, label: BackupLabel, onlyIfWritten: boolean): BackupOrder {
+  const { backupFolder, backupLimitMb } = settingsOf(reading)
+  const keeping = { secondFolder: backupFolder, limitBytes: backupLimitMb * BYTES_IN_MB }
+  return { file: reading.collection.file, label, at: reading.now.toISOString(), keeping, onlyIfWritten }
+}
+
+const latestEntry = (sqlite: Sqlite) => Number(sqlite.prepare('SELECT max(id) FROM entry').pluck().get())
+
+function isWhole(file: string): boolean {
+  try {
+    openSound(file).close()
+    return true
+  } catch {
+    // A backup that does not open is none.
+    return false
+  }
+}
+
+/** The backups of a collection; where it is not open, also which of them is the newest that is whole. */
+export function listBackups(
+  file: string,
+  open: Reading | null,
+  trouble: string | null,
+): Value<'backup.list'> {
+  const settings = open === null ? null : settingsOf(open)
+  const secondFolder = settings?.backupFolder ?? ''
+  const folder = ownBackupFolder(file)
+  const lines = [
+    ...linesOf(folder, file, 'own-folder'),
+    ...(secondFolder === '' ? [] : linesOf(secondFolder, file, 'second-folder')),
+  ].sort((a, b) => (a.at < b.at ? 1 : -1))
+  return {
+    folder,
+    secondFolder,
+    secondThere: secondFolder !== '' && isFolder(secondFolder),
+    limitMb: settings?.backupLimitMb ?? null,
+    backups: lines,
+    lastGood: open === null ? (lines.find((line) => isWhole(line.file))?.file ?? null) : null,
+    trouble,
+    underWay: backupUnderWay(file),
+  }
+}
+
+function linesOf(folder: string, file: string, where: BackupLine['where']): BackupLine[] {
+  return backupsIn(folder, file).map(({ file, label, at, bytes }) => ({
+    file,
+    where,
+    why: WHY[label] ?? 'before a newer version changed the file',
+    at,
+    bytes,
+  }))
+}
+
+function isFolder(path: string): boolean {
+  return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false
+}
+
+export function changeBackupKeeping(
+  writing: Writing,
+  input: ParsedInput<'backup.change-keeping'>,
+): Omit<Value<'backup.change-keeping'>, 'entryId'> {
+  const { secondFolder, limitMb } = input
+  if (secondFolder !== undefined && secondFolder !== '') refuseUnfitFolder(writing, secondFolder)
+  const changes = {
+    ...(secondFolder === undefined ? {} : { backupFolder: secondFolder === '' ? '' : resolve(secondFolder) }),
+    ...(limitMb === undefined ? {} : { backupLimitMb: limitMb }),
+  }
+  if (Object.keys(changes).length === 0) refuse('value-refused', 'Nothing was given to change.')
+  writing.db.update(collection).set(changes).where(eq(collection.id, 1)).run()
+  return { said: 'Changed how backups are kept', undoable: false }
+}
+
+function refuseUnfitFolder(writing: Writing, folder: string): void {
+  const field = 'secondFolder'
+  if (!isAbsolute(folder)) {
+    refuse('value-refused', 'Write the whole path of the folder, from the disk down.', { field })
+  }
+  if (!isFolder(folder)) {
+    refuse('not-found', `There is no folder ${folder}.`, {
+      field,
+      todo: 'Connect its disk, or make the folder first.',
+    })
+  }
+  const own = dirname(writing.collection.file)
+  const from = relative(own, resolve(folder))
+  if (from === '' || from === 'Backups') {
+    refuse('value-refused', 'That is where the collection or its backups lie already.', {
+      field,
+      todo: 'Choose a folder on another disk or a stick, so that both cannot be lost at once.',
+    })
+  }
+}
+
+const COUNTED = [
+  ['accessions', 'accession'],
+  ['lots', 'lot'],
+  ['people', 'person'],
+  ['lines in the ledger', 'movement'],
+  ['entries', 'entry'],
+] as const
+const MOST_SAID = 10
+const MOST_LOTS = 50
+
+export function compareBackup(reading: Reading, input: ParsedInput<'backup.compare'>): BackupComparison {
+  const file = resolve(input.file)
+  const backup = openSound(file)
+  try {
+    if (Number(backup.pragma('user_version', { simple: true })) < newestVersion(MIGRATIONS_FOLDER)) {
+      refuse('collection-read-only', 'This backup was written by an older version and cannot be compared.', {
+        field: 'file',
+        todo: 'Restore it into a new file to look at it: your open collection stays as it is.',
+      })
+    }
+    return compared(reading.sqlite, backup, file)
+  } finally {
+    backup.close()
+  }
+}
+
+function compared(open: Sqlite, backup: Sqlite, file: string): BackupComparison {
+  const one = (sqlite: Sqlite, sql: string) => sqlite.prepare(sql).pluck().get()
+  const [here, there] = [entriesOf(open), entriesOf(backup)]
+  const lots = differingLots(open, backup)
+  return {
+    file,
+    sameLibrary: one(open, 'SELECT uuid FROM collection') === one(backup, 'SELECT uuid FROM collection'),
+    libraryName: String(one(backup, 'SELECT library_name FROM collection')),
+    lastWrittenAt: String(one(backup, 'SELECT recorded_at FROM entry ORDER BY id DESC LIMIT 1')),
+    counts: COUNTED.map(([what, table]) => ({
+      what,
+      open: Number(one(open, `SELECT count(*) FROM ${table}`)),
+      backup: Number(one(backup, `SELECT count(*) FROM ${table}`)),
+    })),
+    onlyOpen: missingFrom(there, here),
+    onlyBackup: missingFrom(here, there),
+    lots: lots.slice(0, MOST_LOTS),
+    lotsDiffering: lots.length,
+  }
+}
+
+type Entries = ReadonlyMap<string, { readonly at: string; readonly said: string }>
+
+function entriesOf(sqlite: Sqlite): Entries {
+  const rows = sqlite.prepare('SELECT key, recorded_at AS at, said FROM entry ORDER BY id DESC').all() as {
+    key: string
+    at: string
+    said: string
+  }[]
+  return new Map(rows.map(({ key, at, said }) => [key, { at, said }]))
+}
+
+function missingFrom(other: Entries, these: Entries): BackupComparison['onlyOpen'] {
+  const only = [...these].filter(([key]) => !other.has(key)).map(([, said]) => said)
+  return { count: only.length, latest: only.slice(0, MOST_SAID) }
+}
+
+function differingLots(open: Sqlite, backup: Sqlite): BackupComparison['lots'] {
+  const held = (sqlite: Sqlite) =>
+    new Map(
+      (
+        sqlite
+          .prepare('SELECT number, balance_count AS count, balance_mass_mg AS mg FROM lot ORDER BY number')
+          .all() as { number: string; count: number; mg: number }[]
+      ).map(({ number, count, mg }) => [number, `${count} seeds, ${mg / 1_000} g`]),
+    )
+  const [here, there] = [held(open), held(backup)]
+  return [...new Set([...here.keys(), ...there.keys()])]
+    .map((number) => ({
+      number,
+      open: here.get(number) ?? 'not in it',
+      backup: there.get(number) ?? 'not in it',
+    }))
+    .filter((lot) => lot.open !== lot.backup)
+}
+
+/**
+ * Restores a backup into a new file, notes it there as an entry, and opens it for writing. Touches no other file.
+ *
+ * Throws a Refusal where the backup is not whole, or the new file is there already.
+ */
+export async function restoreBackup(
+  input: ParsedInput<'backup.restore'>,
+  target: string,
+  now: () => Date,
+): Promise<{ readonly collection: OpenCollection; readonly value: Value<'backup.restore'> }> {
+  await copyOut(resolve(input.file), target)
+  const restored = await openCollection(target, { access: 'write', now })
+  const at = String(
+    restored.sqlite.prepare('SELECT recorded_at FROM entry ORDER BY id DESC LIMIT 1').pluck().get(),
+  )
+  const said = `Restored from a backup that was last written in on ${at.slice(0, 10)}`
+  const { id } = restored.db
+    .insert(entry)
+    .values({
+      key: input.key,
+      operation: 'backup.restore',
+      inputDigest: '',
+      answer: '{}',
+      said,
+      recordedAt: now().toISOString(),
+    })
+    .returning({ id: entry.id })
+    .get()
+  return { collection: restored, value: { entryId: id, said, undoable: false, file: target } }
+}

@@ -1,0 +1,79 @@
+import { eq } from 'drizzle-orm'
+import { refuse } from '../../contract/refusal.ts'
+import { fold } from '../../domain/shared/fold.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { indexVariety } from '../../queries/search-words.ts'
+import { crop, cropChange, variety } from '../../schema/reference-tables.ts'
+import type { Writing } from '../context.ts'
+
+type CropRow = typeof crop.$inferSelect
+
+/** What the keeper may say of a crop and change again; each name is a column, so that it can be put back as it was. */
+const CHANGEABLE = [
+  'commonName',
+  'species',
+  'family',
+  'packetSeeds',
+  'hundredSeedWeightUg',
+  'ownPlants',
+  'ownThreshold',
+  'ownReason',
+] as const satisfies readonly (keyof CropRow)[]
+type CropField = (typeof CHANGEABLE)[number]
+export type CropState = Pick<CropRow, CropField>
+
+/** Changes a crop and keeps what was before, under the entry being written. Answers the fields that changed. */
+export function changeCrop(writing: Writing, row: CropRow, after: Partial<CropState>): CropField[] {
+  const changed = CHANGEABLE.filter((field) => after[field] !== undefined && after[field] !== row[field])
+  for (const field of changed) {
+    const change = { before: JSON.stringify(row[field]), after: JSON.stringify(after[field]) }
+    writing.db
+      .insert(cropChange)
+      .values({ cropId: row.id, field, ...change, entryId: writing.entryId })
+      .run()
+  }
+  if (changed.length > 0)
+    putState(writing, row.id, Object.fromEntries(changed.map((field) => [field, after[field]])))
+  return changed
+}
+
+/** Puts crops back to what they were before an entry. Refused when a later entry changed the same thing again. */
+export function restoreCrops(writing: Writing, entryId: number): void {
+  const changes = writing.db.select().from(cropChange).where(eq(cropChange.entryId, entryId)).all()
+  for (const [cropId, fields] of Map.groupBy(changes, (change) => change.cropId)) {
+    for (const change of fields) refuseIfChangedLater(writing, change)
+    putState(
+      writing,
+      cropId,
+      Object.fromEntries(fields.map(({ field, before }) => [field, JSON.parse(before)])),
+    )
+  }
+}
+
+function refuseIfChangedLater(writing: Writing, change: typeof cropChange.$inferSelect): void {
+  const later = prepared(
+    writing.sqlite,
+    `SELECT entry.said FROM crop_change JOIN entry ON entry.id = crop_change.entry_id
+     WHERE crop_id = ? AND field = ? AND crop_change.id > ?
+       AND NOT EXISTS (SELECT 1 FROM entry AS back WHERE back.takes_back_id = entry.id) LIMIT 1`,
+  )
+    .pluck()
+    .get(change.cropId, change.field, change.id) as string | undefined
+  if (later === undefined) return
+  refuse('cannot-take-back', `It was changed again later: ‘${later}’. Take that back first.`, {
+    field: 'entryId',
+  })
+}
+
+/** Sets only what is named: a column that is set makes forecasts stale even where it stays the same. */
+function putState(writing: Writing, cropId: string, state: Partial<CropState>): void {
+  const { db, sqlite } = writing
+  const folded = state.commonName === undefined ? {} : { nameFolded: fold(state.commonName) }
+  db.update(crop)
+    .set({ ...state, ...folded })
+    .where(eq(crop.id, cropId))
+    .run()
+  if (state.commonName === undefined && state.species === undefined) return
+  for (const { id } of db.select({ id: variety.id }).from(variety).where(eq(variety.cropId, cropId)).all())
+    indexVariety(sqlite, id)
+}

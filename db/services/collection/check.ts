@@ -1,0 +1,219 @@
+import type { Value } from '../../contract/contract.ts'
+import { milligrams } from '../../domain/amounts/mass.ts'
+import { seedCount } from '../../domain/amounts/seed-count.ts'
+import { numbersAgree } from '../../domain/ledger/agreement.ts'
+import { bareNumber } from '../../domain/numbers/scan-code.ts'
+import { hundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
+import { COUNTS_IN_FORCE } from '../../queries/germination-tests.ts'
+import type { MovementRow } from '../../queries/ledger.ts'
+import { prepared } from '../../queries/prepared.ts'
+import type { Reading } from '../context.ts'
+
+type Finding = Value<'collection.check'>['findings'][number]
+
+/** Each finding's kind is cut off here, so that a spoilt file still gives an answer that can be read. */
+const MOST_FINDINGS = 20
+
+/** Checks that every number of the book is what it must be. Reads everything, changes nothing. */
+export function checkCollection(reading: Reading): Value<'collection.check'> {
+  const findings = [
+    ...integrity(reading),
+    ...foreignKeys(reading),
+    ...balances(reading),
+    ...agreement(reading),
+    ...conservation(reading),
+    ...reversals(reading),
+    ...numbers(reading),
+    ...inForce(reading),
+    ...tests(reading),
+    ...people(reading),
+  ]
+  const count = (table: string) =>
+    Number(prepared(reading.sqlite, `SELECT count(*) FROM ${table}`).pluck().get())
+  const checked = { lots: count('lot'), movements: count('movement'), accessions: count('accession') }
+  return { clean: findings.length === 0, findings, checked }
+}
+
+/** Turns the rows that a question finds wrong into sentences. */
+function wrong<Row>(reading: Reading, check: string, sql: string, sentence: (row: Row) => string): Finding[] {
+  const rows = prepared(reading.sqlite, `${sql} LIMIT ${MOST_FINDINGS}`).all() as Row[]
+  return rows.map((row) => ({ check, sentence: sentence(row) }))
+}
+
+function integrity({ sqlite }: Reading): Finding[] {
+  const rows = sqlite.pragma('integrity_check') as { integrity_check: string }[]
+  return rows
+    .filter((row) => row.integrity_check !== 'ok')
+    .map((row) => ({ check: 'integrity', sentence: `The file is damaged: ${row.integrity_check}.` }))
+}
+
+function foreignKeys({ sqlite }: Reading): Finding[] {
+  const rows = sqlite.pragma('foreign_key_check') as { table: string; rowid: number; parent: string }[]
+  return rows.slice(0, MOST_FINDINGS).map((row) => ({
+    check: 'references',
+    sentence: `Row ${row.rowid} of ${row.table} names a ${row.parent} that is not there.`,
+  }))
+}
+
+function balances(reading: Reading): Finding[] {
+  return wrong<{ number: string; kept: number; summed: number; kept_mg: number; summed_mg: number }>(
+    reading,
+    'balances',
+    `SELECT lot.number, balance_count AS kept, coalesce(summed.count, 0) AS summed,
+       balance_mass_mg AS kept_mg, coalesce(summed.mass, 0) AS summed_mg
+     FROM lot LEFT JOIN (SELECT lot_id, sum(count) AS count, sum(mass_mg) AS mass FROM movement GROUP BY lot_id) AS summed
+       ON summed.lot_id = lot.id
+     WHERE balance_count <> coalesce(summed.count, 0) OR balance_mass_mg <> coalesce(summed.mass, 0)`,
+    (row) =>
+      `${row.number} says ${row.kept} seeds and ${row.kept_mg} mg, but its movements add up to ${row.summed} and ${row.summed_mg} mg.`,
+  )
+}
+
+type AgreementRow = Pick<
+  MovementRow,
+  'id' | 'lot_id' | 'kind' | 'count' | 'mass_mg' | 'measured' | 'weight_ug'
+>
+
+/** Replays the ledger lot by lot: no balance below zero on the way, and each pair agrees with its weight. */
+function agreement(reading: Reading): Finding[] {
+  const findings: Finding[] = []
+  let lotId = 0
+  let count = 0
+  let mass = 0
+  const rows = prepared(
+    reading.sqlite,
+    'SELECT id, lot_id, kind, count, mass_mg, measured, weight_ug FROM movement ORDER BY lot_id, id',
+  ).iterate() as IterableIterator<AgreementRow>
+  for (const row of rows) {
+    if (row.lot_id !== lotId) {
+      lotId = row.lot_id
+      count = 0
+      mass = 0
+    }
+    const before = { count: seedCount(count), mass: milligrams(mass) }
+    count += row.count
+    mass += row.mass_mg
+    if (count < 0 || mass < 0) {
+      findings.push({
+        check: 'below-zero',
+        sentence: `Movement ${row.id} takes lot ${row.lot_id} below zero.`,
+      })
+      break
+    }
+    const weight = row.weight_ug === null ? null : hundredSeedWeight(row.weight_ug)
+    const booked = { kind: row.kind, measured: row.measured, count: row.count, mass: row.mass_mg, weight }
+    if (!numbersAgree(booked, before)) {
+      findings.push({
+        check: 'agreement',
+        sentence: `Movement ${row.id}: ${row.count} seeds and ${row.mass_mg} mg do not agree by its hundred-seed weight.`,
+      })
+    }
+    if (findings.length >= MOST_FINDINGS) break
+  }
+  return findings
+}
+
+/** Splits and joins move seed and make none: their entries sum to nothing. */
+function conservation(reading: Reading): Finding[] {
+  return wrong<{ entry_id: number; count: number; mass: number }>(
+    reading,
+    'conservation',
+    `SELECT entry_id, sum(count) AS count, sum(mass_mg) AS mass FROM movement WHERE kind IN ('split', 'join')
+     GROUP BY entry_id HAVING sum(count) <> 0 OR sum(mass_mg) <> 0`,
+    (row) => `Entry ${row.entry_id} moves seed between lots but makes ${row.count} seeds and ${row.mass} mg.`,
+  )
+}
+
+function reversals(reading: Reading): Finding[] {
+  return wrong<{ id: number }>(
+    reading,
+    'reversals',
+    `SELECT movement.id FROM movement JOIN movement AS first ON first.id = movement.reverses_id
+     WHERE movement.count <> -first.count OR movement.mass_mg <> -first.mass_mg OR movement.lot_id <> first.lot_id`,
+    (row) => `Movement ${row.id} does not exactly undo the one it reverses.`,
+  )
+}
+
+function numbers(reading: Reading): Finding[] {
+  const gaps = wrong<{ series: string; counted: number; next: number }>(
+    reading,
+    'numbers',
+    `SELECT number_series.series, count(accession.id) AS counted, next FROM number_series
+     LEFT JOIN accession ON accession.series = number_series.series
+     GROUP BY number_series.series
+     HAVING count(accession.id) <> next - 1 OR coalesce(max(running), 0) <> next - 1 OR coalesce(min(running), 1) <> 1`,
+    (row) => `The numbers of ${row.series} have a gap: ${row.counted} accessions, next number ${row.next}.`,
+  )
+  const lots = wrong<{ number: string }>(
+    reading,
+    'numbers',
+    `SELECT accession.number FROM lot JOIN accession ON accession.id = accession_id
+     GROUP BY accession_id HAVING count(*) <> max(ordinal)`,
+    (row) => `The lots of ${row.number} have a gap in their letters.`,
+  )
+  return [...gaps, ...lots, ...bareForms(reading)]
+}
+
+function bareForms(reading: Reading): Finding[] {
+  const rows = prepared(
+    reading.sqlite,
+    'SELECT number, bare FROM accession UNION ALL SELECT number, bare FROM lot',
+  ).iterate() as IterableIterator<{ number: string; bare: string }>
+  const findings: Finding[] = []
+  for (const { number, bare } of rows) {
+    if (bareNumber(number) !== bare && findings.length < MOST_FINDINGS) {
+      findings.push({
+        check: 'numbers',
+        sentence: `${number} is searched as ${bare}, which is not its bare form.`,
+      })
+    }
+  }
+  return findings
+}
+
+/** The weight and the germination result in force are the lot's own. */
+function inForce(reading: Reading): Finding[] {
+  return wrong<{ number: string }>(
+    reading,
+    'in-force',
+    `SELECT lot.number FROM lot
+     LEFT JOIN seed_weight ON seed_weight.id = weight_id LEFT JOIN germination_result ON germination_result.id = germination_id
+     WHERE seed_weight.lot_id <> lot.id OR germination_result.lot_id <> lot.id`,
+    (row) => `${row.number} uses a measurement of another lot.`,
+  )
+}
+
+/** A result is of as many seeds as its test laid out, and no replicate has more counted than it holds. */
+function tests(reading: Reading): Finding[] {
+  const unlike = wrong<{ number: string; tested: number; sown: number }>(
+    reading,
+    'germination',
+    `SELECT lot.number, tested, sum(sown) AS sown FROM germination_result
+     JOIN germination_replicate ON germination_replicate.test_id = germination_result.test_id
+     JOIN lot ON lot.id = germination_result.lot_id
+     GROUP BY germination_result.id HAVING tested <> sum(sown)`,
+    (row) => `A result of ${row.number} is of ${row.tested} seeds, but its test laid out ${row.sown}.`,
+  )
+  const tooMany = wrong<{ test_id: number; ordinal: number; counted: number; sown: number }>(
+    reading,
+    'germination',
+    `SELECT test_id, ordinal, sown, counted FROM germination_replicate JOIN (
+       SELECT test_id AS of_test, ordinal AS of_ordinal, sum(normal + abnormal + hard + fresh + dead) AS counted
+       FROM (${COUNTS_IN_FORCE}) GROUP BY 1, 2)
+     ON of_test = test_id AND of_ordinal = ordinal WHERE counted > sown`,
+    (row) =>
+      `Replicate ${row.ordinal} of test ${row.test_id} has ${row.counted} seeds counted of ${row.sown} laid out.`,
+  )
+  return [...unlike, ...tooMany]
+}
+
+/** A joined record leads to one that stands for itself, so that every name is found in one step. */
+function people(reading: Reading): Finding[] {
+  return wrong<{ name: string; kept: string }>(
+    reading,
+    'people',
+    `SELECT person.name, kept.name AS kept FROM person JOIN person AS kept ON kept.id = person.joined_into_id
+     WHERE kept.joined_into_id IS NOT NULL`,
+    (row) => `${row.name} is joined into ${row.kept}, which is itself joined into another record.`,
+  )
+}

@@ -1,0 +1,100 @@
+import { eq, sql } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { plantCaution } from '../../domain/cautions/plant-caution.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { unknownInWords } from '../../domain/crops/unknown.ts'
+import { assumedViability } from '../../domain/germination/assumed-viability.ts'
+import { plantsFor } from '../../domain/needs/grade.ts'
+import { gramsPerHundred, hundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
+import { sourceInWords } from '../../migrations/crop-table.ts'
+import { crop } from '../../schema/reference-tables.ts'
+import type { Reading } from '../context.ts'
+import { assumedInWords } from '../stock/living-stock.ts'
+import { settingsOf } from './settings.ts'
+
+type CropRow = typeof crop.$inferSelect
+
+/** A crop of the table, or a refusal. */
+export function cropOrRefuse(reading: Reading, cropId: string, field: string): CropRow {
+  const row = reading.db.select().from(crop).where(eq(crop.id, cropId)).get()
+  return (
+    row ??
+    refuse('not-found', `There is no crop ‘${cropId}’ in the table. Choose one of the list.`, { field })
+  )
+}
+
+export function listCrops(reading: Reading): Value<'crop.list'> {
+  const rows = reading.db
+    .select({
+      cropId: crop.id,
+      commonName: crop.commonName,
+      species: crop.species,
+      own: sql<boolean>`${crop.addedEntryId} IS NOT NULL`.mapWith(Boolean),
+      packetSeeds: crop.packetSeeds,
+    })
+    .from(crop)
+    .orderBy(crop.nameFolded)
+    .all()
+  return { crops: rows }
+}
+
+export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value<'crop.get'> {
+  const row = cropOrRefuse(reading, input.cropId, 'cropId')
+  const assumed = assumedViability(row)
+  const hundred = row.hundredSeedWeightUg
+  return {
+    cropId: row.id,
+    commonName: row.commonName,
+    species: row.species,
+    family: row.family,
+    countedUnit: countedUnit(row.id),
+    hundredSeedWeightG: hundred === null ? null : gramsPerHundred(hundredSeedWeight(hundred)),
+    plausibleWeightG:
+      row.plausibleLowG === null || row.plausibleHighG === null
+        ? null
+        : [row.plausibleLowG, row.plausibleHighG],
+    packetSeeds: row.packetSeeds,
+    matingSystem: row.matingSystem,
+    plantsToKeep: row.ownPlants ?? plantsFor(row, settingsOf(reading).grade),
+    plantsToKeepIsOverride: row.ownPlants !== null,
+    viabilityThreshold: row.ownThreshold ?? settingsOf(reading).viabilityThreshold,
+    viabilityThresholdIsOverride: row.ownThreshold !== null,
+    ownReason: row.ownReason,
+    assumedViability: assumed.viability,
+    assumedViabilityNote: assumedInWords(assumed.viability, assumed.basis),
+    storageClass: row.storageClass,
+    notes: cells(row)['notes'] === null ? null : String(cells(row)['notes']),
+    own: row.addedEntryId !== null,
+    unknown: [...unknownInWords(row)],
+    caution: plantCaution(row.commonName, row.species),
+    facts: sourcedFacts(row),
+  }
+}
+
+function cells(row: CropRow): Record<string, unknown> {
+  return JSON.parse(row.reference)
+}
+
+/** All cells about germination share one source in the shipped table. */
+function sourceKey(field: string): string {
+  return field.startsWith('germ_') ? 'germination' : field
+}
+
+function sourcedFacts(row: CropRow): Value<'crop.get'>['facts'] {
+  const { sources, ...values } = cells(row) as {
+    sources: Record<string, { source: string; confidence: string } | null>
+  }
+  return Object.entries(values).flatMap(([field, value]) => {
+    const sourced = sources[sourceKey(field)]
+    if (value === null || !sourced) return []
+    const shown = Array.isArray(value) ? value.join(' to ') : String(value)
+    return [
+      {
+        field,
+        value: shown,
+        sourced: { source: sourceInWords(sourced.source), confidence: sourced.confidence },
+      },
+    ]
+  })
+}

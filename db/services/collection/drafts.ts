@@ -1,0 +1,28 @@
+import { desc, eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { draft } from '../../schema/collection-tables.ts'
+import type { Reading } from '../context.ts'
+
+export function keepDraft(reading: Reading, input: ParsedInput<'draft.keep'>): Value<'draft.keep'> {
+  const keptAt = reading.now.toISOString()
+  if (input.text === '') {
+    reading.db.delete(draft).where(eq(draft.id, input.draftId)).run()
+    return { keptAt }
+  }
+  const row = { id: input.draftId, kind: input.kind, text: input.text, keptAt }
+  reading.db.insert(draft).values(row).onConflictDoUpdate({ target: draft.id, set: row }).run()
+  return { keptAt }
+}
+
+export function listDrafts(reading: Reading, input: ParsedInput<'draft.list'>): Value<'draft.list'> {
+  const opened = reading.collection.openedAt.toISOString()
+  const rows = reading.db
+    .select()
+    .from(draft)
+    .where(eq(draft.kind, input.kind))
+    .orderBy(desc(draft.keptAt))
+    .all()
+  return {
+    drafts: rows.map(({ id, text, keptAt }) => ({ draftId: id, text, keptAt, earlierRun: keptAt < opened })),
+  }
+}

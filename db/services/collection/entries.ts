@@ -1,0 +1,115 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { makeHeirsStale } from '../../queries/forecast-rows.ts'
+import { restingOnEntry } from '../../queries/germination-tests.ts'
+import { restingOnPlan } from '../../queries/grow-out-rows.ts'
+import { entryLines, movementsOf } from '../../queries/ledger.ts'
+import { latestMeasurement } from '../../queries/measurements.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { entry } from '../../schema/collection-tables.ts'
+import { germinationResult } from '../../schema/germination-tables.ts'
+import { lot, seedWeight } from '../../schema/stock-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+import { putLatestResultInForce } from '../germination/germination.ts'
+import { restorePeople } from '../people/change-person.ts'
+import { restoreLots } from '../stock/change-lot.ts'
+import { reverseMovement } from '../stock/reverse-movement.ts'
+import { restorePlaces } from '../storage/place-kind.ts'
+import { restoreCrops } from './change-crop.ts'
+
+interface ListedEntry {
+  readonly id: number
+  readonly operation: string
+  readonly recorded_at: string
+  readonly said: string
+  readonly answer: string
+  readonly taken_back: number
+}
+
+export function listEntries(reading: Reading, input: ParsedInput<'entry.list'>): Value<'entry.list'> {
+  const rows = prepared(
+    reading.sqlite,
+    `SELECT id, operation, recorded_at, said, answer,
+       EXISTS (SELECT 1 FROM entry AS back WHERE back.takes_back_id = entry.id) AS taken_back
+     FROM entry WHERE id < ? ORDER BY id DESC LIMIT ?`,
+  ).all(input.before ?? Number.MAX_SAFE_INTEGER, input.limit) as ListedEntry[]
+  return {
+    entries: rows.map((row) => ({
+      entryId: row.id,
+      operation: row.operation,
+      recordedAt: row.recorded_at,
+      said: row.said,
+      undoable: row.taken_back === 0 && JSON.parse(row.answer).undoable === true,
+      takenBack: row.taken_back === 1,
+      people: peopleOf(reading, row.id),
+      lines: entryLines(reading.sqlite, row.id),
+    })),
+  }
+}
+
+/** Names are read, and never written into the sentence of an entry: a person can be renamed, joined or erased. */
+function peopleOf({ sqlite }: Reading, entryId: number): string[] {
+  const rows = prepared(
+    sqlite,
+    `SELECT DISTINCT person.name FROM movement JOIN person ON person.id = person_id
+     WHERE movement.entry_id = ? AND kind <> 'reversal' ORDER BY person.name`,
+  ).all(entryId) as { name: string }[]
+  return rows.map(({ name }) => name)
+}
+
+/**
+ * Takes an entry back: the exact opposite of each of its movements, newest first, and whatever it put in force.
+ *
+ * Refused as a whole, having written nothing, when any one of its movements cannot be taken back.
+ */
+export function takeBackEntry(
+  writing: Writing,
+  input: ParsedInput<'entry.take-back'>,
+): Omit<Value<'entry.take-back'>, 'entryId'> {
+  const { db, sqlite } = writing
+  const target = db.select().from(entry).where(eq(entry.id, input.entryId)).get()
+  if (!target) refuse('not-found', 'That entry is not in the book.', { field: 'entryId' })
+  if (target.id === writing.entryId || JSON.parse(target.answer).undoable !== true) {
+    refuse('cannot-take-back', `‘${target.said}’ cannot be taken back. Enter what is right as a new entry.`, {
+      field: 'entryId',
+    })
+  }
+  if (db.select({ id: entry.id }).from(entry).where(eq(entry.takesBackId, target.id)).get()) {
+    refuse('cannot-take-back', `‘${target.said}’ has been taken back already.`, { field: 'entryId' })
+  }
+  const resting = restingOnEntry(sqlite, target.id) ?? restingOnPlan(sqlite, target.id)
+  if (resting !== undefined) {
+    refuse('cannot-take-back', `‘${resting}’ rests on that. Take that back first.`, { field: 'entryId' })
+  }
+  db.update(entry).set({ takesBackId: target.id }).where(eq(entry.id, writing.entryId)).run()
+  makeHeirsStale(sqlite, target.id, writing.entryId)
+  for (const movement of movementsOf(sqlite, target.id).toReversed())
+    reverseMovement(writing, movement, input.reason ?? '', 'entryId')
+  putFormerInForce(writing, target.id)
+  const lines = entryLines(sqlite, writing.entryId)
+  return { lines, said: `Took back: ${target.said}`, undoable: false }
+}
+
+/** Puts back what was in force before an entry: weights, results, and what else it changed of lots, people, places and crops. */
+function putFormerInForce(writing: Writing, entryId: number): void {
+  const { db, sqlite } = writing
+  for (const { lotId } of db
+    .select({ lotId: seedWeight.lotId })
+    .from(seedWeight)
+    .where(eq(seedWeight.entryId, entryId))
+    .all()) {
+    const weightId = latestMeasurement(sqlite, 'seed_weight', lotId)
+    db.update(lot).set({ weightId }).where(eq(lot.id, lotId)).run()
+  }
+  const tested = db
+    .select({ lotId: germinationResult.lotId })
+    .from(germinationResult)
+    .where(eq(germinationResult.entryId, entryId))
+    .all()
+  for (const { lotId } of tested) putLatestResultInForce(writing, lotId)
+  restoreLots(writing, entryId)
+  restorePeople(writing, entryId)
+  restorePlaces(writing, entryId)
+  restoreCrops(writing, entryId)
+}

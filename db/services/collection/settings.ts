@@ -1,0 +1,45 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { yearOf } from '../../domain/dates/iso-date.ts'
+import { type NumberPattern, printNumber, readPattern } from '../../domain/numbers/pattern.ts'
+import { collection } from '../../schema/collection-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+
+/** The collection's one row of settings. */
+export function settingsOf(reading: Reading): typeof collection.$inferSelect {
+  const row = reading.db.select().from(collection).get()
+  if (row === undefined) throw new Error('The collection has no settings row')
+  return row
+}
+
+/** An accession pattern that was checked, or a refusal that says what is wrong with it. */
+export function patternOrRefuse(typed: string, field: string): NumberPattern {
+  const read = readPattern(typed)
+  return read.kind === 'pattern' ? read.pattern : refuse('value-refused', read.because, { field })
+}
+
+export function changeSettings(
+  writing: Writing,
+  input: ParsedInput<'collection.change-settings'>,
+): Omit<Value<'collection.change-settings'>, 'entryId'> {
+  const { accessionPattern, ...rest } = input.settings
+  const changes = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined))
+  if (accessionPattern !== undefined) {
+    changes['accessionPattern'] = patternOrRefuse(accessionPattern, 'settings.accessionPattern')
+  }
+  if (Object.keys(changes).length === 0)
+    refuse('value-refused', 'No setting was given to change.', { field: 'settings' })
+  writing.db.update(collection).set(changes).where(eq(collection.id, 1)).run()
+  return { ...settingsShown(writing), said: 'Changed the settings', undoable: false }
+}
+
+/** The settings as the contract shows them, with the number that comes out of the pattern. */
+export function settingsShown(
+  reading: Reading,
+): Pick<Value<'collection.about'>, 'settings' | 'patternExample'> {
+  const { id, uuid, kind, createdAt, keeper, letterWords, backupFolder, backupLimitMb, ...settings } =
+    settingsOf(reading)
+  const example = printNumber(settings.accessionPattern as NumberPattern, yearOf(reading.today), 142)
+  return { settings, patternExample: example }
+}

@@ -1,0 +1,145 @@
+import { and, eq } from 'drizzle-orm'
+import type { z } from 'zod'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { WhichVariety } from '../../contract/intake-operations.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { fold } from '../../domain/shared/fold.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { indexVariety } from '../../queries/search-words.ts'
+import { crop, variety, varietySynonym } from '../../schema/reference-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+import { cropOrRefuse } from './crops.ts'
+import { cropNamed } from './own-crops.ts'
+
+/** The variety that a gift is of, with its crop; a new one is added, unless the crop has one of that very name. */
+export function varietyFor(writing: Writing, which: z.output<typeof WhichVariety>, field: string) {
+  const id = 'newVariety' in which ? sameOrNew(writing, which.newVariety, field) : which.varietyId
+  const found = writing.db
+    .select()
+    .from(variety)
+    .innerJoin(crop, eq(crop.id, variety.cropId))
+    .where(eq(variety.id, id))
+    .get()
+  if (!found) refuse('not-found', 'That variety is not in the book. Choose it again, or add it.', { field })
+  return found
+}
+
+type NewVariety = Extract<z.output<typeof WhichVariety>, { newVariety: object }>['newVariety']
+
+function sameOrNew(writing: Writing, which: NewVariety, field: string): number {
+  const cropId =
+    'newCrop' in which
+      ? cropNamed(writing, which.newCrop, `${field}.newVariety.newCrop.name`)
+      : cropOrRefuse(writing, which.cropId, `${field}.newVariety.cropId`).id
+  const facts = { cropId, name: which.name }
+  const same = writing.db
+    .select({ id: variety.id })
+    .from(variety)
+    .where(
+      and(
+        eq(variety.cropId, facts.cropId),
+        eq(variety.nameFolded, fold(facts.name)),
+        eq(variety.name, facts.name),
+      ),
+    )
+    .get()
+  return same?.id ?? addVariety(writing, { ...facts, story: '' })
+}
+
+function addVariety(writing: Writing, facts: { cropId: string; name: string; story: string }): number {
+  const row = { ...facts, nameFolded: fold(facts.name) }
+  return writing.db.insert(variety).values(row).returning({ id: variety.id }).get().id
+}
+
+export function createVariety(
+  writing: Writing,
+  input: ParsedInput<'variety.create'>,
+): Omit<Value<'variety.create'>, 'entryId'> {
+  cropOrRefuse(writing, input.cropId, 'cropId')
+  const same = writing.db
+    .select()
+    .from(variety)
+    .where(
+      and(
+        eq(variety.cropId, input.cropId),
+        eq(variety.nameFolded, fold(input.name)),
+        eq(variety.name, input.name),
+      ),
+    )
+    .get()
+  if (same) {
+    refuse('already-there', `There is a variety ‘${same.name}’ of that crop already.`, {
+      field: 'name',
+      todo: 'Use that one, or add what tells this one apart to its name.',
+    })
+  }
+  const varietyId = addVariety(writing, input)
+  for (const name of new Set(input.synonyms)) addName(writing, varietyId, name)
+  return { varietyId, said: `Added the variety ${input.name}`, undoable: false }
+}
+
+function addName(writing: Writing, varietyId: number, name: string): void {
+  writing.db
+    .insert(varietySynonym)
+    .values({ varietyId, name, nameFolded: fold(name) })
+    .onConflictDoNothing()
+    .run()
+}
+
+export function addSynonym(
+  writing: Writing,
+  input: ParsedInput<'variety.add-synonym'>,
+): Omit<Value<'variety.add-synonym'>, 'entryId'> {
+  const known = writing.db.select().from(variety).where(eq(variety.id, input.varietyId)).get()
+  if (!known) refuse('not-found', 'That variety is not in the book.', { field: 'varietyId' })
+  addName(writing, known.id, input.name)
+  indexVariety(writing.sqlite, known.id)
+  return { said: `${known.name} is also known as ${input.name}`, undoable: false }
+}
+
+interface VarietyRow {
+  readonly id: number
+  readonly name: string
+  readonly crop_id: string
+  readonly crop: string
+  readonly matched: string
+  readonly synonyms: string | null
+  readonly accessions: number
+}
+
+/** Unit separator: cannot stand in a name, so that joined names come apart again. */
+const BETWEEN_NAMES = '\u001f'
+
+export function searchVarieties(
+  reading: Reading,
+  input: ParsedInput<'variety.search'>,
+): Value<'variety.search'> {
+  const wanted = fold(input.text)
+  const rows = prepared(
+    reading.sqlite,
+    `WITH named AS (
+       SELECT id, name, name_folded FROM variety
+       UNION ALL SELECT variety_id, name, name_folded FROM variety_synonym
+     ), found AS (
+       SELECT id, name AS matched, min(CASE WHEN name_folded LIKE ?1 || '%' THEN 0 ELSE 1 END) AS rank
+       FROM named WHERE ' ' || name_folded LIKE '% ' || ?1 || '%' GROUP BY id
+     )
+     SELECT variety.id, variety.name, crop.id AS crop_id, crop.common_name AS crop, found.matched,
+       (SELECT group_concat(name, '${BETWEEN_NAMES}') FROM variety_synonym WHERE variety_id = variety.id) AS synonyms,
+       (SELECT count(*) FROM accession WHERE variety_id = variety.id) AS accessions
+     FROM found JOIN variety ON variety.id = found.id JOIN crop ON crop.id = variety.crop_id
+     WHERE ?2 IS NULL OR crop.id = ?2
+     ORDER BY found.rank, variety.name_folded, variety.id LIMIT ?3`,
+  ).all({ 1: wanted, 2: input.cropId ?? null, 3: input.limit }) as VarietyRow[]
+  return {
+    varieties: rows.map((row) => ({
+      varietyId: row.id,
+      name: row.name,
+      cropId: row.crop_id,
+      cropName: row.crop,
+      synonyms: row.synonyms?.split(BETWEEN_NAMES) ?? [],
+      matched: row.matched,
+      accessions: row.accessions,
+    })),
+  }
+}

@@ -1,0 +1,126 @@
+import type { Amount } from '../../domain/amounts/amount.ts'
+import { massFrom } from '../../domain/amounts/mass.ts'
+import { readAmount } from '../../domain/amounts/read-amount.ts'
+import { readNumber } from '../../domain/amounts/read-number.ts'
+import { seedCount } from '../../domain/amounts/seed-count.ts'
+import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
+import { readSample } from '../../domain/weights/read-sample.ts'
+import { isOfThousand, unitOfHeading } from '../../exchange/list-fields.ts'
+import type { ListRow } from '../../exchange/list-row.ts'
+import { type DecimalMark, withMark } from '../../exchange/list-values.ts'
+import type { KnownCrop } from '../../queries/list-rows.ts'
+import { LEAVE_OUT, LEAVE_OUT_CHOICE, type ListQuestions } from './list-questions.ts'
+
+/** How much seed a row says there is: an amount, none yet, nothing until a question is answered, or why it cannot be read. */
+export type ListAmount =
+  | { readonly amount: Amount | null }
+  | 'open'
+  | 'left-out'
+  | { readonly because: string }
+
+const BARE = /^(?:(?:about|approx\.?|circa|ca?\.?|~|≈)\s*)?[\d.,'’\s/½¼¾]+$/i
+const NONE = /^(?:0+(?:[.,]0+)?\s*[a-z]*|none|empty|nil|-)$/i
+const UNITS = [
+  { value: 'g', words: 'grams' },
+  { value: 'seeds', words: 'seeds' },
+  { value: 'packets', words: 'packets' },
+  { value: 'oz', words: 'ounces' },
+  { value: 'kg', words: 'kilograms' },
+  { value: 'mg', words: 'milligrams' },
+] as const
+
+/** Reads the amount of a row with the unit of its heading, asking where a unit, a packet or a decimal mark is not clear. */
+export function listAmount(
+  { row, cells, from }: ListRow,
+  headings: readonly string[],
+  crop: KnownCrop,
+  mark: DecimalMark | null,
+  questions: ListQuestions,
+): ListAmount {
+  const cell = withMark(cells.amount, mark)
+  if (cell === '' || NONE.test(cell)) return withoutAmount(row, questions)
+  const heading = headings[from.amount ?? -1] ?? ''
+  let typed = cell
+  if (BARE.test(cell)) {
+    const unit = unitOfHeading(heading) ?? unitAsked(row, heading, cell, questions)
+    if (unit === null) return 'open'
+    if (unit === LEAVE_OUT) return 'left-out'
+    typed = `${cell} ${unit}`
+  }
+  const reading = readAmount(typed, { packetSeeds: crop.packet_seeds })
+  if (reading.kind === 'amount') return { amount: reading.amount }
+  if (reading.kind === 'unreadable') return { because: reading.because }
+  const inPackets = /\b(?:pa?c?k(?:e?t)?s?|envelopes?)$/i.test(typed)
+  const answer = inPackets ? packetAsked(row, crop, questions) : amountAsked(row, typed, reading, questions)
+  if (answer === null) return 'open'
+  if (answer === LEAVE_OUT) return 'left-out'
+  const settled = readAmount(inPackets ? `${typed} of ${answer}` : answer, { packetSeeds: crop.packet_seeds })
+  return settled.kind === 'amount'
+    ? { amount: settled.amount }
+    : { because: `‘${cells.amount}’ is not an amount.` }
+}
+
+function withoutAmount(row: number, questions: ListQuestions): ListAmount {
+  const answer = questions.ask(row, 'no-amount', () => ({
+    about: 'no-amount',
+    sentence: 'Some rows do not say how much seed there is. How shall they come in?',
+    choices: [{ value: 'empty', words: 'without seed: count it at the next stocktake' }, LEAVE_OUT_CHOICE],
+  }))
+  if (answer === null) return 'open'
+  return answer === LEAVE_OUT ? 'left-out' : { amount: null }
+}
+
+function unitAsked(row: number, heading: string, cell: string, questions: ListQuestions): string | null {
+  return questions.ask(row, `unit:${heading.toLowerCase()}`, () => ({
+    about: 'unit',
+    sentence: `What are the numbers without a unit under ‘${heading || 'the amounts'}’, such as ${cell}?`,
+    choices: [...UNITS, LEAVE_OUT_CHOICE],
+  }))
+}
+
+function packetAsked(row: number, crop: KnownCrop, questions: ListQuestions): string | null {
+  const usual = crop.packet_seeds
+  const sizes = [...new Set([...(usual === null ? [] : [usual]), 10, 20, 25, 30, 50, 100])]
+  return questions.ask(row, `packets:${crop.id}`, () => ({
+    about: 'packets',
+    sentence: `How many seeds are in a packet of ${crop.common_name}?`,
+    choices: [
+      ...sizes.map((size) => ({
+        value: String(size),
+        words: size === usual ? `${size}, as usual` : String(size),
+      })),
+      LEAVE_OUT_CHOICE,
+    ],
+  }))
+}
+
+function amountAsked(
+  row: number,
+  typed: string,
+  reading: { readonly question: string; readonly choices: readonly string[] },
+  questions: ListQuestions,
+): string | null {
+  return questions.ask(row, `amount:${typed.toLowerCase()}`, () => ({
+    about: 'amount',
+    sentence: reading.question,
+    choices: [...reading.choices.map((choice) => ({ value: choice, words: choice })), LEAVE_OUT_CHOICE],
+  }))
+}
+
+/** The weighed sample that gives a row its hundred-seed weight: null where it has none, a sentence where it cannot be read. */
+export function listSample(
+  { cells, from }: ListRow,
+  headings: readonly string[],
+  mark: DecimalMark | null,
+): WeighedSample | null | string {
+  const sample = readSample(cells.sample)
+  if (sample.kind === 'sample') return sample.sample
+  if (sample.kind === 'unreadable') return sample.because
+  const cell = withMark(cells.hundredWeight, mark).replace(/\s*(?:g|gr|grams?)\.?$/i, '')
+  if (cell === '') return null
+  const number = readNumber(cell)
+  const seeds = isOfThousand(headings[from.hundredWeight ?? -1] ?? '') ? 1_000 : 100
+  if (number.kind !== 'number' || number.value < 0.001 || number.value > 5 * seeds)
+    return `‘${cells.hundredWeight}’ is not what ${seeds} seeds weigh, in grams.`
+  return { seeds: seedCount(seeds), mass: massFrom(number.value, 'g') }
+}

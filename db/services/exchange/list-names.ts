@@ -1,0 +1,167 @@
+import { fold } from '../../domain/shared/fold.ts'
+import type { KnownCrop } from '../../queries/list-rows.ts'
+import { type ListBook, type Named, withinCrop } from './list-book.ts'
+import { LEAVE_OUT, LEAVE_OUT_CHOICE, type ListQuestions } from './list-questions.ts'
+
+/** What a name in a list turned out to stand for: something known, something new, nothing yet, or a row to leave out. */
+export type Found<T> = { readonly known: T } | { readonly fresh: string } | 'open' | 'left-out'
+
+const UNKNOWN = new Set([
+  '',
+  'unknown',
+  'not known',
+  'n a',
+  'none',
+  'nobody',
+  'anonymous',
+  'unbekannt',
+  'inconnu',
+])
+const MOST_CHOICES = 8
+
+/** The crop that a cell names, asking where it is none of the table; where the cell is empty, the crop that the variety names. */
+export function cropNamed(
+  book: ListBook,
+  questions: ListQuestions,
+  row: number,
+  cell: string,
+  variety: string,
+): KnownCrop | 'open' | 'left-out' | null {
+  const typed = cell === '' ? variety : cell
+  const exact = onlyOf(book.called.get(fold(cell))) ?? (cell === '' ? cropWithin(book, variety) : undefined)
+  if (exact !== undefined) return exact
+  if (fold(typed) === '') return null
+  const answer = questions.ask(row, `crop:${fold(typed)}`, () => ({
+    about: 'crop',
+    sentence:
+      cell === ''
+        ? `Which crop is ‘${variety}’ of?`
+        : `Which crop is ‘${cell}’? It is not in the table by that name.`,
+    choices: [...nearCrops(book, typed).map(cropChoice), LEAVE_OUT_CHOICE],
+  }))
+  if (answer === null) return 'open'
+  if (answer === LEAVE_OUT) return 'left-out'
+  return book.crops.get(answer.slice('crop:'.length)) ?? 'open'
+}
+
+function cropChoice(crop: KnownCrop): { value: string; words: string } {
+  return { value: `crop:${crop.id}`, words: `${crop.common_name} (${crop.species})` }
+}
+
+function onlyOf<T>(found: ReadonlySet<T> | undefined): T | undefined {
+  return found?.size === 1 ? [...found][0] : undefined
+}
+
+/** The one crop that is named within a text, such as 'Brandy Vale tomato': by two words before by one. */
+function cropWithin(book: ListBook, text: string): KnownCrop | undefined {
+  const words = fold(text).split(' ')
+  const named = (names: readonly string[]) =>
+    onlyOf(new Set(names.flatMap((name) => onlyOf(book.called.get(name)) ?? [])))
+  return named(words.slice(1).map((word, index) => `${words[index]} ${word}`)) ?? named(words)
+}
+
+/** Crops a slip away, then those that share a word: the likeliest first. */
+function nearCrops(book: ListBook, typed: string): KnownCrop[] {
+  const words = fold(typed)
+    .split(' ')
+    .filter((word) => word.length > 2)
+  const sharing = [...book.called].flatMap(([name, crops]) =>
+    words.some((word) => ` ${name} `.includes(` ${word} `)) ? [...crops] : [],
+  )
+  const slips = [typed, ...words].flatMap((word) => book.nearCrops.near(word))
+  return [...new Set([...slips, ...sharing])].slice(0, MOST_CHOICES)
+}
+
+/** The variety that a cell names within its crop, asking where one is spelt nearly so. */
+export function varietyNamed(
+  book: ListBook,
+  questions: ListQuestions,
+  row: number,
+  crop: KnownCrop,
+  cell: string,
+): Found<Named> {
+  const full = withinCrop(crop.id, cell)
+  const same = book.varieties.same.get(fold(full)) ?? []
+  if (same.length === 1 && same[0] !== undefined) return { known: same[0] }
+  const spelt = book.varieties.near.near(cell).filter(({ cropId }) => cropId === crop.id)
+  const near = same.length > 1 ? same : spelt
+  if (near.length === 0) return { fresh: cell }
+  return settled(
+    near,
+    cell,
+    questions.ask(row, `variety:${crop.id}:${fold(cell)}`, () => ({
+      about: 'variety',
+      sentence: `Is ‘${cell}’ (${crop.common_name}) a variety that is in the book already?`,
+      choices: choicesOf(near, `a variety of its own: ${cell}`),
+    })),
+  )
+}
+
+/** Who a cell names, asking where somebody is spelt nearly so, or several are. Null: nobody is named. */
+export function personNamed(
+  book: ListBook,
+  questions: ListQuestions,
+  row: number,
+  cell: string,
+  town: string,
+): Found<Named> | null {
+  if (UNKNOWN.has(fold(cell))) return null
+  const same = book.people.same.get(fold(cell)) ?? []
+  const [only] = same
+  const elsewhere = town !== '' && only !== undefined && only.apart !== '' && fold(only.apart) !== fold(town)
+  if (same.length === 1 && only !== undefined && !elsewhere) return { known: only }
+  const near = same.length > 0 ? same : book.people.near.near(cell)
+  if (near.length === 0) return { fresh: cell }
+  const from = town === '' ? '' : ` of ${town}`
+  return settled(
+    near,
+    cell,
+    questions.ask(row, `person:${fold(`${cell} ${town}`)}`, () => ({
+      about: 'person',
+      sentence: `Is ${cell}${from} somebody who is in the book already?`,
+      choices: choicesOf(near, `somebody new: ${cell}${from}`),
+    })),
+  )
+}
+
+/** The storage place that a cell names, asking where there is none of that name. Null: no place is named. */
+export function placeNamed(
+  book: ListBook,
+  questions: ListQuestions,
+  row: number,
+  cell: string,
+): Found<Named> | null {
+  if (UNKNOWN.has(fold(cell))) return null
+  const same = book.places.same.get(fold(cell)) ?? []
+  if (same.length === 1 && same[0] !== undefined) return { known: same[0] }
+  const near = same.length > 1 ? same : book.places.near.near(cell)
+  const answer = questions.ask(row, `place:${fold(cell)}`, () => ({
+    about: 'place',
+    sentence: `There is no storage place ‘${cell}’ in the book. Where do these lots lie?`,
+    choices: [
+      ...near.slice(0, MOST_CHOICES).map(({ id, apart }) => ({ value: `use:${id}`, words: `in ${apart}` })),
+      { value: 'new', words: `in a new place: ${cell}` },
+      { value: 'none', words: 'in no place yet' },
+      LEAVE_OUT_CHOICE,
+    ],
+  }))
+  return answer === 'none' ? null : settled(near, cell, answer)
+}
+
+function settled(near: readonly Named[], cell: string, answer: string | null): Found<Named> {
+  if (answer === null) return 'open'
+  if (answer === LEAVE_OUT) return 'left-out'
+  const known = near.find(({ id }) => answer === `use:${id}`)
+  return known === undefined ? { fresh: cell } : { known }
+}
+
+function choicesOf(near: readonly Named[], fresh: string): { value: string; words: string }[] {
+  const words = ({ name, apart }: Named) => (apart === '' ? name : `${name}, ${apart}`)
+  return [
+    ...near
+      .slice(0, MOST_CHOICES)
+      .map((named) => ({ value: `use:${named.id}`, words: `yes: ${words(named)}` })),
+    { value: 'new', words: `no, ${fresh}` },
+    LEAVE_OUT_CHOICE,
+  ]
+}

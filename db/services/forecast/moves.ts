@@ -1,0 +1,120 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { LotForecast as ShownForecast } from '../../contract/forecast-operations.ts'
+import type { IsoDate } from '../../domain/dates/iso-date.ts'
+import { freezingCautionOfMany, freezingCautions } from '../../domain/moisture/moisture-words.ts'
+import { type Band, crossingBand } from '../../domain/viability/band.ts'
+import { yearsInWords, yearsOfMany } from '../../domain/viability/years-ahead.ts'
+import { type CandidateRow, candidatePlaces } from '../../queries/forecast-rows.ts'
+import { moistureOfLot } from '../../queries/lot-climate.ts'
+import { lotFacts } from '../../queries/lot-facts.ts'
+import { lotsInPlace } from '../../queries/place-readings.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { type PlaceAgeing, PlacesAgeing } from '../storage/place-ageing.ts'
+import { placeOrRefuse } from '../storage/places.ts'
+import { forecastLots, type LotForecast } from './lot-forecast.ts'
+
+type Reckoned = Extract<LotForecast, { kind: 'forecast' }>
+
+const MOST_PLACES = 12
+const MOST_LOTS = 500
+const DAYS_IN_YEAR = 365.25
+
+/** Years from today until a lot is below its threshold, by the deviates that it loses in a day. */
+function yearsOf({ forecast, ageing, threshold }: Reckoned, today: IsoDate): (daily: number) => Band {
+  const { low, middle, high } = crossingBand(forecast.learnt.posterior, threshold)
+  const lost = ageing.lostOn(today)
+  return (daily) => {
+    const years = (of: number) => Math.max(0, of - lost) / daily / DAYS_IN_YEAR
+    return { low: years(low), middle: years(middle), high: years(high) }
+  }
+}
+
+/** The places to which seed might be moved from where it lies: not there, nor to what that stands in and shares its air with. */
+function placesElsewhere(
+  reading: Reading,
+  here: { readonly id: number; readonly path: string } | null,
+  ageingAt: (placeId: number) => PlaceAgeing,
+): CandidateRow[] {
+  const candidates = candidatePlaces(reading.sqlite, MOST_PLACES)
+  if (here === null) return candidates
+  return candidates.filter(({ place_id, path }) => {
+    if (place_id === here.id) return false
+    return !here.path.startsWith(`${path} / `) || ageingAt(place_id) !== ageingAt(here.id)
+  })
+}
+
+/** Years to the threshold where the lot lies and in every place that differs. */
+export function movesOf(reading: Reading, reckoned: Reckoned, places: PlacesAgeing): ShownForecast['places'] {
+  const { crop, model, moisture, ageing, lotId } = reckoned
+  const yearsAt = yearsOf(reckoned, reading.today)
+  const placeId = lotFacts(reading.sqlite, lotId).place_id
+  const here = placeId === null ? null : placeOrRefuse(reading, placeId, 'lotId')
+  const at = (id: number) => places.of(id, crop, model, moisture)
+  const row = (id: number | null, place: string, daily: number, caution: string) => {
+    const years = yearsAt(daily)
+    return { placeId: id, place, years, words: yearsInWords(years), caution }
+  }
+  return [
+    row(null, 'where it lies', ageing.dailyAhead, ''),
+    ...placesElsewhere(reading, here, at).map(({ place_id, path, kind }) => {
+      const there = at(place_id)
+      const caution =
+        kind === 'freezer'
+          ? freezingCautions(moistureOfLot(reading.sqlite, lotId)?.high_percent ?? null).join(' ')
+          : ''
+      if (there.refusedAhead === null) return row(place_id, path, there.daily, caution)
+      return { placeId: place_id, place: path, years: null, words: there.refusedAhead, caution }
+    }),
+  ]
+}
+
+/** The same for all lots that lie in a place and inside it, added up. */
+export function foreseeMoves(
+  reading: Reading,
+  input: ParsedInput<'place.foresee-moves'>,
+): Value<'place.foresee-moves'> {
+  const here = placeOrRefuse(reading, input.placeId, 'placeId')
+  const lying = lotsInPlace(reading.sqlite, here.id, MOST_LOTS)
+  const places = new PlacesAgeing(reading)
+  const ids = lying.map(({ lotId }) => lotId)
+  const told = forecastLots(reading, ids, settingsOf(reading), places).filter(
+    (lot) => lot.kind === 'forecast',
+  )
+  const [first] = told
+  if (first === undefined) return { lots: 0, notTold: lying.length, already: 0, places: [] }
+  const lots = told.map((lot) => ({ lot, yearsAt: yearsOf(lot, reading.today) }))
+  const row = (placeId: number | null, place: string, years: readonly Band[], caution: string) => {
+    const { half, soon } = yearsOfMany(years)
+    return {
+      placeId,
+      place,
+      half,
+      words: half === null ? 'all are below already' : yearsInWords(half),
+      soon,
+      notTold: told.length - years.length,
+      caution,
+    }
+  }
+  const now = lots.map(({ lot, yearsAt }) => yearsAt(lot.ageing.dailyAhead))
+  const tooMoist = lying.filter(({ highPercent }) => freezingCautions(highPercent).length > 0).length
+  const elsewhere = placesElsewhere(reading, here, (id) =>
+    places.of(id, first.crop, first.model, first.moisture),
+  )
+  return {
+    lots: told.length,
+    notTold: lying.length - told.length,
+    already: yearsOfMany(now).already,
+    places: [
+      row(null, 'where they lie', now, ''),
+      ...elsewhere.flatMap(({ place_id, path, kind }) => {
+        const years = lots.flatMap(({ lot, yearsAt }) => {
+          const there = places.of(place_id, lot.crop, lot.model, lot.moisture)
+          return there.refusedAhead === null ? [yearsAt(there.daily)] : []
+        })
+        const caution = kind === 'freezer' ? freezingCautionOfMany(tooMoist, lying.length) : ''
+        return years.length === 0 ? [] : [row(place_id, path, years, caution)]
+      }),
+    ],
+  }
+}

@@ -1,0 +1,46 @@
+import { daysBetween } from '../../domain/dates/day-arithmetic.ts'
+import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
+import type { AgeingLot } from '../../domain/needs/cost-of-waiting.ts'
+import {
+  aged,
+  agedByForecast,
+  beliefFromAssumption,
+  beliefFromBand,
+  beliefFromTest,
+  type ViabilityBelief,
+} from '../../domain/needs/outlook.ts'
+import type { LifeRow } from '../../queries/lot-rows.ts'
+import { countDoubt } from '../stock/amounts.ts'
+import { lifeOf } from '../stock/living-stock.ts'
+
+/** Years that the seed of a crop without a figure keeps. Common practice, no source. */
+const STORAGE_YEARS_WITHOUT_FIGURES = 3
+
+const DAYS_IN_YEAR = 365.25
+
+/**
+ * What is believed of a lot's viability so many years from today: the one place that decides it.
+ *
+ * A forecast speaks of the day on which it was reckoned, up to a month ago, and ages from there.
+ */
+function beliefIn(row: LifeRow, today: IsoDate): (years: number) => ViabilityBelief {
+  const believed = lastBelief(row)
+  const yearly = row.forecast_a_year
+  if (yearly === null || row.forecast_on === null)
+    return (years) => aged(believed, years, row.storage_years ?? STORAGE_YEARS_WITHOUT_FIGURES)
+  const since = Math.max(0, daysBetween(isoDate(row.forecast_on), today)) / DAYS_IN_YEAR
+  return (years) => agedByForecast(believed, since + years, yearly)
+}
+
+/** By its forecast, else by its last test, else as assumed; an assumption's doubt stays its own. */
+function lastBelief(row: LifeRow): ViabilityBelief {
+  const { basis, viability, viabilityRange } = lifeOf(row)
+  if (basis !== 'tested' && basis !== 'forecast') return beliefFromAssumption(viability)
+  if (row.forecast_viability !== null) return beliefFromBand(viability, viabilityRange)
+  return beliefFromTest(row.sprouted ?? 0, row.tested ?? 0)
+}
+
+/** A lot as the outlook of its accession sees it. */
+export function ageingLot(row: LifeRow, today: IsoDate): AgeingLot {
+  return { seeds: row.balance_count, countDoubt: countDoubt(row), beliefIn: beliefIn(row, today) }
+}

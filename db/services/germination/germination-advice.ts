@@ -1,0 +1,240 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { DueTest, TestPlan } from '../../contract/germination-operations.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { addDays } from '../../domain/dates/day-arithmetic.ts'
+import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
+import { testConditions } from '../../domain/germination/conditions.ts'
+import { nextTestDates, type TestDate } from '../../domain/germination/next-test.ts'
+import { plannableThreshold, stagedOutcome, stagedPlan } from '../../domain/germination/staged-plan.ts'
+import { MOST_SPENT, suggestedLayout } from '../../domain/germination/suggested-layout.ts'
+import {
+  PROBABLY,
+  type TestSize,
+  type TestSizes,
+  testOfSize,
+  testSizes,
+} from '../../domain/germination/test-size.ts'
+import { sourceInWords } from '../../migrations/crop-table.ts'
+import { lotsUnderTest, type MonitoredRow, monitoredLots } from '../../queries/germination-tests.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { cropOrRefuse } from '../collection/crops.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { lotOrRefuse } from '../intake/new-lot.ts'
+import { quantityOf } from '../stock/amounts.ts'
+import { KeptByAccession } from '../stock/kept-by-accession.ts'
+import { assumedInWords, lifeOf, thresholdOf } from '../stock/living-stock.ts'
+import { cautionsOf } from '../stock/lot-record.ts'
+import { openStages } from './staged-tests.ts'
+
+/** Days to the last count where the table has none. Common practice, no source. */
+const USUAL_FINAL_DAY = 14
+
+interface TableCells {
+  readonly germ_temp_c: string | null
+  readonly germ_substrata: string | null
+  readonly germ_first_count_day: number | null
+  readonly germ_final_count_day: number | null
+  readonly germ_hard_seed_possible: boolean | null
+  readonly germ_notes: string | null
+  readonly sources: { readonly germination: { readonly source: string; readonly confidence: string } | null }
+}
+
+export function planTest(reading: Reading, input: ParsedInput<'germination.plan'>): TestPlan {
+  const row = lotOrRefuse(reading, input.lotId, 'lotId')
+  const available = row.balance_count
+  const life = lifeOf(row)
+  const threshold = input.threshold ?? plannableThreshold(thresholdOf(row, settingsOf(reading)))
+  const expected = input.expected ?? life.viability
+  const sizes = testSizes(available, threshold, expected)
+  const layout = suggestedLayout(available, sizes.smallest?.seeds ?? null)
+  const suggested = testOfSize(
+    layout.reduce((sum, seeds) => sum + seeds, 0),
+    threshold,
+    expected,
+  )
+  return {
+    lotId: row.lot_id,
+    lotNumber: row.lot_number,
+    variety: row.variety,
+    crop: row.crop,
+    unit: countedUnit(row.crop_id),
+    available,
+    cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
+    conditions: conditionsOf(reading, row.crop_id),
+    layout: [...layout],
+    threshold,
+    expected,
+    expectedNote: expectedNote(input.expected !== undefined, life.basis, expected),
+    smallest: sizes.smallest,
+    sizes: [...sizes.shown],
+    words: adviceInWords(sizes, suggested, available, threshold, expected),
+    follows: openStages(reading, row.lot_id, threshold),
+    staged: stagedOf(threshold, input.groupSize ?? groupFor(available), available),
+  }
+}
+
+function conditionsOf(reading: Reading, cropId: string): TestPlan['conditions'] {
+  const cells = JSON.parse(cropOrRefuse(reading, cropId, 'lotId').reference) as TableCells
+  const { temperature, media } = testConditions(cells.germ_temp_c, cells.germ_substrata)
+  const sourced = cells.sources.germination
+  return {
+    temperature,
+    media: [...media],
+    firstDay: cells.germ_first_count_day,
+    finalDay: cells.germ_final_count_day ?? USUAL_FINAL_DAY,
+    notes: cells.germ_notes ?? '',
+    hardSeedPossible: cells.germ_hard_seed_possible === true,
+    source: sourced === null ? 'common practice, no source' : sourceInWords(sourced.source),
+    confidence: sourced?.confidence ?? 'common practice',
+  }
+}
+
+function expectedNote(typed: boolean, basis: ReturnType<typeof lifeOf>['basis'], expected: number): string {
+  if (typed) return 'as you say'
+  if (basis === 'tested') return 'as forecast from its tests'
+  return assumedInWords(expected, basis)
+}
+
+const percent = (part: number) => `${Math.round(100 * part)} %`
+
+function adviceInWords(
+  { smallest, shown }: TestSizes,
+  suggested: TestSize,
+  available: number,
+  threshold: number,
+  expected: number,
+): string {
+  if (available === 0) return 'The lot holds nothing to test.'
+  const if_ = `if ${percent(expected)} are really alive`
+  if (smallest !== null) {
+    const cost = percent(smallest.seeds / available)
+    const dear = smallest.seeds > available * MOST_SPENT ? dearInWords(smallest, suggested) : ''
+    return `${smallest.seeds} of the ${available} seeds (${cost}) will probably tell whether ${percent(threshold)} are alive, ${if_}: ${Math.round(100 * smallest.decides)} times in 100.${dear}`
+  }
+  const best = shown.toSorted((one, other) => one.decides - other.decides).at(-1)
+  const most = best === undefined ? '' : ` ${best.seeds} seeds decide ${percent(best.decides)} of the time.`
+  return `No test that the lot can bear will decide ${percent(PROBABLY)} of the time whether ${percent(threshold)} are alive, ${if_}: it lies too near.${most} A small test still shows whether the seed has died.`
+}
+
+/** What is suggested in place of a test that costs too much of the lot. */
+function dearInWords(smallest: TestSize, { seeds, decides }: TestSize): string {
+  const dear = ` That is more than ${percent(MOST_SPENT)} of the lot`
+  if (seeds >= smallest.seeds) return `${dear}.`
+  return `${dear}, so ${seeds} are suggested, which tell it ${Math.round(100 * decides)} times in 100; stages may do with fewer than ${smallest.seeds}.`
+}
+
+/** Seeds of a stage: forty as in the published plan where the lot bears three of them, fewer for a small lot. */
+function groupFor(available: number): number {
+  if (available >= 120) return 40
+  return available >= 60 ? 20 : 10
+}
+
+function stagedOf(threshold: number, groupSize: number, available: number): TestPlan['staged'] {
+  const plan = stagedPlan(threshold, groupSize, available)
+  const clearlyBelow = Math.max(0, threshold - 0.15)
+  const halfWay = threshold + (1 - threshold) / 3
+  const clearlyAbove = threshold + (2 * (1 - threshold)) / 3
+  return {
+    groupSize,
+    published: plan.published,
+    stages: plan.stages.map((stage) => ({ ...stage })),
+    outcomes: [clearlyBelow, threshold, halfWay, clearlyAbove].map((alive) => ({
+      ...stagedOutcome(plan, alive),
+    })),
+  }
+}
+
+/** By when the lots of an accession should be tested next. */
+type DueDays = readonly { readonly lotId: number; readonly accessionId: number; readonly on: IsoDate }[]
+
+/** The days of every accession's lots, reckoned anew only where something was written that touches them. */
+export const dueDays = new KeptByAccession(dueDaysOf)
+
+function dueDaysOf(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<number, DueDays> {
+  const oil = oilByCrop(reading)
+  const days = monitoredLots(reading.sqlite, accessionIds).map((row) => ({
+    lotId: row.lot_id,
+    accessionId: row.accession_id,
+    on: nextTestOf(row, oil.get(row.crop_id) ?? null).on,
+  }))
+  return Map.groupBy(days, ({ accessionId }) => accessionId)
+}
+
+export function listDueTests(
+  reading: Reading,
+  input: ParsedInput<'germination.due'>,
+): Value<'germination.due'> {
+  const until = addDays(reading.today, input.withinDays)
+  const due = [...dueDays.all(reading).values()]
+    .flatMap((days) => days.filter(({ on }) => on <= until))
+    .sort((one, other) => (one.on < other.on ? -1 : one.on > other.on ? 1 : one.lotId - other.lotId))
+  const page = due.slice(input.offset, input.offset + input.limit)
+  const accessionIds = [...new Set(page.map(({ accessionId }) => accessionId))]
+  const rows = new Map(monitoredLots(reading.sqlite, accessionIds).map((row) => [row.lot_id, row]))
+  const oil = oilByCrop(reading)
+  const underTest = lotsUnderTest(
+    reading.sqlite,
+    page.map(({ lotId }) => lotId),
+  )
+  return {
+    lots: page.map(({ lotId }) => {
+      const row = rows.get(lotId)
+      if (row === undefined) throw new Error(`Lot ${lotId} is due and not monitored`)
+      return dueLine(reading, lotId, nextTestOf(row, oil.get(row.crop_id) ?? null), underTest.has(lotId))
+    }),
+    total: due.length,
+    late: due.filter(({ on }) => on <= reading.today).length,
+  }
+}
+
+/** When a lot should be tested next: by the published rules or the forecast, whichever is sooner. */
+function nextTestOf(row: MonitoredRow, oilPercent: number | null): TestDate {
+  const { tested_on, tested, sprouted } = row
+  const [soonest] = nextTestDates({
+    receivedOn: isoDate(row.received_on),
+    lastTest:
+      tested_on === null || tested === null || sprouted === null
+        ? null
+        : { on: isoDate(tested_on), share: sprouted / tested },
+    frozen: row.frozen === 1,
+    oilPercent,
+    forecastCrossing: crossingAhead(row),
+  })
+  const because = `${soonest.because}, as the lot it was split from`
+  return tested !== null && row.of_parent === 1 ? { ...soonest, because } : soonest
+}
+
+/** The forecast crossing of a lot's threshold, unless its last test was later and has seen it already. */
+function crossingAhead({ crosses_on, tested_on }: MonitoredRow): IsoDate | null {
+  if (crosses_on === null || (tested_on !== null && crosses_on <= tested_on)) return null
+  return isoDate(crosses_on)
+}
+
+/** The oil of each crop in per cent of dry weight, the middle of the table's span. */
+function oilByCrop(reading: Reading): ReadonlyMap<string, number> {
+  const rows = prepared(
+    reading.sqlite,
+    `SELECT id, (json_extract(reference, '$.oil_pct[0]') + json_extract(reference, '$.oil_pct[1]')) / 2.0 AS oil
+     FROM crop WHERE json_extract(reference, '$.oil_pct[0]') IS NOT NULL`,
+  ).all() as { id: string; oil: number }[]
+  return new Map(rows.map(({ id, oil }) => [id, oil]))
+}
+
+function dueLine(reading: Reading, lotId: number, date: TestDate, underTest: boolean): DueTest {
+  const row = lotOrRefuse(reading, lotId, 'lotId')
+  return {
+    lotId,
+    lotNumber: row.lot_number,
+    variety: row.variety,
+    crop: row.crop,
+    place: row.place ?? '',
+    quantity: quantityOf(row),
+    on: date.on,
+    late: date.on <= reading.today,
+    because: date.because,
+    source: date.source,
+    confidence: date.confidence,
+    underTest,
+  }
+}

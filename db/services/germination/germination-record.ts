@@ -1,0 +1,215 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { TestLine, TestRecord } from '../../contract/germination-operations.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { daysBetween } from '../../domain/dates/day-arithmetic.ts'
+import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
+import { clopperPearsonInterval } from '../../domain/germination/clopper-pearson.ts'
+import {
+  type CountDue,
+  type CountingChoice,
+  countDue,
+  seedlingsByDay,
+  sumOf,
+  type TestReplicate,
+  tallied,
+  testResult,
+} from '../../domain/germination/germination-test.ts'
+import {
+  choiceInWords,
+  resultInWords,
+  speedInWords,
+  toleranceInWords,
+} from '../../domain/germination/result-in-words.ts'
+import { cumulativeCurve, germinationSpeed } from '../../domain/germination/speed.ts'
+import { plannableThreshold } from '../../domain/germination/staged-plan.ts'
+import { probabilityAtLeast } from '../../domain/germination/threshold-verdict.ts'
+import { judgeTolerance } from '../../domain/germination/tolerance.ts'
+import { wilsonInterval } from '../../domain/germination/wilson.ts'
+import {
+  type CountRow,
+  countsOf,
+  type TestRow,
+  testRow,
+  testRows,
+  testTotal,
+} from '../../queries/germination-tests.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { lotOrRefuse } from '../intake/new-lot.ts'
+import { thresholdOf } from '../stock/living-stock.ts'
+import { cautionsOf } from '../stock/lot-record.ts'
+import { stageOf } from './staged-tests.ts'
+import { replicatesOf, resultWords, tallyOf } from './test-counts.ts'
+
+/** A bench of more tests than this is no bench. */
+const MOST_ON_BENCH = 100_000
+
+/** A test that stands, or a refusal. */
+export function testOrRefuse(reading: Reading, testId: number): TestRow {
+  return (
+    testRow(reading.sqlite, testId) ??
+    refuse('not-found', 'That test is not in the book, or was taken back.', { field: 'testId' })
+  )
+}
+
+export function getTest(reading: Reading, input: ParsedInput<'germination.get'>): TestRecord {
+  return recordOf(reading, testOrRefuse(reading, input.testId), input.choice)
+}
+
+/** A test with its counts and what they come to, counted as it was finished unless another choice is given. */
+export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice): TestRecord {
+  const replicates = replicatesOf(reading, row.id)
+  const choice = asked ?? { hard: row.hard_alive === 1, fresh: row.fresh_alive === 1 }
+  const startedOn = row.started_on === null ? null : isoDate(row.started_on)
+  const counts = countsByDay(countsOf(reading.sqlite, row.id), startedOn)
+  const byDay = startedOn === null ? [] : seedlingsByDay(replicates, startedOn)
+  return {
+    ...lineFacts(reading, row),
+    unit: countedUnit(row.crop_id),
+    medium: row.medium,
+    temperature: row.temperature,
+    firstDay: row.first_day,
+    finalDay: row.final_day,
+    fromStock: row.movement_id !== null,
+    note: row.note,
+    cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
+    replicates: replicates.map((replicate) => ({
+      sown: replicate.sown,
+      tally: sumOf(replicate.counts.map(({ tally }) => tally)),
+    })),
+    counts,
+    curve: [...cumulativeCurve(byDay)],
+    choice,
+    result:
+      counts.length === 0
+        ? null
+        : { ...resultOf(reading, row, replicates, choice), ...soFar(row, replicates, asked) },
+    ...stageOf(reading, row, plannableThreshold(thresholdOfLot(reading, row.lot_id))),
+    finished:
+      row.tested_on === null || row.result_entry_id === null
+        ? null
+        : { on: row.tested_on, note: row.result_note ?? '', entryId: row.result_entry_id },
+    cancelled:
+      row.cancelled_on === null
+        ? null
+        : { on: row.cancelled_on, reason: row.cancel_reason ?? '', seedsBack: row.seeds_back === 1 },
+  }
+}
+
+function thresholdOfLot(reading: Reading, lotId: number): number {
+  return thresholdOf(lotOrRefuse(reading, lotId, 'testId'), settingsOf(reading))
+}
+
+/** While seeds still lie there nothing is said of the lot, unless what an end now would say is asked for. */
+function soFar(
+  row: TestRow,
+  replicates: readonly TestReplicate[],
+  asked: CountingChoice | undefined,
+): { readonly words?: string } {
+  const tally = sumOf(replicates.flatMap(({ counts }) => counts.map((count) => count.tally)))
+  const left = row.sown - tallied(tally)
+  if (asked !== undefined || left === 0 || stateOf(row) !== 'under-way') return {}
+  return { words: `${tally.normal} of ${row.sown} sprouted so far, ${left} still there` }
+}
+
+function countsByDay(rows: readonly CountRow[], startedOn: IsoDate | null): TestRecord['counts'] {
+  return [...Map.groupBy(rows, (row) => row.on_date)].flatMap(([on, ofDay]) =>
+    ofDay.slice(0, 1).map(({ entry_id: entryId }) => ({
+      on,
+      day: startedOn === null ? null : daysBetween(startedOn, isoDate(on)),
+      entryId,
+      replicates: ofDay.map(tallyOf),
+    })),
+  )
+}
+
+function resultOf(
+  reading: Reading,
+  row: TestRow,
+  replicates: readonly TestReplicate[],
+  choice: CountingChoice,
+): NonNullable<TestRecord['result']> {
+  const { germinated, sown, tally, unsorted, replicates: shares } = testResult(replicates, choice)
+  const threshold = thresholdOfLot(reading, row.lot_id)
+  const tolerance = judgeTolerance(shares)
+  const speed =
+    row.started_on === null ? null : germinationSpeed(seedlingsByDay(replicates, isoDate(row.started_on)))
+  return {
+    germinated,
+    tested: sown,
+    tally,
+    unsorted,
+    wilson: [...wilsonInterval(germinated, sown)],
+    exact: [...clopperPearsonInterval(germinated, sown)],
+    threshold,
+    chanceAbove: probabilityAtLeast(threshold, germinated, sown),
+    words: resultInWords(germinated, sown, threshold, { tally, choice }),
+    choiceWords: choiceInWords(tally, choice),
+    tolerance: { kind: tolerance.kind, words: toleranceInWords(tolerance) },
+    speed: speed === null ? null : { ...speed, words: speedInWords(speed) },
+  }
+}
+
+export function listTests(
+  reading: Reading,
+  input: ParsedInput<'germination.list'>,
+): Value<'germination.list'> {
+  const onBench = testRows(reading.sqlite, { state: 'under-way' }, { offset: 0, limit: MOST_ON_BENCH })
+  const toCount = onBench.filter((row) => dueOf(reading, row)?.when !== 'later').length
+  if (input.state !== 'under-way') {
+    const rows = testRows(reading.sqlite, input, input)
+    const total = testTotal(reading.sqlite, input)
+    return { tests: rows.map((row) => testLine(reading, row)), total, toCount }
+  }
+  const asked = onBench.filter((row) => input.lotId === undefined || row.lot_id === input.lotId)
+  const total = onBench.length < MOST_ON_BENCH ? asked.length : testTotal(reading.sqlite, input)
+  const tests = asked
+    .map((row) => testLine(reading, row))
+    .toSorted((one, other) => dayDue(one).localeCompare(dayDue(other)))
+    .slice(input.offset, input.offset + input.limit)
+  return { tests, total, toCount }
+}
+
+function dayDue({ due }: TestLine): string {
+  return due?.on ?? ''
+}
+
+function testLine(reading: Reading, row: TestRow): TestLine {
+  return { ...lineFacts(reading, row), replicates: row.replicates, words: wordsOfEnd(reading, row) }
+}
+
+function lineFacts(reading: Reading, row: TestRow) {
+  return {
+    testId: row.id,
+    lotId: row.lot_id,
+    lotNumber: row.lot_number,
+    variety: row.variety,
+    crop: row.crop,
+    state: stateOf(row),
+    startedOn: row.started_on,
+    sown: row.sown,
+    normal: row.normal,
+    due: dueOf(reading, row),
+  }
+}
+
+function stateOf(row: TestRow): TestLine['state'] {
+  if (row.cancelled_on !== null) return 'cancelled'
+  return row.tested_on === null ? 'under-way' : 'finished'
+}
+
+function dueOf(reading: Reading, row: TestRow): CountDue | null {
+  if (stateOf(row) !== 'under-way' || row.started_on === null || row.final_day === null) return null
+  const lastCountOn = row.last_count_on === null ? null : isoDate(row.last_count_on)
+  const facts = { startedOn: isoDate(row.started_on), firstDay: row.first_day, finalDay: row.final_day }
+  return countDue({ ...facts, lastCountOn }, reading.today)
+}
+
+function wordsOfEnd(reading: Reading, row: TestRow): string {
+  if (row.cancel_reason !== null) return row.cancel_reason
+  if (row.tested_on === null) return ''
+  const choice = { hard: row.hard_alive === 1, fresh: row.fresh_alive === 1 }
+  const threshold = thresholdOfLot(reading, row.lot_id)
+  return resultWords(reading, row.id, threshold, choice)
+}

@@ -1,0 +1,339 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { seedCount } from '../../domain/amounts/seed-count.ts'
+import { isoDate } from '../../domain/dates/iso-date.ts'
+import {
+  type CountingChoice,
+  countDue,
+  tallied,
+  testResult,
+} from '../../domain/germination/germination-test.ts'
+import { takeOut } from '../../domain/ledger/movement.ts'
+import { countsOf, sownIn, type TestRow } from '../../queries/germination-tests.ts'
+import { movementsOf } from '../../queries/ledger.ts'
+import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
+import { latestMeasurement } from '../../queries/measurements.ts'
+import {
+  germinationCancel,
+  germinationCount,
+  germinationReplicate,
+  germinationResult,
+  germinationTest,
+} from '../../schema/germination-tables.ts'
+import { lot } from '../../schema/stock-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading, Writing } from '../context.ts'
+import { reckonWhatChanged } from '../forecast/keep-forecasts.ts'
+import { refuseTheFutureDay } from '../intake/intake.ts'
+import { lotOrRefuse } from '../intake/new-lot.ts'
+import { balanceOf, quantityOf, weightInForce } from '../stock/amounts.ts'
+import { livingStockOf, thresholdOf } from '../stock/living-stock.ts'
+import { refuseTooMuch } from '../stock/plan-withdrawal.ts'
+import { reverseMovement } from '../stock/reverse-movement.ts'
+import { writeMovement } from '../stock/write-movement.ts'
+import { recordOf, testOrRefuse } from './germination-record.ts'
+import { refuseAStrayStage } from './staged-tests.ts'
+import { replicatesOf, resultWords } from './test-counts.ts'
+
+/** A test entered in one go says only what sprouted. */
+const NOTHING_MORE: CountingChoice = { hard: false, fresh: false }
+
+export function beginTest(
+  writing: Writing,
+  input: ParsedInput<'germination.begin'>,
+): Omit<Value<'germination.begin'>, 'entryId'> {
+  refuseTheFutureDay(input.on, writing.today, 'on')
+  if (input.firstDay !== null && input.firstDay >= input.finalDay) {
+    refuse('value-refused', 'The first count comes before the last one.', {
+      field: 'firstDay',
+      todo: 'Give an earlier day, or leave the first count out.',
+    })
+  }
+  const row = lotOrRefuse(writing, input.lotId, 'lotId')
+  if (input.followsTestId !== null) refuseAStrayStage(writing, row.lot_id, input.followsTestId)
+  const testId = layOut(writing, row, {
+    ...input,
+    followsId: input.followsTestId,
+    startedOn: input.on,
+    takenOn: input.on,
+    field: 'replicates',
+  })
+  const sown = sumOf(input.replicates)
+  const due = countDue({ ...input, startedOn: isoDate(input.on), lastCountOn: null }, writing.today)
+  const left = quantityOf(lotOrRefuse(writing, input.lotId, 'lotId'))
+  return { testId, due, left, said: `Began a test of ${sown} seeds of ${row.lot_number}`, undoable: true }
+}
+
+export function countTest(
+  writing: Writing,
+  input: ParsedInput<'germination.count'>,
+): Omit<Value<'germination.count'>, 'entryId'> {
+  const { sqlite, entryId } = writing
+  const test = testOnBench(writing, input.testId, input.on)
+  const sown = sownIn(sqlite, test.id)
+  if (input.replicates.length !== sown.length) {
+    refuse(
+      'value-refused',
+      `That test has ${sown.length} replicates. Give a count for each, 0 where nothing came.`,
+      {
+        field: 'replicates',
+      },
+    )
+  }
+  const before = countsOf(sqlite, test.id)
+  for (const [index, laidOut] of sown.entries()) {
+    const elsewhere = before.filter((row) => row.ordinal === index + 1 && row.on_date !== input.on)
+    const now = input.replicates[index]
+    const counted = sumOf(elsewhere.map(tallied)) + (now === undefined ? 0 : tallied(now))
+    if (counted > laidOut) {
+      refuse(
+        'value-refused',
+        `In replicate ${index + 1} that makes ${counted} seeds counted, and only ${laidOut} were laid out.`,
+        {
+          field: `replicates.${index}`,
+          todo: 'Enter only what was taken out on this day, not what came before. A wrong earlier count is entered again under its own day.',
+        },
+      )
+    }
+  }
+  for (const [index, tally] of input.replicates.entries()) {
+    const place = { testId: test.id, onDate: input.on, entryId, ordinal: index + 1 }
+    writing.db
+      .insert(germinationCount)
+      .values({ ...place, ...tally })
+      .run()
+  }
+  const corrects = before.some((row) => row.on_date === input.on)
+  const normal = sumOf(input.replicates.map((tally) => tally.normal))
+  const said = `${test.lot_number}: ${normal} sprouted on ${input.on}${corrects ? ', in place of the earlier count' : ''}`
+  return { test: recordOf(writing, testOrRefuse(writing, test.id)), said, undoable: true }
+}
+
+export function finishTest(
+  writing: Writing,
+  input: ParsedInput<'germination.finish'>,
+): Omit<Value<'germination.finish'>, 'entryId'> {
+  const test = testOnBench(writing, input.testId, input.on)
+  if (test.last_count_on === null) {
+    refuse('value-refused', 'Nothing of that test has been counted yet.', {
+      field: 'testId',
+      todo: 'Enter a count first, with 0 where nothing came; or give the test up.',
+    })
+  }
+  if (input.on < test.last_count_on) {
+    refuse('value-refused', `The test was still counted on ${test.last_count_on}.`, {
+      field: 'on',
+      todo: 'Give that day or a later one.',
+    })
+  }
+  putResult(writing, test, input.on, input.choice, input.note)
+  const row = lotOrRefuse(writing, test.lot_id, 'testId')
+  const words = wordsOf(writing, test.id, row, input.choice)
+  return {
+    words,
+    test: recordOf(writing, testOrRefuse(writing, test.id)),
+    stock: stockOf(writing, row),
+    said: `${row.lot_number}: ${words}`,
+    undoable: true,
+  }
+}
+
+export function cancelTest(
+  writing: Writing,
+  input: ParsedInput<'germination.cancel'>,
+): Omit<Value<'germination.cancel'>, 'entryId'> {
+  const test = testOnBench(writing, input.testId, input.on)
+  const { on, reason, seedsBack } = input
+  if (seedsBack) putSeedsBack(writing, test, reason)
+  writing.db
+    .insert(germinationCancel)
+    .values({ testId: test.id, onDate: on, reason, seedsBack, entryId: writing.entryId })
+    .run()
+  const back = seedsBack ? '; its seeds are back in the stock' : ''
+  return {
+    left: quantityOf(lotOrRefuse(writing, test.lot_id, 'testId')),
+    said: `Gave up the test of ${test.lot_number}${back}`,
+    // A reversal is not reversed again: seed that went back is taken out by a new test.
+    undoable: !seedsBack,
+  }
+}
+
+/** Seed that took water up would spoil in the packet, so nothing that was counted goes back. */
+function putSeedsBack(writing: Writing, test: TestRow, reason: string): void {
+  if (test.last_count_on !== null) {
+    refuse(
+      'value-refused',
+      'That test has been counted, so its seeds have been wet. Moist seed does not keep.',
+      {
+        field: 'seedsBack',
+        todo: 'Give the test up without putting its seeds back.',
+      },
+    )
+  }
+  if (test.movement_id === null) {
+    refuse('value-refused', 'The seeds of that test did not come out of the stock.', {
+      field: 'seedsBack',
+      todo: 'Give the test up without putting its seeds back.',
+    })
+  }
+  const line = movementsOf(writing.sqlite, test.entry_id).find(({ id }) => id === test.movement_id)
+  if (line === undefined) throw new Error(`The ledger lacks the movement of test ${test.id}`)
+  reverseMovement(writing, line, reason, 'seedsBack')
+}
+
+export function recordGermination(
+  writing: Writing,
+  input: ParsedInput<'germination.record'>,
+): Omit<Value<'germination.record'>, 'entryId'> {
+  const { tested, sprouted, on, startedOn } = input
+  refuseTheFutureDay(on, writing.today, 'on')
+  if (startedOn !== null && startedOn > on) {
+    refuse('value-refused', 'A test ends on the day it began or later.', { field: 'startedOn' })
+  }
+  if (sprouted > tested) {
+    refuse('value-refused', `${sprouted} cannot sprout of ${tested}. Check both numbers.`, {
+      field: 'sprouted',
+    })
+  }
+  const row = lotOrRefuse(writing, input.lotId, 'lotId')
+  const testId = layOut(writing, row, {
+    replicates: [tested],
+    medium: '',
+    temperature: '',
+    firstDay: null,
+    finalDay: null,
+    followsId: null,
+    fromStock: input.fromStock,
+    note: input.note,
+    startedOn,
+    takenOn: on,
+    field: 'tested',
+  })
+  writing.db
+    .insert(germinationCount)
+    .values({
+      testId,
+      onDate: on,
+      entryId: writing.entryId,
+      ordinal: 1,
+      normal: sprouted,
+      abnormal: 0,
+      hard: 0,
+      fresh: 0,
+      dead: 0,
+    })
+    .run()
+  putResult(writing, testOrRefuse(writing, testId), on, NOTHING_MORE, input.note)
+  const words = wordsOf(writing, testId, row, NOTHING_MORE)
+  return { testId, words, stock: stockOf(writing, row), said: `${row.lot_number}: ${words}`, undoable: true }
+}
+
+interface LaidOut {
+  readonly replicates: readonly number[]
+  readonly medium: string
+  readonly temperature: string
+  readonly firstDay: number | null
+  readonly finalDay: number | null
+  readonly followsId: number | null
+  readonly fromStock: boolean
+  readonly note: string
+  readonly startedOn: string | null
+  readonly takenOn: string
+  /** The input field that names the seeds, for a refusal. */
+  readonly field: string
+}
+
+/** Writes a test with its replicates and takes its seeds from the stock. */
+function layOut(writing: Writing, row: LotRow, of: LaidOut): number {
+  const { db, entryId } = writing
+  const { replicates, fromStock, takenOn, field, ...facts } = of
+  const movementId = fromStock ? takeSeeds(writing, row, sumOf(replicates), takenOn, field) : null
+  const { id: testId } = db
+    .insert(germinationTest)
+    .values({ ...facts, lotId: row.lot_id, movementId, entryId })
+    .returning({ id: germinationTest.id })
+    .get()
+  for (const [index, sown] of replicates.entries()) {
+    db.insert(germinationReplicate)
+      .values({ testId, ordinal: index + 1, sown })
+      .run()
+  }
+  return testId
+}
+
+function takeSeeds(writing: Writing, row: LotRow, seeds: number, on: string, field: string): number {
+  const { weight } = weightInForce(row)
+  const amount = { kind: 'count', count: seedCount(seeds), estimated: false } as const
+  const out = takeOut(balanceOf(row), amount, weight)
+  if (out.kind === 'not-enough') refuseTooMuch(row, out, field)
+  const line = {
+    lotId: row.lot_id,
+    kind: 'test',
+    on,
+    change: out.change,
+    measured: out.measured,
+    weight,
+  } as const
+  return writeMovement(writing, line)
+}
+
+function putResult(writing: Writing, test: TestRow, on: string, choice: CountingChoice, note: string): void {
+  const result = testResult(replicatesOf(writing, test.id), choice)
+  writing.db
+    .insert(germinationResult)
+    .values({
+      lotId: test.lot_id,
+      testId: test.id,
+      testedOn: on,
+      tested: result.sown,
+      sprouted: result.germinated,
+      hardAlive: choice.hard,
+      freshAlive: choice.fresh,
+      note,
+      entryId: writing.entryId,
+    })
+    .run()
+  putLatestResultInForce(writing, test.lot_id)
+}
+
+/** A test that can still be counted, finished or given up on a day, or a refusal. */
+function testOnBench(writing: Writing, testId: number, on: string): TestRow {
+  const test = testOrRefuse(writing, testId)
+  refuseTheFutureDay(on, writing.today, 'on')
+  if (test.tested_on !== null) {
+    refuse('value-refused', `That test was finished on ${test.tested_on}.`, {
+      field: 'testId',
+      todo: 'To change a count, take its result back first; the list of what was written has it.',
+    })
+  }
+  if (test.cancelled_on !== null) {
+    refuse('value-refused', `That test was given up on ${test.cancelled_on}.`, { field: 'testId' })
+  }
+  if (test.started_on !== null && on < test.started_on) {
+    refuse('value-refused', `The test began on ${test.started_on}.`, {
+      field: 'on',
+      todo: 'Give that day or a later one.',
+    })
+  }
+  return test
+}
+
+function wordsOf(writing: Reading, testId: number, row: LotRow, choice: CountingChoice): string {
+  return resultWords(writing, testId, thresholdOf(row, settingsOf(writing)), choice)
+}
+
+function stockOf(writing: Reading, row: LotRow): Value<'germination.record'>['stock'] {
+  return livingStockOf(lotsOfAccessions(writing.sqlite, [row.accession_id]), settingsOf(writing))
+}
+
+function sumOf(counts: readonly number[]): number {
+  return counts.reduce((sum, count) => sum + count, 0)
+}
+
+/** Points a lot at its latest result by date that was not taken back, and forecasts it anew. */
+export function putLatestResultInForce(writing: Writing, lotId: number): void {
+  const germinationId = latestMeasurement(writing.sqlite, 'germination_result', lotId)
+  writing.db.update(lot).set({ germinationId }).where(eq(lot.id, lotId)).run()
+  reckonWhatChanged(writing)
+}

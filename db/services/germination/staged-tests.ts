@@ -1,0 +1,73 @@
+import type { TestPlan, TestRecord } from '../../contract/germination-operations.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { daysBetween } from '../../domain/dates/day-arithmetic.ts'
+import { isoDate } from '../../domain/dates/iso-date.ts'
+import { stagedDecision } from '../../domain/germination/staged-plan.ts'
+import { stagedInWords } from '../../domain/germination/staged-words.ts'
+import { followerOf, type TestRow, testRow, testRows } from '../../queries/germination-tests.ts'
+import type { Reading } from '../context.ts'
+
+/** Stages speak of one state of the seed: a test further back begins anew. A judgement, not published. */
+const STAGES_WITHIN_DAYS = 90
+
+/** The stages of a test up to itself, the first of them first. */
+function stagesUpTo(reading: Reading, row: TestRow): TestRow[] {
+  const before = row.follows_id === null ? undefined : testRow(reading.sqlite, row.follows_id)
+  return before === undefined ? [row] : [...stagesUpTo(reading, before), row]
+}
+
+/** What the stages that are over come to; null where none is. */
+function addedUp(stages: readonly TestRow[], threshold: number) {
+  const over = stages.filter(({ tested_on }) => tested_on !== null)
+  const [first] = over
+  if (first === undefined) return null
+  const sum = {
+    stages: over.length,
+    tested: over.reduce((seeds, { sown }) => seeds + sown, 0),
+    germinated: over.reduce((seeds, { sprouted }) => seeds + (sprouted ?? 0), 0),
+  }
+  const decision = stagedDecision(threshold, first.sown, sum.tested, sum.germinated)
+  return {
+    ...sum,
+    decision: decision.kind,
+    words: stagedInWords(sum, decision, threshold),
+    groupSize: first.sown,
+  }
+}
+
+/** A test as a stage: the sum of those that are over, and what follows. */
+export function stageOf(
+  reading: Reading,
+  row: TestRow,
+  threshold: number,
+): Pick<TestRecord, 'staged' | 'followedBy'> {
+  const stages = stagesUpTo(reading, row)
+  const sum = stages.length < 2 ? null : addedUp(stages, threshold)
+  const { groupSize: _, ...staged } = sum ?? { groupSize: 0 }
+  return { staged: 'words' in staged ? staged : null, followedBy: followerOf(reading.sqlite, row.id) }
+}
+
+/** The latest test of a lot that a next stage may follow. */
+export function openStages(reading: Reading, lotId: number, threshold: number): TestPlan['follows'] {
+  const [row] = testRows(reading.sqlite, { state: 'finished', lotId }, { offset: 0, limit: 1 })
+  if (row === undefined || row.tested_on === null || followerOf(reading.sqlite, row.id) !== null) return null
+  if (daysBetween(isoDate(row.tested_on), reading.today) > STAGES_WITHIN_DAYS) return null
+  const sum = addedUp(stagesUpTo(reading, row), threshold)
+  return sum?.decision === 'go-on' ? { ...sum, testId: row.id, on: row.tested_on } : null
+}
+
+/** Refuses a stage that does not follow a finished test of its own lot. */
+export function refuseAStrayStage(reading: Reading, lotId: number, followsTestId: number): void {
+  const field = 'followsTestId'
+  const before = testRow(reading.sqlite, followsTestId)
+  if (before === undefined || before.lot_id !== lotId)
+    refuse('value-refused', 'The stage before it is no test of this lot.', { field })
+  if (before.tested_on === null) {
+    refuse('value-refused', 'The stage before it is not over yet.', {
+      field,
+      todo: 'End that test first, and see whether another stage is wanted.',
+    })
+  }
+  if (followerOf(reading.sqlite, followsTestId) !== null)
+    refuse('value-refused', 'That test has a next stage already.', { field })
+}

@@ -1,0 +1,37 @@
+import { isoDate } from '../../domain/dates/iso-date.ts'
+import {
+  type CountingChoice,
+  type Tally,
+  type TestReplicate,
+  testResult,
+} from '../../domain/germination/germination-test.ts'
+import { resultInWords } from '../../domain/germination/result-in-words.ts'
+import { type CountRow, countsOf, sownIn } from '../../queries/germination-tests.ts'
+import type { Reading } from '../context.ts'
+
+/** The replicates of a test with their counts in force. */
+export function replicatesOf(reading: Reading, testId: number): TestReplicate[] {
+  const counts = countsOf(reading.sqlite, testId)
+  return sownIn(reading.sqlite, testId).map((sown, index) => ({
+    sown,
+    counts: counts
+      .filter((row) => row.ordinal === index + 1)
+      .map((row) => ({ on: isoDate(row.on_date), tally: tallyOf(row) })),
+  }))
+}
+
+/** The categories of a count alone. */
+export function tallyOf({ normal, abnormal, hard, fresh, dead }: CountRow): Tally {
+  return { normal, abnormal, hard, fresh, dead }
+}
+
+/** The result of a test in a sentence, as it was counted. */
+export function resultWords(
+  reading: Reading,
+  testId: number,
+  threshold: number,
+  choice: CountingChoice,
+): string {
+  const { germinated, sown, tally } = testResult(replicatesOf(reading, testId), choice)
+  return resultInWords(germinated, sown, threshold, { tally, choice })
+}

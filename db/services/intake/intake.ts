@@ -1,0 +1,161 @@
+import type { z } from 'zod'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Gift, TakenIn } from '../../contract/intake-operations.ts'
+import { refuse } from '../../contract/refusal.ts'
+import type { Amount } from '../../domain/amounts/amount.ts'
+import { measuredOf } from '../../domain/amounts/amount.ts'
+import { cautionText } from '../../domain/cautions/caution-text.ts'
+import { weightUnknown } from '../../domain/crops/unknown.ts'
+import { bothNumbers } from '../../domain/ledger/movement.ts'
+import { scanCode } from '../../domain/numbers/scan-code.ts'
+import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
+import { indexAccession } from '../../queries/search-words.ts'
+import { accession, accessionCaution } from '../../schema/stock-tables.ts'
+import { varietyFor } from '../collection/varieties.ts'
+import type { Writing } from '../context.ts'
+import { personFor } from '../people/people.ts'
+import { giftToTray } from '../print/tray.ts'
+import { amountOrRefuse, quantityOf, weightInForce } from '../stock/amounts.ts'
+import { keepWeight, misweighed, sampleOrRefuse } from '../stock/seed-weights.ts'
+import { writeMovement } from '../stock/write-movement.ts'
+import { placeOrRefuse } from '../storage/places.ts'
+import { addLot, harvestColumns, lotOrRefuse, nextAccessionNumber } from './new-lot.ts'
+import { keepAsOffered } from './offered-gift.ts'
+
+type GiftInput = z.output<typeof Gift>
+type Taken = z.output<typeof TakenIn>
+
+export function recordIntake(
+  writing: Writing,
+  input: ParsedInput<'intake.record'>,
+): Omit<Value<'intake.record'>, 'entryId'> {
+  refuseTheFutureDay(input.receivedOn, writing.today, 'receivedOn')
+  const personId = input.donor === null ? null : personFor(writing, input.donor, 'donor', 'donor')
+  const taken: Taken[] = []
+  const kept: Value<'intake.record'>['kept'] = []
+  for (const [index, { decision, ...gift }] of input.gifts.entries()) {
+    const field = `gifts.${index}`
+    if (decision.kind === 'take-in') {
+      taken.push(takeInGift(writing, gift, personId, input.receivedOn, field))
+    } else {
+      const offered = { gift, donorId: personId, on: input.receivedOn, decision }
+      kept.push({ ...keepAsOffered(writing, offered, field), decision: decision.kind })
+    }
+  }
+  return { personId, taken, kept, said: visitSaid(taken, kept), undoable: true }
+}
+
+/** 'Took in HL26-0004-A; kept Old Millpond for later; declined 2 gifts'. */
+function visitSaid(taken: readonly Taken[], kept: Value<'intake.record'>['kept']): string {
+  const keptAs = (decision: 'later' | 'decline') =>
+    kept.filter((gift) => gift.decision === decision).map(({ variety }) => variety)
+  const [later, declined] = [keptAs('later'), keptAs('decline')]
+  const numbers = taken.map(({ lotNumber }) => lotNumber)
+  const many = (names: readonly string[]) => (names.length === 1 ? names[0] : `${names.length} gifts`)
+  const said = [
+    ...(taken.length === 0
+      ? []
+      : [`took in ${many(numbers)}${taken.length > 1 ? `: ${numbers.join(', ')}` : ''}`]),
+    ...(later.length === 0 ? [] : [`kept ${many(later)} for later`]),
+    ...(declined.length === 0 ? [] : [`declined ${many(declined)}`]),
+  ].join('; ')
+  return said.charAt(0).toUpperCase() + said.slice(1)
+}
+
+/** Refuses a date after today: what has not happened yet is not in the book. */
+export function refuseTheFutureDay(on: string, today: string, field: string): void {
+  if (on > today) refuse('value-refused', `${on} has not come yet. Check the date.`, { field })
+}
+
+/** Takes one gift in: its accession, its lot, its first seed. `field` is where the gift stands in the input. */
+export function takeInGift(
+  writing: Writing,
+  gift: GiftInput,
+  donorId: number | null,
+  receivedOn: string,
+  field: string,
+): Taken {
+  const { variety, crop } = varietyFor(writing, gift.variety, `${field}.variety`)
+  const amount = amountOrRefuse(gift.amount, crop.packetSeeds, `${field}.amount`)
+  const sample = sampleOrRefuse(gift.sample, `${field}.sample`)
+  const harvest = harvestColumns(gift.harvest, writing.today, `${field}.harvest`)
+  if (gift.placeId !== null) placeOrRefuse(writing, gift.placeId, `${field}.placeId`)
+  const number = nextAccessionNumber(writing, receivedOn)
+  const { id } = writing.db
+    .insert(accession)
+    .values({
+      ...number,
+      varietyId: variety.id,
+      donorId,
+      receivedOn,
+      grownAt: gift.grownAt,
+      story: gift.story,
+      terms: gift.terms,
+      entryId: writing.entryId,
+    })
+    .returning({ id: accession.id })
+    .get()
+  for (const caution of new Set(gift.cautions)) {
+    writing.db.insert(accessionCaution).values({ accessionId: id, caution, note: gift.cautionNote }).run()
+  }
+  const lot = addLot(
+    writing,
+    {
+      accessionId: id,
+      role: gift.role,
+      basis: amount.kind === 'mass' ? 'weighed' : 'counted',
+      estimated: amount.kind === 'count' && amount.estimated,
+      ...harvest,
+      grownAt: gift.grownAt,
+      placeId: gift.placeId,
+      quarantineReason: quarantineReason(gift),
+    },
+    receivedOn,
+  )
+  indexAccession(writing.sqlite, id)
+  const warnings = fillLot(writing, lot.id, 'intake', amount, sample, receivedOn, donorId)
+  giftToTray(writing, { accessionId: id, lotId: lot.id, donorId })
+  return takenIn(writing, lot.id, warnings)
+}
+
+/** Puts the first seed into a new lot, by its own hundred-seed weight where a sample was weighed. */
+export function fillLot(
+  writing: Writing,
+  lotId: number,
+  kind: 'intake' | 'return',
+  amount: Amount,
+  sample: WeighedSample | null,
+  on: string,
+  personId: number | null,
+): string[] {
+  const kept = sample === null ? null : keepWeight(writing, lotId, on, [sample], false, '')
+  const row = lotOrRefuse(writing, lotId, 'lotId')
+  const { weight, basis } = weightInForce(row)
+  const both = bothNumbers(amount, weight)
+  writeMovement(writing, { lotId, kind, on, change: both, measured: measuredOf(amount), weight, personId })
+  const warnings = [
+    kept === null ? null : misweighed(kept.hundredSeedWeightUg, row),
+    basis === 'guess' && amount.kind === 'mass' ? weightUnknown(row.crop) : null,
+  ]
+  return warnings.filter((warning) => warning !== null)
+}
+
+/** What was taken in, as the table shows it. */
+export function takenIn(writing: Writing, lotId: number, warnings: string[]): Taken {
+  const row = lotOrRefuse(writing, lotId, 'lotId')
+  return {
+    accessionId: row.accession_id,
+    accessionNumber: row.accession_number,
+    lotId: row.lot_id,
+    lotNumber: row.lot_number,
+    scanCode: scanCode(row.lot_number),
+    words: quantityOf(row).words,
+    quarantined: row.quarantine_reason !== null,
+    warnings,
+  }
+}
+
+function quarantineReason(gift: GiftInput): string | null {
+  if (gift.cautions.length === 0) return null
+  return gift.cautions.map((caution) => cautionText(caution, gift.cautionNote)).join(' ')
+}

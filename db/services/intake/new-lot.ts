@@ -1,0 +1,125 @@
+import { eq, max } from 'drizzle-orm'
+import { refuse } from '../../contract/refusal.ts'
+import { type HarvestYear, readHarvestYear } from '../../domain/dates/harvest-year.ts'
+import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
+import { lotLetter } from '../../domain/numbers/lot-letter.ts'
+import { type NumberPattern, numberSeries, printNumber } from '../../domain/numbers/pattern.ts'
+import { bareNumber } from '../../domain/numbers/scan-code.ts'
+import { type LotRow, lotRow } from '../../queries/lot-rows.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { accession, lot, lotParent } from '../../schema/stock-tables.ts'
+import type { Writing } from '../context.ts'
+import { notePlace } from '../storage/places.ts'
+
+type LotInsert = typeof lot.$inferInsert
+
+/** What a new lot is made of; the rest is derived. */
+export type NewLot = Pick<LotInsert, 'accessionId' | 'role' | 'basis'> &
+  Partial<
+    Omit<LotInsert, 'id' | 'number' | 'bare' | 'ordinal' | 'balanceCount' | 'balanceMassMg' | 'entryId'>
+  >
+
+/** The lot that an operation names, or a refusal. */
+export function lotOrRefuse(reading: Pick<Writing, 'sqlite'>, lotId: number, field: string): LotRow {
+  return (
+    lotRow(reading.sqlite, lotId) ??
+    refuse('not-found', 'That lot is not in the book. Search for it again.', { field })
+  )
+}
+
+/** Takes the next accession number of the collection's pattern, for a gift received on a date. */
+export function nextAccessionNumber(writing: Writing, receivedOn: string) {
+  const { sqlite } = writing
+  const pattern = prepared(sqlite, 'SELECT accession_pattern FROM collection').pluck().get() as NumberPattern
+  const year = yearOf(isoDate(receivedOn))
+  const series = numberSeries(pattern, year)
+  const running = prepared(
+    sqlite,
+    `INSERT INTO number_series (series, next) VALUES (?, 2)
+     ON CONFLICT (series) DO UPDATE SET next = next + 1 RETURNING next - 1`,
+  )
+    .pluck()
+    .get(series) as number
+  const number = printNumber(pattern, year, running)
+  const bare = bareNumber(number)
+  if (prepared(sqlite, 'SELECT 1 FROM accession WHERE bare = ?').get(bare) !== undefined) {
+    refuse('value-refused', `The number ${number} is taken: two patterns print the same numbers.`, {
+      todo: 'Change the number pattern in the settings, then take the gift in again. Nothing typed is lost.',
+    })
+  }
+  return { number, bare, series, running }
+}
+
+/** Adds a lot with the next letter of its accession, in its place from `since` on. */
+export function addLot(writing: Writing, facts: NewLot, since: string): { id: number; number: string } {
+  const { db } = writing
+  const of = db
+    .select({ number: accession.number })
+    .from(accession)
+    .where(eq(accession.id, facts.accessionId))
+    .get()
+  if (!of) throw new Error(`No accession ${facts.accessionId}`)
+  const last = db
+    .select({ last: max(lot.ordinal) })
+    .from(lot)
+    .where(eq(lot.accessionId, facts.accessionId))
+    .get()
+  const ordinal = (last?.last ?? 0) + 1
+  const number = `${of.number}-${lotLetter(ordinal)}`
+  const { id } = db
+    .insert(lot)
+    .values({
+      harvestAbout: false,
+      generation: 0,
+      grownAt: '',
+      heldBy: '',
+      estimated: false,
+      ...facts,
+      ordinal,
+      number,
+      bare: bareNumber(number),
+      balanceCount: 0,
+      balanceMassMg: 0,
+      entryId: writing.entryId,
+    })
+    .returning({ id: lot.id })
+    .get()
+  if (facts.placeId !== undefined && facts.placeId !== null) notePlace(writing, id, facts.placeId, since)
+  return { id, number }
+}
+
+/** Notes which lot another came from. */
+export function noteParent(
+  writing: Writing,
+  lotId: number,
+  parentLotId: number,
+  relation: 'grown' | 'split' | 'joined',
+): void {
+  writing.db.insert(lotParent).values({ lotId, parentLotId, relation }).onConflictDoNothing().run()
+}
+
+/** A typed harvest year as a lot keeps it, or a refusal. */
+export function harvestColumns(typed: string, today: string, field: string) {
+  const reading = readHarvestYear(typed, yearOf(isoDate(today)))
+  if (reading.kind === 'unreadable') return refuse('value-refused', reading.because, { field })
+  return columnsOf(reading.harvest)
+}
+
+function columnsOf(harvest: HarvestYear) {
+  switch (harvest.kind) {
+    case 'unknown':
+      return { harvestFrom: null, harvestTo: null, harvestAbout: false }
+    case 'year':
+      return { harvestFrom: harvest.year, harvestTo: harvest.year, harvestAbout: harvest.about }
+    case 'span':
+      return { harvestFrom: harvest.from, harvestTo: harvest.to, harvestAbout: false }
+  }
+}
+
+/** The harvest year that a lot's columns mean. */
+export function harvestOf(row: Pick<LotRow, 'harvest_from' | 'harvest_to' | 'harvest_about'>): HarvestYear {
+  if (row.harvest_from === null || row.harvest_to === null) return { kind: 'unknown' }
+  return row.harvest_from === row.harvest_to
+    ? { kind: 'year', year: row.harvest_from, about: row.harvest_about === 1 }
+    : { kind: 'span', from: row.harvest_from, to: row.harvest_to }
+}

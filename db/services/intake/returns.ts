@@ -1,0 +1,106 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { type GrowOutRow, growOutOfVisit, seedOutFor } from '../../queries/grow-out-rows.ts'
+import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
+import { standing } from '../../queries/measurements.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { seedReturn } from '../../schema/stock-tables.ts'
+import type { Writing } from '../context.ts'
+import { personFor } from '../people/people.ts'
+import { toTray } from '../print/tray.ts'
+import { growOutOrRefuse } from '../regrow/grow-outs.ts'
+import { amountOrRefuse } from '../stock/amounts.ts'
+import { sampleOrRefuse } from '../stock/seed-weights.ts'
+import { placeOrRefuse } from '../storage/places.ts'
+import { fillLot, refuseTheFutureDay, takenIn } from './intake.ts'
+import { addLot, harvestColumns, lotOrRefuse, noteParent } from './new-lot.ts'
+
+export function recordReturn(
+  writing: Writing,
+  input: ParsedInput<'return.record'>,
+): Omit<Value<'return.record'>, 'entryId'> {
+  refuseTheFutureDay(input.receivedOn, writing.today, 'receivedOn')
+  const parent = lotOrRefuse(writing, input.parentLotId, 'parentLotId')
+  if (input.withdrawalId !== null) withdrawalOrRefuse(writing, input.withdrawalId)
+  const growOut = growOutOf(writing, input, parent.accession_id)
+  const parents = growOut === null ? [parent] : parentsOf(writing, growOut, parent)
+  if (input.placeId !== null) placeOrRefuse(writing, input.placeId, 'placeId')
+  const personId = personFor(writing, input.person, 'grower', 'person')
+  const amount = amountOrRefuse(input.amount, parent.packet_seeds, 'amount')
+  const sample = sampleOrRefuse(input.sample, 'sample')
+  const lot = addLot(
+    writing,
+    {
+      accessionId: parent.accession_id,
+      role: 'working',
+      basis: amount.kind === 'mass' ? 'weighed' : 'counted',
+      estimated: amount.kind === 'count' && amount.estimated,
+      ...harvestColumns(input.harvest, writing.today, 'harvest'),
+      generation: Math.max(...parents.map(({ generation }) => generation)) + 1,
+      growerId: personId,
+      grownAt: input.grownAt,
+      plantsGrown: input.plantsGrown,
+      placeId: input.placeId,
+    },
+    input.receivedOn,
+  )
+  for (const { lot_id } of parents) noteParent(writing, lot.id, lot_id, 'grown')
+  const warnings = fillLot(writing, lot.id, 'return', amount, sample, input.receivedOn, personId)
+  toTray(writing, { kind: 'label', lotId: lot.id })
+  writing.db
+    .insert(seedReturn)
+    .values({
+      lotId: lot.id,
+      withdrawalId: input.withdrawalId,
+      personId,
+      onDate: input.receivedOn,
+      note: input.note,
+      growOutId: growOut?.id ?? null,
+      entryId: writing.entryId,
+    })
+    .run()
+  const taken = takenIn(writing, lot.id, warnings)
+  return { personId, taken, said: `Took back ${taken.words} as ${lot.number}`, undoable: true }
+}
+
+function withdrawalOrRefuse(writing: Writing, id: number): void {
+  const found = prepared(
+    writing.sqlite,
+    `SELECT 1 FROM withdrawal WHERE id = ? AND ${standing('withdrawal')}`,
+  ).get(id)
+  if (found === undefined) {
+    refuse('not-found', 'That hand-out is not in the book, or was taken back.', {
+      field: 'withdrawalId',
+      todo: 'Leave it out, or choose it again.',
+    })
+  }
+}
+
+/** The grow-out that seed was harvested from: as named, or the one that its hand-out was for. */
+function growOutOf(
+  writing: Writing,
+  { growOutId, withdrawalId }: ParsedInput<'return.record'>,
+  accessionId: number,
+): GrowOutRow | null {
+  if (growOutId === null) {
+    const found =
+      withdrawalId === null ? undefined : growOutOfVisit(writing.sqlite, withdrawalId, accessionId)
+    return found === undefined ? null : growOutOrRefuse(writing, found.growOutId)
+  }
+  const row = growOutOrRefuse(writing, growOutId)
+  if (row.accession_id !== accessionId) {
+    refuse('value-refused', `${row.accession_number} was grown there, which is another accession.`, {
+      field: 'growOutId',
+    })
+  }
+  return row
+}
+
+/** Every lot whose seed went out for a grow-out, beside the one that the keeper named. */
+function parentsOf(writing: Writing, growOut: GrowOutRow, named: LotRow): LotRow[] {
+  const ids = new Set(seedOutFor(writing.sqlite, growOut).map(({ lotId }) => lotId))
+  const others = lotsOfAccessions(writing.sqlite, [named.accession_id]).filter(
+    ({ lot_id }) => ids.has(lot_id) && lot_id !== named.lot_id,
+  )
+  return [named, ...others]
+}

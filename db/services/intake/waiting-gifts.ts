@@ -1,0 +1,134 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { Gift } from '../../contract/intake-operations.ts'
+import { refuse } from '../../contract/refusal.ts'
+import type { WaitingGift } from '../../contract/waiting-operations.ts'
+import {
+  giftStanding,
+  isLate,
+  type Waiting,
+  waitingCaution,
+  waitingInWords,
+} from '../../domain/intake/waiting.ts'
+import { eventsOf, type GiftRow, giftRows, quarantinedLots } from '../../queries/waiting-gifts.ts'
+import type { Reading, Writing } from '../context.ts'
+import { personFor } from '../people/people.ts'
+import { refuseTheFutureDay, takeInGift } from './intake.ts'
+import { keepAsOffered, noteEvent } from './offered-gift.ts'
+
+export function offerGift(
+  writing: Writing,
+  input: ParsedInput<'gift.offer'>,
+): Omit<Value<'gift.offer'>, 'entryId'> {
+  refuseTheFutureDay(input.offeredOn, writing.today, 'offeredOn')
+  const { donor, gift, offeredOn: on, decision } = input
+  const personId = donor === null ? null : personFor(writing, donor, 'donor', 'donor')
+  const { giftId, variety } = keepAsOffered(writing, { gift, donorId: personId, on, decision }, 'gift')
+  const said =
+    decision.kind === 'decline' ? `Declined ${variety}: ${decision.reason}` : `Kept ${variety} for later`
+  return { giftId, personId, said, undoable: true }
+}
+
+export function noteStep(
+  writing: Writing,
+  input: ParsedInput<'gift.note-step'>,
+): Omit<Value<'gift.note-step'>, 'entryId'> {
+  refuseTheFutureDay(input.on, writing.today, 'on')
+  const row = waitingOrRefuse(writing, input.giftId)
+  const { step, note, due } = input
+  if (input.done) noteEvent(writing, row.id, { kind: 'step-done', step, onDate: input.on, note })
+  else noteEvent(writing, row.id, { kind: 'waits-for', step, onDate: input.on, due, note })
+  const words = waitingInWords(step)
+  const said = input.done ? `${row.variety}: done with ${words}` : `${row.variety} waits for ${words}`
+  return { gift: shown(writing, row), said, undoable: true }
+}
+
+export function declineGift(
+  writing: Writing,
+  input: ParsedInput<'gift.decline'>,
+): Omit<Value<'gift.decline'>, 'entryId'> {
+  const row = waitingOrRefuse(writing, input.giftId)
+  noteEvent(writing, row.id, { kind: 'declined', onDate: writing.today, note: input.reason })
+  return { gift: shown(writing, row), said: `Declined ${row.variety}: ${input.reason}`, undoable: true }
+}
+
+export function acceptGift(
+  writing: Writing,
+  input: ParsedInput<'gift.accept'>,
+): Omit<Value<'gift.accept'>, 'entryId'> {
+  refuseTheFutureDay(input.receivedOn, writing.today, 'receivedOn')
+  const row = waitingOrRefuse(writing, input.giftId)
+  const { waitsFor } = giftStanding(eventsOf(writing.sqlite, row.id))
+  if (waitsFor.length > 0 && input.reason === '') {
+    const open = waitsFor.map(({ step }) => waitingInWords(step)).join(' and ')
+    refuse('caution', `${row.variety} still waits for ${open}.`, {
+      field: 'reason',
+      todo: 'Note what is done first, or say why it is taken in all the same.',
+    })
+  }
+  const facts = input.gift ?? Gift.parse(JSON.parse(row.facts))
+  const taken = takeInGift(writing, facts, row.donor_id, input.receivedOn, 'gift')
+  noteEvent(writing, row.id, {
+    kind: 'accepted',
+    onDate: input.receivedOn,
+    note: input.reason,
+    lotId: taken.lotId,
+  })
+  return { taken, said: `Took in ${taken.lotNumber}`, undoable: true }
+}
+
+export function listGifts(reading: Reading, input: ParsedInput<'gift.list'>): Value<'gift.list'> {
+  const gifts = giftRows(reading.sqlite, input.donorId ?? null)
+    .map((row) => shown(reading, row))
+    .filter((gift) => input.state === undefined || gift.state === input.state)
+  const isAnyLate = (gift: WaitingGift) => gift.waitsFor.some((wait) => wait.late)
+  return {
+    gifts: gifts.toSorted((a, b) => Number(isAnyLate(b)) - Number(isAnyLate(a)) || a.giftId - b.giftId),
+    quarantined: quarantinedLots(reading.sqlite),
+  }
+}
+
+function waitingOrRefuse(reading: Reading, giftId: number): GiftRow {
+  const row = giftRows(reading.sqlite, null).find(({ id }) => id === giftId)
+  if (row === undefined) return refuse('not-found', 'That gift is not in the list.', { field: 'giftId' })
+  const { state } = giftStanding(eventsOf(reading.sqlite, giftId))
+  if (state !== 'offered') {
+    refuse('value-refused', `${row.variety} was ${state === 'accepted' ? 'taken in' : 'declined'} already.`, {
+      field: 'giftId',
+      todo: 'Take that back first if it was a slip.',
+    })
+  }
+  return row
+}
+
+function shown(reading: Reading, row: GiftRow): WaitingGift {
+  const standing = giftStanding(eventsOf(reading.sqlite, row.id))
+  return {
+    giftId: row.id,
+    offeredOn: row.offered_on,
+    donorId: row.donor_id,
+    donor: row.donor ?? '',
+    variety: row.variety,
+    crop: row.crop,
+    amount: Gift.parse(JSON.parse(row.facts)).amount,
+    state: standing.state,
+    reason: standing.reason,
+    waitsFor: standing.waitsFor.map(({ step, on, due, note }) => ({
+      step,
+      words: waitingInWords(step),
+      since: on,
+      due,
+      late: isLate({ due }, reading.today),
+      note,
+      caution: waitingCaution(step),
+    })),
+    done: standing.done.map(({ step, on, note }: { step: Waiting; on: string; note: string }) => ({
+      step,
+      words: waitingInWords(step),
+      on,
+      note,
+    })),
+    accessionNumber: row.accession_number ?? '',
+    lotId: row.lot_id,
+    gift: Gift.parse(JSON.parse(row.facts)),
+  }
+}

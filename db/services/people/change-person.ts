@@ -1,0 +1,173 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { PersonRole } from '../../contract/reference-operations.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { fold } from '../../domain/shared/fold.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { indexDonor } from '../../queries/search-words.ts'
+import { person, personChange, personContact, personRole } from '../../schema/reference-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+import { refuseTheFutureDay } from '../intake/intake.ts'
+
+/** What of a person can change and be put back. */
+interface PersonState {
+  name: string
+  town: string
+  creditAs: string
+  note: string
+  joinedIntoId: number | null
+  email: string
+  phone: string
+  address: string
+  mayWrite: boolean
+  consentOn: string | null
+  roles: PersonRole[]
+}
+type PersonField = keyof PersonState
+
+/** What each field is called when a change of it is told. */
+export const FIELD_WORDS: Readonly<Record<PersonField, string>> = {
+  name: 'name',
+  town: 'town',
+  creditAs: 'how they are named',
+  note: 'note',
+  joinedIntoId: 'record',
+  email: 'e-mail',
+  phone: 'telephone',
+  address: 'address',
+  mayWrite: 'leave to write',
+  consentOn: 'day they agreed',
+  roles: 'roles',
+}
+
+export function updatePerson(
+  writing: Writing,
+  input: ParsedInput<'person.update'>,
+): Omit<Value<'person.update'>, 'entryId'> {
+  const { key, personId, consentOn, ...typed } = input
+  const before = stateOrRefuse(writing, personId, 'personId')
+  const after = { ...before, ...Object.fromEntries(Object.entries(typed).filter(([, v]) => v !== undefined)) }
+  after.roles = [...new Set(after.roles)].toSorted()
+  after.consentOn = after.mayWrite ? (consentOn ?? before.consentOn ?? writing.today) : null
+  if (after.consentOn !== null) refuseTheFutureDay(after.consentOn, writing.today, 'consentOn')
+  const changed = changePerson(writing, personId, after)
+  if (changed.length === 0) return { said: `${before.name} stays as it was`, undoable: false }
+  const told = changed.map((field) => FIELD_WORDS[field]).join(', ')
+  return { said: `Changed ${after.name}: ${told}`, undoable: true }
+}
+
+export function joinPeople(
+  writing: Writing,
+  input: ParsedInput<'person.join'>,
+): Omit<Value<'person.join'>, 'entryId'> {
+  const { keepId, joinId } = input
+  if (keepId === joinId) refuse('value-refused', 'Those are one record already.', { field: 'joinId' })
+  const kept = stateOrRefuse(writing, keepId, 'keepId')
+  const joined = stateOrRefuse(writing, joinId, 'joinId')
+  // Records that were joined into the one that is joined now follow it, so that one step always leads to the kept one.
+  for (const id of [joinId, ...recordsJoinedInto(writing, joinId)]) {
+    const record = stateOf(writing, id)
+    if (record !== undefined) changePerson(writing, id, { ...record, joinedIntoId: keepId })
+  }
+  return { said: `Joined ${joined.name} into ${kept.name}`, undoable: true }
+}
+
+/** Puts people back to what they were before an entry. Refused when a later entry changed the same thing again. */
+export function restorePeople(writing: Writing, entryId: number): void {
+  const changes = writing.db.select().from(personChange).where(eq(personChange.entryId, entryId)).all()
+  for (const [personId, fields] of Map.groupBy(changes, (change) => change.personId)) {
+    for (const change of fields) refuseIfChangedLater(writing, change)
+    const now = stateOf(writing, personId)
+    if (now === undefined) throw new Error(`No person ${personId}`)
+    const before = Object.fromEntries(fields.map(({ field, before }) => [field, JSON.parse(before)]))
+    putState(writing, personId, { ...now, ...before })
+  }
+}
+
+function refuseIfChangedLater(writing: Writing, change: typeof personChange.$inferSelect): void {
+  const later = prepared(
+    writing.sqlite,
+    `SELECT entry.said FROM person_change JOIN entry ON entry.id = person_change.entry_id
+     WHERE person_id = ? AND field = ? AND person_change.id > ?
+       AND NOT EXISTS (SELECT 1 FROM entry AS back WHERE back.takes_back_id = entry.id) LIMIT 1`,
+  )
+    .pluck()
+    .get(change.personId, change.field, change.id) as string | undefined
+  if (later === undefined) return
+  refuse('cannot-take-back', `It was changed again later: ‘${later}’. Take that back first.`, {
+    field: 'entryId',
+  })
+}
+
+/** Changes a person and keeps what was before, under the entry being written. Answers the fields that changed. */
+function changePerson(writing: Writing, personId: number, after: PersonState): PersonField[] {
+  const before = stateOf(writing, personId)
+  if (before === undefined) throw new Error(`No person ${personId}`)
+  const json = (state: PersonState, field: PersonField) => JSON.stringify(state[field])
+  const changed = (Object.keys(FIELD_WORDS) as PersonField[]).filter(
+    (field) => json(before, field) !== json(after, field),
+  )
+  for (const field of changed) {
+    const row = { personId, field, before: json(before, field), after: json(after, field) }
+    writing.db
+      .insert(personChange)
+      .values({ ...row, entryId: writing.entryId })
+      .run()
+  }
+  if (changed.length > 0) putState(writing, personId, after)
+  return changed
+}
+
+function putState(writing: Writing, personId: number, state: PersonState): void {
+  const { db } = writing
+  const { name, town, creditAs, note, joinedIntoId } = state
+  const known = { name, nameFolded: fold(name), town, creditAs, note, joinedIntoId }
+  db.update(person).set(known).where(eq(person.id, personId)).run()
+  const { email, phone, address, mayWrite, consentOn } = state
+  const contact = { email, phone, address, mayWrite, consentOn }
+  db.insert(personContact)
+    .values({ personId, ...contact })
+    .onConflictDoUpdate({ target: personContact.personId, set: contact })
+    .run()
+  db.delete(personRole).where(eq(personRole.personId, personId)).run()
+  for (const role of state.roles) db.insert(personRole).values({ personId, role }).run()
+  indexDonor(writing.sqlite, personId)
+}
+
+function stateOf(reading: Reading, personId: number): PersonState | undefined {
+  const { db } = reading
+  const known = db.select().from(person).where(eq(person.id, personId)).get()
+  if (known === undefined) return undefined
+  const contact = db.select().from(personContact).where(eq(personContact.personId, personId)).get()
+  const roles = db.select().from(personRole).where(eq(personRole.personId, personId)).all()
+  return {
+    name: known.name,
+    town: known.town,
+    creditAs: known.creditAs,
+    note: known.note,
+    joinedIntoId: known.joinedIntoId,
+    email: contact?.email ?? '',
+    phone: contact?.phone ?? '',
+    address: contact?.address ?? '',
+    mayWrite: contact?.mayWrite ?? false,
+    consentOn: contact?.consentOn ?? null,
+    roles: roles.map(({ role }) => role).toSorted(),
+  }
+}
+
+/** A person's own record, or a refusal where it is not there or was joined into another. */
+function stateOrRefuse(writing: Writing, personId: number, field: string): PersonState {
+  const state = stateOf(writing, personId)
+  if (state === undefined) refuse('not-found', 'That person is not in the book.', { field })
+  if (state.joinedIntoId !== null) {
+    const into = stateOf(writing, state.joinedIntoId)?.name ?? ''
+    refuse('value-refused', `That record was joined into ${into}. Choose ${into} instead.`, { field })
+  }
+  return state
+}
+
+function recordsJoinedInto(reading: Reading, personId: number): number[] {
+  return prepared(reading.sqlite, 'SELECT id FROM person WHERE joined_into_id = ?')
+    .pluck()
+    .all(personId) as number[]
+}

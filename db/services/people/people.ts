@@ -1,0 +1,98 @@
+import type { z } from 'zod'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { WhoIsIt } from '../../contract/intake-operations.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { fold } from '../../domain/shared/fold.ts'
+import { keptPersonId } from '../../queries/person-records.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { person, personContact, personRole } from '../../schema/reference-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+
+type Role = 'donor' | 'member' | 'grower'
+type Who = z.output<typeof WhoIsIt>
+type NewPerson = Extract<Who, { newPerson: unknown }>['newPerson']
+
+/** The id of somebody known or made in the same step, with the role they have now; the kept one of joined records. Refuses an unknown id. */
+export function personFor(writing: Writing, who: Who, role: Role, field: string): number {
+  if ('newPerson' in who) return addPerson(writing, who.newPerson, [role])
+  const personId = keptPersonId(writing.sqlite, who.personId)
+  if (personId === undefined)
+    refuse('not-found', 'That person is not in the book. Choose them again, or add them.', { field })
+  writing.db.insert(personRole).values({ personId, role }).onConflictDoNothing().run()
+  return personId
+}
+
+function addPerson(writing: Writing, facts: NewPerson, roles: readonly Role[]): number {
+  const { id } = writing.db
+    .insert(person)
+    .values({
+      name: facts.name,
+      nameFolded: fold(facts.name),
+      town: facts.town,
+      creditAs: facts.creditAs,
+      note: facts.note,
+      createdOn: writing.today,
+    })
+    .returning({ id: person.id })
+    .get()
+  const { email, phone, address, mayWrite } = facts
+  if (mayWrite || email !== '' || phone !== '' || address !== '') {
+    const consentOn = mayWrite ? writing.today : null
+    writing.db
+      .insert(personContact)
+      .values({ personId: id, email, phone, address, mayWrite, consentOn })
+      .run()
+  }
+  for (const role of new Set(roles)) writing.db.insert(personRole).values({ personId: id, role }).run()
+  return id
+}
+
+export function createPerson(
+  writing: Writing,
+  input: ParsedInput<'person.create'>,
+): Omit<Value<'person.create'>, 'entryId'> {
+  const { key, roles, ...facts } = input
+  const personId = addPerson(writing, facts, roles)
+  return { personId, said: `Added ${facts.name}`, undoable: false }
+}
+
+interface PersonRow {
+  readonly id: number
+  readonly name: string
+  readonly town: string
+  readonly since: string
+  readonly found_as: string
+  readonly roles: string | null
+}
+
+/** SQL for the roles of a kept person over all its records, as a list with commas. */
+export const ROLES_OF_KEPT = `(SELECT group_concat(role, ',') FROM (SELECT DISTINCT role FROM person_role
+  WHERE person_id = kept.id OR person_id IN (SELECT id FROM person WHERE joined_into_id = kept.id) ORDER BY role))`
+
+export function searchPeople(reading: Reading, input: ParsedInput<'person.search'>): Value<'person.search'> {
+  const wanted = fold(input.text)
+  const rows = prepared(
+    reading.sqlite,
+    `SELECT kept.id, kept.name, kept.town, kept.created_on AS since, found.name AS found_as, ${ROLES_OF_KEPT} AS roles,
+       max(found.id = kept.id) AS by_own_name
+     FROM person AS found JOIN person AS kept ON kept.id = coalesce(found.joined_into_id, found.id)
+     WHERE ' ' || found.name_folded LIKE '% ' || ? || '%'
+     GROUP BY kept.id
+     ORDER BY (found.name_folded LIKE ? || '%') DESC, kept.name_folded, kept.id LIMIT ?`,
+  ).all(wanted, wanted, input.limit) as PersonRow[]
+  return {
+    people: rows.map((row) => ({
+      personId: row.id,
+      name: row.name,
+      town: row.town,
+      roles: row.roles?.split(',') ?? [],
+      tellApart: [
+        row.found_as === row.name ? '' : `also in the book as ${row.found_as}`,
+        row.town,
+        `in the book since ${row.since.slice(0, 4)}`,
+      ]
+        .filter((part) => part !== '')
+        .join(', '),
+    })),
+  }
+}

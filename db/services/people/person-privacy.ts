@@ -1,0 +1,73 @@
+import { eq, inArray } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { fold } from '../../domain/shared/fold.ts'
+import { keptPersonId } from '../../queries/person-records.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { indexDonor } from '../../queries/search-words.ts'
+import { person, personContact } from '../../schema/reference-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+import { namesOf, rewriteName } from './person-names.ts'
+
+/** Every record of a person: the kept one first, then those joined into it. */
+function recordsOf(reading: Reading, asked: number): [number, ...number[]] {
+  const kept = keptPersonId(reading.sqlite, asked)
+  if (kept === undefined) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
+  const joined = prepared(reading.sqlite, 'SELECT id FROM person WHERE joined_into_id = ? ORDER BY id')
+    .pluck()
+    .all(kept) as number[]
+  return [kept, ...joined]
+}
+
+/** Every column of the file that names a person, whatever table it is in: a table that comes later is not forgotten. */
+function columnsNaming(reading: Reading): { readonly table: string; readonly column: string }[] {
+  return prepared(
+    reading.sqlite,
+    `SELECT schema.name AS "table", key."from" AS "column"
+     FROM sqlite_schema AS schema, pragma_foreign_key_list(schema.name) AS key
+     WHERE schema.type = 'table' AND key."table" = 'person' ORDER BY 1, 2`,
+  ).all() as { table: string; column: string }[]
+}
+
+/** All that the file holds on a person, table by table as it is kept. */
+export function exportPerson(reading: Reading, input: ParsedInput<'person.export'>): Value<'person.export'> {
+  const ids = recordsOf(reading, input.personId)
+  const marks = ids.map(() => '?').join(', ')
+  const rows = (table: string, column: string) =>
+    prepared(reading.sqlite, `SELECT * FROM "${table}" WHERE "${column}" IN (${marks})`).all(...ids)
+  const held: Record<string, unknown> = { person: rows('person', 'id') }
+  for (const { table, column } of columnsNaming(reading)) {
+    if (table === 'person') continue
+    const found = rows(table, column)
+    if (found.length > 0) held[`${table} by ${column}`] = found
+  }
+  return {
+    fileName: `person-${ids[0]}-${reading.today}.json`,
+    text: `${JSON.stringify({ exportedOn: reading.today, held }, null, 2)}\n`,
+  }
+}
+
+/**
+ * Takes out who a person was and leaves what they did: lots, quantities, dates and links stay, under a number.
+ *
+ * The one write that forgets on purpose: earlier values, contact, notes and the name in what was written are gone from
+ * the file and cannot be taken back. Backups made before still hold them.
+ */
+export function erasePerson(
+  writing: Writing,
+  input: ParsedInput<'person.erase'>,
+): Omit<Value<'person.erase'>, 'entryId'> {
+  const ids = recordsOf(writing, input.personId)
+  const instead = `Former person ${String(ids[0]).padStart(4, '0')}`
+  const names = namesOf(writing, ids)
+  const { db, sqlite } = writing
+  for (const id of ids) {
+    const blank = { name: instead, nameFolded: fold(instead), town: '', creditAs: '', note: '' }
+    db.update(person).set(blank).where(eq(person.id, id)).run()
+    prepared(sqlite, "DELETE FROM person_change WHERE person_id = ? AND field <> 'joinedIntoId'").run(id)
+  }
+  db.delete(personContact).where(inArray(personContact.personId, ids)).run()
+  for (const name of names) rewriteName(writing, name, instead)
+  for (const id of ids) indexDonor(sqlite, id)
+  return { personId: ids[0], said: `Erased who ${instead} was`, undoable: false }
+}

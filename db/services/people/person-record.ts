@@ -1,0 +1,101 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { PersonRecord } from '../../contract/people-operations.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { standing } from '../../queries/measurements.ts'
+import { isRecordOf, keptPersonId } from '../../queries/person-records.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { person, personContact } from '../../schema/reference-tables.ts'
+import type { Reading } from '../context.ts'
+import { lotOrRefuse } from '../intake/new-lot.ts'
+import { quantityOf } from '../stock/amounts.ts'
+import { visitsOf } from '../stock/promises.ts'
+import { FIELD_WORDS } from './change-person.ts'
+import { ROLES_OF_KEPT } from './people.ts'
+
+const MOST_VISITS = 200
+
+/** What is known of a person. Asked for a joined record, it answers the one that is kept. */
+export function getPerson(reading: Reading, input: ParsedInput<'person.get'>): Value<'person.get'> {
+  const personId = keptPersonId(reading.sqlite, input.personId)
+  const who = personId && reading.db.select().from(person).where(eq(person.id, personId)).get()
+  if (!who) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
+  const contact = reading.db.select().from(personContact).where(eq(personContact.personId, who.id)).get()
+  const roles = prepared(reading.sqlite, `SELECT ${ROLES_OF_KEPT} FROM person AS kept WHERE kept.id = ?`)
+    .pluck()
+    .get(who.id) as string | null
+  return {
+    personId: who.id,
+    name: who.name,
+    town: who.town,
+    creditAs: who.creditAs,
+    note: who.note,
+    since: who.createdOn,
+    email: contact?.email ?? '',
+    phone: contact?.phone ?? '',
+    address: contact?.address ?? '',
+    mayWrite: contact?.mayWrite ?? false,
+    consentOn: contact?.consentOn ?? null,
+    roles: (roles?.split(',') ?? []) as PersonRecord['roles'],
+    gave: gaveBy(reading, who.id),
+    took: visitsOf(reading, who.id, MOST_VISITS),
+    broughtBack: broughtBackBy(reading, who.id),
+    joined: joinedInto(reading, who.id),
+    changes: changesOf(reading, who.id),
+  }
+}
+
+function gaveBy(reading: Reading, personId: number): PersonRecord['gave'] {
+  return prepared(
+    reading.sqlite,
+    `SELECT accession.id AS accessionId, number, variety.name AS variety, received_on AS receivedOn,
+       (SELECT min(lot.id) FROM lot WHERE accession_id = accession.id) AS lotId
+     FROM accession JOIN variety ON variety.id = variety_id
+     WHERE ${isRecordOf('donor_id')} AND ${standing('accession')} ORDER BY received_on DESC, accession.id DESC`,
+  ).all(personId, personId) as PersonRecord['gave']
+}
+
+function broughtBackBy(reading: Reading, personId: number): PersonRecord['broughtBack'] {
+  const rows = prepared(
+    reading.sqlite,
+    `SELECT lot_id AS lotId, on_date AS "on" FROM seed_return
+     WHERE ${isRecordOf('person_id')} AND ${standing('seed_return')} ORDER BY on_date DESC, id DESC`,
+  ).all(personId, personId) as { lotId: number; on: string }[]
+  return rows.map(({ lotId, on }) => {
+    const lot = lotOrRefuse(reading, lotId, 'personId')
+    return { lotId, lotNumber: lot.lot_number, variety: lot.variety, on, words: quantityOf(lot).words }
+  })
+}
+
+function joinedInto(reading: Reading, personId: number): PersonRecord['joined'] {
+  return prepared(
+    reading.sqlite,
+    `SELECT person.id AS personId, name, town, credit_as AS creditAs, note, coalesce(email, '') AS email,
+       coalesce(phone, '') AS phone, coalesce(address, '') AS address,
+       (SELECT max(entry_id) FROM person_change WHERE person_id = person.id AND field = 'joinedIntoId'
+          AND ${standing('person_change')}) AS entryId
+     FROM person LEFT JOIN person_contact ON person_contact.person_id = person.id
+     WHERE joined_into_id = ? ORDER BY name_folded, person.id`,
+  ).all(personId) as PersonRecord['joined']
+}
+
+function changesOf(reading: Reading, personId: number): PersonRecord['changes'] {
+  const rows = prepared(
+    reading.sqlite,
+    `SELECT recorded_at AS at, field, before, NOT ${standing('person_change')} AS taken_back
+     FROM person_change JOIN entry ON entry.id = entry_id
+     WHERE person_id = ? AND field <> 'joinedIntoId' ORDER BY person_change.id DESC LIMIT 50`,
+  ).all(personId) as { at: string; field: keyof typeof FIELD_WORDS; before: string; taken_back: number }[]
+  return rows.map(({ at, field, before, taken_back }) => ({
+    at,
+    words: `${FIELD_WORDS[field]}: before, ${inWords(JSON.parse(before))}`,
+    takenBack: taken_back === 1,
+  }))
+}
+
+function inWords(value: unknown): string {
+  if (value === true) return 'yes'
+  if (value === false) return 'no'
+  const text = Array.isArray(value) ? value.join(', ') : String(value ?? '')
+  return text === '' ? 'nothing' : `‘${text}’`
+}

@@ -1,0 +1,128 @@
+import { fold } from '../../domain/shared/fold.ts'
+import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
+import { knownNames } from '../../queries/list-rows.ts'
+import type { Kept, WholeTable } from '../../queries/whole-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+
+/** What is left out of what goes out. */
+export interface Withheld {
+  readonly people: boolean
+  readonly places: boolean
+}
+
+type Row = Record<string, Kept>
+type Change = (row: Row) => Row | null
+
+/** Tables that say how to reach a person, or what was changed of them: their rows stay here. */
+const OF_PEOPLE = new Set(['person_contact', 'person_change'])
+/** Names in these are those of plants, though some remember a person. */
+const OF_PLANTS = new Set(['variety', 'variety_synonym', 'crop'])
+const PERSONAL = new Set(DESCRIPTORS.filter((one) => one.personal_data).map(({ code }) => code))
+const PLACED = new Set(DESCRIPTORS.filter((one) => one.sensitive).map(({ code }) => code))
+
+/** What is asked for beside the seed. */
+interface Asked {
+  readonly people: boolean
+  readonly places: boolean
+}
+
+/** What leaves out what was not asked for, by the names of everybody in the book and of its keeper. */
+export function withholdingOf(reading: Reading, asked: Asked): Withholding {
+  const names = knownNames(reading.sqlite).people.map(({ name }) => name)
+  return new Withholding({ people: !asked.people, places: !asked.places }, [
+    ...names,
+    settingsOf(reading).keeper,
+  ])
+}
+
+/** What is left out of anything that goes out, sentence by sentence. */
+export function withheldInWords({ people, places }: Asked): string[] {
+  return [
+    ...(people
+      ? ['It holds names and contacts of people: hand it on only where they agreed.']
+      : [
+          'People are left out: each is a number, and where a text named somebody of the book it says somebody.',
+        ]),
+    ...(places ? [] : ['Where seed was grown is left out.']),
+  ]
+}
+
+/** Rows without the people, or without the exact places, that they tell of. Everything that names a row still does. */
+export class Withholding {
+  readonly #withheld: Withheld
+  readonly #names: RegExp | null
+
+  /** `names` are all that people in the book are called. */
+  constructor(withheld: Withheld, names: readonly string[]) {
+    this.#withheld = withheld
+    const listed = names
+      .filter((name) => name.length > 2)
+      .toSorted((a, b) => b.length - a.length)
+      .map((name) => name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'))
+    this.#names =
+      listed.length === 0 ? null : new RegExp(`(?<!\\p{L})(?:${listed.join('|')})(?!\\p{L})`, 'giu')
+  }
+
+  rows(table: WholeTable, rows: readonly Kept[][]): Kept[][] {
+    const { people, places } = this.#withheld
+    const changes = [...(people ? this.#personal(table.name) : []), ...(places ? placed(table.name) : [])]
+    if (changes.length === 0) return rows.map((row) => [...row])
+    return rows.flatMap((cells) => {
+      let row: Row | null = Object.fromEntries(
+        table.columns.map(({ name }, index) => [name, cells[index] ?? null]),
+      )
+      for (const change of changes) row = row === null ? null : change(row)
+      return row === null ? [] : [table.columns.map(({ name }) => (row as Row)[name] ?? null)]
+    })
+  }
+
+  /** A text in which nobody of the book is named, unless people were asked for. */
+  text(text: string): string {
+    return this.#withheld.people && this.#names !== null ? text.replace(this.#names, 'somebody') : text
+  }
+
+  #personal(table: string): Change[] {
+    if (OF_PEOPLE.has(table)) return [() => null]
+    if (table === 'person')
+      return [
+        (row) => {
+          const name = `Person ${row['id']}`
+          return { ...row, name, name_folded: fold(name), town: '', credit_as: '', note: '' }
+        },
+      ]
+    if (table === 'collection') return [(row) => ({ ...row, keeper: '' })]
+    if (table === 'entry') return [(row) => ({ ...row, said: row['operation'] ?? '', answer: '{}' })]
+    if (table === 'accession_passport')
+      return [(row) => (PERSONAL.has(String(row['code'])) ? null : row), (row) => this.#unnamed(row)]
+    return OF_PLANTS.has(table) ? [] : [(row) => this.#unnamed(row)]
+  }
+
+  /** A row whose texts name nobody of the book any more. */
+  #unnamed(row: Row): Row {
+    return Object.fromEntries(
+      Object.entries(row).map(([column, value]) => [
+        column,
+        typeof value === 'string' ? this.text(value) : value,
+      ]),
+    )
+  }
+}
+
+function placed(table: string): Change[] {
+  if (table === 'growing_site')
+    return [
+      (row) => ({
+        ...row,
+        name: `Garden ${row['id']}`,
+        note: '',
+        latitude: null,
+        longitude: null,
+        east_m: null,
+        north_m: null,
+      }),
+    ]
+  if (table === 'accession' || table === 'lot') return [(row) => ({ ...row, grown_at: '' })]
+  if (table === 'accession_passport') return [(row) => (PLACED.has(String(row['code'])) ? null : row)]
+  return []
+}

@@ -1,0 +1,72 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { addDays } from '../../domain/dates/day-arithmetic.ts'
+import { isoDate } from '../../domain/dates/iso-date.ts'
+import { sumOf, tallied } from '../../domain/germination/germination-test.ts'
+import { type BenchTest, benchSheet } from '../../paper/bench-sheet.ts'
+import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
+import type { TestRow } from '../../queries/germination-tests.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { listTests, testOrRefuse } from '../germination/germination-record.ts'
+import { replicatesOf } from '../germination/test-counts.ts'
+import { cautionsOf } from '../stock/lot-record.ts'
+import { dayOf } from './letters.ts'
+
+/** The bench sheet of some tests under way, or of all, in the order in which they are to be counted. */
+export async function printBenchSheet(
+  reading: Reading,
+  input: ParsedInput<'germination.sheet'>,
+): Promise<Value<'germination.sheet'>> {
+  const { tests } = listTests(reading, { state: 'under-way', offset: 0, limit: 500 })
+  const ids = input.testIds.length === 0 ? tests.map(({ testId }) => testId) : input.testIds
+  const rows = ids.map((id) => testOrRefuse(reading, id))
+  const over = rows.find((row) => row.tested_on !== null || row.cancelled_on !== null)
+  if (over) {
+    refuse('value-refused', `The test of ${over.lot_number} is over: there is nothing left to count.`, {
+      field: 'testIds',
+    })
+  }
+  if (rows.length === 0) {
+    refuse('value-refused', 'No test is under way.', { field: 'testIds', todo: 'Begin a test first.' })
+  }
+  const { libraryName, locale, paper } = settingsOf(reading)
+  const { bytes, pages, warnings } = await benchSheet({
+    tests: rows.map((row) => benchTest(reading, row)),
+    libraryName,
+    date: dayOf(reading)(reading.today),
+    paper,
+    title: `Bench sheet, ${libraryName}`,
+    language: locale,
+    fonts: await loadPaperFonts(),
+  })
+  const fileName = `bench-sheet-${reading.today}.pdf`
+  return { pdf: Buffer.from(bytes).toString('base64'), fileName, pages, warnings: [...warnings] }
+}
+
+function benchTest(reading: Reading, row: TestRow): BenchTest {
+  const day = dayOf(reading)
+  const laidOut = row.started_on === null ? '' : `laid out on ${day(row.started_on)}`
+  return {
+    name: `${row.crop} ‘${row.variety}’`,
+    lotNumber: row.lot_number,
+    laidOut: [laidOut, row.medium, row.temperature].filter((part) => part !== '').join(' · '),
+    cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
+    left: replicatesOf(reading, row.id).map(
+      ({ sown, counts }) => sown - tallied(sumOf(counts.map(({ tally }) => tally))),
+    ),
+    counts: countsToCome(row, day),
+  }
+}
+
+/** The first count where none was made, the last one, and room for one more. */
+function countsToCome(row: TestRow, day: (iso: string) => string): string[] {
+  if (row.started_on === null || row.final_day === null) return ['']
+  const start = isoDate(row.started_on)
+  const first = row.first_day === null || row.last_count_on !== null ? [] : [row.first_day]
+  return [
+    ...first.map((days) => day(addDays(start, days))),
+    '',
+    `${day(addDays(start, row.final_day))} (last)`,
+  ]
+}

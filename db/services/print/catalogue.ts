@@ -1,0 +1,151 @@
+import type { Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { countInWords } from '../../domain/amounts/in-words.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { type PublicEntry, publicPage } from '../../exchange/public-list.ts'
+import { type FlowingPart, flowingDocument } from '../../paper/drawing/flowing-document.ts'
+import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
+import type { Paragraph } from '../../paper/drawing/text-flow.ts'
+import { lotFacts } from '../../queries/lot-facts.ts'
+import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
+import { accessionsToGive } from '../../queries/year-figures.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { type Withholding, withholdingOf } from '../people/withhold.ts'
+import { standingOf } from '../stock/living-stock.ts'
+import { cautionsOf, synonymsOf } from '../stock/lot-record.ts'
+import { dayOf } from './letters.ts'
+import { made } from './made-paper.ts'
+
+/** A packet where the crop has no usual size. Common practice, no source. */
+const USUAL_PACKET = 20
+/** A story on a list is a line or two; the rest is told at the table. */
+const STORY_LETTERS = 240
+
+const RULES =
+  'For sowing only, not for eating. Rules on sharing, labelling and selling seed differ by place: ask your local seed authority.'
+
+interface Entry {
+  readonly row: LotRow
+  readonly packets: number
+}
+
+/** What can be had now: working seed beyond what must be kept to regrow it, nothing regulated, protected or doubtful. */
+export async function printCatalogue(reading: Reading): Promise<Value<'catalogue.print'>> {
+  const entries = entriesOf(reading)
+  const { libraryName, locale, paper } = settingsOf(reading)
+  const printed = await flowingDocument({
+    parts: [partOf(reading, entries)],
+    paper,
+    title: `Seed to be had, ${libraryName}`,
+    language: locale,
+    fonts: await loadPaperFonts(),
+  })
+  return { ...made(printed, `catalogue-${reading.today}.pdf`), listed: entries.length }
+}
+
+/** The same list as a page for everybody. */
+export function makeCataloguePage(reading: Reading): Value<'catalogue.page'> {
+  const entries = entriesOf(reading)
+  const { libraryName, locale } = settingsOf(reading)
+  const withholding = withholdingOf(reading, { people: false, places: false })
+  const crops = [...Map.groupBy(entries, ({ row }) => row.crop)].map(([name, here]) => ({
+    name,
+    entries: here.map((entry) => inWords(reading, withholding, entry)),
+  }))
+  const about = aboutList(reading, entries)
+  const html = publicPage({ language: locale, library: libraryName, about, crops, rules: RULES })
+  return { fileName: `seed-to-be-had-${reading.today}.html`, html, listed: entries.length }
+}
+
+function aboutList(reading: Reading, { length }: readonly Entry[]): string {
+  return `As it stands on ${dayOf(reading)(reading.today)}: ${length} ${length === 1 ? 'variety' : 'varieties'}. Seed that must be kept to be grown again is not listed. Ask at the table.`
+}
+
+/** What can be spared; refuses where nothing can. */
+function entriesOf(reading: Reading): Entry[] {
+  const policy = settingsOf(reading)
+  const lots = Map.groupBy(
+    lotsOfAccessions(reading.sqlite, accessionsToGive(reading.sqlite)),
+    (row) => row.accession_id,
+  )
+  const entries = [...lots.values()].flatMap((rows): Entry[] => {
+    const { living, keep } = standingOf(rows, policy)
+    const row = rows.find(
+      (lot) => lot.role === 'working' && lot.balance_count > 0 && lot.quarantine_reason === null,
+    )
+    if (row === undefined) return []
+    const packets = Math.floor(Math.max(0, living.about - keep) / (row.packet_seeds ?? USUAL_PACKET))
+    return packets === 0 ? [] : [{ row, packets }]
+  })
+  if (entries.length === 0)
+    refuse('value-refused', 'No seed can be spared now.', {
+      todo: 'What is in quarantine, or needed to be grown again, is not put on the list.',
+    })
+  const name = ({ row }: Entry) => `${row.crop}\u0000${row.variety}`
+  return entries.toSorted((one, other) => name(one).localeCompare(name(other), 'en'))
+}
+
+function partOf(reading: Reading, entries: readonly Entry[]): FlowingPart {
+  const { libraryName } = settingsOf(reading)
+  const withholding = withholdingOf(reading, { people: false, places: false })
+  const text = (words: string, before: number, more: Partial<Paragraph> = {}): Paragraph => ({
+    text: words,
+    face: 'regular',
+    size: 10,
+    before,
+    ...more,
+  })
+  const byCrop = [...Map.groupBy(entries, ({ row }) => row.crop)]
+  return {
+    name: 'The list',
+    blocks: [
+      text(libraryName, 0, { size: 9 }),
+      text('Seed to be had', 2, { face: 'semibold', size: 18 }),
+      text(aboutList(reading, entries), 2),
+      ...byCrop.flatMap(([crop, here]) => [
+        text(crop, 12, { face: 'semibold', size: 13, keptWithNext: true, ruled: true }),
+        ...here.flatMap((entry) => entryParagraphs(inWords(reading, withholding, entry), text)),
+      ]),
+      text(RULES, 12, { size: 9, ruled: true }),
+    ],
+  }
+}
+
+/** An entry in words that name nobody but the donor, and the donor only as they wish. */
+function inWords(reading: Reading, withholding: Withholding, { row, packets }: Entry): PublicEntry {
+  const { story, credit_as } = lotFacts(reading.sqlite, row.lot_id)
+  const synonyms = synonymsOf(reading, row.variety_id)
+  const unit = countedUnit(row.crop_id)
+  const tested =
+    row.tested === null || row.sprouted === null
+      ? 'not tested yet'
+      : `${Math.round((100 * row.sprouted) / row.tested)} % sprouted, ${dayOf(reading)(row.tested_on ?? reading.today)}`
+  const facts = [
+    row.accession_number,
+    packets > 9 ? 'plenty' : packets === 1 ? 'one packet' : `${packets} packets`,
+    row.packet_seeds === null ? '' : `${countInWords(row.packet_seeds, unit)} each`,
+    tested,
+    credit_as === null || credit_as === '' ? '' : `from ${credit_as}`,
+  ].filter((fact) => fact !== '')
+  const told = withholding.text(story)
+  const cut = [...told].slice(0, STORY_LETTERS).join('')
+  return {
+    name: [row.variety, ...synonyms].join(', also '),
+    facts,
+    cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
+    story: cut === told ? told : `${cut.trimEnd()}…`,
+  }
+}
+
+function entryParagraphs(
+  { name, facts, cautions, story }: PublicEntry,
+  text: (words: string, before: number, more?: Partial<Paragraph>) => Paragraph,
+): Paragraph[] {
+  return [
+    text(name, 6, { face: 'semibold', keptWithNext: true }),
+    text(facts.join(' · '), 0, { size: 9 }),
+    ...cautions.map((caution) => text(caution, 1, { face: 'bold', size: 9 })),
+    ...(story === '' ? [] : [text(story, 1)]),
+  ]
+}

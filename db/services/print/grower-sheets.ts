@@ -1,0 +1,81 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import type { PlanLine } from '../../contract/season-plan-operations.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { breedingOf } from '../../domain/needs/grade.ts'
+import { growingAdvice } from '../../domain/season-plan/growing-words.ts'
+import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
+import { type GrowerVariety, growerSheets } from '../../paper/grower-sheets.ts'
+import { lotsOfAccessions } from '../../queries/lot-rows.ts'
+import { rescueCrop } from '../../queries/need-rows.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { latestPlan } from '../regrow/season-plan.ts'
+import { cautionsOf } from '../stock/lot-record.ts'
+
+/** A sheet for each garden of the saved plan: what, how many, how far apart, how to select, harvest and bring back. */
+export async function printGrowerSheets(
+  reading: Reading,
+  input: ParsedInput<'plan.sheets'>,
+): Promise<Value<'plan.sheets'>> {
+  const { plan } = latestPlan(reading)
+  if (plan === null) {
+    refuse('not-found', 'No plan is saved yet.', { todo: 'Make a plan, save it, then print its sheets.' })
+  }
+  const lines = plan.lines.filter(({ siteId }) => input.siteId === null || siteId === input.siteId)
+  if (lines.length === 0) {
+    refuse('value-refused', 'Nothing of the saved plan grows in that garden.', { field: 'siteId' })
+  }
+  const { libraryName, locale, paper } = settingsOf(reading)
+  const sheets = [...Map.groupBy(lines, ({ siteId }) => siteId).values()].flatMap((here) =>
+    here.slice(0, 1).map((first) => ({
+      to: first.grower,
+      garden: first.site,
+      season: plan.season,
+      bringBackBy: `the end of ${here.some(({ biennial }) => biennial) ? `${plan.season}, or of ${plan.season + 1} what takes two seasons` : plan.season}`,
+      varieties: here.map((line) => varietyOf(reading, line)),
+      libraryName,
+    })),
+  )
+  const { bytes, pages, warnings } = await growerSheets({
+    sheets,
+    paper,
+    title: `Grower sheets ${plan.season}, ${libraryName}`,
+    language: locale,
+    fonts: await loadPaperFonts(),
+  })
+  return {
+    pdf: Buffer.from(bytes).toString('base64'),
+    fileName: `grower-sheets-${plan.season}.pdf`,
+    pages,
+    warnings: [...warnings],
+  }
+}
+
+function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
+  const ofCrop = rescueCrop(reading.sqlite, line.accessionId)
+  const cropId = lotsOfAccessions(reading.sqlite, [line.accessionId])[0]?.crop_id ?? ''
+  return {
+    name: `${line.crop} ‘${line.variety}’`,
+    numbers:
+      line.sow === null
+        ? line.accessionNumber
+        : `${line.accessionNumber} · seed of ${line.sow.lots.map(({ lotNumber }) => lotNumber).join(' and ')}`,
+    advice: growingAdvice({
+      plants: line.plants,
+      seeds: line.sow?.seeds ?? null,
+      noSeed: line.noSeed,
+      unit: countedUnit(cropId),
+      areaM2: line.areaM2,
+      isolationM: line.isolationM,
+      unknown: line.unknown,
+      shortSeason: line.shortSeason,
+      group: line.group,
+      covered: line.covered,
+      breeding: breedingOf(ofCrop.mating_system),
+      biennial: line.biennial,
+      family: ofCrop.family,
+    }),
+    cautions: cautionsOf(reading, line.accessionId).map(({ text }) => text),
+  }
+}

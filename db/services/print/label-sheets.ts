@@ -1,0 +1,105 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { type LabelSheet, type SheetMeasures, ShippedSheet } from '../../contract/paper-operations.ts'
+import { refuse } from '../../contract/refusal.ts'
+import {
+  carriesBySize,
+  isEnvelope,
+  type SheetGeometry,
+  sheetFault,
+} from '../../paper/packets/label-sheets.ts'
+import { SHEETS } from '../../paper/packets/shipped-sheets.ts'
+import { labelSheet } from '../../schema/print-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+
+type OwnRow = typeof labelSheet.$inferSelect
+
+/** Every sheet that can be printed on: those of the app, then the library's own. */
+export function listSheets(reading: Reading): Value<'label.sheets'> {
+  const own = reading.db.select().from(labelSheet).where(eq(labelSheet.retired, false)).all()
+  return {
+    sheets: [
+      ...ShippedSheet.options.map((sheet) => shown(sheet, SHEETS[sheet], null)),
+      ...own.map((row) => shown(`own-${row.id}`, geometryOf(row), measuresOf(row))),
+    ],
+  }
+}
+
+type Shown = Value<'label.sheets'>['sheets'][number]
+
+function shown(sheet: LabelSheet, geometry: SheetGeometry, own: SheetMeasures | null): Shown {
+  const { name, columns, rows, widthMm, heightMm } = geometry
+  const paper = geometry.folded ? 'packets' : isEnvelope(geometry) ? 'envelope' : 'labels'
+  return { sheet, name, columns, rows, widthMm, heightMm, paper, own }
+}
+
+/** A sheet's measures, also of one that is offered no more; null where the book has none such. */
+export function keptSheet(reading: Reading, sheet: LabelSheet): SheetGeometry | null {
+  const shipped = ShippedSheet.safeParse(sheet)
+  if (shipped.success) return SHEETS[shipped.data]
+  const row = ownRow(reading, Number(sheet.slice('own-'.length)))
+  return row === undefined ? null : geometryOf(row)
+}
+
+export function sheetOrRefuse(reading: Reading, sheet: LabelSheet, field: string): SheetGeometry {
+  return (
+    keptSheet(reading, sheet) ??
+    refuse('not-found', 'That label sheet is not in the book.', { field, todo: 'Choose another sheet.' })
+  )
+}
+
+export function keepSheet(
+  writing: Writing,
+  { sheetId, measures }: ParsedInput<'label-sheet.keep'>,
+): Omit<Value<'label-sheet.keep'>, 'entryId'> {
+  // Where there is no next label, nobody measures how far off it is.
+  const pitchXMm = Math.max(measures.pitchXMm, measures.columns === 1 ? measures.widthMm : 0)
+  const pitchYMm = Math.max(measures.pitchYMm, measures.rows === 1 ? measures.heightMm : 0)
+  const row = { ...measures, pitchXMm, pitchYMm, retired: false, entryId: writing.entryId }
+  const fault = sheetFault(geometryOf({ id: 0, ...row }))
+  if (fault !== null) refuse('value-refused', fault.because, { field: `measures.${fault.field}` })
+  const said = `Kept the label sheet ${measures.name}`
+  if (sheetId === null) {
+    const { id } = writing.db.insert(labelSheet).values(row).returning({ id: labelSheet.id }).get()
+    return { sheet: `own-${id}`, said, undoable: false }
+  }
+  ownOrRefuse(writing, sheetId)
+  writing.db.update(labelSheet).set(row).where(eq(labelSheet.id, sheetId)).run()
+  return { sheet: `own-${sheetId}`, said, undoable: false }
+}
+
+export function retireSheet(
+  writing: Writing,
+  { sheetId }: ParsedInput<'label-sheet.retire'>,
+): Omit<Value<'label-sheet.retire'>, 'entryId'> {
+  const { name } = ownOrRefuse(writing, sheetId)
+  writing.db
+    .update(labelSheet)
+    .set({ retired: true, entryId: writing.entryId })
+    .where(eq(labelSheet.id, sheetId))
+    .run()
+  return { said: `The label sheet ${name} is offered no more`, undoable: false }
+}
+
+function ownRow(reading: Reading, id: number): OwnRow | undefined {
+  return reading.db.select().from(labelSheet).where(eq(labelSheet.id, id)).get()
+}
+
+function ownOrRefuse(reading: Reading, id: number): OwnRow {
+  return (
+    ownRow(reading, id) ?? refuse('not-found', 'That label sheet is not in the book.', { field: 'sheetId' })
+  )
+}
+
+function measuresOf({ id, retired, entryId, ...measures }: OwnRow): SheetMeasures {
+  return measures
+}
+
+/** Labels as large as a shipped one with all facts carry as much; small ones the name and number. */
+function geometryOf({ pageWidthMm, pageHeightMm, ...row }: OwnRow): SheetGeometry {
+  const { name, columns, rows, widthMm, heightMm, leftMm, topMm, pitchXMm, pitchYMm } = row
+  const carries = carriesBySize(widthMm, heightMm)
+  const pageMm = { width: pageWidthMm, height: pageHeightMm }
+  const place = { leftMm, topMm, pitchXMm, pitchYMm }
+  return { name, pageMm, columns, rows, widthMm, heightMm, ...place, carries, confidence: 'own' }
+}

@@ -1,0 +1,103 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { scanCode } from '../../domain/numbers/scan-code.ts'
+import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
+import { isEnvelope, labelsOnSheet } from '../../paper/packets/label-sheets.ts'
+import { packetLabels } from '../../paper/packets/packet-labels.ts'
+import type { PacketLabel } from '../../paper/packets/packet-text.ts'
+import { moistureOfLot } from '../../queries/lot-climate.ts'
+import { type LotFacts, lotFacts } from '../../queries/lot-facts.ts'
+import type { LotRow } from '../../queries/lot-rows.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { harvestOf, lotOrRefuse } from '../intake/new-lot.ts'
+import { quantityOf } from '../stock/amounts.ts'
+import { cautionsOf, synonymsOf } from '../stock/lot-record.ts'
+import { sheetOrRefuse } from './label-sheets.ts'
+import { dayOf } from './letters.ts'
+
+export async function printLabels(
+  reading: Reading,
+  input: ParsedInput<'label.print'>,
+): Promise<Value<'label.print'>> {
+  const sheet = sheetOrRefuse(reading, input.sheet, 'sheet')
+  const perSheet = labelsOnSheet(sheet)
+  if (input.startAt > perSheet) {
+    refuse('value-refused', `That sheet has ${perSheet} labels. Start at one of them.`, { field: 'startAt' })
+  }
+  const { libraryName, locale } = settingsOf(reading)
+  const goesOut = sheet.folded === true || isEnvelope(sheet)
+  const labels = input.labels.flatMap(({ lotId, copies, contents }, index) => {
+    const label = labelOf(reading, lotId, contents, libraryName, `labels.${index}.lotId`, goesOut)
+    return Array.from({ length: copies }, () => label)
+  })
+  const { bytes, pages, warnings } = await packetLabels({
+    labels,
+    sheet: input.says === 'number-only' ? { ...sheet, carries: 'number-only', folded: false } : sheet,
+    startAt: input.startAt,
+    offsetMm: input.offsetMm,
+    cropMarks: input.cropMarks,
+    title: `Packet labels, ${libraryName}`,
+    language: locale,
+    fonts: await loadPaperFonts(),
+  })
+  const fileName = `labels-${reading.today}.pdf`
+  return { pdf: Buffer.from(bytes).toString('base64'), fileName, pages, warnings: [...warnings] }
+}
+
+function labelOf(
+  reading: Reading,
+  lotId: number,
+  contents: string,
+  libraryName: string,
+  field: string,
+  goesOut: boolean,
+): PacketLabel {
+  const row = lotOrRefuse(reading, lotId, field)
+  const facts = lotFacts(reading.sqlite, lotId)
+  return {
+    crop: row.crop,
+    variety: row.variety,
+    species: facts.species,
+    harvest: harvestInWords(harvestOf(row)),
+    lotNumber: row.lot_number,
+    scanCode: scanCode(row.lot_number),
+    source: facts.credit_as ?? '',
+    germination: germinationOnLabel(row, settingsOf(reading).locale),
+    contents: contents === '' ? quantityOf(row).words : contents,
+    cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
+    libraryName,
+    known: [...toldOf(reading, row, facts), ...(goesOut ? [] : keptOf(reading, row, facts))],
+  }
+}
+
+/** What anybody may read of a lot: its other names, its story, and what the donor asked for. */
+function toldOf(reading: Reading, row: LotRow, { story, terms }: LotFacts): string[] {
+  const names = synonymsOf(reading, row.variety_id)
+  return [
+    names.length === 0 ? '' : `Also called ${names.join(', ')}`,
+    terms === '' ? '' : `The donor asked: ${terms}`,
+    story,
+  ].filter((fact) => fact !== '')
+}
+
+/** What is of use on the shelf and goes no further: where it was grown and lies, how moist, how often regrown. */
+function keptOf(reading: Reading, row: LotRow, facts: LotFacts): string[] {
+  const moisture = moistureOfLot(reading.sqlite, row.lot_id)
+  const day = dayOf(reading)
+  return [
+    facts.grown_at === '' ? '' : `Grown at ${facts.grown_at}`,
+    row.generation === 0 ? '' : `Regrown here ${row.generation === 1 ? 'once' : `${row.generation} times`}`,
+    `Came on ${day(facts.received_on)}`,
+    moisture === null ? '' : `Moisture ${moisture.percent} %, ${day(moisture.measured_on)}`,
+    row.place === null ? '' : `Place: ${row.place}`,
+  ].filter((fact) => fact !== '')
+}
+
+function germinationOnLabel(row: Pick<LotRow, 'tested' | 'sprouted' | 'tested_on'>, locale: string): string {
+  if (row.tested === null || row.sprouted === null || row.tested_on === null) return ''
+  const month = new Intl.DateTimeFormat(locale, { month: 'short', year: 'numeric', timeZone: 'UTC' })
+  const share = Math.round((100 * row.sprouted) / row.tested)
+  return `${share} % sprouted, ${month.format(Date.parse(`${row.tested_on}T00:00:00Z`))}`
+}

@@ -1,0 +1,223 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { aboutCount, countInWords, massInWords } from '../../domain/amounts/in-words.ts'
+import { milligrams } from '../../domain/amounts/mass.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { sofarInWords } from '../../domain/letters/gift-so-far.ts'
+import {
+  fillLetter,
+  LETTER_FIELDS,
+  type LetterFacts,
+  SHIPPED_LETTER,
+  unknownFields,
+} from '../../domain/letters/letter-words.ts'
+import { type DonorLetter, donorLetters, type LetterGift } from '../../paper/donor-letters.ts'
+import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
+import {
+  giftsOfEntries,
+  type LetterGiftRow,
+  latestGiftToThank,
+  type TrayRow,
+} from '../../queries/tray-rows.ts'
+import { giftSince } from '../../queries/year-figures.ts'
+import { collection } from '../../schema/collection-tables.ts'
+import { person, personContact } from '../../schema/reference-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading, Writing } from '../context.ts'
+import { harvestOf } from '../intake/new-lot.ts'
+
+interface Words {
+  readonly words: string
+  readonly keeper: string
+}
+
+/** The library's own words, or those shipped, and who signs. */
+function wordsOf(reading: Reading): Words {
+  const { letterWords, keeper } = settingsOf(reading)
+  return { words: letterWords === '' ? SHIPPED_LETTER : letterWords, keeper }
+}
+
+export function letterWords(reading: Reading): Value<'letter.words'> {
+  const fields = Object.entries(LETTER_FIELDS).map(([name, meaning]) => ({ field: `{${name}}`, meaning }))
+  return { ...wordsOf(reading), shipped: SHIPPED_LETTER, fields }
+}
+
+export function changeLetterWords(
+  writing: Writing,
+  input: ParsedInput<'letter.change-words'>,
+): Omit<Value<'letter.change-words'>, 'entryId'> {
+  const unknown = unknownSentence(input.words)
+  if (unknown !== null) {
+    refuse('value-refused', unknown, { field: 'words', todo: 'Correct it, or write it without braces.' })
+  }
+  const words = input.words === SHIPPED_LETTER ? '' : input.words
+  writing.db
+    .update(collection)
+    .set({ letterWords: words, keeper: input.keeper })
+    .where(eq(collection.id, 1))
+    .run()
+  return { said: 'Changed the words of the thank-you letter', undoable: false }
+}
+
+/** Names the fields that no letter knows, or null. */
+function unknownSentence(words: string): string | null {
+  const unknown = unknownFields(words)
+  if (unknown.length === 0) return null
+  const known = Object.keys(LETTER_FIELDS).map((name) => `{${name}}`)
+  const one = unknown.length === 1
+  return `No letter knows the ${one ? 'field' : 'fields'} ${unknown.join(', ')}. There are ${known.join(', ')}.`
+}
+
+/** Letters for items of the tray: one for each donor, with all their gifts; those held back are named in the warnings. */
+export async function printLetters(
+  reading: Reading,
+  rows: readonly TrayRow[],
+): Promise<Pick<Value<'tray.preview'>, 'pdf' | 'pages' | 'warnings'>> {
+  const words = wordsOf(reading)
+  const entriesOf = new Map<number, number[]>()
+  const heldBack: string[] = []
+  for (const { donor_id, donor, may_write, gift_entry_id } of rows) {
+    if (donor_id === null || gift_entry_id === null || may_write !== 1) {
+      heldBack.push(
+        `No letter to ${donor ?? 'a donor who is not named'}: they have not agreed to be written to.`,
+      )
+    } else entriesOf.set(donor_id, [...(entriesOf.get(donor_id) ?? []), gift_entry_id])
+  }
+  const letters: DonorLetter[] = []
+  for (const [donorId, entries] of entriesOf) {
+    const gifts = giftsOfEntries(reading.sqlite, [...new Set(entries)])
+    if (gifts.length > 0) letters.push(letterTo(reading, donorId, gifts, words))
+    else heldBack.push('A letter was left out: its gifts were taken back.')
+  }
+  if (letters.length === 0) {
+    refuse('value-refused', heldBack[0] ?? 'There is no letter to print.', { field: 'itemIds' })
+  }
+  const unknown = unknownSentence(words.words)
+  const made = await lettersPdf(reading, letters)
+  return { ...made, warnings: [...heldBack, ...(unknown === null ? [] : [unknown]), ...made.warnings] }
+}
+
+export async function previewLetter(
+  reading: Reading,
+  input: ParsedInput<'letter.preview'>,
+): Promise<Value<'letter.preview'>> {
+  const words = { ...input, words: input.words === '' ? SHIPPED_LETTER : input.words }
+  const real = latestGiftToThank(reading.sqlite)
+  const letter =
+    real === undefined
+      ? inventedLetter(reading, words)
+      : letterTo(reading, real.donor_id, giftsOfEntries(reading.sqlite, [real.entry_id]), words)
+  const made = await lettersPdf(reading, [letter])
+  const unknown = unknownSentence(words.words)
+  return {
+    ...made,
+    to: real === undefined ? '' : letter.to,
+    fileName: `letter-${reading.today}.pdf`,
+    warnings: [...(unknown === null ? [] : [unknown]), ...made.warnings],
+  }
+}
+
+async function lettersPdf(reading: Reading, letters: readonly DonorLetter[]) {
+  const { libraryName, locale, paper } = settingsOf(reading)
+  const { bytes, pages, warnings } = await donorLetters({
+    letters,
+    paper,
+    title: `Thank-you letters, ${libraryName}`,
+    language: locale,
+    fonts: await loadPaperFonts(),
+  })
+  return { pdf: Buffer.from(bytes).toString('base64'), pages, warnings: [...warnings] }
+}
+
+/** The letter to a donor. The one document that holds how to reach them. */
+function letterTo(
+  reading: Reading,
+  donorId: number,
+  rows: readonly LetterGiftRow[],
+  { words, keeper }: Words,
+): DonorLetter {
+  const who = reading.db.select().from(person).where(eq(person.id, donorId)).get()
+  const contact = reading.db.select().from(personContact).where(eq(personContact.personId, donorId)).get()
+  const day = dayOf(reading)
+  const { libraryName } = settingsOf(reading)
+  const facts: LetterFacts = {
+    donor: who?.name ?? 'friend of the library',
+    gifts: listed([...new Set(rows.map((row) => row.variety))]),
+    numbers: listed(rows.map((row) => row.number)),
+    received: listed([...new Set(rows.map((row) => row.received_on))].map(day)),
+    date: day(reading.today),
+    library: libraryName,
+    keeper,
+  }
+  const address = (contact?.address ?? '').split('\n').map((line) => line.trim())
+  return {
+    to: facts.donor,
+    address: address.filter((line) => line !== ''),
+    date: facts.date,
+    libraryName,
+    parts: fillLetter(words, facts),
+    gifts: rows.map((row) => shownGift(reading, row)),
+  }
+}
+
+function inventedLetter(reading: Reading, { words, keeper }: Words): DonorLetter {
+  const { libraryName } = settingsOf(reading)
+  const date = dayOf(reading)(reading.today)
+  const facts: LetterFacts = {
+    donor: 'A. Donor',
+    gifts: 'Painted Quill',
+    numbers: 'XX-0001',
+    received: date,
+    date,
+    library: libraryName,
+    keeper,
+  }
+  const gift: LetterGift = {
+    number: facts.numbers,
+    name: 'Runner bean ‘Painted Quill’',
+    facts: 'harvested 2024 · 120 seeds',
+    story: 'A made-up gift, to show where the list stands.',
+    terms: '',
+    sofar: 'So far 4 people took seed of it.',
+  }
+  return { to: facts.donor, address: [], date, libraryName, parts: fillLetter(words, facts), gifts: [gift] }
+}
+
+function shownGift(reading: Reading, row: LetterGiftRow): LetterGift {
+  const harvest = harvestOf(row)
+  const facts = [
+    harvest.kind === 'unknown' ? '' : `harvested ${harvestInWords(harvest)}`,
+    amountInWords(row),
+    row.grown_at === '' ? '' : `grown at ${row.grown_at}`,
+  ]
+  return {
+    number: row.number,
+    name: `${row.crop} ‘${row.variety}’`,
+    facts: facts.filter((fact) => fact !== '').join(' · '),
+    story: row.story,
+    terms: row.terms,
+    sofar: sofarInWords(giftSince(reading.sqlite, row.accession_id)),
+  }
+}
+
+/** An amount by the number that was observed: '12.5 g', '50 seeds', 'about 200 seeds'. */
+export function amountInWords(
+  row: Pick<LetterGiftRow, 'count' | 'mass_mg' | 'measured' | 'crop_id'>,
+): string {
+  const unit = countedUnit(row.crop_id)
+  if (row.measured === 'mass') return massInWords(milligrams(row.mass_mg))
+  if (row.measured === 'estimate') return `${aboutCount(row.count, 0.25)} ${unit.many}`
+  return countInWords(row.count, unit)
+}
+
+/** Writes a date out as the library's locale does. */
+export function dayOf(reading: Reading): (iso: string) => string {
+  const format = new Intl.DateTimeFormat(settingsOf(reading).locale, { dateStyle: 'long', timeZone: 'UTC' })
+  return (iso) => format.format(Date.parse(`${iso}T00:00:00Z`))
+}
+
+function listed(texts: readonly string[]): string {
+  return new Intl.ListFormat('en-GB', { type: 'conjunction' }).format(texts)
+}

@@ -1,0 +1,116 @@
+import { inArray } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { LabelSheet } from '../../contract/paper-operations.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
+import {
+  type BatchRow,
+  batchesBefore,
+  itemsOfBatch,
+  latestOnEachPrinter,
+  latestOnEachSheet,
+} from '../../queries/tray-rows.ts'
+import { printBatch, printItem } from '../../schema/print-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+import { keptSheet } from './label-sheets.ts'
+import { checkWhatToPrint, shownItem, toTray, waitingOrRefuse } from './tray.ts'
+
+/** Notes a printing. What came out of a printer cannot be known, so the keeper says it, and may take it back. */
+export function markPrinted(
+  writing: Writing,
+  input: ParsedInput<'tray.mark-printed'>,
+): Omit<Value<'tray.mark-printed'>, 'entryId'> {
+  const rows = waitingOrRefuse(writing, input.itemIds, 'itemIds')
+  checkWhatToPrint(writing, rows, input)
+  const [rightMm, downMm] = input.offsetMm
+  const onSheet =
+    input.kind === 'label' ? { sheet: input.sheet ?? null, startAt: input.startAt, rightMm, downMm } : {}
+  const { id } = writing.db
+    .insert(printBatch)
+    .values({
+      kind: input.kind,
+      ...onSheet,
+      printer: input.printer,
+      printedAt: writing.now.toISOString(),
+      entryId: writing.entryId,
+    })
+    .returning({ id: printBatch.id })
+    .get()
+  writing.db
+    .update(printItem)
+    .set({ batchId: id })
+    .where(inArray(printItem.id, [...input.itemIds]))
+    .run()
+  const copies = rows.reduce((sum, row) => sum + row.copies, 0)
+  return { batchId: id, said: `Printed ${batchInWords(input.kind, copies)}`, undoable: true }
+}
+
+export function printHistory(reading: Reading, input: ParsedInput<'print.history'>): Value<'print.history'> {
+  const batches = batchesBefore(reading.sqlite, input.before ?? Number.MAX_SAFE_INTEGER, input.limit)
+  return {
+    batches: batches.map((batch) => ({
+      batchId: batch.id,
+      kind: batch.kind,
+      printedAt: batch.printed_at,
+      sheet: sheetOf(batch),
+      words: batchInWords(batch.kind, batch.labels),
+      items: itemsOfBatch(reading.sqlite, batch.id).map(shownItem),
+    })),
+  }
+}
+
+export function printAgain(
+  writing: Writing,
+  input: ParsedInput<'print.again'>,
+): Omit<Value<'print.again'>, 'entryId'> {
+  const rows = itemsOfBatch(writing.sqlite, input.batchId)
+  if (rows.length === 0) refuse('not-found', 'That printing is not in the book.', { field: 'batchId' })
+  const lasting = rows.filter((row) => row.fell === 0)
+  if (lasting.length === 0) {
+    refuse('value-refused', 'What was printed there was taken back since. There is nothing to print again.', {
+      field: 'batchId',
+    })
+  }
+  const itemIds = lasting.map((row) =>
+    toTray(writing, {
+      kind: row.kind,
+      lotId: row.lot_id,
+      accessionId: row.accession_id,
+      withdrawalId: row.withdrawal_id,
+      copies: row.copies,
+      contents: row.contents,
+    }),
+  )
+  const copies = lasting.reduce((sum, row) => sum + row.copies, 0)
+  const words = batchInWords(lasting[0]?.kind ?? 'label', copies)
+  return { itemIds, said: `${words} put into the print tray again`, undoable: true }
+}
+
+/** Where each sheet goes on that was printed on: the label after the last one used. */
+export function nextOnEachSheet(reading: Reading): Value<'tray.list'>['sheets'] {
+  return latestOnEachSheet(reading.sqlite).flatMap((batch) => {
+    const sheet = sheetOf(batch)
+    if (sheet === null) return []
+    const used = (batch.start_at ?? 1) - 1 + batch.labels
+    const geometry = keptSheet(reading, sheet)
+    return geometry === null ? [] : [{ sheet, startAt: (used % labelsOnSheet(geometry)) + 1 }]
+  })
+}
+
+/** How far each printer's print was moved last. */
+export function printersKnown(reading: Reading): Value<'tray.list'>['printers'] {
+  return latestOnEachPrinter(reading.sqlite).map(({ printer, right_mm, down_mm }) => ({
+    name: printer,
+    offsetMm: [right_mm, down_mm] as [number, number],
+  }))
+}
+
+function sheetOf(batch: BatchRow): LabelSheet | null {
+  return batch.sheet === null ? null : LabelSheet.parse(batch.sheet)
+}
+
+const KIND_WORDS = { label: 'label', letter: 'letter', slip: 'slip' } as const
+
+function batchInWords(kind: keyof typeof KIND_WORDS, copies: number): string {
+  return `${copies} ${KIND_WORDS[kind]}${copies === 1 ? '' : 's'}`
+}

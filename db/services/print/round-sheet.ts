@@ -1,0 +1,61 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import type { RoundStop } from '../../contract/round-operations.ts'
+import { LOOKS, lookInWords, lookName } from '../../domain/rounds/look.ts'
+import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
+import { roundSheet, type SheetStop } from '../../paper/round-sheet.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { listDueRounds } from '../storage/rounds.ts'
+import { dayOf } from './letters.ts'
+
+/** The round sheet of some places, or of all that a round goes to, the one due first first. */
+export async function printRoundSheet(
+  reading: Reading,
+  input: ParsedInput<'round.sheet'>,
+): Promise<Value<'round.sheet'>> {
+  const { places, cautions } = listDueRounds(reading)
+  const wanted = new Set(input.placeIds)
+  const stops = places.filter(({ placeId }) => wanted.size === 0 || wanted.has(placeId))
+  if (stops.length === 0 || stops.length < wanted.size) {
+    refuse('value-refused', 'No round goes there yet.', {
+      field: 'placeIds',
+      todo: 'Say of each place how often a round goes there: its card in Storage, ‘What it is meant for’.',
+    })
+  }
+  const looked = LOOKS.filter((look) => stops.some(({ looks }) => looks.some((each) => each.look === look)))
+  const { libraryName, locale, paper } = settingsOf(reading)
+  const day = dayOf(reading)
+  const { bytes, pages, warnings } = await roundSheet({
+    stops: stops.map((stop) => sheetStop(stop, day)),
+    meanings: looked.map((look) => `${capital(lookName(look))}: ${lookInWords(look)}`),
+    cautions,
+    libraryName,
+    date: day(reading.today),
+    paper,
+    title: `Round sheet, ${libraryName}`,
+    language: locale,
+    fonts: await loadPaperFonts(),
+  })
+  const fileName = `round-sheet-${reading.today}.pdf`
+  return { pdf: Buffer.from(bytes).toString('base64'), fileName, pages, warnings: [...warnings] }
+}
+
+function sheetStop(
+  { path, lastOn, due, everyDays, looks, lots }: RoundStop,
+  day: (iso: string) => string,
+): SheetStop {
+  const last = lastOn === null ? 'never walked to' : `walked to on ${day(lastOn)}`
+  return {
+    path,
+    standing: `Every ${everyDays} days; ${last}; due ${due.when === 'later' ? `on ${day(due.on)}` : 'now'}`,
+    looks: looks.map(({ look, name }) =>
+      look === 'reading' ? 'Reading: ______ °C ______ %' : capital(name),
+    ),
+    lotNumbers: lots.map(({ lotNumber }) => lotNumber),
+  }
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1)
+}

@@ -1,0 +1,46 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
+import { stocktakeSheet } from '../../paper/stocktake-sheet.ts'
+import { lotsToCount } from '../../queries/lot-rows.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { quantityOf } from '../stock/amounts.ts'
+import { placeOrRefuse } from '../storage/places.ts'
+import { dayOf } from './letters.ts'
+import { made } from './made-paper.ts'
+
+/** The stocktake sheet of some places, or of all in which lots lie, each with its lots in order of number. */
+export async function printStocktakeSheet(
+  reading: Reading,
+  { placeIds }: ParsedInput<'stocktake.sheet'>,
+): Promise<Value<'stocktake.sheet'>> {
+  placeIds.forEach((placeId, index) => {
+    placeOrRefuse(reading, placeId, `placeIds.${index}`)
+  })
+  const byPlace = Map.groupBy(lotsToCount(reading.sqlite, placeIds), ({ place }) => place ?? '')
+  if (byPlace.size === 0) {
+    refuse('value-refused', 'No lot with seed lies there.', {
+      field: 'placeIds',
+      todo: 'On the Shelf, a lot’s card moves it to a place.',
+    })
+  }
+  const { libraryName, locale, paper } = settingsOf(reading)
+  const printed = await stocktakeSheet({
+    places: [...byPlace].map(([path, rows]) => ({
+      path,
+      lots: rows.map((row) => ({
+        number: row.lot_number,
+        name: `${row.crop} ‘${row.variety}’`,
+        book: quantityOf(row).words,
+      })),
+    })),
+    libraryName,
+    date: dayOf(reading)(reading.today),
+    paper,
+    title: `Stocktake sheet, ${libraryName}`,
+    language: locale,
+    fonts: await loadPaperFonts(),
+  })
+  return made(printed, `stocktake-${reading.today}.pdf`)
+}

@@ -1,0 +1,27 @@
+import type { Value } from '../../contract/contract.ts'
+import { donorsNotWrittenTo, waitingItems } from '../../queries/tray-rows.ts'
+import type { Reading } from '../context.ts'
+import { nextOnEachSheet, printersKnown } from './printed.ts'
+import { shownItem } from './tray.ts'
+
+/** How far back a gift is looked for whose donor gets no letter, days. */
+const LATELY_DAYS = 30
+const DAY_MS = 86_400_000
+
+export function listTray(reading: Reading): Value<'tray.list'> {
+  const waiting = waitingItems(reading.sqlite)
+  const kinds = ['label', 'letter', 'slip'] as const
+  const since = new Date(Date.parse(`${reading.today}T00:00:00Z`) - LATELY_DAYS * DAY_MS)
+  return {
+    groups: kinds
+      .map((kind) => ({ kind, items: waiting.filter((row) => row.kind === kind).map(shownItem) }))
+      .filter(({ items }) => items.length > 0),
+    sheets: nextOnEachSheet(reading),
+    printers: printersKnown(reading),
+    leftOut: donorsNotWrittenTo(reading.sqlite, since.toISOString().slice(0, 10)).map((donor) => ({
+      personId: donor.id,
+      name: donor.name,
+      sentence: `${donor.name} has not agreed to be written to.`,
+    })),
+  }
+}

@@ -1,0 +1,115 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
+import { type WithdrawalSlip, withdrawalSlips } from '../../paper/withdrawal-slips.ts'
+import { joinKeptPerson } from '../../queries/person-records.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { slipLines, type TrayRow } from '../../queries/tray-rows.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { cautionsOf } from '../stock/lot-record.ts'
+import { printLabels } from './labels.ts'
+import { amountInWords, dayOf, printLetters } from './letters.ts'
+import { checkWhatToPrint, itemsOrRefuse } from './tray.ts'
+
+/** The PDF of some items of one kind. Marks nothing. */
+export async function previewTray(
+  reading: Reading,
+  input: ParsedInput<'tray.preview'>,
+): Promise<Value<'tray.preview'>> {
+  const rows = itemsOrRefuse(reading, input.itemIds, 'itemIds')
+  checkWhatToPrint(reading, rows, input)
+  switch (input.kind) {
+    case 'label':
+      return labelsOf(reading, rows, input)
+    case 'letter':
+      return { ...(await printLetters(reading, rows)), fileName: `letters-${reading.today}.pdf` }
+    case 'slip':
+      return slipsOf(reading, rows)
+  }
+}
+
+function labelsOf(
+  reading: Reading,
+  rows: readonly TrayRow[],
+  { sheet, startAt, offsetMm, says, cropMarks }: ParsedInput<'tray.preview'>,
+): Promise<Value<'tray.preview'>> {
+  const labels = rows.flatMap(({ lot_id, copies, contents }) =>
+    lot_id === null ? [] : [{ lotId: lot_id, copies, contents }],
+  )
+  if (sheet === undefined) throw new Error('Labels were let through without their sheet')
+  return printLabels(reading, { labels, sheet, startAt, offsetMm, says, cropMarks })
+}
+
+async function slipsOf(reading: Reading, rows: readonly TrayRow[]): Promise<Value<'tray.preview'>> {
+  const slips = rows.flatMap(({ withdrawal_id }) =>
+    withdrawal_id === null ? [] : slipOf(reading, withdrawal_id),
+  )
+  if (slips.length === 0) {
+    refuse('value-refused', 'What was handed out there was taken back since. There is no slip to print.', {
+      field: 'itemIds',
+    })
+  }
+  const { libraryName, locale, paper } = settingsOf(reading)
+  const { bytes, pages, warnings } = await withdrawalSlips({
+    slips,
+    paper,
+    title: `Withdrawal slips, ${libraryName}`,
+    language: locale,
+    fonts: await loadPaperFonts(),
+  })
+  const fileName = `slips-${reading.today}.pdf`
+  return { pdf: Buffer.from(bytes).toString('base64'), fileName, pages, warnings: [...warnings] }
+}
+
+interface Visit {
+  readonly name: string | null
+  readonly on_date: string
+  readonly purpose: keyof typeof PURPOSES
+  readonly promised: string
+  readonly promised_by: string | null
+}
+
+const PURPOSES = {
+  'to-grow': 'to grow',
+  'to-return': 'to grow and bring seed back',
+  'grow-out': 'to grow out for the library',
+  'safety-duplicate': 'safety duplicate, to be kept',
+  other: '',
+} as const
+
+/** A visit's slip, or nothing where all of it was taken back. */
+function slipOf(reading: Reading, withdrawalId: number): WithdrawalSlip[] {
+  const visit = prepared(
+    reading.sqlite,
+    `SELECT member.name, on_date, purpose, promised, promised_by
+     FROM withdrawal ${joinKeptPerson('member', 'withdrawal.person_id')} WHERE withdrawal.id = ?`,
+  ).get(withdrawalId) as Visit
+  const lines = slipLines(reading.sqlite, withdrawalId)
+  if (lines.length === 0) return []
+  const day = dayOf(reading)
+  return [
+    {
+      to: visit.name ?? '',
+      date: day(visit.on_date),
+      purpose: PURPOSES[visit.purpose],
+      lines: lines.map((line) => ({
+        name: `${line.crop} ‘${line.variety}’`,
+        lotNumber: line.number,
+        amount: amountInWords(line),
+        cautions: cautionsOf(reading, line.accession_id).map(({ text }) => text),
+      })),
+      promise: promiseInWords(visit, day),
+      libraryName: settingsOf(reading).libraryName,
+    },
+  ]
+}
+
+function promiseInWords(
+  { promised, promised_by }: Pick<Visit, 'promised' | 'promised_by'>,
+  day: (iso: string) => string,
+): string {
+  if (promised === '' && promised_by === null) return ''
+  const what = promised === '' ? 'some seed' : promised
+  return `Promised back: ${what}${promised_by === null ? '' : `, by ${day(promised_by)}`}`
+}

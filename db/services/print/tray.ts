@@ -1,0 +1,185 @@
+import { and, eq, inArray } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { TrayItem } from '../../contract/print-operations.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
+import { keptPersonId } from '../../queries/person-records.ts'
+import { itemsByIds, type TrayRow } from '../../queries/tray-rows.ts'
+import { printItem } from '../../schema/print-tables.ts'
+import { personContact } from '../../schema/reference-tables.ts'
+import { accession, withdrawal } from '../../schema/stock-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+import { lotOrRefuse } from '../intake/new-lot.ts'
+import { sheetOrRefuse } from './label-sheets.ts'
+
+type NewItem = Partial<typeof printItem.$inferInsert> & Pick<typeof printItem.$inferInsert, 'kind'>
+
+/** Puts something into the print tray under the entry that is being written. */
+export function toTray(writing: Writing, item: NewItem): number {
+  const row = {
+    copies: 1,
+    contents: '',
+    addedAt: writing.now.toISOString(),
+    entryId: writing.entryId,
+    ...item,
+  }
+  return writing.db.insert(printItem).values(row).returning({ id: printItem.id }).get().id
+}
+
+/** Puts a gift's label into the tray, and one letter for all gifts of the entry where the donor agreed to be written to. */
+export function giftToTray(
+  writing: Writing,
+  gift: { readonly accessionId: number; readonly lotId: number; readonly donorId: number | null },
+): void {
+  toTray(writing, { kind: 'label', lotId: gift.lotId })
+  if (gift.donorId === null || !mayWrite(writing, gift.donorId)) return
+  const letters = writing.db
+    .select({ id: printItem.id })
+    .from(printItem)
+    .where(and(eq(printItem.entryId, writing.entryId), eq(printItem.kind, 'letter')))
+    .all()
+  if (letters.length === 0) toTray(writing, { kind: 'letter', accessionId: gift.accessionId })
+}
+
+function mayWrite(reading: Reading, personId: number): boolean {
+  const keptId = keptPersonId(reading.sqlite, personId) ?? personId
+  const contact = reading.db.select().from(personContact).where(eq(personContact.personId, keptId)).get()
+  return contact?.mayWrite === true
+}
+
+/** An item as lists show it. Nothing of how to reach a person is in it. */
+export function shownItem(row: TrayRow): TrayItem {
+  const shown = { itemId: row.id, lotId: row.lot_id, copies: row.copies, contents: row.contents }
+  return { ...shown, ...namedItem(row), because: row.because, heldBack: heldBack(row) }
+}
+
+function namedItem(row: TrayRow): Pick<TrayItem, 'title' | 'detail'> {
+  switch (row.kind) {
+    case 'label':
+      return { title: row.lot_number ?? '', detail: `${row.lot_variety ?? ''}, ${row.lot_crop ?? ''}` }
+    case 'letter':
+      return { title: row.donor ?? 'A donor who is not named', detail: 'Thank-you letter' }
+    case 'slip':
+      return { title: row.member || 'Somebody not named', detail: `Seed handed out on ${row.visit_on ?? ''}` }
+  }
+}
+
+function heldBack(row: TrayRow): string | null {
+  if (row.fell === 1) return 'What it belongs to was taken back.'
+  if (row.kind !== 'letter' || row.may_write === 1) return null
+  return `${row.donor ?? 'The donor'} does not agree to be written to any more.`
+}
+
+export function addToTray(
+  writing: Writing,
+  input: ParsedInput<'tray.add'>,
+): Omit<Value<'tray.add'>, 'entryId'> {
+  const itemIds = input.items.map((item, index) => toTray(writing, checkedItem(writing, item, index)))
+  const count = itemIds.length === 1 ? 'One thing' : `${itemIds.length} things`
+  return { itemIds, said: `${count} put into the print tray`, undoable: true }
+}
+
+function checkedItem(
+  writing: Writing,
+  item: ParsedInput<'tray.add'>['items'][number],
+  index: number,
+): NewItem {
+  const field = `items.${index}`
+  switch (item.kind) {
+    case 'label':
+      lotOrRefuse(writing, item.lotId, `${field}.lotId`)
+      return item
+    case 'letter': {
+      const gift = writing.db.select().from(accession).where(eq(accession.id, item.accessionId)).get()
+      if (!gift) refuse('not-found', 'That gift is not in the book.', { field: `${field}.accessionId` })
+      if (gift.donorId === null || !mayWrite(writing, gift.donorId)) {
+        refuse('value-refused', 'A letter goes only to a donor who agreed to be written to.', {
+          field: `${field}.accessionId`,
+          todo: 'Ask them, and note it under People. Then add the letter again.',
+        })
+      }
+      return item
+    }
+    case 'slip':
+      if (!writing.db.select().from(withdrawal).where(eq(withdrawal.id, item.withdrawalId)).get()) {
+        refuse('not-found', 'That hand-out is not in the book.', { field: `${field}.withdrawalId` })
+      }
+      return item
+  }
+}
+
+export function changeTrayItem(
+  writing: Writing,
+  input: ParsedInput<'tray.change'>,
+): Omit<Value<'tray.change'>, 'entryId'> {
+  const [row] = waitingOrRefuse(writing, [input.itemId], 'itemId')
+  if (row === undefined || row.lot_id === null) {
+    return refuse('value-refused', 'Only labels can be printed several times over.', { field: 'itemId' })
+  }
+  takeOut(writing, [row.id])
+  const { copies, contents } = input
+  const itemId = toTray(writing, { kind: 'label', lotId: row.lot_id, copies, contents })
+  const said = `${copies === 1 ? 'One label' : `${copies} labels`} of ${row.lot_number} to print`
+  return { itemId, said, undoable: true }
+}
+
+export function removeFromTray(
+  writing: Writing,
+  input: ParsedInput<'tray.remove'>,
+): Omit<Value<'tray.remove'>, 'entryId'> {
+  const rows = waitingOrRefuse(writing, input.itemIds, 'itemIds')
+  takeOut(writing, input.itemIds)
+  const [only] = rows
+  const what =
+    rows.length === 1 && only ? `the ${only.kind} for ${shownItem(only).title}` : `${rows.length} things`
+  return { said: `Took ${what} out of the print tray`, undoable: true }
+}
+
+function takeOut(writing: Writing, ids: readonly number[]): void {
+  writing.db
+    .update(printItem)
+    .set({ removedEntryId: writing.entryId })
+    .where(inArray(printItem.id, [...ids]))
+    .run()
+}
+
+/** Items that wait, or a refusal that says which does not. */
+export function waitingOrRefuse(reading: Reading, ids: readonly number[], field: string): TrayRow[] {
+  const rows = itemsOrRefuse(reading, ids, field)
+  const gone = rows.find((row) => row.waits === 0)
+  if (gone) {
+    refuse('not-found', `The ${gone.kind} for ${shownItem(gone).title} does not wait in the tray any more.`, {
+      field,
+      todo: 'Look at the tray again; nothing was changed.',
+    })
+  }
+  return rows
+}
+
+/** Items by their ids, each once, or a refusal. */
+export function itemsOrRefuse(reading: Reading, ids: readonly number[], field: string): TrayRow[] {
+  const wanted = [...new Set(ids)]
+  const rows = itemsByIds(reading.sqlite, wanted)
+  if (rows.length < wanted.length) {
+    refuse('not-found', 'Something that was to be printed is not in the book. Choose again.', { field })
+  }
+  return rows
+}
+
+/** Refuses to print different kinds of paper together, labels without their sheet, or a label that is not on it. */
+export function checkWhatToPrint(
+  reading: Reading,
+  rows: readonly TrayRow[],
+  input: ParsedInput<'tray.preview'>,
+): void {
+  if (rows.some((row) => row.kind !== input.kind)) {
+    refuse('value-refused', 'Labels, letters and slips are printed one kind at a time.', { field: 'itemIds' })
+  }
+  if (input.kind !== 'label') return
+  if (input.sheet === undefined)
+    refuse('value-refused', 'Say which label sheet is in the printer.', { field: 'sheet' })
+  const perSheet = labelsOnSheet(sheetOrRefuse(reading, input.sheet, 'sheet'))
+  if (input.startAt > perSheet) {
+    refuse('value-refused', `That sheet has ${perSheet} labels. Start at one of them.`, { field: 'startAt' })
+  }
+}

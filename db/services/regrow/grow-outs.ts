@@ -1,0 +1,149 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { GrowOutLine } from '../../contract/grow-out-operations.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { countInWords } from '../../domain/amounts/in-words.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
+import {
+  type GrowOut,
+  growOutInWords,
+  growOutState,
+  harvestSeason,
+  noteInWords,
+  notesToCome,
+  whyNotNoted,
+} from '../../domain/season-plan/grow-out.ts'
+import { type GrowOutRow, growOutRows, notesOf, seedBackOf, seedOutFor } from '../../queries/grow-out-rows.ts'
+import { growOut, growOutNote } from '../../schema/season-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+import { refuseTheFutureDay } from '../intake/intake.ts'
+
+/** A grow-out with all that was written of it. */
+export interface KnownGrowOut {
+  readonly row: GrowOutRow
+  readonly facts: GrowOut
+}
+
+/** Grow-outs from a season on, the latest season first. */
+export function growOutsSince(reading: Reading, season: number): KnownGrowOut[] {
+  return growOutRows(reading.sqlite, season).map((row) => ({ row, facts: factsOf(reading, row) }))
+}
+
+function factsOf(reading: Reading, row: GrowOutRow): GrowOut {
+  return {
+    season: row.season,
+    biennial: row.biennial === 1,
+    seedOut: seedOutFor(reading.sqlite, row).length > 0,
+    broughtBack: seedBackOf(reading.sqlite, row.id).length > 0,
+    notes: notesOf(reading.sqlite, row.id),
+  }
+}
+
+export function listGrowOuts(reading: Reading): Value<'grow-out.list'> {
+  return {
+    growOuts: growOutsSince(reading, yearOf(reading.today) - 1).map(({ row }) => lineOf(reading, row)),
+  }
+}
+
+function lineOf(reading: Reading, row: GrowOutRow): GrowOutLine {
+  const facts = factsOf(reading, row)
+  const notes = notesOf(reading.sqlite, row.id)
+  return {
+    growOutId: row.id,
+    season: row.season,
+    harvestSeason: harvestSeason(facts),
+    accessionId: row.accession_id,
+    accessionNumber: row.accession_number,
+    variety: row.variety,
+    crop: row.crop,
+    siteId: row.site_id,
+    site: row.site,
+    growerId: row.grower_id,
+    grower: row.grower ?? '',
+    biennial: facts.biennial,
+    state: growOutState(facts, reading.today),
+    out: seedOutFor(reading.sqlite, row).map(({ count, ...lot }) => ({
+      ...lot,
+      words: countInWords(count, countedUnit(row.crop_id)),
+    })),
+    notes: notes.map((note) => ({
+      entryId: note.entry_id,
+      kind: note.kind,
+      on: note.on,
+      plants: note.plants,
+      note: note.note,
+      words: noteInWords(note),
+    })),
+    next: [...notesToCome(facts)],
+    plantsSavedFrom: notes.find(({ kind }) => kind === 'saved-from')?.plants ?? null,
+    back: seedBackOf(reading.sqlite, row.id),
+  }
+}
+
+/** The grow-out that an operation names, or a refusal. */
+export function growOutOrRefuse(reading: Reading, growOutId: number): GrowOutRow {
+  const kept = reading.db.select().from(growOut).where(eq(growOut.id, growOutId)).get()
+  const row = kept && growOutRows(reading.sqlite, kept.season).find((one) => one.id === growOutId)
+  return (
+    row ??
+    refuse('not-found', 'No saved plan has that grow-out.', {
+      field: 'growOutId',
+      todo: 'Save the plan first, or choose the grow-out again.',
+    })
+  )
+}
+
+export function noteGrowOut(
+  writing: Writing,
+  input: ParsedInput<'grow-out.note'>,
+): Omit<Value<'grow-out.note'>, 'entryId'> {
+  refuseTheFutureDay(input.on, writing.today, 'on')
+  const row = growOutOrRefuse(writing, input.growOutId)
+  const { kind, plants, note } = input
+  const noted = { kind, on: isoDate(input.on), plants, note }
+  const why = whyNotNoted(factsOf(writing, row), noted)
+  if (why !== null) {
+    refuse('value-refused', why, {
+      field:
+        kind === 'failed' && note === ''
+          ? 'note'
+          : kind === 'saved-from' && plants === null
+            ? 'plants'
+            : 'on',
+      todo: 'Nothing was noted.',
+    })
+  }
+  writing.db
+    .insert(growOutNote)
+    .values({ growOutId: row.id, kind, onDate: input.on, plants, note, entryId: writing.entryId })
+    .run()
+  const said = `${row.variety} at ${row.site}: ${noteInWords(noted)}`
+  return { growOut: lineOf(writing, row), said, undoable: true }
+}
+
+interface Grown {
+  readonly failed: boolean
+  readonly words: string
+}
+
+/** What is being grown now, or failed of late, in words, by accession; the latest grow-out of each. */
+export function growingNow(reading: Reading, season: number): ReadonlyMap<number, Grown> {
+  const begun = growOutsSince(reading, season - 2)
+    .map(({ row, facts }) => ({ row, facts, state: growOutState(facts, reading.today) }))
+    .filter(({ state }) => state !== 'planned')
+  const now = new Map<number, Grown>()
+  for (const [accessionId, all] of Map.groupBy(begun, ({ row }) => row.accession_id)) {
+    const latest = all.filter(({ row }) => row.season === all[0]?.row.season)
+    if (latest.some(({ state }) => state === 'brought-back')) continue
+    const growing = latest.find(({ state }) => state === 'seed-out' || state === 'growing')
+    const failed = latest.find(({ row, state }) => state === 'failed' && row.season >= season - 1)
+    const shown = growing ?? failed
+    if (shown === undefined) continue
+    now.set(accessionId, {
+      failed: growing === undefined,
+      words: growOutInWords(shown.row.site, shown.facts),
+    })
+  }
+  return now
+}

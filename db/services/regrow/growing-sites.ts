@@ -1,0 +1,140 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import type { GrowingSite } from '../../contract/season-plan-operations.ts'
+import { type Position, positionOf } from '../../domain/season-plan/position.ts'
+import { reliabilityOf } from '../../domain/season-plan/worth.ts'
+import { keptPersonId } from '../../queries/person-records.ts'
+import { growOutsOf, neighbourRows, type SiteRow, siteRows } from '../../queries/plan-rows.ts'
+import { growingSite, siteNeighbour } from '../../schema/season-tables.ts'
+import { cropOrRefuse } from '../collection/crops.ts'
+import type { Reading, Writing } from '../context.ts'
+
+export function listSites(reading: Reading): Value<'site.list'> {
+  const rows = siteRows(reading.sqlite)
+  const near = Map.groupBy(neighbourRows(reading.sqlite), ({ site_id }) => site_id)
+  const round = rows.flatMap(({ latitude, longitude }) =>
+    latitude === null || longitude === null ? [] : { latitude, longitude },
+  )[0]
+  return {
+    sites: rows.map((row): GrowingSite => {
+      const { took, back } =
+        row.grower_id === null ? { took: 0, back: 0 } : growOutsOf(reading.sqlite, row.grower_id)
+      return {
+        siteId: row.id,
+        name: row.name,
+        growerId: row.grower_id,
+        grower: row.grower ?? '',
+        areaM2: row.bed_area,
+        mostVarieties: row.most_varieties,
+        seasonDays: row.season_days,
+        takes: JSON.parse(row.takes),
+        place: placeOf(row),
+        note: row.note,
+        neighbours: (near.get(row.id) ?? []).map(({ crop_id, crop, metres }) => ({
+          cropId: crop_id,
+          crop,
+          metres,
+        })),
+        took,
+        broughtBack: back,
+        reliability: reliabilityOf(took, back),
+        position: positionOfRow(row, round),
+      }
+    }),
+  }
+}
+
+function placeOf(row: SiteRow): GrowingSite['place'] {
+  if (row.latitude !== null && row.longitude !== null) {
+    return { latitude: row.latitude, longitude: row.longitude }
+  }
+  return row.east_m === null || row.north_m === null ? null : { eastM: row.east_m, northM: row.north_m }
+}
+
+function positionOfRow(
+  row: SiteRow,
+  round: { latitude: number; longitude: number } | undefined,
+): Position | null {
+  const place = placeOf(row)
+  if (place === null) return null
+  if ('eastM' in place) return { east: place.eastM, north: place.northM }
+  return round === undefined ? null : positionOf(place.latitude, place.longitude, round)
+}
+
+export function saveSite(
+  writing: Writing,
+  input: ParsedInput<'site.save'>,
+): Omit<Value<'site.save'>, 'entryId'> {
+  for (const cropId of input.takes) cropOrRefuse(writing, cropId, 'takes')
+  refuseTwiceNear(writing, input)
+  if (input.growerId !== null && keptPersonId(writing.sqlite, input.growerId) === undefined) {
+    refuse('not-found', 'That person is not in the book.', { field: 'growerId' })
+  }
+  const { place } = input
+  refuseMixedMaps(writing, input)
+  const facts = {
+    name: input.name,
+    growerId: input.growerId,
+    areaM2: input.areaM2,
+    mostVarieties: input.mostVarieties,
+    seasonDays: input.seasonDays,
+    takes: JSON.stringify(input.takes),
+    latitude: place !== null && 'latitude' in place ? place.latitude : null,
+    longitude: place !== null && 'latitude' in place ? place.longitude : null,
+    eastM: place !== null && 'eastM' in place ? place.eastM : null,
+    northM: place !== null && 'eastM' in place ? place.northM : null,
+    note: input.note,
+    entryId: writing.entryId,
+  }
+  const siteId = input.siteId === null ? addSite(writing, facts) : changeSite(writing, input.siteId, facts)
+  writing.db.delete(siteNeighbour).where(eq(siteNeighbour.siteId, siteId)).run()
+  for (const { cropId, metres } of input.neighbours) {
+    writing.db.insert(siteNeighbour).values({ siteId, cropId, metres }).run()
+  }
+  return { siteId, said: `Kept the garden ${input.name}`, undoable: false }
+}
+
+/** Metres on a sketch and degrees on the earth cannot be compared. */
+function refuseMixedMaps(reading: Reading, input: ParsedInput<'site.save'>): void {
+  const { place } = input
+  if (place === null) return
+  const other = siteRows(reading.sqlite).find((row) => {
+    const theirs = placeOf(row)
+    return row.id !== input.siteId && theirs !== null && 'latitude' in theirs !== 'latitude' in place
+  })
+  if (other !== undefined) {
+    const has = 'latitude' in place ? 'metres on a sketch' : 'a latitude and longitude'
+    refuse('value-refused', `${other.name} is placed by ${has}. Place all gardens in one way.`, {
+      field: 'place',
+      todo: 'Place this one in the same way, or leave its place empty.',
+    })
+  }
+}
+
+/** One crop has one distance: the nearest of its plants decides. */
+function refuseTwiceNear(reading: Reading, { neighbours }: ParsedInput<'site.save'>): void {
+  const seen = new Set<string>()
+  for (const { cropId } of neighbours) {
+    const { commonName } = cropOrRefuse(reading, cropId, 'neighbours')
+    if (seen.has(cropId)) {
+      refuse('value-refused', `${commonName} is named twice among what flowers nearby.`, {
+        field: 'neighbours',
+        todo: 'Keep the nearest of them.',
+      })
+    }
+    seen.add(cropId)
+  }
+}
+
+type SiteColumns = Omit<typeof growingSite.$inferInsert, 'id'>
+
+function addSite(writing: Writing, facts: SiteColumns): number {
+  return writing.db.insert(growingSite).values(facts).returning({ id: growingSite.id }).get().id
+}
+
+function changeSite(writing: Writing, siteId: number, facts: SiteColumns): number {
+  const changed = writing.db.update(growingSite).set(facts).where(eq(growingSite.id, siteId)).run()
+  if (changed.changes === 0) refuse('not-found', 'That garden is not in the book.', { field: 'siteId' })
+  return siteId
+}

@@ -1,0 +1,233 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import type { NeedRecord } from '../../contract/regrow-operations.ts'
+import { countInWords, grouped } from '../../domain/amounts/in-words.ts'
+import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
+import { addYears } from '../../domain/dates/day-arithmetic.ts'
+import { outlookAt } from '../../domain/needs/cost-of-waiting.ts'
+import { driftTo } from '../../domain/needs/generations.ts'
+import { breedingOf, plantsFor } from '../../domain/needs/grade.ts'
+import { adviseRescue } from '../../domain/needs/rescue.ts'
+import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
+import { generationsOf, peopleWithSeed, rescueCrop, takenByYear } from '../../queries/need-rows.ts'
+import { crop } from '../../schema/reference-tables.ts'
+import { accession } from '../../schema/stock-tables.ts'
+import type { Reading } from '../context.ts'
+import {
+  countsTowardsKeeping,
+  lifeOf,
+  policyOf,
+  populationOf,
+  type RowLife,
+  seedsSetAside,
+  thresholdOf,
+} from '../stock/living-stock.ts'
+import { DEMAND_YEARS, waitingFacts, yearsTo } from './judgements.ts'
+import { needLines, type Ranking, rankNeeds } from './regrow-needs.ts'
+
+/** Seasons that the outlook goes ahead. */
+const SEASONS_AHEAD = 5
+const PEOPLE_SINCE_YEARS = 6
+
+export function getNeed(reading: Reading, input: ParsedInput<'regrow.get'>): Value<'regrow.get'> {
+  const { accessionId } = input
+  const ranking = rankNeeds(reading)
+  const index = ranking.ranked.findIndex((facts) => facts.accessionId === accessionId)
+  const facts = ranking.ranked[index]
+  const lots = lotsOfAccessions(reading.sqlite, [accessionId])
+  const first = lots[0]
+  if (facts === undefined || first === undefined) {
+    refuse('not-found', 'That accession is not in the book.', { field: 'accessionId' })
+  }
+  const [line] = needLines(reading, ranking, [{ facts, rank: index + 1 }])
+  if (line === undefined) throw new Error('A ranked accession without its line')
+  const policy = policyOf(first, ranking.policy)
+  const drift = driftOf(reading, lots, policy.plants)
+  return {
+    ...line,
+    ...policyShown(reading, first, ranking),
+    arithmetic: arithmeticOf(reading, lots, line, ranking),
+    outlook: outlookOf(reading, lots, ranking, facts.demand),
+    rescue: line.state === 'rescue' ? [...rescueOf(reading, lots, ranking)] : [],
+    generations: drift.line.map(({ lotNumber, generation, plants }) => ({ lotNumber, generation, plants })),
+    effectivePopulation: drift.effective,
+    drift: drift.words,
+  }
+}
+
+function policyShown(reading: Reading, row: LotRow, ranking: Ranking) {
+  const own = reading.db.select().from(accession).where(eq(accession.id, row.accession_id)).get()
+  const ofCrop = reading.db.select().from(crop).where(eq(crop.id, row.crop_id)).get()
+  const policy = policyOf(row, ranking.policy)
+  const grade = row.own_grade ?? ranking.policy.grade
+  const table = plantsFor(populationOf(row), grade)
+  const plantsFrom =
+    own?.ownPlants != null
+      ? 'your own figure for this accession'
+      : ofCrop?.ownPlants != null
+        ? `your own figure for ${row.crop}: ${ofCrop.ownReason}`
+        : row.mating_system === null
+          ? `${table} plants, usual at ${grade} grade: how ${row.crop} is pollinated is not known`
+          : `${row.crop} at ${grade} grade: ${table} plants (${breedingOf(row.mating_system)})`
+  return {
+    grade,
+    gradeIsOwn: row.own_grade !== null,
+    plants: policy.plants,
+    plantsFrom,
+    regrowings: policy.regrowings,
+    threshold: thresholdOf(row, ranking.policy),
+  }
+}
+
+function arithmeticOf(
+  reading: Reading,
+  lots: readonly LotRow[],
+  line: Value<'regrow.needs'>['needs'][number],
+  ranking: Ranking,
+): NeedRecord['arithmetic'] {
+  const unit = countedUnit(lots[0]?.crop_id ?? '')
+  const taken = takenByYear(reading.sqlite, line.accessionId).slice(0, DEMAND_YEARS + 1)
+  return [
+    { heading: 'To keep', lines: line.stock.arithmetic },
+    { heading: 'In each lot', lines: lots.map((row) => lotInWords(row, unit)) },
+    { heading: 'To sow', lines: sowingInWords(lots, line, ranking, unit) },
+    {
+      heading: 'What members took',
+      lines:
+        taken.length === 0
+          ? ['nothing so far']
+          : [
+              ...taken.map(({ year, seeds }) => `${year}: ${countInWords(seeds, unit)}`),
+              `a year, over the last ${DEMAND_YEARS}: ${grouped(Math.round(line.demand))}`,
+            ],
+    },
+  ]
+}
+
+function lotInWords(row: LotRow, unit: CountedUnit): string {
+  const life = lifeOf(row)
+  const alive = Math.round(life.count * life.viability)
+  const sum = `${row.lot_number}: ${countInWords(life.count, unit)} x ${percent(life.viability)} ${aliveInWords(row, life)} = ${grouped(alive)} living`
+  return countsTowardsKeeping(row) ? sum : `${sum}; not counted here: ${whyNotCounted(row)}`
+}
+
+function aliveInWords({ tested_on }: LotRow, { basis, on }: RowLife): string {
+  if (on === null || (basis !== 'tested' && basis !== 'forecast'))
+    return basis === 'tested' ? `sprouted ${tested_on}` : 'assumed alive'
+  return basis === 'tested' ? `alive, forecast from the test of ${tested_on}` : 'alive by forecast'
+}
+
+function whyNotCounted(row: LotRow): string {
+  if (row.quarantine_reason !== null) return 'in quarantine'
+  return row.role === 'reference' ? 'the reference sample' : 'held elsewhere'
+}
+
+function sowingInWords(
+  lots: readonly LotRow[],
+  line: Value<'regrow.needs'>['needs'][number],
+  ranking: Ranking,
+  unit: CountedUnit,
+): string[] {
+  const sown = (line.sow?.lots ?? []).flatMap(({ lotId, seeds }) => {
+    const row = lots.find((lot) => lot.lot_id === lotId)
+    return row === undefined ? [] : [{ row, seeds, life: lifeOf(row) }]
+  })
+  const [first] = sown
+  if (line.sow === null || first === undefined) return [`no living ${unit.one} to sow`]
+  const { plants, emergence } = policyOf(first.row, ranking.policy)
+  if (sown.length > 1) {
+    const parts = sown.map(
+      ({ row, seeds, life }) =>
+        `${countInWords(seeds, unit)} of ${row.lot_number} x ${percent(life.viability)} alive x ${emergence} emergence = about ${Math.round(seeds * life.viability * emergence)} plants`,
+    )
+    return [`${plants} plants: no lot alone is enough, several together are`, ...parts]
+  }
+  const { viability, count } = first.life
+  const wanted = Math.ceil(plants / (viability * emergence) - 1e-6)
+  const sum = `${plants} plants / (${percent(viability)} alive x ${emergence} emergence) = ${countInWords(wanted, unit)} of ${first.row.lot_number}`
+  return line.sow.enough
+    ? [sum]
+    : [sum, `it holds ${grouped(count)}: no full regrowing; risk at most ${line.sow.seeds}`]
+}
+
+function outlookOf(
+  reading: Reading,
+  lots: readonly LotRow[],
+  ranking: Ranking,
+  demand: number,
+): NeedRecord['outlook'] {
+  const facts = waitingFacts(lots, ranking.policy, demand, reading.today)
+  return Array.from({ length: SEASONS_AHEAD }, (_, ahead) => {
+    const sowing = addYears(ranking.season.sowing, ahead)
+    const { living, cost } = outlookAt(facts, yearsTo(reading, sowing))
+    const band = 2 * living.deviation
+    return {
+      year: ranking.season.year + ahead,
+      sowing,
+      living: Math.round(living.mean),
+      low: Math.max(0, Math.floor(living.mean - band)),
+      high: Math.ceil(Math.min(living.most, living.mean + band)),
+      cost,
+    }
+  })
+}
+
+function rescueOf(reading: Reading, lots: readonly LotRow[], ranking: Ranking): readonly string[] {
+  const first = lots[0]
+  if (first === undefined) return []
+  const { plants, emergence } = policyOf(first, ranking.policy)
+  const ofCrop = rescueCrop(reading.sqlite, first.accession_id)
+  const people = peopleWithSeed(
+    reading.sqlite,
+    first.accession_id,
+    addYears(reading.today, -PEOPLE_SINCE_YEARS),
+  )
+  const elsewhere = lots.filter((lot) => lot.role === 'duplicate-elsewhere' && lot.balance_count > 0)
+  return adviseRescue({
+    lots: lots.filter(countsTowardsKeeping).map((row) => {
+      const { count, viability } = lifeOf(row)
+      return { lotId: row.lot_id, lotNumber: row.lot_number, seeds: count, viability }
+    }),
+    setAside: seedsSetAside(lots),
+    plants,
+    emergence,
+    fewestPlants: plantsFor(populationOf(first), 'quality'),
+    matingSystem: ofCrop.mating_system,
+    family: ofCrop.family,
+    hardSeeded: ofCrop.hard === 1,
+    unit: countedUnit(first.crop_id),
+    mayHaveIt: [
+      ...elsewhere.map(
+        (lot) => `${lot.held_by === '' ? 'whoever holds' : lot.held_by}, duplicate ${lot.lot_number}`,
+      ),
+      ...(people.donor === null ? [] : [`${people.donor}, who gave it`]),
+      ...people.members.map(({ name, last }) => `${name}, who took some on ${last}`),
+    ],
+  }).advice
+}
+
+function driftOf(reading: Reading, lots: readonly LotRow[], wanted: number) {
+  const rows = Map.groupBy(generationsOf(reading.sqlite, lots[0]?.accession_id ?? 0), (row) => row.lot_id)
+  const all = [...rows.values()].flatMap(([row, ...more]) =>
+    row === undefined
+      ? []
+      : [
+          {
+            lotId: row.lot_id,
+            lotNumber: row.lot_number,
+            generation: row.generation,
+            plants: row.plants_grown,
+            parentLotIds: [row, ...more].flatMap(({ parent_lot_id }) => parent_lot_id ?? []),
+          },
+        ],
+  )
+  const latest = lots
+    .filter(countsTowardsKeeping)
+    .toSorted((a, b) => b.generation - a.generation || b.balance_count - a.balance_count)[0]
+  return driftTo(latest?.lot_id ?? 0, all, wanted)
+}
+
+function percent(part: number): string {
+  return `${Math.round(100 * part)} %`
+}

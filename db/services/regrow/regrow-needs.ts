@@ -1,0 +1,138 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { NeedLine } from '../../contract/regrow-operations.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { NEED_STATES, type NeedState } from '../../domain/needs/need.ts'
+import { type Season, seasonOf } from '../../domain/needs/season.ts'
+import { regrowingsLeft, sowingAdvice } from '../../domain/needs/sowing.ts'
+import { byUrgency, costInWords, type UrgencyFacts, urgencyInWords } from '../../domain/needs/urgency.ts'
+import type { Sqlite } from '../../migrations/connection.ts'
+import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
+import { accessionsMatching } from '../../queries/need-rows.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { matchFor } from '../../queries/search-words.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { countsTowardsKeeping, lifeOf, livingStockOf, policyOf } from '../stock/living-stock.ts'
+import { growingNow } from './grow-outs.ts'
+import { isHeldElsewhere, type Judgement, judgements } from './judgements.ts'
+
+/** Everything by which the accessions of a collection are ranked, in one reading. */
+export interface Ranking {
+  readonly season: Season
+  readonly policy: ReturnType<typeof settingsOf>
+  /** Most urgent first. */
+  readonly ranked: readonly UrgencyFacts[]
+  /** What is being grown now, or failed of late, by accession. */
+  readonly grown: ReturnType<typeof growingNow>
+}
+
+const kept = new WeakMap<Sqlite, { readonly as: string; readonly ranking: Ranking }>()
+
+/**
+ * Ranks every accession of the collection.
+ *
+ * The last ranking is kept until a row of the file changes or the day does: a card opened after the list asks for no
+ * other. Not while something is being written, which may yet be refused.
+ */
+export function rankNeeds(reading: Reading): Ranking {
+  const { sqlite, today } = reading
+  const judged = judgements.all(reading)
+  if (sqlite.inTransaction || reading.collection.access === 'read') return rankAnew(reading, judged)
+  const as = `${today} ${prepared(sqlite, 'SELECT total_changes()').pluck().get()}`
+  const last = kept.get(sqlite)
+  if (last?.as === as) return last.ranking
+  const ranking = rankAnew(reading, judged)
+  kept.set(sqlite, { as, ranking })
+  return ranking
+}
+
+function rankAnew(reading: Reading, judged: ReadonlyMap<number, Judgement>): Ranking {
+  const policy = settingsOf(reading)
+  const season = seasonOf(reading.today, policy.sowingDay)
+  const grown = growingNow(reading, season.year)
+  const sources = new Map<number, number>()
+  for (const { varietyId, living } of judged.values()) {
+    if (living > 0) sources.set(varietyId, (sources.get(varietyId) ?? 0) + 1)
+  }
+  const ranked = [...judged.values()]
+    .map(({ varietyId, elsewhere, ...facts }) => {
+      const others = (sources.get(varietyId) ?? 0) - (facts.living > 0 ? 1 : 0)
+      return {
+        ...facts,
+        growing: grown.get(facts.accessionId)?.failed === false,
+        onlySource: !elsewhere && others <= 0,
+      }
+    })
+    .toSorted(byUrgency)
+  return { season, policy, ranked, grown }
+}
+
+export function rankedNeeds(reading: Reading, input: ParsedInput<'regrow.needs'>): Value<'regrow.needs'> {
+  const ranking = rankNeeds(reading)
+  const match = matchFor(input.text)
+  const matching = match === null ? null : accessionsMatching(reading.sqlite, match)
+  const counts = Object.fromEntries(NEED_STATES.map((state) => [state, 0])) as Record<NeedState, number>
+  for (const { state } of ranking.ranked) counts[state] += 1
+  const wanted = ranking.ranked
+    .map((facts, index) => ({ facts, rank: index + 1 }))
+    .filter(
+      ({ facts }) =>
+        (input.state === undefined || facts.state === input.state) &&
+        (matching === null || matching.has(facts.accessionId)),
+    )
+  const page = wanted.slice(input.offset, input.offset + input.limit)
+  return {
+    season: ranking.season,
+    grade: ranking.policy.grade,
+    counts,
+    total: wanted.length,
+    needs: needLines(reading, ranking, page),
+  }
+}
+
+/** Lines of the list for some of its accessions, in the order given. */
+export function needLines(
+  reading: Reading,
+  ranking: Ranking,
+  page: readonly { readonly facts: UrgencyFacts; readonly rank: number }[],
+): NeedLine[] {
+  const ids = page.map(({ facts }) => facts.accessionId)
+  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accession_id)
+  return page.map(({ facts, rank }) => {
+    const lots = lotsOf.get(facts.accessionId) ?? []
+    const first = lots[0]
+    if (first === undefined) throw new Error(`No lots of accession ${facts.accessionId}`)
+    const policy = policyOf(first, ranking.policy)
+    return {
+      rank,
+      accessionId: facts.accessionId,
+      accessionNumber: first.accession_number,
+      variety: first.variety,
+      crop: first.crop,
+      state: facts.state,
+      stock: livingStockOf(lots, ranking.policy),
+      cost: facts.cost,
+      costInWords: costInWords(facts.cost),
+      regrowingsLeft: regrowingsLeft(facts.living, policy),
+      sow: sowingOf(lots, policy.plants, policy.emergence),
+      demand: facts.demand,
+      onlySource: facts.onlySource,
+      heldElsewhere: lots
+        .filter(isHeldElsewhere)
+        .map((lot) => (lot.held_by === '' ? lot.lot_number : `${lot.lot_number}, with ${lot.held_by}`)),
+      generation: Math.max(...lots.map((lot) => lot.generation)),
+      growOut: ranking.grown.get(facts.accessionId) ?? null,
+      why: urgencyInWords(facts, countedUnit(first.crop_id), ranking.season.year + 1),
+    }
+  })
+}
+
+/** The lots to sow and how many of their seeds. */
+export function sowingOf(lots: readonly LotRow[], plants: number, emergence: number): NeedLine['sow'] {
+  const sowable = lots.filter(countsTowardsKeeping).map((row) => {
+    const { count, viability } = lifeOf(row)
+    return { lotId: row.lot_id, lotNumber: row.lot_number, seeds: count, viability }
+  })
+  const advice = sowingAdvice(sowable, plants, emergence)
+  return advice === null ? null : { ...advice, lots: advice.lots.map((lot) => ({ ...lot })) }
+}

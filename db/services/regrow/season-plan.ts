@@ -1,0 +1,335 @@
+import { desc, eq, sql } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import type { GrowingSite, PlanLine } from '../../contract/season-plan-operations.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { addDays } from '../../domain/dates/day-arithmetic.ts'
+import { breedingOf } from '../../domain/needs/grade.ts'
+import { crossingGroup, isolationFor, unknownToPlan } from '../../domain/season-plan/crossing.ts'
+import { greedyPlan } from '../../domain/season-plan/greedy.ts'
+import { growOutInWords, growOutState, isCarriedInto } from '../../domain/season-plan/grow-out.ts'
+import { whyLeftOut } from '../../domain/season-plan/left-out.ts'
+import { type LotNotSown, noSeedInWords } from '../../domain/season-plan/no-seed.ts'
+import {
+  clashesOf,
+  type PlanCandidate,
+  type PlanChoice,
+  type PlanProblem,
+  type PlanSite,
+  worthOf,
+} from '../../domain/season-plan/plan.ts'
+import { programmeOf } from '../../domain/season-plan/programme.ts'
+import { daysToSeed, shortSeasonInWords } from '../../domain/season-plan/season-length.ts'
+import { bedFor } from '../../domain/season-plan/spacing.ts'
+import { withRoots } from '../../domain/season-plan/standing-roots.ts'
+import { worthOfGrowing } from '../../domain/season-plan/worth.ts'
+import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
+import { standing } from '../../queries/measurements.ts'
+import { neighbourRows, planCrops } from '../../queries/plan-rows.ts'
+import { growOut, seasonPlan, seasonPlanLine } from '../../schema/season-tables.ts'
+import { solve } from '../../solver/solve.ts'
+import type { Reading, Writing } from '../context.ts'
+import { policyOf } from '../stock/living-stock.ts'
+import { growOutsSince } from './grow-outs.ts'
+import { listSites } from './growing-sites.ts'
+import { rankNeeds, sowingOf } from './regrow-needs.ts'
+import { becameOf } from './season-lists.ts'
+
+/** So long before its sowing seed goes out for a season. Common practice, no source. */
+const PREPARED_DAYS = 270
+/** Near enough to the best plan to stop looking. */
+const NEAR_ENOUGH = 0.01
+
+interface Planning {
+  readonly problem: PlanProblem
+  readonly season: number
+  readonly lineOf: (choice: PlanChoice) => PlanLine
+}
+
+/** Gathers gardens and the wanted accessions as a plan sees them. Refuses an accession that is not in the book. */
+function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: number): Planning {
+  const wanted = new Set(accessionIds)
+  const ranking = rankNeeds(reading)
+  const season = ofSeason ?? ranking.season.year
+  const carried = growOutsSince(reading, season - 1).filter(({ facts }) => isCarriedInto(season, facts))
+  const ids = [...new Set([...wanted, ...carried.map(({ row }) => row.accession_id)])]
+  const facts = new Map(ranking.ranked.map((need) => [need.accessionId, need]))
+  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accession_id)
+  const cropOf = new Map(planCrops(reading.sqlite, ids).map((row) => [row.accession_id, row]))
+  const { sites } = listSites(reading)
+  const known = ids.map((accessionId) => {
+    const need = facts.get(accessionId)
+    const lots = lotsOf.get(accessionId)
+    const first = lots?.[0]
+    const ofCrop = cropOf.get(accessionId)
+    if (need === undefined || lots === undefined || first === undefined || ofCrop === undefined) {
+      return refuse('not-found', 'One of the accessions of this plan is not in the book.', {
+        field: 'accessionIds',
+      })
+    }
+    const policy = policyOf(first, ranking.policy)
+    const grade = first.own_grade ?? ranking.policy.grade
+    const candidate: PlanCandidate = {
+      accessionId,
+      variety: first.variety,
+      cropId: first.crop_id,
+      group: crossingGroup(ofCrop),
+      isolation: isolationFor(ofCrop, breedingOf(first.mating_system), grade),
+      area: bedFor(first.crop_id, policy.plants),
+      worth: worthOfGrowing(need),
+      daysToSeed: daysToSeed(first.crop_id),
+      flowersNextSeason: ofCrop.biennial === 1,
+    }
+    return {
+      candidate,
+      first,
+      lots,
+      policy,
+      biennial: ofCrop.biennial === 1,
+      unknown: unknownToPlan(ofCrop, first.mating_system),
+    }
+  })
+  const candidates = known.map(({ candidate }) => candidate)
+  const problem = {
+    candidates: candidates.filter(({ accessionId }) => wanted.has(accessionId)),
+    sites: withRoots(
+      planSites(reading, sites),
+      carried.flatMap(({ row }) => {
+        const candidate = candidates.find(({ accessionId }) => accessionId === row.accession_id)
+        return candidate === undefined ? [] : [{ candidate, siteId: row.site_id, covered: row.covered === 1 }]
+      }),
+    ),
+  }
+  return {
+    problem,
+    season: ranking.season.year,
+    lineOf: lineMaker(reading, known, sites, {
+      season,
+      since: addDays(ranking.season.sowing, -PREPARED_DAYS),
+    }),
+  }
+}
+
+interface Known {
+  readonly candidate: PlanCandidate
+  readonly first: LotRow
+  readonly lots: readonly LotRow[]
+  readonly policy: ReturnType<typeof policyOf>
+  readonly biennial: boolean
+  readonly unknown: string
+}
+
+function lineMaker(
+  reading: Reading,
+  known: readonly Known[],
+  sites: readonly GrowingSite[],
+  { season, since }: { readonly season: number; readonly since: string },
+) {
+  const growOuts = growOutsSince(reading, season).filter(({ row }) => row.season === season)
+  const byId = new Map(known.map((row) => [row.candidate.accessionId, row]))
+  return ({ accessionId, siteId, covered }: PlanChoice): PlanLine => {
+    const row = byId.get(accessionId)
+    const site = sites.find((one) => one.siteId === siteId)
+    if (row === undefined || site === undefined) {
+      return refuse('not-found', 'A garden of this plan is not in the book.', { field: 'choices' })
+    }
+    const { candidate, first, lots, policy, biennial, unknown } = row
+    const grown = growOuts.find(({ row: of }) => of.accession_id === accessionId && of.site_id === siteId)
+    const unit = countedUnit(first.crop_id)
+    const sow = sowingOf(lots, policy.plants, policy.emergence)
+    return {
+      accessionId,
+      accessionNumber: first.accession_number,
+      variety: first.variety,
+      crop: first.crop,
+      siteId,
+      site: site.name,
+      growerId: site.growerId,
+      grower: site.grower,
+      covered,
+      plants: policy.plants,
+      areaM2: candidate.area,
+      group: candidate.group,
+      isolationM: candidate.isolation,
+      shortSeason: shortSeasonInWords(first.crop, candidate.daysToSeed, site.name, site.seasonDays),
+      biennial,
+      unknown,
+      growOutId: grown?.row.id ?? null,
+      seedOut: grown?.facts.seedOut ?? false,
+      became: becameOf(reading, accessionId, since, unit),
+      sow,
+      noSeed: sow === null ? noSeedInWords(lots.map(lotNotSown), unit) : '',
+    }
+  }
+}
+
+function lotNotSown(row: LotRow): LotNotSown {
+  const { lot_number: lotNumber, balance_count: seeds, role, quarantine_reason: quarantine } = row
+  return { lotNumber, seeds, role, quarantine }
+}
+
+function planSites(reading: Reading, sites: readonly GrowingSite[]): PlanSite[] {
+  const near = Map.groupBy(neighbourRows(reading.sqlite), ({ site_id }) => site_id)
+  return sites.map((site) => ({
+    siteId: site.siteId,
+    name: site.name,
+    position: site.position,
+    area: site.areaM2,
+    mostVarieties: site.mostVarieties,
+    seasonDays: site.seasonDays,
+    takes: site.takes,
+    reliability: site.reliability,
+    neighbours: (near.get(site.siteId) ?? []).map((neighbour) => ({
+      group: crossingGroup(neighbour),
+      metres: neighbour.metres,
+    })),
+    carried: { area: 0, varieties: 0 },
+    flowering: [],
+  }))
+}
+
+export async function makePlan(
+  reading: Reading,
+  input: ParsedInput<'plan.make'>,
+): Promise<Value<'plan.make'>> {
+  const { locked } = input
+  const planning = gather(reading, [...input.accessionIds, ...locked.map(({ accessionId }) => accessionId)])
+  const { problem, lineOf } = planning
+  for (const choice of locked) lineOf(choice)
+  const clash = clashesOf(problem, locked)[0]
+  if (clash !== undefined) {
+    refuse('value-refused', `What is to stay as it is cannot be done: ${clash.sentence}`, {
+      field: 'locked',
+      todo: 'Let one of them go, or cover it, and plan again.',
+    })
+  }
+  const greedy = greedyPlan(problem, locked)
+  const greedyWorth = worthOf(problem, greedy)
+  const solved = input.seconds === 0 ? null : await solvedPlan(problem, locked, input.seconds)
+  const better = solved !== null && worthOf(problem, solved.plan) >= greedyWorth - 1e-9
+  const plan = better ? solved.plan : greedy
+  const placed = new Set(plan.map(({ accessionId }) => accessionId))
+  return {
+    lines: plan.map(lineOf),
+    by: better ? 'solver' : 'greedy',
+    worth: worthOf(problem, plan),
+    greedyWorth,
+    gap: better ? solved.gap : null,
+    left: problem.candidates
+      .filter(({ accessionId }) => !placed.has(accessionId))
+      .map((candidate) => ({
+        accessionId: candidate.accessionId,
+        variety: candidate.variety,
+        why: whyLeftOut(problem, plan, candidate),
+      })),
+  }
+}
+
+/** The solver's plan, or null where it found none in time or what it found does not hold. */
+async function solvedPlan(problem: PlanProblem, locked: readonly PlanChoice[], seconds: number) {
+  const programme = programmeOf(problem, locked)
+  const { chosen, gap, found } = await solve({ text: programme.text, seconds, gap: NEAR_ENOUGH })
+  const plan = chosen.flatMap((name) => programme.choices.get(name) ?? [])
+  return found && clashesOf(problem, plan).length === 0 ? { plan, gap } : null
+}
+
+export function checkPlan(reading: Reading, input: ParsedInput<'plan.check'>): Value<'plan.check'> {
+  const { problem, lineOf } = gather(
+    reading,
+    input.choices.map(({ accessionId }) => accessionId),
+  )
+  const lines = input.choices.map(lineOf)
+  return {
+    lines,
+    clashes: clashesOf(problem, input.choices).map(({ kind, sentence, choices }) => ({
+      kind,
+      sentence,
+      accessionIds: choices.map(({ accessionId }) => accessionId),
+    })),
+  }
+}
+
+export function savePlan(
+  writing: Writing,
+  input: ParsedInput<'plan.save'>,
+): Omit<Value<'plan.save'>, 'entryId'> {
+  const { problem, lineOf, season } = gather(
+    writing,
+    input.choices.map(({ accessionId }) => accessionId),
+  )
+  for (const choice of input.choices) lineOf(choice)
+  const clash = clashesOf(problem, input.choices)[0]
+  if (clash !== undefined) {
+    refuse('value-refused', clash.sentence, { field: 'choices', todo: 'Change the plan, then save it.' })
+  }
+  refuseToLoseGrowOuts(writing, season, input.choices)
+  const { id } = writing.db
+    .insert(seasonPlan)
+    .values({ season, onDate: writing.today, note: input.note, entryId: writing.entryId })
+    .returning({ id: seasonPlan.id })
+    .get()
+  for (const choice of input.choices) {
+    writing.db
+      .insert(seasonPlanLine)
+      .values({ planId: id, ...choice })
+      .run()
+    const { accessionId, siteId } = choice
+    writing.db
+      .insert(growOut)
+      .values({ season, accessionId, siteId, entryId: writing.entryId })
+      .onConflictDoNothing()
+      .run()
+  }
+  const gardens = new Set(input.choices.map(({ siteId }) => siteId)).size
+  const said = `Saved the plan of season ${season}: ${input.choices.length} in ${gardens === 1 ? 'one garden' : `${gardens} gardens`}`
+  return { planId: id, said, undoable: true }
+}
+
+/** What is growing stays where it grows in every later plan of its season. */
+function refuseToLoseGrowOuts(writing: Writing, season: number, choices: readonly PlanChoice[]): void {
+  for (const { row, facts } of growOutsSince(writing, season)) {
+    const state = growOutState(facts, writing.today)
+    const isThere = choices.some(
+      ({ accessionId, siteId }) => accessionId === row.accession_id && siteId === row.site_id,
+    )
+    if (row.season !== season || isThere || (state !== 'seed-out' && state !== 'growing')) continue
+    refuse(
+      'value-refused',
+      `${row.variety} is growing ${growOutInWords(row.site, facts)}, and this plan leaves it out.`,
+      {
+        field: 'choices',
+        todo: 'Put it back there, or note in Season notes that it failed.',
+      },
+    )
+  }
+}
+
+export function latestPlan(reading: Reading): Value<'plan.latest'> {
+  const plan = reading.db
+    .select()
+    .from(seasonPlan)
+    .where(sql.raw(standing('season_plan')))
+    .orderBy(desc(seasonPlan.id))
+    .get()
+  if (plan === undefined) return { plan: null }
+  const choices = reading.db
+    .select()
+    .from(seasonPlanLine)
+    .where(eq(seasonPlanLine.planId, plan.id))
+    .orderBy(seasonPlanLine.siteId, seasonPlanLine.accessionId)
+    .all()
+  const { lineOf } = gather(
+    reading,
+    choices.map(({ accessionId }) => accessionId),
+    plan.season,
+  )
+  return {
+    plan: {
+      planId: plan.id,
+      season: plan.season,
+      on: plan.onDate,
+      note: plan.note,
+      lines: choices.map(lineOf),
+    },
+  }
+}

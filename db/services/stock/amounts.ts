@@ -1,0 +1,112 @@
+import type { Quantity } from '../../contract/fields.ts'
+import { refuse } from '../../contract/refusal.ts'
+import type { Amount } from '../../domain/amounts/amount.ts'
+import { aboutCount, massInWords } from '../../domain/amounts/in-words.ts'
+import { milligrams } from '../../domain/amounts/mass.ts'
+import { readAmount } from '../../domain/amounts/read-amount.ts'
+import { seedCount } from '../../domain/amounts/seed-count.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import type { Balance } from '../../domain/ledger/movement.ts'
+import {
+  gramsPerHundred,
+  type HundredSeedWeight,
+  hundredSeedWeight,
+  relativeDoubt,
+  type WeightBasis,
+} from '../../domain/weights/hundred-seed-weight.ts'
+import type { LifeRow, LotRow } from '../../queries/lot-rows.ts'
+
+/** Doubt of a count that somebody guessed: a quarter. Common practice, no source. */
+const DOUBT_OF_A_GUESS = 0.25
+
+/** The weight of one hundred seeds of a crop nobody has figures for: that of a middling seed, marked as a guess. */
+const WEIGHT_WITHOUT_FIGURES = hundredSeedWeight(1_000_000)
+
+/** The hundred-seed weight in force for a lot and where it comes from. */
+export function weightInForce(row: Pick<LifeRow, 'weight_ug' | 'crop_weight_ug'>): {
+  weight: HundredSeedWeight
+  basis: WeightBasis
+} {
+  if (row.weight_ug !== null) return { weight: hundredSeedWeight(row.weight_ug), basis: 'measured' }
+  return {
+    weight: cropWeight(row.crop_weight_ug),
+    basis: row.crop_weight_ug === null ? 'guess' : 'crop-default',
+  }
+}
+
+/** A crop's typical hundred-seed weight. */
+export function cropWeight(micrograms: number | null): HundredSeedWeight {
+  return micrograms === null ? WEIGHT_WITHOUT_FIGURES : hundredSeedWeight(micrograms)
+}
+
+/** Reads a typed amount or refuses with what to type instead, naming the field it stands in. */
+export function amountOrRefuse(typed: string, packetSeeds: number | null, field: string): Amount {
+  const reading = readAmount(typed, { packetSeeds })
+  switch (reading.kind) {
+    case 'amount':
+      return reading.amount
+    case 'ask':
+      return refuse('amount-unclear', reading.question, {
+        field,
+        todo: 'Choose what was meant.',
+        choices: [...reading.choices],
+      })
+    case 'unreadable':
+      return refuse('amount-unreadable', reading.because, { field })
+  }
+}
+
+/** How far the count of a lot is to be trusted, as a part of it. */
+export function countDoubt(row: LifeRow): number {
+  if (row.estimated === 1) return DOUBT_OF_A_GUESS
+  if (row.basis === 'counted') return 0
+  const { weight, basis } = weightInForce(row)
+  const sample = {
+    replicates: row.weight_replicates ?? 0,
+    seedsCounted: row.weight_seeds ?? 0,
+    coefficientOfVariation: row.weight_cv,
+  }
+  return relativeDoubt(basis, weight, sample, plausibleBand(row))
+}
+
+/** The plausible band of a crop's hundred-seed weight in grams, or null where the table has none. */
+export function plausibleBand(row: {
+  readonly plausible_low_g: number | null
+  readonly plausible_high_g: number | null
+}): readonly [number, number] | null {
+  if (row.plausible_low_g === null || row.plausible_high_g === null) return null
+  return [row.plausible_low_g, row.plausible_high_g]
+}
+
+/** What a lot holds, as the contract shows it. */
+export function quantityOf(row: LotRow): Quantity {
+  return quantity(balanceOf(row), countDoubt(row), row)
+}
+
+/** Both numbers of an amount of a lot's seed, in the words of its crop; no number of seeds where it would be a mere guess. */
+export function quantity(
+  balance: Balance,
+  doubt: number,
+  row: Pick<LotRow, 'basis' | 'crop_id' | 'weight_ug' | 'crop_weight_ug'>,
+): Quantity {
+  const unit = countedUnit(row.crop_id)
+  const seeds = `${aboutCount(balance.count, doubt)} ${balance.count === 1 ? unit.one : unit.many}`
+  const weighed = row.basis === 'weighed'
+  const guessed = doubt > 0 && balance.count > 0 && weightInForce(row).basis === 'guess'
+  const words = !weighed
+    ? seeds
+    : guessed
+      ? `${massInWords(balance.mass)}, how many ${unit.many} is not known`
+      : `${seeds}, ${massInWords(balance.mass)}`
+  return { count: balance.count, massMg: balance.mass, weighed, countDoubt: doubt, words }
+}
+
+/** The kept balance of a lot. */
+export function balanceOf(row: LotRow): Balance {
+  return { count: seedCount(row.balance_count), mass: milligrams(row.balance_mass_mg) }
+}
+
+/** A hundred-seed weight in words: '25.3 g per hundred'. */
+export function weightInWords(weight: HundredSeedWeight): string {
+  return `${Number(gramsPerHundred(weight).toPrecision(4))} g per hundred`
+}

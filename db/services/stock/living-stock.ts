@@ -1,0 +1,241 @@
+import type { LivingStock } from '../../contract/fields.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import {
+  type AssumedBasis,
+  assumedBand,
+  assumedViability,
+  type ViabilityBasis,
+} from '../../domain/germination/assumed-viability.ts'
+import { wilsonInterval } from '../../domain/germination/wilson.ts'
+import { type Grade, type PopulationFigures, plantsFor } from '../../domain/needs/grade.ts'
+import { type LivingSeeds, type LotLife, livingSeeds } from '../../domain/needs/living-seeds.ts'
+import { judgeNeed, type NeedFacts, type NeedState, needState } from '../../domain/needs/need.ts'
+import { type KeepingPolicy, seedsToKeep } from '../../domain/needs/what-to-keep.ts'
+import type { Threshold } from '../../domain/viability/band.ts'
+import type { LifeRow } from '../../queries/lot-rows.ts'
+import { countDoubt, weightInForce } from './amounts.ts'
+
+/** The collection's own policy, for accessions that have none of their own. */
+export interface CollectionPolicy {
+  readonly regrowingsKept: number
+  readonly emergence: number
+  readonly viabilityThreshold: number
+  readonly viabilityThresholdOf: Threshold['of']
+  readonly grade: Grade
+}
+
+/** How alive a lot is thought to be, where that comes from, and by which day; no day where nothing was forecast. */
+export interface RowLife extends LotLife {
+  readonly basis: ViabilityBasis
+  readonly on: string | null
+}
+
+/**
+ * How alive one lot is thought to be: as forecast from its tests, its age and how it was kept.
+ *
+ * Untested seed is not credited with more than is assumed of any seed of its crop, however good its forecast.
+ */
+export function lifeOf(row: LifeRow): RowLife {
+  const { basis, viability, range } = row.tested === null ? untestedLife(row) : testedLife(row)
+  const life = { count: row.balance_count, countDoubt: countDoubt(row), basis, on: row.forecast_on }
+  return { ...life, viability, viabilityRange: range }
+}
+
+interface PartAlive {
+  readonly basis: ViabilityBasis
+  readonly viability: number
+  readonly range: readonly [low: number, high: number]
+}
+
+function testedLife(row: LifeRow): PartAlive {
+  const { forecast_viability: viability, forecast_low: low, forecast_high: high } = row
+  if (viability !== null && low !== null && high !== null)
+    return { basis: 'tested', viability, range: [low, high] }
+  const [sprouted, tested] = [row.sprouted ?? 0, row.tested ?? 1]
+  return { basis: 'tested', viability: sprouted / tested, range: wilsonInterval(sprouted, tested, 90) }
+}
+
+function untestedLife(row: LifeRow): PartAlive {
+  const { viability: assumed, basis } = assumedViability({
+    federalMinimumPercent: row.federal_minimum_percent,
+    stateMinimumPercent: row.state_minimum_percent,
+  })
+  const { forecast_viability: viability, forecast_low: low, forecast_high: high } = row
+  if (viability === null || low === null || high === null)
+    return { basis, viability: assumed, range: assumedBand(assumed, row.storage_years) }
+  if (viability < assumed) return { basis: 'forecast', viability, range: [low, high] }
+  return { basis, viability: assumed, range: [Math.min(low, assumed), high] }
+}
+
+/** Living seeds of one lot, to the nearest seed. */
+export function livingOf(row: LifeRow): number {
+  return livingSeeds([lifeOf(row)]).about
+}
+
+/**
+ * The part of all seed that must be alive in a lot: its accession's own threshold, its crop's, or the collection's; of what
+ * was alive at its start where the keeper reads it so.
+ */
+export function thresholdOf(row: LifeRow, policy: CollectionPolicy): number {
+  const part = row.threshold ?? policy.viabilityThreshold
+  return policy.viabilityThresholdOf === 'the-start' ? part * (row.forecast_start ?? 1) : part
+}
+
+/** How an accession stands, in figures. */
+export interface Standing {
+  readonly living: LivingSeeds
+  readonly keep: number
+  readonly state: NeedState
+}
+
+/**
+ * How an accession stands, from all its lots.
+ *
+ * Working stock and reserve count; the reference sample, duplicates elsewhere and seed in quarantine do not.
+ * `lots` must be every lot of one accession, at least one.
+ */
+export function standingOf(lots: readonly LifeRow[], policy: CollectionPolicy): Standing {
+  const { facts } = needFacts(lots, policy)
+  return { living: facts.living, keep: seedsToKeep(facts.policy), state: needState(facts) }
+}
+
+/** The same as {@link standingOf}, with the reasons in words and the arithmetic line by line. */
+export function livingStockOf(lots: readonly LifeRow[], policy: CollectionPolicy): LivingStock {
+  const { facts, counted } = needFacts(lots, policy)
+  const { living, unit } = facts
+  const need = judgeNeed(facts)
+  return {
+    living: living.about,
+    low: living.low,
+    high: living.high,
+    total: living.total,
+    keep: need.keep,
+    unit: unit.many,
+    state: need.state,
+    sentence: need.sentence,
+    reasons: [...need.reasons],
+    arithmetic: [...need.arithmetic],
+    viabilityNote: viabilityNote(counted),
+  }
+}
+
+interface CountedLot {
+  readonly row: LifeRow
+  readonly life: RowLife
+}
+
+function needFacts(
+  lots: readonly LifeRow[],
+  policy: CollectionPolicy,
+): { facts: NeedFacts; counted: readonly CountedLot[] } {
+  const first = lots[0]
+  if (first === undefined) throw new RangeError('An accession without lots has no stock to judge')
+  const counted = lots.filter(countsTowardsKeeping).map((row) => ({ row, life: lifeOf(row) }))
+  const lives = counted.map(({ life }) => life)
+  const facts = {
+    living: livingSeeds(lives),
+    policy: policyOf(first, policy),
+    ...strengthOf(counted, first, policy),
+    unit: countedUnit(first.crop_id),
+  }
+  return { facts, counted }
+}
+
+/** Whether a lot's seed counts towards what must be kept. */
+export function countsTowardsKeeping(row: LifeRow): boolean {
+  return (row.role === 'working' || row.role === 'reserve') && row.quarantine_reason === null
+}
+
+/** Seeds that lie here without counting towards what must be kept: in quarantine, or the reference sample. */
+export function seedsSetAside(lots: readonly LifeRow[]): number {
+  return lots
+    .filter((row) => !countsTowardsKeeping(row) && row.role !== 'duplicate-elsewhere')
+    .reduce((sum, row) => sum + row.balance_count, 0)
+}
+
+/** What decides how many living seeds of an accession are kept. */
+export function policyOf(row: LifeRow, policy: CollectionPolicy): KeepingPolicy {
+  return {
+    regrowings: row.regrowings ?? policy.regrowingsKept,
+    plants: row.own_plants ?? plantsFor(populationOf(row), row.own_grade ?? policy.grade),
+    emergence: policy.emergence,
+  }
+}
+
+/** The crop table's plants per regrowing, as a lot's row carries them. */
+export function populationOf(row: LifeRow): PopulationFigures {
+  return {
+    matingSystem: row.mating_system,
+    plantsForSeed: row.plants_for_seed,
+    plantsToMaintain: row.plants_to_maintain,
+    plantsToConserve: row.plants_to_conserve,
+  }
+}
+
+/** How strong the tested lots are together, seed for seed, and how strong they should be. */
+function strengthOf(
+  counted: readonly CountedLot[],
+  first: LifeRow,
+  policy: CollectionPolicy,
+): Pick<NeedFacts, 'testedViability' | 'threshold'> {
+  const tested = counted.filter(({ life }) => life.basis === 'tested' && life.count > 0)
+  const seeds = tested.reduce((sum, { life }) => sum + life.count, 0)
+  if (seeds === 0) return { testedViability: null, threshold: thresholdOf(first, policy) }
+  const mean = (of: (lot: CountedLot) => number) =>
+    tested.reduce((sum, lot) => sum + lot.life.count * of(lot), 0) / seeds
+  return {
+    testedViability: mean(({ life }) => life.viability),
+    threshold: mean(({ row }) => thresholdOf(row, policy)),
+  }
+}
+
+const BASIS_WORDS: Readonly<Record<AssumedBasis, string>> = {
+  'federal-minimum': 'the least that US federal rules let be sold unmarked (7 CFR 201.31)',
+  'state-minimum': 'the least that one US state lets be sold (New Hampshire Agr 2203.01)',
+  'rule-of-thumb': 'a cautious rule of thumb',
+}
+
+/** Says where the viability figure of untested seed comes from. */
+export function assumedInWords(viability: number, basis: Exclude<ViabilityBasis, 'tested'>): string {
+  return basis === 'forecast'
+    ? `${percent(viability)} alive is forecast from its age and how it was kept`
+    : `${percent(viability)} alive is assumed: ${BASIS_WORDS[basis]}`
+}
+
+function viabilityNote(counted: readonly CountedLot[]): string {
+  const held = counted.filter(({ row }) => row.balance_count > 0)
+  const tested = held.filter(({ life }) => life.basis === 'tested')
+  const untested = held.find(({ life }) => life.basis !== 'tested')
+  const latest = tested.toSorted((a, b) => (b.row.tested_on ?? '').localeCompare(a.row.tested_on ?? ''))[0]
+  const parts: string[] = []
+  if (latest) {
+    parts.push(`last tested ${latest.row.tested_on}: ${latest.row.sprouted} of ${latest.row.tested} sprouted`)
+    parts.push(...forecastInWords(latest.life))
+  }
+  if (untested && untested.life.basis !== 'tested') {
+    parts.push(
+      `${tested.length === 0 ? 'not tested' : 'other lots not tested'}: ${assumedInWords(untested.life.viability, untested.life.basis)}${ruleOfThumbBand(untested)}`,
+    )
+  }
+  const guessed = held.some(({ row }) => row.basis === 'weighed' && weightInForce(row).basis === 'guess')
+  if (guessed)
+    parts.push('how many seeds there are is a guess, as nobody has said what a hundred weigh: weigh a sample')
+  return parts.join('; ')
+}
+
+/** The band of untested seed that has no forecast. */
+function ruleOfThumbBand({ row, life }: CountedLot): string {
+  if (row.forecast_viability !== null) return ''
+  const [low, high] = life.viabilityRange
+  return `, between ${percent(low)} and ${percent(high)} by rule of thumb`
+}
+
+/** The forecast of a tested lot with its day and its 90 % band. */
+function forecastInWords({ on, viability, viabilityRange: [low, high] }: RowLife): string[] {
+  if (on === null) return []
+  return [`forecast for ${on}: ${percent(viability)} alive, between ${percent(low)} and ${percent(high)}`]
+}
+
+function percent(part: number): string {
+  return `${Math.round(100 * part)} %`
+}

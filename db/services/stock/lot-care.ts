@@ -1,0 +1,79 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { takeOut } from '../../domain/ledger/movement.ts'
+import type { Writing } from '../context.ts'
+import { refuseTheFutureDay } from '../intake/intake.ts'
+import { lotOrRefuse } from '../intake/new-lot.ts'
+import { foreseeMove } from '../storage/lot-storage.ts'
+import { notePlace, placeOrRefuse } from '../storage/places.ts'
+import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from './amounts.ts'
+import { changeLot } from './change-lot.ts'
+import { refuseTooMuch } from './plan-withdrawal.ts'
+import { writeMovement } from './write-movement.ts'
+
+export function moveLots(
+  writing: Writing,
+  input: ParsedInput<'lot.move'>,
+): Omit<Value<'lot.move'>, 'entryId'> {
+  refuseTheFutureDay(input.on, writing.today, 'on')
+  const place = placeOrRefuse(writing, input.placeId, 'placeId')
+  const rows = [...new Set(input.lotIds)].map((id, index) => lotOrRefuse(writing, id, `lotIds.${index}`))
+  for (const row of rows) {
+    changeLot(writing, row.lot_id, { placeId: place.id })
+    notePlace(writing, row.lot_id, place.id, input.on)
+  }
+  const what = rows.length === 1 ? rows[0]?.lot_number : `${rows.length} lots`
+  return {
+    place: place.path,
+    ...foreseeMove(writing, input),
+    said: `Moved ${what} to ${place.path}`,
+    undoable: true,
+  }
+}
+
+export function discardSeed(
+  writing: Writing,
+  input: ParsedInput<'lot.discard'>,
+): Omit<Value<'lot.discard'>, 'entryId'> {
+  refuseTheFutureDay(input.on, writing.today, 'on')
+  const row = lotOrRefuse(writing, input.lotId, 'lotId')
+  const balance = balanceOf(row)
+  const line = { lotId: row.lot_id, kind: 'discard', on: input.on, note: input.reason } as const
+  if (input.amount === 'everything') {
+    if (balance.count === 0 && balance.mass === 0)
+      refuse('not-enough-seed', `${row.lot_number} holds nothing already.`, { field: 'amount' })
+    writeMovement(writing, {
+      ...line,
+      change: { count: -balance.count, mass: -balance.mass },
+      measured: 'carried',
+      weight: null,
+    })
+  } else {
+    const { weight } = weightInForce(row)
+    const out = takeOut(balance, amountOrRefuse(input.amount, row.packet_seeds, 'amount'), weight)
+    if (out.kind === 'not-enough') refuseTooMuch(row, out, 'amount')
+    writeMovement(writing, { ...line, change: out.change, measured: out.measured, weight })
+  }
+  const left = quantityOf(lotOrRefuse(writing, row.lot_id, 'lotId'))
+  return { left, said: `Threw seed of ${row.lot_number} away; ${left.words} left`, undoable: true }
+}
+
+export function quarantineLot(
+  writing: Writing,
+  input: ParsedInput<'lot.quarantine'>,
+): Omit<Value<'lot.quarantine'>, 'entryId'> {
+  const row = lotOrRefuse(writing, input.lotId, 'lotId')
+  changeLot(writing, row.lot_id, { quarantineReason: input.reason })
+  return { said: `${row.lot_number} is in quarantine: ${input.reason}`, undoable: true }
+}
+
+export function releaseLot(
+  writing: Writing,
+  input: ParsedInput<'lot.release'>,
+): Omit<Value<'lot.release'>, 'entryId'> {
+  const row = lotOrRefuse(writing, input.lotId, 'lotId')
+  if (row.quarantine_reason === null)
+    refuse('value-refused', `${row.lot_number} is not in quarantine.`, { field: 'lotId' })
+  changeLot(writing, row.lot_id, { quarantineReason: null })
+  return { said: `Released ${row.lot_number}: ${input.checked}`, undoable: true }
+}

@@ -1,0 +1,78 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { type CsvColumn, csvOf, exactCsvOf } from '../../exchange/csv.ts'
+import { workbookOf } from '../../exchange/xlsx-write.ts'
+import { type LotRow, shelfPage } from '../../queries/lot-rows.ts'
+import type { Reading } from '../context.ts'
+import { harvestOf } from '../intake/new-lot.ts'
+import { withheldInWords, withholdingOf } from '../people/withhold.ts'
+import { weightInForce } from './amounts.ts'
+import { livingOf } from './living-stock.ts'
+
+/** Weighed seed whose weight nobody has said has only a guess at its number. */
+function howCounted(row: LotRow): string {
+  if (row.basis === 'weighed' && weightInForce(row).basis === 'guess') return 'guessed'
+  return row.estimated === 1 ? 'estimated' : row.basis
+}
+
+const COLUMNS: readonly CsvColumn<LotRow>[] = [
+  ['lot', (row) => row.lot_number],
+  ['accession', (row) => row.accession_number],
+  ['crop', (row) => row.crop],
+  ['variety', (row) => row.variety],
+  ['harvest', (row) => harvestInWords(harvestOf(row))],
+  ['generation', (row) => row.generation],
+  ['role', (row) => row.role],
+  ['place', (row) => row.place ?? ''],
+  ['donor', (row) => row.donor ?? ''],
+  ['seeds', (row) => row.balance_count],
+  ['seeds are', howCounted],
+  ['mass g', (row) => row.balance_mass_mg / 1000],
+  ['living seeds, about', (row) => livingOf(row)],
+  ['in quarantine because', (row) => row.quarantine_reason ?? ''],
+]
+
+export function exportLots(reading: Reading, input: ParsedInput<'lot.export'>): Value<'lot.export'> {
+  const rows = rowsInOrder(reading, input.lotIds)
+  const csv = input.exact ? exactCsvOf(COLUMNS, rows) : csvOf(COLUMNS, rows)
+  return { fileName: `lots-${reading.today}${input.exact ? '-exact' : ''}.csv`, csv }
+}
+
+/** Texts of a lot in which somebody may be named. */
+const OF_LOTS = new Set(['place', 'in quarantine because'])
+
+/** Writes every lot of the book, with its donor only where that was asked for. */
+export function makeStock(reading: Reading, { people }: ParsedInput<'stock.make'>): Value<'stock.make'> {
+  const asked = { people, places: true }
+  const withholding = withholdingOf(reading, asked)
+  const columns = COLUMNS.filter(([heading]) => people || heading !== 'donor').map(
+    ([heading, cell]): CsvColumn<LotRow> => [
+      heading,
+      (row) => (OF_LOTS.has(heading) ? withholding.text(String(cell(row))) : cell(row)),
+    ],
+  )
+  const all = { offset: 0, limit: Number.MAX_SAFE_INTEGER }
+  const rows = shelfPage(reading.sqlite, { emptyToo: true }, 'number', false, all)
+  return {
+    fileName: `stock-${reading.today}.csv`,
+    csv: exactCsvOf(columns, rows),
+    rows: rows.length,
+    withheld: withheldInWords(asked),
+  }
+}
+
+export async function exportWorkbook(
+  reading: Reading,
+  { lotIds }: ParsedInput<'lot.workbook'>,
+): Promise<Value<'lot.workbook'>> {
+  const bytes = await workbookOf('Lots', COLUMNS, rowsInOrder(reading, lotIds), reading.now.toISOString())
+  return { fileName: `lots-${reading.today}.xlsx`, content: Buffer.from(bytes).toString('base64') }
+}
+
+/** Lots as they stand in the list that they were ticked in. */
+function rowsInOrder(reading: Reading, lotIds: readonly number[]): LotRow[] {
+  const place = new Map(lotIds.map((lotId, index) => [lotId, index]))
+  const filter = { lotIds, emptyToo: true }
+  const rows = shelfPage(reading.sqlite, filter, 'number', false, { offset: 0, limit: lotIds.length })
+  return rows.toSorted((a, b) => (place.get(a.lot_id) ?? 0) - (place.get(b.lot_id) ?? 0))
+}

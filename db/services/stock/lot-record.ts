@@ -1,0 +1,209 @@
+import { desc, eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { massInWords } from '../../domain/amounts/in-words.ts'
+import { milligrams } from '../../domain/amounts/mass.ts'
+import { cautionText } from '../../domain/cautions/caution-text.ts'
+import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
+import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { wilsonInterval } from '../../domain/germination/wilson.ts'
+import { scanCode } from '../../domain/numbers/scan-code.ts'
+import { gramsPerHundred } from '../../domain/weights/hundred-seed-weight.ts'
+import { resultsOfLot } from '../../queries/germination-tests.ts'
+import { ledgerOf, type MovementRow } from '../../queries/ledger.ts'
+import { type LotFacts, lotFacts, parentsOf, placeHistoryOf } from '../../queries/lot-facts.ts'
+import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
+import { varietySynonym } from '../../schema/reference-tables.ts'
+import { accessionCaution, seedWeight } from '../../schema/stock-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { resultWords } from '../germination/test-counts.ts'
+import { harvestOf, lotOrRefuse } from '../intake/new-lot.ts'
+import { quantityOf, weightInForce, weightInWords } from './amounts.ts'
+import { livingOf, livingStockOf, thresholdOf } from './living-stock.ts'
+import { shownWeight } from './seed-weights.ts'
+
+type LotRecord = Value<'lot.get'>
+
+export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotRecord {
+  const row = lotOrRefuse(reading, input.lotId, 'lotId')
+  const facts = lotFacts(reading.sqlite, row.lot_id)
+  const siblings = lotsOfAccessions(reading.sqlite, [row.accession_id])
+  const weights = weightsOf(reading, row)
+  return {
+    ...identityOf(row, facts),
+    ...originOf(row, facts),
+    synonyms: synonymsOf(reading, row.variety_id),
+    placeHistory: placeHistoryOf(reading.sqlite, row.lot_id),
+    cautions: cautionsOf(reading, row.accession_id),
+    quantity: quantityOf(row),
+    weight: weights[0] && row.weight_id !== null ? weights[0] : typicalWeight(row),
+    weights,
+    germination: resultsOf(reading, row),
+    stock: livingStockOf(siblings, settingsOf(reading)),
+    lotLiving: livingOf(row),
+    siblings: siblings
+      .filter((sibling) => sibling.lot_id !== row.lot_id)
+      .map((sibling) => ({
+        lotId: sibling.lot_id,
+        lotNumber: sibling.lot_number,
+        role: sibling.role,
+        harvest: harvestInWords(harvestOf(sibling)),
+        quantity: quantityOf(sibling),
+        living: livingOf(sibling),
+      })),
+    parents: parentsOf(reading.sqlite, row.lot_id),
+    ledger: ledgerLines(ledgerOf(reading.sqlite, row.lot_id), countedUnit(row.crop_id)),
+  }
+}
+
+function identityOf(row: LotRow, facts: LotFacts) {
+  return {
+    lotId: row.lot_id,
+    lotNumber: row.lot_number,
+    scanCode: scanCode(row.lot_number),
+    accessionId: row.accession_id,
+    accessionNumber: row.accession_number,
+    variety: row.variety,
+    varietyId: row.variety_id,
+    cropId: row.crop_id,
+    crop: row.crop,
+    species: facts.species,
+    unit: countedUnit(row.crop_id),
+    role: row.role,
+    basis: row.basis,
+    packetSeeds: row.packet_seeds,
+    quarantined: row.quarantine_reason !== null,
+    quarantineReason: row.quarantine_reason ?? '',
+  }
+}
+
+function originOf(row: LotRow, facts: LotFacts) {
+  return {
+    harvest: harvestInWords(harvestOf(row)),
+    generation: row.generation,
+    grower: facts.grower ?? '',
+    grownAt: facts.grown_at,
+    placeId: facts.place_id,
+    place: row.place ?? '',
+    heldBy: facts.held_by,
+    heldSince: facts.held_since ?? '',
+    donor: row.donor ?? '',
+    donorId: facts.donor_id,
+    receivedOn: facts.received_on,
+    story: facts.story,
+    terms: facts.terms,
+  }
+}
+
+/** The other names of a variety. */
+export function synonymsOf(reading: Reading, varietyId: number): string[] {
+  return reading.db
+    .select({ name: varietySynonym.name })
+    .from(varietySynonym)
+    .where(eq(varietySynonym.varietyId, varietyId))
+    .all()
+    .map(({ name }) => name)
+}
+
+/** The cautions of an accession with their plain text. */
+export function cautionsOf(reading: Reading, accessionId: number): LotRecord['cautions'] {
+  const rows = reading.db
+    .select()
+    .from(accessionCaution)
+    .where(eq(accessionCaution.accessionId, accessionId))
+    .all()
+  return rows.map(({ caution, note }) => ({ caution, note, text: cautionText(caution, note) }))
+}
+
+function weightsOf(reading: Reading, row: LotRow): LotRecord['weights'] {
+  return reading.db
+    .select()
+    .from(seedWeight)
+    .where(eq(seedWeight.lotId, row.lot_id))
+    .orderBy(desc(eq(seedWeight.id, row.weight_id ?? 0)), desc(seedWeight.measuredOn), desc(seedWeight.id))
+    .all()
+    .map(shownWeight)
+}
+
+function typicalWeight(row: LotRow): LotRecord['weight'] {
+  const { weight } = weightInForce(row)
+  const words =
+    row.crop_weight_ug === null
+      ? `${weightInWords(weight)}: a guess that may be many times off, nobody has said how much ${row.crop} seed weighs. Weigh a sample.`
+      : `${weightInWords(weight)}: usual for ${row.crop}, not measured. Weigh a sample.`
+  return {
+    weightId: null,
+    measuredOn: '',
+    gramsPerHundred: gramsPerHundred(weight),
+    basis: 'crop-default',
+    replicates: 0,
+    seedsCounted: 0,
+    coefficientOfVariation: null,
+    judgement: 'not-judged',
+    words,
+  }
+}
+
+function resultsOf(reading: Reading, row: LotRow): LotRecord['germination'] {
+  const threshold = thresholdOf(row, settingsOf(reading))
+  return resultsOfLot(reading.sqlite, row.lot_id).map((result) => {
+    const { tested, sprouted } = result
+    const [low, high] = wilsonInterval(sprouted, tested)
+    const percent = (part: number) => Math.round(1_000 * part) / 10
+    const choice = { hard: result.hard_alive === 1, fresh: result.fresh_alive === 1 }
+    return {
+      testId: result.test_id,
+      testedOn: result.tested_on,
+      tested,
+      sprouted,
+      percent: percent(sprouted / tested),
+      low: percent(low),
+      high: percent(high),
+      words: resultWords(reading, result.test_id, threshold, choice),
+    }
+  })
+}
+
+function ledgerLines(movements: readonly MovementRow[], unit: CountedUnit): LotRecord['ledger'] {
+  let balanceCount = 0
+  let balanceMassMg = 0
+  return movements.map((movement) => {
+    balanceCount += movement.count
+    balanceMassMg += movement.mass_mg
+    return {
+      movementId: movement.id,
+      entryId: movement.entry_id,
+      on: movement.on_date,
+      kind: movement.kind,
+      count: movement.count,
+      massMg: movement.mass_mg,
+      balanceCount,
+      balanceMassMg,
+      measured: movement.measured,
+      gramsPerHundred: movement.weight_ug === null ? null : movement.weight_ug / 1_000_000,
+      person: movement.person ?? '',
+      purpose: movement.purpose ?? '',
+      note: movement.note,
+      words: movementInWords(movement, unit),
+      takenBack: movement.reversed === 1,
+      undoable: movement.reversed === 0 && movement.kind !== 'reversal',
+    }
+  })
+}
+
+/** What changed, the observed number first: '+50 seeds counted (12.5 g)'. */
+function movementInWords(movement: MovementRow, unit: CountedUnit): string {
+  const sign = (value: number) => (value < 0 ? '−' : '+')
+  const seeds = `${sign(movement.count)}${Math.abs(movement.count)} ${Math.abs(movement.count) === 1 ? unit.one : unit.many}`
+  const mass = `${sign(movement.mass_mg)}${massInWords(milligrams(Math.abs(movement.mass_mg)))}`
+  switch (movement.measured) {
+    case 'mass':
+      return `${mass} weighed (${seeds})`
+    case 'count':
+      return `${seeds} counted (${mass})`
+    case 'estimate':
+      return `${seeds} estimated (${mass})`
+    case 'carried':
+      return `${seeds}, ${mass}`
+  }
+}

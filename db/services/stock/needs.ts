@@ -1,0 +1,70 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { NEED_STATES, type NeedState } from '../../domain/needs/need.ts'
+import { lotsOfAccessions } from '../../queries/lot-rows.ts'
+import { accession } from '../../schema/stock-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading, Writing } from '../context.ts'
+import { type Judgement, judgements } from '../regrow/judgements.ts'
+import { livingStockOf } from './living-stock.ts'
+
+/** How every accession of the collection stands, in the order in which they came. */
+function everyStanding(reading: Reading): Judgement[] {
+  return [...judgements.all(reading).values()].sort((a, b) => a.accessionId - b.accessionId)
+}
+
+/** The accessions in one state. */
+export function accessionsInState(reading: Reading, state: NeedState): number[] {
+  return everyStanding(reading)
+    .filter((standing) => standing.state === state)
+    .map(({ accessionId }) => accessionId)
+}
+
+export function listNeeds(reading: Reading, input: ParsedInput<'need.list'>): Value<'need.list'> {
+  const idsIn: Record<NeedState, number[]> = { rescue: [], regrow: [], watch: [], 'well-stocked': [] }
+  for (const { accessionId, state } of everyStanding(reading)) idsIn[state].push(accessionId)
+  const wanted = input.state === undefined ? NEED_STATES.flatMap((state) => idsIn[state]) : idsIn[input.state]
+  const page = wanted.slice(input.offset, input.offset + input.limit)
+  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, page), (row) => row.accession_id)
+  const policy = settingsOf(reading)
+  return {
+    counts: {
+      rescue: idsIn.rescue.length,
+      regrow: idsIn.regrow.length,
+      watch: idsIn.watch.length,
+      'well-stocked': idsIn['well-stocked'].length,
+    },
+    total: wanted.length,
+    accessions: page.flatMap((accessionId) => {
+      const lots = lotsOf.get(accessionId) ?? []
+      return lots.slice(0, 1).map((first) => ({
+        accessionId,
+        accessionNumber: first.accession_number,
+        variety: first.variety,
+        crop: first.crop,
+        stock: livingStockOf(lots, policy),
+      }))
+    }),
+  }
+}
+
+export function overrideAccession(
+  writing: Writing,
+  input: ParsedInput<'accession.override'>,
+): Omit<Value<'accession.override'>, 'entryId'> {
+  const row = writing.db.select().from(accession).where(eq(accession.id, input.accessionId)).get()
+  if (!row) refuse('not-found', 'That accession is not in the book.', { field: 'accessionId' })
+  writing.db
+    .update(accession)
+    .set({
+      ownGrade: input.grade === undefined ? row.ownGrade : input.grade,
+      ownPlants: input.plantsToKeep === undefined ? row.ownPlants : input.plantsToKeep,
+      ownRegrowings: input.regrowingsKept === undefined ? row.ownRegrowings : input.regrowingsKept,
+      ownThreshold: input.viabilityThreshold === undefined ? row.ownThreshold : input.viabilityThreshold,
+    })
+    .where(eq(accession.id, row.id))
+    .run()
+  const stock = livingStockOf(lotsOfAccessions(writing.sqlite, [row.id]), settingsOf(writing))
+  return { stock, said: `Changed what ${row.number} has to keep`, undoable: false }
+}

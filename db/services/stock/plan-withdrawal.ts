@@ -1,0 +1,185 @@
+import type { ParsedInput } from '../../contract/contract.ts'
+import type { Problem } from '../../contract/problem.ts'
+import { Refusal, refuse } from '../../contract/refusal.ts'
+import type { Override } from '../../contract/withdrawal-operations.ts'
+import { massToType } from '../../domain/amounts/in-words.ts'
+import { packetsIn } from '../../domain/amounts/packets.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { type Outgoing, takeOut } from '../../domain/ledger/movement.ts'
+import { seedsForOneRegrowing } from '../../domain/needs/what-to-keep.ts'
+import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { lotOrRefuse } from '../intake/new-lot.ts'
+import { amountOrRefuse, balanceOf, quantity, quantityOf, weightInForce } from './amounts.ts'
+import { livingStockOf, policyOf } from './living-stock.ts'
+
+type Line = ParsedInput<'withdrawal.record'>['lines'][number]
+type Purpose = ParsedInput<'withdrawal.record'>['purpose']
+
+/** Something that goes out only when the keeper says why. */
+export interface OutgoingCaution {
+  readonly despite: Override
+  readonly problem: Problem
+}
+
+/** Purposes that the limit for one visit is meant for: what a person takes home. */
+const LIMITED: ReadonlySet<Purpose> = new Set(['to-grow', 'to-return', 'other'])
+
+/** What one line of a hand-out would do. */
+export interface PlannedLine {
+  /** The lot as it would be after this line and those before it. */
+  readonly after: LotRow
+  readonly out: Extract<Outgoing, { kind: 'allowed' }> | null
+  readonly stock: ReturnType<typeof livingStockOf>
+  readonly cautions: readonly OutgoingCaution[]
+  readonly problem: Problem | null
+}
+
+/** Works out what handing lines out would do, one after the other, without writing anything. Refuses unknown lots. */
+export function planWithdrawal(reading: Reading, lines: readonly Line[], purpose: Purpose): PlannedLine[] {
+  const policy = settingsOf(reading)
+  const changed = new Map<number, LotRow>()
+  return lines.map((line, index) => {
+    const field = `lines.${index}`
+    const row = changed.get(line.lotId) ?? lotOrRefuse(reading, line.lotId, `${field}.lotId`)
+    const { out, problem } = decideLine(row, line, field)
+    const after =
+      out === null ? row : { ...row, balance_count: out.left.count, balance_mass_mg: out.left.mass }
+    changed.set(row.lot_id, after)
+    const lots = lotsOfAccessions(reading.sqlite, [row.accession_id]).map(
+      (lot) => changed.get(lot.lot_id) ?? lot,
+    )
+    const stock = livingStockOf(lots, policy)
+    const one = seedsForOneRegrowing(policyOf(row, policy))
+    const tooFew = out !== null && purpose !== 'grow-out' && stock.living < one
+    return {
+      after,
+      out,
+      stock,
+      problem,
+      cautions: [
+        ...roleCaution(row, field),
+        ...(tooFew
+          ? [tooFewLeft(`That would leave ${stock.sentence}; one regrowing needs ${one}.`, field)]
+          : []),
+      ],
+    }
+  })
+}
+
+function decideLine(row: LotRow, line: Line, field: string): Pick<PlannedLine, 'out' | 'problem'> {
+  try {
+    refuseUnfitLot(row, `${field}.lotId`)
+    const amount = amountOrRefuse(line.amount, row.packet_seeds, `${field}.amount`)
+    const out = takeOut(balanceOf(row), amount, weightInForce(row).weight)
+    if (out.kind === 'not-enough') refuseTooMuch(row, out, `${field}.amount`)
+    return { out, problem: null }
+  } catch (cause) {
+    if (cause instanceof Refusal) return { out: null, problem: cause.problem }
+    throw cause
+  }
+}
+
+function refuseUnfitLot(row: LotRow, field: string): void {
+  if (row.quarantine_reason !== null) {
+    refuse('in-quarantine', `${row.lot_number} is in quarantine: ${row.quarantine_reason}`, {
+      field,
+      todo: 'Check the seed, then release the lot in its record.',
+    })
+  }
+  if (row.role === 'duplicate-elsewhere') {
+    refuse(
+      'wrong-role',
+      `${row.lot_number} is a safety duplicate that is kept elsewhere: it is not in the drawer.`,
+      {
+        field,
+      },
+    )
+  }
+}
+
+function roleCaution(row: LotRow, field: string): OutgoingCaution[] {
+  const caution = (despite: Override, sentence: string): OutgoingCaution => ({
+    despite,
+    problem: {
+      code: 'caution',
+      sentence,
+      field: `${field}.lotId`,
+      todo: 'Choose a working lot, or say why.',
+      choices: [despite],
+    },
+  })
+  if (row.role === 'reference') {
+    return [
+      caution(
+        'reference-sample',
+        `${row.lot_number} is the reference sample, the most original seed there is. It is not sown or given away without a reason.`,
+      ),
+    ]
+  }
+  return row.role === 'reserve'
+    ? [caution('reserve', `${row.lot_number} is the reserve kept for regrowing.`)]
+    : []
+}
+
+function tooFewLeft(sentence: string, field: string): OutgoingCaution {
+  return {
+    despite: 'too-few-left',
+    problem: {
+      code: 'caution',
+      sentence,
+      field: `${field}.amount`,
+      todo: 'Give less, or say why this goes out all the same.',
+      choices: ['too-few-left'],
+    },
+  }
+}
+
+/** What wants a reason about a visit as a whole: more packets than the keeper's limit for one. */
+export function visitCautions(
+  reading: Reading,
+  visit: { readonly lines: readonly Line[]; readonly purpose: Purpose },
+): OutgoingCaution[] {
+  const { visitLimit } = settingsOf(reading)
+  const packets = packetsIn(visit.lines.map(({ amount }) => amount))
+  if (visitLimit === null || packets <= visitLimit || !LIMITED.has(visit.purpose)) return []
+  return [
+    {
+      despite: 'over-limit',
+      problem: {
+        code: 'caution',
+        sentence: `${packets} packets are more than the ${visitLimit} that one visit usually takes.`,
+        field: 'lines',
+        todo: 'Leave some out, or say why this visit takes more.',
+        choices: ['over-limit'],
+      },
+    },
+  ]
+}
+
+/** Refuses an amount beyond the balance, with the balance and what can be done. */
+export function refuseTooMuch(
+  row: LotRow,
+  out: Extract<Outgoing, { kind: 'not-enough' }>,
+  field: string,
+): never {
+  const unit = countedUnit(row.crop_id)
+  const asked = quantity(out.asked, 0, row)
+  const all =
+    row.basis === 'weighed'
+      ? massToType(out.balance.mass)
+      : `${out.balance.count} ${out.balance.count === 1 ? unit.one : unit.many}`
+  const empty = out.balance.count === 0 && out.balance.mass === 0
+  refuse(
+    'not-enough-seed',
+    `${row.lot_number} holds ${empty ? 'nothing' : quantityOf(row).words}, less than the ${asked.words} asked for.`,
+    {
+      field,
+      todo: empty
+        ? 'Choose another lot, or take stock of this one if there is seed in it.'
+        : 'Take what is there, choose another lot, or take stock first if the book is wrong.',
+      choices: empty ? [] : [all],
+    },
+  )
+}

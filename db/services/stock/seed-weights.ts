@@ -1,0 +1,152 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { massFrom } from '../../domain/amounts/mass.ts'
+import { seedCount } from '../../domain/amounts/seed-count.ts'
+import { recountChange } from '../../domain/ledger/movement.ts'
+import {
+  gramsPerHundred,
+  hundredSeedWeight,
+  judgeReplicates,
+  looksMisweighed,
+  type WeighedSample,
+  weightStatistics,
+} from '../../domain/weights/hundred-seed-weight.ts'
+import { readSample } from '../../domain/weights/read-sample.ts'
+import { lot, seedWeight, seedWeightReplicate } from '../../schema/stock-tables.ts'
+import type { Writing } from '../context.ts'
+import { lotOrRefuse } from '../intake/new-lot.ts'
+import { balanceOf, plausibleBand, quantityOf, weightInWords } from './amounts.ts'
+import { writeMovement } from './write-movement.ts'
+
+type ShownWeight = Value<'lot.weigh-seeds'>['weight']
+
+/** A kept measurement as the contract shows it. */
+export function shownWeight(row: typeof seedWeight.$inferSelect): ShownWeight {
+  const weight = hundredSeedWeight(row.hundredSeedWeightUg)
+  const judgement = judgeReplicates(
+    {
+      hundredSeedWeight: weight,
+      replicates: row.replicates,
+      seedsCounted: seedCount(row.seedsCounted),
+      standardDeviation: null,
+      coefficientOfVariation: row.coefficientOfVariation,
+    },
+    row.chaffy ? 'chaffy' : 'ordinary',
+  )
+  const spread = row.coefficientOfVariation
+  const how =
+    spread === null
+      ? `${row.seedsCounted} counted and weighed`
+      : `${row.replicates} replicates, coefficient of variation ${spread.toFixed(1)} %`
+  return {
+    weightId: row.id,
+    measuredOn: row.measuredOn,
+    gramsPerHundred: gramsPerHundred(weight),
+    basis: 'measured',
+    replicates: row.replicates,
+    seedsCounted: row.seedsCounted,
+    coefficientOfVariation: spread,
+    judgement,
+    words: `${weightInWords(weight)} (${how})`,
+  }
+}
+
+/** Keeps a measurement of a lot's hundred-seed weight and puts it in force. Moves no seed. */
+export function keepWeight(
+  writing: Writing,
+  lotId: number,
+  on: string,
+  samples: readonly WeighedSample[],
+  chaffy: boolean,
+  note: string,
+) {
+  const statistics = weightStatistics(samples)
+  const row = writing.db
+    .insert(seedWeight)
+    .values({
+      lotId,
+      measuredOn: on,
+      hundredSeedWeightUg: statistics.hundredSeedWeight,
+      replicates: statistics.replicates,
+      seedsCounted: statistics.seedsCounted,
+      coefficientOfVariation: statistics.coefficientOfVariation,
+      chaffy,
+      note,
+      entryId: writing.entryId,
+    })
+    .returning()
+    .get()
+  for (const [index, sample] of samples.entries()) {
+    writing.db
+      .insert(seedWeightReplicate)
+      .values({ weightId: row.id, ordinal: index + 1, seeds: sample.seeds, massMg: sample.mass })
+      .run()
+  }
+  writing.db.update(lot).set({ weightId: row.id }).where(eq(lot.id, lotId)).run()
+  return row
+}
+
+/** A typed sample such as '25 weigh 6.10 g', or a refusal that says how to type it; null when nothing was typed. */
+export function sampleOrRefuse(typed: string, field: string): WeighedSample | null {
+  const reading = readSample(typed)
+  switch (reading.kind) {
+    case 'empty':
+      return null
+    case 'sample':
+      return reading.sample
+    case 'unreadable':
+      return refuse('amount-unreadable', reading.because, { field })
+  }
+}
+
+/** Says when a hundred-seed weight lies outside its crop's plausible band; else null. */
+export function misweighed(
+  microgramsPerHundred: number,
+  row: { crop: string; plausible_low_g: number | null; plausible_high_g: number | null },
+): string | null {
+  const weight = hundredSeedWeight(microgramsPerHundred)
+  const band = plausibleBand(row)
+  if (band === null || !looksMisweighed(weight, band)) return null
+  return `${weightInWords(weight)} is unusual for ${row.crop} (usually ${band[0]} to ${band[1]} g). Was it weighed and counted right?`
+}
+
+export function weighSeeds(
+  writing: Writing,
+  input: ParsedInput<'lot.weigh-seeds'>,
+): Omit<Value<'lot.weigh-seeds'>, 'entryId'> {
+  const before = lotOrRefuse(writing, input.lotId, 'lotId')
+  const samples = input.replicates.map(({ seeds, grams }, index) => {
+    const mass = massFrom(grams, 'g')
+    if (mass === 0) {
+      refuse('value-refused', 'That is less than a milligram. Count more seeds into the sample.', {
+        field: `replicates.${index}.grams`,
+      })
+    }
+    return { seeds: seedCount(seeds), mass }
+  })
+  const kept = keepWeight(writing, before.lot_id, input.on, samples, input.chaffy, input.note)
+  writeMovement(writing, {
+    lotId: before.lot_id,
+    kind: 'recount',
+    on: input.on,
+    change: recountChange(balanceOf(before), before.basis, hundredSeedWeight(kept.hundredSeedWeightUg)),
+    measured: before.basis === 'weighed' ? 'mass' : 'count',
+    weight: hundredSeedWeight(kept.hundredSeedWeightUg),
+    note: input.note,
+  })
+  const weight = shownWeight(kept)
+  const warnings = [
+    misweighed(kept.hundredSeedWeightUg, before),
+    weight.judgement === 'weigh-again'
+      ? `The replicates differ too much (coefficient of variation ${weight.coefficientOfVariation?.toFixed(1)} %, limit ${input.chaffy ? '6.0' : '4.0'} %). Weigh eight more.`
+      : null,
+  ].filter((warning) => warning !== null)
+  return {
+    weight,
+    balance: quantityOf(lotOrRefuse(writing, before.lot_id, 'lotId')),
+    warnings,
+    said: `${before.lot_number}: ${weight.words}`,
+    undoable: true,
+  }
+}

@@ -1,0 +1,167 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ShelfRow } from '../../contract/shelf-operations.ts'
+import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { bareNumber, readScanCode } from '../../domain/numbers/scan-code.ts'
+import {
+  anyLotBeginsWith,
+  type LotRow,
+  livesOfAccessions,
+  lotIdByBare,
+  lotRow,
+  type ShelfFilter,
+  shelfPage,
+  shelfTotal,
+} from '../../queries/lot-rows.ts'
+import { matchFor } from '../../queries/search-words.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading } from '../context.ts'
+import { harvestOf } from '../intake/new-lot.ts'
+import { searchPeople } from '../people/people.ts'
+import { quantityOf } from './amounts.ts'
+import { lifeOf, livingOf, standingOf, thresholdOf } from './living-stock.ts'
+import { accessionsInState } from './needs.ts'
+
+export function listLots(reading: Reading, input: ParsedInput<'lot.list'>): Value<'lot.list'> {
+  const { text, state, sort, descending, offset, limit, ...narrow } = input
+  const filter: ShelfFilter = {
+    ...narrow,
+    ...searchFor(reading, text),
+    ...(state === undefined ? {} : { accessionIds: accessionsInState(reading, state) }),
+  }
+  const rows = shelfPage(reading.sqlite, filter, sort, descending, { offset, limit })
+  return { rows: shelfRows(reading, rows), total: shelfTotal(reading.sqlite, filter) }
+}
+
+/** A typed text as a question: the beginning of a lot's number, else the beginnings of words. */
+function searchFor(reading: Reading, text: string): Pick<ShelfFilter, 'barePrefix' | 'match'> {
+  const bare = bareNumber(text)
+  if (/^[A-Z]/.test(bare) && /\d/.test(bare) && anyLotBeginsWith(reading.sqlite, bare))
+    return { barePrefix: bare }
+  const match = matchFor(text)
+  return match === null ? {} : { match }
+}
+
+/** Rows of the shelf with how their accessions stand, in the order given. */
+function shelfRows(reading: Reading, rows: readonly LotRow[]): ShelfRow[] {
+  const policy = settingsOf(reading)
+  const ids = [...new Set(rows.map((row) => row.accession_id))]
+  const lotsOf = Map.groupBy(livesOfAccessions(reading.sqlite, ids), (row) => row.accession_id)
+  const standings = new Map([...lotsOf].map(([id, lots]) => [id, standingOf(lots, policy)]))
+  return rows.map((row) => {
+    const standing = standings.get(row.accession_id)
+    if (standing === undefined) throw new Error(`No standing for accession ${row.accession_id}`)
+    return {
+      lotId: row.lot_id,
+      lotNumber: row.lot_number,
+      accessionId: row.accession_id,
+      variety: row.variety,
+      cropId: row.crop_id,
+      crop: row.crop,
+      harvest: harvestInWords(harvestOf(row)),
+      role: row.role,
+      place: row.place ?? '',
+      donor: row.donor ?? '',
+      quantity: quantityOf(row),
+      living: livingOf(row),
+      quarantined: row.quarantine_reason !== null,
+      state: standing.state,
+      keep: standing.keep,
+      accessionLiving: standing.living.about,
+      accessionLow: standing.living.low,
+      accessionHigh: standing.living.high,
+      forecastOn: row.forecast_on ?? '',
+    }
+  })
+}
+
+const MOST_OFFERED = 200
+
+export function offerLots(reading: Reading, input: ParsedInput<'lot.offer'>): Value<'lot.offer'> {
+  const policy = settingsOf(reading)
+  const scanned = lotIdByBare(reading.sqlite, readScanCode(input.text) ?? bareNumber(input.text))
+  const filter: ShelfFilter = {
+    role: 'working',
+    quarantined: false,
+    emptyToo: false,
+    ...searchFor(reading, input.text),
+  }
+  const rows = shelfPage(reading.sqlite, filter, 'variety', false, { offset: 0, limit: MOST_OFFERED })
+  const offered = rows
+    .map((row) => ({ row, weak: isWeak(row, policy) }))
+    .toSorted((a, b) => Number(b.row.lot_id === scanned) - Number(a.row.lot_id === scanned) || byAge(a, b))
+    .slice(0, input.limit)
+  const shown = shelfRows(
+    reading,
+    offered.map(({ row }) => row),
+  )
+  return {
+    lots: shown.map((line, index) => {
+      const choice = offered[index]
+      if (choice === undefined) throw new Error('A row of the shelf without its lot')
+      return { ...line, packetSeeds: choice.row.packet_seeds, why: whyOffered(choice.row, choice.weak) }
+    }),
+  }
+}
+
+function isWeak(row: LotRow, policy: Parameters<typeof thresholdOf>[1]): boolean {
+  const life = lifeOf(row)
+  return life.basis === 'tested' && life.viability < thresholdOf(row, policy)
+}
+
+/** Within one variety: strong lots first, and of those the oldest; a lot of unknown age counts as the oldest. */
+function byAge(a: { row: LotRow; weak: boolean }, b: { row: LotRow; weak: boolean }): number {
+  if (a.row.variety_id !== b.row.variety_id) return a.row.variety.localeCompare(b.row.variety)
+  return (
+    Number(a.weak) - Number(b.weak) ||
+    (a.row.harvest_to ?? 0) - (b.row.harvest_to ?? 0) ||
+    a.row.lot_id - b.row.lot_id
+  )
+}
+
+function whyOffered(row: LotRow, weak: boolean): string {
+  const sprouted =
+    row.tested === null || row.sprouted === null ? null : Math.round((100 * row.sprouted) / row.tested)
+  const harvest =
+    harvestOf(row).kind === 'unknown' ? 'harvest year unknown' : `harvest ${harvestInWords(harvestOf(row))}`
+  if (weak) return `${harvest}; only ${sprouted} % sprouted in ${row.tested_on?.slice(0, 4)}`
+  return sprouted === null
+    ? `${harvest}, not tested yet`
+    : `${harvest}, ${sprouted} % sprouted in ${row.tested_on?.slice(0, 4)}`
+}
+
+export function findAnything(reading: Reading, input: ParsedInput<'find.anything'>): Value<'find.anything'> {
+  const text = input.text.trim()
+  const bare = bareNumber(text)
+  const scanned = readScanCode(text)
+  const byScan = scanned === null || text.includes('-') ? undefined : lotIdByBare(reading.sqlite, scanned)
+  const byNumber = lotIdByBare(reading.sqlite, bare)
+  const named = [...new Set([byScan, byNumber].filter((id) => id !== undefined))]
+  // A number typed bare may also read as a scan of another lot: then both are shown and neither is opened.
+  const exactLotId = named.length === 1 ? (named[0] ?? null) : null
+  const looksScanned = /^[A-Z]+\d{4,}[A-Z]{1,2}[A-Z0-9]$/.test(text)
+  const scan =
+    byScan !== undefined ? 'fits' : looksScanned && named.length === 0 ? 'does-not-fit' : 'not-a-scan'
+  if (text === '') return { exactLotId: null, scan: 'not-a-scan', lots: [], people: [] }
+  const exact = named.flatMap((lotId) => lotRow(reading.sqlite, lotId) ?? [])
+  const filter = { emptyToo: true, ...searchFor(reading, text) }
+  const rows =
+    exact.length > 0
+      ? exact
+      : shelfPage(reading.sqlite, filter, 'number', false, { offset: 0, limit: input.limit })
+  return {
+    exactLotId,
+    scan,
+    lots: rows.map((row) => ({
+      lotId: row.lot_id,
+      lotNumber: row.lot_number,
+      variety: row.variety,
+      crop: row.crop,
+      words: quantityOf(row).words,
+    })),
+    people: searchPeople(reading, { text, limit: input.limit }).people.map(({ personId, name, town }) => ({
+      personId,
+      name,
+      town,
+    })),
+  }
+}

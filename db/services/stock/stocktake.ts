@@ -1,0 +1,112 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { Refusal, refuse } from '../../contract/refusal.ts'
+import type { Amount } from '../../domain/amounts/amount.ts'
+import { measuredOf } from '../../domain/amounts/amount.ts'
+import { type Change, stocktakeChange } from '../../domain/ledger/movement.ts'
+import type { LotRow } from '../../queries/lot-rows.ts'
+import type { Reading, Writing } from '../context.ts'
+import { refuseTheFutureDay } from '../intake/intake.ts'
+import { lotOrRefuse } from '../intake/new-lot.ts'
+import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from './amounts.ts'
+import { changeLot } from './change-lot.ts'
+import { writeMovement } from './write-movement.ts'
+
+/** What was found in a jar, beside what the book says: null where the jar was empty. */
+interface Finding {
+  readonly row: LotRow
+  readonly found: Amount | null
+  readonly change: Change
+}
+
+function findingOf(reading: Reading, lotId: number, typed: string, field: string): Finding {
+  const row = lotOrRefuse(reading, lotId, `${field}lotId`)
+  const balance = balanceOf(row)
+  if (typed === 'nothing')
+    return { row, found: null, change: { count: 0 - balance.count, mass: 0 - balance.mass } }
+  const found = amountOrRefuse(typed, row.packet_seeds, `${field}found`)
+  return { row, found, change: stocktakeChange(balance, found, weightInForce(row).weight) }
+}
+
+function writeFinding(writing: Writing, { row, found, change }: Finding, on: string, reason: string): void {
+  writeMovement(writing, {
+    lotId: row.lot_id,
+    kind: 'stocktake',
+    on,
+    change,
+    measured: found === null ? 'carried' : measuredOf(found),
+    weight: found === null ? null : weightInForce(row).weight,
+    note: reason,
+  })
+  if (found === null) return
+  const basis = found.kind === 'mass' ? 'weighed' : 'counted'
+  changeLot(writing, row.lot_id, { basis, estimated: found.kind === 'count' && found.estimated })
+}
+
+export function takeStock(
+  writing: Writing,
+  input: ParsedInput<'lot.take-stock'>,
+): Omit<Value<'lot.take-stock'>, 'entryId'> {
+  refuseTheFutureDay(input.on, writing.today, 'on')
+  const finding = findingOf(writing, input.lotId, input.found, '')
+  writeFinding(writing, finding, input.on, input.reason)
+  const after = quantityOf(lotOrRefuse(writing, input.lotId, 'lotId'))
+  return {
+    change: { count: finding.change.count, massMg: finding.change.mass },
+    balance: after,
+    said: `Took stock of ${finding.row.lot_number}: ${finding.found === null ? 'nothing left' : after.words}`,
+    undoable: true,
+  }
+}
+
+export function foreseeStocktake(
+  reading: Reading,
+  input: ParsedInput<'stocktake.foresee'>,
+): Value<'stocktake.foresee'> {
+  return {
+    lines: input.lines.map(({ lotId, found }, index) => {
+      try {
+        const { row, change } = findingOf(reading, lotId, found, `lines.${index}.`)
+        return {
+          lotId,
+          book: quantityOf(row),
+          change: { count: change.count, massMg: change.mass },
+          problem: null,
+        }
+      } catch (cause) {
+        if (!(cause instanceof Refusal)) throw cause
+        return { lotId, book: null, change: null, problem: cause.problem }
+      }
+    }),
+  }
+}
+
+export function recordStocktake(
+  writing: Writing,
+  input: ParsedInput<'stocktake.record'>,
+): Omit<Value<'stocktake.record'>, 'entryId'> {
+  refuseTheFutureDay(input.on, writing.today, 'on')
+  const twice = input.lines.findIndex(
+    ({ lotId }, index) => input.lines.findIndex((line) => line.lotId === lotId) < index,
+  )
+  if (twice >= 0) {
+    refuse('value-refused', 'That lot is in the list twice. Leave one line out.', {
+      field: `lines.${twice}.lotId`,
+    })
+  }
+  const lines = input.lines.map(({ lotId, found }, index) => {
+    const finding = findingOf(writing, lotId, found, `lines.${index}.`)
+    writeFinding(writing, finding, input.on, input.reason)
+    return {
+      lotId,
+      lotNumber: finding.row.lot_number,
+      change: { count: finding.change.count, massMg: finding.change.mass },
+      balance: quantityOf(lotOrRefuse(writing, lotId, `lines.${index}.lotId`)),
+    }
+  })
+  const differing = lines.filter(({ change }) => change.count !== 0 || change.massMg !== 0).length
+  return {
+    lines,
+    said: `Took stock of ${lines.length} ${lines.length === 1 ? 'lot' : 'lots'}; ${differing} differed`,
+    undoable: true,
+  }
+}

@@ -1,0 +1,189 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { Refusal, refuse } from '../../contract/refusal.ts'
+import { milligrams } from '../../domain/amounts/mass.ts'
+import { packetsInWords } from '../../domain/amounts/packets.ts'
+import { seedCount } from '../../domain/amounts/seed-count.ts'
+import type { GrowOutRow } from '../../queries/grow-out-rows.ts'
+import { withdrawal } from '../../schema/stock-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+import { refuseTheFutureDay } from '../intake/intake.ts'
+import { personFor } from '../people/people.ts'
+import { toTray } from '../print/tray.ts'
+import { growOutOrRefuse } from '../regrow/grow-outs.ts'
+import { countDoubt, quantity, quantityOf, weightInForce } from './amounts.ts'
+import { type OutgoingCaution, type PlannedLine, planWithdrawal, visitCautions } from './plan-withdrawal.ts'
+import { writeMovement } from './write-movement.ts'
+
+type Input = ParsedInput<'withdrawal.record'>
+
+export function foreseeWithdrawal(
+  reading: Reading,
+  input: ParsedInput<'withdrawal.foresee'>,
+): Value<'withdrawal.foresee'> {
+  const shown = (caution: OutgoingCaution) => ({
+    despite: caution.despite,
+    sentence: caution.problem.sentence,
+  })
+  return {
+    cautions: visitCautions(reading, input).map(shown),
+    lines: planWithdrawal(reading, input.lines, input.purpose).map(
+      ({ after, out, stock, cautions, problem }) => ({
+        lotId: after.lot_id,
+        lotNumber: after.lot_number,
+        taken: out && quantity(takenBy(out.change), out.measured === 'count' ? 0 : countDoubt(after), after),
+        left: out && quantityOf(after),
+        stock,
+        cautions: cautions.map(shown),
+        problem,
+      }),
+    ),
+  }
+}
+
+function takenBy(change: { readonly count: number; readonly mass: number }) {
+  return { count: seedCount(0 - change.count), mass: milligrams(0 - change.mass) }
+}
+
+export function recordWithdrawal(
+  writing: Writing,
+  input: Input,
+): Omit<Value<'withdrawal.record'>, 'entryId'> {
+  refuseTheFutureDay(input.on, writing.today, 'on')
+  if (input.despite.length > 0 && input.reason === '') {
+    refuse('value-refused', 'Say in a few words why this goes out all the same.', { field: 'reason' })
+  }
+  const unheeded = visitCautions(writing, input).find((caution) => !input.despite.includes(caution.despite))
+  if (unheeded) throw new Refusal(unheeded.problem)
+  const planned = planWithdrawal(writing, input.lines, input.purpose)
+  for (const line of planned) refuseUnlessAllowed(line, input.despite)
+  const { growOutId } = input
+  if (growOutId !== null) refuseOtherSeed(planned, growOutOrRefuse(writing, growOutId))
+  const personId = input.person === null ? null : personFor(writing, input.person, 'member', 'person')
+  const { on, purpose, promised, promisedBy, note } = input
+  const overridden = input.despite.length === 0 ? '' : `${input.despite.join(', ')}: ${input.reason}`
+  const withdrawalId = addVisit(writing, {
+    personId,
+    onDate: on,
+    purpose,
+    promised,
+    promisedBy,
+    note,
+    overridden,
+    growOutId,
+  })
+  for (const [index, line] of planned.entries()) {
+    writeLine(writing, line, { on, personId, withdrawalId, note: input.lines[index]?.note ?? '' })
+  }
+  if (input.slip) toTray(writing, { kind: 'slip', withdrawalId })
+  const lines = leftInLots(planned)
+  const first = lines[0]
+  const said =
+    lines.length === 1 && first
+      ? `Handed out from ${first.lotNumber}; ${first.left.words} left`
+      : `Handed out from ${lines.length} lots`
+  return { withdrawalId, personId, lines, said, undoable: true }
+}
+
+/** A sheet that was signed on paper has happened: cautions are noted as passed by, only seed that is not there is refused. */
+export function recordPaperSheet(
+  writing: Writing,
+  input: ParsedInput<'paper-sheet.record'>,
+): Omit<Value<'paper-sheet.record'>, 'entryId'> {
+  refuseTheFutureDay(input.on, writing.today, 'on')
+  const planned = planWithdrawal(writing, input.lines, 'to-grow')
+  for (const { problem } of planned) if (problem !== null) throw new Refusal(problem)
+  const visits = new Map<string, { withdrawalId: number; personId: number | null }>()
+  for (const [index, line] of planned.entries()) {
+    const typed = input.lines[index]
+    if (typed === undefined) throw new Error('A planned line without its typed one')
+    const visit = visits.get(whoseVisit(typed.person)) ?? addSheetVisit(writing, input, typed.person, index)
+    visits.set(whoseVisit(typed.person), visit)
+    writeLine(writing, line, { on: input.on, ...visit, note: typed.note })
+  }
+  return {
+    visits: [...visits.values()],
+    lines: leftInLots(planned),
+    said: `Typed in the paper sheet of ${input.on}: ${packetsInWords(input.lines.map(({ amount }) => amount))} out`,
+    undoable: true,
+  }
+}
+
+/** Lines of one person are one visit; a new person is the same one as long as everything typed of them is the same. */
+function whoseVisit(person: ParsedInput<'paper-sheet.record'>['lines'][number]['person']): string {
+  return JSON.stringify(person)
+}
+
+function addSheetVisit(
+  writing: Writing,
+  input: ParsedInput<'paper-sheet.record'>,
+  person: ParsedInput<'paper-sheet.record'>['lines'][number]['person'],
+  index: number,
+) {
+  const personId = person === null ? null : personFor(writing, person, 'member', `lines.${index}.person`)
+  const withdrawalId = addVisit(writing, {
+    personId,
+    onDate: input.on,
+    purpose: 'to-grow',
+    promised: '',
+    promisedBy: null,
+    note: input.note,
+    overridden: 'signed out on paper',
+    growOutId: null,
+  })
+  return { withdrawalId, personId }
+}
+
+function refuseOtherSeed(planned: readonly PlannedLine[], growOut: GrowOutRow): void {
+  const other = planned.find(({ after }) => after.accession_id !== growOut.accession_id)
+  if (other !== undefined) {
+    refuse(
+      'value-refused',
+      `${other.after.lot_number} is no seed of ${growOut.accession_number}, which is to be grown.`,
+      {
+        field: 'growOutId',
+      },
+    )
+  }
+}
+
+function addVisit(writing: Writing, facts: Omit<typeof withdrawal.$inferInsert, 'id' | 'entryId'>): number {
+  return writing.db
+    .insert(withdrawal)
+    .values({ ...facts, entryId: writing.entryId })
+    .returning({ id: withdrawal.id })
+    .get().id
+}
+
+function writeLine(
+  writing: Writing,
+  { after, out }: PlannedLine,
+  visit: { on: string; personId: number | null; withdrawalId: number; note: string },
+): void {
+  if (out === null) throw new Error('A planned line was let through without its decision')
+  writeMovement(writing, {
+    lotId: after.lot_id,
+    kind: 'withdrawal',
+    change: out.change,
+    measured: out.measured,
+    weight: weightInForce(after).weight,
+    ...visit,
+  })
+}
+
+function refuseUnlessAllowed(line: PlannedLine, despite: Input['despite']): void {
+  if (line.problem !== null) throw new Refusal(line.problem)
+  const unheeded = line.cautions.find((caution) => !despite.includes(caution.despite))
+  if (unheeded) throw new Refusal(unheeded.problem)
+}
+
+/** One line for each lot: as it stands after the last of the visit's lines that touched it. */
+function leftInLots(planned: readonly PlannedLine[]): Value<'withdrawal.record'>['lines'] {
+  const last = new Map(planned.map((line) => [line.after.lot_id, line]))
+  return [...last.values()].map(({ after, stock }) => ({
+    lotId: after.lot_id,
+    lotNumber: after.lot_number,
+    left: quantityOf(after),
+    state: stock.state,
+    sentence: stock.sentence,
+  }))
+}

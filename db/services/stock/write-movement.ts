@@ -1,0 +1,42 @@
+import type { Measured } from '../../domain/amounts/amount.ts'
+import type { Change, MovementKind } from '../../domain/ledger/movement.ts'
+import type { HundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
+import { movement } from '../../schema/stock-tables.ts'
+import type { Writing } from '../context.ts'
+
+/** One line of the ledger, as a service writes it. */
+export interface NewMovement {
+  readonly lotId: number
+  readonly kind: MovementKind
+  readonly on: string
+  readonly change: Change
+  readonly measured: Measured | 'carried'
+  /** The weight through which one number was derived; null where both were carried over. */
+  readonly weight: HundredSeedWeight | null
+  readonly personId?: number | null
+  readonly withdrawalId?: number
+  readonly reversesId?: number
+  readonly note?: string
+}
+
+/** Writes a movement; the balance of its lot follows by trigger. */
+export function writeMovement(writing: Writing, line: NewMovement): number {
+  return writing.db
+    .insert(movement)
+    .values({
+      lotId: line.lotId,
+      entryId: writing.entryId,
+      kind: line.kind,
+      onDate: line.on,
+      count: line.change.count,
+      massMg: line.change.mass,
+      measured: line.measured,
+      weightUg: line.weight,
+      personId: line.personId ?? null,
+      withdrawalId: line.withdrawalId ?? null,
+      reversesId: line.reversesId ?? null,
+      note: line.note ?? '',
+    })
+    .returning({ id: movement.id })
+    .get().id
+}

@@ -1,0 +1,136 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Measured, Moisture } from '../../contract/lot-storage-operations.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { fromFahrenheit } from '../../domain/climate/reading.ts'
+import { BREAK_SPANS } from '../../domain/moisture/break-check.ts'
+import { planDrying } from '../../domain/moisture/drying.ts'
+import { equilibriumMoisture, nearestEquilibrium } from '../../domain/moisture/equilibrium.ts'
+import { ovenMoisture } from '../../domain/moisture/moisture-basis.ts'
+import {
+  breakInWords,
+  DRYING_ASSUMPTIONS,
+  GEL_CAUTIONS,
+  type MoistureFound,
+  moistureAdvice,
+  moistureInWords,
+} from '../../domain/moisture/moisture-words.ts'
+import { assertNever } from '../../domain/shared/assert-never.ts'
+import { type AgeingRow, ageingRows } from '../../queries/forecast-rows.ts'
+import { seedMoisture } from '../../schema/climate-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+import { refuseTheFutureDay } from '../intake/intake.ts'
+import { lotOrRefuse } from '../intake/new-lot.ts'
+
+/** How far a sealed jar and a meter may be off, points of moisture. Common practice, no source. */
+const DOUBT_POINTS = 1
+/** Oil of seed whose crop's is not in the table, parts of the dry weight: anything from starchy to rich. */
+const ANY_OIL = { low: 0.02, high: 0.45 } as const
+
+const FIELDS = { fresh: 'freshGrams', dry: 'dryGrams', dish: 'dishGrams' } as const
+
+export function readMoisture(reading: Reading, input: ParsedInput<'moisture.read'>): Moisture {
+  lotOrRefuse(reading, input.lotId, 'lotId')
+  const found = moistureOf(reading, input.lotId, input.measured)
+  return { ...found, words: wordsOf(input.measured, found), advice: moistureAdvice(found) }
+}
+
+export function noteMoisture(
+  writing: Writing,
+  input: ParsedInput<'moisture.note'>,
+): Omit<Value<'moisture.note'>, 'entryId'> {
+  refuseTheFutureDay(input.on, writing.today, 'on')
+  const { lot_number: lotNumber } = lotOrRefuse(writing, input.lotId, 'lotId')
+  const moisture = readMoisture(writing, input)
+  const { method, ...observed } = input.measured
+  writing.db
+    .insert(seedMoisture)
+    .values({
+      lotId: input.lotId,
+      measuredOn: input.on,
+      method,
+      percent: moisture.percent,
+      lowPercent: moisture.low,
+      highPercent: moisture.high,
+      observed: JSON.stringify(observed),
+      note: input.note,
+      entryId: writing.entryId,
+    })
+    .run()
+  return { moisture, said: `${lotNumber} holds ${moisture.words}`, undoable: true }
+}
+
+function wordsOf(measured: Measured, found: MoistureFound): string {
+  const seen = measured.method === 'break-check' ? `${breakInWords(measured.gives)}: ` : ''
+  return `${seen}${moistureInWords(found)} moisture`
+}
+
+function moistureOf(reading: Reading, lotId: number, measured: Measured): MoistureFound {
+  switch (measured.method) {
+    case 'oven': {
+      const masses = { fresh: measured.freshGrams, dry: measured.dryGrams, dish: measured.dishGrams }
+      const found = ovenMoisture(masses)
+      if (found.kind === 'refused')
+        return refuse('value-refused', found.because, { field: `measured.${FIELDS[found.field]}` })
+      if (found.percent === 0)
+        return refuse(
+          'value-refused',
+          'It weighs the same before and after: nothing dried. Check both masses.',
+          {
+            field: 'measured.dryGrams',
+          },
+        )
+      return { percent: found.percent, low: found.percent, high: found.percent }
+    }
+    case 'sealed-jar':
+      return jarMoisture(reading, lotId, measured)
+    case 'break-check': {
+      const { low, high } = BREAK_SPANS[measured.gives]
+      return { percent: (low + high) / 2, low, high }
+    }
+    case 'meter':
+      return doubted(measured.percent, measured.percent, measured.percent)
+    default:
+      return assertNever(measured, 'A measurement has no reckoning yet')
+  }
+}
+
+function jarMoisture(
+  reading: Reading,
+  lotId: number,
+  measured: Extract<Measured, { method: 'sealed-jar' }>,
+): MoistureFound {
+  const temperature =
+    measured.unit === 'F' ? fromFahrenheit(measured.temperature) / 100 : measured.temperature
+  const air = { humidity: measured.humidity / 100, temperature }
+  const [row] = ageingRows(reading.sqlite, [lotId])
+  const oil = oilOf(row)
+  const found = equilibriumMoisture({ ...air, oil: (oil.low + oil.high) / 2 })
+  if (found.kind === 'outside')
+    return refuse('value-refused', found.because, { field: `measured.${found.field}` })
+  const rich = nearestEquilibrium({ ...air, oil: oil.high }).wetPercent
+  const starchy = nearestEquilibrium({ ...air, oil: oil.low }).wetPercent
+  return doubted(found.wetPercent, rich, starchy)
+}
+
+function oilOf(row: AgeingRow | undefined): { readonly low: number; readonly high: number } {
+  if (row === undefined || row.oil_low === null || row.oil_high === null) return ANY_OIL
+  return { low: row.oil_low / 100, high: row.oil_high / 100 }
+}
+
+function doubted(percent: number, low: number, high: number): MoistureFound {
+  return {
+    percent,
+    low: Math.max(0, Math.min(percent, low) - DOUBT_POINTS),
+    high: Math.min(100, Math.max(percent, high) + DOUBT_POINTS),
+  }
+}
+
+export function planLotDrying(_reading: Reading, input: ParsedInput<'drying.plan'>): Value<'drying.plan'> {
+  const plan = planDrying(input)
+  const grams = (mass: number) => `${mass < 100 ? mass.toFixed(1) : Math.round(mass)} g`
+  const words =
+    plan === null
+      ? `At ${input.from} % it is as dry as ${input.to} % already.`
+      : `Stop when the seed weighs ${grams(plan.stopAt)}: ${grams(plan.water)} of water must go, for which ${grams(plan.gel)} of fresh drying gel will do.`
+  return { plan, words, assumptions: [...DRYING_ASSUMPTIONS], cautions: [...GEL_CAUTIONS] }
+}

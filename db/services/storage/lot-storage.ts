@@ -1,0 +1,151 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { LotStorage } from '../../contract/lot-storage-operations.ts'
+import { celsiusInWords, humidityInWords } from '../../domain/climate/climate-words.ts'
+import { breakInWords, freezingCautions, moistureInWords } from '../../domain/moisture/moisture-words.ts'
+import { lookName } from '../../domain/rounds/look.ts'
+import {
+  type ContainerRow,
+  climateOfLot,
+  containerOfLot,
+  type MoistureRow,
+  moistureOfLot,
+  moisturesOfLot,
+  type StayClimate,
+} from '../../queries/lot-climate.ts'
+import { familyOfLot, freezes } from '../../queries/place-readings.ts'
+import { findingsOfLot } from '../../queries/round-rows.ts'
+import { lotContainer } from '../../schema/climate-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+import { refuseTheFutureDay } from '../intake/intake.ts'
+import { lotOrRefuse } from '../intake/new-lot.ts'
+import { placeOrRefuse } from './places.ts'
+
+interface StoredLot {
+  readonly family: string
+  /** The highest moisture that its last measurement leaves possible, percent of fresh weight; null: not measured. */
+  readonly highPercent: number | null
+  readonly freezes: boolean
+}
+
+/** Families whose seed weevils and moths like to eat in store. Common practice, no source. */
+const EATEN_IN_STORE = new Set(['Fabaceae', 'Poaceae'])
+
+/** Why a lot should not lie as it is where it does. */
+export function storageCautions(reading: Reading, lotId: number, lot: StoredLot): string[] {
+  if (lot.freezes) return freezingCautions(lot.highPercent)
+  const container = containerOfLot(reading.sqlite, lotId)
+  if (container === null || container.pest_proof === 1 || !EATEN_IN_STORE.has(lot.family)) return []
+  return ['Weevils and moths like this seed, and what it is kept in does not keep them out.']
+}
+
+export function getLotStorage(reading: Reading, input: ParsedInput<'lot.storage'>): LotStorage {
+  const row = lotOrRefuse(reading, input.lotId, 'lotId')
+  const container = containerOfLot(reading.sqlite, row.lot_id)
+  const stays = climateOfLot(reading.sqlite, row.lot_id, 'month')
+  const here = stays.at(-1)
+  return {
+    lotId: row.lot_id,
+    container: container === null ? null : shownContainer(container),
+    moistures: moisturesOfLot(reading.sqlite, row.lot_id).map(shownMoisture),
+    cautions: storageCautions(reading, row.lot_id, {
+      family: familyOfLot(reading.sqlite, row.lot_id),
+      highPercent: moistureOfLot(reading.sqlite, row.lot_id)?.high_percent ?? null,
+      freezes: here !== undefined && freezes(reading.sqlite, here.placeId),
+    }),
+    stays: stays.map((stay) => ({
+      placeId: stay.placeId,
+      place: stay.place,
+      from: stay.from,
+      until: stay.until,
+      words: stayInWords(stay),
+    })),
+    findings: findingsOfLot(reading.sqlite, row.lot_id).map(({ on_date, path, looked_for, note }) => ({
+      on: on_date,
+      place: path,
+      words: `${lookName(looked_for)}: ${note}`,
+    })),
+  }
+}
+
+function shownContainer(row: ContainerRow): NonNullable<LotStorage['container']> {
+  const [airtight, pestProof] = [row.airtight === 1, row.pest_proof === 1]
+  return {
+    kind: row.kind,
+    airtight,
+    pestProof,
+    since: row.since,
+    note: row.note,
+    words: containerInWords(row.kind, airtight, pestProof),
+  }
+}
+
+function containerInWords(kind: ContainerRow['kind'], airtight: boolean, pestProof: boolean): string {
+  const name = kind === 'other' ? 'another container' : kind
+  return `${name}, ${airtight ? 'airtight' : 'not airtight'}, ${pestProof ? 'proof against insects and rodents' : 'not proof against insects and rodents'}`
+}
+
+const METHOD_WORDS = {
+  oven: 'oven',
+  'sealed-jar': 'air in a closed jar',
+  'break-check': 'in the hand',
+  meter: 'meter',
+} as const
+
+function shownMoisture(row: MoistureRow): LotStorage['moistures'][number] {
+  const found = { percent: row.percent, low: row.low_percent, high: row.high_percent }
+  const observed = JSON.parse(row.observed)
+  const how =
+    row.method === 'break-check'
+      ? `${breakInWords(observed.gives)} ${METHOD_WORDS[row.method]}`
+      : METHOD_WORDS[row.method]
+  return {
+    ...found,
+    on: row.measured_on,
+    method: row.method,
+    note: row.note,
+    words: `${moistureInWords(found)} (${how})`,
+  }
+}
+
+function stayInWords({ climate }: StayClimate): string {
+  const readings = climate.reduce((sum, month) => sum + month.readings, 0)
+  if (readings === 0) return ''
+  const mean = climate.reduce((sum, { meanCc, readings: count }) => sum + meanCc * count, 0) / readings
+  const highest = Math.max(...climate.map(({ highCc }) => highCc))
+  const humid = climate.flatMap(({ meanPm }) => (meanPm === null ? [] : [meanPm]))
+  const damp =
+    humid.length === 0 ? '' : `, ${humidityInWords(humid.reduce((a, b) => a + b, 0) / humid.length)} humidity`
+  return `${celsiusInWords(mean)}${damp} on average, ${celsiusInWords(highest)} at most`
+}
+
+export function noteContainer(
+  writing: Writing,
+  input: ParsedInput<'lot.note-container'>,
+): Omit<Value<'lot.note-container'>, 'entryId'> {
+  refuseTheFutureDay(input.since, writing.today, 'since')
+  const { kind, airtight, pestProof, since, note } = input
+  const rows = [...new Set(input.lotIds)].map((id, index) => lotOrRefuse(writing, id, `lotIds.${index}`))
+  for (const { lot_id: lotId } of rows) {
+    writing.db
+      .insert(lotContainer)
+      .values({ lotId, kind, airtight, pestProof, since, note, entryId: writing.entryId })
+      .run()
+  }
+  const what = rows.length === 1 ? rows[0]?.lot_number : `${rows.length} lots`
+  return { said: `${what}: ${containerInWords(kind, airtight, pestProof)}`, undoable: true }
+}
+
+export function foreseeMove(
+  reading: Reading,
+  input: Pick<ParsedInput<'lot.foresee-move'>, 'lotIds' | 'placeId'>,
+): Pick<Value<'lot.foresee-move'>, 'cautions'> {
+  const place = placeOrRefuse(reading, input.placeId, 'placeId')
+  if (!freezes(reading.sqlite, place.id)) return { cautions: [] }
+  return {
+    cautions: [...new Set(input.lotIds)].flatMap((id, index) => {
+      const { lot_id: lotId, lot_number: lotNumber } = lotOrRefuse(reading, id, `lotIds.${index}`)
+      const highest = moistureOfLot(reading.sqlite, lotId)?.high_percent ?? null
+      return freezingCautions(highest).map((sentence) => ({ lotId, lotNumber, sentence }))
+    }),
+  }
+}

@@ -1,0 +1,76 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { kindChangeInWords } from '../../domain/climate/kind-words.ts'
+import { climateKinds } from '../../queries/forecast-rows.ts'
+import { placeWithReadings } from '../../queries/lot-climate.ts'
+import { standing } from '../../queries/measurements.ts'
+import { lotsInPlace } from '../../queries/place-readings.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { placeChange, storagePlace } from '../../schema/reference-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+import { ASSUMED_CELSIUS } from './place-ageing.ts'
+import { placeOrRefuse } from './places.ts'
+
+export function foreseeKind(
+  reading: Reading,
+  { placeId, kind }: ParsedInput<'place.foresee-kind'>,
+): Value<'place.foresee-kind'> {
+  const place = placeOrRefuse(reading, placeId, 'placeId')
+  const kinds = new Map(climateKinds(reading.sqlite).map((row) => [row.place_id, row.kind]))
+  const before = kinds.get(place.id) ?? 'room'
+  const around = place.parentId === null ? 'room' : (kinds.get(place.parentId) ?? 'room')
+  const after = kind === 'fridge' || kind === 'freezer' ? kind : around
+  const pathOf = (source: number | null) =>
+    source === null ? null : placeOrRefuse(reading, source, 'placeId').path
+  return {
+    words: kindChangeInWords({
+      celsiusBefore: ASSUMED_CELSIUS[before],
+      celsiusAfter: ASSUMED_CELSIUS[after],
+      readFromBefore: pathOf(placeWithReadings(reading.sqlite, place.id)),
+      readFromAfter: pathOf(placeWithReadings(reading.sqlite, place.id, kind)),
+      lots: lotsInPlace(reading.sqlite, place.id, -1).length,
+      beginsToFreeze: after === 'freezer' && before !== 'freezer',
+    }),
+  }
+}
+
+export function changeKind(
+  writing: Writing,
+  input: ParsedInput<'place.change-kind'>,
+): Omit<Value<'place.change-kind'>, 'entryId'> {
+  const { words } = foreseeKind(writing, input)
+  const place = placeOrRefuse(writing, input.placeId, 'placeId')
+  if (place.kind === input.kind)
+    refuse('value-refused', `${place.path} is a ${place.kind} already.`, { field: 'kind' })
+  const { entryId } = writing
+  writing.db
+    .insert(placeChange)
+    .values({ placeId: place.id, before: place.kind, after: input.kind, entryId })
+    .run()
+  writing.db.update(storagePlace).set({ kind: input.kind }).where(eq(storagePlace.id, place.id)).run()
+  return { words, said: `${place.path} is a ${input.kind} now, no ${place.kind}`, undoable: true }
+}
+
+/** Puts places back to the kind they were before an entry. Refused when a later entry changed it again. */
+export function restorePlaces(writing: Writing, entryId: number): void {
+  for (const change of writing.db.select().from(placeChange).where(eq(placeChange.entryId, entryId)).all()) {
+    const later = prepared(
+      writing.sqlite,
+      `SELECT entry.said FROM place_change JOIN entry ON entry.id = place_change.entry_id
+       WHERE place_id = ? AND place_change.id > ? AND ${standing('place_change')} LIMIT 1`,
+    )
+      .pluck()
+      .get(change.placeId, change.id) as string | undefined
+    if (later !== undefined) {
+      refuse('cannot-take-back', `It was changed again later: ‘${later}’. Take that back first.`, {
+        field: 'entryId',
+      })
+    }
+    writing.db
+      .update(storagePlace)
+      .set({ kind: change.before })
+      .where(eq(storagePlace.id, change.placeId))
+      .run()
+  }
+}

@@ -1,0 +1,102 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import type { ReadOff } from '../../contract/storage-operations.ts'
+import {
+  aimInWords,
+  celsiusInWords,
+  humidityInWords,
+  limitsInWords,
+} from '../../domain/climate/climate-words.ts'
+import { beyond } from '../../domain/climate/limits.ts'
+import { type ClimateReading, fromFahrenheit } from '../../domain/climate/reading.ts'
+import { addDays } from '../../domain/dates/day-arithmetic.ts'
+import { isoDate } from '../../domain/dates/iso-date.ts'
+import { readingsOfPlace } from '../../queries/place-readings.ts'
+import { climateBatch, climateReading, placeTerms } from '../../schema/climate-tables.ts'
+import type { Writing } from '../context.ts'
+import { refuseTheFutureDay } from '../intake/intake.ts'
+import { StoredPlaces } from './place-climate.ts'
+import { placeOrRefuse } from './places.ts'
+
+export function setTerms(
+  writing: Writing,
+  input: ParsedInput<'place.set-terms'>,
+): Omit<Value<'place.set-terms'>, 'entryId'> {
+  const place = placeOrRefuse(writing, input.placeId, 'placeId')
+  const { placeId, aim, roundDays, highestCelsius, highestHumidity } = input
+  writing.db
+    .insert(placeTerms)
+    .values({
+      placeId,
+      aim,
+      highestCc: highestCelsius === null ? null : Math.round(100 * highestCelsius),
+      highestPm: highestHumidity === null ? null : Math.round(10 * highestHumidity),
+      roundDays,
+      entryId: writing.entryId,
+    })
+    .run()
+  const places = new StoredPlaces(writing)
+  return {
+    place: places.one(placeId),
+    said: `${place.path} is ${aimInWords(aim)}; ${limitsInWords(places.limits(placeId))}`,
+    undoable: true,
+  }
+}
+
+export function noteReading(
+  writing: Writing,
+  input: ParsedInput<'reading.note'>,
+): Omit<Value<'reading.note'>, 'entryId'> {
+  refuseTheFutureDay(input.on, writing.today, 'on')
+  const place = placeOrRefuse(writing, input.placeId, 'placeId')
+  const read = writeReading(writing, place, input, '')
+  const { temperatureCc, humidityPm } = read
+  const places = new StoredPlaces(writing)
+  const { tooWarm, tooDamp } = beyond(read, places.limits(place.id))
+  const damp = humidityPm === null ? '' : `, ${humidityInWords(humidityPm)} humidity`
+  return {
+    place: places.one(place.id),
+    warnings: [
+      ...(tooWarm ? [`That is too warm for ${place.path}.`] : []),
+      ...(tooDamp ? [`That is too damp for ${place.path}.`] : []),
+    ],
+    said: `Read ${place.path}: ${celsiusInWords(temperatureCc)}${damp}`,
+    undoable: true,
+  }
+}
+
+/** Writes what was read off the instruments of a place, or refuses it; `field` stands before the input's names. */
+export function writeReading(
+  writing: Writing,
+  place: { readonly id: number; readonly path: string },
+  input: ReadOff & { readonly on: string; readonly note?: string },
+  field: string,
+): ClimateReading {
+  const at = `${input.on}T${input.time}`
+  const there = readingsOfPlace(writing.sqlite, place.id, input.on, addDays(isoDate(input.on), 1))
+  if (there.some((reading) => reading.at === at)) {
+    refuse('already-there', `There is a reading of ${place.path} at ${input.time} on that day already.`, {
+      field: `${field}time`,
+      todo: 'Take the other back first, or write another minute.',
+    })
+  }
+  const temperatureCc =
+    input.unit === 'F' ? fromFahrenheit(input.temperature) : Math.round(100 * input.temperature)
+  const humidityPm = input.humidity === null ? null : Math.round(10 * input.humidity)
+  const { id } = writing.db
+    .insert(climateBatch)
+    .values({
+      placeId: place.id,
+      readings: 1,
+      leftOut: 0,
+      note: input.note ?? '',
+      entryId: writing.entryId,
+    })
+    .returning({ id: climateBatch.id })
+    .get()
+  writing.db
+    .insert(climateReading)
+    .values({ placeId: place.id, at, batchId: id, temperatureCc, humidityPm })
+    .run()
+  return { at, temperatureCc, humidityPm }
+}

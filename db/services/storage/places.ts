@@ -1,0 +1,57 @@
+import { eq } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { storagePlace } from '../../schema/reference-tables.ts'
+import { lotPlace } from '../../schema/stock-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+
+/** Between the names of a place's path. */
+const WITHIN = ' / '
+
+/** A storage place, or a refusal. */
+export function placeOrRefuse(
+  reading: Reading,
+  placeId: number,
+  field: string,
+): typeof storagePlace.$inferSelect {
+  const row = reading.db.select().from(storagePlace).where(eq(storagePlace.id, placeId)).get()
+  return (
+    row ?? refuse('not-found', 'That storage place is not in the list. Choose another, or add it.', { field })
+  )
+}
+
+export function listPlaces(reading: Reading): Value<'place.list'> {
+  const rows = prepared(
+    reading.sqlite,
+    `SELECT id AS placeId, parent_id AS parentId, name, path, kind,
+       (SELECT count(*) FROM lot WHERE place_id = storage_place.id AND holds_seed = 1) AS lots
+     FROM storage_place ORDER BY path`,
+  ).all() as Value<'place.list'>['places']
+  return { places: rows }
+}
+
+export function createPlace(
+  writing: Writing,
+  input: ParsedInput<'place.create'>,
+): Omit<Value<'place.create'>, 'entryId'> {
+  const parent = input.parentId === null ? null : placeOrRefuse(writing, input.parentId, 'parentId')
+  const path = parent === null ? input.name : parent.path + WITHIN + input.name
+  if (writing.db.select().from(storagePlace).where(eq(storagePlace.path, path)).get()) {
+    refuse('already-there', `There is a place ‘${path}’ already.`, {
+      field: 'name',
+      todo: 'Use that one, or another name.',
+    })
+  }
+  const { id } = writing.db
+    .insert(storagePlace)
+    .values({ parentId: input.parentId, name: input.name, kind: input.kind, path })
+    .returning({ id: storagePlace.id })
+    .get()
+  return { placeId: id, said: `Added the place ${path}`, undoable: false }
+}
+
+/** Notes in a lot's history that it lies in a place from a day on. */
+export function notePlace(writing: Writing, lotId: number, placeId: number, since: string): void {
+  writing.db.insert(lotPlace).values({ lotId, placeId, since, entryId: writing.entryId }).run()
+}

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process'
-import { mkdtempSync, readdirSync, readFileSync, readlinkSync, rmSync } from 'node:fs'
+import { chmodSync, mkdtempSync, readdirSync, readFileSync, readlinkSync, rmSync } from 'node:fs'
 import { homedir, tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
@@ -23,8 +23,11 @@ const KEPT_BY_RUNNERS = [
 
 /** Notes how things are before the tests, and makes them a temporary folder of their own. */
 export function lookBefore(projectFolder: string): Before {
+  const temporary = mkdtempSync(join(tmpdir(), 'drawer-tests-'))
+  // A test works as another user for a while, who must find its files here as in any temporary folder.
+  chmodSync(temporary, 0o755)
   return {
-    temporary: mkdtempSync(join(tmpdir(), 'drawer-tests-')),
+    temporary,
     changedFiles: changedFiles(projectFolder),
     home: readdirSync(homedir()),
     running: new Set(processesIn(projectFolder)),

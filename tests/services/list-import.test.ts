@@ -118,6 +118,49 @@ describe('a list', () => {
     expect((await test.call('collection.about', {})).people).toBe(1)
   })
 
+  it('asks about two spellings that the list itself brings, and writes what is one once', async () => {
+    const list = listOf(
+      'Crop,Variety,Amount,Donor\n' +
+        'Pea,Ferry Lane Pink,50 g,Ilka Brandt\n' +
+        'Pea,Ferry Lane Pank,60 g,Ilka Brant\n' +
+        'Pea,ferry lane pink,70 g,Ilka Brandt\n' +
+        'Common bean,Ferry Lane Pank,80 g,Ilka Brandt\n' +
+        'Pea,Ferry Lane Pank,90 g,Ilka Brandt\n',
+    )
+    const { questions } = await foreseen(list)
+    expect(questions).toMatchObject([
+      { about: 'variety', rows: 2, firstRow: 3, answered: null },
+      { about: 'person', rows: 1, firstRow: 3, answered: null },
+    ])
+    expect(questions.map(({ sentence }) => sentence)).toEqual([
+      'Is ‘Ferry Lane Pank’ the same as ‘Ferry Lane Pink’ in row 2 of this list?',
+      'Is ‘Ilka Brant’ the same as ‘Ilka Brandt’ in row 2 of this list?',
+    ])
+    expect(await test.refused('list.take-in', list)).toMatchObject({ code: 'value-refused' })
+    expect((await test.call('list.take-in', await answered(list))).taken).toBe(5)
+    const { varieties } = await test.call('variety.search', { text: 'ferry lane' })
+    expect(varieties.map(({ name, cropId, accessions }) => [name, cropId, accessions]).toSorted()).toEqual([
+      ['Ferry Lane Pank', 'bean', 1],
+      ['Ferry Lane Pink', 'pea', 4],
+    ])
+    const { people } = await test.call('person.search', { text: 'ilka' })
+    expect(people.map(({ name }) => name)).toEqual(['Ilka Brandt'])
+  })
+
+  it('keeps two spellings apart where the keeper says that they are two', async () => {
+    const list = listOf('Crop,Variety,Amount\nPea,Quay Red,50 g\nPea,Quay Rod,60 g\nPea,Quay Rod,70 g\n')
+    const [question] = (await foreseen(list)).questions
+    const answers = { [question?.id ?? '']: 'new' }
+    const read = await foreseen({ ...list, answers })
+    expect(read.questions).toMatchObject([{ rows: 2, answered: 'new' }])
+    expect((await test.call('list.take-in', { ...list, answers })).taken).toBe(3)
+    const { varieties } = await test.call('variety.search', { text: 'quay' })
+    expect(varieties.map(({ name, accessions }) => [name, accessions]).toSorted()).toEqual([
+      ['Quay Red', 1],
+      ['Quay Rod', 2],
+    ])
+  })
+
   it('knows a gift that is in the book, and asks rather than writing it twice', async () => {
     await takeIn(test, { amount: '100 g' })
     const list = listOf(`Crop,Variety,Harvest,Amount,Received\nBean,Miller’s Pole,2024,100 g,${TODAY}\n`)

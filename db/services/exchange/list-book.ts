@@ -8,6 +8,7 @@ import {
   knownNames,
 } from '../../queries/list-rows.ts'
 import type { Reading } from '../context.ts'
+import { NewNames } from './list-new-names.ts'
 
 /** One thing that a name in a list can stand for. */
 export interface Named {
@@ -28,6 +29,8 @@ export interface ListBook {
   readonly varieties: Names
   readonly people: Names
   readonly places: Names
+  /** What earlier rows of the list brought: varieties by their crop, people by their town. */
+  readonly brought: { readonly varieties: NewNames; readonly people: NewNames }
   readonly former: ReadonlyMap<string, string>
   readonly gifts: ReadonlyMap<string, readonly KnownGift[]>
 }
@@ -71,6 +74,7 @@ export function listBook(reading: Reading): ListBook {
       ],
       ({ path }) => path,
     ),
+    brought: { varieties: new NewNames(), people: new NewNames() },
     former: formerNumbers(reading.sqlite),
     gifts: Map.groupBy(knownGifts(reading.sqlite), ({ variety_id }) => String(variety_id)),
   }

@@ -1,6 +1,7 @@
 import { fold } from '../../domain/shared/fold.ts'
 import type { KnownCrop } from '../../queries/list-rows.ts'
 import { type ListBook, type Named, withinCrop } from './list-book.ts'
+import type { NewNames } from './list-new-names.ts'
 import { LEAVE_OUT, LEAVE_OUT_CHOICE, type ListQuestions } from './list-questions.ts'
 
 /** What a name in a list turned out to stand for: something known, something new, nothing yet, or a row to leave out. */
@@ -85,10 +86,17 @@ export function varietyNamed(
   if (same.length === 1 && same[0] !== undefined) return { known: same[0] }
   const spelt = book.varieties.near.near(cell).filter(({ cropId }) => cropId === crop.id)
   const near = same.length > 1 ? same : spelt
-  if (near.length === 0) return { fresh: cell }
+  const asNew = () =>
+    newName(book.brought.varieties, questions, row, {
+      about: 'variety',
+      group: crop.id,
+      cell,
+      apart: `a variety of its own: ${cell}`,
+    })
+  if (near.length === 0) return asNew()
   return settled(
     near,
-    cell,
+    asNew,
     questions.ask(row, `variety:${crop.id}:${fold(cell)}`, () => ({
       about: 'variety',
       sentence: `Is ‘${cell}’ (${crop.common_name}) a variety that is in the book already?`,
@@ -111,11 +119,18 @@ export function personNamed(
   const elsewhere = town !== '' && only !== undefined && only.apart !== '' && fold(only.apart) !== fold(town)
   if (same.length === 1 && only !== undefined && !elsewhere) return { known: only }
   const near = same.length > 0 ? same : book.people.near.near(cell)
-  if (near.length === 0) return { fresh: cell }
   const from = town === '' ? '' : ` of ${town}`
+  const asNew = () =>
+    newName(book.brought.people, questions, row, {
+      about: 'person',
+      group: fold(town),
+      cell,
+      apart: `somebody else: ${cell}${from}`,
+    })
+  if (near.length === 0) return asNew()
   return settled(
     near,
-    cell,
+    asNew,
     questions.ask(row, `person:${fold(`${cell} ${town}`)}`, () => ({
       about: 'person',
       sentence: `Is ${cell}${from} somebody who is in the book already?`,
@@ -145,14 +160,55 @@ export function placeNamed(
       LEAVE_OUT_CHOICE,
     ],
   }))
-  return answer === 'none' ? null : settled(near, cell, answer)
+  return answer === 'none' ? null : settled(near, () => ({ fresh: cell }), answer)
 }
 
-function settled(near: readonly Named[], cell: string, answer: string | null): Found<Named> {
+function settled(near: readonly Named[], asNew: () => Found<Named>, answer: string | null): Found<Named> {
   if (answer === null) return 'open'
   if (answer === LEAVE_OUT) return 'left-out'
   const known = near.find(({ id }) => answer === `use:${id}`)
-  return known === undefined ? { fresh: cell } : { known }
+  return known === undefined ? asNew() : { known }
+}
+
+interface NewlyNamed {
+  readonly about: 'variety' | 'person'
+  /** Names are held against those of their group only. */
+  readonly group: string
+  readonly cell: string
+  /** What it is if it is not the one spelt nearly so. */
+  readonly apart: string
+}
+
+/** A name that the book has not, asking where an earlier row of the same list spells one nearly so. */
+function newName(
+  names: NewNames,
+  questions: ListQuestions,
+  row: number,
+  { about, group, cell, apart }: NewlyNamed,
+): Found<Named> {
+  const first = names.firstOf(group, cell)
+  if (first !== null) return { fresh: first.name }
+  const near = names.near(group, cell).slice(0, MOST_CHOICES)
+  const [nearest] = near
+  if (nearest === undefined) {
+    names.addFirst(group, cell, row)
+    return { fresh: cell }
+  }
+  const answer = questions.ask(row, `spelling:${about}:${group}:${fold(cell)}`, () => ({
+    about,
+    sentence: `Is ‘${cell}’ the same as ‘${nearest.name}’ in row ${nearest.row} of this list?`,
+    choices: [
+      ...near.map(({ name }) => ({ value: `as:${name}`, words: `yes, spelt ${name}` })),
+      { value: 'new', words: `no, ${apart}` },
+      LEAVE_OUT_CHOICE,
+    ],
+  }))
+  if (answer === null) return 'open'
+  if (answer === LEAVE_OUT) return 'left-out'
+  const same = near.find(({ name }) => answer === `as:${name}`)
+  if (same !== undefined) return { fresh: same.name }
+  names.add(group, cell, row)
+  return { fresh: cell }
 }
 
 function choicesOf(near: readonly Named[], fresh: string): { value: string; words: string }[] {

@@ -164,6 +164,11 @@ export const referenceOperations = {
     { varietyId: Id, name: Line },
     {},
   ),
+  'variety.join': writes(
+    'Joins two records of one variety: the accessions and names of the joined one become the kept one’s.',
+    { keepId: Id, joinId: Id },
+    { accessions: z.int().describe('how many moved') },
+  ),
   'person.search': reads(
     'Finds people by a few letters of their name, accents or not.',
     Search,

@@ -132,6 +132,7 @@ CREATE TABLE variety (
   name TEXT NOT NULL CHECK (name <> ''),
   name_folded TEXT NOT NULL,
   story TEXT NOT NULL,
+  joined_into_id INTEGER REFERENCES variety (id) CHECK (joined_into_id <> id),
   UNIQUE (crop_id, name_folded, name)
 ) STRICT;
 --> statement-breakpoint
@@ -141,6 +142,15 @@ CREATE TABLE variety_synonym (
   name TEXT NOT NULL CHECK (name <> ''),
   name_folded TEXT NOT NULL,
   UNIQUE (variety_id, name)
+) STRICT;
+--> statement-breakpoint
+CREATE TABLE variety_join (
+  id INTEGER PRIMARY KEY,
+  kept_id INTEGER NOT NULL REFERENCES variety (id),
+  joined_id INTEGER NOT NULL REFERENCES variety (id) CHECK (joined_id <> kept_id),
+  accessions TEXT NOT NULL CHECK (json_valid(accessions)),
+  names TEXT NOT NULL CHECK (json_valid(names)),
+  entry_id INTEGER NOT NULL REFERENCES entry (id)
 ) STRICT;
 --> statement-breakpoint
 CREATE TABLE storage_place (

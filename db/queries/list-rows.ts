@@ -26,9 +26,9 @@ export function knownNames(sqlite: Sqlite): KnownNames {
     ).all() as KnownCrop[],
     varieties: prepared(
       sqlite,
-      `SELECT id, crop_id, name FROM variety
+      `SELECT id, crop_id, name FROM variety WHERE joined_into_id IS NULL
        UNION SELECT variety.id, crop_id, varied.name FROM variety_synonym AS varied JOIN variety ON variety.id = variety_id
-       ORDER BY 1`,
+       WHERE joined_into_id IS NULL ORDER BY 1`,
     ).all() as { id: number; crop_id: string; name: string }[],
     people: prepared(
       sqlite,

@@ -81,6 +81,20 @@ export const variety = sqliteTable('variety', {
   name: text('name').notNull(),
   nameFolded: text('name_folded').notNull(),
   story: text('story').notNull(),
+  /** The variety that this name was found to be of; its accessions are there. */
+  joinedIntoId: integer('joined_into_id'),
+})
+
+/** Two names found to be of one variety: what moved from the joined one to the kept one, so that it can go back. */
+export const varietyJoin = sqliteTable('variety_join', {
+  id: integer('id').primaryKey(),
+  keptId: integer('kept_id').notNull(),
+  joinedId: integer('joined_id').notNull(),
+  /** Ids of the accessions that moved, as JSON. */
+  accessions: text('accessions').notNull(),
+  /** Ids of the other names that the kept one got by it, as JSON. */
+  names: text('names').notNull(),
+  entryId: integer('entry_id').notNull(),
 })
 
 export const varietySynonym = sqliteTable('variety_synonym', {

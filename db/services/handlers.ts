@@ -12,6 +12,7 @@ import { checkCollection } from './collection/check.ts'
 import { getCrop, listCrops } from './collection/crops.ts'
 import { keepDraft, listDrafts } from './collection/drafts.ts'
 import { listEntries, takeBackEntry } from './collection/entries.ts'
+import { joinVarieties } from './collection/join-varieties.ts'
 import { correctCrop, createCrop, overrideCrop } from './collection/own-crops.ts'
 import { changeSettings } from './collection/settings.ts'
 import { addSynonym, createVariety, searchVarieties } from './collection/varieties.ts'
@@ -200,6 +201,7 @@ export const writeHandlers: WriteHandlers = {
   'person.create': createPerson,
   'person.update': updatePerson,
   'person.join': joinPeople,
+  'variety.join': joinVarieties,
   'person.erase': erasePerson,
   'promise.let-go': letPromiseGo,
   'place.create': createPlace,

@@ -151,6 +151,28 @@ test('a lot is kept back, and released once it was checked; whoever goes on mean
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quarantined).toBe(false)
 })
 
+test('another record of the same variety is found by its letters, joined, and parted again', async ({
+  app,
+  page,
+}) => {
+  const gift = { variety: { newVariety: { cropId: 'bean', name: 'Climber of the Lane' } }, amount: '20 g' }
+  await app.call('intake.record', { donor: null, receivedOn: shelf.today, gifts: [gift] })
+  await openForm(page, 'Same variety')
+  const form = page.getByRole('form', { name: /^Another record of Hrášek/ })
+  await form.getByRole('combobox').fill('climb')
+  await form.getByRole('combobox').press('Enter')
+  await expect(form.getByRole('status').filter({ hasText: 'becomes another name' })).toContainText(
+    'with its one accession',
+  )
+  await form.getByRole('button', { name: /^Join, and call both/ }).press('Enter')
+  await expect(footLine(page)).toContainText('Joined the variety Climber of the Lane')
+  const named = async () => (await app.call('lot.list', {})).rows.map(({ variety }) => variety)
+  expect(await named()).not.toContain('Climber of the Lane')
+  await page.getByRole('contentinfo').getByRole('button', { name: 'undo' }).click()
+  await expect(footLine(page)).toContainText('Took back')
+  expect(await named()).toContain('Climber of the Lane')
+})
+
 test('every form of the card is without barrier', async ({ page }) => {
   test.slow()
   const actions = page.getByRole('region', { name: 'What to do with it' }).locator('.card-action-row button')

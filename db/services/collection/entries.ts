@@ -17,6 +17,7 @@ import { restoreLots } from '../stock/change-lot.ts'
 import { reverseMovement } from '../stock/reverse-movement.ts'
 import { restorePlaces } from '../storage/place-kind.ts'
 import { restoreCrops } from './change-crop.ts'
+import { restoreVarieties } from './join-varieties.ts'
 
 interface ListedEntry {
   readonly id: number
@@ -91,7 +92,7 @@ export function takeBackEntry(
   return { lines, said: `Took back: ${target.said}`, undoable: false }
 }
 
-/** Puts back what was in force before an entry: weights, results, and what else it changed of lots, people, places and crops. */
+/** Puts back what was in force before an entry: weights, results, and what else it changed of lots, people, places, varieties and crops. */
 function putFormerInForce(writing: Writing, entryId: number): void {
   const { db, sqlite } = writing
   for (const { lotId } of db
@@ -111,5 +112,6 @@ function putFormerInForce(writing: Writing, entryId: number): void {
   restoreLots(writing, entryId)
   restorePeople(writing, entryId)
   restorePlaces(writing, entryId)
+  restoreVarieties(writing, entryId)
   restoreCrops(writing, entryId)
 }

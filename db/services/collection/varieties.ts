@@ -18,10 +18,16 @@ export function varietyFor(writing: Writing, which: z.output<typeof WhichVariety
     .select()
     .from(variety)
     .innerJoin(crop, eq(crop.id, variety.cropId))
-    .where(eq(variety.id, id))
+    .where(eq(variety.id, keptVariety(writing, id)))
     .get()
   if (!found) refuse('not-found', 'That variety is not in the book. Choose it again, or add it.', { field })
   return found
+}
+
+/** The variety that a record stands for: itself, or the one it was joined into. */
+function keptVariety(writing: Writing, id: number): number {
+  const known = writing.db.select().from(variety).where(eq(variety.id, id)).get()
+  return known?.joinedIntoId ?? id
 }
 
 type NewVariety = Extract<z.output<typeof WhichVariety>, { newVariety: object }>['newVariety']
@@ -78,12 +84,14 @@ export function createVariety(
   return { varietyId, said: `Added the variety ${input.name}`, undoable: false }
 }
 
-function addName(writing: Writing, varietyId: number, name: string): void {
-  writing.db
+/** Adds another name, and answers its id where the variety did not have it yet. */
+export function addName(writing: Writing, varietyId: number, name: string): number | undefined {
+  return writing.db
     .insert(varietySynonym)
     .values({ varietyId, name, nameFolded: fold(name) })
     .onConflictDoNothing()
-    .run()
+    .returning({ id: varietySynonym.id })
+    .get()?.id
 }
 
 export function addSynonym(
@@ -118,7 +126,7 @@ export function searchVarieties(
   const rows = prepared(
     reading.sqlite,
     `WITH named AS (
-       SELECT id, name, name_folded FROM variety
+       SELECT id, name, name_folded FROM variety WHERE joined_into_id IS NULL
        UNION ALL SELECT variety_id, name, name_folded FROM variety_synonym
      ), found AS (
        SELECT id, name AS matched, min(CASE WHEN name_folded LIKE ?1 || '%' THEN 0 ELSE 1 END) AS rank
@@ -128,7 +136,7 @@ export function searchVarieties(
        (SELECT group_concat(name, '${BETWEEN_NAMES}') FROM variety_synonym WHERE variety_id = variety.id) AS synonyms,
        (SELECT count(*) FROM accession WHERE variety_id = variety.id) AS accessions
      FROM found JOIN variety ON variety.id = found.id JOIN crop ON crop.id = variety.crop_id
-     WHERE ?2 IS NULL OR crop.id = ?2
+     WHERE variety.joined_into_id IS NULL AND (?2 IS NULL OR crop.id = ?2)
      ORDER BY found.rank, variety.name_folded, variety.id LIMIT ?3`,
   ).all({ 1: wanted, 2: input.cropId ?? null, 3: input.limit }) as VarietyRow[]
   return {

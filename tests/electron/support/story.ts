@@ -10,6 +10,7 @@ export interface Facts {
   cropId: string
   accessionId: number
   varietyId: number
+  otherVarietyId: number
   splitLotId: number
   itemId: number
   batchId: number
@@ -34,6 +35,7 @@ export function noFacts(): Facts {
     cropId: '',
     accessionId: 0,
     varietyId: 0,
+    otherVarietyId: 0,
     splitLotId: 0,
     itemId: 0,
     batchId: 0,
@@ -471,6 +473,18 @@ export function story(): readonly Step[] {
     step('entry.list', () => ({})),
     step('person.update', (facts) => ({ ...key(), personId: facts.personId, mayWrite: true })),
     step('person.join', (facts) => ({ ...key(), keepId: facts.personId, joinId: facts.memberId })),
+    step(
+      'variety.create',
+      () => ({ ...key(), cropId: 'pea', name: 'Lane Peas' }),
+      (facts, value) => {
+        facts.otherVarietyId = value.varietyId
+      },
+    ),
+    step('variety.join', (facts) => ({
+      ...key(),
+      keepId: facts.varietyId,
+      joinId: facts.otherVarietyId,
+    })),
     step('person.list', () => ({ text: 'ash' })),
     step('person.get', (facts) => ({ personId: facts.personId })),
     step('label.sheets', () => ({})),

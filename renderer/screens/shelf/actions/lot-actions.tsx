@@ -12,6 +12,7 @@ import { MoistureForm } from './moisture-form.tsx'
 import { MoveForm } from './move-form.tsx'
 import { PrintForm } from './print-form.tsx'
 import { QuarantineForm } from './quarantine-form.tsx'
+import { SameVarietyForm } from './same-variety-form.tsx'
 import { SplitForm } from './split-form.tsx'
 import { TakeStockForm } from './take-stock-form.tsx'
 import { WeighSeedsForm } from './weigh-seeds-form.tsx'
@@ -34,6 +35,7 @@ const ACTIONS: readonly Action[] = [
   { name: 'split', word: () => 'Split', form: SplitForm },
   { name: 'move', word: () => 'Move', form: MoveForm },
   { name: 'join', word: () => 'Join', form: JoinForm, fits: hasCompany },
+  { name: 'same-variety', word: () => 'Same variety', form: SameVarietyForm },
   { name: 'quarantine', word: (lot) => (lot.quarantined ? 'Release' : 'Quarantine'), form: QuarantineForm },
   { name: 'discard', word: () => 'Discard', form: DiscardForm },
 ]

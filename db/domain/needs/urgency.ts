@@ -1,4 +1,4 @@
-import { countInWords, grouped, toFigures } from '../amounts/in-words.ts'
+import { countInWords, toFigures } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
 import { NEED_STATES, type NeedState } from './need.ts'
 
@@ -72,7 +72,7 @@ export function urgencyInWords(facts: UrgencyFacts, unit: CountedUnit, nextYear:
   const more = [
     facts.onlySource ? 'held nowhere else that is known' : '',
     facts.demand >= 1
-      ? `members take about ${grouped(toFigures(Math.round(facts.demand), 2))} ${unit.many} a year`
+      ? `members take about ${countInWords(toFigures(Math.round(facts.demand), 2), unit)} a year`
       : '',
   ].filter((part) => part !== '')
   return `${[waiting, ...more].join('; ')}.`

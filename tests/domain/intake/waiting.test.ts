@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { isoDate } from '../../db/domain/dates/iso-date.ts'
-import { giftStanding, isLate, waitingCaution } from '../../db/domain/intake/waiting.ts'
+import { isoDate } from '../../../db/domain/dates/iso-date.ts'
+import {
+  giftStanding,
+  isLate,
+  type Waiting,
+  waitingCaution,
+  waitingInWords,
+} from '../../../db/domain/intake/waiting.ts'
 
 const on = isoDate('2026-03-01')
 const waits = { kind: 'waits-for', step: 'drying', on, due: null, note: '' } as const
@@ -34,4 +40,25 @@ it('is late the day after it was due', () => {
 it('warns of freezing moist seed and of coloured gel', () => {
   expect(waitingCaution('freezing')).toContain('5 to 8 % moisture')
   expect(waitingCaution('drying')).toContain('cobalt')
+})
+
+const STEPS: readonly Waiting[] = ['identity', 'drying', 'freezing', 'test', 'legal', 'other']
+
+it('says of each step what it is, and what to be careful of', () => {
+  expect(STEPS.map(waitingInWords)).toEqual([
+    'somebody to say what it is',
+    'drying',
+    'freezing against insects',
+    'a germination test',
+    'a check of the rules',
+    'something else',
+  ])
+  expect(STEPS.map((step) => waitingCaution(step).split(' ')[0])).toEqual([
+    '',
+    'Silica',
+    'Freeze',
+    '',
+    'Rules',
+    '',
+  ])
 })

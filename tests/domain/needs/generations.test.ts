@@ -1,0 +1,74 @@
+import { describe, expect, test } from 'vitest'
+import { driftTo, type GenerationLot } from '../../../db/domain/needs/generations.ts'
+
+const lot = (
+  lotId: number,
+  generation: number,
+  plants: number | null,
+  ...parentLotIds: readonly number[]
+): GenerationLot => ({ lotId, lotNumber: `QH-${lotId}`, generation, plants, parentLotIds })
+
+const lineOf = (lotId: number, lots: readonly GenerationLot[]) =>
+  driftTo(lotId, lots, 20).line.map((each) => each.lotId)
+
+describe('the generations that led to a lot', () => {
+  test('are told from the first grown here to the latest', () => {
+    const lots = [lot(1, 0, null), lot(2, 1, 40, 1), lot(3, 2, 10, 2)]
+    const { line, effective, words } = driftTo(3, lots, 20)
+    expect(line.map(({ lotId }) => lotId)).toEqual([2, 3])
+    expect(effective).toBe(16)
+    expect(words).toBe(
+      'Over 2 generations of 40, 10 plants it behaves like 16 in each: 2 / (1/40 + 1/10). ' +
+        'About 94 % of its variation is left, were it to cross freely. ' +
+        'That is fewer than the 20 wanted: grow more plants next time.',
+    )
+  })
+
+  test('go the narrowest way where seed of several lots was sown; what was not noted is taken for wide', () => {
+    const lots = [lot(2, 1, 40), lot(3, 1, 12), lot(4, 1, null), lot(5, 2, 30, 2, 4, 3)]
+    expect(lineOf(5, lots)).toEqual([3, 5])
+    expect(lineOf(5, [lot(2, 1, 12), lot(3, 1, 40), lot(5, 2, 30, 2, 3)])).toEqual([2, 5])
+  })
+
+  test('count a lot that was only split or joined once, by the plants that were noted', () => {
+    expect(lineOf(3, [lot(1, 0, null), lot(2, 1, 25, 1), lot(3, 1, null, 2)])).toEqual([2])
+    expect(lineOf(3, [lot(1, 0, null), lot(2, 1, 25, 1), lot(3, 1, 30, 2)])).toEqual([3])
+  })
+
+  test('end where a parent is not in the book, and at a lot that would be its own ancestor', () => {
+    expect(lineOf(3, [lot(3, 2, 30, 99)])).toEqual([3])
+    expect(lineOf(3, [lot(2, 1, 30, 3), lot(3, 2, 30, 2)])).toEqual([2, 3])
+    expect(lineOf(9, [lot(1, 1, 5)])).toEqual([])
+  })
+})
+
+describe('what is said', () => {
+  test('of a lot that came in from elsewhere', () => {
+    expect(driftTo(1, [lot(1, 0, 5)], 20)).toEqual({
+      line: [],
+      effective: null,
+      words: 'Not grown here yet.',
+    })
+  })
+
+  test('where nobody noted the plants', () => {
+    const { effective, words, line } = driftTo(2, [lot(1, 0, null), lot(2, 1, null, 1)], 20)
+    expect([effective, line.length]).toEqual([null, 1])
+    expect(words).toMatch(/^Nobody noted how many plants .* at Take back\.$/)
+  })
+
+  test('of one generation, with a figure after the point below ten and no warning where it is enough', () => {
+    expect(driftTo(2, [lot(2, 1, 20)], 20).words).toBe(
+      'Over one generation of 20 plants it behaves like 20 in each: 1 / (1/20). ' +
+        'About 98 % of its variation is left, were it to cross freely.',
+    )
+    expect(driftTo(3, [lot(2, 1, 4), lot(3, 2, 30, 2)], 5).words).toContain('behaves like 7.1 in each')
+  })
+
+  test('of generations that were not noted', () => {
+    const lots = [lot(1, 1, null), lot(2, 2, 30, 1), lot(3, 3, null, 2)]
+    expect(driftTo(2, lots, 20).words).toContain('One generation is not noted.')
+    expect(driftTo(3, lots, 20).words).toContain('2 generations are not noted.')
+    expect(driftTo(3, lots, 20).effective).toBe(30)
+  })
+})

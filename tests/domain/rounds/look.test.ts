@@ -1,0 +1,35 @@
+import { describe, expect, test } from 'vitest'
+import { LOOKS, lookInWords, lookName, looksFor, roundCautions } from '../../../db/domain/rounds/look.ts'
+
+describe('what there is to look at', () => {
+  test.each([
+    [{ freezes: false, chills: false, closedIn: false }, ['pests', 'dampness', 'reading']],
+    [{ freezes: false, chills: false, closedIn: true }, ['pests', 'seals', 'gel', 'dampness', 'reading']],
+    [{ freezes: false, chills: true, closedIn: false }, ['pests', 'seals', 'dampness', 'reading']],
+    [{ freezes: true, chills: false, closedIn: false }, ['seals', 'dampness', 'reading']],
+    [{ freezes: true, chills: false, closedIn: true }, ['seals', 'gel', 'dampness', 'reading']],
+  ] as const)('%j', (stop, looks) => {
+    expect(looksFor(stop)).toEqual(looks)
+  })
+})
+
+test('each look has a name and words of its own', () => {
+  expect(LOOKS.map(lookName)).toEqual(['pests', 'seals', 'drying gel', 'dampness', 'reading'])
+  expect(LOOKS.map((look) => lookInWords(look).split(' ').slice(0, 3).join(' '))).toEqual([
+    'Insects, holes or',
+    'Lids, gaskets and',
+    'The drying gel',
+    'Mould, a musty',
+    'What the thermometer',
+  ])
+})
+
+test('the usual cautions come with what is looked at, and with nothing else', () => {
+  const words = (...looks: Parameters<typeof roundCautions>[0]) => roundCautions(looks).join(' ')
+  expect(words('dampness', 'reading')).toBe('')
+  expect(words('gel')).toMatch(/cobalt/)
+  expect(words('gel')).not.toMatch(/mice|cold jar/)
+  expect(roundCautions(['pests'])).toHaveLength(2)
+  expect(words('pests')).toMatch(/freeze only seed that is dry enough\. Do not spray.*wear gloves and a mask/)
+  expect(words('seals')).toMatch(/warm up closed/)
+})

@@ -231,7 +231,9 @@ function fillNames(
     "INSERT INTO person (id, name, name_folded, town, credit_as, note, created_on) VALUES (?, ?, ?, 'Quillhaven', '', '', '2018-01-01')",
   )
   for (let id = 1; id <= of.people; id += 1) person.run(id, personName(id), personName(id).toLowerCase())
-  const variety = sqlite.prepare("INSERT INTO variety VALUES (?, ?, ?, ?, '')")
+  const variety = sqlite.prepare(
+    "INSERT INTO variety (id, crop_id, name, name_folded, story) VALUES (?, ?, ?, ?, '')",
+  )
   for (let id = 1; id <= of.varieties; id += 1) {
     variety.run(id, of.crops[id % of.crops.length]?.id, nameOf(id), nameOf(id).toLowerCase())
   }

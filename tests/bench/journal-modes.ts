@@ -31,7 +31,7 @@ async function emptyBook(name: string): Promise<string> {
   const { sqlite, close } = await createCollection(file, facts)
   sqlite.exec(`
     INSERT INTO entry VALUES (2, 'journal-gift', 'bare', '', '{}', 'bare', '', NULL);
-    INSERT INTO variety VALUES (1, 'bean', 'Amber', 'amber', '');
+    INSERT INTO variety (id, crop_id, name, name_folded, story) VALUES (1, 'bean', 'Amber', 'amber', '');
     INSERT INTO accession VALUES (1, 'JO-0001', 'JO0001', 'JO', 1, 1, NULL, '2026-01-01', '', '', '', NULL, NULL, NULL, NULL, 2);
     INSERT INTO lot (id, accession_id, ordinal, number, bare, role, basis, harvest_about, generation, grown_at, held_by, estimated, entry_id)
       VALUES (1, 1, 1, 'JO-0001-A', 'JO0001A', 'working', 'counted', 0, 0, '', '', 0, 2);

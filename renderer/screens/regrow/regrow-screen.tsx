@@ -35,7 +35,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
   const narrowed = { text: settled, limit, ...(state === '' ? {} : { state }) }
   const list = useRead('regrow.needs', narrowed, { keepLast: true })
   const card = useRef<HTMLElement>(null)
-  const openCard = useFirstAndOpening(list.data?.needs[0]?.accessionId, accessionId, card)
+  const { open: openCard, wanted } = useFirstAndOpening(list.data?.needs[0]?.accessionId, accessionId, card)
   if (list.error !== null) return <ProblemText problem={list.error.problem} />
   if (list.data === undefined || visit.draft === null) return <p className="soft waiting">Opening…</p>
   const chosen = chosenOf(visit.draft, visit.dispatch)
@@ -98,7 +98,13 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
       </section>
       <section className="panes-card" aria-label="Need" ref={card}>
         {accessionId !== undefined && (
-          <NeedCard key={accessionId} accessionId={accessionId} chosen={chosen} nextYear={season.year + 1} />
+          <NeedCard
+            key={accessionId}
+            accessionId={accessionId}
+            chosen={chosen}
+            nextYear={season.year + 1}
+            wanted={wanted}
+          />
         )}
       </section>
     </div>
@@ -116,22 +122,10 @@ function useFirstAndOpening(
   useEffect(() => {
     if (accessionId === undefined && first !== undefined) go(needAddress(first), { replace: true })
   }, [accessionId, first, go])
-  useEffect(() => {
-    if (!wanted.current || accessionId === undefined) return
-    const seen = new MutationObserver(() => arrive())
-    const arrive = () => {
-      const heading = card.current?.querySelector<HTMLElement>('h2')
-      if (!heading) return
-      wanted.current = false
-      seen.disconnect()
-      heading.focus()
-    }
-    if (card.current) seen.observe(card.current, { childList: true, subtree: true })
-    arrive()
-    return () => seen.disconnect()
-  }, [accessionId, card])
-  return (id: number) => {
-    if (id === accessionId) card.current?.querySelector<HTMLElement>('h2')?.focus()
+  const open = (id: number) => {
+    const heading = id === accessionId ? card.current?.querySelector<HTMLElement>('h2') : null
+    if (heading) heading.focus()
     else wanted.current = true
   }
+  return { open, wanted }
 }

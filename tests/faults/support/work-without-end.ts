@@ -2,11 +2,15 @@ import { startHost } from '../../../electron/host/start-host.ts'
 import { seeded } from '../../bench/random.ts'
 import { type KnownRows, nextWork } from './random-work.ts'
 
-// The host at work without end: says each write before it asks for it, and each answer once it has it.
+// The host at work without end: says each write before it asks for it, and each answer once it has it. What was said has
+// left the process before the work goes on, so that a kill takes back no word of it however slowly somebody listens.
 const [folder = '', file = '', run = ''] = process.argv.slice(2)
 const host = startHost({ folder, file })
 const random = seeded(Number(run))
-const say = (word: string, value: unknown) => process.stdout.write(`${word} ${JSON.stringify(value)}\n`)
+const say = (word: string, value: unknown) =>
+  new Promise<void>((resolve) => {
+    process.stdout.write(`${word} ${JSON.stringify(value)}\n`, () => resolve())
+  })
 
 const listed = await host.call('lot.list', { emptyToo: true, limit: 500 })
 const written = await host.call('entry.list', { limit: 50 })
@@ -18,9 +22,9 @@ const known: KnownRows = {
 
 for (let count = 0; ; count += 1) {
   const asked = nextWork(random, `run-${run}-work-${count}`, known)
-  say('asked', asked)
+  await say('asked', asked)
   const answer = await host.call(asked.name, asked.input)
-  say('answered', { key: asked.key, answer })
+  await say('answered', { key: asked.key, answer })
   if (!answer.ok) continue
   const { entryId, taken = [] } = answer.value as { entryId: number; taken?: { lotId: number }[] }
   known.entryIds.push(entryId)

@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { contract, isOperationName, type OperationName } from '../../db/contract/contract.ts'
 import type { Answer } from '../../db/contract/problem.ts'
-import { noFacts, story } from './support/story.ts'
+import { noFacts } from './support/story/step.ts'
+import { story } from './support/story/story.ts'
 import { WAYS_IN, type WayIn } from './support/ways-in.ts'
 
 const NAMES = Object.keys(contract) as OperationName[]

@@ -2,7 +2,8 @@ import fc from 'fast-check'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { contract } from '../../db/contract/contract.ts'
 import type { Answer } from '../../db/contract/problem.ts'
-import { noFacts, story } from './support/story.ts'
+import { noFacts } from './support/story/step.ts'
+import { story } from './support/story/story.ts'
 import { WAYS_IN, type WayIn } from './support/ways-in.ts'
 
 /** Texts that break what was not made for them: markup, SQL, other directions, signs of four bytes, a megabyte. */

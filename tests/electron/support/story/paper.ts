@@ -1,0 +1,97 @@
+import { key, lot, type Step, step } from './step.ts'
+
+/** People and varieties are put right, paper is printed, and the collection is backed up. */
+export function paper(): readonly Step[] {
+  return [
+    step('person.update', (facts) => ({ ...key(), personId: facts.personId, mayWrite: true })),
+    step('person.join', (facts) => ({ ...key(), keepId: facts.personId, joinId: facts.memberId })),
+    step(
+      'variety.create',
+      () => ({ ...key(), cropId: 'pea', name: 'Lane Peas' }),
+      (facts, value) => {
+        facts.otherVarietyId = value.varietyId
+      },
+    ),
+    step('variety.join', (facts) => ({
+      ...key(),
+      keepId: facts.varietyId,
+      joinId: facts.otherVarietyId,
+    })),
+    step('person.list', () => ({ text: 'ash' })),
+    step('person.get', (facts) => ({ personId: facts.personId })),
+    step('label.sheets', () => ({})),
+    step('label-sheet.keep', () => ({
+      ...key(),
+      measures: {
+        name: 'Jars',
+        pageWidthMm: 210,
+        pageHeightMm: 297,
+        columns: 2,
+        rows: 5,
+        widthMm: 90,
+        heightMm: 50,
+        leftMm: 12,
+        topMm: 20,
+        pitchXMm: 95,
+        pitchYMm: 52,
+      },
+    })),
+    step('label-sheet.retire', () => ({ ...key(), sheetId: 1 })),
+    step('keep-card.print', (facts) => ({ lotIds: [lot(facts, 0)] })),
+    step('ruler.print', () => ({})),
+    step('stocktake.sheet', () => ({})),
+    step('catalogue.print', () => ({})),
+    step('catalogue.page', () => ({})),
+    step('year.report', () => ({ year: 2026 })),
+    step('label.print', (facts) => ({ labels: [{ lotId: lot(facts, 0) }], sheet: 'a4-21' })),
+    step('tray.list', () => ({})),
+    step('letter.words', () => ({})),
+    step('letter.change-words', () => ({ ...key(), words: 'Thank you, {donor}.', keeper: 'Ansa Reed' })),
+    step('letter.preview', () => ({ words: 'Thank you, {donor}.', keeper: '' })),
+    step(
+      'tray.add',
+      (facts) => ({ ...key(), items: [{ kind: 'label', lotId: lot(facts, 0), copies: 3 }] }),
+      (facts, value) => {
+        facts.itemId = value.itemIds[0] ?? 0
+      },
+    ),
+    step(
+      'tray.change',
+      (facts) => ({ ...key(), itemId: facts.itemId, copies: 4, contents: '25 seeds' }),
+      (facts, value) => {
+        facts.itemId = value.itemId
+      },
+    ),
+    step('tray.preview', (facts) => ({ kind: 'label', itemIds: [facts.itemId], sheet: 'a4-21' })),
+    step(
+      'tray.mark-printed',
+      (facts) => ({ ...key(), kind: 'label', itemIds: [facts.itemId], sheet: 'a4-21' }),
+      (facts, value) => {
+        facts.batchId = value.batchId
+      },
+    ),
+    step('print.history', () => ({})),
+    step(
+      'print.again',
+      (facts) => ({ ...key(), batchId: facts.batchId }),
+      (facts, value) => {
+        facts.itemId = value.itemIds[0] ?? 0
+      },
+    ),
+    step('tray.remove', (facts) => ({ ...key(), itemIds: [facts.itemId] })),
+    step('person.export', (facts) => ({ personId: facts.memberId })),
+    step('person.erase', (facts) => ({ ...key(), personId: facts.memberId })),
+    step('backup.change-keeping', () => ({ ...key(), limitMb: 500 })),
+    step(
+      'collection.back-up',
+      () => ({}),
+      (facts, value) => {
+        facts.backup = value.file
+      },
+    ),
+    step('backup.list', () => ({})),
+    step('backup.compare', (facts) => ({ file: facts.backup })),
+    step('collection.check', () => ({})),
+    step('backup.restore', (facts) => ({ ...key(), file: facts.backup })),
+  ]
+}

@@ -1,0 +1,99 @@
+import { TODAY } from '../../../builders/temporary-collection.ts'
+import { key, lot, type Step, step } from './step.ts'
+
+/** Seed goes out, gifts are offered, seed comes back. */
+export function table(): readonly Step[] {
+  return [
+    step('lot.weigh-seeds', (facts) => ({
+      ...key(),
+      lotId: lot(facts, 1),
+      on: TODAY,
+      replicates: [
+        { seeds: 100, grams: 24.4 },
+        { seeds: 100, grams: 24.6 },
+      ],
+    })),
+    step('withdrawal.foresee', (facts) => ({ lines: [{ lotId: lot(facts, 0), amount: '2 packets of 25' }] })),
+    step('draft.keep', () => ({ draftId: 'visit-of-today', kind: 'hand-out', text: '{"lines":[]}' })),
+    step('draft.list', () => ({ kind: 'hand-out' })),
+    step(
+      'withdrawal.record',
+      (facts) => ({
+        ...key(),
+        person: { newPerson: { name: 'Teodor Ash' } },
+        on: TODAY,
+        lines: [{ lotId: lot(facts, 0), amount: '2 packets of 25' }],
+        promised: 'a handful',
+        promisedBy: '2026-10-01',
+      }),
+      (facts, value) => {
+        facts.withdrawalId = value.withdrawalId
+        facts.memberId = value.personId ?? 0
+      },
+    ),
+    step('withdrawal.out', (facts) => ({ personId: facts.memberId })),
+    step('promise.list', () => ({})),
+    step('promise.let-go', (facts) => ({
+      ...key(),
+      withdrawalId: facts.withdrawalId,
+      reason: 'Hail in July',
+    })),
+    step('paper-sheet.record', (facts) => ({
+      ...key(),
+      on: TODAY,
+      lines: [{ person: null, lotId: lot(facts, 0), amount: '5 seeds' }],
+    })),
+    step('stocktake.foresee', (facts) => ({ lines: [{ lotId: lot(facts, 0), found: '90 g' }] })),
+    step('stocktake.record', (facts) => ({
+      ...key(),
+      on: TODAY,
+      reason: 'Spring stocktake',
+      lines: [{ lotId: lot(facts, 0), found: '90 g' }],
+    })),
+    step(
+      'gift.offer',
+      () => ({
+        ...key(),
+        donor: null,
+        offeredOn: TODAY,
+        gift: { variety: { newVariety: { cropId: 'pea', name: 'Dusk Climber' } }, amount: '40 seeds' },
+        decision: { kind: 'later', waitsFor: [{ step: 'drying' }] },
+      }),
+      (facts, { giftId }) => {
+        facts.giftId = giftId
+      },
+    ),
+    step('gift.note-step', (facts) => ({
+      ...key(),
+      giftId: facts.giftId,
+      step: 'drying',
+      done: true,
+      on: TODAY,
+    })),
+    step('gift.list', () => ({})),
+    step('gift.accept', (facts) => ({ ...key(), giftId: facts.giftId, receivedOn: TODAY })),
+    step(
+      'gift.offer',
+      () => ({
+        ...key(),
+        donor: null,
+        offeredOn: TODAY,
+        gift: { variety: { newVariety: { cropId: 'pea', name: 'Rook' } }, amount: '40 seeds' },
+        decision: { kind: 'later' },
+      }),
+      (facts, { giftId }) => {
+        facts.giftId = giftId
+      },
+    ),
+    step('gift.decline', (facts) => ({ ...key(), giftId: facts.giftId, reason: 'Mouldy' })),
+    step('collection.revision', () => ({})),
+    step('return.record', (facts) => ({
+      ...key(),
+      person: { personId: facts.personId },
+      parentLotId: lot(facts, 0),
+      receivedOn: TODAY,
+      amount: '120 seeds',
+      plantsGrown: 12,
+    })),
+  ]
+}

@@ -1,9 +1,8 @@
 import { eq } from 'drizzle-orm'
-import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
-import { prepared } from '../../queries/prepared.ts'
 import { indexVariety } from '../../queries/search-words.ts'
 import { crop, cropChange, variety } from '../../schema/reference-tables.ts'
+import { refuseIfChangedLater } from '../changed-later.ts'
 import type { Writing } from '../context.ts'
 
 type CropRow = typeof crop.$inferSelect
@@ -41,28 +40,13 @@ export function changeCrop(writing: Writing, row: CropRow, after: Partial<CropSt
 export function restoreCrops(writing: Writing, entryId: number): void {
   const changes = writing.db.select().from(cropChange).where(eq(cropChange.entryId, entryId)).all()
   for (const [cropId, fields] of Map.groupBy(changes, (change) => change.cropId)) {
-    for (const change of fields) refuseIfChangedLater(writing, change)
+    for (const change of fields) refuseIfChangedLater(writing, 'crop', change.cropId, change)
     putState(
       writing,
       cropId,
       Object.fromEntries(fields.map(({ field, before }) => [field, JSON.parse(before)])),
     )
   }
-}
-
-function refuseIfChangedLater(writing: Writing, change: typeof cropChange.$inferSelect): void {
-  const later = prepared(
-    writing.sqlite,
-    `SELECT entry.said FROM crop_change JOIN entry ON entry.id = crop_change.entry_id
-     WHERE crop_id = ? AND field = ? AND crop_change.id > ?
-       AND NOT EXISTS (SELECT 1 FROM entry AS back WHERE back.takes_back_id = entry.id) LIMIT 1`,
-  )
-    .pluck()
-    .get(change.cropId, change.field, change.id) as string | undefined
-  if (later === undefined) return
-  refuse('cannot-take-back', `It was changed again later: ‘${later}’. Take that back first.`, {
-    field: 'entryId',
-  })
 }
 
 /** Sets only what is named: a column that is set makes forecasts stale even where it stays the same. */

@@ -6,6 +6,7 @@ import { fold } from '../../domain/shared/fold.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { indexDonor } from '../../queries/search-words.ts'
 import { person, personChange, personContact, personRole } from '../../schema/reference-tables.ts'
+import { refuseIfChangedLater } from '../changed-later.ts'
 import type { Reading, Writing } from '../context.ts'
 import { refuseTheFutureDay } from '../intake/intake.ts'
 
@@ -76,27 +77,12 @@ export function joinPeople(
 export function restorePeople(writing: Writing, entryId: number): void {
   const changes = writing.db.select().from(personChange).where(eq(personChange.entryId, entryId)).all()
   for (const [personId, fields] of Map.groupBy(changes, (change) => change.personId)) {
-    for (const change of fields) refuseIfChangedLater(writing, change)
+    for (const change of fields) refuseIfChangedLater(writing, 'person', change.personId, change)
     const now = stateOf(writing, personId)
     if (now === undefined) throw new Error(`No person ${personId}`)
     const before = Object.fromEntries(fields.map(({ field, before }) => [field, JSON.parse(before)]))
     putState(writing, personId, { ...now, ...before })
   }
-}
-
-function refuseIfChangedLater(writing: Writing, change: typeof personChange.$inferSelect): void {
-  const later = prepared(
-    writing.sqlite,
-    `SELECT entry.said FROM person_change JOIN entry ON entry.id = person_change.entry_id
-     WHERE person_id = ? AND field = ? AND person_change.id > ?
-       AND NOT EXISTS (SELECT 1 FROM entry AS back WHERE back.takes_back_id = entry.id) LIMIT 1`,
-  )
-    .pluck()
-    .get(change.personId, change.field, change.id) as string | undefined
-  if (later === undefined) return
-  refuse('cannot-take-back', `It was changed again later: ‘${later}’. Take that back first.`, {
-    field: 'entryId',
-  })
 }
 
 /** Changes a person and keeps what was before, under the entry being written. Answers the fields that changed. */

@@ -1,7 +1,6 @@
 import { eq } from 'drizzle-orm'
-import { refuse } from '../../contract/refusal.ts'
-import { prepared } from '../../queries/prepared.ts'
 import { lot, lotChange } from '../../schema/stock-tables.ts'
+import { refuseIfChangedLater } from '../changed-later.ts'
 import type { Writing } from '../context.ts'
 
 /** What of a lot changes by an entry and can be put back: everything but its number, its seed and its measurements. */
@@ -40,26 +39,10 @@ export function changeLot(writing: Writing, lotId: number, changes: LotChanges):
 /** Puts lots back to what they were before an entry. Refused when a later entry changed the same thing again. */
 export function restoreLots(writing: Writing, entryId: number): void {
   const changes = writing.db.select().from(lotChange).where(eq(lotChange.entryId, entryId)).all()
-  for (const change of changes) refuseWhereChangedAgain(writing, change)
+  for (const change of changes) refuseIfChangedLater(writing, 'lot', change.lotId, change)
   // All of a lot at once: on the way from one field to the next its harvest years would not fit each other.
   for (const [lotId, ofLot] of Map.groupBy(changes, (change) => change.lotId)) {
     const before = Object.fromEntries(ofLot.map(({ field, before }) => [field, JSON.parse(before)]))
     writing.db.update(lot).set(before).where(eq(lot.id, lotId)).run()
-  }
-}
-
-function refuseWhereChangedAgain(writing: Writing, change: typeof lotChange.$inferSelect): void {
-  const later = prepared(
-    writing.sqlite,
-    `SELECT entry.said FROM lot_change JOIN entry ON entry.id = lot_change.entry_id
-     WHERE lot_id = ? AND field = ? AND lot_change.id > ?
-       AND NOT EXISTS (SELECT 1 FROM entry AS back WHERE back.takes_back_id = entry.id) LIMIT 1`,
-  )
-    .pluck()
-    .get(change.lotId, change.field, change.id) as string | undefined
-  if (later !== undefined) {
-    refuse('cannot-take-back', `It was changed again later: ‘${later}’. Take that back first.`, {
-      field: 'entryId',
-    })
   }
 }

@@ -4,10 +4,9 @@ import { refuse } from '../../contract/refusal.ts'
 import { kindChangeInWords } from '../../domain/climate/kind-words.ts'
 import { climateKinds } from '../../queries/forecast-rows.ts'
 import { placeWithReadings } from '../../queries/lot-climate.ts'
-import { standing } from '../../queries/measurements.ts'
 import { lotsInPlace } from '../../queries/place-readings.ts'
-import { prepared } from '../../queries/prepared.ts'
 import { placeChange, storagePlace } from '../../schema/reference-tables.ts'
+import { refuseIfChangedLater } from '../changed-later.ts'
 import type { Reading, Writing } from '../context.ts'
 import { ASSUMED_CELSIUS } from './place-ageing.ts'
 import { placeOrRefuse } from './places.ts'
@@ -55,18 +54,7 @@ export function changeKind(
 /** Puts places back to the kind they were before an entry. Refused when a later entry changed it again. */
 export function restorePlaces(writing: Writing, entryId: number): void {
   for (const change of writing.db.select().from(placeChange).where(eq(placeChange.entryId, entryId)).all()) {
-    const later = prepared(
-      writing.sqlite,
-      `SELECT entry.said FROM place_change JOIN entry ON entry.id = place_change.entry_id
-       WHERE place_id = ? AND place_change.id > ? AND ${standing('place_change')} LIMIT 1`,
-    )
-      .pluck()
-      .get(change.placeId, change.id) as string | undefined
-    if (later !== undefined) {
-      refuse('cannot-take-back', `It was changed again later: ‘${later}’. Take that back first.`, {
-        field: 'entryId',
-      })
-    }
+    refuseIfChangedLater(writing, 'place', change.placeId, change)
     writing.db
       .update(storagePlace)
       .set({ kind: change.before })

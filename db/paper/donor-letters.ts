@@ -1,11 +1,10 @@
 import type { LetterPart } from '../domain/letters/letter-words.ts'
 import type { PaperFonts } from './drawing/fonts.ts'
-import { PAGE_SIZES, type PaperName } from './drawing/page-sizes.ts'
-import { openFaces, startDocument } from './drawing/paper-document.ts'
-import { openPen, type Pen } from './drawing/pdf-pen.ts'
+import { PAGE_SIZES, type PaperName, POINTS_PER_MM } from './drawing/page-sizes.ts'
+import { openFaces, type PrintedDocument, startDocument } from './drawing/paper-document.ts'
+import { openPen } from './drawing/pdf-pen.ts'
 import { lackedLetters } from './drawing/printable-text.ts'
-import { type Paragraph, pagesOf, placed, type SetLine, setParagraphs } from './drawing/text-flow.ts'
-import { POINTS_PER_MM } from './packets/label-sheets.ts'
+import { drawLines, type Paragraph, pagesOf, setParagraphs } from './drawing/text-flow.ts'
 
 /** A gift as the letter lists it. */
 export interface LetterGift {
@@ -37,12 +36,6 @@ export interface LettersWanted {
   readonly title: string
   readonly language: string
   readonly fonts: PaperFonts
-}
-
-export interface PrintedDocument {
-  readonly bytes: Uint8Array
-  readonly pages: number
-  readonly warnings: readonly string[]
 }
 
 /** Margins in mm: the text of a letter that is filed and read at arm's length (common practice, no source). */
@@ -89,11 +82,6 @@ export async function donorLetters(wanted: LettersWanted): Promise<PrintedDocume
     warnings.push(...lackedLetters(`The letter to ${letter.to}`, missing))
   }
   return { bytes: await document.save(), pages: document.getPageCount(), warnings }
-}
-
-/** Draws lines one below another from a corner, points from the top left of the page. */
-export function drawLines(pen: Pen, lines: readonly SetLine[], x: number, y: number): void {
-  for (const { line, y: down } of placed(lines)) for (const item of line.items) pen.draw(item, x, y + down)
 }
 
 function paragraphsOf(letter: DonorLetter): Paragraph[] {

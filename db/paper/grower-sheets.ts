@@ -1,12 +1,9 @@
-import type { PrintedDocument } from './donor-letters.ts'
-import { drawLines } from './donor-letters.ts'
 import type { PaperFonts } from './drawing/fonts.ts'
-import { PAGE_SIZES, type PaperName } from './drawing/page-sizes.ts'
-import { openFaces, startDocument } from './drawing/paper-document.ts'
+import { PAGE_SIZES, type PaperName, POINTS_PER_MM } from './drawing/page-sizes.ts'
+import { openFaces, type PrintedDocument, startDocument } from './drawing/paper-document.ts'
 import { openPen } from './drawing/pdf-pen.ts'
 import { lackedLetters } from './drawing/printable-text.ts'
-import { type Paragraph, pagesOf, setParagraphs } from './drawing/text-flow.ts'
-import { POINTS_PER_MM } from './packets/label-sheets.ts'
+import { drawLines, type Paragraph, pagesOf, setParagraphs } from './drawing/text-flow.ts'
 
 /** One variety on a grower's sheet. */
 export interface GrowerVariety {

@@ -1,13 +1,7 @@
-import { drawLines, type PrintedDocument } from './donor-letters.ts'
-import type { PaperFonts } from './drawing/fonts.ts'
-import { PAGE_SIZES, type PaperName } from './drawing/page-sizes.ts'
-import { openFaces, startDocument } from './drawing/paper-document.ts'
-import { openPen } from './drawing/pdf-pen.ts'
-import { lackedLetters } from './drawing/printable-text.ts'
-import { CELL_PT, type RuledColumn, ruledRow } from './drawing/ruled-row.ts'
-import { type Faces, type Paragraph, pagesOf, type SetLine, setParagraphs } from './drawing/text-flow.ts'
-import { POINTS_PER_MM } from './packets/label-sheets.ts'
-import type { FaceName } from './packets/packet-styles.ts'
+import type { PrintedDocument } from './drawing/paper-document.ts'
+import { CELL_PT, type RuledColumn } from './drawing/ruled-row.ts'
+import { type RuledPart, ruledSheet, type SheetWanted } from './drawing/ruled-sheet.ts'
+import type { Paragraph } from './drawing/text-flow.ts'
 
 /** A place as the round sheet shows it. */
 export interface SheetStop {
@@ -20,20 +14,13 @@ export interface SheetStop {
   readonly lotNumbers: readonly string[]
 }
 
-export interface RoundSheetWanted {
+export interface RoundSheetWanted extends SheetWanted {
   readonly stops: readonly SheetStop[]
   /** What each look means, a line each. */
   readonly meanings: readonly string[]
   readonly cautions: readonly string[]
-  readonly libraryName: string
-  readonly date: string
-  readonly paper: PaperName
-  readonly title: string
-  readonly language: string
-  readonly fonts: PaperFonts
 }
 
-export const ROUND_MARGIN_MM = 14
 /** More lots than this are counted, not listed: nobody finds a number among more. */
 const MOST_LISTED = 60
 /** A line to write on: white alone would be set as one space. */
@@ -48,71 +35,42 @@ const COLUMNS: readonly RuledColumn[] = [
 /** A PDF to tick on a round, each place kept on one page where it fits. Throws RangeError where there is none. */
 export async function roundSheet(wanted: RoundSheetWanted): Promise<PrintedDocument> {
   if (wanted.stops.length === 0) throw new RangeError('Choose at least one place to print.')
-  const page = PAGE_SIZES[wanted.paper]
-  const faces = openFaces(wanted.fonts)
-  const margin = ROUND_MARGIN_MM * POINTS_PER_MM
-  const width = page.width - 2 * margin
-  const document = await startDocument(wanted)
-  const used: FaceName[] = ['regular', 'semibold', 'bold']
-  const pen = await openPen(document, new Map(used.map((name) => [name, faces[name]])))
-  const missing = new Set<string>()
-  const lines = [
-    ...setParagraphs(headOf(wanted), width, faces, missing),
-    ...wanted.stops.flatMap((stop) => linesOf(stop, width, faces, missing)),
-  ]
-  for (const sheet of pagesOf(lines, page.height - 2 * margin)) {
-    pen.newPage(page.width, page.height)
-    drawLines(pen, sheet, margin, margin)
-  }
-  return {
-    bytes: await document.save(),
-    pages: document.getPageCount(),
-    warnings: lackedLetters('The round sheet', missing),
-  }
+  return ruledSheet(wanted, {
+    name: 'Round sheet',
+    columns: COLUMNS,
+    opening: openingOf(wanted),
+    parts: wanted.stops.map(partOf),
+    partsKept: true,
+  })
 }
 
-function headOf({ libraryName, date, meanings, cautions }: RoundSheetWanted): Paragraph[] {
-  const text = (words: string, face: FaceName, before: number): Paragraph => ({
+function openingOf({ meanings, cautions }: RoundSheetWanted): Paragraph[] {
+  const text = (words: string, face: 'regular' | 'bold', before: number): Paragraph => ({
     text: words,
     face,
     size: CELL_PT,
     before,
   })
   return [
-    { text: `Round sheet · ${libraryName} · ${date}`, face: 'semibold', size: 13, before: 0 },
     text(`Walked on ${TO_FILL} by ${TO_FILL}${TO_FILL}`, 'regular', 6),
     ...meanings.map((meaning, index) => text(meaning, 'regular', index === 0 ? 6 : 0)),
     ...cautions.map((caution) => text(caution, 'bold', 4)),
   ]
 }
 
-function linesOf(stop: SheetStop, width: number, faces: Faces, missing: Set<string>): SetLine[] {
-  const text = (words: string, face: FaceName, size: number, before: number): Paragraph => ({
-    text: words,
-    face,
-    size,
-    before,
-    keptWithNext: true,
-  })
-  const { lotNumbers } = stop
+function partOf({ path, standing, looks, lotNumbers }: SheetStop): RuledPart {
   const lots =
     lotNumbers.length === 0
       ? 'No lot with seed lies there.'
       : lotNumbers.length > MOST_LISTED
         ? `${lotNumbers.length} lots.`
         : `Lots: ${lotNumbers.join(', ')}`
-  const head = [
-    text(stop.path, 'semibold', 12, 14),
-    text(stop.standing, 'regular', CELL_PT, 0),
-    text(lots, 'regular', CELL_PT, 1),
-  ]
-  const by = { columns: COLUMNS, width, faces, missing }
-  const headings = COLUMNS.map(([heading]) => heading)
-  return [
-    ...setParagraphs(head, width, faces, missing),
-    ruledRow({ cells: headings, face: 'semibold', kept: true }, by),
-    ...stop.looks.map((look, index) =>
-      ruledRow({ cells: [look], face: 'regular', kept: index < stop.looks.length - 1 }, by),
-    ),
-  ]
+  return {
+    head: [
+      { text: path, face: 'semibold', size: 12, before: 14 },
+      { text: standing, face: 'regular', size: CELL_PT, before: 0 },
+      { text: lots, face: 'regular', size: CELL_PT, before: 1 },
+    ],
+    rows: looks.map((look) => [look]),
+  }
 }

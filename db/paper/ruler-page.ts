@@ -1,11 +1,8 @@
-import type { PrintedDocument } from './donor-letters.ts'
-import { drawLines } from './donor-letters.ts'
 import type { PaperFonts } from './drawing/fonts.ts'
-import { PAGE_SIZES, type PaperName } from './drawing/page-sizes.ts'
-import { openFaces, startDocument } from './drawing/paper-document.ts'
+import { INCH, PAGE_SIZES, type PaperName, POINTS_PER_MM } from './drawing/page-sizes.ts'
+import { openFaces, type PrintedDocument, startDocument } from './drawing/paper-document.ts'
 import { openPen } from './drawing/pdf-pen.ts'
-import { setParagraphs } from './drawing/text-flow.ts'
-import { INCH, POINTS_PER_MM } from './packets/label-sheets.ts'
+import { drawLines, setParagraphs } from './drawing/text-flow.ts'
 
 export interface RulerWanted {
   readonly paper: PaperName

@@ -1,13 +1,17 @@
 import { CARE, FOR_SOWING } from './care-words.ts'
-import type { PrintedDocument } from './donor-letters.ts'
-import { drawLines } from './donor-letters.ts'
 import type { PaperFonts } from './drawing/fonts.ts'
-import { PAGE_SIZES, type PaperName } from './drawing/page-sizes.ts'
-import { openFaces, startDocument } from './drawing/paper-document.ts'
+import { PAGE_SIZES, type PaperName, POINTS_PER_MM } from './drawing/page-sizes.ts'
+import { openFaces, type PrintedDocument, startDocument } from './drawing/paper-document.ts'
 import { openPen } from './drawing/pdf-pen.ts'
 import { lackedLetters } from './drawing/printable-text.ts'
-import { heightOf, type Paragraph, pagesOf, type SetLine, setParagraphs } from './drawing/text-flow.ts'
-import { POINTS_PER_MM } from './packets/label-sheets.ts'
+import {
+  drawLines,
+  heightOf,
+  type Paragraph,
+  pagesOf,
+  type SetLine,
+  setParagraphs,
+} from './drawing/text-flow.ts'
 
 /** Seed that went out, as its slip lists it. */
 export interface SlipLine {

@@ -84,6 +84,13 @@ module.exports = {
       ],
       'Data in, bytes out; Node only to read the fonts that are shipped.',
     ),
+    {
+      name: 'drawing-knows-no-document',
+      comment: 'What every document is drawn with knows none of them.',
+      severity: 'error',
+      from: { path: '^db/paper/drawing/' },
+      to: { path: '^db/paper/', pathNot: '^db/paper/drawing/' },
+    },
     may(
       'solver-knows-no-seed',
       '^db/solver/',

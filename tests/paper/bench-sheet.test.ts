@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest'
-import { BENCH_MARGIN_MM, type BenchTest, benchSheet } from '../../db/paper/bench-sheet.ts'
+import { type BenchTest, benchSheet } from '../../db/paper/bench-sheet.ts'
 import { loadPaperFonts } from '../../db/paper/drawing/fonts.ts'
 import type { PaperName } from '../../db/paper/drawing/page-sizes.ts'
+import { SHEET_MARGIN_MM } from '../../db/paper/drawing/ruled-sheet.ts'
 import { bare } from '../builders/packets.ts'
 import { type ReadPage, readPdf } from '../builders/read-pdf.ts'
 
@@ -54,9 +55,9 @@ test.each(['a4', 'letter'] as const)(
       expect(text).toContain(bare(words))
     for (const { ink, character } of page.characters) {
       if (character.trim() === '') continue
-      expect(ink.left).toBeGreaterThanOrEqual(BENCH_MARGIN_MM - HAIR_MM)
-      expect(ink.right).toBeLessThanOrEqual(page.widthMm - BENCH_MARGIN_MM + HAIR_MM)
-      expect(ink.bottom).toBeLessThanOrEqual(page.heightMm - BENCH_MARGIN_MM + HAIR_MM)
+      expect(ink.left).toBeGreaterThanOrEqual(SHEET_MARGIN_MM - HAIR_MM)
+      expect(ink.right).toBeLessThanOrEqual(page.widthMm - SHEET_MARGIN_MM + HAIR_MM)
+      expect(ink.bottom).toBeLessThanOrEqual(page.heightMm - SHEET_MARGIN_MM + HAIR_MM)
     }
     expect([pages, warnings]).toEqual([1, []])
     read.close()

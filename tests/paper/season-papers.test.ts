@@ -8,9 +8,10 @@ import {
   flowingDocument,
 } from '../../db/paper/drawing/flowing-document.ts'
 import { loadPaperFonts } from '../../db/paper/drawing/fonts.ts'
+import { SHEET_MARGIN_MM } from '../../db/paper/drawing/ruled-sheet.ts'
 import { type KeepCard, keepCardParts } from '../../db/paper/keep-cards.ts'
 import { RULER_AT_MM, rulerPage } from '../../db/paper/ruler-page.ts'
-import { STOCKTAKE_MARGIN_MM, stocktakeSheet } from '../../db/paper/stocktake-sheet.ts'
+import { stocktakeSheet } from '../../db/paper/stocktake-sheet.ts'
 import { bare, nastyName } from '../builders/packets.ts'
 import { type ReadPdf, readPdf } from '../builders/read-pdf.ts'
 
@@ -168,7 +169,7 @@ test('a ruled row grows with the text in its cells, so that nothing of it is los
   const plain = names.filter((name) => /^[\p{L}\d -]+$/u.test(name) && !/[א-ת؀-ۿ豆ね콩க\ue001]/u.test(name))
   for (const name of plain) expect(text).toContain(bare(name).slice(0, 12))
   for (const { character, ink } of pdf.pages.flatMap(({ characters }) => characters)) {
-    if (character.trim() !== '') expect(ink.right).toBeLessThanOrEqual(210 - STOCKTAKE_MARGIN_MM + HAIR_MM)
+    if (character.trim() !== '') expect(ink.right).toBeLessThanOrEqual(210 - SHEET_MARGIN_MM + HAIR_MM)
   }
   pdf.close()
 })

@@ -1,13 +1,11 @@
-import { drawLines, type PrintedDocument } from '../donor-letters.ts'
-import { POINTS_PER_MM } from '../packets/label-sheets.ts'
-import type { Item } from '../packets/packet-blocks.ts'
-import type { FaceName } from '../packets/packet-styles.ts'
 import type { PaperFonts } from './fonts.ts'
-import { PAGE_SIZES, type PaperName } from './page-sizes.ts'
-import { openFaces, startDocument } from './paper-document.ts'
+import type { Item } from './items.ts'
+import { PAGE_SIZES, type PaperName, POINTS_PER_MM } from './page-sizes.ts'
+import { openFaces, type PrintedDocument, startDocument } from './paper-document.ts'
 import { openPen } from './pdf-pen.ts'
 import { lackedLetters } from './printable-text.ts'
-import { type Faces, type Paragraph, pagesOf, type SetLine, setParagraphs } from './text-flow.ts'
+import { drawLines, type Faces, type Paragraph, pagesOf, type SetLine, setParagraphs } from './text-flow.ts'
+import type { FaceName } from './typeface.ts'
 
 /** Figures side by side as bars, the longest of them as long as there is room. */
 export interface Bars {

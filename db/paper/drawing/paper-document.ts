@@ -1,7 +1,13 @@
 import { PDFDocument, PrintScaling } from 'pdf-lib'
-import type { FaceName } from '../packets/packet-styles.ts'
 import type { PaperFonts } from './fonts.ts'
-import { openFont, openTypeface, type Typeface } from './typeface.ts'
+import { type FaceName, openFont, openTypeface, type Typeface } from './typeface.ts'
+
+/** A document that was made. */
+export interface PrintedDocument {
+  readonly bytes: Uint8Array
+  readonly pages: number
+  readonly warnings: readonly string[]
+}
 
 /** What every document says of itself. */
 export interface DocumentFacts {

@@ -15,10 +15,9 @@ import {
   setTextMatrix,
   setTextRise,
 } from 'pdf-lib'
-import type { Item, TextItem } from '../packets/packet-blocks.ts'
-import type { FaceName } from '../packets/packet-styles.ts'
+import type { Item, TextItem } from './items.ts'
 import type { Piece } from './text-fitting.ts'
-import type { PlacedGlyph, Typeface } from './typeface.ts'
+import type { FaceName, PlacedGlyph, Typeface } from './typeface.ts'
 
 /** Draws laid-out labels on the pages of a PDF. */
 export interface Pen {

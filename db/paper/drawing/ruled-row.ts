@@ -1,7 +1,7 @@
-import { POINTS_PER_MM } from '../packets/label-sheets.ts'
-import type { Item } from '../packets/packet-blocks.ts'
-import type { FaceName } from '../packets/packet-styles.ts'
+import type { Item } from './items.ts'
+import { POINTS_PER_MM } from './page-sizes.ts'
 import { type Faces, type Paragraph, type SetLine, setParagraphs } from './text-flow.ts'
+import type { FaceName } from './typeface.ts'
 
 /** Room for what is written by hand: 7 mm, as ruled paper has (common practice, no source). */
 const ROW_PT = 7 * POINTS_PER_MM

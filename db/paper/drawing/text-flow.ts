@@ -1,8 +1,8 @@
-import type { Item } from '../packets/packet-blocks.ts'
-import type { FaceName } from '../packets/packet-styles.ts'
+import type { Item } from './items.ts'
+import type { Pen } from './pdf-pen.ts'
 import { printableText } from './printable-text.ts'
 import { fitLines, leftOverhang, lineText, piecesOf } from './text-fitting.ts'
-import type { Typeface } from './typeface.ts'
+import type { FaceName, Typeface } from './typeface.ts'
 
 /** A paragraph to be set. Sizes in points. */
 export interface Paragraph {
@@ -163,4 +163,9 @@ export function placed(lines: readonly SetLine[]): { readonly line: SetLine; rea
     y = top + line.height
     return { line, y: top }
   })
+}
+
+/** Draws lines one below another from a corner, points from the top left of the page. */
+export function drawLines(pen: Pen, lines: readonly SetLine[], x: number, y: number): void {
+  for (const { line, y: down } of placed(lines)) for (const item of line.items) pen.draw(item, x, y + down)
 }

@@ -1,5 +1,8 @@
 import { create, type Font, type FontCollection } from '@cantoo/fontkit'
 
+/** The faces that paper is set in. */
+export type FaceName = 'regular' | 'italic' | 'semibold' | 'bold' | 'number'
+
 /** OpenType features by tag. */
 export type Features = Readonly<Record<string, boolean>>
 

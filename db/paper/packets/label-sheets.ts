@@ -37,9 +37,6 @@ export interface Cell {
   readonly height: number
 }
 
-export const INCH = 25.4
-/** A point is 1/72 inch (ISO 32000-1, 8.3.2.3). */
-export const POINTS_PER_MM = 72 / INCH
 /** Blank inside every edge of a label, mm: what a feeder may shift a sheet by (common practice, no source). */
 export const INSIDE_MARGIN_MM = 2
 /** How thick a line is that is cut or folded along, mm. */

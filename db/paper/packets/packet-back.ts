@@ -1,4 +1,5 @@
 import { CARE, FOR_SOWING } from '../care-words.ts'
+import { POINTS_PER_MM } from '../drawing/page-sizes.ts'
 import { lackedLetters } from '../drawing/printable-text.ts'
 import {
   cutToHeight,
@@ -8,7 +9,7 @@ import {
   type SetLine,
   setParagraphs,
 } from '../drawing/text-flow.ts'
-import { type Cell, POINTS_PER_MM } from './label-sheets.ts'
+import type { Cell } from './label-sheets.ts'
 import type { PacketLabel } from './packet-text.ts'
 import type { PacketParts } from './sheet-marks.ts'
 

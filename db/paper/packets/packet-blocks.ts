@@ -1,4 +1,4 @@
-import type { QrCode } from '../drawing/qr-squares.ts'
+import type { Item } from '../drawing/items.ts'
 import {
   balanceLines,
   fitLines,
@@ -7,9 +7,9 @@ import {
   lineWidth,
   piecesOf,
 } from '../drawing/text-fitting.ts'
-import type { Typeface } from '../drawing/typeface.ts'
+import type { FaceName, Typeface } from '../drawing/typeface.ts'
 import type { Carries } from './label-sheets.ts'
-import type { FaceName, Styles } from './packet-styles.ts'
+import type { Styles } from './packet-styles.ts'
 import type { PacketLabel } from './packet-text.ts'
 
 /** A rectangle's size in points. */
@@ -17,33 +17,6 @@ export interface Room {
   readonly width: number
   readonly height: number
 }
-
-export interface TextItem {
-  readonly kind: 'text'
-  readonly face: FaceName
-  readonly size: number
-  readonly x: number
-  readonly baseline: number
-  readonly line: Line
-}
-
-/** Ink of a label, in points from the top left corner of its room, downwards. */
-export type Item =
-  | TextItem
-  | {
-      readonly kind: 'bar'
-      readonly x: number
-      readonly y: number
-      readonly width: number
-      readonly height: number
-    }
-  | {
-      readonly kind: 'code'
-      readonly x: number
-      readonly y: number
-      readonly module: number
-      readonly code: QrCode
-    }
 
 export interface Job {
   readonly label: PacketLabel

@@ -1,12 +1,5 @@
-import {
-  type Block,
-  type Item,
-  type Job,
-  type Paragraph,
-  paragraph,
-  SEPARATOR,
-  type Wanted,
-} from './packet-blocks.ts'
+import type { Item } from '../drawing/items.ts'
+import { type Block, type Job, type Paragraph, paragraph, SEPARATOR, type Wanted } from './packet-blocks.ts'
 import type { Fact, Plan } from './packet-plans.ts'
 import { CAUTION_TYPE_PT, SMALLEST_TYPE_PT, sizeAt } from './packet-styles.ts'
 import { firstSentence } from './packet-text.ts'

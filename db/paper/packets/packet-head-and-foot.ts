@@ -1,8 +1,8 @@
+import type { Item } from '../drawing/items.ts'
 import { lineWidth, piecesOf, wholePiece } from '../drawing/text-fitting.ts'
 import { carriesFacts } from './label-sheets.ts'
 import {
   type Block,
-  type Item,
   type Job,
   moved,
   narrowedAt,

@@ -1,21 +1,13 @@
-import { drawLines } from '../donor-letters.ts'
 import type { PaperFonts } from '../drawing/fonts.ts'
+import { POINTS_PER_MM } from '../drawing/page-sizes.ts'
 import { openFaces, startDocument } from '../drawing/paper-document.ts'
 import { openPen, type Pen } from '../drawing/pdf-pen.ts'
 import { qrCode } from '../drawing/qr-squares.ts'
-import type { Typeface } from '../drawing/typeface.ts'
-import {
-  type Cell,
-  cellAt,
-  inkBox,
-  labelsOnSheet,
-  PAGE_EDGE_MM,
-  POINTS_PER_MM,
-  type SheetGeometry,
-} from './label-sheets.ts'
+import { drawLines } from '../drawing/text-flow.ts'
+import type { FaceName, Typeface } from '../drawing/typeface.ts'
+import { type Cell, cellAt, inkBox, labelsOnSheet, PAGE_EDGE_MM, type SheetGeometry } from './label-sheets.ts'
 import { PART_MARGIN_MM, packetBack, type SetPart } from './packet-back.ts'
 import { type Layout, layoutPacket } from './packet-layout.ts'
-import type { FaceName } from './packet-styles.ts'
 import { type PacketLabel, printableLabel } from './packet-text.ts'
 import { labelWarnings, missingLetters } from './packet-warnings.ts'
 import { cropMarks, foldLines, packetParts } from './sheet-marks.ts'

@@ -1,11 +1,13 @@
+import type { Item } from '../drawing/items.ts'
+import { POINTS_PER_MM } from '../drawing/page-sizes.ts'
 import { type QrCode, QUIET_MODULES } from '../drawing/qr-squares.ts'
-import type { Typeface } from '../drawing/typeface.ts'
-import { type Carries, INSIDE_MARGIN_MM, POINTS_PER_MM } from './label-sheets.ts'
-import type { Item, Job, Room } from './packet-blocks.ts'
+import type { FaceName, Typeface } from '../drawing/typeface.ts'
+import { type Carries, INSIDE_MARGIN_MM } from './label-sheets.ts'
+import type { Job, Room } from './packet-blocks.ts'
 import { bodyOf } from './packet-body.ts'
 import { footOf, headOf } from './packet-head-and-foot.ts'
 import { PLANS, type Plan } from './packet-plans.ts'
-import { type FaceName, stylesFor } from './packet-styles.ts'
+import { stylesFor } from './packet-styles.ts'
 import type { PacketLabel } from './packet-text.ts'
 
 /** A label laid out, and what had to give way. */

@@ -1,3 +1,4 @@
+import type { FaceName } from '../drawing/typeface.ts'
 import { type Carries, carriesFacts } from './label-sheets.ts'
 
 /** The smallest type on any label, points. */
@@ -7,8 +8,6 @@ export const SMALLEST_TYPE_PT = 5.5
  * labelled in type no smaller than 8 point.
  */
 export const CAUTION_TYPE_PT = 8
-
-export type FaceName = 'regular' | 'italic' | 'semibold' | 'bold' | 'number'
 
 interface Style {
   readonly face: FaceName

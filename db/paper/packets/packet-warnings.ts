@@ -1,4 +1,5 @@
-import { type Carries, carriesFacts, POINTS_PER_MM } from './label-sheets.ts'
+import { POINTS_PER_MM } from '../drawing/page-sizes.ts'
+import { type Carries, carriesFacts } from './label-sheets.ts'
 import type { Layout } from './packet-layout.ts'
 import type { Fact } from './packet-plans.ts'
 import { CAUTION_TYPE_PT, SMALLEST_TYPE_PT } from './packet-styles.ts'

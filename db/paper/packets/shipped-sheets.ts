@@ -1,5 +1,6 @@
 import type { ShippedSheet } from '../../contract/paper-operations.ts'
-import { type Carries, INCH, type SheetGeometry } from './label-sheets.ts'
+import { INCH } from '../drawing/page-sizes.ts'
+import type { Carries, SheetGeometry } from './label-sheets.ts'
 
 /** ISO 216. */
 const A4 = { width: 210, height: 297 }

@@ -1,4 +1,4 @@
-import type { PrintedDocument } from '../../paper/donor-letters.ts'
+import type { PrintedDocument } from '../../paper/drawing/paper-document.ts'
 
 /** A finished document as the contract carries it. */
 export function made({ bytes, pages, warnings }: PrintedDocument, fileName: string) {

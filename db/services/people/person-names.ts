@@ -1,3 +1,4 @@
+import { anyOf, waysToWrite } from '../../domain/shared/names-in-text.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
 import { prepared } from '../../queries/prepared.ts'
 import type { Reading, Writing } from '../context.ts'
@@ -12,29 +13,29 @@ const BUT: ReadonlyMap<string, string> = new Map([
 /** Descriptors whose value is a person or an institution, so that even a name of one word can only be theirs. */
 const OF_PEOPLE = DESCRIPTORS.filter((one) => one.personal_data).map(({ code }) => code)
 
-/** Every name the person's records ever had or were credited by, longest first, so that a part of one does not spoil another. */
-export function namesOf(reading: Reading, ids: readonly number[]): string[] {
-  const marks = ids.map(() => '?').join(', ')
+/** Every name that a person's records ever had or were credited by, or those of everybody, in all the ways they are written. */
+export function namesOf(reading: Reading, ids: readonly number[] | 'everybody'): string[] {
+  const [ofRecord, ofChange, given] =
+    ids === 'everybody'
+      ? ['', '', []]
+      : [
+          ` WHERE id IN (${ids.map(() => '?').join(', ')})`,
+          ` AND person_id IN (${ids.map(() => '?').join(', ')})`,
+          ids,
+        ]
   const now = prepared(
     reading.sqlite,
-    `SELECT name FROM person WHERE id IN (${marks}) UNION SELECT credit_as FROM person WHERE id IN (${marks})`,
+    `SELECT name FROM person${ofRecord} UNION SELECT credit_as FROM person${ofRecord}`,
   )
     .pluck()
-    .all(...ids, ...ids) as string[]
-  const earlier = `FROM person_change WHERE field IN ('name', 'creditAs') AND person_id IN (${marks})`
+    .all(...given, ...given) as string[]
+  const earlier = `FROM person_change WHERE field IN ('name', 'creditAs')${ofChange}`
   const before = prepared(reading.sqlite, `SELECT before ${earlier} UNION SELECT after ${earlier}`)
     .pluck()
-    .all(...ids, ...ids) as string[]
+    .all(...given, ...given) as string[]
   const all = [...now, ...before.map((json) => String(JSON.parse(json)))].filter((name) => name !== '')
-  return [...new Set(all.flatMap((name) => [name, ...turned(name)]))].sort((a, b) => b.length - a.length)
-}
-
-/** The family name first, as lists write it. */
-function turned(name: string): string[] {
-  const at = name.lastIndexOf(' ')
-  if (at < 0) return []
-  const [given, family] = [name.slice(0, at), name.slice(at + 1)]
-  return [`${family}, ${given}`, `${family} ${given}`]
+  // The longest first, so that a part of one does not spoil another.
+  return [...new Set(all.flatMap(waysToWrite))].sort((a, b) => b.length - a.length)
 }
 
 /** Every column of the file in which somebody may have written a name: a table that comes later is not forgotten. */
@@ -58,10 +59,8 @@ export function rewriteName(writing: Writing, name: string, instead: string): vo
     return
   }
   const forms = [...new Set([name, JSON.stringify(name).slice(1, -1)])]
-  const sought = new RegExp(
-    `(?<!\\p{L})(?:${forms.map((form) => form.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')).join('|')})(?!\\p{L})`,
-    'giu',
-  )
+  const sought = anyOf(forms)
+  if (sought === null) return
   for (const { table, column } of writtenColumns(writing)) {
     const but = BUT.get(table) ?? ''
     for (const form of forms) {

@@ -1,9 +1,10 @@
 import { fold } from '../../domain/shared/fold.ts'
+import { anyOf, waysToWrite } from '../../domain/shared/names-in-text.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
-import { knownNames } from '../../queries/list-rows.ts'
 import type { Kept, WholeTable } from '../../queries/whole-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
+import { namesOf } from './person-names.ts'
 
 /** What is left out of what goes out. */
 export interface Withheld {
@@ -29,10 +30,9 @@ interface Asked {
 
 /** What leaves out what was not asked for, by the names of everybody in the book and of its keeper. */
 export function withholdingOf(reading: Reading, asked: Asked): Withholding {
-  const names = knownNames(reading.sqlite).people.map(({ name }) => name)
   return new Withholding({ people: !asked.people, places: !asked.places }, [
-    ...names,
-    settingsOf(reading).keeper,
+    ...namesOf(reading, 'everybody'),
+    ...waysToWrite(settingsOf(reading).keeper),
   ])
 }
 
@@ -53,15 +53,10 @@ export class Withholding {
   readonly #withheld: Withheld
   readonly #names: RegExp | null
 
-  /** `names` are all that people in the book are called. */
+  /** `names` are all that people in the book are called, in every way it is written. */
   constructor(withheld: Withheld, names: readonly string[]) {
     this.#withheld = withheld
-    const listed = names
-      .filter((name) => name.length > 2)
-      .toSorted((a, b) => b.length - a.length)
-      .map((name) => name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'))
-    this.#names =
-      listed.length === 0 ? null : new RegExp(`(?<!\\p{L})(?:${listed.join('|')})(?!\\p{L})`, 'giu')
+    this.#names = anyOf(names.filter((name) => name.length > 2))
   }
 
   rows(table: WholeTable, rows: readonly Kept[][]): Kept[][] {

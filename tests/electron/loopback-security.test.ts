@@ -1,7 +1,8 @@
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import { problemOf } from '../../electron/host/problem-of.ts'
 import { HostStopped } from '../../electron/host/start-host.ts'
 import { LARGEST_BODY } from '../../electron/loopback/read-body.ts'
+import { counted } from '../support/counted.ts'
 import { loopbackOver, send } from './support/loopback.ts'
 
 let loopback: Awaited<ReturnType<typeof loopbackOver>>
@@ -55,6 +56,12 @@ describe('its own page', () => {
 })
 
 describe('a call is refused, and nobody is asked,', () => {
+  let refused = 0
+  afterEach(() => {
+    refused += 1
+  })
+  afterAll(() => counted('kinds of strange calls to the window’s host refused', refused))
+
   const refusals: readonly [what: string, status: number, headers: Record<string, string | undefined>][] = [
     ['without a secret', 403, { 'X-Drawer-Secret': undefined }],
     ['with an empty secret', 403, { 'X-Drawer-Secret': '' }],

@@ -1,10 +1,11 @@
 import { strToU8, zipSync } from 'fflate'
 import { readSheet } from 'read-excel-file/node'
-import { describe, expect, it } from 'vitest'
+import { afterAll, describe, expect, it } from 'vitest'
 import type { CsvColumn } from '../../db/exchange/csv.ts'
 import { readPackage } from '../../db/exchange/package-files.ts'
 import { readTableFile } from '../../db/exchange/table-file.ts'
 import { workbookOf } from '../../db/exchange/xlsx-write.ts'
+import { counted } from '../support/counted.ts'
 
 const AT = '2026-03-14T10:30:00.000Z'
 const SHEET = (cells: string) => ({
@@ -17,7 +18,11 @@ const SHEET = (cells: string) => ({
   'xl/worksheets/sheet1.xml': strToU8(`<worksheet><sheetData>${cells}</sheetData></worksheet>`),
 })
 const bookOf = (cells: string) => zipSync(SHEET(cells))
+let tried = 0
+afterAll(() => counted('hostile or spoilt list files tried', tried))
+
 const because = (bytes: Uint8Array) => {
+  tried += 1
   const read = readTableFile(bytes)
   return read.kind === 'unreadable' ? read.because : `read ${read.rows.length} rows`
 }

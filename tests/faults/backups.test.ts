@@ -16,6 +16,7 @@ import { readingOf } from '../../db/services/context.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
 import { realHands } from '../../electron/host/real-hands.ts'
 import { aCollection, aGift, NOW, TODAY, takeIn } from '../builders/temporary-collection.ts'
+import { counted } from '../support/counted.ts'
 
 async function aBook() {
   const book = await aCollection()
@@ -192,6 +193,7 @@ test('the drill: the file is spoilt, that is noticed at opening, the last whole 
   await holder.close()
   const { problem: next } = await hostOn(book.folder, (restored as { file: string }).file)
   expect(next, 'it opens the next time').toBeNull()
+  counted('restore drills, the restored book checked', 1)
 })
 
 test('a backup that lies elsewhere is restored beside the open file, which stays as it is', async () => {

@@ -6,6 +6,7 @@ import { describe, expect, onTestFinished, test } from 'vitest'
 import { OneCollection } from '../../electron/command-line/one-collection.ts'
 import { answerCall } from '../../electron/host/answer-call.ts'
 import { realHands } from '../../electron/host/real-hands.ts'
+import { counted } from '../support/counted.ts'
 import { killAndLook } from './support/kills.ts'
 
 const KILLS = 8
@@ -16,7 +17,8 @@ test(`a host killed ${KILLS} times in the middle of random work keeps every answ
   const counts = await killAndLook(KILLS, 20261127)
   expect(counts).toMatchObject({ kills: KILLS })
   expect(counts.answered, 'some writes were answered before a kill').toBeGreaterThan(KILLS)
-  console.log(`kills: ${JSON.stringify(counts)}`)
+  counted('kills of the host survived', counts.kills)
+  counted('writes answered before a kill, and found after it', counts.answered)
 })
 
 describe('a process that died with half a transaction in the file', () => {

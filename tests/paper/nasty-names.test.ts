@@ -16,6 +16,7 @@ import { inkOutside, inkRoomsOf, labelsReadBack } from '../builders/labels-read-
 import { bare, nastyPacket, print } from '../builders/packets.ts'
 import { readCodes } from '../builders/read-codes.ts'
 import { readPdf } from '../builders/read-pdf.ts'
+import { counted } from '../support/counted.ts'
 
 /** A part by default, to be quick; `NAMES=500` for the long run. */
 const HOW_MANY = Number(process.env['NAMES'] ?? 40)
@@ -73,6 +74,7 @@ async function holdTogether(packets: readonly PacketLabel[], sheet: SheetGeometr
   for (const page of pdf.pages.slice(0, PAGES_LOOKED_AT))
     expect(inkOutside(page.raster(100), inkRoomsOf(sheet), 100)).toBe(0)
   pdf.close()
+  counted('labels with nasty names printed and read back', labels.length)
 }
 
 describe(`${HOW_MANY} nasty names`, () => {

@@ -2,12 +2,13 @@ import { spawn } from 'node:child_process'
 import { mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { COUNTS_FILE, countsIn } from './counted.ts'
 import { getTestBrowser } from './find-browser.ts'
 import { leftovers, lookBefore } from './leftovers.ts'
 
 // npm test: the checks, the tests of the parts, the builds, and the tests of the whole app in a browser. Every step
-// runs whatever the one before said, then it is looked what they left behind, and the last line is the sum of what the
-// two runners counted.
+// runs whatever the one before said, then it is looked what they left behind; at the end stands what the tests counted
+// (kills survived, hostile inputs tried), and the last line is the sum of what the two runners counted.
 
 const PROJECT_FOLDER = fileURLToPath(new URL('../../', import.meta.url))
 const REPORTS = join(PROJECT_FOLDER, 'test-results', 'reports')
@@ -75,6 +76,8 @@ async function main(): Promise<number> {
   mkdirSync(REPORTS, { recursive: true })
   const before = lookBefore(PROJECT_FOLDER)
   process.env['TMPDIR'] = before.temporary
+  const counts = join(REPORTS, 'counts.ndjson')
+  process.env[COUNTS_FILE] = counts
   const checked = await npm('check')
   const unit = await runUnitTests()
   const built = await npm('build')
@@ -90,6 +93,7 @@ async function main(): Promise<number> {
   if (!built) console.error('\nA build failed: see above.')
   const left = await leftovers(before, PROJECT_FOLDER)
   for (const sentence of left) console.error(`\nLeft behind: ${sentence}`)
+  console.log(['\nCounted on the way', ...countsIn(counts)].join('\n  '))
   const failed = unit.failed + app.failed + left.length
   console.log(`\n${unit.passed + app.passed} passed, ${failed} failed`)
   return checked && built && failed === 0 ? 0 : 1

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { WAYS } from '../domain/season-plan/ways.ts'
 import { CropId, Id, Line, Story } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { Sowing } from './regrow-operations.ts'
@@ -34,7 +35,14 @@ export const GrowingSite = z.object({
 })
 export type GrowingSite = z.infer<typeof GrowingSite>
 
-const Choice = z.strictObject({ accessionId: Id, siteId: Id, covered: z.boolean().default(false) })
+const Choice = z.strictObject({
+  accessionId: Id,
+  siteId: Id,
+  way: z
+    .enum(WAYS)
+    .default('open')
+    .describe('how it is kept from crossing: in the open by distance, under a cover, or sown later'),
+})
 
 export const PlanLine = z.object({
   accessionId: Id,
@@ -45,7 +53,16 @@ export const PlanLine = z.object({
   site: z.string(),
   growerId: Id.nullable(),
   grower: z.string(),
-  covered: z.boolean(),
+  way: z.enum(WAYS),
+  pollination: z.enum(['self', 'insect', 'wind']),
+  hours: z.number().describe('hours of work that this way of growing adds'),
+  laterDays: z
+    .int()
+    .nullable()
+    .describe('days later to sow it so that it flowers after others of its group; null: not to be relied on'),
+  apartInTime: z
+    .string()
+    .describe('what is sown first and what follows, where time keeps it apart from others; may be empty'),
   plants: z.int(),
   areaM2: z.number(),
   group: z.string().describe('plants that cross with one another bear one name'),
@@ -64,7 +81,7 @@ export const PlanLine = z.object({
 export type PlanLine = z.infer<typeof PlanLine>
 
 const PlanClash = z.object({
-  kind: z.enum(['isolation', 'neighbour', 'area', 'varieties', 'crop', 'twice']),
+  kind: z.enum(['isolation', 'neighbour', 'area', 'varieties', 'crop', 'way', 'twice']),
   sentence: z.string(),
   accessionIds: z.array(Id),
 })

@@ -581,7 +581,7 @@ CREATE TABLE season_plan_line (
   plan_id INTEGER NOT NULL REFERENCES season_plan (id),
   accession_id INTEGER NOT NULL REFERENCES accession (id),
   site_id INTEGER NOT NULL REFERENCES growing_site (id),
-  covered INTEGER NOT NULL CHECK (covered IN (0, 1)),
+  way TEXT NOT NULL CHECK (way IN ('open', 'covered', 'later')),
   PRIMARY KEY (plan_id, accession_id)
 ) STRICT, WITHOUT ROWID;
 --> statement-breakpoint

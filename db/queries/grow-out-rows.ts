@@ -1,5 +1,6 @@
 import type { IsoDate } from '../domain/dates/iso-date.ts'
 import type { GrowOutNoteKind } from '../domain/season-plan/grow-out.ts'
+import type { Way } from '../domain/season-plan/ways.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { standing } from './measurements.ts'
 import { joinKeptPerson } from './person-records.ts'
@@ -20,10 +21,10 @@ export interface GrowOutRow {
   readonly grower_id: number | null
   readonly grower: string | null
   /** As the latest plan of its season has it; null where that plan no longer has it. */
-  readonly covered: number | null
+  readonly way: Way | null
 }
 
-const COVERED = `(SELECT line.covered FROM season_plan_line AS line WHERE line.plan_id = (
+const WAY = `(SELECT line.way FROM season_plan_line AS line WHERE line.plan_id = (
     SELECT max(season_plan.id) FROM season_plan WHERE season_plan.season = grow_out.season AND ${standing('season_plan')})
   AND line.accession_id = grow_out.accession_id AND line.site_id = grow_out.site_id)`
 
@@ -34,11 +35,11 @@ export function growOutRows(sqlite: Sqlite, fromSeason: number): GrowOutRow[] {
     `SELECT * FROM (SELECT grow_out.id, season, grow_out.accession_id, accession.number AS accession_number,
        variety.name AS variety, crop.common_name AS crop, crop.id AS crop_id,
        coalesce(json_extract(crop.reference, '$.life_cycle'), '') = 'biennial' AS biennial,
-       site_id, growing_site.name AS site, who.id AS grower_id, who.name AS grower, ${COVERED} AS covered
+       site_id, growing_site.name AS site, who.id AS grower_id, who.name AS grower, ${WAY} AS way
      FROM grow_out JOIN growing_site ON growing_site.id = site_id ${joinKeptPerson('who', 'growing_site.grower_id')}
      JOIN accession ON accession.id = accession_id JOIN variety ON variety.id = variety_id JOIN crop ON crop.id = crop_id
      WHERE season >= ?) AS grow_out
-     WHERE covered IS NOT NULL
+     WHERE way IS NOT NULL
        OR EXISTS (SELECT 1 FROM grow_out_note WHERE grow_out_id = grow_out.id AND ${standing('grow_out_note')})
        OR EXISTS (SELECT 1 FROM withdrawal WHERE grow_out_id = grow_out.id AND ${standing('withdrawal')})
        OR EXISTS (SELECT 1 FROM seed_return WHERE grow_out_id = grow_out.id AND ${standing('seed_return')})

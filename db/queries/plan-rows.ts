@@ -11,6 +11,7 @@ export interface PlanCropRow {
   readonly biennial: number
   readonly home: number | null
   readonly strict: number | null
+  readonly pollination: string | null
 }
 
 /** The crops of some accessions, as a plan sees them. */
@@ -20,7 +21,8 @@ export function planCrops(sqlite: Sqlite, accessionIds: readonly number[]): Plan
     `SELECT accession.id AS accession_id, crop.species, crop.common_name AS crop,
        coalesce(json_extract(crop.reference, '$.life_cycle'), '') = 'biennial' AS biennial,
        json_extract(crop.reference, '$.isolation_home_m') AS home,
-       json_extract(crop.reference, '$.isolation_strict_m') AS strict
+       json_extract(crop.reference, '$.isolation_strict_m') AS strict,
+       json_extract(crop.reference, '$.pollination') AS pollination
      FROM json_each(?) AS wanted CROSS JOIN accession ON accession.id = wanted.value
      JOIN variety ON variety.id = variety_id JOIN crop ON crop.id = crop_id`,
   ).all(JSON.stringify(accessionIds)) as PlanCropRow[]

@@ -41,6 +41,7 @@ export function needFacts(facts: Partial<NeedFacts> & { living?: LivingSeeds } =
     policy: { regrowings: 3, plants: 60, emergence: 0.8 },
     testedViability: null,
     threshold: 0.85,
+    untested: 0,
     unit: SEEDS,
     ...facts,
   }

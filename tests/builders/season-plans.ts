@@ -1,4 +1,5 @@
 import type { PlanCandidate, PlanChoice, PlanProblem, PlanSite } from '../../db/domain/season-plan/plan.ts'
+import type { Way } from '../../db/domain/season-plan/ways.ts'
 
 /** A candidate that crosses with none and fits anywhere, with what a test wants otherwise. */
 export function aCandidate(accessionId: number, more: Partial<PlanCandidate> = {}): PlanCandidate {
@@ -8,9 +9,12 @@ export function aCandidate(accessionId: number, more: Partial<PlanCandidate> = {
     cropId: 'bean',
     group: `Group ${accessionId}`,
     isolation: 100,
+    plants: 20,
     area: 2,
     worth: 1,
     daysToSeed: null,
+    laterDays: null,
+    pollination: 'insect',
     flowersNextSeason: false,
     ...more,
   }
@@ -34,10 +38,10 @@ export function aSite(siteId: number, east: number, more: Partial<PlanSite> = {}
   }
 }
 
-export const at = (accessionId: number, siteId: number, covered = false): PlanChoice => ({
+export const at = (accessionId: number, siteId: number, way: Way = 'open'): PlanChoice => ({
   accessionId,
   siteId,
-  covered,
+  way,
 })
 
 /** A plan that somebody could meet, drawn from a random source of numbers from 0 to 1. */
@@ -52,6 +56,9 @@ export function drawnProblem(random: () => number, candidates: number, sites: nu
         area: 1 + whole(12),
         worth: 0.05 + Math.round(random() * 195) / 100,
         cropId: `crop-${whole(4)}`,
+        plants: 6 + whole(60),
+        laterDays: random() < 0.4 ? 28 : null,
+        pollination: (['self', 'insect', 'wind'] as const)[whole(3)] ?? 'insect',
       }),
     ),
     sites: Array.from({ length: sites }, (_, index) =>

@@ -161,7 +161,7 @@ export const SCENES: readonly Scene[] = [
         const { needs } = await app.call('regrow.needs', { limit: 20 })
         const accessionIds = needs.map(({ accessionId }) => accessionId)
         const { lines } = await app.call('plan.make', { accessionIds, seconds: 0 })
-        const choices = lines.map(({ accessionId, siteId, covered }) => ({ accessionId, siteId, covered }))
+        const choices = lines.map(({ accessionId, siteId, way }) => ({ accessionId, siteId, way }))
         await app.call('plan.save', { choices })
       }
       await open(page, '/regrow/season')

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import {
   emptySeason,
   isBlankSeason,
+  type PlannedChoice,
   type SeasonStep,
   seasonInWords,
   stepSeason,
@@ -9,9 +10,9 @@ import {
 
 const season = (...steps: readonly SeasonStep[]) => steps.reduce(stepSeason, emptySeason())
 const tick = (accessionId: number): SeasonStep => ({ kind: 'ticked', accessionId })
-const saved = [
-  { accessionId: 4, siteId: 1, covered: false },
-  { accessionId: 9, siteId: 2, covered: false },
+const saved: readonly PlannedChoice[] = [
+  { accessionId: 4, siteId: 1, way: 'open' },
+  { accessionId: 9, siteId: 2, way: 'open' },
 ]
 
 test('a tick is taken back by the next on the same accession, and then nothing is to be kept', () => {

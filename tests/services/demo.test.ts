@@ -100,7 +100,7 @@ describe('the demonstration', () => {
     }
     within(rescue, 5, 10)
     within(regrow, 14, 22)
-    within(watch, 11, 19)
+    within(watch, 11, 20)
     within(well, 65, 90)
   })
 })

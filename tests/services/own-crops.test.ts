@@ -243,7 +243,7 @@ describe('what leans on figures that a crop of the keeper’s own has not', () =
     ] as const) {
       ids.push((await takeIn(test, { ...newOf(crop, name), amount: '400 seeds' })).accessionId)
     }
-    const choices = ids.map((accessionId) => ({ accessionId, siteId, covered: false }))
+    const choices = ids.map((accessionId) => ({ accessionId, siteId }))
     const { lines, clashes } = await test.call('plan.check', { choices })
     expect(clashes).toEqual([])
     expect(lines.map(({ group }) => group)).toEqual(['Lantern vine', 'Quay daisy'])

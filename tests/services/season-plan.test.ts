@@ -106,7 +106,7 @@ describe('a season plan', () => {
     const near = await garden('Near', 150)
     const answer = await test.call('plan.make', { accessionIds: [beet, chard, bean], seconds: 5 })
     expect(answer).toMatchObject({ by: 'solver', gap: expect.any(Number), left: [] })
-    expect(answer.lines.filter(({ covered }) => covered)).toHaveLength(1)
+    expect(answer.lines.filter(({ way }) => way === 'covered')).toHaveLength(1)
     expect(answer.worth).toBeGreaterThanOrEqual(answer.greedyWorth)
     const open = [
       { accessionId: beet, siteId: here },
@@ -134,6 +134,32 @@ describe('a season plan', () => {
     })
   })
 
+  it('keeps two maizes of one garden apart by time, and tells their grower which is sown first', async () => {
+    const [flint, sweet] = [
+      await accession('maize', 'Lugg Flint'),
+      await accession('sweet-corn', 'Pier Sugar'),
+    ]
+    const siteId = await garden('Here', 0, { areaM2: 60, seasonDays: 140 })
+    const answer = await test.call('plan.make', { accessionIds: [flint, sweet], seconds: 5 })
+    expect(answer).toMatchObject({ by: 'solver', left: [] })
+    expect(answer.lines).toMatchObject([
+      { accessionId: flint, way: 'open', hours: 0, shortSeason: '' },
+      { accessionId: sweet, way: 'later', hours: 2, laterDays: 28, shortSeason: '' },
+    ])
+    const choices = answer.lines.map(({ accessionId, way }) => ({ accessionId, siteId, way }))
+    await test.call('plan.save', { choices })
+    const { plan } = await test.call('plan.latest', {})
+    expect(plan?.lines.map(({ way }) => way)).toEqual(['open', 'later'])
+    const { pdf } = await test.call('plan.sheets', {})
+    const { pages } = await readPdf(Buffer.from(pdf, 'base64'))
+    const words = bare(
+      pages.flatMap(({ characters }) => characters.map(({ character }) => character)).join(''),
+    )
+    expect(words).toContain(bare('Sow it on time: Pier Sugar at Here follows 28 days later'))
+    expect(words).toContain(bare('Sow it 28 days after Lugg Flint at Here'))
+    expect(words).toContain(bare('Grow no other Zea mays but what is planned within'))
+  })
+
   it('is greedy alone where no time is given, and says what does not fit', async () => {
     const squash = await accession('squash-maxima', 'Crown')
     await garden('Window box', 0, { areaM2: 1 })
@@ -149,7 +175,7 @@ describe('a season plan', () => {
     const siteId = await garden('Here', 0)
     expect(await test.call('plan.latest', {})).toEqual({ plan: null })
     const { entryId, planId } = await test.call('plan.save', {
-      choices: [{ accessionId: bean, siteId, covered: true }],
+      choices: [{ accessionId: bean, siteId, way: 'covered' }],
       note: 'Ask in March',
     })
     const { plan } = await test.call('plan.latest', {})
@@ -161,7 +187,7 @@ describe('a season plan', () => {
         {
           variety: 'Pole',
           site: 'Here',
-          covered: true,
+          way: 'covered',
           became: 'nothing went out to be grown',
           sow: { seeds: 18 },
         },
@@ -178,7 +204,7 @@ describe('a season plan', () => {
     await test.call('plan.save', {
       choices: [
         { accessionId: beet, siteId: here },
-        { accessionId: tomato, siteId: far, covered: true },
+        { accessionId: tomato, siteId: far, way: 'covered' },
       ],
     })
     const { pdf, pages, warnings, fileName } = await test.call('plan.sheets', {})

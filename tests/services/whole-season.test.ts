@@ -34,7 +34,7 @@ function call<N extends ServiceName>(name: N, input: WithoutKey<CallInput<N>>): 
 }
 
 const choicesOf = (lines: Value<'plan.make'>['lines']) =>
-  lines.map(({ accessionId, siteId, covered }) => ({ accessionId, siteId, covered }))
+  lines.map(({ accessionId, siteId, way }) => ({ accessionId, siteId, way }))
 
 /** Early spring on the demonstration's twelve gardens, then a season on: sow, fail one, harvest two. */
 it('goes from what to regrow to seed brought back, and the needs follow', async () => {

@@ -20,6 +20,8 @@ export interface NeedFacts {
   /** Part thought to be alive today over the accession's tested seed, with its threshold; null: nothing was tested. */
   readonly testedViability: number | null
   readonly threshold: number
+  /** Living seeds, by assumption, in lots that nobody has tested and that no forecast calls weak. */
+  readonly untested: number
   readonly unit: CountedUnit
 }
 
@@ -40,14 +42,16 @@ const IN_LETTERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven',
  * Judges whether an accession holds enough living seed.
  *
  * Rescue: too few for one full regrowing. Regrow this season: fewer than must be kept, or tested below its threshold.
- * Watch: enough by the middle figure, but the doubt reaches below what must be kept.
+ * Watch: enough by the middle figure, but the doubt reaches below what must be kept; or weak as far as it was tested,
+ * beside enough seed that was not, such as last season's harvest: a test comes before a regrowing.
  */
 export function needState(facts: Omit<NeedFacts, 'unit'>): NeedState {
   const { living, policy } = facts
   if (living.about < seedsForOneRegrowing(policy)) return 'rescue'
   const keep = seedsToKeep(policy)
-  if (living.about < keep || isWeak(facts)) return 'regrow'
-  return living.low < keep ? 'watch' : 'well-stocked'
+  const weak = isWeak(facts)
+  if (living.about < keep || (weak && facts.untested < keep)) return 'regrow'
+  return weak || living.low < keep ? 'watch' : 'well-stocked'
 }
 
 /** The judgement of {@link needState} in words, with its reasons and its arithmetic. */
@@ -72,7 +76,7 @@ export function judgeNeed(facts: NeedFacts): Need {
 }
 
 function reasonsOf(facts: NeedFacts, keep: number, oneRegrowing: number): readonly string[] {
-  const { living, policy, unit, testedViability, threshold } = facts
+  const { living, policy, unit, testedViability, threshold, untested } = facts
   const about = aboutLiving(living.about, [oneRegrowing, keep], unit)
   const plants = countInWords(policy.plants, PLANTS)
   const reasons: string[] = []
@@ -90,6 +94,12 @@ function reasonsOf(facts: NeedFacts, keep: number, oneRegrowing: number): readon
     reasons.push(
       `Weak: ${percentBelow(testedViability)} of its tested seed is thought to be alive, below the threshold of ${percent(threshold)}.`,
     )
+    if (untested >= keep) {
+      const more = aboutLiving(untested, [keep], unit)
+      reasons.push(
+        `Beside it ${more} were never tested, enough for the ${grouped(keep)} to keep: test them before you regrow it.`,
+      )
+    }
   }
   return reasons.length > 0 ? reasons : [`Enough for the ${grouped(keep)} to keep: ${about}.`]
 }

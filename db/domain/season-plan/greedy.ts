@@ -8,6 +8,7 @@ import {
   type PlanChoice,
   type PlanProblem,
 } from './plan.ts'
+import { WAYS } from './ways.ts'
 
 /**
  * A plan without a solver: the most valuable choice that still fits, again and again, round the locked ones.
@@ -33,13 +34,8 @@ export function greedyPlan(problem: PlanProblem, locked: readonly PlanChoice[]):
     const left = free.get(choice.siteId)
     if (placed.has(choice.accessionId) || left === undefined) continue
     if (left.area < candidate.area || left.varieties < 1) continue
-    const clashes =
-      !choice.covered &&
-      plan.some((other) => {
-        const there = look(other)
-        return !other.covered && crosses(candidate, site, there.candidate, there.site)
-      })
-    if (clashes) continue
+    const planting = { candidate, site, way: choice.way }
+    if (plan.some((other) => crosses(planting, { ...look(other), way: other.way }))) continue
     plan.push(choice)
     placed.add(choice.accessionId)
     take(choice)
@@ -58,11 +54,11 @@ function ranked(problem: PlanProblem) {
 export function possibleChoices(problem: PlanProblem) {
   return problem.candidates.flatMap((candidate) =>
     problem.sites.flatMap((site) =>
-      [false, true].flatMap((covered) => {
-        const value = choiceWorth(candidate, site, covered)
-        if (value <= 0 || !fits(candidate, site, covered)) return []
-        const choice: PlanChoice = { accessionId: candidate.accessionId, siteId: site.siteId, covered }
-        return [{ choice, value, area: candidate.area, candidate, site }]
+      WAYS.flatMap((way) => {
+        const value = choiceWorth(candidate, site, way)
+        if (value <= 0 || !fits(candidate, site, way)) return []
+        const choice: PlanChoice = { accessionId: candidate.accessionId, siteId: site.siteId, way }
+        return [{ choice, value, area: candidate.area, candidate, site, way }]
       }),
     ),
   )

@@ -1,6 +1,7 @@
 import { countInWords, grouped } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
 import type { Breeding } from '../needs/grade.ts'
+import { hoursInWords, hoursOfWay, type Pollination, type Way } from './ways.ts'
 
 /** What a grower has to know of one variety, as it is planned. */
 export interface GrowingFacts {
@@ -17,7 +18,10 @@ export interface GrowingFacts {
   /** Said where the garden's season is short for it; '' where it is not. */
   readonly shortSeason: string
   readonly group: string
-  readonly covered: boolean
+  readonly way: Way
+  /** What is sown first and what follows, in a sentence; '' where nothing of the plan is kept apart by time. */
+  readonly apartInTime: string
+  readonly pollination: Pollination
   readonly breeding: Breeding
   readonly biennial: boolean
   readonly family: string
@@ -62,14 +66,25 @@ export function growingAdvice(facts: GrowingFacts): readonly Advice[] {
   ]
 }
 
-function apart({ covered, isolationM, group, breeding, unknown }: GrowingFacts): string {
-  const caveat = unknown === '' ? '' : ` ${unknown}`
-  if (covered) {
-    return 'Keep it covered while it flowers: a cage, or bags on the flowers before they open, and pollinate by hand between different plants. Mark the covered flowers; save seed of those only.'
+/** How a cover is used, by what pollinates the crop. Common practice, no source. */
+const UNDER_A_COVER: Readonly<Record<Pollination, string>> = {
+  self: 'a cage or fleece over all of it, closed before the first flower opens; it pollinates itself.',
+  insect:
+    'a cage, or bags on the flowers before they open, and pollinate by hand between different plants. Mark the covered flowers; save seed of those only.',
+  wind: 'bags of close paper, for insect netting lets pollen through, on what sheds pollen and on what takes it before either opens, and carry pollen by hand from plant to plant every morning. Mark what was pollinated; save seed of that only.',
+}
+
+function apart(facts: GrowingFacts): string {
+  const { way, plants, pollination, apartInTime, isolationM, group, breeding, unknown } = facts
+  if (way === 'covered') {
+    return `Keep it covered while it flowers: ${UNDER_A_COVER[pollination]} It is ${hoursInWords(hoursOfWay(way, plants, pollination))} of work in all.`
   }
+  const caveat = unknown === '' ? '' : ` ${unknown}`
+  const planned = apartInTime === '' ? '' : ' but what is planned'
+  const inTime = apartInTime === '' ? '' : ` ${apartInTime}`
   const selfed =
     breeding === 'selfer' ? ' It mostly pollinates itself; bees cross a few flowers all the same.' : ''
-  return `Grow no other ${group} within ${round(isolationM)} m, and look over the fences. If a neighbour’s flowers at the same time, tell us before you save seed.${selfed}${caveat}`
+  return `Grow no other ${group}${planned} within ${round(isolationM)} m, and look over the fences. If a neighbour’s flowers at the same time, tell us before you save seed.${inTime}${selfed}${caveat}`
 }
 
 function select({ plants, breeding }: GrowingFacts): string {

@@ -8,7 +8,7 @@ export function whyLeftOut(
 ): string {
   if (problem.sites.length === 0) return 'There is no garden to grow it in.'
   const tries = problem.sites.map((site) => {
-    const choice = { accessionId: candidate.accessionId, siteId: site.siteId, covered: false }
+    const choice = { accessionId: candidate.accessionId, siteId: site.siteId, way: 'open' as const }
     return clashesOf(problem, [...plan, choice])
   })
   const least = tries.toSorted((a, b) => a.length - b.length)[0]

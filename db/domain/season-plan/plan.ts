@@ -1,5 +1,6 @@
 import { metresBetween, type Position } from './position.ts'
 import { isSeasonShort } from './season-length.ts'
+import { hoursOfWay, type Pollination, type Way } from './ways.ts'
 
 /** An accession that could be grown. */
 export interface PlanCandidate {
@@ -10,12 +11,16 @@ export interface PlanCandidate {
   readonly group: string
   /** Metres to keep from others of the group. */
   readonly isolation: number
+  readonly plants: number
   /** Bed that all its plants take, square metres. */
   readonly area: number
   /** What growing it is worth: the loss that it averts, above 0. */
   readonly worth: number
   /** Days without frost that it usually needs to ripe seed; null where frost does not bound it. */
   readonly daysToSeed: number | null
+  /** Days later to sow it so that it flowers after others of its group; null where that cannot be relied on. */
+  readonly laterDays: number | null
+  readonly pollination: Pollination
   /** It flowers in its second season only, so what sets seed this season cannot cross with it. */
   readonly flowersNextSeason: boolean
 }
@@ -53,33 +58,39 @@ export interface PlanProblem {
   readonly sites: readonly PlanSite[]
 }
 
-/** One accession at one site; `covered`: in a cage or bagged and pollinated by hand, so that it crosses with none. */
+/** One accession at one site, and how it is kept from crossing there. */
 export interface PlanChoice {
   readonly accessionId: number
   readonly siteId: number
-  readonly covered: boolean
+  readonly way: Way
 }
 
 /** What makes a choice impossible, in words. */
 export interface Clash {
-  readonly kind: 'isolation' | 'neighbour' | 'area' | 'varieties' | 'crop' | 'twice'
+  readonly kind: 'isolation' | 'neighbour' | 'area' | 'varieties' | 'crop' | 'way' | 'twice'
   readonly sentence: string
   readonly choices: readonly PlanChoice[]
 }
 
-/** What covering costs in worth, for its labour. Common practice, no source. */
-const LABOUR_OF_COVERING = 0.05
+/** What an hour of work takes off the worth of a choice. Judgement, no source. */
+const WORTH_OF_AN_HOUR = 0.01
 
 /** The part of what it is worth that is left where the season is shorter than usual for the crop. Judgement, no source. */
 const IN_A_SHORT_SEASON = 0.5
 
 /**
  * What a choice is worth: the averted loss, as far as the grower and the garden's season are to be relied on, less the
- * labour of covering.
+ * work that its way of growing adds.
  */
-export function choiceWorth(candidate: PlanCandidate, site: PlanSite, covered: boolean): number {
-  const ripens = isSeasonShort(candidate.daysToSeed, site.seasonDays) ? IN_A_SHORT_SEASON : 1
-  return candidate.worth * site.reliability * ripens - (covered ? LABOUR_OF_COVERING : 0)
+export function choiceWorth(candidate: PlanCandidate, site: PlanSite, way: Way): number {
+  const ripens = isSeasonShort(daysNeeded(candidate, way), site.seasonDays) ? IN_A_SHORT_SEASON : 1
+  const hours = hoursOfWay(way, candidate.plants, candidate.pollination)
+  return candidate.worth * site.reliability * ripens - hours * WORTH_OF_AN_HOUR
+}
+
+/** Days without frost from the usual time of sowing to ripe seed; null where frost does not bound it. */
+export function daysNeeded({ daysToSeed, laterDays }: PlanCandidate, way: Way): number | null {
+  return daysToSeed === null ? null : daysToSeed + (way === 'later' ? (laterDays ?? 0) : 0)
 }
 
 /** Metres between two sites; within one site the length of its beds; unknown places are far apart. */
@@ -101,22 +112,41 @@ export function freeVarieties({ mostVarieties, carried }: PlanSite): number {
 }
 
 /** Whether a candidate can stand at a site at all, everything else aside. */
-export function fits(candidate: PlanCandidate, site: PlanSite, covered: boolean): boolean {
+export function fits(candidate: PlanCandidate, site: PlanSite, way: Way): boolean {
   return (
-    ownClashes(candidate, site, { accessionId: candidate.accessionId, siteId: site.siteId, covered })
-      .length === 0
+    ownClashes(candidate, site, { accessionId: candidate.accessionId, siteId: site.siteId, way }).length === 0
   )
 }
 
-/** Whether two open plantings are so near that they cross. */
-export function crosses(a: PlanCandidate, at: PlanSite, b: PlanCandidate, there: PlanSite): boolean {
-  return a.group === b.group && metresApart(at, there) < Math.max(a.isolation, b.isolation)
+/** One accession where and how it grows. */
+export interface Planting {
+  readonly candidate: PlanCandidate
+  readonly site: PlanSite
+  readonly way: Way
+}
+
+/** Whether two plantings cross: neither is covered, they stand too near, and they may flower together. */
+export function crosses(a: Planting, b: Planting): boolean {
+  return a.way !== 'covered' && b.way !== 'covered' && areNear(a, b) && !flowerApart(a, b)
+}
+
+/** Whether one flowers when the other has done: one sown on time, the other later, and both of crops where that holds. */
+export function flowerApart(a: Planting, b: Planting): boolean {
+  return a.way !== b.way && a.candidate.laterDays !== null && b.candidate.laterDays !== null
+}
+
+/** Whether two of one crossing group stand nearer than they want. */
+export function areNear(a: Planting, b: Planting): boolean {
+  return (
+    a.candidate.group === b.candidate.group &&
+    metresApart(a.site, b.site) < Math.max(a.candidate.isolation, b.candidate.isolation)
+  )
 }
 
 /** Everything that is wrong with a plan, in words; empty where it can be done. */
 export function clashesOf(problem: PlanProblem, choices: readonly PlanChoice[]): readonly Clash[] {
   const look = lookUp(problem)
-  const placed = choices.map((choice) => ({ choice, ...look(choice) }))
+  const placed = choices.map((choice) => ({ choice, ...look(choice), way: choice.way }))
   const clashes: Clash[] = placed.flatMap(({ choice, candidate, site }) =>
     ownClashes(candidate, site, choice),
   )
@@ -125,11 +155,7 @@ export function clashesOf(problem: PlanProblem, choices: readonly PlanChoice[]):
       const both = [one.choice, other.choice]
       if (one.choice.accessionId === other.choice.accessionId) {
         clashes.push({ kind: 'twice', choices: both, sentence: `${one.candidate.variety} is planned twice.` })
-      } else if (
-        !one.choice.covered &&
-        !other.choice.covered &&
-        crosses(one.candidate, one.site, other.candidate, other.site)
-      ) {
+      } else if (crosses(one, other)) {
         clashes.push({ kind: 'isolation', choices: both, sentence: isolationInWords(one, other) })
       }
     }
@@ -171,7 +197,7 @@ export function worthOf(problem: PlanProblem, choices: readonly PlanChoice[]): n
   const look = lookUp(problem)
   return choices.reduce((sum, choice) => {
     const { candidate, site } = look(choice)
-    return sum + choiceWorth(candidate, site, choice.covered)
+    return sum + choiceWorth(candidate, site, choice.way)
   }, 0)
 }
 
@@ -180,6 +206,12 @@ function ownClashes(candidate: PlanCandidate, site: PlanSite, choice: PlanChoice
   const add = (kind: Clash['kind'], sentence: string) => clashes.push({ kind, sentence, choices: [choice] })
   if (site.takes.length > 0 && !site.takes.includes(candidate.cropId)) {
     add('crop', `${site.name} does not take the crop of ${candidate.variety}.`)
+  }
+  if (choice.way === 'later' && candidate.laterDays === null) {
+    add(
+      'way',
+      `${candidate.variety} cannot be kept apart by sowing it later: its kind does not flower all at once. Cover it, or keep it far from others.`,
+    )
   }
   if (candidate.area > freeBed(site) + 1e-9) {
     add(
@@ -190,7 +222,7 @@ function ownClashes(candidate: PlanCandidate, site: PlanSite, choice: PlanChoice
   const near = site.neighbours.find(
     ({ group, metres }) => group === candidate.group && metres < candidate.isolation,
   )
-  if (near !== undefined && !choice.covered) {
+  if (near !== undefined && choice.way !== 'covered') {
     add(
       'neighbour',
       `${near.group} flowers ${metres(near.metres)} m from ${site.name}, and ${candidate.variety} wants ${metres(candidate.isolation)} m. Cover it, or grow it elsewhere.`,
@@ -200,7 +232,7 @@ function ownClashes(candidate: PlanCandidate, site: PlanSite, choice: PlanChoice
     ({ group, metres, isolation }) =>
       group === candidate.group && metres < Math.max(candidate.isolation, isolation),
   )
-  if (roots !== undefined && !choice.covered && !candidate.flowersNextSeason) {
+  if (roots !== undefined && choice.way !== 'covered' && !candidate.flowersNextSeason) {
     const wanted = Math.max(candidate.isolation, roots.isolation)
     add(
       'neighbour',
@@ -210,19 +242,20 @@ function ownClashes(candidate: PlanCandidate, site: PlanSite, choice: PlanChoice
   return clashes
 }
 
-interface Placed {
-  readonly candidate: PlanCandidate
-  readonly site: PlanSite
-}
-
-function isolationInWords(one: Placed, other: Placed): string {
+function isolationInWords(one: Planting, other: Planting): string {
   const wanted = Math.max(one.candidate.isolation, other.candidate.isolation)
   const apart = metres(metresApart(one.site, other.site))
   const where =
     one.site.siteId === other.site.siteId
       ? `both at ${one.site.name}, whose beds are ${apart} m across`
       : `at ${one.site.name} and ${other.site.name}, ${apart} m apart`
-  return `${one.candidate.variety} and ${other.candidate.variety} cross: ${where}, and they want ${metres(wanted)} m. Cover one of them, or move it.`
+  return `${one.candidate.variety} and ${other.candidate.variety} cross: ${where}, and they want ${metres(wanted)} m. ${waysOut(one, other)}`
+}
+
+function waysOut({ candidate: { laterDays } }: Planting, { candidate }: Planting): string {
+  return laterDays === null || candidate.laterDays === null
+    ? 'Cover one of them, or move it.'
+    : `Cover one of them, sow one ${Math.max(laterDays, candidate.laterDays)} days after the other, or move it.`
 }
 
 function bedInWords(site: PlanSite): string {

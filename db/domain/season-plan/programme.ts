@@ -14,9 +14,9 @@ type Possible = ReturnType<typeof possibleChoices>[number] & { readonly name: st
 const TERMS_ON_A_LINE = 8
 
 /**
- * The season plan as an integer programme: one 0-1 variable for each accession at each site, open or covered.
+ * The season plan as an integer programme: one 0-1 variable for each accession at each site in each way.
  *
- * Each accession stands once at most; beds and numbers of varieties hold; of open plantings that would cross, at most
+ * Each accession stands once at most; beds and numbers of varieties hold; of plantings that would cross, at most
  * one of each largest set that all cross with one another. Locked choices are fixed at 1, and must not clash.
  */
 export function programmeOf(problem: PlanProblem, locked: readonly PlanChoice[]): Programme {
@@ -64,20 +64,22 @@ export function programmeOf(problem: PlanProblem, locked: readonly PlanChoice[])
   return { text, choices: new Map(possible.map(({ name, choice }) => [name, choice])) }
 }
 
-/** Names of open plantings of which at most one may stand. */
+/** Names of plantings of which at most one may stand. */
 function crossingSets(possible: readonly Possible[]): string[][] {
-  const open = possible.filter(({ choice }) => !choice.covered)
+  const open = possible.filter(({ way }) => way !== 'covered')
   return [...Map.groupBy(open, ({ candidate }) => candidate.group).values()].flatMap((group) => {
     const nodes = [
-      ...Map.groupBy(group, ({ candidate, site }) => `${candidate.isolation} ${site.siteId}`).values(),
+      ...Map.groupBy(
+        group,
+        ({ candidate, site, way }) => `${candidate.isolation} ${candidate.laterDays} ${site.siteId} ${way}`,
+      ).values(),
     ]
     const first = (node: readonly Possible[]) => {
       const [one] = node
       if (one === undefined) throw new Error('A crossing set without plantings')
       return one
     }
-    const near = (a: readonly Possible[], b: readonly Possible[]) =>
-      crosses(first(a).candidate, first(a).site, first(b).candidate, first(b).site)
+    const near = (a: readonly Possible[], b: readonly Possible[]) => crosses(first(a), first(b))
     // Where a garden is large enough for two of a crop, its plantings stand in no set of which only one may be.
     const single = nodes.filter((node) => near(node, node))
     const roomy = nodes.filter((node) => !near(node, node))
@@ -93,8 +95,8 @@ function crossingSets(possible: readonly Possible[]): string[][] {
   })
 }
 
-function keyOf({ accessionId, siteId, covered }: PlanChoice): string {
-  return `${accessionId} ${siteId} ${covered}`
+function keyOf({ accessionId, siteId, way }: PlanChoice): string {
+  return `${accessionId} ${siteId} ${way}`
 }
 
 function figure(value: number): string {

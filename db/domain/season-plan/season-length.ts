@@ -29,6 +29,7 @@ const DAYS_TO_SEED: Readonly<Record<string, number>> = {
   'bottle-gourd': 140,
   okra: 110,
   basil: 120,
+  sunflower: 110,
 }
 
 /** Days without frost that a crop usually needs to ripe seed; null where frost does not bound it or nothing is known. */

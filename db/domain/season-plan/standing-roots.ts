@@ -1,10 +1,11 @@
 import { metresApart, type PlanCandidate, type PlanSite } from './plan.ts'
+import type { Way } from './ways.ts'
 
 /** Roots of last season at one site, which are planted again and set seed this season. */
 export interface StandingRoots {
   readonly candidate: PlanCandidate
   readonly siteId: number
-  readonly covered: boolean
+  readonly way: Way
 }
 
 /** Sites with the roots of last season in them: the bed they take again, and their flowers as every site has them near. */
@@ -17,9 +18,9 @@ export function withRoots(sites: readonly PlanSite[], roots: readonly StandingRo
         area: here.reduce((sum, { candidate }) => sum + candidate.area, 0),
         varieties: here.length,
       },
-      flowering: roots.flatMap(({ candidate, siteId, covered }) => {
+      flowering: roots.flatMap(({ candidate, siteId, way }) => {
         const at = sites.find((one) => one.siteId === siteId)
-        if (at === undefined || covered) return []
+        if (at === undefined || way === 'covered') return []
         const { variety, group, isolation } = candidate
         return [{ variety, group, isolation, metres: metresApart(at, site) }]
       }),

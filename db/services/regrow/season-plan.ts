@@ -8,10 +8,12 @@ import { breedingOf } from '../../domain/needs/grade.ts'
 import { crossingGroup, isolationFor, unknownToPlan } from '../../domain/season-plan/crossing.ts'
 import { greedyPlan } from '../../domain/season-plan/greedy.ts'
 import { growOutInWords, growOutState, isCarriedInto } from '../../domain/season-plan/grow-out.ts'
+import { apartInTimeInWords } from '../../domain/season-plan/in-time.ts'
 import { whyLeftOut } from '../../domain/season-plan/left-out.ts'
 import { type LotNotSown, noSeedInWords } from '../../domain/season-plan/no-seed.ts'
 import {
   clashesOf,
+  daysNeeded,
   type PlanCandidate,
   type PlanChoice,
   type PlanProblem,
@@ -22,6 +24,7 @@ import { programmeOf } from '../../domain/season-plan/programme.ts'
 import { daysToSeed, shortSeasonInWords } from '../../domain/season-plan/season-length.ts'
 import { bedFor } from '../../domain/season-plan/spacing.ts'
 import { withRoots } from '../../domain/season-plan/standing-roots.ts'
+import { hoursOfWay, laterDays, pollinationOf } from '../../domain/season-plan/ways.ts'
 import { worthOfGrowing } from '../../domain/season-plan/worth.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { standing } from '../../queries/measurements.ts'
@@ -43,7 +46,7 @@ const NEAR_ENOUGH = 0.01
 interface Planning {
   readonly problem: PlanProblem
   readonly season: number
-  readonly lineOf: (choice: PlanChoice) => PlanLine
+  readonly linesOf: (choices: readonly PlanChoice[]) => PlanLine[]
 }
 
 /** Gathers gardens and the wanted accessions as a plan sees them. Refuses an accession that is not in the book. */
@@ -75,9 +78,12 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       cropId: first.crop_id,
       group: crossingGroup(ofCrop),
       isolation: isolationFor(ofCrop, breedingOf(first.mating_system), grade),
+      plants: policy.plants,
       area: bedFor(first.crop_id, policy.plants),
       worth: worthOfGrowing(need),
       daysToSeed: daysToSeed(first.crop_id),
+      laterDays: laterDays(first.crop_id),
+      pollination: pollinationOf(ofCrop.pollination, breedingOf(first.mating_system)),
       flowersNextSeason: ofCrop.biennial === 1,
     }
     return {
@@ -96,14 +102,14 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       planSites(reading, sites),
       carried.flatMap(({ row }) => {
         const candidate = candidates.find(({ accessionId }) => accessionId === row.accession_id)
-        return candidate === undefined ? [] : [{ candidate, siteId: row.site_id, covered: row.covered === 1 }]
+        return candidate === undefined ? [] : [{ candidate, siteId: row.site_id, way: row.way ?? 'open' }]
       }),
     ),
   }
   return {
     problem,
     season: ranking.season.year,
-    lineOf: lineMaker(reading, known, sites, {
+    linesOf: lineMaker(reading, known, sites, problem, {
       season,
       since: addDays(ranking.season.sowing, -PREPARED_DAYS),
     }),
@@ -123,16 +129,23 @@ function lineMaker(
   reading: Reading,
   known: readonly Known[],
   sites: readonly GrowingSite[],
+  problem: PlanProblem,
   { season, since }: { readonly season: number; readonly since: string },
 ) {
   const growOuts = growOutsSince(reading, season).filter(({ row }) => row.season === season)
   const byId = new Map(known.map((row) => [row.candidate.accessionId, row]))
-  return ({ accessionId, siteId, covered }: PlanChoice): PlanLine => {
-    const row = byId.get(accessionId)
-    const site = sites.find((one) => one.siteId === siteId)
-    if (row === undefined || site === undefined) {
-      return refuse('not-found', 'A garden of this plan is not in the book.', { field: 'choices' })
-    }
+  const find = (choice: PlanChoice) => {
+    const row = byId.get(choice.accessionId)
+    const site = sites.find(({ siteId }) => siteId === choice.siteId)
+    return row === undefined || site === undefined
+      ? refuse('not-found', 'A garden of this plan is not in the book.', { field: 'choices' })
+      : { choice, row, site }
+  }
+  const lineOf = (
+    { choice, row, site }: ReturnType<typeof find>,
+    choices: readonly PlanChoice[],
+  ): PlanLine => {
+    const { accessionId, siteId, way } = choice
     const { candidate, first, lots, policy, biennial, unknown } = row
     const grown = growOuts.find(({ row: of }) => of.accession_id === accessionId && of.site_id === siteId)
     const unit = countedUnit(first.crop_id)
@@ -146,12 +159,16 @@ function lineMaker(
       site: site.name,
       growerId: site.growerId,
       grower: site.grower,
-      covered,
+      way,
+      pollination: candidate.pollination,
+      hours: hoursOfWay(way, candidate.plants, candidate.pollination),
+      laterDays: candidate.laterDays,
+      apartInTime: apartInTimeInWords(problem, choices, choice),
       plants: policy.plants,
       areaM2: candidate.area,
       group: candidate.group,
       isolationM: candidate.isolation,
-      shortSeason: shortSeasonInWords(first.crop, candidate.daysToSeed, site.name, site.seasonDays),
+      shortSeason: shortSeasonInWords(first.crop, daysNeeded(candidate, way), site.name, site.seasonDays),
       biennial,
       unknown,
       growOutId: grown?.row.id ?? null,
@@ -161,6 +178,7 @@ function lineMaker(
       noSeed: sow === null ? noSeedInWords(lots.map(lotNotSown), unit) : '',
     }
   }
+  return (choices: readonly PlanChoice[]) => choices.map(find).map((found) => lineOf(found, choices))
 }
 
 function lotNotSown(row: LotRow): LotNotSown {
@@ -194,8 +212,8 @@ export async function makePlan(
 ): Promise<Value<'plan.make'>> {
   const { locked } = input
   const planning = gather(reading, [...input.accessionIds, ...locked.map(({ accessionId }) => accessionId)])
-  const { problem, lineOf } = planning
-  for (const choice of locked) lineOf(choice)
+  const { problem, linesOf } = planning
+  linesOf(locked)
   const clash = clashesOf(problem, locked)[0]
   if (clash !== undefined) {
     refuse('value-refused', `What is to stay as it is cannot be done: ${clash.sentence}`, {
@@ -210,7 +228,7 @@ export async function makePlan(
   const plan = better ? solved.plan : greedy
   const placed = new Set(plan.map(({ accessionId }) => accessionId))
   return {
-    lines: plan.map(lineOf),
+    lines: linesOf(plan),
     by: better ? 'solver' : 'greedy',
     worth: worthOf(problem, plan),
     greedyWorth,
@@ -234,11 +252,11 @@ async function solvedPlan(problem: PlanProblem, locked: readonly PlanChoice[], s
 }
 
 export function checkPlan(reading: Reading, input: ParsedInput<'plan.check'>): Value<'plan.check'> {
-  const { problem, lineOf } = gather(
+  const { problem, linesOf } = gather(
     reading,
     input.choices.map(({ accessionId }) => accessionId),
   )
-  const lines = input.choices.map(lineOf)
+  const lines = linesOf(input.choices)
   return {
     lines,
     clashes: clashesOf(problem, input.choices).map(({ kind, sentence, choices }) => ({
@@ -253,11 +271,11 @@ export function savePlan(
   writing: Writing,
   input: ParsedInput<'plan.save'>,
 ): Omit<Value<'plan.save'>, 'entryId'> {
-  const { problem, lineOf, season } = gather(
+  const { problem, linesOf, season } = gather(
     writing,
     input.choices.map(({ accessionId }) => accessionId),
   )
-  for (const choice of input.choices) lineOf(choice)
+  linesOf(input.choices)
   const clash = clashesOf(problem, input.choices)[0]
   if (clash !== undefined) {
     refuse('value-refused', clash.sentence, { field: 'choices', todo: 'Change the plan, then save it.' })
@@ -318,7 +336,7 @@ export function latestPlan(reading: Reading): Value<'plan.latest'> {
     .where(eq(seasonPlanLine.planId, plan.id))
     .orderBy(seasonPlanLine.siteId, seasonPlanLine.accessionId)
     .all()
-  const { lineOf } = gather(
+  const { linesOf } = gather(
     reading,
     choices.map(({ accessionId }) => accessionId),
     plan.season,
@@ -329,7 +347,7 @@ export function latestPlan(reading: Reading): Value<'plan.latest'> {
       season: plan.season,
       on: plan.onDate,
       note: plan.note,
-      lines: choices.map(lineOf),
+      lines: linesOf(choices),
     },
   }
 }

@@ -177,15 +177,21 @@ function strengthOf(
   counted: readonly CountedLot[],
   first: LifeRow,
   policy: CollectionPolicy,
-): Pick<NeedFacts, 'testedViability' | 'threshold'> {
+): Pick<NeedFacts, 'testedViability' | 'threshold' | 'untested'> {
   const tested = counted.filter(({ life }) => life.basis === 'tested' && life.count > 0)
   const seeds = tested.reduce((sum, { life }) => sum + life.count, 0)
-  if (seeds === 0) return { testedViability: null, threshold: thresholdOf(first, policy) }
+  const untested = livingSeeds(
+    counted
+      .filter(({ life }) => life.basis !== 'tested' && life.basis !== 'forecast')
+      .map(({ life }) => life),
+  ).about
+  if (seeds === 0) return { testedViability: null, threshold: thresholdOf(first, policy), untested }
   const mean = (of: (lot: CountedLot) => number) =>
     tested.reduce((sum, lot) => sum + lot.life.count * of(lot), 0) / seeds
   return {
     testedViability: mean(({ life }) => life.viability),
     threshold: mean(({ row }) => thresholdOf(row, policy)),
+    untested,
   }
 }
 

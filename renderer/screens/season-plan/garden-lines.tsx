@@ -1,9 +1,16 @@
 import { Link } from 'wouter'
 import type { GrowingSite, PlanLine } from '../../../db/contract/season-plan-operations.ts'
+import { hoursInWords, WAYS, type Way } from '../../../db/domain/season-plan/ways.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { plantsInWords } from '../../shared/format/words.ts'
 import { HandOutSeed } from './hand-out-seed.tsx'
 import type { PlanOnTable } from './use-plan.ts'
+
+const WAY_WORDS: Readonly<Record<Way, string>> = {
+  open: 'by distance',
+  covered: 'under a cover',
+  later: 'sown later',
+}
 
 interface GardenLinesProps {
   readonly site: GrowingSite
@@ -70,7 +77,10 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
         {clashes && <strong className="plan-clash">✕ clashes </strong>}
         <Link href={`/regrow/need/${accessionId}`}>{line.variety}</Link> · {line.crop} ·{' '}
         {plantsInWords(line.plants)} on {format.number(Number(line.areaM2.toFixed(1)))} m²
-        {line.covered ? ' · covered' : ` · ${format.number(line.isolationM)} m from others of ${line.group}`}
+        {line.way === 'covered'
+          ? ` · covered, ${hoursInWords(line.hours)} of work`
+          : ` · ${format.number(line.isolationM)} m from others of ${line.group}`}
+        {line.apartInTime !== '' && ` · ${line.apartInTime}`}
         {line.biennial && ' · two seasons: keep its roots over winter'}
         {line.unknown !== '' && ` · ${line.unknown}`}
         {line.shortSeason !== '' && <span className="plan-caution"> {line.shortSeason}</span>}
@@ -91,12 +101,20 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
           </select>
         </label>
         <label>
-          <input
-            type="checkbox"
-            checked={line.covered}
-            onChange={() => plan.alter(accessionId, { covered: !line.covered })}
-          />{' '}
-          covered
+          Kept apart{' '}
+          <select
+            aria-label={`How ${line.variety} is kept apart`}
+            value={line.way}
+            onChange={(event) => plan.alter(accessionId, { way: event.target.value as Way })}
+          >
+            {WAYS.filter((way) => way !== 'later' || line.laterDays !== null || line.way === 'later').map(
+              (way) => (
+                <option key={way} value={way}>
+                  {WAY_WORDS[way]}
+                </option>
+              ),
+            )}
+          </select>
         </label>
         <label>
           <input

@@ -32,7 +32,7 @@ export function GardensPicture({ sites, lines, clashes }: GardensPictureProps) {
     <>
       <svg className="plan-picture" viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={words}>
         {placed.map((site) => {
-          const open = lines.filter((line) => line.siteId === site.siteId && !line.covered)
+          const open = lines.filter((line) => line.siteId === site.siteId && line.way !== 'covered')
           const widest = Math.max(0, ...open.map(({ isolationM }) => isolationM))
           return (
             <circle

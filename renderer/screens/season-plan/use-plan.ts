@@ -23,11 +23,7 @@ export function usePlan() {
   const { draft, dispatch } = visit
   const onTable = draft?.choices ?? null
   const locked = draft?.locked ?? []
-  const saved = latest.data?.plan?.lines.map(({ accessionId, siteId, covered }) => ({
-    accessionId,
-    siteId,
-    covered,
-  }))
+  const saved = latest.data?.plan?.lines.map(({ accessionId, siteId, way }) => ({ accessionId, siteId, way }))
   const choices = onTable ?? saved ?? []
   const checked = useRead('plan.check', { choices: [...choices] }, { keepLast: true })
   const [making, setMaking] = useState<{ busy: boolean; made: Made | null; error: ProblemError | null }>({
@@ -53,7 +49,7 @@ export function usePlan() {
       })
       dispatch({
         kind: 'planned',
-        choices: made.lines.map(({ accessionId, siteId, covered }) => ({ accessionId, siteId, covered })),
+        choices: made.lines.map(({ accessionId, siteId, way }) => ({ accessionId, siteId, way })),
       })
       setMaking({ busy: false, made, error: null })
     } catch (thrown) {
@@ -95,6 +91,6 @@ export function usePlan() {
 
 export type PlanOnTable = ReturnType<typeof usePlan>
 
-function keyOf({ accessionId, siteId, covered }: PlannedChoice): string {
-  return `${accessionId} ${siteId} ${covered}`
+function keyOf({ accessionId, siteId, way }: PlannedChoice): string {
+  return `${accessionId} ${siteId} ${way}`
 }

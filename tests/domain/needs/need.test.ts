@@ -24,6 +24,14 @@ describe('how an accession stands', () => {
     expect(judged({ living: stock, testedViability }).state).toBe(state)
   })
 
+  test.each([
+    ['a fresh harvest that is enough by itself', living(2_000, 1_500, 2_500), 225, 'watch'],
+    ['one that is not', living(2_000, 1_500, 2_500), 224, 'regrow'],
+    ['too few in all, whatever they are', living(224, 200, 250), 224, 'regrow'],
+  ] as const)('weak seed beside %s', (_, stock, untested, state) => {
+    expect(judged({ living: stock, testedViability: 0.5, untested }).state).toBe(state)
+  })
+
   test('states are listed worst first, each once', () => {
     expect(NEED_STATES).toEqual(['rescue', 'regrow', 'watch', 'well-stocked'])
   })
@@ -104,6 +112,13 @@ describe('in words', () => {
       [
         'Too few for one regrowing of 60 plants: about 50 living seeds, and it needs 75.',
         'Weak: 40 % of its tested seed is thought to be alive, below the threshold of 85 %.',
+      ],
+    ],
+    [
+      { living: living(2_000), testedViability: 0.4, untested: 1_204 },
+      [
+        'Weak: 40 % of its tested seed is thought to be alive, below the threshold of 85 %.',
+        'Beside it about 1,200 living seeds were never tested, enough for the 225 to keep: test them before you regrow it.',
       ],
     ],
     [{ living: living(400), testedViability: 0.9 }, ['Enough for the 225 to keep: about 400 living seeds.']],

@@ -9,6 +9,7 @@ import {
 } from '../../../db/domain/season-plan/grow-out.ts'
 import { clashesOf } from '../../../db/domain/season-plan/plan.ts'
 import { withRoots } from '../../../db/domain/season-plan/standing-roots.ts'
+import type { Way } from '../../../db/domain/season-plan/ways.ts'
 import { aCandidate, aSite, at } from '../../builders/season-plans.ts'
 
 const noted = (kind: GrowOut['notes'][number]['kind'], on: string) => ({
@@ -63,13 +64,10 @@ describe('roots of last season', () => {
   })
 
   const cabbage = aCandidate(1, { variety: 'Old Drum', group: 'Brassica oleracea', isolation: 200, area: 8 })
-  const sites = (covered: boolean) =>
-    withRoots(
-      [aSite(1, 0, { mostVarieties: 2 }), aSite(2, 150)],
-      [{ candidate: cabbage, siteId: 1, covered }],
-    )
-  const sentences = (candidate: ReturnType<typeof aCandidate>, siteId: number, covered = false) =>
-    clashesOf({ candidates: [candidate], sites: sites(covered) }, [at(candidate.accessionId, siteId)]).map(
+  const sites = (way: Way) =>
+    withRoots([aSite(1, 0, { mostVarieties: 2 }), aSite(2, 150)], [{ candidate: cabbage, siteId: 1, way }])
+  const sentences = (candidate: ReturnType<typeof aCandidate>, siteId: number, way: Way = 'open') =>
+    clashesOf({ candidates: [candidate], sites: sites(way) }, [at(candidate.accessionId, siteId)]).map(
       ({ sentence }) => sentence,
     )
 
@@ -78,7 +76,7 @@ describe('roots of last season', () => {
       'Variety 2 takes 13 m² of bed, and Garden 1 has 20 m² of bed, 8 m² of it under roots of last season.',
     ])
     const two = [aCandidate(2), aCandidate(3)]
-    const problem = { candidates: two, sites: sites(false) }
+    const problem = { candidates: two, sites: sites('open') }
     expect(clashesOf(problem, [at(2, 1), at(3, 1)]).map(({ sentence }) => sentence)).toEqual([
       'Garden 1 takes at most 2 varieties, and this is 2 beside 1 from last season.',
     ])
@@ -90,6 +88,6 @@ describe('roots of last season', () => {
       'Old Drum of last season flowers 150 m from Variety 2 at Garden 2, and they want 200 m. Cover one of them, or grow it elsewhere.',
     ])
     expect(sentences({ ...broccoli, flowersNextSeason: true }, 2)).toEqual([])
-    expect(sentences(broccoli, 2, true)).toEqual([])
+    expect(sentences(broccoli, 2, 'covered')).toEqual([])
   })
 })

@@ -52,7 +52,7 @@ describe('what is wrong with a plan', () => {
     expect(sentences(sites, [at(1, 1), at(2, 2)])).toEqual([
       'Variety 1 and Variety 2 cross: at Garden 1 and Garden 2, 250 m apart, and they want 300 m. Cover one of them, or move it.',
     ])
-    expect(sentences(sites, [at(1, 1, true), at(2, 2)])).toEqual([])
+    expect(sentences(sites, [at(1, 1, 'covered'), at(2, 2)])).toEqual([])
     expect(sentences([aSite(1, 0), aSite(2, 300)], [at(1, 1), at(2, 2)])).toEqual([])
   })
 

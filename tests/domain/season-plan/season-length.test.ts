@@ -7,6 +7,7 @@ import {
   isSeasonShort,
   shortSeasonInWords,
 } from '../../../db/domain/season-plan/season-length.ts'
+import { hoursOfWay } from '../../../db/domain/season-plan/ways.ts'
 import { aCandidate, aSite } from '../../builders/season-plans.ts'
 
 const crops = JSON.parse(
@@ -24,7 +25,7 @@ test('tender crops have a figure, and crops that stand frost have none', () => {
 
 test('every figure is of a crop of the table, and of none that takes two seasons', () => {
   const told = crops.filter(({ id }) => daysToSeed(id) !== null)
-  expect(told).toHaveLength(24)
+  expect(told).toHaveLength(25)
   expect(told.filter(({ life_cycle }) => life_cycle === 'biennial')).toEqual([])
 })
 
@@ -45,8 +46,10 @@ test('the grower is told both figures and what to do', () => {
 
 test('a garden with a short season is worth half as much to a crop that needs a long one', () => {
   const pepper = aCandidate(1, { daysToSeed: 110, worth: 2 })
-  const long = choiceWorth(pepper, aSite(1, 0, { seasonDays: 110 }), false)
-  expect(choiceWorth(pepper, aSite(2, 0, { seasonDays: 109 }), false)).toBeCloseTo(long / 2)
-  expect(choiceWorth(pepper, aSite(3, 0), false)).toBe(long)
-  expect(choiceWorth(pepper, aSite(2, 0, { seasonDays: 109 }), true)).toBeCloseTo(long / 2 - 0.05)
+  const long = choiceWorth(pepper, aSite(1, 0, { seasonDays: 110 }), 'open')
+  expect(choiceWorth(pepper, aSite(2, 0, { seasonDays: 109 }), 'open')).toBeCloseTo(long / 2)
+  expect(choiceWorth(pepper, aSite(3, 0), 'open')).toBe(long)
+  expect(choiceWorth(pepper, aSite(2, 0, { seasonDays: 109 }), 'covered')).toBeCloseTo(
+    long / 2 - 0.01 * hoursOfWay('covered', 20, 'insect'),
+  )
 })

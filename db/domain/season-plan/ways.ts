@@ -1,0 +1,57 @@
+import type { Breeding } from '../needs/grade.ts'
+
+/**
+ * How a variety is kept from crossing where it grows: in the open, far enough from others; covered, in a cage or
+ * bagged, so that it crosses with none; or sown later, so that it flowers when the others of its kind have done.
+ */
+export const WAYS = ['open', 'covered', 'later'] as const
+export type Way = (typeof WAYS)[number]
+
+/**
+ * Days later to sow a variety so that it flowers after another of its kind that was sown on time.
+ *
+ * Only crops whose plants flower together and for a short while. A tassel of maize sheds pollen for 10 to 14 days, and
+ * extension leaflets want 14 days between the silking of hybrids, which flower more evenly than what is kept here: twice
+ * that. Sunflower likewise. From memory, no source that was seen; crops that flower on and on, or by the length of the
+ * day, are not here.
+ */
+const LATER_DAYS: Readonly<Record<string, number>> = { maize: 28, 'sweet-corn': 28, sunflower: 28 }
+
+/** Days later to sow a crop so that it flowers after others of its kind; null where that cannot be relied on. */
+export function laterDays(cropId: string): number | null {
+  return LATER_DAYS[cropId] ?? null
+}
+
+/** What pollinates a crop, as far as covering it is concerned. */
+export type Pollination = 'self' | 'insect' | 'wind'
+
+/** Hours for a cage, or for the bags, whatever number of plants stands in it. Judgement, no source. */
+const HOURS_FOR_A_COVER = 1
+/** Hours for each plant: looking under the cover, or pollinating it by hand again and again. Judgement, no source. */
+const HOURS_FOR_A_PLANT: Readonly<Record<Pollination, number>> = { self: 0.02, insect: 0.15, wind: 0.25 }
+/** Hours for a second sowing and for watching that the first has done flowering. Judgement, no source. */
+const HOURS_FOR_LATER = 2
+
+/** What pollinates a crop, from the crop table's words: what mostly fertilises itself needs no hand under a cover. */
+export function pollinationOf(pollination: string | null, breeding: Breeding): Pollination {
+  if (breeding === 'selfer') return 'self'
+  return pollination?.includes('wind') ? 'wind' : 'insect'
+}
+
+/** Hours of work that a way of growing adds over a season. */
+export function hoursOfWay(way: Way, plants: number, pollination: Pollination): number {
+  switch (way) {
+    case 'open':
+      return 0
+    case 'covered':
+      return HOURS_FOR_A_COVER + plants * HOURS_FOR_A_PLANT[pollination]
+    case 'later':
+      return HOURS_FOR_LATER
+  }
+}
+
+/** Hours as a keeper would say them: to the half hour below ten. */
+export function hoursInWords(hours: number): string {
+  const said = hours < 10 ? Math.max(0.5, Math.round(2 * hours) / 2) : Math.round(hours)
+  return said === 1 ? 'about an hour' : `about ${said} hours`
+}

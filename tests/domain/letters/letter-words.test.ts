@@ -54,7 +54,11 @@ describe('a letter is filled in', () => {
       { kind: 'gifts' },
       text('with thanks'),
     ])
-    expect(fillLetter('Thank you for {gifts}.', FACTS)).toEqual([text(`Thank you for ${FACTS.gifts}.`)])
+    for (const [before, after] of [
+      ['Thank you for ', ''],
+      ['', ' came'],
+    ])
+      expect(fillLetter(`${before}{gifts}${after}`, FACTS)).toEqual([text(`${before}${FACTS.gifts}${after}`)])
   })
 
   test('who is not named is left out on a line of its own, and is the keepers within a sentence', () => {

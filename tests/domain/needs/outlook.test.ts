@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import { jStat } from 'jstat'
 import { describe, expect, test } from 'vitest'
 import { outlookAt } from '../../../db/domain/needs/cost-of-waiting.ts'
 import {
@@ -47,6 +48,80 @@ describe('ageing', () => {
   })
 })
 
+describe('the deviation of aged seed', () => {
+  const belief = { mean: 0.8, deviation: 0.04 }
+  /** How steeply what is alive later follows what is alive now, found by a small step of it. */
+  const slope = (later: (mean: number) => number) => (later(0.8 + 1e-6) - later(0.8 - 1e-6)) / 2e-6
+
+  test('by the rule of thumb holds the doubt from before, carried on, and half of the fall', () => {
+    const at = (mean: number, years: number) => aged({ ...belief, mean }, years, 4).mean
+    const carried = 0.04 * slope((mean) => at(mean, 3))
+    const pace = (0.5 * 3 * (at(0.8, 3 - 1e-6) - at(0.8, 3 + 1e-6))) / 2e-6
+    expect(aged(belief, 3, 4).deviation).toBeCloseTo(Math.hypot(carried, pace), 6)
+  })
+
+  test('by its forecast likewise', () => {
+    const at = (mean: number, years: number) => agedByForecast({ ...belief, mean }, years, 0.3).mean
+    const carried = 0.04 * slope((mean) => at(mean, 3))
+    const pace = (0.5 * 3 * (at(0.8, 3 - 1e-6) - at(0.8, 3 + 1e-6))) / 2e-6
+    expect(agedByForecast(belief, 3, 0.3).deviation).toBeCloseTo(Math.hypot(carried, pace), 6)
+  })
+
+  test.each([0, 1])(
+    'seed of which the part %i is alive stays so, and so does all that waits no longer',
+    (mean) => {
+      const sure = { mean, deviation: 0.04 }
+      expect([aged(sure, 3, 4), agedByForecast(sure, 3, 0.3)]).toEqual([sure, sure])
+      expect([aged(belief, -1, 4), agedByForecast(belief, -1, 0.3)]).toEqual([belief, belief])
+      expect(agedByForecast(belief, 3, 0).mean).toBeCloseTo(0.8, 12)
+    },
+  )
+})
+
+test('a test leaves the mean and deviation of its Beta posterior', () => {
+  const [alpha, beta] = [46, 6]
+  const { mean, deviation } = beliefFromTest(45, 50)
+  expect(mean).toBeCloseTo(jStat.beta.mean(alpha, beta), 12)
+  expect(deviation ** 2).toBeCloseTo(jStat.beta.variance(alpha, beta), 12)
+})
+
+test('an assumed part is believed to fifteen in a hundred', () => {
+  expect(beliefFromAssumption(0.6)).toEqual({ mean: 0.6, deviation: 0.15 })
+})
+
+describe('living seeds of several lots', () => {
+  const lot = (changes: object) => ({
+    seeds: 100,
+    countDoubt: 0,
+    belief: { mean: 0.8, deviation: 0 },
+    ...changes,
+  })
+
+  test('have three doubts: each seed’s chance, the part alive, and the count', () => {
+    expect(livingOutlook([lot({})])).toEqual({
+      mean: 80,
+      deviation: expect.closeTo(4, 12),
+      most: 100,
+    })
+    const unsure = livingOutlook([lot({ belief: { mean: 0.8, deviation: 0.1 } })])
+    expect(unsure.deviation).toBeCloseTo(Math.hypot(4, 10), 12)
+    const weighed = livingOutlook([lot({ countDoubt: 0.049 })])
+    expect(weighed).toEqual({
+      mean: 80,
+      deviation: expect.closeTo(Math.hypot(4, 2), 12),
+      most: expect.closeTo(104.9, 9),
+    })
+  })
+
+  test('add up, their variances too', () => {
+    expect(livingOutlook([lot({}), lot({ seeds: 400, belief: { mean: 0.5, deviation: 0 } })])).toEqual({
+      mean: 280,
+      deviation: expect.closeTo(Math.sqrt(16 + 100), 12),
+      most: 500,
+    })
+  })
+})
+
 test('a forecast’s band of nine in ten is 1.645 deviations to either side', () => {
   expect(beliefFromBand(0.6, [0.4355, 0.7645])).toEqual({ mean: 0.6, deviation: expect.closeTo(0.1, 12) })
 })
@@ -68,6 +143,30 @@ describe('the chance of too few', () => {
       ),
     )
     expect(at(60, 120)).toBeGreaterThan(at(60, 240))
+  })
+
+  test('is that of the Beta distribution with the same mean and deviation', () => {
+    const [alpha, beta, most] = [12, 5, 200]
+    const outlook = {
+      mean: most * jStat.beta.mean(alpha, beta),
+      deviation: most * Math.sqrt(jStat.beta.variance(alpha, beta)),
+      most,
+    }
+    for (const wanted of [1, 100, 141, 180, 200])
+      expect(chanceOfFewerThan(wanted, outlook)).toBeCloseTo(
+        jStat.beta.cdf((wanted - 0.5) / most, alpha, beta),
+        9,
+      )
+    expect(chanceOfFewerThan(201, outlook)).toBe(1)
+  })
+
+  test('with more doubt than a part of a hundred can have, all is alive or nothing', () => {
+    expect(chanceOfFewerThan(10, { mean: 30, deviation: 90, most: 100 })).toBeCloseTo(0.7, 1)
+  })
+
+  test('where none or all is certainly alive it is certain', () => {
+    expect(chanceOfFewerThan(1, { mean: 0, deviation: 5, most: 100 })).toBe(1)
+    expect(chanceOfFewerThan(100, { mean: 100, deviation: 5, most: 100 })).toBe(0)
   })
 
   test('no seed is certainly too few, and nothing wanted is never too few', () => {

@@ -45,6 +45,45 @@ test('a cross-pollinated variety is warned of inbreeding', () => {
   expect(adviseRescue(facts).advice.join(' ')).not.toMatch(/inbreeding/)
 })
 
+test('a variety of which nothing is known is told to grow more, and a self-fertile one to save of every plant', () => {
+  const told = (matingSystem: string | null) => adviseRescue({ ...facts, matingSystem }).advice.at(-2)
+  expect(told('selfer')).toMatch(/^A few plants carry a self-fertile variety on/)
+  expect(told('mixed')).toMatch(/^From a few plants the variety narrows/)
+})
+
+test('as much is sown as a full regrowing takes, where that is less than two thirds', () => {
+  const lots = [{ lotId: 1, lotNumber: 'A', seeds: 90, viability: 0.5 }]
+  expect(adviseRescue({ ...facts, lots })).toMatchObject({ sow: { seeds: 50 }, keepBack: 40 })
+  const dead = [{ lotId: 1, lotNumber: 'A', seeds: 90, viability: 0 }]
+  expect(adviseRescue({ ...facts, lots: dead })).toMatchObject({ sow: { seeds: 60 }, chance: 0 })
+})
+
+test('of lots with as many living seeds the better one is sown, and an empty one never', () => {
+  const lots = [
+    { lotId: 1, lotNumber: 'A', seeds: 0, viability: 1 },
+    { lotId: 2, lotNumber: 'B', seeds: 40, viability: 0.25 },
+    { lotId: 3, lotNumber: 'C', seeds: 20, viability: 0.5 },
+  ]
+  expect(adviseRescue({ ...facts, lots }).sow?.lotNumber).toBe('C')
+})
+
+test('the chance is that of the fewest plants, or more', () => {
+  const lots = [{ lotId: 1, lotNumber: 'A', seeds: 3, viability: 0.5 }]
+  const at = (fewestPlants: number) => adviseRescue({ ...facts, lots, emergence: 1, fewestPlants }).chance
+  expect([0, 1, 2, 3].map(at)).toEqual([1, 0.75, 0.25, 0].map((chance) => expect.closeTo(chance, 12)))
+})
+
+test('seed that is set aside is told of where none is free, and all who may have the variety are asked', () => {
+  const { advice } = adviseRescue({
+    ...facts,
+    lots: [],
+    setAside: 12,
+    mayHaveIt: ['Ilka Brandt', 'the Moor Library'],
+  })
+  expect(advice[0]).toMatch(/^No seed is free to sow here, but 12/)
+  expect(advice[1]).toBe('Ask for seed before it is too late: Ilka Brandt; the Moor Library.')
+})
+
 test('the last seed of all is sown, and where there is none nobody is told to sow', () => {
   const one = [{ lotId: 1, lotNumber: 'A', seeds: 1, viability: 0.9 }]
   expect(adviseRescue({ ...facts, lots: one })).toMatchObject({ sow: { seeds: 1 }, keepBack: 0 })

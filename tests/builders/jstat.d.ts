@@ -3,7 +3,12 @@ declare module 'jstat' {
   export const jStat: {
     readonly ibeta: (x: number, a: number, b: number) => number
     readonly gammaln: (x: number) => number
-    readonly beta: { readonly inv: (chance: number, a: number, b: number) => number }
+    readonly beta: {
+      readonly inv: (chance: number, a: number, b: number) => number
+      readonly cdf: (x: number, a: number, b: number) => number
+      readonly mean: (a: number, b: number) => number
+      readonly variance: (a: number, b: number) => number
+    }
     readonly normal: {
       readonly inv: (chance: number, mean: number, deviation: number) => number
       readonly cdf: (x: number, mean: number, deviation: number) => number

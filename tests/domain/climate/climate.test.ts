@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { climateTotals } from '../../../db/domain/climate/climate-sum.ts'
-import { beyond, limitsOf } from '../../../db/domain/climate/limits.ts'
+import { climateTotals, seasonOf } from '../../../db/domain/climate/climate-sum.ts'
+import { beyond, hasLimits, limitsOf } from '../../../db/domain/climate/limits.ts'
 import { placeState, stateInWords } from '../../../db/domain/climate/place-state.ts'
 import {
   type ClimateReading,
@@ -46,6 +46,11 @@ describe('a reading against limits', () => {
     [45, 60, { tooWarm: false, tooDamp: true }],
     [72, 60, { tooWarm: true, tooDamp: true }],
     [95, null, { tooWarm: false, tooDamp: false }],
+    [70, 20, { tooWarm: false, tooDamp: false }],
+    [30, 69, { tooWarm: false, tooDamp: false }],
+    [50, 50, { tooWarm: false, tooDamp: false }],
+    [50, 50.5, { tooWarm: false, tooDamp: true }],
+    [50.2, 50, { tooWarm: true, tooDamp: false }],
   ])('of %s F and %s percent by the sum', (f, percent, expected) => {
     expect(beyond(reading(f, percent), short)).toEqual(expected)
   })
@@ -55,6 +60,36 @@ describe('a reading against limits', () => {
     expect(beyond(reading(55, 40), limitsOf('short-term', own))).toEqual({ tooWarm: true, tooDamp: false })
     expect(limitsOf('long-term', own)).toEqual({ highestCc: 1_200, highestPm: 450, highestSum: null })
     expect(beyond(reading(40, 46), limitsOf('none', own))).toEqual({ tooWarm: false, tooDamp: true })
+  })
+
+  test('a limit itself is still kept to, and humidity that nobody read is not too damp', () => {
+    const own = limitsOf('none', { highestCc: 1_200, highestPm: 450 })
+    const at = (temperatureCc: number, humidityPm: number | null) =>
+      beyond({ at: '2026-01-01T00:00', temperatureCc, humidityPm }, own)
+    expect(at(1_200, 450)).toEqual({ tooWarm: false, tooDamp: false })
+    expect(at(1_201, 451)).toEqual({ tooWarm: true, tooDamp: true })
+    expect(at(1_200, null)).toEqual({ tooWarm: false, tooDamp: false })
+    const belowNothing = limitsOf('none', { highestCc: null, highestPm: -1 })
+    expect(beyond({ at: '2026-01-01T00:00', temperatureCc: 0, humidityPm: null }, belowNothing).tooDamp).toBe(
+      false,
+    )
+  })
+
+  test('a cool and damp place is within a limit of temperature alone', () => {
+    expect(beyond(reading(49, 90), limitsOf('medium-term', NO_OWN))).toEqual({
+      tooWarm: false,
+      tooDamp: false,
+    })
+  })
+
+  test.each([
+    ['short-term', NO_OWN, true],
+    ['medium-term', NO_OWN, true],
+    ['none', NO_OWN, false],
+    ['none', { highestCc: null, highestPm: 450 }, true],
+    ['none', { highestCc: 1_200, highestPm: null }, true],
+  ] as const)('%s with %j of its own has something to keep to: %s', (aim, own, expected) => {
+    expect(hasLimits(limitsOf(aim, own))).toBe(expected)
   })
 })
 
@@ -86,6 +121,50 @@ describe('the mean of readings', () => {
       { at: '2026-03-02T00:00', temperatureCc: 0, humidityPm: null },
     ]
     expect(climateTotals(gap, limitsOf('none', NO_OWN))?.meanCc).toBeCloseTo((26 * 2_000) / (26 + 24 + 24), 9)
+  })
+
+  test('comes with the lowest and the highest, wherever they stand', () => {
+    const readings = [
+      at('00:00', 20, 50),
+      at('01:00', 28, 40),
+      at('02:00', 12, 65),
+      at('03:00', 21),
+      at('04:30', 18, 30),
+    ]
+    expect(climateTotals(readings, limitsOf('none', NO_OWN))).toMatchObject({
+      readings: 5,
+      from: '2026-01-01T00:00',
+      until: '2026-01-01T04:30',
+      lowestCc: 1_200,
+      highestCc: 2_800,
+      highestPm: 650,
+      shareOutside: null,
+    })
+    const frosty = [at('00:00', -20), at('01:00', -18), at('02:00', -19)]
+    expect(climateTotals(frosty, limitsOf('long-term', NO_OWN))).toMatchObject({
+      lowestCc: -2_000,
+      highestCc: -1_800,
+      highestPm: null,
+      shareOutside: 0,
+    })
+  })
+
+  test('belongs to a quarter that begins with December', () => {
+    expect(
+      [1, 2, 3, 5, 6, 8, 9, 11, 12].map((month) =>
+        seasonOf({ ...at('00:00', 1), at: `2026-${String(month).padStart(2, '0')}-01T00:00` }),
+      ),
+    ).toEqual([
+      'Dec to Feb',
+      'Dec to Feb',
+      'Mar to May',
+      'Mar to May',
+      'Jun to Aug',
+      'Jun to Aug',
+      'Sep to Nov',
+      'Sep to Nov',
+      'Dec to Feb',
+    ])
   })
 
   test('of one reading is that reading, and of none there is none', () => {
@@ -128,6 +207,16 @@ describe('time outside', () => {
     ])
   })
 
+  test('the longest spell comes first, and damp hours are counted as hours', () => {
+    const damp = series(48, 60, (hour) => ({
+      celsius: 8,
+      percent: hour < 3 || (hour > 9 && hour < 20) ? 70 : 40,
+    }))
+    const { tooDampHours, tooWarmHours, spells } = timeOutside(damp, limitsOf('short-term', NO_OWN))
+    expect({ tooDampHours, tooWarmHours }).toEqual({ tooDampHours: 13, tooWarmHours: 0 })
+    expect(spells.map(({ hours }) => hours)).toEqual([10, 3])
+  })
+
   test('nothing measured has no share', () => {
     expect(timeOutside([], limits)).toMatchObject({ share: null, spells: [] })
     expect(
@@ -160,6 +249,48 @@ describe('a frost-free freezer', () => {
     expect(cycles?.riseCc).toBeLessThan(950)
   })
 
+  /** A freezer at -18 °C that warms to `peaks` at those minutes, each for twenty minutes: read every ten. */
+  const withPeaks = (minutes: readonly number[], { celsius = -9, lasts = 20 } = {}) =>
+    series(1_000, 10, (index) => ({
+      celsius: minutes.some((from) => index * 10 >= from && index * 10 < from + lasts) ? celsius : -18,
+    }))
+
+  test('is seen by four peaks and not by three', () => {
+    expect(thawCycles(withPeaks([600, 1_320, 2_040, 2_760]))).toEqual({
+      peaks: 4,
+      everyHours: 12,
+      riseCc: 900,
+    })
+    expect(thawCycles(withPeaks([600, 1_320, 2_040]))).toBeNull()
+  })
+
+  test('warms by more than three degrees for three hours at most', () => {
+    const at = [600, 1_320, 2_040, 2_760, 3_480]
+    expect(thawCycles(withPeaks(at, { celsius: -15 }))).toBeNull()
+    expect(thawCycles(withPeaks(at, { celsius: -14.9 }))).toMatchObject({ riseCc: 310 })
+    expect(thawCycles(withPeaks(at, { lasts: 180 }))).toMatchObject({ peaks: 5 })
+    expect(thawCycles(withPeaks(at, { lasts: 190 }))).toBeNull()
+  })
+
+  test('rises as high as the highest reading of its peaks, which is also when they are', () => {
+    const sharp = series(1_000, 10, (index) => ({ celsius: [-12, -8, -13][(index % 72) - 30] ?? -18 }))
+    expect(thawCycles(sharp)).toMatchObject({ everyHours: 12, riseCc: 1_000 })
+  })
+
+  test('comes back with an unevenness of a third at most', () => {
+    const uneven = (off: number) => withPeaks([600, 900, 1_800 - off, 2_700 - off, 3_600, 5_100])
+    expect(thawCycles(uneven(310))).toMatchObject({ peaks: 6, everyHours: 15 })
+    expect(thawCycles(uneven(320))).toBeNull()
+  })
+
+  test('is read every half hour or more often, and freezes', () => {
+    const every = (minutes: number, usual: number) =>
+      thawCycles(series(400, minutes, (index) => ({ celsius: index % 24 === 5 ? usual + 9 : usual })))
+    expect(every(30, -18)).toMatchObject({ everyHours: 12 })
+    expect(every(31, -18)).toBeNull()
+    expect(every(30, 0)).toBeNull()
+  })
+
   test('still shows beside a failed day', () => {
     const readings = frostFree(10, 8).map((reading) =>
       reading.at >= '2026-01-13T00:00' && reading.at < '2026-01-14T00:00'
@@ -179,6 +310,7 @@ describe('a frost-free freezer', () => {
     ['a fridge', series(2_000, 10, (index) => ({ celsius: index % 72 < 3 ? 12 : 5 }))],
     ['a reading each hour', series(400, 60, (index) => ({ celsius: index % 12 === 0 ? -9 : -18 }))],
     ['no readings', []],
+    ['one reading', series(1, 10, () => ({ celsius: -18 }))],
   ])('is not seen in %s', (_, readings) => {
     expect(thawCycles(readings)).toBeNull()
   })
@@ -211,7 +343,37 @@ describe('the state of a place', () => {
     expect(placeState(readings, limits, lately, today)).toBe('good')
   })
 
+  test('of a first reading alone is that of the reading', () => {
+    const first = (celsius: number, percent: number) =>
+      placeState(
+        series(1, 60, () => ({ celsius, percent })),
+        limits,
+        lately,
+        today,
+      )
+    expect([first(24, 40), first(8, 70), first(8, 40)]).toEqual(['too-warm', 'too-damp', 'good'])
+  })
+
+  test('is judged by more than one part in twenty of the time', () => {
+    const warm = (hours: number) =>
+      series(40, 60, (hour) => ({ celsius: hour < hours ? 24 : 8, percent: 40 }))
+    const damp = (hours: number) =>
+      series(40, 60, (hour) => ({ celsius: 8, percent: hour < hours ? 70 : 40 }))
+    const states = [warm(2), warm(3), damp(2), damp(3)].map((readings) =>
+      placeState(readings, limits, lately, today),
+    )
+    expect(states).toEqual(['good', 'too-warm', 'good', 'too-damp'])
+  })
+
+  test('that is good is only cold enough where humidity does not count', () => {
+    const good = (own: { highestCc: number | null; highestPm: number | null }) =>
+      stateInWords('good', limitsOf('long-term', own), '')
+    expect(good(NO_OWN)).toBe('cold enough')
+    expect(good({ highestCc: null, highestPm: 150 })).toBe('dry and cool enough')
+  })
+
   test('nothing read, nothing lately and nothing to keep to', () => {
+    expect(placeState([], limits, addDays(today, -60), today)).toBe('good')
     expect(placeState([], limits, null, today)).toBe('no-readings')
     expect(placeState([], limits, addDays(today, -61), today)).toBe('stale')
     expect(placeState([], limitsOf('none', NO_OWN), today, today)).toBe('no-aim')

@@ -19,6 +19,13 @@ export const CropDetail = z.object({
   plantsToKeepIsOverride: z.boolean(),
   viabilityThreshold: z.number().nullable(),
   viabilityThresholdIsOverride: z.boolean(),
+  daysToSeed: z
+    .int()
+    .nullable()
+    .describe(
+      'days without frost from sowing to ripe seed; null: frost does not bound it, or nothing is known',
+    ),
+  daysToSeedIsOverride: z.boolean(),
   ownReason: z.string().describe("why the keeper's own figures stand in place of the usual ones"),
   assumedViability: z.number(),
   assumedViabilityNote: z.string(),
@@ -130,11 +137,12 @@ export const referenceOperations = {
     CropDetail,
   ),
   'crop.override': writes(
-    "Sets the keeper's own plants per regrowing or viability threshold for a crop; null goes back to the table.",
+    "Sets the keeper's own plants per regrowing, viability threshold or days to ripe seed for a crop; null goes back to the table.",
     {
       cropId: CropId,
       plantsToKeep: z.int().min(1).max(10_000).nullable().optional(),
       viabilityThreshold: z.number().min(0.05).max(1).nullable().optional(),
+      daysToSeed: z.int().min(20).max(366).nullable().optional(),
       reason: Line,
     },
     {},

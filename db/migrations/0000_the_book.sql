@@ -109,6 +109,7 @@ CREATE TABLE crop (
   reference TEXT NOT NULL CHECK (json_valid(reference)),
   own_plants INTEGER CHECK (own_plants > 0),
   own_threshold REAL CHECK (own_threshold BETWEEN 0.05 AND 1),
+  own_days_to_seed INTEGER CHECK (own_days_to_seed BETWEEN 20 AND 366),
   own_reason TEXT NOT NULL,
   added_entry_id INTEGER REFERENCES entry (id)
 ) STRICT;

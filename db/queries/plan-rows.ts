@@ -12,6 +12,7 @@ export interface PlanCropRow {
   readonly home: number | null
   readonly strict: number | null
   readonly pollination: string | null
+  readonly own_days_to_seed: number | null
 }
 
 /** The crops of some accessions, as a plan sees them. */
@@ -22,7 +23,7 @@ export function planCrops(sqlite: Sqlite, accessionIds: readonly number[]): Plan
        coalesce(json_extract(crop.reference, '$.life_cycle'), '') = 'biennial' AS biennial,
        json_extract(crop.reference, '$.isolation_home_m') AS home,
        json_extract(crop.reference, '$.isolation_strict_m') AS strict,
-       json_extract(crop.reference, '$.pollination') AS pollination
+       json_extract(crop.reference, '$.pollination') AS pollination, crop.own_days_to_seed
      FROM json_each(?) AS wanted CROSS JOIN accession ON accession.id = wanted.value
      JOIN variety ON variety.id = variety_id JOIN crop ON crop.id = crop_id`,
   ).all(JSON.stringify(accessionIds)) as PlanCropRow[]

@@ -60,6 +60,7 @@ export const crop = sqliteTable('crop', {
   reference: text('reference').notNull(),
   ownPlants: integer('own_plants'),
   ownThreshold: real('own_threshold'),
+  ownDaysToSeed: integer('own_days_to_seed'),
   ownReason: text('own_reason').notNull(),
   /** The entry that added a crop of the keeper's own; null for one of the shipped table. */
   addedEntryId: integer('added_entry_id'),

@@ -52,8 +52,12 @@ test('seed of a crop that the table has not is taken in by keyboard, and the cro
 
   await field(page, 'Plants for one regrowing').focus()
   await keys.type('33')
+  await field(page, 'Days without frost to ripe seed').focus()
+  await keys.type('150')
   await field(page, 'Why').focus()
   await keys.type('sets little seed')
   await keys.press('Enter')
   await expect(page.getByRole('contentinfo')).toContainText('Changed what lantern vine has to keep')
+  const [{ cropId = '' } = {}] = (await app.call('crop.list', {})).crops.filter(({ own }) => own)
+  expect(await app.call('crop.get', { cropId })).toMatchObject({ plantsToKeep: 33, daysToSeed: 150 })
 })

@@ -160,6 +160,26 @@ describe('a season plan', () => {
     expect(words).toContain(bare('Grow no other Zea mays but what is planned within'))
   })
 
+  it('goes by the keeper’s own days to ripe seed before the usual ones', async () => {
+    const pepper = await accession('pepper', 'Nine Gates')
+    const siteId = await garden('Here', 0, { seasonDays: 100 })
+    const short = async () =>
+      (await test.call('plan.check', { choices: [{ accessionId: pepper, siteId }] })).lines[0]?.shortSeason
+    expect(await short()).toMatch(/^Pepper usually takes 110 days.*Here has 100/)
+    const reason = 'an early one'
+    const { entryId } = await test.call('crop.override', { cropId: 'pepper', daysToSeed: 95, reason })
+    expect(await test.call('crop.get', { cropId: 'pepper' })).toMatchObject({
+      daysToSeed: 95,
+      daysToSeedIsOverride: true,
+    })
+    expect(await short()).toBe('')
+    await test.call('entry.take-back', { entryId })
+    expect(await test.call('crop.get', { cropId: 'pepper' })).toMatchObject({
+      daysToSeed: 110,
+      daysToSeedIsOverride: false,
+    })
+  })
+
   it('is greedy alone where no time is given, and says what does not fit', async () => {
     const squash = await accession('squash-maxima', 'Crown')
     await garden('Window box', 0, { areaM2: 1 })

@@ -16,6 +16,7 @@ const CHANGEABLE = [
   'hundredSeedWeightUg',
   'ownPlants',
   'ownThreshold',
+  'ownDaysToSeed',
   'ownReason',
 ] as const satisfies readonly (keyof CropRow)[]
 type CropField = (typeof CHANGEABLE)[number]

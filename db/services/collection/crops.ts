@@ -6,6 +6,7 @@ import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { unknownInWords } from '../../domain/crops/unknown.ts'
 import { assumedViability } from '../../domain/germination/assumed-viability.ts'
 import { plantsFor } from '../../domain/needs/grade.ts'
+import { daysToSeed } from '../../domain/season-plan/season-length.ts'
 import { gramsPerHundred, hundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
 import { sourceInWords } from '../../migrations/crop-table.ts'
 import { crop } from '../../schema/reference-tables.ts'
@@ -60,6 +61,8 @@ export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value
     plantsToKeepIsOverride: row.ownPlants !== null,
     viabilityThreshold: row.ownThreshold ?? settingsOf(reading).viabilityThreshold,
     viabilityThresholdIsOverride: row.ownThreshold !== null,
+    daysToSeed: row.ownDaysToSeed ?? daysToSeed(row.id),
+    daysToSeedIsOverride: row.ownDaysToSeed !== null,
     ownReason: row.ownReason,
     assumedViability: assumed.viability,
     assumedViabilityNote: assumedInWords(assumed.viability, assumed.basis),

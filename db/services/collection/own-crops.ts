@@ -160,10 +160,11 @@ export function overrideCrop(
   input: ParsedInput<'crop.override'>,
 ): Omit<Value<'crop.override'>, 'entryId'> {
   const row = cropOrRefuse(writing, input.cropId, 'cropId')
-  const { plantsToKeep, viabilityThreshold, reason } = input
+  const { plantsToKeep, viabilityThreshold, daysToSeed, reason } = input
   const changed = changeCrop(writing, row, {
     ...(plantsToKeep === undefined ? {} : { ownPlants: plantsToKeep }),
     ...(viabilityThreshold === undefined ? {} : { ownThreshold: viabilityThreshold }),
+    ...(daysToSeed === undefined ? {} : { ownDaysToSeed: daysToSeed }),
     ownReason: reason,
   })
   return { said: `Changed what ${row.commonName} has to keep`, undoable: changed.length > 0 }

@@ -81,7 +81,7 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       plants: policy.plants,
       area: bedFor(first.crop_id, policy.plants),
       worth: worthOfGrowing(need),
-      daysToSeed: daysToSeed(first.crop_id),
+      daysToSeed: ofCrop.own_days_to_seed ?? daysToSeed(first.crop_id),
       laterDays: laterDays(first.crop_id),
       pollination: pollinationOf(ofCrop.pollination, breedingOf(first.mating_system)),
       flowersNextSeason: ofCrop.biennial === 1,

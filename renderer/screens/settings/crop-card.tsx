@@ -114,9 +114,15 @@ function KeepingForm({ crop, onClose }: CropFormProps) {
     >
       {field('plantsToKeep', 'Plants for one regrowing', usualPlants(crop))}
       {field('viabilityThreshold', 'Of 100 seeds tested, how many must sprout', 'empty: as for the library')}
+      {field('daysToSeed', 'Days without frost to ripe seed', usualDays(crop))}
       <div className="card-form-wide">{field('reason', 'Why', 'kept beside the figures')}</div>
     </CardForm>
   )
+}
+
+function usualDays({ daysToSeed, daysToSeedIsOverride }: Value<'crop.get'>): string {
+  if (daysToSeedIsOverride) return 'empty: the usual figure'
+  return daysToSeed === null ? 'empty: no season is too short for it' : `empty: ${daysToSeed}, as usual`
 }
 
 function usualPlants(crop: Value<'crop.get'>): string {

@@ -19,6 +19,7 @@ export interface TypedKeeping {
   readonly plantsToKeep: string
   /** Of a hundred seeds. */
   readonly viabilityThreshold: string
+  readonly daysToSeed: string
   readonly reason: string
 }
 
@@ -38,6 +39,7 @@ export function typedKeepingFrom(crop: Crop): TypedKeeping {
   return {
     plantsToKeep: crop.plantsToKeepIsOverride ? String(crop.plantsToKeep) : '',
     viabilityThreshold: threshold === null ? '' : String(Math.round(1_000 * threshold) / 10),
+    daysToSeed: crop.daysToSeedIsOverride ? String(crop.daysToSeed) : '',
     reason: crop.ownReason,
   }
 }
@@ -74,23 +76,26 @@ export function keepingOf(
   typed: TypedKeeping,
 ): ReadTyped<
   TypedKeeping,
-  Pick<CallInput<'crop.override'>, 'plantsToKeep' | 'viabilityThreshold' | 'reason'>
+  Pick<CallInput<'crop.override'>, 'plantsToKeep' | 'viabilityThreshold' | 'daysToSeed' | 'reason'>
 > {
   const plants = optional(typed.plantsToKeep, (text) => between(wholeNumber(text), 1, 10_000))
   const percent = optional(typed.viabilityThreshold, (text) =>
     between(decimal(text.replace('%', '')), 5, 100),
   )
+  const days = optional(typed.daysToSeed, (text) => between(wholeNumber(text), 20, 366))
   const problems = {
     ...(plants === undefined ? { plantsToKeep: 'Type a whole number of plants, or leave it empty.' } : {}),
     ...(percent === undefined
       ? { viabilityThreshold: 'Type a number from 5 to 100, or leave it empty.' }
       : {}),
+    ...(days === undefined ? { daysToSeed: 'Type whole days from 20 to 366, or leave it empty.' } : {}),
   }
-  if (plants === undefined || percent === undefined) return { read: null, problems }
+  if (plants === undefined || percent === undefined || days === undefined) return { read: null, problems }
   return {
     read: {
       plantsToKeep: plants,
       viabilityThreshold: percent === null ? null : percent / 100,
+      daysToSeed: days,
       reason: typed.reason,
     },
     problems,

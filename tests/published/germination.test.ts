@@ -51,6 +51,39 @@ describe('Clopper and Pearson’s limits', () => {
   })
 })
 
+test('Clopper and Pearson’s limits end where all or none sprouted, and are of whole seeds', () => {
+  // At the ends the limit is 0.025 to the power of 1 / n, or what that leaves of one (plain algebra).
+  expect(clopperPearsonInterval(20, 20)).toEqual([expect.closeTo(0.025 ** (1 / 20), 9), 1])
+  expect(clopperPearsonInterval(0, 1)).toEqual([0, expect.closeTo(0.975, 9)])
+  for (const [sprouted, tested] of [
+    [1.5, 4],
+    [1, 4.5],
+    [0, 0],
+    [-1, 4],
+    [5, 4],
+    [Number.NaN, 4],
+  ] as const)
+    expect(() => clopperPearsonInterval(sprouted, tested)).toThrow(/^Not a germination result/)
+})
+
+test('the functions under the intervals refuse what they are not defined for, and take their ends', () => {
+  for (const x of [0, -1, Number.NaN]) expect(() => logGamma(x)).toThrow(/logarithm of the gamma function/)
+  for (const [x, a, b] of [
+    [0.5, 0, 1],
+    [0.5, 1, 0],
+    [-0.1, 1, 1],
+    [1.1, 1, 1],
+    [0.5, Number.NaN, 1],
+  ] as const)
+    expect(() => incompleteBeta(x, a, b)).toThrow(/No incomplete beta/)
+  for (const chance of [-0.1, 1.1, Number.NaN]) expect(() => betaQuantile(chance, 2, 3)).toThrow(RangeError)
+  expect([incompleteBeta(0, 2, 3), incompleteBeta(1, 2, 3)]).toEqual([0, 1])
+  expect([betaQuantile(0, 2, 3), betaQuantile(1, 2, 3)]).toEqual([expect.closeTo(0, 9), expect.closeTo(1, 4)])
+  expect(() => homogeneity([{ sown: 0, germinated: 0 }])).toThrow(/Replicates without seed/)
+  expect(homogeneity(shares('0/10 0/20'))).toEqual({ chiSquared: 0, degrees: 1 })
+  expect([chiSquaredTail(0, 3), chiSquaredTail(-1, 3)]).toEqual([1, 1])
+})
+
 /** Held against jStat, whose own continued fraction is good to about seven digits (seen in its source). */
 describe('the functions under the intervals agree with jStat', () => {
   const shape = fc.integer({ min: 1, max: 400 })

@@ -30,8 +30,8 @@ export interface TestSizes {
 /**
  * What a test of some seeds would do, if the part alive really is `expected`.
  *
- * Decided means that the posterior probability of {@link probabilityAtLeast} is at least 95 % or at most 5 %. Seeds are
- * taken as independent draws; in a small lot they are not quite, which makes a test a little better than shown.
+ * Decided means that {@link probabilityAtLeast} is at least {@link SURE}, or at most as far from nothing. Seeds are taken
+ * as independent draws; in a small lot they are not quite, which makes a test a little better than shown.
  */
 export function testOfSize(seeds: number, threshold: number, expected: number): TestSize {
   const results = Array.from({ length: seeds + 1 }, (_, sprouted) => sprouted)

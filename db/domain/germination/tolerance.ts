@@ -107,9 +107,9 @@ function byTable(replicates: readonly ReplicateShare[]): Tolerance | null {
 function byChiSquared(replicates: readonly ReplicateShare[]): Tolerance {
   const sown = replicates.reduce((sum, one) => sum + one.sown, 0)
   const germinated = replicates.reduce((sum, one) => sum + one.germinated, 0)
-  const share = germinated / sown
-  if (share === 0 || share === 1) return { kind: 'not-judged', because: 'all-alike' }
-  const fewest = Math.min(...replicates.map((one) => one.sown * Math.min(share, 1 - share)))
+  const rarer = Math.min(germinated, sown - germinated)
+  if (rarer === 0) return { kind: 'not-judged', because: 'all-alike' }
+  const fewest = Math.min(...replicates.map((one) => (one.sown * rarer) / sown))
   if (fewest < LEAST_EXPECTED) return { kind: 'not-judged', because: 'too-few-seeds' }
   const { chiSquared, degrees } = homogeneity(replicates)
   const chance = chiSquaredTail(chiSquared, degrees)

@@ -14,7 +14,7 @@ interface CropsPickedProps {
   readonly picked: readonly Picked[]
   readonly onAdd: (cropId: string) => void
   readonly onTakeOut: (cropId: string) => void
-  /** What else is asked of each. */
+  /** Stands in place of the name: a field that names the crop in its label. */
   readonly beside?: (crop: Picked) => ReactNode
 }
 
@@ -47,8 +47,7 @@ export function CropsPicked({ label, none, picked, onAdd, onTakeOut, beside }: C
         <ul>
           {picked.map((one) => (
             <li key={one.cropId}>
-              <span>{one.crop}</span>
-              {beside?.(one)}
+              {beside?.(one) ?? <span>{one.crop}</span>}
               <button type="button" className="word-button" onClick={() => takeOut(one.cropId)}>
                 take out<span className="only-aloud">: {one.crop}</span>
               </button>

@@ -60,15 +60,16 @@ export function SeasonPlanScreen() {
         ))}
       </section>
       <section className="plan-right" aria-label="The gardens">
-        <GardensPicture sites={sites} lines={lines} clashes={clashes} />
-        {garden === null ? (
-          <button type="button" className="quiet-button" onClick={() => setGarden('new')}>
-            Add a garden
-          </button>
-        ) : (
+        {garden !== null && (
           <div key={garden} ref={focusFirstField}>
             <GardenForm site={open ?? null} onClose={() => setGarden(null)} />
           </div>
+        )}
+        <GardensPicture sites={sites} lines={lines} clashes={clashes} />
+        {garden === null && (
+          <button type="button" className="quiet-button" onClick={() => setGarden('new')}>
+            Add a garden
+          </button>
         )}
       </section>
     </div>

@@ -4,6 +4,17 @@ import { Day, Grade, Id, Line, MovementKind } from './fields.ts'
 import { ForecastsLeft } from './forecast-operations.ts'
 import { reads, writes } from './operation.ts'
 
+const LANGUAGE_TAG = 'Use a language tag such as en-GB.'
+
+/** Whether numbers and dates can be written by a language tag at all: some that look well are none. */
+function isLocale(tag: string): boolean {
+  try {
+    return Intl.getCanonicalLocales(tag).length === 1
+  } catch {
+    return false
+  }
+}
+
 export const Settings = z.object({
   libraryName: Line,
   accessionPattern: z.string().describe('such as HL{yy}-{####}; one running number at the end'),
@@ -21,7 +32,11 @@ export const Settings = z.object({
       'Write the sowing day as 04-15, month and day.',
     )
     .describe('day of the year on which a season is sown, MM-DD'),
-  locale: z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'Use a language tag such as en-GB.'),
+  locale: z
+    .string()
+    .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, LANGUAGE_TAG)
+    .refine(isLocale, LANGUAGE_TAG),
+  massUnits: z.enum(['metric', 'ounces']).describe('what masses are written in: grams, or ounces and pounds'),
   paper: z.enum(['a4', 'letter']),
   appearance: z.enum(['system', 'light', 'dark']),
   visitLimit: z

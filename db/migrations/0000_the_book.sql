@@ -11,6 +11,7 @@ CREATE TABLE collection (
   grade TEXT NOT NULL CHECK (grade IN ('quality', 'maintenance', 'conservation')),
   sowing_day TEXT NOT NULL CHECK (sowing_day LIKE '__-__'),
   locale TEXT NOT NULL,
+  mass_units TEXT NOT NULL CHECK (mass_units IN ('metric', 'ounces')),
   paper TEXT NOT NULL CHECK (paper IN ('a4', 'letter')),
   appearance TEXT NOT NULL CHECK (appearance IN ('system', 'light', 'dark')),
   visit_limit INTEGER CHECK (visit_limit BETWEEN 1 AND 100),

@@ -41,6 +41,7 @@ export function writeFirstRows(sqlite: Sqlite, db: Drizzle, facts: FirstFacts): 
         ...DEFAULTS,
         ...SEASON,
         locale: 'en-GB',
+        massUnits: 'metric',
         paper: 'a4',
         appearance: 'system',
         keeper: '',

@@ -17,6 +17,8 @@ export const collection = sqliteTable('collection', {
   /** The day of the year on which a season is sown, MM-DD. */
   sowingDay: text('sowing_day').notNull(),
   locale: text('locale').notNull(),
+  /** What masses are written in; they are kept in milligrams. */
+  massUnits: text('mass_units', { enum: ['metric', 'ounces'] }).notNull(),
   paper: text('paper', { enum: ['a4', 'letter'] }).notNull(),
   appearance: text('appearance', { enum: ['system', 'light', 'dark'] }).notNull(),
   visitLimit: integer('visit_limit'),

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import type { Amount } from '../../db/domain/amounts/amount.ts'
+import type { Manner } from '../../db/domain/amounts/in-words.ts'
 import { type Milligrams, milligrams } from '../../db/domain/amounts/mass.ts'
 import { seedCount } from '../../db/domain/amounts/seed-count.ts'
 import type { CountedUnit } from '../../db/domain/crops/counted-unit.ts'
@@ -13,6 +14,9 @@ import {
 } from '../../db/domain/weights/hundred-seed-weight.ts'
 
 export const SEEDS: CountedUnit = { one: 'seed', many: 'seeds' }
+
+/** As a fresh collection writes. */
+export const BRITISH: Manner = { locale: 'en-GB', massUnits: 'metric' }
 
 export function weighed(mg: number): Amount {
   return { kind: 'mass', mass: milligrams(mg) }
@@ -43,9 +47,18 @@ export function needFacts(facts: Partial<NeedFacts> & { living?: LivingSeeds } =
     threshold: 0.85,
     untested: 0,
     unit: SEEDS,
+    manner: BRITISH,
     ...facts,
   }
 }
+
+/** Locales that differ in their marks: points, commas, spaces, narrow spaces, apostrophes, lakhs, none below 10,000, digits of their own. */
+const LOCALES = ['en-GB', 'de-DE', 'fr-FR', 'sv-SE', 'de-CH', 'en-IN', 'es-ES', 'pl-PL', 'ar-EG', 'hi-IN']
+
+export const anyManner: fc.Arbitrary<Manner> = fc.record({
+  locale: fc.constantFrom(...LOCALES),
+  massUnits: fc.constantFrom('metric', 'ounces'),
+})
 
 /** Masses up to the largest that one entry takes. */
 export const anyMass: fc.Arbitrary<Milligrams> = fc.integer({ min: 1, max: 100_000_000 }).map(milligrams)

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { createFormat } from '../../renderer/shared/format/format.ts'
 
-const british = createFormat('en-GB')
-const german = createFormat('de-DE')
+const british = createFormat({ locale: 'en-GB', massUnits: 'metric' })
+const german = createFormat({ locale: 'de-DE', massUnits: 'metric' })
 
 describe('numbers, masses and dates as the library writes them', () => {
   it('groups and points as the locale does', () => {

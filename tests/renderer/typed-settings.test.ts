@@ -11,6 +11,7 @@ const SETTINGS = {
   grade: 'maintenance',
   sowingDay: '04-15',
   locale: 'en-GB',
+  massUnits: 'metric',
   paper: 'a4',
   appearance: 'system',
   visitLimit: null,

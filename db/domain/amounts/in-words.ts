@@ -1,21 +1,52 @@
 import type { CountedUnit } from '../crops/counted-unit.ts'
-import type { Milligrams } from './mass.ts'
+import { type MassUnit, type Milligrams, massFrom, massIn } from './mass.ts'
 
-/** A mass to the milligram, in the unit that a scale for it shows: '12.5 g', '340 mg', '1.2 kg'. */
-export function massInWords(mass: Milligrams): string {
-  if (mass < 1_000) return `${mass} mg`
-  if (mass < 1_000_000) return `${trimmed(mass / 1_000, 3)} g`
-  return `${trimmed(mass / 1_000_000, 6)} kg`
+/** How a library writes: numbers by its locale (a BCP 47 language tag), masses in grams or in ounces and pounds. */
+export interface Manner {
+  readonly locale: string
+  readonly massUnits: 'metric' | 'ounces'
 }
 
-/** The same mass as a text that reads back as exactly it: three decimals would be asked about, so there are four. */
-export function massToType(mass: Milligrams): string {
-  return massInWords(mass).replace(/(\.\d{3}) /, '$10 ')
+/** Three decimals, or three figures where those say more: 0.000176. */
+const THREE = {
+  maximumFractionDigits: 3,
+  maximumSignificantDigits: 3,
+  roundingPriority: 'morePrecision',
+} as const satisfies Intl.NumberFormatOptions
+
+const DECIMALS_OF: Readonly<Record<MassUnit, Intl.NumberFormatOptions>> = {
+  mg: { maximumFractionDigits: 0 },
+  g: { maximumFractionDigits: 3 },
+  kg: { maximumFractionDigits: 6 },
+  oz: THREE,
+  lb: THREE,
+}
+
+/** A millionth of any unit here rounds back to the milligram: of a kilogram it is one, of a pound 0.45 mg. */
+const ENOUGH_DECIMALS = 6
+
+/**
+ * A mass in the unit that a scale for it shows: '12.5 g', '340 mg', '1.2 kg', to the milligram; or '0.441 oz', '2.205 lb',
+ * to a thousandth or three figures.
+ */
+export function massInWords(mass: Milligrams, manner: Manner): string {
+  const unit = unitFor(mass, manner)
+  return `${formatted(massIn(mass, unit), manner, DECIMALS_OF[unit])} ${unit}`
+}
+
+/** The shortest such text that reads back as exactly that mass: three decimals would be asked about, so there are four. */
+export function massToType(mass: Milligrams, manner: Manner): string {
+  const unit = unitFor(mass, manner)
+  const value = massIn(mass, unit)
+  let decimals = 0
+  while (decimals < ENOUGH_DECIMALS && massFrom(Number(value.toFixed(decimals)), unit) !== mass) decimals += 1
+  const digits = formatted(value, manner, { maximumFractionDigits: decimals, useGrouping: false })
+  return `${decimals === 3 ? `${digits}0` : digits} ${unit}`
 }
 
 /** A count that was counted: '50 seeds'. */
-export function countInWords(count: number, unit: CountedUnit): string {
-  return `${grouped(count)} ${count === 1 ? unit.one : unit.many}`
+export function countInWords(count: number, unit: CountedUnit, manner: Manner): string {
+  return `${numberInWords(count, manner)} ${count === 1 ? unit.one : unit.many}`
 }
 
 /**
@@ -23,9 +54,9 @@ export function countInWords(count: number, unit: CountedUnit): string {
  *
  * Said without 'about' only where the doubt is less than half a seed.
  */
-export function aboutCount(count: number, doubt: number): string {
-  if (count * doubt < 0.5) return grouped(count)
-  return `about ${grouped(toFigures(count, doubt > 0.1 ? 2 : 3))}`
+export function aboutCount(count: number, doubt: number, manner: Manner): string {
+  if (count * doubt < 0.5) return numberInWords(count, manner)
+  return `about ${numberInWords(toFigures(count, doubt > 0.1 ? 2 : 3), manner)}`
 }
 
 /** A whole number rounded to so many significant figures. */
@@ -34,11 +65,32 @@ export function toFigures(count: number, figures: number): number {
   return Math.round(count / scale) * scale
 }
 
-/** A whole number with commas between thousands. */
-export function grouped(count: number): string {
-  return String(count).replace(/\B(?=(\d{3})+$)/g, ',')
+/** A number with the locale's marks, rounded to at most so many decimals: '1,240', '1.240', '12,5'. */
+export function numberInWords(value: number, manner: Pick<Manner, 'locale'>, decimals = 0): string {
+  return formatted(value, manner, { maximumFractionDigits: decimals })
 }
 
-function trimmed(value: number, decimals: number): string {
-  return value.toFixed(decimals).replace(/\.?0+$/, '')
+function unitFor(mass: Milligrams, { massUnits }: Manner): MassUnit {
+  switch (massUnits) {
+    case 'metric':
+      if (mass < 1_000) return 'mg'
+      return mass < 1_000_000 ? 'g' : 'kg'
+    case 'ounces':
+      return massIn(mass, 'lb') < 1 ? 'oz' : 'lb'
+  }
+}
+
+/** Formats are dear to make and few are needed. */
+const formats = new Map<string, Intl.NumberFormat>()
+
+/** In digits 0 to 9 whatever the locale, and with a space between thousands that every typeface has, so that it reads back. */
+function formatted(
+  value: number,
+  { locale }: Pick<Manner, 'locale'>,
+  options: Intl.NumberFormatOptions,
+): string {
+  const key = `${locale} ${JSON.stringify(options)}`
+  const format = formats.get(key) ?? new Intl.NumberFormat(locale, { numberingSystem: 'latn', ...options })
+  formats.set(key, format)
+  return format.format(value).replaceAll('\u202f', '\u00a0')
 }

@@ -16,7 +16,8 @@ export function plainCharacters(text: string): string {
 }
 
 /**
- * Reads a number that may use comma or point as the decimal mark, spaces or marks between thousands, or a fraction.
+ * Reads a number that may use comma or point as the decimal mark, spaces or marks between thousands (and between
+ * lakhs: 12,34,567), or a fraction.
  *
  * One mark followed by exactly three digits (1,234 or 1.234) can be meant both ways, so it asks; 0.234 cannot.
  */
@@ -32,6 +33,8 @@ export function readNumber(typed: string): NumberReading {
   if (both) return exactly(Number(plain.replaceAll(both[1] ?? '', '').replace(',', '.')))
   if (/^[1-9]\d{0,2}(?:(?:\.\d{3}){2,}|(?:,\d{3}){2,})$/.test(plain))
     return exactly(Number(plain.replace(/[.,]/g, '')))
+  const lakhs = /^[1-9]\d?([.,])\d{2}(?:\1\d{2})*\1\d{3}(?:(?!\1)[.,]\d+)?$/.exec(plain)
+  if (lakhs) return exactly(Number(plain.replaceAll(lakhs[1] ?? '', '').replace(',', '.')))
   const single = /^(\d*)[.,](\d+)$/.exec(plain)
   if (!single) return { kind: 'unreadable' }
   const decimal = Number(`${single[1] || '0'}.${single[2]}`)

@@ -1,4 +1,4 @@
-import { countInWords, grouped, toFigures } from '../amounts/in-words.ts'
+import { countInWords, type Manner, numberInWords, toFigures } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
 import type { LivingSeeds } from './living-seeds.ts'
 import { type KeepingPolicy, seedsForOneRegrowing, seedsToKeep } from './what-to-keep.ts'
@@ -23,6 +23,7 @@ export interface NeedFacts {
   /** Living seeds, by assumption, in lots that nobody has tested and that no forecast calls weak. */
   readonly untested: number
   readonly unit: CountedUnit
+  readonly manner: Manner
 }
 
 /** How an accession stands, why, and the arithmetic line by line. */
@@ -45,7 +46,7 @@ const IN_LETTERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven',
  * Watch: enough by the middle figure, but the doubt reaches below what must be kept; or weak as far as it was tested,
  * beside enough seed that was not, such as last season's harvest: a test comes before a regrowing.
  */
-export function needState(facts: Omit<NeedFacts, 'unit'>): NeedState {
+export function needState(facts: Omit<NeedFacts, 'unit' | 'manner'>): NeedState {
   const { living, policy } = facts
   if (living.about < seedsForOneRegrowing(policy)) return 'rescue'
   const keep = seedsToKeep(policy)
@@ -56,46 +57,48 @@ export function needState(facts: Omit<NeedFacts, 'unit'>): NeedState {
 
 /** The judgement of {@link needState} in words, with its reasons and its arithmetic. */
 export function judgeNeed(facts: NeedFacts): Need {
-  const { living, policy, unit } = facts
+  const { living, policy, unit, manner } = facts
+  const grouped = (count: number) => numberInWords(count, manner)
   const keep = seedsToKeep(policy)
   const oneRegrowing = seedsForOneRegrowing(policy)
-  const plants = countInWords(policy.plants, PLANTS)
+  const plants = countInWords(policy.plants, PLANTS, manner)
   const need = policy.regrowings === 1 ? 'needs' : 'need'
   return {
     state: needState(facts),
     keep,
     oneRegrowing,
-    sentence: `${aboutLiving(living.about, [oneRegrowing, keep], unit)} of the ${grouped(keep)} that ${inLetters(policy.regrowings)} of ${plants} ${need}`,
+    sentence: `${aboutLiving(living.about, [oneRegrowing, keep], facts)} of the ${grouped(keep)} that ${inLetters(policy.regrowings)} of ${plants} ${need}`,
     reasons: reasonsOf(facts, keep, oneRegrowing),
     arithmetic: [
-      `one regrowing: ${plants} / ${policy.emergence} emergence = ${exactLiving(oneRegrowing, unit)}`,
-      `to keep: ${policy.regrowings} x ${plants} / ${policy.emergence} emergence = ${exactLiving(keep, unit)}`,
-      `in the drawer: about ${grouped(living.about)} living of ${countInWords(living.total, unit)}, between ${grouped(living.low)} and ${grouped(living.high)}`,
+      `one regrowing: ${plants} / ${numberInWords(policy.emergence, manner, 4)} emergence = ${exactLiving(oneRegrowing, facts)}`,
+      `to keep: ${policy.regrowings} x ${plants} / ${numberInWords(policy.emergence, manner, 4)} emergence = ${exactLiving(keep, facts)}`,
+      `in the drawer: about ${grouped(living.about)} living of ${countInWords(living.total, unit, manner)}, between ${grouped(living.low)} and ${grouped(living.high)}`,
     ],
   }
 }
 
 function reasonsOf(facts: NeedFacts, keep: number, oneRegrowing: number): readonly string[] {
-  const { living, policy, unit, testedViability, threshold, untested } = facts
-  const about = aboutLiving(living.about, [oneRegrowing, keep], unit)
-  const plants = countInWords(policy.plants, PLANTS)
+  const { living, policy, testedViability, threshold, untested, manner } = facts
+  const grouped = (count: number) => numberInWords(count, manner)
+  const about = aboutLiving(living.about, [oneRegrowing, keep], facts)
+  const plants = countInWords(policy.plants, PLANTS, manner)
   const reasons: string[] = []
   if (living.about < oneRegrowing) {
     reasons.push(`Too few for one regrowing of ${plants}: ${about}, and it needs ${grouped(oneRegrowing)}.`)
   } else if (living.about < keep) {
     reasons.push(`Fewer than the ${grouped(keep)} to keep for ${inLetters(policy.regrowings)}: ${about}.`)
   } else if (living.low < keep) {
-    const low = aboutLiving(living.low, [keep], unit)
+    const low = aboutLiving(living.low, [keep], facts)
     reasons.push(
       `Perhaps fewer than the ${grouped(keep)} to keep: ${about}, but it may be ${low}. Weigh or test to be sure.`,
     )
   }
   if (testedViability !== null && isWeak(facts)) {
     reasons.push(
-      `Weak: ${percentBelow(testedViability)} of its tested seed is thought to be alive, below the threshold of ${percent(threshold)}.`,
+      `Weak: ${percentBelow(testedViability, manner)} of its tested seed is thought to be alive, below the threshold of ${percent(threshold, manner)}.`,
     )
     if (untested >= keep) {
-      const more = aboutLiving(untested, [keep], unit)
+      const more = aboutLiving(untested, [keep], facts)
       reasons.push(
         `Beside it ${more} were never tested, enough for the ${grouped(keep)} to keep: test them before you regrow it.`,
       )
@@ -108,27 +111,29 @@ function isWeak(facts: Pick<NeedFacts, 'testedViability' | 'threshold'>): boolea
   return facts.testedViability !== null && facts.testedViability < facts.threshold
 }
 
+type Words = Pick<NeedFacts, 'unit' | 'manner'>
+
 /** Two significant figures, unless they would stand on the other side of a figure that the number is judged by. */
-function aboutLiving(count: number, judgedBy: readonly number[], unit: CountedUnit): string {
-  if (count === 0) return `no living ${unit.many}`
+function aboutLiving(count: number, judgedBy: readonly number[], words: Words): string {
+  if (count === 0) return `no living ${words.unit.many}`
   const rounded = toFigures(count, 2)
   const crosses = judgedBy.some((figure) => count < figure !== rounded < figure)
-  return `about ${exactLiving(crosses ? count : rounded, unit)}`
+  return `about ${exactLiving(crosses ? count : rounded, words)}`
 }
 
-function exactLiving(count: number, unit: CountedUnit): string {
-  return `${grouped(count)} living ${count === 1 ? unit.one : unit.many}`
+function exactLiving(count: number, { unit, manner }: Words): string {
+  return `${numberInWords(count, manner)} living ${count === 1 ? unit.one : unit.many}`
 }
 
 function inLetters(regrowings: number): string {
   return `${IN_LETTERS[regrowings] ?? regrowings} ${regrowings === 1 ? 'regrowing' : 'regrowings'}`
 }
 
-function percent(part: number): string {
-  return `${Number((100 * part).toFixed(2))} %`
+function percent(part: number, manner: Manner): string {
+  return `${numberInWords(100 * part, manner, 2)} %`
 }
 
 /** Rounded down to a tenth, so that it never reads as the threshold that it is below. */
-function percentBelow(part: number): string {
-  return percent(Math.floor(1_000 * part + 1e-9) / 1_000)
+function percentBelow(part: number, manner: Manner): string {
+  return percent(Math.floor(1_000 * part + 1e-9) / 1_000, manner)
 }

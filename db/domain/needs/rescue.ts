@@ -1,4 +1,4 @@
-import { countInWords, grouped } from '../amounts/in-words.ts'
+import { countInWords, type Manner, numberInWords } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
 import { binomialChances } from '../germination/binomial.ts'
 import { type Breeding, breedingOf } from './grade.ts'
@@ -24,6 +24,7 @@ export interface RescueFacts {
   readonly family: string
   readonly hardSeeded: boolean
   readonly unit: CountedUnit
+  readonly manner: Manner
   /** Who may have the variety still: donor, holders of duplicates, members who grew it. */
   readonly mayHaveIt: readonly string[]
 }
@@ -61,7 +62,7 @@ export function adviseRescue(facts: RescueFacts): RescueAdvice {
     const gone =
       facts.setAside === 0
         ? 'No seed is left to sow here.'
-        : `No ${facts.unit.one} is free to sow here, but ${setAsideInWords(facts.setAside, facts.unit)}`
+        : `No ${facts.unit.one} is free to sow here, but ${setAsideInWords(facts.setAside, facts.unit, facts.manner)}`
     return { sow: null, keepBack: 0, expectedPlants: 0, chance: 0, advice: [gone, ask] }
   }
   const becomes = best.viability * facts.emergence
@@ -72,6 +73,7 @@ export function adviseRescue(facts: RescueFacts): RescueAdvice {
     .slice(facts.fewestPlants)
     .reduce((sum, part) => sum + part, 0)
   const expectedPlants = seeds * becomes
+  const number = (value: number, decimals = 0) => numberInWords(value, facts.manner, decimals)
   const sow = { lotId: best.lotId, lotNumber: best.lotNumber, seeds }
   return {
     sow,
@@ -79,8 +81,8 @@ export function adviseRescue(facts: RescueFacts): RescueAdvice {
     expectedPlants,
     chance: Math.min(1, chance),
     advice: [
-      `Sow ${countInWords(seeds, facts.unit)} of ${best.lotNumber}, the lot with most living seed, and keep ${grouped(all - seeds)} back for a second try.`,
-      `Expect about ${grouped(Math.round(expectedPlants))} of the ${grouped(facts.plants)} plants: ${grouped(seeds)} x ${rounded(best.viability)} alive x ${facts.emergence} emergence.`,
+      `Sow ${countInWords(seeds, facts.unit, facts.manner)} of ${best.lotNumber}, the lot with most living seed, and keep ${number(all - seeds)} back for a second try.`,
+      `Expect about ${number(Math.round(expectedPlants))} of the ${number(facts.plants)} plants: ${number(seeds)} x ${number(best.viability, 2)} alive x ${number(facts.emergence, 4)} emergence.`,
       ...preTreatment(facts),
       'Sow indoors in clean, moist, not wet mix, one by one, and prick out: last seeds are not sown in the open.',
       SMALL_POPULATION[breedingOf(facts.matingSystem)],
@@ -116,8 +118,4 @@ function whomToAsk(names: readonly string[]): string {
   if (names.length === 0)
     return 'Nobody is known to have more: ask other libraries and growers of your region now.'
   return `Ask for seed before it is too late: ${names.join('; ')}.`
-}
-
-function rounded(part: number): string {
-  return String(Number(part.toFixed(2)))
 }

@@ -1,4 +1,4 @@
-import { countInWords, toFigures } from '../amounts/in-words.ts'
+import { countInWords, type Manner, toFigures } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
 import { NEED_STATES, type NeedState } from './need.ts'
 
@@ -53,17 +53,22 @@ export function costInWords(cost: number): string {
 }
 
 /** Where seed is that is not counted, and what to do: '300 seeds lie in quarantine or as the reference sample: ...'. */
-export function setAsideInWords(seeds: number, unit: CountedUnit): string {
+export function setAsideInWords(seeds: number, unit: CountedUnit, manner: Manner): string {
   const lie = seeds === 1 ? 'lies' : 'lie'
-  return `${countInWords(seeds, unit)} ${lie} in quarantine or as the reference sample: look at them first.`
+  return `${countInWords(seeds, unit, manner)} ${lie} in quarantine or as the reference sample: look at them first.`
 }
 
 /** One sentence on what puts an accession where it stands in the list. `nextYear` is the season after this one. */
-export function urgencyInWords(facts: UrgencyFacts, unit: CountedUnit, nextYear: number): string {
+export function urgencyInWords(
+  facts: UrgencyFacts,
+  unit: CountedUnit,
+  nextYear: number,
+  manner: Manner,
+): string {
   if (facts.living === 0) {
     return facts.setAside === 0
       ? `No living ${unit.one} is left here: ask for a duplicate.`
-      : `No living ${unit.one} is counted here, but ${setAsideInWords(facts.setAside, unit)}`
+      : `No living ${unit.one} is counted here, but ${setAsideInWords(facts.setAside, unit, manner)}`
   }
   const waiting =
     facts.cost < SAME_COST
@@ -72,7 +77,7 @@ export function urgencyInWords(facts: UrgencyFacts, unit: CountedUnit, nextYear:
   const more = [
     facts.onlySource ? 'held nowhere else that is known' : '',
     facts.demand >= 1
-      ? `members take about ${countInWords(toFigures(Math.round(facts.demand), 2), unit)} a year`
+      ? `members take about ${countInWords(toFigures(Math.round(facts.demand), 2), unit, manner)} a year`
       : '',
   ].filter((part) => part !== '')
   return `${[waiting, ...more].join('; ')}.`

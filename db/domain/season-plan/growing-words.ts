@@ -1,4 +1,4 @@
-import { countInWords, grouped } from '../amounts/in-words.ts'
+import { countInWords, type Manner, numberInWords } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
 import type { Breeding } from '../needs/grade.ts'
 import { hoursInWords, hoursOfWay, type Pollination, type Way } from './ways.ts'
@@ -11,6 +11,7 @@ export interface GrowingFacts {
   /** Why none can be; '' where some can. */
   readonly noSeed: string
   readonly unit: CountedUnit
+  readonly manner: Manner
   readonly areaM2: number
   readonly isolationM: number
   /** What is not known of how it crosses, in a sentence; '' where all is. */
@@ -46,11 +47,11 @@ export function growingAdvice(facts: GrowingFacts): readonly Advice[] {
   const sow =
     facts.seeds === null
       ? `No seed is ready yet: ${facts.noSeed}.`
-      : `You get ${countInWords(facts.seeds, facts.unit)}.`
+      : `You get ${countInWords(facts.seeds, facts.unit, facts.manner)}.`
   return [
     {
       heading: 'Sow',
-      text: `${sow} Raise ${grouped(facts.plants)} plants, on about ${round(facts.areaM2)} square metres of bed (a square of ${Math.round(100 * Math.sqrt(each))} cm for each). If fewer come up, grow all of them and tell us.${facts.shortSeason === '' ? '' : ` ${facts.shortSeason}`}`,
+      text: `${sow} Raise ${numberInWords(facts.plants, facts.manner)} plants, on about ${rounded(facts.areaM2, facts.manner)} square metres of bed (a square of ${Math.round(100 * Math.sqrt(each))} cm for each). If fewer come up, grow all of them and tell us.${facts.shortSeason === '' ? '' : ` ${facts.shortSeason}`}`,
     },
     { heading: 'Keep apart', text: apart(facts) },
     { heading: 'Select', text: select(facts) },
@@ -75,7 +76,7 @@ const UNDER_A_COVER: Readonly<Record<Pollination, string>> = {
 }
 
 function apart(facts: GrowingFacts): string {
-  const { way, plants, pollination, apartInTime, isolationM, group, breeding, unknown } = facts
+  const { way, plants, pollination, apartInTime, isolationM, group, breeding, unknown, manner } = facts
   if (way === 'covered') {
     return `Keep it covered while it flowers: ${UNDER_A_COVER[pollination]} It is ${hoursInWords(hoursOfWay(way, plants, pollination))} of work in all.`
   }
@@ -84,14 +85,14 @@ function apart(facts: GrowingFacts): string {
   const inTime = apartInTime === '' ? '' : ` ${apartInTime}`
   const selfed =
     breeding === 'selfer' ? ' It mostly pollinates itself; bees cross a few flowers all the same.' : ''
-  return `Grow no other ${group}${planned} within ${round(isolationM)} m, and look over the fences. If a neighbour’s flowers at the same time, tell us before you save seed.${inTime}${selfed}${caveat}`
+  return `Grow no other ${group}${planned} within ${rounded(isolationM, manner)} m, and look over the fences. If a neighbour’s flowers at the same time, tell us before you save seed.${inTime}${selfed}${caveat}`
 }
 
-function select({ plants, breeding }: GrowingFacts): string {
+function select({ plants, breeding, manner }: GrowingFacts): string {
   const rogue = 'Pull out what is plainly another variety or diseased, before it flowers.'
   return breeding === 'selfer'
     ? `${rogue} Save seed of every other plant, about the same of each.`
-    : `${rogue} Save seed of as many plants as you can, all ${grouped(plants)} if possible, about the same of each: few parents weaken it.`
+    : `${rogue} Save seed of as many plants as you can, all ${numberInWords(plants, manner)} if possible, about the same of each: few parents weaken it.`
 }
 
 function harvest({ family }: GrowingFacts): string {
@@ -102,6 +103,6 @@ function harvest({ family }: GrowingFacts): string {
     : `Let pods and heads dry on the plant as long as the weather allows, and gather in several goes. ${dry}`
 }
 
-function round(value: number): string {
-  return String(Number(value.toFixed(value < 10 ? 1 : 0)))
+function rounded(value: number, manner: Manner): string {
+  return numberInWords(value, manner, value < 10 ? 1 : 0)
 }

@@ -1,4 +1,4 @@
-import { countInWords } from '../amounts/in-words.ts'
+import { countInWords, type Manner } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
 
 /** A lot from which nothing can be sown as it stands. */
@@ -11,11 +11,11 @@ export interface LotNotSown {
 }
 
 /** Why no seed of an accession can go out to be grown, lot by lot: '300 seeds of HL24-0001-A are in quarantine: mould'. */
-export function noSeedInWords(lots: readonly LotNotSown[], unit: CountedUnit): string {
+export function noSeedInWords(lots: readonly LotNotSown[], unit: CountedUnit, manner: Manner): string {
   const held = lots.filter(({ seeds }) => seeds > 0)
   if (held.length === 0) return `no ${unit.one} of it is left here`
   return held
-    .map((lot) => `${countInWords(lot.seeds, unit)} of ${lot.lotNumber} ${whereTheyAre(lot)}`)
+    .map((lot) => `${countInWords(lot.seeds, unit, manner)} of ${lot.lotNumber} ${whereTheyAre(lot)}`)
     .join('; ')
 }
 

@@ -229,7 +229,7 @@ function dueLine(reading: Reading, lotId: number, date: TestDate, underTest: boo
     variety: row.variety,
     crop: row.crop,
     place: row.place ?? '',
-    quantity: quantityOf(row),
+    quantity: quantityOf(row, settingsOf(reading)),
     on: date.on,
     late: date.on <= reading.today,
     because: date.because,

@@ -61,7 +61,7 @@ export function beginTest(
   })
   const sown = sumOf(input.replicates)
   const due = countDue({ ...input, startedOn: isoDate(input.on), lastCountOn: null }, writing.today)
-  const left = quantityOf(lotOrRefuse(writing, input.lotId, 'lotId'))
+  const left = quantityOf(lotOrRefuse(writing, input.lotId, 'lotId'), settingsOf(writing))
   return { testId, due, left, said: `Began a test of ${sown} seeds of ${row.lot_number}`, undoable: true }
 }
 
@@ -152,7 +152,7 @@ export function cancelTest(
     .run()
   const back = seedsBack ? '; its seeds are back in the stock' : ''
   return {
-    left: quantityOf(lotOrRefuse(writing, test.lot_id, 'testId')),
+    left: quantityOf(lotOrRefuse(writing, test.lot_id, 'testId'), settingsOf(writing)),
     said: `Gave up the test of ${test.lot_number}${back}`,
     // A reversal is not reversed again: seed that went back is taken out by a new test.
     undoable: !seedsBack,
@@ -266,7 +266,7 @@ function takeSeeds(writing: Writing, row: LotRow, seeds: number, on: string, fie
   const { weight } = weightInForce(row)
   const amount = { kind: 'count', count: seedCount(seeds), estimated: false } as const
   const out = takeOut(balanceOf(row), amount, weight)
-  if (out.kind === 'not-enough') refuseTooMuch(row, out, field)
+  if (out.kind === 'not-enough') refuseTooMuch(row, out, field, settingsOf(writing))
   const line = {
     lotId: row.lot_id,
     kind: 'test',

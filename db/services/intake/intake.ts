@@ -11,6 +11,7 @@ import { scanCode } from '../../domain/numbers/scan-code.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
 import { indexAccession } from '../../queries/search-words.ts'
 import { accession, accessionCaution } from '../../schema/stock-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
 import { varietyFor } from '../collection/varieties.ts'
 import type { Writing } from '../context.ts'
 import { personFor } from '../people/people.ts'
@@ -134,7 +135,7 @@ export function fillLot(
   const both = bothNumbers(amount, weight)
   writeMovement(writing, { lotId, kind, on, change: both, measured: measuredOf(amount), weight, personId })
   const warnings = [
-    kept === null ? null : misweighed(kept.hundredSeedWeightUg, row),
+    kept === null ? null : misweighed(kept.hundredSeedWeightUg, row, settingsOf(writing)),
     basis === 'guess' && amount.kind === 'mass' ? weightUnknown(row.crop) : null,
   ]
   return warnings.filter((warning) => warning !== null)
@@ -149,7 +150,7 @@ export function takenIn(writing: Writing, lotId: number, warnings: string[]): Ta
     lotId: row.lot_id,
     lotNumber: row.lot_number,
     scanCode: scanCode(row.lot_number),
-    words: quantityOf(row).words,
+    words: quantityOf(row, settingsOf(writing)).words,
     quarantined: row.quarantine_reason !== null,
     warnings,
   }

@@ -6,6 +6,7 @@ import { standing } from '../../queries/measurements.ts'
 import { isRecordOf, keptPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { person, personContact } from '../../schema/reference-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
 import { quantityOf } from '../stock/amounts.ts'
@@ -61,9 +62,16 @@ function broughtBackBy(reading: Reading, personId: number): PersonRecord['brough
     `SELECT lot_id AS lotId, on_date AS "on" FROM seed_return
      WHERE ${isRecordOf('person_id')} AND ${standing('seed_return')} ORDER BY on_date DESC, id DESC`,
   ).all(personId, personId) as { lotId: number; on: string }[]
+  const manner = settingsOf(reading)
   return rows.map(({ lotId, on }) => {
     const lot = lotOrRefuse(reading, lotId, 'personId')
-    return { lotId, lotNumber: lot.lot_number, variety: lot.variety, on, words: quantityOf(lot).words }
+    return {
+      lotId,
+      lotNumber: lot.lot_number,
+      variety: lot.variety,
+      on,
+      words: quantityOf(lot, manner).words,
+    }
   })
 }
 

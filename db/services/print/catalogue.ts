@@ -124,7 +124,7 @@ function inWords(reading: Reading, withholding: Withholding, { row, packets }: E
   const facts = [
     row.accession_number,
     packets > 9 ? 'plenty' : packets === 1 ? 'one packet' : `${packets} packets`,
-    row.packet_seeds === null ? '' : `${countInWords(row.packet_seeds, unit)} each`,
+    row.packet_seeds === null ? '' : `${countInWords(row.packet_seeds, unit, settingsOf(reading))} each`,
     tested,
     credit_as === null || credit_as === '' ? '' : `from ${credit_as}`,
   ].filter((fact) => fact !== '')

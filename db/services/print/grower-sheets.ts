@@ -66,6 +66,7 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
       seeds: line.sow?.seeds ?? null,
       noSeed: line.noSeed,
       unit: countedUnit(cropId),
+      manner: settingsOf(reading),
       areaM2: line.areaM2,
       isolationM: line.isolationM,
       unknown: line.unknown,

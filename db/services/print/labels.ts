@@ -65,7 +65,7 @@ function labelOf(
     scanCode: scanCode(row.lot_number),
     source: facts.credit_as ?? '',
     germination: germinationOnLabel(row, settingsOf(reading).locale),
-    contents: contents === '' ? quantityOf(row).words : contents,
+    contents: contents === '' ? quantityOf(row, settingsOf(reading)).words : contents,
     cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
     libraryName,
     known: [...toldOf(reading, row, facts), ...(goesOut ? [] : keptOf(reading, row, facts))],

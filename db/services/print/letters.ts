@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { aboutCount, countInWords, massInWords } from '../../domain/amounts/in-words.ts'
+import { aboutCount, countInWords, type Manner, massInWords } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
@@ -189,7 +189,7 @@ function shownGift(reading: Reading, row: LetterGiftRow): LetterGift {
   const harvest = harvestOf(row)
   const facts = [
     harvest.kind === 'unknown' ? '' : `harvested ${harvestInWords(harvest)}`,
-    amountInWords(row),
+    amountInWords(row, settingsOf(reading)),
     row.grown_at === '' ? '' : `grown at ${row.grown_at}`,
   ]
   return {
@@ -205,11 +205,12 @@ function shownGift(reading: Reading, row: LetterGiftRow): LetterGift {
 /** An amount by the number that was observed: '12.5 g', '50 seeds', 'about 200 seeds'. */
 export function amountInWords(
   row: Pick<LetterGiftRow, 'count' | 'mass_mg' | 'measured' | 'crop_id'>,
+  manner: Manner,
 ): string {
   const unit = countedUnit(row.crop_id)
-  if (row.measured === 'mass') return massInWords(milligrams(row.mass_mg))
-  if (row.measured === 'estimate') return `${aboutCount(row.count, 0.25)} ${unit.many}`
-  return countInWords(row.count, unit)
+  if (row.measured === 'mass') return massInWords(milligrams(row.mass_mg), manner)
+  if (row.measured === 'estimate') return `${aboutCount(row.count, 0.25, manner)} ${unit.many}`
+  return countInWords(row.count, unit, manner)
 }
 
 /** Writes a date out as the library's locale does. */

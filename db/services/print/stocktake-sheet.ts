@@ -25,14 +25,15 @@ export async function printStocktakeSheet(
       todo: 'On the Shelf, a lot’s card moves it to a place.',
     })
   }
-  const { libraryName, locale, paper } = settingsOf(reading)
+  const settings = settingsOf(reading)
+  const { libraryName, locale, paper } = settings
   const printed = await stocktakeSheet({
     places: [...byPlace].map(([path, rows]) => ({
       path,
       lots: rows.map((row) => ({
         number: row.lot_number,
         name: `${row.crop} ‘${row.variety}’`,
-        book: quantityOf(row).words,
+        book: quantityOf(row, settings).words,
       })),
     })),
     libraryName,

@@ -96,7 +96,7 @@ function slipOf(reading: Reading, withdrawalId: number): WithdrawalSlip[] {
       lines: lines.map((line) => ({
         name: `${line.crop} ‘${line.variety}’`,
         lotNumber: line.number,
-        amount: amountInWords(line),
+        amount: amountInWords(line, settingsOf(reading)),
         cautions: cautionsOf(reading, line.accession_id).map(({ text }) => text),
       })),
       promise: promiseInWords(visit, day),

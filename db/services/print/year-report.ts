@@ -1,5 +1,6 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { YearFigures } from '../../contract/season-paper-operations.ts'
+import { numberInWords } from '../../domain/amounts/in-words.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
 import { type Bars, type FlowingPart, flowingDocument } from '../../paper/drawing/flowing-document.ts'
 import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
@@ -46,9 +47,8 @@ function named({ number, variety, crop }: NamedAccession): string {
 
 function partOf(reading: Reading, year: number, figures: YearFigures): FlowingPart {
   const { libraryName, locale } = settingsOf(reading)
-  const number = new Intl.NumberFormat(locale)
-  const count = (value: number, one: string, many: string) =>
-    `${number.format(value)} ${value === 1 ? one : many}`
+  const number: Written = (value) => numberInWords(value, { locale })
+  const count = (value: number, one: string, many: string) => `${number(value)} ${value === 1 ? one : many}`
   const text = (words: string, before: number, more: Partial<Paragraph> = {}): Paragraph => ({
     text: words,
     face: 'regular',
@@ -104,17 +104,19 @@ function partOf(reading: Reading, year: number, figures: YearFigures): FlowingPa
   }
 }
 
-function giftBars(reading: Reading, year: number, number: Intl.NumberFormat): Bars {
+type Written = (value: number) => string
+
+function giftBars(reading: Reading, year: number, number: Written): Bars {
   return {
     bars: Array.from({ length: YEARS_DRAWN }, (_, index) => {
       const of = year - YEARS_DRAWN + 1 + index
       const { gifts } = yearCounts(reading.sqlite, of)
-      return { label: `${of}`, value: gifts, words: number.format(gifts) }
+      return { label: `${of}`, value: gifts, words: number(gifts) }
     }),
   }
 }
 
-function monthBars(reading: Reading, year: number, locale: string, number: Intl.NumberFormat): Bars[] {
+function monthBars(reading: Reading, year: number, locale: string, number: Written): Bars[] {
   const found = outByMonth(reading.sqlite, year)
   if (found.length === 0) return []
   const month = new Intl.DateTimeFormat(locale, { month: 'long', timeZone: 'UTC' })
@@ -122,13 +124,13 @@ function monthBars(reading: Reading, year: number, locale: string, number: Intl.
     {
       bars: Array.from({ length: 12 }, (_, index) => {
         const visits = found.find((row) => row.month === index + 1)?.visits ?? 0
-        return { label: month.format(Date.UTC(year, index, 1)), value: visits, words: number.format(visits) }
+        return { label: month.format(Date.UTC(year, index, 1)), value: visits, words: number(visits) }
       }),
     },
   ]
 }
 
-function cropBars(reading: Reading, year: number, number: Intl.NumberFormat): (Bars | Paragraph)[] {
+function cropBars(reading: Reading, year: number, number: Written): (Bars | Paragraph)[] {
   const crops = outByCrop(reading.sqlite, year)
   if (crops.length === 0) return []
   const words: Paragraph = {
@@ -141,15 +143,15 @@ function cropBars(reading: Reading, year: number, number: Intl.NumberFormat): (B
   const bars = crops.map(({ crop, packets }) => ({
     label: crop,
     value: packets,
-    words: number.format(packets),
+    words: number(packets),
   }))
   return [words, { bars }]
 }
 
-function viabilityWords({ tests, tested, sprouted }: YearFigures, number: Intl.NumberFormat): string {
+function viabilityWords({ tests, tested, sprouted }: YearFigures, number: Written): string {
   if (tests === 0) return 'No germination test was finished.'
   const [low, high] = wilsonInterval(sprouted, tested)
   const percent = (part: number) => `${Math.round(100 * part)} %`
-  const share = `${number.format(sprouted)} of ${number.format(tested)} seeds sprouted, ${percent(sprouted / tested)}`
-  return `${number.format(tests)} ${tests === 1 ? 'test was' : 'tests were'} finished: ${share} (95 % interval ${percent(low)} to ${percent(high)}, if all lots were alike).`
+  const share = `${number(sprouted)} of ${number(tested)} seeds sprouted, ${percent(sprouted / tested)}`
+  return `${number(tests)} ${tests === 1 ? 'test was' : 'tests were'} finished: ${share} (95 % interval ${percent(low)} to ${percent(high)}, if all lots were alike).`
 }

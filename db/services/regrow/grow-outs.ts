@@ -16,6 +16,7 @@ import {
 } from '../../domain/season-plan/grow-out.ts'
 import { type GrowOutRow, growOutRows, notesOf, seedBackOf, seedOutFor } from '../../queries/grow-out-rows.ts'
 import { growOut, growOutNote } from '../../schema/season-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
 import { refuseTheFutureDay } from '../intake/intake.ts'
 
@@ -65,7 +66,7 @@ function lineOf(reading: Reading, row: GrowOutRow): GrowOutLine {
     state: growOutState(facts, reading.today),
     out: seedOutFor(reading.sqlite, row).map(({ count, ...lot }) => ({
       ...lot,
-      words: countInWords(count, countedUnit(row.crop_id)),
+      words: countInWords(count, countedUnit(row.crop_id), settingsOf(reading)),
     })),
     notes: notes.map((note) => ({
       entryId: note.entry_id,

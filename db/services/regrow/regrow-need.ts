@@ -2,7 +2,7 @@ import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { NeedRecord } from '../../contract/regrow-operations.ts'
-import { countInWords, grouped } from '../../domain/amounts/in-words.ts'
+import { countInWords, type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
 import { outlookAt } from '../../domain/needs/cost-of-waiting.ts'
@@ -87,10 +87,11 @@ function arithmeticOf(
   ranking: Ranking,
 ): NeedRecord['arithmetic'] {
   const unit = countedUnit(lots[0]?.crop_id ?? '')
+  const manner = ranking.policy
   const taken = takenByYear(reading.sqlite, line.accessionId).slice(0, DEMAND_YEARS + 1)
   return [
     { heading: 'To keep', lines: line.stock.arithmetic },
-    { heading: 'In each lot', lines: lots.map((row) => lotInWords(row, unit)) },
+    { heading: 'In each lot', lines: lots.map((row) => lotInWords(row, unit, manner)) },
     { heading: 'To sow', lines: sowingInWords(lots, line, ranking, unit) },
     {
       heading: 'What members took',
@@ -98,17 +99,17 @@ function arithmeticOf(
         taken.length === 0
           ? ['nothing so far']
           : [
-              ...taken.map(({ year, seeds }) => `${year}: ${countInWords(seeds, unit)}`),
-              `a year, over the last ${DEMAND_YEARS}: ${grouped(Math.round(line.demand))}`,
+              ...taken.map(({ year, seeds }) => `${year}: ${countInWords(seeds, unit, manner)}`),
+              `a year, over the last ${DEMAND_YEARS}: ${numberInWords(Math.round(line.demand), manner)}`,
             ],
     },
   ]
 }
 
-function lotInWords(row: LotRow, unit: CountedUnit): string {
+function lotInWords(row: LotRow, unit: CountedUnit, manner: Manner): string {
   const life = lifeOf(row)
   const alive = Math.round(life.count * life.viability)
-  const sum = `${row.lot_number}: ${countInWords(life.count, unit)} x ${percent(life.viability)} ${aliveInWords(row, life)} = ${grouped(alive)} living`
+  const sum = `${row.lot_number}: ${countInWords(life.count, unit, manner)} x ${percent(life.viability)} ${aliveInWords(row, life)} = ${numberInWords(alive, manner)} living`
   return countsTowardsKeeping(row) ? sum : `${sum}; not counted here: ${whyNotCounted(row)}`
 }
 
@@ -135,20 +136,23 @@ function sowingInWords(
   })
   const [first] = sown
   if (line.sow === null || first === undefined) return [`no living ${unit.one} to sow`]
-  const { plants, emergence } = policyOf(first.row, ranking.policy)
+  const manner = ranking.policy
+  const { plants, ...policy } = policyOf(first.row, manner)
+  const number = (value: number) => numberInWords(value, manner, 4)
+  const emergence = number(policy.emergence)
   if (sown.length > 1) {
     const parts = sown.map(
       ({ row, seeds, life }) =>
-        `${countInWords(seeds, unit)} of ${row.lot_number} x ${percent(life.viability)} alive x ${emergence} emergence = about ${Math.round(seeds * life.viability * emergence)} plants`,
+        `${countInWords(seeds, unit, manner)} of ${row.lot_number} x ${percent(life.viability)} alive x ${emergence} emergence = about ${number(Math.round(seeds * life.viability * policy.emergence))} plants`,
     )
     return [`${plants} plants: no lot alone is enough, several together are`, ...parts]
   }
   const { viability, count } = first.life
-  const wanted = Math.ceil(plants / (viability * emergence) - 1e-6)
-  const sum = `${plants} plants / (${percent(viability)} alive x ${emergence} emergence) = ${countInWords(wanted, unit)} of ${first.row.lot_number}`
+  const wanted = Math.ceil(plants / (viability * policy.emergence) - 1e-6)
+  const sum = `${plants} plants / (${percent(viability)} alive x ${emergence} emergence) = ${countInWords(wanted, unit, manner)} of ${first.row.lot_number}`
   return line.sow.enough
     ? [sum]
-    : [sum, `it holds ${grouped(count)}: no full regrowing; risk at most ${line.sow.seeds}`]
+    : [sum, `it holds ${number(count)}: no full regrowing; risk at most ${number(line.sow.seeds)}`]
 }
 
 function outlookOf(
@@ -197,6 +201,7 @@ function rescueOf(reading: Reading, lots: readonly LotRow[], ranking: Ranking): 
     family: ofCrop.family,
     hardSeeded: ofCrop.hard === 1,
     unit: countedUnit(first.crop_id),
+    manner: ranking.policy,
     mayHaveIt: [
       ...elsewhere.map(
         (lot) => `${lot.held_by === '' ? 'whoever holds' : lot.held_by}, duplicate ${lot.lot_number}`,

@@ -64,7 +64,7 @@ export function saveSeasonList(
         living: facts.living,
         keep,
         cost: facts.cost,
-        reason: urgencyInWords(facts, countedUnit(lots[0]?.crop_id ?? ''), season.year + 1),
+        reason: urgencyInWords(facts, countedUnit(lots[0]?.crop_id ?? ''), season.year + 1, policy),
       })
       .run()
   }
@@ -162,10 +162,11 @@ export function becameOf(
      JOIN movement ON movement.lot_id = lot.id AND movement.kind = 'return'
      WHERE lot.accession_id = ? AND seed_return.on_date >= ? AND ${standing('seed_return')} GROUP BY lot.id`,
   ).all(accessionId, since) as { number: string; seeds: number }[]
+  const manner = settingsOf(reading)
   const parts = [
-    ...(out === null ? [] : [`${countInWords(out, unit)} went out to be grown`]),
+    ...(out === null ? [] : [`${countInWords(out, unit, manner)} went out to be grown`]),
     ...notedSince(reading, accessionId, since),
-    ...back.map(({ number, seeds }) => `${countInWords(seeds, unit)} came back as ${number}`),
+    ...back.map(({ number, seeds }) => `${countInWords(seeds, unit, manner)} came back as ${number}`),
   ]
   return parts.length === 0 ? 'nothing went out to be grown' : parts.join('; ')
 }

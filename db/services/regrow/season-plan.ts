@@ -31,6 +31,7 @@ import { standing } from '../../queries/measurements.ts'
 import { neighbourRows, planCrops } from '../../queries/plan-rows.ts'
 import { growOut, seasonPlan, seasonPlanLine } from '../../schema/season-tables.ts'
 import { solve } from '../../solver/solve.ts'
+import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
 import { policyOf } from '../stock/living-stock.ts'
 import { growOutsSince } from './grow-outs.ts'
@@ -175,7 +176,7 @@ function lineMaker(
       seedOut: grown?.facts.seedOut ?? false,
       became: becameOf(reading, accessionId, since, unit),
       sow,
-      noSeed: sow === null ? noSeedInWords(lots.map(lotNotSown), unit) : '',
+      noSeed: sow === null ? noSeedInWords(lots.map(lotNotSown), unit, settingsOf(reading)) : '',
     }
   }
   return (choices: readonly PlanChoice[]) => choices.map(find).map((found) => lineOf(found, choices))

@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
-import { aboutCount, countInWords, massInWords } from '../../domain/amounts/in-words.ts'
+import { aboutCount, countInWords, type Manner, massInWords } from '../../domain/amounts/in-words.ts'
 import { readAmount } from '../../domain/amounts/read-amount.ts'
 import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
 import { weightUnknown } from '../../domain/crops/unknown.ts'
@@ -14,6 +14,7 @@ import {
 import { readSample } from '../../domain/weights/read-sample.ts'
 import { lotRow } from '../../queries/lot-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
 import { countDoubt, cropWeight, plausibleBand, weightInForce, weightInWords } from './amounts.ts'
 import { misweighed } from './seed-weights.ts'
@@ -39,27 +40,34 @@ export function readTypedAmount(reading: Reading, input: ParsedInput<'amount.rea
   if (read.kind === 'ask')
     return { reading: 'ask', words: read.question, ...nothing, choices: [...read.choices] }
   const unit = scale?.unit ?? countedUnit('')
+  const manner = settingsOf(reading)
   if (scale === null) {
     const { count, mass } = observed(read.amount)
-    return { reading: 'amount', words: observedWords(read.amount, unit), ...nothing, count, massMg: mass }
+    return {
+      reading: 'amount',
+      words: observedWords(read.amount, unit, manner),
+      ...nothing,
+      count,
+      massMg: mass,
+    }
   }
   if (scale.guessed !== null) {
     const { count, mass } = observed(read.amount)
     const words =
       read.amount.kind === 'mass'
-        ? `${observedWords(read.amount, unit)}, how many ${unit.many} is not known`
-        : observedWords(read.amount, unit)
+        ? `${observedWords(read.amount, unit, manner)}, how many ${unit.many} is not known`
+        : observedWords(read.amount, unit, manner)
     const warning = scale.warning ?? (read.amount.kind === 'mass' ? weightUnknown(scale.guessed) : null)
     return { reading: 'amount', words, ...nothing, count, massMg: mass, warning }
   }
   const both = bothNumbers(read.amount, scale.weight)
   const derived =
     read.amount.kind === 'mass'
-      ? `${aboutCount(both.count, scale.doubt)} ${both.count === 1 ? unit.one : unit.many}`
-      : `about ${massInWords(both.mass)}`
+      ? `${aboutCount(both.count, scale.doubt, manner)} ${both.count === 1 ? unit.one : unit.many}`
+      : `about ${massInWords(both.mass, manner)}`
   return {
     reading: 'amount',
-    words: `${observedWords(read.amount, unit)}, ${derived}`,
+    words: `${observedWords(read.amount, unit, manner)}, ${derived}`,
     choices: [],
     count: both.count,
     massMg: both.mass,
@@ -72,16 +80,17 @@ function observed(amount: Amount): { count: number | null; mass: number | null }
   return amount.kind === 'mass' ? { count: null, mass: amount.mass } : { count: amount.count, mass: null }
 }
 
-function observedWords(amount: Amount, unit: CountedUnit): string {
-  if (amount.kind === 'mass') return massInWords(amount.mass)
-  return `${amount.estimated ? 'about ' : ''}${countInWords(amount.count, unit)}`
+function observedWords(amount: Amount, unit: CountedUnit, manner: Manner): string {
+  if (amount.kind === 'mass') return massInWords(amount.mass, manner)
+  return `${amount.estimated ? 'about ' : ''}${countInWords(amount.count, unit, manner)}`
 }
 
 function scaleFor(reading: Reading, input: ParsedInput<'amount.read'>): Scale | null {
   const row = input.lotId === undefined ? undefined : lotRow(reading.sqlite, input.lotId)
+  const manner = settingsOf(reading)
   if (row !== undefined) {
     const { weight, basis } = weightInForce(row)
-    const note = `${weightInWords(weight)}, ${basis === 'measured' ? 'measured' : `usual for ${row.crop}, not measured`}`
+    const note = `${weightInWords(weight, manner)}, ${basis === 'measured' ? 'measured' : `usual for ${row.crop}, not measured`}`
     const doubt = row.basis === 'counted' ? 0.1 : countDoubt(row)
     return {
       weight,
@@ -97,10 +106,10 @@ function scaleFor(reading: Reading, input: ParsedInput<'amount.read'>): Scale | 
     input.cropId === undefined
       ? undefined
       : reading.db.select().from(crop).where(eq(crop.id, input.cropId)).get()
-  return kind === undefined ? null : scaleOfCrop(kind, input.sample)
+  return kind === undefined ? null : scaleOfCrop(kind, input.sample, manner)
 }
 
-function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string): Scale {
+function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string, manner: Manner): Scale {
   const common = { unit: countedUnit(kind.id), packetSeeds: kind.packetSeeds }
   const band = {
     crop: kind.commonName,
@@ -115,8 +124,8 @@ function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string): Scale
       ...common,
       weight,
       doubt: relativeDoubt('measured', weight, statistics, null),
-      note: `${weightInWords(weight)}, from the sample`,
-      warning: misweighed(weight, band),
+      note: `${weightInWords(weight, manner)}, from the sample`,
+      warning: misweighed(weight, band, manner),
       guessed: null,
     }
   }
@@ -130,7 +139,7 @@ function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string): Scale
       { replicates: 0, seedsCounted: 0, coefficientOfVariation: null },
       plausibleBand(band),
     ),
-    note: `${weightInWords(weight)}, usual for ${kind.commonName}, not measured`,
+    note: `${weightInWords(weight, manner)}, usual for ${kind.commonName}, not measured`,
     warning: sample.kind === 'unreadable' ? sample.because : null,
     guessed: kind.hundredSeedWeightUg === null ? kind.commonName : null,
   }

@@ -1,7 +1,7 @@
 import type { Quantity } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
-import { aboutCount, massInWords } from '../../domain/amounts/in-words.ts'
+import { aboutCount, type Manner, massInWords, numberInWords } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import { readAmount } from '../../domain/amounts/read-amount.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
@@ -79,8 +79,8 @@ export function plausibleBand(row: {
 }
 
 /** What a lot holds, as the contract shows it. */
-export function quantityOf(row: LotRow): Quantity {
-  return quantity(balanceOf(row), countDoubt(row), row)
+export function quantityOf(row: LotRow, manner: Manner): Quantity {
+  return quantity(balanceOf(row), countDoubt(row), row, manner)
 }
 
 /** Both numbers of an amount of a lot's seed, in the words of its crop; no number of seeds where it would be a mere guess. */
@@ -88,16 +88,17 @@ export function quantity(
   balance: Balance,
   doubt: number,
   row: Pick<LotRow, 'basis' | 'crop_id' | 'weight_ug' | 'crop_weight_ug'>,
+  manner: Manner,
 ): Quantity {
   const unit = countedUnit(row.crop_id)
-  const seeds = `${aboutCount(balance.count, doubt)} ${balance.count === 1 ? unit.one : unit.many}`
+  const seeds = `${aboutCount(balance.count, doubt, manner)} ${balance.count === 1 ? unit.one : unit.many}`
   const weighed = row.basis === 'weighed'
   const guessed = doubt > 0 && balance.count > 0 && weightInForce(row).basis === 'guess'
   const words = !weighed
     ? seeds
     : guessed
-      ? `${massInWords(balance.mass)}, how many ${unit.many} is not known`
-      : `${seeds}, ${massInWords(balance.mass)}`
+      ? `${massInWords(balance.mass, manner)}, how many ${unit.many} is not known`
+      : `${seeds}, ${massInWords(balance.mass, manner)}`
   return { count: balance.count, massMg: balance.mass, weighed, countDoubt: doubt, words }
 }
 
@@ -106,7 +107,7 @@ export function balanceOf(row: LotRow): Balance {
   return { count: seedCount(row.balance_count), mass: milligrams(row.balance_mass_mg) }
 }
 
-/** A hundred-seed weight in words: '25.3 g per hundred'. */
-export function weightInWords(weight: HundredSeedWeight): string {
-  return `${Number(gramsPerHundred(weight).toPrecision(4))} g per hundred`
+/** A hundred-seed weight in words: '25.3 g per hundred'; in grams always, as those weights are printed everywhere. */
+export function weightInWords(weight: HundredSeedWeight, manner: Manner): string {
+  return `${numberInWords(Number(gramsPerHundred(weight).toPrecision(4)), manner, 6)} g per hundred`
 }

@@ -1,4 +1,5 @@
 import type { LivingStock } from '../../contract/fields.ts'
+import type { Manner } from '../../domain/amounts/in-words.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import {
   type AssumedBasis,
@@ -15,8 +16,8 @@ import type { Threshold } from '../../domain/viability/band.ts'
 import type { LifeRow } from '../../queries/lot-rows.ts'
 import { countDoubt, weightInForce } from './amounts.ts'
 
-/** The collection's own policy, for accessions that have none of their own. */
-export interface CollectionPolicy {
+/** The collection's own policy, for accessions that have none of their own, and how it writes. */
+export interface CollectionPolicy extends Manner {
   readonly regrowingsKept: number
   readonly emergence: number
   readonly viabilityThreshold: number
@@ -137,6 +138,7 @@ function needFacts(
     policy: policyOf(first, policy),
     ...strengthOf(counted, first, policy),
     unit: countedUnit(first.crop_id),
+    manner: policy,
   }
   return { facts, counted }
 }

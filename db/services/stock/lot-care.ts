@@ -1,6 +1,7 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { takeOut } from '../../domain/ledger/movement.ts'
+import { settingsOf } from '../collection/settings.ts'
 import type { Writing } from '../context.ts'
 import { refuseTheFutureDay } from '../intake/intake.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
@@ -51,10 +52,10 @@ export function discardSeed(
   } else {
     const { weight } = weightInForce(row)
     const out = takeOut(balance, amountOrRefuse(input.amount, row.packet_seeds, 'amount'), weight)
-    if (out.kind === 'not-enough') refuseTooMuch(row, out, 'amount')
+    if (out.kind === 'not-enough') refuseTooMuch(row, out, 'amount', settingsOf(writing))
     writeMovement(writing, { ...line, change: out.change, measured: out.measured, weight })
   }
-  const left = quantityOf(lotOrRefuse(writing, row.lot_id, 'lotId'))
+  const left = quantityOf(lotOrRefuse(writing, row.lot_id, 'lotId'), settingsOf(writing))
   return { left, said: `Threw seed of ${row.lot_number} away; ${left.words} left`, undoable: true }
 }
 

@@ -1,6 +1,6 @@
 import { desc, eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import { massInWords } from '../../domain/amounts/in-words.ts'
+import { type Manner, massInWords, numberInWords } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import { cautionText } from '../../domain/cautions/caution-text.ts'
 import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
@@ -35,8 +35,8 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
     synonyms: synonymsOf(reading, row.variety_id),
     placeHistory: placeHistoryOf(reading.sqlite, row.lot_id),
     cautions: cautionsOf(reading, row.accession_id),
-    quantity: quantityOf(row),
-    weight: weights[0] && row.weight_id !== null ? weights[0] : typicalWeight(row),
+    quantity: quantityOf(row, settingsOf(reading)),
+    weight: weights[0] && row.weight_id !== null ? weights[0] : typicalWeight(row, settingsOf(reading)),
     weights,
     germination: resultsOf(reading, row),
     stock: livingStockOf(siblings, settingsOf(reading)),
@@ -48,11 +48,11 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
         lotNumber: sibling.lot_number,
         role: sibling.role,
         harvest: harvestInWords(harvestOf(sibling)),
-        quantity: quantityOf(sibling),
+        quantity: quantityOf(sibling, settingsOf(reading)),
         living: livingOf(sibling),
       })),
     parents: parentsOf(reading.sqlite, row.lot_id),
-    ledger: ledgerLines(ledgerOf(reading.sqlite, row.lot_id), countedUnit(row.crop_id)),
+    ledger: ledgerLines(ledgerOf(reading.sqlite, row.lot_id), countedUnit(row.crop_id), settingsOf(reading)),
   }
 }
 
@@ -116,21 +116,22 @@ export function cautionsOf(reading: Reading, accessionId: number): LotRecord['ca
 }
 
 function weightsOf(reading: Reading, row: LotRow): LotRecord['weights'] {
+  const manner = settingsOf(reading)
   return reading.db
     .select()
     .from(seedWeight)
     .where(eq(seedWeight.lotId, row.lot_id))
     .orderBy(desc(eq(seedWeight.id, row.weight_id ?? 0)), desc(seedWeight.measuredOn), desc(seedWeight.id))
     .all()
-    .map(shownWeight)
+    .map((weight) => shownWeight(weight, manner))
 }
 
-function typicalWeight(row: LotRow): LotRecord['weight'] {
+function typicalWeight(row: LotRow, manner: Manner): LotRecord['weight'] {
   const { weight } = weightInForce(row)
   const words =
     row.crop_weight_ug === null
-      ? `${weightInWords(weight)}: a guess that may be many times off, nobody has said how much ${row.crop} seed weighs. Weigh a sample.`
-      : `${weightInWords(weight)}: usual for ${row.crop}, not measured. Weigh a sample.`
+      ? `${weightInWords(weight, manner)}: a guess that may be many times off, nobody has said how much ${row.crop} seed weighs. Weigh a sample.`
+      : `${weightInWords(weight, manner)}: usual for ${row.crop}, not measured. Weigh a sample.`
   return {
     weightId: null,
     measuredOn: '',
@@ -164,7 +165,11 @@ function resultsOf(reading: Reading, row: LotRow): LotRecord['germination'] {
   })
 }
 
-function ledgerLines(movements: readonly MovementRow[], unit: CountedUnit): LotRecord['ledger'] {
+function ledgerLines(
+  movements: readonly MovementRow[],
+  unit: CountedUnit,
+  manner: Manner,
+): LotRecord['ledger'] {
   let balanceCount = 0
   let balanceMassMg = 0
   return movements.map((movement) => {
@@ -184,7 +189,7 @@ function ledgerLines(movements: readonly MovementRow[], unit: CountedUnit): LotR
       person: movement.person ?? '',
       purpose: movement.purpose ?? '',
       note: movement.note,
-      words: movementInWords(movement, unit),
+      words: movementInWords(movement, unit, manner),
       takenBack: movement.reversed === 1,
       undoable: movement.reversed === 0 && movement.kind !== 'reversal',
     }
@@ -192,10 +197,10 @@ function ledgerLines(movements: readonly MovementRow[], unit: CountedUnit): LotR
 }
 
 /** What changed, the observed number first: '+50 seeds counted (12.5 g)'. */
-function movementInWords(movement: MovementRow, unit: CountedUnit): string {
+function movementInWords(movement: MovementRow, unit: CountedUnit, manner: Manner): string {
   const sign = (value: number) => (value < 0 ? '−' : '+')
-  const seeds = `${sign(movement.count)}${Math.abs(movement.count)} ${Math.abs(movement.count) === 1 ? unit.one : unit.many}`
-  const mass = `${sign(movement.mass_mg)}${massInWords(milligrams(Math.abs(movement.mass_mg)))}`
+  const seeds = `${sign(movement.count)}${numberInWords(Math.abs(movement.count), manner)} ${Math.abs(movement.count) === 1 ? unit.one : unit.many}`
+  const mass = `${sign(movement.mass_mg)}${massInWords(milligrams(Math.abs(movement.mass_mg)), manner)}`
   switch (movement.measured) {
     case 'mass':
       return `${mass} weighed (${seeds})`

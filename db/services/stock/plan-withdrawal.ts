@@ -2,7 +2,7 @@ import type { ParsedInput } from '../../contract/contract.ts'
 import type { Problem } from '../../contract/problem.ts'
 import { Refusal, refuse } from '../../contract/refusal.ts'
 import type { Override } from '../../contract/withdrawal-operations.ts'
-import { massToType } from '../../domain/amounts/in-words.ts'
+import { type Manner, massToType } from '../../domain/amounts/in-words.ts'
 import { packetsIn } from '../../domain/amounts/packets.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { type Outgoing, takeOut } from '../../domain/ledger/movement.ts'
@@ -43,7 +43,7 @@ export function planWithdrawal(reading: Reading, lines: readonly Line[], purpose
   return lines.map((line, index) => {
     const field = `lines.${index}`
     const row = changed.get(line.lotId) ?? lotOrRefuse(reading, line.lotId, `${field}.lotId`)
-    const { out, problem } = decideLine(row, line, field)
+    const { out, problem } = decideLine(row, line, field, policy)
     const after =
       out === null ? row : { ...row, balance_count: out.left.count, balance_mass_mg: out.left.mass }
     changed.set(row.lot_id, after)
@@ -68,12 +68,17 @@ export function planWithdrawal(reading: Reading, lines: readonly Line[], purpose
   })
 }
 
-function decideLine(row: LotRow, line: Line, field: string): Pick<PlannedLine, 'out' | 'problem'> {
+function decideLine(
+  row: LotRow,
+  line: Line,
+  field: string,
+  manner: Manner,
+): Pick<PlannedLine, 'out' | 'problem'> {
   try {
     refuseUnfitLot(row, `${field}.lotId`)
     const amount = amountOrRefuse(line.amount, row.packet_seeds, `${field}.amount`)
     const out = takeOut(balanceOf(row), amount, weightInForce(row).weight)
-    if (out.kind === 'not-enough') refuseTooMuch(row, out, `${field}.amount`)
+    if (out.kind === 'not-enough') refuseTooMuch(row, out, `${field}.amount`, manner)
     return { out, problem: null }
   } catch (cause) {
     if (cause instanceof Refusal) return { out: null, problem: cause.problem }
@@ -163,17 +168,18 @@ export function refuseTooMuch(
   row: LotRow,
   out: Extract<Outgoing, { kind: 'not-enough' }>,
   field: string,
+  manner: Manner,
 ): never {
   const unit = countedUnit(row.crop_id)
-  const asked = quantity(out.asked, 0, row)
+  const asked = quantity(out.asked, 0, row, manner)
   const all =
     row.basis === 'weighed'
-      ? massToType(out.balance.mass)
+      ? massToType(out.balance.mass, manner)
       : `${out.balance.count} ${out.balance.count === 1 ? unit.one : unit.many}`
   const empty = out.balance.count === 0 && out.balance.mass === 0
   refuse(
     'not-enough-seed',
-    `${row.lot_number} holds ${empty ? 'nothing' : quantityOf(row).words}, less than the ${asked.words} asked for.`,
+    `${row.lot_number} holds ${empty ? 'nothing' : quantityOf(row, manner).words}, less than the ${asked.words} asked for.`,
     {
       field,
       todo: empty

@@ -10,6 +10,7 @@ import { standing } from '../../queries/measurements.ts'
 import { isRecordOf, joinKeptPerson, keptPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { promiseLetGo } from '../../schema/stock-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
 
 interface VisitRow {
@@ -91,10 +92,11 @@ function lotsOut(reading: Reading, withdrawalId: number): VisitOut['lots'] {
     accession_id: number
     count: number
   }[]
+  const manner = settingsOf(reading)
   return rows.map(({ crop_id, accession_id, count, ...lot }) => ({
     ...lot,
     growOut: growOutOfVisit(reading.sqlite, withdrawalId, accession_id) ?? null,
-    words: countInWords(count, countedUnit(crop_id)),
+    words: countInWords(count, countedUnit(crop_id), manner),
   }))
 }
 

@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { massFrom } from '../../domain/amounts/mass.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
 import { recountChange } from '../../domain/ledger/movement.ts'
@@ -14,6 +15,7 @@ import {
 } from '../../domain/weights/hundred-seed-weight.ts'
 import { readSample } from '../../domain/weights/read-sample.ts'
 import { lot, seedWeight, seedWeightReplicate } from '../../schema/stock-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
 import type { Writing } from '../context.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
 import { balanceOf, plausibleBand, quantityOf, weightInWords } from './amounts.ts'
@@ -22,7 +24,7 @@ import { writeMovement } from './write-movement.ts'
 type ShownWeight = Value<'lot.weigh-seeds'>['weight']
 
 /** A kept measurement as the contract shows it. */
-export function shownWeight(row: typeof seedWeight.$inferSelect): ShownWeight {
+export function shownWeight(row: typeof seedWeight.$inferSelect, manner: Manner): ShownWeight {
   const weight = hundredSeedWeight(row.hundredSeedWeightUg)
   const judgement = judgeReplicates(
     {
@@ -38,7 +40,7 @@ export function shownWeight(row: typeof seedWeight.$inferSelect): ShownWeight {
   const how =
     spread === null
       ? `${row.seedsCounted} counted and weighed`
-      : `${row.replicates} replicates, coefficient of variation ${spread.toFixed(1)} %`
+      : `${row.replicates} replicates, coefficient of variation ${numberInWords(spread, manner, 1)} %`
   return {
     weightId: row.id,
     measuredOn: row.measuredOn,
@@ -48,7 +50,7 @@ export function shownWeight(row: typeof seedWeight.$inferSelect): ShownWeight {
     seedsCounted: row.seedsCounted,
     coefficientOfVariation: spread,
     judgement,
-    words: `${weightInWords(weight)} (${how})`,
+    words: `${weightInWords(weight, manner)} (${how})`,
   }
 }
 
@@ -104,11 +106,13 @@ export function sampleOrRefuse(typed: string, field: string): WeighedSample | nu
 export function misweighed(
   microgramsPerHundred: number,
   row: { crop: string; plausible_low_g: number | null; plausible_high_g: number | null },
+  manner: Manner,
 ): string | null {
   const weight = hundredSeedWeight(microgramsPerHundred)
   const band = plausibleBand(row)
   if (band === null || !looksMisweighed(weight, band)) return null
-  return `${weightInWords(weight)} is unusual for ${row.crop} (usually ${band[0]} to ${band[1]} g). Was it weighed and counted right?`
+  const [low, high] = band.map((grams) => numberInWords(grams, manner, 6))
+  return `${weightInWords(weight, manner)} is unusual for ${row.crop} (usually ${low} to ${high} g). Was it weighed and counted right?`
 }
 
 export function weighSeeds(
@@ -135,16 +139,17 @@ export function weighSeeds(
     weight: hundredSeedWeight(kept.hundredSeedWeightUg),
     note: input.note,
   })
-  const weight = shownWeight(kept)
+  const manner = settingsOf(writing)
+  const weight = shownWeight(kept, manner)
   const warnings = [
-    misweighed(kept.hundredSeedWeightUg, before),
+    misweighed(kept.hundredSeedWeightUg, before, manner),
     weight.judgement === 'weigh-again'
-      ? `The replicates differ too much (coefficient of variation ${weight.coefficientOfVariation?.toFixed(1)} %, limit ${input.chaffy ? '6.0' : '4.0'} %). Weigh eight more.`
+      ? `The replicates differ too much (coefficient of variation ${numberInWords(weight.coefficientOfVariation ?? 0, manner, 1)} %, limit ${input.chaffy ? 6 : 4} %). Weigh eight more.`
       : null,
   ].filter((warning) => warning !== null)
   return {
     weight,
-    balance: quantityOf(lotOrRefuse(writing, before.lot_id, 'lotId')),
+    balance: quantityOf(lotOrRefuse(writing, before.lot_id, 'lotId'), manner),
     warnings,
     said: `${before.lot_number}: ${weight.words}`,
     undoable: true,

@@ -61,7 +61,7 @@ function shelfRows(reading: Reading, rows: readonly LotRow[]): ShelfRow[] {
       role: row.role,
       place: row.place ?? '',
       donor: row.donor ?? '',
-      quantity: quantityOf(row),
+      quantity: quantityOf(row, policy),
       living: livingOf(row),
       quarantined: row.quarantine_reason !== null,
       state: standing.state,
@@ -148,6 +148,7 @@ export function findAnything(reading: Reading, input: ParsedInput<'find.anything
     exact.length > 0
       ? exact
       : shelfPage(reading.sqlite, filter, 'number', false, { offset: 0, limit: input.limit })
+  const manner = settingsOf(reading)
   return {
     exactLotId,
     scan,
@@ -156,7 +157,7 @@ export function findAnything(reading: Reading, input: ParsedInput<'find.anything
       lotNumber: row.lot_number,
       variety: row.variety,
       crop: row.crop,
-      words: quantityOf(row).words,
+      words: quantityOf(row, manner).words,
     })),
     people: searchPeople(reading, { text, limit: input.limit }).people.map(({ personId, name, town }) => ({
       personId,

@@ -8,6 +8,7 @@ import { latestMeasurement, standing } from '../../queries/measurements.ts'
 import { seedMoisture } from '../../schema/climate-tables.ts'
 import { germinationResult } from '../../schema/germination-tables.ts'
 import { lot, seedWeight } from '../../schema/stock-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
 import type { Writing } from '../context.ts'
 import { refuseTheFutureDay } from '../intake/intake.ts'
 import { addLot, lotOrRefuse, noteParent } from '../intake/new-lot.ts'
@@ -30,7 +31,7 @@ export function splitLot(
   const amount = amountOrRefuse(input.amount, row.packet_seeds, 'amount')
   const { weight } = weightInForce(row)
   const out = takeOut(balanceOf(row), amount, weight)
-  if (out.kind === 'not-enough') refuseTooMuch(row, out, 'amount')
+  if (out.kind === 'not-enough') refuseTooMuch(row, out, 'amount', settingsOf(writing))
   const target = addLot(writing, partOf(row, input), input.on)
   noteParent(writing, target.id, row.lot_id, 'split')
   inheritMeasurements(writing, row, target.id, input.on)
@@ -43,8 +44,8 @@ export function splitLot(
     measured: 'carried',
     weight: null,
   })
-  const left = quantityOf(lotOrRefuse(writing, row.lot_id, 'lotId'))
-  const moved = quantityOf(lotOrRefuse(writing, target.id, 'lotId'))
+  const left = quantityOf(lotOrRefuse(writing, row.lot_id, 'lotId'), settingsOf(writing))
+  const moved = quantityOf(lotOrRefuse(writing, target.id, 'lotId'), settingsOf(writing))
   return {
     newLotId: target.id,
     newLotNumber: target.number,
@@ -165,7 +166,7 @@ export function joinLots(
     estimated: [into, ...from].some((row) => row.estimated === 1),
     generation: Math.max(...[into, ...from].map((row) => row.generation)),
   })
-  const balance = quantityOf(lotOrRefuse(writing, into.lot_id, 'intoLotId'))
+  const balance = quantityOf(lotOrRefuse(writing, into.lot_id, 'intoLotId'), settingsOf(writing))
   return {
     balance,
     said: `Poured ${from.map((row) => row.lot_number).join(', ')} into ${into.lot_number}: ${balance.words}`,

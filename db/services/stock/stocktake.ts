@@ -4,6 +4,7 @@ import type { Amount } from '../../domain/amounts/amount.ts'
 import { measuredOf } from '../../domain/amounts/amount.ts'
 import { type Change, stocktakeChange } from '../../domain/ledger/movement.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
+import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
 import { refuseTheFutureDay } from '../intake/intake.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
@@ -49,7 +50,7 @@ export function takeStock(
   refuseTheFutureDay(input.on, writing.today, 'on')
   const finding = findingOf(writing, input.lotId, input.found, '')
   writeFinding(writing, finding, input.on, input.reason)
-  const after = quantityOf(lotOrRefuse(writing, input.lotId, 'lotId'))
+  const after = quantityOf(lotOrRefuse(writing, input.lotId, 'lotId'), settingsOf(writing))
   return {
     change: { count: finding.change.count, massMg: finding.change.mass },
     balance: after,
@@ -68,7 +69,7 @@ export function foreseeStocktake(
         const { row, change } = findingOf(reading, lotId, found, `lines.${index}.`)
         return {
           lotId,
-          book: quantityOf(row),
+          book: quantityOf(row, settingsOf(reading)),
           change: { count: change.count, massMg: change.mass },
           problem: null,
         }
@@ -100,7 +101,7 @@ export function recordStocktake(
       lotId,
       lotNumber: finding.row.lot_number,
       change: { count: finding.change.count, massMg: finding.change.mass },
-      balance: quantityOf(lotOrRefuse(writing, lotId, `lines.${index}.lotId`)),
+      balance: quantityOf(lotOrRefuse(writing, lotId, `lines.${index}.lotId`), settingsOf(writing)),
     }
   })
   const differing = lines.filter(({ change }) => change.count !== 0 || change.massMg !== 0).length

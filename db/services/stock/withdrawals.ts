@@ -1,10 +1,12 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { Refusal, refuse } from '../../contract/refusal.ts'
+import type { Manner } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import { packetsInWords } from '../../domain/amounts/packets.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
 import type { GrowOutRow } from '../../queries/grow-out-rows.ts'
 import { withdrawal } from '../../schema/stock-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
 import { refuseTheFutureDay } from '../intake/intake.ts'
 import { personFor } from '../people/people.ts'
@@ -24,14 +26,17 @@ export function foreseeWithdrawal(
     despite: caution.despite,
     sentence: caution.problem.sentence,
   })
+  const manner = settingsOf(reading)
   return {
     cautions: visitCautions(reading, input).map(shown),
     lines: planWithdrawal(reading, input.lines, input.purpose).map(
       ({ after, out, stock, cautions, problem }) => ({
         lotId: after.lot_id,
         lotNumber: after.lot_number,
-        taken: out && quantity(takenBy(out.change), out.measured === 'count' ? 0 : countDoubt(after), after),
-        left: out && quantityOf(after),
+        taken:
+          out &&
+          quantity(takenBy(out.change), out.measured === 'count' ? 0 : countDoubt(after), after, manner),
+        left: out && quantityOf(after, manner),
         stock,
         cautions: cautions.map(shown),
         problem,
@@ -75,7 +80,7 @@ export function recordWithdrawal(
     writeLine(writing, line, { on, personId, withdrawalId, note: input.lines[index]?.note ?? '' })
   }
   if (input.slip) toTray(writing, { kind: 'slip', withdrawalId })
-  const lines = leftInLots(planned)
+  const lines = leftInLots(planned, settingsOf(writing))
   const first = lines[0]
   const said =
     lines.length === 1 && first
@@ -102,7 +107,7 @@ export function recordPaperSheet(
   }
   return {
     visits: [...visits.values()],
-    lines: leftInLots(planned),
+    lines: leftInLots(planned, settingsOf(writing)),
     said: `Typed in the paper sheet of ${input.on}: ${packetsInWords(input.lines.map(({ amount }) => amount))} out`,
     undoable: true,
   }
@@ -177,12 +182,12 @@ function refuseUnlessAllowed(line: PlannedLine, despite: Input['despite']): void
 }
 
 /** One line for each lot: as it stands after the last of the visit's lines that touched it. */
-function leftInLots(planned: readonly PlannedLine[]): Value<'withdrawal.record'>['lines'] {
+function leftInLots(planned: readonly PlannedLine[], manner: Manner): Value<'withdrawal.record'>['lines'] {
   const last = new Map(planned.map((line) => [line.after.lot_id, line]))
   return [...last.values()].map(({ after, stock }) => ({
     lotId: after.lot_id,
     lotNumber: after.lot_number,
-    left: quantityOf(after),
+    left: quantityOf(after, manner),
     state: stock.state,
     sentence: stock.sentence,
   }))

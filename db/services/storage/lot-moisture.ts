@@ -1,6 +1,8 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { Measured, Moisture } from '../../contract/lot-storage-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { massInWords, numberInWords } from '../../domain/amounts/in-words.ts'
+import { milligrams } from '../../domain/amounts/mass.ts'
 import { fromFahrenheit } from '../../domain/climate/reading.ts'
 import { BREAK_SPANS } from '../../domain/moisture/break-check.ts'
 import { planDrying } from '../../domain/moisture/drying.ts'
@@ -17,6 +19,7 @@ import {
 import { assertNever } from '../../domain/shared/assert-never.ts'
 import { type AgeingRow, ageingRows } from '../../queries/forecast-rows.ts'
 import { seedMoisture } from '../../schema/climate-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
 import { refuseTheFutureDay } from '../intake/intake.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
@@ -125,12 +128,16 @@ function doubted(percent: number, low: number, high: number): MoistureFound {
   }
 }
 
-export function planLotDrying(_reading: Reading, input: ParsedInput<'drying.plan'>): Value<'drying.plan'> {
+export function planLotDrying(reading: Reading, input: ParsedInput<'drying.plan'>): Value<'drying.plan'> {
   const plan = planDrying(input)
-  const grams = (mass: number) => `${mass < 100 ? mass.toFixed(1) : Math.round(mass)} g`
+  const manner = settingsOf(reading)
+  // Known to a tenth of a gram, from a hundred grams on to a gram.
+  const mass = (grams: number) =>
+    massInWords(milligrams(grams < 100 ? 100 * Math.round(10 * grams) : 1_000 * Math.round(grams)), manner)
+  const percent = (of: number) => `${numberInWords(of, manner, 2)} %`
   const words =
     plan === null
-      ? `At ${input.from} % it is as dry as ${input.to} % already.`
-      : `Stop when the seed weighs ${grams(plan.stopAt)}: ${grams(plan.water)} of water must go, for which ${grams(plan.gel)} of fresh drying gel will do.`
+      ? `At ${percent(input.from)} it is as dry as ${percent(input.to)} already.`
+      : `Stop when the seed weighs ${mass(plan.stopAt)}: ${mass(plan.water)} of water must go, for which ${mass(plan.gel)} of fresh drying gel will do.`
   return { plan, words, assumptions: [...DRYING_ASSUMPTIONS], cautions: [...GEL_CAUTIONS] }
 }

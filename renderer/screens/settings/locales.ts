@@ -1,3 +1,4 @@
+import type { Manner } from '../../../db/domain/amounts/in-words.ts'
 import { createFormat } from '../../shared/format/format.ts'
 
 const OFFERED = [
@@ -34,8 +35,8 @@ export function localeChoices(
   return tags.map((tag) => ({ value: tag, label: names.of(tag) ?? tag }))
 }
 
-/** How a date, a count and a mass look in a locale. */
-export function localeExample(locale: string, today: string): string {
-  const format = createFormat(locale)
+/** How a date, a count and a mass look. */
+export function mannerExample(manner: Manner, today: string): string {
+  const format = createFormat(manner)
   return `So it looks: ${format.day(today)} · ${format.number(1_240)} seeds · ${format.mass(12_500)}`
 }

@@ -6,7 +6,7 @@ import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
-import { localeChoices, localeExample } from './locales.ts'
+import { localeChoices, mannerExample } from './locales.ts'
 import { settingsOf, type TypedSettings, typedFrom } from './typed-settings.ts'
 
 type About = Value<'collection.about'>
@@ -90,6 +90,17 @@ export function SettingsForm({ about }: { readonly about: About }) {
         onChange={(locale) => set({ locale })}
       />
       <SelectField
+        label="Weights in"
+        size="record"
+        value={typed.massUnits}
+        options={[
+          { value: 'metric', label: 'grams' },
+          { value: 'ounces', label: 'ounces and pounds' },
+        ]}
+        words="as they are written; either can be typed"
+        onChange={(massUnits) => set({ massUnits })}
+      />
+      <SelectField
         label="Paper"
         size="record"
         value={typed.paper}
@@ -99,7 +110,7 @@ export function SettingsForm({ about }: { readonly about: About }) {
         ]}
         onChange={(paper) => set({ paper })}
       />
-      <p className="settings-example soft">{localeExample(typed.locale, about.today)}</p>
+      <p className="settings-example soft">{mannerExample(typed, about.today)}</p>
     </CardForm>
   )
 }

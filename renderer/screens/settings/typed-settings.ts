@@ -13,6 +13,7 @@ export interface TypedSettings {
   /** Empty: no limit. */
   readonly visitLimit: string
   readonly locale: string
+  readonly massUnits: Settings['massUnits']
   readonly paper: Settings['paper']
 }
 
@@ -53,12 +54,13 @@ export function settingsOf(typed: TypedSettings): ReadSettings {
   if (!readable || regrowingsKept === null || emergence === null || viabilityThreshold === null) {
     return { settings: null, problems }
   }
-  const { libraryName, accessionPattern, locale, paper, viabilityThresholdOf } = typed
+  const { libraryName, accessionPattern, locale, massUnits, paper, viabilityThresholdOf } = typed
   return {
     settings: {
       libraryName,
       accessionPattern: accessionPattern.trim(),
       locale,
+      massUnits,
       paper,
       regrowingsKept,
       emergence: emergence / 100,

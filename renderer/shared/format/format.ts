@@ -1,8 +1,11 @@
+import { type Manner, massInWords, numberInWords } from '../../../db/domain/amounts/in-words.ts'
+import { milligrams } from '../../../db/domain/amounts/mass.ts'
+
 /** How this library writes numbers, masses and dates. */
 export interface Format {
   /** A whole or decimal number as it is, grouped. */
   readonly number: (value: number) => string
-  /** A mass in the unit a small scale shows, from milligrams. */
+  /** A mass in the library's units, from milligrams; less than nothing where it was taken. */
   readonly mass: (milligrams: number) => string
   /** A part of one as a percentage. */
   readonly percent: (part: number) => string
@@ -22,10 +25,8 @@ export interface Format {
 
 const ISO_DAY = /\b\d{4}-\d{2}-\d{2}\b/g
 
-export function createFormat(locale: string): Format {
-  const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 4 })
-  const grams = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 })
-  const whole = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 })
+export function createFormat(manner: Manner): Format {
+  const { locale } = manner
   const signed = new Intl.NumberFormat(locale, { signDisplay: 'exceptZero' })
   const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' })
   const moment = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' })
@@ -33,15 +34,10 @@ export function createFormat(locale: string): Format {
   const dayOfMoment = new Intl.DateTimeFormat(locale, { dateStyle: 'full' })
   const dayOf = (iso: string) => formatted(day, iso, `${iso}T00:00:00Z`)
   return {
-    number: (value) => number.format(value),
-    mass: (milligrams) => {
-      const size = Math.abs(milligrams)
-      if (size < 1_000) return trueMinus(`${number.format(milligrams)} mg`)
-      if (size < 1_000_000) return trueMinus(`${grams.format(milligrams / 1_000)} g`)
-      return trueMinus(`${grams.format(milligrams / 1_000_000)} kg`)
-    },
+    number: (value) => numberInWords(value, manner, 4),
+    mass: (mg) => `${mg < 0 ? '−' : ''}${massInWords(milligrams(Math.abs(mg)), manner)}`,
     // As the sentences of the app write it, so that a card does not write it in two ways.
-    percent: (part) => `${whole.format(100 * part)}\u00a0%`,
+    percent: (part) => `${numberInWords(100 * part, manner)}\u00a0%`,
     day: dayOf,
     sentence: (text) => text.replace(ISO_DAY, dayOf),
     moment: (iso) => formatted(moment, iso, iso),

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { isoDate } from '../../../db/domain/dates/iso-date.ts'
 import { adviseRescue } from '../../../db/domain/needs/rescue.ts'
 import { seasonOf } from '../../../db/domain/needs/season.ts'
-import { SEEDS } from '../../builders/domain-values.ts'
+import { BRITISH, SEEDS } from '../../builders/domain-values.ts'
 
 const facts = {
   lots: [
@@ -16,6 +16,7 @@ const facts = {
   family: 'Fabaceae',
   hardSeeded: true,
   unit: SEEDS,
+  manner: BRITISH,
   setAside: 0,
   mayHaveIt: ['Ilka Brandt, donor'],
 }

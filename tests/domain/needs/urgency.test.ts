@@ -6,6 +6,7 @@ import {
   type UrgencyFacts,
   urgencyInWords,
 } from '../../../db/domain/needs/urgency.ts'
+import { BRITISH } from '../../builders/domain-values.ts'
 
 const SEEDS = { one: 'seed', many: 'seeds' }
 
@@ -68,29 +69,31 @@ test.each([
 
 describe('what puts it where it stands', () => {
   test('is the risk of waiting', () => {
-    expect(urgencyInWords(facts(1, { cost: 0.4 }), SEEDS, 2028)).toBe(
+    expect(urgencyInWords(facts(1, { cost: 0.4 }), SEEDS, 2028, BRITISH)).toBe(
       'By the sowing of 2028 no full regrowing can be made: about 40 in 100.',
     )
-    expect(urgencyInWords(facts(1, { cost: 0.001 }), SEEDS, 2028)).toBe(
+    expect(urgencyInWords(facts(1, { cost: 0.001 }), SEEDS, 2028, BRITISH)).toBe(
       'By the sowing of 2028 there is hardly any risk that no full regrowing can be made.',
     )
   })
 
   test('and whether it is held elsewhere and asked for', () => {
-    expect(urgencyInWords(facts(1, { onlySource: true, demand: 123.4 }), SEEDS, 2028)).toBe(
+    expect(urgencyInWords(facts(1, { onlySource: true, demand: 123.4 }), SEEDS, 2028, BRITISH)).toBe(
       'By the sowing of 2028 no full regrowing can be made: about 50 in 100; held nowhere else that is known; members take about 120 seeds a year.',
     )
-    expect(urgencyInWords(facts(1, { demand: 1 }), SEEDS, 2028)).toContain('members take about 1 seed a year')
-    expect(urgencyInWords(facts(1, { demand: 0.9 }), SEEDS, 2028)).not.toContain('members')
+    expect(urgencyInWords(facts(1, { demand: 1 }), SEEDS, 2028, BRITISH)).toContain(
+      'members take about 1 seed a year',
+    )
+    expect(urgencyInWords(facts(1, { demand: 0.9 }), SEEDS, 2028, BRITISH)).not.toContain('members')
   })
 
   test('or that none is left, and where some may still be', () => {
-    expect(urgencyInWords(facts(1, { living: 0 }), SEEDS, 2028)).toBe(
+    expect(urgencyInWords(facts(1, { living: 0 }), SEEDS, 2028, BRITISH)).toBe(
       'No living seed is left here: ask for a duplicate.',
     )
-    expect(urgencyInWords(facts(1, { living: 0, setAside: 300 }), SEEDS, 2028)).toBe(
+    expect(urgencyInWords(facts(1, { living: 0, setAside: 300 }), SEEDS, 2028, BRITISH)).toBe(
       'No living seed is counted here, but 300 seeds lie in quarantine or as the reference sample: look at them first.',
     )
-    expect(setAsideInWords(1, SEEDS)).toMatch(/^1 seed lies in quarantine/)
+    expect(setAsideInWords(1, SEEDS, BRITISH)).toMatch(/^1 seed lies in quarantine/)
   })
 })

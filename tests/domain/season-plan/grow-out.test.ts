@@ -2,8 +2,11 @@ import { describe, expect, test } from 'vitest'
 import { isoDate } from '../../../db/domain/dates/iso-date.ts'
 import {
   type GrowOut,
+  growOutInWords,
   growOutState,
+  harvestSeason,
   isCarriedInto,
+  noteInWords,
   notesToCome,
   whyNotNoted,
 } from '../../../db/domain/season-plan/grow-out.ts'
@@ -51,6 +54,69 @@ describe('how a grow-out stands', () => {
     expect(notesToCome(grown({ broughtBack: true }))).not.toContain('failed')
     const roots = { ...noted('roots-stored', '2026-10-20'), plants: 24 }
     expect(whyNotNoted(grown({ biennial: true, notes: [noted('sown', '2026-05-01')] }), roots)).toBeNull()
+  })
+})
+
+describe('a note', () => {
+  const beet = (...notes: GrowOut['notes']) => grown({ biennial: true, notes })
+  const sown = noted('sown', '2026-05-01')
+
+  test('in words says when, of how many plants or roots, and what was seen', () => {
+    expect(noteInWords(sown)).toBe('sown 2026-05-01')
+    expect(noteInWords({ ...noted('emerged', '2026-05-09'), plants: 1 })).toBe('emerged 2026-05-09, 1 plant')
+    const emerged = { ...noted('emerged', '2026-05-09'), plants: 24, note: 'patchy' }
+    expect(noteInWords(emerged)).toBe('emerged 2026-05-09, 24 plants: patchy')
+    expect(noteInWords({ ...noted('roots-stored', '2026-10-20'), plants: 1 })).toBe(
+      'roots stored 2026-10-20, 1 root',
+    )
+    expect(noteInWords({ ...noted('planted-out', '2027-04-20'), plants: 9 })).toBe(
+      'roots planted again 2027-04-20, 9 roots',
+    )
+    expect(growOutInWords('Mill field', grown())).toBe('at Mill field')
+    expect(growOutInWords('Mill field', grown({ notes: [sown, noted('failed', '2026-07-03')] }))).toBe(
+      'at Mill field: sown 2026-05-01; failed 2026-07-03: hail',
+    )
+  })
+
+  test('is refused in a sentence where it cannot be', () => {
+    const failed = noted('failed', '2026-07-03')
+    expect(whyNotNoted(grown({ notes: [failed] }), sown)).toBe('It was noted as failed on 2026-07-03.')
+    expect(whyNotNoted(beet(sown), noted('sown', '2026-05-05'))).toBe('It is noted already: sown 2026-05-01.')
+    for (const kind of ['roots-stored', 'planted-out'] as const)
+      expect(whyNotNoted(grown(), noted(kind, '2026-10-20'))).toBe(
+        'It flowers in its first season: no roots are stored.',
+      )
+    expect(whyNotNoted(grown(), { ...failed, note: '' })).toBe('Say in a few words why it failed.')
+    expect(whyNotNoted(grown({ notes: [noted('saved-from', '2026-09-01')] }), failed)).toBeNull()
+    expect(whyNotNoted(grown(), noted('saved-from', '2026-09-01'))).toBe(
+      'Type from how many plants seed was saved: the next generation rests on them.',
+    )
+    expect(whyNotNoted(grown(), { ...noted('saved-from', '2026-09-01'), plants: 12 })).toBeNull()
+  })
+
+  test('comes not before what goes before it, nor after what comes after, and may be of the same day', () => {
+    const clash = 'That day does not fit: emerged 2026-05-09. Look at the day, or take that note back.'
+    const emerged = noted('emerged', '2026-05-09')
+    const flowered = (on: string) => whyNotNoted(beet(emerged), noted('flowered', on))
+    expect([flowered('2026-05-08'), flowered('2026-05-09'), flowered('2026-05-10')]).toEqual([
+      clash,
+      null,
+      null,
+    ])
+    const sownOn = (on: string) => whyNotNoted(beet(emerged), noted('sown', on))
+    expect([sownOn('2026-05-10'), sownOn('2026-05-09'), sownOn('2026-05-08')]).toEqual([clash, null, null])
+  })
+
+  test('that is to come follows in order, until it failed', () => {
+    expect(notesToCome(beet(sown, noted('flowered', '2027-06-01')))).toEqual([
+      'emerged',
+      'roots-stored',
+      'planted-out',
+      'saved-from',
+      'failed',
+    ])
+    expect(notesToCome(grown({ notes: [noted('failed', '2026-07-03')] }))).toEqual([])
+    expect([harvestSeason(grown()), harvestSeason(beet())]).toEqual([2026, 2027])
   })
 })
 

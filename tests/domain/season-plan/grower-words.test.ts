@@ -1,0 +1,155 @@
+import { describe, expect, test } from 'vitest'
+import { type GrowingFacts, growingAdvice } from '../../../db/domain/season-plan/growing-words.ts'
+import { whyLeftOut } from '../../../db/domain/season-plan/left-out.ts'
+import { type LotNotSown, noSeedInWords } from '../../../db/domain/season-plan/no-seed.ts'
+import { bedFor } from '../../../db/domain/season-plan/spacing.ts'
+import { reliabilityOf, worthOfGrowing } from '../../../db/domain/season-plan/worth.ts'
+import { BRITISH, SEEDS } from '../../builders/domain-values.ts'
+import { aCandidate, aSite, at } from '../../builders/season-plans.ts'
+
+describe('what a grower is told', () => {
+  const FACTS: GrowingFacts = {
+    plants: 24,
+    seeds: 40,
+    noSeed: '',
+    unit: SEEDS,
+    manner: BRITISH,
+    areaM2: 6,
+    isolationM: 100,
+    unknown: '',
+    shortSeason: '',
+    group: 'Pisum sativum',
+    way: 'open',
+    apartInTime: '',
+    pollination: 'insect',
+    breeding: 'mixed',
+    biennial: false,
+    family: 'Fabaceae',
+  }
+  const told = (changes: Partial<GrowingFacts> = {}) =>
+    Object.fromEntries(growingAdvice({ ...FACTS, ...changes }).map(({ heading, text }) => [heading, text]))
+
+  test('comes under its headings, with a second season only where there is one', () => {
+    expect(Object.keys(told())).toEqual(['Sow', 'Keep apart', 'Select', 'Harvest and dry'])
+    expect(Object.keys(told({ biennial: true })).at(-1)).toBe('Two seasons')
+    expect(told({ biennial: true })['Two seasons']).toMatch(/^It flowers in its second year\..*in spring\.$/)
+  })
+
+  test('how much to sow, on how much bed', () => {
+    expect(told()['Sow']).toBe(
+      'You get 40 seeds. Raise 24 plants, on about 6 square metres of bed (a square of 50 cm for each). If fewer come up, grow all of them and tell us.',
+    )
+    expect(told({ areaM2: 12.4 })['Sow']).toContain('about 12 square metres')
+    expect(told({ areaM2: 9.96 })['Sow']).toContain('about 10 square metres')
+    expect(told({ areaM2: 1.44, plants: 4 })['Sow']).toContain(
+      'about 1.4 square metres of bed (a square of 60 cm',
+    )
+    expect(told({ seeds: null, noSeed: 'they are asleep', shortSeason: 'Hurry.' })['Sow']).toMatch(
+      /^No seed is ready yet: they are asleep\. Raise .* tell us\. Hurry\.$/,
+    )
+  })
+
+  test('what to keep it apart from', () => {
+    const fences =
+      'within 100 m, and look over the fences. If a neighbour’s flowers at the same time, tell us before you save seed.'
+    expect(told()['Keep apart']).toBe(`Grow no other Pisum sativum ${fences}`)
+    expect(
+      told({ breeding: 'selfer', unknown: 'Nobody knows.', apartInTime: 'Sow late.' })['Keep apart'],
+    ).toBe(
+      `Grow no other Pisum sativum but what is planned ${fences} Sow late. It mostly pollinates itself; bees cross a few flowers all the same. Nobody knows.`,
+    )
+    expect(told({ isolationM: 1.25, breeding: 'outcrosser' })['Keep apart']).toContain('within 1.3 m,')
+  })
+
+  test.each([
+    [
+      'self',
+      /^Keep it covered while it flowers: a cage or fleece.*itself\. It is about 1\.5 hours of work in all\.$/,
+    ],
+    ['insect', /: a cage, or bags on the flowers.*those only\. It is about 4\.5 hours of work in all\.$/],
+    ['wind', /: bags of close paper, .*that only\. It is about 7 hours of work in all\.$/],
+  ] as const)('how to cover what is pollinated by %s', (pollination, words) => {
+    expect(told({ way: 'covered', pollination })['Keep apart']).toMatch(words)
+  })
+
+  test('which plants to save from', () => {
+    const rogue = 'Pull out what is plainly another variety or diseased, before it flowers.'
+    expect(told({ breeding: 'selfer' })['Select']).toBe(
+      `${rogue} Save seed of every other plant, about the same of each.`,
+    )
+    expect(told({ plants: 1_200 })['Select']).toBe(
+      `${rogue} Save seed of as many plants as you can, all 1,200 if possible, about the same of each: few parents weaken it.`,
+    )
+  })
+
+  test('how seed in wet flesh is got out, and how dry seed ripens', () => {
+    for (const family of ['Solanaceae', 'Cucurbitaceae'])
+      expect(told({ family })['Harvest and dry']).toMatch(/^Let the fruit ripen fully.* never above 35 °C/)
+    expect(told()['Harvest and dry']).toMatch(/^Let pods and heads dry on the plant.* never above 35 °C/)
+  })
+})
+
+describe('why no seed can go out', () => {
+  const lot = (changes: Partial<LotNotSown> = {}): LotNotSown => ({
+    lotNumber: 'HL24-0001-A',
+    seeds: 300,
+    role: 'working',
+    quarantine: null,
+    ...changes,
+  })
+
+  test.each([
+    [[], 'no seed of it is left here'],
+    [[lot({ seeds: 0 })], 'no seed of it is left here'],
+    [[lot()], '300 seeds of HL24-0001-A are thought to be dead'],
+    [[lot({ role: 'reserve' })], '300 seeds of HL24-0001-A are thought to be dead'],
+    [[lot({ role: 'duplicate-elsewhere' })], '300 seeds of HL24-0001-A are kept elsewhere'],
+    [
+      [lot({ quarantine: 'mould' }), lot({ seeds: 0 }), lot({ role: 'reference', lotNumber: 'B' })],
+      '300 seeds of HL24-0001-A are in quarantine: mould; 300 seeds of B are the reference sample, which is not sown without a reason',
+    ],
+  ])('%#: lot by lot', (lots, words) => {
+    expect(noSeedInWords(lots, SEEDS, BRITISH)).toBe(words)
+  })
+})
+
+describe('why a variety is left out', () => {
+  const candidate = aCandidate(1, { area: 12, cropId: 'bean' })
+
+  test('is told of the garden where least is wrong', () => {
+    const sites = [aSite(1, 0, { takes: ['pea'], area: 5 }), aSite(2, 900, { takes: ['pea'] })]
+    expect(whyLeftOut({ candidates: [candidate], sites }, [], candidate)).toBe(
+      'Garden 2 does not take the crop of Variety 1.',
+    )
+  })
+
+  test('counts what is planned there already', () => {
+    const other = aCandidate(2, { area: 10 })
+    expect(whyLeftOut({ candidates: [candidate, other], sites: [aSite(1, 0)] }, [at(2, 1)], candidate)).toBe(
+      'Garden 1 has 20 m² of bed, and this takes 22.',
+    )
+  })
+
+  test('is that nothing is gained where nothing is wrong, or that there is no garden', () => {
+    const problem = { candidates: [candidate], sites: [aSite(1, 0)] }
+    expect(whyLeftOut(problem, [], candidate)).toBe('It is worth less than the work it makes.')
+    expect(whyLeftOut({ ...problem, sites: [] }, [], candidate)).toBe('There is no garden to grow it in.')
+  })
+})
+
+test('growing is worth what it averts, twice for the only source, and a little by state', () => {
+  const worth = (state: 'rescue' | 'well-stocked', cost: number, onlySource: boolean) =>
+    worthOfGrowing({ state, cost, onlySource })
+  expect(worth('rescue', 0.4, false) - worth('well-stocked', 0.4, false)).toBeCloseTo(0.28, 12)
+  expect(worth('rescue', 0.4, true) - worth('rescue', 0.4, false)).toBeCloseTo(0.4, 12)
+  expect(worth('rescue', 0.4, false) - worth('rescue', 0, false)).toBeCloseTo(0.4, 12)
+})
+
+test('a grower is relied on by Laplace’s rule', () => {
+  expect([reliabilityOf(0, 0), reliabilityOf(8, 8), reliabilityOf(8, 0)]).toEqual([0.5, 0.9, 0.1])
+})
+
+test('bed grows with the plants, and herbs have a usual figure', () => {
+  expect(bedFor('bean', 50)).toBeCloseTo(3, 12)
+  expect(bedFor('no such crop', 50)).toBeCloseTo(4.5, 12)
+})

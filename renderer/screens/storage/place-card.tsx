@@ -40,6 +40,7 @@ function focusHeading(heading: HTMLElement | null): void {
 /** A place: how it stands, its climate drawn and in words, and the lots that lie there. */
 export function PlaceCard({ placeId, takesFocus }: PlaceCardProps) {
   const [span, setSpan] = useState<Span>('90')
+  const format = useFormat()
   const read = useRead('storage.get', { placeId, days: Number(span) }, { keepLast: true })
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   if (read.data === undefined) return null
@@ -51,7 +52,7 @@ export function PlaceCard({ placeId, takesFocus }: PlaceCardProps) {
           {climate.place.name}
         </h2>
         <p>{climate.place.path === climate.place.name ? capital(climate.place.kind) : climate.place.path}</p>
-        <StateWords place={climate.place} />
+        <StateWords place={climate.place} format={format} />
         <p>
           {climate.place.aim === 'none'
             ? 'Nobody has said what it is meant for.'

@@ -1,6 +1,8 @@
-import type { KeyboardEvent } from 'react'
+import { type KeyboardEvent, memo } from 'react'
 import { Link, useLocation } from 'wouter'
 import type { StoredPlace } from '../../../db/contract/storage-operations.ts'
+import type { Format } from '../../shared/format/format.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
 import { StateWords } from './state-words.tsx'
 import { placeAddress } from './storage-address.ts'
 
@@ -14,6 +16,7 @@ interface PlaceRowsProps {
 /** Places as they stand one in another: arrows go through them, Enter goes to the card. */
 export function PlaceRows({ places, current, onOpen }: PlaceRowsProps) {
   const [, go] = useLocation()
+  const format = useFormat()
   const onKeyDown = (event: KeyboardEvent<HTMLUListElement>) => {
     const links = [...event.currentTarget.querySelectorAll<HTMLElement>('a')]
     const at = links.indexOf(event.target as HTMLElement)
@@ -33,21 +36,34 @@ export function PlaceRows({ places, current, onOpen }: PlaceRowsProps) {
   return (
     <ul className="pane-rows" aria-label="Storage places" onKeyDown={onKeyDown}>
       {places.map((place) => (
-        <li key={place.placeId}>
-          <Link
-            href={placeAddress(place.placeId)}
-            className="pane-row store-row"
-            style={{ paddingLeft: `${20 + 16 * (place.path.split(' / ').length - 1)}px` }}
-            {...(place.placeId === current ? { 'aria-current': 'true' as const } : {})}
-          >
-            <span className="pane-row-name">{place.name}</span>
-            <span className="store-row-lots">
-              {place.lots === 0 ? 'no lots' : `${place.lots} ${place.lots === 1 ? 'lot' : 'lots'}`}
-            </span>
-            <StateWords place={place} />
-          </Link>
-        </li>
+        <PlaceRow key={place.placeId} place={place} isCurrent={place.placeId === current} format={format} />
       ))}
     </ul>
   )
 }
+
+interface PlaceRowProps {
+  readonly place: StoredPlace
+  readonly isCurrent: boolean
+  readonly format: Format
+}
+
+/** One row, drawn anew only when it changed: there may be hundreds, and each step through them draws two. */
+const PlaceRow = memo(function PlaceRow({ place, isCurrent, format }: PlaceRowProps) {
+  return (
+    <li>
+      <Link
+        href={placeAddress(place.placeId)}
+        className="pane-row store-row"
+        style={{ paddingLeft: `${20 + 16 * (place.path.split(' / ').length - 1)}px` }}
+        {...(isCurrent ? { 'aria-current': 'true' as const } : {})}
+      >
+        <span className="pane-row-name">{place.name}</span>
+        <span className="store-row-lots">
+          {place.lots === 0 ? 'no lots' : `${place.lots} ${place.lots === 1 ? 'lot' : 'lots'}`}
+        </span>
+        <StateWords place={place} format={format} />
+      </Link>
+    </li>
+  )
+})

@@ -1,4 +1,3 @@
-import { useMemo } from 'react'
 import type { Manner } from '../../../db/domain/amounts/in-words.ts'
 import { useRead } from '../client/use-read.ts'
 import { createFormat, type Format } from './format.ts'
@@ -9,5 +8,15 @@ const UNTIL_TOLD: Manner = { locale: 'en-GB', massUnits: 'metric' }
 export function useFormat(): Format {
   const about = useRead('collection.about', {})
   const { locale, massUnits } = about.data?.settings ?? UNTIL_TOLD
-  return useMemo(() => createFormat({ locale, massUnits }), [locale, massUnits])
+  return formatOf({ locale, massUnits })
+}
+
+/** The formats of every manner so far: to make one takes as long as to draw some rows. */
+const made = new Map<string, Format>()
+
+function formatOf(manner: Manner): Format {
+  const name = `${manner.locale} ${manner.massUnits}`
+  const format = made.get(name) ?? createFormat(manner)
+  made.set(name, format)
+  return format
 }

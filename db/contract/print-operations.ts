@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { Id, Line } from './fields.ts'
+import { Day, Id, Line } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { LabelSays, LabelSheet } from './paper-operations.ts'
 
@@ -70,6 +70,7 @@ export const printOperations = {
       printers: z
         .array(z.object({ name: z.string(), offsetMm: OffsetMm }))
         .describe('how far each printer’s print was moved last, latest first'),
+      lettersSince: Day.describe('when letters were printed last, or the first day of the year'),
       leftOut: z.array(z.object({ personId: Id, name: z.string(), sentence: z.string() })),
     }),
   ),
@@ -93,6 +94,11 @@ export const printOperations = {
         .max(500),
     },
     { itemIds: z.array(Id) },
+  ),
+  'tray.add-letters': writes(
+    'Puts thank-you letters for all gifts of a time into the tray for which none was printed or waits.',
+    { from: Day, until: Day },
+    { itemIds: z.array(Id), letters: z.int().describe('donors who are written to') },
   ),
   'tray.change': writes(
     'Changes how many labels of a waiting item are printed, and what they say the packet holds.',

@@ -21,8 +21,7 @@ export interface TrayRow {
   readonly lot_number: string | null
   readonly lot_variety: string | null
   readonly lot_crop: string | null
-  /** Of the letter's gift: its entry, its donor where known, and whether they agreed to be written to. */
-  readonly gift_entry_id: number | null
+  /** Of the letter's gift: its donor where known, and whether they agreed to be written to. */
   readonly donor_id: number | null
   readonly donor: string | null
   readonly may_write: number | null
@@ -39,7 +38,7 @@ const ROWS = `
   SELECT print_item.id, print_item.kind, print_item.lot_id, print_item.accession_id, print_item.withdrawal_id,
     copies, contents, added.said AS because, batch_id, (${WAITS}) AS waits, NOT (${standing('print_item')}) AS fell,
     lot.number AS lot_number, variety.name AS lot_variety, crop.common_name AS lot_crop,
-    accession.entry_id AS gift_entry_id, donor.id AS donor_id, donor.name AS donor, person_contact.may_write,
+    donor.id AS donor_id, donor.name AS donor, person_contact.may_write,
     coalesce(member.name, '') AS member, withdrawal.on_date AS visit_on
   FROM print_item JOIN entry AS added ON added.id = print_item.entry_id
   LEFT JOIN lot ON lot.id = print_item.lot_id
@@ -156,32 +155,71 @@ export interface LetterGiftRow {
   readonly measured: 'mass' | 'count' | 'estimate' | 'carried'
 }
 
-/** The standing gifts that some entries took in, in order. */
-export function giftsOfEntries(sqlite: Sqlite, entryIds: readonly number[]): LetterGiftRow[] {
+/** What one letter tells of: whatever its donor gave on that day in that entry, which for a list is one row among many. */
+const SAME_LETTER =
+  'gift.donor_id = asked.donor_id AND gift.entry_id = asked.entry_id AND gift.received_on = asked.received_on'
+
+/** The standing gifts that letters for some accessions tell of, in order. */
+export function giftsOfLetters(sqlite: Sqlite, accessionIds: readonly number[]): LetterGiftRow[] {
   return prepared(
     sqlite,
     `SELECT accession.id AS accession_id, accession.number, variety.name AS variety, crop.common_name AS crop,
        crop.id AS crop_id, received_on, accession.grown_at, accession.story, accession.terms,
        lot.harvest_from, lot.harvest_to, lot.harvest_about, movement.count, movement.mass_mg, movement.measured
-     FROM json_each(?) AS wanted CROSS JOIN accession ON accession.entry_id = wanted.value
+     FROM accession
      JOIN variety ON variety.id = accession.variety_id JOIN crop ON crop.id = variety.crop_id
      JOIN lot ON lot.accession_id = accession.id AND lot.ordinal = 1
      JOIN movement ON movement.lot_id = lot.id AND movement.kind = 'intake'
-     WHERE ${standing('accession')} ORDER BY accession.id`,
-  ).all(JSON.stringify(entryIds)) as LetterGiftRow[]
+     WHERE ${standing('accession')} AND accession.id IN
+       (SELECT gift.id FROM json_each(?) AS wanted JOIN accession AS asked ON asked.id = wanted.value
+        JOIN accession AS gift ON ${SAME_LETTER})
+     ORDER BY accession.id`,
+  ).all(JSON.stringify(accessionIds)) as LetterGiftRow[]
 }
 
 /** The latest gift of a donor who may be written to, or undefined. */
 export function latestGiftToThank(
   sqlite: Sqlite,
-): { readonly entry_id: number; readonly donor_id: number } | undefined {
+): { readonly accession_id: number; readonly donor_id: number } | undefined {
   return prepared(
     sqlite,
-    `SELECT accession.entry_id, person_contact.person_id AS donor_id
+    `SELECT accession.id AS accession_id, person_contact.person_id AS donor_id
      FROM accession ${joinKeptPerson('donor', 'accession.donor_id')}
      JOIN person_contact ON person_contact.person_id = donor.id
      WHERE may_write = 1 AND ${standing('accession')} ORDER BY accession.id DESC LIMIT 1`,
-  ).get() as { entry_id: number; donor_id: number } | undefined
+  ).get() as { accession_id: number; donor_id: number } | undefined
+}
+
+/** A gift whose letter is neither printed nor waiting; those that one letter tells of are one row. */
+export interface UnthankedRow {
+  readonly accession_id: number
+  readonly donor_id: number
+  readonly may_write: number
+}
+
+/** The standing gifts of named donors in a time, first and last day included, for which no letter was printed or waits. */
+export function giftsNotThanked(sqlite: Sqlite, from: string, until: string): UnthankedRow[] {
+  return prepared(
+    sqlite,
+    `SELECT min(asked.id) AS accession_id, donor.id AS donor_id, coalesce(person_contact.may_write, 0) AS may_write
+     FROM accession AS asked ${joinKeptPerson('donor', 'asked.donor_id')}
+     LEFT JOIN person_contact ON person_contact.person_id = donor.id
+     WHERE donor.id IS NOT NULL AND asked.received_on BETWEEN ? AND ? AND ${standing('asked')}
+       AND NOT EXISTS (SELECT 1 FROM accession AS gift JOIN print_item ON print_item.accession_id = gift.id
+         WHERE ${SAME_LETTER} AND kind = 'letter' AND (${WAITS} OR EXISTS
+           (SELECT 1 FROM print_batch WHERE print_batch.id = print_item.batch_id AND ${standing('print_batch')})))
+     GROUP BY asked.donor_id, asked.entry_id, asked.received_on ORDER BY accession_id`,
+  ).all(from, until) as UnthankedRow[]
+}
+
+/** The moment of the latest standing printing of letters, or null. */
+export function lettersPrintedAt(sqlite: Sqlite): string | null {
+  return prepared(
+    sqlite,
+    `SELECT max(printed_at) FROM print_batch WHERE kind = 'letter' AND ${standing('print_batch')}`,
+  )
+    .pluck()
+    .get() as string | null
 }
 
 /** What went out on a visit, line by line; what was taken back since is left out. */

@@ -41,6 +41,7 @@ import { printKeepCards, printRuler } from './print/keep-cards.ts'
 import { keepSheet, listSheets, retireSheet } from './print/label-sheets.ts'
 import { printLabels } from './print/labels.ts'
 import { changeLetterWords, letterWords, previewLetter } from './print/letters.ts'
+import { addPeriodLetters } from './print/period-letters.ts'
 import { markPrinted, printAgain, printHistory } from './print/printed.ts'
 import { printRoundSheet } from './print/round-sheet.ts'
 import { printStocktakeSheet } from './print/stocktake-sheet.ts'
@@ -241,6 +242,7 @@ export const writeHandlers: WriteHandlers = {
   'germination.finish': finishTest,
   'germination.cancel': cancelTest,
   'tray.add': addToTray,
+  'tray.add-letters': addPeriodLetters,
   'tray.change': changeTrayItem,
   'tray.remove': removeFromTray,
   'tray.mark-printed': markPrinted,

@@ -114,6 +114,9 @@ test('letters go only to whoever agreed, in words that are changed beside a real
   await expect(shown(page, 'Zoë Brontë has not agreed to be written to.')).toBeVisible()
   await expect(page.getByTitle('Thank-you letters, as they will be printed')).toBeVisible()
   await expectNoBarrier(page)
+  await tabTo(page, /^Put their letters into the tray/)
+  await press(page, 'Enter')
+  await expect(shown(page, 'No gift of that time waits for a letter; one donor has not agreed')).toBeVisible()
 
   await tabTo(page, /^The words of the letter/)
   await press(page, 'Enter')

@@ -98,6 +98,63 @@ describe('what comes into the tray by itself', () => {
   })
 })
 
+describe('letters for all gifts of a time', () => {
+  const person = (name: string, mayWrite: boolean) => ({ ...WRITTEN_TO, name, mayWrite })
+  const onDay = (donor: NewPerson, receivedOn: string) =>
+    test.call('intake.record', { donor: { newPerson: donor }, receivedOn, gifts: [aGift()] })
+  const agree = async (name: string) => {
+    const [found] = (await test.call('person.search', { text: name })).people
+    await test.call('person.update', { personId: found?.personId ?? 0, mayWrite: true })
+  }
+  const letters = (from: string, until: string) => test.call('tray.add-letters', { from, until })
+
+  it('are those that nobody was thanked for, first and last day included, and say who has not agreed', async () => {
+    await onDay(person('Ilka Brandt', true), '2025-10-01')
+    await onDay(person('Teodor Ash', false), '2025-10-31')
+    await onDay(person('Mira Sool', false), '2025-10-10')
+    await onDay(person('Ansa Reed', false), '2025-11-01')
+    expect(
+      (await test.refused('tray.add-letters', { from: '2025-10-01', until: '2025-10-31' })).sentence,
+    ).toBe('No gift of that time waits for a letter; 2 donors have not agreed to be written to.')
+    await agree('Teodor')
+    const { said, entryId } = await letters('2025-10-01', '2025-10-31')
+    expect(said).toBe(
+      'Put letters to one donor into the print tray; one donor has not agreed to be written to',
+    )
+    expect((await waiting('letter')).map(({ title }) => title)).toEqual(['Ilka Brandt', 'Teodor Ash'])
+    await test.refused('tray.add-letters', { from: '2025-10-01', until: '2025-10-31' })
+    await test.call('entry.take-back', { entryId })
+    expect(await waiting('letter')).toHaveLength(1)
+    expect((await letters('2025-10-31', '2025-10-31')).letters).toBe(1)
+    expect((await test.refused('tray.add-letters', { from: '2025-11-02', until: '2025-11-01' })).field).toBe(
+      'from',
+    )
+  })
+
+  it('begin where letters were printed last', async () => {
+    expect((await test.call('tray.list', {})).lettersSince).toBe(`${TODAY.slice(0, 4)}-01-01`)
+    await give()
+    await test.call('tray.mark-printed', { kind: 'letter', itemIds: ids(await waiting('letter')) })
+    expect((await test.call('tray.list', {})).lettersSince).toBe(TODAY)
+    await test.refused('tray.add-letters', { from: TODAY, until: TODAY })
+  })
+
+  it('tell a donor of a list of their own gifts alone', async () => {
+    const rows = [
+      'Donor;Crop;Variety;Amount;Received',
+      'Ilka Brandt;Garden pea;Hollow Tall;50 seeds;2025-10-02',
+      'Teodor Ash;Garden pea;Secret Pod;60 seeds;2025-10-02',
+    ]
+    const content = Buffer.from(rows.join('\n')).toString('base64')
+    await test.call('list.take-in', { fileName: 'list.csv', content })
+    await agree('Ilka')
+    const { itemIds } = await letters('2025-10-01', '2025-10-31')
+    const text = await textOf(await test.call('tray.preview', { kind: 'letter', itemIds }))
+    expect(text).toContain('Hollow Tall')
+    expect(text).not.toContain('Secret Pod')
+  })
+})
+
 describe('printing', () => {
   it('marks nothing by looking; marked, it is done; taken back, it waits again', async () => {
     await give()

@@ -16,7 +16,7 @@ import {
 import { type DonorLetter, donorLetters, type LetterGift } from '../../paper/donor-letters.ts'
 import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
 import {
-  giftsOfEntries,
+  giftsOfLetters,
   type LetterGiftRow,
   latestGiftToThank,
   type TrayRow,
@@ -76,18 +76,18 @@ export async function printLetters(
   rows: readonly TrayRow[],
 ): Promise<Pick<Value<'tray.preview'>, 'pdf' | 'pages' | 'warnings'>> {
   const words = wordsOf(reading)
-  const entriesOf = new Map<number, number[]>()
+  const giftsOf = new Map<number, number[]>()
   const heldBack: string[] = []
-  for (const { donor_id, donor, may_write, gift_entry_id } of rows) {
-    if (donor_id === null || gift_entry_id === null || may_write !== 1) {
+  for (const { donor_id, donor, may_write, accession_id } of rows) {
+    if (donor_id === null || accession_id === null || may_write !== 1) {
       heldBack.push(
         `No letter to ${donor ?? 'a donor who is not named'}: they have not agreed to be written to.`,
       )
-    } else entriesOf.set(donor_id, [...(entriesOf.get(donor_id) ?? []), gift_entry_id])
+    } else giftsOf.set(donor_id, [...(giftsOf.get(donor_id) ?? []), accession_id])
   }
   const letters: DonorLetter[] = []
-  for (const [donorId, entries] of entriesOf) {
-    const gifts = giftsOfEntries(reading.sqlite, [...new Set(entries)])
+  for (const [donorId, accessionIds] of giftsOf) {
+    const gifts = giftsOfLetters(reading.sqlite, accessionIds)
     if (gifts.length > 0) letters.push(letterTo(reading, donorId, gifts, words))
     else heldBack.push('A letter was left out: its gifts were taken back.')
   }
@@ -108,7 +108,7 @@ export async function previewLetter(
   const letter =
     real === undefined
       ? inventedLetter(reading, words)
-      : letterTo(reading, real.donor_id, giftsOfEntries(reading.sqlite, [real.entry_id]), words)
+      : letterTo(reading, real.donor_id, giftsOfLetters(reading.sqlite, [real.accession_id]), words)
   const made = await lettersPdf(reading, [letter])
   const unknown = unknownSentence(words.words)
   return {

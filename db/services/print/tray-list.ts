@@ -1,5 +1,6 @@
 import type { Value } from '../../contract/contract.ts'
-import { donorsNotWrittenTo, waitingItems } from '../../queries/tray-rows.ts'
+import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
+import { donorsNotWrittenTo, lettersPrintedAt, waitingItems } from '../../queries/tray-rows.ts'
 import type { Reading } from '../context.ts'
 import { nextOnEachSheet, printersKnown } from './printed.ts'
 import { shownItem } from './tray.ts'
@@ -18,6 +19,7 @@ export function listTray(reading: Reading): Value<'tray.list'> {
       .filter(({ items }) => items.length > 0),
     sheets: nextOnEachSheet(reading),
     printers: printersKnown(reading),
+    lettersSince: isoDate(lettersPrintedAt(reading.sqlite)?.slice(0, 10) ?? `${yearOf(reading.today)}-01-01`),
     leftOut: donorsNotWrittenTo(reading.sqlite, since.toISOString().slice(0, 10)).map((donor) => ({
       personId: donor.id,
       name: donor.name,

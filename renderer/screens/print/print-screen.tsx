@@ -62,6 +62,7 @@ function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
             items={itemsOf(shown)}
             leftOut={leftOut}
             notWrittenTo={shown === 'letter' ? tray.leftOut : []}
+            lettersSince={tray.lettersSince}
             onToggle={toggle}
           />
         )}

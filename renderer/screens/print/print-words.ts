@@ -12,6 +12,7 @@ export const KIND_NAMES: Record<PrintKind, string> = {
 /** How each kind comes into the tray. */
 export const HOW_IT_COMES: Record<PrintKind, string> = {
   label: 'A label comes here by itself for every gift taken in and all seed brought back.',
-  letter: 'A letter comes here by itself for a donor who agreed to be written to.',
+  letter:
+    'A letter comes here by itself for a donor who agreed to be written to when the gift is taken in; for gifts of a list, or of donors who agreed later, ask for them on the left.',
   slip: 'A slip comes here when it is asked for while handing out.',
 }

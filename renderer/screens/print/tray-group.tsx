@@ -3,6 +3,7 @@ import type { PrintKind, TrayItem } from '../../../db/contract/print-operations.
 import { useWrite } from '../../shared/client/use-write.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { LabelCopies } from './label-copies.tsx'
+import { PeriodLetters } from './period-letters.tsx'
 import { KIND_NAMES } from './print-words.ts'
 
 interface TrayGroupProps {
@@ -11,11 +12,12 @@ interface TrayGroupProps {
   readonly leftOut: ReadonlySet<number>
   /** Donors who get no letter, with why. */
   readonly notWrittenTo: Value<'tray.list'>['leftOut']
+  readonly lettersSince: string
   readonly onToggle: (itemId: number) => void
 }
 
 /** What waits of one kind: each with its tick, and for labels how many and what they say. */
-export function TrayGroup({ kind, items, leftOut, notWrittenTo, onToggle }: TrayGroupProps) {
+export function TrayGroup({ kind, items, leftOut, notWrittenTo, lettersSince, onToggle }: TrayGroupProps) {
   const remove = useWrite('tray.remove')
   return (
     <section className="print-group" aria-label={`${KIND_NAMES[kind]} that wait`}>
@@ -48,6 +50,7 @@ export function TrayGroup({ kind, items, leftOut, notWrittenTo, onToggle }: Tray
           </li>
         ))}
       </ul>
+      {kind === 'letter' && <PeriodLetters since={lettersSince} />}
       {notWrittenTo.length > 0 && (
         <section className="print-left-out" aria-label="No letter goes to">
           <h2>No letter goes to</h2>

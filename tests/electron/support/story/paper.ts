@@ -55,6 +55,7 @@ export function paper(): readonly Step[] {
         facts.itemId = value.itemIds[0] ?? 0
       },
     ),
+    step('tray.add-letters', () => ({ ...key(), from: '2000-01-01', until: '2026-12-31' })),
     step(
       'tray.change',
       (facts) => ({ ...key(), itemId: facts.itemId, copies: 4, contents: '25 seeds' }),

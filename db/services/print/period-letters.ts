@@ -1,0 +1,51 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { giftsNotThanked } from '../../queries/tray-rows.ts'
+import type { Writing } from '../context.ts'
+import { toTray } from './tray.ts'
+
+/** The most letters that are put into the tray at once: as many as can be printed together. */
+const MOST_LETTERS = 500
+
+/** Puts letters into the tray for all gifts of a time that nobody was thanked for yet; one page for each donor. */
+export function addPeriodLetters(
+  writing: Writing,
+  { from, until }: ParsedInput<'tray.add-letters'>,
+): Omit<Value<'tray.add-letters'>, 'entryId'> {
+  if (from > until) {
+    refuse('value-refused', 'The first day comes after the last one.', {
+      field: 'from',
+      todo: 'Exchange them, or choose other days.',
+    })
+  }
+  const gifts = giftsNotThanked(writing.sqlite, from, until)
+  const write = gifts.filter(({ may_write }) => may_write === 1)
+  const notAgreed = donorsOf(gifts.filter(({ may_write }) => may_write !== 1))
+  const left = notAgreed === 0 ? '' : `; ${donorsInWords(notAgreed)} not agreed to be written to`
+  if (write.length === 0) {
+    refuse('value-refused', `No gift of that time waits for a letter${left}.`, {
+      field: 'from',
+      todo: 'Choose other days, or look under Printed before.',
+    })
+  }
+  if (write.length > MOST_LETTERS) {
+    refuse('value-refused', `There are ${write.length} letters to write, more than can be printed at once.`, {
+      field: 'from',
+      todo: `Choose a shorter time, with at most ${MOST_LETTERS}.`,
+    })
+  }
+  const itemIds = write.map(({ accession_id }) =>
+    toTray(writing, { kind: 'letter', accessionId: accession_id }),
+  )
+  const letters = donorsOf(write)
+  const said = `Put letters to ${letters === 1 ? 'one donor' : `${letters} donors`} into the print tray${left}`
+  return { itemIds, letters, said, undoable: true }
+}
+
+function donorsOf(gifts: readonly { readonly donor_id: number }[]): number {
+  return new Set(gifts.map(({ donor_id }) => donor_id)).size
+}
+
+function donorsInWords(count: number): string {
+  return count === 1 ? 'one donor has' : `${count} donors have`
+}

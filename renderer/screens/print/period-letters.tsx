@@ -1,0 +1,43 @@
+import { useState } from 'react'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
+import { TextField } from '../../shared/table-form/text-field.tsx'
+
+interface PeriodLettersProps {
+  /** When letters were printed last, or the first day of the year. */
+  readonly since: string
+}
+
+/** Letters for all gifts of a time that nobody was thanked for: such as those of a list, or of donors who agreed later. */
+export function PeriodLetters({ since }: PeriodLettersProps) {
+  const today = useRead('collection.about', {}).data?.today
+  const [typed, setTyped] = useState<{ readonly from?: string; readonly until?: string }>({})
+  const write = useWrite('tray.add-letters')
+  const from = typed.from ?? since
+  const until = typed.until ?? today ?? ''
+  const day = (field: 'from' | 'until', label: string, value: string, hint?: string) => (
+    <TextField
+      label={label}
+      step={field}
+      type="date"
+      size="record"
+      value={value}
+      onChange={(picked) => setTyped({ ...typed, [field]: picked })}
+      {...(hint === undefined ? {} : { hint })}
+    />
+  )
+  return (
+    <CardForm
+      title="For all gifts of a time"
+      level={2}
+      sendWord="Put their letters into the tray"
+      busy={write.isPending || from === '' || until === ''}
+      error={write.error}
+      onSend={() => write.mutate({ from, until })}
+    >
+      {day('from', 'Received from', from, 'as it stands: since letters were printed last')}
+      {day('until', 'until', until)}
+    </CardForm>
+  )
+}

@@ -36,6 +36,12 @@ describe('the crossing is told as far as it is known', () => {
       'is probably below 85 % already, but may hold until 2029',
     ],
     [crossing('2020-01-01', '2021-01-01', '2022-01-01'), 'is almost surely below 85 % already'],
+    [crossing('2020-01-01', '2021-01-01', '2026-03-14'), 'is almost surely below 85 % already'],
+    [crossing('2020-01-01', '2026-03-14', null), 'is probably below 85 % already'],
+    [
+      crossing('2026-03-14', '2031-06-01', '2040-01-01'),
+      'falls below 85 % in about 2031, between now and 2040',
+    ],
     [crossing('2090-01-01', null, null), 'stays above 85 % for longer than 200 years, as far as can be told'],
   ])('%j', (dates, words) => {
     expect(crossingInWords(dates, absolute, TODAY)).toBe(words)
@@ -140,6 +146,30 @@ describe('how sure it is', () => {
       'It is moister than the seed that the figures come from, 12 to 24 %: this extrapolates.',
       'It lay colder than the seed that the figures come from, 20 to 60 °C: this extrapolates.',
       'It lay warmer than the seed that the figures come from, 20 to 60 °C: this extrapolates.',
+    ])
+  })
+  test('of a crop without figures the same is told without them', () => {
+    const model = paceModelOf({ cropId: 'tomato', oil: 0.02, years: [3, 4], leastSold: 0.7 })
+    if (model === null) throw new Error('No model of tomato')
+    const known = { harvest: true, keeping: true, usualDays: false, yearsWeighedIn: null, poured: null }
+    const tests = [
+      { on: isoDate('2025-01-10'), tested: 100, sprouted: 95 },
+      { on: isoDate('2025-01-11'), tested: 100, sprouted: 30 },
+    ]
+    const remarks = [
+      'drier-than-helps',
+      'drier-than-fitted',
+      'colder-than-fitted',
+      'frozen-unfitted',
+    ] as const
+    expect(howSure(forecastOf(prior, tests, ageing, absolute, TODAY), model, known, remarks)).toEqual([
+      'It rests on 2 tests of the lot.',
+      'Its tests fit no one curve: something is wrong with one of them. Test again.',
+      'Some of the time it was drier than helps; it counts as if at the limit.',
+      'It is drier than the seed that the figures come from: this extrapolates.',
+      'It lay colder than the seed that the figures come from: this extrapolates.',
+      'Seed kept frozen for thirty years did worse than the equation says (PMC7285074): the band is wider for it.',
+      expect.stringMatching(/^No constants are published for this crop/),
     ])
   })
   test('nothing is forecast where neither constants nor years are known', () => {

@@ -6,7 +6,7 @@ import { takeSecretFromAddress } from './shared/client/secret.ts'
 import { staySeen } from './shared/client/stay-seen.ts'
 import './shared/tokens.css'
 import './shared/base.css'
-import './shared/panes.css'
+import './shared/panes/panes.css'
 import './shared/print.css'
 
 // The page's policy lets no text become script, so the checker must not try to write itself some.

@@ -70,7 +70,9 @@ test('notes a season by keyboard, takes a note back, and takes the harvest in wi
   const lot = await app.call('lot.get', { lotId: harvested?.lotId ?? 0 })
   expect(lot).toMatchObject({ generation: 1, grownAt: 'Near bed', parents: [{ lotId: taken[0]?.lotId }] })
 
-  await page.getByRole('link', { name: 'Mill Tall' }).press('Enter')
+  await page.getByRole('link', { name: 'Harbour Pole' }).press('ArrowDown')
+  await expect(page.getByRole('link', { name: 'Mill Tall' })).toBeFocused()
+  await keys.press('Enter')
   await expect(heading('Mill Tall')).toBeFocused()
   await page.getByRole('button', { name: 'Failed', exact: true }).press('Enter')
   await expect(page.getByLabel('Why')).toBeFocused()

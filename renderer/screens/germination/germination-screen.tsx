@@ -1,10 +1,12 @@
-import { type ReactNode, type RefObject, useEffect, useRef, useState } from 'react'
+import { type ReactNode, useEffect, useRef, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { planAddress, testAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { type PaneRow, PaneRows } from '../../shared/panes/pane-rows.tsx'
+import { useOpening } from '../../shared/panes/use-opening.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { useDraft } from '../../shared/table-form/use-draft.ts'
@@ -19,11 +21,9 @@ import {
 } from './bench-draft.ts'
 import { BenchSheet } from './bench-sheet.tsx'
 import { SHEET } from './bench-words.ts'
-import { focusNext } from './focus.ts'
 import './germination.css'
 import { LotQuestion } from './lot-question.tsx'
 import { PlanCard } from './plan-card.tsx'
-import { type Row, RowList } from './row-list.tsx'
 import { dueRow, testRow } from './rows.tsx'
 import { TestCard } from './test-card.tsx'
 
@@ -58,19 +58,19 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
   const visit = useDraft<BenchDraft, BenchStep>(RULES)
   const over = useRead('germination.list', shown === 'over' ? { state: 'finished', limit: 200 } : null)
   const givenUp = useRead('germination.list', shown === 'over' ? { state: 'cancelled', limit: 50 } : null)
-  const [here, go] = useLocation()
+  const [, go] = useLocation()
   const card = useRef<HTMLElement>(null)
   const first = bench.data?.tests[0]
   useEffect(() => {
     if (part === '' && first !== undefined) go(testAddress(first.testId), { replace: true })
   }, [part, first, go])
-  const openCard = useOpening(card, here)
+  const openCard = useOpening(card)
   const error = bench.error ?? due.error ?? over.error ?? givenUp.error
   if (error !== null) return <ProblemText problem={error.problem} />
   const { draft, dispatch } = visit
   if (bench.data === undefined || due.data === undefined || draft === null)
     return <p className="soft waiting">Opening…</p>
-  const rows: Record<Shown, readonly Row[]> = {
+  const rows: Record<Shown, readonly PaneRow[]> = {
     bench: bench.data.tests.map((test) => testRow(test, format)),
     due: due.data.lots.map((lot) => dueRow(lot, format)),
     over: [...(over.data?.tests ?? []), ...(givenUp.data?.tests ?? [])].map((test) => testRow(test, format)),
@@ -95,13 +95,7 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
           onGoOnWith={visit.goOnWith}
           onLetGo={visit.letGo}
         />
-        <RowList
-          label={LISTS[shown]}
-          rows={rows[shown]}
-          here={here}
-          onArrow={(address) => go(address, { replace: true })}
-          onOpen={openCard}
-        />
+        <PaneRows label={LISTS[shown]} rows={rows[shown]} onOpen={openCard} />
         {shown === 'due' && due.data.total > DUE_AT_ONCE && (
           <DuePages
             from={dueFrom}
@@ -232,24 +226,4 @@ function Empty({ late, onShowDue }: { readonly late: number; readonly onShowDue:
       )}
     </div>
   )
-}
-
-/** Opens a card and takes the focus there once it stands on the page. */
-function useOpening(card: RefObject<HTMLElement | null>, here: string) {
-  const [wanted, setWanted] = useState<string | null>(null)
-  useEffect(() => {
-    const right = card.current
-    if (wanted === null || wanted !== here || right === null) return
-    const focus = () => {
-      if (right.querySelector('h2') === null) return false
-      focusNext(right)
-      setWanted(null)
-      return true
-    }
-    if (focus()) return
-    const watch = new MutationObserver(focus)
-    watch.observe(right, { childList: true, subtree: true })
-    return () => watch.disconnect()
-  }, [card, wanted, here])
-  return (address: string) => setWanted(address)
 }

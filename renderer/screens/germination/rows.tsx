@@ -1,12 +1,12 @@
 import type { DueTest, TestLine } from '../../../db/contract/germination-operations.ts'
 import { planAddress, testAddress } from '../../shared/addresses.ts'
 import type { Format } from '../../shared/format/format.ts'
+import type { PaneRow } from '../../shared/panes/pane-rows.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import { dueInWords } from './bench-words.ts'
-import type { Row } from './row-list.tsx'
 
 /** A test as the lists of the bench and of what is over show it. */
-export function testRow(test: TestLine, format: Format): Row {
+export function testRow(test: TestLine, format: Format): PaneRow {
   const late = test.due?.when === 'late'
   const started = test.startedOn === null ? '' : ` · laid out ${format.day(test.startedOn)}`
   return {
@@ -37,7 +37,7 @@ export function testRow(test: TestLine, format: Format): Row {
 }
 
 /** A lot that should be tested, with the rule that says so. */
-export function dueRow(due: DueTest, format: Format): Row {
+export function dueRow(due: DueTest, format: Format): PaneRow {
   return {
     address: planAddress(due.lotId),
     content: (

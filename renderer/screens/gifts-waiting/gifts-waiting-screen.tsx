@@ -2,14 +2,14 @@ import { type RefObject, useEffect, useRef, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { PaneRows } from '../../shared/panes/pane-rows.tsx'
+import { useOpening } from '../../shared/panes/use-opening.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { type Asking, DonorAnswer, DonorQuestion } from './donor-question.tsx'
-import { focusNext } from './focus.ts'
 import { giftAddress } from './gift-address.ts'
 import { GiftCard } from './gift-card.tsx'
-import { GiftList } from './gift-list.tsx'
-import type { Shown } from './gift-words.ts'
+import { type Shown, standingInWords } from './gift-words.ts'
 import './gifts-waiting.css'
 import { QuarantinedLots } from './quarantined-lots.tsx'
 
@@ -38,7 +38,7 @@ export function GiftsWaitingScreen({ giftId }: { readonly giftId?: number }) {
     if (giftId === undefined && first !== undefined) go(giftAddress(first), { replace: true })
   }, [giftId, first, go])
   useArrival(left, all !== undefined && (first === undefined || giftId !== undefined))
-  const openCard = useOpening(card, giftId)
+  const openCard = useOpening(card)
   if (list.error !== null) return <ProblemText problem={list.error.problem} />
   if (list.data === undefined) return <p className="soft waiting">Opening…</p>
   return (
@@ -59,12 +59,7 @@ export function GiftsWaitingScreen({ giftId }: { readonly giftId?: number }) {
           )}
         </div>
         {gifts.length === 0 && asking.personId === null && <NoGifts shown={shown} />}
-        <GiftList
-          gifts={gifts}
-          chosen={giftId ?? null}
-          onArrow={(id) => go(giftAddress(id), { replace: true })}
-          onOpen={openCard}
-        />
+        <PaneRows label="Gifts" rows={gifts.map(giftRow)} onOpen={openCard} />
         {asking.personId === null ? (
           <QuarantinedLots lots={list.data.quarantined} />
         ) : (
@@ -94,18 +89,21 @@ function NoGifts({ shown }: { readonly shown: Shown }) {
   )
 }
 
-/** Opens a gift's card and takes the focus there once it stands on the page. */
-function useOpening(card: RefObject<HTMLElement | null>, giftId: number | undefined) {
-  const wanted = useRef(false)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: runs when another card has come
-  useEffect(() => {
-    if (!wanted.current) return
-    wanted.current = false
-    focusNext(card.current)
-  }, [card, giftId])
-  return (id: number) => {
-    if (id === giftId) focusNext(card.current)
-    else wanted.current = true
+function giftRow(gift: WaitingGift) {
+  return {
+    address: giftAddress(gift.giftId),
+    content: (
+      <>
+        <span className="pane-row-name">{gift.variety}</span>
+        <span className="pane-row-from">
+          {gift.crop} · from {gift.donor === '' ? 'somebody unknown' : gift.donor}
+        </span>
+        <span>
+          {gift.waitsFor.some(({ late }) => late) && <strong className="late-mark">late</strong>}
+          {standingInWords(gift)}
+        </span>
+      </>
+    ),
   }
 }
 

@@ -1,4 +1,4 @@
-import { Fragment, type RefObject } from 'react'
+import { Fragment } from 'react'
 import { Link } from 'wouter'
 import type { NeedRecord } from '../../../db/contract/regrow-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
@@ -18,27 +18,18 @@ interface NeedCardProps {
   readonly accessionId: number
   readonly chosen: Chosen
   readonly nextYear: number
-  /** Whether the keeper asked for it and has not come to it yet: it takes the focus as soon as it is there. */
-  readonly wanted: RefObject<boolean>
 }
 
 /** Why an accession stands where it stands, what waiting costs, and what to do. */
-export function NeedCard({ accessionId, chosen, nextYear, wanted }: NeedCardProps) {
+export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
   const read = useRead('regrow.get', { accessionId })
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   const need = read.data
-  const arrive = (heading: HTMLElement | null) => {
-    if (heading === null || !wanted.current) return
-    wanted.current = false
-    heading.focus()
-  }
   if (need === undefined) return <p className="soft">Opening…</p>
   return (
     <article className="need-card" aria-label={need.variety}>
       <header className="need-card-head">
-        <h2 ref={arrive} tabIndex={-1}>
-          {need.variety}
-        </h2>
+        <h2 tabIndex={-1}>{need.variety}</h2>
         <p>
           {need.crop} · {need.accessionNumber} · number {need.rank} of the list
         </p>

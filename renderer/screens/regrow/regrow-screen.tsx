@@ -4,6 +4,7 @@ import type { NeedState } from '../../../db/domain/needs/need.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { STATE_WORDS } from '../../shared/format/words.ts'
+import { useOpening } from '../../shared/panes/use-opening.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SeasonKept } from '../../shared/season-draft/season-kept.tsx'
 import { useSeason } from '../../shared/season-draft/use-season.ts'
@@ -35,7 +36,12 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
   const narrowed = { text: settled, limit, ...(state === '' ? {} : { state }) }
   const list = useRead('regrow.needs', narrowed, { keepLast: true })
   const card = useRef<HTMLElement>(null)
-  const { open: openCard, wanted } = useFirstAndOpening(list.data?.needs[0]?.accessionId, accessionId, card)
+  const openCard = useOpening(card)
+  const [, go] = useLocation()
+  const first = list.data?.needs[0]?.accessionId
+  useEffect(() => {
+    if (accessionId === undefined && first !== undefined) go(needAddress(first), { replace: true })
+  }, [accessionId, first, go])
   if (list.error !== null) return <ProblemText problem={list.error.problem} />
   if (list.data === undefined || visit.draft === null) return <p className="soft waiting">Opening…</p>
   const chosen = chosenOf(visit.draft, visit.dispatch)
@@ -87,7 +93,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
               : 'Nothing fits that. Take letters away, or show all states.'}
           </p>
         ) : (
-          <NeedList needs={needs} current={accessionId ?? null} chosen={chosen} onOpen={openCard} />
+          <NeedList needs={needs} chosen={chosen} onOpen={openCard} />
         )}
         {needs.length < Math.min(total, MOST) && (
           <button type="button" className="word-button" onClick={() => setLimit(MOST)}>
@@ -98,34 +104,9 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
       </section>
       <section className="panes-card" aria-label="Need" ref={card}>
         {accessionId !== undefined && (
-          <NeedCard
-            key={accessionId}
-            accessionId={accessionId}
-            chosen={chosen}
-            nextYear={season.year + 1}
-            wanted={wanted}
-          />
+          <NeedCard key={accessionId} accessionId={accessionId} chosen={chosen} nextYear={season.year + 1} />
         )}
       </section>
     </div>
   )
-}
-
-/** Opens the first need on arrival, and takes the focus to a card that was asked for once it is there. */
-function useFirstAndOpening(
-  first: number | undefined,
-  accessionId: number | undefined,
-  card: React.RefObject<HTMLElement | null>,
-) {
-  const [, go] = useLocation()
-  const wanted = useRef(false)
-  useEffect(() => {
-    if (accessionId === undefined && first !== undefined) go(needAddress(first), { replace: true })
-  }, [accessionId, first, go])
-  const open = (id: number) => {
-    const heading = id === accessionId ? card.current?.querySelector<HTMLElement>('h2') : null
-    if (heading) heading.focus()
-    else wanted.current = true
-  }
-  return { open, wanted }
 }

@@ -1,8 +1,10 @@
-import { useEffect } from 'react'
+import { useEffect, useRef } from 'react'
 import { Link, useLocation } from 'wouter'
 import type { SeasonListHead } from '../../../db/contract/regrow-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { PaneRows } from '../../shared/panes/pane-rows.tsx'
+import { useOpening } from '../../shared/panes/use-opening.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import { GRADE_WORDS } from './grade-words.ts'
@@ -14,6 +16,8 @@ export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
   const format = useFormat()
   const read = useRead('season-list.list', {})
   const [, go] = useLocation()
+  const card = useRef<HTMLElement>(null)
+  const openCard = useOpening(card)
   const first = read.data?.lists[0]?.listId
   useEffect(() => {
     if (listId === undefined && first !== undefined) go(seasonListAddress(first), { replace: true })
@@ -33,24 +37,23 @@ export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
             No list is saved yet. On Regrow, tick what is to be grown and save the list of the season.
           </p>
         )}
-        <ul className="pane-rows">
-          {lists.map((list) => (
-            <li key={list.listId}>
-              <Link
-                href={seasonListAddress(list.listId)}
-                className="list-link"
-                {...(list.listId === listId ? { 'aria-current': 'true' as const } : {})}
-              >
-                <strong>Season {list.season}</strong>
-                <span className="soft">
+        <PaneRows
+          label="Saved lists"
+          rows={lists.map((list) => ({
+            address: seasonListAddress(list.listId),
+            content: (
+              <>
+                <span className="pane-row-name">Season {list.season}</span>
+                <span className="pane-row-from">
                   saved {format.day(list.on)} · {list.chosen} of {list.accessions} to grow
                 </span>
-              </Link>
-            </li>
-          ))}
-        </ul>
+              </>
+            ),
+          }))}
+          onOpen={openCard}
+        />
       </section>
-      <section className="panes-card" aria-label="What became of it">
+      <section className="panes-card" aria-label="What became of it" ref={card}>
         {listId !== undefined && lists.length > 0 && <OneList key={listId} listId={listId} />}
       </section>
     </div>
@@ -66,7 +69,7 @@ function OneList({ listId }: { readonly listId: number }) {
   return (
     <article className="need-card" aria-label={`Season ${list.season}`}>
       <header className="need-card-head">
-        <h2>Season {list.season}</h2>
+        <h2 tabIndex={-1}>Season {list.season}</h2>
         <p>{headInWords(list, format.day(list.on))}</p>
       </header>
       <div className="pane-part list-table-frame">

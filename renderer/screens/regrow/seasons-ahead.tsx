@@ -32,7 +32,7 @@ export function SeasonsAhead({ need, nextYear }: SeasonsAheadProps) {
         </thead>
         <tbody>
           {need.outlook.map((season) => (
-            <tr key={season.year} {...(season.year === nextYear ? { 'data-next': 'true' } : {})}>
+            <tr key={season.year} {...(season.year === nextYear ? { 'data-coming': '' } : {})}>
               <th scope="row">{season.year}</th>
               <td>{format.number(season.living)}</td>
               <td>

@@ -1,4 +1,4 @@
-import { type RefObject, useRef, useState } from 'react'
+import { useRef, useState } from 'react'
 import { flushSync } from 'react-dom'
 import { Link } from 'wouter'
 import type { GrowOutLine } from '../../../db/contract/grow-out-operations.ts'
@@ -13,31 +13,23 @@ import { NoteForm } from './note-form.tsx'
 
 interface GrowOutCardProps {
   readonly growOut: GrowOutLine
-  /** Whether the keeper opened it just now, so that the focus goes along. */
-  readonly opened: RefObject<boolean>
 }
 
 /** One grow-out: what went out for it, what was noted, what can be noted next, and its seed brought back. */
-export function GrowOutCard({ growOut, opened }: GrowOutCardProps) {
+export function GrowOutCard({ growOut }: GrowOutCardProps) {
   const format = useFormat()
   const takeBack = useWrite('entry.take-back')
   const [open, setOpen] = useState<GrowOutLine['next'][number] | 'harvest' | null>(null)
-  const heading = useRef<HTMLHeadingElement | null>(null)
+  const heading = useRef<HTMLHeadingElement>(null)
   const close = () => {
     flushSync(() => setOpen(null))
     heading.current?.focus()
-  }
-  const arrive = (node: HTMLHeadingElement | null) => {
-    heading.current = node
-    if (node === null || !opened.current) return
-    opened.current = false
-    node.focus()
   }
   const { biennial, out, notes, next, back, state } = growOut
   return (
     <article className="grow-out-card" aria-label={growOut.variety}>
       <header className="grow-out-head">
-        <h2 ref={arrive} tabIndex={-1}>
+        <h2 ref={heading} tabIndex={-1}>
           {growOut.variety}
         </h2>
         <p>

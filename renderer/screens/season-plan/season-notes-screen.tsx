@@ -1,6 +1,8 @@
 import { useEffect, useRef } from 'react'
 import { Link, useLocation } from 'wouter'
 import { useRead } from '../../shared/client/use-read.ts'
+import { PaneRows } from '../../shared/panes/pane-rows.tsx'
+import { useOpening } from '../../shared/panes/use-opening.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GrowOutCard } from './grow-out-card.tsx'
 import { GROW_OUT_WORDS, seasonNotesAddress } from './grow-out-words.ts'
@@ -10,7 +12,8 @@ import './season-notes.css'
 export function SeasonNotesScreen({ growOutId }: { readonly growOutId?: number }) {
   const read = useRead('grow-out.list', {})
   const [, go] = useLocation()
-  const opened = useRef(false)
+  const card = useRef<HTMLElement>(null)
+  const openCard = useOpening(card)
   const first = read.data?.growOuts[0]?.growOutId
   useEffect(() => {
     if (growOutId === undefined && first !== undefined) go(seasonNotesAddress(first), { replace: true })
@@ -31,28 +34,24 @@ export function SeasonNotesScreen({ growOutId }: { readonly growOutId?: number }
             Nothing is planned to grow yet. Save a season plan; its lines stand here then.
           </p>
         )}
-        <ul className="pane-rows" aria-label="Grow-outs">
-          {growOuts.map((one) => (
-            <li key={one.growOutId}>
-              <Link
-                href={seasonNotesAddress(one.growOutId)}
-                className="pane-row"
-                {...(one.growOutId === growOutId ? { 'aria-current': 'true' as const } : {})}
-                onClick={() => {
-                  opened.current = true
-                }}
-              >
+        <PaneRows
+          label="Grow-outs"
+          rows={growOuts.map((one) => ({
+            address: seasonNotesAddress(one.growOutId),
+            content: (
+              <>
                 <span className="pane-row-name">{one.variety}</span>
                 <span className="pane-row-from">
                   {one.site} · {one.season} · {one.notes.at(-1)?.words ?? GROW_OUT_WORDS[one.state]}
                 </span>
-              </Link>
-            </li>
-          ))}
-        </ul>
+              </>
+            ),
+          }))}
+          onOpen={openCard}
+        />
       </section>
-      <section className="panes-card" aria-label="Grow-out">
-        {shown !== undefined && <GrowOutCard key={shown.growOutId} growOut={shown} opened={opened} />}
+      <section className="panes-card" aria-label="Grow-out" ref={card}>
+        {shown !== undefined && <GrowOutCard key={shown.growOutId} growOut={shown} />}
         {growOutId !== undefined && shown === undefined && (
           <p>No saved plan has that grow-out. Choose one from the list.</p>
         )}

@@ -28,17 +28,10 @@ type Span = (typeof SPANS)[number]['value']
 
 interface PlaceCardProps {
   readonly placeId: number
-  /** Whether its heading takes the focus as it comes: it was just made. */
-  readonly takesFocus: boolean
-}
-
-/** Focuses a heading as it appears; a ref callback. */
-function focusHeading(heading: HTMLElement | null): void {
-  heading?.focus()
 }
 
 /** A place: how it stands, its climate drawn and in words, and the lots that lie there. */
-export function PlaceCard({ placeId, takesFocus }: PlaceCardProps) {
+export function PlaceCard({ placeId }: PlaceCardProps) {
   const [span, setSpan] = useState<Span>('90')
   const format = useFormat()
   const read = useRead('storage.get', { placeId, days: Number(span) }, { keepLast: true })
@@ -48,9 +41,7 @@ export function PlaceCard({ placeId, takesFocus }: PlaceCardProps) {
   return (
     <article className="store-card" aria-label={climate.place.path}>
       <header className="store-card-head">
-        <h2 tabIndex={-1} ref={takesFocus ? focusHeading : null}>
-          {climate.place.name}
-        </h2>
+        <h2 tabIndex={-1}>{climate.place.name}</h2>
         <p>{climate.place.path === climate.place.name ? capital(climate.place.kind) : climate.place.path}</p>
         <StateWords place={climate.place} format={format} />
         <p>

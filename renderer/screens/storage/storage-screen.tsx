@@ -1,12 +1,15 @@
-import { useEffect, useRef, useState } from 'react'
+import { useEffect, useMemo, useRef } from 'react'
 import { Link, useLocation } from 'wouter'
 import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { PaneRows } from '../../shared/panes/pane-rows.tsx'
+import { useOpening } from '../../shared/panes/use-opening.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { ComparePlaces } from './compare-places.tsx'
 import { NewPlace } from './new-place.tsx'
 import { PlaceCard } from './place-card.tsx'
-import { PlaceRows } from './place-rows.tsx'
+import { placeRow } from './place-row.tsx'
 import { RoundCard } from './round-card.tsx'
 import { RoundSheet } from './round-sheet.tsx'
 import { COMPARE, NEW_PLACE, placeAddress, ROUND } from './storage-address.ts'
@@ -25,7 +28,13 @@ export function StorageScreen({ part, id }: StorageScreenProps) {
   const toWalk = useRead('round.due', {}).data?.toWalk ?? 0
   const [, go] = useLocation()
   const right = useRef<HTMLElement>(null)
-  const [made, setMade] = useState<number | null>(null)
+  const openCard = useOpening(right)
+  const format = useFormat()
+  // There may be hundreds of places: each step through them draws only the rows that changed.
+  const rows = useMemo(
+    () => (list.data?.places ?? []).map((place) => placeRow(place, format)),
+    [list.data, format],
+  )
   const first = list.data?.places.find(({ latest }) => latest !== null) ?? list.data?.places[0]
   useEffect(() => {
     if (part === '' && first !== undefined) go(placeAddress(first.placeId), { replace: true })
@@ -47,21 +56,17 @@ export function StorageScreen({ part, id }: StorageScreenProps) {
             There is no storage place yet. Add one here, or where a lot is moved or taken in.
           </p>
         )}
-        <PlaceRows
-          places={places}
-          current={part === 'place' ? id : null}
-          onOpen={() => right.current?.querySelector<HTMLElement>('h2')?.focus()}
-        />
+        <PaneRows label="Storage places" rows={rows} rowClass="store-row" onOpen={openCard} />
       </section>
       <section className="panes-card" aria-label="Place" ref={right}>
-        {part === 'place' && <PlaceCard key={id} placeId={id} takesFocus={made === id} />}
+        {part === 'place' && <PlaceCard key={id} placeId={id} />}
         {part === 'new' && (
           <div ref={focusFirstField}>
             <NewPlace
               places={places}
               onMade={(placeId) => {
-                setMade(placeId)
                 go(placeAddress(placeId))
+                openCard(placeAddress(placeId))
               }}
             />
           </div>

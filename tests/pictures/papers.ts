@@ -2,6 +2,7 @@ import { crc32, deflateSync } from 'node:zlib'
 import type { ShippedSheet } from '../../db/contract/paper-operations.ts'
 import type { RunningApp } from '../app/support/running-app.ts'
 import { type Raster, readPdf } from '../builders/read-pdf.ts'
+import { savePlanOnce } from './saved-plan.ts'
 
 /** A document of the demonstration: its picture's name, and how it is made. */
 export interface Paper {
@@ -30,6 +31,11 @@ async function slip(app: RunningApp) {
   return app.call('tray.preview', { kind: 'slip', itemIds })
 }
 
+async function growerSheets(app: RunningApp) {
+  await savePlanOnce(app)
+  return app.call('plan.sheets', { siteId: null })
+}
+
 export const PAPERS: readonly Paper[] = [
   { name: 'document-labels', make: labels('a4-21', { cropMarks: true }) },
   { name: 'document-large-labels', make: labels('a4-8') },
@@ -46,6 +52,7 @@ export const PAPERS: readonly Paper[] = [
   { name: 'document-year', make: (app) => app.call('year.report', { year: 2025 }) },
   { name: 'document-stocktake', make: (app) => app.call('stocktake.sheet', {}) },
   { name: 'document-ruler', make: (app) => app.call('ruler.print', {}) },
+  { name: 'document-grower-sheet', make: growerSheets },
   { name: 'document-bench-sheet', make: (app) => app.call('germination.sheet', {}) },
 ]
 

@@ -3,6 +3,7 @@ import { Keys } from '../app/support/keys.ts'
 import { open } from '../app/support/open.ts'
 import type { RunningApp } from '../app/support/running-app.ts'
 import { inWindows1252, messyList } from '../builders/messy-list.ts'
+import { savePlanOnce } from './saved-plan.ts'
 
 /** One picture: its name, and what is done before it is taken. */
 export interface Scene {
@@ -83,6 +84,21 @@ export const SCENES: readonly Scene[] = [
     play: async (page, app) => open(page, `/shelf/lot/${await lotOf(app, 'well-stocked')}`),
   },
   {
+    name: 'same-variety',
+    play: async (page, app) => {
+      const { rows } = await app.call('lot.list', { limit: 200 })
+      const other = (row: (typeof rows)[number]) =>
+        rows.find(({ cropId, variety }) => cropId === row.cropId && variety !== row.variety)
+      const lot = rows.find(other)
+      await open(page, `/shelf/lot/${lot?.lotId ?? ''}`)
+      await page.getByRole('button', { name: 'Same variety' }).click()
+      const form = page.getByRole('form', { name: /^Another record of/ })
+      await form.getByRole('combobox').fill(lot === undefined ? '' : (other(lot)?.variety ?? ''))
+      await form.getByRole('option').first().click()
+      await form.getByRole('button', { name: /^Join, and call both/ }).scrollIntoViewIfNeeded()
+    },
+  },
+  {
     name: 'outlook',
     play: async (page, app) => {
       const { tests } = await app.call('germination.list', { state: 'finished' })
@@ -157,13 +173,7 @@ export const SCENES: readonly Scene[] = [
   {
     name: 'season-notes',
     play: async (page, app) => {
-      if ((await app.call('plan.latest', {})).plan === null) {
-        const { needs } = await app.call('regrow.needs', { limit: 20 })
-        const accessionIds = needs.map(({ accessionId }) => accessionId)
-        const { lines } = await app.call('plan.make', { accessionIds, seconds: 0 })
-        const choices = lines.map(({ accessionId, siteId, way }) => ({ accessionId, siteId, way }))
-        await app.call('plan.save', { choices })
-      }
+      await savePlanOnce(app)
       await open(page, '/regrow/season')
       await page.getByRole('heading', { level: 2 }).waitFor()
     },
@@ -209,6 +219,14 @@ export const SCENES: readonly Scene[] = [
     play: async (page) => {
       await open(page, '/print')
       await page.getByTitle('Packet labels, as they will be printed').waitFor()
+    },
+  },
+  {
+    name: 'letters-waiting',
+    play: async (page) => {
+      await open(page, '/print')
+      await page.getByRole('button', { name: /^Thank-you letters/ }).click()
+      await page.getByRole('form', { name: 'For all gifts of a time' }).scrollIntoViewIfNeeded()
     },
   },
   {

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 
 interface PeriodLettersProps {
@@ -13,18 +14,19 @@ interface PeriodLettersProps {
 export function PeriodLetters({ since }: PeriodLettersProps) {
   const today = useRead('collection.about', {}).data?.today
   const [typed, setTyped] = useState<{ readonly from?: string; readonly until?: string }>({})
+  const format = useFormat()
   const write = useWrite('tray.add-letters')
   const from = typed.from ?? since
   const until = typed.until ?? today ?? ''
-  const day = (field: 'from' | 'until', label: string, value: string, hint?: string) => (
+  const day = (field: 'from' | 'until', label: string, value: string) => (
     <TextField
       label={label}
       step={field}
       type="date"
       size="record"
       value={value}
+      words={value === '' ? '' : format.day(value)}
       onChange={(picked) => setTyped({ ...typed, [field]: picked })}
-      {...(hint === undefined ? {} : { hint })}
     />
   )
   return (
@@ -36,7 +38,7 @@ export function PeriodLetters({ since }: PeriodLettersProps) {
       error={write.error}
       onSend={() => write.mutate({ from, until })}
     >
-      {day('from', 'Received from', from, 'as it stands: since letters were printed last')}
+      {day('from', 'Received from', from)}
       {day('until', 'until', until)}
     </CardForm>
   )

@@ -50,6 +50,9 @@ const DONORS = [
   '',
   'Ilse Brückner',
 ]
+/** Names that Windows-1252 cannot hold: Cyrillic, Greek, and two scripts that are written from right to left. */
+const OF_OTHER_SCRIPTS = ['Оксана Верболіз', 'Ελένη Κήπου', 'דנה זרעוני', 'ليلى البستاني']
+
 const PLACES = ['Cold box 1', 'cold box 1', 'Cold box 2', 'Fridge door', '']
 const DAYS = ['14.03.2023', '2.4.2023', '2022', 'Jun 2021', '', '31.12.2022', '14.03.2031']
 const NOTES = [
@@ -61,8 +64,9 @@ const NOTES = [
   'Keeps well, says Ada',
 ]
 
-/** So many lines of it, by semicolons and decimal commas, saved in Windows-1252. */
-export function messyList(lines: number): MessyList {
+/** So many lines of it, by semicolons and decimal commas; in Windows-1252 unless names of other scripts are wanted. */
+export function messyList(lines: number, scripts: 'one' | 'several' = 'one'): MessyList {
+  const donors = scripts === 'one' ? DONORS : [...DONORS, ...OF_OTHER_SCRIPTS]
   const pick = (values: readonly string[], index: number) => values[index % values.length] ?? ''
   const rows = Array.from({ length: lines }, (_, index) => {
     const name = `${pick(NAMES, index * 5)} ${pick(['', 'Early', 'No. 4', 'Blue'], index >> 3)} ${index % 7 === 0 ? '' : `of row ${index >> 2}`}`
@@ -72,7 +76,7 @@ export function messyList(lines: number): MessyList {
       name.replace(/ +/g, ' ').trim(),
       pick(YEARS, index >> 1),
       pick(AMOUNTS, index * 7),
-      pick(DONORS, index >> 2),
+      pick(donors, index >> 2),
       pick(DAYS, index * 3),
       pick(PLACES, index >> 4),
       pick(NOTES, index * 11),

@@ -6,37 +6,9 @@ import { strFromU8, unzipSync } from 'fflate'
 import papaparse from 'papaparse'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
-import { wholeRows, wholeTables } from '../../db/queries/whole-tables.ts'
-import { readingOf } from '../../db/services/context.ts'
-import { makePackage } from '../../db/services/exchange/data-package.ts'
 import { makeDemoCollection } from '../../demo-data/load-demo.ts'
-import { aCollection, aGift, NOW, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
-
-const WHOLE = { people: true, places: true }
-
-/** Every record of a collection by table, balances with them, but for what a file is started as. */
-function everyRecord({ sqlite }: OpenCollection): Record<string, unknown[]> {
-  const tables = wholeTables(sqlite).map((table) => [table.name, wholeRows(sqlite, table)] as const)
-  const balances = sqlite
-    .prepare('SELECT id, balance_count, balance_mass_mg, holds_seed FROM lot ORDER BY id')
-    .all()
-  const settings = sqlite.prepare("SELECT *, '' AS kind FROM collection").all()
-  return { ...Object.fromEntries(tables), balances, collection: settings }
-}
-
-const packed = (collection: OpenCollection, input = WHOLE) =>
-  makePackage(readingOf(collection, NOW), input).content
-
-async function readInto(content: string, then: (copy: TemporaryCollection) => Promise<void>): Promise<void> {
-  const copy = await aCollection()
-  try {
-    await copy.call('package.read-back', { content })
-    expect((await copy.call('collection.check', {})).findings).toEqual([])
-    await then(copy)
-  } finally {
-    copy.remove()
-  }
-}
+import { everyRecord, packed, readInto } from '../builders/packed-collection.ts'
+import { aCollection, aGift, NOW, TODAY } from '../builders/temporary-collection.ts'
 
 let folder: string
 let demo: OpenCollection

@@ -1,6 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { CallInput, Value } from '../../db/contract/contract.ts'
-import { inWindows1252, messyList } from '../builders/messy-list.ts'
+import {
+  answered as answeredIn,
+  foreseen as foreseenIn,
+  type List,
+  listOf,
+} from '../builders/answered-list.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
@@ -12,31 +16,10 @@ afterEach(async () => {
   test.remove()
 })
 
-type List = CallInput<'list.foresee'>
-type Read = Extract<Value<'list.foresee'>, { kind: 'read' }>
+const foreseen = (list: List) => foreseenIn(test, list)
+const answered = (list: List) => answeredIn(test, list)
 
-const listOf = (text: string | Buffer, more: Partial<List> = {}): List => ({
-  fileName: 'list.csv',
-  content: Buffer.from(text).toString('base64'),
-  ...more,
-})
-
-async function foreseen(list: List): Promise<Read> {
-  const read = await test.call('list.foresee', list)
-  if (read.kind !== 'read') throw new Error(read.because)
-  return read
-}
-
-/** Answers every question with its first choice, again and again until none is open. */
-async function answered(list: List): Promise<List> {
-  const read = await foreseen(list)
-  const open = read.questions.filter((question) => question.answered === null)
-  if (open.length === 0) return list
-  const answers = Object.fromEntries(open.map(({ id, choices }) => [id, choices[0]?.value ?? '']))
-  return answered({ ...list, answers: { ...list.answers, ...answers } })
-}
-
-const fatesOf = (read: Read) => read.rows.map(({ row, fate }) => [row, fate])
+const fatesOf = (read: Awaited<ReturnType<typeof foreseen>>) => read.rows.map(({ row, fate }) => [row, fate])
 
 describe('a list', () => {
   it('comes in whole: crop, variety, harvest, amount, weight, donor, day, place and note', async () => {
@@ -205,32 +188,4 @@ describe('a list', () => {
     const { firstLotId } = await test.call('list.take-in', { ...open, answers: { order: 'month-first' } })
     expect((await test.call('lot.get', { lotId: firstLotId })).receivedOn).toBe('2024-02-03')
   })
-})
-
-describe('a messy list of 400 rows', () => {
-  it('comes in whole, and the labels of one shelf are printed from it', async () => {
-    const { text, lines } = messyList(400)
-    const list = listOf(inWindows1252(text))
-    const first = await foreseen(list)
-    expect(first).toMatchObject({ delimiter: ';', encoding: 'windows-1252', headingRow: 2 })
-    const sure = await answered(list)
-    const { counts, rows } = await foreseen(sure)
-    expect(counts.doubtful).toBe(0)
-    const all = counts.new + counts.there + counts.refused + counts['left-out']
-    expect(all).toBe(lines + 1)
-    expect(rows.filter(({ fate }) => fate === 'refused').every(({ because }) => because !== '')).toBe(true)
-    const left = await test.call('list.refused', sure)
-    const { taken, leftOut } = await test.call('list.take-in', { ...sure, leaveOut: true })
-    expect(left.rows).toBe(leftOut)
-    expect([taken, taken + leftOut]).toEqual([counts.new, lines + 1])
-    const { places } = await test.call('place.list', {})
-    const shelf = places.find(({ name }) => name.toLowerCase() === 'cold box 1')
-    const onShelf = await test.call('lot.list', { placeId: shelf?.placeId, limit: 200, emptyToo: true })
-    expect(onShelf.rows.length).toBeGreaterThan(20)
-    const { itemIds } = await test.call('tray.add', {
-      items: onShelf.rows.map(({ lotId }) => ({ kind: 'label' as const, lotId })),
-    })
-    const shown = await test.call('tray.preview', { kind: 'label', itemIds, sheet: 'a4-24' })
-    expect(shown.pages).toBeGreaterThan(0)
-  }, 60_000)
 })

@@ -2,7 +2,7 @@ import { QueryClientProvider } from '@tanstack/react-query'
 import { useState } from 'react'
 import { Router } from 'wouter'
 import { useHashLocation } from 'wouter/use-hash-location'
-import { NoAnswer } from '../shared/client/problem-error.ts'
+import { NoAnswer, type ProblemError } from '../shared/client/problem-error.ts'
 import { createQueryClient } from '../shared/client/query-client.ts'
 import { useOthersWrites } from '../shared/client/use-others-writes.ts'
 import { useRead } from '../shared/client/use-read.ts'
@@ -25,7 +25,19 @@ export function App() {
 function Dressed() {
   useAppearance()
   useOthersWrites()
-  const about = useRead('collection.about', {})
-  const noneOpen = about.error !== null && about.data === undefined && !(about.error instanceof NoAnswer)
-  return <Frame>{noneOpen ? <NoCollection why={about.error} /> : <Screens />}</Frame>
+  const why = useWhyNoneOpen()
+  return <Frame>{why === null ? <Screens /> : <NoCollection why={why} />}</Frame>
+}
+
+/**
+ * Why no collection is open; null while one is, or nobody knows yet.
+ *
+ * Kept while it is asked again, as any part of the window may do: what stands there must not give way to empty screens,
+ * which would ask once more, and so on without end.
+ */
+function useWhyNoneOpen(): ProblemError | null {
+  const { data, error, errorUpdateCount } = useRead('collection.about', {})
+  const [kept, setKept] = useState<ProblemError | null>(null)
+  if (error !== null && error !== kept && !(error instanceof NoAnswer)) setKept(error)
+  return data === undefined && errorUpdateCount > 0 ? kept : null
 }

@@ -5,6 +5,11 @@ import { ProblemText } from '../shared/parts/problem-text.tsx'
 import { LastGoodBackup } from './last-good-backup.tsx'
 import { StartCollection } from './start-collection.tsx'
 
+/** A keeper without a mouse begins at what is wrong; a ref callback. */
+function focusHeading(heading: HTMLElement | null): void {
+  heading?.focus()
+}
+
 /** Stands in place of every screen while no collection is open: why, and the two ways on. */
 export function NoCollection({ why }: { readonly why: ProblemError }) {
   const demo = useWrite('collection.open-demo')
@@ -12,7 +17,9 @@ export function NoCollection({ why }: { readonly why: ProblemError }) {
   const openDemo = () => demo.mutate({}, { onSuccess: () => void queries.resetQueries() })
   return (
     <section className="no-collection">
-      <h1>No collection is open</h1>
+      <h1 tabIndex={-1} ref={focusHeading}>
+        No collection is open
+      </h1>
       <ProblemText problem={why.problem} />
       <LastGoodBackup />
       <h2>Start a collection of your own</h2>

@@ -1,3 +1,9 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { test as plain } from '@playwright/test'
+import { callOnFile } from '../support/command-line.ts'
+import { startApp } from './support/running-app.ts'
 import { expect, test } from './support/test.ts'
 
 test.describe('opening the app', () => {
@@ -46,3 +52,25 @@ test.describe('without the secret', () => {
     await stranger.close()
   })
 })
+
+plain(
+  'a damaged file is told of, and its last whole backup restored, by keyboard alone',
+  async ({ page }) => {
+    const folder = mkdtempSync(join(tmpdir(), 'drawer-damaged-'))
+    const file = join(folder, 'Hollow Lane Library.drawer')
+    await callOnFile(file, 'collection.start', { libraryName: 'Hollow Lane Library' })
+    await callOnFile(file, 'collection.back-up', {})
+    writeFileSync(file, readFileSync(file).fill(7, 4_096, 60_000))
+    const app = await startApp(folder, ['--collection', file])
+    await page.goto(app.address)
+    await expect(page.getByRole('heading', { name: 'No collection is open' })).toBeFocused()
+    await expect(page.getByText('The file of this collection is damaged.')).toBeVisible()
+    await page.getByRole('button', { name: 'Restore that backup' }).waitFor()
+    await page.keyboard.press('Tab')
+    await page.keyboard.press('Enter')
+    await expect(page.getByRole('contentinfo')).toContainText('Hollow Lane Library')
+    expect((await app.call('collection.about', {})).file).toMatch(/ restored .*\.drawer$/)
+    expect(await app.end()).toBe(0)
+    rmSync(folder, { recursive: true, force: true })
+  },
+)

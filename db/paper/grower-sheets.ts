@@ -35,12 +35,14 @@ export interface GrowerSheetsWanted {
 }
 
 const MARGIN_MM = 18
+/** Room for the headings beside their text. */
+const BESIDE_PT = 88
 const NOTES = [
   ['Sown on', 'Came up', 'Flowered'],
   ['Plants saved from', 'Harvested on', 'What went wrong'],
 ]
 
-/** A PDF of sheets, each beginning a page. Throws RangeError where there is none. */
+/** A PDF of sheets, each beginning a page; a variety stands on one page where it fits there. Throws RangeError where there is none. */
 export async function growerSheets(wanted: GrowerSheetsWanted): Promise<PrintedDocument> {
   if (wanted.sheets.length === 0) throw new RangeError('Choose at least one garden to print.')
   const page = PAGE_SIZES[wanted.paper]
@@ -85,9 +87,17 @@ function paragraphsOf(sheet: GrowerSheet): Paragraph[] {
     ...sheet.varieties.flatMap((variety) => [
       text(variety.name, 12, { face: 'semibold', size: 13, keptWithNext: true, ruled: true }),
       text(variety.numbers, 0, { size: 9, keptWithNext: true }),
-      ...variety.cautions.map((caution) => text(caution, 2, { face: 'bold' })),
-      ...variety.advice.map(({ heading, text: words }) => text(`${heading}. ${words}`, 4)),
-      ...NOTES.map((words) => text(words.map((word) => `${word}: ____________`).join('   '), 6, { size: 9 })),
+      ...variety.cautions.map((caution) => text(caution, 2, { face: 'bold', keptWithNext: true })),
+      ...variety.advice.map(({ heading, text: words }) =>
+        text(words, 4, { beside: heading, indent: BESIDE_PT, keptWithNext: true }),
+      ),
+      ...NOTES.map((words, index) =>
+        text(words.map((word) => `${word}: ____________`).join('   '), 6, {
+          size: 9,
+          indent: BESIDE_PT,
+          keptWithNext: index < NOTES.length - 1,
+        }),
+      ),
     ]),
     text(
       'Seed for sowing is not food. Ask your local seed authority about rules for listed plants, weeds and protected varieties. If something fails, tell us: nobody minds, and the book needs to know.',

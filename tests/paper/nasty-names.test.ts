@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, test } from 'vitest'
+import { afterAll, describe, expect, test } from 'vitest'
 import { ShippedSheet } from '../../db/contract/paper-operations.ts'
 import {
   carriesBySize,
@@ -17,6 +17,9 @@ import { bare, nastyPacket, print } from '../builders/packets.ts'
 import { readCodes } from '../builders/read-codes.ts'
 import { readPdf } from '../builders/read-pdf.ts'
 import { counted } from '../support/counted.ts'
+
+let readBack = 0
+afterAll(() => counted('labels with nasty names printed and read back', readBack))
 
 /** A part by default, to be quick; `NAMES=500` for the long run. */
 const HOW_MANY = Number(process.env['NAMES'] ?? 40)
@@ -74,7 +77,7 @@ async function holdTogether(packets: readonly PacketLabel[], sheet: SheetGeometr
   for (const page of pdf.pages.slice(0, PAGES_LOOKED_AT))
     expect(inkOutside(page.raster(100), inkRoomsOf(sheet), 100)).toBe(0)
   pdf.close()
-  counted('labels with nasty names printed and read back', labels.length)
+  readBack += labels.length
 }
 
 describe(`${HOW_MANY} nasty names`, () => {

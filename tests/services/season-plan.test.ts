@@ -235,7 +235,7 @@ describe('a season plan', () => {
     expect(words[0]).toContain(bare('Grow no other Beta vulgaris within 244 m'))
     expect(words[0]).toContain(bare('It flowers in its second year'))
     expect(words[1]).toContain(bare('Keep it covered while it flowers'))
-    expect(words[1]).toContain(bare('let tomato seed stand in its juice'))
+    expect(words[1]).toContain(bare('let it stand for two days, then wash it'))
     expect((await test.call('plan.sheets', { siteId: far })).pages).toBe(1)
     expect(await test.refused('plan.sheets', { siteId: 77 })).toMatchObject({ field: 'siteId' })
   })

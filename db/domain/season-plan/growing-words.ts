@@ -25,6 +25,7 @@ export interface GrowingFacts {
   readonly pollination: Pollination
   readonly breeding: Breeding
   readonly biennial: boolean
+  readonly cropId: string
   readonly family: string
 }
 
@@ -36,6 +37,22 @@ export interface Advice {
 
 /** Families whose seed ripens in wet flesh. */
 const WET_SEEDED = ['Solanaceae', 'Cucurbitaceae']
+
+const FILLS_UP =
+  'Let the fruit ripen on the plant until its skin is hard, then let it lie for three weeks before you open it: the seed fills up. Wash it.'
+const IN_ITS_JUICE =
+  'Let the fruit ripen beyond eating, take the seed out with its juice, let it stand for two days, then wash it until the jelly is gone.'
+
+/** How seed is taken out where washing it is not all. Common practice, no source. */
+const TAKEN_OUT: Readonly<Record<string, string>> = {
+  tomato: IN_ITS_JUICE,
+  cucumber: IN_ITS_JUICE,
+  'squash-pepo': FILLS_UP,
+  'squash-maxima': FILLS_UP,
+  'squash-moschata': FILLS_UP,
+  pepper:
+    'Let the fruit colour wholly and go soft, and rub the seed out dry. Hot ones burn skin and eyes: wear gloves.',
+}
 
 /**
  * What the grower of one variety is told: sowing, keeping apart, selecting, harvesting.
@@ -95,11 +112,13 @@ function select({ plants, breeding, manner }: GrowingFacts): string {
     : `${rogue} Save seed of as many plants as you can, all ${numberInWords(plants, manner)} if possible, about the same of each: few parents weaken it.`
 }
 
-function harvest({ family }: GrowingFacts): string {
+function harvest({ cropId, family }: GrowingFacts): string {
   const dry =
     'Dry it thinly spread in moving air out of the sun, never above 35 °C, until it snaps instead of bending. Label it from the first day.'
+  const takenOut = TAKEN_OUT[cropId]
+  if (takenOut !== undefined) return `${takenOut} ${dry}`
   return WET_SEEDED.includes(family)
-    ? `Let the fruit ripen fully, take the seed out and wash it; let tomato seed stand in its juice for two days first. ${dry}`
+    ? `Let the fruit ripen fully, take the seed out and wash it. ${dry}`
     : `Let pods and heads dry on the plant as long as the weather allows, and gather in several goes. ${dry}`
 }
 

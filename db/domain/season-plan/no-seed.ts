@@ -20,7 +20,8 @@ export function noSeedInWords(lots: readonly LotNotSown[], unit: CountedUnit, ma
 }
 
 function whereTheyAre({ role, quarantine }: LotNotSown): string {
-  if (quarantine !== null) return `are in quarantine: ${quarantine}`
+  // It is said within a sentence, and a keeper may have ended the reason as one.
+  if (quarantine !== null) return `are in quarantine: ${quarantine.replace(/[.\s]+$/, '')}`
   switch (role) {
     case 'reference':
       return 'are the reference sample, which is not sown without a reason'

@@ -89,8 +89,13 @@ export function choiceWorth(candidate: PlanCandidate, site: PlanSite, way: Way):
 }
 
 /** Days without frost from the usual time of sowing to ripe seed; null where frost does not bound it. */
-export function daysNeeded({ daysToSeed, laterDays }: PlanCandidate, way: Way): number | null {
-  return daysToSeed === null ? null : daysToSeed + (way === 'later' ? (laterDays ?? 0) : 0)
+export function daysNeeded(candidate: PlanCandidate, way: Way): number | null {
+  return candidate.daysToSeed === null ? null : candidate.daysToSeed + sownLaterBy(candidate, way)
+}
+
+/** Days after the usual time of sowing. */
+export function sownLaterBy({ laterDays }: PlanCandidate, way: Way): number {
+  return way === 'later' ? (laterDays ?? 0) : 0
 }
 
 /** Metres between two sites; within one site the length of its beds; unknown places are far apart. */

@@ -1,7 +1,7 @@
 import type { Item } from './items.ts'
 import type { Pen } from './pdf-pen.ts'
 import { printableText } from './printable-text.ts'
-import { fitLines, leftOverhang, lineText, piecesOf } from './text-fitting.ts'
+import { fitLines, type Line, leftOverhang, lineText, piecesOf } from './text-fitting.ts'
 import type { FaceName, Typeface } from './typeface.ts'
 
 /** A paragraph to be set. Sizes in points. */
@@ -12,7 +12,9 @@ export interface Paragraph {
   /** White above it, unless it begins a page. */
   readonly before: number
   readonly indent?: number
-  /** Whether it stays on the page on which the next paragraph begins, as a heading does. */
+  /** Stands in the indent beside the first line, semibold. */
+  readonly beside?: string
+  /** Whether all of it stays on the page on which the next paragraph begins, as a heading does. */
   readonly keptWithNext?: boolean
   /** A ruled line above it. */
   readonly ruled?: boolean
@@ -47,31 +49,39 @@ export function setParagraphs(
   missing: Set<string>,
 ): SetLine[] {
   return paragraphs.flatMap((paragraph) => {
-    const { size, indent = 0 } = paragraph
-    const typeface = faces[paragraph.face]
-    const printable = printableText(paragraph.text, typeface)
-    for (const letter of printable.missing) missing.add(letter)
-    const fitted = fitLines(typeface, piecesOf(printable.text), {
-      widthOf: () => (width - indent) / size,
-      maxLines: Number.MAX_SAFE_INTEGER,
-      mayBreak: true,
-      mayCut: false,
-    })
-    const lines = fitted?.lines ?? []
+    const { size, indent = 0, face } = paragraph
+    const linesOf = (text: string, of: FaceName, room: number): readonly Line[] => {
+      const printable = printableText(text, faces[of])
+      for (const letter of printable.missing) missing.add(letter)
+      const fitted = fitLines(faces[of], piecesOf(printable.text), {
+        widthOf: () => room / size,
+        maxLines: Number.MAX_SAFE_INTEGER,
+        mayBreak: true,
+        mayCut: false,
+      })
+      return fitted?.lines ?? []
+    }
+    const beside =
+      paragraph.beside === undefined ? [] : linesOf(paragraph.beside, 'semibold', indent).slice(0, 1)
+    const lines = linesOf(paragraph.text, face, width - indent)
     return lines.map((line, index): SetLine => {
       const first = index === 0
       const rule = first && paragraph.ruled ? RULE_ROOM : 0
-      const text: Item = {
+      const textAt = (x: number, of: FaceName, text: Line): Item => ({
         kind: 'text',
-        face: paragraph.face,
+        face: of,
         size,
-        x: indent + leftOverhang(typeface, line) * size,
+        x: x + leftOverhang(faces[of], text) * size,
         baseline: rule + ASCENT * size,
-        line,
-      }
+        line: text,
+      })
       const bar: Item[] = rule === 0 ? [] : [{ kind: 'bar', x: 0, y: 0, width, height: RULE_PT }]
       return {
-        items: [...bar, text],
+        items: [
+          ...bar,
+          ...(first ? beside.map((words) => textAt(0, 'semibold', words)) : []),
+          textAt(indent, face, line),
+        ],
         before: first ? paragraph.before : 0,
         height: rule + LEADING * size,
         kept: keptTogether(paragraph, index, lines.length),
@@ -80,11 +90,10 @@ export function setParagraphs(
   })
 }
 
-/** No first or last line of a longer paragraph stands alone on a page, and a heading stays with its text. */
+/** No first or last line of a longer paragraph stands alone on a page; what is kept with the next stays whole. */
 function keptTogether(paragraph: Paragraph, index: number, count: number): boolean {
-  const last = index === count - 1
-  if (last) return paragraph.keptWithNext ?? false
-  return index === 0 || index === count - 2
+  if (paragraph.keptWithNext === true) return true
+  return index < count - 1 && (index === 0 || index === count - 2)
 }
 
 /** How much room lines take from the top of a page. */

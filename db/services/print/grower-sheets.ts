@@ -77,6 +77,7 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
       pollination: line.pollination,
       breeding: breedingOf(ofCrop.mating_system),
       biennial: line.biennial,
+      cropId,
       family: ofCrop.family,
     }),
     cautions: cautionsOf(reading, line.accessionId).map(({ text }) => text),

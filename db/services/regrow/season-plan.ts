@@ -18,6 +18,7 @@ import {
   type PlanChoice,
   type PlanProblem,
   type PlanSite,
+  sownLaterBy,
   worthOf,
 } from '../../domain/season-plan/plan.ts'
 import { programmeOf } from '../../domain/season-plan/programme.ts'
@@ -169,7 +170,12 @@ function lineMaker(
       areaM2: candidate.area,
       group: candidate.group,
       isolationM: candidate.isolation,
-      shortSeason: shortSeasonInWords(first.crop, daysNeeded(candidate, way), site.name, site.seasonDays),
+      shortSeason: shortSeasonInWords(
+        first.crop,
+        daysNeeded(candidate, way),
+        site,
+        sownLaterBy(candidate, way),
+      ),
       biennial,
       unknown,
       growOutId: grown?.row.id ?? null,

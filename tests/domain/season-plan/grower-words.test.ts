@@ -24,6 +24,7 @@ describe('what a grower is told', () => {
     pollination: 'insect',
     breeding: 'mixed',
     biennial: false,
+    cropId: 'pea',
     family: 'Fabaceae',
   }
   const told = (changes: Partial<GrowingFacts> = {}) =>
@@ -84,7 +85,13 @@ describe('what a grower is told', () => {
 
   test('how seed in wet flesh is got out, and how dry seed ripens', () => {
     for (const family of ['Solanaceae', 'Cucurbitaceae'])
-      expect(told({ family })['Harvest and dry']).toMatch(/^Let the fruit ripen fully.* never above 35 °C/)
+      expect(told({ cropId: 'melon', family })['Harvest and dry']).toMatch(
+        /^Let the fruit ripen fully.* never above 35 °C/,
+      )
+    const harvest = (cropId: string, family: string) => told({ cropId, family })['Harvest and dry']
+    expect(harvest('tomato', 'Solanaceae')).toMatch(/stand for two days, then wash.* never above 35 °C/)
+    expect(harvest('squash-pepo', 'Cucurbitaceae')).toMatch(/lie for three weeks.* never above 35 °C/)
+    expect(harvest('pepper', 'Solanaceae')).toMatch(/wear gloves\. Dry it/)
     expect(told()['Harvest and dry']).toMatch(/^Let pods and heads dry on the plant.* never above 35 °C/)
   })
 })
@@ -105,7 +112,7 @@ describe('why no seed can go out', () => {
     [[lot({ role: 'reserve' })], '300 seeds of HL24-0001-A are thought to be dead'],
     [[lot({ role: 'duplicate-elsewhere' })], '300 seeds of HL24-0001-A are kept elsewhere'],
     [
-      [lot({ quarantine: 'mould' }), lot({ seeds: 0 }), lot({ role: 'reference', lotNumber: 'B' })],
+      [lot({ quarantine: 'mould. ' }), lot({ seeds: 0 }), lot({ role: 'reference', lotNumber: 'B' })],
       '300 seeds of HL24-0001-A are in quarantine: mould; 300 seeds of B are the reference sample, which is not sown without a reason',
     ],
   ])('%#: lot by lot', (lots, words) => {

@@ -37,11 +37,14 @@ test('a season is short below what the crop needs, and never where either is not
 })
 
 test('the grower is told both figures and what to do', () => {
-  expect(shortSeasonInWords('Pepper', 110, 'Mill bed', 95)).toMatch(
+  expect(shortSeasonInWords('Pepper', 110, { name: 'Mill bed', seasonDays: 95 }, 0)).toMatch(
     /^Pepper usually takes 110 days without frost to ripe seed, and Mill bed has 95: raise it indoors/,
   )
-  expect(shortSeasonInWords('Pepper', 110, 'Mill bed', 110)).toBe('')
-  expect(shortSeasonInWords('Pea', null, 'Mill bed', 30)).toBe('')
+  expect(shortSeasonInWords('Maize', 148, { name: 'Mill bed', seasonDays: 130 }, 28)).toMatch(
+    /^Maize sown 28 days later takes 148 days/,
+  )
+  expect(shortSeasonInWords('Pepper', 110, { name: 'Mill bed', seasonDays: 110 }, 0)).toBe('')
+  expect(shortSeasonInWords('Pea', null, { name: 'Mill bed', seasonDays: 30 }, 0)).toBe('')
 })
 
 test('a garden with a short season is worth half as much to a crop that needs a long one', () => {

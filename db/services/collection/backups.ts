@@ -4,6 +4,8 @@ import { eq } from 'drizzle-orm'
 import type { BackupComparison, BackupLine } from '../../contract/backup-operations.ts'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { type Manner, massToType, numberInWords } from '../../domain/amounts/in-words.ts'
+import { milligrams } from '../../domain/amounts/mass.ts'
 import {
   type BackupLabel,
   backupsIn,
@@ -177,16 +179,17 @@ export function compareBackup(reading: Reading, input: ParsedInput<'backup.compa
         todo: 'Restore it into a new file to look at it: your open collection stays as it is.',
       })
     }
-    return compared(reading.sqlite, backup, file)
+    return compared(reading, backup, file)
   } finally {
     backup.close()
   }
 }
 
-function compared(open: Sqlite, backup: Sqlite, file: string): BackupComparison {
+function compared(reading: Reading, backup: Sqlite, file: string): BackupComparison {
+  const open = reading.sqlite
   const one = (sqlite: Sqlite, sql: string) => sqlite.prepare(sql).pluck().get()
   const [here, there] = [entriesOf(open), entriesOf(backup)]
-  const lots = differingLots(open, backup)
+  const lots = differingLots(open, backup, settingsOf(reading))
   return {
     file,
     sameLibrary: one(open, 'SELECT uuid FROM collection') === one(backup, 'SELECT uuid FROM collection'),
@@ -220,14 +223,18 @@ function missingFrom(other: Entries, these: Entries): BackupComparison['onlyOpen
   return { count: only.length, latest: only.slice(0, MOST_SAID) }
 }
 
-function differingLots(open: Sqlite, backup: Sqlite): BackupComparison['lots'] {
+/** Lots that do not hold the same, each as exactly as it is kept. */
+function differingLots(open: Sqlite, backup: Sqlite, manner: Manner): BackupComparison['lots'] {
   const held = (sqlite: Sqlite) =>
     new Map(
       (
         sqlite
           .prepare('SELECT number, balance_count AS count, balance_mass_mg AS mg FROM lot ORDER BY number')
           .all() as { number: string; count: number; mg: number }[]
-      ).map(({ number, count, mg }) => [number, `${count} seeds, ${mg / 1_000} g`]),
+      ).map(({ number, count, mg }) => [
+        number,
+        `${numberInWords(count, manner)} seeds, ${massToType(milligrams(mg), manner)}`,
+      ]),
     )
   const [here, there] = [held(open), held(backup)]
   return [...new Set([...here.keys(), ...there.keys()])]

@@ -1,5 +1,6 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { DueTest, TestPlan } from '../../contract/germination-operations.ts'
+import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
@@ -68,7 +69,7 @@ export function planTest(reading: Reading, input: ParsedInput<'germination.plan'
     expectedNote: expectedNote(input.expected !== undefined, life.basis, expected),
     smallest: sizes.smallest,
     sizes: [...sizes.shown],
-    words: adviceInWords(sizes, suggested, available, threshold, expected),
+    words: adviceInWords(sizes, suggested, available, threshold, expected, settingsOf(reading)),
     follows: openStages(reading, row.lot_id, threshold),
     staged: stagedOf(threshold, input.groupSize ?? groupFor(available), available),
   }
@@ -104,13 +105,14 @@ function adviceInWords(
   available: number,
   threshold: number,
   expected: number,
+  manner: Manner,
 ): string {
   if (available === 0) return 'The lot holds nothing to test.'
   const if_ = `if ${percent(expected)} are really alive`
   if (smallest !== null) {
     const cost = percent(smallest.seeds / available)
     const dear = smallest.seeds > available * MOST_SPENT ? dearInWords(smallest, suggested) : ''
-    return `${smallest.seeds} of the ${available} seeds (${cost}) will probably tell whether ${percent(threshold)} are alive, ${if_}: ${Math.round(100 * smallest.decides)} times in 100.${dear}`
+    return `${smallest.seeds} of the ${numberInWords(available, manner)} seeds (${cost}) will probably tell whether ${percent(threshold)} are alive, ${if_}: ${Math.round(100 * smallest.decides)} times in 100.${dear}`
   }
   const best = shown.toSorted((one, other) => one.decides - other.decides).at(-1)
   const most = best === undefined ? '' : ` ${best.seeds} seeds decide ${percent(best.decides)} of the time.`

@@ -2,7 +2,7 @@ import type { ParsedInput } from '../../contract/contract.ts'
 import type { Problem } from '../../contract/problem.ts'
 import { Refusal, refuse } from '../../contract/refusal.ts'
 import type { Override } from '../../contract/withdrawal-operations.ts'
-import { type Manner, massToType } from '../../domain/amounts/in-words.ts'
+import { type Manner, massToType, numberInWords } from '../../domain/amounts/in-words.ts'
 import { packetsIn } from '../../domain/amounts/packets.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { type Outgoing, takeOut } from '../../domain/ledger/movement.ts'
@@ -61,7 +61,12 @@ export function planWithdrawal(reading: Reading, lines: readonly Line[], purpose
       cautions: [
         ...roleCaution(row, field),
         ...(tooFew
-          ? [tooFewLeft(`That would leave ${stock.sentence}; one regrowing needs ${one}.`, field)]
+          ? [
+              tooFewLeft(
+                `That would leave ${stock.sentence}; one regrowing needs ${numberInWords(one, policy)}.`,
+                field,
+              ),
+            ]
           : []),
       ],
     }

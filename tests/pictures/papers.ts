@@ -53,6 +53,7 @@ export const PAPERS: readonly Paper[] = [
   { name: 'document-stocktake', make: (app) => app.call('stocktake.sheet', {}) },
   { name: 'document-ruler', make: (app) => app.call('ruler.print', {}) },
   { name: 'document-grower-sheet', make: growerSheets },
+  { name: 'document-round-sheet', make: (app) => app.call('round.sheet', {}) },
   { name: 'document-bench-sheet', make: (app) => app.call('germination.sheet', {}) },
 ]
 

@@ -40,7 +40,7 @@ const variety = (name: string, text: string): GrowerVariety => ({
 
 test('a variety that fits a page stands on one, from its name to the lines to write on', async () => {
   const names = ['Alder', 'Birch', 'Cedar', 'Dogwood', 'Elder', 'Furze']
-  const words = 'Grow it on a square of 40 cm for each, and tell us what went wrong. '.repeat(5)
+  const words = 'Grow it on a square of 40 cm for each, and tell us what went wrong. '.repeat(9)
   const { texts } = await printed(names.map((name) => variety(name, words)))
   expect(texts.length).toBeGreaterThan(1)
   for (const text of texts) {

@@ -1,6 +1,14 @@
-import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
 import { homedir } from 'node:os'
-import { basename, dirname, join, resolve } from 'node:path'
+import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path'
 
 const REMEMBERED = 'last-open.json'
 const DEMO = 'Demo collection.drawer'
@@ -43,22 +51,35 @@ function fileName(libraryName: string): string {
   return kept === '' || reserved ? 'My collection' : kept
 }
 
-/** The collection that was open last, or null where none is remembered. */
+/**
+ * The collection that was open last. Where none is remembered, the one of the folder that was written last, so that a
+ * keeper who moved the folder, or lost what was remembered, is not shown the demonstration; null where there is none.
+ */
 export function lastOpen(folder: string): string | null {
   try {
     const remembered: unknown = JSON.parse(readFileSync(join(folder, REMEMBERED), 'utf8'))
     const hasFile = typeof remembered === 'object' && remembered !== null && 'file' in remembered
-    return hasFile && typeof remembered.file === 'string' ? resolve(folder, remembered.file) : null
+    if (hasFile && typeof remembered.file === 'string') return resolve(folder, remembered.file)
   } catch {
-    // Not there yet, or spoilt: then nothing is remembered, and the demonstration opens.
-    return null
+    // Not there yet, or spoilt: then nothing is remembered.
   }
+  return lastWritten(folder)
 }
 
-/** Remembers which collection is open, for the next start. */
+function lastWritten(folder: string): string | null {
+  if (!existsSync(folder)) return null
+  const own = readdirSync(folder)
+    .filter((name) => name.endsWith('.drawer') && name !== DEMO)
+    .map((name) => ({ file: join(folder, name), at: statSync(join(folder, name)).mtimeMs }))
+  return own.toSorted((a, b) => b.at - a.at)[0]?.file ?? null
+}
+
+/** Remembers which collection is open, for the next start: within the folder by its name alone, so that the folder may move. */
 export function rememberOpen(folder: string, file: string): void {
   mkdirSync(folder, { recursive: true })
   const unfinished = join(folder, `${REMEMBERED}.unfinished`)
-  writeFileSync(unfinished, `${JSON.stringify({ file })}\n`)
+  const within = relative(folder, file)
+  const named = within.startsWith('..') || isAbsolute(within) ? file : within
+  writeFileSync(unfinished, `${JSON.stringify({ file: named })}\n`)
   renameSync(unfinished, join(folder, REMEMBERED))
 }

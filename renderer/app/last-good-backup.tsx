@@ -4,14 +4,26 @@ import { useWrite } from '../shared/client/use-write.ts'
 import { useFormat } from '../shared/format/use-format.ts'
 import { ProblemText } from '../shared/parts/problem-text.tsx'
 
-/** Offers the newest whole backup of a collection that would not open. Nothing where there is none. */
-export function LastGoodBackup() {
+interface LastGoodBackupProps {
+  readonly isDamaged: boolean
+}
+
+/** Offers the newest whole backup of a collection that would not open; where a damaged one has none, says where one is looked for. */
+export function LastGoodBackup({ isDamaged }: LastGoodBackupProps) {
   const list = useRead('backup.list', {}).data
   const restore = useWrite('backup.restore')
   const queries = useQueryClient()
   const format = useFormat()
   const good = list?.backups.find(({ file }) => file === list.lastGood)
-  if (good === undefined) return null
+  if (list === undefined) return null
+  if (good === undefined) {
+    return isDamaged ? (
+      <p>
+        No whole backup of it lies in {list.folder}. If you have one on a stick or another computer, copy it
+        there and load this page again.
+      </p>
+    ) : null
+  }
   const send = () => restore.mutate({ file: good.file }, { onSuccess: () => void queries.resetQueries() })
   return (
     <>

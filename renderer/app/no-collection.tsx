@@ -21,7 +21,7 @@ export function NoCollection({ why }: { readonly why: ProblemError }) {
         No collection is open
       </h1>
       <ProblemText problem={why.problem} />
-      <LastGoodBackup />
+      <LastGoodBackup isDamaged={why.problem.code === 'file-damaged'} />
       <h2>Start a collection of your own</h2>
       <StartCollection />
       <h2>Or look round first</h2>

@@ -44,6 +44,11 @@ test('changes a card, notes the day of consent, and takes the change back', asyn
   await page.getByRole('button', { name: /undo/i }).focus()
   await press(page, 'Enter')
   await expect(page.getByRole('heading', { name: 'Ilka Brand', exact: true })).toBeVisible()
+  const erase = page.getByRole('button', { name: 'Erase', exact: true })
+  await erase.press('Enter')
+  await expect(page.getByRole('button', { name: 'Not now' })).toBeFocused()
+  await press(page, 'Escape')
+  await expect(erase).toBeFocused()
 })
 
 test('joins two records after a look at both, and takes it back from the foot line', async ({

@@ -1,4 +1,13 @@
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
@@ -194,6 +203,31 @@ describe('the folder of collections', () => {
     expect(lastOpen(folder)).toBe(join(folder, 'a.drawer'))
     writeFileSync(join(folder, 'last-open.json'), '{"file":')
     expect(lastOpen(folder)).toBeNull()
+  })
+
+  test('remembers what lies in its folder when that was moved, and what lies elsewhere where it was', () => {
+    rememberOpen(folder, join(folder, 'a.drawer'))
+    const moved = join(folder, 'moved')
+    mkdirSync(moved)
+    renameSync(join(folder, 'last-open.json'), join(moved, 'last-open.json'))
+    expect(lastOpen(moved)).toBe(join(moved, 'a.drawer'))
+    const elsewhere = join(tmpdir(), 'elsewhere.drawer')
+    rememberOpen(folder, elsewhere)
+    expect(lastOpen(folder)).toBe(elsewhere)
+  })
+
+  test('takes the collection that was written last where nothing is remembered, never the demonstration', () => {
+    expect(lastOpen(join(folder, 'not there'))).toBeNull()
+    for (const [name, second] of [
+      ['old.drawer', 1],
+      ['new.drawer', 2],
+      ['Demo collection.drawer', 3],
+      ['.new.drawer.lock', 4],
+    ] as const) {
+      writeFileSync(join(folder, name), '')
+      utimesSync(join(folder, name), second, second)
+    }
+    expect(lastOpen(folder)).toBe(join(folder, 'new.drawer'))
   })
 })
 

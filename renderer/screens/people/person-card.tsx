@@ -1,7 +1,7 @@
 import { useMutation } from '@tanstack/react-query'
-import { useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
+import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { call } from '../../shared/client/call.ts'
 import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
@@ -18,7 +18,7 @@ import { PersonHistory } from './person-history.tsx'
 /** The index card of a person. A joined record shows the kept one. */
 export function PersonCard({ personId }: { readonly personId: number }) {
   const record = useRead('person.get', { personId })
-  const [doing, setDoing] = useState<'nothing' | 'change' | 'join' | 'erase'>('nothing')
+  const { open, around, button, close } = useOpenForm<'change' | 'join' | 'erase'>()
   const held = useMutation<Value<'person.export'>, ProblemError>({
     mutationFn: () => call('person.export', { personId }),
     onSuccess: ({ fileName, text }) => saveFile(fileName, 'application/json', text),
@@ -26,9 +26,8 @@ export function PersonCard({ personId }: { readonly personId: number }) {
   if (record.error) return <ProblemText problem={record.error.problem} />
   if (record.data === undefined) return null
   const person = record.data
-  const close = () => setDoing('nothing')
   return (
-    <article className="person-card" aria-label={person.name}>
+    <article className="person-card" aria-label={person.name} ref={around}>
       <header>
         <h2 className="person-name">{person.name}</h2>
         <p className="soft">
@@ -37,27 +36,30 @@ export function PersonCard({ personId }: { readonly personId: number }) {
       </header>
       <Facts person={person} />
       <p className="person-doing">
-        <button type="button" className="quiet-button" onClick={() => setDoing('change')}>
+        <button type="button" className="quiet-button" {...button('change')}>
           Change
         </button>
-        <button type="button" className="quiet-button" onClick={() => setDoing('join')}>
+        <button type="button" className="quiet-button" {...button('join')}>
           Join with another record
         </button>
         <button
           type="button"
           className="quiet-button"
-          disabled={held.isPending}
-          onClick={() => held.mutate()}
+          onClick={() => {
+            if (!held.isPending) held.mutate()
+          }}
         >
           Save all that is held
         </button>
-        <button type="button" className="quiet-button" onClick={() => setDoing('erase')}>
+        <button type="button" className="quiet-button" {...button('erase')}>
           Erase
         </button>
       </p>
-      {doing === 'change' && <PersonForm key={person.personId} person={person} onClose={close} />}
-      {doing === 'join' && <JoinPeople person={person} onClose={close} />}
-      {doing === 'erase' && <ErasePerson person={person} onClose={close} />}
+      {open === 'change' && (
+        <PersonForm key={person.personId} person={person} onClose={() => close('change')} />
+      )}
+      {open === 'join' && <JoinPeople person={person} onClose={() => close('join')} />}
+      {open === 'erase' && <ErasePerson person={person} onClose={() => close('erase')} />}
       {held.error !== null && <ProblemText problem={held.error.problem} />}
       <JoinedRecords person={person} />
       <PersonHistory person={person} />

@@ -22,7 +22,14 @@ export function BackupDifference({ compared }: { readonly compared: BackupCompar
             : 'entries of today’s book are not in it:'
         }
       />
-      <Only only={onlyBackup} words="entries are in it that today’s book does not have:" />
+      <Only
+        only={onlyBackup}
+        words={
+          onlyBackup.count === 1
+            ? 'entry is in it that today’s book does not have:'
+            : 'entries are in it that today’s book does not have:'
+        }
+      />
       {lotsDiffering > 0 && (
         <table className="settings-lots">
           <caption>Lots that hold something else: {format.number(lotsDiffering)}</caption>

@@ -2,3 +2,11 @@
 export function focusFirstField(form: HTMLElement | null): void {
   form?.querySelector<HTMLElement>('input, select, textarea, button')?.focus()
 }
+
+/**
+ * Focuses what steps back from a form whose sending cannot be taken back, as it opens: the key that opened it, held a
+ * moment too long, must not send it. A ref callback.
+ */
+export function focusWayBack(form: HTMLElement | null): void {
+  form?.querySelector<HTMLElement>('button[type="button"]')?.focus()
+}

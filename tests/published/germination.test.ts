@@ -251,6 +251,18 @@ test('speed of germination of a published example', () => {
   expect(speed?.meanDays).toBeCloseTo(6.7, 12)
 })
 
+test('speed of what came in any order, all at once, or not at all', () => {
+  const late = { day: 9, germinated: 4 }
+  expect(germinationSpeed([late, { day: 3, germinated: 2 }, { day: 5, germinated: 4 }])).toEqual({
+    meanDays: (9 * 4 + 3 * 2 + 5 * 4) / 10,
+    // Half of ten is reached at 5.5 by that formula: between 2 on day 3 and 6 on day 5.
+    halfDays: 3 + (3.5 * 2) / 4,
+  })
+  expect(germinationSpeed([late])).toEqual({ meanDays: 9, halfDays: null })
+  expect(germinationSpeed([{ day: 9, germinated: 0 }])).toBeNull()
+  expect(germinationSpeed([])).toBeNull()
+})
+
 describe('the sequential test of the 85 % standard', () => {
   const published = stagedPlan(0.85, 40, 400)
 

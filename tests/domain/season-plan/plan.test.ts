@@ -5,6 +5,7 @@ import { crossingGroup, isolationFor, unknownToPlan } from '../../../db/domain/s
 import { greedyPlan } from '../../../db/domain/season-plan/greedy.ts'
 import { clashesOf, worthOf } from '../../../db/domain/season-plan/plan.ts'
 import { metresBetween, positionOf } from '../../../db/domain/season-plan/position.ts'
+import type { Way } from '../../../db/domain/season-plan/ways.ts'
 import { seeded } from '../../bench/random.ts'
 import { aCandidate, aSite, at, drawnProblem } from '../../builders/season-plans.ts'
 
@@ -39,6 +40,16 @@ describe('what crosses', () => {
     expect(metresBetween(origin, positionOf(60.01, 10, here))).toBeCloseTo(1_112, 0)
     expect(metresBetween(origin, positionOf(60, 10.01, here))).toBeCloseTo(556, 0)
     expect(() => positionOf(91, 0, here)).toThrow(RangeError)
+    for (const [latitude, longitude] of [
+      [-90.1, 0],
+      [0, 180.1],
+      [0, -180.1],
+    ] as const)
+      expect(() => positionOf(latitude, longitude, here)).toThrow(/^Not a place on the earth/)
+    for (const end of [-90, 90]) expect(positionOf(end, 2 * end, here).north).toBeLessThan(1.7e7)
+    expect(origin).toEqual({ east: 0, north: 0 })
+    const [one, other] = [positionOf(60.01, 10.01, here), positionOf(60.02, 10.03, here)]
+    expect(metresBetween(one, other)).toBeCloseTo(Math.hypot(1_112, 2 * 556), -1)
   })
 })
 
@@ -85,6 +96,63 @@ describe('what is wrong with a plan', () => {
       'Variety 1 is planned twice.',
     ])
   })
+})
+
+describe('what flowers nearby', () => {
+  const maize = aCandidate(1, { variety: 'Flint', group: 'Zea mays', isolation: 100 })
+  const kinds = (
+    site: Partial<ReturnType<typeof aSite>>,
+    more: Partial<typeof maize> = {},
+    way: Way = 'open',
+  ) => clashesOf({ candidates: [{ ...maize, ...more }], sites: [aSite(1, 0, site)] }, [at(1, 1, way)])
+  const neighbour = (group: string, metres: number) => ({ neighbours: [{ group, metres }] })
+  const roots = (group: string, metres: number, isolation = 50) => ({
+    flowering: [{ variety: 'Old Drum', group, metres, isolation }],
+  })
+
+  test('counts where it crosses, nearer than what the variety wants, and only in the open', () => {
+    expect(kinds(neighbour('Zea mays', 99))).toEqual([
+      {
+        kind: 'neighbour',
+        choices: [at(1, 1)],
+        sentence:
+          'Zea mays flowers 99 m from Garden 1, and Flint wants 100 m. Cover it, or grow it elsewhere.',
+      },
+    ])
+    expect(kinds(neighbour('Zea mays', 100))).toEqual([])
+    expect(kinds(neighbour('Beta vulgaris', 9.96))).toEqual([])
+    expect(kinds(neighbour('Zea mays', 99), {}, 'covered')).toEqual([])
+  })
+
+  test('and roots of last season likewise, by what either wants, but not in its own second season', () => {
+    expect(kinds(roots('Zea mays', 99)).map(({ kind }) => kind)).toEqual(['neighbour'])
+    expect(kinds(roots('Zea mays', 100))).toEqual([])
+    expect(kinds(roots('Zea mays', 149, 150))).toHaveLength(1)
+    expect(kinds(roots('Beta vulgaris', 9))).toEqual([])
+    expect(kinds(roots('Zea mays', 9), {}, 'covered')).toEqual([])
+    expect(kinds(roots('Zea mays', 9), { flowersNextSeason: true })).toEqual([])
+  })
+})
+
+test('every clash has its kind and names the choices that it is of', () => {
+  const candidates = [1, 2].map((id) => aCandidate(id, { group: 'G', area: 15 }))
+  const told = (sites: ReturnType<typeof aSite>[], ...choices: ReturnType<typeof at>[]) =>
+    clashesOf({ candidates, sites }, choices).map(({ kind, choices: of }) => [kind, of])
+  const both = [at(1, 1), at(2, 1)]
+  expect(told([aSite(1, 0, { mostVarieties: 1 })], ...both)).toEqual([
+    ['isolation', both],
+    ['area', both],
+    ['varieties', both],
+  ])
+  expect(told([aSite(1, 0), aSite(2, 900)], at(1, 1), at(1, 2))).toEqual([['twice', [at(1, 1), at(1, 2)]]])
+  expect(told([aSite(1, 0, { takes: ['pea'], area: 14 })], at(1, 1, 'later'))).toEqual([
+    ['crop', [at(1, 1, 'later')]],
+    ['way', [at(1, 1, 'later')]],
+    ['area', [at(1, 1, 'later')]],
+  ])
+  expect(told([aSite(1, 0, { area: 15 })], at(1, 1))).toEqual([])
+  for (const gone of [at(3, 1), at(1, 3)])
+    expect(() => told([aSite(1, 0)], gone)).toThrow(/^Not in this plan: accession/)
 })
 
 describe('the greedy plan', () => {

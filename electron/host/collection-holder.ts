@@ -178,7 +178,8 @@ export class CollectionHolder implements Runner {
     this.#open = next
     this.#whyNone = null
     before?.close()
-    rememberOpen(this.#folder, next.file)
+    // The demonstration is a look aside: the next start goes back to the keeper's own.
+    if (next.file !== demoFile(this.#folder)) rememberOpen(this.#folder, next.file)
   }
 }
 

@@ -250,6 +250,21 @@ describe('the holder', () => {
     await second.close()
   })
 
+  test('goes back to the keeper’s own after a look at the demonstration', async () => {
+    const first = new CollectionHolder(folder, testHands)
+    await first.openFirst(null)
+    await first.run('collection.start', input('collection.start', { libraryName: 'Hollow Lane' }))
+    await first.run('collection.open-demo', input('collection.open-demo', {}))
+    expect(await first.run('collection.about', {})).toMatchObject({ file: demoFile(folder) })
+    await first.close()
+    const second = new CollectionHolder(folder, testHands)
+    await second.openFirst(null)
+    expect(await second.run('collection.about', {})).toMatchObject({
+      file: join(folder, 'Hollow Lane.drawer'),
+    })
+    await second.close()
+  })
+
   test('starts one collection for one key', async () => {
     const holder = new CollectionHolder(folder, testHands)
     await holder.openFirst(null)

@@ -254,7 +254,10 @@ describe('the holder', () => {
     const first = new CollectionHolder(folder, testHands)
     await first.openFirst(null)
     await first.run('collection.start', input('collection.start', { libraryName: 'Hollow Lane' }))
-    await first.run('collection.open-demo', input('collection.open-demo', {}))
+    await first.run(
+      'collection.open-demo',
+      contract['collection.open-demo'].input.parse({ key: 'a-look-aside' }),
+    )
     expect(await first.run('collection.about', {})).toMatchObject({ file: demoFile(folder) })
     await first.close()
     const second = new CollectionHolder(folder, testHands)

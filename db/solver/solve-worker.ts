@@ -9,6 +9,13 @@ const load = loader as unknown as typeof loader.default
 const highs = await load()
 const solution = highs.withModel({ format: 'lp', data: order.text }, (model): Solution => {
   model.options.set({ output_flag: false, time_limit: order.seconds, mip_rel_gap: order.gap })
+  const atOne = new Set(order.from)
+  const columns = model.getDimensions().numCols
+  model.setSolution({
+    colValue: Float64Array.from({ length: columns }, (_, index) =>
+      atOne.has(model.getColName(index)) ? 1 : 0,
+    ),
+  })
   model.run()
   const values = model.getSolution().colValue
   const chosen = Array.from(values).flatMap((value, index) => (value > 0.5 ? [model.getColName(index)] : []))

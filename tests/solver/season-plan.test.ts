@@ -5,14 +5,15 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { greedyPlan, possibleChoices } from '../../db/domain/season-plan/greedy.ts'
 import { clashesOf, type PlanChoice, type PlanProblem, worthOf } from '../../db/domain/season-plan/plan.ts'
-import { programmeOf } from '../../db/domain/season-plan/programme.ts'
+import { programmeOf, variablesOf } from '../../db/domain/season-plan/programme.ts'
 import { solve } from '../../db/solver/solve.ts'
 import { seeded } from '../bench/random.ts'
 import { drawnProblem } from '../builders/season-plans.ts'
 
 async function solved(problem: PlanProblem, locked: readonly PlanChoice[] = [], seconds = 10, gap = 0) {
   const programme = programmeOf(problem, locked)
-  const solution = await solve({ text: programme.text, seconds, gap })
+  const from = variablesOf(programme, greedyPlan(problem, locked))
+  const solution = await solve({ text: programme.text, from, seconds, gap })
   const plan = solution.chosen.flatMap((name) => programme.choices.get(name) ?? [])
   return { plan, ...solution }
 }
@@ -65,6 +66,14 @@ describe('the solver’s plan', () => {
     const problem = drawnProblem(seeded(2027), 150, 25)
     const { plan, gap } = await solved(problem, [], 25, 0.015)
     expect(gap).toBeLessThan(0.02)
+    expect(clashesOf(problem, plan)).toEqual([])
+    expect(worthOf(problem, plan)).toBeGreaterThanOrEqual(worthOf(problem, greedyPlan(problem, [])) - 1e-6)
+  })
+
+  test('in no time at all it is as good as the plan it began with', async () => {
+    const problem = drawnProblem(seeded(34), 150, 25)
+    const { plan, found } = await solved(problem, [], 0)
+    expect(found).toBe(true)
     expect(clashesOf(problem, plan)).toEqual([])
     expect(worthOf(problem, plan)).toBeGreaterThanOrEqual(worthOf(problem, greedyPlan(problem, [])) - 1e-6)
   })

@@ -64,6 +64,12 @@ export function programmeOf(problem: PlanProblem, locked: readonly PlanChoice[])
   return { text, choices: new Map(possible.map(({ name, choice }) => [name, choice])) }
 }
 
+/** The variables of a programme that a plan sets to 1. */
+export function variablesOf({ choices }: Programme, plan: readonly PlanChoice[]): string[] {
+  const planned = new Set(plan.map(keyOf))
+  return [...choices].flatMap(([name, choice]) => (planned.has(keyOf(choice)) ? [name] : []))
+}
+
 /** Names of plantings of which at most one may stand. */
 function crossingSets(possible: readonly Possible[]): string[][] {
   const open = possible.filter(({ way }) => way !== 'covered')

@@ -21,7 +21,7 @@ import {
   sownLaterBy,
   worthOf,
 } from '../../domain/season-plan/plan.ts'
-import { programmeOf } from '../../domain/season-plan/programme.ts'
+import { programmeOf, variablesOf } from '../../domain/season-plan/programme.ts'
 import { daysToSeed, shortSeasonInWords } from '../../domain/season-plan/season-length.ts'
 import { bedFor } from '../../domain/season-plan/spacing.ts'
 import { withRoots } from '../../domain/season-plan/standing-roots.ts'
@@ -230,7 +230,7 @@ export async function makePlan(
   }
   const greedy = greedyPlan(problem, locked)
   const greedyWorth = worthOf(problem, greedy)
-  const solved = input.seconds === 0 ? null : await solvedPlan(problem, locked, input.seconds)
+  const solved = input.seconds === 0 ? null : await solvedPlan(problem, locked, greedy, input.seconds)
   const better = solved !== null && worthOf(problem, solved.plan) >= greedyWorth - 1e-9
   const plan = better ? solved.plan : greedy
   const placed = new Set(plan.map(({ accessionId }) => accessionId))
@@ -250,10 +250,20 @@ export async function makePlan(
   }
 }
 
-/** The solver's plan, or null where it found none in time or what it found does not hold. */
-async function solvedPlan(problem: PlanProblem, locked: readonly PlanChoice[], seconds: number) {
+/** The solver's plan, which begins with the greedy one, or null where what it found does not hold. */
+async function solvedPlan(
+  problem: PlanProblem,
+  locked: readonly PlanChoice[],
+  greedy: readonly PlanChoice[],
+  seconds: number,
+) {
   const programme = programmeOf(problem, locked)
-  const { chosen, gap, found } = await solve({ text: programme.text, seconds, gap: NEAR_ENOUGH })
+  const { chosen, gap, found } = await solve({
+    text: programme.text,
+    from: variablesOf(programme, greedy),
+    seconds,
+    gap: NEAR_ENOUGH,
+  })
   const plan = chosen.flatMap((name) => programme.choices.get(name) ?? [])
   return found && clashesOf(problem, plan).length === 0 ? { plan, gap } : null
 }

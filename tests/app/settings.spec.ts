@@ -82,6 +82,7 @@ test('a backup is looked into and restored into a new file, by keyboard alone', 
   const difference = page.getByRole('form', { name: 'What this backup holds' })
   await expect(difference.getByText(/entry of today’s book is not in it/)).toBeVisible()
   await expect(difference.getByText(/Cellar/)).toBeVisible()
+  await expect(difference.getByRole('button', { name: 'Not now' })).toBeFocused()
   await expectNoBarrier(page)
   await difference.getByRole('button', { name: 'Restore it into a new file and open that' }).press('Enter')
   await expect(shown(page, /It is kept in .* restored /)).toBeVisible()

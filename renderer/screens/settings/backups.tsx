@@ -1,7 +1,9 @@
 import { useQueryClient } from '@tanstack/react-query'
-import { useEffect, useState } from 'react'
+import { type ButtonHTMLAttributes, useEffect, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
+import { focusWayBack } from '../../shared/card-form/focus-first-field.ts'
+import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
@@ -19,7 +21,7 @@ const BYTES_IN_MB = 1_000_000
 /** The backups there are, where they go, what one of them would bring back, and restoring it into a new file. */
 export function Backups() {
   const list = useRead('backup.list', {})
-  const [looked, setLooked] = useState<string | null>(null)
+  const { open, around, button, close } = useOpenForm<string>()
   const { data, refetch } = list
   useEffect(() => {
     if (data?.underWay == null) return
@@ -29,7 +31,7 @@ export function Backups() {
   if (list.data === undefined)
     return list.error === null ? null : <ProblemText problem={list.error.problem} />
   return (
-    <section className="settings-part" aria-label="Backups">
+    <section className="settings-part" aria-label="Backups" ref={around}>
       <h2>Backups</h2>
       <p className="soft">
         Made by itself soon after the app starts and every few hours, before a file is read in, and before a
@@ -42,8 +44,12 @@ export function Backups() {
         </p>
       )}
       {list.data.underWay !== null && <UnderWay {...list.data.underWay} />}
-      <BackupList listed={list.data} onLook={setLooked} />
-      {looked !== null && <Restore key={looked} file={looked} onClose={() => setLooked(null)} />}
+      <BackupList listed={list.data} button={button} />
+      {open !== null && (
+        <div key={open} ref={focusWayBack}>
+          <Restore file={open} onClose={() => close(open)} />
+        </div>
+      )}
       <Keeping key={`${list.data.secondFolder} ${list.data.limitMb}`} listed={list.data} />
     </section>
   )
@@ -58,10 +64,11 @@ function UnderWay({ doing, copied }: NonNullable<Listed['underWay']>) {
 
 interface BackupListProps {
   readonly listed: Listed
-  readonly onLook: (file: string) => void
+  /** What the button needs that opens a backup. */
+  readonly button: (file: string) => ButtonHTMLAttributes<HTMLButtonElement>
 }
 
-function BackupList({ listed, onLook }: BackupListProps) {
+function BackupList({ listed, button }: BackupListProps) {
   const format = useFormat()
   const [all, setAll] = useState(false)
   if (listed.backups.length === 0) return <p>There is none yet.</p>
@@ -77,7 +84,7 @@ function BackupList({ listed, onLook }: BackupListProps) {
               type="button"
               className="word-button"
               aria-label={`look into it: the backup of ${format.moment(at)}, ${why}`}
-              onClick={() => onLook(file)}
+              {...button(file)}
             >
               look into it
             </button>

@@ -4,7 +4,7 @@ export function focusFirstField(form: HTMLElement | null): void {
 }
 
 /**
- * Focuses what steps back from a form whose sending cannot be taken back, as it opens: the key that opened it, held a
+ * Focuses what steps back from a form that is to be read before it is sent, as it opens: the key that opened it, held a
  * moment too long, must not send it. A ref callback.
  */
 export function focusWayBack(form: HTMLElement | null): void {

@@ -94,11 +94,9 @@ export function packTables(facts: PackageFacts, tables: readonly PackedTable[]):
 }
 
 function exactCsv({ fields, rows }: PackedTable, nothing: string): string {
+  const head = fields.map(({ name }) => name)
   const data = rows.map((row) => row.map((cell) => cell ?? nothing))
-  return (
-    papaparse.unparse({ fields: fields.map(({ name }) => name), data }, { quotes: true, newline: NEW_LINE }) +
-    NEW_LINE
-  )
+  return papaparse.unparse([head, ...data], { quotes: true, newline: NEW_LINE }) + NEW_LINE
 }
 
 /** What stands where nothing is: an empty cell is an empty text, and the sign is longer where a text is that very sign. */

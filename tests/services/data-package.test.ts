@@ -33,6 +33,13 @@ describe('the data package', () => {
     180_000,
   )
 
+  it('has no row that is none: a table without rows is its head and nothing more', () => {
+    const files = Object.entries(unzipSync(Buffer.from(packed(demo), 'base64')))
+    const tables = files.filter(([name]) => name.endsWith('.csv')).map(([, bytes]) => strFromU8(bytes))
+    expect(tables.filter((text) => papaparse.parse(text).data.length === 2).length).toBeGreaterThan(3)
+    expect(tables.filter((text) => /\r\n\r\n/.test(text.replace(/"(?:[^"]|"")*"/g, '')))).toEqual([])
+  })
+
   it('names nobody, reaches nobody and tells no garden unless asked, and still reads back', async () => {
     const content = packed(demo, { people: false, places: false })
     const files = unzipSync(Buffer.from(content, 'base64'))

@@ -1,3 +1,4 @@
+import { OWN_SHEET } from '../../../builders/own-sheet.ts'
 import { key, lot, type Step, step } from './step.ts'
 
 /** People and varieties are put right, paper is printed, and the collection is backed up. */
@@ -22,19 +23,7 @@ export function paper(): readonly Step[] {
     step('label.sheets', () => ({})),
     step('label-sheet.keep', () => ({
       ...key(),
-      measures: {
-        name: 'Jars',
-        pageWidthMm: 210,
-        pageHeightMm: 297,
-        columns: 2,
-        rows: 5,
-        widthMm: 90,
-        heightMm: 50,
-        leftMm: 12,
-        topMm: 20,
-        pitchXMm: 95,
-        pitchYMm: 52,
-      },
+      measures: OWN_SHEET,
     })),
     step('label-sheet.retire', () => ({ ...key(), sheetId: 1 })),
     step('keep-card.print', (facts) => ({ lotIds: [lot(facts, 0)] })),

@@ -1,9 +1,5 @@
-import type { PaperFonts } from './drawing/fonts.ts'
-import { PAGE_SIZES, type PaperName, POINTS_PER_MM } from './drawing/page-sizes.ts'
-import { openFaces, type PrintedDocument, startDocument } from './drawing/paper-document.ts'
-import { openPen } from './drawing/pdf-pen.ts'
-import { lackedLetters } from './drawing/printable-text.ts'
-import { drawLines, type Paragraph, pagesOf, setParagraphs } from './drawing/text-flow.ts'
+import type { FlowingPart } from './drawing/flowing-document.ts'
+import type { Paragraph } from './drawing/text-flow.ts'
 
 /** One variety on a grower's sheet. */
 export interface GrowerVariety {
@@ -26,15 +22,6 @@ export interface GrowerSheet {
   readonly libraryName: string
 }
 
-export interface GrowerSheetsWanted {
-  readonly sheets: readonly GrowerSheet[]
-  readonly paper: PaperName
-  readonly title: string
-  readonly language: string
-  readonly fonts: PaperFonts
-}
-
-const MARGIN_MM = 18
 /** Room for the headings beside their text. */
 const BESIDE_PT = 88
 const NOTES = [
@@ -42,33 +29,9 @@ const NOTES = [
   ['Plants saved from', 'Harvested on', 'What went wrong'],
 ]
 
-/** A PDF of sheets, each beginning a page; a variety stands on one page where it fits there. Throws RangeError where there is none. */
-export async function growerSheets(wanted: GrowerSheetsWanted): Promise<PrintedDocument> {
-  if (wanted.sheets.length === 0) throw new RangeError('Choose at least one garden to print.')
-  const page = PAGE_SIZES[wanted.paper]
-  const faces = openFaces(wanted.fonts)
-  const margin = MARGIN_MM * POINTS_PER_MM
-  const document = await startDocument(wanted)
-  const { regular, semibold, bold } = faces
-  const pen = await openPen(
-    document,
-    new Map([
-      ['regular', regular],
-      ['semibold', semibold],
-      ['bold', bold],
-    ]),
-  )
-  const warnings: string[] = []
-  for (const sheet of wanted.sheets) {
-    const missing = new Set<string>()
-    const lines = setParagraphs(paragraphsOf(sheet), page.width - 2 * margin, faces, missing)
-    for (const onPage of pagesOf(lines, page.height - 2 * margin)) {
-      pen.newPage(page.width, page.height)
-      drawLines(pen, onPage, margin, margin)
-    }
-    warnings.push(...lackedLetters(`The sheet for ${sheet.garden}`, missing))
-  }
-  return { bytes: await document.save(), pages: document.getPageCount(), warnings }
+/** A part for each garden; a variety stands on one page where it fits there. */
+export function growerSheetParts(sheets: readonly GrowerSheet[]): FlowingPart[] {
+  return sheets.map((sheet) => ({ name: `The sheet for ${sheet.garden}`, blocks: paragraphsOf(sheet) }))
 }
 
 function paragraphsOf(sheet: GrowerSheet): Paragraph[] {

@@ -1,17 +1,19 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { FLOWING_MARGIN_MM, flowingDocument } from '../../db/paper/drawing/flowing-document.ts'
 import { loadPaperFonts } from '../../db/paper/drawing/fonts.ts'
-import { type GrowerVariety, growerSheets } from '../../db/paper/grower-sheets.ts'
+import { type GrowerVariety, growerSheetParts } from '../../db/paper/grower-sheets.ts'
 import { bare, nastyName } from '../builders/packets.ts'
 import { readPdf } from '../builders/read-pdf.ts'
 
-const MARGIN_MM = 18
+/** Page numbers stand in the lower margin. */
+const FOOT_MM = 7
 /** Ink may pass its line by a hair: the boxes that are read are a little larger than the letter (seen, not specified). */
 const HAIR_MM = 0.6
 
 async function printed(varieties: readonly GrowerVariety[]) {
-  const { bytes, warnings } = await growerSheets({
-    sheets: [
+  const { bytes, warnings } = await flowingDocument({
+    parts: growerSheetParts([
       {
         to: 'Tamsin Lugg',
         garden: 'Orrin strip',
@@ -20,7 +22,7 @@ async function printed(varieties: readonly GrowerVariety[]) {
         varieties,
         libraryName: 'Quay Seed',
       },
-    ],
+    ]),
     paper: 'a4',
     title: 'Grower sheets',
     language: 'en-GB',
@@ -68,9 +70,9 @@ test('nasty names stay within the margins, however long one variety is', async (
     page.characters.filter(
       ({ character, ink }) =>
         character.trim() !== '' &&
-        (ink.left < MARGIN_MM - HAIR_MM ||
-          ink.right > page.widthMm - MARGIN_MM + HAIR_MM ||
-          ink.bottom > page.heightMm - MARGIN_MM + HAIR_MM),
+        (ink.left < FLOWING_MARGIN_MM - HAIR_MM ||
+          ink.right > page.widthMm - FLOWING_MARGIN_MM + HAIR_MM ||
+          ink.bottom > page.heightMm - FOOT_MM + HAIR_MM),
     ),
   )
   expect(astray).toEqual([])

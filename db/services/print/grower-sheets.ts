@@ -4,8 +4,9 @@ import type { PlanLine } from '../../contract/season-plan-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { breedingOf } from '../../domain/needs/grade.ts'
 import { growingAdvice } from '../../domain/season-plan/growing-words.ts'
+import { flowingDocument } from '../../paper/drawing/flowing-document.ts'
 import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
-import { type GrowerVariety, growerSheets } from '../../paper/grower-sheets.ts'
+import { type GrowerVariety, growerSheetParts } from '../../paper/grower-sheets.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { rescueCrop } from '../../queries/need-rows.ts'
 import { settingsOf } from '../collection/settings.ts'
@@ -37,8 +38,8 @@ export async function printGrowerSheets(
       libraryName,
     })),
   )
-  const { bytes, pages, warnings } = await growerSheets({
-    sheets,
+  const { bytes, pages, warnings } = await flowingDocument({
+    parts: growerSheetParts(sheets),
     paper,
     title: `Grower sheets ${plan.season}, ${libraryName}`,
     language: locale,

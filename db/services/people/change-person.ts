@@ -120,11 +120,22 @@ function putState(writing: Writing, personId: number, state: PersonState): void 
   indexDonor(writing.sqlite, personId)
 }
 
+/** How a person is reached, and whether they may be written to; nothing where nothing was ever said. */
+export function contactOf({ db }: Reading, personId: number) {
+  const contact = db.select().from(personContact).where(eq(personContact.personId, personId)).get()
+  return {
+    email: contact?.email ?? '',
+    phone: contact?.phone ?? '',
+    address: contact?.address ?? '',
+    mayWrite: contact?.mayWrite ?? false,
+    consentOn: contact?.consentOn ?? null,
+  }
+}
+
 function stateOf(reading: Reading, personId: number): PersonState | undefined {
   const { db } = reading
   const known = db.select().from(person).where(eq(person.id, personId)).get()
   if (known === undefined) return undefined
-  const contact = db.select().from(personContact).where(eq(personContact.personId, personId)).get()
   const roles = db.select().from(personRole).where(eq(personRole.personId, personId)).all()
   return {
     name: known.name,
@@ -132,11 +143,7 @@ function stateOf(reading: Reading, personId: number): PersonState | undefined {
     creditAs: known.creditAs,
     note: known.note,
     joinedIntoId: known.joinedIntoId,
-    email: contact?.email ?? '',
-    phone: contact?.phone ?? '',
-    address: contact?.address ?? '',
-    mayWrite: contact?.mayWrite ?? false,
-    consentOn: contact?.consentOn ?? null,
+    ...contactOf(reading, personId),
     roles: roles.map(({ role }) => role).toSorted(),
   }
 }

@@ -5,13 +5,13 @@ import { refuse } from '../../contract/refusal.ts'
 import { standing } from '../../queries/measurements.ts'
 import { isRecordOf, keptPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
-import { person, personContact } from '../../schema/reference-tables.ts'
+import { person } from '../../schema/reference-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
 import { quantityOf } from '../stock/amounts.ts'
 import { visitsOf } from '../stock/promises.ts'
-import { FIELD_WORDS } from './change-person.ts'
+import { contactOf, FIELD_WORDS } from './change-person.ts'
 import { ROLES_OF_KEPT } from './people.ts'
 
 const MOST_VISITS = 200
@@ -21,7 +21,6 @@ export function getPerson(reading: Reading, input: ParsedInput<'person.get'>): V
   const personId = keptPersonId(reading.sqlite, input.personId)
   const who = personId && reading.db.select().from(person).where(eq(person.id, personId)).get()
   if (!who) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
-  const contact = reading.db.select().from(personContact).where(eq(personContact.personId, who.id)).get()
   const roles = prepared(reading.sqlite, `SELECT ${ROLES_OF_KEPT} FROM person AS kept WHERE kept.id = ?`)
     .pluck()
     .get(who.id) as string | null
@@ -32,11 +31,7 @@ export function getPerson(reading: Reading, input: ParsedInput<'person.get'>): V
     creditAs: who.creditAs,
     note: who.note,
     since: who.createdOn,
-    email: contact?.email ?? '',
-    phone: contact?.phone ?? '',
-    address: contact?.address ?? '',
-    mayWrite: contact?.mayWrite ?? false,
-    consentOn: contact?.consentOn ?? null,
+    ...contactOf(reading, who.id),
     roles: (roles?.split(',') ?? []) as PersonRecord['roles'],
     gave: gaveBy(reading, who.id),
     took: visitsOf(reading, who.id, MOST_VISITS),

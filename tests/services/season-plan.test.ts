@@ -155,8 +155,8 @@ describe('a season plan', () => {
     const words = bare(
       pages.flatMap(({ characters }) => characters.map(({ character }) => character)).join(''),
     )
-    expect(words).toContain(bare('Sow it on time: Pier Sugar at Here follows 28 days later'))
-    expect(words).toContain(bare('Sow it 28 days after Lugg Flint at Here'))
+    expect(words).toContain(bare('Sow it on time: Pier Sugar follows 28 days later'))
+    expect(words).toContain(bare('Sow it 28 days after Lugg Flint, so that'))
     expect(words).toContain(bare('Grow no other Zea mays but what is planned within'))
   })
 

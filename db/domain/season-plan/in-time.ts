@@ -14,7 +14,11 @@ export function apartInTimeInWords(
     .map((other) => ({ ...look(other), way: other.way }))
     .filter((other) => areNear(one, other) && flowerApart(one, other))
   if (others.length === 0) return ''
-  const named = others.map(({ candidate, site }) => `${candidate.variety} at ${site.name}`).join(' and ')
+  const named = others
+    .map(({ candidate, site }) =>
+      site === one.site ? candidate.variety : `${candidate.variety} at ${site.name}`,
+    )
+    .join(' and ')
   const days = Math.max(...[one, ...others].map(({ candidate }) => candidate.laterDays ?? 0))
   const watch = 'If both are in flower on one day, tell us before seed is saved.'
   return one.way === 'later'

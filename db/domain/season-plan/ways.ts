@@ -53,5 +53,6 @@ export function hoursOfWay(way: Way, plants: number, pollination: Pollination): 
 /** Hours as a keeper would say them: to the half hour below ten. */
 export function hoursInWords(hours: number): string {
   const said = hours < 10 ? Math.max(0.5, Math.round(2 * hours) / 2) : Math.round(hours)
+  if (said < 1) return 'about half an hour'
   return said === 1 ? 'about an hour' : `about ${said} hours`
 }

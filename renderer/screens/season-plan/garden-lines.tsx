@@ -78,8 +78,10 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
         <Link href={`/regrow/need/${accessionId}`}>{line.variety}</Link> · {line.crop} ·{' '}
         {plantsInWords(line.plants)} on {format.number(Number(line.areaM2.toFixed(1)))} m²
         {line.way === 'covered'
-          ? ` · covered, ${hoursInWords(line.hours)} of work`
+          ? ' · covered'
           : ` · ${format.number(line.isolationM)} m from others of ${line.group}`}
+        {line.way === 'later' && ' · sown later'}
+        {line.hours > 0 && `, ${hoursInWords(line.hours)} of work`}
         {line.apartInTime !== '' && ` · ${line.apartInTime}`}
         {line.biennial && ' · two seasons: keep its roots over winter'}
         {line.unknown !== '' && ` · ${line.unknown}`}

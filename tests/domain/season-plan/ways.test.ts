@@ -43,6 +43,7 @@ describe('two of a kind that flower one after the other', () => {
     expect(told(at(1, 1), at(2, 2, 'later'))).toMatch(
       /^Sow it on time: Dent at Garden 2 follows 28 days later/,
     )
+    expect(told(at(2, 1, 'later'), at(1, 1))).toMatch(/^Sow it 28 days after Flint, so that/)
     expect(told(at(1, 1), at(2, 2, 'covered'))).toBe('')
     expect(told(at(1, 1, 'covered'), at(2, 2, 'later'))).toBe('')
     expect(told(at(1, 1), at(4, 2))).toBe('')
@@ -89,7 +90,7 @@ describe('the work of a way', () => {
   })
 
   test('in words, to the half hour', () => {
-    expect(hoursInWords(0.1)).toBe('about 0.5 hours')
+    expect(hoursInWords(0.1)).toBe('about half an hour')
     expect(hoursInWords(1.1)).toBe('about an hour')
     expect(hoursInWords(2.8)).toBe('about 3 hours')
     expect(hoursInWords(2.6)).toBe('about 2.5 hours')

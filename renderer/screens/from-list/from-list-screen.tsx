@@ -41,7 +41,7 @@ export function FromListScreen() {
     )
   return (
     <div className="from-list">
-      <div className="panes-head">
+      <div className="head-row">
         <h1>From a list</h1>
         <Link href="/take-in">Back to Take in</Link>
       </div>

@@ -82,7 +82,7 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
   return (
     <div className="panes">
       <section className="panes-list" aria-label="Bench">
-        <div className="panes-head">
+        <div className="head-row">
           <h1>Germination</h1>
           {bench.data.total > 0 && <Link href={SHEET}>Bench sheet to print</Link>}
         </div>

@@ -44,7 +44,7 @@ export function GiftsWaitingScreen({ giftId }: { readonly giftId?: number }) {
   return (
     <div className="panes">
       <section className="panes-list" aria-label="List" ref={left}>
-        <div className="panes-head">
+        <div className="head-row">
           <h1>Gifts waiting</h1>
           <Link href="/take-in">Back to Take in</Link>
         </div>

@@ -7,7 +7,7 @@ import './in-and-out.css'
 export function InAndOutScreen() {
   return (
     <div className="in-and-out">
-      <div className="panes-head">
+      <div className="head-row">
         <h1>In and out</h1>
         <Link href="/settings">Back to Settings</Link>
       </div>

@@ -4,7 +4,6 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import '../../shared/table-form/table-frame.css'
 import { useDraft } from '../../shared/table-form/use-draft.ts'
 import { emptyPaper, isBlankPaper, type PaperDraft, type PaperStep, stepPaper } from './paper-draft.ts'
-import './paper-sheet.css'
 import { PaperTable } from './paper-table.tsx'
 
 const RULES = { kind: 'paper-sheet', blank: emptyPaper, step: stepPaper, isBlank: isBlankPaper } as const

@@ -57,7 +57,7 @@ export function PaperTable(props: PaperTableProps) {
             onGoOnWith={visit.goOnWith}
             onLetGo={visit.letGo}
           />
-          <div className="paper-head">
+          <div className="head-row">
             <h1>A paper sheet, typed in</h1>
             <Link href="/hand-out">Back to Hand out</Link>
           </div>

@@ -49,7 +49,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
   return (
     <div className="panes regrow">
       <section className="panes-list" aria-label="List">
-        <header className="panes-head regrow-head">
+        <header className="head-row regrow-head">
           <h1>Season {season.year}</h1>
           <span className="regrow-ways">
             <Link href="/regrow/plan">Season plan</Link>

@@ -28,7 +28,7 @@ export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
   return (
     <div className="panes regrow regrow-past">
       <section className="panes-list" aria-label="List">
-        <header className="panes-head regrow-head">
+        <header className="head-row regrow-head">
           <h1>Season lists</h1>
           <Link href={needAddress()}>Back to this season</Link>
         </header>

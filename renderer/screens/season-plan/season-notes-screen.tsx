@@ -25,7 +25,7 @@ export function SeasonNotesScreen({ growOutId }: { readonly growOutId?: number }
   return (
     <div className="panes">
       <section className="panes-list" aria-label="What grows">
-        <header className="panes-head">
+        <header className="head-row">
           <h1>Season notes</h1>
           <Link href="/regrow/plan">Season plan</Link>
         </header>

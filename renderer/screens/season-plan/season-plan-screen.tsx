@@ -28,7 +28,7 @@ export function SeasonPlanScreen() {
   return (
     <div className="plan">
       <section className="plan-left" aria-label="The plan">
-        <header className="plan-head">
+        <header className="head-row">
           <h1>Plan of season {plan.season}</h1>
           <Link href={seasonNotesAddress()}>Season notes</Link>
           <Link href="/regrow">Back to what to regrow</Link>

@@ -64,7 +64,7 @@ export function StocktakeTable(props: StocktakeTableProps) {
             onGoOnWith={visit.goOnWith}
             onLetGo={visit.letGo}
           />
-          <div className="stocktake-head">
+          <div className="head-row">
             <h1>Stocktake: {place}</h1>
             <Link href="/stocktake">another place</Link>
           </div>

@@ -107,7 +107,7 @@ function Climate({ climate, span, onSpan }: ClimateProps) {
     )
   return (
     <section className="pane-part" aria-label="Climate">
-      <div className="store-climate-head">
+      <div className="head-row">
         <h3>Climate</h3>
         <SelectField label="Over" size="record" value={span} options={SPANS} onChange={onSpan} />
       </div>

@@ -45,7 +45,7 @@ export function StorageScreen({ part, id }: StorageScreenProps) {
   return (
     <div className="panes store">
       <section className="panes-list" aria-label="Places">
-        <div className="panes-head">
+        <div className="head-row">
           <h1>Storage</h1>
           {places.length > 0 && <Link href={ROUND}>{toWalk === 0 ? 'Round' : `Round: ${toWalk} due`}</Link>}
           {places.length > 1 && <Link href={COMPARE}>Compare places</Link>}

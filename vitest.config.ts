@@ -1,12 +1,30 @@
-import { defineConfig } from 'vitest/config'
+import { defineConfig, type TestProjectConfiguration } from 'vitest/config'
+
+/** A project of the unit tests: what it is called, its folders, and whether its files share what they load. */
+function project(name: string, folders: readonly string[], shared: boolean): TestProjectConfiguration {
+  return {
+    extends: true,
+    test: {
+      name,
+      include: folders.map((folder) => `tests/${folder}/**/*.test.ts`),
+      exclude: ['tests/architecture/planted/**', '**/node_modules/**'],
+      isolate: !shared,
+    },
+  }
+}
 
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-    exclude: ['tests/app/**', 'tests/architecture/planted/**', '**/node_modules/**'],
+    globalSetup: 'tests/support/before-unit-tests.ts',
     testTimeout: 30_000,
     hookTimeout: 60_000,
     allowOnly: false,
     maxWorkers: 2,
+    projects: [
+      project('rules', ['domain', 'published', 'renderer', 'architecture'], true),
+      project('files', ['services', 'paper', 'exchange', 'migrations', 'solver'], true),
+      // These start, stop and break processes, and read what a process was started with.
+      project('processes', ['electron', 'faults', 'support'], false),
+    ],
   },
 })

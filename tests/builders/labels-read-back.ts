@@ -110,18 +110,18 @@ const DARK = 250
 
 /** How many pixels are inked outside every room, a pixel's blur allowed. */
 export function inkOutside(raster: Raster, rooms: readonly Cell[], dotsPerInch: number): number {
-  const allowed = new Uint8Array(raster.width * raster.height)
+  const { width, height } = raster
+  const dark = new Uint8Array(width * height)
+  for (let pixel = 0; pixel < dark.length; pixel++) {
+    if ((raster.data[pixel * 4] ?? 255) < DARK) dark[pixel] = 1
+  }
   const perMm = dotsPerInch / 25.4
   for (const room of rooms) {
     const left = Math.floor(room.x * perMm) - 1
     const right = Math.ceil((room.x + room.width) * perMm) + 1
     for (let y = Math.floor(room.y * perMm) - 1; y <= Math.ceil((room.y + room.height) * perMm); y++) {
-      allowed.fill(1, y * raster.width + left, y * raster.width + right)
+      dark.fill(0, y * width + left, y * width + right)
     }
   }
-  let outside = 0
-  for (let pixel = 0; pixel < allowed.length; pixel++) {
-    if ((raster.data[pixel * 4] ?? 255) < DARK && allowed[pixel] === 0) outside++
-  }
-  return outside
+  return dark.reduce((outside, pixel) => outside + pixel, 0)
 }

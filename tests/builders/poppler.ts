@@ -20,6 +20,8 @@ export interface Poppler {
 }
 
 const MM_PER_POINT = 25.4 / 72
+const OPAQUE = 0xff000000
+const GREY = 0x010101
 const HOW_TO_GET_IT =
   "Poppler's pdftotext and pdftoppm are not on this machine. Install the package poppler-utils (Debian, Ubuntu) or " +
   'poppler (macOS) to run this second check of the labels.'
@@ -91,11 +93,10 @@ function readGreyMap(file: Uint8Array): Raster {
   const header = /^P5\s+(\d+)\s+(\d+)\s+255\s/u.exec(new TextDecoder('latin1').decode(file.subarray(0, 64)))
   if (!header) throw new Error('pdftoppm did not write a grey map.')
   const [width, height] = [Number(header[1]), Number(header[2])]
-  const data = new Uint8ClampedArray(width * height * 4).fill(255)
   const pixels = file.subarray(header[0].length)
-  for (let index = 0; index < width * height; index++)
-    data.fill(pixels[index] ?? 255, index * 4, index * 4 + 3)
-  return { data, width, height, colorSpace: 'srgb' }
+  // A whole pixel at once: red, green and blue alike, and opaque.
+  const words = Uint32Array.from({ length: width * height }, (_, at) => OPAQUE + (pixels[at] ?? 255) * GREY)
+  return { data: new Uint8ClampedArray(words.buffer), width, height, colorSpace: 'srgb' }
 }
 
 function withFile<T>(pdf: Uint8Array, use: (file: string, folder: string) => T): T {

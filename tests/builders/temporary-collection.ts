@@ -1,12 +1,13 @@
-import { mkdtempSync, rmSync } from 'node:fs'
+import { copyFileSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { CallInput, ParsedInput, Value } from '../../db/contract/contract.ts'
 import { contract } from '../../db/contract/contract.ts'
 import type { Problem } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
-import { createCollection, type OpenCollection } from '../../db/migrations/open-file.ts'
+import { createCollection, type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation, type ServiceName } from '../../db/services/run-operation.ts'
+import { templateOf } from '../support/templates.ts'
 
 /** The moment at which tests happen, unless they say otherwise. */
 export const NOW = new Date(2026, 2, 14, 10, 30)
@@ -30,15 +31,11 @@ type WithoutKey<T> = T extends { key: string } ? Omit<T, 'key'> & { key?: string
 let keys = 0
 
 export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<TemporaryCollection> {
+  const template = await templateOf(`own ${accessionPattern}`, (file) => startIn(file, accessionPattern))
   const folder = mkdtempSync(join(tmpdir(), 'drawer-test-'))
-  const collection = await createCollection(join(folder, 'test.drawer'), {
-    kind: 'own',
-    libraryName: 'Quillhaven Seed Drawer',
-    accessionPattern,
-    key: 'started-here',
-    now: () => NOW,
-    newId: () => '00000000-0000-4000-8000-000000000001',
-  })
+  const file = join(folder, 'test.drawer')
+  copyFileSync(template, file)
+  const collection = await openCollection(file, { access: 'write', now: () => NOW })
   let now = NOW
   const call: TemporaryCollection['call'] = (name, input) => {
     keys += 1
@@ -70,6 +67,18 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
       rmSync(folder, { recursive: true, force: true })
     },
   }
+}
+
+async function startIn(file: string, accessionPattern: string): Promise<void> {
+  const started = await createCollection(file, {
+    kind: 'own',
+    libraryName: 'Quillhaven Seed Drawer',
+    accessionPattern,
+    key: 'started-here',
+    now: () => NOW,
+    newId: () => '00000000-0000-4000-8000-000000000001',
+  })
+  started.close()
 }
 
 type GiftInput = CallInput<'intake.record'>['gifts'][number]

@@ -1,25 +1,21 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import fc from 'fast-check'
 import { strFromU8, unzipSync } from 'fflate'
 import papaparse from 'papaparse'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
-import { makeDemoCollection } from '../../demo-data/load-demo.ts'
+import { demoCopy } from '../builders/demo-copy.ts'
 import { everyRecord, packed, readInto } from '../builders/packed-collection.ts'
 import { aCollection, aGift, NOW, TODAY } from '../builders/temporary-collection.ts'
 
-let folder: string
+let copy: Awaited<ReturnType<typeof demoCopy>>
 let demo: OpenCollection
 beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), 'drawer-package-'))
-  await makeDemoCollection(join(folder, 'demo.drawer'))
-  demo = await openCollection(join(folder, 'demo.drawer'), { access: 'read', now: () => NOW })
+  copy = await demoCopy()
+  demo = await openCollection(copy.file, { access: 'read', now: () => NOW })
 }, 120_000)
 afterAll(() => {
   demo.close()
-  rmSync(folder, { recursive: true, force: true })
+  copy.remove()
 })
 
 describe('the data package', () => {

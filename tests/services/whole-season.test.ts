@@ -1,27 +1,23 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { type CallInput, contract, type ParsedInput, type Value } from '../../db/contract/contract.ts'
 import { type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation, type ServiceName } from '../../db/services/run-operation.ts'
-import { makeDemoCollection } from '../../demo-data/load-demo.ts'
+import { demoCopy } from '../builders/demo-copy.ts'
 import { readPdf } from '../builders/read-pdf.ts'
 
-let folder: string
+let copy: Awaited<ReturnType<typeof demoCopy>>
 let demo: OpenCollection
 let now = new Date(2027, 1, 20, 10)
 let keys = 0
 
 beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), 'drawer-season-'))
-  await makeDemoCollection(join(folder, 'demo.drawer'))
-  demo = await openCollection(join(folder, 'demo.drawer'), { access: 'write', now: () => now })
+  copy = await demoCopy()
+  demo = await openCollection(copy.file, { access: 'write', now: () => now })
 }, 120_000)
 
 afterAll(() => {
   demo.close()
-  rmSync(folder, { recursive: true, force: true })
+  copy.remove()
 })
 
 type WithoutKey<T> = T extends { key: string } ? Omit<T, 'key'> : T

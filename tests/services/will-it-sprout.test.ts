@@ -1,33 +1,28 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type CallInput, contract, type ParsedInput, type Value } from '../../db/contract/contract.ts'
 import { minuteOf, wallClock } from '../../db/domain/climate/reading.ts'
 import { type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation, type ServiceName } from '../../db/services/run-operation.ts'
-import { makeDemoCollection } from '../../demo-data/load-demo.ts'
+import { demoCopy } from '../builders/demo-copy.ts'
 
 // A keeper's way through the demonstration: a test entered, a freezer's logger read, and a small lot to be tested.
 
 const now = () => new Date(2026, 10, 25, 10)
 const TODAY = '2026-11-25'
 
-let folder: string
+let copy: Awaited<ReturnType<typeof demoCopy>>
 let demo: OpenCollection
 let keys = 0
 
 beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), 'drawer-sprout-'))
-  const file = join(folder, 'demo.drawer')
-  await makeDemoCollection(file)
-  demo = await openCollection(file, { access: 'write', now })
+  copy = await demoCopy()
+  demo = await openCollection(copy.file, { access: 'write', now })
 }, 120_000)
 
 afterAll(async () => {
   expect((await call('collection.check', {})).findings).toEqual([])
   demo.close()
-  rmSync(folder, { recursive: true, force: true })
+  copy.remove()
 })
 
 function call<N extends ServiceName>(name: N, input: Partial<CallInput<N>>): Promise<Value<N>> {

@@ -10,13 +10,25 @@ export interface PaperFonts {
   readonly bold: Uint8Array
 }
 
+/** Read once for each folder: documents that share their fonts also share what was measured with them. */
+const loaded = new Map<string, Promise<PaperFonts>>()
+
 /**
  * Reads the typeface for paper, Source Sans 3 (SIL Open Font License 1.1).
  *
  * `folder` holds SourceSans3-Regular.ttf and its fellows: a packed app passes where it keeps them; left out, they are
  * read from the source-sans package. Rejects with the file system's reason where one is missing.
  */
-export async function loadPaperFonts(folder: string = packageFolder()): Promise<PaperFonts> {
+export function loadPaperFonts(folder: string = packageFolder()): Promise<PaperFonts> {
+  const known = loaded.get(folder)
+  if (known) return known
+  const fonts = readFonts(folder)
+  loaded.set(folder, fonts)
+  fonts.catch(() => loaded.delete(folder))
+  return fonts
+}
+
+async function readFonts(folder: string): Promise<PaperFonts> {
   const read = (style: string) => readFile(join(folder, `SourceSans3-${style}.ttf`))
   const [regular, italic, semibold, bold] = await Promise.all([
     read('Regular'),

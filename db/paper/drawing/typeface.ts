@@ -55,17 +55,26 @@ export function openTypeface(bytes: Uint8Array, extra: Features = {}): Typeface 
   }
 }
 
+/** Fonts opened before: what their tables hold is read once and not again for each document. */
+const openFonts = new WeakMap<Uint8Array, Font>()
+
 /**
  * Opens a font whose glyphs know the letters they stand for, so that a PDF's text can be searched and read aloud.
  *
  * Shaping takes 'Ẹ' apart into an E and a dot below, and then calls the E glyph 'Ẹ' and the dot nothing; every other E of
  * the document would read 'Ẹ'. Such a glyph gets the letter that the font's own table gives it, of several the one that
- * stands in the text.
+ * stands in the text. Documents share the font, so each run of text has glyphs of its own.
  */
 export function openFont(bytes: Uint8Array): Font {
+  const known = openFonts.get(bytes)
+  if (known) return known
   const font = create(bytes)
   if (!isSingle(font)) throw new RangeError('Give one font, not a collection of fonts.')
-  const layout = font.layout.bind(font)
+  const [getGlyph, layout] = [font.getGlyph.bind(font), font.layout.bind(font)]
+  font.getGlyph = (id, codePoints) => {
+    const glyph = getGlyph(id)
+    return Object.create(glyph, { codePoints: { value: codePoints ?? [], writable: true } }) as typeof glyph
+  }
   const own = new Map<number, readonly string[]>()
   font.layout = (text, ...asked) => {
     const run = layout(text, ...asked)
@@ -81,6 +90,7 @@ export function openFont(bytes: Uint8Array): Font {
     }
     return run
   }
+  openFonts.set(bytes, font)
   return font
 }
 

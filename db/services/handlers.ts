@@ -34,21 +34,12 @@ import { createPerson, searchPeople } from './people/people.ts'
 import { listPeople } from './people/person-list.ts'
 import { erasePerson, exportPerson } from './people/person-privacy.ts'
 import { getPerson } from './people/person-record.ts'
-import { printBenchSheet } from './print/bench-sheet.ts'
-import { makeCataloguePage, printCatalogue } from './print/catalogue.ts'
-import { printGrowerSheets } from './print/grower-sheets.ts'
-import { printKeepCards, printRuler } from './print/keep-cards.ts'
 import { keepSheet, listSheets, retireSheet } from './print/label-sheets.ts'
-import { printLabels } from './print/labels.ts'
 import { changeLetterWords, letterWords, previewLetter } from './print/letters.ts'
 import { addPeriodLetters } from './print/period-letters.ts'
 import { markPrinted, printAgain, printHistory } from './print/printed.ts'
-import { printRoundSheet } from './print/round-sheet.ts'
-import { printStocktakeSheet } from './print/stocktake-sheet.ts'
 import { addToTray, changeTrayItem, removeFromTray } from './print/tray.ts'
 import { listTray } from './print/tray-list.ts'
-import { previewTray } from './print/tray-preview.ts'
-import { printYearReport } from './print/year-report.ts'
 import { listGrowOuts, noteGrowOut } from './regrow/grow-outs.ts'
 import { listSites, saveSite } from './regrow/growing-sites.ts'
 import { getNeed } from './regrow/regrow-need.ts'
@@ -109,6 +100,7 @@ export const keepHandlers: KeepHandlers = {
   'package.read-back': readPackageBack,
 }
 
+// What draws paper is half of all there is to load, so a service that prints is loaded by its first call.
 export const readHandlers: ReadHandlers = {
   'collection.about': aboutCollection,
   'collection.check': checkCollection,
@@ -156,7 +148,8 @@ export const readHandlers: ReadHandlers = {
   'lot.storage': getLotStorage,
   'round.due': listDueRounds,
   'round.list': listRounds,
-  'round.sheet': printRoundSheet,
+  'round.sheet': (reading, input) =>
+    import('./print/round-sheet.ts').then((room) => room.printRoundSheet(reading, input)),
   'moisture.read': readMoisture,
   'drying.plan': planLotDrying,
   'lot.foresee-move': foreseeMove,
@@ -164,27 +157,36 @@ export const readHandlers: ReadHandlers = {
   'germination.list': listTests,
   'germination.get': getTest,
   'germination.due': listDueTests,
-  'germination.sheet': printBenchSheet,
+  'germination.sheet': (reading, input) =>
+    import('./print/bench-sheet.ts').then((room) => room.printBenchSheet(reading, input)),
   'regrow.needs': rankedNeeds,
   'regrow.get': getNeed,
   'site.list': listSites,
   'plan.make': makePlan,
   'plan.check': checkPlan,
   'plan.latest': latestPlan,
-  'plan.sheets': printGrowerSheets,
+  'plan.sheets': (reading, input) =>
+    import('./print/grower-sheets.ts').then((room) => room.printGrowerSheets(reading, input)),
   'grow-out.list': listGrowOuts,
   'season-list.list': listSeasonLists,
   'season-list.get': getSeasonList,
   'label.sheets': listSheets,
-  'label.print': printLabels,
-  'keep-card.print': printKeepCards,
-  'ruler.print': printRuler,
-  'stocktake.sheet': printStocktakeSheet,
-  'catalogue.print': printCatalogue,
-  'catalogue.page': makeCataloguePage,
-  'year.report': printYearReport,
+  'label.print': (reading, input) =>
+    import('./print/labels.ts').then((room) => room.printLabels(reading, input)),
+  'keep-card.print': (reading, input) =>
+    import('./print/keep-cards.ts').then((room) => room.printKeepCards(reading, input)),
+  'ruler.print': (reading, input) =>
+    import('./print/keep-cards.ts').then((room) => room.printRuler(reading, input)),
+  'stocktake.sheet': (reading, input) =>
+    import('./print/stocktake-sheet.ts').then((room) => room.printStocktakeSheet(reading, input)),
+  'catalogue.print': (reading) => import('./print/catalogue.ts').then((room) => room.printCatalogue(reading)),
+  'catalogue.page': (reading) =>
+    import('./print/catalogue.ts').then((room) => room.makeCataloguePage(reading)),
+  'year.report': (reading, input) =>
+    import('./print/year-report.ts').then((room) => room.printYearReport(reading, input)),
   'tray.list': listTray,
-  'tray.preview': previewTray,
+  'tray.preview': (reading, input) =>
+    import('./print/tray-preview.ts').then((room) => room.previewTray(reading, input)),
   'print.history': printHistory,
   'letter.words': letterWords,
   'letter.preview': previewLetter,

@@ -13,7 +13,7 @@ import {
   SHIPPED_LETTER,
   unknownFields,
 } from '../../domain/letters/letter-words.ts'
-import { type DonorLetter, donorLetters, type LetterGift } from '../../paper/donor-letters.ts'
+import type { DonorLetter, LetterGift } from '../../paper/donor-letters.ts'
 import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
 import {
   giftsOfLetters,
@@ -121,6 +121,8 @@ export async function previewLetter(
 
 async function lettersPdf(reading: Reading, letters: readonly DonorLetter[]) {
   const { libraryName, locale, paper } = settingsOf(reading)
+  // Loaded by the first letter: what draws paper is half of all there is to load, and most starts print nothing.
+  const { donorLetters } = await import('../../paper/donor-letters.ts')
   const { bytes, pages, warnings } = await donorLetters({
     letters,
     paper,

@@ -1,7 +1,6 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { type CsvColumn, csvOf, exactCsvOf } from '../../exchange/csv.ts'
-import { workbookOf } from '../../exchange/xlsx-write.ts'
 import { type LotRow, shelfPage } from '../../queries/lot-rows.ts'
 import type { Reading } from '../context.ts'
 import { harvestOf } from '../intake/new-lot.ts'
@@ -65,6 +64,7 @@ export async function exportWorkbook(
   reading: Reading,
   { lotIds }: ParsedInput<'lot.workbook'>,
 ): Promise<Value<'lot.workbook'>> {
+  const { workbookOf } = await import('../../exchange/xlsx-write.ts')
   const bytes = await workbookOf('Lots', COLUMNS, rowsInOrder(reading, lotIds), reading.now.toISOString())
   return { fileName: `lots-${reading.today}.xlsx`, content: Buffer.from(bytes).toString('base64') }
 }

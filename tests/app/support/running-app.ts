@@ -4,22 +4,72 @@ import { join } from 'node:path'
 import { contract, type OperationName, type Value } from '../../../db/contract/contract.ts'
 import type { Answer } from '../../../db/contract/problem.ts'
 import { FIRST_OF_ALL, PROJECT_FOLDER } from '../../support/command-line.ts'
+import type { FromHost, ToHost } from './host-process.ts'
 
-/** The app as `npm start -- --no-window` runs it, in a folder of its own. */
+/** The app at work on a folder of its own. */
 export interface RunningApp {
   readonly folder: string
-  readonly processId: number
   /** The address with the secret of this run. */
   readonly address: string
   /** Asks the host itself, beside the page. Throws when the operation is refused. */
   call<N extends OperationName>(name: N, input: object): Promise<Value<N>>
   /** Ends it as Ctrl+C does, and gives the exit code. */
   end(): Promise<number | null>
+}
+
+/** The app as `npm start -- --no-window` runs it. */
+export interface StartedApp extends RunningApp {
+  readonly processId: number
   /** Ends it as a power cut would. */
   kill(): Promise<void>
 }
 
-export async function startApp(folder: string, more: readonly string[] = []): Promise<RunningApp> {
+/** A process that serves one folder after the other. */
+export interface HostProcess {
+  serve(folder: string): Promise<RunningApp>
+  stop(): Promise<void>
+}
+
+/** Starts a process that serves folders, so that what the host loads is loaded once. */
+export function startHostProcess(): HostProcess {
+  const program = join(PROJECT_FOLDER, 'tests', 'app', 'support', 'host-process.ts')
+  const child = spawn(process.execPath, [...FIRST_OF_ALL, program], {
+    cwd: PROJECT_FOLDER,
+    stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
+  })
+  const ended = new Promise<number | null>((resolve) => {
+    child.once('exit', (code) => resolve(code))
+  })
+  const ask = (message: ToHost) =>
+    new Promise<FromHost>((resolve, reject) => {
+      const gone = () => reject(new Error('The process that serves the tests ended'))
+      child.once('exit', gone)
+      child.once('message', (answer: FromHost) => {
+        child.off('exit', gone)
+        resolve(answer)
+      })
+      child.send(message)
+    })
+  return {
+    async serve(folder) {
+      const answer = await ask({ kind: 'serve', folder })
+      if (answer.kind !== 'serving') throw new Error('The folder was not served')
+      const { address } = answer
+      return {
+        folder,
+        address,
+        call: (name, input) => callAt(address, name, input),
+        end: async () => ((await ask({ kind: 'end' })).kind === 'ended' ? 0 : null),
+      }
+    },
+    async stop() {
+      child.disconnect()
+      await ended
+    },
+  }
+}
+
+export async function startApp(folder: string, more: readonly string[] = []): Promise<StartedApp> {
   const program = join(PROJECT_FOLDER, 'electron', 'loopback', 'start.ts')
   const args = [...FIRST_OF_ALL, program, '--no-window', '--folder', folder, ...more]
   const child = spawn(process.execPath, args, {

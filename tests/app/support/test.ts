@@ -3,12 +3,16 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { test as base, expect, type Page } from '@playwright/test'
 import { type Pattern, patternOf } from './patterns.ts'
-import { type RunningApp, startApp } from './running-app.ts'
+import { type HostProcess, type RunningApp, startHostProcess } from './running-app.ts'
 
 interface Given {
   drawer: Pattern
   /** The running app; its page is open on it. */
   app: RunningApp
+}
+
+interface GivenToWorker {
+  hostProcess: HostProcess
 }
 
 /** Milliseconds by which every answer comes late, or 'random', to play the tests as on a slow machine. */
@@ -40,13 +44,23 @@ async function slowDown(page: Page): Promise<void> {
  * Afterwards the book must be right, the app must end cleanly, and nothing may have gone wrong in the page: no script
  * failed, and nothing was refused by the content security policy.
  */
-export const test = base.extend<Given>({
+export const test = base.extend<Given, GivenToWorker>({
   drawer: ['demo', { option: true }],
 
-  app: async ({ drawer, page }, use) => {
+  hostProcess: [
+    // biome-ignore lint/correctness/noEmptyPattern: the runner reads from the pattern which fixtures are wanted.
+    async ({}, use) => {
+      const hostProcess = startHostProcess()
+      await use(hostProcess)
+      await hostProcess.stop()
+    },
+    { scope: 'worker' },
+  ],
+
+  app: async ({ drawer, page, hostProcess }, use) => {
     const folder = mkdtempSync(join(tmpdir(), 'drawer-app-'))
     copyFileSync(patternOf(drawer), join(folder, 'Demo collection.drawer'))
-    const app = await startApp(folder)
+    const app = await hostProcess.serve(folder)
     const wrong: string[] = []
     page.on('pageerror', (thrown) => wrong.push(thrown.message))
     page.on('console', (message) => {
@@ -58,7 +72,8 @@ export const test = base.extend<Given>({
     expect(wrong, 'nothing went wrong in the page').toEqual([])
     expect(await app.call('collection.check', {}), 'the book is right').toMatchObject({ clean: true })
     expect(await app.end(), 'the app ends cleanly').toBe(0)
-    rmSync(folder, { recursive: true, force: true })
+    // A backup that was given up may still take its unfinished file away.
+    rmSync(folder, { recursive: true, force: true, maxRetries: 5 })
   },
 })
 

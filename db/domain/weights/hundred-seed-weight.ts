@@ -126,6 +126,34 @@ export function massFromCount(count: SeedCount, weight: HundredSeedWeight): Mill
   return milligrams(Math.round((count * weight) / (MICROGRAMS_PER_MILLIGRAM * SEEDS_PER_HUNDRED)))
 }
 
+/** Seed that is poured together with other seed: what there is of it, and the relative doubt of its count. */
+export interface PouredSeed {
+  readonly count: SeedCount
+  readonly mass: Milligrams
+  readonly doubt: number
+}
+
+/**
+ * The hundred-seed weight of seed poured together: all its mass over all its seeds, so that weighing it finds the seeds that
+ * the book has. Null where either is nothing.
+ *
+ * The doubts are added up seed by seed, as they stand: a cautious sum that no order of pouring changes.
+ */
+export function pooledWeight(
+  parts: readonly PouredSeed[],
+): { readonly weight: HundredSeedWeight; readonly doubt: number } | null {
+  const sum = (of: (part: PouredSeed) => number) => parts.reduce((total, part) => total + of(part), 0)
+  const count = sum((part) => part.count)
+  const mass = sum((part) => part.mass)
+  if (count === 0 || mass === 0) return null
+  return {
+    weight: hundredSeedWeight(
+      Math.max(1, Math.round((mass * MICROGRAMS_PER_MILLIGRAM * SEEDS_PER_HUNDRED) / count)),
+    ),
+    doubt: sum((part) => part.count * part.doubt) / count,
+  }
+}
+
 /** How a hundred-seed weight was come by; it decides how far a derived number is to be trusted. A guess: nobody knows. */
 export type WeightBasis = 'measured' | 'crop-default' | 'guess'
 

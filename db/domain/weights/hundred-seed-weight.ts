@@ -1,5 +1,6 @@
 import { type Milligrams, milligrams } from '../amounts/mass.ts'
 import { type SeedCount, seedCount } from '../amounts/seed-count.ts'
+import { studentQuantile } from './student.ts'
 
 /** The mass of one hundred seeds in whole micrograms, above zero. Ties count to mass in the ledger. */
 export type HundredSeedWeight = number & { readonly __brand: 'HundredSeedWeight' }
@@ -172,8 +173,9 @@ const MOST_DOUBT = 0.9
 /**
  * The relative doubt (one part in one) of a number derived through a hundred-seed weight, about 95 %.
  *
- * Replicates: twice the standard error of their mean. One sample: the coefficient of variation is not known, so the
- * 4 % limit for replicates of one hundred is scaled to the seeds counted. Crop default: half the plausible band.
+ * One sample: the coefficient of variation is not known, so the 4 % limit for replicates of one hundred is scaled to the
+ * seeds counted. Replicates: Student's t times the standard error of their mean, and never less than one sample of all their
+ * seeds would leave, as a few may agree by chance. Crop default: half the plausible band.
  * Both fall-backs are common practice, no source. Never below 0.01 nor above 0.9, which a guess always has.
  */
 export function relativeDoubt(
@@ -196,9 +198,10 @@ function doubtOfDefault(
 }
 
 function doubtOfSample(sample: SampleFacts): number {
-  if (sample.coefficientOfVariation !== null && sample.replicates > 1) {
-    return (2 * sample.coefficientOfVariation) / 100 / Math.sqrt(sample.replicates)
-  }
+  const { replicates, seedsCounted, coefficientOfVariation } = sample
   const limit = LARGEST_COEFFICIENT_OF_VARIATION.ordinary / 100
-  return 2 * limit * Math.sqrt(SEEDS_PER_HUNDRED / Math.max(1, sample.seedsCounted))
+  const ofOneSample = 2 * limit * Math.sqrt(SEEDS_PER_HUNDRED / Math.max(1, seedsCounted))
+  if (coefficientOfVariation === null || replicates < 2) return ofOneSample
+  const standardError = coefficientOfVariation / 100 / Math.sqrt(replicates)
+  return Math.max(ofOneSample, studentQuantile(replicates - 1) * standardError)
 }

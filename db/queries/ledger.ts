@@ -65,6 +65,14 @@ export function laterMovements(
   ).all(lotId, movementId, entryId) as LaterMovement[]
 }
 
+/** Whether an entry put a hundred-seed weight of a lot in force. */
+export function bringsWeight(sqlite: Sqlite, lotId: number, entryId: number): boolean {
+  return (
+    prepared(sqlite, 'SELECT 1 FROM seed_weight WHERE lot_id = ? AND entry_id = ?').get(lotId, entryId) !==
+    undefined
+  )
+}
+
 /** The movements of an entry as lists show them. */
 export function entryLines(sqlite: Sqlite, entryId: number) {
   return prepared(

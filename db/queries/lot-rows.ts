@@ -21,6 +21,8 @@ export interface LifeRow {
   readonly weight_replicates: number | null
   readonly weight_seeds: number | null
   readonly weight_cv: number | null
+  /** The doubt of a weight that lots were poured together with; null: by its samples. */
+  readonly weight_pooled_doubt: number | null
   readonly tested: number | null
   readonly sprouted: number | null
   readonly tested_on: string | null
@@ -69,6 +71,7 @@ const LIFE_COLUMNS = `
   crop.federal_minimum_percent, crop.state_minimum_percent,
   seed_weight.hundred_seed_weight_ug AS weight_ug, seed_weight.replicates AS weight_replicates,
   seed_weight.seeds_counted AS weight_seeds, seed_weight.coefficient_of_variation AS weight_cv,
+  seed_weight.pooled_doubt AS weight_pooled_doubt,
   germination_result.tested, germination_result.sprouted, germination_result.tested_on,
   lot_forecast.reckoned_on AS forecast_on, lot_forecast.viability AS forecast_viability,
   lot_forecast.viability_low AS forecast_low, lot_forecast.viability_high AS forecast_high,

@@ -95,6 +95,7 @@ export const seedWeight = sqliteTable('seed_weight', {
   chaffy: integer('chaffy', { mode: 'boolean' }).notNull(),
   note: text('note').notNull(),
   entryId: integer('entry_id').notNull(),
+  pooledDoubt: real('pooled_doubt'),
 })
 
 export const seedWeightReplicate = sqliteTable('seed_weight_replicate', {

@@ -14,6 +14,7 @@ declare module 'jstat' {
       readonly cdf: (x: number, mean: number, deviation: number) => number
     }
     readonly chisquare: { readonly cdf: (x: number, degrees: number) => number }
+    readonly studentt: { readonly inv: (chance: number, degrees: number) => number }
     readonly binomial: { readonly pdf: (hits: number, trials: number, part: number) => number }
   }
 }

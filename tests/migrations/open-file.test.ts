@@ -1,21 +1,11 @@
-import {
-  copyFileSync,
-  cpSync,
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs'
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { getTableColumns, getTableName } from 'drizzle-orm'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { backUp } from '../../db/migrations/back-up.ts'
-import { APPLICATION_ID, MIGRATIONS_FOLDER } from '../../db/migrations/file-format.ts'
+import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion } from '../../db/migrations/file-format.ts'
 import { inSyncedFolder } from '../../db/migrations/file-place.ts'
 import { createCollection, type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
 import { tables } from '../../db/schema/tables.ts'
@@ -140,33 +130,33 @@ describe('opening', () => {
 })
 
 describe('migrating', () => {
+  const NEWEST = newestVersion(MIGRATIONS_FOLDER)
+
   /** A copy of the migrations with one more that rebuilds `lot`, as a real one might. */
   function futureMigrations(sql: string): string {
     const copy = join(folder, 'migrations')
-    mkdirSync(copy)
-    cpSync(join(MIGRATIONS_FOLDER, 'meta'), join(copy, 'meta'), { recursive: true })
-    copyFileSync(join(MIGRATIONS_FOLDER, '0000_the_book.sql'), join(copy, '0000_the_book.sql'))
+    cpSync(MIGRATIONS_FOLDER, copy, { recursive: true })
     const journal = JSON.parse(readFileSync(join(copy, 'meta', '_journal.json'), 'utf8'))
     journal.entries.push({
-      idx: 1,
+      idx: journal.entries.length,
       version: '6',
       when: 1_895_600_000_000,
-      tag: '0001_next',
+      tag: '9999_next',
       breakpoints: true,
     })
     writeFileSync(join(copy, 'meta', '_journal.json'), JSON.stringify(journal))
-    writeFileSync(join(copy, '0001_next.sql'), sql)
+    writeFileSync(join(copy, '9999_next.sql'), sql)
     return copy
   }
 
   it('backs up first, then migrates, and the backup is the file as it was', async () => {
     const next = futureMigrations('ALTER TABLE collection ADD COLUMN motto TEXT;')
     const { sqlite } = await opened('write', next)
-    expect(sqlite.pragma('user_version', { simple: true })).toBe(2)
+    expect(sqlite.pragma('user_version', { simple: true })).toBe(NEWEST + 1)
     const [backup] = readdirSync(join(folder, 'Backups'))
-    expect(backup).toMatch(/^seeds before version 2 .*\.drawer$/)
+    expect(backup).toMatch(new RegExp(`^seeds before version ${NEWEST + 1} .*\\.drawer$`))
     const copy = new Database(join(folder, 'Backups', backup ?? ''), { readonly: true })
-    expect(copy.pragma('user_version', { simple: true })).toBe(1)
+    expect(copy.pragma('user_version', { simple: true })).toBe(NEWEST)
     expect(copy.prepare('SELECT count(*) FROM crop').pluck().get()).toBe(83)
     copy.close()
   })
@@ -190,7 +180,7 @@ describe('migrating', () => {
     await expect(opened('write', next)).rejects.toThrow()
     expect(readFileSync(file).equals(before)).toBe(true)
     const { sqlite } = await opened()
-    expect(sqlite.pragma('user_version', { simple: true })).toBe(1)
+    expect(sqlite.pragma('user_version', { simple: true })).toBe(NEWEST)
   })
 })
 

@@ -1,3 +1,4 @@
+import { probability } from '../shared/probability.ts'
 import { logGamma } from './incomplete-beta.ts'
 
 /** Seeds sown and germinated in one replicate. */
@@ -29,6 +30,9 @@ export function homogeneity(replicates: readonly ReplicateShare[]): {
   return { chiSquared, degrees: replicates.length - 1 }
 }
 
+/** A tail with a smaller logarithm than this is lost beside the 1 that its series is taken from. */
+const LOG_OF_NOTHING = -40
+
 /**
  * The chance of an X2 at least this large where replicates differ by chance alone: the upper chi-squared tail.
  *
@@ -38,11 +42,13 @@ export function chiSquaredTail(chiSquared: number, degrees: number): number {
   if (chiSquared <= 0) return 1
   const half = degrees / 2
   const x = chiSquared / 2
+  const front = half * Math.log(x) - x - logGamma(half)
+  if (x > half && front < LOG_OF_NOTHING) return 0
   let term = 1 / half
   let sum = term
   for (let n = 1; term > sum * 1e-16; n += 1) {
     term *= x / (half + n)
     sum += term
   }
-  return Math.max(0, 1 - Math.exp(half * Math.log(x) - x - logGamma(half)) * sum)
+  return probability(1 - Math.exp(front) * sum)
 }

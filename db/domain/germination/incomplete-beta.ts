@@ -1,3 +1,5 @@
+import { probability } from '../shared/probability.ts'
+
 /** Lanczos' coefficients for g = 7, nine terms: about fifteen digits (Godfrey's set, from memory; checked in tests). */
 const LANCZOS = [
   0.99999999999980993, 676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059,
@@ -9,7 +11,7 @@ const MOST_STEPS = 10_000
 /** The natural logarithm of the gamma function, for x > 0. */
 export function logGamma(x: number): number {
   if (!(x > 0)) throw new RangeError(`The logarithm of the gamma function is wanted at ${x}`)
-  if (x < 0.5) return Math.log(Math.PI / Math.sin(Math.PI * x)) - logGamma(1 - x)
+  if (x < 0.5) return logGamma(x + 1) - Math.log(x)
   const shifted = x - 1
   const base = shifted + LANCZOS.length - 1.5
   const sum = LANCZOS.slice(1).reduce<number>(
@@ -30,9 +32,9 @@ export function incompleteBeta(x: number, a: number, b: number): number {
   if (x === 0 || x === 1) return x
   if (x > (a + 1) / (a + b + 2)) return 1 - incompleteBeta(1 - x, b, a)
   const front = Math.exp(
-    logGamma(a + b) - logGamma(a) - logGamma(b) + a * Math.log(x) + b * Math.log1p(-x) - Math.log(a),
+    logGamma(a + b) - logGamma(a + 1) - logGamma(b) + a * Math.log(x) + b * Math.log1p(-x),
   )
-  return front * continuedFraction(x, a, b)
+  return probability(front * continuedFraction(x, a, b))
 }
 
 function continuedFraction(x: number, a: number, b: number): number {

@@ -1,3 +1,4 @@
+import { probability } from '../shared/probability.ts'
 import { binomialChances } from './binomial.ts'
 
 /** One step of a staged test: counts are cumulative over the groups so far. */
@@ -118,7 +119,13 @@ export function stagedOutcome(plan: StagedPlan, alive: number): StagedOutcome {
     going = next
   }
   const undecided = [...going.values()].reduce((sum, chance) => sum + chance, 0)
-  return { alive, regrow, keep, undecided, seeds }
+  return {
+    alive,
+    regrow: probability(regrow),
+    keep: probability(keep),
+    undecided: probability(undecided),
+    seeds,
+  }
 }
 
 /** What the stages of a test come to so far. */

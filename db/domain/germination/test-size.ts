@@ -1,3 +1,4 @@
+import { probability } from '../shared/probability.ts'
 import { binomialChances } from './binomial.ts'
 import { probabilityAtLeast, SURE } from './threshold-verdict.ts'
 
@@ -44,7 +45,7 @@ export function testOfSize(seeds: number, threshold: number, expected: number): 
       (above !== null && sprouted >= above) || (below !== null && sprouted <= below) ? sum + chance : sum,
     0,
   )
-  return { seeds, decides: Math.min(1, decides), sureAboveFrom: above, sureBelowTo: below }
+  return { seeds, decides: probability(decides), sureAboveFrom: above, sureBelowTo: below }
 }
 
 /**

@@ -5,6 +5,8 @@ export interface ReversibleMovement extends Change {
   readonly lotNumber: string
   readonly kind: MovementKind
   readonly alreadyReversed: boolean
+  /** Whether its entry put a hundred-seed weight of the lot in force, through which later entries were derived. */
+  readonly bringsWeight: boolean
   readonly balanceNow: Balance
   /** Movements of the same lot written later, neither reversed nor reversals themselves, oldest first. */
   readonly later: readonly (Change & { readonly kind: MovementKind; readonly on: string })[]
@@ -47,7 +49,7 @@ export function decideReversal(movement: ReversibleMovement): ReversalDecision {
       `The ${CALLED[settled.kind]} of ${settled.on} set the balance of ${lotNumber} after that entry. Take that back first.`,
     )
   }
-  const leaning = movement.kind === 'recount' ? later[0] : undefined
+  const leaning = movement.bringsWeight ? later[0] : undefined
   if (leaning) {
     return refused(
       `The ${CALLED[leaning.kind]} of ${leaning.on} on ${lotNumber} used that weight. Take that back first.`,

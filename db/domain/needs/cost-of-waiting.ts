@@ -52,9 +52,9 @@ function takenByMembers(
   spare: number,
   wanted: number,
 ): (lot: LotOutlook) => number {
+  if (spare <= 0 || wanted <= 0) return () => 0
   const sum = (of: (lot: LotOutlook) => number) => lots.reduce((total, lot) => total + of(lot), 0)
   const living = sum(({ seeds, belief }) => seeds * belief.mean)
-  if (living === 0) return () => 0
   const partAlive = sum(({ seeds, belief }) => seeds * belief.mean ** 2) / living
   const taken = Math.min(wanted, spare / partAlive)
   return ({ seeds, belief }) => Math.min(seeds, (taken * seeds * belief.mean) / living)

@@ -1,4 +1,5 @@
 import { incompleteBeta } from '../germination/incomplete-beta.ts'
+import { probability } from '../shared/probability.ts'
 import { normalBelow, normalDensity, normalQuantile } from '../viability/normal.ts'
 
 /** What is believed of the part of a lot's seed that is alive: its mean, 0 to 1, and standard deviation. */
@@ -21,6 +22,15 @@ export interface LivingOutlook {
   readonly most: number
 }
 
+/**
+ * A belief, closed: its mean is a part, and its deviation no more than a part with that mean can have, the root of
+ * mean (1 - mean).
+ */
+function believed(mean: number, deviation: number): ViabilityBelief {
+  const part = probability(mean)
+  return { mean: part, deviation: Math.min(deviation, Math.sqrt(part * (1 - part))) }
+}
+
 /** How far an assumed viability may be off, one standard deviation. Common practice, no source. */
 const ASSUMED_DEVIATION = 0.15
 /** Standard deviations in half of a 95 % band. */
@@ -33,21 +43,23 @@ const SOUND_ODDS = 9
 const PACE_DOUBT = 0.5
 /** From this concentration on a belief counts as certain. */
 const CERTAIN = 1e6
+/** A part nearer than this to none or all is none or all. */
+const NEARLY_NONE = 1e-12
 
 /** What a germination test leaves to be believed: the mean and deviation of Beta(sprouted + 1, tested - sprouted + 1). */
 export function beliefFromTest(sprouted: number, tested: number): ViabilityBelief {
   const mean = (sprouted + 1) / (tested + 2)
-  return { mean, deviation: Math.sqrt((mean * (1 - mean)) / (tested + 3)) }
+  return believed(mean, Math.sqrt((mean * (1 - mean)) / (tested + 3)))
 }
 
 /** What a forecast leaves to be believed: its middle, and the deviation of its band from the 5th to the 95th part. */
 export function beliefFromBand(middle: number, [low, high]: readonly [number, number]): ViabilityBelief {
-  return { mean: middle, deviation: (high - low) / (2 * FORECAST_BAND) }
+  return believed(middle, (high - low) / (2 * FORECAST_BAND))
 }
 
 /** What is believed of untested seed for which a viability is assumed. */
 export function beliefFromAssumption(viability: number): ViabilityBelief {
-  return { mean: viability, deviation: ASSUMED_DEVIATION }
+  return believed(viability, ASSUMED_DEVIATION)
 }
 
 /**
@@ -66,7 +78,7 @@ export function aged(belief: ViabilityBelief, years: number, storageYears: numbe
   const later = odds / (1 + odds)
   const steepness = later * (1 - later)
   const carried = deviation * (steepness / (mean * (1 - mean)))
-  return { mean: later, deviation: Math.hypot(carried, steepness * fall * PACE_DOUBT) }
+  return believed(later, Math.hypot(carried, steepness * fall * PACE_DOUBT))
 }
 
 /**
@@ -86,7 +98,7 @@ export function agedByForecast(
   const loss = years * deviatesAYear
   const steepness = normalDensity(now - loss)
   const carried = deviation * (steepness / normalDensity(now))
-  return { mean: normalBelow(now - loss), deviation: Math.hypot(carried, steepness * loss * PACE_DOUBT) }
+  return believed(normalBelow(now - loss), Math.hypot(carried, steepness * loss * PACE_DOUBT))
 }
 
 /**
@@ -120,7 +132,7 @@ export function chanceOfFewerThan(wanted: number, outlook: LivingOutlook): numbe
   if (most < wanted) return 1
   const part = mean / most
   const concentration = (part * (1 - part)) / (deviation / most) ** 2 - 1
-  if (part <= 0 || part >= 1 || concentration > CERTAIN) return mean < wanted ? 1 : 0
+  if (Math.min(part, 1 - part) < NEARLY_NONE || concentration > CERTAIN) return mean < wanted - 0.5 ? 1 : 0
   const kept = Math.max(concentration, 0.01)
   return incompleteBeta((wanted - 0.5) / most, part * kept, (1 - part) * kept)
 }

@@ -1,6 +1,7 @@
 import { countInWords, type Manner, numberInWords } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
 import { binomialChances } from '../germination/binomial.ts'
+import { probability } from '../shared/probability.ts'
 import { type Breeding, breedingOf } from './grade.ts'
 import { setAsideInWords } from './urgency.ts'
 
@@ -79,7 +80,7 @@ export function adviseRescue(facts: RescueFacts): RescueAdvice {
     sow,
     keepBack: all - seeds,
     expectedPlants,
-    chance: Math.min(1, chance),
+    chance: probability(chance),
     advice: [
       `Sow ${countInWords(seeds, facts.unit, facts.manner)} of ${best.lotNumber}, the lot with most living seed, and keep ${number(all - seeds)} back for a second try.`,
       `Expect about ${number(Math.round(expectedPlants))} of the ${number(facts.plants)} plants: ${number(seeds)} x ${number(best.viability, 2)} alive x ${number(facts.emergence, 4)} emergence.`,

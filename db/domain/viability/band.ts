@@ -1,3 +1,4 @@
+import { probability } from '../shared/probability.ts'
 import type { Posterior } from './learner.ts'
 import { normalBelow, normalQuantile } from './normal.ts'
 
@@ -85,7 +86,7 @@ export function chanceBelow(
         chance += weights[i * paces.length + j] as number
     }
   }
-  return Math.min(1, chance)
+  return probability(chance)
 }
 
 function stepOf(starts: Float64Array): number {

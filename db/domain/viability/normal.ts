@@ -1,3 +1,5 @@
+import { probability } from '../shared/probability.ts'
+
 const ROOT_TWO_PI = Math.sqrt(2 * Math.PI)
 /** Beyond so many standard deviations the series loses digits and the continued fraction has them. */
 const SERIES_TO = 5
@@ -23,7 +25,7 @@ export function normalBelow(x: number): number {
     term *= (x * x) / odd
     sum += term
   }
-  return 0.5 + normalDensity(x) * sum
+  return probability(0.5 + normalDensity(x) * sum)
 }
 
 function tail(x: number): number {
@@ -32,6 +34,9 @@ function tail(x: number): number {
   for (let step = 60; step >= 1; step -= 1) ratio = x + step / ratio
   return normalDensity(x) / ratio
 }
+
+/** The smallest part that has a quantile of its own: the density further out is no longer told from nothing. */
+const SMALLEST_PART = 1e-300
 
 /**
  * The number of standard deviations below which a part of a standard normal distribution lies: the normal equivalent
@@ -43,10 +48,11 @@ function tail(x: number): number {
 export function normalQuantile(part: number): number {
   if (!(part > 0 && part < 1)) throw new RangeError(`Not a part of a distribution: ${part}`)
   if (part > 0.5) return -normalQuantile(1 - part)
-  const t = Math.sqrt(-2 * Math.log(part))
+  const told = Math.max(part, SMALLEST_PART)
+  const t = Math.sqrt(-2 * Math.log(told))
   let x = -(t - (2.30753 + 0.27061 * t) / (1 + 0.99229 * t + 0.04481 * t * t))
   for (let step = 0; step < 6; step += 1) {
-    const off = (normalBelow(x) - part) / normalDensity(x)
+    const off = (normalBelow(x) - told) / normalDensity(x)
     x -= off / (1 + (off * x) / 2)
   }
   return x

@@ -1,5 +1,6 @@
 import { type Milligrams, milligrams } from '../amounts/mass.ts'
 import { type SeedCount, seedCount } from '../amounts/seed-count.ts'
+import { studentQuantile } from './student.ts'
 
 /** The mass of one hundred seeds in whole micrograms, above zero. Ties count to mass in the ledger. */
 export type HundredSeedWeight = number & { readonly __brand: 'HundredSeedWeight' }
@@ -126,6 +127,34 @@ export function massFromCount(count: SeedCount, weight: HundredSeedWeight): Mill
   return milligrams(Math.round((count * weight) / (MICROGRAMS_PER_MILLIGRAM * SEEDS_PER_HUNDRED)))
 }
 
+/** Seed that is poured together with other seed: what there is of it, and the relative doubt of its count. */
+export interface PouredSeed {
+  readonly count: SeedCount
+  readonly mass: Milligrams
+  readonly doubt: number
+}
+
+/**
+ * The hundred-seed weight of seed poured together: all its mass over all its seeds, so that weighing it finds the seeds that
+ * the book has. Null where either is nothing.
+ *
+ * The doubts are added up seed by seed, as they stand: a cautious sum that no order of pouring changes.
+ */
+export function pooledWeight(
+  parts: readonly PouredSeed[],
+): { readonly weight: HundredSeedWeight; readonly doubt: number } | null {
+  const sum = (of: (part: PouredSeed) => number) => parts.reduce((total, part) => total + of(part), 0)
+  const count = sum((part) => part.count)
+  const mass = sum((part) => part.mass)
+  if (count === 0 || mass === 0) return null
+  return {
+    weight: hundredSeedWeight(
+      Math.max(1, Math.round((mass * MICROGRAMS_PER_MILLIGRAM * SEEDS_PER_HUNDRED) / count)),
+    ),
+    doubt: sum((part) => part.count * part.doubt) / count,
+  }
+}
+
 /** How a hundred-seed weight was come by; it decides how far a derived number is to be trusted. A guess: nobody knows. */
 export type WeightBasis = 'measured' | 'crop-default' | 'guess'
 
@@ -144,8 +173,9 @@ const MOST_DOUBT = 0.9
 /**
  * The relative doubt (one part in one) of a number derived through a hundred-seed weight, about 95 %.
  *
- * Replicates: twice the standard error of their mean. One sample: the coefficient of variation is not known, so the
- * 4 % limit for replicates of one hundred is scaled to the seeds counted. Crop default: half the plausible band.
+ * One sample: the coefficient of variation is not known, so the 4 % limit for replicates of one hundred is scaled to the
+ * seeds counted. Replicates: Student's t times the standard error of their mean, and never less than one sample of all their
+ * seeds would leave, as a few may agree by chance. Crop default: half the plausible band.
  * Both fall-backs are common practice, no source. Never below 0.01 nor above 0.9, which a guess always has.
  */
 export function relativeDoubt(
@@ -168,9 +198,10 @@ function doubtOfDefault(
 }
 
 function doubtOfSample(sample: SampleFacts): number {
-  if (sample.coefficientOfVariation !== null && sample.replicates > 1) {
-    return (2 * sample.coefficientOfVariation) / 100 / Math.sqrt(sample.replicates)
-  }
+  const { replicates, seedsCounted, coefficientOfVariation } = sample
   const limit = LARGEST_COEFFICIENT_OF_VARIATION.ordinary / 100
-  return 2 * limit * Math.sqrt(SEEDS_PER_HUNDRED / Math.max(1, sample.seedsCounted))
+  const ofOneSample = 2 * limit * Math.sqrt(SEEDS_PER_HUNDRED / Math.max(1, seedsCounted))
+  if (coefficientOfVariation === null || replicates < 2) return ofOneSample
+  const standardError = coefficientOfVariation / 100 / Math.sqrt(replicates)
+  return Math.max(ofOneSample, studentQuantile(replicates - 1) * standardError)
 }

@@ -60,6 +60,7 @@ export function amountOrRefuse(typed: string, packetSeeds: number | null, field:
 export function countDoubt(row: LifeRow): number {
   if (row.estimated === 1) return DOUBT_OF_A_GUESS
   if (row.basis === 'counted') return 0
+  if (row.weight_pooled_doubt !== null) return row.weight_pooled_doubt
   const { weight, basis } = weightInForce(row)
   const sample = {
     replicates: row.weight_replicates ?? 0,

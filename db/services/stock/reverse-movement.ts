@@ -1,6 +1,6 @@
 import { refuse } from '../../contract/refusal.ts'
 import { decideReversal } from '../../domain/ledger/reversal.ts'
-import { laterMovements, type MovementRow } from '../../queries/ledger.ts'
+import { bringsWeight, laterMovements, type MovementRow } from '../../queries/ledger.ts'
 import type { Writing } from '../context.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
 import { balanceOf } from './amounts.ts'
@@ -20,6 +20,9 @@ export function reverseMovement(
     count: movement.count,
     mass: movement.mass_mg,
     alreadyReversed: movement.reversed === 1,
+    bringsWeight:
+      movement.kind === 'recount' ||
+      (movement.kind === 'join' && bringsWeight(writing.sqlite, movement.lot_id, movement.entry_id)),
     balanceNow: balanceOf(row),
     later: laterMovements(writing.sqlite, movement.lot_id, movement.id, movement.entry_id),
   })

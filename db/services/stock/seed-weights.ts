@@ -38,9 +38,11 @@ export function shownWeight(row: typeof seedWeight.$inferSelect, manner: Manner)
   )
   const spread = row.coefficientOfVariation
   const how =
-    spread === null
-      ? `${row.seedsCounted} counted and weighed`
-      : `${row.replicates} replicates, coefficient of variation ${numberInWords(spread, manner, 1)} %`
+    row.pooledDoubt !== null
+      ? row.note
+      : spread === null
+        ? `${row.seedsCounted} counted and weighed`
+        : `${row.replicates} replicates, coefficient of variation ${numberInWords(spread, manner, 1)} %`
   return {
     weightId: row.id,
     measuredOn: row.measuredOn,

@@ -2,6 +2,7 @@ import { and, eq, lte, sql } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { type Change, takeOut } from '../../domain/ledger/movement.ts'
+import { pooledWeight } from '../../domain/weights/hundred-seed-weight.ts'
 import { moisturesOfLot } from '../../queries/lot-climate.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
 import { latestMeasurement, standing } from '../../queries/measurements.ts'
@@ -13,7 +14,7 @@ import type { Writing } from '../context.ts'
 import { refuseTheFutureDay } from '../intake/intake.ts'
 import { addLot, lotOrRefuse, noteParent } from '../intake/new-lot.ts'
 import { placeOrRefuse } from '../storage/places.ts'
-import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from './amounts.ts'
+import { amountOrRefuse, balanceOf, countDoubt, quantityOf, weightInForce } from './amounts.ts'
 import { changeLot } from './change-lot.ts'
 import { refuseTooMuch } from './plan-withdrawal.ts'
 import { writeMovement } from './write-movement.ts'
@@ -149,6 +150,7 @@ export function joinLots(
     lotOrRefuse(writing, id, `fromLotIds.${index}`),
   )
   for (const [index, row] of from.entries()) refuseUnlike(into, row, `fromLotIds.${index}`)
+  const all = [into, ...from]
   for (const row of from) {
     const { count, mass } = balanceOf(row)
     const line = { kind: 'join', on: input.on, note: input.note, measured: 'carried', weight: null } as const
@@ -156,15 +158,17 @@ export function joinLots(
     writeMovement(writing, { ...line, lotId: into.lot_id, change: { count, mass } })
     noteParent(writing, into.lot_id, row.lot_id, 'joined')
   }
-  const years = [into, ...from].flatMap((row) => [row.harvest_from, row.harvest_to])
+  poolWeights(writing, into, from, input.on)
+  const years = all.flatMap((row) => [row.harvest_from, row.harvest_to])
   const known = years.filter((year) => year !== null)
   const allKnown = known.length === years.length
   changeLot(writing, into.lot_id, {
     harvestFrom: allKnown ? Math.min(...known) : null,
     harvestTo: allKnown ? Math.max(...known) : null,
-    harvestAbout: [into, ...from].some((row) => row.harvest_about === 1) && new Set(known).size === 1,
-    estimated: [into, ...from].some((row) => row.estimated === 1),
-    generation: Math.max(...[into, ...from].map((row) => row.generation)),
+    harvestAbout: all.some((row) => row.harvest_about === 1) && new Set(known).size === 1,
+    basis: all.some((row) => row.basis === 'weighed' && row.balance_count > 0) ? 'weighed' : into.basis,
+    estimated: all.some((row) => row.estimated === 1),
+    generation: Math.max(...all.map((row) => row.generation)),
   })
   const balance = quantityOf(lotOrRefuse(writing, into.lot_id, 'intoLotId'), settingsOf(writing))
   return {
@@ -172,6 +176,49 @@ export function joinLots(
     said: `Poured ${from.map((row) => row.lot_number).join(', ')} into ${into.lot_number}: ${balance.words}`,
     undoable: true,
   }
+}
+
+/** Puts the weight of what was poured together in force, where its parts were not weighed by one and the same weight. */
+function poolWeights(writing: Writing, into: LotRow, from: readonly LotRow[], on: string): void {
+  const all = [into, ...from]
+  if (new Set(all.map(weightFacts)).size === 1) return
+  const pooled = pooledWeight(all.map((row) => ({ ...balanceOf(row), doubt: countDoubt(row) })))
+  if (pooled === null) return
+  const sum = (of: (row: LotRow) => number | null) => all.reduce((total, row) => total + (of(row) ?? 0), 0)
+  const { id } = writing.db
+    .insert(seedWeight)
+    .values({
+      lotId: into.lot_id,
+      measuredOn: on,
+      hundredSeedWeightUg: pooled.weight,
+      replicates: Math.max(
+        1,
+        sum((row) => row.weight_replicates),
+      ),
+      seedsCounted: Math.max(
+        1,
+        sum((row) => row.weight_seeds),
+      ),
+      coefficientOfVariation: null,
+      chaffy: false,
+      note: `of ${all.map((row) => row.lot_number).join(', ')} together`,
+      entryId: writing.entryId,
+      pooledDoubt: pooled.doubt,
+    })
+    .returning({ id: seedWeight.id })
+    .get()
+  writing.db.update(lot).set({ weightId: id }).where(eq(lot.id, into.lot_id)).run()
+}
+
+/** What tells one weighing from another: parts of one lot were weighed together and carry the same. */
+function weightFacts(row: LotRow): string {
+  return [
+    row.weight_ug,
+    row.weight_replicates,
+    row.weight_seeds,
+    row.weight_cv,
+    row.weight_pooled_doubt,
+  ].join()
 }
 
 function refuseUnlike(into: LotRow, from: LotRow, field: string): void {

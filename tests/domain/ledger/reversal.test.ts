@@ -11,6 +11,7 @@ function aMovement(movement: Partial<ReversibleMovement> = {}): ReversibleMoveme
     count: -25,
     mass: -6_100,
     alreadyReversed: false,
+    bringsWeight: false,
     balanceNow: aBalance(75, 18_300),
     later: [],
     ...movement,
@@ -54,7 +55,24 @@ describe('refused', () => {
     ],
     [
       'a weighing whose weight was used since',
-      { kind: 'recount', count: 20, mass: 0, later: [later('withdrawal', '2026-03-16', -5, -1_220)] },
+      {
+        kind: 'recount',
+        count: 20,
+        mass: 0,
+        bringsWeight: true,
+        later: [later('withdrawal', '2026-03-16', -5, -1_220)],
+      },
+      'The hand-out of 2026-03-16 on QH26-0142-A used that weight. Take that back first.',
+    ],
+    [
+      'a pouring together whose pooled weight was used since',
+      {
+        kind: 'join',
+        count: 20,
+        mass: 4_000,
+        bringsWeight: true,
+        later: [later('withdrawal', '2026-03-16', -5, -1_220)],
+      },
       'The hand-out of 2026-03-16 on QH26-0142-A used that weight. Take that back first.',
     ],
     [

@@ -148,8 +148,8 @@ describe('the doubt of a derived number', () => {
     coefficientOfVariation: variation,
   })
 
-  test('eight replicates: twice the standard error of their mean', () => {
-    expect(relativeDoubt('measured', BEAN, replicates(4, 8, 800), null)).toBeCloseTo(0.0282842712, 9)
+  test('eight replicates: Student’s t, 2.3646, times the standard error of their mean', () => {
+    expect(relativeDoubt('measured', BEAN, replicates(4, 8, 800), null)).toBeCloseTo(0.0334408369, 9)
   })
 
   test('one sample: the limit for replicates, scaled to the seeds that were counted', () => {
@@ -160,8 +160,9 @@ describe('the doubt of a derived number', () => {
     expect(relativeDoubt('measured', BEAN, replicates(null, 4, 400), null)).toBeCloseTo(0.04, 12)
   })
 
-  test('two weighings that happen to be equal still leave some doubt', () => {
-    expect(relativeDoubt('measured', BEAN, replicates(0, 2, 200), null)).toBe(0.01)
+  test('two weighings that happen to be equal leave as much doubt as one of all their seeds', () => {
+    expect(relativeDoubt('measured', BEAN, replicates(0, 2, 200), null)).toBeCloseTo(0.08 / Math.SQRT2, 12)
+    expect(relativeDoubt('measured', BEAN, replicates(0, 50, 500_000), null)).toBe(0.01)
   })
 
   test("the crop's typical weight: half its plausible band, or one half where there is none", () => {

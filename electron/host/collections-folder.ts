@@ -1,16 +1,11 @@
-import {
-  existsSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { homedir } from 'node:os'
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path'
+import { makeWhole } from '../../db/migrations/held-files.ts'
 
 const REMEMBERED = 'last-open.json'
+/** So long another program may hold what is remembered; it can be remembered later. Milliseconds. */
+const PATIENCE_MS = 200
 const DEMO = 'Demo collection.drawer'
 
 /** The folder where collections live: the one asked for, else the environment's, else one in the home folder. */
@@ -75,11 +70,10 @@ function lastWritten(folder: string): string | null {
 }
 
 /** Remembers which collection is open, for the next start: within the folder by its name alone, so that the folder may move. */
-export function rememberOpen(folder: string, file: string): void {
+export async function rememberOpen(folder: string, file: string): Promise<void> {
   mkdirSync(folder, { recursive: true })
-  const unfinished = join(folder, `${REMEMBERED}.unfinished`)
   const within = relative(folder, file)
   const named = within.startsWith('..') || isAbsolute(within) ? file : within
-  writeFileSync(unfinished, `${JSON.stringify({ file: named })}\n`)
-  renameSync(unfinished, join(folder, REMEMBERED))
+  const text = `${JSON.stringify({ file: named })}\n`
+  await makeWhole(join(folder, REMEMBERED), (unfinished) => writeFileSync(unfinished, text), PATIENCE_MS)
 }

@@ -1,6 +1,7 @@
-import { mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs'
+import { mkdirSync, readdirSync, statSync } from 'node:fs'
 import { basename, dirname, extname, join } from 'node:path'
 import { connect, type Sqlite } from './connection.ts'
+import { makeWhole, removeIfFree } from './held-files.ts'
 
 /** A checked copy of a collection. */
 export interface Backup {
@@ -46,19 +47,15 @@ export async function backUp(
   const stamp = now.toISOString().replace(/[:.]/g, '-')
   const name = basename(file, extname(file))
   const target = join(folder, `${name} ${label} ${stamp}${extname(file)}`)
-  const unfinished = `${target}.unfinished`
   dropGivenUp(folder, name)
-  try {
+  await makeWhole(target, async (unfinished) => {
     const before = rowCounts(sqlite)
     const version = dataVersion(sqlite)
     await copyTo(sqlite, unfinished, onProgress)
     onProgress({ doing: 'checking', copied: 1 })
     verifyBackup(unfinished, before, dataVersion(sqlite) === version)
     onProgress({ doing: 'checking', copied: 1 })
-    renameSync(unfinished, target)
-  } finally {
-    rmSync(unfinished, { force: true })
-  }
+  })
   return { file: target, bytes: statSync(target).size }
 }
 
@@ -86,7 +83,7 @@ function dropGivenUp(folder: string, name: string): void {
     if (!left.startsWith(`${name} `) || !/\.unfinished(-journal)?$/.test(left)) continue
     const path = join(folder, left)
     const changed = statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? Date.now()
-    if (Date.now() - changed > GIVEN_UP_AFTER_MS) rmSync(path, { force: true })
+    if (Date.now() - changed > GIVEN_UP_AFTER_MS) removeIfFree(path)
   }
 }
 

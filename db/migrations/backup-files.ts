@@ -1,10 +1,11 @@
-import { copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs'
+import { copyFileSync, existsSync, mkdirSync, readdirSync, statSync } from 'node:fs'
 import { basename, dirname, extname, join } from 'node:path'
 import { refuse } from '../contract/refusal.ts'
 import { backupsToDrop } from '../domain/backups/keep-rule.ts'
 import { assertSound, type Backup, backUp, type OnBackup } from './back-up.ts'
 import { connect, type Sqlite } from './connection.ts'
 import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion } from './file-format.ts'
+import { makeWhole, removeIfFree } from './held-files.ts'
 import { refuseTheFuture } from './migrate-file.ts'
 
 /** Why a backup was made, as it stands in its name. */
@@ -78,7 +79,7 @@ export async function keepBackup(
   dropByRule(ownBackupFolder(file), file, keeping)
   if (keeping.secondFolder === '') return { ...backup, second: null, secondTrouble: null }
   try {
-    const second = copyTo(keeping.secondFolder, backup.file)
+    const second = await copyTo(keeping.secondFolder, backup.file)
     dropByRule(keeping.secondFolder, file, keeping)
     return { ...backup, second, secondTrouble: null }
   } catch {
@@ -90,22 +91,18 @@ export async function keepBackup(
 }
 
 /** A backup is closed and belongs to nobody, so that it may be copied as a file. */
-function copyTo(folder: string, backup: string): string {
+async function copyTo(folder: string, backup: string): Promise<string> {
   if (!existsSync(folder)) throw new Error('The second folder is not there')
   const target = join(folder, basename(backup))
-  const unfinished = `${target}.unfinished`
-  try {
+  await makeWhole(target, (unfinished) => {
     copyFileSync(backup, unfinished)
     openSound(unfinished).close()
-    renameSync(unfinished, target)
-  } finally {
-    rmSync(unfinished, { force: true })
-  }
+  })
   return target
 }
 
 function dropByRule(folder: string, file: string, { limitBytes }: BackupKeeping): void {
-  for (const backup of backupsToDrop(backupsIn(folder, file), limitBytes)) rmSync(backup.file)
+  for (const backup of backupsToDrop(backupsIn(folder, file), limitBytes)) removeIfFree(backup.file)
 }
 
 /** Opens a copy of a collection for reading, after all of it was checked. Throws a Refusal where it is not whole. */
@@ -143,15 +140,14 @@ export async function copyOut(backup: string, target: string): Promise<void> {
   if (existsSync(target)) {
     refuse('already-there', `There is a file at ${target} already. It was left as it is.`)
   }
-  const unfinished = `${target}.unfinished`
-  rmSync(unfinished, { force: true })
   mkdirSync(dirname(target), { recursive: true })
-  const sqlite = openSound(backup)
-  try {
-    await sqlite.backup(unfinished)
-  } finally {
-    sqlite.close()
-  }
-  openSound(unfinished).close()
-  renameSync(unfinished, target)
+  await makeWhole(target, async (unfinished) => {
+    const sqlite = openSound(backup)
+    try {
+      await sqlite.backup(unfinished)
+    } finally {
+      sqlite.close()
+    }
+    openSound(unfinished).close()
+  })
 }

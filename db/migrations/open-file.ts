@@ -1,9 +1,10 @@
-import { existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs'
+import { existsSync, mkdirSync, statSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { refuse } from '../contract/refusal.ts'
 import { connect, type Drizzle, overDrizzle, type Sqlite } from './connection.ts'
 import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion } from './file-format.ts'
 import { type FirstFacts, writeFirstRows } from './first-rows.ts'
+import { makeWhole } from './held-files.ts'
 import { type CollectionLock, lockCollection } from './lock.ts'
 import { migrateFile, refuseTheFuture } from './migrate-file.ts'
 
@@ -115,17 +116,16 @@ export async function createCollection(path: string, facts: FirstFacts): Promise
     })
   }
   mkdirSync(dirname(file), { recursive: true })
-  const unfinished = `${file}.unfinished`
-  rmSync(unfinished, { force: true })
-  const sqlite = connect(unfinished, 'write', false)
-  try {
-    sqlite.pragma(`application_id = ${APPLICATION_ID}`)
-    await migrateFile(sqlite, unfinished, MIGRATIONS_FOLDER, facts.now())
-    writeFirstRows(sqlite, overDrizzle(sqlite), facts)
-  } finally {
-    sqlite.close()
-  }
-  renameSync(unfinished, file)
+  await makeWhole(file, async (unfinished) => {
+    const sqlite = connect(unfinished, 'write', false)
+    try {
+      sqlite.pragma(`application_id = ${APPLICATION_ID}`)
+      await migrateFile(sqlite, unfinished, MIGRATIONS_FOLDER, facts.now())
+      writeFirstRows(sqlite, overDrizzle(sqlite), facts)
+    } finally {
+      sqlite.close()
+    }
+  })
   return openCollection(file, { access: 'write', now: facts.now })
 }
 

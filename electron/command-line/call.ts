@@ -3,6 +3,7 @@ import { text } from 'node:stream/consumers'
 import { contract, isOperationName } from '../../db/contract/contract.ts'
 import type { Answer } from '../../db/contract/problem.ts'
 import { answerCall } from '../host/answer-call.ts'
+import { keepFilesPrivate } from '../host/collections-folder.ts'
 import { listOperations } from './list-operations.ts'
 import { OneCollection } from './one-collection.ts'
 import { readRequest } from './read-request.ts'
@@ -18,6 +19,7 @@ async function main(args: readonly string[]): Promise<number> {
     print(listOperations())
     return 0
   }
+  keepFilesPrivate()
   const answer = await answerTo(request.file, request.operation, request.json)
   print(answer.ok ? answer.value : answer.problem)
   return answer.ok ? 0 : 1

@@ -1,7 +1,7 @@
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { findElectron } from '../loopback/find-electron.ts'
-import { startApp } from '../loopback/start.ts'
+import { startApp } from '../loopback/start-app.ts'
 import { fetchElectron } from './fetch-electron.ts'
 
 const PROJECT_FOLDER = fileURLToPath(new URL('../../', import.meta.url))

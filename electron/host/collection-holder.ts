@@ -26,6 +26,8 @@ export class CollectionHolder implements Runner {
   #failed: string | null = null
   /** Why the last backup made by itself failed. */
   #backupTrouble: string | null = null
+  /** A collection that was opened but could not be remembered yet. */
+  #toRemember: string | null = null
   #closing = false
   #begun: {
     readonly key: string
@@ -112,6 +114,7 @@ export class CollectionHolder implements Runner {
     await this.#turns.alone(async () => {
       this.#open?.close()
       this.#open = null
+      if (this.#toRemember !== null) await this.#remember(this.#toRemember)
     })
     await this.#hands.stopBackups()
   }
@@ -179,7 +182,17 @@ export class CollectionHolder implements Runner {
     this.#whyNone = null
     before?.close()
     // The demonstration is a look aside: the next start goes back to the keeper's own.
-    if (next.file !== demoFile(this.#folder)) rememberOpen(this.#folder, next.file)
+    if (next.file !== demoFile(this.#folder)) await this.#remember(next.file)
+  }
+
+  /** What is open stays open, though the next start may have to look for it. */
+  async #remember(file: string): Promise<void> {
+    try {
+      await rememberOpen(this.#folder, file)
+      this.#toRemember = null
+    } catch {
+      this.#toRemember = file
+    }
   }
 }
 

@@ -1,21 +1,34 @@
-import {
-  existsSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs'
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { homedir } from 'node:os'
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path'
+import { makeWhole, removeIfFree } from '../../db/migrations/held-files.ts'
 
 const REMEMBERED = 'last-open.json'
+/** So long another program may hold a small file: what is in it can be written later. Milliseconds. */
+const PATIENCE_MS = 200
+const USUAL_FOLDER = join(homedir(), 'Common Drawer')
 const DEMO = 'Demo collection.drawer'
 
 /** The folder where collections live: the one asked for, else the environment's, else one in the home folder. */
 export function collectionsFolder(asked: string | undefined, environment: NodeJS.ProcessEnv): string {
-  return resolve(asked ?? environment['COMMON_DRAWER_FOLDER'] ?? join(homedir(), 'Common Drawer'))
+  return resolve(asked ?? environment['COMMON_DRAWER_FOLDER'] ?? USUAL_FOLDER)
+}
+
+/** Has whatever this process makes from now on belong to its account alone: files 0600, folders 0700. */
+export function keepFilesPrivate(): void {
+  process.umask(0o077)
+}
+
+/**
+ * Makes the folder of the collections, for its owner alone.
+ *
+ * The usual folder is closed to other accounts even where an earlier version left it open; another one stays as its
+ * owner set it. Windows keeps a home folder closed by itself.
+ */
+export function prepareFolder(folder: string): void {
+  keepFilesPrivate()
+  mkdirSync(folder, { recursive: true })
+  if (folder === USUAL_FOLDER) chmodSync(folder, 0o700)
 }
 
 export function demoFile(folder: string): string {
@@ -75,11 +88,17 @@ function lastWritten(folder: string): string | null {
 }
 
 /** Remembers which collection is open, for the next start: within the folder by its name alone, so that the folder may move. */
-export function rememberOpen(folder: string, file: string): void {
+export async function rememberOpen(folder: string, file: string): Promise<void> {
   mkdirSync(folder, { recursive: true })
-  const unfinished = join(folder, `${REMEMBERED}.unfinished`)
   const within = relative(folder, file)
   const named = within.startsWith('..') || isAbsolute(within) ? file : within
-  writeFileSync(unfinished, `${JSON.stringify({ file: named })}\n`)
-  renameSync(unfinished, join(folder, REMEMBERED))
+  await writeSmallFile(join(folder, REMEMBERED), `${JSON.stringify({ file: named })}\n`)
 }
+
+/** Writes a small file of this app's own, readable by its owner alone; whoever reads it finds the old or the new text. */
+export async function writeSmallFile(file: string, text: string): Promise<void> {
+  await makeWhole(file, (unfinished) => writeFileSync(unfinished, text, { mode: 0o600 }), PATIENCE_MS)
+}
+
+/** Removes a small file of this app's own, unless another program holds it. */
+export const removeSmallFile: (file: string) => void = removeIfFree

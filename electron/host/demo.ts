@@ -1,7 +1,8 @@
-import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs'
+import { existsSync, mkdirSync } from 'node:fs'
 import { mkdtemp } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
 import type { Value } from '../../db/contract/contract.ts'
+import { moveFile, removeFile } from '../../db/migrations/held-files.ts'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
 import type { Hands } from './hands.ts'
 
@@ -12,9 +13,9 @@ export async function makeDemoAt(file: string, hands: Pick<Hands, 'makeDemo'>): 
   try {
     const unfinished = join(making, basename(file))
     await hands.makeDemo(unfinished)
-    if (!existsSync(file)) renameSync(unfinished, file)
+    if (!existsSync(file)) moveFile(unfinished, file)
   } finally {
-    rmSync(making, { recursive: true, force: true })
+    removeFile(making)
   }
 }
 

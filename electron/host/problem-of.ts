@@ -8,6 +8,11 @@ const BUSY: Said = [
   'Another program is using this collection just now. Nothing was written.',
   'Close the other window or wait a moment, then try again.',
 ]
+const HELD: Said = [
+  'collection-busy',
+  'Another program, such as a virus scanner, held a file that was to be written. What is in the book is safe.',
+  'Wait a moment, then try again.',
+]
 const FULL: Said = [
   'disk-full',
   'The disk is full. Nothing was written, and what is in the book is safe.',
@@ -56,6 +61,7 @@ const BY_CODE: readonly (readonly [begins: string, said: Said])[] = [
   ['SQLITE_CANTOPEN', MISSING],
   ['SQLITE_IOERR', DISK_FAILS],
   ['EIO', DISK_FAILS],
+  ['EBUSY', HELD],
   ['ENOSPC', FULL],
   ['EDQUOT', FULL],
   ['EACCES', READ_ONLY],

@@ -24,6 +24,8 @@ export function turnAwayForeign(request: IncomingMessage, { port }: Expected): T
     return { status: 403, sentence: 'Another page may not ask here.' }
   }
   const site = request.headers['sec-fetch-site']
+  // The file that opens the window leads here; what is opened so holds nothing without the secret in that file.
+  if (request.method === 'GET' && request.headers['sec-fetch-dest'] === 'document') return null
   if (site !== undefined && site !== 'same-origin' && site !== 'none') {
     return { status: 403, sentence: 'Another page may not ask here.' }
   }

@@ -1,29 +1,46 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { basename, join } from 'node:path'
+import { pathToFileURL } from 'node:url'
 import { findBrowser, type Machine } from './find-browser.ts'
 
 /** How the app came before the keeper's eyes. */
 export type Shown =
-  | { readonly kind: 'app-window'; readonly browser: string; readonly closed: Promise<void> }
+  | {
+      readonly kind: 'app-window'
+      readonly browser: string
+      /** The browser's end: on a Mac it stays after its last window, and one that ran already ends this one at once. */
+      readonly ended: Promise<void>
+      /** Ends the browser that was started, where it still runs. */
+      end(): void
+    }
   | { readonly kind: 'browser-page' }
   | { readonly kind: 'address-only'; readonly because: string }
 
-/** A browser that ends within this time, milliseconds, showed no window. */
+/** A browser that fails within this time, milliseconds, showed no window. */
 const MUST_LIVE_MS = 1_500
 
-/** Opens the app in a window of its own where a Chromium is found, else in the default browser, else says why not. */
-export async function openWindow(address: string, profileFolder: string, machine: Machine): Promise<Shown> {
+/** Opens the file that leads to the app, in a window of its own or in the default browser, or says why it cannot. */
+export async function openWindow(opener: string, profileFolder: string, machine: Machine): Promise<Shown> {
+  const address = pathToFileURL(opener).href
   if (!hasDisplay(machine)) return { kind: 'address-only', because: 'This machine has no display.' }
   const browser = findBrowser(machine)
   if (browser !== null) {
     const child = spawn(browser, appWindowArguments(address, profileFolder, isRoot()), { stdio: 'ignore' })
     const ended = endOf(child)
     if ((await Promise.race([ended, after(MUST_LIVE_MS)])) !== 'failed') {
-      return { kind: 'app-window', browser: basename(browser), closed: ended.then(() => {}) }
+      child.unref()
+      return {
+        kind: 'app-window',
+        browser: basename(browser),
+        ended: ended.then(() => {}),
+        end: () => child.kill(),
+      }
     }
   }
   const child = spawn(...defaultBrowser(address, machine.platform), { stdio: 'ignore' })
-  if ((await Promise.race([endOf(child), after(MUST_LIVE_MS)])) !== 'failed') return { kind: 'browser-page' }
+  const failed = (await Promise.race([endOf(child), after(MUST_LIVE_MS)])) === 'failed'
+  child.unref()
+  if (!failed) return { kind: 'browser-page' }
   return { kind: 'address-only', because: 'No browser could be started.' }
 }
 
@@ -71,6 +88,6 @@ function endOf(child: ChildProcess): Promise<'ended' | 'failed'> {
 
 function after(ms: number): Promise<'alive'> {
   return new Promise((resolve) => {
-    setTimeout(() => resolve('alive'), ms).unref()
+    setTimeout(() => resolve('alive'), ms)
   })
 }

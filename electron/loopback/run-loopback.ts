@@ -1,13 +1,15 @@
-import { mkdirSync } from 'node:fs'
+import { realpathSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
+import { prepareFolder, removeSmallFile } from '../host/collections-folder.ts'
 import { startHost } from '../host/start-host.ts'
 import { thisMachine } from './find-browser.ts'
 import { openWindow, type Shown } from './open-window.ts'
+import { findRunning, openerFile, writeOpener } from './opener.ts'
 import type { Wishes } from './read-wishes.ts'
 import { rememberedPort, rememberPort } from './remembered-port.ts'
-import { serve } from './serve.ts'
-import { Visitors } from './visitors.ts'
+import { type Serving, serve } from './serve.ts'
+import { type Stays, Visitors } from './visitors.ts'
 
 /** How long the collection may take to close, milliseconds, before the process ends anyway: SQLite survives that. */
 const CLOSING_MS = 5_000
@@ -15,16 +17,44 @@ const CLOSING_MS = 5_000
 /**
  * Serves the app to this machine and shows it, until its window is closed or the process is asked to end.
  *
- * Says what it did in one sentence, with `because` before it. Answers the exit code.
+ * Where it runs on this folder already, its window is shown again instead. Says what it did in one sentence, with
+ * `because` before it. Answers the exit code.
  */
-export async function runLoopback(wishes: Wishes, projectFolder: string, because: string): Promise<number> {
+export async function runLoopback(
+  wishes: Wishes,
+  projectFolder: string,
+  because: string,
+  stays?: Stays,
+): Promise<number> {
+  const say = (sentence: string) => console.log([because, sentence].join(' ').trim())
+  prepareFolder(wishes.folder)
+  const running = await findRunning(wishes.folder)
+  if (running !== null && wishes.window && (wishes.file === null || isSameFile(wishes.file, running.file))) {
+    const shown = await openWindow(openerFile(wishes.folder, false), wishes.folder, thisMachine)
+    say(shown.kind === 'address-only' ? shown.because : 'Common Drawer is open already; here is its window.')
+    running.letGo()
+    return 0
+  }
+  running?.letGo()
+  const pages = join(projectFolder, 'dist', 'renderer')
+  await runHost(wishes, pages, running !== null, say, stays)
+  return 0
+}
+
+/** Runs a host until it is to end. `beside`: another host runs on this folder, and keeps its port and its opener. */
+async function runHost(
+  wishes: Wishes,
+  pages: string,
+  beside: boolean,
+  say: (sentence: string) => void,
+  stays: Stays | undefined,
+): Promise<void> {
   let stop = () => {}
   const stopped = new Promise<void>((resolve) => {
     stop = resolve
   })
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, stop)
 
-  mkdirSync(wishes.folder, { recursive: true })
   const host = startHost({ folder: wishes.folder, file: wishes.file })
   host.opened.then((problem) => {
     if (problem !== null) console.log([problem.sentence, problem.todo ?? ''].join(' ').trim())
@@ -32,33 +62,44 @@ export async function runLoopback(wishes: Wishes, projectFolder: string, because
   let endsWithLastPage = false
   const visitors = new Visitors(() => {
     if (endsWithLastPage) stop()
-  })
+  }, stays)
   const serving = await serve({
     host,
     visitors,
-    pages: join(projectFolder, 'dist', 'renderer'),
+    pages,
     preferredPort: rememberedPort(wishes.folder),
   })
-  rememberPort(wishes.folder, serving.port)
-  const shown = await show(wishes, serving.address)
-  console.log([because, sentenceFor(shown, serving.address)].join(' ').trim())
-  if (shown.kind === 'browser-page') endsWithLastPage = true
-  if (shown.kind === 'app-window') {
-    shown.closed.then(() => {
-      // A browser that was running already takes the window over and ends at once: then the page tells.
-      endsWithLastPage = true
-      if (visitors.count === 0) stop()
-    })
-  }
+  if (!beside) rememberPort(wishes.folder, serving.port)
+  const opener = openerFile(wishes.folder, beside)
+  const shown = await show(wishes, serving, opener)
+  endsWithLastPage = shown.kind !== 'address-only'
+  say(sentenceFor(shown, serving.address))
+  // A browser that was running already takes the window over and ends at once: then the page tells.
+  if (shown.kind === 'app-window') shown.ended.then(() => visitors.hearGoodbye())
   await stopped
+  removeSmallFile(opener)
   await serving.close()
   await Promise.race([host.close(), setTimeout(CLOSING_MS, undefined, { ref: false })])
-  return 0
+  // On a Mac a browser outlives its last window, and its next start would open nothing in this profile.
+  if (shown.kind === 'app-window') shown.end()
 }
 
-async function show(wishes: Wishes, address: string): Promise<Shown> {
+function isSameFile(asked: string, open: string | null): boolean {
+  try {
+    return open !== null && realpathSync(asked) === realpathSync(open)
+  } catch {
+    return false
+  }
+}
+
+async function show(wishes: Wishes, { address }: Serving, opener: string): Promise<Shown> {
+  try {
+    await writeOpener(opener, address)
+  } catch {
+    return { kind: 'address-only', because: 'The folder of your collections may not be written in.' }
+  }
   if (!wishes.window) return { kind: 'address-only', because: '' }
-  return openWindow(address, wishes.folder, thisMachine)
+  return openWindow(opener, wishes.folder, thisMachine)
 }
 
 function sentenceFor(shown: Shown, address: string): string {

@@ -18,7 +18,7 @@ export interface Serving {
 
 export interface ServeOptions {
   readonly host: Pick<Host, 'call'>
-  readonly visitors: Visitors
+  readonly visitors: Pick<Visitors, 'welcome' | 'hearGoodbye' | 'dismiss'>
   /** The folder of the built pages. */
   readonly pages: string
   /** The port of the run before, so that what the page keeps for itself is found again; null for any. */
@@ -52,6 +52,9 @@ export async function serve(options: ServeOptions): Promise<Serving> {
   }
 }
 
+/** What only the page of this run may ask for. */
+const ASKED = new Set(['/call', '/alive', '/goodbye'])
+
 async function handle(
   request: IncomingMessage,
   response: ServerResponse,
@@ -61,11 +64,15 @@ async function handle(
   const foreign = turnAwayForeign(request, expected)
   if (foreign !== null) return answer(response, foreign)
   const pathname = (request.url ?? '/').split(/[?#]/, 1)[0] ?? '/'
-  if (pathname !== '/call' && pathname !== '/alive')
-    return servePage(request, response, options.pages, pathname)
+  if (!ASKED.has(pathname)) return servePage(request, response, options.pages, pathname)
   const stranger = turnAwayStranger(request, expected)
   if (stranger !== null) return answer(response, stranger)
   if (pathname === '/alive') return options.visitors.welcome(response)
+  if (pathname === '/goodbye') {
+    options.visitors.hearGoodbye()
+    response.writeHead(204).end()
+    return
+  }
   const body = await readJson(request)
   if ('status' in body) return answer(response, body)
   const { operation, input } = fieldsOf(body.value)
@@ -151,7 +158,7 @@ function tryPort(server: Server, port: number): Promise<number | null> {
   })
 }
 
-function closeServer(server: Server, visitors: Visitors): Promise<void> {
+function closeServer(server: Server, visitors: ServeOptions['visitors']): Promise<void> {
   visitors.dismiss()
   return new Promise((resolve) => {
     server.close(() => resolve())

@@ -2,7 +2,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
 import { app, type BrowserWindow, dialog, ipcMain, protocol, session } from 'electron'
-import { collectionsFolder } from '../host/collections-folder.ts'
+import { collectionsFolder, prepareFolder } from '../host/collections-folder.ts'
 import { startHost } from '../host/start-host.ts'
 import { SCHEME, servePages } from './app-scheme.ts'
 import { openDoor } from './door.ts'
@@ -42,7 +42,9 @@ async function run(): Promise<void> {
   app.on('web-contents-created', (_event, contents) => guardContents(contents))
   app.on('window-all-closed', () => app.quit())
 
-  const host = startHost(readArguments())
+  const wishes = readArguments()
+  prepareFolder(wishes.folder)
+  const host = startHost(wishes)
   closeBeforeQuitting(() => host.close())
   await app.whenReady()
   guardSession(session.defaultSession)

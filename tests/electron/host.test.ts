@@ -197,22 +197,22 @@ describe('the folder of collections', () => {
     expect(freeFile(folder, 'Two')).toBe(join(folder, 'Two 2.drawer'))
   })
 
-  test('remembers what was open, and forgets what is spoilt', () => {
+  test('remembers what was open, and forgets what is spoilt', async () => {
     expect(lastOpen(folder)).toBeNull()
-    rememberOpen(folder, join(folder, 'a.drawer'))
+    await rememberOpen(folder, join(folder, 'a.drawer'))
     expect(lastOpen(folder)).toBe(join(folder, 'a.drawer'))
     writeFileSync(join(folder, 'last-open.json'), '{"file":')
     expect(lastOpen(folder)).toBeNull()
   })
 
-  test('remembers what lies in its folder when that was moved, and what lies elsewhere where it was', () => {
-    rememberOpen(folder, join(folder, 'a.drawer'))
+  test('remembers what lies in its folder when that was moved, and what lies elsewhere where it was', async () => {
+    await rememberOpen(folder, join(folder, 'a.drawer'))
     const moved = join(folder, 'moved')
     mkdirSync(moved)
     renameSync(join(folder, 'last-open.json'), join(moved, 'last-open.json'))
     expect(lastOpen(moved)).toBe(join(moved, 'a.drawer'))
     const elsewhere = join(tmpdir(), 'elsewhere.drawer')
-    rememberOpen(folder, elsewhere)
+    await rememberOpen(folder, elsewhere)
     expect(lastOpen(folder)).toBe(elsewhere)
   })
 

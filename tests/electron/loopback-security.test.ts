@@ -193,16 +193,16 @@ describe('pages', () => {
 })
 
 describe('the line that a page holds open', () => {
-  test('needs the secret as a call does', async () => {
+  test.each(['/alive', '/goodbye'])('needs the secret as a call does: %s', async (path) => {
     const reply = await loopback.ask({
       method: 'POST',
-      path: '/alive',
+      path,
       headers: { Origin: own(), 'Content-Type': 'application/json' },
     })
     expect(reply.status).toBe(403)
   })
 
-  test('tells when the last page has gone, and not when one comes back in time', async () => {
+  test('tells when the last page has gone, not when one comes back in time or only sleeps', async () => {
     let gone = 0
     const other = await loopbackOver(
       async () => ({ ok: false, problem: problemOf(null) }),
@@ -210,27 +210,38 @@ describe('the line that a page holds open', () => {
         gone += 1
       },
     )
-    const open = async () => {
-      const leave = new AbortController()
-      const response = await fetch(`http://127.0.0.1:${other.serving.port}/alive`, {
+    const ask = (path: string, signal: AbortSignal | null = null) =>
+      fetch(`http://127.0.0.1:${other.serving.port}${path}`, {
         method: 'POST',
         headers: {
           Origin: `http://127.0.0.1:${other.serving.port}`,
           'Content-Type': 'application/json',
           'X-Drawer-Secret': other.serving.secret,
         },
-        signal: leave.signal,
+        signal,
       })
-      expect(response.status).toBe(200)
+    const open = async () => {
+      const leave = new AbortController()
+      expect((await ask('/alive', leave.signal)).status).toBe(200)
       return leave
     }
+    const close = async (page: AbortController) => {
+      expect((await ask('/goodbye')).status).toBe(204)
+      page.abort()
+    }
+    const pass = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
     const first = await open()
-    first.abort()
+    await close(first)
     const second = await open()
-    await new Promise((resolve) => setTimeout(resolve, 150))
-    expect(gone).toBe(0)
+    await pass(100)
     second.abort()
+    await pass(250)
+    expect(gone, 'a page that is loaded again, and one that sleeps').toBe(0)
+    const pages = [await open(), await open()]
+    await Promise.all(pages.map(close))
+    const closedAt = performance.now()
     await expect.poll(() => gone).toBe(1)
+    expect(performance.now() - closedAt).toBeLessThan(400)
     await other.serving.close()
   })
 })

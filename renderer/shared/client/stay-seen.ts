@@ -5,6 +5,7 @@ const AGAIN_AFTER_MS = 1_000
 
 /** Holds a line open to the host on this machine, which ends when its last window has gone. */
 export async function staySeen(): Promise<never> {
+  addEventListener('pagehide', sayGoodbye)
   for (;;) {
     try {
       await holdLine()
@@ -16,10 +17,20 @@ export async function staySeen(): Promise<never> {
 }
 
 async function holdLine(): Promise<void> {
-  const response = await fetch('/alive', {
-    method: 'POST',
-    headers: { 'Content-Type': 'application/json', 'X-Drawer-Secret': keptSecret() },
-  })
+  const response = await tellHost('/alive', false)
   const line = response.body?.getReader()
   while (line !== undefined && !(await line.read()).done);
+}
+
+/** A page that goes to sleep says nothing: by this the host tells the two apart. */
+function sayGoodbye(): void {
+  void tellHost('/goodbye', true).catch(() => {})
+}
+
+function tellHost(path: string, outlivesPage: boolean): Promise<Response> {
+  return fetch(path, {
+    method: 'POST',
+    keepalive: outlivesPage,
+    headers: { 'Content-Type': 'application/json', 'X-Drawer-Secret': keptSecret() },
+  })
 }

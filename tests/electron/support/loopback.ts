@@ -51,7 +51,7 @@ export async function loopbackOver(
 ) {
   const serving = await serve({
     host: { call: answer },
-    visitors: new Visitors(whenGone, 50),
+    visitors: new Visitors(whenGone, { afterGoodbye: 50, afterSilence: 400 }),
     pages: pagesBesideSecrets(),
     preferredPort: null,
   })

@@ -1,0 +1,45 @@
+import { spawn } from 'node:child_process'
+import { fileURLToPath } from 'node:url'
+import { buildIfNeeded } from './build-if-needed.ts'
+import { thisMachine } from './find-browser.ts'
+import { findElectron } from './find-electron.ts'
+import { hasDisplay, isRoot } from './open-window.ts'
+import { readWishes, USAGE, type Wishes } from './read-wishes.ts'
+import { runLoopback } from './run-loopback.ts'
+
+const PROJECT_FOLDER = fileURLToPath(new URL('../../', import.meta.url))
+
+/** An Electron that fails within this time, milliseconds, showed nothing: the browser takes over. */
+const SHOWED_NOTHING_MS = 3_000
+
+/** Starts the app: Electron where it is installed, else a browser window. Answers the exit code once it has ended. */
+export async function startApp(args: readonly string[]): Promise<number> {
+  const wishes = readWishes(args, process.env)
+  if (wishes === 'help') {
+    console.log(USAGE)
+    return 0
+  }
+  if (wishes === null) {
+    console.error(`That was not understood.\n${USAGE}`)
+    return 2
+  }
+  const electron =
+    wishes.electron && hasDisplay(thisMachine) ? findElectron(PROJECT_FOLDER, process.env) : null
+  await buildIfNeeded(PROJECT_FOLDER, electron === null ? 'loopback' : 'electron')
+  if (electron === null) return runLoopback(wishes, PROJECT_FOLDER, '')
+  return runElectron(electron, wishes)
+}
+
+async function runElectron(program: string, wishes: Wishes): Promise<number> {
+  const args = [PROJECT_FOLDER, `--folder=${wishes.folder}`]
+  if (wishes.file !== null) args.push(`--collection=${wishes.file}`)
+  if (isRoot()) args.push('--no-sandbox')
+  const startedAt = performance.now()
+  const code = await new Promise<number>((resolve) => {
+    const child = spawn(program, args, { stdio: 'inherit' })
+    child.once('error', () => resolve(1))
+    child.once('exit', (exitCode) => resolve(exitCode ?? 1))
+  })
+  if (code === 0 || performance.now() - startedAt > SHOWED_NOTHING_MS) return code
+  return runLoopback(wishes, PROJECT_FOLDER, 'Electron would not start here.')
+}

@@ -5,6 +5,7 @@ import { prepared } from './prepared.ts'
 
 /** A lot with what is needed to say how alive it is and what its accession has to keep. Snake case as in the file. */
 export interface LifeRow {
+  readonly lot_id: number
   readonly accession_id: number
   readonly role: 'working' | 'reserve' | 'reference' | 'duplicate-elsewhere'
   readonly basis: 'weighed' | 'counted'
@@ -49,7 +50,6 @@ export interface LifeRow {
 
 /** A lot with all that is needed to say what it is, what it holds and how alive it is. */
 export interface LotRow extends LifeRow {
-  readonly lot_id: number
   readonly lot_number: string
   readonly accession_number: string
   readonly balance_mass_mg: number
@@ -66,7 +66,7 @@ export interface LotRow extends LifeRow {
 }
 
 const LIFE_COLUMNS = `
-  lot.accession_id, lot.role, lot.basis, lot.estimated, lot.balance_count, lot.quarantine_reason,
+  lot.id AS lot_id, lot.accession_id, lot.role, lot.basis, lot.estimated, lot.balance_count, lot.quarantine_reason,
   crop.id AS crop_id, crop.hundred_seed_weight_ug AS crop_weight_ug, crop.plausible_low_g, crop.plausible_high_g,
   crop.federal_minimum_percent, crop.state_minimum_percent,
   seed_weight.hundred_seed_weight_ug AS weight_ug, seed_weight.replicates AS weight_replicates,
@@ -83,7 +83,7 @@ const LIFE_COLUMNS = `
   accession.variety_id, lot.generation, crop.storage_years`
 
 const LOT_COLUMNS = `${LIFE_COLUMNS},
-  lot.id AS lot_id, lot.number AS lot_number, accession.number AS accession_number, lot.balance_mass_mg,
+  lot.number AS lot_number, accession.number AS accession_number, lot.balance_mass_mg,
   lot.harvest_from, lot.harvest_to, lot.harvest_about, variety.name AS variety, crop.common_name AS crop, crop.packet_seeds,
   lot.weight_id, storage_place.path AS place, donor.name AS donor, lot.held_by`
 

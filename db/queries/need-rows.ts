@@ -1,3 +1,4 @@
+import type { SharedSeed } from '../domain/needs/origins.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { standing } from './measurements.ts'
 import { joinKeptPerson } from './person-records.ts'
@@ -21,6 +22,20 @@ export function takenSince(
        LEFT JOIN withdrawal ON withdrawal.id = movement.withdrawal_id
      WHERE movement.on_date >= @since AND ${TAKEN} GROUP BY lot.accession_id`,
   ).all({ wanted: JSON.stringify(accessionIds), since }) as { accession_id: number; seeds: number }[]
+}
+
+/** Lots of some accessions that share seed with another: split off from it, or with it poured into them; taken back is not poured. */
+export function sharedSeed(sqlite: Sqlite, accessionIds: readonly number[]): SharedSeed[] {
+  return prepared(
+    sqlite,
+    `SELECT lot_id AS lotId, parent_lot_id AS parentLotId
+     FROM json_each(?) AS wanted CROSS JOIN lot ON lot.accession_id = wanted.value
+       CROSS JOIN lot_parent ON lot_parent.lot_id = lot.id
+     WHERE relation = 'split' OR relation = 'joined' AND EXISTS (
+       SELECT 1 FROM movement AS poured CROSS JOIN movement AS filled ON filled.entry_id = poured.entry_id
+       WHERE poured.lot_id = parent_lot_id AND poured.kind = 'join' AND filled.lot_id = lot_parent.lot_id
+         AND ${standing('poured')})`,
+  ).all(JSON.stringify(accessionIds)) as SharedSeed[]
 }
 
 /** Seeds that members took of one accession, by year, latest first. */

@@ -9,6 +9,8 @@ import { type KeepingPolicy, seedsForOneRegrowing, seedsToKeep } from './what-to
 
 /** A lot whose seed ages: what is believed alive after so many years more in store. */
 export interface AgeingLot {
+  /** The same for all that splitting and joining connect. */
+  readonly origin: number
   readonly seeds: number
   readonly countDoubt: number
   readonly beliefIn: (years: number) => ViabilityBelief
@@ -35,7 +37,8 @@ export interface SowingOutlook {
  */
 export function outlookAt(facts: WaitingFacts, years: number): SowingOutlook {
   const { lots, policy, demand } = facts
-  const later = lots.map(({ seeds, countDoubt, beliefIn }) => ({
+  const later = lots.map(({ origin, seeds, countDoubt, beliefIn }) => ({
+    origin,
     seeds,
     countDoubt,
     belief: beliefIn(years),

@@ -8,8 +8,9 @@ export interface ViabilityBelief {
   readonly deviation: number
 }
 
-/** A lot as the outlook sees it: its seeds, the relative doubt of their count (95 %), and what is believed alive. */
+/** A lot as the outlook sees it: the origin that it shares with parts of the same seed, its seeds, the relative doubt of their count (95 %), and what is believed alive. */
 export interface LotOutlook {
+  readonly origin: number
   readonly seeds: number
   readonly countDoubt: number
   readonly belief: ViabilityBelief
@@ -102,22 +103,25 @@ export function agedByForecast(
 }
 
 /**
- * Living seeds of several lots together, their doubts taken as independent.
+ * Living seeds of several lots together.
  *
- * Three doubts add up: what part is alive, how many seeds there are, and that each seed is alive by chance.
+ * Three doubts add up: what part is alive, how many seeds there are, and that each seed is alive by chance. Lots of one
+ * origin are alive to one part and its doubt is one; of different origins it is independent. Counts are taken to be off all
+ * the same way, since parts were weighed together and what was never weighed goes by one weight of the crop; chance is each
+ * seed's own. So no splitting changes the sum.
  */
 export function livingOutlook(lots: readonly LotOutlook[]): LivingOutlook {
-  let mean = 0
-  let variance = 0
-  let most = 0
-  for (const { seeds, countDoubt, belief } of lots) {
-    const alive = seeds * belief.mean
-    mean += alive
-    variance +=
-      (seeds * belief.deviation) ** 2 + ((alive * countDoubt) / BAND) ** 2 + alive * (1 - belief.mean)
-    most += seeds * (1 + countDoubt)
+  const sum = (of: (lot: LotOutlook) => number, among = lots) =>
+    among.reduce((total, lot) => total + of(lot), 0)
+  const origins = [...Map.groupBy(lots, ({ origin }) => origin).values()]
+  const ofParts = origins.map((parts) => sum(({ seeds, belief }) => seeds * belief.deviation, parts))
+  const ofCounts = sum(({ seeds, belief, countDoubt }) => (seeds * belief.mean * countDoubt) / BAND)
+  const ofChance = sum(({ seeds, belief }) => seeds * belief.mean * (1 - belief.mean))
+  return {
+    mean: sum(({ seeds, belief }) => seeds * belief.mean),
+    deviation: Math.hypot(...ofParts, ofCounts, Math.sqrt(ofChance)),
+    most: sum(({ seeds, countDoubt }) => seeds * (1 + countDoubt)),
   }
-  return { mean, deviation: Math.sqrt(variance), most }
 }
 
 /**

@@ -40,7 +40,7 @@ function lastBelief(row: LifeRow): ViabilityBelief {
   return beliefFromTest(row.sprouted ?? 0, row.tested ?? 0)
 }
 
-/** A lot as the outlook of its accession sees it. */
-export function ageingLot(row: LifeRow, today: IsoDate): AgeingLot {
-  return { seeds: row.balance_count, countDoubt: countDoubt(row), beliefIn: beliefIn(row, today) }
+/** A lot as the outlook of its accession sees it, with the origin that parts of its seed share. */
+export function ageingLot(row: LifeRow, origin: number, today: IsoDate): AgeingLot {
+  return { origin, seeds: row.balance_count, countDoubt: countDoubt(row), beliefIn: beliefIn(row, today) }
 }

@@ -1,10 +1,11 @@
 import { addYears, daysBetween } from '../../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { outlookAt } from '../../domain/needs/cost-of-waiting.ts'
+import { originsOf } from '../../domain/needs/origins.ts'
 import { type Season, seasonOf } from '../../domain/needs/season.ts'
 import type { UrgencyFacts } from '../../domain/needs/urgency.ts'
 import { type LifeRow, livesOfAccessions } from '../../queries/lot-rows.ts'
-import { takenSince } from '../../queries/need-rows.ts'
+import { sharedSeed, takenSince } from '../../queries/need-rows.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
 import { ageingLot } from '../forecast/viability-belief.ts'
@@ -41,6 +42,7 @@ function judge(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<n
       seeds / DEMAND_YEARS,
     ]),
   )
+  const originOf = originsOf(sharedSeed(reading.sqlite, accessionIds))
   const judged = new Map<number, Judgement>()
   let lots: LifeRow[] = []
   const close = () => {
@@ -55,7 +57,7 @@ function judge(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<n
       state,
       living: living.about,
       setAside: seedsSetAside(lots),
-      cost: outlookAt(waitingFacts(lots, policy, wanted, reading.today), years).cost,
+      cost: outlookAt(waitingFacts(lots, originOf, policy, wanted, reading.today), years).cost,
       demand: wanted,
       elsewhere: lots.some(isHeldElsewhere),
     })
@@ -74,16 +76,17 @@ export function yearsTo(reading: Reading, day: Season['sowing']): number {
   return Math.max(0, daysBetween(reading.today, day) / DAYS_IN_YEAR)
 }
 
-/** What the cost of waiting is reckoned from: the lots that count towards keeping, and what members take. */
+/** What the cost of waiting is computed from: the lots that count towards keeping, by their origin, and what members take. */
 export function waitingFacts(
   lots: readonly LifeRow[],
+  originOf: (lotId: number) => number,
   policy: CollectionPolicy,
   demand: number,
   today: IsoDate,
 ) {
   const first = lots[0]
   if (first === undefined) throw new RangeError('An accession without lots has no outlook')
-  const ageing = lots.filter(countsTowardsKeeping).map((row) => ageingLot(row, today))
+  const ageing = lots.filter(countsTowardsKeeping).map((row) => ageingLot(row, originOf(row.lot_id), today))
   return { lots: ageing, policy: policyOf(first, policy), demand }
 }
 

@@ -8,9 +8,16 @@ import { addYears } from '../../domain/dates/day-arithmetic.ts'
 import { outlookAt } from '../../domain/needs/cost-of-waiting.ts'
 import { driftTo } from '../../domain/needs/generations.ts'
 import { breedingOf, plantsFor } from '../../domain/needs/grade.ts'
+import { originsOf } from '../../domain/needs/origins.ts'
 import { adviseRescue } from '../../domain/needs/rescue.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
-import { generationsOf, peopleWithSeed, rescueCrop, takenByYear } from '../../queries/need-rows.ts'
+import {
+  generationsOf,
+  peopleWithSeed,
+  rescueCrop,
+  sharedSeed,
+  takenByYear,
+} from '../../queries/need-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
 import { accession } from '../../schema/stock-tables.ts'
 import type { Reading } from '../context.ts'
@@ -161,7 +168,8 @@ function outlookOf(
   ranking: Ranking,
   demand: number,
 ): NeedRecord['outlook'] {
-  const facts = waitingFacts(lots, ranking.policy, demand, reading.today)
+  const originOf = originsOf(sharedSeed(reading.sqlite, [lots[0]?.accession_id ?? 0]))
+  const facts = waitingFacts(lots, originOf, ranking.policy, demand, reading.today)
   return Array.from({ length: SEASONS_AHEAD }, (_, ahead) => {
     const sowing = addYears(ranking.season.sowing, ahead)
     const { living, cost } = outlookAt(facts, yearsTo(reading, sowing))

@@ -14,6 +14,7 @@ import {
 import { normalBelow, normalQuantile } from '../../../db/domain/viability/normal.ts'
 
 const counted = (seeds: number, sprouted: number, tested: number) => ({
+  origin: 1,
   seeds,
   countDoubt: 0,
   belief: beliefFromTest(sprouted, tested),
@@ -91,6 +92,7 @@ test('an assumed part is believed to fifteen in a hundred', () => {
 
 describe('living seeds of several lots', () => {
   const lot = (changes: object) => ({
+    origin: 1,
     seeds: 100,
     countDoubt: 0,
     belief: { mean: 0.8, deviation: 0 },
@@ -111,6 +113,20 @@ describe('living seeds of several lots', () => {
       deviation: expect.closeTo(Math.hypot(4, 2), 12),
       most: expect.closeTo(104.9, 9),
     })
+  })
+
+  test('are alive to one part where they are of one origin, and each to its own where they are not', () => {
+    const unsure = (origin: number) => lot({ origin, belief: { mean: 0.8, deviation: 0.1 } })
+    const chance = 2 * 16
+    const whole = livingOutlook([lot({ seeds: 200, belief: { mean: 0.8, deviation: 0.1 } })])
+    expect(livingOutlook([unsure(1), unsure(1)])).toEqual(whole)
+    expect(whole.deviation).toBeCloseTo(Math.sqrt(chance + 20 ** 2), 12)
+    expect(livingOutlook([unsure(1), unsure(2)]).deviation).toBeCloseTo(Math.sqrt(chance + 2 * 10 ** 2), 12)
+  })
+
+  test('are counted wrong all the same way: what was not weighed goes by one weight', () => {
+    const guessed = (origin: number) => lot({ origin, countDoubt: 0.245 })
+    expect(livingOutlook([guessed(1), guessed(2)]).deviation).toBeCloseTo(Math.hypot(Math.sqrt(32), 20), 12)
   })
 
   test('add up, their variances too', () => {
@@ -183,7 +199,14 @@ describe('the chance of too few', () => {
 describe('waiting', () => {
   const policy = { regrowings: 3, plants: 20, emergence: 0.8 }
   const facts = (seeds: number, demand = 0) => ({
-    lots: [{ seeds, countDoubt: 0, beliefIn: (years: number) => aged(beliefFromTest(45, 50), years, 2) }],
+    lots: [
+      {
+        origin: 1,
+        seeds,
+        countDoubt: 0,
+        beliefIn: (years: number) => aged(beliefFromTest(45, 50), years, 2),
+      },
+    ],
     policy,
     demand,
   })
@@ -204,7 +227,12 @@ describe('waiting', () => {
 
   test('dead seed beside it never makes waiting safer: nobody takes it in place of the living', () => {
     const beside = (dead: number) => {
-      const lost = { seeds: dead, countDoubt: 0, beliefIn: () => ({ mean: 1e-6, deviation: 1e-6 }) }
+      const lost = {
+        origin: 2,
+        seeds: dead,
+        countDoubt: 0,
+        beliefIn: () => ({ mean: 1e-6, deviation: 1e-6 }),
+      }
       return outlookAt({ lots: [...facts(400).lots, lost], policy, demand: 150 }, 1).living.mean
     }
     expect(beside(0)).toBeCloseTo(outlookAt(facts(400, 150), 1).living.mean, 9)

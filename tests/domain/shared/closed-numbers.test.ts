@@ -131,7 +131,12 @@ describe('what is believed of a lot is closed', () => {
   })
 
   test('the chance of too few living seeds, of one lot and of several', () => {
-    const lot = fc.record({ seeds, countDoubt: fc.constantFrom(0, 0.01, 0.9), belief })
+    const lot = fc.record({
+      origin: fc.constantFrom(1, 2),
+      seeds,
+      countDoubt: fc.constantFrom(0, 0.01, 0.9),
+      belief,
+    })
     holds(fc.tuple(fc.array(lot, { maxLength: 4 }), fc.integer({ min: 0, max: 5_000 })), ([lots, wanted]) => {
       const outlook = livingOutlook(lots)
       expect(Number.isFinite(outlook.mean) && Number.isFinite(outlook.deviation)).toBe(true)
@@ -142,6 +147,7 @@ describe('what is believed of a lot is closed', () => {
   test('the cost of waiting', () => {
     const lot = fc.record({
       seeds,
+      origin: fc.constantFrom(1, 2),
       countDoubt: fc.constantFrom(0, 0.25),
       beliefIn: belief.map((of) => () => of),
     })

@@ -17,7 +17,10 @@ export interface LivingSeeds {
   readonly total: number
 }
 
-/** So that 100 seeds, 57 % alive, are 57 and not 56 through the error of binary fractions. */
+/**
+ * So that 100 seeds, 57 % alive, are 57 and not 56 through the error of binary fractions, and 705 that are 70 % alive are as
+ * many in three lots as in one.
+ */
 const EXACT = 1e-6
 
 /**
@@ -31,7 +34,7 @@ export function livingSeeds(lots: readonly LotLife[]): LivingSeeds {
   const low = sum((lot) => lot.count * Math.max(0, 1 - lot.countDoubt) * lot.viabilityRange[0])
   const high = sum((lot) => lot.count * (1 + lot.countDoubt) * lot.viabilityRange[1])
   return {
-    about: Math.round(sum((lot) => lot.count * lot.viability)),
+    about: Math.round(sum((lot) => lot.count * lot.viability) + EXACT),
     low: Math.floor(low + EXACT),
     high: Math.max(0, Math.ceil(high - EXACT)),
     total: sum((lot) => lot.count),

@@ -62,7 +62,10 @@ const TestResult = z.object({
   wilson: z.tuple([Part, Part]).describe('95 % interval after Wilson'),
   exact: z.tuple([Part, Part]).describe('95 % interval after Clopper and Pearson'),
   threshold: Part,
-  chanceAbove: Part.describe('the probability that the part alive is at least the threshold'),
+  chanceAbove: Part.describe('the probability that the part alive was at least the threshold on the day'),
+  chanceFrom: z
+    .enum(['forecast', 'test'])
+    .describe('whether that is by the forecast of the lot, or by the test alone where there is none'),
   words: z.string(),
   choiceWords: z.string().describe('how hard and dormant seed was counted; empty where there was none'),
   tolerance: z.object({ kind: z.enum(['within', 'outside', 'not-judged']), words: z.string() }),

@@ -6,6 +6,13 @@ import { wilsonInterval } from './wilson.ts'
 
 const percent = (part: number) => `${Math.round(100 * part)} %`
 
+/** What the lot is thought to have been on the day of a test, and whether that day is long over. */
+export interface LotOnTheDay {
+  /** The probability by the lot's forecast that it was above its threshold; null where nothing is forecast. */
+  readonly chanceAbove: number | null
+  readonly longAgo: boolean
+}
+
 const VERDICTS: Readonly<Record<ThresholdVerdict, (threshold: string) => string>> = {
   above: (threshold) => `surely above ${threshold}`,
   'likely-above': (threshold) => `likely above ${threshold}, not yet sure`,
@@ -17,19 +24,34 @@ const VERDICTS: Readonly<Record<ThresholdVerdict, (threshold: string) => string>
 /**
  * A result in one sentence: '17 of 20 sprouted: between 64 % and 95 %; likely above 75 %, not yet sure'.
  *
- * The interval is Wilson's, 95 %; 'surely' means a posterior probability of 97.5 %. `threshold` from 0 to 1.
+ * The interval is Wilson's, 95 %; the verdict that of {@link thresholdVerdict}. `threshold` from 0 to 1. Of a test that is
+ * long over the verdict is told as of then.
  */
 export function resultInWords(
   germinated: number,
   tested: number,
   threshold: number,
+  lot: LotOnTheDay,
   counted?: { readonly tally: Tally; readonly choice: CountingChoice },
 ): string {
   const [low, high] = wilsonInterval(germinated, tested)
-  const verdict = VERDICTS[thresholdVerdict(probabilityAtLeast(threshold, germinated, tested))]
   const extra = counted === undefined ? '' : countedAsAlive(counted.tally, counted.choice)
   const what = extra === '' ? 'sprouted' : `counted as alive (${extra})`
-  return `${germinated} of ${tested} ${what}: between ${percent(low)} and ${percent(high)}; ${verdict(percent(threshold))}`
+  return `${germinated} of ${tested} ${what}: between ${percent(low)} and ${percent(high)}; ${verdictInWords(germinated, tested, threshold, lot)}`
+}
+
+/** Where the forecast lies on the other side of the threshold than the test alone, it is said what speaks against the test. */
+function verdictInWords(
+  germinated: number,
+  tested: number,
+  threshold: number,
+  { chanceAbove, longAgo }: LotOnTheDay,
+): string {
+  const ofTest = probabilityAtLeast(threshold, germinated, tested)
+  const verdict = thresholdVerdict(ofTest, tested, chanceAbove)
+  const against = chanceAbove !== null && verdict !== 'open' && ofTest < 0.5 !== chanceAbove < 0.5
+  const because = against ? 'by its age and all its tests ' : ''
+  return `${longAgo ? 'then ' : ''}${because}${VERDICTS[verdict](percent(threshold))}`
 }
 
 function countedAsAlive(tally: Tally, choice: CountingChoice): string {

@@ -1,6 +1,6 @@
 import { probability } from '../shared/probability.ts'
 import { binomialChances } from './binomial.ts'
-import { probabilityAtLeast, SURE } from './threshold-verdict.ts'
+import { probabilityAtLeast, thresholdVerdict } from './threshold-verdict.ts'
 
 /** The most seeds that a test is planned with; the size of a laboratory's test (7 CFR 201.54: seen). */
 export const LARGEST_TEST = 400
@@ -31,14 +31,15 @@ export interface TestSizes {
 /**
  * What a test of some seeds would do, if the part alive really is `expected`.
  *
- * Decided means that {@link probabilityAtLeast} is at least {@link SURE}, or at most as far from nothing. Seeds are taken
+ * Decided means that {@link thresholdVerdict} of the test alone is sure, either way. Seeds are taken
  * as independent draws; in a small lot they are not quite, which makes a test a little better than shown.
  */
 export function testOfSize(seeds: number, threshold: number, expected: number): TestSize {
   const results = Array.from({ length: seeds + 1 }, (_, sprouted) => sprouted)
-  const above = results.find((sprouted) => probabilityAtLeast(threshold, sprouted, seeds) >= SURE) ?? null
-  const below =
-    results.findLast((sprouted) => probabilityAtLeast(threshold, sprouted, seeds) <= 1 - SURE) ?? null
+  const verdict = (sprouted: number) =>
+    thresholdVerdict(probabilityAtLeast(threshold, sprouted, seeds), seeds, null)
+  const above = results.find((sprouted) => verdict(sprouted) === 'above') ?? null
+  const below = results.findLast((sprouted) => verdict(sprouted) === 'below') ?? null
   const chances = binomialChances(seeds, expected)
   const decides = chances.reduce(
     (sum, chance, sprouted) =>

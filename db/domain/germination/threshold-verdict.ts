@@ -8,6 +8,8 @@ export type ThresholdVerdict = 'above' | 'likely-above' | 'open' | 'likely-below
  * shown beside it, so that the two do not contradict each other. Common practice, no source.
  */
 export const SURE = 0.975
+/** Fewer seeds never make a verdict sure: one or two say little of a lot, whichever way they go. Common practice, no source. */
+const FEWEST_FOR_SURE = 3
 /** Between this and {@link SURE} a verdict is called likely. Common practice, no source. */
 const LIKELY = 0.7
 
@@ -21,10 +23,18 @@ export function probabilityAtLeast(threshold: number, sprouted: number, tested: 
   return 1 - incompleteBeta(threshold, sprouted + 1, tested - sprouted + 1)
 }
 
-/** What that probability is called. */
-export function thresholdVerdict(probability: number): ThresholdVerdict {
-  if (probability >= SURE) return 'above'
-  if (probability >= LIKELY) return 'likely-above'
-  if (probability <= 1 - SURE) return 'below'
-  return probability <= 1 - LIKELY ? 'likely-below' : 'open'
+/**
+ * What a test says of the threshold.
+ *
+ * `ofLot` is the probability by the forecast of the lot, from all its tests, its age and how it was kept, for the day of the
+ * test: where there is one it decides, as it is what the lot is told to be beside the verdict, and the test alone must be sure as well
+ * for the verdict to be. Null: the test alone decides.
+ */
+export function thresholdVerdict(ofTest: number, tested: number, ofLot: number | null): ThresholdVerdict {
+  const deciding = ofLot ?? ofTest
+  const enough = tested >= FEWEST_FOR_SURE
+  if (enough && Math.min(deciding, ofTest) >= SURE) return 'above'
+  if (deciding >= LIKELY) return 'likely-above'
+  if (enough && Math.max(deciding, ofTest) <= 1 - SURE) return 'below'
+  return deciding <= 1 - LIKELY ? 'likely-below' : 'open'
 }

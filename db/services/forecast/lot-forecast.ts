@@ -3,7 +3,7 @@ import type { Threshold } from '../../domain/viability/band.ts'
 import { type PaceRemark, WORKING } from '../../domain/viability/equation.ts'
 import { type Ageing, type DatedTest, type Forecast, forecastOf } from '../../domain/viability/forecast.ts'
 import { type AgeingCrop, type PaceModel, paceModelOf } from '../../domain/viability/pace-model.ts'
-import { extrapolatesBy, leastSold, priorOf } from '../../domain/viability/prior.ts'
+import { extrapolatesBy, leastSold, priorOf, type ViabilityPrior } from '../../domain/viability/prior.ts'
 import {
   type AgeingRow,
   ageingRows,
@@ -29,6 +29,8 @@ export type LotForecast =
       readonly crop: AgeingCrop
       readonly moisture: LotMoisture
       readonly ageing: Ageing
+      /** What is thought of it before its own tests. */
+      readonly prior: ViabilityPrior
       readonly forecast: Forecast
       readonly threshold: Threshold
       readonly measured: boolean
@@ -200,6 +202,7 @@ function forecastLot(
     crop,
     moisture,
     ageing,
+    prior,
     forecast,
     threshold,
     measured,

@@ -36,6 +36,7 @@ import {
 } from '../../queries/germination-tests.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
+import { type LotOnDayOf, lotsOnTheDay } from '../forecast/chance-above.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
 import { thresholdOf } from '../stock/living-stock.ts'
 import { cautionsOf } from '../stock/lot-record.ts'
@@ -84,7 +85,10 @@ export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice)
     result:
       counts.length === 0
         ? null
-        : { ...resultOf(reading, row, replicates, choice), ...soFar(row, replicates, asked) },
+        : {
+            ...resultOf(reading, row, replicates, choice, lotsOnTheDay(reading, [row.lot_id])(row.lot_id)),
+            ...soFar(row, replicates, asked),
+          },
     ...stageOf(reading, row, plannableThreshold(thresholdOfLot(reading, row.lot_id))),
     finished:
       row.tested_on === null || row.result_entry_id === null
@@ -129,9 +133,12 @@ function resultOf(
   row: TestRow,
   replicates: readonly TestReplicate[],
   choice: CountingChoice,
+  lotOnDayOf: LotOnDayOf,
 ): NonNullable<TestRecord['result']> {
   const { germinated, sown, tally, unsorted, replicates: shares } = testResult(replicates, choice)
   const threshold = thresholdOfLot(reading, row.lot_id)
+  const on = isoDate(row.tested_on ?? reading.today)
+  const lot = lotOnDayOf({ on, tested: sown, sprouted: germinated })
   const tolerance = judgeTolerance(shares)
   const speed =
     row.started_on === null ? null : germinationSpeed(seedlingsByDay(replicates, isoDate(row.started_on)))
@@ -143,8 +150,9 @@ function resultOf(
     wilson: [...wilsonInterval(germinated, sown)],
     exact: [...clopperPearsonInterval(germinated, sown)],
     threshold,
-    chanceAbove: probabilityAtLeast(threshold, germinated, sown),
-    words: resultInWords(germinated, sown, threshold, { tally, choice }),
+    chanceAbove: lot.chanceAbove ?? probabilityAtLeast(threshold, germinated, sown),
+    chanceFrom: lot.chanceAbove === null ? 'test' : 'forecast',
+    words: resultInWords(germinated, sown, threshold, lot, { tally, choice }),
     choiceWords: choiceInWords(tally, choice),
     tolerance: { kind: tolerance.kind, words: toleranceInWords(tolerance) },
     speed: speed === null ? null : { ...speed, words: speedInWords(speed) },
@@ -160,12 +168,14 @@ export function listTests(
   if (input.state !== 'under-way') {
     const rows = testRows(reading.sqlite, input, input)
     const total = testTotal(reading.sqlite, input)
-    return { tests: rows.map((row) => testLine(reading, row)), total, toCount }
+    const ended = rows.filter((row) => stateOf(row) === 'finished').map((row) => row.lot_id)
+    const onTheDay = lotsOnTheDay(reading, ended)
+    return { tests: rows.map((row) => testLine(reading, row, onTheDay(row.lot_id))), total, toCount }
   }
   const asked = onBench.filter((row) => input.lotId === undefined || row.lot_id === input.lotId)
   const total = onBench.length < MOST_ON_BENCH ? asked.length : testTotal(reading.sqlite, input)
   const tests = asked
-    .map((row) => testLine(reading, row))
+    .map((row) => ({ ...lineFacts(reading, row), replicates: row.replicates, words: '' }))
     .toSorted((one, other) => dayDue(one).localeCompare(dayDue(other)))
     .slice(input.offset, input.offset + input.limit)
   return { tests, total, toCount }
@@ -175,8 +185,9 @@ function dayDue({ due }: TestLine): string {
   return due?.on ?? ''
 }
 
-function testLine(reading: Reading, row: TestRow): TestLine {
-  return { ...lineFacts(reading, row), replicates: row.replicates, words: wordsOfEnd(reading, row) }
+function testLine(reading: Reading, row: TestRow, lotOnDayOf: LotOnDayOf): TestLine {
+  const words = wordsOfEnd(reading, row, lotOnDayOf)
+  return { ...lineFacts(reading, row), replicates: row.replicates, words }
 }
 
 function lineFacts(reading: Reading, row: TestRow) {
@@ -206,10 +217,11 @@ function dueOf(reading: Reading, row: TestRow): CountDue | null {
   return countDue({ ...facts, lastCountOn }, reading.today)
 }
 
-function wordsOfEnd(reading: Reading, row: TestRow): string {
+function wordsOfEnd(reading: Reading, row: TestRow, lotOnDayOf: LotOnDayOf): string {
   if (row.cancel_reason !== null) return row.cancel_reason
   if (row.tested_on === null) return ''
   const choice = { hard: row.hard_alive === 1, fresh: row.fresh_alive === 1 }
   const threshold = thresholdOfLot(reading, row.lot_id)
-  return resultWords(reading, row.id, threshold, choice)
+  const test = { testId: row.id, on: isoDate(row.tested_on) }
+  return resultWords(reading, test, threshold, choice, lotOnDayOf)
 }

@@ -2,7 +2,7 @@ import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
-import { isoDate } from '../../domain/dates/iso-date.ts'
+import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
 import {
   type CountingChoice,
   countDue,
@@ -24,6 +24,7 @@ import {
 import { lot } from '../../schema/stock-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
+import { lotsOnTheDay } from '../forecast/chance-above.ts'
 import { reckonWhatChanged } from '../forecast/keep-forecasts.ts'
 import { refuseTheFutureDay } from '../intake/intake.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
@@ -129,7 +130,7 @@ export function finishTest(
   }
   putResult(writing, test, input.on, input.choice, input.note)
   const row = lotOrRefuse(writing, test.lot_id, 'testId')
-  const words = wordsOf(writing, test.id, row, input.choice)
+  const words = wordsOf(writing, test.id, isoDate(input.on), row, input.choice)
   return {
     words,
     test: recordOf(writing, testOrRefuse(writing, test.id)),
@@ -225,7 +226,7 @@ export function recordGermination(
     })
     .run()
   putResult(writing, testOrRefuse(writing, testId), on, NOTHING_MORE, input.note)
-  const words = wordsOf(writing, testId, row, NOTHING_MORE)
+  const words = wordsOf(writing, testId, isoDate(on), row, NOTHING_MORE)
   return { testId, words, stock: stockOf(writing, row), said: `${row.lot_number}: ${words}`, undoable: true }
 }
 
@@ -319,8 +320,10 @@ function testOnBench(writing: Writing, testId: number, on: string): TestRow {
   return test
 }
 
-function wordsOf(writing: Reading, testId: number, row: LotRow, choice: CountingChoice): string {
-  return resultWords(writing, testId, thresholdOf(row, settingsOf(writing)), choice)
+function wordsOf(writing: Reading, testId: number, on: IsoDate, row: LotRow, choice: CountingChoice): string {
+  const threshold = thresholdOf(row, settingsOf(writing))
+  const lotOnDayOf = lotsOnTheDay(writing, [row.lot_id])(row.lot_id)
+  return resultWords(writing, { testId, on }, threshold, choice, lotOnDayOf)
 }
 
 function stockOf(writing: Reading, row: LotRow): Value<'germination.record'>['stock'] {

@@ -1,4 +1,4 @@
-import { isoDate } from '../../domain/dates/iso-date.ts'
+import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
 import {
   type CountingChoice,
   type Tally,
@@ -8,6 +8,7 @@ import {
 import { resultInWords } from '../../domain/germination/result-in-words.ts'
 import { type CountRow, countsOf, sownIn } from '../../queries/germination-tests.ts'
 import type { Reading } from '../context.ts'
+import type { LotOnDayOf } from '../forecast/chance-above.ts'
 
 /** The replicates of a test with their counts in force. */
 export function replicatesOf(reading: Reading, testId: number): TestReplicate[] {
@@ -25,13 +26,15 @@ export function tallyOf({ normal, abnormal, hard, fresh, dead }: CountRow): Tall
   return { normal, abnormal, hard, fresh, dead }
 }
 
-/** The result of a test in a sentence, as it was counted. */
+/** The result of a test of a day in a sentence, as it was counted, with the verdict that the forecast of its lot bears out. */
 export function resultWords(
   reading: Reading,
-  testId: number,
+  test: { readonly testId: number; readonly on: IsoDate },
   threshold: number,
   choice: CountingChoice,
+  lotOnDayOf: LotOnDayOf,
 ): string {
-  const { germinated, sown, tally } = testResult(replicatesOf(reading, testId), choice)
-  return resultInWords(germinated, sown, threshold, { tally, choice })
+  const { germinated, sown, tally } = testResult(replicatesOf(reading, test.testId), choice)
+  const lot = lotOnDayOf({ on: test.on, tested: sown, sprouted: germinated })
+  return resultInWords(germinated, sown, threshold, lot, { tally, choice })
 }

@@ -5,6 +5,7 @@ import { milligrams } from '../../domain/amounts/mass.ts'
 import { cautionText } from '../../domain/cautions/caution-text.ts'
 import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { isoDate } from '../../domain/dates/iso-date.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import { gramsPerHundred } from '../../domain/weights/hundred-seed-weight.ts'
@@ -16,6 +17,7 @@ import { varietySynonym } from '../../schema/reference-tables.ts'
 import { accessionCaution, seedWeight } from '../../schema/stock-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
+import { lotsOnTheDay } from '../forecast/chance-above.ts'
 import { resultWords } from '../germination/test-counts.ts'
 import { harvestOf, lotOrRefuse } from '../intake/new-lot.ts'
 import { quantityOf, weightInForce, weightInWords } from './amounts.ts'
@@ -147,7 +149,9 @@ function typicalWeight(row: LotRow, manner: Manner): LotRecord['weight'] {
 
 function resultsOf(reading: Reading, row: LotRow): LotRecord['germination'] {
   const threshold = thresholdOf(row, settingsOf(reading))
-  return resultsOfLot(reading.sqlite, row.lot_id).map((result) => {
+  const results = resultsOfLot(reading.sqlite, row.lot_id)
+  const lotOnDayOf = lotsOnTheDay(reading, results.length === 0 ? [] : [row.lot_id])(row.lot_id)
+  return results.map((result) => {
     const { tested, sprouted } = result
     const [low, high] = wilsonInterval(sprouted, tested)
     const percent = (part: number) => Math.round(1_000 * part) / 10
@@ -160,7 +164,13 @@ function resultsOf(reading: Reading, row: LotRow): LotRecord['germination'] {
       percent: percent(sprouted / tested),
       low: percent(low),
       high: percent(high),
-      words: resultWords(reading, result.test_id, threshold, choice),
+      words: resultWords(
+        reading,
+        { testId: result.test_id, on: isoDate(result.tested_on) },
+        threshold,
+        choice,
+        lotOnDayOf,
+      ),
     }
   })
 }

@@ -50,8 +50,11 @@ export function ResultPart({ test }: { readonly test: TestRecord }) {
           % intervals: {intervalInWords(result.wilson, format)} after Wilson (1927),{' '}
           {intervalInWords(result.exact, format)} after Clopper and Pearson (1934), which never promises too
           much. The chance that at least {format.percent(result.threshold)} of the lot are alive is{' '}
-          {chanceInWords(result.chanceAbove, format)}, every part having been held equally likely before the
-          test.
+          {chanceInWords(result.chanceAbove, format)},{' '}
+          {result.chanceFrom === 'forecast'
+            ? 'by its forecast: all its tests, its age and how it was kept'
+            : 'every part having been held equally likely before the test'}
+          .
         </p>
       </details>
     </section>

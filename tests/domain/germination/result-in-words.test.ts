@@ -7,6 +7,8 @@ import {
 } from '../../../db/domain/germination/result-in-words.ts'
 import { judgeTolerance } from '../../../db/domain/germination/tolerance.ts'
 
+/** A lot without a forecast, tested of late. */
+const BY_ITSELF = { chanceAbove: null, longAgo: false }
 const tally = { normal: 15, abnormal: 0, hard: 2, fresh: 1, dead: 2 }
 
 describe('a result is one sentence', () => {
@@ -17,27 +19,36 @@ describe('a result is one sentence', () => {
     [12, 0.75, 'likely below 75 %, not yet sure'],
     [6, 0.75, 'surely below 75 %'],
   ])('%i of 20 against %d: %s', (germinated, threshold, verdict) => {
-    expect(resultInWords(germinated, 20, threshold)).toMatch(
+    expect(resultInWords(germinated, 20, threshold, BY_ITSELF)).toMatch(
       new RegExp(`^${germinated} of 20 sprouted: between \\d+ % and \\d+ %; ${verdict}$`),
     )
   })
 
+  test('whose verdict is the forecast’s, and of long ago', () => {
+    const said = (chanceAbove: number, longAgo: boolean) =>
+      resultInWords(20, 20, 0.75, { chanceAbove, longAgo }).split('; ')[1]
+    expect(said(0.99, false)).toBe('surely above 75 %')
+    expect(said(0.9, false)).toBe('likely above 75 %, not yet sure')
+    expect(said(0.5, true)).toBe('then it may lie on either side of 75 %')
+    expect(said(0.01, true)).toBe('then by its age and all its tests likely below 75 %, not yet sure')
+  })
+
   // Wilson's limits of 17 of 20 are in tests/published/wilson-interval.test.ts.
   test('with its interval in whole percent', () => {
-    expect(resultInWords(17, 20, 0.75)).toContain('between 64 % and 95 %;')
+    expect(resultInWords(17, 20, 0.75, BY_ITSELF)).toContain('between 64 % and 95 %;')
   })
 
   test('that says what else was counted as alive', () => {
     const said = (hard: boolean, fresh: boolean) =>
-      resultInWords(17, 20, 0.75, { tally, choice: { hard, fresh } }).split(':')[0]
+      resultInWords(17, 20, 0.75, BY_ITSELF, { tally, choice: { hard, fresh } }).split(':')[0]
     expect(said(false, false)).toBe('17 of 20 sprouted')
     expect(said(true, false)).toBe('17 of 20 counted as alive (15 sprouted, 2 hard)')
     expect(said(false, true)).toBe('17 of 20 counted as alive (15 sprouted, 1 dormant)')
     expect(said(true, true)).toBe('17 of 20 counted as alive (15 sprouted, 2 hard, 1 dormant)')
     const none = { ...tally, hard: 0, fresh: 0 }
-    expect(resultInWords(17, 20, 0.75, { tally: none, choice: { hard: true, fresh: true } })).toMatch(
-      /^17 of 20 sprouted:/,
-    )
+    expect(
+      resultInWords(17, 20, 0.75, BY_ITSELF, { tally: none, choice: { hard: true, fresh: true } }),
+    ).toMatch(/^17 of 20 sprouted:/)
   })
 })
 

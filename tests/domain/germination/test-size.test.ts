@@ -21,7 +21,9 @@ test('the probability of a threshold is the upper part of the Beta posterior', (
 })
 
 test('a probability is called sure from 97.5 % on, likely from 70 % on, and alike below', () => {
-  const called = [1, 0.975, 0.9749, 0.7, 0.6999, 0.3001, 0.3, 0.0251, 0.0249, 0].map(thresholdVerdict)
+  const called = [1, 0.975, 0.9749, 0.7, 0.6999, 0.3001, 0.3, 0.0251, 0.0249, 0].map((probability) =>
+    thresholdVerdict(probability, 20, null),
+  )
   expect(called).toEqual([
     'above',
     'above',
@@ -44,7 +46,7 @@ test('seed of which none or all is alive leaves nothing to chance', () => {
 describe('a test of some size', () => {
   test('decides from the fewest that make it sure, up to the most that do', () => {
     const { sureAboveFrom: above, sureBelowTo: below, decides } = testOfSize(50, 0.75, 0.9)
-    const sure = (sprouted: number) => thresholdVerdict(probabilityAtLeast(0.75, sprouted, 50))
+    const sure = (sprouted: number) => thresholdVerdict(probabilityAtLeast(0.75, sprouted, 50), 50, null)
     expect(above).toBeGreaterThan(38)
     expect([sure(above ?? 0), sure((above ?? 0) - 1)]).toEqual(['above', 'likely-above'])
     expect(below).toBeLessThan(37)

@@ -77,6 +77,7 @@ class Book {
       ...line,
       lotNumber: 'QH26-0001-A',
       alreadyReversed: line.reversed,
+      bringsWeight: line.kind === 'recount',
       balanceNow: this.balance,
       later: this.lines
         .slice(index + 1)

@@ -87,7 +87,10 @@ describe('lots of different seed weight poured together', () => {
         const guessed = parts.some(({ amount }) => amount.startsWith('about'))
         if (poured.weighed && !guessed) {
           const doubted = sum(({ quantity }) => quantity.count * quantity.countDoubt)
-          expect(poured.count * poured.countDoubt).toBeCloseTo(doubted, 6)
+          // Counted seed beside seed that was never weighed by the hundred goes by the crop's weight from then on, with its doubt.
+          expect(poured.count * poured.countDoubt).toBeGreaterThanOrEqual(doubted - 1e-6)
+          if (before.every(({ quantity }) => quantity.weighed))
+            expect(poured.count * poured.countDoubt).toBeCloseTo(doubted, 6)
         }
         await weighed(into, poured.massMg)
         const { quantity } = await lot(into)
@@ -96,7 +99,7 @@ describe('lots of different seed weight poured together', () => {
       }),
       { numRuns, seed: 20261130 },
     )
-  })
+  }, 600_000)
 
   it('are counted no more where one of them was only weighed', async () => {
     const [into = 0, from = 0] = await standing([

@@ -11,10 +11,14 @@ import type { Hands } from './hands.ts'
 import { problemOf } from './problem-of.ts'
 import { Turns } from './turns.ts'
 
+/** What could not be opened is not tried again sooner: calls that waited for the first try share its answer. Milliseconds. */
+const AGAIN_AFTER_MS = 500
+
 /**
  * Holds the one collection that is open, and changes which one it is.
  *
- * Where no collection could be opened, every call is refused with the reason, but for those that open another.
+ * Where no collection could be opened, every call is refused with the reason, but for those that open another; asked
+ * what is open, it tries again.
  */
 export class CollectionHolder implements Runner {
   readonly #folder: string
@@ -24,6 +28,8 @@ export class CollectionHolder implements Runner {
   #whyNone: Problem | null = null
   /** The file that could not be opened. */
   #failed: string | null = null
+  /** When opening was last tried, milliseconds of this process. */
+  #triedAt = 0
   /** Why the last backup made by itself failed. */
   #backupTrouble: string | null = null
   /** A collection that was opened but could not be remembered yet. */
@@ -42,20 +48,28 @@ export class CollectionHolder implements Runner {
 
   /** Opens the collection asked for, else the one open last, else the demonstration. Answers why not, or null. */
   openFirst(asked: string | null): Promise<Problem | null> {
-    return this.#turns.alone(async () => {
-      const file = asked ?? lastOpen(this.#folder)
-      try {
-        if (file === null) await this.#openDemo()
-        else await this.#swapTo(await this.#hands.open(file, 'write'))
-        this.#whyNone = null
-      } catch (thrown) {
-        this.#whyNone = problemOf(thrown)
-        this.#failed = file === null ? null : resolve(file)
-      }
-      return this.#whyNone
-    })
+    return this.#turns.alone(() => this.#tryToOpen(asked ?? lastOpen(this.#folder)))
   }
 
+  async #tryToOpen(file: string | null): Promise<Problem | null> {
+    try {
+      if (file === null) await this.#openDemo()
+      else await this.#swapTo(await this.#hands.open(file, 'write'))
+    } catch (thrown) {
+      this.#whyNone = problemOf(thrown)
+      this.#failed = file === null ? null : resolve(file)
+      this.#triedAt = performance.now()
+    }
+    return this.#whyNone
+  }
+
+  /** Tries once more what could not be opened: the file may be back, its other window closed, the disk free. */
+  async #openAgain(): Promise<void> {
+    const mayHaveChanged = performance.now() - this.#triedAt > AGAIN_AFTER_MS
+    if (this.#whyNone !== null && mayHaveChanged && !this.#closing) await this.#tryToOpen(this.#failed)
+  }
+
+  /** Runs an operation, or refuses it with why none is open. */
   run<N extends OperationName>(name: N, input: ParsedInput<N>): Promise<unknown> {
     if (name === 'collection.start') {
       return this.#turns.alone(() => this.#start(input as ParsedInput<'collection.start'>))
@@ -69,6 +83,9 @@ export class CollectionHolder implements Runner {
     }
     if (name === 'collection.back-up')
       return this.#aside(async () => this.#hands.run(this.#ready(), name, {}))
+    if (name === 'collection.about' && this.#whyNone !== null) {
+      return this.#turns.alone(() => this.#openAgain()).then(() => this.#serve(name, input))
+    }
     if (BACKED_UP_FIRST.has(name)) return this.#backedUp().then(() => this.#serve(name, input))
     return this.#serve(name, input)
   }

@@ -1,4 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query'
+import { useState } from 'react'
 import type { ProblemError } from '../shared/client/problem-error.ts'
 import { useWrite } from '../shared/client/use-write.ts'
 import { ProblemText } from '../shared/parts/problem-text.tsx'
@@ -10,8 +11,31 @@ function focusHeading(heading: HTMLElement | null): void {
   heading?.focus()
 }
 
+/** Has the host open the file once more: it may be back, or its other window closed. */
+function TryAgain() {
+  const queries = useQueryClient()
+  const [isTrying, setTrying] = useState(false)
+  const tryAgain = async () => {
+    setTrying(true)
+    await queries.refetchQueries({ queryKey: ['collection.about'] })
+    setTrying(false)
+    await queries.invalidateQueries()
+  }
+  return (
+    <button
+      type="button"
+      className="button"
+      aria-disabled={isTrying}
+      onClick={isTrying ? undefined : tryAgain}
+    >
+      {isTrying ? 'Opening it…' : 'Try again'}
+    </button>
+  )
+}
+
 /** Stands in place of every screen while no collection is open: why, and the two ways on. */
 export function NoCollection({ why }: { readonly why: ProblemError }) {
+  const isDamaged = why.problem.code === 'file-damaged'
   const demo = useWrite('collection.open-demo')
   const queries = useQueryClient()
   const openDemo = () => demo.mutate({}, { onSuccess: () => void queries.resetQueries() })
@@ -21,7 +45,8 @@ export function NoCollection({ why }: { readonly why: ProblemError }) {
         No collection is open
       </h1>
       <ProblemText problem={why.problem} />
-      <LastGoodBackup isDamaged={why.problem.code === 'file-damaged'} />
+      {!isDamaged && <TryAgain />}
+      <LastGoodBackup isDamaged={isDamaged} />
       <h2>Start a collection of your own</h2>
       <StartCollection />
       <h2>Or look round first</h2>

@@ -11,9 +11,6 @@ import type { Hands } from './hands.ts'
 import { problemOf } from './problem-of.ts'
 import { Turns } from './turns.ts'
 
-/** What could not be opened is not tried again sooner: calls that waited for the first try share its answer. Milliseconds. */
-const AGAIN_AFTER_MS = 500
-
 /**
  * Holds the one collection that is open, and changes which one it is.
  *
@@ -63,10 +60,14 @@ export class CollectionHolder implements Runner {
     return this.#whyNone
   }
 
-  /** Tries once more what could not be opened: the file may be back, its other window closed, the disk free. */
-  async #openAgain(): Promise<void> {
-    const mayHaveChanged = performance.now() - this.#triedAt > AGAIN_AFTER_MS
-    if (this.#whyNone !== null && mayHaveChanged && !this.#closing) await this.#tryToOpen(this.#failed)
+  /**
+   * Tries once more what could not be opened: the file may be back, its other window closed, the disk free.
+   *
+   * Whoever asked before the last try ended shares its answer.
+   */
+  async #openAgain(askedAt: number): Promise<void> {
+    if (this.#whyNone !== null && this.#triedAt < askedAt && !this.#closing)
+      await this.#tryToOpen(this.#failed)
   }
 
   /** Runs an operation, or refuses it with why none is open. */
@@ -84,7 +85,8 @@ export class CollectionHolder implements Runner {
     if (name === 'collection.back-up')
       return this.#aside(async () => this.#hands.run(this.#ready(), name, {}))
     if (name === 'collection.about' && this.#whyNone !== null) {
-      return this.#turns.alone(() => this.#openAgain()).then(() => this.#serve(name, input))
+      const askedAt = performance.now()
+      return this.#turns.alone(() => this.#openAgain(askedAt)).then(() => this.#serve(name, input))
     }
     if (BACKED_UP_FIRST.has(name)) return this.#backedUp().then(() => this.#serve(name, input))
     return this.#serve(name, input)

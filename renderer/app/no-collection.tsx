@@ -6,7 +6,7 @@ import { ProblemText } from '../shared/parts/problem-text.tsx'
 import { LastGoodBackup } from './last-good-backup.tsx'
 import { StartCollection } from './start-collection.tsx'
 
-/** A keeper without a mouse begins at what is wrong; a ref callback. */
+/** A keeper without a mouse begins at what is wrong, and again where trying found something else; a ref callback. */
 function focusHeading(heading: HTMLElement | null): void {
   heading?.focus()
 }
@@ -41,7 +41,7 @@ export function NoCollection({ why }: { readonly why: ProblemError }) {
   const openDemo = () => demo.mutate({}, { onSuccess: () => void queries.resetQueries() })
   return (
     <section className="no-collection">
-      <h1 tabIndex={-1} ref={focusHeading}>
+      <h1 key={why.problem.code} tabIndex={-1} ref={focusHeading}>
         No collection is open
       </h1>
       <ProblemText problem={why.problem} />

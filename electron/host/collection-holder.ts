@@ -14,7 +14,8 @@ import { Turns } from './turns.ts'
 /**
  * Holds the one collection that is open, and changes which one it is.
  *
- * Where no collection could be opened, every call is refused with the reason, but for those that open another.
+ * Where no collection could be opened, every call is refused with the reason, but for those that open another; asked
+ * what is open, it tries again.
  */
 export class CollectionHolder implements Runner {
   readonly #folder: string
@@ -24,6 +25,8 @@ export class CollectionHolder implements Runner {
   #whyNone: Problem | null = null
   /** The file that could not be opened. */
   #failed: string | null = null
+  /** When opening was last tried, milliseconds of this process. */
+  #triedAt = 0
   /** Why the last backup made by itself failed. */
   #backupTrouble: string | null = null
   /** A collection that was opened but could not be remembered yet. */
@@ -42,20 +45,32 @@ export class CollectionHolder implements Runner {
 
   /** Opens the collection asked for, else the one open last, else the demonstration. Answers why not, or null. */
   openFirst(asked: string | null): Promise<Problem | null> {
-    return this.#turns.alone(async () => {
-      const file = asked ?? lastOpen(this.#folder)
-      try {
-        if (file === null) await this.#openDemo()
-        else await this.#swapTo(await this.#hands.open(file, 'write'))
-        this.#whyNone = null
-      } catch (thrown) {
-        this.#whyNone = problemOf(thrown)
-        this.#failed = file === null ? null : resolve(file)
-      }
-      return this.#whyNone
-    })
+    return this.#turns.alone(() => this.#tryToOpen(asked ?? lastOpen(this.#folder)))
   }
 
+  async #tryToOpen(file: string | null): Promise<Problem | null> {
+    try {
+      if (file === null) await this.#openDemo()
+      else await this.#swapTo(await this.#hands.open(file, 'write'))
+    } catch (thrown) {
+      this.#whyNone = problemOf(thrown)
+      this.#failed = file === null ? null : resolve(file)
+      this.#triedAt = performance.now()
+    }
+    return this.#whyNone
+  }
+
+  /**
+   * Tries once more what could not be opened: the file may be back, its other window closed, the disk free.
+   *
+   * Whoever asked before the last try ended shares its answer.
+   */
+  async #openAgain(askedAt: number): Promise<void> {
+    if (this.#whyNone !== null && this.#triedAt < askedAt && !this.#closing)
+      await this.#tryToOpen(this.#failed)
+  }
+
+  /** Runs an operation, or refuses it with why none is open. */
   run<N extends OperationName>(name: N, input: ParsedInput<N>): Promise<unknown> {
     if (name === 'collection.start') {
       return this.#turns.alone(() => this.#start(input as ParsedInput<'collection.start'>))
@@ -69,6 +84,10 @@ export class CollectionHolder implements Runner {
     }
     if (name === 'collection.back-up')
       return this.#aside(async () => this.#hands.run(this.#ready(), name, {}))
+    if (name === 'collection.about' && this.#whyNone !== null) {
+      const askedAt = performance.now()
+      return this.#turns.alone(() => this.#openAgain(askedAt)).then(() => this.#serve(name, input))
+    }
     if (BACKED_UP_FIRST.has(name)) return this.#backedUp().then(() => this.#serve(name, input))
     return this.#serve(name, input)
   }

@@ -63,8 +63,8 @@ export class ServedCollection {
   }
 }
 
-/** Whether a call may leave forecasts to be worked out. */
+/** Whether a call may leave forecasts to be worked out; asked what is open, the holder may open it only then. */
 function leavesForecasts(name: unknown): boolean {
   if (typeof name !== 'string' || !isOperationName(name)) return false
-  return contract[name].access === 'writes' || name === 'forecast.hold'
+  return contract[name].access === 'writes' || name === 'forecast.hold' || name === 'collection.about'
 }

@@ -1,27 +1,52 @@
 import { useQueryClient } from '@tanstack/react-query'
+import { useState } from 'react'
 import type { ProblemError } from '../shared/client/problem-error.ts'
 import { useWrite } from '../shared/client/use-write.ts'
 import { ProblemText } from '../shared/parts/problem-text.tsx'
 import { LastGoodBackup } from './last-good-backup.tsx'
 import { StartCollection } from './start-collection.tsx'
 
-/** A keeper without a mouse begins at what is wrong; a ref callback. */
+/** A keeper without a mouse begins at what is wrong, and again where trying found something else; a ref callback. */
 function focusHeading(heading: HTMLElement | null): void {
   heading?.focus()
 }
 
+/** Has the host open the file once more: it may be back, or its other window closed. */
+function TryAgain() {
+  const queries = useQueryClient()
+  const [isTrying, setTrying] = useState(false)
+  const tryAgain = async () => {
+    setTrying(true)
+    await queries.refetchQueries({ queryKey: ['collection.about'] })
+    setTrying(false)
+    await queries.invalidateQueries()
+  }
+  return (
+    <button
+      type="button"
+      className="button"
+      aria-disabled={isTrying}
+      onClick={isTrying ? undefined : tryAgain}
+    >
+      {isTrying ? 'Opening it…' : 'Try again'}
+    </button>
+  )
+}
+
 /** Stands in place of every screen while no collection is open: why, and the two ways on. */
 export function NoCollection({ why }: { readonly why: ProblemError }) {
+  const isDamaged = why.problem.code === 'file-damaged'
   const demo = useWrite('collection.open-demo')
   const queries = useQueryClient()
   const openDemo = () => demo.mutate({}, { onSuccess: () => void queries.resetQueries() })
   return (
     <section className="no-collection">
-      <h1 tabIndex={-1} ref={focusHeading}>
+      <h1 key={why.problem.code} tabIndex={-1} ref={focusHeading}>
         No collection is open
       </h1>
       <ProblemText problem={why.problem} />
-      <LastGoodBackup isDamaged={why.problem.code === 'file-damaged'} />
+      {!isDamaged && <TryAgain />}
+      <LastGoodBackup isDamaged={isDamaged} />
       <h2>Start a collection of your own</h2>
       <StartCollection />
       <h2>Or look round first</h2>

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { test as plain } from '@playwright/test'
@@ -61,11 +61,18 @@ plain(
     await callOnFile(file, 'collection.start', { libraryName: 'Hollow Lane Library' })
     await callOnFile(file, 'collection.back-up', {})
     writeFileSync(file, readFileSync(file).fill(7, 4_096, 60_000))
+    renameSync(file, `${file}.away`)
     const app = await startApp(folder, ['--collection', file])
     await page.goto(app.address)
     await expect(page.getByRole('heading', { name: 'No collection is open' })).toBeFocused()
+    await expect(page.getByText('There is no collection at')).toBeVisible()
+    renameSync(`${file}.away`, file)
+    await page.keyboard.press('Tab')
+    await expect(page.getByRole('button', { name: 'Try again' })).toBeFocused()
+    await page.keyboard.press('Enter')
     await expect(page.getByText('The file of this collection is damaged.')).toBeVisible()
     await page.getByRole('button', { name: 'Restore that backup' }).waitFor()
+    await expect(page.getByRole('heading', { name: 'No collection is open' })).toBeFocused()
     await page.keyboard.press('Tab')
     await page.keyboard.press('Enter')
     await expect(page.getByRole('contentinfo')).toContainText('Hollow Lane Library')

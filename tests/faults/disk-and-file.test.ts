@@ -1,7 +1,7 @@
 import { spawn, spawnSync } from 'node:child_process'
-import { chmodSync, chownSync, mkdtempSync, readFileSync, renameSync, rmSync } from 'node:fs'
+import { chmodSync, chownSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { describe, expect, onTestFinished, test } from 'vitest'
 import { isoDate } from '../../db/domain/dates/iso-date.ts'
 import { openCollection } from '../../db/migrations/open-file.ts'
@@ -169,10 +169,52 @@ describe('the app started twice on one collection', () => {
     })
     await book.call('place.create', { key: 'by-the-first', ...place })
     book.collection.close()
-    const third = new CollectionHolder(book.folder, realHands)
-    expect(await third.openFirst(file)).toBeNull()
-    expect(await third.run('place.list', {})).toMatchObject({ places: [{ name: 'Jar' }] })
-    await third.close()
+    expect(await second.run('collection.about', {})).toMatchObject({ file })
+    expect(await second.run('place.list', {})).toMatchObject({ places: [{ name: 'Jar' }] })
+    await second.close()
+  })
+})
+
+describe('trying again after a refused opening', () => {
+  const REASONS: readonly [why: string, code: string, spoil: (file: string) => () => void][] = [
+    [
+      'the file is back',
+      'not-found',
+      (file) => {
+        renameSync(file, `${file}.away`)
+        return () => renameSync(`${file}.away`, file)
+      },
+    ],
+    [
+      'its folder is back',
+      'not-found',
+      (file) => {
+        renameSync(dirname(file), `${dirname(file)}-away`)
+        return () => renameSync(`${dirname(file)}-away`, dirname(file))
+      },
+    ],
+    [
+      'a whole file is in its place',
+      'file-damaged',
+      (file) => {
+        const whole = readFileSync(file)
+        writeFileSync(file, Buffer.from(whole).fill(7, 4_096, 60_000))
+        return () => writeFileSync(file, whole)
+      },
+    ],
+  ]
+  test.each(REASONS)('opens the collection once %s', async (_why, code, spoil) => {
+    const book = await aBook()
+    const { file } = book.collection
+    book.collection.close()
+    const mend = spoil(file)
+    const holder = new CollectionHolder(book.folder, realHands)
+    expect(await holder.openFirst(file)).toMatchObject({ code })
+    await expect(holder.run('place.list', {})).rejects.toMatchObject({ problem: { code } })
+    mend()
+    expect(await holder.run('collection.about', {})).toMatchObject({ file })
+    expect(await holder.run('place.list', {})).toMatchObject({ places: [] })
+    await holder.close()
   })
 })
 

@@ -1,6 +1,8 @@
+import { type Manner, massWithin, numberInWords } from '../amounts/in-words.ts'
+import { MILLIGRAMS_PER } from '../amounts/mass.ts'
 import { assertNever } from '../shared/assert-never.ts'
 import type { BreakClass } from './break-check.ts'
-import { GEL_TAKES_UP } from './drying.ts'
+import { type Drying, type DryingPlan, GEL_TAKES_UP } from './drying.ts'
 import { FREEZES_SAFELY_TO, freezingAdvice } from './fit-for-freezing.ts'
 
 /** Moisture as measured or as a span, percent of fresh weight. */
@@ -12,10 +14,15 @@ export interface MoistureFound {
 
 /** '7.2 %', or the span where the figure is coarse. */
 export function moistureInWords({ percent, low, high }: MoistureFound): string {
-  const one = (value: number) => `${Math.round(10 * value) / 10}`
+  const one = `${Math.round(10 * percent) / 10}`
   return high - low < 0.05
-    ? `${one(percent)} %`
-    : `about ${one(percent)} %, between ${one(low)} and ${one(high)} %`
+    ? `${one} %`
+    : `about ${one} %, between ${Math.floor(10 * low + 1e-9) / 10} and ${atMost(high)} %`
+}
+
+/** Rounded up to a tenth, so that it never reads as the limit that it is above. */
+function atMost(percent: number): number {
+  return Math.ceil(10 * percent - 1e-9) / 10
 }
 
 /** What a check in the hand showed. */
@@ -40,7 +47,7 @@ export function freezingCautions(highestPercent: number | null): string[] {
       return []
     case 'too-moist':
       return [
-        `Too moist to freeze: it may hold up to ${Math.round(10 * (highestPercent ?? 0)) / 10} % water. Frost can kill it: dry it to ${FREEZES_SAFELY_TO} % or less first.`,
+        `Too moist to freeze: it may hold up to ${atMost(highestPercent ?? 0)} % water. Frost can kill it: dry it to ${FREEZES_SAFELY_TO} % or less first.`,
       ]
     case 'not-known':
       return [`Measure its moisture first: frost can kill seed above about ${FREEZES_SAFELY_TO} %.`]
@@ -68,6 +75,19 @@ export function moistureAdvice({ high }: MoistureFound): string[] {
       ? [`Do not close it in airtight above about ${SEALS_SAFELY_TO} % (common practice): it can go mouldy.`]
       : []
   return [...sealing, ...freezingCautions(high)]
+}
+
+/** Who dries by the masses told ends at most so far from the goal, points of moisture. Our own choice. */
+const DRIES_WITHIN = 0.1
+
+/** At which mass to stop drying, each mass told finely enough to end within {@link DRIES_WITHIN} of the goal. */
+export function dryingInWords(plan: DryingPlan | null, { from, to }: Drying, manner: Manner): string {
+  const percent = (of: number) => `${numberInWords(of, manner, 2)} %`
+  if (plan === null) return `At ${percent(from)} it is as dry as ${percent(to)} already.`
+  const grams = (of: number, tolerance: number) =>
+    massWithin(of * MILLIGRAMS_PER.g, tolerance * MILLIGRAMS_PER.g, manner)
+  const tolerance = (DRIES_WITHIN * plan.stopAt) / (100 - to + DRIES_WITHIN)
+  return `Stop when the seed weighs ${grams(plan.stopAt, tolerance)}: ${grams(plan.water, tolerance)} of water must go, for which ${grams(plan.gel, tolerance / GEL_TAKES_UP)} of fresh drying gel will do.`
 }
 
 /** What the figures of a drying plan rest on. */

@@ -14,7 +14,10 @@ export const Sowing = z.object({
     .describe('the lot with most living seed, and the next ones where it alone is too small'),
   seeds: z.int().describe('to sow for one regrowing, or all that the best lot can risk'),
   enough: z.boolean().describe('whether the lots together hold as many as one regrowing takes'),
+  expected: z.number().describe('plants to expect of them'),
 })
+
+export type Sowing = z.infer<typeof Sowing>
 
 export const NeedLine = z.object({
   rank: z.int().describe('1 is the most urgent of the whole collection'),

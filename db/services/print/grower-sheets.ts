@@ -66,6 +66,8 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
       plants: line.plants,
       seeds: line.sow?.seeds ?? null,
       noSeed: line.noSeed,
+      ofTheLast: line.sow === null || line.sow.enough ? null : Math.round(line.sow.expected),
+      care: line.rescue.forGrower,
       unit: countedUnit(cropId),
       manner: settingsOf(reading),
       areaM2: line.areaM2,

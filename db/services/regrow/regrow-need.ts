@@ -8,9 +8,8 @@ import { addYears } from '../../domain/dates/day-arithmetic.ts'
 import { outlookAt } from '../../domain/needs/cost-of-waiting.ts'
 import { driftTo } from '../../domain/needs/generations.ts'
 import { breedingOf, plantsFor } from '../../domain/needs/grade.ts'
-import { adviseRescue } from '../../domain/needs/rescue.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
-import { generationsOf, peopleWithSeed, rescueCrop, takenByYear } from '../../queries/need-rows.ts'
+import { generationsOf, takenByYear } from '../../queries/need-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
 import { accession } from '../../schema/stock-tables.ts'
 import type { Reading } from '../context.ts'
@@ -20,15 +19,14 @@ import {
   policyOf,
   populationOf,
   type RowLife,
-  seedsSetAside,
   thresholdOf,
 } from '../stock/living-stock.ts'
 import { DEMAND_YEARS, waitingFacts, yearsTo } from './judgements.ts'
 import { needLines, type Ranking, rankNeeds } from './regrow-needs.ts'
+import { rescueOf } from './sowing-and-rescue.ts'
 
 /** Seasons that the outlook goes ahead. */
 const SEASONS_AHEAD = 5
-const PEOPLE_SINCE_YEARS = 6
 
 export function getNeed(reading: Reading, input: ParsedInput<'regrow.get'>): Value<'regrow.get'> {
   const { accessionId } = input
@@ -49,7 +47,7 @@ export function getNeed(reading: Reading, input: ParsedInput<'regrow.get'>): Val
     ...policyShown(reading, first, ranking),
     arithmetic: arithmeticOf(reading, lots, line, ranking),
     outlook: outlookOf(reading, lots, ranking, facts.demand),
-    rescue: line.state === 'rescue' ? [...rescueOf(reading, lots, ranking)] : [],
+    rescue: [...rescueOf(reading, lots, ranking.policy, line.sow).forKeeper],
     generations: drift.line.map(({ lotNumber, generation, plants }) => ({ lotNumber, generation, plants })),
     effectivePopulation: drift.effective,
     drift: drift.words,
@@ -175,41 +173,6 @@ function outlookOf(
       cost,
     }
   })
-}
-
-function rescueOf(reading: Reading, lots: readonly LotRow[], ranking: Ranking): readonly string[] {
-  const first = lots[0]
-  if (first === undefined) return []
-  const { plants, emergence } = policyOf(first, ranking.policy)
-  const ofCrop = rescueCrop(reading.sqlite, first.accession_id)
-  const people = peopleWithSeed(
-    reading.sqlite,
-    first.accession_id,
-    addYears(reading.today, -PEOPLE_SINCE_YEARS),
-  )
-  const elsewhere = lots.filter((lot) => lot.role === 'duplicate-elsewhere' && lot.balance_count > 0)
-  return adviseRescue({
-    lots: lots.filter(countsTowardsKeeping).map((row) => {
-      const { count, viability } = lifeOf(row)
-      return { lotId: row.lot_id, lotNumber: row.lot_number, seeds: count, viability }
-    }),
-    setAside: seedsSetAside(lots),
-    plants,
-    emergence,
-    fewestPlants: plantsFor(populationOf(first), 'quality'),
-    matingSystem: ofCrop.mating_system,
-    family: ofCrop.family,
-    hardSeeded: ofCrop.hard === 1,
-    unit: countedUnit(first.crop_id),
-    manner: ranking.policy,
-    mayHaveIt: [
-      ...elsewhere.map(
-        (lot) => `${lot.held_by === '' ? 'whoever holds' : lot.held_by}, duplicate ${lot.lot_number}`,
-      ),
-      ...(people.donor === null ? [] : [`${people.donor}, who gave it`]),
-      ...people.members.map(({ name, last }) => `${name}, who took some on ${last}`),
-    ],
-  }).advice
 }
 
 function driftOf(reading: Reading, lots: readonly LotRow[], wanted: number) {

@@ -26,7 +26,7 @@ describe('what to regrow', () => {
     await tested((await beans('Last handful', '6 seeds')).lotId, 45)
     const answer = await test.call('regrow.needs', {})
     expect(answer.season).toEqual({ year: 2026, sowing: '2026-04-15', nextSowing: '2027-04-15' })
-    expect(answer.counts).toEqual({ rescue: 1, regrow: 2, watch: 0, 'well-stocked': 1 })
+    expect(answer.counts).toEqual({ rescue: 1, regrow: 2, watch: 0, 'well-stocked': 1, 'none-left': 0 })
     expect(answer.needs.map(({ rank, variety, state }) => [rank, variety, state])).toEqual([
       [1, 'Last handful', 'rescue'],
       [2, 'Nearly gone', 'regrow'],
@@ -77,17 +77,21 @@ describe('what to regrow', () => {
     expect(await outlook()).toBeLessThan(now)
   })
 
-  it('puts an accession without living seed after those that can be sown', async () => {
+  it('calls an accession none left when no seed of it is, lists it last, and still says whom to ask', async () => {
     const gone = await beans('Gone', '20 seeds')
     await test.call('lot.discard', { lotId: gone.lotId, on: TODAY, amount: 'everything', reason: 'Mould' })
     await beans('Last handful', '6 seeds')
-    expect(await ranking()).toEqual(['Last handful: rescue', 'Gone: rescue'])
+    await beans('Plenty', '2000 seeds')
+    expect((await ranking()).at(-1)).toBe('Gone: none-left')
     const { needs } = await test.call('regrow.needs', { text: 'gone' })
     expect(needs[0]).toMatchObject({
-      rank: 2,
+      rank: 3,
       sow: null,
-      why: expect.stringContaining('ask for a duplicate'),
+      costInWords: 'none left',
+      why: 'No seed is left here.',
     })
+    const { rescue } = await test.call('regrow.get', { accessionId: needs[0]?.accessionId ?? 0 })
+    expect(rescue).toEqual(['No seed is left to sow here.', expect.stringMatching(/^(Ask|Nobody)/)])
   })
 
   it('finds by letters and by state, a page at a time', async () => {

@@ -157,7 +157,9 @@ describe('a season plan', () => {
     )
     expect(words).toContain(bare('Sow it on time: Pier Sugar follows 28 days later'))
     expect(words).toContain(bare('Sow it 28 days after Lugg Flint, so that'))
-    expect(words).toContain(bare('Grow no other Maize (flint, dent, pop) or Sweet corn (Zea mays) but what is planned within'))
+    expect(words).toContain(
+      bare('Grow no other Maize (flint, dent, pop) or Sweet corn (Zea mays) but what is planned within'),
+    )
   })
 
   it('goes by the keeper’s own days to ripe seed before the usual ones', async () => {

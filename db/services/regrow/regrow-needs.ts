@@ -1,7 +1,7 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { NeedLine } from '../../contract/regrow-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
-import { NEED_STATES, type NeedState } from '../../domain/needs/need.ts'
+import { countsByState } from '../../domain/needs/need.ts'
 import { type Season, seasonOf } from '../../domain/needs/season.ts'
 import { regrowingsLeft } from '../../domain/needs/sowing.ts'
 import { byUrgency, costInWords, type UrgencyFacts, urgencyInWords } from '../../domain/needs/urgency.ts'
@@ -72,8 +72,7 @@ export function rankedNeeds(reading: Reading, input: ParsedInput<'regrow.needs'>
   const ranking = rankNeeds(reading)
   const match = matchFor(input.text)
   const matching = match === null ? null : accessionsMatching(reading.sqlite, match)
-  const counts = Object.fromEntries(NEED_STATES.map((state) => [state, 0])) as Record<NeedState, number>
-  for (const { state } of ranking.ranked) counts[state] += 1
+  const inState = Map.groupBy(ranking.ranked, ({ state }) => state)
   const wanted = ranking.ranked
     .map((facts, index) => ({ facts, rank: index + 1 }))
     .filter(
@@ -85,7 +84,7 @@ export function rankedNeeds(reading: Reading, input: ParsedInput<'regrow.needs'>
   return {
     season: ranking.season,
     grade: ranking.policy.grade,
-    counts,
+    counts: countsByState((state) => inState.get(state)?.length ?? 0),
     total: wanted.length,
     needs: needLines(reading, ranking, page),
   }
@@ -113,7 +112,7 @@ export function needLines(
       state: facts.state,
       stock: livingStockOf(lots, ranking.policy),
       cost: facts.cost,
-      costInWords: costInWords(facts.cost),
+      costInWords: facts.state === 'none-left' ? 'none left' : costInWords(facts.cost),
       regrowingsLeft: regrowingsLeft(facts.living, policy),
       sow: sowingOf(lots, ranking.policy),
       demand: facts.demand,

@@ -63,15 +63,17 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
       </section>
       {need.rescue.length > 0 && (
         <section className="pane-part need-rescue" aria-label="Rescue">
-          <h3>The last seeds</h3>
+          <h3>{need.sow === null ? 'None to sow' : 'The last seeds'}</h3>
           <ol>
             {need.rescue.map((line) => (
               <li key={line}>{line}</li>
             ))}
           </ol>
-          <p className="soft">
-            Treated seed is poisonous: read the cautions on its card before you touch it.
-          </p>
+          {need.sow !== null && (
+            <p className="soft">
+              Treated seed is poisonous: read the cautions on its card before you touch it.
+            </p>
+          )}
         </section>
       )}
       <SeasonsAhead need={need} nextYear={nextYear} />

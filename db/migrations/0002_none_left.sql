@@ -1,0 +1,20 @@
+CREATE TABLE season_list_line_with_none_left (
+  list_id INTEGER NOT NULL REFERENCES season_list (id),
+  ordinal INTEGER NOT NULL CHECK (ordinal >= 1),
+  accession_id INTEGER NOT NULL REFERENCES accession (id),
+  chosen INTEGER NOT NULL CHECK (chosen IN (0, 1)),
+  state TEXT NOT NULL CHECK (state IN ('rescue', 'regrow', 'watch', 'well-stocked', 'none-left')),
+  living INTEGER NOT NULL CHECK (living >= 0),
+  keep INTEGER NOT NULL CHECK (keep >= 1),
+  cost REAL NOT NULL CHECK (cost BETWEEN 0 AND 1),
+  reason TEXT NOT NULL,
+  PRIMARY KEY (list_id, ordinal),
+  UNIQUE (list_id, accession_id)
+) STRICT, WITHOUT ROWID;
+--> statement-breakpoint
+INSERT INTO season_list_line_with_none_left
+  SELECT list_id, ordinal, accession_id, chosen, state, living, keep, cost, reason FROM season_list_line;
+--> statement-breakpoint
+DROP TABLE season_list_line;
+--> statement-breakpoint
+ALTER TABLE season_list_line_with_none_left RENAME TO season_list_line;

@@ -18,3 +18,11 @@ INSERT INTO season_list_line_with_none_left
 DROP TABLE season_list_line;
 --> statement-breakpoint
 ALTER TABLE season_list_line_with_none_left RENAME TO season_list_line;
+--> statement-breakpoint
+UPDATE crop SET reference = json_set(reference, '$.germ_final_count_day', 8,
+  '$.notes', 'The copy of the federal table that was read prints the final day as 17, probably a 7 with footnote 1 run into it; it is not used. The day here is that of the international rules, from memory.',
+  '$.sources.germ_final_count_day', json('{"source":"M","confidence":"memory"}')) WHERE id = 'chickpea';
+--> statement-breakpoint
+UPDATE crop SET reference = json_set(reference, '$.germ_final_count_day', 21,
+  '$.sources.germ_final_count_day', json('{"source":"M","confidence":"memory"}'))
+  WHERE id IN ('thyme', 'sage', 'oregano', 'lemon-balm') AND json_extract(reference, '$.germ_final_count_day') IS NULL;

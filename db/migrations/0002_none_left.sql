@@ -1,3 +1,7 @@
+ALTER TABLE collection ADD COLUMN assurance REAL NOT NULL DEFAULT 0.9 CHECK (assurance BETWEEN 0.5 AND 0.99);
+--> statement-breakpoint
+ALTER TABLE accession ADD COLUMN own_assurance REAL CHECK (own_assurance BETWEEN 0.5 AND 0.99);
+--> statement-breakpoint
 CREATE TABLE season_list_line_with_none_left (
   list_id INTEGER NOT NULL REFERENCES season_list (id),
   ordinal INTEGER NOT NULL CHECK (ordinal >= 1),

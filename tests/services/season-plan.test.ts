@@ -211,7 +211,7 @@ describe('a season plan', () => {
           site: 'Here',
           way: 'covered',
           became: 'nothing went out to be grown',
-          sow: { seeds: 18 },
+          sow: { seeds: 27 },
         },
       ],
     })

@@ -1,5 +1,6 @@
 import { countInWords, type Manner, numberInWords, toFigures } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
+import { chanceInWords } from './assurance.ts'
 import type { LivingSeeds } from './living-seeds.ts'
 import { type KeepingPolicy, seedsForOneRegrowing, seedsToKeep } from './what-to-keep.ts'
 
@@ -79,11 +80,26 @@ export function judgeNeed(facts: NeedFacts): Need {
     sentence: `${aboutLiving(living.about, [oneRegrowing, keep], facts)} of the ${grouped(keep)} that ${inLetters(policy.regrowings)} of ${plants} ${need}`,
     reasons: reasonsOf(facts, keep, oneRegrowing),
     arithmetic: [
-      `one regrowing: ${plants} / ${numberInWords(policy.emergence, manner, 4)} emergence = ${exactLiving(oneRegrowing, facts)}`,
-      `to keep: ${policy.regrowings} x ${plants} / ${numberInWords(policy.emergence, manner, 4)} emergence = ${exactLiving(keep, facts)}`,
+      ...toKeepInWords(facts, keep, oneRegrowing),
       `in the drawer: about ${grouped(living.about)} living of ${countInWords(living.total, unit, manner)}, between ${grouped(living.low)} and ${grouped(living.high)}`,
     ],
   }
+}
+
+function toKeepInWords(facts: NeedFacts, keep: number, oneRegrowing: number): readonly string[] {
+  const { policy, manner } = facts
+  const plants = countInWords(policy.plants, PLANTS, manner)
+  const by = `${plants} / ${numberInWords(policy.emergence, manner, 4)} emergence`
+  if (policy.assurance === undefined)
+    return [
+      `one regrowing: ${by} = ${exactLiving(oneRegrowing, facts)}`,
+      `to keep: ${policy.regrowings} x ${by} = ${exactLiving(keep, facts)}`,
+    ]
+  const mean = seedsForOneRegrowing({ ...policy, assurance: undefined })
+  return [
+    `one regrowing: ${by} = ${exactLiving(mean, facts)} on average; ${numberInWords(oneRegrowing, manner)} make them ${chanceInWords(policy.assurance)}`,
+    `to keep: ${policy.regrowings} x ${numberInWords(oneRegrowing, manner)} = ${exactLiving(keep, facts)}`,
+  ]
 }
 
 function reasonsOf(facts: NeedFacts, keep: number, oneRegrowing: number): readonly string[] {

@@ -1,5 +1,6 @@
 import { countInWords, type Manner, numberInWords } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
+import { chanceInWords, chanceOfPlants, type SownSeed } from './assurance.ts'
 import { type Breeding, breedingOf } from './grade.ts'
 import type { SowableLot, SowingAdvice } from './sowing.ts'
 import { setAsideInWords } from './urgency.ts'
@@ -11,6 +12,8 @@ export interface RescueFacts {
   /** Seeds here that are not counted: in quarantine, or the reference sample. */
   readonly setAside: number
   readonly plants: number
+  /** The least plants whose seed is worth saving, from the crop table. */
+  readonly fewestPlants: number
   readonly emergence: number
   readonly matingSystem: string | null
   readonly family: string
@@ -44,12 +47,19 @@ export function adviseRescue(facts: RescueFacts): RescueAdvice {
   return {
     forKeeper: [
       `Sow ${countInWords(sow.seeds, unit, manner)} of ${lot.lotNumber}, the lot with most living seed, and keep ${number(held - sow.seeds)} back for a second try.`,
-      `Expect about ${number(Math.round(sow.expected))} of the ${number(facts.plants)} plants: ${number(sow.seeds)} x ${number(lot.viability, 2)} alive x ${number(facts.emergence, 4)} emergence.`,
+      `Expect about ${number(Math.round(sow.expected))} of the ${number(facts.plants)} plants: ${number(sow.seeds)} x ${number(lot.viability, 2)} alive x ${number(facts.emergence, 4)} emergence. ${atLeast(facts, { ...lot, seeds: sow.seeds })}`,
       ...forGrower,
       ask,
     ],
     forGrower,
   }
+}
+
+/** The chance of the fewest plants whose seed is worth saving. */
+function atLeast({ fewestPlants, emergence, manner }: RescueFacts, sown: SownSeed): string {
+  const plants = countInWords(fewestPlants, { one: 'plant', many: 'plants' }, manner)
+  const chance = chanceOfPlants(fewestPlants, [sown], emergence)
+  return `At least ${plants}, the fewest whose seed is worth saving: ${chanceInWords(chance)}.`
 }
 
 function noneToSow({ setAside, unit, manner }: RescueFacts, held: number): string {

@@ -1,11 +1,10 @@
+import { chanceOfPlants, leastThat, plantsExpected, type SownSeed } from './assurance.ts'
 import { type KeepingPolicy, seedsForOneRegrowing } from './what-to-keep.ts'
 
-/** A lot that could be sown: its seeds, and the part of them that is alive, 0 to 1. */
-export interface SowableLot {
+/** A lot that could be sown. */
+export interface SowableLot extends SownSeed {
   readonly lotId: number
   readonly lotNumber: string
-  readonly seeds: number
-  readonly viability: number
 }
 
 /**
@@ -31,6 +30,8 @@ export interface SowingAdvice {
   readonly enough: boolean
   /** Plants to expect of them. */
   readonly expected: number
+  /** The chance, 0 to 1, of all the plants wanted. */
+  readonly chance: number
 }
 
 /** The most of the last seeds that is risked at once. Common practice, no source. */
@@ -42,13 +43,14 @@ function mostToRisk(seeds: number): number {
 }
 
 /**
- * The seed to sow for one regrowing: of the lot with most living seed, and where it is too small of the next ones too.
+ * The seed to sow for one regrowing: of the lot with most living seed, and where it is too small of the next ones too; as many
+ * as assure the plants, or where the lots do not hold so many, as many as make them on average.
  *
  * Where all together hold fewer living seeds than a full regrowing takes ({@link seedsForOneRegrowing}, by which an accession
  * stands at rescue too), two thirds of the best lot, so that one lost sowing does not end the variety. Null where nothing lives.
  */
 export function sowingAdvice(lots: readonly SowableLot[], policy: KeepingPolicy): SowingAdvice | null {
-  const { plants, emergence } = policy
+  const { plants, emergence, assurance } = policy
   const living = lots
     .filter(({ seeds, viability }) => seeds * viability > 0)
     .toSorted((a, b) => b.seeds * b.viability - a.seeds * a.viability || b.viability - a.viability)
@@ -56,19 +58,30 @@ export function sowingAdvice(lots: readonly SowableLot[], policy: KeepingPolicy)
   if (best === undefined) return null
   const all = living.reduce((sum, { seeds, viability }) => sum + seeds * viability, 0)
   const enough = Math.round(all) >= seedsForOneRegrowing(policy)
-  const sown: (SowableLot & { readonly sow: number })[] = []
-  if (!enough) sown.push({ ...best, sow: mostToRisk(best.seeds) })
-  let wanted = plants
-  for (const lot of enough ? living : []) {
-    if (wanted <= 1e-6) break
-    const sow = Math.min(lot.seeds, seedsToSow(wanted, lot.viability, emergence) ?? lot.seeds)
-    sown.push({ ...lot, sow })
-    wanted -= sow * lot.viability * emergence
-  }
+  const isSure = (sown: readonly SownSeed[]) => chanceOfPlants(plants, sown, emergence) >= (assurance ?? 1)
+  const isMean = (sown: readonly SownSeed[]) => plantsExpected(sown, emergence) >= plants - 1e-6
+  const sown = enough
+    ? ((assurance === undefined ? null : fewestOf(living, isSure)) ?? fewestOf(living, isMean) ?? living)
+    : [{ ...best, seeds: mostToRisk(best.seeds) }]
   return {
-    lots: sown.map(({ lotId, lotNumber, sow }) => ({ lotId, lotNumber, seeds: sow })),
-    seeds: sown.reduce((sum, { sow }) => sum + sow, 0),
+    lots: sown.map(({ lotId, lotNumber, seeds }) => ({ lotId, lotNumber, seeds })),
+    seeds: sown.reduce((sum, { seeds }) => sum + seeds, 0),
     enough,
-    expected: sown.reduce((sum, { sow, viability }) => sum + sow * viability * emergence, 0),
+    expected: plantsExpected(sown, emergence),
+    chance: chanceOfPlants(plants, sown, emergence),
   }
+}
+
+/** The fewest seeds that are enough, of the first lot and then of the next; null where all of all are not. */
+function fewestOf(
+  lots: readonly SowableLot[],
+  isEnough: (sown: readonly SownSeed[]) => boolean,
+): readonly SowableLot[] | null {
+  const sown: SowableLot[] = []
+  for (const lot of lots) {
+    const seeds = leastThat((count) => isEnough([...sown, { ...lot, seeds: count }]), 1, lot.seeds)
+    sown.push({ ...lot, seeds: seeds ?? lot.seeds })
+    if (seeds !== null) return sown
+  }
+  return null
 }

@@ -1,5 +1,6 @@
 import { countInWords, type Manner, numberInWords } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
+import { chanceInWords } from '../needs/assurance.ts'
 import type { Breeding } from '../needs/grade.ts'
 import { isolationInWords } from './crossing.ts'
 import { hoursInWords, hoursOfWay, type Pollination, type Way } from './ways.ts'
@@ -9,6 +10,8 @@ export interface GrowingFacts {
   readonly plants: number
   /** Seeds handed out for it; null where none can be. */
   readonly seeds: number | null
+  /** The chance, 0 to 1, that all the plants come of them. */
+  readonly chance: number
   /** Why none can be; '' where some can. */
   readonly noSeed: string
   /** Plants to expect where the seeds are the last and make no full regrowing; null where they make one. */
@@ -92,8 +95,9 @@ function sow(facts: GrowingFacts): string {
   if (seeds !== null && ofTheLast !== null) {
     return `You get ${given}, of the last that there are. Expect about ${numberInWords(ofTheLast, manner)} of the ${plants} plants that we would like, and raise every one (${square}). Tell us soon how many came up.${season}`
   }
+  const sure = seeds === null ? '' : ` So many come up about ${chanceInWords(facts.chance)}.`
   const got = seeds === null ? `No seed is ready yet: ${facts.noSeed}.` : `You get ${given}.`
-  return `${got} Raise ${plants} plants, on about ${rounded(facts.areaM2, manner)} square metres of bed (${square}). If fewer come up, grow all of them and tell us.${season}`
+  return `${got} Raise ${plants} plants, on about ${rounded(facts.areaM2, manner)} square metres of bed (${square}).${sure} If fewer come up, grow all of them and tell us.${season}`
 }
 
 /** How a cover is used, by what pollinates the crop. Common practice, no source. */

@@ -65,6 +65,7 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
     advice: growingAdvice({
       plants: line.plants,
       seeds: line.sow?.seeds ?? null,
+      chance: line.sow?.chance ?? 0,
       noSeed: line.noSeed,
       ofTheLast: line.sow === null || line.sow.enough ? null : Math.round(line.sow.expected),
       care: line.rescue.forGrower,

@@ -5,6 +5,7 @@ import type { NeedRecord } from '../../contract/regrow-operations.ts'
 import { countInWords, type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
+import { chanceInWords } from '../../domain/needs/assurance.ts'
 import { outlookAt } from '../../domain/needs/cost-of-waiting.ts'
 import { driftTo } from '../../domain/needs/generations.ts'
 import { breedingOf, plantsFor } from '../../domain/needs/grade.ts'
@@ -75,6 +76,7 @@ function policyShown(reading: Reading, row: LotRow, ranking: Ranking) {
     plantsFrom,
     regrowings: policy.regrowings,
     threshold: thresholdOf(row, ranking.policy),
+    assurance: row.own_assurance ?? ranking.policy.assurance,
   }
 }
 
@@ -138,18 +140,19 @@ function sowingInWords(
   const { plants, ...policy } = policyOf(first.row, manner)
   const number = (value: number) => numberInWords(value, manner, 4)
   const emergence = number(policy.emergence)
+  const assured = `sown ${number(line.sow.seeds)}: ${chanceInWords(line.sow.chance)} all ${plants} plants come up, with the doubt of both`
   if (sown.length > 1) {
     const parts = sown.map(
       ({ row, seeds, life }) =>
         `${countInWords(seeds, unit, manner)} of ${row.lot_number} x ${percent(life.viability)} alive x ${emergence} emergence = about ${number(Math.round(seeds * life.viability * policy.emergence))} plants`,
     )
-    return [`${plants} plants: no lot alone is enough, several together are`, ...parts]
+    return [`${plants} plants: no lot alone is enough, several together are`, ...parts, assured]
   }
   const { viability, count } = first.life
   const wanted = Math.ceil(plants / (viability * policy.emergence) - 1e-6)
-  const sum = `${plants} plants / (${percent(viability)} alive x ${emergence} emergence) = ${countInWords(wanted, unit, manner)} of ${first.row.lot_number}`
+  const sum = `${plants} plants / (${percent(viability)} alive x ${emergence} emergence) = ${countInWords(wanted, unit, manner)} of ${first.row.lot_number} on average`
   return line.sow.enough
-    ? [sum]
+    ? [sum, assured]
     : [sum, `it holds ${number(count)}: no full regrowing; risk at most ${number(line.sow.seeds)}`]
 }
 

@@ -114,7 +114,7 @@ export function needLines(
       cost: facts.cost,
       costInWords: facts.state === 'none-left' ? 'none left' : costInWords(facts.cost),
       regrowingsLeft: regrowingsLeft(facts.living, policy),
-      sow: sowingOf(lots, ranking.policy),
+      sow: sowingOf(reading, lots, ranking.policy),
       demand: facts.demand,
       onlySource: facts.onlySource,
       heldElsewhere: lots

@@ -164,7 +164,7 @@ function lineMaker(
     const grown = growOuts.find(({ row: of }) => of.accession_id === accessionId && of.site_id === siteId)
     const unit = countedUnit(first.crop_id)
     const manner = settingsOf(reading)
-    const sow = sowingOf(lots, manner)
+    const sow = sowingOf(reading, lots, manner)
     const rescue = rescueOf(reading, lots, manner, sow)
     return {
       accessionId,

@@ -1,16 +1,19 @@
 import type { Sowing } from '../../contract/regrow-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
+import { plantsFor } from '../../domain/needs/grade.ts'
 import { adviseRescue, type RescueAdvice } from '../../domain/needs/rescue.ts'
-import { sowingAdvice } from '../../domain/needs/sowing.ts'
+import { type SowableLot, sowingAdvice } from '../../domain/needs/sowing.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
 import { peopleWithSeed, rescueCrop } from '../../queries/need-rows.ts'
 import type { Reading } from '../context.ts'
+import { ageingLot } from '../forecast/viability-belief.ts'
 import {
   type CollectionPolicy,
   countsTowardsKeeping,
   lifeOf,
   policyOf,
+  populationOf,
   seedsSetAside,
 } from '../stock/living-stock.ts'
 
@@ -18,10 +21,10 @@ const PEOPLE_SINCE_YEARS = 6
 const NO_RESCUE: RescueAdvice = { forKeeper: [], forGrower: [] }
 
 /** What to sow of an accession for one regrowing, the same on card, plan and grower sheet; null where nothing here lives. */
-export function sowingOf(lots: readonly LotRow[], policy: CollectionPolicy): Sowing | null {
+export function sowingOf(reading: Reading, lots: readonly LotRow[], policy: CollectionPolicy): Sowing | null {
   const [first] = lots
   if (first === undefined) return null
-  const advice = sowingAdvice(sowable(lots), policyOf(first, policy))
+  const advice = sowingAdvice(sowable(reading, lots), policyOf(first, policy))
   return advice === null ? null : { ...advice, lots: advice.lots.map((lot) => ({ ...lot })) }
 }
 
@@ -37,11 +40,12 @@ export function rescueOf(
   const { plants, emergence } = policyOf(first, policy)
   const ofCrop = rescueCrop(reading.sqlite, first.accession_id)
   return adviseRescue({
-    lots: sowable(lots),
+    lots: sowable(reading, lots),
     sow,
     setAside: seedsSetAside(lots),
     plants,
     emergence,
+    fewestPlants: plantsFor(populationOf(first), 'quality'),
     matingSystem: ofCrop.mating_system,
     family: ofCrop.family,
     hardSeeded: ofCrop.hard === 1,
@@ -51,10 +55,11 @@ export function rescueOf(
   })
 }
 
-function sowable(lots: readonly LotRow[]) {
+function sowable(reading: Reading, lots: readonly LotRow[]): SowableLot[] {
   return lots.filter(countsTowardsKeeping).map((row) => {
     const { count, viability } = lifeOf(row)
-    return { lotId: row.lot_id, lotNumber: row.lot_number, seeds: count, viability }
+    const { deviation } = ageingLot(row, reading.today).beliefIn(0)
+    return { lotId: row.lot_id, lotNumber: row.lot_number, seeds: count, viability, deviation }
   })
 }
 

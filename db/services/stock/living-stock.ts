@@ -20,6 +20,7 @@ import { countDoubt, weightInForce } from './amounts.ts'
 export interface CollectionPolicy extends Manner {
   readonly regrowingsKept: number
   readonly emergence: number
+  readonly assurance: number
   readonly viabilityThreshold: number
   readonly viabilityThresholdOf: Threshold['of']
   readonly grade: Grade
@@ -164,6 +165,7 @@ export function policyOf(row: LifeRow, policy: CollectionPolicy): KeepingPolicy 
     regrowings: row.regrowings ?? policy.regrowingsKept,
     plants: row.own_plants ?? plantsFor(populationOf(row), row.own_grade ?? policy.grade),
     emergence: policy.emergence,
+    assurance: row.own_assurance ?? policy.assurance,
   }
 }
 

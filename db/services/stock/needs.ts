@@ -56,6 +56,7 @@ export function overrideAccession(
       ownGrade: input.grade === undefined ? row.ownGrade : input.grade,
       ownPlants: input.plantsToKeep === undefined ? row.ownPlants : input.plantsToKeep,
       ownRegrowings: input.regrowingsKept === undefined ? row.ownRegrowings : input.regrowingsKept,
+      ownAssurance: input.assurance === undefined ? row.ownAssurance : input.assurance,
       ownThreshold: input.viabilityThreshold === undefined ? row.ownThreshold : input.viabilityThreshold,
     })
     .where(eq(accession.id, row.id))

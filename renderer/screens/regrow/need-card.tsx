@@ -1,6 +1,7 @@
 import { Fragment } from 'react'
 import { Link } from 'wouter'
 import type { NeedRecord } from '../../../db/contract/regrow-operations.ts'
+import { chanceInWords } from '../../../db/domain/needs/assurance.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
@@ -91,7 +92,10 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
         )}
         <p>{need.drift}</p>
       </section>
-      <KeepForm key={`${need.plants} ${need.grade} ${need.regrowings} ${need.threshold}`} need={need} />
+      <KeepForm
+        key={`${need.plants} ${need.grade} ${need.regrowings} ${need.assurance} ${need.threshold}`}
+        need={need}
+      />
     </article>
   )
 }
@@ -116,7 +120,9 @@ function Reckoning({ need }: { readonly need: NeedRecord }) {
                     {format.number(seeds)} of <Link href={lotAddress(lotId)}>{lotNumber}</Link>
                   </Fragment>
                 ))}
-                {sow.enough ? '' : ': all that may be risked'}
+                {sow.enough
+                  ? `: all plants come up ${chanceInWords(sow.chance)}`
+                  : ': all that may be risked'}
               </>
             ),
           },

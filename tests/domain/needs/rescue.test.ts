@@ -7,8 +7,8 @@ import { BRITISH, SEEDS } from '../../builders/domain-values.ts'
 
 const POLICY = { regrowings: 3, plants: 20, emergence: 0.8 }
 const LOTS = [
-  { lotId: 1, lotNumber: 'HL-0001-A', seeds: 30, viability: 0.1 },
-  { lotId: 2, lotNumber: 'HL-0001-B', seeds: 12, viability: 0.5 },
+  { lotId: 1, lotNumber: 'HL-0001-A', seeds: 30, viability: 0.1, deviation: 0 },
+  { lotId: 2, lotNumber: 'HL-0001-B', seeds: 12, viability: 0.5, deviation: 0 },
 ]
 
 /** Advice for the last seeds of these lots, as the card of a need asks for it. */
@@ -18,6 +18,7 @@ const advise = (changes: Partial<RescueFacts> = {}) => {
     lots,
     sow: sowingAdvice(lots, POLICY),
     plants: POLICY.plants,
+    fewestPlants: 1,
     emergence: POLICY.emergence,
     matingSystem: 'selfer',
     family: 'Fabaceae',
@@ -35,7 +36,9 @@ test('sow two thirds of the lot with most living seed, and keep the rest of ever
   expect(forKeeper[0]).toBe(
     'Sow 8 seeds of HL-0001-B, the lot with most living seed, and keep 34 back for a second try.',
   )
-  expect(forKeeper[1]).toBe('Expect about 3 of the 20 plants: 8 x 0.5 alive x 0.8 emergence.')
+  expect(forKeeper[1]).toBe(
+    'Expect about 3 of the 20 plants: 8 x 0.5 alive x 0.8 emergence. At least 1 plant, the fewest whose seed is worth saving: 98 times in 100.',
+  )
   expect(forKeeper.at(-1)).toBe('Ask for seed before it is too late: Ilka Brandt, donor.')
 })
 
@@ -65,9 +68,9 @@ test('a variety of which nothing is known is told to grow more, and a self-ferti
 
 test('of lots with as many living seeds the better one is sown, and an empty one never', () => {
   const lots = [
-    { lotId: 1, lotNumber: 'A', seeds: 0, viability: 1 },
-    { lotId: 2, lotNumber: 'B', seeds: 40, viability: 0.25 },
-    { lotId: 3, lotNumber: 'C', seeds: 20, viability: 0.5 },
+    { lotId: 1, lotNumber: 'A', seeds: 0, viability: 1, deviation: 0 },
+    { lotId: 2, lotNumber: 'B', seeds: 40, viability: 0.25, deviation: 0 },
+    { lotId: 3, lotNumber: 'C', seeds: 20, viability: 0.5, deviation: 0 },
   ]
   expect(advise({ lots }).forKeeper[0]).toContain('13 seeds of C')
 })
@@ -79,13 +82,13 @@ test('seed that is set aside is told of where none is free, and all who may have
 })
 
 test('the last seed of all is sown, and where there is none nobody is told to sow', () => {
-  const one = [{ lotId: 1, lotNumber: 'A', seeds: 1, viability: 0.9 }]
+  const one = [{ lotId: 1, lotNumber: 'A', seeds: 1, viability: 0.9, deviation: 0 }]
   expect(advise({ lots: one }).forKeeper[0]).toMatch(/^Sow 1 seed of A,.* keep 0 back/)
   expect(advise({ lots: [], mayHaveIt: [] })).toEqual({
     forKeeper: ['No seed is left to sow here.', expect.stringMatching(/^Nobody is known/)],
     forGrower: [],
   })
-  const dead = [{ lotId: 1, lotNumber: 'A', seeds: 90, viability: 0 }]
+  const dead = [{ lotId: 1, lotNumber: 'A', seeds: 90, viability: 0, deviation: 0 }]
   expect(advise({ lots: dead }).forKeeper[0]).toBe('90 seeds lie here, and none is thought to be alive.')
 })
 

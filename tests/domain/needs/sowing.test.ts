@@ -8,6 +8,7 @@ const lot = (lotId: number, seeds: number, viability: number) => ({
   lotNumber: `HL-${lotId}`,
   seeds,
   viability,
+  deviation: 0,
 })
 
 const POLICY = { regrowings: 3, plants: 10, emergence: 0.8 }
@@ -28,6 +29,7 @@ test('the lot with most living seed is sown alone where it is enough', () => {
     seeds: 14,
     enough: true,
     expected: expect.closeTo(10.08, 9),
+    chance: expect.closeTo(0.67, 1),
   })
 })
 
@@ -41,6 +43,7 @@ test('several lots together, where none alone is enough: the best one whole and 
     seeds: 15,
     enough: true,
     expected: expect.closeTo(10.4, 9),
+    chance: expect.closeTo(0.7, 1),
   })
 })
 
@@ -50,6 +53,7 @@ test('where all together are too few, two thirds of the best are risked and the 
     seeds: 4,
     enough: false,
     expected: expect.closeTo(2.88, 9),
+    chance: 0,
   })
 })
 

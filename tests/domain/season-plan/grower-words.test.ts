@@ -12,6 +12,7 @@ describe('what a grower is told', () => {
   const FACTS: GrowingFacts = {
     plants: 24,
     seeds: 40,
+    chance: 0.907,
     noSeed: '',
     ofTheLast: null,
     care: [],
@@ -41,7 +42,7 @@ describe('what a grower is told', () => {
 
   test('how much to sow, on how much bed', () => {
     expect(told()['Sow']).toBe(
-      'You get 40 seeds. Raise 24 plants, on about 6 square metres of bed (a square of 50 cm for each). If fewer come up, grow all of them and tell us.',
+      'You get 40 seeds. Raise 24 plants, on about 6 square metres of bed (a square of 50 cm for each). So many come up about 91 times in 100. If fewer come up, grow all of them and tell us.',
     )
     expect(told({ areaM2: 12.4 })['Sow']).toContain('about 12 square metres')
     expect(told({ areaM2: 9.96 })['Sow']).toContain('about 10 square metres')

@@ -1,4 +1,5 @@
 import { logGamma } from '../germination/incomplete-beta.ts'
+import { probability } from '../shared/probability.ts'
 
 /** Seed of one lot that is sown: how many, and the part of them that is alive, with its standard deviation. */
 export interface SownSeed {
@@ -42,7 +43,7 @@ export function chanceOfPlants(plants: number, sown: readonly SownSeed[], emerge
   const variance =
     (emergence * doubtOfLife) ** 2 + (alive * doubtOfEmergence) ** 2 + (doubtOfLife * doubtOfEmergence) ** 2
   const concentration = Math.min(CERTAIN, Math.max(0.01, (part * (1 - part)) / variance - 1))
-  return 1 - betaBinomialBelow(plants, seeds, part * concentration, (1 - part) * concentration)
+  return probability(1 - betaBinomialBelow(plants, seeds, part * concentration, (1 - part) * concentration))
 }
 
 /** The chance of fewer than `hits` in `trials`, where the part is distributed as Beta(a, b). */
@@ -53,7 +54,7 @@ function betaBinomialBelow(hits: number, trials: number, a: number, b: number): 
     sum += Math.exp(log)
     log += Math.log(((trials - hit) * (a + hit)) / ((hit + 1) * (b + trials - hit - 1)))
   }
-  return Math.min(1, Math.max(0, sum))
+  return sum
 }
 
 /** The least whole number from `low` up to `most` for which something holds that goes on holding; null where it never does. */

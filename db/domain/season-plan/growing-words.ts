@@ -79,7 +79,7 @@ export function growingAdvice(facts: GrowingFacts): readonly Advice[] {
       ? [
           {
             heading: 'Two seasons',
-            text: 'It flowers in its second year. Lift the roots or plants in autumn, keep the best over winter in damp sand, cool and free of frost, and plant them again in spring.',
+            text: `It flowers in its second year. Lift the roots or plants in autumn, keep ${facts.ofTheLast === null ? 'the best' : 'every one'} over winter in damp sand, cool and free of frost, and plant them again in spring.`,
           },
         ]
       : []),

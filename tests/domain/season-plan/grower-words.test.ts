@@ -101,6 +101,7 @@ describe('what a grower is told', () => {
     expect(sheet['The last seeds']).toBe('Sow indoors. Save of all.')
     expect(sheet['Select']).toContain('Save seed of all the remaining plants')
     expect(told()).not.toHaveProperty('The last seeds')
+    expect(told({ biennial: true, ofTheLast: 2 })['Two seasons']).toContain('keep every one over winter')
   })
 
   test('nothing on any sheet can be read as half of the plants', () => {

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
-import { Day, Grade, Id, Line, MovementKind } from './fields.ts'
+import { Assurance, Day, Grade, Id, Line, MovementKind } from './fields.ts'
 import { ForecastsLeft } from './forecast-operations.ts'
 import { reads, writes } from './operation.ts'
 
@@ -20,6 +20,7 @@ export const Settings = z.object({
   accessionPattern: z.string().describe('such as HL{yy}-{####}; one running number at the end'),
   regrowingsKept: z.int().min(1).max(20),
   emergence: z.number().min(0.05).max(1).describe('part of living seeds sown that become plants'),
+  assurance: Assurance,
   viabilityThreshold: z.number().min(0.05).max(1).describe('part that must sprout'),
   viabilityThresholdOf: z
     .enum(['all-seeds', 'the-start'])

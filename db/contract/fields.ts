@@ -52,6 +52,13 @@ export const MovementKind = z.enum([
 
 export const Measured = z.enum(['mass', 'count', 'estimate', 'carried'])
 
+/** How sure a regrowing is to make its plants. */
+export const Assurance = z
+  .number()
+  .min(0.5)
+  .max(0.99)
+  .describe('chance that a regrowing makes all its plants, by which seed is sown and kept')
+
 export const NeedState = z.enum(NEED_STATES)
 
 /** What a regrowing is for: sound seed, the variety as it is, or its rarer traits as well. */

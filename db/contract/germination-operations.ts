@@ -119,6 +119,9 @@ export const TestPlan = z.object({
     media: z.array(z.string()),
     firstDay: z.int().nullable(),
     finalDay: z.int(),
+    finalDayNote: z
+      .string()
+      .describe('what to know of the last day; empty where it is of the source of the other conditions'),
     notes: z.string().describe('what the table adds, such as how dormancy is broken; may be empty'),
     hardSeedPossible: z.boolean(),
     source: z.string(),

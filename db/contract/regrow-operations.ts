@@ -14,7 +14,11 @@ export const Sowing = z.object({
     .describe('the lot with most living seed, and the next ones where it alone is too small'),
   seeds: z.int().describe('to sow for one regrowing, or all that the best lot can risk'),
   enough: z.boolean().describe('whether the lots together hold as many as one regrowing takes'),
+  expected: z.number().describe('plants to expect of them'),
+  chance: z.number().min(0).max(1).describe('the chance that all the plants wanted come up'),
 })
+
+export type Sowing = z.infer<typeof Sowing>
 
 export const NeedLine = z.object({
   rank: z.int().describe('1 is the most urgent of the whole collection'),
@@ -53,6 +57,7 @@ export const NeedRecord = NeedLine.extend({
   plantsFrom: z.string(),
   regrowings: z.int(),
   threshold: z.number(),
+  assurance: z.number().describe('the chance of all its plants that is asked, 0.5 to 0.99'),
   arithmetic: z.array(Arithmetic),
   outlook: z.array(
     z.object({

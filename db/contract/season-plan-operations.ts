@@ -65,8 +65,9 @@ export const PlanLine = z.object({
     .describe('what is sown first and what follows, where time keeps it apart from others; may be empty'),
   plants: z.int(),
   areaM2: z.number(),
-  group: z.string().describe('plants that cross with one another bear one name'),
-  isolationM: z.number(),
+  group: z.string().describe('what it crosses with, by the everyday names of the crops'),
+  isolationM: z.number().describe('metres to keep from others of the group, in round figures'),
+  isolationWhy: z.string().describe('where that distance comes from and how much it promises'),
   unknown: z.string().describe('what the plan does not know of the crop and takes as usual; may be empty'),
   shortSeason: z
     .string()
@@ -77,6 +78,14 @@ export const PlanLine = z.object({
   became: z.string().describe('what went out to be grown this season, and what came back'),
   sow: Sowing.nullable(),
   noSeed: z.string().describe('why no seed can go out; empty where some can'),
+  rescue: z
+    .object({
+      forKeeper: z.array(z.string()),
+      forGrower: z.array(z.string()).describe('the part of it that goes on the grower’s sheet'),
+    })
+    .describe(
+      'advice for the last seeds, as on the card of the need; empty where they make a full regrowing',
+    ),
 })
 export type PlanLine = z.infer<typeof PlanLine>
 

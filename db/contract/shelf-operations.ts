@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import {
+  Assurance,
   Caution,
   CropId,
   Grade,
@@ -212,13 +213,14 @@ export const shelfOperations = {
     }),
   ),
   'accession.override': writes(
-    "Sets the keeper's own grade, plants, regrowings or viability threshold for one accession; null goes back to the crop's.",
+    "Sets the keeper's own grade, plants, regrowings, viability threshold or assurance for one accession; null goes back to the crop's.",
     {
       accessionId: Id,
       grade: Grade.nullable().optional(),
       plantsToKeep: z.int().min(1).max(10_000).nullable().optional(),
       regrowingsKept: z.int().min(1).max(20).nullable().optional(),
       viabilityThreshold: z.number().min(0.05).max(1).nullable().optional(),
+      assurance: Assurance.nullable().optional(),
     },
     { stock: LivingStock },
   ),

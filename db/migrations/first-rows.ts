@@ -21,6 +21,7 @@ export interface FirstFacts {
 const DEFAULTS = {
   regrowingsKept: 3,
   emergence: 0.8,
+  assurance: 0.9,
   viabilityThreshold: 0.85,
   viabilityThresholdOf: 'all-seeds',
 } as const

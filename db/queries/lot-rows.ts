@@ -42,6 +42,7 @@ export interface LifeRow {
   readonly own_plants: number | null
   readonly regrowings: number | null
   readonly threshold: number | null
+  readonly own_assurance: number | null
   readonly variety_id: number
   readonly generation: number
   /** The years that the crop's seed keeps, the low end of the table's span. */
@@ -80,7 +81,7 @@ const LIFE_COLUMNS = `
   crop.mating_system, crop.plants_for_seed, crop.plants_to_maintain, crop.plants_to_conserve, accession.own_grade,
   coalesce(accession.own_plants, crop.own_plants) AS own_plants,
   accession.own_regrowings AS regrowings, coalesce(accession.own_threshold, crop.own_threshold) AS threshold,
-  accession.variety_id, lot.generation, crop.storage_years`
+  accession.own_assurance, accession.variety_id, lot.generation, crop.storage_years`
 
 const LOT_COLUMNS = `${LIFE_COLUMNS},
   lot.number AS lot_number, accession.number AS accession_number, lot.balance_mass_mg,

@@ -11,6 +11,8 @@ export interface PlanCropRow {
   readonly biennial: number
   readonly home: number | null
   readonly strict: number | null
+  readonly home_source: string | null
+  readonly strict_source: string | null
   readonly pollination: string | null
   readonly own_days_to_seed: number | null
 }
@@ -23,10 +25,20 @@ export function planCrops(sqlite: Sqlite, accessionIds: readonly number[]): Plan
        coalesce(json_extract(crop.reference, '$.life_cycle'), '') = 'biennial' AS biennial,
        json_extract(crop.reference, '$.isolation_home_m') AS home,
        json_extract(crop.reference, '$.isolation_strict_m') AS strict,
+       json_extract(crop.reference, '$.sources.isolation_home_m.source') AS home_source,
+       json_extract(crop.reference, '$.sources.isolation_strict_m.source') AS strict_source,
        json_extract(crop.reference, '$.pollination') AS pollination, crop.own_days_to_seed
      FROM json_each(?) AS wanted CROSS JOIN accession ON accession.id = wanted.value
      JOIN variety ON variety.id = variety_id JOIN crop ON crop.id = crop_id`,
   ).all(JSON.stringify(accessionIds)) as PlanCropRow[]
+}
+
+/** Every crop with its botanical name. */
+export function everyCrop(sqlite: Sqlite): { readonly crop: string; readonly species: string }[] {
+  return prepared(sqlite, 'SELECT common_name AS crop, species FROM crop').all() as {
+    crop: string
+    species: string
+  }[]
 }
 
 /** A garden as it lies in the file, with its grower's name. */

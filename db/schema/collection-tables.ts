@@ -9,6 +9,8 @@ export const collection = sqliteTable('collection', {
   accessionPattern: text('accession_pattern').notNull(),
   regrowingsKept: integer('regrowings_kept').notNull(),
   emergence: real('emergence').notNull(),
+  /** The chance that a regrowing makes all its plants, by which seed is sown and kept. */
+  assurance: real('assurance').notNull(),
   viabilityThreshold: real('viability_threshold').notNull(),
   /** What the threshold is a part of: of all seeds, or of what was alive at the lot's start. */
   viabilityThresholdOf: text('viability_threshold_of', { enum: ['all-seeds', 'the-start'] }).notNull(),

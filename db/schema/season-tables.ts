@@ -19,7 +19,7 @@ export const seasonListLine = sqliteTable('season_list_line', {
   ordinal: integer('ordinal').notNull(),
   accessionId: integer('accession_id').notNull(),
   chosen: integer('chosen', { mode: 'boolean' }).notNull(),
-  state: text('state', { enum: ['rescue', 'regrow', 'watch', 'well-stocked'] }).notNull(),
+  state: text('state', { enum: ['rescue', 'regrow', 'watch', 'well-stocked', 'none-left'] }).notNull(),
   living: integer('living').notNull(),
   keep: integer('keep').notNull(),
   /** The chance, 0 to 1, that by the next sowing no full regrowing can be made. */

@@ -16,6 +16,7 @@ export const accession = sqliteTable('accession', {
   ownPlants: integer('own_plants'),
   ownRegrowings: integer('own_regrowings'),
   ownThreshold: real('own_threshold'),
+  ownAssurance: real('own_assurance'),
   ownGrade: text('own_grade', { enum: ['quality', 'maintenance', 'conservation'] }),
   entryId: integer('entry_id').notNull(),
 })

@@ -46,6 +46,7 @@ export function needFacts(facts: Partial<NeedFacts> & { living?: LivingSeeds } =
     testedViability: null,
     threshold: 0.85,
     untested: 0,
+    notCounted: 0,
     unit: SEEDS,
     manner: BRITISH,
     ...facts,

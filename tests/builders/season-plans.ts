@@ -68,7 +68,8 @@ export function drawnProblem(random: () => number, candidates: number, sites: nu
         mostVarieties: 1 + whole(8),
         takes: random() < 0.3 ? [`crop-${whole(4)}`, `crop-${whole(4)}`] : [],
         reliability: 0.4 + whole(7) / 10,
-        neighbours: random() < 0.3 ? [{ group: `Group ${whole(groups)}`, metres: whole(900) }] : [],
+        neighbours:
+          random() < 0.3 ? [{ crop: 'Bean', group: `Group ${whole(groups)}`, metres: whole(900) }] : [],
       }),
     ),
   }

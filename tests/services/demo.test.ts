@@ -99,7 +99,7 @@ describe('the demonstration', () => {
       expect(value).toBeLessThanOrEqual(high)
     }
     within(rescue, 5, 10)
-    within(regrow, 14, 22)
+    within(regrow, 14, 24)
     within(watch, 11, 20)
     within(well, 65, 90)
   })

@@ -25,6 +25,20 @@ async function begin(replicates = [100, 100, 100, 100], more: object = {}) {
 }
 
 describe('how to test a lot', () => {
+  it('says where the last day comes from, where it is not of the source of the rest', async () => {
+    const noted = ['bean', 'chickpea', 'thyme', 'borage'].map(async (cropId) => {
+      const { lotId } = await takeIn(test, { variety: { newVariety: { cropId, name: `A ${cropId}` } } })
+      const { conditions } = await test.call('germination.plan', { lotId })
+      return [conditions.finalDay, conditions.finalDayNote.slice(0, 11)]
+    })
+    expect(await Promise.all(noted)).toEqual([
+      [8, ''],
+      [8, 'from memory'],
+      [21, 'from memory'],
+      [14, 'usual; none'],
+    ])
+  })
+
   it('suggests the conditions of the crop table with their source', async () => {
     const { lotId } = await takeIn(test, { amount: '2000 seeds' })
     const { conditions, layout } = await test.call('germination.plan', { lotId })

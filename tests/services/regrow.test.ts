@@ -7,7 +7,7 @@ beforeEach(async () => {
 })
 afterEach(() => test.remove())
 
-/** A variety of bean of which ten plants are grown: 13 living seeds make one regrowing, 38 are kept. */
+/** A variety of bean of which ten plants are grown: 15 living seeds make one regrowing nine times in ten, 45 are kept. */
 const beans = (name: string, amount: string) =>
   takeIn(test, { variety: { newVariety: { cropId: 'bean', name } }, amount })
 
@@ -26,7 +26,7 @@ describe('what to regrow', () => {
     await tested((await beans('Last handful', '6 seeds')).lotId, 45)
     const answer = await test.call('regrow.needs', {})
     expect(answer.season).toEqual({ year: 2026, sowing: '2026-04-15', nextSowing: '2027-04-15' })
-    expect(answer.counts).toEqual({ rescue: 1, regrow: 2, watch: 0, 'well-stocked': 1 })
+    expect(answer.counts).toEqual({ rescue: 1, regrow: 2, watch: 0, 'well-stocked': 1, 'none-left': 0 })
     expect(answer.needs.map(({ rank, variety, state }) => [rank, variety, state])).toEqual([
       [1, 'Last handful', 'rescue'],
       [2, 'Nearly gone', 'regrow'],
@@ -40,7 +40,7 @@ describe('what to regrow', () => {
       sow: { seeds: 4, enough: false },
     })
     expect(nearly?.cost).toBeGreaterThan(middling?.cost ?? 1)
-    expect(middling).toMatchObject({ regrowingsLeft: 2, sow: { seeds: 14, enough: true } })
+    expect(middling).toMatchObject({ regrowingsLeft: 1, sow: { seeds: 18, enough: true } })
     expect(plenty?.costInWords).toBe('hardly any risk')
     expect(plenty?.why).toContain('By the sowing of 2027')
   })
@@ -52,13 +52,14 @@ describe('what to regrow', () => {
     const { newLotNumber } = await test.call('lot.split', part)
     const { needs } = await test.call('regrow.needs', {})
     const sow = needs[0]?.sow
-    expect(sow).toMatchObject({ enough: true, seeds: 14 })
+    expect(sow).toMatchObject({ enough: true, seeds: 18 })
     expect(sow?.lots.map((lot) => lot.lotNumber).toSorted()).toEqual([lotNumber, newLotNumber])
     const need = await test.call('regrow.get', { accessionId: needs[0]?.accessionId ?? 0 })
     expect(need.arithmetic.find(({ heading }) => heading === 'To sow')?.lines).toEqual([
       '10 plants: no lot alone is enough, several together are',
       expect.stringMatching(/^10 seeds of .* = about 7 plants$/),
-      expect.stringMatching(/^4 seeds of .* = about 3 plants$/),
+      expect.stringMatching(/^8 seeds of .* = about 6 plants$/),
+      expect.stringMatching(/^sown 18: 9\d times in 100 all 10 plants come up/),
     ])
   })
 
@@ -77,17 +78,21 @@ describe('what to regrow', () => {
     expect(await outlook()).toBeLessThan(now)
   })
 
-  it('puts an accession without living seed after those that can be sown', async () => {
+  it('calls an accession none left when no seed of it is, lists it last, and still says whom to ask', async () => {
     const gone = await beans('Gone', '20 seeds')
     await test.call('lot.discard', { lotId: gone.lotId, on: TODAY, amount: 'everything', reason: 'Mould' })
     await beans('Last handful', '6 seeds')
-    expect(await ranking()).toEqual(['Last handful: rescue', 'Gone: rescue'])
+    await beans('Plenty', '2000 seeds')
+    expect((await ranking()).at(-1)).toBe('Gone: none-left')
     const { needs } = await test.call('regrow.needs', { text: 'gone' })
     expect(needs[0]).toMatchObject({
-      rank: 2,
+      rank: 3,
       sow: null,
-      why: expect.stringContaining('ask for a duplicate'),
+      costInWords: 'none left',
+      why: 'No seed is left here.',
     })
+    const { rescue } = await test.call('regrow.get', { accessionId: needs[0]?.accessionId ?? 0 })
+    expect(rescue).toEqual(['No seed is left to sow here.', expect.stringMatching(/^(Ask|Nobody)/)])
   })
 
   it('finds by letters and by state, a page at a time', async () => {
@@ -146,11 +151,14 @@ describe('one need, opened', () => {
     await tested(lotId, 45)
     const need = await test.call('regrow.get', { accessionId })
     const lines = Object.fromEntries(need.arithmetic.map(({ heading, lines }) => [heading, lines]))
-    expect(lines['To keep']?.[1]).toBe('to keep: 3 x 10 plants / 0.8 emergence = 38 living seeds')
+    expect(lines['To keep']?.[1]).toBe('to keep: 3 x 15 = 45 living seeds')
     expect(lines['In each lot']).toEqual([
       `${lotNumber}: 30 seeds x 89 % alive, forecast from the test of ${TODAY} = 27 living`,
     ])
-    expect(lines['To sow']).toEqual([`10 plants / (89 % alive x 0.8 emergence) = 14 seeds of ${lotNumber}`])
+    expect(lines['To sow']).toEqual([
+      `10 plants / (89 % alive x 0.8 emergence) = 14 seeds of ${lotNumber} on average`,
+      expect.stringMatching(/^sown 18: 9\d times in 100 all 10 plants come up, with the doubt of both$/),
+    ])
     expect(lines['What members took']).toEqual(['nothing so far'])
     expect(need.plantsFrom).toBe('Common bean at maintenance grade: 10 plants (selfer)')
     expect(need.outlook.map(({ year }) => year)).toEqual([2026, 2027, 2028, 2029, 2030])
@@ -228,7 +236,7 @@ describe('one need, opened', () => {
 
 describe('season lists', () => {
   it('keep what was chosen, and tell later what became of it', async () => {
-    const sown = await beans('Sown', '20 seeds')
+    const sown = await beans('Sown', '24 seeds')
     await beans('Left', '6 seeds')
     await beans('Plenty', '900 seeds')
     const { listId } = await test.call('season-list.save', {

@@ -118,7 +118,7 @@ describe('a season plan', () => {
         kind: 'isolation',
         accessionIds: [beet, chard],
         sentence:
-          'Red and Silver cross: at Here and Near, 150 m apart, and they want 244 m. Cover one of them, or move it.',
+          'Red and Silver cross: at Here and Near, 150 m apart, and they want about 250 m. Cover one of them, or move it.',
       },
     ])
     expect(lines.map(({ biennial, plants }) => [biennial, plants])).toEqual([
@@ -157,7 +157,9 @@ describe('a season plan', () => {
     )
     expect(words).toContain(bare('Sow it on time: Pier Sugar follows 28 days later'))
     expect(words).toContain(bare('Sow it 28 days after Lugg Flint, so that'))
-    expect(words).toContain(bare('Grow no other Zea mays but what is planned within'))
+    expect(words).toContain(
+      bare('Grow no other Maize (flint, dent, pop) or Sweet corn (Zea mays) but what is planned within'),
+    )
   })
 
   it('goes by the keeper’s own days to ripe seed before the usual ones', async () => {
@@ -209,7 +211,7 @@ describe('a season plan', () => {
           site: 'Here',
           way: 'covered',
           became: 'nothing went out to be grown',
-          sow: { seeds: 18 },
+          sow: { seeds: 27 },
         },
       ],
     })
@@ -232,12 +234,48 @@ describe('a season plan', () => {
     const { pages: read } = await readPdf(Buffer.from(pdf, 'base64'))
     const words = read.map(({ characters }) => bare(characters.map(({ character }) => character).join('')))
     expect(words[0]).toContain(bare('Beet ‘Quay Red’'))
-    expect(words[0]).toContain(bare('Grow no other Beta vulgaris within 244 m'))
+    expect(words[0]).toContain(
+      bare('Grow no other Beet or Swiss chard (Beta vulgaris) within about 250 m, farther if you can'),
+    )
     expect(words[0]).toContain(bare('It flowers in its second year'))
     expect(words[1]).toContain(bare('Keep it covered while it flowers'))
     expect(words[1]).toContain(bare('let it stand for two days, then wash it'))
     expect((await test.call('plan.sheets', { siteId: far })).pages).toBe(1)
     expect(await test.refused('plan.sheets', { siteId: 77 })).toMatchObject({ field: 'siteId' })
+  })
+
+  it('says the same of the last seeds on card, plan and sheet, and of a full sowing that it is none', async () => {
+    const sown = [2, 9, 17, 30, 400].map(async (held) => {
+      const { accessionId } = await takeIn(test, {
+        variety: { newVariety: { cropId: 'bean', name: `Held ${held}` } },
+        amount: `${held} seeds`,
+      })
+      return accessionId
+    })
+    const siteId = await garden('Here', 0, { mostVarieties: 9 })
+    const choices = (await Promise.all(sown)).map((accessionId) => ({ accessionId, siteId }))
+    await test.call('plan.save', { choices })
+    const { plan } = await test.call('plan.latest', {})
+    const { pdf } = await test.call('plan.sheets', {})
+    const { pages } = await readPdf(Buffer.from(pdf, 'base64'))
+    const sheet = bare(
+      pages.map(({ characters }) => characters.map(({ character }) => character).join('')).join(''),
+    )
+    for (const line of plan?.lines ?? []) {
+      const need = await test.call('regrow.get', { accessionId: line.accessionId })
+      expect([line.sow, line.rescue.forKeeper]).toEqual([need.sow, need.rescue])
+      expect(line.sow?.enough).toBe(need.state !== 'rescue')
+      expect(need.rescue.length > 0).toBe(need.state === 'rescue')
+      const mine = sheet.slice(sheet.indexOf(bare(line.variety)))
+      const sow = line.sow ?? { seeds: 0, expected: 0 }
+      const said =
+        need.state === 'rescue'
+          ? `You get ${sow.seeds} ${sow.seeds === 1 ? 'seed' : 'seeds'}, of the last that there are. Expect about ${Math.round(sow.expected)} of the 10 plants`
+          : `You get ${sow.seeds} seeds. Raise 10 plants`
+      expect(mine.slice(0, mine.indexOf(bare('Keep apart')))).toContain(bare(said))
+      for (const care of line.rescue.forGrower) expect(mine).toContain(bare(care))
+    }
+    expect(plan?.lines.filter(({ rescue }) => rescue.forGrower.length > 0)).toHaveLength(3)
   })
 
   it('says on the sheet, and on the plan, why no seed goes with it', async () => {

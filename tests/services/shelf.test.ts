@@ -103,7 +103,7 @@ describe('the shelf', () => {
       receivedOn: TODAY,
       gifts: [
         aGift({ ...named('pea', 'Zephyr'), amount: '900 seeds', harvest: '2020' }),
-        aGift({ ...named('bean', 'Amber'), amount: '20 seeds', harvest: '2025' }),
+        aGift({ ...named('bean', 'Amber'), amount: '24 seeds', harvest: '2025' }),
         aGift({ ...named('bean', 'Mole'), amount: '600 seeds', harvest: '', cautions: ['treated'] }),
       ],
     })
@@ -146,12 +146,18 @@ describe('what must be kept', () => {
   it('follows the keeper’s own figures: accession before crop before collection', async () => {
     const { accessionId } = await takeIn(test, { amount: '400 seeds' })
     const keep = async () => (await test.call('need.list', {})).accessions[0]?.stock.keep
-    expect(await keep()).toBe(38)
+    expect(await keep()).toBe(45)
     await test.call('crop.override', { cropId: 'bean', plantsToKeep: 60, reason: 'a landrace is variable' })
-    expect(await keep()).toBe(225)
+    expect(await keep()).toBe(252)
     await test.call('accession.override', { accessionId, plantsToKeep: 20, regrowingsKept: 2 })
-    expect(await keep()).toBe(50)
+    expect(await keep()).toBe(58)
     await test.call('accession.override', { accessionId, plantsToKeep: null, regrowingsKept: null })
+    expect(await keep()).toBe(252)
+    await test.call('collection.change-settings', { settings: { assurance: 0.5 } })
+    expect(await keep()).toBe(225)
+    await test.call('accession.override', { accessionId, assurance: 0.99 })
+    expect(await keep()).toBe(282)
+    await test.call('accession.override', { accessionId, assurance: null })
     expect(await keep()).toBe(225)
   })
 
@@ -178,15 +184,15 @@ describe('what a regrowing is for', () => {
       amount: '4000 seeds',
     })
     const keep = async () => (await test.call('lot.get', { lotId })).stock.keep
-    expect(await keep()).toBe(188)
+    expect(await keep()).toBe(210)
     await test.call('collection.change-settings', { settings: { grade: 'conservation' } })
-    expect(await keep()).toBe(750)
+    expect(await keep()).toBe(825)
     await test.call('accession.override', { accessionId, grade: 'quality' })
-    expect(await keep()).toBe(38)
+    expect(await keep()).toBe(45)
     await test.call('accession.override', { accessionId, grade: null })
-    expect(await keep()).toBe(750)
+    expect(await keep()).toBe(825)
     await test.call('crop.override', { cropId: 'maize', plantsToKeep: 80, reason: 'Small garden' })
-    expect(await keep()).toBe(300)
+    expect(await keep()).toBe(333)
   })
 
   it('is sown on a day of the year that there is', async () => {

@@ -1,5 +1,5 @@
 import type { CountedUnit } from '../crops/counted-unit.ts'
-import { type MassUnit, type Milligrams, massFrom, massIn } from './mass.ts'
+import { type MassUnit, MILLIGRAMS_PER, type Milligrams, massFrom, massIn } from './mass.ts'
 
 /** How a library writes: numbers by its locale (a BCP 47 language tag), masses in grams or in ounces and pounds. */
 export interface Manner {
@@ -25,6 +25,10 @@ const DECIMALS_OF: Readonly<Record<MassUnit, Intl.NumberFormatOptions>> = {
 /** A millionth of any unit here rounds back to the milligram: of a kilogram it is one, of a pound 0.45 mg. */
 const ENOUGH_DECIMALS = 6
 
+const LEAST_FIGURES = 3
+/** A computed number holds so many decimal figures at most. */
+const MOST_FIGURES = 15
+
 /**
  * A mass in the unit that a scale for it shows: '12.5 g', '340 mg', '1.2 kg', to the milligram; or '0.441 oz', '2.205 lb',
  * to a thousandth or three figures.
@@ -42,6 +46,22 @@ export function massToType(mass: Milligrams, manner: Manner): string {
   while (decimals < ENOUGH_DECIMALS && massFrom(Number(value.toFixed(decimals)), unit) !== mass) decimals += 1
   const digits = formatted(value, manner, { maximumFractionDigits: decimals, useGrouping: false })
   return `${decimals === 3 ? `${digits}0` : digits} ${unit}`
+}
+
+/**
+ * A computed mass of seed that somebody weighs by: three figures, or as many more as keep it within `tolerance`, so that it may
+ * tell parts of a milligram. Both in milligrams.
+ */
+export function massWithin(mass: number, tolerance: number, manner: Manner): string {
+  const unit = unitFor(mass, manner)
+  const value = mass / MILLIGRAMS_PER[unit]
+  let figures = LEAST_FIGURES
+  while (
+    figures < MOST_FIGURES &&
+    Math.abs(Number(value.toPrecision(figures)) - value) * MILLIGRAMS_PER[unit] > tolerance
+  )
+    figures += 1
+  return `${formatted(value, manner, { maximumSignificantDigits: figures })} ${unit}`
 }
 
 /** A count that was counted: '50 seeds'. */
@@ -70,13 +90,13 @@ export function numberInWords(value: number, manner: Pick<Manner, 'locale'>, dec
   return formatted(value, manner, { maximumFractionDigits: decimals })
 }
 
-function unitFor(mass: Milligrams, { massUnits }: Manner): MassUnit {
+function unitFor(mass: number, { massUnits }: Manner): MassUnit {
   switch (massUnits) {
     case 'metric':
       if (mass < 1_000) return 'mg'
       return mass < 1_000_000 ? 'g' : 'kg'
     case 'ounces':
-      return massIn(mass, 'lb') < 1 ? 'oz' : 'lb'
+      return mass < MILLIGRAMS_PER.lb ? 'oz' : 'lb'
   }
 }
 

@@ -1,4 +1,5 @@
 import type { IsoDate } from '../dates/iso-date.ts'
+import { FREEZING_AGAINST_INSECTS } from '../moisture/moisture-words.ts'
 import { assertNever } from '../shared/assert-never.ts'
 
 /** What a gift may have to wait for before it is taken in. */
@@ -83,13 +84,13 @@ export function waitingInWords(step: Waiting): string {
 /**
  * The usual caution for a step; empty where there is none.
  *
- * Moisture before freezing: FAO Genebank Standards as taught (seen); warming closed and the rest: from memory.
+ * Moisture before freezing: FAO Genebank Standards as taught (seen); warming closed: from memory.
  * Coloured gel: cobalt chloride is toxic (seen). Local rules decide.
  */
 export function waitingCaution(step: Waiting): string {
   switch (step) {
     case 'freezing':
-      return 'Freeze only seed dried to about 5 to 8 % moisture, in a sealed container, and let it warm closed before opening. Never seed that dies when dried.'
+      return FREEZING_AGAINST_INSECTS
     case 'drying':
       return 'Silica gel that turns from blue to pink holds cobalt chloride, which is toxic: do not breathe its dust, keep it from food and children. Prefer gel without cobalt.'
     case 'legal':

@@ -1,18 +1,25 @@
 import { countInWords, type Manner, numberInWords, toFigures } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
+import { chanceInWords } from './assurance.ts'
 import type { LivingSeeds } from './living-seeds.ts'
 import { type KeepingPolicy, seedsForOneRegrowing, seedsToKeep } from './what-to-keep.ts'
 
-/** How an accession stands, from best to worst. */
-export type NeedState = 'well-stocked' | 'watch' | 'regrow' | 'rescue'
+/** How an accession stands, from best to worst; last what has no seed any more, of which nothing can be regrown. */
+export type NeedState = 'well-stocked' | 'watch' | 'regrow' | 'rescue' | 'none-left'
 
-/** The states as they are listed: worst first. */
+/** The states as they are listed: worst first, and what has no seed left behind all that has some. */
 export const NEED_STATES = [
   'rescue',
   'regrow',
   'watch',
   'well-stocked',
+  'none-left',
 ] as const satisfies readonly NeedState[]
+
+/** How many there are in each state. */
+export function countsByState(count: (state: NeedState) => number): Record<NeedState, number> {
+  return Object.fromEntries(NEED_STATES.map((state) => [state, count(state)])) as Record<NeedState, number>
+}
 
 export interface NeedFacts {
   readonly living: LivingSeeds
@@ -22,6 +29,8 @@ export interface NeedFacts {
   readonly threshold: number
   /** Living seeds, by assumption, in lots that nobody has tested and that no forecast calls weak. */
   readonly untested: number
+  /** Seeds of it that do not count: in quarantine, the reference sample, a duplicate elsewhere. */
+  readonly notCounted: number
   readonly unit: CountedUnit
   readonly manner: Manner
 }
@@ -42,12 +51,13 @@ const IN_LETTERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven',
 /**
  * Judges whether an accession holds enough living seed.
  *
- * Rescue: too few for one full regrowing. Regrow this season: fewer than must be kept, or tested below its threshold.
+ * None left: no seed here nor elsewhere. Rescue: too few for one full regrowing. Regrow this season: fewer than must be kept, or tested below its threshold.
  * Watch: enough by the middle figure, but the doubt reaches below what must be kept; or weak as far as it was tested,
  * beside enough seed that was not, such as last season's harvest: a test comes before a regrowing.
  */
 export function needState(facts: Omit<NeedFacts, 'unit' | 'manner'>): NeedState {
   const { living, policy } = facts
+  if (living.total === 0 && facts.notCounted === 0) return 'none-left'
   if (living.about < seedsForOneRegrowing(policy)) return 'rescue'
   const keep = seedsToKeep(policy)
   const weak = isWeak(facts)
@@ -70,11 +80,26 @@ export function judgeNeed(facts: NeedFacts): Need {
     sentence: `${aboutLiving(living.about, [oneRegrowing, keep], facts)} of the ${grouped(keep)} that ${inLetters(policy.regrowings)} of ${plants} ${need}`,
     reasons: reasonsOf(facts, keep, oneRegrowing),
     arithmetic: [
-      `one regrowing: ${plants} / ${numberInWords(policy.emergence, manner, 4)} emergence = ${exactLiving(oneRegrowing, facts)}`,
-      `to keep: ${policy.regrowings} x ${plants} / ${numberInWords(policy.emergence, manner, 4)} emergence = ${exactLiving(keep, facts)}`,
+      ...toKeepInWords(facts, keep, oneRegrowing),
       `in the drawer: about ${grouped(living.about)} living of ${countInWords(living.total, unit, manner)}, between ${grouped(living.low)} and ${grouped(living.high)}`,
     ],
   }
+}
+
+function toKeepInWords(facts: NeedFacts, keep: number, oneRegrowing: number): readonly string[] {
+  const { policy, manner } = facts
+  const plants = countInWords(policy.plants, PLANTS, manner)
+  const by = `${plants} / ${numberInWords(policy.emergence, manner, 4)} emergence`
+  if (policy.assurance === undefined)
+    return [
+      `one regrowing: ${by} = ${exactLiving(oneRegrowing, facts)}`,
+      `to keep: ${policy.regrowings} x ${by} = ${exactLiving(keep, facts)}`,
+    ]
+  const mean = seedsForOneRegrowing({ ...policy, assurance: undefined })
+  return [
+    `one regrowing: ${by} = ${exactLiving(mean, facts)} on average; ${numberInWords(oneRegrowing, manner)} make them ${chanceInWords(policy.assurance)}`,
+    `to keep: ${policy.regrowings} x ${numberInWords(oneRegrowing, manner)} = ${exactLiving(keep, facts)}`,
+  ]
 }
 
 function reasonsOf(facts: NeedFacts, keep: number, oneRegrowing: number): readonly string[] {

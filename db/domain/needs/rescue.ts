@@ -1,20 +1,14 @@
 import { countInWords, type Manner, numberInWords } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
-import { binomialChances } from '../germination/binomial.ts'
-import { probability } from '../shared/probability.ts'
+import { chanceInWords, chanceOfPlants, type SownSeed } from './assurance.ts'
 import { type Breeding, breedingOf } from './grade.ts'
+import type { SowableLot, SowingAdvice } from './sowing.ts'
 import { setAsideInWords } from './urgency.ts'
 
-/** A lot that could be sown: its seeds, and the part of them that is alive, 0 to 1. */
-export interface RescueLot {
-  readonly lotId: number
-  readonly lotNumber: string
-  readonly seeds: number
-  readonly viability: number
-}
-
 export interface RescueFacts {
-  readonly lots: readonly RescueLot[]
+  readonly lots: readonly SowableLot[]
+  /** What to sow of them; null where nothing is left that lives. */
+  readonly sow: SowingAdvice | null
   /** Seeds here that are not counted: in quarantine, or the reference sample. */
   readonly setAside: number
   readonly plants: number
@@ -30,66 +24,49 @@ export interface RescueFacts {
   readonly mayHaveIt: readonly string[]
 }
 
-/** What to do with the last seeds, with its reasons; `sow` is null where no seed is left. */
+/** What to do with the last seeds, in sentences: for the keeper, and the part of it that whoever sows them needs. */
 export interface RescueAdvice {
-  readonly sow: { readonly lotId: number; readonly lotNumber: string; readonly seeds: number } | null
-  readonly keepBack: number
-  readonly expectedPlants: number
-  /** The chance of at least the fewest plants. */
-  readonly chance: number
-  readonly advice: readonly string[]
+  readonly forKeeper: readonly string[]
+  readonly forGrower: readonly string[]
 }
 
-/** The most of the last seeds that is risked at once. Common practice, no source. */
-const MOST_AT_RISK = 2 / 3
-
-/** The most seeds of a last lot that are risked at once: two thirds, and at least one. */
-export function mostToRisk(seeds: number): number {
-  return Math.max(1, Math.floor(seeds * MOST_AT_RISK))
-}
-
-/**
- * Advice for an accession with too few living seeds for a full regrowing.
- *
- * Sow from the lot with most living seeds, as many as the full regrowing would take but never more than two thirds of
- * it, so that one lost sowing does not end the variety. The chance takes each seed by itself.
- */
+/** Advice for an accession with too few living seeds for a full regrowing. */
 export function adviseRescue(facts: RescueFacts): RescueAdvice {
-  const best = facts.lots
-    .filter((lot) => lot.seeds > 0)
-    .toSorted((a, b) => b.seeds * b.viability - a.seeds * a.viability || b.viability - a.viability)[0]
+  const { sow, unit, manner } = facts
   const ask = whomToAsk(facts.mayHaveIt)
-  if (best === undefined) {
-    const gone =
-      facts.setAside === 0
-        ? 'No seed is left to sow here.'
-        : `No ${facts.unit.one} is free to sow here, but ${setAsideInWords(facts.setAside, facts.unit, facts.manner)}`
-    return { sow: null, keepBack: 0, expectedPlants: 0, chance: 0, advice: [gone, ask] }
-  }
-  const becomes = best.viability * facts.emergence
-  const wanted = becomes > 0 ? Math.ceil(facts.plants / becomes - 1e-6) : best.seeds
-  const seeds = Math.min(wanted, mostToRisk(best.seeds))
-  const all = facts.lots.reduce((sum, lot) => sum + lot.seeds, 0)
-  const chance = binomialChances(seeds, becomes)
-    .slice(facts.fewestPlants)
-    .reduce((sum, part) => sum + part, 0)
-  const expectedPlants = seeds * becomes
-  const number = (value: number, decimals = 0) => numberInWords(value, facts.manner, decimals)
-  const sow = { lotId: best.lotId, lotNumber: best.lotNumber, seeds }
+  const held = facts.lots.reduce((sum, { seeds }) => sum + seeds, 0)
+  const [from] = sow?.lots ?? []
+  const lot = facts.lots.find(({ lotId }) => lotId === from?.lotId)
+  if (sow === null || lot === undefined) return { forKeeper: [noneToSow(facts, held), ask], forGrower: [] }
+  const number = (value: number, decimals = 0) => numberInWords(value, manner, decimals)
+  const forGrower = [
+    ...preTreatment(facts),
+    'Sow indoors in clean, moist, not wet mix, one by one, and prick out: last seeds are not sown in the open.',
+    SMALL_POPULATION[breedingOf(facts.matingSystem)],
+  ]
   return {
-    sow,
-    keepBack: all - seeds,
-    expectedPlants,
-    chance: probability(chance),
-    advice: [
-      `Sow ${countInWords(seeds, facts.unit, facts.manner)} of ${best.lotNumber}, the lot with most living seed, and keep ${number(all - seeds)} back for a second try.`,
-      `Expect about ${number(Math.round(expectedPlants))} of the ${number(facts.plants)} plants: ${number(seeds)} x ${number(best.viability, 2)} alive x ${number(facts.emergence, 4)} emergence.`,
-      ...preTreatment(facts),
-      'Sow indoors in clean, moist, not wet mix, one by one, and prick out: last seeds are not sown in the open.',
-      SMALL_POPULATION[breedingOf(facts.matingSystem)],
+    forKeeper: [
+      `Sow ${countInWords(sow.seeds, unit, manner)} of ${lot.lotNumber}, the lot with most living seed, and keep ${number(held - sow.seeds)} back for a second try.`,
+      `Expect about ${number(Math.round(sow.expected))} of the ${number(facts.plants)} plants: ${number(sow.seeds)} x ${number(lot.viability, 2)} alive x ${number(facts.emergence, 4)} emergence. ${atLeast(facts, { ...lot, seeds: sow.seeds })}`,
+      ...forGrower,
       ask,
     ],
+    forGrower,
   }
+}
+
+/** The chance of the fewest plants whose seed is worth saving. */
+function atLeast({ fewestPlants, emergence, manner }: RescueFacts, sown: SownSeed): string {
+  const plants = countInWords(fewestPlants, { one: 'plant', many: 'plants' }, manner)
+  const chance = chanceOfPlants(fewestPlants, [sown], emergence)
+  return `At least ${plants}, the fewest whose seed is worth saving: ${chanceInWords(chance)}.`
+}
+
+function noneToSow({ setAside, unit, manner }: RescueFacts, held: number): string {
+  if (setAside > 0)
+    return `No ${unit.one} is free to sow here, but ${setAsideInWords(setAside, unit, manner)}`
+  if (held > 0) return `${countInWords(held, unit, manner)} lie here, and none is thought to be alive.`
+  return `No ${unit.one} is left to sow here.`
 }
 
 const SMALL_POPULATION: Readonly<Record<Breeding, string>> = {

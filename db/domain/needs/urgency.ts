@@ -65,6 +65,7 @@ export function urgencyInWords(
   nextYear: number,
   manner: Manner,
 ): string {
+  if (facts.state === 'none-left') return `No ${unit.one} is left here.`
   if (facts.living === 0) {
     return facts.setAside === 0
       ? `No living ${unit.one} is left here: ask for a duplicate.`

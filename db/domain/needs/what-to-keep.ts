@@ -1,3 +1,5 @@
+import { livingSeedsFor } from './assurance.ts'
+
 /** What decides how many living seeds of an accession must stay in the drawer. */
 export interface KeepingPolicy {
   /** Regrowings that the stock must still hold; three by the genebank rule of thumb. */
@@ -6,26 +8,33 @@ export interface KeepingPolicy {
   readonly plants: number
   /** Part of the living seeds sown that become plants, above 0, at most 1. */
   readonly emergence: number
+  /** The chance of so many plants that is asked, 0.5 to 0.99. Left out: seed is counted by its mean. */
+  readonly assurance?: number | undefined
 }
 
 /**
- * Living seeds that one regrowing needs: plants / emergence, rounded up.
+ * Living seeds that one regrowing needs: plants / emergence, rounded up, and so many more as assure the plants.
  *
  * Living seeds already leave out the dead ones, so viability does not come in a second time.
  * Throws RangeError for a policy outside its bounds.
  */
 export function seedsForOneRegrowing(policy: KeepingPolicy): number {
-  return seedsFor(policy.plants, policy.emergence)
+  const { plants, emergence, assurance } = policy
+  const mean = seedsFor(plants, emergence)
+  return assurance === undefined ? mean : Math.max(mean, livingSeedsFor(plants, emergence, assurance))
 }
 
 /**
- * Living seeds to keep: regrowings x plants / emergence, rounded up. 3 x 60 / 0.8 = 225.
+ * Living seeds to keep: by the mean regrowings x plants / emergence, rounded up, 3 x 60 / 0.8 = 225; with an assurance so many
+ * times what one regrowing needs, since each is sown in a year of its own.
  *
  * Quantity trigger: FAO Genebank Standards 2014, 4.4.1 (from memory); IBPGR handbook 1985, chapter 10: regrow when
  * seed is too little for three regeneration cycles (seen). Throws RangeError for a policy outside its bounds.
  */
 export function seedsToKeep(policy: KeepingPolicy): number {
-  return seedsFor(policy.regrowings * policy.plants, policy.emergence)
+  const { regrowings, plants, emergence, assurance } = policy
+  const mean = seedsFor(regrowings * plants, emergence)
+  return assurance === undefined ? mean : regrowings * seedsForOneRegrowing(policy)
 }
 
 function seedsFor(plants: number, emergence: number): number {

@@ -1,4 +1,4 @@
-import { GEL_CAUTIONS } from '../moisture/moisture-words.ts'
+import { FREEZING_AGAINST_INSECTS, GEL_CAUTIONS } from '../moisture/moisture-words.ts'
 import { assertNever } from '../shared/assert-never.ts'
 
 /** What a round looks for, in the order in which it is looked at. */
@@ -72,7 +72,9 @@ export function roundCautions(looks: readonly Look[]): string[] {
     ...(looks.includes('gel') ? GEL_CAUTIONS : []),
     ...(looks.includes('pests')
       ? [
-          'Keep seed with insects apart at once, closed in, so that they do not spread. Frost kills most of them, but it kills moist seed too: freeze only seed that is dry enough. Do not spray stored seed.',
+          'Keep seed with insects apart at once, closed in, so that they do not spread. Frost kills them, but it kills moist seed too.',
+          FREEZING_AGAINST_INSECTS,
+          'Do not spray stored seed.',
           'Droppings of mice can carry disease: wear gloves and a mask, wet them before wiping, and follow your local health advice.',
         ]
       : []),

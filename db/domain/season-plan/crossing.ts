@@ -1,3 +1,4 @@
+import { type Manner, numberInWords } from '../amounts/in-words.ts'
 import type { Breeding, Grade } from '../needs/grade.ts'
 
 /**
@@ -17,6 +18,14 @@ export function crossingGroup({
   return species.split(' ').slice(0, 2).join(' ')
 }
 
+/** A crossing group by the everyday names of its crops, its botanical name in brackets: 'Cabbage or Kale (Brassica oleracea)'. */
+export function groupInWords(group: string, crops: readonly string[]): string {
+  const names = crops.filter((name) => name !== group).toSorted()
+  if (names.length === 0) return group
+  const last = names.at(-1) ?? ''
+  return `${names.length === 1 ? last : `${names.slice(0, -1).join(', ')} or ${last}`} (${group})`
+}
+
 /** The crop table's distances between two varieties of one crossing group, metres; null where it has none. */
 export interface IsolationFigures {
   readonly home: number | null
@@ -30,21 +39,48 @@ const WITHOUT_FIGURES: Readonly<Record<Breeding, { readonly home: number; readon
   outcrosser: { home: 250, strict: 800 },
 }
 
-/** Metres to keep between two varieties that cross: the strict distance for conservation, else the garden distance. */
+const CROSSED_BY: Readonly<Record<Breeding, string>> = {
+  selfer: 'that mostly pollinates itself',
+  mixed: 'that insects cross now and then',
+  outcrosser: 'that insects or the wind cross',
+}
+
+/** Which of a crop's distances a grade asks for: the strict one for conservation, else that for a garden. */
+export function isolationKind(grade: Grade): keyof IsolationFigures {
+  return grade === 'conservation' ? 'strict' : 'home'
+}
+
+/**
+ * Metres to keep between two varieties that cross, in round figures: guides differ tenfold, and many of theirs are feet or
+ * miles converted, so that 244 m promises what nobody knows.
+ */
 export function isolationFor(figures: IsolationFigures, breeding: Breeding, grade: Grade): number {
-  const which = grade === 'conservation' ? 'strict' : 'home'
-  return figures[which] ?? WITHOUT_FIGURES[breeding][which]
+  const kind = isolationKind(grade)
+  const metres = figures[kind] ?? WITHOUT_FIGURES[breeding][kind]
+  const step = metres < 5 ? 0.5 : metres < 20 ? 1 : metres < 100 ? 5 : 50
+  return step * Math.round(metres / step)
+}
+
+/** Such a distance as it is told: 'about 250 m'. */
+export function isolationInWords(metres: number, manner: Pick<Manner, 'locale'>): string {
+  return `about ${numberInWords(metres, manner, 1)} m`
+}
+
+/** Where a distance comes from, and how much it promises. `source` is what the crop table names; null: it has no figure. */
+export function whyIsolation(source: string | null): string {
+  const from = source === null ? 'No source (common practice).' : `Source: ${source}.`
+  return `${from} Guides differ tenfold, and this is the lax end: farther is safer.`
 }
 
 /** What is not known of how a crop crosses, and what is done without it; '' where nothing is missing. */
 export function unknownToPlan(
   crop: IsolationFigures & { readonly species: string; readonly crop: string },
-  matingSystem: string | null,
+  breeding: Breeding,
+  grade: Grade,
 ): string {
-  const nothing = crop.home === null && crop.strict === null && matingSystem === null
   return [
-    nothing
-      ? 'No distance is known for it: this one is usual for a plant that insects cross now and then.'
+    crop[isolationKind(grade)] === null
+      ? `No distance is known for it: this one is usual for a plant ${CROSSED_BY[breeding]}.`
       : '',
     crop.species === '' ? `Only ${crop.crop} is kept away from it: its botanical name is not known.` : '',
   ]

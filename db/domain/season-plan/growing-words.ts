@@ -1,6 +1,8 @@
 import { countInWords, type Manner, numberInWords } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
+import { chanceInWords } from '../needs/assurance.ts'
 import type { Breeding } from '../needs/grade.ts'
+import { isolationInWords } from './crossing.ts'
 import { hoursInWords, hoursOfWay, type Pollination, type Way } from './ways.ts'
 
 /** What a grower has to know of one variety, as it is planned. */
@@ -8,8 +10,14 @@ export interface GrowingFacts {
   readonly plants: number
   /** Seeds handed out for it; null where none can be. */
   readonly seeds: number | null
+  /** The chance, 0 to 1, that all the plants come of them. */
+  readonly chance: number
   /** Why none can be; '' where some can. */
   readonly noSeed: string
+  /** Plants to expect where the seeds are the last and make no full regrowing; null where they make one. */
+  readonly ofTheLast: number | null
+  /** How to treat the last seeds, in sentences; empty where they are not the last. */
+  readonly care: readonly string[]
   readonly unit: CountedUnit
   readonly manner: Manner
   readonly areaM2: number
@@ -18,6 +26,7 @@ export interface GrowingFacts {
   readonly unknown: string
   /** Said where the garden's season is short for it; '' where it is not. */
   readonly shortSeason: string
+  /** What it crosses with, by everyday names. */
   readonly group: string
   readonly way: Way
   /** What is sown first and what follows, in a sentence; '' where nothing of the plan is kept apart by time. */
@@ -60,16 +69,9 @@ const TAKEN_OUT: Readonly<Record<string, string>> = {
  * Common practice, no source; figures come from the plan.
  */
 export function growingAdvice(facts: GrowingFacts): readonly Advice[] {
-  const each = facts.areaM2 / facts.plants
-  const sow =
-    facts.seeds === null
-      ? `No seed is ready yet: ${facts.noSeed}.`
-      : `You get ${countInWords(facts.seeds, facts.unit, facts.manner)}.`
   return [
-    {
-      heading: 'Sow',
-      text: `${sow} Raise ${numberInWords(facts.plants, facts.manner)} plants, on about ${rounded(facts.areaM2, facts.manner)} square metres of bed (a square of ${Math.round(100 * Math.sqrt(each))} cm for each). If fewer come up, grow all of them and tell us.${facts.shortSeason === '' ? '' : ` ${facts.shortSeason}`}`,
-    },
+    { heading: 'Sow', text: sow(facts) },
+    ...(facts.care.length === 0 ? [] : [{ heading: 'The last seeds', text: facts.care.join(' ') }]),
     { heading: 'Keep apart', text: apart(facts) },
     { heading: 'Select', text: select(facts) },
     { heading: 'Harvest and dry', text: harvest(facts) },
@@ -77,11 +79,25 @@ export function growingAdvice(facts: GrowingFacts): readonly Advice[] {
       ? [
           {
             heading: 'Two seasons',
-            text: 'It flowers in its second year. Lift the roots or plants in autumn, keep the best over winter in damp sand, cool and free of frost, and plant them again in spring.',
+            text: `It flowers in its second year. Lift the roots or plants in autumn, keep ${facts.ofTheLast === null ? 'the best' : 'every one'} over winter in damp sand, cool and free of frost, and plant them again in spring.`,
           },
         ]
       : []),
   ]
+}
+
+function sow(facts: GrowingFacts): string {
+  const { seeds, unit, manner, ofTheLast, shortSeason } = facts
+  const plants = numberInWords(facts.plants, manner)
+  const square = `a square of ${Math.round(100 * Math.sqrt(facts.areaM2 / facts.plants))} cm for each`
+  const season = shortSeason === '' ? '' : ` ${shortSeason}`
+  const given = seeds === null ? '' : countInWords(seeds, unit, manner)
+  if (seeds !== null && ofTheLast !== null) {
+    return `You get ${given}, of the last that there are. Expect about ${numberInWords(ofTheLast, manner)} of the ${plants} plants that we would like, and raise every one (${square}). Tell us soon how many came up.${season}`
+  }
+  const sure = seeds === null ? '' : ` So many come up about ${chanceInWords(facts.chance)}.`
+  const got = seeds === null ? `No seed is ready yet: ${facts.noSeed}.` : `You get ${given}.`
+  return `${got} Raise ${plants} plants, on about ${rounded(facts.areaM2, manner)} square metres of bed (${square}).${sure} If fewer come up, grow all of them and tell us.${season}`
 }
 
 /** How a cover is used, by what pollinates the crop. Common practice, no source. */
@@ -102,14 +118,14 @@ function apart(facts: GrowingFacts): string {
   const inTime = apartInTime === '' ? '' : ` ${apartInTime}`
   const selfed =
     breeding === 'selfer' ? ' It mostly pollinates itself; bees cross a few flowers all the same.' : ''
-  return `Grow no other ${group}${planned} within ${rounded(isolationM, manner)} m, and look over the fences. If a neighbour’s flowers at the same time, tell us before you save seed.${inTime}${selfed}${caveat}`
+  return `Grow no other ${group}${planned} within ${isolationInWords(isolationM, manner)}, farther if you can, and look over the fences. If a neighbour’s flowers at the same time, tell us before you save seed.${inTime}${selfed}${caveat}`
 }
 
-function select({ plants, breeding, manner }: GrowingFacts): string {
+function select({ plants, ofTheLast, breeding, manner }: GrowingFacts): string {
   const rogue = 'Pull out what is plainly another variety or diseased, before it flowers.'
-  return breeding === 'selfer'
-    ? `${rogue} Save seed of every other plant, about the same of each.`
-    : `${rogue} Save seed of as many plants as you can, all ${numberInWords(plants, manner)} if possible, about the same of each: few parents weaken it.`
+  if (ofTheLast !== null || breeding === 'selfer')
+    return `${rogue} Save seed of all the remaining plants, about the same of each.`
+  return `${rogue} Save seed of as many plants as you can, all ${numberInWords(plants, manner)} if possible, about the same of each: few parents weaken it.`
 }
 
 function harvest({ cropId, family }: GrowingFacts): string {

@@ -40,8 +40,8 @@ export interface PlanSite {
   readonly takes: readonly string[]
   /** The part of past grow-outs here that brought seed back, 0 to 1. */
   readonly reliability: number
-  /** What flowers nearby: a crossing group and how far off. */
-  readonly neighbours: readonly { readonly group: string; readonly metres: number }[]
+  /** What flowers nearby: a crop, its crossing group and how far off. */
+  readonly neighbours: readonly { readonly crop: string; readonly group: string; readonly metres: number }[]
   /** Bed and varieties that roots of last season take: they are planted again and set seed this season. */
   readonly carried: { readonly area: number; readonly varieties: number }
   /** Roots of last season that flower in the open this season, wherever they stand, with the metres they want. */
@@ -230,7 +230,7 @@ function ownClashes(candidate: PlanCandidate, site: PlanSite, choice: PlanChoice
   if (near !== undefined && choice.way !== 'covered') {
     add(
       'neighbour',
-      `${near.group} flowers ${metres(near.metres)} m from ${site.name}, and ${candidate.variety} wants ${metres(candidate.isolation)} m. Cover it, or grow it elsewhere.`,
+      `${near.crop} flowers ${metres(near.metres)} m from ${site.name}, and ${candidate.variety} wants about ${metres(candidate.isolation)} m. Cover it, or grow it elsewhere.`,
     )
   }
   const roots = site.flowering.find(
@@ -241,7 +241,7 @@ function ownClashes(candidate: PlanCandidate, site: PlanSite, choice: PlanChoice
     const wanted = Math.max(candidate.isolation, roots.isolation)
     add(
       'neighbour',
-      `${roots.variety} of last season flowers ${metres(roots.metres)} m from ${candidate.variety} at ${site.name}, and they want ${metres(wanted)} m. Cover one of them, or grow it elsewhere.`,
+      `${roots.variety} of last season flowers ${metres(roots.metres)} m from ${candidate.variety} at ${site.name}, and they want about ${metres(wanted)} m. Cover one of them, or grow it elsewhere.`,
     )
   }
   return clashes
@@ -254,7 +254,7 @@ function isolationInWords(one: Planting, other: Planting): string {
     one.site.siteId === other.site.siteId
       ? `both at ${one.site.name}, whose beds are ${apart} m across`
       : `at ${one.site.name} and ${other.site.name}, ${apart} m apart`
-  return `${one.candidate.variety} and ${other.candidate.variety} cross: ${where}, and they want ${metres(wanted)} m. ${waysOut(one, other)}`
+  return `${one.candidate.variety} and ${other.candidate.variety} cross: ${where}, and they want about ${metres(wanted)} m. ${waysOut(one, other)}`
 }
 
 function waysOut({ candidate: { laterDays } }: Planting, { candidate }: Planting): string {

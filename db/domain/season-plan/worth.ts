@@ -9,15 +9,17 @@ const WORTH_OF_STATE: Readonly<Record<NeedState, number>> = {
   regrow: 0.2,
   watch: 0.08,
   'well-stocked': 0.02,
+  'none-left': 0.02,
 }
 
-/** What growing an accession is worth: the chance of loss that it averts, twice where it is held nowhere else. */
+/** What growing an accession is worth: the chance of loss that it averts, twice where it is held nowhere else; none where no seed is left. */
 export function worthOfGrowing(facts: {
   readonly state: NeedState
   readonly cost: number
   readonly onlySource: boolean
 }): number {
-  return WORTH_OF_STATE[facts.state] + facts.cost * (facts.onlySource ? 2 : 1)
+  const averted = facts.state === 'none-left' ? 0 : facts.cost * (facts.onlySource ? 2 : 1)
+  return WORTH_OF_STATE[facts.state] + averted
 }
 
 /** The part of grow-outs that a grower brings back: one for, one against, and what was seen (Laplace's rule). */

@@ -79,9 +79,9 @@ function cells(row: CropRow): Record<string, unknown> {
   return JSON.parse(row.reference)
 }
 
-/** All cells about germination share one source in the shipped table. */
-function sourceKey(field: string): string {
-  return field.startsWith('germ_') ? 'germination' : field
+/** All cells about germination share one source in the shipped table, but for a cell that has one of its own. */
+function sourceKey(field: string, sources: Readonly<Record<string, unknown>>): string {
+  return field.startsWith('germ_') && !(field in sources) ? 'germination' : field
 }
 
 function sourcedFacts(row: CropRow): Value<'crop.get'>['facts'] {
@@ -89,7 +89,7 @@ function sourcedFacts(row: CropRow): Value<'crop.get'>['facts'] {
     sources: Record<string, { source: string; confidence: string } | null>
   }
   return Object.entries(values).flatMap(([field, value]) => {
-    const sourced = sources[sourceKey(field)]
+    const sourced = sources[sourceKey(field, sources)]
     if (value === null || !sourced) return []
     const shown = Array.isArray(value) ? value.join(' to ') : String(value)
     return [

@@ -38,7 +38,11 @@ interface TableCells {
   readonly germ_final_count_day: number | null
   readonly germ_hard_seed_possible: boolean | null
   readonly germ_notes: string | null
-  readonly sources: { readonly germination: { readonly source: string; readonly confidence: string } | null }
+  readonly sources: {
+    readonly germination: { readonly source: string; readonly confidence: string } | null
+    /** Where the last day has a source of its own. */
+    readonly germ_final_count_day?: { readonly source: string; readonly confidence: string }
+  }
 }
 
 export function planTest(reading: Reading, input: ParsedInput<'germination.plan'>): TestPlan {
@@ -84,11 +88,19 @@ function conditionsOf(reading: Reading, cropId: string): TestPlan['conditions'] 
     media: [...media],
     firstDay: cells.germ_first_count_day,
     finalDay: cells.germ_final_count_day ?? USUAL_FINAL_DAY,
+    finalDayNote: finalDayNote(cells),
     notes: cells.germ_notes ?? '',
     hardSeedPossible: cells.germ_hard_seed_possible === true,
     source: sourced === null ? 'common practice, no source' : sourceInWords(sourced.source),
     confidence: sourced?.confidence ?? 'common practice',
   }
+}
+
+/** What a keeper must know of the last day; '' where it comes with the other conditions from their source. */
+function finalDayNote({ germ_final_count_day: day, sources }: TableCells): string {
+  if (day === null) return 'usual; none is known for this crop, so go on while seeds still sprout'
+  const own = sources.germ_final_count_day
+  return own === undefined ? '' : `${sourceInWords(own.source)}; go on while seeds still sprout`
 }
 
 function expectedNote(typed: boolean, basis: ReturnType<typeof lifeOf>['basis'], expected: number): string {

@@ -65,7 +65,10 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
     advice: growingAdvice({
       plants: line.plants,
       seeds: line.sow?.seeds ?? null,
+      chance: line.sow?.chance ?? 0,
       noSeed: line.noSeed,
+      ofTheLast: line.sow === null || line.sow.enough ? null : Math.round(line.sow.expected),
+      care: line.rescue.forGrower,
       unit: countedUnit(cropId),
       manner: settingsOf(reading),
       areaM2: line.areaM2,

@@ -5,19 +5,13 @@ import type { NeedRecord } from '../../contract/regrow-operations.ts'
 import { countInWords, type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
+import { chanceInWords } from '../../domain/needs/assurance.ts'
 import { outlookAt } from '../../domain/needs/cost-of-waiting.ts'
 import { driftTo } from '../../domain/needs/generations.ts'
 import { breedingOf, plantsFor } from '../../domain/needs/grade.ts'
 import { originsOf } from '../../domain/needs/origins.ts'
-import { adviseRescue } from '../../domain/needs/rescue.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
-import {
-  generationsOf,
-  peopleWithSeed,
-  rescueCrop,
-  sharedSeed,
-  takenByYear,
-} from '../../queries/need-rows.ts'
+import { generationsOf, takenByYear } from '../../queries/need-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
 import { accession } from '../../schema/stock-tables.ts'
 import type { Reading } from '../context.ts'
@@ -27,15 +21,14 @@ import {
   policyOf,
   populationOf,
   type RowLife,
-  seedsSetAside,
   thresholdOf,
 } from '../stock/living-stock.ts'
 import { DEMAND_YEARS, waitingFacts, yearsTo } from './judgements.ts'
 import { needLines, type Ranking, rankNeeds } from './regrow-needs.ts'
+import { rescueOf } from './sowing-and-rescue.ts'
 
 /** Seasons that the outlook goes ahead. */
 const SEASONS_AHEAD = 5
-const PEOPLE_SINCE_YEARS = 6
 
 export function getNeed(reading: Reading, input: ParsedInput<'regrow.get'>): Value<'regrow.get'> {
   const { accessionId } = input
@@ -56,7 +49,7 @@ export function getNeed(reading: Reading, input: ParsedInput<'regrow.get'>): Val
     ...policyShown(reading, first, ranking),
     arithmetic: arithmeticOf(reading, lots, line, ranking),
     outlook: outlookOf(reading, lots, ranking, facts.demand),
-    rescue: line.state === 'rescue' ? [...rescueOf(reading, lots, ranking)] : [],
+    rescue: [...rescueOf(reading, lots, ranking.policy, line.sow).forKeeper],
     generations: drift.line.map(({ lotNumber, generation, plants }) => ({ lotNumber, generation, plants })),
     effectivePopulation: drift.effective,
     drift: drift.words,
@@ -84,6 +77,7 @@ function policyShown(reading: Reading, row: LotRow, ranking: Ranking) {
     plantsFrom,
     regrowings: policy.regrowings,
     threshold: thresholdOf(row, ranking.policy),
+    assurance: row.own_assurance ?? ranking.policy.assurance,
   }
 }
 
@@ -147,18 +141,19 @@ function sowingInWords(
   const { plants, ...policy } = policyOf(first.row, manner)
   const number = (value: number) => numberInWords(value, manner, 4)
   const emergence = number(policy.emergence)
+  const assured = `sown ${number(line.sow.seeds)}: ${chanceInWords(line.sow.chance)} all ${plants} plants come up, with the doubt of both`
   if (sown.length > 1) {
     const parts = sown.map(
       ({ row, seeds, life }) =>
         `${countInWords(seeds, unit, manner)} of ${row.lot_number} x ${percent(life.viability)} alive x ${emergence} emergence = about ${number(Math.round(seeds * life.viability * policy.emergence))} plants`,
     )
-    return [`${plants} plants: no lot alone is enough, several together are`, ...parts]
+    return [`${plants} plants: no lot alone is enough, several together are`, ...parts, assured]
   }
   const { viability, count } = first.life
   const wanted = Math.ceil(plants / (viability * policy.emergence) - 1e-6)
-  const sum = `${plants} plants / (${percent(viability)} alive x ${emergence} emergence) = ${countInWords(wanted, unit, manner)} of ${first.row.lot_number}`
+  const sum = `${plants} plants / (${percent(viability)} alive x ${emergence} emergence) = ${countInWords(wanted, unit, manner)} of ${first.row.lot_number} on average`
   return line.sow.enough
-    ? [sum]
+    ? [sum, assured]
     : [sum, `it holds ${number(count)}: no full regrowing; risk at most ${number(line.sow.seeds)}`]
 }
 
@@ -183,41 +178,6 @@ function outlookOf(
       cost,
     }
   })
-}
-
-function rescueOf(reading: Reading, lots: readonly LotRow[], ranking: Ranking): readonly string[] {
-  const first = lots[0]
-  if (first === undefined) return []
-  const { plants, emergence } = policyOf(first, ranking.policy)
-  const ofCrop = rescueCrop(reading.sqlite, first.accession_id)
-  const people = peopleWithSeed(
-    reading.sqlite,
-    first.accession_id,
-    addYears(reading.today, -PEOPLE_SINCE_YEARS),
-  )
-  const elsewhere = lots.filter((lot) => lot.role === 'duplicate-elsewhere' && lot.balance_count > 0)
-  return adviseRescue({
-    lots: lots.filter(countsTowardsKeeping).map((row) => {
-      const { count, viability } = lifeOf(row)
-      return { lotId: row.lot_id, lotNumber: row.lot_number, seeds: count, viability }
-    }),
-    setAside: seedsSetAside(lots),
-    plants,
-    emergence,
-    fewestPlants: plantsFor(populationOf(first), 'quality'),
-    matingSystem: ofCrop.mating_system,
-    family: ofCrop.family,
-    hardSeeded: ofCrop.hard === 1,
-    unit: countedUnit(first.crop_id),
-    manner: ranking.policy,
-    mayHaveIt: [
-      ...elsewhere.map(
-        (lot) => `${lot.held_by === '' ? 'whoever holds' : lot.held_by}, duplicate ${lot.lot_number}`,
-      ),
-      ...(people.donor === null ? [] : [`${people.donor}, who gave it`]),
-      ...people.members.map(({ name, last }) => `${name}, who took some on ${last}`),
-    ],
-  }).advice
 }
 
 function driftOf(reading: Reading, lots: readonly LotRow[], wanted: number) {

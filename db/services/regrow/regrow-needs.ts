@@ -1,20 +1,21 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { NeedLine } from '../../contract/regrow-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
-import { NEED_STATES, type NeedState } from '../../domain/needs/need.ts'
+import { countsByState } from '../../domain/needs/need.ts'
 import { type Season, seasonOf } from '../../domain/needs/season.ts'
-import { regrowingsLeft, sowingAdvice } from '../../domain/needs/sowing.ts'
+import { regrowingsLeft } from '../../domain/needs/sowing.ts'
 import { byUrgency, costInWords, type UrgencyFacts, urgencyInWords } from '../../domain/needs/urgency.ts'
 import type { Sqlite } from '../../migrations/connection.ts'
-import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
+import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accessionsMatching } from '../../queries/need-rows.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { matchFor } from '../../queries/search-words.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
-import { countsTowardsKeeping, lifeOf, livingStockOf, policyOf } from '../stock/living-stock.ts'
+import { livingStockOf, policyOf } from '../stock/living-stock.ts'
 import { growingNow } from './grow-outs.ts'
 import { isHeldElsewhere, type Judgement, judgements } from './judgements.ts'
+import { sowingOf } from './sowing-and-rescue.ts'
 
 /** Everything by which the accessions of a collection are ranked, in one reading. */
 export interface Ranking {
@@ -71,8 +72,7 @@ export function rankedNeeds(reading: Reading, input: ParsedInput<'regrow.needs'>
   const ranking = rankNeeds(reading)
   const match = matchFor(input.text)
   const matching = match === null ? null : accessionsMatching(reading.sqlite, match)
-  const counts = Object.fromEntries(NEED_STATES.map((state) => [state, 0])) as Record<NeedState, number>
-  for (const { state } of ranking.ranked) counts[state] += 1
+  const inState = Map.groupBy(ranking.ranked, ({ state }) => state)
   const wanted = ranking.ranked
     .map((facts, index) => ({ facts, rank: index + 1 }))
     .filter(
@@ -84,7 +84,7 @@ export function rankedNeeds(reading: Reading, input: ParsedInput<'regrow.needs'>
   return {
     season: ranking.season,
     grade: ranking.policy.grade,
-    counts,
+    counts: countsByState((state) => inState.get(state)?.length ?? 0),
     total: wanted.length,
     needs: needLines(reading, ranking, page),
   }
@@ -112,9 +112,9 @@ export function needLines(
       state: facts.state,
       stock: livingStockOf(lots, ranking.policy),
       cost: facts.cost,
-      costInWords: costInWords(facts.cost),
+      costInWords: facts.state === 'none-left' ? 'none left' : costInWords(facts.cost),
       regrowingsLeft: regrowingsLeft(facts.living, policy),
-      sow: sowingOf(lots, policy.plants, policy.emergence),
+      sow: sowingOf(reading, lots, ranking.policy),
       demand: facts.demand,
       onlySource: facts.onlySource,
       heldElsewhere: lots
@@ -125,14 +125,4 @@ export function needLines(
       why: urgencyInWords(facts, countedUnit(first.crop_id), ranking.season.year + 1, ranking.policy),
     }
   })
-}
-
-/** The lots to sow and how many of their seeds. */
-export function sowingOf(lots: readonly LotRow[], plants: number, emergence: number): NeedLine['sow'] {
-  const sowable = lots.filter(countsTowardsKeeping).map((row) => {
-    const { count, viability } = lifeOf(row)
-    return { lotId: row.lot_id, lotNumber: row.lot_number, seeds: count, viability }
-  })
-  const advice = sowingAdvice(sowable, plants, emergence)
-  return advice === null ? null : { ...advice, lots: advice.lots.map((lot) => ({ ...lot })) }
 }

@@ -5,7 +5,13 @@ import type { GrowingSite, PlanLine } from '../../contract/season-plan-operation
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import { breedingOf } from '../../domain/needs/grade.ts'
-import { crossingGroup, isolationFor, unknownToPlan } from '../../domain/season-plan/crossing.ts'
+import {
+  crossingGroup,
+  groupInWords,
+  isolationFor,
+  unknownToPlan,
+  whyIsolation,
+} from '../../domain/season-plan/crossing.ts'
 import { greedyPlan } from '../../domain/season-plan/greedy.ts'
 import { growOutInWords, growOutState, isCarriedInto } from '../../domain/season-plan/grow-out.ts'
 import { apartInTimeInWords } from '../../domain/season-plan/in-time.ts'
@@ -37,8 +43,10 @@ import type { Reading, Writing } from '../context.ts'
 import { policyOf } from '../stock/living-stock.ts'
 import { growOutsSince } from './grow-outs.ts'
 import { listSites } from './growing-sites.ts'
-import { rankNeeds, sowingOf } from './regrow-needs.ts'
+import { rankNeeds } from './regrow-needs.ts'
 import { becameOf } from './season-lists.ts'
+import { rescueOf, sowingOf } from './sowing-and-rescue.ts'
+import { cropsByGroup, isolationSource } from './what-crosses.ts'
 
 /** So long before its sowing seed goes out for a season. Common practice, no source. */
 const PREPARED_DAYS = 270
@@ -74,18 +82,19 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
     }
     const policy = policyOf(first, ranking.policy)
     const grade = first.own_grade ?? ranking.policy.grade
+    const breeding = breedingOf(first.mating_system)
     const candidate: PlanCandidate = {
       accessionId,
       variety: first.variety,
       cropId: first.crop_id,
       group: crossingGroup(ofCrop),
-      isolation: isolationFor(ofCrop, breedingOf(first.mating_system), grade),
+      isolation: isolationFor(ofCrop, breeding, grade),
       plants: policy.plants,
       area: bedFor(first.crop_id, policy.plants),
       worth: worthOfGrowing(need),
       daysToSeed: ofCrop.own_days_to_seed ?? daysToSeed(first.crop_id),
       laterDays: laterDays(first.crop_id),
-      pollination: pollinationOf(ofCrop.pollination, breedingOf(first.mating_system)),
+      pollination: pollinationOf(ofCrop.pollination, breeding),
       flowersNextSeason: ofCrop.biennial === 1,
     }
     return {
@@ -94,7 +103,8 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       lots,
       policy,
       biennial: ofCrop.biennial === 1,
-      unknown: unknownToPlan(ofCrop, first.mating_system),
+      unknown: unknownToPlan(ofCrop, breeding, grade),
+      isolationWhy: whyIsolation(isolationSource(ofCrop, grade)),
     }
   })
   const candidates = known.map(({ candidate }) => candidate)
@@ -125,6 +135,7 @@ interface Known {
   readonly policy: ReturnType<typeof policyOf>
   readonly biennial: boolean
   readonly unknown: string
+  readonly isolationWhy: string
 }
 
 function lineMaker(
@@ -136,6 +147,7 @@ function lineMaker(
 ) {
   const growOuts = growOutsSince(reading, season).filter(({ row }) => row.season === season)
   const byId = new Map(known.map((row) => [row.candidate.accessionId, row]))
+  const cropsOf = cropsByGroup(reading)
   const find = (choice: PlanChoice) => {
     const row = byId.get(choice.accessionId)
     const site = sites.find(({ siteId }) => siteId === choice.siteId)
@@ -148,10 +160,12 @@ function lineMaker(
     choices: readonly PlanChoice[],
   ): PlanLine => {
     const { accessionId, siteId, way } = choice
-    const { candidate, first, lots, policy, biennial, unknown } = row
+    const { candidate, first, lots, policy, biennial, unknown, isolationWhy } = row
     const grown = growOuts.find(({ row: of }) => of.accession_id === accessionId && of.site_id === siteId)
     const unit = countedUnit(first.crop_id)
-    const sow = sowingOf(lots, policy.plants, policy.emergence)
+    const manner = settingsOf(reading)
+    const sow = sowingOf(reading, lots, manner)
+    const rescue = rescueOf(reading, lots, manner, sow)
     return {
       accessionId,
       accessionNumber: first.accession_number,
@@ -168,8 +182,9 @@ function lineMaker(
       apartInTime: apartInTimeInWords(problem, choices, choice),
       plants: policy.plants,
       areaM2: candidate.area,
-      group: candidate.group,
+      group: groupInWords(candidate.group, cropsOf.get(candidate.group) ?? []),
       isolationM: candidate.isolation,
+      isolationWhy,
       shortSeason: shortSeasonInWords(
         first.crop,
         daysNeeded(candidate, way),
@@ -182,7 +197,8 @@ function lineMaker(
       seedOut: grown?.facts.seedOut ?? false,
       became: becameOf(reading, accessionId, since, unit),
       sow,
-      noSeed: sow === null ? noSeedInWords(lots.map(lotNotSown), unit, settingsOf(reading)) : '',
+      noSeed: sow === null ? noSeedInWords(lots.map(lotNotSown), unit, manner) : '',
+      rescue: { forKeeper: [...rescue.forKeeper], forGrower: [...rescue.forGrower] },
     }
   }
   return (choices: readonly PlanChoice[]) => choices.map(find).map((found) => lineOf(found, choices))
@@ -205,6 +221,7 @@ function planSites(reading: Reading, sites: readonly GrowingSite[]): PlanSite[] 
     takes: site.takes,
     reliability: site.reliability,
     neighbours: (near.get(site.siteId) ?? []).map((neighbour) => ({
+      crop: neighbour.crop,
       group: crossingGroup(neighbour),
       metres: neighbour.metres,
     })),

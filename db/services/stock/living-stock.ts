@@ -20,6 +20,7 @@ import { countDoubt, weightInForce } from './amounts.ts'
 export interface CollectionPolicy extends Manner {
   readonly regrowingsKept: number
   readonly emergence: number
+  readonly assurance: number
   readonly viabilityThreshold: number
   readonly viabilityThresholdOf: Threshold['of']
   readonly grade: Grade
@@ -137,6 +138,7 @@ function needFacts(
     living: livingSeeds(lives),
     policy: policyOf(first, policy),
     ...strengthOf(counted, first, policy),
+    notCounted: seedsOf(lots.filter((row) => !countsTowardsKeeping(row))),
     unit: countedUnit(first.crop_id),
     manner: policy,
   }
@@ -150,9 +152,11 @@ export function countsTowardsKeeping(row: LifeRow): boolean {
 
 /** Seeds that lie here without counting towards what must be kept: in quarantine, or the reference sample. */
 export function seedsSetAside(lots: readonly LifeRow[]): number {
-  return lots
-    .filter((row) => !countsTowardsKeeping(row) && row.role !== 'duplicate-elsewhere')
-    .reduce((sum, row) => sum + row.balance_count, 0)
+  return seedsOf(lots.filter((row) => !countsTowardsKeeping(row) && row.role !== 'duplicate-elsewhere'))
+}
+
+function seedsOf(lots: readonly LifeRow[]): number {
+  return lots.reduce((sum, row) => sum + row.balance_count, 0)
 }
 
 /** What decides how many living seeds of an accession are kept. */
@@ -161,6 +165,7 @@ export function policyOf(row: LifeRow, policy: CollectionPolicy): KeepingPolicy 
     regrowings: row.regrowings ?? policy.regrowingsKept,
     plants: row.own_plants ?? plantsFor(populationOf(row), row.own_grade ?? policy.grade),
     emergence: policy.emergence,
+    assurance: row.own_assurance ?? policy.assurance,
   }
 }
 

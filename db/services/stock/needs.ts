@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { NEED_STATES, type NeedState } from '../../domain/needs/need.ts'
+import { countsByState, NEED_STATES, type NeedState } from '../../domain/needs/need.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accession } from '../../schema/stock-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
@@ -22,19 +22,14 @@ export function accessionsInState(reading: Reading, state: NeedState): number[] 
 }
 
 export function listNeeds(reading: Reading, input: ParsedInput<'need.list'>): Value<'need.list'> {
-  const idsIn: Record<NeedState, number[]> = { rescue: [], regrow: [], watch: [], 'well-stocked': [] }
-  for (const { accessionId, state } of everyStanding(reading)) idsIn[state].push(accessionId)
-  const wanted = input.state === undefined ? NEED_STATES.flatMap((state) => idsIn[state]) : idsIn[input.state]
+  const inState = Map.groupBy(everyStanding(reading), ({ state }) => state)
+  const idsIn = (state: NeedState) => (inState.get(state) ?? []).map(({ accessionId }) => accessionId)
+  const wanted = (input.state === undefined ? NEED_STATES : [input.state]).flatMap(idsIn)
   const page = wanted.slice(input.offset, input.offset + input.limit)
   const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, page), (row) => row.accession_id)
   const policy = settingsOf(reading)
   return {
-    counts: {
-      rescue: idsIn.rescue.length,
-      regrow: idsIn.regrow.length,
-      watch: idsIn.watch.length,
-      'well-stocked': idsIn['well-stocked'].length,
-    },
+    counts: countsByState((state) => idsIn(state).length),
     total: wanted.length,
     accessions: page.flatMap((accessionId) => {
       const lots = lotsOf.get(accessionId) ?? []
@@ -61,6 +56,7 @@ export function overrideAccession(
       ownGrade: input.grade === undefined ? row.ownGrade : input.grade,
       ownPlants: input.plantsToKeep === undefined ? row.ownPlants : input.plantsToKeep,
       ownRegrowings: input.regrowingsKept === undefined ? row.ownRegrowings : input.regrowingsKept,
+      ownAssurance: input.assurance === undefined ? row.ownAssurance : input.assurance,
       ownThreshold: input.viabilityThreshold === undefined ? row.ownThreshold : input.viabilityThreshold,
     })
     .where(eq(accession.id, row.id))

@@ -1,8 +1,6 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { Measured, Moisture } from '../../contract/lot-storage-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { massInWords, numberInWords } from '../../domain/amounts/in-words.ts'
-import { milligrams } from '../../domain/amounts/mass.ts'
 import { fromFahrenheit } from '../../domain/climate/reading.ts'
 import { BREAK_SPANS } from '../../domain/moisture/break-check.ts'
 import { planDrying } from '../../domain/moisture/drying.ts'
@@ -11,6 +9,7 @@ import { ovenMoisture } from '../../domain/moisture/moisture-basis.ts'
 import {
   breakInWords,
   DRYING_ASSUMPTIONS,
+  dryingInWords,
   GEL_CAUTIONS,
   type MoistureFound,
   moistureAdvice,
@@ -130,14 +129,6 @@ function doubted(percent: number, low: number, high: number): MoistureFound {
 
 export function planLotDrying(reading: Reading, input: ParsedInput<'drying.plan'>): Value<'drying.plan'> {
   const plan = planDrying(input)
-  const manner = settingsOf(reading)
-  // Known to a tenth of a gram, from a hundred grams on to a gram.
-  const mass = (grams: number) =>
-    massInWords(milligrams(grams < 100 ? 100 * Math.round(10 * grams) : 1_000 * Math.round(grams)), manner)
-  const percent = (of: number) => `${numberInWords(of, manner, 2)} %`
-  const words =
-    plan === null
-      ? `At ${percent(input.from)} it is as dry as ${percent(input.to)} already.`
-      : `Stop when the seed weighs ${mass(plan.stopAt)}: ${mass(plan.water)} of water must go, for which ${mass(plan.gel)} of fresh drying gel will do.`
+  const words = dryingInWords(plan, input, settingsOf(reading))
   return { plan, words, assumptions: [...DRYING_ASSUMPTIONS], cautions: [...GEL_CAUTIONS] }
 }

@@ -93,7 +93,8 @@ function Doing({ plan, onBegun }: { readonly plan: TestPlan; readonly onBegun: (
 function Conditions({ plan }: { readonly plan: TestPlan }) {
   const format = useFormat()
   const { conditions } = plan
-  const { firstDay, finalDay } = conditions
+  const { firstDay, finalDay, finalDayNote } = conditions
+  const lastDay = `day ${format.number(finalDay)}`
   return (
     <section className="pane-part" aria-label="Conditions">
       <h3>Conditions from the crop table</h3>
@@ -102,7 +103,7 @@ function Conditions({ plan }: { readonly plan: TestPlan }) {
           { name: 'Temperature', value: conditions.temperature },
           { name: 'In', value: conditions.media.join('; ') },
           { name: 'First count', value: firstDay === null ? '' : `day ${format.number(firstDay)}` },
-          { name: 'Last count', value: `day ${format.number(finalDay)}` },
+          { name: 'Last count', value: finalDayNote === '' ? lastDay : `${lastDay}: ${finalDayNote}` },
           { name: 'If it sleeps', value: conditions.notes },
           {
             name: 'Hard seed',

@@ -10,15 +10,17 @@ import { GRADE_CHOICES } from './grade-words.ts'
 
 const AS_LIBRARY = { value: '', label: 'as the whole library' } as const
 
-/** The grade, regrowings and threshold of this accession alone. */
+/** The grade, regrowings, assurance and threshold of this accession alone. */
 export function KeepForm({ need }: { readonly need: NeedRecord }) {
   const [open, setOpen] = useState(false)
   const [grade, setGrade] = useState<Grade | ''>(need.gradeIsOwn ? need.grade : '')
   const [regrowings, setRegrowings] = useState(String(need.regrowings))
   const [threshold, setThreshold] = useState(String(Math.round(1_000 * need.threshold) / 10))
+  const [assurance, setAssurance] = useState(String(Math.round(1_000 * need.assurance) / 10))
   const write = useWrite('accession.override')
   const held = within(regrowings, 1, 20)
   const percent = within(threshold, 5, 100)
+  const sure = within(assurance, 50, 99)
   const wholeHeld = held !== null && Number.isInteger(held) ? held : null
   if (!open) {
     return (
@@ -30,13 +32,14 @@ export function KeepForm({ need }: { readonly need: NeedRecord }) {
     )
   }
   const send = () => {
-    if (wholeHeld === null || percent === null) return
+    if (wholeHeld === null || percent === null || sure === null) return
     write.mutate(
       {
         accessionId: need.accessionId,
         grade: grade === '' ? null : grade,
         ...(wholeHeld === need.regrowings ? {} : { regrowingsKept: wholeHeld }),
         ...(percent === 100 * need.threshold ? {} : { viabilityThreshold: percent / 100 }),
+        ...(sure === 100 * need.assurance ? {} : { assurance: sure / 100 }),
       },
       { onSuccess: () => setOpen(false) },
     )
@@ -46,9 +49,9 @@ export function KeepForm({ need }: { readonly need: NeedRecord }) {
       <CardForm
         title="What it has to keep"
         sendWord="Keep this for the accession"
-        busy={write.isPending || wholeHeld === null || percent === null}
+        busy={write.isPending || wholeHeld === null || percent === null || sure === null}
         error={write.error}
-        shownAtField={['regrowingsKept', 'viabilityThreshold']}
+        shownAtField={['regrowingsKept', 'assurance', 'viabilityThreshold']}
         onSend={send}
         onClose={() => setOpen(false)}
       >
@@ -71,6 +74,14 @@ export function KeepForm({ need }: { readonly need: NeedRecord }) {
               ? 'Type a whole number from 1 to 20.'
               : problemAt(write.error, 'regrowingsKept')
           }
+        />
+        <TextField
+          label="Of 100 sowings, how many must make all their plants"
+          step="assurance"
+          size="record"
+          value={assurance}
+          onChange={setAssurance}
+          problem={sure === null ? 'Type a number from 50 to 99.' : problemAt(write.error, 'assurance')}
         />
         <TextField
           label="Of 100 seeds tested, how many must sprout"

@@ -1,6 +1,7 @@
 import { Fragment } from 'react'
 import { Link } from 'wouter'
 import type { NeedRecord } from '../../../db/contract/regrow-operations.ts'
+import { chanceInWords } from '../../../db/domain/needs/assurance.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
@@ -63,15 +64,17 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
       </section>
       {need.rescue.length > 0 && (
         <section className="pane-part need-rescue" aria-label="Rescue">
-          <h3>The last seeds</h3>
+          <h3>{need.sow === null ? 'None to sow' : 'The last seeds'}</h3>
           <ol>
             {need.rescue.map((line) => (
               <li key={line}>{line}</li>
             ))}
           </ol>
-          <p className="soft">
-            Treated seed is poisonous: read the cautions on its card before you touch it.
-          </p>
+          {need.sow !== null && (
+            <p className="soft">
+              Treated seed is poisonous: read the cautions on its card before you touch it.
+            </p>
+          )}
         </section>
       )}
       <SeasonsAhead need={need} nextYear={nextYear} />
@@ -89,7 +92,10 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
         )}
         <p>{need.drift}</p>
       </section>
-      <KeepForm key={`${need.plants} ${need.grade} ${need.regrowings} ${need.threshold}`} need={need} />
+      <KeepForm
+        key={`${need.plants} ${need.grade} ${need.regrowings} ${need.assurance} ${need.threshold}`}
+        need={need}
+      />
     </article>
   )
 }
@@ -114,7 +120,9 @@ function Reckoning({ need }: { readonly need: NeedRecord }) {
                     {format.number(seeds)} of <Link href={lotAddress(lotId)}>{lotNumber}</Link>
                   </Fragment>
                 ))}
-                {sow.enough ? '' : ': all that may be risked'}
+                {sow.enough
+                  ? `: all plants come up ${chanceInWords(sow.chance)}`
+                  : ': all that may be risked'}
               </>
             ),
           },

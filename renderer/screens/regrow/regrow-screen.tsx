@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react'
 import { Link, useLocation } from 'wouter'
-import type { NeedState } from '../../../db/domain/needs/need.ts'
+import { NEED_STATES, type NeedState } from '../../../db/domain/needs/need.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { STATE_WORDS } from '../../shared/format/words.ts'
@@ -78,7 +78,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
             value={state}
             options={[
               { value: '', label: 'all states' },
-              ...(['rescue', 'regrow', 'watch', 'well-stocked'] as const).map((value) => ({
+              ...NEED_STATES.map((value) => ({
                 value,
                 label: `${STATE_WORDS[value]} (${format.number(counts[value])})`,
               })),

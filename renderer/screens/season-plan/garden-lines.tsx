@@ -79,7 +79,7 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
         {plantsInWords(line.plants)} on {format.number(Number(line.areaM2.toFixed(1)))} m²
         {line.way === 'covered'
           ? ' · covered'
-          : ` · ${format.number(line.isolationM)} m from others of ${line.group}`}
+          : ` · about ${format.number(line.isolationM)} m from any other ${line.group}`}
         {line.way === 'later' && ' · sown later'}
         {line.hours > 0 && `, ${hoursInWords(line.hours)} of work`}
         {line.apartInTime !== '' && ` · ${line.apartInTime}`}
@@ -87,6 +87,27 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
         {line.unknown !== '' && ` · ${line.unknown}`}
         {line.shortSeason !== '' && <span className="plan-caution"> {line.shortSeason}</span>}
       </p>
+      {line.way !== 'covered' && (
+        <details className="soft">
+          <summary>
+            Why about {format.number(line.isolationM)} m<span className="only-aloud">: {line.variety}</span>
+          </summary>
+          {line.isolationWhy}
+        </details>
+      )}
+      {line.rescue.forKeeper.length > 0 && (
+        <details>
+          <summary>
+            <strong>The last seeds</strong>
+            <span className="only-aloud">: {line.variety}</span>
+          </summary>
+          <ol>
+            {line.rescue.forKeeper.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ol>
+        </details>
+      )}
       <p className="plan-doing">
         <label>
           Garden{' '}

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { Link } from 'wouter'
 import type { PlanLine } from '../../../db/contract/season-plan-operations.ts'
 import type { Override } from '../../../db/contract/withdrawal-operations.ts'
+import { chanceInWords } from '../../../db/domain/needs/assurance.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useToday } from '../../shared/card-form/use-today.ts'
@@ -89,7 +90,9 @@ export function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readon
         <button type="button" className="quiet-button" disabled={write.isPending} onClick={() => give([])}>
           {`Hand ${seed} to ${line.grower}`}
         </button>
-        {!sow.enough && <span className="soft"> all that may be risked</span>}
+        <span className="soft">
+          {sow.enough ? ` all plants come up ${chanceInWords(sow.chance)}` : ' all that may be risked'}
+        </span>
       </p>
       {problem !== undefined && <ProblemText problem={problem} />}
     </>

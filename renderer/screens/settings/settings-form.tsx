@@ -16,6 +16,7 @@ const SHOWN = [
   'settings.accessionPattern',
   'settings.regrowingsKept',
   'settings.emergence',
+  'settings.assurance',
   'settings.viabilityThreshold',
   'settings.visitLimit',
   'settings.locale',
@@ -60,6 +61,9 @@ export function SettingsForm({ about }: { readonly about: About }) {
       })}
       {text('emergence', 'Of 100 living seeds sown, how many become plants', {
         hint: 'from your own seedbeds',
+      })}
+      {text('assurance', 'Of 100 sowings, how many must make all their plants', {
+        hint: 'decides how much seed is sown and kept; 90 is usual',
       })}
       {text('viabilityThreshold', 'Of 100 seeds tested, how many must sprout', {
         hint: 'for crops that have no threshold of their own',

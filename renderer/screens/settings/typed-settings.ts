@@ -8,6 +8,7 @@ export interface TypedSettings {
   readonly accessionPattern: string
   readonly regrowingsKept: string
   readonly emergence: string
+  readonly assurance: string
   readonly viabilityThreshold: string
   readonly viabilityThresholdOf: Settings['viabilityThresholdOf']
   /** Empty: no limit. */
@@ -22,6 +23,7 @@ export function typedFrom(settings: Settings): TypedSettings {
     ...settings,
     regrowingsKept: String(settings.regrowingsKept),
     emergence: String(Math.round(1_000 * settings.emergence) / 10),
+    assurance: String(Math.round(1_000 * settings.assurance) / 10),
     viabilityThreshold: String(Math.round(1_000 * settings.viabilityThreshold) / 10),
     visitLimit: settings.visitLimit === null ? '' : String(settings.visitLimit),
   }
@@ -37,6 +39,7 @@ export interface ReadSettings {
 export function settingsOf(typed: TypedSettings): ReadSettings {
   const regrowingsKept = between(typed.regrowingsKept, 1, 20)
   const emergence = between(typed.emergence, 5, 100)
+  const assurance = between(typed.assurance, 50, 99)
   const viabilityThreshold = between(typed.viabilityThreshold, 5, 100)
   const visitLimit = typed.visitLimit.trim() === '' ? null : between(typed.visitLimit, 1, 100)
   const limitUnclear = typed.visitLimit.trim() !== '' && !Number.isInteger(visitLimit)
@@ -45,13 +48,20 @@ export function settingsOf(typed: TypedSettings): ReadSettings {
       ? { regrowingsKept: 'Type a whole number from 1 to 20.' }
       : {}),
     ...(emergence === null ? { emergence: 'Type a number from 5 to 100.' } : {}),
+    ...(assurance === null ? { assurance: 'Type a number from 50 to 99.' } : {}),
     ...(viabilityThreshold === null ? { viabilityThreshold: 'Type a number from 5 to 100.' } : {}),
     ...(limitUnclear ? { visitLimit: 'Type a whole number from 1 to 100, or leave it empty.' } : {}),
     ...(typed.libraryName.trim() === '' ? { libraryName: 'Give the library a name.' } : {}),
   }
   const readable =
     Object.keys(problems).length === 0 && readPattern(typed.accessionPattern).kind === 'pattern'
-  if (!readable || regrowingsKept === null || emergence === null || viabilityThreshold === null) {
+  if (
+    !readable ||
+    regrowingsKept === null ||
+    emergence === null ||
+    assurance === null ||
+    viabilityThreshold === null
+  ) {
     return { settings: null, problems }
   }
   const { libraryName, accessionPattern, locale, massUnits, paper, viabilityThresholdOf } = typed
@@ -64,6 +74,7 @@ export function settingsOf(typed: TypedSettings): ReadSettings {
       paper,
       regrowingsKept,
       emergence: emergence / 100,
+      assurance: assurance / 100,
       viabilityThreshold: viabilityThreshold / 100,
       viabilityThresholdOf,
       visitLimit,

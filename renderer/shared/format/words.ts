@@ -14,6 +14,7 @@ export const STATE_WORDS: Record<NeedState, string> = {
   regrow: 'regrow this season',
   watch: 'watch',
   'well-stocked': 'well stocked',
+  'none-left': 'none left',
 }
 
 export const CAUTION_WORDS: Record<Caution, string> = {

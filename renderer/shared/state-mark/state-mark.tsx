@@ -56,6 +56,7 @@ const OUTLINES: Record<Mark, ReactNode> = {
       <path d="M11.4 2.8 C16 6 17.4 10 16 13.5 C15 16 13.6 17.4 12 17.4 L13.2 13.9 L10.9 10.8 L12.8 7.2 Z" />
     </>
   ),
+  'none-left': <path d={SEED} strokeDasharray="2 2.5" />,
   quarantine: (
     <>
       <path d="M3 2.5 L3 17.5 M17 2.5 L17 17.5" />

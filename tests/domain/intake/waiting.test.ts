@@ -38,7 +38,9 @@ it('is late the day after it was due', () => {
 })
 
 it('warns of freezing moist seed and of coloured gel', () => {
-  expect(waitingCaution('freezing')).toContain('5 to 8 % moisture')
+  expect(waitingCaution('freezing')).toMatch(
+    /−18 °C or colder for two weeks.*5 to 8 % moisture.*warm up closed/,
+  )
   expect(waitingCaution('drying')).toContain('cobalt')
 })
 

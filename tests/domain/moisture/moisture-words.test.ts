@@ -1,6 +1,10 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { type MassUnit, MILLIGRAMS_PER } from '../../../db/domain/amounts/mass.ts'
+import { planDrying } from '../../../db/domain/moisture/drying.ts'
 import {
   breakInWords,
+  dryingInWords,
   freezingCautionOfMany,
   freezingCautions,
   moistureAdvice,
@@ -19,6 +23,50 @@ test('a moisture is one figure to a tenth, or a span where it is coarse', () => 
   expect(moistureInWords({ percent: 7, low: 7, high: 7.0625 })).toBe('about 7 %, between 7 and 7.1 %')
 })
 
+test('a span is never told narrower than it is', () => {
+  expect(moistureInWords({ percent: 7, low: 5.96, high: 8.04 })).toBe('about 7 %, between 5.9 and 8.1 %')
+})
+
+describe('drying', () => {
+  const inWords = (grams: number, from: number, to: number, massUnits: 'metric' | 'ounces') => {
+    const drying = { grams, from, to }
+    return dryingInWords(planDrying(drying), drying, { locale: 'en', massUnits })
+  }
+  const moisture = fc.integer({ min: 1, max: 600 }).map((tenths) => tenths / 10)
+
+  test('by the mass, the water or the gel that is told ends within 0.1 point of the goal, however little seed it is', () => {
+    const grams = fc.integer({ min: -2_000, max: 5_000 }).map((of) => 10 ** (of / 1_000))
+    fc.assert(
+      fc.property(
+        grams,
+        moisture,
+        moisture,
+        fc.constantFrom('metric', 'ounces'),
+        (mass, one, other, units) => {
+          fc.pre(one !== other)
+          const [from, to] = [Math.max(one, other), Math.min(one, other)]
+          const told = [...inWords(mass, from, to, units).matchAll(/([\d,.]+) (mg|g|kg|oz|lb)\b/g)].map(
+            ([, digits, unit]) =>
+              (Number(digits?.replaceAll(',', '')) * MILLIGRAMS_PER[unit as MassUnit]) / MILLIGRAMS_PER.g,
+          )
+          const [stopAt = 0, water = 0, gel = 0] = told
+          for (const left of [stopAt, mass - water, mass - gel / 10])
+            expect(Math.abs(100 - (mass * (100 - from)) / left - to)).toBeLessThan(0.1 + 1e-6)
+        },
+      ),
+    )
+  })
+
+  test('of small lots tells parts of a milligram where they matter', () => {
+    expect(inWords(0.4, 12, 5, 'metric')).toBe(
+      'Stop when the seed weighs 370.5 mg: 29.5 mg of water must go, for which 295 mg of fresh drying gel will do.',
+    )
+    expect(inWords(1, 12, 5, 'metric')).toContain('weighs 926 mg: 73.7 mg of water')
+    expect(inWords(0.4, 12, 5, 'ounces')).toContain('weighs 0.01307 oz: 0.00104 oz of water')
+    expect(inWords(450, 12.5, 12.5, 'metric')).toBe('At 12.5 % it is as dry as 12.5 % already.')
+  })
+})
+
 test('what seed shows in the hand has its words', () => {
   expect((['breaks', 'bends', 'soft'] as const).map(breakInWords)).toEqual([
     'snaps or shatters',
@@ -31,6 +79,7 @@ describe('frost', () => {
   test('is no danger to seed of 8 % or less, and is told of moister and of unmeasured seed', () => {
     expect(freezingCautions(8)).toEqual([])
     expect(freezingCautions(8.1)).toEqual([tooMoist('8.1')])
+    expect(freezingCautions(8.04)).toEqual([tooMoist('8.1')])
     expect(freezingCautions(13.26)).toEqual([tooMoist('13.3')])
     expect(freezingCautions(null)).toEqual([
       'Measure its moisture first: frost can kill seed above about 8 %.',

@@ -10,7 +10,8 @@ const judged = (facts: Parameters<typeof needFacts>[0]) => judgeNeed(needFacts(f
 
 describe('how an accession stands', () => {
   test.each([
-    ['nothing left', living(0), null, 'rescue'],
+    ['nothing left', living(0), null, 'none-left'],
+    ['nothing left that lives', living(0, 0, 0, 30), null, 'rescue'],
     ['one seed short of one regrowing', living(74, 60, 90), null, 'rescue'],
     ['one regrowing and no more', living(75, 75, 75), null, 'regrow'],
     ['one seed short of what is kept', living(224, 200, 250), null, 'regrow'],
@@ -32,13 +33,17 @@ describe('how an accession stands', () => {
     expect(judged({ living: stock, testedViability: 0.5, untested }).state).toBe(state)
   })
 
+  test('what is gone here stands at rescue as long as there is other seed of it', () => {
+    expect(judged({ living: living(0), notCounted: 1 }).state).toBe('rescue')
+  })
+
   test('states are listed worst first, each once', () => {
-    expect(NEED_STATES).toEqual(['rescue', 'regrow', 'watch', 'well-stocked'])
+    expect(NEED_STATES).toEqual(['rescue', 'regrow', 'watch', 'well-stocked', 'none-left'])
   })
 
   test('more living seed never makes it worse', () => {
     const rank = (about: number, low: number) =>
-      NEED_STATES.indexOf(judged({ living: living(about, low) }).state)
+      NEED_STATES.indexOf(judged({ living: living(about, low), notCounted: 1 }).state)
     fc.assert(
       fc.property(fc.nat(400), fc.nat(400), fc.nat(100), (about, more, doubt) => {
         expect(rank(about + more, about + more - doubt)).toBeGreaterThanOrEqual(rank(about, about - doubt))

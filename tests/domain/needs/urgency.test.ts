@@ -33,8 +33,9 @@ describe('the order of the list', () => {
         facts(2, { state: 'watch', cost: 1 }),
         facts(3, { state: 'regrow', cost: 0 }),
         facts(4, { state: 'rescue', cost: 0, living: 0, growing: true }),
+        facts(5, { state: 'none-left', cost: 1, living: 0, onlySource: true }),
       ),
-    ).toEqual([4, 3, 2, 1])
+    ).toEqual([4, 3, 2, 1, 5])
   })
 
   test('then what nobody grows yet, then what can still be sown, then the cost of waiting', () => {

@@ -29,7 +29,9 @@ test('the usual cautions come with what is looked at, and with nothing else', ()
   expect(words('dampness', 'reading')).toBe('')
   expect(words('gel')).toMatch(/cobalt/)
   expect(words('gel')).not.toMatch(/mice|cold jar/)
-  expect(roundCautions(['pests'])).toHaveLength(2)
-  expect(words('pests')).toMatch(/freeze only seed that is dry enough\. Do not spray.*wear gloves and a mask/)
+  expect(roundCautions(['pests'])).toHaveLength(4)
+  expect(words('pests')).toMatch(
+    /−18 °C or colder for two weeks.*Only seed dried to.*Do not spray.*wear gloves and a mask/,
+  )
   expect(words('seals')).toMatch(/warm up closed/)
 })

@@ -28,6 +28,6 @@ describe('what is looked at', () => {
   test('brings its own cautions and no others', () => {
     expect(roundCautions(['dampness', 'reading'])).toEqual([])
     expect(roundCautions(['gel']).join(' ')).toContain('cobalt chloride')
-    expect(roundCautions(['pests']).join(' ')).toContain('freeze only seed that is dry enough')
+    expect(roundCautions(['pests']).join(' ')).toContain('Only seed dried to about 5 to 8 % moisture')
   })
 })

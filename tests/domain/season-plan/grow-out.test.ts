@@ -151,7 +151,7 @@ describe('roots of last season', () => {
   test('cross with what flowers this season, not with what flowers in the next, nor under cover', () => {
     const broccoli = aCandidate(2, { group: 'Brassica oleracea', isolation: 100 })
     expect(sentences(broccoli, 2)).toEqual([
-      'Old Drum of last season flowers 150 m from Variety 2 at Garden 2, and they want 200 m. Cover one of them, or grow it elsewhere.',
+      'Old Drum of last season flowers 150 m from Variety 2 at Garden 2, and they want about 200 m. Cover one of them, or grow it elsewhere.',
     ])
     expect(sentences({ ...broccoli, flowersNextSeason: true }, 2)).toEqual([])
     expect(sentences(broccoli, 2, 'covered')).toEqual([])

@@ -3,6 +3,7 @@ import { type GrowingFacts, growingAdvice } from '../../../db/domain/season-plan
 import { whyLeftOut } from '../../../db/domain/season-plan/left-out.ts'
 import { type LotNotSown, noSeedInWords } from '../../../db/domain/season-plan/no-seed.ts'
 import { bedFor } from '../../../db/domain/season-plan/spacing.ts'
+import { WAYS } from '../../../db/domain/season-plan/ways.ts'
 import { reliabilityOf, worthOfGrowing } from '../../../db/domain/season-plan/worth.ts'
 import { BRITISH, SEEDS } from '../../builders/domain-values.ts'
 import { aCandidate, aSite, at } from '../../builders/season-plans.ts'
@@ -11,7 +12,10 @@ describe('what a grower is told', () => {
   const FACTS: GrowingFacts = {
     plants: 24,
     seeds: 40,
+    chance: 0.907,
     noSeed: '',
+    ofTheLast: null,
+    care: [],
     unit: SEEDS,
     manner: BRITISH,
     areaM2: 6,
@@ -38,7 +42,7 @@ describe('what a grower is told', () => {
 
   test('how much to sow, on how much bed', () => {
     expect(told()['Sow']).toBe(
-      'You get 40 seeds. Raise 24 plants, on about 6 square metres of bed (a square of 50 cm for each). If fewer come up, grow all of them and tell us.',
+      'You get 40 seeds. Raise 24 plants, on about 6 square metres of bed (a square of 50 cm for each). So many come up about 91 times in 100. If fewer come up, grow all of them and tell us.',
     )
     expect(told({ areaM2: 12.4 })['Sow']).toContain('about 12 square metres')
     expect(told({ areaM2: 9.96 })['Sow']).toContain('about 10 square metres')
@@ -52,14 +56,14 @@ describe('what a grower is told', () => {
 
   test('what to keep it apart from', () => {
     const fences =
-      'within 100 m, and look over the fences. If a neighbour’s flowers at the same time, tell us before you save seed.'
+      'within about 100 m, farther if you can, and look over the fences. If a neighbour’s flowers at the same time, tell us before you save seed.'
     expect(told()['Keep apart']).toBe(`Grow no other Pisum sativum ${fences}`)
     expect(
       told({ breeding: 'selfer', unknown: 'Nobody knows.', apartInTime: 'Sow late.' })['Keep apart'],
     ).toBe(
       `Grow no other Pisum sativum but what is planned ${fences} Sow late. It mostly pollinates itself; bees cross a few flowers all the same. Nobody knows.`,
     )
-    expect(told({ isolationM: 1.25, breeding: 'outcrosser' })['Keep apart']).toContain('within 1.3 m,')
+    expect(told({ isolationM: 1.25, breeding: 'outcrosser' })['Keep apart']).toContain('within about 1.3 m,')
   })
 
   test.each([
@@ -76,11 +80,38 @@ describe('what a grower is told', () => {
   test('which plants to save from', () => {
     const rogue = 'Pull out what is plainly another variety or diseased, before it flowers.'
     expect(told({ breeding: 'selfer' })['Select']).toBe(
-      `${rogue} Save seed of every other plant, about the same of each.`,
+      `${rogue} Save seed of all the remaining plants, about the same of each.`,
     )
     expect(told({ plants: 1_200 })['Select']).toBe(
       `${rogue} Save seed of as many plants as you can, all 1,200 if possible, about the same of each: few parents weaken it.`,
     )
+  })
+
+  test('the last seeds are not spoken of as a full regrowing', () => {
+    const sheet = told({
+      seeds: 3,
+      plants: 10,
+      areaM2: 0.6,
+      ofTheLast: 2,
+      care: ['Sow indoors.', 'Save of all.'],
+    })
+    expect(sheet['Sow']).toBe(
+      'You get 3 seeds, of the last that there are. Expect about 2 of the 10 plants that we would like, and raise every one (a square of 24 cm for each). Tell us soon how many came up.',
+    )
+    expect(sheet['The last seeds']).toBe('Sow indoors. Save of all.')
+    expect(sheet['Select']).toContain('Save seed of all the remaining plants')
+    expect(told()).not.toHaveProperty('The last seeds')
+    expect(told({ biennial: true, ofTheLast: 2 })['Two seasons']).toContain('keep every one over winter')
+  })
+
+  test('nothing on any sheet can be read as half of the plants', () => {
+    for (const cropId of ['pea', 'tomato', 'squash-pepo', 'pepper', 'maize'])
+      for (const breeding of ['selfer', 'mixed', 'outcrosser'] as const)
+        for (const way of WAYS)
+          for (const ofTheLast of [null, 2])
+            expect(
+              Object.values(told({ cropId, breeding, way, ofTheLast, biennial: true })).join(' '),
+            ).not.toMatch(/every (other|second)|other (plant|half)|alternate/)
   })
 
   test('how seed in wet flesh is got out, and how dry seed ripens', () => {

@@ -1,11 +1,19 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { breedingOf } from '../../../db/domain/needs/grade.ts'
 import { maximalCliques } from '../../../db/domain/season-plan/cliques.ts'
-import { crossingGroup, isolationFor, unknownToPlan } from '../../../db/domain/season-plan/crossing.ts'
+import {
+  crossingGroup,
+  groupInWords,
+  isolationFor,
+  unknownToPlan,
+  whyIsolation,
+} from '../../../db/domain/season-plan/crossing.ts'
 import { greedyPlan } from '../../../db/domain/season-plan/greedy.ts'
 import { clashesOf, worthOf } from '../../../db/domain/season-plan/plan.ts'
 import { metresBetween, positionOf } from '../../../db/domain/season-plan/position.ts'
 import type { Way } from '../../../db/domain/season-plan/ways.ts'
+import crops from '../../../db/reference/crops.json' with { type: 'json' }
 import { seeded } from '../../bench/random.ts'
 import { aCandidate, aSite, at, drawnProblem } from '../../builders/season-plans.ts'
 
@@ -23,14 +31,49 @@ describe('what crosses', () => {
     expect(crossingGroup(vine)).toBe('Lantern vine')
     expect(crossingGroup(vine)).not.toBe(crossingGroup({ species: '', crop: 'Quay daisy' }))
     const unknown = { home: null, strict: null }
-    expect(unknownToPlan({ ...unknown, ...vine }, null)).toMatch(/No distance is known.*Only Lantern vine/)
-    expect(unknownToPlan({ home: 6, strict: null, species: 'Pisum sativum', crop: 'Pea' }, 'selfer')).toBe('')
+    expect(unknownToPlan({ ...unknown, ...vine }, 'mixed', 'quality')).toMatch(
+      /No distance is known.*Only Lantern vine/,
+    )
+    const pea = { home: 6, strict: null, species: 'Pisum sativum', crop: 'Pea' }
+    expect(unknownToPlan(pea, 'selfer', 'quality')).toBe('')
+    expect(unknownToPlan(pea, 'selfer', 'conservation')).toMatch(/No distance.*that mostly pollinates itself/)
   })
 
-  test('the table’s distance by grade, or a cautious one', () => {
-    expect(isolationFor({ home: 91, strict: 805 }, 'outcrosser', 'maintenance')).toBe(91)
-    expect(isolationFor({ home: 91, strict: 805 }, 'outcrosser', 'conservation')).toBe(805)
+  test('the table’s distance by grade in round figures, or a cautious one', () => {
+    expect(isolationFor({ home: 91, strict: 805 }, 'outcrosser', 'maintenance')).toBe(90)
+    expect(isolationFor({ home: 91, strict: 805 }, 'outcrosser', 'conservation')).toBe(800)
     expect(isolationFor({ home: null, strict: null }, 'outcrosser', 'quality')).toBe(250)
+    const rounded = [1.5, 6, 12, 46, 244, 305, 1_609, 3_219].map((home) =>
+      isolationFor({ home, strict: null }, 'mixed', 'quality'),
+    )
+    expect(rounded).toEqual([1.5, 6, 12, 45, 250, 300, 1_600, 3_200])
+  })
+
+  test('every distance of the crop table has its source, and one without a figure says so', () => {
+    for (const crop of crops) {
+      const home = crop.sources.isolation_home_m?.source ?? null
+      const facts = {
+        home: crop.isolation_home_m,
+        strict: null,
+        species: crop.species,
+        crop: crop.common_name,
+      }
+      expect(home === null).toBe(facts.home === null)
+      const breeding = breedingOf(crop.mating_system)
+      expect(whyIsolation(home)).toMatch(home === null ? /^No source.*lax end/ : /^Source: .*lax end/)
+      expect(unknownToPlan(facts, breeding, 'quality') !== '').toBe(home === null)
+    }
+  })
+
+  test('the cabbages are named as people call them', () => {
+    const names = crops
+      .filter((crop) => crossingGroup({ ...crop, crop: crop.common_name }) === 'Brassica oleracea')
+      .map((crop) => crop.common_name)
+    expect(groupInWords('Brassica oleracea', names)).toBe(
+      'Broccoli, Cabbage, Kale / collard or Kohlrabi (Brassica oleracea)',
+    )
+    expect(groupInWords('Daucus carota', ['Carrot'])).toBe('Carrot (Daucus carota)')
+    expect(groupInWords('Lantern vine', ['Lantern vine'])).toBe('Lantern vine')
   })
 
   /** A degree of latitude is 111.2 km, and one of longitude half of that at 60 degrees (definition of the sphere). */
@@ -61,7 +104,7 @@ describe('what is wrong with a plan', () => {
   test('two that cross stand too near, unless one is covered', () => {
     const sites = [aSite(1, 0), aSite(2, 250)]
     expect(sentences(sites, [at(1, 1), at(2, 2)])).toEqual([
-      'Variety 1 and Variety 2 cross: at Garden 1 and Garden 2, 250 m apart, and they want 300 m. Cover one of them, or move it.',
+      'Variety 1 and Variety 2 cross: at Garden 1 and Garden 2, 250 m apart, and they want about 300 m. Cover one of them, or move it.',
     ])
     expect(sentences(sites, [at(1, 1, 'covered'), at(2, 2)])).toEqual([])
     expect(sentences([aSite(1, 0), aSite(2, 300)], [at(1, 1), at(2, 2)])).toEqual([])
@@ -71,14 +114,17 @@ describe('what is wrong with a plan', () => {
     const near = two.map((candidate) => ({ ...candidate, isolation: 4 }))
     expect(sentences([aSite(1, 0)], [at(1, 1), at(2, 1)], near)).toEqual([])
     expect(sentences([aSite(1, 0, { area: 9 })], [at(1, 1), at(2, 1)], near)[0]).toMatch(
-      /both at Garden 1, whose beds are 3 m across, and they want 4 m/,
+      /both at Garden 1, whose beds are 3 m across, and they want about 4 m/,
     )
   })
 
   test.each([
     [aSite(1, 0, { takes: ['pea'] }), /does not take the crop of Variety 1/],
     [aSite(1, 0, { area: 1 }), /takes 2 m² of bed, and Garden 1 has 1/],
-    [aSite(1, 0, { neighbours: [{ group: 'Zea mays', metres: 60 }] }), /Zea mays flowers 60 m from Garden 1/],
+    [
+      aSite(1, 0, { neighbours: [{ crop: 'Maize', group: 'Zea mays', metres: 60 }] }),
+      /Maize flowers 60 m from Garden 1/,
+    ],
   ])('a site that does not suit it: %#', (site, sentence) => {
     expect(sentences([site], [at(1, 1)])[0]).toMatch(sentence)
   })
@@ -105,7 +151,7 @@ describe('what flowers nearby', () => {
     more: Partial<typeof maize> = {},
     way: Way = 'open',
   ) => clashesOf({ candidates: [{ ...maize, ...more }], sites: [aSite(1, 0, site)] }, [at(1, 1, way)])
-  const neighbour = (group: string, metres: number) => ({ neighbours: [{ group, metres }] })
+  const neighbour = (group: string, metres: number) => ({ neighbours: [{ crop: 'Maize', group, metres }] })
   const roots = (group: string, metres: number, isolation = 50) => ({
     flowering: [{ variety: 'Old Drum', group, metres, isolation }],
   })
@@ -116,7 +162,7 @@ describe('what flowers nearby', () => {
         kind: 'neighbour',
         choices: [at(1, 1)],
         sentence:
-          'Zea mays flowers 99 m from Garden 1, and Flint wants 100 m. Cover it, or grow it elsewhere.',
+          'Maize flowers 99 m from Garden 1, and Flint wants about 100 m. Cover it, or grow it elsewhere.',
       },
     ])
     expect(kinds(neighbour('Zea mays', 100))).toEqual([])

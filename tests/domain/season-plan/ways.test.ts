@@ -15,7 +15,7 @@ describe('two of a kind that flower one after the other', () => {
 
   test('cross when sown at one time, not when one is sown later', () => {
     expect(sentences(at(1, 1), at(2, 2))).toEqual([
-      'Flint and Dent cross: at Garden 1 and Garden 2, 50 m apart, and they want 100 m. Cover one of them, sow one 28 days after the other, or move it.',
+      'Flint and Dent cross: at Garden 1 and Garden 2, 50 m apart, and they want about 100 m. Cover one of them, sow one 28 days after the other, or move it.',
     ])
     expect(sentences(at(1, 1), at(2, 2, 'later'))).toEqual([])
     expect(sentences(at(1, 1, 'later'), at(2, 2, 'later'))).toHaveLength(1)
@@ -30,7 +30,7 @@ describe('two of a kind that flower one after the other', () => {
   })
 
   test('a neighbour’s crop flowers when it likes', () => {
-    const near = aSite(3, 0, { neighbours: [{ group: 'Zea mays', metres: 40 }] })
+    const near = aSite(3, 0, { neighbours: [{ crop: 'Maize', group: 'Zea mays', metres: 40 }] })
     expect(clashesOf({ candidates: [flint], sites: [near] }, [at(1, 3, 'later')])[0]?.kind).toBe('neighbour')
   })
 

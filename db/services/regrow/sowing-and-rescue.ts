@@ -1,0 +1,76 @@
+import type { Sowing } from '../../contract/regrow-operations.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { addYears } from '../../domain/dates/day-arithmetic.ts'
+import { plantsFor } from '../../domain/needs/grade.ts'
+import { adviseRescue, type RescueAdvice } from '../../domain/needs/rescue.ts'
+import { type SowableLot, sowingAdvice } from '../../domain/needs/sowing.ts'
+import type { LotRow } from '../../queries/lot-rows.ts'
+import { peopleWithSeed, rescueCrop } from '../../queries/need-rows.ts'
+import type { Reading } from '../context.ts'
+import { ageingLot } from '../forecast/viability-belief.ts'
+import {
+  type CollectionPolicy,
+  countsTowardsKeeping,
+  lifeOf,
+  policyOf,
+  populationOf,
+  seedsSetAside,
+} from '../stock/living-stock.ts'
+
+const PEOPLE_SINCE_YEARS = 6
+const NO_RESCUE: RescueAdvice = { forKeeper: [], forGrower: [] }
+
+/** What to sow of an accession for one regrowing, the same on card, plan and grower sheet; null where nothing here lives. */
+export function sowingOf(reading: Reading, lots: readonly LotRow[], policy: CollectionPolicy): Sowing | null {
+  const [first] = lots
+  if (first === undefined) return null
+  const advice = sowingAdvice(sowable(reading, lots), policyOf(first, policy))
+  return advice === null ? null : { ...advice, lots: advice.lots.map((lot) => ({ ...lot })) }
+}
+
+/** What to do with the last seeds of an accession; empty where the seed to sow makes a full regrowing. */
+export function rescueOf(
+  reading: Reading,
+  lots: readonly LotRow[],
+  policy: CollectionPolicy,
+  sow: Sowing | null,
+): RescueAdvice {
+  const [first] = lots
+  if (first === undefined || sow?.enough === true) return NO_RESCUE
+  const { plants, emergence } = policyOf(first, policy)
+  const ofCrop = rescueCrop(reading.sqlite, first.accession_id)
+  return adviseRescue({
+    lots: sowable(reading, lots),
+    sow,
+    setAside: seedsSetAside(lots),
+    plants,
+    emergence,
+    fewestPlants: plantsFor(populationOf(first), 'quality'),
+    matingSystem: ofCrop.mating_system,
+    family: ofCrop.family,
+    hardSeeded: ofCrop.hard === 1,
+    unit: countedUnit(first.crop_id),
+    manner: policy,
+    mayHaveIt: whoMayHaveIt(reading, lots, first.accession_id),
+  })
+}
+
+function sowable(reading: Reading, lots: readonly LotRow[]): SowableLot[] {
+  return lots.filter(countsTowardsKeeping).map((row) => {
+    const { count, viability } = lifeOf(row)
+    const { deviation } = ageingLot(row, reading.today).beliefIn(0)
+    return { lotId: row.lot_id, lotNumber: row.lot_number, seeds: count, viability, deviation }
+  })
+}
+
+function whoMayHaveIt(reading: Reading, lots: readonly LotRow[], accessionId: number): string[] {
+  const people = peopleWithSeed(reading.sqlite, accessionId, addYears(reading.today, -PEOPLE_SINCE_YEARS))
+  const elsewhere = lots.filter((lot) => lot.role === 'duplicate-elsewhere' && lot.balance_count > 0)
+  return [
+    ...elsewhere.map(
+      (lot) => `${lot.held_by === '' ? 'whoever holds' : lot.held_by}, duplicate ${lot.lot_number}`,
+    ),
+    ...(people.donor === null ? [] : [`${people.donor}, who gave it`]),
+    ...people.members.map(({ name, last }) => `${name}, who took some on ${last}`),
+  ]
+}

@@ -1,0 +1,18 @@
+import type { Grade } from '../../domain/needs/grade.ts'
+import { crossingGroup, isolationKind } from '../../domain/season-plan/crossing.ts'
+import { sourceInWords } from '../../migrations/crop-table.ts'
+import { everyCrop, type PlanCropRow } from '../../queries/plan-rows.ts'
+import type { Reading } from '../context.ts'
+
+/** What the crop table names as the source of a distance; null where it has none. */
+export function isolationSource(ofCrop: PlanCropRow, grade: Grade): string | null {
+  const kind = isolationKind(grade)
+  const source = kind === 'home' ? ofCrop.home_source : ofCrop.strict_source
+  return ofCrop[kind] === null || source === null ? null : sourceInWords(source)
+}
+
+/** The everyday names of the crops that cross with one another, by their group. */
+export function cropsByGroup(reading: Reading): ReadonlyMap<string, string[]> {
+  const crops = Map.groupBy(everyCrop(reading.sqlite), crossingGroup)
+  return new Map([...crops].map(([group, rows]) => [group, rows.map(({ crop }) => crop)]))
+}

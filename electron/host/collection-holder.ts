@@ -68,7 +68,9 @@ export class CollectionHolder implements Runner {
       return this.#turns.alone(() => this.#restore(input as ParsedInput<'backup.restore'>))
     }
     if (name === 'collection.back-up')
-      return this.#aside(async () => this.#hands.run(this.#ready(), name, {}))
+      return this.#aside(async () =>
+        this.#hands.run(this.#ready(), name, input as ParsedInput<'collection.back-up'>),
+      )
     if (BACKED_UP_FIRST.has(name)) return this.#backedUp().then(() => this.#serve(name, input))
     return this.#serve(name, input)
   }

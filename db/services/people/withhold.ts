@@ -1,5 +1,5 @@
 import { fold } from '../../domain/shared/fold.ts'
-import { anyOf, waysToWrite } from '../../domain/shared/names-in-text.ts'
+import { inEveryText, SoughtInTexts, waysToWrite } from '../../domain/shared/names-in-text.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
 import type { Kept, WholeTable } from '../../queries/whole-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
@@ -51,12 +51,12 @@ export function withheldInWords({ people, places }: Asked): string[] {
 /** Rows without the people, or without the exact places, that they tell of. Everything that names a row still does. */
 export class Withholding {
   readonly #withheld: Withheld
-  readonly #names: RegExp | null
+  readonly #names: SoughtInTexts
 
   /** `names` are all that people in the book are called, in every way it is written. */
   constructor(withheld: Withheld, names: readonly string[]) {
     this.#withheld = withheld
-    this.#names = anyOf(names.filter((name) => name.length > 2))
+    this.#names = new SoughtInTexts(names.filter((name) => name.length > 2))
   }
 
   rows(table: WholeTable, rows: readonly Kept[][]): Kept[][] {
@@ -74,7 +74,7 @@ export class Withholding {
 
   /** A text in which nobody of the book is named, unless people were asked for. */
   text(text: string): string {
-    return this.#withheld.people && this.#names !== null ? text.replace(this.#names, 'somebody') : text
+    return this.#withheld.people ? inEveryText(text, (part) => this.#names.replaced(part, 'somebody')) : text
   }
 
   #personal(table: string): Change[] {

@@ -4,11 +4,11 @@ import { type HarvestYear, harvestInWords } from '../../domain/dates/harvest-yea
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
 import { bothNumbers } from '../../domain/ledger/movement.ts'
-import { fold } from '../../domain/shared/fold.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
 import { weightStatistics } from '../../domain/weights/hundred-seed-weight.ts'
 import type { ListLayout } from '../../exchange/list-layout.ts'
 import { type ListRow, listRow } from '../../exchange/list-row.ts'
+import { treatmentSaid } from '../../exchange/list-treatment.ts'
 import { type DecimalMark, decimalMarkOf, readListDay, readListYear } from '../../exchange/list-values.ts'
 import { type DayMonthOrder, readMoment } from '../../exchange/logger-dates.ts'
 import type { KnownCrop } from '../../queries/list-rows.ts'
@@ -64,22 +64,6 @@ interface Ways {
 }
 
 const TOTAL = /^(?:total|sum|summe|gesamt|somme|subtotal|grand total)\b/i
-const NOT_TREATED = new Set([
-  '',
-  'no',
-  'none',
-  'not treated',
-  'untreated',
-  'nein',
-  'non',
-  'n',
-  '0',
-  'false',
-  'unknown',
-])
-const SAYS_TREATED = /(?<!un)(?<!not )\btreated\b|\b(?:fungicide|captan|thiram|gebeizt)\b/i
-const ONLY_YES = /^(?:yes|y|ja|oui|x|true|1|treated)$/i
-
 /** Decides what becomes of every row of a list. Writes nothing, and asks where only the keeper knows. */
 export function planList(
   rows: readonly (readonly string[])[],
@@ -188,7 +172,7 @@ function planRow(
     grownAt: cells.grownAt.slice(0, 200),
     terms: cells.terms.slice(0, 2_000),
     story: storyOf(row, received as { words?: string }),
-    treated: treatmentOf(row),
+    treated: treatmentSaid(cells.treated, cells.note),
     passport: passportOf(row, former),
   }
   const same = sameInBook(whole, book)
@@ -291,12 +275,6 @@ function storyOf({ cells, passport }: ListRow, { words }: { readonly words?: str
   const remarks = passport.get('REMARKS') ?? ''
   const received = words === undefined ? '' : `Received in ${words}; the day is not known.`
   return [cells.note, remarks, received].filter((part) => part !== '').join('\n')
-}
-
-function treatmentOf({ cells }: ListRow): string | null {
-  if (!NOT_TREATED.has(fold(cells.treated)))
-    return ONLY_YES.test(cells.treated) ? '' : cells.treated.slice(0, 500)
-  return SAYS_TREATED.test(cells.note) ? cells.note.slice(0, 500) : null
 }
 
 /** A row that says word for word what an earlier one did: the same gift written twice, or two alike. */

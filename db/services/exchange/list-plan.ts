@@ -171,7 +171,7 @@ function planRow(
     receivedOn: (received as { day: string }).day,
     grownAt: cells.grownAt.slice(0, 200),
     terms: cells.terms.slice(0, 2_000),
-    story: storyOf(row, received as { words?: string }),
+    story: storyOf(row, received as { words?: string }, harvest.words),
     treated: treatmentSaid(cells.treated, cells.note),
     passport: passportOf(row, former),
   }
@@ -271,10 +271,15 @@ function earlier(one: string, other: string): string {
   return other
 }
 
-function storyOf({ cells, passport }: ListRow, { words }: { readonly words?: string }): string {
+function storyOf(
+  { cells, passport }: ListRow,
+  { words }: { readonly words?: string },
+  harvest: string,
+): string {
   const remarks = passport.get('REMARKS') ?? ''
   const received = words === undefined ? '' : `Received in ${words}; the day is not known.`
-  return [cells.note, remarks, received].filter((part) => part !== '').join('\n')
+  const harvested = harvest === '' ? '' : `Harvest, as the list has it: ${harvest}.`
+  return [cells.note, remarks, received, harvested].filter((part) => part !== '').join('\n')
 }
 
 /** A row that says word for word what an earlier one did: the same gift written twice, or two alike. */

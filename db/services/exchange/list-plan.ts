@@ -1,52 +1,18 @@
-import type { Fate } from '../../contract/list-operations.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
-import { type HarvestYear, harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
-import { bothNumbers } from '../../domain/ledger/movement.ts'
-import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
-import { weightStatistics } from '../../domain/weights/hundred-seed-weight.ts'
 import type { ListLayout } from '../../exchange/list-layout.ts'
 import { type ListRow, listRow } from '../../exchange/list-row.ts'
 import { treatmentSaid } from '../../exchange/list-treatment.ts'
 import { type DecimalMark, decimalMarkOf, readListDay, readListYear } from '../../exchange/list-values.ts'
 import { type DayMonthOrder, readMoment } from '../../exchange/logger-dates.ts'
-import type { KnownCrop } from '../../queries/list-rows.ts'
-import { cropWeight } from '../stock/amounts.ts'
 import { listAmount, listSample } from './list-amounts.ts'
 import type { ListBook, Named } from './list-book.ts'
+import { LEFT_OUT, type ListGift, OPEN, type Outcome, type RowFate, refused } from './list-gift.ts'
 import { cropNamed, type Found, personNamed, placeNamed, varietyNamed } from './list-names.ts'
 import { LEAVE_OUT, LEAVE_OUT_CHOICE, ListQuestions } from './list-questions.ts'
-
-/** A gift as a row gives it, with everything settled. */
-export interface ListGift {
-  readonly row: number
-  readonly crop: KnownCrop
-  readonly variety: Known
-  readonly otherNames: readonly string[]
-  readonly donor: (Known & { readonly town: string }) | null
-  readonly receivedOn: string
-  readonly harvest: HarvestYear
-  readonly amount: Amount | null
-  readonly sample: WeighedSample | null
-  readonly place: Known | null
-  readonly grownAt: string
-  readonly terms: string
-  readonly story: string
-  /** What the seed was treated with; null where nothing says so. */
-  readonly treated: string | null
-  readonly passport: ReadonlyMap<string, string>
-}
-
-type Known = { readonly known: Named } | { readonly fresh: string }
-
-/** What becomes of a row. */
-export interface RowFate {
-  readonly row: number
-  readonly fate: Fate
-  readonly words: string
-  readonly because: string
-}
+import { heldAgainstBook, isThere, numberedAlike, onlyNamedSo, saidBefore } from './list-same.ts'
 
 export interface ListPlan {
   readonly gifts: readonly ListGift[]
@@ -84,8 +50,9 @@ export function planList(
     if (row === null) continue
     const number = layout.headingRow + 2 + index
     const cells = rows[number - 1] ?? []
-    const text = cells.join(' ').replace(/\s+/g, ' ').trim().slice(0, 120)
-    const outcome = typeof row === 'string' ? refused(row) : planRow(row, text, ways, book, questions, seen)
+    const whole = cells.map((cell) => cell.replace(/\s+/g, ' ').trim()).join('\n')
+    const text = whole.replace(/\n+/g, ' ').trim().slice(0, 120)
+    const outcome = typeof row === 'string' ? refused(row) : planRow(row, whole, ways, book, questions, seen)
     if ('gift' in outcome) {
       gifts.push(outcome.gift)
       fates.push({ row: number, fate: 'new', words: giftInWords(outcome.gift), because: '' })
@@ -93,15 +60,6 @@ export function planList(
   }
   return { gifts, fates, questions }
 }
-
-type Outcome = { readonly gift: ListGift } | { readonly fate: Exclude<Fate, 'new'>; readonly because: string }
-
-function refused(because: string): Outcome {
-  return { fate: 'refused', because }
-}
-
-const OPEN: Outcome = { fate: 'doubtful', because: 'waits for an answer' }
-const LEFT_OUT: Outcome = { fate: 'left-out', because: 'left out by your answer' }
 
 function waysOf(read: readonly (ListRow | string | null)[], layout: ListLayout, today: IsoDate): Ways {
   const rows = read.filter((row) => row !== null && typeof row !== 'string')
@@ -126,6 +84,7 @@ function waysOf(read: readonly (ListRow | string | null)[], layout: ListLayout, 
 
 function planRow(
   row: ListRow,
+  /** All of its cells, one to a line. */
   text: string,
   ways: Ways,
   book: ListBook,
@@ -133,11 +92,13 @@ function planRow(
   seen: Map<string, number>,
 ): Outcome {
   const { cells } = row
-  if (TOTAL.test(text)) return refused('it looks like a line of totals')
-  const former = formerNumber(row)
-  const there = former === null ? undefined : book.former.get(former)
-  if (there !== undefined) return { fate: 'there', because: `it is in the book already as ${there}` }
+  if (TOTAL.test(text.trim())) return refused('it looks like a line of totals')
   const named = namesInRow(row)
+  const former = formerNumber(row)
+  const numbered = numberedAlike(row, former, book)
+  const asNamed = onlyNamedSo(book, named)
+  const there = numbered.find(({ variety_id }) => variety_id === asNamed)
+  if (there !== undefined) return isThere(there.number)
   const crop = cropNamed(book, questions, row.row, named.crop, named.variety)
   if (crop === null) return refused('it names neither a crop nor a variety')
   if (crop === 'left-out') return LEFT_OUT
@@ -175,24 +136,13 @@ function planRow(
     treated: treatmentSaid(cells.treated, cells.note),
     passport: passportOf(row, former),
   }
-  const same = sameInBook(whole, book)
-  return same === null ? { gift: whole } : giftThere(whole, same, questions)
-}
-
-/** A gift of the book says all that this row says: the keeper knows whether it is that one. */
-function giftThere(gift: ListGift, number: string, questions: ListQuestions): Outcome {
-  const answer = questions.ask(gift.row, 'there', () => ({
-    about: 'same',
-    sentence: `Some rows say what a gift in the book says, such as ${number}: variety, donor, day, harvest and amount. Are they those gifts?`,
-    choices: [
-      { value: LEAVE_OUT, words: 'yes: they are in the book' },
-      { value: 'another', words: 'no: each is a gift of its own' },
-    ],
-  }))
-  if (answer === null) return OPEN
-  return answer === 'another'
-    ? { gift }
-    : { fate: 'there', because: `it is in the book already as ${number}` }
+  return heldAgainstBook(
+    whole,
+    numbered,
+    cells.received !== '' || row.passport.has('ACQDATE'),
+    book,
+    questions,
+  )
 }
 
 /** The names that a row gives, by its own columns before its descriptors. */
@@ -280,58 +230,6 @@ function storyOf(
   const received = words === undefined ? '' : `Received in ${words}; the day is not known.`
   const harvested = harvest === '' ? '' : `Harvest, as the list has it: ${harvest}.`
   return [cells.note, remarks, received, harvested].filter((part) => part !== '').join('\n')
-}
-
-/** A row that says word for word what an earlier one did: the same gift written twice, or two alike. */
-function saidBefore(
-  text: string,
-  row: number,
-  questions: ListQuestions,
-  seen: Map<string, number>,
-): 'no' | 'open' | 'left-out' {
-  const first = seen.get(text)
-  if (first === undefined) {
-    seen.set(text, row)
-    return 'no'
-  }
-  const answer = questions.ask(row, 'same', () => ({
-    about: 'same',
-    sentence: 'Some rows say word for word what an earlier row says. Are they the same gift written twice?',
-    choices: [
-      { value: LEAVE_OUT, words: 'yes: take only the first in' },
-      { value: 'another', words: 'no: each is a gift of its own' },
-    ],
-  }))
-  if (answer === null) return 'open'
-  return answer === LEAVE_OUT ? 'left-out' : 'no'
-}
-
-/** The number of a gift in the book that has the same variety, donor, day, harvest and seed. */
-function sameInBook(gift: ListGift, book: ListBook): string | null {
-  if (!('known' in gift.variety) || gift.amount === null) return null
-  const donorId = gift.donor !== null && 'known' in gift.donor ? gift.donor.known.id : null
-  if (gift.donor !== null && donorId === null) return null
-  const weight =
-    gift.sample === null
-      ? cropWeight(gift.crop.hundred_seed_weight_ug)
-      : weightStatistics([gift.sample]).hundredSeedWeight
-  const both = bothNumbers(gift.amount, weight)
-  const [from, to] = yearsOf(gift.harvest)
-  const same = (book.gifts.get(String(gift.variety.known.id)) ?? []).find(
-    (known) =>
-      known.donor_id === donorId &&
-      known.received_on === gift.receivedOn &&
-      known.harvest_from === from &&
-      known.harvest_to === to &&
-      (gift.amount?.kind === 'mass' ? known.mass_mg === both.mass : known.count === both.count),
-  )
-  return same?.number ?? null
-}
-
-/** The first and last year of a harvest, null where it is unknown. */
-export function yearsOf(harvest: HarvestYear): readonly [number | null, number | null] {
-  if (harvest.kind === 'unknown') return [null, null]
-  return harvest.kind === 'year' ? [harvest.year, harvest.year] : [harvest.from, harvest.to]
 }
 
 function giftInWords({ crop, variety, harvest, donor }: ListGift): string {

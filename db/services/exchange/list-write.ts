@@ -23,7 +23,7 @@ import { nextAccessionNumber } from '../intake/new-lot.ts'
 import { cropWeight } from '../stock/amounts.ts'
 import { keepWeight } from '../stock/seed-weights.ts'
 import { createPlace } from '../storage/places.ts'
-import { type ListGift, yearsOf } from './list-plan.ts'
+import { type ListGift, yearsOf } from './list-gift.ts'
 
 /** What was written of a list. */
 export interface WrittenGift {

@@ -117,3 +117,27 @@ it('the first choice for all leaves no row out', async () => {
   expect(read.counts).toMatchObject({ 'left-out': 0, there: 0 })
   expect(read.openQuestions, 'the rest is for the keeper').toBeGreaterThan(0)
 })
+
+it('what a list asks of the book never looks through one entry for each gift: a list of 60,000 is one entry', async () => {
+  const { sqlite } = test.collection
+  await test.call('list.take-in', listOf('Crop,Variety,Amount\nPea,Quay,5 g\n'))
+  const other = await aCollection()
+  const asked = new Set<string>()
+  const prepare = other.collection.sqlite.prepare.bind(other.collection.sqlite)
+  other.collection.sqlite.prepare = ((sql: string) => {
+    asked.add(sql)
+    return prepare(sql)
+  }) as typeof prepare
+  await foreseenIn(other, listOf('Crop,Variety,Amount\nPea,Lantern,5 g\n'))
+  other.remove()
+  const plans = [...asked]
+    .filter((sql) => /^\s*SELECT/i.test(sql))
+    .flatMap(
+      (sql) =>
+        sqlite.prepare(`EXPLAIN QUERY PLAN ${sql.replaceAll('?', 'NULL')}`).all() as { detail: string }[],
+    )
+  expect(plans.length).toBeGreaterThan(5)
+  expect(plans.map(({ detail }) => detail).filter((detail) => /_by_entry \(entry_id=/.test(detail))).toEqual(
+    [],
+  )
+})

@@ -1,6 +1,7 @@
 import { fold } from '../../domain/shared/fold.ts'
 import { inEveryText, SoughtInTexts, waysToWrite } from '../../domain/shared/names-in-text.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
+import { prepared } from '../../queries/prepared.ts'
 import type { Kept, WholeTable } from '../../queries/whole-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
@@ -32,8 +33,19 @@ interface Asked {
 export function withholdingOf(reading: Reading, asked: Asked): Withholding {
   return new Withholding({ people: !asked.people, places: !asked.places }, [
     ...namesOf(reading, 'everybody'),
+    ...namedByLists(reading),
     ...waysToWrite(settingsOf(reading).keeper),
   ])
+}
+
+/** Collectors, breeders and donors whom only lists name: they have no record, and are people all the same. */
+function namedByLists(reading: Reading): string[] {
+  const values = prepared(reading.sqlite, 'SELECT DISTINCT code, value FROM accession_passport').raw().all()
+  return (values as [string, string][])
+    .filter(([code]) => /NAME$/.test(code) && PERSONAL.has(code))
+    .flatMap(([, value]) => value.split(';').map((name) => name.trim()))
+    .filter((name) => name.includes(' '))
+    .flatMap(waysToWrite)
 }
 
 /** What is left out of anything that goes out, sentence by sentence. */

@@ -1,10 +1,10 @@
-import type { ReadList } from './use-list.ts'
+import type { ListQuestion } from '../../../db/contract/list-operations.ts'
 
 /** The answer that leaves rows out, or says that they are in the book. */
 const LEAVE_OUT = 'leave-out'
 
 /** The first choice of every open question by id, but of those where it would leave rows out: that is asked one by one. */
-export function firstChoices(questions: ReadList['questions']): Record<string, string> {
+export function firstChoices(questions: readonly ListQuestion[]): Record<string, string> {
   return Object.fromEntries(
     questions.flatMap(({ id, answered, choices }) => {
       const first = choices[0]?.value

@@ -94,7 +94,7 @@ test('erases somebody, asks about what may be a plant, and lets go of the older 
   await press(page, 'Enter')
   await expect(page.getByRole('heading', { name: /^Former person/ })).toBeVisible()
   await expect(page.getByRole('button', { name: 'Not now' })).toBeFocused()
-  await expect(shown(page, /made before lie in the Backups folder/)).toBeVisible()
+  await expect(shown(page, /from before in the Backups folder/)).toBeVisible()
   await expectNoBarrier(page)
   await page.getByRole('button', { name: 'Make a new backup and delete the old ones' }).focus()
   await press(page, 'Enter')

@@ -7,12 +7,13 @@ import { type ListRow, listRow } from '../../exchange/list-row.ts'
 import { treatmentSaid } from '../../exchange/list-treatment.ts'
 import { type DecimalMark, decimalMarkOf, readListDay, readListYear } from '../../exchange/list-values.ts'
 import { type DayMonthOrder, readMoment } from '../../exchange/logger-dates.ts'
-import { listAmount, listSample } from './list-amounts.ts'
+import { bothAmounts, listAmount, listSample } from './list-amounts.ts'
 import type { ListBook, Named } from './list-book.ts'
 import { LEFT_OUT, type ListGift, OPEN, type Outcome, type RowFate, refused } from './list-gift.ts'
 import { cropNamed, type Found, personNamed, placeNamed, varietyNamed } from './list-names.ts'
 import { LEAVE_OUT, LEAVE_OUT_CHOICE, ListQuestions } from './list-questions.ts'
 import { heldAgainstBook, isThere, numberedAlike, onlyNamedSo, saidBefore } from './list-same.ts'
+import { LONGEST_NAME, LONGEST_STORY, LONGEST_TERMS, namesIn, storyOf } from './list-story.ts'
 
 export interface ListPlan {
   readonly gifts: readonly ListGift[]
@@ -104,8 +105,8 @@ function planRow(
   if (crop === 'left-out') return LEFT_OUT
   if (crop === 'open') return OPEN
   if (named.variety === '') return refused('it names no variety')
-  if ([named.variety, named.donor, cells.place].some((name) => name.length > 200))
-    return refused('one of its names is longer than 200 characters')
+  if ([named.variety, named.donor, cells.place].some((name) => name.length > LONGEST_NAME))
+    return refused(`one of its names is longer than ${LONGEST_NAME} characters`)
   const variety = varietyNamed(book, questions, row.row, crop, named.variety)
   const donor = personNamed(book, questions, row.row, named.donor, cells.donorTown)
   const place = placeNamed(book, questions, row.row, cells.place)
@@ -116,23 +117,33 @@ function planRow(
   if (typeof received === 'object' && 'because' in received) return refused(received.because)
   const harvest = readListYear(cells.harvest, yearOf(ways.today))
   if (harvest.kind === 'unreadable') return refused(harvest.because)
-  const sample = listSample(row, ways.layout.headings, ways.weightMark)
-  if (typeof sample === 'string') return refused(sample)
+  const told = listSample(row, ways.layout.headings, ways.weightMark)
+  if (typeof told === 'string') return refused(told)
   if (settled.includes('left-out')) return LEFT_OUT
-  const gift = { row: row.row, crop, otherNames: namesIn(cells.otherNames), sample, harvest: harvest.harvest }
   const again = saidBefore(text, row.row, questions, seen)
   if (again === 'left-out') return LEFT_OUT
   if (again === 'open' || settled.includes('open')) return OPEN
+  const day = received as Exclude<Received, string | { because: string }>
+  const first = (amount as { amount: Amount | null }).amount
+  const seed = bothAmounts(row, ways.layout.headings, ways.amountMark, first, told)
+  const giver = donor === null ? null : { ...(donor as Exclude<Found<Named>, string>), town: cells.donorTown }
+  const story = storyOf(row, { day, harvest: harvest.words, amount: seed.left, donor: giver })
+  if (story.length > LONGEST_STORY)
+    return refused(`its notes are longer than ${LONGEST_STORY} characters together`)
   const whole: ListGift = {
-    ...gift,
+    row: row.row,
+    crop,
+    harvest: harvest.harvest,
+    otherNames: namesIn(cells.otherNames),
     variety: variety as Exclude<Found<Named>, string>,
-    donor: donor === null ? null : { ...(donor as Exclude<Found<Named>, string>), town: cells.donorTown },
+    donor: giver,
     place: place as Exclude<Found<Named>, string> | null,
-    amount: (amount as { amount: Amount | null }).amount,
-    receivedOn: (received as { day: string }).day,
-    grownAt: cells.grownAt.slice(0, 200),
-    terms: cells.terms.slice(0, 2_000),
-    story: storyOf(row, received as { words?: string }, harvest.words),
+    amount: seed.amount,
+    sample: seed.sample,
+    receivedOn: day.day,
+    grownAt: cells.grownAt.slice(0, LONGEST_NAME),
+    terms: cells.terms.slice(0, LONGEST_TERMS),
+    story,
     treated: treatmentSaid(cells.treated, cells.note),
     passport: passportOf(row, former),
   }
@@ -165,13 +176,6 @@ function formerNumber({ cells, passport }: ListRow): string | null {
 function passportOf({ passport }: ListRow, former: string | null): ReadonlyMap<string, string> {
   if (former === null || passport.has('ACCENUMB')) return passport
   return new Map([...passport, ['OTHERNUMB', former]])
-}
-
-function namesIn(cell: string): string[] {
-  return cell
-    .split(/[;,/|\n]/)
-    .map((name) => name.trim())
-    .filter((name) => name !== '' && name.length <= 200)
 }
 
 type Received =
@@ -219,17 +223,6 @@ function receivedOn({ row, cells, passport }: ListRow, ways: Ways, questions: Li
 function earlier(one: string, other: string): string {
   if (one < other) return one
   return other
-}
-
-function storyOf(
-  { cells, passport }: ListRow,
-  { words }: { readonly words?: string },
-  harvest: string,
-): string {
-  const remarks = passport.get('REMARKS') ?? ''
-  const received = words === undefined ? '' : `Received in ${words}; the day is not known.`
-  const harvested = harvest === '' ? '' : `Harvest, as the list has it: ${harvest}.`
-  return [cells.note, remarks, received, harvested].filter((part) => part !== '').join('\n')
 }
 
 function giftInWords({ crop, variety, harvest, donor }: ListGift): string {

@@ -139,14 +139,16 @@ function tracesIn(reading: Reading, who: WhoIsSought): Found[] {
   )
 }
 
-const idOf = ({ table, column, at }: Found) => `${table}.${column} ${at.join(' ')}`
+/** An entry says one thing in two columns: they are one trace. */
+const idOf = ({ table, column, at }: Found) =>
+  table === 'entry' ? `entry ${at.join(' ')}` : `${table}.${column} ${at.join(' ')}`
 
 const MOST_SHOWN = 500
 const AROUND = 40
 
 /** Texts that may still speak of a person after they were erased, each with where it stands. */
 export function tracesOf(reading: Reading, who: WhoIsSought): Value<'person.traces'> {
-  const traces = tracesIn(reading, who)
+  const traces = [...new Map(tracesIn(reading, who).map((found) => [idOf(found), found])).values()]
   return {
     total: traces.length,
     traces: traces.slice(0, MOST_SHOWN).map((found) => ({
@@ -164,6 +166,7 @@ function around(text: string, sought: SoughtInTexts): string {
 }
 
 function placeInWords(reading: Reading, { table, column, keys, at }: Found): string {
+  if (table === 'entry') return 'what was written'
   const where = keys.map((key) => `"${key}" = ?`).join(' AND ')
   const row = prepared(reading.sqlite, `SELECT * FROM "${table}" WHERE ${where}`).get(...at) as Record<
     string,

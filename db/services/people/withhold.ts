@@ -1,3 +1,4 @@
+import { withoutContact } from '../../domain/shared/contact-shapes.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { inEveryText, SoughtInTexts, waysToWrite } from '../../domain/shared/names-in-text.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
@@ -22,6 +23,9 @@ const OF_PEOPLE = new Set(['person_contact', 'person_change'])
 const OF_PLANTS = new Set(['variety', 'variety_synonym', 'crop'])
 const PERSONAL = new Set(DESCRIPTORS.filter((one) => one.personal_data).map(({ code }) => code))
 const PLACED = new Set(DESCRIPTORS.filter((one) => one.sensitive).map(({ code }) => code))
+
+/** What rows are known by and named by: no text that anybody wrote. */
+const IDENTITIES = new Set(['number', 'bare', 'series', 'key', 'uuid', 'digest', 'input_digest'])
 
 /** What is asked for beside the seed. */
 interface Asked {
@@ -54,7 +58,7 @@ export function withheldInWords({ people, places }: Asked): string[] {
     ...(people
       ? ['It holds names and contacts of people: hand it on only where they agreed.']
       : [
-          'People are left out: each is a number, and where a text named somebody of the book it says somebody.',
+          'People are left out: each is a number, where a text named somebody of the book it says somebody, and e-mail addresses and telephone numbers are left out.',
         ]),
     ...(places ? [] : ['Where seed was grown is left out.']),
   ]
@@ -84,9 +88,11 @@ export class Withholding {
     })
   }
 
-  /** A text in which nobody of the book is named, unless people were asked for. */
+  /** A text in which nobody of the book is named or reached, unless people were asked for. */
   text(text: string): string {
-    return this.#withheld.people ? inEveryText(text, (part) => this.#names.replaced(part, 'somebody')) : text
+    return this.#withheld.people
+      ? inEveryText(text, (part) => withoutContact(this.#names.replaced(part, 'somebody')))
+      : text
   }
 
   #personal(table: string): Change[] {
@@ -110,7 +116,7 @@ export class Withholding {
     return Object.fromEntries(
       Object.entries(row).map(([column, value]) => [
         column,
-        typeof value === 'string' ? this.text(value) : value,
+        typeof value === 'string' && !IDENTITIES.has(column) ? this.text(value) : value,
       ]),
     )
   }

@@ -95,6 +95,7 @@ function OlderBackups({ onClose }: { readonly onClose: () => void }) {
   const queries = useQueryClient()
   const format = useFormat()
   const count = useRead('backup.list', {}).data?.backups.length
+  const older = count === 1 ? 'There is one backup' : `There are ${format.number(count ?? 0)} backups`
   const renew = useMutation<Value<'collection.back-up'>, ProblemError>({
     mutationFn: () => call('collection.back-up', { deleteOlder: true }),
     onSuccess: ({ file, deleted }) => {
@@ -114,10 +115,9 @@ function OlderBackups({ onClose }: { readonly onClose: () => void }) {
         onClose={onClose}
       >
         <p className="card-form-wide">
-          {count === undefined ? 'Backups' : `${format.number(count)} backups`} made before lie in the Backups
-          folder and the second folder until they age out. Once the new one is read back and whole, the old
-          ones can be deleted. Copies that you put elsewhere stay: delete those yourself. After restoring an
-          old one, erase the person again.
+          {older} from before in the Backups folder and the second folder, until they age out. Once a new one
+          is read back and whole, the old ones can be deleted. Copies that you put elsewhere stay: delete
+          those yourself. After restoring an old one, erase the person again.
         </p>
       </CardForm>
     </div>

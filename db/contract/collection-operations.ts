@@ -105,12 +105,20 @@ export const collectionOperations = {
   ),
   'collection.back-up': reads(
     'Copies the open collection to a checked backup file beside it and in the second folder, and says where.',
-    z.strictObject({}),
+    z.strictObject({
+      deleteOlder: z
+        .boolean()
+        .default(false)
+        .describe(
+          'deletes every backup made before, once the new one is whole: they hold who was erased since',
+        ),
+    }),
     z.object({
       file: z.string(),
       bytes: z.int(),
       second: z.string().nullable(),
       secondTrouble: z.string().nullable().describe('why it could not be copied to the second folder'),
+      deleted: z.int().describe('how many older ones were deleted'),
     }),
   ),
   'entry.list': reads(

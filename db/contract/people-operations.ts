@@ -96,9 +96,24 @@ export const peopleOperations = {
     z.strictObject({ personId: Id }),
     z.object({ fileName: z.string(), text: z.string() }),
   ),
+  'person.traces': reads(
+    'Lists the texts that may still speak of a person after erasing, since a word in them may be a plant’s or somebody else’s.',
+    z.strictObject({ personId: Id }),
+    z.object({
+      traces: z.array(z.object({ traceId: z.string(), where: z.string(), text: z.string() })),
+      total: z.int(),
+    }),
+  ),
   'person.erase': writes(
     'Takes out who a person was and keeps what they gave and took, under a number. Only a backup brings it back.',
-    { personId: Id },
+    {
+      personId: Id,
+      mask: z
+        .array(z.string().max(500))
+        .max(500)
+        .default([])
+        .describe('traces in which the person is taken out as well, by their ids'),
+    },
     { personId: Id },
   ),
 } as const

@@ -260,7 +260,85 @@ const WORDS: readonly (readonly [ListField, readonly string[]])[] = [
   ],
 ]
 
-const BY_WORD = new Map(WORDS.flatMap(([field, words]) => words.map((word) => [word, field] as const)))
+/** Words of headings of columns that say how somebody is reached, folded. Common practice, no source. */
+const OF_CONTACT = new Set(
+  [
+    ...[
+      'email',
+      'e mail',
+      'mail',
+      'email address',
+      'e mail address',
+      'phone',
+      'phone number',
+      'telephone',
+      'tel',
+    ],
+    ...[
+      'mobile',
+      'mobile number',
+      'cell',
+      'fax',
+      'contact',
+      'contact details',
+      'street',
+      'address',
+      'home address',
+    ],
+    ...[
+      'postal address',
+      'donor address',
+      'postcode',
+      'post code',
+      'zip',
+      'zip code',
+      'house number',
+      'whatsapp',
+    ],
+    ...[
+      'telefon',
+      'telefonnummer',
+      'handy',
+      'handynummer',
+      'mobil',
+      'strasse',
+      'hausnummer',
+      'anschrift',
+      'adresse',
+    ],
+    ...[
+      'plz',
+      'postleitzahl',
+      'kontakt',
+      'courriel',
+      'telephone fixe',
+      'portable',
+      'rue',
+      'code postal',
+      'mel',
+    ],
+    ...['correo', 'correo electronico', 'telefono', 'movil', 'direccion', 'calle', 'codigo postal'],
+  ].map(fold),
+)
+
+/** Whether a heading, or each of the words that a donor or grower stands beside, is of how somebody is reached. */
+export function isContactHeading(heading: string): boolean {
+  const whole = fold(heading.replace(/[([].*?[)\]]/g, ' '))
+  return (
+    OF_CONTACT.has(whole) ||
+    OF_CONTACT.has(
+      whole.replace(
+        /^(?:donor|grower|spender|donateur|donante) s? ?| (?:donor|grower|of donor|of grower)$/g,
+        '',
+      ),
+    )
+  )
+}
+
+const BY_WORD = new Map([
+  ...LIST_FIELDS.map((field) => [fold(FIELD_NAMES[field]), field] as const),
+  ...WORDS.flatMap(([field, words]) => words.map((word) => [word, field] as const)),
+])
 
 /** A unit that a heading names: 'Weight (g)', 'Amount in oz', 'Seeds'. */
 const UNIT_IN_HEADING =

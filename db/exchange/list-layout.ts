@@ -1,7 +1,8 @@
 import { readAmount } from '../domain/amounts/read-amount.ts'
 import { readHarvestYear } from '../domain/dates/harvest-year.ts'
+import { isContact } from '../domain/shared/contact-shapes.ts'
 import { fold } from '../domain/shared/fold.ts'
-import { fieldOfHeading, type ListField } from './list-fields.ts'
+import { fieldOfHeading, isContactHeading, type ListField } from './list-fields.ts'
 import { readMoment } from './logger-dates.ts'
 import { codeOfHeading } from './mcpd-table.ts'
 
@@ -18,6 +19,9 @@ export interface ListLayout {
   readonly passport: boolean
 }
 
+/** The columns that the file of refused rows has before those of the list. */
+export const ADDED = ['row in the list', 'why it did not come in'] as const
+
 const LOOKED_AT = 20
 const SAMPLED = 200
 
@@ -27,18 +31,28 @@ export function guessLayout(
   crops: ReadonlySet<string>,
   headingRow = headingRowOf(rows),
 ): ListLayout {
-  const width = Math.max(0, ...rows.slice(0, SAMPLED).map((row) => row.length))
+  const width = rows.reduce((widest, row) => Math.max(widest, row.length), 0)
   const all = Array.from({ length: width }, (_, index) => index)
   const headings = all.map((index) => (rows[headingRow]?.[index] ?? '').trim())
   const codes = headings.map(codeOfHeading)
-  const sample = rows.slice(headingRow + 1, headingRow + 1 + SAMPLED)
+  const below = rows.slice(headingRow + 1)
+  const sample = below.slice(0, SAMPLED)
+  const ours = ADDED.every((heading, index) => headings[index] === heading)
+  const shut = (index: number) =>
+    (ours && index < ADDED.length) ||
+    saysNothing(index, below) ||
+    isOfContact(headings[index] ?? '', index, sample)
   // GENUS alone could be anybody's heading; with a number beside it, it is the standard's.
   if (codes.includes('ACCENUMB') && (codes.includes('GENUS') || codes.includes('INSTCODE'))) {
-    const columns = codes.map((code, index) => code ?? withoutHeading(index, sample))
+    const columns = codes.map(
+      (code, index) => code ?? (shut(index) || saysNothing(index, below) ? 'leave-out' : 'note'),
+    )
     return { headingRow, headings, columns, passport: true }
   }
   const named = headings.map((heading) => fieldOfHeading(heading))
-  const columns = all.map((index) => named[index] ?? byContents(index, sample, named, crops))
+  const columns = all.map((index) =>
+    shut(index) ? 'leave-out' : (named[index] ?? byContents(index, below, named, crops)),
+  )
   return { headingRow, headings, columns: once(columns), passport: false }
 }
 
@@ -56,19 +70,30 @@ function headingRowOf(rows: readonly (readonly string[])[]): number {
   return words.length > 1 && !hasDigit(words) && below.length > 0 && below.every(hasDigit) ? first : -1
 }
 
-function withoutHeading(index: number, sample: readonly (readonly string[])[]): ColumnUse {
-  return sample.every((row) => (row[index] ?? '').trim() === '') ? 'leave-out' : 'note'
+function saysNothing(index: number, below: readonly (readonly string[])[]): boolean {
+  return below.every((row) => (row[index] ?? '').trim() === '')
+}
+
+/** Whether a column says how somebody is reached: by its heading, or by most of what is in it. */
+function isOfContact(heading: string, index: number, sample: readonly (readonly string[])[]): boolean {
+  if (isContactHeading(heading)) return true
+  const cells = sample.map((row) => row[index] ?? '').filter((cell) => cell.trim() !== '')
+  return cells.filter(isContact).length > cells.length / 2
 }
 
 /** What a column seems to hold: whichever of the forms fits more than half of its cells. The rest goes to the note. */
 function byContents(
   index: number,
-  sample: readonly (readonly string[])[],
+  below: readonly (readonly string[])[],
   named: readonly (ListField | null)[],
   crops: ReadonlySet<string>,
 ): ColumnUse {
-  const cells = sample.map((row) => (row[index] ?? '').trim()).filter((cell) => cell !== '')
-  if (cells.length === 0 || countsUp(cells)) return 'leave-out'
+  const cells = below
+    .slice(0, SAMPLED)
+    .map((row) => (row[index] ?? '').trim())
+    .filter((cell) => cell !== '')
+  if (cells.length === 0) return saysNothing(index, below) ? 'leave-out' : 'note'
+  if (countsUp(cells)) return 'leave-out'
   const most = (fits: (cell: string) => boolean) => cells.filter(fits).length > cells.length / 2
   const free = (field: ListField) => !named.includes(field)
   if (free('crop') && most((cell) => crops.has(fold(cell)))) return 'crop'

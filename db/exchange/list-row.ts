@@ -14,6 +14,8 @@ export interface ListRow {
   readonly cells: Readonly<Record<ListField, string>>
   /** The column that a field was taken from, for what its heading says of it. */
   readonly from: Readonly<Partial<Record<ListField, number>>>
+  /** A second amount, such as the seeds beside their weight. */
+  readonly other: { readonly amount: string; readonly column: number } | null
   /** What it says by descriptors of the Multi-Crop Passport Descriptors. */
   readonly passport: ReadonlyMap<string, string>
 }
@@ -31,23 +33,26 @@ export function listRow(cells: readonly string[], row: number, layout: ListLayou
   const found = Object.fromEntries(LIST_FIELDS.map((field) => [field, ''])) as Record<ListField, string>
   const from: Partial<Record<ListField, number>> = {}
   const passport = new Map<string, string>()
+  let other: ListRow['other'] = null
+  const note = (index: number, text: string) => {
+    const heading = layout.headings[index] ?? ''
+    const named =
+      /^(?:note|comment|remark|story|description|bemerkung|notiz|notes)/i.test(heading) || heading === ''
+    found.note = [found.note, named ? text : `${heading}: ${text}`].filter((part) => part !== '').join('\n')
+  }
   for (const [index, cell] of cells.entries()) {
     const text = unguarded(cell.normalize('NFC').replaceAll('\u00A0', ' ').trim())
     const use: ColumnUse = layout.columns[index] ?? 'note'
     if (text === '' || use === 'leave-out') continue
-    if (CODES.has(use)) {
-      passport.set(use, text)
-    } else if (use === 'note') {
-      const heading = layout.headings[index] ?? ''
-      const named =
-        /^(?:note|comment|remark|story|description|bemerkung|notiz|notes)/i.test(heading) || heading === ''
-      found.note = [found.note, named ? text : `${heading}: ${text}`].filter((part) => part !== '').join('\n')
-    } else if (from[use as ListField] === undefined) {
+    const isCode = CODES.has(use)
+    if (isCode && !passport.has(use)) passport.set(use, text)
+    else if (!isCode && use !== 'note' && from[use as ListField] === undefined) {
       found[use as ListField] = text
       from[use as ListField] = index
-    }
+    } else if (use === 'amount' && other === null) other = { amount: text, column: index }
+    else note(index, text)
   }
-  return { row, cells: found, from, passport }
+  return { row, cells: found, from, other, passport }
 }
 
 /** A cell without the mark that a guarded CSV puts before what a spreadsheet would take for a formula. */

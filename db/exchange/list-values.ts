@@ -1,6 +1,7 @@
 import { readNumber } from '../domain/amounts/read-number.ts'
-import { type HarvestReading, readHarvestYear } from '../domain/dates/harvest-year.ts'
-import { type DayMonthOrder, dayOfMoment, readMoment } from './logger-dates.ts'
+import { type HarvestReading, type HarvestYear, readHarvestYear } from '../domain/dates/harvest-year.ts'
+import { fold } from '../domain/shared/fold.ts'
+import { type DayMonthOrder, dayOfMoment, monthOf, readMoment } from './logger-dates.ts'
 
 /** Which sign stands before the decimals of a column. */
 export type DecimalMark = 'comma' | 'point'
@@ -39,23 +40,94 @@ export function withMark(cell: string, mark: DecimalMark | null): string {
 
 const YEAR_CELL = /^(\d{4})(?:\.0+)?$/
 const DAY_CELL = /^(\d{4})-\d{2}-\d{2}$/
-const WORD_AND_YEAR = /^(?:\p{Letter}+\.?\s+)+(?:of\s+)?(\d{4})$/u
-const ABOUT = /^(?:about|approx|circa|ca|around|roughly|c)\b/i
+/** Words beside a year that say no more than the year does, folded; the names of months are known apart. */
+const ADDS_NOTHING = new Set(
+  (
+    'summer autumn fall winter spring early mid late end of in the season crop harvest harvested year grown saved ' +
+    'collected picked from sommer herbst winter fruhling fruhjahr spat anfang mitte ende ernte jahr jahrgang im ' +
+    'ete automne hiver printemps debut fin recolte annee en de du la verano otono invierno primavera cosecha ano del'
+  ).split(' '),
+)
+/** Words that make a year a guess. */
+const MAKES_A_GUESS = new Set(
+  (
+    'about approx approximately circa ca c around roughly maybe perhaps probably possibly likely guess guessed ' +
+    'estimated est so or ish etwa ungefahr um vielleicht wohl vermutlich environ vers peut etre probablement hacia ' +
+    'aproximadamente quiza quizas probablemente'
+  ).split(' '),
+)
 
-/** A harvest year in the forms of a list: also a whole day, '2019.0' and 'summer 2019', which says no more than the year. */
-export function readListYear(cell: string, thisYear: number): HarvestReading {
-  const year = YEAR_CELL.exec(cell) ?? DAY_CELL.exec(cell)
-  if (year !== null) return readHarvestYear(year[1] ?? '', thisYear)
+/** A harvest year of a list: `words` is the cell where it says more than the year that was taken from it. */
+export type ListYear =
+  | { readonly kind: 'harvest'; readonly harvest: HarvestYear; readonly words: string }
+  | { readonly kind: 'unreadable'; readonly because: string }
+
+/**
+ * A harvest year in the forms of a list: also a whole day, '2019.0' and 'summer 2019', which says no more than the year.
+ *
+ * 'Before 2010' and 'not 2019' name a year that it was not: the harvest stays unknown, and the words are kept.
+ */
+export function readListYear(cell: string, thisYear: number): ListYear {
+  const whole = YEAR_CELL.exec(cell) ?? DAY_CELL.exec(cell)
+  const direct = inWhole(readHarvestYear(whole?.[1] ?? cell, thisYear))
+  if (direct.kind === 'harvest') return direct
+  const words = wordsOf(cell).filter((word) => !isMonth(word) && !ADDS_NOTHING.has(word))
   const moment = readMoment(cell)
-  if (moment !== null) return readHarvestYear(String(moment.year), thisYear)
-  const worded = ABOUT.test(cell) ? null : WORD_AND_YEAR.exec(cell)
-  return readHarvestYear(worded?.[1] ?? cell, thisYear)
+  const years = cell.match(/(?<!\d)\d{4}(?!\d)/g) ?? []
+  const year = moment?.year ?? (years.length === 1 && /\p{L}/u.test(cell) ? Number(years[0]) : null)
+  if (year === null) return direct
+  if (words.length === 0) return inWhole(readHarvestYear(String(year), thisYear))
+  if (words.every((word) => MAKES_A_GUESS.has(word)))
+    return inWhole(readHarvestYear(`about ${year}`, thisYear))
+  return { kind: 'harvest', harvest: { kind: 'unknown' }, words: cell }
 }
 
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec']
+function inWhole(reading: HarvestReading): ListYear {
+  return reading.kind === 'harvest' ? { ...reading, words: '' } : reading
+}
+
+function wordsOf(cell: string): string[] {
+  return fold(cell)
+    .split(' ')
+    .filter((word) => /\p{L}/u.test(word))
+}
+
+/** Names of months, folded, in the languages of the lists and their neighbours (common knowledge). */
+const MONTH_NAMES = (
+  'january february march april may june july august september october november december ' +
+  'januar janner februar feber marz mai juni juli oktober dezember ' +
+  'janvier fevrier mars avril juin juillet aout septembre octobre novembre decembre ' +
+  'enero febrero marzo abril mayo junio julio agosto septiembre setiembre octubre noviembre diciembre ' +
+  'gennaio febbraio aprile maggio giugno luglio settembre ottobre dicembre ' +
+  'janeiro fevereiro marco maio junho julho setembro outubro novembro dezembro ' +
+  'januari februari maart mei augustus maj augusti mrz mrt ' +
+  'stycznia lutego marca kwietnia maja czerwca lipca sierpnia wrzesnia pazdziernika listopada grudnia'
+).split(' ')
+
+const WEEKDAYS = new Set(
+  (
+    'monday tuesday wednesday thursday friday saturday sunday tues thurs ' +
+    'montag dienstag mittwoch donnerstag freitag samstag sonnabend sonntag ' +
+    'lundi mardi mercredi jeudi vendredi samedi dimanche lunes martes miercoles jueves viernes sabado domingo'
+  )
+    .split(' ')
+    .flatMap((name) => [name, name.slice(0, 3), name.slice(0, 2)]),
+)
+const PARTS_OF_DATES = /^(?:t|z|am|pm|uhr|h|de|den|le|el|the|on|of|am|st|nd|rd|th|gmt|utc)$/
+
+/** Whether a word is a month's name or begins one with three letters or more; 'après' and 'maybe' only begin like one. */
+function isMonth(word: string): boolean {
+  return word.length > 2 && MONTH_NAMES.some((name) => name.startsWith(word.replace(/^(sep)t$/, '$1')))
+}
+
+/** Whether a date says only a day: a word beside it, such as 'before', makes it another statement. */
+function saysOnlyADay(cell: string): boolean {
+  return wordsOf(cell).every((word) => isMonth(word) || WEEKDAYS.has(word) || PARTS_OF_DATES.test(word))
+}
 
 /** A day, a month ('Jun 1975', '06/1975', '197506--') or a year ('1975', '19750000'). */
 export function readListDay(cell: string, order: DayMonthOrder): DayReading {
+  if (!saysOnlyADay(cell)) return { kind: 'unreadable' }
   const packed = /^(\d{4})(\d{2}|--)(\d{2}|--)$/.exec(cell)
   if (packed !== null) return partsOf(packed[1] ?? '', packed[2] ?? '', packed[3] ?? '')
   const moment = readMoment(cell)
@@ -65,8 +137,8 @@ export function readListDay(cell: string, order: DayMonthOrder): DayReading {
   }
   const year = /^(\d{4})(?:\.0+)?$/.exec(cell)
   if (year !== null) return partsOf(year[1] ?? '', '--', '--')
-  const worded = /^([a-z]{3,9})\.?,?\s+(\d{4})$/i.exec(cell)
-  const month = MONTHS.indexOf((worded?.[1] ?? '').slice(0, 3).toLowerCase()) + 1
+  const worded = /^(\p{L}{3,12})\.?,?\s+(\d{4})$/iu.exec(cell)
+  const month = Number(monthOf(worded?.[1]))
   if (worded !== null && month > 0) return partsOf(worded[2] ?? '', String(month).padStart(2, '0'), '--')
   const numbered = /^(?:(\d{1,2})[/.-](\d{4})|(\d{4})[/.-](\d{1,2}))$/.exec(cell)
   if (numbered === null) return { kind: 'unreadable' }

@@ -89,7 +89,8 @@ function readClock([, hours, minutes, half]: readonly (string | undefined)[]): s
   return `${String(hour).padStart(2, '0')}:${minutes}`
 }
 
-function monthOf(word = ''): string {
+/** The number of a month by how its name begins; '0' where no month's does. */
+export function monthOf(word = ''): string {
   const name = word.toLowerCase()
   return String(MONTHS.findIndex((beginnings) => beginnings.some((start) => name.startsWith(start))) + 1)
 }

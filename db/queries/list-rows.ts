@@ -54,27 +54,42 @@ export interface KnownGift {
   readonly mass_mg: number
 }
 
-/** Every gift that was not taken back, with the seed it came with. */
+/**
+ * Every gift that was not taken back, with the seed it came with.
+ *
+ * The plus sign keeps SQLite from the index by entry: one list of 60,000 gifts is one entry, and each would be held
+ * against all of them.
+ */
 export function knownGifts(sqlite: Sqlite): KnownGift[] {
   return prepared(
     sqlite,
     `SELECT accession.number, variety_id, donor_id, received_on, harvest_from, harvest_to,
        coalesce(movement.count, 0) AS count, coalesce(movement.mass_mg, 0) AS mass_mg
      FROM accession JOIN lot ON lot.accession_id = accession.id AND lot.ordinal = 1
-     LEFT JOIN movement ON movement.lot_id = lot.id AND movement.entry_id = accession.entry_id AND kind = 'intake'
+     LEFT JOIN movement ON movement.lot_id = lot.id AND +movement.entry_id = accession.entry_id AND kind = 'intake'
      WHERE ${standing('accession')}`,
   ).all() as KnownGift[]
 }
 
-/** The numbers that standing accessions had before they came here, each with its number here. */
-export function formerNumbers(sqlite: Sqlite): Map<string, string> {
+/** A standing accession by a number that it has or had before it came here. */
+export interface NumberedGift {
+  readonly number: string
+  readonly variety_id: number
+  /** The institution that gave the number (MCPD INSTCODE); empty where nothing says so. */
+  readonly institution: string
+}
+
+/** The accessions that have or had each number: a running number is many gifts'. */
+export function giftsByNumber(sqlite: Sqlite): Map<string, NumberedGift[]> {
+  const institution = `coalesce((SELECT value FROM accession_passport AS of WHERE of.accession_id = accession.id AND of.code = 'INSTCODE'), '')`
   const rows = prepared(
     sqlite,
-    `SELECT value, number FROM accession_passport JOIN accession ON accession.id = accession_id
+    `SELECT value AS former, number, variety_id, ${institution} AS institution
+     FROM accession_passport JOIN accession ON accession.id = accession_id
      WHERE code IN ('OTHERNUMB', 'ACCENUMB') AND ${standing('accession')}
-     UNION ALL SELECT number, number FROM accession WHERE ${standing('accession')}`,
-  ).all() as { value: string; number: string }[]
-  return new Map(rows.map(({ value, number }) => [value, number]))
+     UNION ALL SELECT number, number, variety_id, '' FROM accession WHERE ${standing('accession')}`,
+  ).all() as (NumberedGift & { former: string })[]
+  return Map.groupBy(rows, ({ former }) => former)
 }
 
 /** The name of the file that brought these very gifts in and was not taken back, or null. */

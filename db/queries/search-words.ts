@@ -48,3 +48,17 @@ export function indexVariety(sqlite: Sqlite, varietyId: number): void {
     .all(varietyId) as number[]
   for (const id of ids) indexAccession(sqlite, id)
 }
+
+/** The accessions whose searchable words hold any of some texts. */
+export function accessionsSaying(sqlite: Sqlite, texts: readonly string[]): number[] {
+  const search = prepared(sqlite, 'SELECT rowid FROM accession_search WHERE accession_search MATCH ?').pluck()
+  const found = texts
+    .map(matchFor)
+    .flatMap((match) => (match === null ? [] : (search.all(match) as number[])))
+  return [...new Set(found)]
+}
+
+/** Takes words that no accession has any more out of the index, where they stay until its parts are merged. */
+export function forgetFormerWords(sqlite: Sqlite): void {
+  prepared(sqlite, "INSERT INTO accession_search (accession_search) VALUES ('optimize')").run()
+}

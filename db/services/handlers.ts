@@ -32,7 +32,7 @@ import { acceptGift, declineGift, listGifts, noteStep, offerGift } from './intak
 import { joinPeople, updatePerson } from './people/change-person.ts'
 import { createPerson, searchPeople } from './people/people.ts'
 import { listPeople } from './people/person-list.ts'
-import { erasePerson, exportPerson } from './people/person-privacy.ts'
+import { erasePerson, exportPerson, personTraces } from './people/person-privacy.ts'
 import { getPerson } from './people/person-record.ts'
 import { keepSheet, listSheets, retireSheet } from './print/label-sheets.ts'
 import { changeLetterWords, letterWords, previewLetter } from './print/letters.ts'
@@ -114,6 +114,7 @@ export const readHandlers: ReadHandlers = {
   'person.list': listPeople,
   'person.get': getPerson,
   'person.export': exportPerson,
+  'person.traces': personTraces,
   'withdrawal.out': listOut,
   'promise.list': listPromises,
   'place.list': listPlaces,

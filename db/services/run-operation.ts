@@ -40,8 +40,13 @@ export async function runOperation<N extends ServiceName>(
   }
   if (BACKED_UP_FIRST.has(name)) await backUpIfWritten(reading, 'before import')
   if (isKeep(name)) return runKeep(reading, name, input as ParsedInput<typeof name>) as Value<N>
-  return runWrite(reading, name as ServiceName & WriteName, input as ParsedInput<WriteName>) as Value<N>
+  const answer = runWrite(reading, name as ServiceName & WriteName, input as ParsedInput<WriteName>)
+  if (FORGETS.has(name)) reading.sqlite.exec('VACUUM')
+  return answer as Value<N>
 }
+
+/** Writes after which nothing of what was there may lie in the unused parts of the file. */
+const FORGETS: ReadonlySet<OperationName> = new Set(['person.erase'])
 
 /** Writes of many rows at once, from a file of another program: the collection is backed up before them. */
 export const BACKED_UP_FIRST: ReadonlySet<OperationName> = new Set(['readings.import-file', 'list.take-in'])

@@ -83,7 +83,9 @@ export class CollectionHolder implements Runner {
       return this.#turns.alone(() => this.#restore(input as ParsedInput<'backup.restore'>))
     }
     if (name === 'collection.back-up')
-      return this.#aside(async () => this.#hands.run(this.#ready(), name, {}))
+      return this.#aside(async () =>
+        this.#hands.run(this.#ready(), name, input as ParsedInput<'collection.back-up'>),
+      )
     if (name === 'collection.about' && this.#whyNone !== null) {
       const askedAt = performance.now()
       return this.#turns.alone(() => this.#openAgain(askedAt)).then(() => this.#serve(name, input))

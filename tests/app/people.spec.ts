@@ -76,6 +76,33 @@ test('joins two records after a look at both, and takes it back from the foot li
   await expect(shown(page, '2 people')).toBeVisible()
 })
 
+test('erases somebody, asks about what may be a plant, and lets go of the older backups', async ({
+  app,
+  page,
+}) => {
+  const { personId } = await app.call('person.create', { name: 'Ilka Brandt', email: 'ilka@example.org' })
+  await app.call('variety.create', { cropId: 'bean', name: 'Brandt’s Pole' })
+  await app.call('collection.back-up', {})
+  await open(page, `/people/${personId}`)
+  await page.getByRole('button', { name: 'Erase' }).focus()
+  await press(page, 'Enter')
+  await expect(page.getByRole('group', { name: /texts? stays?/ })).toBeVisible()
+  const named = page.getByRole('checkbox', { name: 'variety: name: Brandt’s Pole' })
+  await expect(named).not.toBeChecked()
+  await expectNoBarrier(page)
+  await page.getByRole('button', { name: 'Erase for good' }).focus()
+  await press(page, 'Enter')
+  await expect(page.getByRole('heading', { name: /^Former person/ })).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Not now' })).toBeFocused()
+  await expect(shown(page, /from before in the Backups folder/)).toBeVisible()
+  await expectNoBarrier(page)
+  await page.getByRole('button', { name: 'Make a new backup and delete the old ones' }).focus()
+  await press(page, 'Enter')
+  await expect(shown(page, /deleted \d older/)).toBeVisible()
+  expect((await app.call('backup.list', {})).backups).toHaveLength(1)
+  expect((await app.call('variety.search', { text: 'brandt' })).varieties).toHaveLength(1)
+})
+
 test('says so where nobody is in the book, and folds to one pane', async ({ app, page }) => {
   await open(page, '/people')
   await expect(shown(page, 'Nobody is in the book yet.')).toBeVisible()

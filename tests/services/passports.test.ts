@@ -1,7 +1,9 @@
+import { unzipSync } from 'fflate'
 import papaparse from 'papaparse'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { checkPassport } from '../../db/exchange/mcpd-check.ts'
 import { MCPD_CODES } from '../../db/exchange/mcpd-table.ts'
+import { answered } from '../builders/answered-list.ts'
 import { aCollection, aGift, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
@@ -100,6 +102,29 @@ describe('a file of descriptors', () => {
       'by the mill of somebody, once somebody or somebody',
     )
     expect((await test.call('passport.make', { people: true })).csv).toContain('Ada Fennimore')
+  })
+
+  it('names no collector, in whatever descriptor or text one stands, unless people are asked for', async () => {
+    const plants = ['GENUS', 'SPECIES', 'SPAUTHOR', 'SUBTAXA', 'SUBTAUTHOR', 'CROPNAME', 'ACCENAME', 'ANCEST']
+    const collected = Object.fromEntries(
+      MCPD_CODES.filter((code) => !plants.includes(code) && !/^(ACCENUMB|ACQDATE|COLLDATE)$/.test(code)).map(
+        (code) => [code, `${FULL[code as keyof typeof FULL] ?? ''} Nadia Quist; QUIST, NADIA`],
+      ),
+    )
+    const row = { ...FULL, ...collected, COLLNAME: 'Nadia Quist', COLLNUMB: 'Quist 16' }
+    const list = { ...listOf(fileOf([row])), answers: { 'no-amount': 'empty' } }
+    await test.call('list.take-in', await answered(test, list))
+    for (const asked of [{}, { places: true }]) {
+      expect((await test.call('passport.make', asked)).csv).not.toMatch(/quist/i)
+      expect((await test.call('occurrence.make', asked)).csv).not.toMatch(/quist/i)
+      const { content } = await test.call('package.make', asked)
+      const files = Object.values(unzipSync(Buffer.from(content, 'base64'))).map((file) =>
+        Buffer.from(file).toString(),
+      )
+      expect(files.join('\n')).not.toMatch(/nadia|quist/i)
+    }
+    const out = await test.call('occurrence.make', { people: true })
+    expect(rowsOf(out.csv)[0]).toMatchObject({ recordNumber: 'Quist 16', recordedBy: 'Nadia Quist' })
   })
 
   it('is made of what the book knows of a gift from the table', async () => {

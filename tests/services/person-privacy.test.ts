@@ -1,5 +1,6 @@
-import { readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { afterEach, beforeEach, expect, it } from 'vitest'
+import { fold } from '../../db/domain/shared/fold.ts'
 import { aCollection, aGift, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
 
 let book: TemporaryCollection
@@ -104,6 +105,115 @@ it('erases the name from what a list said, from an unfinished list and from the 
   expect((await book.call('collection.check', {})).findings).toEqual([])
 })
 
+/** Every column of the file that may hold a text about people, as the file itself lists them. */
+function textColumns(): { table: string; column: string }[] {
+  const columns = book.collection.sqlite
+    .prepare(
+      `SELECT schema.name AS "table", info.name AS "column" FROM sqlite_schema AS schema, pragma_table_info(schema.name) AS info
+       WHERE schema.type = 'table' AND info.type = 'TEXT' AND schema.name NOT GLOB 'accession_search*' AND schema.name NOT GLOB '__drizzle*'`,
+    )
+    .all() as { table: string; column: string }[]
+  return columns.filter(({ table, column }) => !LEFT_ALONE.test(`${table}.${column}`))
+}
+
+const EMILE = {
+  name: 'Émile Brûlard',
+  town: 'Aubépine',
+  email: 'emile.b@example.org',
+  phone: '0555 / 01 42 73',
+  address: '14, ruelle du Œillet\nAubépine',
+}
+/** What of him may be in no byte, as it is found once capitals, accents and signs are laid aside. */
+const OF_EMILE = [
+  'emile brulard',
+  'brulard emile',
+  'emile b example',
+  'ruelle du oeillet',
+  'lucien of aubepine',
+]
+const WRITTEN = [
+  'ÉMILE BRÛLARD',
+  'Emile\nBrulard',
+  'Brûlard, Émile'.normalize('NFD'),
+  'Emile.B@Example.org',
+  'tel. 0555-014273',
+  'RUELLE DU ŒILLET 14; 14, ruelle du oeillet',
+  'Lucien of Aubépine',
+].join('; ')
+/** Not looked through: names of plants, what other people are called and how they are reached, and what is worked out from those. */
+const LEFT_ALONE =
+  /^(?:variety|variety_synonym)\.name$|^crop\.common_name$|^person\.(?:name|credit_as|town)$|^person_contact\.|_folded$/
+
+/** Writes a text over one value of every column that takes it, and gives the columns. */
+function plantEverywhere(text: string): string[] {
+  const forms = [text, JSON.stringify({ [text]: text, within: JSON.stringify([text]) })]
+  return textColumns().flatMap(({ table, column }) => {
+    const plant = book.collection.sqlite.prepare(
+      `UPDATE "${table}" SET "${column}" = ? WHERE "${column}" = (SELECT max("${column}") FROM "${table}")`,
+    )
+    const takes = forms.some((form) => {
+      try {
+        return plant.run(form).changes > 0
+      } catch {
+        // The file refuses the text here: its own check, a link, or a number that never changes.
+        return false
+      }
+    })
+    return takes ? [`${table}.${column}`] : []
+  })
+}
+
+async function emile() {
+  const { personId } = await book.call('person.create', { ...EMILE, name: 'Lucien Pré', mayWrite: true })
+  await book.call('person.update', { personId, name: EMILE.name })
+  return personId
+}
+
+/** The whole file and what may lie beside it, with capitals, accents and signs laid aside. */
+function everyByte(): string {
+  const { file } = book.collection
+  return ['', '-wal', '-journal']
+    .filter((end) => existsSync(`${file}${end}`))
+    .map((end) => fold(readFileSync(`${file}${end}`, 'utf8')))
+    .join(' ')
+}
+
+it('leaves no byte of somebody in any column of the file, whatever table a later version adds', async () => {
+  await somebody()
+  const gifts = [aGift({ grownAt: 'ÉMILE BRÛLARD, 14 ruelle du Œillet' })]
+  await book.call('intake.record', { donor: null, receivedOn: TODAY, gifts })
+  const personId = await emile()
+  const { sqlite } = book.collection
+  sqlite.exec('CREATE TABLE later_table (id INTEGER PRIMARY KEY, told TEXT NOT NULL, at TEXT) STRICT')
+  sqlite.exec('CREATE TABLE later_words (word TEXT PRIMARY KEY, told TEXT NOT NULL) STRICT, WITHOUT ROWID')
+  sqlite.exec("INSERT INTO later_table VALUES (1, 'x', 'y')")
+  const tell = sqlite.prepare('INSERT INTO later_words VALUES (?, ?)')
+  // Texts of many lengths, so that SQLite moves them from page to page as they change and leaves parts behind.
+  sqlite.transaction(() => {
+    for (let n = 0; n < 1_000; n += 1) {
+      const text = `${'a'.repeat((n * 7_919) % 300)}${n % 2 === 0 ? ' Émile Brûlard ' : ''}${'b'.repeat((n * 104_729) % 900)}`
+      tell.run(`${text.slice(0, 200)} ${n}`, text)
+    }
+  })()
+  const planted = plantEverywhere(WRITTEN)
+  expect(planted).toEqual(
+    expect.arrayContaining([
+      'accession.grown_at',
+      'lot.grown_at',
+      'variety.story',
+      'crop.own_reason',
+      'draft.text',
+      'later_table.at',
+    ]),
+  )
+  for (const secret of OF_EMILE.slice(0, 4)) expect(everyByte(), secret).toContain(secret)
+  const { traces } = await book.call('person.traces', { personId })
+  await book.call('person.erase', { personId, mask: traces.map(({ traceId }) => traceId) })
+  const left = everyByte()
+  for (const secret of OF_EMILE) expect(left.includes(secret), secret).toBe(false)
+  expect(left.replace(/\s/g, '')).not.toContain('014273')
+  expect(left, 'nor in what the search keeps').not.toMatch(/brulard|emile/)
+})
 it('leaves a variety alone that is called like a person of one word', async () => {
   const { personId } = await book.call('person.create', { name: 'Rose' })
   await book.call('variety.create', { cropId: 'bean', name: 'Rose' })
@@ -118,4 +228,40 @@ it('refuses somebody who is not there', async () => {
     code: 'not-found',
     field: 'personId',
   })
+})
+
+it('shows where a name stands that is also a plant, and takes it out only where the keeper says so', async () => {
+  const newPerson = { name: 'Aunt Molly', town: 'Millbrook', phone: '12 34' }
+  const { personId } = await book.call('intake.record', {
+    donor: { newPerson },
+    receivedOn: TODAY,
+    gifts: [
+      aGift({
+        variety: { newVariety: { cropId: 'bean', name: 'Aunt Molly’s Green' } },
+        story: 'Aunt Molly’s Green, as Aunt Molly of Millbrook said',
+      }),
+      aGift({ story: 'A gift by Aunt Molly.' }),
+    ],
+  })
+  if (personId === null) throw new Error('Nobody was made')
+  const { traces, total } = await book.call('person.traces', { personId })
+  expect(total).toBe(traces.length)
+  const told = traces.map(({ where, text }) => `${where}: ${text}`)
+  expect(told).toContain('accession HL26-0002: story: A gift by Aunt Molly.')
+  expect(told.filter((line) => line.includes('variety'))).toEqual(['variety: name: Aunt Molly’s Green'])
+  const gift = traces.filter(({ text }) => text === 'A gift by Aunt Molly.')
+  await book.call('person.erase', { personId, mask: gift.map(({ traceId }) => traceId) })
+  const stories = book.collection.sqlite.prepare('SELECT story FROM accession ORDER BY id').pluck().all()
+  expect(stories).toEqual(['Aunt Molly’s Green, as Former person 0001 said', 'A gift by Former person 0001.'])
+  expect((await book.call('variety.search', { text: 'aunt molly' })).varieties).toHaveLength(1)
+})
+
+it('deletes the backups that still hold somebody once a new one is whole, where the keeper asks for it', async () => {
+  const personId = await emile()
+  const before = await book.call('collection.back-up', {})
+  await book.call('person.erase', { personId })
+  book.goTo('2026-03-15')
+  const after = await book.call('collection.back-up', { deleteOlder: true })
+  expect(after.deleted).toBe(1)
+  expect([existsSync(before.file), existsSync(after.file)]).toEqual([false, true])
 })

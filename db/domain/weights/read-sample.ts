@@ -40,7 +40,8 @@ export function readSample(typed: string): SampleReading {
   )
 }
 
-function sampleOf(seeds: number, mg: number): SampleReading {
+/** A sample of so many seeds and milligrams; unreadable where no seeds weigh that. */
+export function sampleOf(seeds: number, mg: number): SampleReading {
   if (mg > HEAVIEST_SAMPLE_MG || mg < 0.5 || mg < seeds * LIGHTEST_SEED_MG) {
     return unreadable(`That many seeds cannot weigh that. Check the count and the weight. ${HOW}`)
   }

@@ -1,4 +1,4 @@
-import { statSync } from 'node:fs'
+import { rmSync, statSync } from 'node:fs'
 import { dirname, isAbsolute, relative, resolve } from 'node:path'
 import { eq } from 'drizzle-orm'
 import type { BackupComparison, BackupLine } from '../../contract/backup-operations.ts'
@@ -7,6 +7,7 @@ import { refuse } from '../../contract/refusal.ts'
 import { type Manner, massToType, numberInWords } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import {
+  type BackupFile,
   type BackupLabel,
   backupsIn,
   copyOut,
@@ -30,11 +31,25 @@ const WHY: Readonly<Record<string, string>> = {
   'before import': 'before a file was read in',
 }
 
-export async function backUpCollection(reading: Reading): Promise<Value<'collection.back-up'>> {
+export async function backUpCollection(
+  reading: Reading,
+  { deleteOlder }: ParsedInput<'collection.back-up'>,
+): Promise<Value<'collection.back-up'>> {
   const kept = await backUpInThread(orderOf(reading, 'kept', false))
   if (kept === null) throw new Error('A backup that was asked for was not made')
   const { file, bytes, second, secondTrouble } = kept
-  return { file, bytes, second, secondTrouble }
+  const older = deleteOlder ? backupsBeside(reading, [file, second]) : []
+  for (const backup of older) rmSync(backup.file)
+  return { file, bytes, second, secondTrouble, deleted: older.length }
+}
+
+/** Every backup of the collection in both folders, but some. */
+function backupsBeside(reading: Reading, but: readonly (string | null)[]): BackupFile[] {
+  const { file } = reading.collection
+  const { backupFolder } = settingsOf(reading)
+  return [ownBackupFolder(file), ...(backupFolder === '' ? [] : [backupFolder])]
+    .flatMap((folder) => backupsIn(folder, file))
+    .filter((backup) => !but.includes(backup.file))
 }
 
 /** The newest backup of each collection that this program made or found whole, as it lay there, and its latest entry. */

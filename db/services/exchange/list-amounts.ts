@@ -4,7 +4,7 @@ import { readAmount } from '../../domain/amounts/read-amount.ts'
 import { readNumber } from '../../domain/amounts/read-number.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
-import { readSample } from '../../domain/weights/read-sample.ts'
+import { readSample, sampleOf } from '../../domain/weights/read-sample.ts'
 import { isOfThousand, unitOfHeading } from '../../exchange/list-fields.ts'
 import type { ListRow } from '../../exchange/list-row.ts'
 import { type DecimalMark, withMark } from '../../exchange/list-values.ts'
@@ -105,6 +105,45 @@ function amountAsked(
     sentence: reading.question,
     choices: [...reading.choices.map((choice) => ({ value: choice, words: choice })), LEAVE_OUT_CHOICE],
   }))
+}
+
+/** What a row says of its seed by both of its amounts. */
+export interface BothAmounts {
+  readonly amount: Amount | null
+  /** The seeds and what they weigh together, where one amount counts what the other weighs. */
+  readonly sample: WeighedSample | null
+  /** The second amount as it is written, where it adds nothing that is kept otherwise; empty where there is none. */
+  readonly left: string
+}
+
+/**
+ * Puts the seeds of a row and what they weigh together: the weighed amount counts, and both give the seed weight.
+ *
+ * A sample that the list gives is the better measurement: the second amount is only told then.
+ */
+export function bothAmounts(
+  { other }: ListRow,
+  headings: readonly string[],
+  mark: DecimalMark | null,
+  first: Amount | null,
+  told: WeighedSample | null,
+): BothAmounts {
+  if (other === null) return { amount: first, sample: told, left: '' }
+  const heading = headings[other.column] ?? ''
+  const cell = withMark(other.amount, mark)
+  const unit = BARE.test(cell) ? unitOfHeading(heading) : ''
+  const read = unit === null ? null : readAmount(`${cell} ${unit}`.trim(), { packetSeeds: null })
+  const second = read?.kind === 'amount' ? read.amount : null
+  const asTold = {
+    amount: first,
+    sample: told,
+    left: `${heading === '' ? 'Also' : heading}: ${other.amount}`,
+  }
+  if (first === null || second === null || told !== null || first.kind === second.kind) return asTold
+  const [weighed, counted] = first.kind === 'mass' ? [first, second] : [second, first]
+  if (weighed.kind !== 'mass' || counted.kind !== 'count' || counted.estimated) return asTold
+  const both = sampleOf(counted.count, weighed.mass)
+  return both.kind === 'sample' ? { amount: weighed, sample: both.sample, left: '' } : asTold
 }
 
 /** The weighed sample that gives a row its hundred-seed weight: null where it has none, a sentence where it cannot be read. */

@@ -1,11 +1,12 @@
 import { fold } from '../../domain/shared/fold.ts'
 import { NearNames } from '../../domain/shared/near-names.ts'
 import {
-  formerNumbers,
+  giftsByNumber,
   type KnownCrop,
   type KnownGift,
   knownGifts,
   knownNames,
+  type NumberedGift,
 } from '../../queries/list-rows.ts'
 import type { Reading } from '../context.ts'
 import { NewNames } from './list-new-names.ts'
@@ -31,7 +32,8 @@ export interface ListBook {
   readonly places: Names
   /** What earlier rows of the list brought: varieties by their crop, people by their town. */
   readonly brought: { readonly varieties: NewNames; readonly people: NewNames }
-  readonly former: ReadonlyMap<string, string>
+  readonly numbered: ReadonlyMap<string, readonly NumberedGift[]>
+  /** By variety, donor and harvest: see `giftKey`. */
   readonly gifts: ReadonlyMap<string, readonly KnownGift[]>
 }
 
@@ -75,9 +77,16 @@ export function listBook(reading: Reading): ListBook {
       ({ path }) => path,
     ),
     brought: { varieties: new NewNames(), people: new NewNames() },
-    former: formerNumbers(reading.sqlite),
-    gifts: Map.groupBy(knownGifts(reading.sqlite), ({ variety_id }) => String(variety_id)),
+    numbered: giftsByNumber(reading.sqlite),
+    gifts: Map.groupBy(knownGifts(reading.sqlite), (gift) =>
+      giftKey(gift.variety_id, gift.donor_id, gift.harvest_from, gift.harvest_to),
+    ),
   }
+}
+
+/** By what gifts of the book are found that may be the one of a row. */
+export function giftKey(...facts: readonly [number, number | null, number | null, number | null]): string {
+  return facts.join(' ')
 }
 
 /** A variety's name with its crop before it, so that a name is looked for among its own crop's only. */

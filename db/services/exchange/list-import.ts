@@ -4,8 +4,8 @@ import type { Fate, ForeseenList } from '../../contract/list-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { csvOf } from '../../exchange/csv.ts'
-import { FIELD_NAMES, LIST_FIELDS } from '../../exchange/list-fields.ts'
-import { guessLayout, type ListLayout } from '../../exchange/list-layout.ts'
+import { FIELD_NAMES, isContactHeading, LIST_FIELDS, type ListField } from '../../exchange/list-fields.ts'
+import { ADDED, guessLayout, type ListLayout } from '../../exchange/list-layout.ts'
 import { isColumnUse, listRow } from '../../exchange/list-row.ts'
 import { checkPassport, gatherFindings } from '../../exchange/mcpd-check.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
@@ -80,12 +80,12 @@ export function refusedRows(reading: Reading, input: ListInput): Value<'list.ref
   const left = plan.fates.filter(({ fate }) => fate !== 'new')
   const csv = csvOf(
     [
-      ['row', ({ row }: ListPlan['fates'][number]) => row],
-      ['why it did not come in', ({ because }) => because],
+      [ADDED[0], ({ row }: ListPlan['fates'][number]) => row],
+      [ADDED[1], ({ because }) => because],
       ...layout.columns.map(
-        (_, index) =>
+        (use, index) =>
           [
-            layout.headings[index] || `column ${index + 1}`,
+            layout.headings[index] || FIELD_NAMES[use as ListField] || `column ${index + 1}`,
             ({ row }: ListPlan['fates'][number]) => table.rows[row - 1]?.[index] ?? '',
           ] as const,
       ),
@@ -242,6 +242,16 @@ function understoodInWords(reading: Reading, input: ListInput, planned: PlannedL
           'The headings are those of the Multi-Crop Passport Descriptors; what has no place here is kept and goes out again.',
         ]
       : []),
+    ...leftOutContact(layout),
     ...(remembered ? ['The columns are as you said for such a list before.'] : []),
   ]
+}
+
+function leftOutContact({ headings, columns }: ListLayout): string[] {
+  const reached = headings.filter(
+    (heading, index) => columns[index] === 'leave-out' && isContactHeading(heading),
+  )
+  return reached.length === 0
+    ? []
+    : [`How people are reached is left out: ${reached.join(', ')}. Notes and stories go to others.`]
 }

@@ -1,52 +1,19 @@
-import type { Fate } from '../../contract/list-operations.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
-import { type HarvestYear, harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
-import { bothNumbers } from '../../domain/ledger/movement.ts'
-import { fold } from '../../domain/shared/fold.ts'
-import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
-import { weightStatistics } from '../../domain/weights/hundred-seed-weight.ts'
 import type { ListLayout } from '../../exchange/list-layout.ts'
 import { type ListRow, listRow } from '../../exchange/list-row.ts'
+import { treatmentSaid } from '../../exchange/list-treatment.ts'
 import { type DecimalMark, decimalMarkOf, readListDay, readListYear } from '../../exchange/list-values.ts'
 import { type DayMonthOrder, readMoment } from '../../exchange/logger-dates.ts'
-import type { KnownCrop } from '../../queries/list-rows.ts'
-import { cropWeight } from '../stock/amounts.ts'
-import { listAmount, listSample } from './list-amounts.ts'
+import { bothAmounts, listAmount, listSample } from './list-amounts.ts'
 import type { ListBook, Named } from './list-book.ts'
+import { LEFT_OUT, type ListGift, OPEN, type Outcome, type RowFate, refused } from './list-gift.ts'
 import { cropNamed, type Found, personNamed, placeNamed, varietyNamed } from './list-names.ts'
 import { LEAVE_OUT, LEAVE_OUT_CHOICE, ListQuestions } from './list-questions.ts'
-
-/** A gift as a row gives it, with everything settled. */
-export interface ListGift {
-  readonly row: number
-  readonly crop: KnownCrop
-  readonly variety: Known
-  readonly otherNames: readonly string[]
-  readonly donor: (Known & { readonly town: string }) | null
-  readonly receivedOn: string
-  readonly harvest: HarvestYear
-  readonly amount: Amount | null
-  readonly sample: WeighedSample | null
-  readonly place: Known | null
-  readonly grownAt: string
-  readonly terms: string
-  readonly story: string
-  /** What the seed was treated with; null where nothing says so. */
-  readonly treated: string | null
-  readonly passport: ReadonlyMap<string, string>
-}
-
-type Known = { readonly known: Named } | { readonly fresh: string }
-
-/** What becomes of a row. */
-export interface RowFate {
-  readonly row: number
-  readonly fate: Fate
-  readonly words: string
-  readonly because: string
-}
+import { heldAgainstBook, isThere, numberedAlike, onlyNamedSo, saidBefore } from './list-same.ts'
+import { LONGEST_NAME, LONGEST_STORY, LONGEST_TERMS, namesIn, storyOf } from './list-story.ts'
 
 export interface ListPlan {
   readonly gifts: readonly ListGift[]
@@ -64,22 +31,6 @@ interface Ways {
 }
 
 const TOTAL = /^(?:total|sum|summe|gesamt|somme|subtotal|grand total)\b/i
-const NOT_TREATED = new Set([
-  '',
-  'no',
-  'none',
-  'not treated',
-  'untreated',
-  'nein',
-  'non',
-  'n',
-  '0',
-  'false',
-  'unknown',
-])
-const SAYS_TREATED = /(?<!un)(?<!not )\btreated\b|\b(?:fungicide|captan|thiram|gebeizt)\b/i
-const ONLY_YES = /^(?:yes|y|ja|oui|x|true|1|treated)$/i
-
 /** Decides what becomes of every row of a list. Writes nothing, and asks where only the keeper knows. */
 export function planList(
   rows: readonly (readonly string[])[],
@@ -100,8 +51,9 @@ export function planList(
     if (row === null) continue
     const number = layout.headingRow + 2 + index
     const cells = rows[number - 1] ?? []
-    const text = cells.join(' ').replace(/\s+/g, ' ').trim().slice(0, 120)
-    const outcome = typeof row === 'string' ? refused(row) : planRow(row, text, ways, book, questions, seen)
+    const whole = cells.map((cell) => cell.replace(/\s+/g, ' ').trim()).join('\n')
+    const text = whole.replace(/\n+/g, ' ').trim().slice(0, 120)
+    const outcome = typeof row === 'string' ? refused(row) : planRow(row, whole, ways, book, questions, seen)
     if ('gift' in outcome) {
       gifts.push(outcome.gift)
       fates.push({ row: number, fate: 'new', words: giftInWords(outcome.gift), because: '' })
@@ -109,15 +61,6 @@ export function planList(
   }
   return { gifts, fates, questions }
 }
-
-type Outcome = { readonly gift: ListGift } | { readonly fate: Exclude<Fate, 'new'>; readonly because: string }
-
-function refused(because: string): Outcome {
-  return { fate: 'refused', because }
-}
-
-const OPEN: Outcome = { fate: 'doubtful', because: 'waits for an answer' }
-const LEFT_OUT: Outcome = { fate: 'left-out', because: 'left out by your answer' }
 
 function waysOf(read: readonly (ListRow | string | null)[], layout: ListLayout, today: IsoDate): Ways {
   const rows = read.filter((row) => row !== null && typeof row !== 'string')
@@ -142,6 +85,7 @@ function waysOf(read: readonly (ListRow | string | null)[], layout: ListLayout, 
 
 function planRow(
   row: ListRow,
+  /** All of its cells, one to a line. */
   text: string,
   ways: Ways,
   book: ListBook,
@@ -149,18 +93,20 @@ function planRow(
   seen: Map<string, number>,
 ): Outcome {
   const { cells } = row
-  if (TOTAL.test(text)) return refused('it looks like a line of totals')
-  const former = formerNumber(row)
-  const there = former === null ? undefined : book.former.get(former)
-  if (there !== undefined) return { fate: 'there', because: `it is in the book already as ${there}` }
+  if (TOTAL.test(text.trim())) return refused('it looks like a line of totals')
   const named = namesInRow(row)
+  const former = formerNumber(row)
+  const numbered = numberedAlike(row, former, book)
+  const asNamed = onlyNamedSo(book, named)
+  const there = numbered.find(({ variety_id }) => variety_id === asNamed)
+  if (there !== undefined) return isThere(there.number)
   const crop = cropNamed(book, questions, row.row, named.crop, named.variety)
   if (crop === null) return refused('it names neither a crop nor a variety')
   if (crop === 'left-out') return LEFT_OUT
   if (crop === 'open') return OPEN
   if (named.variety === '') return refused('it names no variety')
-  if ([named.variety, named.donor, cells.place].some((name) => name.length > 200))
-    return refused('one of its names is longer than 200 characters')
+  if ([named.variety, named.donor, cells.place].some((name) => name.length > LONGEST_NAME))
+    return refused(`one of its names is longer than ${LONGEST_NAME} characters`)
   const variety = varietyNamed(book, questions, row.row, crop, named.variety)
   const donor = personNamed(book, questions, row.row, named.donor, cells.donorTown)
   const place = placeNamed(book, questions, row.row, cells.place)
@@ -171,44 +117,43 @@ function planRow(
   if (typeof received === 'object' && 'because' in received) return refused(received.because)
   const harvest = readListYear(cells.harvest, yearOf(ways.today))
   if (harvest.kind === 'unreadable') return refused(harvest.because)
-  const sample = listSample(row, ways.layout.headings, ways.weightMark)
-  if (typeof sample === 'string') return refused(sample)
+  const told = listSample(row, ways.layout.headings, ways.weightMark)
+  if (typeof told === 'string') return refused(told)
   if (settled.includes('left-out')) return LEFT_OUT
-  const gift = { row: row.row, crop, otherNames: namesIn(cells.otherNames), sample, harvest: harvest.harvest }
   const again = saidBefore(text, row.row, questions, seen)
   if (again === 'left-out') return LEFT_OUT
   if (again === 'open' || settled.includes('open')) return OPEN
+  const day = received as Exclude<Received, string | { because: string }>
+  const first = (amount as { amount: Amount | null }).amount
+  const seed = bothAmounts(row, ways.layout.headings, ways.amountMark, first, told)
+  const giver = donor === null ? null : { ...(donor as Exclude<Found<Named>, string>), town: cells.donorTown }
+  const story = storyOf(row, { day, harvest: harvest.words, amount: seed.left, donor: giver })
+  if (story.length > LONGEST_STORY)
+    return refused(`its notes are longer than ${LONGEST_STORY} characters together`)
   const whole: ListGift = {
-    ...gift,
+    row: row.row,
+    crop,
+    harvest: harvest.harvest,
+    otherNames: namesIn(cells.otherNames),
     variety: variety as Exclude<Found<Named>, string>,
-    donor: donor === null ? null : { ...(donor as Exclude<Found<Named>, string>), town: cells.donorTown },
+    donor: giver,
     place: place as Exclude<Found<Named>, string> | null,
-    amount: (amount as { amount: Amount | null }).amount,
-    receivedOn: (received as { day: string }).day,
-    grownAt: cells.grownAt.slice(0, 200),
-    terms: cells.terms.slice(0, 2_000),
-    story: storyOf(row, received as { words?: string }),
-    treated: treatmentOf(row),
+    amount: seed.amount,
+    sample: seed.sample,
+    receivedOn: day.day,
+    grownAt: cells.grownAt.slice(0, LONGEST_NAME),
+    terms: cells.terms.slice(0, LONGEST_TERMS),
+    story,
+    treated: treatmentSaid(cells.treated, cells.note),
     passport: passportOf(row, former),
   }
-  const same = sameInBook(whole, book)
-  return same === null ? { gift: whole } : giftThere(whole, same, questions)
-}
-
-/** A gift of the book says all that this row says: the keeper knows whether it is that one. */
-function giftThere(gift: ListGift, number: string, questions: ListQuestions): Outcome {
-  const answer = questions.ask(gift.row, 'there', () => ({
-    about: 'same',
-    sentence: `Some rows say what a gift in the book says, such as ${number}: variety, donor, day, harvest and amount. Are they those gifts?`,
-    choices: [
-      { value: LEAVE_OUT, words: 'yes: they are in the book' },
-      { value: 'another', words: 'no: each is a gift of its own' },
-    ],
-  }))
-  if (answer === null) return OPEN
-  return answer === 'another'
-    ? { gift }
-    : { fate: 'there', because: `it is in the book already as ${number}` }
+  return heldAgainstBook(
+    whole,
+    numbered,
+    cells.received !== '' || row.passport.has('ACQDATE'),
+    book,
+    questions,
+  )
 }
 
 /** The names that a row gives, by its own columns before its descriptors. */
@@ -231,13 +176,6 @@ function formerNumber({ cells, passport }: ListRow): string | null {
 function passportOf({ passport }: ListRow, former: string | null): ReadonlyMap<string, string> {
   if (former === null || passport.has('ACCENUMB')) return passport
   return new Map([...passport, ['OTHERNUMB', former]])
-}
-
-function namesIn(cell: string): string[] {
-  return cell
-    .split(/[;,/|\n]/)
-    .map((name) => name.trim())
-    .filter((name) => name !== '' && name.length <= 200)
 }
 
 type Received =
@@ -285,70 +223,6 @@ function receivedOn({ row, cells, passport }: ListRow, ways: Ways, questions: Li
 function earlier(one: string, other: string): string {
   if (one < other) return one
   return other
-}
-
-function storyOf({ cells, passport }: ListRow, { words }: { readonly words?: string }): string {
-  const remarks = passport.get('REMARKS') ?? ''
-  const received = words === undefined ? '' : `Received in ${words}; the day is not known.`
-  return [cells.note, remarks, received].filter((part) => part !== '').join('\n')
-}
-
-function treatmentOf({ cells }: ListRow): string | null {
-  if (!NOT_TREATED.has(fold(cells.treated)))
-    return ONLY_YES.test(cells.treated) ? '' : cells.treated.slice(0, 500)
-  return SAYS_TREATED.test(cells.note) ? cells.note.slice(0, 500) : null
-}
-
-/** A row that says word for word what an earlier one did: the same gift written twice, or two alike. */
-function saidBefore(
-  text: string,
-  row: number,
-  questions: ListQuestions,
-  seen: Map<string, number>,
-): 'no' | 'open' | 'left-out' {
-  const first = seen.get(text)
-  if (first === undefined) {
-    seen.set(text, row)
-    return 'no'
-  }
-  const answer = questions.ask(row, 'same', () => ({
-    about: 'same',
-    sentence: 'Some rows say word for word what an earlier row says. Are they the same gift written twice?',
-    choices: [
-      { value: LEAVE_OUT, words: 'yes: take only the first in' },
-      { value: 'another', words: 'no: each is a gift of its own' },
-    ],
-  }))
-  if (answer === null) return 'open'
-  return answer === LEAVE_OUT ? 'left-out' : 'no'
-}
-
-/** The number of a gift in the book that has the same variety, donor, day, harvest and seed. */
-function sameInBook(gift: ListGift, book: ListBook): string | null {
-  if (!('known' in gift.variety) || gift.amount === null) return null
-  const donorId = gift.donor !== null && 'known' in gift.donor ? gift.donor.known.id : null
-  if (gift.donor !== null && donorId === null) return null
-  const weight =
-    gift.sample === null
-      ? cropWeight(gift.crop.hundred_seed_weight_ug)
-      : weightStatistics([gift.sample]).hundredSeedWeight
-  const both = bothNumbers(gift.amount, weight)
-  const [from, to] = yearsOf(gift.harvest)
-  const same = (book.gifts.get(String(gift.variety.known.id)) ?? []).find(
-    (known) =>
-      known.donor_id === donorId &&
-      known.received_on === gift.receivedOn &&
-      known.harvest_from === from &&
-      known.harvest_to === to &&
-      (gift.amount?.kind === 'mass' ? known.mass_mg === both.mass : known.count === both.count),
-  )
-  return same?.number ?? null
-}
-
-/** The first and last year of a harvest, null where it is unknown. */
-export function yearsOf(harvest: HarvestYear): readonly [number | null, number | null] {
-  if (harvest.kind === 'unknown') return [null, null]
-  return harvest.kind === 'year' ? [harvest.year, harvest.year] : [harvest.from, harvest.to]
 }
 
 function giftInWords({ crop, variety, harvest, donor }: ListGift): string {

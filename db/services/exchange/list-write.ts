@@ -23,7 +23,7 @@ import { nextAccessionNumber } from '../intake/new-lot.ts'
 import { cropWeight } from '../stock/amounts.ts'
 import { keepWeight } from '../stock/seed-weights.ts'
 import { createPlace } from '../storage/places.ts'
-import { type ListGift, yearsOf } from './list-plan.ts'
+import { type ListGift, yearsOf } from './list-gift.ts'
 
 /** What was written of a list. */
 export interface WrittenGift {
@@ -67,7 +67,7 @@ export function writeGifts(writing: Writing, gifts: readonly ListGift[]): Writte
     if (donorId !== null) makeDonor(sqlite, donorId)
     const number = nextAccessionNumber(writing, gift.receivedOn)
     const { receivedOn, grownAt, story, terms } = gift
-    const facts = { varietyId, donorId, receivedOn, grownAt, story: story.slice(0, 20_000), terms, entryId }
+    const facts = { varietyId, donorId, receivedOn, grownAt, story, terms, entryId }
     const accessionId = addAccessionRow(sqlite, { ...number, ...facts })
     const lotNumber = `${number.number}-${FIRST_LETTER}`
     const [from, to] = yearsOf(gift.harvest)

@@ -23,7 +23,7 @@ const DAYS_IN_YEAR = 365.25
  *
  * A forecast speaks of the day on which it was reckoned, up to a month ago, and ages from there.
  */
-function beliefIn(row: LifeRow, today: IsoDate): (years: number) => ViabilityBelief {
+export function beliefIn(row: LifeRow, today: IsoDate): (years: number) => ViabilityBelief {
   const believed = lastBelief(row)
   const yearly = row.forecast_a_year
   if (yearly === null || row.forecast_on === null)

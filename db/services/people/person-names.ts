@@ -1,102 +1,107 @@
-import { anyOf, waysToWrite } from '../../domain/shared/names-in-text.ts'
-import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
+import { fold } from '../../domain/shared/fold.ts'
+import { SoughtInTexts, waysToWrite } from '../../domain/shared/names-in-text.ts'
 import { prepared } from '../../queries/prepared.ts'
-import type { Reading, Writing } from '../context.ts'
+import type { Reading } from '../context.ts'
 
-/** Names in these are those of plants, though some remember a person; or they are no text that anybody wrote. */
-const LEFT = new Set(['variety', 'variety_synonym', 'crop', 'crop_change', 'collection', 'number_series'])
-/** What other people are called is theirs, also where it holds this name. */
-const THEIRS = new Set(['person.name', 'person.name_folded', 'person.credit_as'])
-const BUT: ReadonlyMap<string, string> = new Map([
-  ['person_change', " AND field NOT IN ('name', 'creditAs')"],
-])
-/** Descriptors whose value is a person or an institution, so that even a name of one word can only be theirs. */
-const OF_PEOPLE = DESCRIPTORS.filter((one) => one.personal_data).map(({ code }) => code)
+type Asked = readonly number[] | 'everybody'
+
+/** Every value that some fields of a person's records ever had, or of everybody's, each once. */
+function everHad(reading: Reading, ids: Asked, now: string, fields: readonly string[]): string[] {
+  const only = (column: string) => (ids === 'everybody' ? '' : ` AND ${column} IN (${ids.join(', ')})`)
+  const kept = prepared(reading.sqlite, `SELECT value FROM (${now}) WHERE value <> ''${only('person_id')}`)
+    .pluck()
+    .all() as string[]
+  const changes = prepared(
+    reading.sqlite,
+    `SELECT before, after FROM person_change
+     WHERE field IN (${fields.map((field) => `'${field}'`).join(', ')})${only('person_id')}`,
+  )
+    .raw()
+    .all() as string[][]
+  const earlier = changes.flat().map((json) => String(JSON.parse(json)))
+  return [...new Set([...kept, ...earlier])].filter((value) => value !== '')
+}
 
 /** Every name that a person's records ever had or were credited by, or those of everybody, in all the ways they are written. */
-export function namesOf(reading: Reading, ids: readonly number[] | 'everybody'): string[] {
-  const [ofRecord, ofChange, given] =
-    ids === 'everybody'
-      ? ['', '', []]
-      : [
-          ` WHERE id IN (${ids.map(() => '?').join(', ')})`,
-          ` AND person_id IN (${ids.map(() => '?').join(', ')})`,
-          ids,
-        ]
-  const now = prepared(
-    reading.sqlite,
-    `SELECT name FROM person${ofRecord} UNION SELECT credit_as FROM person${ofRecord}`,
-  )
-    .pluck()
-    .all(...given, ...given) as string[]
-  const earlier = `FROM person_change WHERE field IN ('name', 'creditAs')${ofChange}`
-  const before = prepared(reading.sqlite, `SELECT before ${earlier} UNION SELECT after ${earlier}`)
-    .pluck()
-    .all(...given, ...given) as string[]
-  const all = [...now, ...before.map((json) => String(JSON.parse(json)))].filter((name) => name !== '')
-  // The longest first, so that a part of one does not spoil another.
-  return [...new Set(all.flatMap(waysToWrite))].sort((a, b) => b.length - a.length)
+export function namesOf(reading: Reading, ids: Asked): string[] {
+  const now = `SELECT id AS person_id, name AS value FROM person UNION SELECT id, credit_as FROM person`
+  return [...new Set(everHad(reading, ids, now, ['name', 'creditAs']).flatMap(waysToWrite))]
 }
 
-/** Every column of the file in which somebody may have written a name: a table that comes later is not forgotten. */
-function writtenColumns(reading: Reading): { readonly table: string; readonly column: string }[] {
-  const columns = prepared(
-    reading.sqlite,
-    `SELECT schema.name AS "table", info.name AS "column"
-     FROM sqlite_schema AS schema, pragma_table_info(schema.name) AS info
-     WHERE schema.type = 'table' AND schema.name NOT LIKE 'accession_search%' AND info.type = 'TEXT'
-       AND info.name NOT IN ('number', 'bare', 'series', 'key', 'input_digest', 'digest', 'kind')
-       AND info.name NOT LIKE '%\\_on' ESCAPE '\\' AND info.name NOT LIKE '%\\_at' ESCAPE '\\'
-     ORDER BY 1, 2`,
-  ).all() as { table: string; column: string }[]
-  return columns.filter(({ table, column }) => !LEFT.has(table) && !THEIRS.has(`${table}.${column}`))
+const contactOf = (reading: Reading, ids: Asked, field: 'email' | 'phone' | 'address') =>
+  everHad(reading, ids, `SELECT person_id, ${field} AS value FROM person_contact`, [field])
+
+/** Words between a name and the town: Ada of Millbrook, Ada aus Millbrook. */
+const BETWEEN = ['', 'of', 'from', 'in', 'at', 'von', 'aus', 'de', 'à']
+const SHORTEST_WORD = 3
+/** A shorter number is a weight or a year as well. */
+const SHORTEST_PHONE = 6
+
+/** What of a person is looked for in texts. */
+export interface WhoIsSought {
+  readonly ids: readonly number[]
+  /** All of it, as it was once written. */
+  readonly words: readonly string[]
+  /** Speaks of this person wherever it stands. */
+  readonly certain: SoughtInTexts
+  /** Speaks of this person where only people can be meant: also names that are a plant's, or a word. */
+  readonly amongPeople: SoughtInTexts
+  /** May speak of this person, or of a plant or somebody else: parts of names. */
+  readonly doubtful: SoughtInTexts
 }
 
-/** Puts `instead` for a name wherever it is written, capitals or not, as it is and as JSON writes it. */
-export function rewriteName(writing: Writing, name: string, instead: string): void {
-  if (!name.includes(' ')) {
-    rewriteOneWord(writing, name, instead)
-    return
-  }
-  const forms = [...new Set([name, JSON.stringify(name).slice(1, -1)])]
-  const sought = anyOf(forms)
-  if (sought === null) return
-  for (const { table, column } of writtenColumns(writing)) {
-    const but = BUT.get(table) ?? ''
-    for (const form of forms) {
-      const found = prepared(
-        writing.sqlite,
-        `SELECT DISTINCT "${column}" FROM "${table}" WHERE instr(lower("${column}"), lower(?)) > 0${but}`,
-      )
-        .pluck()
-        .all(form) as string[]
-      const put = prepared(
-        writing.sqlite,
-        `UPDATE "${table}" SET "${column}" = ? WHERE "${column}" = ?${but}`,
-      )
-      for (const text of found) {
-        const without = text.replace(sought, () => instead)
-        if (without !== text) put.run(without, text)
-      }
-    }
+/**
+ * What of a person is looked for: names now and before, names with the town, e-mail, telephone, address and street.
+ *
+ * A name of one word, and one that a variety or crop of the book has too, is certain only where people are meant.
+ */
+export function whoIsSought(reading: Reading, ids: readonly number[]): WhoIsSought {
+  const names = namesOf(reading, ids)
+  const plants = plantNames(reading)
+  const isOwn = (name: string) =>
+    fold(name).includes(' ') && !plants.some((plant) => plant.includes(` ${fold(name)}`))
+  const words = partsOf(names)
+  const towns = everHad(reading, ids, 'SELECT id AS person_id, town AS value FROM person', ['town'])
+  const phones = contactOf(reading, ids, 'phone')
+  const whole = contactOf(reading, ids, 'address')
+  const addresses = [...whole, ...whole.flatMap(streetsOf)]
+  const certain = [
+    ...names.filter(isOwn),
+    ...towns.flatMap((town) =>
+      [...names, ...words].flatMap((name) => BETWEEN.map((between) => `${name} ${between} ${town}`)),
+    ),
+    ...contactOf(reading, ids, 'email'),
+    ...addresses.filter(isOwn),
+  ]
+  const long = phones.filter((phone) => phone.replace(/\D/g, '').length >= SHORTEST_PHONE)
+  return {
+    ids,
+    words: [...names, ...words, ...addresses, ...phones, ...certain],
+    certain: new SoughtInTexts(certain, long),
+    amongPeople: new SoughtInTexts([...certain, ...names], long),
+    doubtful: new SoughtInTexts([...names, ...words, ...addresses], phones),
   }
 }
 
-/** A name of one word may be a variety's too: then only what can speak of nothing but people is rewritten. */
-function rewriteOneWord({ sqlite }: Writing, name: string, instead: string): void {
-  const written = JSON.stringify(name).slice(1, -1)
-  prepared(sqlite, "UPDATE entry SET said = replace(said, ?, ?) WHERE operation LIKE 'person.%'").run(
-    name,
-    instead,
+/** The words of names that can name somebody by themselves, with the -s of a possessive. */
+export function partsOf(names: readonly string[]): string[] {
+  const words = new Set(names.flatMap((name) => fold(name).split(' ')))
+  return [...words].filter((word) => word.length >= SHORTEST_WORD).flatMap((word) => [word, `${word}s`])
+}
+
+/** The street of an address, with and without the number of the house: what stands before the first comma that holds letters. */
+function streetsOf(address: string): string[] {
+  const street = address.split(/[,;\n]/).find((part) => /\p{L}/u.test(part)) ?? ''
+  return [street, street.replace(/\d+\s*\p{L}?(?!\p{L})/gu, '')]
+}
+
+/** The folded names of every variety and crop, a space before each. */
+function plantNames(reading: Reading): string[] {
+  const names = prepared(
+    reading.sqlite,
+    'SELECT name_folded FROM variety UNION SELECT name_folded FROM variety_synonym UNION SELECT name_folded FROM crop',
   )
-  prepared(sqlite, "UPDATE entry SET answer = replace(answer, ?, ?) WHERE operation LIKE 'person.%'").run(
-    written,
-    instead,
-  )
-  const marks = OF_PEOPLE.map(() => '?').join(', ')
-  prepared(sqlite, `UPDATE accession_passport SET value = ? WHERE value = ? AND code IN (${marks})`).run(
-    instead,
-    name,
-    ...OF_PEOPLE,
-  )
+    .pluck()
+    .all() as string[]
+  return names.map((name) => ` ${name}`)
 }

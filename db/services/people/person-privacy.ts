@@ -4,10 +4,11 @@ import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { keptPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
-import { indexDonor } from '../../queries/search-words.ts'
+import { accessionsSaying, forgetFormerWords, indexAccession } from '../../queries/search-words.ts'
 import { person, personContact } from '../../schema/reference-tables.ts'
 import type { Reading, Writing } from '../context.ts'
-import { namesOf, rewriteName } from './person-names.ts'
+import { whoIsSought } from './person-names.ts'
+import { rewriteTexts, tracesOf } from './person-traces.ts'
 
 /** Every record of a person: the kept one first, then those joined into it. */
 function recordsOf(reading: Reading, asked: number): [number, ...number[]] {
@@ -47,11 +48,17 @@ export function exportPerson(reading: Reading, input: ParsedInput<'person.export
   }
 }
 
+/** Texts that may still speak of a person after erasing, for the keeper to decide before it. */
+export function personTraces(reading: Reading, input: ParsedInput<'person.traces'>): Value<'person.traces'> {
+  return tracesOf(reading, whoIsSought(reading, recordsOf(reading, input.personId)))
+}
+
 /**
  * Takes out who a person was and leaves what they did: lots, quantities, dates and links stay, under a number.
  *
- * The one write that forgets on purpose: earlier values, contact, notes and the name in what was written are gone from
- * the file and cannot be taken back. Backups made before still hold them.
+ * The one write that forgets on purpose: earlier values, contact, notes and what speaks of the person in any text are
+ * gone from the file and cannot be taken back. Texts that may mean a plant stay unless asked for. Backups made before
+ * still hold all of it.
  */
 export function erasePerson(
   writing: Writing,
@@ -59,15 +66,17 @@ export function erasePerson(
 ): Omit<Value<'person.erase'>, 'entryId'> {
   const ids = recordsOf(writing, input.personId)
   const instead = `Former person ${String(ids[0]).padStart(4, '0')}`
-  const names = namesOf(writing, ids)
+  const who = whoIsSought(writing, ids)
   const { db, sqlite } = writing
+  const found = accessionsSaying(sqlite, who.words)
   for (const id of ids) {
     const blank = { name: instead, nameFolded: fold(instead), town: '', creditAs: '', note: '' }
     db.update(person).set(blank).where(eq(person.id, id)).run()
     prepared(sqlite, "DELETE FROM person_change WHERE person_id = ? AND field <> 'joinedIntoId'").run(id)
   }
   db.delete(personContact).where(inArray(personContact.personId, ids)).run()
-  for (const name of names) rewriteName(writing, name, instead)
-  for (const id of ids) indexDonor(sqlite, id)
+  rewriteTexts(writing, who, instead, new Set(input.mask))
+  for (const id of found) indexAccession(sqlite, id)
+  forgetFormerWords(sqlite)
   return { personId: ids[0], said: `Erased who ${instead} was`, undoable: false }
 }

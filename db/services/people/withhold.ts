@@ -1,6 +1,8 @@
+import { withoutContact } from '../../domain/shared/contact-shapes.ts'
 import { fold } from '../../domain/shared/fold.ts'
-import { anyOf, waysToWrite } from '../../domain/shared/names-in-text.ts'
+import { inEveryText, SoughtInTexts, waysToWrite } from '../../domain/shared/names-in-text.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
+import { prepared } from '../../queries/prepared.ts'
 import type { Kept, WholeTable } from '../../queries/whole-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
@@ -22,6 +24,9 @@ const OF_PLANTS = new Set(['variety', 'variety_synonym', 'crop'])
 const PERSONAL = new Set(DESCRIPTORS.filter((one) => one.personal_data).map(({ code }) => code))
 const PLACED = new Set(DESCRIPTORS.filter((one) => one.sensitive).map(({ code }) => code))
 
+/** What rows are known by and named by: no text that anybody wrote. */
+const IDENTITIES = new Set(['number', 'bare', 'series', 'key', 'uuid', 'digest', 'input_digest'])
+
 /** What is asked for beside the seed. */
 interface Asked {
   readonly people: boolean
@@ -32,8 +37,19 @@ interface Asked {
 export function withholdingOf(reading: Reading, asked: Asked): Withholding {
   return new Withholding({ people: !asked.people, places: !asked.places }, [
     ...namesOf(reading, 'everybody'),
+    ...namedByLists(reading),
     ...waysToWrite(settingsOf(reading).keeper),
   ])
+}
+
+/** Collectors, breeders and donors whom only lists name: they have no record, and are people all the same. */
+function namedByLists(reading: Reading): string[] {
+  const values = prepared(reading.sqlite, 'SELECT DISTINCT code, value FROM accession_passport').raw().all()
+  return (values as [string, string][])
+    .filter(([code]) => /NAME$/.test(code) && PERSONAL.has(code))
+    .flatMap(([, value]) => value.split(';').map((name) => name.trim()))
+    .filter((name) => name.includes(' '))
+    .flatMap(waysToWrite)
 }
 
 /** What is left out of anything that goes out, sentence by sentence. */
@@ -42,7 +58,7 @@ export function withheldInWords({ people, places }: Asked): string[] {
     ...(people
       ? ['It holds names and contacts of people: hand it on only where they agreed.']
       : [
-          'People are left out: each is a number, and where a text named somebody of the book it says somebody.',
+          'People are left out: each is a number, where a text named somebody of the book it says somebody, and e-mail addresses and telephone numbers are left out.',
         ]),
     ...(places ? [] : ['Where seed was grown is left out.']),
   ]
@@ -51,12 +67,12 @@ export function withheldInWords({ people, places }: Asked): string[] {
 /** Rows without the people, or without the exact places, that they tell of. Everything that names a row still does. */
 export class Withholding {
   readonly #withheld: Withheld
-  readonly #names: RegExp | null
+  readonly #names: SoughtInTexts
 
   /** `names` are all that people in the book are called, in every way it is written. */
   constructor(withheld: Withheld, names: readonly string[]) {
     this.#withheld = withheld
-    this.#names = anyOf(names.filter((name) => name.length > 2))
+    this.#names = new SoughtInTexts(names.filter((name) => name.length > 2))
   }
 
   rows(table: WholeTable, rows: readonly Kept[][]): Kept[][] {
@@ -72,9 +88,11 @@ export class Withholding {
     })
   }
 
-  /** A text in which nobody of the book is named, unless people were asked for. */
+  /** A text in which nobody of the book is named or reached, unless people were asked for. */
   text(text: string): string {
-    return this.#withheld.people && this.#names !== null ? text.replace(this.#names, 'somebody') : text
+    return this.#withheld.people
+      ? inEveryText(text, (part) => withoutContact(this.#names.replaced(part, 'somebody')))
+      : text
   }
 
   #personal(table: string): Change[] {
@@ -98,7 +116,7 @@ export class Withholding {
     return Object.fromEntries(
       Object.entries(row).map(([column, value]) => [
         column,
-        typeof value === 'string' ? this.text(value) : value,
+        typeof value === 'string' && !IDENTITIES.has(column) ? this.text(value) : value,
       ]),
     )
   }

@@ -12,6 +12,7 @@ import type { LotRow } from '../../queries/lot-rows.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
 import { harvestOf, lotOrRefuse } from '../intake/new-lot.ts'
+import { type Withholding, withholdingOf } from '../people/withhold.ts'
 import { quantityOf } from '../stock/amounts.ts'
 import { cautionsOf, synonymsOf } from '../stock/lot-record.ts'
 import { sheetOrRefuse } from './label-sheets.ts'
@@ -28,8 +29,9 @@ export async function printLabels(
   }
   const { libraryName, locale } = settingsOf(reading)
   const goesOut = sheet.folded === true || isEnvelope(sheet)
+  const withholding = goesOut ? withholdingOf(reading, { people: false, places: false }) : null
   const labels = input.labels.flatMap(({ lotId, copies, contents }, index) => {
-    const label = labelOf(reading, lotId, contents, libraryName, `labels.${index}.lotId`, goesOut)
+    const label = labelOf(reading, lotId, contents, libraryName, `labels.${index}.lotId`, withholding)
     return Array.from({ length: copies }, () => label)
   })
   const { bytes, pages, warnings } = await packetLabels({
@@ -52,7 +54,8 @@ function labelOf(
   contents: string,
   libraryName: string,
   field: string,
-  goesOut: boolean,
+  /** What a packet that goes out does not say; null for one that stays on the shelf. */
+  withholding: Withholding | null,
 ): PacketLabel {
   const row = lotOrRefuse(reading, lotId, field)
   const facts = lotFacts(reading.sqlite, lotId)
@@ -68,17 +71,26 @@ function labelOf(
     contents: contents === '' ? quantityOf(row, settingsOf(reading)).words : contents,
     cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
     libraryName,
-    known: [...toldOf(reading, row, facts), ...(goesOut ? [] : keptOf(reading, row, facts))],
+    known:
+      withholding === null
+        ? [...toldOf(reading, row, facts), ...keptOf(reading, row, facts)]
+        : toldOf(reading, row, facts, withholding),
   }
 }
 
 /** What anybody may read of a lot: its other names, its story, and what the donor asked for. */
-function toldOf(reading: Reading, row: LotRow, { story, terms }: LotFacts): string[] {
+function toldOf(
+  reading: Reading,
+  row: LotRow,
+  { story, terms }: LotFacts,
+  withholding: Withholding | null = null,
+): string[] {
   const names = synonymsOf(reading, row.variety_id)
+  const shown = (text: string) => withholding?.text(text) ?? text
   return [
     names.length === 0 ? '' : `Also called ${names.join(', ')}`,
-    terms === '' ? '' : `The donor asked: ${terms}`,
-    story,
+    terms === '' ? '' : `The donor asked: ${shown(terms)}`,
+    shown(story),
   ].filter((fact) => fact !== '')
 }
 

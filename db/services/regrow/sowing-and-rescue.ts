@@ -7,7 +7,7 @@ import { type SowableLot, sowingAdvice } from '../../domain/needs/sowing.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
 import { peopleWithSeed, rescueCrop } from '../../queries/need-rows.ts'
 import type { Reading } from '../context.ts'
-import { ageingLot } from '../forecast/viability-belief.ts'
+import { beliefIn } from '../forecast/viability-belief.ts'
 import {
   type CollectionPolicy,
   countsTowardsKeeping,
@@ -58,7 +58,7 @@ export function rescueOf(
 function sowable(reading: Reading, lots: readonly LotRow[]): SowableLot[] {
   return lots.filter(countsTowardsKeeping).map((row) => {
     const { count, viability } = lifeOf(row)
-    const { deviation } = ageingLot(row, reading.today).beliefIn(0)
+    const { deviation } = beliefIn(row, reading.today)(0)
     return { lotId: row.lot_id, lotNumber: row.lot_number, seeds: count, viability, deviation }
   })
 }

@@ -1,6 +1,7 @@
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { firstChoices } from './first-choices.ts'
 import type { ReadList } from './use-list.ts'
 
 type Question = ReadList['questions'][number]
@@ -16,9 +17,7 @@ export function ListQuestions({ read, onAnswer }: ListQuestionsProps) {
   const crops = useRead('crop.list', {})
   if (read.questions.length === 0) return null
   const all = crops.data?.crops ?? []
-  const likeliest = read.questions.flatMap(({ id, answered, choices }) =>
-    answered === null && choices[0] !== undefined ? [[id, choices[0].value]] : [],
-  )
+  const likeliest = firstChoices(read.questions)
   return (
     <section aria-labelledby="list-questions">
       <h2 id="list-questions">
@@ -26,14 +25,10 @@ export function ListQuestions({ read, onAnswer }: ListQuestionsProps) {
           ? 'What you answered'
           : `To be answered: ${format.number(read.openQuestions)}`}
       </h2>
-      {likeliest.length > 1 && (
+      {Object.keys(likeliest).length > 1 && (
         <p>
-          <button
-            type="button"
-            className="quiet-button"
-            onClick={() => onAnswer(Object.fromEntries(likeliest))}
-          >
-            Take the first choice for all of them
+          <button type="button" className="quiet-button" onClick={() => onAnswer(likeliest)}>
+            Take the first choice, where it leaves no row out
           </button>
         </p>
       )}

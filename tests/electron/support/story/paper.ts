@@ -70,6 +70,7 @@ export function paper(): readonly Step[] {
     ),
     step('tray.remove', (facts) => ({ ...key(), itemIds: [facts.itemId] })),
     step('person.export', (facts) => ({ personId: facts.memberId })),
+    step('person.traces', (facts) => ({ personId: facts.memberId })),
     step('person.erase', (facts) => ({ ...key(), personId: facts.memberId })),
     step('backup.change-keeping', () => ({ ...key(), limitMb: 500 })),
     step(

@@ -13,6 +13,7 @@ import {
   shelfTotal,
 } from '../../queries/lot-rows.ts'
 import { matchFor } from '../../queries/search-words.ts'
+import { textAndCropsCalled } from '../collection/crops-called.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
 import { harvestOf } from '../intake/new-lot.ts'
@@ -37,7 +38,7 @@ function searchFor(reading: Reading, text: string): Pick<ShelfFilter, 'barePrefi
   const bare = bareNumber(text)
   if (/^[A-Z]/.test(bare) && /\d/.test(bare) && anyLotBeginsWith(reading.sqlite, bare))
     return { barePrefix: bare }
-  const match = matchFor(text)
+  const match = matchFor(textAndCropsCalled(text))
   return match === null ? {} : { match }
 }
 

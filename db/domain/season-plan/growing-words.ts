@@ -68,7 +68,7 @@ export function growingAdvice(facts: GrowingFacts): readonly Advice[] {
   return [
     {
       heading: 'Sow',
-      text: `${sow} Raise ${numberInWords(facts.plants, facts.manner)} plants, on about ${rounded(facts.areaM2, facts.manner)} square metres of bed (a square of ${Math.round(100 * Math.sqrt(each))} cm for each). If fewer come up, grow all of them and tell us.${facts.shortSeason === '' ? '' : ` ${facts.shortSeason}`}`,
+      text: `${sow} Raise ${countInWords(facts.plants, { one: 'plant', many: 'plants' }, facts.manner)}, on about ${rounded(facts.areaM2, facts.manner)} square metres of bed (a square of ${Math.round(100 * Math.sqrt(each))} cm for each). If fewer come up, grow all of them and tell us.${facts.shortSeason === '' ? '' : ` ${facts.shortSeason}`}`,
     },
     { heading: 'Keep apart', text: apart(facts) },
     { heading: 'Select', text: select(facts) },

@@ -84,7 +84,7 @@ function HoldsCell({ row, format }: { readonly row: ShelfRow; readonly format: F
         {format.number(counted ? count : toFigures(count, 3))}
       </span>
       <span className="shelf-second">
-        {weighed ? format.mass(massMg) : `about ${format.mass(toFigures(massMg, 3))}`}
+        {weighed ? format.massShown(massMg) : `about ${format.mass(toFigures(massMg, 3))}`}
       </span>
     </>
   )

@@ -133,6 +133,7 @@ export const collectionOperations = {
           said: z.string(),
           undoable: z.boolean(),
           takenBack: z.boolean(),
+          overridden: z.string().describe('cautions that the hand-out passed by, and why'),
           people: z.array(z.string()).describe('whom its movements are with, by name as of now'),
           lines: z.array(EntryLine),
         }),

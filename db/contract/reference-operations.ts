@@ -125,6 +125,11 @@ export const referenceOperations = {
           cropId: CropId,
           commonName: z.string(),
           species: z.string(),
+          names: z
+            .array(z.string())
+            .readonly()
+            .describe('what people call it, in English, German, French and Spanish'),
+          place: z.int().describe('among crops that share a name: the lowest is the commonest meaning'),
           own: z.boolean(),
           packetSeeds: z.int().nullable(),
         }),

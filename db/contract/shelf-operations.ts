@@ -71,6 +71,7 @@ const LedgerLine = z.object({
   person: z.string(),
   purpose: z.string(),
   note: z.string(),
+  overridden: z.string().describe('cautions that the hand-out passed by, and why'),
   words: z.string(),
   takenBack: z.boolean(),
   undoable: z.boolean(),

@@ -49,6 +49,35 @@ export function readCropTable() {
   }))
 }
 
+interface EverydayNames {
+  readonly names: readonly string[]
+  readonly place: number
+}
+
+let everyday: ReadonlyMap<string, EverydayNames> | null = null
+
+/**
+ * What people call a crop of the shipped table, in all languages there are, and its place among crops that share a name.
+ *
+ * A crop of the keeper's own has no other names, and is what its name means first.
+ */
+export function everydayNames(cropId: string): EverydayNames {
+  everyday ??= readEverydayNames()
+  return everyday.get(cropId) ?? { names: [], place: 0 }
+}
+
+function readEverydayNames(): ReadonlyMap<string, EverydayNames> {
+  const { crops } = JSON.parse(readFileSync(join(REFERENCE_FOLDER, 'crop-names.json'), 'utf8')) as {
+    readonly crops: Readonly<Record<string, Readonly<Record<string, readonly string[]>>>>
+  }
+  return new Map(
+    Object.entries(crops).map(([id, languages], at) => [
+      id,
+      { names: [...new Set(Object.values(languages).flat())], place: at + 1 },
+    ]),
+  )
+}
+
 let sourceNames: Readonly<Record<string, { readonly source: string }>> | null = null
 
 /** Spells out the codes by which the crop table names its sources: 'CFR46' becomes the rule and its edition. */

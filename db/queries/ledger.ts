@@ -19,12 +19,15 @@ export interface MovementRow {
   readonly person: string | null
   readonly purpose: string | null
   readonly note: string
+  /** The cautions that its hand-out passed by, and why; null where there was none. */
+  readonly overridden: string | null
   readonly reversed: number
 }
 
 const MOVEMENT_COLUMNS = `
   movement.id, movement.lot_id, movement.entry_id, movement.kind, movement.on_date, movement.count, movement.mass_mg,
   movement.measured, movement.weight_ug, movement.person_id, who.name AS person, withdrawal.purpose, movement.note,
+  withdrawal.overridden,
   EXISTS (SELECT 1 FROM movement AS back WHERE back.reverses_id = movement.id) AS reversed`
 
 const MOVEMENT_JOINS = `

@@ -3,12 +3,17 @@ import type { Sqlite } from '../migrations/connection.ts'
 import { isRecordOf } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
-/** The full-text question for a few typed letters: every word must begin a word of the record. Null when empty. */
-export function matchFor(typed: string): string | null {
-  const words = fold(typed)
+/** The full-text question for texts, any of which may fit: every word of it must begin a word of the record. Null when empty. */
+export function matchFor(texts: readonly string[]): string | null {
+  const each = texts.map(beginnings).filter((words) => words !== '')
+  return each.length === 0 ? null : each.map((words) => `(${words})`).join(' OR ')
+}
+
+function beginnings(text: string): string {
+  const words = fold(text)
     .split(' ')
     .filter((word) => word !== '')
-  return words.length === 0 ? null : words.map((word) => `"${word}"*`).join(' ')
+  return words.map((word) => `"${word}"*`).join(' ')
 }
 
 /** Writes an accession's searchable words anew: number, variety and its synonyms, crop, donor, place grown. */
@@ -53,7 +58,7 @@ export function indexVariety(sqlite: Sqlite, varietyId: number): void {
 export function accessionsSaying(sqlite: Sqlite, texts: readonly string[]): number[] {
   const search = prepared(sqlite, 'SELECT rowid FROM accession_search WHERE accession_search MATCH ?').pluck()
   const found = texts
-    .map(matchFor)
+    .map((text) => matchFor([text]))
     .flatMap((match) => (match === null ? [] : (search.all(match) as number[])))
   return [...new Set(found)]
 }

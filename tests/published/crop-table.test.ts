@@ -61,6 +61,8 @@ const FEDERAL_ROW: Readonly<Record<string, string>> = {
   chicory: 'Chicory',
   kohlrabi: 'Kohlrabi',
   sorrel: 'Sorrel',
+  swede: 'Rutabaga',
+  'brussels-sprouts': 'Brussels sprouts',
 }
 
 describe('federal minimum germination, 7 CFR 201.31 (seen in three copies)', () => {
@@ -68,7 +70,7 @@ describe('federal minimum germination, 7 CFR 201.31 (seen in three copies)', () 
     const ours = Object.fromEntries(rows.map((crop) => [crop.id, crop['us_federal_min_germination_pct']]))
     const published = Object.fromEntries(rows.map(({ id }) => [id, minimum[FEDERAL_ROW[id] ?? ''] ?? null]))
     expect(ours).toEqual(published)
-    expect(Object.keys(FEDERAL_ROW)).toHaveLength(46)
+    expect(Object.keys(FEDERAL_ROW)).toHaveLength(48)
   })
 
   test('the list has its 68 kinds, in whole percents of five', () => {
@@ -124,8 +126,8 @@ describe('hundred-seed weights', () => {
     }
   })
 
-  test('every crop has a typical weight, inside its plausible band with all that was seen', () => {
-    for (const crop of rows) {
+  test('every crop but garlic, grown from cloves, has a typical weight, inside its plausible band with all that was seen', () => {
+    for (const crop of rows.filter(({ id }) => id !== 'garlic')) {
       const [low, high] = crop['hundred_seed_weight_plausible_band_g'] as [number, number]
       const seen = (crop['hundred_seed_weight_seen_range_g'] ?? []) as readonly number[]
       expect(low, crop.id).toBeGreaterThan(0)

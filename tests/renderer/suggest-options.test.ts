@@ -10,7 +10,7 @@ import {
 
 const found = [{ key: '1', name: 'Odile Marsh', detail: 'Quillhaven', item: 1 }]
 const nobody = [{ key: 'nobody', label: 'Nobody knows', onPick: () => undefined }]
-const addNew = (text: string) => `${text} is new here`
+const addNew = { label: (text: string) => `${text} is new here` }
 
 describe('what a field that finds offers', () => {
   test('adding as new comes after what was found, the standing choice last', () => {
@@ -27,6 +27,13 @@ describe('what a field that finds offers', () => {
 
   test('without letters there is nothing to add', () => {
     expect(suggestOptions([], '  ', addNew, [])).toEqual([])
+  })
+
+  test('what is seldom meant is offered last, never taken unasked, and not beside its very name', () => {
+    const seldom = { ...addNew, seldom: true }
+    expect(firstActive(suggestOptions([], 'Xyz', seldom, []), 'Xyz')).toBe(-1)
+    expect(firstActive(suggestOptions(found, 'Odi', seldom, []), 'Odi')).toBe(0)
+    expect(suggestOptions(found, 'odile marsh', seldom, []).map(({ kind }) => kind)).toEqual(['found'])
   })
 
   test('arrows go round at both ends', () => {
@@ -56,22 +63,24 @@ describe('crops by a few letters', () => {
       own: false,
       species: commonName === 'Tomato' ? 'Solanum lycopersicum' : 'Species',
       packetSeeds: null,
+      names: [],
+      place: at,
     }),
   )
 
   test('names that begin with them come first, then names with a word that does', () => {
-    expect(matchingCrops(crops, 'bea').map(({ commonName }) => commonName)).toEqual([
+    expect(matchingCrops(crops, 'bea').map(({ crop }) => crop.commonName)).toEqual([
       'Bean, broad',
       'Runner bean',
     ])
   })
 
   test('a whole word of the name comes before a longer word that begins with it', () => {
-    expect(matchingCrops(crops, 'pea').map(({ commonName }) => commonName)).toEqual(['Garden pea', 'Peanut'])
+    expect(matchingCrops(crops, 'pea').map(({ crop }) => crop.commonName)).toEqual(['Garden pea', 'Peanut'])
   })
 
   test('a botanical name finds too', () => {
-    expect(matchingCrops(crops, 'lycop').map(({ commonName }) => commonName)).toEqual(['Tomato'])
+    expect(matchingCrops(crops, 'lycop').map(({ crop }) => crop.commonName)).toEqual(['Tomato'])
   })
 })
 

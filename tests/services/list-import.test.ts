@@ -37,6 +37,36 @@ describe('a list', () => {
     expect(JSON.stringify(lot)).toContain('Flavour: nutty')
   })
 
+  it('knows crops as people call them in four languages, and asks which where several are called so', async () => {
+    const list = listOf(
+      'Sorte,Art,Menge\nHeide,Zucchini,10 g\nMoor,Stangenbohnen,10 g\nDüne,betterave,10 g\nGeest,ajo,10 g\nFehn,corn,10 g\nTiede,Tomatte,10 g\n',
+    )
+    const read = await foreseen(list)
+    expect(read.questions.map(({ choices }) => choices.slice(0, 2).map(({ value }) => value))).toEqual([
+      ['crop:maize', 'crop:sweet-corn'],
+      ['crop:tomato', 'leave-out'],
+    ])
+    await test.call('list.take-in', await answered(list))
+    const { rows } = await test.call('lot.list', { text: '' })
+    expect(rows.map(({ variety, cropId }) => `${variety} ${cropId}`).toSorted()).toEqual([
+      'Düne beet',
+      'Fehn maize',
+      'Geest garlic',
+      'Heide squash-pepo',
+      'Moor bean',
+      'Tiede tomato',
+    ])
+    for (const [text, variety] of [
+      ['courgettes', 'Heide'],
+      ['Rote Bete', 'Düne'],
+      ['popcorn', 'Fehn'],
+    ] as const)
+      expect((await test.call('lot.list', { text })).rows.map((row) => row.variety)).toEqual([variety])
+    expect((await test.call('regrow.needs', { text: 'judías' })).needs.map((need) => need.variety)).toEqual([
+      'Moor',
+    ])
+  })
+
   it('is taken back as one, and can then come in again', async () => {
     const list = listOf('Crop,Variety,Amount\nPea,Widow Tarn,50 g\nPea,Lantern,60 g\n')
     const { entryId } = await test.call('list.take-in', list)

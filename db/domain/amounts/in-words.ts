@@ -38,6 +38,25 @@ export function massInWords(mass: Milligrams, manner: Manner): string {
   return `${formatted(massIn(mass, unit), manner, DECIMALS_OF[unit])} ${unit}`
 }
 
+/** Figures that a label or card gives of a mass: a scale of four figures is a good one (common practice, no source). */
+const FIGURES_SHOWN = 4
+
+/**
+ * A mass for labels and cards: '2.5 kg', and 'about 2.406 kg' where the book keeps more figures, as it does once a part of
+ * the mass was worked out from a number of seeds.
+ */
+export function massShown(mass: Milligrams, manner: Manner): string {
+  const short = massToFigures(mass, FIGURES_SHOWN, manner)
+  return short === massInWords(mass, manner) ? short : `about ${short}`
+}
+
+/** A mass to so many figures. */
+export function massToFigures(mass: Milligrams, figures: number, manner: Manner): string {
+  const unit = unitFor(mass, manner)
+  const rounded = Number(massIn(mass, unit).toPrecision(figures))
+  return `${formatted(rounded, manner, DECIMALS_OF[unit])} ${unit}`
+}
+
 /** The shortest such text that reads back as exactly that mass: three decimals would be asked about, so there are four. */
 export function massToType(mass: Milligrams, manner: Manner): string {
   const unit = unitFor(mass, manner)

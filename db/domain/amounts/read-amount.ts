@@ -25,10 +25,12 @@ interface Typed {
 
 const LARGEST_KILOGRAMS = 100
 const MOST_SEEDS = 100_000_000
+const TWO_UNITS_LIKE_THIS =
+  'Type two units of weight with the larger first: 2 lb 3 oz, or 1 kg 200 g. For anything else one number and its unit: 12.5 g.'
 const PACKETS_LIKE_THIS =
   'Type packets as 3 packets of 25: whole numbers of packets and of seeds in each. For a weight type all of it: 12.5 g.'
 
-/** Reads an amount typed with its unit in one field: '12g', '12,5 g', '1/2 oz', '30 seeds', '3 packets of 25', 'about 200'. */
+/** Reads an amount typed with its unit in one field: '12g', '12,5 g', '1/2 oz', '2 lb 3 oz', '30 seeds', '3 packets of 25', 'about 200'. */
 export function readAmount(typed: string, context: AmountContext): AmountReading {
   const text = plainCharacters(typed).trim().toLowerCase()
   if (text === '')
@@ -39,6 +41,11 @@ export function readAmount(typed: string, context: AmountContext): AmountReading
   const packets = /^(.+?)\s*([a-z]+)\s*(?:of|x|×|@)\s*(\S.*)$/.exec(rest)
   if (packets && PACKET_WORDS.has(packets[2] ?? ''))
     return readPackets(packets[1] ?? '', packets[3] ?? '', about)
+  const twoUnits = /^(\d+)\s*([a-z]+)\.?\s*,?\s*(?:and\s+)?([\d.,\s/]+?)\s*([a-z]+)\.?$/.exec(rest)
+  if (twoUnits && MASS_WORDS.has(twoUnits[2] ?? '') && !about) {
+    const [, whole = '', large = '', more = '', small = ''] = twoUnits
+    return readTwoUnits({ whole, large, more, small })
+  }
   const parts = /^([\d.,'’\s/]+?)\s*([a-z]+\.?)?$/.exec(rest)
   if (!parts)
     return unreadable(
@@ -109,6 +116,17 @@ function readMass(value: number, unit: MassUnit): AmountReading {
   const mass = massFrom(value, unit)
   if (mass === 0) return unreadable('That is less than a milligram. Count the seeds instead: 3 seeds.')
   return { kind: 'amount', amount: { kind: 'mass', mass } }
+}
+
+/** Pounds and ounces, or kilograms and grams: the larger a whole number, the smaller less than one of the larger. */
+function readTwoUnits(typed: { whole: string; large: string; more: string; small: string }): AmountReading {
+  const [large, small] = [MASS_WORDS.get(typed.large), MASS_WORDS.get(typed.small)]
+  const more = readNumber(typed.more)
+  const added = more.kind === 'ask' ? more.decimal : more.kind === 'number' ? more.value : null
+  if (large === undefined || small === undefined || added === null) return unreadable(TWO_UNITS_LIKE_THIS)
+  if (added * MILLIGRAMS_PER[small] >= MILLIGRAMS_PER[large]) return unreadable(TWO_UNITS_LIKE_THIS)
+  const milligrams = Number(typed.whole) * MILLIGRAMS_PER[large] + added * MILLIGRAMS_PER[small]
+  return readMass(milligrams, 'mg')
 }
 
 function readCount(value: number, estimated: boolean): AmountReading {

@@ -73,11 +73,16 @@ export function judgeNeed(facts: NeedFacts): Need {
   const oneRegrowing = seedsForOneRegrowing(policy)
   const plants = countInWords(policy.plants, PLANTS, manner)
   const need = policy.regrowings === 1 ? 'needs' : 'need'
+  const about = aboutLiving(living.about, [oneRegrowing, keep], facts)
+  const regrowings = `${inLetters(policy.regrowings)} of ${plants} ${need}`
   return {
     state: needState(facts),
     keep,
     oneRegrowing,
-    sentence: `${aboutLiving(living.about, [oneRegrowing, keep], facts)} of the ${grouped(keep)} that ${inLetters(policy.regrowings)} of ${plants} ${need}`,
+    sentence:
+      living.about <= keep
+        ? `${about} of the ${grouped(keep)} that ${regrowings}`
+        : `${about}; ${regrowings} ${grouped(keep)}`,
     reasons: reasonsOf(facts, keep, oneRegrowing),
     arithmetic: [
       ...toKeepInWords(facts, keep, oneRegrowing),

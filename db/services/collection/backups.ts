@@ -4,8 +4,9 @@ import { eq } from 'drizzle-orm'
 import type { BackupComparison, BackupLine } from '../../contract/backup-operations.ts'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { type Manner, massToType, numberInWords } from '../../domain/amounts/in-words.ts'
+import { countInWords, type Manner, massToType } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import {
   type BackupFile,
   type BackupLabel,
@@ -248,7 +249,7 @@ function differingLots(open: Sqlite, backup: Sqlite, manner: Manner): BackupComp
           .all() as { number: string; count: number; mg: number }[]
       ).map(({ number, count, mg }) => [
         number,
-        `${numberInWords(count, manner)} seeds, ${massToType(milligrams(mg), manner)}`,
+        `${countInWords(count, countedUnit(''), manner)}, ${massToType(milligrams(mg), manner)}`,
       ]),
     )
   const [here, there] = [held(open), held(backup)]

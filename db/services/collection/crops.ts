@@ -8,7 +8,7 @@ import { assumedViability } from '../../domain/germination/assumed-viability.ts'
 import { plantsFor } from '../../domain/needs/grade.ts'
 import { daysToSeed } from '../../domain/season-plan/season-length.ts'
 import { gramsPerHundred, hundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
-import { sourceInWords } from '../../migrations/crop-table.ts'
+import { everydayNames, sourceInWords } from '../../migrations/crop-table.ts'
 import { crop } from '../../schema/reference-tables.ts'
 import type { Reading } from '../context.ts'
 import { assumedInWords } from '../stock/living-stock.ts'
@@ -37,7 +37,7 @@ export function listCrops(reading: Reading): Value<'crop.list'> {
     .from(crop)
     .orderBy(crop.nameFolded)
     .all()
-  return { crops: rows }
+  return { crops: rows.map((row) => ({ ...row, ...everydayNames(row.cropId) })) }
 }
 
 export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value<'crop.get'> {

@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { overriddenInWords } from '../../domain/ledger/overridden.ts'
 import { makeHeirsStale } from '../../queries/forecast-rows.ts'
 import { restingOnEntry } from '../../queries/germination-tests.ts'
 import { restingOnPlan } from '../../queries/grow-out-rows.ts'
@@ -43,10 +44,20 @@ export function listEntries(reading: Reading, input: ParsedInput<'entry.list'>):
       said: row.said,
       undoable: row.taken_back === 0 && JSON.parse(row.answer).undoable === true,
       takenBack: row.taken_back === 1,
+      overridden: overriddenIn(reading, row.id),
       people: peopleOf(reading, row.id),
       lines: entryLines(reading.sqlite, row.id),
     })),
   }
+}
+
+function overriddenIn({ sqlite }: Reading, entryId: number): string {
+  const kept = prepared(
+    sqlite,
+    `SELECT DISTINCT overridden FROM movement JOIN withdrawal ON withdrawal.id = withdrawal_id
+     WHERE movement.entry_id = ? AND overridden <> ''`,
+  )
+  return (kept.pluck().all(entryId) as string[]).map(overriddenInWords).join('; ')
 }
 
 /** Names are read, and never written into the sentence of an entry: a person can be renamed, joined or erased. */

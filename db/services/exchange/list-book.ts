@@ -1,5 +1,7 @@
+import { CropNames, type NamedCrop } from '../../domain/crops/crop-names.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { NearNames } from '../../domain/shared/near-names.ts'
+import { everydayNames } from '../../migrations/crop-table.ts'
 import {
   giftsByNumber,
   type KnownCrop,
@@ -21,12 +23,12 @@ export interface Named {
   readonly cropId: string
 }
 
+export type ListCrop = KnownCrop & NamedCrop
+
 /** What of the book a list's names are looked up in. */
 export interface ListBook {
-  readonly crops: ReadonlyMap<string, KnownCrop>
-  /** The crops that each folded name is used for: squash is three. */
-  readonly called: ReadonlyMap<string, ReadonlySet<KnownCrop>>
-  readonly nearCrops: NearNames<KnownCrop>
+  readonly crops: ReadonlyMap<string, ListCrop>
+  readonly cropNames: CropNames<ListCrop>
   readonly varieties: Names
   readonly people: Names
   readonly places: Names
@@ -45,19 +47,15 @@ export interface Names {
 
 /** Gathers all that a list is held against. */
 export function listBook(reading: Reading): ListBook {
-  const { crops, varieties, people, places } = knownNames(reading.sqlite)
-  const nearCrops = new NearNames<KnownCrop>()
-  const called = new Map<string, Set<KnownCrop>>()
-  for (const crop of crops) {
-    for (const name of namesOf(crop)) {
-      called.set(name, (called.get(name) ?? new Set()).add(crop))
-      nearCrops.add(name, crop)
-    }
-  }
+  const { crops: known, varieties, people, places } = knownNames(reading.sqlite)
+  const crops = known.map((crop) => ({
+    ...crop,
+    commonName: crop.common_name,
+    ...everydayNames(crop.id),
+  }))
   return {
     crops: new Map(crops.map((crop) => [crop.id, crop])),
-    called,
-    nearCrops,
+    cropNames: new CropNames(crops),
     varieties: namesFrom(
       varieties,
       ({ crop_id, name }) => [[withinCrop(crop_id, name), name]],
@@ -92,18 +90,6 @@ export function giftKey(...facts: readonly [number, number | null, number | null
 /** A variety's name with its crop before it, so that a name is looked for among its own crop's only. */
 export function withinCrop(cropId: string, name: string): string {
   return `${cropId} ${name}`
-}
-
-/** All that a crop is called: its everyday names, singular and plural, its species and its short name. */
-function namesOf(crop: KnownCrop): string[] {
-  const words = [
-    crop.id.replaceAll('-', ' '),
-    ...crop.common_name.split(/[/()]/),
-    crop.common_name,
-    crop.species,
-  ]
-  const names = words.map(fold).filter((name) => name.length > 2)
-  return [...new Set(names.flatMap((name) => [name, `${name}s`, `${name}es`, name.replace(/y$/, 'ies')]))]
 }
 
 function namesFrom<R extends { readonly id: number; readonly name: string; readonly crop_id?: string }>(

@@ -13,7 +13,7 @@ import { readTableFile, type TableFile } from '../../exchange/table-file.ts'
 import { batchOfList, rememberedColumns } from '../../queries/list-rows.ts'
 import { listBatch, listColumns } from '../../schema/list-tables.ts'
 import type { Reading, Writing } from '../context.ts'
-import { type ListBook, listBook } from './list-book.ts'
+import { listBook } from './list-book.ts'
 import { type ListPlan, planList } from './list-plan.ts'
 import { writeGifts } from './list-write.ts'
 
@@ -155,7 +155,7 @@ function plannedList(reading: Reading, input: ListInput): PlannedList | { readon
   const table = readTableFile(bytes, { sheet, encoding, delimiter })
   if (table.kind === 'unreadable') return table
   const book = listBook(reading)
-  const guessed = guessLayout(table.rows, cropWords(book), headingRow)
+  const guessed = guessLayout(table.rows, book.cropNames.words, headingRow)
   const kept = columns ?? rememberedColumns(reading.sqlite, headingsKey(guessed))
   const fits = kept !== null && kept.length === guessed.columns.length && kept.every(isColumnUse)
   if (columns !== undefined && !fits)
@@ -166,10 +166,6 @@ function plannedList(reading: Reading, input: ListInput): PlannedList | { readon
   const plan = planList(table.rows, layout, book, input.answers, reading.today)
   if (plan.fates.length === 0) return { because: 'No row of this file says anything. Is it the right sheet?' }
   return { table, layout, remembered: columns === undefined && fits, plan }
-}
-
-function cropWords({ called }: ListBook): ReadonlySet<string> {
-  return new Set(called.keys())
 }
 
 /** By what a list is known again: its headings, and where it has none, how many columns it has. */

@@ -1,6 +1,5 @@
 import { fold } from '../../domain/shared/fold.ts'
-import type { KnownCrop } from '../../queries/list-rows.ts'
-import { type ListBook, type Named, withinCrop } from './list-book.ts'
+import { type ListBook, type ListCrop, type Named, withinCrop } from './list-book.ts'
 import type { NewNames } from './list-new-names.ts'
 import { LEAVE_OUT, LEAVE_OUT_CHOICE, type ListQuestions } from './list-questions.ts'
 
@@ -27,9 +26,9 @@ export function cropNamed(
   row: number,
   cell: string,
   variety: string,
-): KnownCrop | 'open' | 'left-out' | null {
+): ListCrop | 'open' | 'left-out' | null {
   const typed = cell === '' ? variety : cell
-  const exact = onlyOf(book.called.get(fold(cell))) ?? (cell === '' ? cropWithin(book, variety) : undefined)
+  const exact = onlyOf(book.cropNames.called(cell)) ?? (cell === '' ? cropWithin(book, variety) : undefined)
   if (exact !== undefined) return exact
   if (fold(typed) === '') return null
   const answer = questions.ask(row, `crop:${fold(typed)}`, () => ({
@@ -38,39 +37,41 @@ export function cropNamed(
       cell === ''
         ? `Which crop is ‘${variety}’ of?`
         : `Which crop is ‘${cell}’? It is not in the table by that name.`,
-    choices: [...nearCrops(book, typed).map(cropChoice), LEAVE_OUT_CHOICE],
+    choices: [
+      ...book.cropNames
+        .find(typed)
+        .slice(0, MOST_CHOICES)
+        .map(({ crop }) => cropChoice(crop)),
+      LEAVE_OUT_CHOICE,
+    ],
   }))
   if (answer === null) return 'open'
   if (answer === LEAVE_OUT) return 'left-out'
   return book.crops.get(answer.slice('crop:'.length)) ?? 'open'
 }
 
-function cropChoice(crop: KnownCrop): { value: string; words: string } {
+function cropChoice(crop: ListCrop): { value: string; words: string } {
   return { value: `crop:${crop.id}`, words: `${crop.common_name} (${crop.species})` }
 }
 
-function onlyOf<T>(found: ReadonlySet<T> | undefined): T | undefined {
-  return found?.size === 1 ? [...found][0] : undefined
+function onlyOf<T>(found: readonly T[]): T | undefined {
+  return found.length === 1 ? found[0] : undefined
 }
+
+/** Shorter names in another language may be part of a variety's: papa, col, lin. Common practice, no source. */
+const SHORTEST_WITHIN = 5
 
 /** The one crop that is named within a text, such as 'Brandy Vale tomato': by two words before by one. */
-function cropWithin(book: ListBook, text: string): KnownCrop | undefined {
+function cropWithin(book: ListBook, text: string): ListCrop | undefined {
   const words = fold(text).split(' ')
+  const meant = (name: string) => {
+    const crop = onlyOf(book.cropNames.called(name))
+    const sure = name.length >= SHORTEST_WITHIN || fold(crop?.common_name ?? '').includes(name)
+    return sure ? crop : undefined
+  }
   const named = (names: readonly string[]) =>
-    onlyOf(new Set(names.flatMap((name) => onlyOf(book.called.get(name)) ?? [])))
+    onlyOf([...new Set(names.map(meant).filter((crop) => crop !== undefined))])
   return named(words.slice(1).map((word, index) => `${words[index]} ${word}`)) ?? named(words)
-}
-
-/** Crops a slip away, then those that share a word: the likeliest first. */
-function nearCrops(book: ListBook, typed: string): KnownCrop[] {
-  const words = fold(typed)
-    .split(' ')
-    .filter((word) => word.length > 2)
-  const sharing = [...book.called].flatMap(([name, crops]) =>
-    words.some((word) => ` ${name} `.includes(` ${word} `)) ? [...crops] : [],
-  )
-  const slips = [typed, ...words].flatMap((word) => book.nearCrops.near(word))
-  return [...new Set([...slips, ...sharing])].slice(0, MOST_CHOICES)
 }
 
 /** The variety that a cell names within its crop, asking where one is spelt nearly so. */
@@ -78,7 +79,7 @@ export function varietyNamed(
   book: ListBook,
   questions: ListQuestions,
   row: number,
-  crop: KnownCrop,
+  crop: ListCrop,
   cell: string,
 ): Found<Named> {
   const full = withinCrop(crop.id, cell)

@@ -46,9 +46,9 @@ export function onlyNamedSo(
   book: ListBook,
   named: { readonly crop: string; readonly variety: string },
 ): number | undefined {
-  const found = [...(book.called.get(fold(named.crop)) ?? [])].flatMap(
-    ({ id }) => book.varieties.same.get(fold(withinCrop(id, named.variety))) ?? [],
-  )
+  const found = book.cropNames
+    .called(named.crop)
+    .flatMap(({ id }) => book.varieties.same.get(fold(withinCrop(id, named.variety))) ?? [])
   return found.length === 1 ? found[0]?.id : undefined
 }
 

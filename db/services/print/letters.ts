@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { aboutCount, countInWords, type Manner, massInWords } from '../../domain/amounts/in-words.ts'
+import { aboutCount, countInWords, type Manner, massShown } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
@@ -210,7 +210,7 @@ export function amountInWords(
   manner: Manner,
 ): string {
   const unit = countedUnit(row.crop_id)
-  if (row.measured === 'mass') return massInWords(milligrams(row.mass_mg), manner)
+  if (row.measured === 'mass') return massShown(milligrams(row.mass_mg), manner)
   if (row.measured === 'estimate') return `${aboutCount(row.count, 0.25, manner)} ${unit.many}`
   return countInWords(row.count, unit, manner)
 }

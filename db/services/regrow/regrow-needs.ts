@@ -10,6 +10,7 @@ import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accessionsMatching } from '../../queries/need-rows.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { matchFor } from '../../queries/search-words.ts'
+import { textAndCropsCalled } from '../collection/crops-called.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
 import { livingStockOf, policyOf } from '../stock/living-stock.ts'
@@ -70,7 +71,7 @@ function rankAnew(reading: Reading, judged: ReadonlyMap<number, Judgement>): Ran
 
 export function rankedNeeds(reading: Reading, input: ParsedInput<'regrow.needs'>): Value<'regrow.needs'> {
   const ranking = rankNeeds(reading)
-  const match = matchFor(input.text)
+  const match = matchFor(textAndCropsCalled(input.text))
   const matching = match === null ? null : accessionsMatching(reading.sqlite, match)
   const inState = Map.groupBy(ranking.ranked, ({ state }) => state)
   const wanted = ranking.ranked

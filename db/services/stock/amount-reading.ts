@@ -1,7 +1,13 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
-import { aboutCount, countInWords, type Manner, massInWords } from '../../domain/amounts/in-words.ts'
+import {
+  aboutCount,
+  countInWords,
+  type Manner,
+  massInWords,
+  massToFigures,
+} from '../../domain/amounts/in-words.ts'
 import { readAmount } from '../../domain/amounts/read-amount.ts'
 import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
 import { weightUnknown } from '../../domain/crops/unknown.ts'
@@ -64,7 +70,7 @@ export function readTypedAmount(reading: Reading, input: ParsedInput<'amount.rea
   const derived =
     read.amount.kind === 'mass'
       ? `${aboutCount(both.count, scale.doubt, manner)} ${both.count === 1 ? unit.one : unit.many}`
-      : `about ${massInWords(both.mass, manner)}`
+      : `about ${massToFigures(both.mass, 3, manner)}`
   return {
     reading: 'amount',
     words: `${observedWords(read.amount, unit, manner)}, ${derived}`,

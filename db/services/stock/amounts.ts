@@ -1,7 +1,7 @@
 import type { Quantity } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
-import { aboutCount, type Manner, massInWords, numberInWords } from '../../domain/amounts/in-words.ts'
+import { aboutCount, type Manner, massShown, numberInWords } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import { readAmount } from '../../domain/amounts/read-amount.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
@@ -98,8 +98,8 @@ export function quantity(
   const words = !weighed
     ? seeds
     : guessed
-      ? `${massInWords(balance.mass, manner)}, how many ${unit.many} is not known`
-      : `${seeds}, ${massInWords(balance.mass, manner)}`
+      ? `${massShown(balance.mass, manner)}, how many ${unit.many} is not known`
+      : `${seeds}, ${massShown(balance.mass, manner)}`
   return { count: balance.count, massMg: balance.mass, weighed, countDoubt: doubt, words }
 }
 

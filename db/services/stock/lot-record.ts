@@ -7,6 +7,7 @@ import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.t
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
+import { overriddenInWords } from '../../domain/ledger/overridden.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import { gramsPerHundred } from '../../domain/weights/hundred-seed-weight.ts'
 import { resultsOfLot } from '../../queries/germination-tests.ts'
@@ -199,6 +200,7 @@ function ledgerLines(
       person: movement.person ?? '',
       purpose: movement.purpose ?? '',
       note: movement.note,
+      overridden: overriddenInWords(movement.overridden),
       words: movementInWords(movement, unit, manner),
       takenBack: movement.reversed === 1,
       undoable: movement.reversed === 0 && movement.kind !== 'reversal',

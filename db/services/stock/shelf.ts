@@ -1,6 +1,7 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { ShelfRow } from '../../contract/shelf-operations.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { inOrderOfOffer, type OfferedLot, whyOffered } from '../../domain/germination/offered-lot.ts'
 import { bareNumber, readScanCode } from '../../domain/numbers/scan-code.ts'
 import {
   anyLotBeginsWith,
@@ -13,12 +14,13 @@ import {
   shelfTotal,
 } from '../../queries/lot-rows.ts'
 import { matchFor } from '../../queries/search-words.ts'
+import { textAndCropsCalled } from '../collection/crops-called.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
 import { harvestOf } from '../intake/new-lot.ts'
 import { searchPeople } from '../people/people.ts'
 import { quantityOf } from './amounts.ts'
-import { lifeOf, livingOf, standingOf, thresholdOf } from './living-stock.ts'
+import { type CollectionPolicy, lifeOf, livingOf, standingOf, thresholdOf } from './living-stock.ts'
 import { accessionsInState } from './needs.ts'
 
 export function listLots(reading: Reading, input: ParsedInput<'lot.list'>): Value<'lot.list'> {
@@ -37,7 +39,7 @@ function searchFor(reading: Reading, text: string): Pick<ShelfFilter, 'barePrefi
   const bare = bareNumber(text)
   if (/^[A-Z]/.test(bare) && /\d/.test(bare) && anyLotBeginsWith(reading.sqlite, bare))
     return { barePrefix: bare }
-  const match = matchFor(text)
+  const match = matchFor(textAndCropsCalled(text))
   return match === null ? {} : { match }
 }
 
@@ -87,8 +89,14 @@ export function offerLots(reading: Reading, input: ParsedInput<'lot.offer'>): Va
   }
   const rows = shelfPage(reading.sqlite, filter, 'variety', false, { offset: 0, limit: MOST_OFFERED })
   const offered = rows
-    .map((row) => ({ row, weak: isWeak(row, policy) }))
-    .toSorted((a, b) => Number(b.row.lot_id === scanned) - Number(a.row.lot_id === scanned) || byAge(a, b))
+    .map((row) => ({ row, lot: offeredLot(row, policy) }))
+    .toSorted(
+      (a, b) =>
+        Number(b.row.lot_id === scanned) - Number(a.row.lot_id === scanned) ||
+        (a.row.variety_id === b.row.variety_id
+          ? inOrderOfOffer(a.lot, b.lot) || a.row.lot_id - b.row.lot_id
+          : a.row.variety.localeCompare(b.row.variety)),
+    )
     .slice(0, input.limit)
   const shown = shelfRows(
     reading,
@@ -98,35 +106,22 @@ export function offerLots(reading: Reading, input: ParsedInput<'lot.offer'>): Va
     lots: shown.map((line, index) => {
       const choice = offered[index]
       if (choice === undefined) throw new Error('A row of the shelf without its lot')
-      return { ...line, packetSeeds: choice.row.packet_seeds, why: whyOffered(choice.row, choice.weak) }
+      return { ...line, packetSeeds: choice.row.packet_seeds, why: whyOffered(choice.lot) }
     }),
   }
 }
 
-function isWeak(row: LotRow, policy: Parameters<typeof thresholdOf>[1]): boolean {
-  const life = lifeOf(row)
-  return life.basis === 'tested' && life.viability < thresholdOf(row, policy)
-}
-
-/** Within one variety: strong lots first, and of those the oldest; a lot of unknown age counts as the oldest. */
-function byAge(a: { row: LotRow; weak: boolean }, b: { row: LotRow; weak: boolean }): number {
-  if (a.row.variety_id !== b.row.variety_id) return a.row.variety.localeCompare(b.row.variety)
-  return (
-    Number(a.weak) - Number(b.weak) ||
-    (a.row.harvest_to ?? 0) - (b.row.harvest_to ?? 0) ||
-    a.row.lot_id - b.row.lot_id
-  )
-}
-
-function whyOffered(row: LotRow, weak: boolean): string {
-  const sprouted =
-    row.tested === null || row.sprouted === null ? null : Math.round((100 * row.sprouted) / row.tested)
-  const harvest =
-    harvestOf(row).kind === 'unknown' ? 'harvest year unknown' : `harvest ${harvestInWords(harvestOf(row))}`
-  if (weak) return `${harvest}; only ${sprouted} % sprouted in ${row.tested_on?.slice(0, 4)}`
-  return sprouted === null
-    ? `${harvest}, not tested yet`
-    : `${harvest}, ${sprouted} % sprouted in ${row.tested_on?.slice(0, 4)}`
+function offeredLot(row: LotRow, policy: CollectionPolicy): OfferedLot {
+  const { tested, sprouted, tested_on: on } = row
+  const harvest = harvestOf(row)
+  return {
+    test:
+      tested === null || sprouted === null || on === null ? null : { tested, sprouted, year: on.slice(0, 4) },
+    viability: lifeOf(row).viability,
+    threshold: thresholdOf(row, policy),
+    harvest: harvest.kind === 'unknown' ? '' : harvestInWords(harvest),
+    harvestYear: row.harvest_to ?? 0,
+  }
 }
 
 export function findAnything(reading: Reading, input: ParsedInput<'find.anything'>): Value<'find.anything'> {

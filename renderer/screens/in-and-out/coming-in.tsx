@@ -60,8 +60,8 @@ function PackageBack() {
         {read.isPending && <p>Reading it back…</p>}
         {read.data !== undefined && (
           <p>
-            {read.data.said}: {format.number(read.data.rows)} rows in {format.number(read.data.tables)}{' '}
-            tables.
+            {read.data.said}: {format.many(read.data.rows, 'row')} in {format.many(read.data.tables, 'table')}
+            .
           </p>
         )}
       </div>

@@ -69,7 +69,7 @@ function WholeCollection({ asked }: { readonly asked: Asked }) {
       word="Save the whole collection"
       said={(made) =>
         [
-          `Saved ${made.fileName}: ${format.number(made.rows)} rows in ${format.number(made.tables)} tables.`,
+          `Saved ${made.fileName}: ${format.many(made.rows, 'row')} in ${format.many(made.tables, 'table')}.`,
           ...made.withheld,
         ].join(' ')
       }
@@ -105,7 +105,7 @@ function Passports({ asked }: { readonly asked: Asked }) {
       making={making}
       word="Look at the passports"
       said={({ rows, found, withheld }) =>
-        [`${format.number(rows)} accessions;`, inWords(found, format.number), ...withheld].join(' ')
+        [`${format.many(rows, 'accession')};`, inWords(found, format.number), ...withheld].join(' ')
       }
     >
       {made !== undefined && (
@@ -154,7 +154,7 @@ function Table({ title, about, word, make }: TableProps) {
       making={making}
       word={word}
       said={({ fileName, rows, withheld }) =>
-        [`Saved ${fileName}: ${format.number(rows)} rows.`, ...withheld].join(' ')
+        [`Saved ${fileName}: ${format.many(rows, 'row')}.`, ...withheld].join(' ')
       }
     />
   )

@@ -72,6 +72,6 @@ function needRow(need: NeedLine, chosen: Chosen): PaneRow {
 
 /** What the seed bar of a need draws. */
 export function barOf({ stock }: Pick<NeedLine, 'stock'>) {
-  const { living, total, keep, low, high, sentence } = stock
-  return { living, total, keep, low, high, sentence }
+  const { living, total, keep, low, high, state, sentence } = stock
+  return { living, total, keep, low, high, state, sentence }
 }

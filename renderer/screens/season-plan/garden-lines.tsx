@@ -39,7 +39,7 @@ export function GardenLines({ site, number, sites, lines, clashing, plan, onChan
       <p className="soft">
         {site.grower === '' ? 'nobody named' : site.grower} · {brought} · {format.number(Math.round(used))} of{' '}
         {format.number(site.areaM2)} m² · {lines.length} of {site.mostVarieties} varieties
-        {site.seasonDays !== null && ` · ${format.number(site.seasonDays)} days without frost`}
+        {site.seasonDays !== null && ` · ${format.many(site.seasonDays, 'day')} without frost`}
         {site.neighbours.map(({ crop, metres }) => ` · ${crop} flowers ${format.number(metres)} m off`)}
       </p>
       {lines.length === 0 ? (

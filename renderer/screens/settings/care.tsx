@@ -18,8 +18,8 @@ export function Care({ about }: { readonly about: Value<'collection.about'> }) {
     <section className="settings-part">
       <h2>The book</h2>
       <p>
-        {format.number(about.accessions)} accessions, {format.number(about.lots)} lots,{' '}
-        {format.number(about.people)} people, {format.number(about.movements)} lines written.
+        {format.many(about.accessions, 'accession')}, {format.many(about.lots, 'lot')},{' '}
+        {format.many(about.people, 'person', 'people')}, {format.many(about.movements, 'line')} written.
       </p>
       <p className="soft settings-file">It is kept in {about.file}</p>
       <p>
@@ -70,7 +70,8 @@ function Findings({ found }: { readonly found: Value<'collection.check'> }) {
   if (found.clean) {
     return (
       <p>
-        The book is right: {format.number(lots)} lots and {format.number(movements)} lines agree.
+        The book is right: {format.many(lots, 'lot')} and {format.many(movements, 'line')} were looked
+        through.
       </p>
     )
   }

@@ -2,7 +2,7 @@ import { useState } from 'react'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { CROPS } from '../../shared/table-form/crop-source.ts'
+import { CROPS, noCropFound } from '../../shared/table-form/crop-source.ts'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import { CropCard } from './crop-card.tsx'
 
@@ -37,9 +37,9 @@ export function Crops() {
         addNew={{
           label: (text) => `Add ${text} as a crop of your own`,
           onAdd: add,
-          namesAreUnique: true,
+          seldom: true,
         }}
-        nothingFound={() => 'Type a few letters of its English or botanical name.'}
+        nothingFound={noCropFound}
         placeholder="bean, tomato, Lactuca …"
       />
       {create.error !== null && <ProblemText problem={create.error.problem} />}

@@ -80,7 +80,9 @@ interface LedgerRowProps {
 function LedgerRow({ line, busy, onTakeBack }: LedgerRowProps) {
   const format = useFormat()
   const purpose = PURPOSE_WORDS[line.purpose] ?? line.purpose
-  const how = [line.person, purpose, line.note, MEASURED_WORDS[line.measured]].filter((part) => part !== '')
+  const how = [line.person, purpose, line.note, line.overridden, MEASURED_WORDS[line.measured]].filter(
+    (part) => part !== '',
+  )
   return (
     <tr data-taken-back={line.takenBack}>
       <td>{format.day(line.on)}</td>

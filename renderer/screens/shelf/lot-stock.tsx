@@ -16,6 +16,7 @@ export function LotStock({ lot }: { readonly lot: LotRecord }) {
       </div>
       <SeedBar
         large
+        state={stock.state}
         living={stock.living}
         total={stock.total}
         keep={stock.keep}

@@ -84,26 +84,39 @@ function HoldsCell({ row, format }: { readonly row: ShelfRow; readonly format: F
         {format.number(counted ? count : toFigures(count, 3))}
       </span>
       <span className="shelf-second">
-        {weighed ? format.mass(massMg) : `about ${format.mass(toFigures(massMg, 3))}`}
+        {weighed ? format.massShown(massMg) : `about ${format.mass(toFigures(massMg, 3))}`}
       </span>
     </>
   )
 }
 
-/** Only working stock and reserve out of quarantine count towards what must be kept. */
+/**
+ * The lot's own living seeds, and how its accession stands, told as the accession's where other seed decides it. Only
+ * working stock and reserve out of quarantine count towards what must be kept: any other lot has no bar.
+ */
 function LivingCell({ row, format }: { readonly row: ShelfRow; readonly format: Format }) {
-  const counts = !row.quarantined && (row.role === 'working' || row.role === 'reserve')
-  const here = counts ? row.living : 0
+  const { state, keep, accessionLiving, living } = row
+  if (row.quarantined) return <StateMark mark="quarantine" />
+  if (row.role !== 'working' && row.role !== 'reserve')
+    return (
+      <>
+        <span className="soft">not counted to keep</span>
+        <StateMark mark={state} of="accession" />
+      </>
+    )
+  const elsewhere = Math.max(0, accessionLiving - living)
+  const on = row.forecastOn === '' ? '' : ` on ${format.day(row.forecastOn)}`
   return (
     <>
       <SeedBar
-        living={here}
-        total={counts ? Math.max(row.quantity.count, row.living) : 0}
-        elsewhere={Math.max(0, row.accessionLiving - here)}
-        keep={row.keep}
-        sentence={`about ${format.number(row.accessionLiving)} living of the ${format.number(row.keep)} to keep, ${format.number(here)} of them in this lot; between ${format.number(row.accessionLow)} and ${format.number(row.accessionHigh)}${row.forecastOn === '' ? '' : ` on ${format.day(row.forecastOn)}`}`}
+        state={state}
+        living={living}
+        total={Math.max(row.quantity.count, living)}
+        elsewhere={elsewhere}
+        keep={keep}
+        sentence={`this lot: about ${format.number(living)} living; its accession: about ${format.number(accessionLiving)} living, between ${format.number(row.accessionLow)} and ${format.number(row.accessionHigh)}${on}, and ${format.number(keep)} to keep`}
       />
-      <StateMark mark={row.quarantined ? 'quarantine' : row.state} />
+      <StateMark mark={state} {...(elsewhere > 0 ? { of: 'accession' } : {})} />
     </>
   )
 }

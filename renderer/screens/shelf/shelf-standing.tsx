@@ -36,6 +36,7 @@ export function ShelfStanding({ onState }: { readonly onState: (state: NeedState
               <span className="soft">{accessionNumber}</span>
             </p>
             <SeedBar
+              state={stock.state}
               living={stock.living}
               total={stock.total}
               keep={stock.keep}

@@ -71,7 +71,7 @@ export function ImportForm({ placeId, onClose }: ImportFormProps) {
       title="Take a logger’s file in"
       sendWord={
         seen.data?.kind === 'read' && seen.data.readings > 0
-          ? `Take ${format.number(seen.data.readings)} readings in`
+          ? `Take ${format.many(seen.data.readings, 'reading')} in`
           : 'Take it in'
       }
       busy={write.isPending || !ready}
@@ -140,7 +140,7 @@ function Understood({ file }: { readonly file: ReadFile }) {
       <p>
         {file.readings === 0
           ? 'No reading of this file is new.'
-          : `${format.number(file.readings)} readings from ${day(file.from)} to ${day(file.until)}.`}
+          : `${format.many(file.readings, 'reading')} from ${day(file.from)} to ${day(file.until)}.`}
         {file.already > 0 && ` ${format.number(file.already)} are in the book already.`}
       </p>
       <ul>

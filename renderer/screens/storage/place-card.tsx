@@ -180,7 +180,7 @@ function Batches({ climate: { batches } }: { readonly climate: PlaceClimate }) {
           <li key={entryId}>
             {fileName === null
               ? `typed, ${format.day(first.slice(0, 10))} ${first.slice(11)}`
-              : `${fileName}: ${format.number(readings)} readings, ${format.day(first.slice(0, 10))} to ${format.day(last.slice(0, 10))}`}
+              : `${fileName}: ${format.many(readings, 'reading')}, ${format.day(first.slice(0, 10))} to ${format.day(last.slice(0, 10))}`}
             {leftOut > 0 && `; ${format.number(leftOut)} ${leftOut === 1 ? 'row' : 'rows'} left out`}
           </li>
         ))}

@@ -1,7 +1,7 @@
 import { plantCaution } from '../../../db/domain/cautions/plant-caution.ts'
 import { readSample } from '../../../db/domain/weights/read-sample.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
-import { CROPS } from '../../shared/table-form/crop-source.ts'
+import { CROPS, noCropFound } from '../../shared/table-form/crop-source.ts'
 import { HarvestField } from '../../shared/table-form/harvest-field.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
@@ -111,9 +111,9 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
           addNew={{
             label: (text) => `Add ${text} as a crop of your own`,
             onAdd: (crop) => onChange({ crop, cropId: null, newCrop: true }),
-            namesAreUnique: true,
+            seldom: true,
           }}
-          nothingFound={() => 'Which crop is it? Type a few letters of its English or botanical name.'}
+          nothingFound={noCropFound}
           placeholder="bean, tomato, Lactuca …"
           problem={problems.crop}
           words={<CropWords line={line} />}

@@ -94,6 +94,7 @@ function WrittenEntry({ entry, busy, onTakeBack }: WrittenEntryProps) {
       <p className="written-said">
         {format.sentence(entry.said)}
         {entry.people.length > 0 && <span className="soft"> · {entry.people.join(', ')}</span>}
+        {entry.overridden !== '' && <span className="soft"> · {entry.overridden}</span>}
         {entry.takenBack && <span className="soft"> (taken back)</span>}
       </p>
       {entry.undoable && (

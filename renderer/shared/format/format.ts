@@ -1,12 +1,22 @@
-import { type Manner, massInWords, numberInWords } from '../../../db/domain/amounts/in-words.ts'
+import {
+  countInWords,
+  type Manner,
+  massInWords,
+  massShown,
+  numberInWords,
+} from '../../../db/domain/amounts/in-words.ts'
 import { milligrams } from '../../../db/domain/amounts/mass.ts'
 
 /** How this library writes numbers, masses and dates. */
 export interface Format {
   /** A whole or decimal number as it is, grouped. */
   readonly number: (value: number) => string
+  /** How many there are of something: '1 lot', '1,240 lots'. */
+  readonly many: (value: number, one: string, many?: string) => string
   /** A mass in the library's units, from milligrams; less than nothing where it was taken. */
   readonly mass: (milligrams: number) => string
+  /** A mass as a card tells it, to four figures, 'about' where the book keeps more of them. */
+  readonly massShown: (milligrams: number) => string
   /** A part of one as a percentage. */
   readonly percent: (part: number) => string
   /** A calendar date, or the text as it is where it is not one. */
@@ -35,7 +45,9 @@ export function createFormat(manner: Manner): Format {
   const dayOf = (iso: string) => formatted(day, iso, `${iso}T00:00:00Z`)
   return {
     number: (value) => numberInWords(value, manner, 4),
+    many: (value, one, many = `${one}s`) => countInWords(value, { one, many }, manner),
     mass: (mg) => `${mg < 0 ? '−' : ''}${massInWords(milligrams(Math.abs(mg)), manner)}`,
+    massShown: (mg) => massShown(milligrams(mg), manner),
     // As the sentences of the app write it, so that a card does not write it in two ways.
     percent: (part) => `${numberInWords(100 * part, manner)}\u00a0%`,
     day: dayOf,

@@ -1,22 +1,25 @@
 import { useId } from 'react'
+import type { NeedState } from '../../../db/domain/needs/need.ts'
 import './seed-bar.css'
 import { type SeedBarFacts, type SeedBarParts, seedBarParts } from './seed-bar-scale.ts'
 
 interface SeedBarProps extends SeedBarFacts {
   /** What the bar says in words, such as 'about 180 living seeds of the 225 to keep'. */
   readonly sentence: string
+  /** How the accession stands: the living part has the colour of its mark, so that bar and word agree. */
+  readonly state: NeedState
   readonly large?: boolean
 }
 
 /** Living seeds against what must be kept: solid living, hatched dead, a notch at keep, a whisker for the doubt. */
-export function SeedBar({ sentence, large = false, ...facts }: SeedBarProps) {
+export function SeedBar({ sentence, state, large = false, ...facts }: SeedBarProps) {
   const hatch = useId()
   const parts = seedBarParts(facts)
   const height = large ? 34 : 20
   const bar = large ? { top: 6, tall: 16 } : { top: 4, tall: 9 }
   return (
     <svg
-      className={large ? 'seed-bar seed-bar-large' : 'seed-bar'}
+      className={`seed-bar seed-bar-${state}${large ? ' seed-bar-large' : ''}`}
       width="100%"
       height={height}
       role="img"

@@ -11,14 +11,17 @@ const WORDS: Record<Mark, string> = {
   'test-due': 'test due',
 }
 
-/** A state as an outline of its own with its word beside it: never by colour alone. */
-export function StateMark({ mark }: { readonly mark: Mark }) {
+/** A state as an outline of its own with its word beside it: never by colour alone; with whose it is where it is not that of what is shown. */
+export function StateMark({ mark, of }: { readonly mark: Mark; readonly of?: 'accession' }) {
   return (
     <span className={`state-mark state-mark-${mark}`}>
       <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true">
         {OUTLINES[mark]}
       </svg>
-      <span>{WORDS[mark]}</span>
+      <span>
+        {of !== undefined && `${of}: `}
+        {WORDS[mark]}
+      </span>
     </span>
   )
 }

@@ -1,10 +1,10 @@
 import { type KeyboardEvent, useState } from 'react'
 import { flushSync } from 'react-dom'
-import { fold } from '../../../db/domain/shared/fold.ts'
 import { ProblemError } from '../client/problem-error.ts'
 import { useSteps } from './step-form.tsx'
 import { suggestKey } from './suggest-key.ts'
 import {
+  type AddNew,
   firstActive,
   movedActive,
   type StandingChoice,
@@ -23,12 +23,7 @@ export interface SuggestAsk<T> {
   readonly onText: (text: string) => void
   readonly source: SuggestionSource<T>
   readonly onPick: (item: T) => void
-  readonly addNew?: {
-    readonly label: (text: string) => string
-    readonly onAdd: (text: string) => void
-    /** Whether no two may bear one name: then nothing is offered to be added that was found by its very name. */
-    readonly namesAreUnique?: boolean
-  }
+  readonly addNew?: AddNew & { readonly onAdd: (text: string) => void }
   readonly standing?: readonly StandingChoice[]
   readonly nothingFound: (text: string) => string
 }
@@ -43,10 +38,7 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
   const [trouble, setTrouble] = useState<string | undefined>(undefined)
   const steps = useSteps()
   const suggestions = useSuggestions(ask.source, text, open)
-  const offer = (found: typeof suggestions.found) => {
-    const isThere = ask.addNew?.namesAreUnique === true && found.some(({ name }) => fold(name) === fold(text))
-    return suggestOptions(found, text, isThere ? undefined : ask.addNew?.label, standing)
-  }
+  const offer = (found: typeof suggestions.found) => suggestOptions(found, text, ask.addNew, standing)
   const options = offer(suggestions.found)
   const activeOf = (of: typeof options) =>
     moved !== null && moved < of.length ? moved : firstActive(of, text)

@@ -71,9 +71,18 @@ describe('in words', () => {
   test.each([
     [living(0), 'no living seeds of the 225 that three regrowings of 60 plants need'],
     [living(1), 'about 1 living seed of the 225 that three regrowings of 60 plants need'],
-    [living(12_345), 'about 12,000 living seeds of the 225 that three regrowings of 60 plants need'],
+    [living(12_345), 'about 12,000 living seeds; three regrowings of 60 plants need 225'],
   ])('%j: %s', (stock, sentence) => {
     expect(judged({ living: stock }).sentence).toBe(sentence)
+  })
+
+  test('so many are never said to be of fewer', () => {
+    fc.assert(
+      fc.property(fc.nat(20_000), (about) => {
+        const { sentence } = judged({ living: living(about) })
+        expect(sentence.includes('of the 225'), sentence).toBe(about <= 225)
+      }),
+    )
   })
 
   test('one regrowing, one plant, and the unit of the crop', () => {

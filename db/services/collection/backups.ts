@@ -1,4 +1,4 @@
-import { rmSync, statSync } from 'node:fs'
+import { statSync } from 'node:fs'
 import { dirname, isAbsolute, relative, resolve } from 'node:path'
 import { eq } from 'drizzle-orm'
 import type { BackupComparison, BackupLine } from '../../contract/backup-operations.ts'
@@ -19,6 +19,7 @@ import {
 import { type BackupOrder, backUpInThread, backupUnderWay } from '../../migrations/backup-thread.ts'
 import type { Sqlite } from '../../migrations/connection.ts'
 import { MIGRATIONS_FOLDER, newestVersion } from '../../migrations/file-format.ts'
+import { removeFile } from '../../migrations/held-files.ts'
 import { type OpenCollection, openCollection } from '../../migrations/open-file.ts'
 import { collection, entry } from '../../schema/collection-tables.ts'
 import type { Reading, Writing } from '../context.ts'
@@ -40,7 +41,7 @@ export async function backUpCollection(
   if (kept === null) throw new Error('A backup that was asked for was not made')
   const { file, bytes, second, secondTrouble } = kept
   const older = deleteOlder ? backupsBeside(reading, [file, second]) : []
-  for (const backup of older) rmSync(backup.file)
+  for (const backup of older) removeFile(backup.file)
   return { file, bytes, second, secondTrouble, deleted: older.length }
 }
 

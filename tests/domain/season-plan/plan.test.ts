@@ -70,7 +70,7 @@ describe('what crosses', () => {
       .filter((crop) => crossingGroup({ ...crop, crop: crop.common_name }) === 'Brassica oleracea')
       .map((crop) => crop.common_name)
     expect(groupInWords('Brassica oleracea', names)).toBe(
-      'Broccoli, Cabbage, Kale / collard or Kohlrabi (Brassica oleracea)',
+      'Broccoli, Brussels sprouts, Cabbage, Kale / collard or Kohlrabi (Brassica oleracea)',
     )
     expect(groupInWords('Daucus carota', ['Carrot'])).toBe('Carrot (Daucus carota)')
     expect(groupInWords('Lantern vine', ['Lantern vine'])).toBe('Lantern vine')

@@ -23,6 +23,8 @@ export class ServedCollection {
   readonly #ahead: ReaderAhead
   readonly #refresher: ForecastRefresher
   readonly #backups: NodeJS.Timeout[] = []
+  /** The last backup begun by itself; it ends with a line in the log where it failed or was given up. */
+  #backup: Promise<void> = Promise.resolve()
 
   constructor(start: WorkerStart) {
     this.#start = start
@@ -37,8 +39,11 @@ export class ServedCollection {
     const problem = await this.#holder.openFirst(this.#start.file)
     this.#ahead.wake()
     this.#refresher.wake()
-    const backUp = () =>
-      this.#holder.backUpByItself().catch((thrown: unknown) => this.#log(`backup ${traceOf(thrown)}`))
+    const backUp = () => {
+      this.#backup = this.#holder
+        .backUpByItself()
+        .catch((thrown: unknown) => this.#log(`backup ${traceOf(thrown)}`))
+    }
     this.#backups.push(
       setTimeout(backUp, FIRST_BACKUP_MS).unref(),
       setInterval(backUp, BACKUPS_EVERY_MS).unref(),
@@ -60,6 +65,7 @@ export class ServedCollection {
     await this.#refresher.stop()
     await this.#ahead.stop()
     await this.#holder.close()
+    await this.#backup
   }
 }
 

@@ -38,15 +38,15 @@ async function offer(
   return giftId
 }
 
-const rows = (page: Page) => page.locator('.pane-row')
-const card = (page: Page) => page.locator('.gift-card')
+const rows = (page: Page) => page.getByRole('list', { name: 'Gifts' }).getByRole('link')
+const card = (page: Page) => page.getByRole('region', { name: 'Gift' }).getByRole('article')
 const stop = (page: Page) => card(page).locator('[aria-current="step"]')
 
 test('is reached from Take in, and says what to do while nothing waits', async ({ page }) => {
   await open(page, '/take-in')
   await page.getByRole('link', { name: 'Gifts waiting' }).press('Enter')
   await expect(shown(page, 'No gift waits.')).toBeVisible()
-  await expect(page.locator('.quarantined')).toContainText(LONG_NAME)
+  await expect(page.getByRole('listitem').filter({ hasText: 'quarantine' })).toContainText(LONG_NAME)
   await expectNoBarrier(page)
 })
 

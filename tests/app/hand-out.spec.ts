@@ -5,6 +5,7 @@ import { open } from './support/open.ts'
 import type { RunningApp } from './support/running-app.ts'
 import { shown } from './support/shown.ts'
 import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
+import { listedLines } from './support/take-in-table.ts'
 import { answerLate, expect, test } from './support/test.ts'
 
 test.use({ drawer: 'empty' })
@@ -19,8 +20,8 @@ test.beforeEach(async ({ app, page }) => {
 
 const field = (page: Page, name: string) => page.getByLabel(name, { exact: true })
 const who = (page: Page) => page.getByRole('combobox', { name: 'Who takes it?' })
-const problem = (page: Page, text: string) => page.locator('.table-field-problem', { hasText: text })
-const envelopes = (page: Page) => page.getByRole('region', { name: 'Hand out' }).locator('.envelope')
+const problem = (page: Page, text: string) => shown(page, text)
+const envelopes = (page: Page) => listedLines(page, 'Hand out')
 const left = async (app: RunningApp, lotId: number) => (await app.call('lot.get', { lotId })).quantity.count
 
 async function atTheTable(page: Page): Promise<Keys> {
@@ -180,11 +181,7 @@ test('scanned packets list themselves one after the other', async ({ app, page }
 })
 
 test('a label scanned while a name is still being looked for falls into no field', async ({ page }) => {
-  await page.route('**/call', async (route) => {
-    const { operation } = route.request().postDataJSON() as { operation: string }
-    if (operation === 'person.search') await page.waitForTimeout(700)
-    await route.continue()
-  })
+  await answerLate(page, (operation) => (operation === 'person.search' ? 700 : 0))
   const keys = await atTheTable(page)
   await keys.type('tov')
   await keys.press('Enter')

@@ -175,7 +175,7 @@ test('another record of the same variety is found by its letters, joined, and pa
 
 test('every form of the card is without barrier', async ({ page }) => {
   test.slow()
-  const actions = page.getByRole('region', { name: 'What to do with it' }).locator('.card-action-row button')
+  const actions = page.getByRole('region', { name: 'What to do with it' }).getByRole('button')
   await expect(actions.first()).toBeVisible()
   for (const action of await actions.all()) {
     await action.click()

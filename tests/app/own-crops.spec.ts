@@ -1,5 +1,6 @@
 import { expectNoBarrier } from './support/axe.ts'
 import { open } from './support/open.ts'
+import { shown } from './support/shown.ts'
 import { atTheTable, envelopes, field } from './support/take-in-table.ts'
 import { expect, test } from './support/test.ts'
 
@@ -24,9 +25,7 @@ test('seed of a crop that the table has not is taken in by keyboard, and the cro
   await expect(adding).toHaveAttribute('aria-selected', 'true')
   await keys.press('Enter')
   await expect(field(page, 'Harvest year')).toBeFocused()
-  await expect(
-    page.locator('.table-field-note').filter({ hasText: 'A crop of your own: will be added' }),
-  ).toBeVisible()
+  await expect(shown(page, 'A crop of your own: will be added')).toBeVisible()
   await keys.press('Enter')
   await expect(field(page, 'Amount')).toBeFocused()
   await keys.type('2 g')
@@ -37,8 +36,12 @@ test('seed of a crop that the table has not is taken in by keyboard, and the cro
   await expectNoBarrier(page)
   await keys.press('Control+Enter')
   await expect(page.getByRole('heading', { name: 'Taken in: one gift from somebody unknown' })).toBeVisible()
-  await expect(page.locator('.taken-in')).toContainText('2 g, how many seeds is not known')
-  await expect(page.locator('.taken-in')).toContainText('Nobody has said how much lantern vine seed weighs')
+  await expect(page.getByRole('region', { name: 'Taken in' })).toContainText(
+    '2 g, how many seeds is not known',
+  )
+  await expect(page.getByRole('region', { name: 'Taken in' })).toContainText(
+    'Nobody has said how much lantern vine seed weighs',
+  )
 
   await open(page, '/settings')
   await page.getByRole('button', { name: 'lantern vine' }).press('Enter')

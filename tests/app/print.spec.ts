@@ -60,7 +60,7 @@ test('labels are printed, noted, undone and printed again by keyboard alone', as
   await press(page, 'Enter')
   await expect(page.getByRole('contentinfo')).toContainText(`6 labels of ${shelf.bean.lotNumber} to print`)
   // The tray itself has it too: four labels and five more of the bean are marked on the sheet.
-  await expect(page.locator('.sheet-label[data-filled="true"]')).toHaveCount(9)
+  await expect(page.getByRole('radio', { name: /to be printed$/ })).toHaveCount(9)
   await tabTo(page, /^label 1, row 1/)
   await press(page, 'ArrowRight')
   await press(page, 'ArrowRight')

@@ -8,8 +8,8 @@ import { expect, test } from './support/test.ts'
 
 test.use({ drawer: 'empty' })
 
-const rows = (page: Page) => page.locator('.need-link')
-const card = (page: Page) => page.locator('.need-card')
+const rows = (page: Page) => page.getByRole('list', { name: 'Needs' }).getByRole('link')
+const card = (page: Page) => page.getByRole('main').getByRole('article')
 
 test('ranks what is in need, opens why, ticks it by keyboard, saves the list and looks it up', async ({
   app,

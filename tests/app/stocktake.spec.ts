@@ -15,7 +15,10 @@ test.beforeEach(async ({ app }) => {
 })
 
 const found = (page: Page) => page.getByLabel('Found', { exact: true })
-const total = (page: Page) => page.locator('.table-total')
+const lotInHand = (page: Page) => page.getByRole('group', { name: 'Lot in hand' })
+/** The hand lets go of the keys and takes up the reader. */
+const TAKEN_UP_MS = 400
+const total = (page: Page) => page.getByRole('status').filter({ hasText: 'looked at' })
 
 test('goes through a place by keyboard, shows what differs, posts it together and undoes it', async ({
   app,
@@ -30,11 +33,11 @@ test('goes through a place by keyboard, shows what differs, posts it together an
   await press(page, 'Enter')
   await expect(found(page)).toBeFocused()
   await type(page, '280 seeds')
-  await expect(page.locator('.table-card')).toContainText('−20 seeds')
+  await expect(lotInHand(page)).toContainText('−20 seeds')
   await press(page, 'Enter')
-  await expect(page.locator('.table-card')).toContainText('Lot 2 of 2')
+  await expect(lotInHand(page)).toContainText('Lot 2 of 2')
   await type(page, 'nothing')
-  await expect(page.locator('.table-card')).toContainText('Nothing is left in it.')
+  await expect(lotInHand(page)).toContainText('Nothing is left in it.')
   await expect(total(page)).toHaveText('2 of 2 looked at, 2 differ')
   await expectNoBarrier(page)
   await press(page, 'Escape')
@@ -57,10 +60,8 @@ test('keeps an unfinished stocktake, and takes a scanned lot that stands elsewhe
   await expect(found(page)).toBeFocused()
   await type(page, 'about 250 seeds')
   await expect(total(page)).toContainText('1 of 1 looked at, 1 differ')
-  // The hand lets go of the keys and takes up the reader.
-  await page.waitForTimeout(400)
-  await scan(page, tomato.scanCode)
-  await expect(page.locator('.table-card h2')).toContainText(tomato.lotNumber)
+  await scan(page, tomato.scanCode, TAKEN_UP_MS)
+  await expect(lotInHand(page).getByRole('heading')).toContainText(tomato.lotNumber)
   await expect(shown(page, 'no place in the book')).toBeVisible()
   await expect(found(page)).toHaveValue('')
   await type(page, '12')
@@ -68,7 +69,7 @@ test('keeps an unfinished stocktake, and takes a scanned lot that stands elsewhe
   await expect(total(page)).toContainText('2 of 2 looked at')
   await page.reload()
   await expect(total(page)).toContainText('2 of 2 looked at')
-  await expect(page.locator('.table-card h2')).toContainText(bean.lotNumber)
+  await expect(lotInHand(page).getByRole('heading')).toContainText(bean.lotNumber)
   await expect(found(page)).toHaveValue('about 250 seeds')
   await page.setViewportSize({ width: 320, height: 800 })
   expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320)

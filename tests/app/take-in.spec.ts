@@ -7,7 +7,8 @@ import { fillSmallShelf, LONG_NAME } from './support/small-shelf.ts'
 import { atTheTable, envelopes, field, gift } from './support/take-in-table.ts'
 import { answerLate, expect, test } from './support/test.ts'
 
-const problem = (page: Page, text: string) => page.locator('.table-field-problem', { hasText: text })
+const takenIn = (page: Page) => page.getByRole('region', { name: 'Taken in' })
+const problem = (page: Page, text: string) => shown(page, text)
 
 test.describe('taking in, on an empty shelf', () => {
   test.use({ drawer: 'empty' })
@@ -28,7 +29,7 @@ test.describe('taking in, on an empty shelf', () => {
     await expect(envelopes(page)).toHaveCount(3)
     await keys.press('Control+Enter')
     await expect(page.getByRole('heading', { name: 'Taken in: 3 gifts from Ilka Brandt' })).toBeVisible()
-    await expect(page.locator('.taken-in-number')).toHaveCount(3)
+    await expect(takenIn(page).getByRole('listitem')).toHaveCount(3)
 
     const donor = ['Ilka Brandt', 'Sallow End']
     const rows = [
@@ -111,7 +112,7 @@ test.describe('taking in, on an empty shelf', () => {
     await expectNoBarrier(page)
     await page.getByRole('checkbox', { name: 'treated seed' }).focus()
     await keys.press('Control+Enter')
-    await expect(page.locator('.taken-in').getByText('in quarantine')).toBeVisible()
+    await expect(takenIn(page).getByText('in quarantine')).toBeVisible()
     const { rows } = await app.call('lot.list', { quarantined: true })
     expect(rows).toHaveLength(1)
   })
@@ -154,7 +155,7 @@ test.describe('taking in, on an empty shelf', () => {
     await gift(keys, 'Ferry Blue', 'pea', '2023', '40 seeds')
     await keys.press('Control+Enter')
     await expect(page.getByRole('heading', { name: 'Taken in: one gift from Ilka Brandt' })).toBeVisible()
-    await expect(page.locator('.taken-in-list')).toContainText('Ferry Blue')
+    await expect(takenIn(page)).toContainText('Ferry Blue')
     await expect(page.getByRole('list', { name: 'Without a number' })).toContainText('declined: mould')
     await expectNoBarrier(page)
     const { gifts } = await app.call('gift.list', {})

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium } from '@playwright/test'
 import { buildIfNeeded } from '../../electron/loopback/build-if-needed.ts'
+import { findBrowser } from '../../electron/loopback/find-browser.ts'
 import { open } from '../app/support/open.ts'
 import { startApp } from '../app/support/running-app.ts'
 import { PROJECT_FOLDER } from '../support/command-line.ts'
@@ -31,7 +32,7 @@ const SCREENS = [
   '/regrow',
 ]
 
-const browserFile = await getTestBrowser(PROJECT_FOLDER)
+const browserFile = findBrowser() ?? (await getTestBrowser(PROJECT_FOLDER))
 if (browserFile === null) throw new Error('There is no browser on this machine to measure in.')
 await buildIfNeeded(PROJECT_FOLDER, 'loopback')
 const kept = await benchCollection({ lots: LOTS, movementsPerLot: 10 })

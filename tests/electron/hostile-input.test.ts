@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import { contract } from '../../db/contract/contract.ts'
 import type { Answer } from '../../db/contract/problem.ts'
 import { counted } from '../support/counted.ts'
+import { sized } from '../support/sized.ts'
 import { noFacts } from './support/story/step.ts'
 import { story } from './support/story/story.ts'
 import { WAYS_IN, type WayIn } from './support/ways-in.ts'
@@ -22,8 +23,8 @@ const TEXTS = [
 const NUMBERS = [Number.NaN, Number.POSITIVE_INFINITY, -1, 0, 0.5, 1e308, 2 ** 53, -(2 ** 31)] as const
 const OTHER = [null, true, [], {}, ['a'], { __proto__: null, a: 1 }, 12n, new Date(0)] as const
 
-/** How many of these values each field gets: few in every run of the tests, more if the environment says so. */
-const VALUES_EACH = Number(process.env['HOSTILE_VALUES'] ?? 2)
+/** How many of these values each field gets. */
+const VALUES_EACH = sized(1, 14)
 
 const hostile = fc.constantFrom<unknown>(...TEXTS, ...NUMBERS, ...OTHER)
 

@@ -11,6 +11,7 @@ import {
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, onTestFinished, test } from 'vitest'
+import { keepBackup } from '../../db/migrations/backup-files.ts'
 import { backUpIfWritten } from '../../db/services/collection/backups.ts'
 import { readingOf } from '../../db/services/context.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
@@ -97,21 +98,14 @@ test('a second folder gets a checked copy of each; where it is away, that is sai
 test('old backups go by the rule within the size, in both folders', async () => {
   const book = await aBook()
   const folder = aFolder()
-  await book.call('backup.change-keeping', { secondFolder: folder, limitMb: 10 })
+  const { sqlite, file } = book.collection
   const { bytes } = await book.call('collection.back-up', {})
-  const fits = Math.floor(10_000_000 / bytes)
-  for (let day = 0; day < fits + 4; day += 1) {
-    await takeIn(book)
-    await backUpIfWritten(
-      readingOf(book.collection, new Date(NOW.getTime() + day * 40 * 86_400_000)),
-      'at start',
-    )
+  const keeping = { secondFolder: folder, limitBytes: 4.5 * bytes }
+  for (let day = 0; day < 6; day += 1) {
+    const at = new Date(NOW.getTime() + day * 40 * 86_400_000)
+    await keepBackup(sqlite, file, 'at start', at, keeping, () => {})
   }
-  for (const where of [join(book.folder, 'Backups'), folder]) {
-    const names = readdirSync(where)
-    expect(names.length).toBeLessThanOrEqual(fits)
-    expect(names.length).toBeGreaterThanOrEqual(3)
-  }
+  for (const where of [join(book.folder, 'Backups'), folder]) expect(readdirSync(where)).toHaveLength(4)
 })
 
 test('a comparison says what the backup lacks and what it has', async () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { afterAll, describe, expect, test } from 'vitest'
-import { ShippedSheet } from '../../db/contract/paper-operations.ts'
+import type { ShippedSheet } from '../../db/contract/paper-operations.ts'
 import {
   carriesBySize,
   carriesFacts,
@@ -16,13 +16,14 @@ import { inkOutside, inkRoomsOf, labelsReadBack } from '../builders/labels-read-
 import { bare, nastyPacket, print } from '../builders/packets.ts'
 import { readCodes } from '../builders/read-codes.ts'
 import { readPdf } from '../builders/read-pdf.ts'
+import { SHEETS_TRIED } from '../builders/sheets-tried.ts'
 import { counted } from '../support/counted.ts'
+import { sized } from '../support/sized.ts'
 
 let readBack = 0
 afterAll(() => counted('labels with nasty names printed and read back', readBack))
 
-/** A part by default, to be quick; `NAMES=500` for the long run. */
-const HOW_MANY = Number(process.env['NAMES'] ?? 40)
+const HOW_MANY = sized(30, 500)
 const LONG_MS = 120_000
 const SEED = 20261125
 /** Pages that are looked at as pixels too: every one would take minutes where a page holds one label. */
@@ -86,7 +87,7 @@ describe(`${HOW_MANY} nasty names`, () => {
   // A page each: the narrowest and the widest envelope take all names, those between them a fifth.
   const between = (sheet: ShippedSheet) =>
     isEnvelope(SHEETS[sheet]) && sheet !== 'coin-1' && sheet !== 'iso-c6'
-  test.each(ShippedSheet.options)(
+  test.each(SHEETS_TRIED)(
     '%s: all text stands inside its label, and what is not there is said',
     (sheet) => holdTogether(between(sheet) ? packets.slice(0, HOW_MANY / 5) : packets, SHEETS[sheet]),
     LONG_MS,
@@ -99,7 +100,7 @@ describe(`${HOW_MANY} nasty names`, () => {
   )
 })
 
-const OWN_SHEETS = HOW_MANY < 100 ? 12 : 24
+const OWN_SHEETS = sized(8, 24)
 
 /** Sheets as a library may measure them: whatever is let through must print. */
 const ownSheet: fc.Arbitrary<SheetGeometry> = fc

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest'
-import { ShippedSheet } from '../../db/contract/paper-operations.ts'
+import type { ShippedSheet } from '../../db/contract/paper-operations.ts'
 import { cellsOf, inkOutside, inkRoomsOf, labelsReadBack } from '../builders/labels-read-back.ts'
 import { bare, POISONOUS, packet, print, TREATED } from '../builders/packets.ts'
 import { partOf, readCodes } from '../builders/read-codes.ts'
 import { readPdf } from '../builders/read-pdf.ts'
+import { SHEETS_TRIED } from '../builders/sheets-tried.ts'
 
 const FULL = ['a4-21', 'a4-24', 'letter-30', 'letter-10'] as const
 const TINY = ['a4-65', 'letter-80'] as const
@@ -112,7 +113,7 @@ describe('cautions', () => {
     }
   })
 
-  test.each(ShippedSheet.options)('%s never drops or shortens a caution silently', async (sheet) => {
+  test.each(SHEETS_TRIED)('%s never drops or shortens a caution silently', async (sheet) => {
     const long = `TREATED with ${'methylcyclopropenylidene '.repeat(8)}. Not for food, feed or oil.`
     for (const cautions of [[TREATED], [POISONOUS, TREATED], [long], [long, long, POISONOUS, TREATED]]) {
       const { labels, warnings } = await readBack([packet({ cautions })], { sheet })
@@ -147,7 +148,7 @@ describe('texts that do not fit', () => {
   })
 
   test('shrink before they are cut, never below the smallest type', async () => {
-    for (const sheet of ShippedSheet.options) {
+    for (const sheet of SHEETS_TRIED) {
       const long = packet({
         variety: 'Quillhaven '.repeat(18),
         source: 'Parsonage Garden Society '.repeat(6),
@@ -211,44 +212,38 @@ describe('where it is printed', () => {
     expect(warnings.join()).toContain('within 3.2 mm of the edge of the paper')
   })
 
-  test.each(ShippedSheet.options)(
-    '%s has no ink outside its labels, on a page of the right size',
-    async (sheet) => {
-      const labels = Array.from({ length: cellsOf(sheet).length + 1 }, () =>
-        packet({ variety: 'Ǻńgström Ẹ̀wà', cautions: [TREATED] }),
-      )
-      const pdf = await readPdf((await print(labels, { sheet })).bytes)
-      expect(labelsReadBack(pdf, sheet).astray.length).toBe(0)
-      const [width, height] = pageSize(sheet)
-      expect(pdf.pages).toHaveLength(2)
-      for (const page of pdf.pages) {
-        expect(page.widthMm).toBeCloseTo(width, 1)
-        expect(page.heightMm).toBeCloseTo(height, 1)
-        expect(inkOutside(page.raster(150), inkRoomsOf(sheet), 150)).toBe(0)
-      }
-      pdf.close()
-    },
-  )
+  test.each(SHEETS_TRIED)('%s has no ink outside its labels, on a page of the right size', async (sheet) => {
+    const labels = Array.from({ length: cellsOf(sheet).length + 1 }, () =>
+      packet({ variety: 'Ǻńgström Ẹ̀wà', cautions: [TREATED] }),
+    )
+    const pdf = await readPdf((await print(labels, { sheet })).bytes)
+    expect(labelsReadBack(pdf, sheet).astray.length).toBe(0)
+    const [width, height] = pageSize(sheet)
+    expect(pdf.pages).toHaveLength(2)
+    for (const page of pdf.pages) {
+      expect(page.widthMm).toBeCloseTo(width, 1)
+      expect(page.heightMm).toBeCloseTo(height, 1)
+      expect(inkOutside(page.raster(150), inkRoomsOf(sheet), 150)).toBe(0)
+    }
+    pdf.close()
+  })
 })
 
 describe('QR codes', () => {
-  test.each(ShippedSheet.options)(
-    'every code of a full sheet %s is read from a 300 dpi print',
-    async (sheet) => {
-      const cells = cellsOf(sheet)
-      const labels = cells.map((_, index) => packet({ lotNumber: `HL26-${1000 + index}-A` }))
-      const pdf = await readPdf((await print(labels, { sheet })).bytes)
-      expect(pdf.pages.length).toBe(1)
-      const raster = pdf.pages[0]?.raster(300)
-      const read: string[] = []
-      for (const cell of raster ? cells : []) {
-        const found = raster ? await readCodes(partOf(raster, cell, 300)) : []
-        read.push(...found.map((code) => code.text))
-      }
-      pdf.close()
-      expect(read).toEqual(labels.map((label) => label.scanCode))
-    },
-  )
+  test.each(SHEETS_TRIED)('every code of a full sheet %s is read from a 300 dpi print', async (sheet) => {
+    const cells = cellsOf(sheet)
+    const labels = cells.map((_, index) => packet({ lotNumber: `HL26-${1000 + index}-A` }))
+    const pdf = await readPdf((await print(labels, { sheet })).bytes)
+    expect(pdf.pages.length).toBe(1)
+    const raster = pdf.pages[0]?.raster(300)
+    const read: string[] = []
+    for (const cell of raster ? cells : []) {
+      const found = raster ? await readCodes(partOf(raster, cell, 300)) : []
+      read.push(...found.map((code) => code.text))
+    }
+    pdf.close()
+    expect(read).toEqual(labels.map((label) => label.scanCode))
+  })
 })
 
 describe('long scan codes', () => {

@@ -5,6 +5,7 @@ import { lettersOf, printableText } from '../../db/paper/drawing/printable-text.
 import { balanceLines, fitLines, lineText, lineWidth, piecesOf } from '../../db/paper/drawing/text-fitting.ts'
 import { openTypeface, type Typeface } from '../../db/paper/drawing/typeface.ts'
 import { bare, nastyName } from '../builders/packets.ts'
+import { sized } from '../support/sized.ts'
 
 let face: Typeface
 beforeAll(async () => {
@@ -108,7 +109,7 @@ describe('text broken into lines', () => {
           else expect(bare(text).startsWith(printed.replace(/(…|\.\.\.)$/u, ''))).toBe(true)
         },
       ),
-      { numRuns: 300, seed: 20261125 },
+      { numRuns: sized(100, 3_000), seed: 20261125 },
     )
   })
 

@@ -4,6 +4,7 @@ import { Refusal } from '../../db/contract/refusal.ts'
 import { keptAndFound } from '../builders/kept-and-found.ts'
 import { aCollection, aGift, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
 import { counted } from '../support/counted.ts'
+import { sized } from '../support/sized.ts'
 
 /** One thing a keeper may do; lots and entries are picked among those there are, by remainder. */
 type Step =
@@ -227,7 +228,7 @@ it('keeps the book right through any sequence, and refuses whole or not at all',
         test.remove()
       }
     }),
-    { numRuns: 60, seed: 20261125 },
+    { numRuns: sized(8, 300), seed: 20261125 },
   )
   counted('operations done in random order, the book right after each sequence', done)
   counted('operations refused in random order, nothing written', refused)

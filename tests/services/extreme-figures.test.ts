@@ -7,8 +7,8 @@ import type { ServiceName } from '../../db/services/run-operation.ts'
 import { germination, readings } from '../builders/forecasts.ts'
 import { aCollection, type TemporaryCollection, takeIn } from '../builders/temporary-collection.ts'
 import { counted } from '../support/counted.ts'
+import { LONG_RUN, sized } from '../support/sized.ts'
 
-const long = process.env['LONG_TESTS'] === 'yes'
 /** What makes a file takes seconds, and is asked in the long run only. */
 const MAKES_A_FILE = /\.(print|sheet|back-up|make)$/
 
@@ -63,7 +63,7 @@ async function stand(book: TemporaryCollection, at: number, of: Extreme) {
 function inputsFrom(ids: Record<string, unknown>): readonly (readonly [ServiceName, object])[] {
   const inputs = [{}, ...Object.entries(ids).map(([field, id]) => ({ [field]: id }))]
   const names = (Object.keys(readHandlers) as ServiceName[]).filter(
-    (name) => long || !MAKES_A_FILE.test(name),
+    (name) => LONG_RUN || !MAKES_A_FILE.test(name),
   )
   return names.flatMap((name) => {
     const input = inputs.findLast((one) => {
@@ -78,7 +78,7 @@ test('no extreme of one lot ends an operation for the whole library or gives a f
   const asked = new Set<string>()
   const book = await aCollection()
   try {
-    const lots = fc.sample(extreme, { numRuns: long ? 400 : 7, seed: 20261130 })
+    const lots = fc.sample(extreme, { numRuns: sized(5, 400), seed: 20261130 })
     for (const [at, of] of lots.entries()) {
       const ids = await stand(book, at, of)
       const ofOneLot = inputsFrom({ ...ids, lotIds: [ids.lotId] }).filter(

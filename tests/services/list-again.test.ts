@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { firstChoices } from '../../renderer/screens/from-list/first-choices.ts'
 import { foreseen as foreseenIn, type List, listOf } from '../builders/answered-list.ts'
 import { aCollection, type TemporaryCollection } from '../builders/temporary-collection.ts'
+import { sized } from '../support/sized.ts'
 
 let test: TemporaryCollection
 beforeEach(async () => {
@@ -77,7 +78,7 @@ describe('a list that is sent again', () => {
       `${one['number'] === '' ? '' : `N${index}`};${one['crop']};${'ABCDEFGHIJKL'[index]} sort ${index};${one['year']};${one['amount']};${one['donor']};${one['day']}`
     const head = 'Number;Crop;Variety;Year;Amount;Donor;Received'
     const answers = { 'no-amount': 'empty', 'unit:amount': 'seeds' }
-    const runs = process.env['LONG_TESTS'] === 'yes' ? 200 : 4
+    const runs = sized(4, 200)
     await fc.assert(
       fc.asyncProperty(fc.array(row, { minLength: 1, maxLength: 10 }), async (rows) => {
         test.remove()

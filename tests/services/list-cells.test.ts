@@ -4,6 +4,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { LIST_FIELDS } from '../../db/exchange/list-fields.ts'
 import { answered, foreseen, listOf } from '../builders/answered-list.ts'
 import { aCollection, type TemporaryCollection } from '../builders/temporary-collection.ts'
+import { sized } from '../support/sized.ts'
 
 let test: TemporaryCollection
 beforeEach(async () => {
@@ -48,7 +49,7 @@ describe('no cell is lost unsaid', () => {
   const column = fc.record({ use: fc.constantFrom(...TEXTS), long: fc.boolean() })
 
   it('whatever a column is for, twice over and however long: it is in the book, or its row is not', async () => {
-    const runs = process.env['LONG_TESTS'] === 'yes' ? 300 : 8
+    const runs = sized(8, 300)
     await fc.assert(
       fc.asyncProperty(fc.array(column, { minLength: 1, maxLength: 6 }), async (columns) => {
         test.remove()

@@ -2,8 +2,9 @@ import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { germination } from '../builders/forecasts.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+import { sized } from '../support/sized.ts'
 
-const numRuns = process.env['LONG_TESTS'] === 'yes' ? 150 : 5
+const numRuns = sized(5, 150)
 
 /** One seed lot, as it came in. */
 interface Origin {

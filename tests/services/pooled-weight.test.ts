@@ -1,8 +1,9 @@
 import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+import { sized } from '../support/sized.ts'
 
-const numRuns = process.env['LONG_TESTS'] === 'yes' ? 300 : 8
+const numRuns = sized(8, 300)
 
 let test: TemporaryCollection
 beforeEach(async () => {

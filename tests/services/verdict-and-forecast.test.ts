@@ -2,8 +2,9 @@ import fc from 'fast-check'
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import { germination } from '../builders/forecasts.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+import { sized } from '../support/sized.ts'
 
-const numRuns = process.env['LONG_TESTS'] === 'yes' ? 400 : 25
+const numRuns = sized(25, 400)
 
 let test: TemporaryCollection
 beforeEach(async () => {

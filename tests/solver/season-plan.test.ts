@@ -9,6 +9,7 @@ import { programmeOf, variablesOf } from '../../db/domain/season-plan/programme.
 import { solve } from '../../db/solver/solve.ts'
 import { seeded } from '../bench/random.ts'
 import { drawnProblem } from '../builders/season-plans.ts'
+import { sized } from '../support/sized.ts'
 
 async function solved(problem: PlanProblem, locked: readonly PlanChoice[] = [], seconds = 10, gap = 0) {
   const programme = programmeOf(problem, locked)
@@ -37,7 +38,7 @@ function bestByTrying(problem: PlanProblem): number {
 }
 
 describe('the solver’s plan', () => {
-  test.each(Array.from({ length: 12 }, (_, index) => index + 1))(
+  test.each(Array.from({ length: sized(6, 40) }, (_, index) => index + 1))(
     'small case %i: as good as the best of all plans, without clashes',
     async (seed) => {
       const problem = drawnProblem(seeded(seed), 5, 3)
@@ -49,7 +50,7 @@ describe('the solver’s plan', () => {
   )
 
   test('keeps locked choices and is never worse than greedy round the same ones', async () => {
-    for (const seed of [31, 32, 33]) {
+    for (const seed of sized([31], [31, 32, 33])) {
       const problem = drawnProblem(seeded(seed), 20, 6)
       const locked = greedyPlan(problem, []).slice(-2)
       const { plan } = await solved(problem, locked, 20, 0.001)
@@ -62,8 +63,9 @@ describe('the solver’s plan', () => {
   })
 
   // How long it takes is for npm run bench:plan to say: this one may run beside anything.
-  test('150 candidates on 25 sites: to a gap under 2 %, without clashes, not worse than greedy', async () => {
-    const problem = drawnProblem(seeded(2027), 150, 25)
+  const [candidates, sites] = sized([60, 12], [150, 25])
+  test(`${candidates} candidates on ${sites} sites: to a gap under 2 %, without clashes, not worse than greedy`, async () => {
+    const problem = drawnProblem(seeded(2027), candidates, sites)
     const { plan, gap } = await solved(problem, [], 25, 0.015)
     expect(gap).toBeLessThan(0.02)
     expect(clashesOf(problem, plan)).toEqual([])
@@ -91,7 +93,7 @@ if (!hasGlpsol) {
   )
 } else {
   describe('an independent solver on the same model', () => {
-    test.each([41, 42, 43])('comes to the same worth, case %i', async (seed) => {
+    test.each(sized([41], [41, 42, 43]))('comes to the same worth, case %i', async (seed) => {
       const problem = drawnProblem(seeded(seed), 16, 5)
       const { text } = programmeOf(problem, [])
       const folder = mkdtempSync(join(tmpdir(), 'drawer-glpsol-'))

@@ -1,74 +1,43 @@
-import { spawn } from 'node:child_process'
-import { mkdirSync, readFileSync, rmSync } from 'node:fs'
+import { mkdirSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
-import { fileURLToPath } from 'node:url'
+import { APP_TEST_MS, overBudget, slowest, UNIT_TEST_MS } from './budget.ts'
+import { PROJECT_FOLDER } from './command-line.ts'
 import { COUNTS_FILE, countsIn } from './counted.ts'
 import { getTestBrowser } from './find-browser.ts'
 import { leftovers, lookBefore } from './leftovers.ts'
+import { npm } from './npm-script.ts'
+import { REPORTS, type Run, runAppTests, runUnitTests } from './runners.ts'
+import { watchSlowness } from './slowness.ts'
 
-// npm test: the checks, the tests of the parts, the builds, and the tests of the whole app in a browser. Every step
-// runs whatever the one before said, then it is looked what they left behind; at the end stands what the tests counted
-// (kills survived, hostile inputs tried), and the last line is the sum of what the two runners counted.
+// npm test: the builds, the tests of the parts with the checks beside them, and the tests of the whole app in a
+// browser. Every step runs whatever the one before said, then it is looked what they left behind; at the end stand the
+// slowest tests and what the tests counted (kills survived, hostile inputs tried), and the last line is the sum of what
+// the two runners counted.
 
-const PROJECT_FOLDER = fileURLToPath(new URL('../../', import.meta.url))
-const REPORTS = join(PROJECT_FOLDER, 'test-results', 'reports')
+const NO_BROWSER: Run = { passed: 0, failed: 1, times: [], end: 'failed' }
 
-interface Count {
-  readonly passed: number
-  readonly failed: number
+interface Timed {
+  readonly run: Run
+  readonly seconds: number
+  readonly slowness: number
 }
 
-/** Runs an npm script, as a person would, and answers whether it ended well. */
-function npm(
-  script: string,
-  args: readonly string[] = [],
-  environment: NodeJS.ProcessEnv = {},
-): Promise<boolean> {
-  const program = process.env['npm_execpath']
-  if (program === undefined) throw new Error('Run the tests by npm test.')
-  console.log(`\n— npm run ${script}`)
-  return new Promise((resolve) => {
-    const child = spawn(process.execPath, [program, 'run', '--silent', script, '--', ...args], {
-      cwd: PROJECT_FOLDER,
-      stdio: 'inherit',
-      env: { ...process.env, ...environment },
-    })
-    child.once('error', () => resolve(false))
-    child.once('exit', (code) => resolve(code === 0))
-  })
+async function timed(run: () => Promise<Run>): Promise<Timed> {
+  const begun = performance.now()
+  const slowness = watchSlowness()
+  const ended = await run()
+  return { run: ended, seconds: Math.round((performance.now() - begun) / 1000), slowness: slowness() }
 }
 
-async function runUnitTests(): Promise<Count> {
-  const report = join(REPORTS, 'vitest.json')
-  const ended = await npm('test:unit', [
-    '--reporter=default',
-    '--reporter=json',
-    `--outputFile.json=${report}`,
-  ])
-  return counted(ended, report, (read) => ({
-    passed: Number(read['numPassedTests']),
-    failed: Number(read['numFailedTests']),
-  }))
-}
-
-async function runAppTests(): Promise<Count> {
-  const report = join(REPORTS, 'playwright.json')
-  const ended = await npm('test:app', ['--reporter=list,json'], { PLAYWRIGHT_JSON_OUTPUT_NAME: report })
-  return counted(ended, report, (read) => {
-    const stats = read['stats'] as Record<string, number>
-    return { passed: Number(stats['expected']), failed: Number(stats['unexpected']) + Number(stats['flaky']) }
-  })
-}
-
-/** A runner's own count; a runner that ended badly counts one failure at least, and so does one that left no report. */
-function counted(ended: boolean, report: string, count: (read: Record<string, unknown>) => Count): Count {
-  let found: Count
-  try {
-    found = count(JSON.parse(readFileSync(report, 'utf8')) as Record<string, unknown>)
-  } catch {
-    return { passed: 0, failed: 1 }
-  }
-  return ended ? found : { ...found, failed: Math.max(1, found.failed) }
+/** Says how a run went, with its slowest tests, and answers how many of them took too long. */
+function tell(what: string, { run, seconds, slowness }: Timed, limitMs: number): number {
+  console.log(
+    `\n${what}: ${seconds} s, ${slowness.toFixed(1)} times slower than a quiet machine. The slowest:`,
+  )
+  for (const line of slowest(run.times)) console.log(`  ${line}`)
+  const over = overBudget(run.times, limitMs, slowness)
+  for (const sentence of over) console.error(`\nToo slow: ${sentence}`)
+  return over.length
 }
 
 async function main(): Promise<number> {
@@ -78,11 +47,10 @@ async function main(): Promise<number> {
   process.env['TMPDIR'] = before.temporary
   const counts = join(REPORTS, 'counts.ndjson')
   process.env[COUNTS_FILE] = counts
-  const checked = await npm('check')
-  const unit = await runUnitTests()
+  const built = await npm('build')
+  const [unit, checked] = await Promise.all([timed(runUnitTests), npm('check', { printAtEnd: true })])
   // Read before the tests of the app: their runner empties the folder.
   const onTheWay = countsIn(counts)
-  const built = await npm('build')
   const browser = await getTestBrowser(PROJECT_FOLDER)
   if (browser === null) {
     console.error(
@@ -90,17 +58,18 @@ async function main(): Promise<number> {
         'Install Chromium, Chrome or Edge, or name one in COMMON_DRAWER_BROWSER.',
     )
   }
-  const app = browser === null ? { passed: 0, failed: 1 } : await runAppTests()
-  if (!checked) console.error('\nA check of types, style or layers failed: see above.')
-  if (!built) console.error('\nA build failed: see above.')
+  const app = await timed(async () => (browser === null ? NO_BROWSER : runAppTests()))
+  if (checked !== 'passed') console.error('\nA check of types, style or layers failed: see above.')
+  if (built !== 'passed') console.error('\nA build failed: see above.')
+  const tooSlow = tell('Tests of the parts', unit, UNIT_TEST_MS) + tell('Tests of the app', app, APP_TEST_MS)
   const left = await leftovers(before, PROJECT_FOLDER)
   for (const sentence of left) console.error(`\nLeft behind: ${sentence}`)
   if (onTheWay.length === 0)
     console.error('\nThe tests counted no kill and no hostile input: they were not run.')
   console.log(['\nCounted on the way', ...onTheWay].join('\n  '))
-  const failed = unit.failed + app.failed + left.length + (onTheWay.length === 0 ? 1 : 0)
-  console.log(`\n${unit.passed + app.passed} passed, ${failed} failed`)
-  return checked && built && failed === 0 ? 0 : 1
+  const failed = unit.run.failed + app.run.failed + tooSlow + left.length + (onTheWay.length === 0 ? 1 : 0)
+  console.log(`\n${unit.run.passed + app.run.passed} passed, ${failed} failed`)
+  return checked === 'passed' && built === 'passed' && failed === 0 ? 0 : 1
 }
 
 process.exitCode = await main()

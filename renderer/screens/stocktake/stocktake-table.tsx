@@ -119,8 +119,10 @@ function LotInHand({ lot, rows, table }: LotInHandProps) {
     table.change({ kind: 'typed', lot: { lotId, lotNumber, variety, crop, place }, found })
   const foreseen = table.foreseen.get(lotId)
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: Escape goes back to the lot before
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as a card
     <div
+      role="group"
+      aria-label="Lot in hand"
       className="table-card"
       onKeyDown={(event) => {
         if (event.key !== 'Escape' || event.defaultPrevented) return

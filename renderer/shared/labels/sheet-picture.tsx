@@ -16,24 +16,24 @@ export function SheetPicture({ columns, rows, startAt, labels, onStartAt }: Shee
     <fieldset className="sheet-picture">
       <legend>First free label: {startAt}</legend>
       <div className="sheet-labels" style={{ gridTemplateColumns: `repeat(${columns}, 1fr)` }}>
-        {all.map((label) => (
-          <label
-            key={label}
-            className="sheet-label"
-            data-filled={label >= startAt && label < startAt + labels}
-          >
-            <input
-              type="radio"
-              name="first-free-label"
-              value={label}
-              checked={label === startAt}
-              onChange={() => onStartAt(label)}
-            />
-            <span className="only-aloud">
-              label {label}, row {Math.ceil(label / columns)}
-            </span>
-          </label>
-        ))}
+        {all.map((label) => {
+          const filled = label >= startAt && label < startAt + labels
+          return (
+            <label key={label} className="sheet-label" data-filled={filled}>
+              <input
+                type="radio"
+                name="first-free-label"
+                value={label}
+                checked={label === startAt}
+                onChange={() => onStartAt(label)}
+              />
+              <span className="only-aloud">
+                label {label}, row {Math.ceil(label / columns)}
+                {filled && ', to be printed'}
+              </span>
+            </label>
+          )
+        })}
       </div>
     </fieldset>
   )

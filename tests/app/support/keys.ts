@@ -48,11 +48,11 @@ const READER_MS = 5
 
 /**
  * Types as a label reader does, then Enter. Every key says when it was pressed: on a busy machine keys that are only
- * sent off quickly come as slowly as a hand's.
+ * sent off quickly come as slowly as a hand's. The first is pressed so many milliseconds from now.
  */
-export async function scan(page: Page, code: string): Promise<void> {
+export async function scan(page: Page, code: string, inMs = 0): Promise<void> {
   const devTools = await page.context().newCDPSession(page)
-  const begun = Date.now()
+  const begun = Date.now() + inMs
   const sent = [...code, 'Enter'].flatMap((key, index) => {
     const pressed = {
       key,

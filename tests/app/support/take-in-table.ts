@@ -5,8 +5,15 @@ import { open } from './open.ts'
 /** A field of the table by its whole name. */
 export const field = (page: Page, name: string) => page.getByLabel(name, { exact: true })
 
+/** The lines listed so far at a table: each can be taken off again. */
+export const listedLines = (page: Page, table: string) =>
+  page
+    .getByRole('region', { name: table })
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('button', { name: /^take off/ }) })
+
 /** The gifts listed so far. */
-export const envelopes = (page: Page) => page.getByRole('region', { name: 'Take in' }).locator('.envelope')
+export const envelopes = (page: Page) => listedLines(page, 'Take in')
 
 /** Opens the table, ready for the first letter of the donor. */
 export async function atTheTable(page: Page): Promise<Keys> {

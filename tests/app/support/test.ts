@@ -1,6 +1,7 @@
 import { copyFileSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { setTimeout } from 'node:timers/promises'
 import { test as base, expect, type Page } from '@playwright/test'
 import { type Pattern, patternOf } from './patterns.ts'
 import { type HostProcess, type RunningApp, startHostProcess } from './running-app.ts'
@@ -21,10 +22,11 @@ const MOST_LATE_MS = 400
 /** How many times slower the page's thread is made. */
 const CPU_SLOWER = Number(process.env['CPU_SLOWER'] ?? 1)
 
-/** Lets every answer of the app come late by a number of milliseconds. */
-export async function answerLate(page: Page, lateMs: () => number): Promise<void> {
+/** Lets the answers of the app come late, each by a number of milliseconds. */
+export async function answerLate(page: Page, lateMs: (operation: string) => number): Promise<void> {
   await page.route('**/call', async (route) => {
-    await new Promise((resolve) => setTimeout(resolve, lateMs()))
+    const { operation } = route.request().postDataJSON() as { operation: string }
+    await setTimeout(lateMs(operation))
     await route.continue()
   })
 }

@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest'
 import { CropNames } from '../../../db/domain/crops/crop-names.ts'
 import names from '../../../db/reference/crop-names.json' with { type: 'json' }
 import crops from '../../../db/reference/crops.json' with { type: 'json' }
+import { sized } from '../../support/sized.ts'
 
-const LONG = process.env['LONG_TESTS'] === 'yes'
 const byId: Readonly<Record<string, Readonly<Record<string, readonly string[]>>>> = names.crops
 const order = Object.keys(names.crops)
 const known = crops.map(({ id, common_name, species }) => ({
@@ -116,7 +116,7 @@ describe('crops as people call them', () => {
           expect(finder.find(typed).map(({ crop: { id } }) => id)).toContain(crop.id)
         },
       ),
-      { numRuns: LONG ? 20_000 : 300 },
+      { numRuns: sized(300, 20_000) },
     )
   })
 

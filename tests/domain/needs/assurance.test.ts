@@ -10,8 +10,8 @@ import {
 import { sowingAdvice } from '../../../db/domain/needs/sowing.ts'
 import { seedsToKeep } from '../../../db/domain/needs/what-to-keep.ts'
 import { seeded } from '../../bench/random.ts'
+import { sized } from '../../support/sized.ts'
 
-const LONG = process.env['LONG_TESTS'] === 'yes'
 const part = fc.double({ min: 0, max: 1, noNaN: true })
 const lot = fc.record({
   seeds: fc.integer({ min: 1, max: 400 }),
@@ -49,7 +49,7 @@ describe('the chance of so many plants', () => {
 
   test('is met by simulation, with viability and emergence in doubt', () => {
     const random = seeded(20_261_130)
-    const runs = LONG ? 100_000 : 3_000
+    const runs = sized(3_000, 100_000)
     // 36 of 40 sprouted, as Beta(37, 5); emergence of Beta(51, 13) has the mean 0.797 and the usual doubt.
     const [a, b] = [37, 5]
     const mean = a / (a + b)

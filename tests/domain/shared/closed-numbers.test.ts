@@ -22,9 +22,10 @@ import { chanceBelow, crossingBand, viabilityBand } from '../../../db/domain/via
 import { normalBelow, normalQuantile } from '../../../db/domain/viability/normal.ts'
 import { priorOf } from '../../../db/domain/viability/prior.ts'
 import { learnFromTests } from '../../../db/domain/viability/test-sense.ts'
+import { sized } from '../../support/sized.ts'
 
 /** Examples of each law: few in every run of the tests, many in the long one. */
-const numRuns = process.env['LONG_TESTS'] === 'yes' ? 5_000 : 150
+const numRuns = sized(150, 5_000)
 
 /** Parts of one from the smallest that a number can hold to the largest below one, the ends often. */
 const part = fc.oneof(

@@ -7,9 +7,10 @@ import {
 } from '../../../db/domain/weights/hundred-seed-weight.ts'
 import { studentQuantile } from '../../../db/domain/weights/student.ts'
 import { aSample } from '../../builders/domain-values.ts'
+import { sized } from '../../support/sized.ts'
 
 /** Samples drawn for each number of replicates, size and spread. */
-const DRAWS = process.env['LONG_TESTS'] === 'yes' ? 20_000 : 1_000
+const DRAWS = sized(1_000, 20_000)
 const TRUE_GRAMS = 24
 
 /** Numbers of a normal distribution from a seed of its own, so that a run can be repeated (Box and Muller 1958). */

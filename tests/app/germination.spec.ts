@@ -3,16 +3,15 @@ import { expectNoBarrier } from './support/axe.ts'
 import { Keys } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { shown } from './support/shown.ts'
-import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
+import { type SmallShelf, smallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
-test.use({ drawer: 'empty' })
+test.use({ drawer: 'shelf' })
 
 let shelf: SmallShelf
 
-test.beforeEach(async ({ app, page }) => {
-  shelf = await fillSmallShelf(app)
-  await page.reload()
+test.beforeEach(() => {
+  shelf = smallShelf()
 })
 
 const card = (page: Page) => page.getByRole('article')
@@ -73,8 +72,8 @@ test('four replicates are laid out, counted and ended by keyboard', async ({ app
 })
 
 test('more than was laid out is refused at its cell and outlives the window, and a test given up before it was wet gives its seeds back', async ({
-  app,
   page,
+  app,
 }) => {
   const { testId } = await app.call('germination.begin', {
     lotId: shelf.bean.lotId,

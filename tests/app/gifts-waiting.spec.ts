@@ -4,15 +4,15 @@ import { press, type } from './support/keys.ts'
 import { open } from './support/open.ts'
 import type { RunningApp } from './support/running-app.ts'
 import { shown } from './support/shown.ts'
-import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
+import { LONG_NAME, type SmallShelf, smallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
-test.use({ drawer: 'empty' })
+test.use({ drawer: 'shelf' })
 
 let shelf: SmallShelf
 
-test.beforeEach(async ({ app }) => {
-  shelf = await fillSmallShelf(app)
+test.beforeEach(() => {
+  shelf = smallShelf()
 })
 
 /** Keeps a gift for later with the steps it waits for. */

@@ -2,16 +2,15 @@ import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
 import { open } from './support/open.ts'
 import { shown } from './support/shown.ts'
-import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
+import { type SmallShelf, smallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
-test.use({ drawer: 'empty' })
+test.use({ drawer: 'shelf' })
 
 let shelf: SmallShelf
 
-test.beforeEach(async ({ app, page }) => {
-  shelf = await fillSmallShelf(app)
-  await page.reload()
+test.beforeEach(async ({ page }) => {
+  shelf = smallShelf()
   await open(page, `/shelf/lot/${shelf.bean.lotId}`)
 })
 

@@ -3,15 +3,15 @@ import { expectNoBarrier } from './support/axe.ts'
 import { press, type } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { shown } from './support/shown.ts'
-import { fillSmallShelf, type SmallShelf } from './support/small-shelf.ts'
+import { type SmallShelf, smallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
-test.use({ drawer: 'empty' })
+test.use({ drawer: 'shelf' })
 
 let shelf: SmallShelf
 
-test.beforeEach(async ({ app }) => {
-  shelf = await fillSmallShelf(app)
+test.beforeEach(() => {
+  shelf = smallShelf()
 })
 
 const who = (page: Page) => page.getByRole('combobox', { name: 'Who took it?' })
@@ -85,6 +85,6 @@ test('says what a line lacks, and what the lot cannot give', async ({ page }) =>
   await press(page, 'Control+Enter')
   await expect(page.getByRole('heading', { name: 'Line 1, being changed' })).toBeVisible()
   await expect(field(page, 'Amount')).toBeFocused()
-  await expect(shown(page, /holds 300 seeds, less than/)).toBeVisible()
+  await expect(field(page, 'Amount')).toHaveAccessibleDescription(/holds 300 seeds, less than/)
   await expectNoBarrier(page)
 })

@@ -4,22 +4,21 @@ import { press, type } from './support/keys.ts'
 import { open } from './support/open.ts'
 import type { RunningApp } from './support/running-app.ts'
 import { shown } from './support/shown.ts'
-import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
+import { LONG_NAME, type SmallShelf, smallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
-test.use({ drawer: 'empty' })
+test.use({ drawer: 'shelf' })
 
 let shelf: SmallShelf
 
 async function fill(app: RunningApp, page: Page): Promise<void> {
-  shelf = await fillSmallShelf(app)
+  shelf = smallShelf()
   await app.call('intake.record', {
     donor: { newPerson: { name: 'Ilka Brandt', address: '3 Hollow Lane\nQuillhaven', mayWrite: true } },
     receivedOn: shelf.today,
     gifts: [{ variety: { newVariety: { cropId: 'pea', name: 'Hollow Lane Tall' } }, amount: '80 seeds' }],
   })
   await open(page, '/print')
-  await page.reload()
 }
 
 /** Goes on with Tab until something has the focus. */
@@ -38,12 +37,16 @@ async function tabTo(page: Page, name: RegExp): Promise<void> {
 const kind = (page: Page, name: RegExp) =>
   page.getByRole('navigation', { name: 'What to print' }).getByRole('button', { name })
 
-test('says how the empty tray fills', async ({ app, page }) => {
-  expect((await app.call('tray.list', {})).groups).toEqual([])
-  await open(page, '/print')
-  await expect(shown(page, 'Nothing waits to be printed.')).toBeVisible()
-  await expect(shown(page, 'A label comes here by itself')).toBeVisible()
-  await expectNoBarrier(page)
+test.describe('while nothing was taken in', () => {
+  test.use({ drawer: 'empty' })
+
+  test('says how the empty tray fills', async ({ app, page }) => {
+    expect((await app.call('tray.list', {})).groups).toEqual([])
+    await open(page, '/print')
+    await expect(shown(page, 'Nothing waits to be printed.')).toBeVisible()
+    await expect(shown(page, 'A label comes here by itself')).toBeVisible()
+    await expectNoBarrier(page)
+  })
 })
 
 test('labels are printed, noted, undone and printed again by keyboard alone', async ({ app, page }) => {

@@ -3,19 +3,16 @@ import { expectNoBarrier } from './support/axe.ts'
 import { press, type } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { shown } from './support/shown.ts'
-import { fillSmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
-test.use({ drawer: 'empty' })
+test.use({ drawer: 'shelf' })
 
 const rows = (page: Page) => page.getByRole('list', { name: 'Needs' }).getByRole('link')
 const card = (page: Page) => page.getByRole('main').getByRole('article')
 
 test('ranks what is in need, opens why, ticks it by keyboard, saves the list and looks it up', async ({
-  app,
   page,
 }) => {
-  await fillSmallShelf(app)
   await open(page, '/regrow')
   await expect(rows(page)).toHaveCount(3)
   const last = rows(page).filter({ hasText: 'Widow Tarn' })
@@ -49,8 +46,7 @@ test('ranks what is in need, opens why, ticks it by keyboard, saves the list and
   await expectNoBarrier(page)
 })
 
-test('takes another grade for the library and another reserve for one accession', async ({ app, page }) => {
-  await fillSmallShelf(app)
+test('takes another grade for the library and another reserve for one accession', async ({ page }) => {
   await open(page, '/regrow')
   await rows(page).filter({ hasText: 'Climber' }).press('Enter')
   await expect(card(page)).toContainText('three regrowings of 10 plants need 45')

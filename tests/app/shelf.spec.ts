@@ -3,7 +3,7 @@ import { expectNoBarrier } from './support/axe.ts'
 import { press } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { shown } from './support/shown.ts'
-import { fillSmallShelf, LONG_NAME, type SmallShelf } from './support/small-shelf.ts'
+import { LONG_NAME, type SmallShelf, smallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
 test.use({ drawer: 'empty' })
@@ -20,9 +20,9 @@ test('an empty shelf says how to fill it', async ({ app, page }) => {
 test.describe('a shelf of a few lots', () => {
   let shelf: SmallShelf
 
-  test.beforeEach(async ({ app, page }) => {
-    shelf = await fillSmallShelf(app)
-    await page.reload()
+  test.use({ drawer: 'shelf' })
+  test.beforeEach(async ({ page }) => {
+    shelf = smallShelf()
     await expect(page.getByRole('row', { name: /Widow Tarn/ })).toBeVisible()
   })
 
@@ -191,7 +191,7 @@ test.describe('a shelf of a few lots', () => {
     await expect(page.getByLabel(/^Found/)).toHaveValue('12,5')
   })
 
-  test('an entry of the book is taken back on the card', async ({ app, page }) => {
+  test('an entry of the book is taken back on the card', async ({ page, app }) => {
     await app.call('lot.discard', {
       lotId: shelf.bean.lotId,
       on: shelf.today,
@@ -232,7 +232,7 @@ test.describe('a shelf of a few lots', () => {
   })
 })
 
-test('a long shelf draws only what is in view, and the last row is one key away', async ({ app, page }) => {
+test('a long shelf draws only what is in view, and the last row is one key away', async ({ page, app }) => {
   const { today } = await app.call('collection.about', {})
   const { crops } = await app.call('crop.list', {})
   for (let visit = 0; visit < 4; visit += 1) {

@@ -2,16 +2,13 @@ import { expectNoBarrier } from './support/axe.ts'
 import { Keys } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { shown } from './support/shown.ts'
-import { fillSmallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
-test.use({ drawer: 'empty' })
+test.use({ drawer: 'shelf' })
 
 test('a place is read by keyboard, told what it is for, and judged by it; a logger file follows', async ({
-  app,
   page,
 }) => {
-  await fillSmallShelf(app)
   const keys = new Keys(page)
   await open(page, '/storage/new')
   await expect(page.getByLabel('Its name')).toBeFocused()
@@ -76,7 +73,6 @@ test('moisture and container go on the lot’s card, and a freezer is warned of 
   app,
   page,
 }) => {
-  await fillSmallShelf(app)
   await app.call('place.create', { name: 'Chest', kind: 'freezer' })
   const { rows } = await app.call('lot.list', {})
   await open(page, `/shelf/lot/${rows[0]?.lotId ?? 0}`)
@@ -104,7 +100,6 @@ test('a round is ticked by keyboard, outlives the window, and puts a lot into qu
   app,
   page,
 }) => {
-  await fillSmallShelf(app)
   const { placeId } = await app.call('place.create', { name: 'Cellar', kind: 'room' })
   await app.call('place.set-terms', { placeId, aim: 'short-term', roundDays: 30 })
   const { rows } = await app.call('lot.list', {})

@@ -3,7 +3,7 @@ import { expectNoBarrier } from './support/axe.ts'
 import { keysOfRows } from './support/keys.ts'
 import { open } from './support/open.ts'
 import { shown } from './support/shown.ts'
-import { fillSmallShelf, LONG_NAME } from './support/small-shelf.ts'
+import { LONG_NAME } from './support/small-shelf.ts'
 import { atTheTable, envelopes, field, gift } from './support/take-in-table.ts'
 import { answerLate, expect, test } from './support/test.ts'
 
@@ -180,10 +180,9 @@ test.describe('taking in, on an empty shelf', () => {
 })
 
 test.describe('taking in, beside what is there', () => {
-  test.use({ drawer: 'empty' })
+  test.use({ drawer: 'shelf' })
 
   test.beforeEach(async ({ app }) => {
-    await fillSmallShelf(app)
     await app.call('person.create', { name: 'Zoë Brontë', town: 'Upper Fenwick', roles: ['donor'] })
   })
 

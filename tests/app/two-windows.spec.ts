@@ -1,12 +1,12 @@
 import { open } from './support/open.ts'
 import { shown } from './support/shown.ts'
-import { fillSmallShelf } from './support/small-shelf.ts'
+import { smallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
-test.use({ drawer: 'empty' })
+test.use({ drawer: 'shelf' })
 
 test('one window sees what another wrote, and neither loses an update', async ({ app, page, context }) => {
-  const { bean, today } = await fillSmallShelf(app)
+  const { bean, today } = smallShelf()
   const other = await context.newPage()
   await other.goto(app.address)
   for (const window of [page, other]) await open(window, `/shelf/lot/${bean.lotId}`)

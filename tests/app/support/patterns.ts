@@ -1,7 +1,7 @@
 import { join } from 'node:path'
 
-/** What is in the drawer when a test begins: the demonstration, or an empty collection of the keeper's own. */
-export type Pattern = 'demo' | 'empty'
+/** What is in the drawer when a test begins: the demonstration, an empty collection of the keeper's own, or three lots on it. */
+export type Pattern = 'demo' | 'empty' | 'shelf'
 
 /** The collection that was made before all tests, to be copied. */
 export function patternOf(pattern: Pattern): string {

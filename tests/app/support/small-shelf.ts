@@ -1,3 +1,5 @@
+import { readFileSync, writeFileSync } from 'node:fs'
+import { patternOf } from './patterns.ts'
 import type { RunningApp } from './running-app.ts'
 
 export interface SmallShelf {
@@ -20,8 +22,15 @@ export interface Lot {
 export const LONG_NAME =
   'Harrow Lane Giant of the Lower Meadow, the late strain that the Penhallow sisters kept through the long winter'
 
-/** Puts three lots on an empty shelf: plenty, nearly none, and one kept back. */
-export async function fillSmallShelf(app: RunningApp): Promise<SmallShelf> {
+const factsFile = () => `${patternOf('shelf')}.json`
+
+/** What lies on the shelf of the pattern 'shelf'. */
+export function smallShelf(): SmallShelf {
+  return JSON.parse(readFileSync(factsFile(), 'utf8')) as SmallShelf
+}
+
+/** Puts three lots on an empty shelf, once before all tests: plenty, nearly none, and one kept back. */
+export async function fillSmallShelf(app: RunningApp): Promise<void> {
   const { today } = await app.call('collection.about', {})
   const { crops } = await app.call('crop.list', {})
   const crop = (name: string) => {
@@ -56,5 +65,5 @@ export async function fillSmallShelf(app: RunningApp): Promise<SmallShelf> {
   const [bean, tomato, maize] = taken
   if (bean === undefined || tomato === undefined || maize === undefined)
     throw new Error('Three gifts were given')
-  return { today, shelfId, bean, tomato, maize }
+  writeFileSync(factsFile(), JSON.stringify({ today, shelfId, bean, tomato, maize }))
 }

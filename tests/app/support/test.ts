@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
 import { test as base, expect, type Page } from '@playwright/test'
+import { demoFile } from '../../../electron/host/collections-folder.ts'
 import { type Pattern, patternOf } from './patterns.ts'
 import { type HostProcess, type RunningApp, startHostProcess } from './running-app.ts'
 
@@ -61,7 +62,7 @@ export const test = base.extend<Given, GivenToWorker>({
 
   app: async ({ drawer, page, hostProcess }, use) => {
     const folder = mkdtempSync(join(tmpdir(), 'drawer-app-'))
-    copyFileSync(patternOf(drawer), join(folder, 'Demo collection.drawer'))
+    copyFileSync(patternOf(drawer), demoFile(folder))
     const app = await hostProcess.serve(folder)
     const wrong: string[] = []
     page.on('pageerror', (thrown) => wrong.push(thrown.message))

@@ -60,24 +60,28 @@ export const test = base.extend<Given, GivenToWorker>({
     { scope: 'worker' },
   ],
 
-  app: async ({ drawer, page, hostProcess }, use) => {
-    const folder = mkdtempSync(join(tmpdir(), 'drawer-app-'))
-    copyFileSync(patternOf(drawer), demoFile(folder))
-    const app = await hostProcess.serve(folder)
-    const wrong: string[] = []
-    page.on('pageerror', (thrown) => wrong.push(thrown.message))
-    page.on('console', (message) => {
-      if (message.type() === 'error') wrong.push(message.text())
-    })
-    await slowDown(page)
-    await page.goto(app.address)
-    await use(app)
-    expect(wrong, 'nothing went wrong in the page').toEqual([])
-    expect(await app.call('collection.check', {}), 'the book is right').toMatchObject({ clean: true })
-    expect(await app.end(), 'the app ends cleanly').toBe(0)
-    // A backup that was given up may still take its unfinished file away.
-    rmSync(folder, { recursive: true, force: true, maxRetries: 5 })
-  },
+  app: [
+    async ({ drawer, page, hostProcess }, use) => {
+      const folder = mkdtempSync(join(tmpdir(), 'drawer-app-'))
+      copyFileSync(patternOf(drawer), demoFile(folder))
+      const app = await hostProcess.serve(folder)
+      const wrong: string[] = []
+      page.on('pageerror', (thrown) => wrong.push(thrown.message))
+      page.on('console', (message) => {
+        if (message.type() === 'error') wrong.push(message.text())
+      })
+      await slowDown(page)
+      await page.goto(app.address)
+      await use(app)
+      expect(wrong, 'nothing went wrong in the page').toEqual([])
+      expect(await app.call('collection.check', {}), 'the book is right').toMatchObject({ clean: true })
+      expect(await app.end(), 'the app ends cleanly').toBe(0)
+      // A backup that was given up may still take its unfinished file away.
+      rmSync(folder, { recursive: true, force: true, maxRetries: 5 })
+    },
+    // A test that asks for its page alone has the app as well.
+    { auto: true },
+  ],
 })
 
 export { expect }

@@ -2,7 +2,6 @@ import { useState } from 'react'
 import { Link } from 'wouter'
 import type { TestPlan } from '../../../db/contract/germination-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { isBegun, useKeptForm } from '../../shared/card-form/use-kept-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
@@ -78,9 +77,7 @@ function Doing({ plan, onBegun }: { readonly plan: TestPlan; readonly onBegun: (
         </button>
       </div>
       {over ? (
-        <div key="over" ref={focusFirstField}>
-          <GerminationForm lot={plan} keptAs={keptAs} onClose={() => setOver(false)} />
-        </div>
+        <GerminationForm key="over" lot={plan} keptAs={keptAs} onClose={() => setOver(false)} />
       ) : (
         <div key="begin" data-next="">
           <BeginForm plan={plan} onBegun={onBegun} />

@@ -1,8 +1,7 @@
-import { type RefObject, useEffect, useRef, useState } from 'react'
+import { useRef, useState } from 'react'
 import { Link } from 'wouter'
 import type { TestRecord } from '../../../db/contract/germination-operations.ts'
 import { lotAddress, planAddress, testAddress } from '../../shared/addresses.ts'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import type { KeptForm } from '../../shared/card-form/use-kept-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import type { Format } from '../../shared/format/format.ts'
@@ -47,12 +46,8 @@ interface CardProps extends Omit<TestCardProps, 'testId'> {
 function Card({ test, format, kept, safe }: CardProps) {
   const card = useRef<HTMLElement>(null)
   const [open, setOpen] = useState<Open>(null)
-  useKeepFocus(card, `${test.state} ${test.counts.length}`)
   const underWay = test.state === 'under-way'
-  const close = () => {
-    setOpen(null)
-    card.current?.querySelector<HTMLElement>('h2')?.focus()
-  }
+  const close = () => setOpen(null)
   return (
     <article ref={card} className="germ-card" aria-label={`Test of ${test.variety}`}>
       <header className="germ-card-head">
@@ -100,15 +95,8 @@ function Card({ test, format, kept, safe }: CardProps) {
               Give it up
             </button>
           </div>
-          {open !== null && (
-            <div key={open} ref={focusFirstField}>
-              {open === 'finish' ? (
-                <FinishForm test={test} onClose={close} onDone={kept.letGo} />
-              ) : (
-                <CancelForm test={test} onClose={close} onDone={kept.letGo} />
-              )}
-            </div>
-          )}
+          {open === 'finish' && <FinishForm test={test} onClose={close} onDone={kept.letGo} />}
+          {open === 'cancel' && <CancelForm test={test} onClose={close} onDone={kept.letGo} />}
         </div>
       )}
       {test.staged !== null && (
@@ -183,15 +171,4 @@ function standingInWords({ due, finished, cancelled }: TestRecord, format: Forma
   }
   if (finished !== null) return `Over since ${format.day(finished.on)}; its result is in the book`
   return due === null ? '' : capital(dueInWords(due, format))
-}
-
-/** A form that did its work may be gone: the focus stays on the card. */
-function useKeepFocus(card: RefObject<HTMLElement | null>, standing: string) {
-  const before = useRef(standing)
-  useEffect(() => {
-    if (before.current === standing) return
-    before.current = standing
-    const at = document.activeElement
-    if (at === null || at === document.body) card.current?.querySelector<HTMLElement>('h2')?.focus()
-  }, [card, standing])
 }

@@ -1,5 +1,6 @@
 import { type RefObject, useEffect, useRef } from 'react'
 import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import { focusIsFree } from '../../shared/focus/lost-focus.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
 import { focusNext } from '../../shared/panes/use-opening.ts'
@@ -84,6 +85,6 @@ function useKeepFocus(card: RefObject<HTMLElement | null>, standing: string) {
   useEffect(() => {
     if (before.current === standing) return
     before.current = standing
-    if (document.activeElement === null || document.activeElement === document.body) focusNext(card.current)
+    if (focusIsFree()) focusNext(card.current)
   }, [card, standing])
 }

@@ -18,7 +18,7 @@ import { PersonHistory } from './person-history.tsx'
 /** The index card of a person. A joined record shows the kept one. */
 export function PersonCard({ personId }: { readonly personId: number }) {
   const record = useRead('person.get', { personId })
-  const { open, around, button, close } = useOpenForm<'change' | 'join' | 'erase'>()
+  const { open, button, close } = useOpenForm<'change' | 'join' | 'erase'>()
   const held = useMutation<Value<'person.export'>, ProblemError>({
     mutationFn: () => call('person.export', { personId }),
     onSuccess: ({ fileName, text }) => saveFile(fileName, 'application/json', text),
@@ -27,7 +27,7 @@ export function PersonCard({ personId }: { readonly personId: number }) {
   if (record.data === undefined) return null
   const person = record.data
   return (
-    <article className="person-card" aria-label={person.name} ref={around}>
+    <article className="person-card" aria-label={person.name}>
       <header>
         <h2 className="person-name">{person.name}</h2>
         <p className="soft">

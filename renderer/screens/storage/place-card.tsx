@@ -2,7 +2,6 @@ import { useState } from 'react'
 import { Link } from 'wouter'
 import type { PlaceClimate } from '../../../db/contract/storage-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
@@ -67,10 +66,10 @@ const DOINGS: readonly (readonly [Doing, string])[] = [
 ]
 
 function Doings({ climate }: { readonly climate: PlaceClimate }) {
-  const { open, around, button, close } = useOpenForm<Doing>()
+  const { open, button, close } = useOpenForm<Doing>()
   const { placeId } = climate.place
   return (
-    <section ref={around} className="pane-part" aria-label="What to do with it">
+    <section className="pane-part" aria-label="What to do with it">
       <div className="store-buttons">
         {DOINGS.map(([name, word]) => (
           <button key={name} type="button" className="quiet-button" {...button(name)}>
@@ -78,14 +77,10 @@ function Doings({ climate }: { readonly climate: PlaceClimate }) {
           </button>
         ))}
       </div>
-      {open !== null && (
-        <div key={open} ref={focusFirstField}>
-          {open === 'reading' && <ReadingForm placeId={placeId} onClose={() => close('reading')} />}
-          {open === 'file' && <ImportForm placeId={placeId} onClose={() => close('file')} />}
-          {open === 'terms' && <TermsForm climate={climate} onClose={() => close('terms')} />}
-          {open === 'kind' && <KindForm place={climate.place} onClose={() => close('kind')} />}
-        </div>
-      )}
+      {open === 'reading' && <ReadingForm placeId={placeId} onClose={() => close('reading')} />}
+      {open === 'file' && <ImportForm placeId={placeId} onClose={() => close('file')} />}
+      {open === 'terms' && <TermsForm climate={climate} onClose={() => close('terms')} />}
+      {open === 'kind' && <KindForm place={climate.place} onClose={() => close('kind')} />}
     </section>
   )
 }

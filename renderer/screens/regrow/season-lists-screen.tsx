@@ -73,7 +73,7 @@ function OneList({ listId }: { readonly listId: number }) {
         <p>{headInWords(list, format.day(list.on))}</p>
       </header>
       <div className="pane-part list-table-frame">
-        <table className="list-table">
+        <table className="list-table" aria-label={`Season ${list.season}, then and now`}>
           <thead>
             <tr>
               <th scope="col">Variety</th>

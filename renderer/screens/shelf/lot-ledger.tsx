@@ -41,7 +41,7 @@ export function LotLedger({ lot }: { readonly lot: LotRecord }) {
     <section className="card-part">
       <h3>The book</h3>
       {takeBack.error !== null && <ProblemText problem={takeBack.error.problem} />}
-      <table className="card-table card-ledger">
+      <table className="card-table card-ledger" aria-label="The book">
         <thead>
           <tr>
             <th scope="col">Date</th>

@@ -54,7 +54,7 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
           <p className="store-verdict" role="status">
             {compared.data.words}
           </p>
-          <table className="store-table">
+          <table className="store-table" aria-label="Places side by side">
             <thead>
               <tr>
                 <th scope="col">Place</th>

@@ -8,16 +8,13 @@ const LONG = process.env['LONG_TESTS'] === 'yes'
 
 /** A screen, or a card of one, and buttons that take themselves away, give way to a form, or wait while they work. */
 const FEW: readonly (readonly [path: string, ...buttons: readonly string[]])[] = [
-  ['/settings', 'Add a label sheet', 'Check the book', 'Back up now', 'Keep these settings'],
-  ['/regrow', 'Change what it has to keep', 'Show more of'],
+  ['/settings', 'Add a label sheet', 'Check the book'],
   ['/written', 'Show earlier entries'],
   ['/take-back', 'let go'],
-  ['/in-and-out', 'Look at the passports'],
 ]
 const FEW_OF_CARDS: readonly (readonly [card: keyof typeof CARDS, ...buttons: readonly string[]])[] = [
   ['gift', 'done, and more to say'],
   ['lot kept back', 'Release'],
-  ['measured place', 'what did it cost'],
 ]
 
 const SCREENS = [

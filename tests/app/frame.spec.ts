@@ -143,7 +143,7 @@ test('the rail can be skipped', async ({ page }) => {
 test('Enter and Escape in the middle of a word of an input method do nothing else', async ({ app, page }) => {
   await open(page, `/shelf/lot/${shelf.bean.lotId}`)
   await page.getByRole('button', { name: 'Move', exact: true }).click()
-  await page.getByLabel('To').selectOption({ label: 'a new place…' })
+  await page.getByLabel('To', { exact: true }).selectOption({ label: 'a new place…' })
   const name = page.getByLabel('Its name')
   await name.focus()
   const devTools = await page.context().newCDPSession(page)
@@ -156,7 +156,7 @@ test('Enter and Escape in the middle of a word of an input method do nothing els
   await expect(name).toHaveValue('棚')
   expect((await app.call('place.list', {})).places.map(({ name: place }) => place)).not.toContain('たな')
   await press(page, 'Enter')
-  await expect(page.getByLabel('To')).toHaveValue(/\d/)
+  await expect(page.getByLabel('To', { exact: true })).toHaveValue(/\d/)
   expect((await app.call('place.list', {})).places.map(({ name: place }) => place)).toContain('棚')
 })
 

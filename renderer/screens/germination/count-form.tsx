@@ -99,7 +99,12 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
           {format.day(on)} was counted already: change its figures, and they take the place of that count.
         </p>
       )}
-      <table className="germ-grid" aria-label="Taken out, replicate by replicate" data-next="" onKeyDown={upAndDown}>
+      <table
+        className="germ-grid"
+        aria-label="Taken out, replicate by replicate"
+        data-next=""
+        onKeyDown={upAndDown}
+      >
         <thead>
           <tr>
             <th scope="col">Taken out</th>

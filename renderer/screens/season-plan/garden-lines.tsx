@@ -30,7 +30,7 @@ export function GardenLines({ site, number, sites, lines, clashing, plan, onChan
   const brought = site.took === 0 ? 'first time' : `brought back ${site.broughtBack} of ${site.took}`
   return (
     <section className="plan-garden" aria-label={site.name}>
-      <div className="plan-garden-head">
+      <div className="head-row">
         <h2>
           {number}. {site.name}
         </h2>

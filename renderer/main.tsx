@@ -9,6 +9,7 @@ import './shared/tokens.css'
 import './shared/base.css'
 import './shared/panes/panes.css'
 import './shared/print.css'
+import './shared/forced-colors.css'
 
 // The page's policy lets no text become script, so the checker must not try to write itself some.
 config({ jitless: true })

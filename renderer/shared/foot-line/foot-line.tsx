@@ -35,7 +35,7 @@ export function FootLine() {
         <p className="foot-line-end soft">
           <Forecasts />
           <Link href="/written">what was written today</Link>
-          <span>{about.settings.libraryName}</span>
+          <span className="foot-line-library">{about.settings.libraryName}</span>
         </p>
       )}
     </footer>

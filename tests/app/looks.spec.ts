@@ -92,3 +92,62 @@ test('the window holds where colours are forced, in little room, with wide text 
     await expect.poll(() => page.evaluate(PRESSED_ON_PAPER), path).toEqual([])
   }
 })
+
+/** Buttons that are told apart by nothing but their place: names that several of them have. */
+const NAMED_ALIKE = `(() => {
+  const names = [...document.querySelectorAll('main :is(button, summary)')]
+    .filter((each) => each.checkVisibility()).map((each) => each.getAttribute('aria-label') ?? each.textContent)
+  return names.filter((name, at) => names.indexOf(name) < at)
+})()`
+
+/** How often the Tab key is pressed to pass through the screen. */
+const STOPS = `[...document.querySelectorAll('main :is(a[href], button, input, select, textarea, summary, [tabindex="0"])')]
+  .filter((each) => each.checkVisibility() && each.tabIndex >= 0 && !each.disabled).length`
+
+/** Bars that draw a doubt and do not say it. */
+const SILENT_BARS = `[...document.querySelectorAll('.seed-bar:has(.seed-bar-whisker)')]
+  .map((bar) => bar.getAttribute('aria-label')).filter((said) => !/ between [\\d,.]+ and [\\d,.]+/.test(said))`
+
+/** Targets under 24 px, WCAG 2.2 (W3C Recommendation, 2023), 2.5.8; a label is pressed with its box. */
+const SMALL_TARGETS = `[...document.querySelectorAll('main :is(button, input, select, summary)')]
+  .filter((each) => each.checkVisibility()).map((each) => each.closest('label') ?? each)
+  .filter((each) => Math.min(each.offsetWidth, each.offsetHeight) < 24).map((each) => each.outerHTML)`
+
+/** Fields whose text does not fit them. */
+const CUT_FIELDS = `[...document.querySelectorAll('main input')]
+  .filter((each) => each.scrollWidth > each.clientWidth + 1).map((each) => each.value)`
+
+test('every card names the window, tells its buttons apart, and is passed through in few steps', async ({
+  app,
+  page,
+}) => {
+  const [lots, people, places] = await Promise.all([
+    app.call('lot.list', { sort: 'count', descending: true }),
+    app.call('person.list', {}),
+    app.call('storage.list', {}),
+  ])
+  const lot = lots.rows[0]
+  // Its test wants a temperature that changes from day to night, or another.
+  const bean = lots.rows.find(({ crop }) => crop === 'Common bean')
+  const person = people.people[0]
+  const place = places.places.toSorted((a, b) => b.lots - a.lots)[0]
+  const cards = [
+    [`/shelf/lot/${lot?.lotId}`, `${lot?.variety}, lot ${lot?.lotNumber} · Shelf`],
+    [`/people/${person?.personId}`, `${person?.name} · People`],
+    [`/storage/place/${place?.placeId}`, `${place?.path} · Storage`],
+    [`/germination/lot/${bean?.lotId}`, `Plan for ${bean?.variety} · Germination`],
+    ['/print', 'Print'],
+    ['/regrow/season', 'Season notes'],
+    ['/regrow', 'Regrow'],
+    ['/regrow/plan', 'Season plan'],
+  ] as const
+  for (const [path, title] of cards) {
+    await openWhole(page, path)
+    await expect.poll(() => page.title(), path).toContain(title)
+    expect.soft(await page.evaluate(NAMED_ALIKE), path).toEqual([])
+    expect.soft(await page.evaluate<number>(STOPS), `steps through ${path}`).toBeLessThan(65)
+    expect.soft(await page.evaluate(SILENT_BARS), path).toEqual([])
+    expect.soft(await page.evaluate(SMALL_TARGETS), path).toEqual([])
+    expect.soft(await page.evaluate(CUT_FIELDS), path).toEqual([])
+  }
+})

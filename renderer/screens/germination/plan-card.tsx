@@ -6,6 +6,7 @@ import { isBegun, useKeptForm } from '../../shared/card-form/use-kept-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { GerminationForm } from '../../shared/germination-form/germination-form.tsx'
+import { Card } from '../../shared/panes/card.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
@@ -31,7 +32,7 @@ export function PlanCard({ lotId, onBegun }: PlanCardProps) {
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   if (plan === undefined) return null
   return (
-    <article className="germ-card" aria-label={`Plan for ${plan.variety}`}>
+    <Card className="germ-card" name={`Plan for ${plan.variety}`}>
       <header className="germ-card-head">
         <h2 tabIndex={-1}>{plan.variety}</h2>
         <p>
@@ -47,7 +48,7 @@ export function PlanCard({ lotId, onBegun }: PlanCardProps) {
       <Doing plan={plan} onBegun={onBegun} />
       <SpendAdvice plan={plan} typed={typed} onChange={change} />
       <Conditions plan={plan} />
-    </article>
+    </Card>
   )
 }
 

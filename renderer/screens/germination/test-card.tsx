@@ -7,6 +7,7 @@ import { useRead } from '../../shared/client/use-read.ts'
 import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
+import { Card } from '../../shared/panes/card.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import type { TypedCount } from './bench-draft.ts'
@@ -33,23 +34,23 @@ export function TestCard({ testId, kept, safe }: TestCardProps) {
   const test = read.data
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   if (test === undefined) return null
-  return <Card test={test} format={format} kept={kept} safe={safe} />
+  return <OneTest test={test} format={format} kept={kept} safe={safe} />
 }
 
 type Open = 'finish' | 'cancel' | null
 
-interface CardProps extends Omit<TestCardProps, 'testId'> {
+interface OneTestProps extends Omit<TestCardProps, 'testId'> {
   readonly test: TestRecord
   readonly format: Format
 }
 
-function Card({ test, format, kept, safe }: CardProps) {
+function OneTest({ test, format, kept, safe }: OneTestProps) {
   const card = useRef<HTMLElement>(null)
   const [open, setOpen] = useState<Open>(null)
   const underWay = test.state === 'under-way'
   const close = () => setOpen(null)
   return (
-    <article ref={card} className="germ-card" aria-label={`Test of ${test.variety}`}>
+    <Card ref={card} className="germ-card" name={`Test of ${test.variety}`}>
       <header className="germ-card-head">
         <h2 tabIndex={-1}>{test.variety}</h2>
         <p>
@@ -126,7 +127,7 @@ function Card({ test, format, kept, safe }: CardProps) {
         />
       )}
       <LaidOut test={test} format={format} />
-    </article>
+    </Card>
   )
 }
 

@@ -4,6 +4,7 @@ import type { GrowOutLine } from '../../../db/contract/grow-out-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { Card } from '../../shared/panes/card.tsx'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GROW_OUT_WORDS, NOTE_WORDS } from './grow-out-words.ts'
@@ -22,7 +23,7 @@ export function GrowOutCard({ growOut }: GrowOutCardProps) {
   const close = () => setOpen(null)
   const { biennial, out, notes, next, back, state } = growOut
   return (
-    <article className="grow-out-card" aria-label={growOut.variety}>
+    <Card className="grow-out-card" name={growOut.variety}>
       <header className="grow-out-head">
         <h2 tabIndex={-1}>{growOut.variety}</h2>
         <p>
@@ -96,6 +97,6 @@ export function GrowOutCard({ growOut }: GrowOutCardProps) {
           )}
         </section>
       )}
-    </article>
+    </Card>
   )
 }

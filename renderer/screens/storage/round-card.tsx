@@ -8,6 +8,7 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
+import { Card } from '../../shared/panes/card.tsx'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
@@ -38,7 +39,7 @@ export function RoundCard() {
   if (due.data === undefined || visit.draft === null) return <p className="soft waiting">Opening…</p>
   const { places, cautions, unvisited } = due.data
   return (
-    <article className="store-card" aria-label="Round">
+    <Card className="store-card" name="Round">
       <header className="store-card-head">
         <h2 tabIndex={-1}>Round</h2>
         <p>
@@ -67,7 +68,7 @@ export function RoundCard() {
       <Unvisited places={unvisited} />
       {places.length > 0 && <RoundForm visit={visit} draft={visit.draft} due={due.data} />}
       <RoundsWalked />
-    </article>
+    </Card>
   )
 }
 

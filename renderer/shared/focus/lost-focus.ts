@@ -135,7 +135,7 @@ function focusablesIn(part: Element | undefined): readonly HTMLElement[] {
 }
 
 function takesFocus(element: HTMLElement): boolean {
-  return isDrawn(element) && element.tabIndex >= 0 && !element.matches(':disabled')
+  return isDrawn(element) && (element.tabIndex >= 0 || element.matches('a')) && !element.matches(':disabled')
 }
 
 function isDrawn(element: HTMLElement): boolean {

@@ -21,7 +21,7 @@ export function SeedBar({ sentence, state, large = false, ...facts }: SeedBarPro
   const doubt =
     low === undefined || high === undefined || high <= low
       ? ''
-      : `; likely between ${format.number(low)} and ${format.number(high)}`
+      : `; likely between ${format.number(Math.round(low))} and ${format.number(Math.round(high))}`
   const height = large ? 34 : 20
   const bar = large ? { top: 6, tall: 16 } : { top: 4, tall: 9 }
   return (

@@ -1,17 +1,21 @@
 import { useEffect } from 'react'
 import { useRead } from '../shared/client/use-read.ts'
+import { useCardName } from '../shared/panes/card.tsx'
 
 let arrivedBefore = false
 
 /**
- * Names the window after the screen and, on every arrival but the first, moves the focus into it: to the field that the
+ * Names the window after the card and the screen that are open and, on every arrival but the first, moves the focus into it: to the field that the
  * screen itself focused, else to its heading.
  */
 export function Arrived({ title }: { readonly title: string }) {
   const library = useRead('collection.about', {}).data?.settings.libraryName
+  const card = useCardName()
   useEffect(() => {
-    document.title = [title, library, 'Common Drawer'].filter((part) => part !== undefined).join(' · ')
-  }, [title, library])
+    document.title = [card, title, library, 'Common Drawer']
+      .filter((part) => part !== null && part !== undefined)
+      .join(' · ')
+  }, [card, title, library])
   useEffect(() => {
     if (arrivedBefore) focusScreen()
     arrivedBefore = true

@@ -6,6 +6,7 @@ import { FindField } from './find-field.tsx'
 import './frame.css'
 import { Rail } from './rail.tsx'
 import { goRound } from './regions.ts'
+import { useKeptFocus } from './use-kept-focus.ts'
 import { useScansToLots } from './use-scans-to-lots.ts'
 
 /** What is always there: the rail, what the keeper must know of the collection, the screen, the foot line. */
@@ -13,6 +14,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
   const findField = useRef<HTMLDivElement>(null)
   const main = useRef<HTMLElement>(null)
   const scans = useScansToLots(findField)
+  useKeptFocus()
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
       if (event.key !== 'F6' || event.ctrlKey || event.altKey || event.metaKey) return

@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query'
 import { useRead } from '../shared/client/use-read.ts'
 import { useWrite } from '../shared/client/use-write.ts'
 import { useFormat } from '../shared/format/use-format.ts'
+import { ActionButton } from '../shared/parts/action-button.tsx'
 import { ProblemText } from '../shared/parts/problem-text.tsx'
 
 interface LastGoodBackupProps {
@@ -32,9 +33,9 @@ export function LastGoodBackup({ isDamaged }: LastGoodBackupProps) {
         It was made on {format.moment(good.at)}. It is restored into a new file; the file that would not open
         stays as it is.
       </p>
-      <button type="button" className="button" disabled={restore.isPending} onClick={send}>
+      <ActionButton className="button" off={restore.isPending} onClick={send}>
         {restore.isPending ? 'Restoring…' : 'Restore that backup'}
-      </button>
+      </ActionButton>
       {restore.error !== null && <ProblemText problem={restore.error.problem} />}
     </>
   )

@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import type { ProblemError } from '../shared/client/problem-error.ts'
 import { useWrite } from '../shared/client/use-write.ts'
+import { ActionButton } from '../shared/parts/action-button.tsx'
 import { ProblemText } from '../shared/parts/problem-text.tsx'
 import { LastGoodBackup } from './last-good-backup.tsx'
 import { StartCollection } from './start-collection.tsx'
@@ -54,9 +55,9 @@ export function NoCollection({ why }: { readonly why: ProblemError }) {
         The demo is the collection of an invented town. Nothing in it is real, and nothing of yours gets into
         it.
       </p>
-      <button type="button" className="quiet-button" disabled={demo.isPending} onClick={openDemo}>
+      <ActionButton className="quiet-button" off={demo.isPending} onClick={openDemo}>
         {demo.isPending ? 'Opening the demo…' : 'Open the demo'}
-      </button>
+      </ActionButton>
       {demo.error !== null && <ProblemText problem={demo.error.problem} />}
     </section>
   )

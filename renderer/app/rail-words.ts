@@ -55,6 +55,7 @@ const SCREENS_WITHIN: readonly ScreenWithin[] = [
   { path: '/take-in/list', word: 'From a list', within: '/take-in' },
   { path: '/hand-out/paper', word: 'Paper sheet', within: '/hand-out' },
   { path: '/regrow/plan', word: 'Season plan', within: '/regrow' },
+  { path: '/regrow/season', word: 'Season notes', within: '/regrow' },
   { path: '/regrow/lists', word: 'Season lists', within: '/regrow' },
   { path: '/in-and-out', word: 'In and out', within: '/settings' },
   { path: '/written', word: 'What was written', within: '/settings' },

@@ -1,4 +1,5 @@
 import { Link, useLocation } from 'wouter'
+import { focusAlong, LEFT_AND_RIGHT } from '../shared/focus/focus-along.ts'
 import {
   RAIL_GROUPS,
   type RailGroup,
@@ -7,20 +8,13 @@ import {
   SETTINGS_WORD,
   screenOf,
 } from './rail-words.ts'
-import { alongRail } from './regions.ts'
 import './rail.css'
 
 /** The rail along the top: the keeper's day in words, the one field in the middle, settings at the end. */
 export function Rail({ children }: { readonly children: React.ReactNode }) {
-  const onKeyDown = (event: React.KeyboardEvent<HTMLElement>) => {
-    const by = { ArrowRight: 1, ArrowLeft: -1 } as const
-    if (!(event.key in by) || !(event.target instanceof HTMLAnchorElement)) return
-    event.preventDefault()
-    alongRail(event.currentTarget, by[event.key as keyof typeof by])
-  }
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: arrows are a second way along the links
-    <header className="rail" onKeyDown={onKeyDown}>
+    <header className="rail" onKeyDown={(event) => focusAlong(event, LEFT_AND_RIGHT, '.rail-word')}>
       <nav className="rail-words" aria-label="The day">
         <RailGroups side="before" />
       </nav>

@@ -38,10 +38,3 @@ function focusIn(part: Element): boolean {
 function canTakeFocus(element: HTMLElement): boolean {
   return !element.hasAttribute('disabled') && element.getClientRects().length > 0
 }
-
-/** Moves along the words of the rail from the one that has the focus. */
-export function alongRail(rail: Element, by: 1 | -1): void {
-  const words = [...rail.querySelectorAll<HTMLElement>('.rail-word')]
-  const at = words.findIndex((word) => word.matches(':focus'))
-  words[at + by]?.focus()
-}

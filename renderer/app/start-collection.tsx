@@ -2,6 +2,8 @@ import { useQueryClient } from '@tanstack/react-query'
 import { type SubmitEvent, useId, useState } from 'react'
 import { useLocation } from 'wouter'
 import { useWrite } from '../shared/client/use-write.ts'
+import { openForm } from '../shared/focus/lost-focus.ts'
+import { ActionButton } from '../shared/parts/action-button.tsx'
 import { ProblemText } from '../shared/parts/problem-text.tsx'
 
 /** Asks the library's name and starts an empty collection under it. */
@@ -13,6 +15,7 @@ export function StartCollection({ onClose }: { readonly onClose?: () => void }) 
   const id = useId()
   const onSubmit = (event: SubmitEvent) => {
     event.preventDefault()
+    if (start.isPending) return
     start.mutate(
       { libraryName },
       {
@@ -27,6 +30,7 @@ export function StartCollection({ onClose }: { readonly onClose?: () => void }) 
   return (
     <form
       className="start-collection"
+      ref={onClose === undefined ? null : openForm}
       onSubmit={onSubmit}
       onKeyDown={(event) => event.key === 'Escape' && onClose?.()}
     >
@@ -34,15 +38,13 @@ export function StartCollection({ onClose }: { readonly onClose?: () => void }) 
       <input
         id={id}
         className="table-input"
-        // biome-ignore lint/a11y/noAutofocus: the keeper has just asked for this field
-        autoFocus={onClose !== undefined}
         autoComplete="off"
         value={libraryName}
         onChange={(event) => setLibraryName(event.target.value)}
       />
-      <button type="submit" className="button" disabled={start.isPending}>
+      <ActionButton type="submit" className="button" off={start.isPending}>
         Start
-      </button>
+      </ActionButton>
       {onClose !== undefined && (
         <button type="button" className="quiet-button" onClick={onClose}>
           Stay with the demo

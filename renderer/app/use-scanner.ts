@@ -1,7 +1,7 @@
 import { useEffect, useEffectEvent } from 'react'
 import { tellLetter } from '../shared/scans/letters.ts'
 import { tellScanRead } from '../shared/scans/scans.ts'
-import { createScanReader } from './scan-reader.ts'
+import { createScanReader, type Scan } from './scan-reader.ts'
 import { type TypedInto, typeInto } from './type-into.ts'
 
 interface Before {
@@ -13,7 +13,7 @@ interface Before {
  * Listens for a label reader wherever the focus is. Its letters are taken out of the field they fell into and its Enter
  * is kept from the focused button and the half-filled form.
  */
-export function useScanner(onScan: (text: string) => void): void {
+export function useScanner(onScan: (scan: Scan) => void): void {
   const scanned = useEffectEvent(onScan)
   useEffect(() => {
     const reader = createScanReader()
@@ -21,17 +21,17 @@ export function useScanner(onScan: (text: string) => void): void {
     let swallowEnterUp = false
     const down = (event: KeyboardEvent) => {
       // A key that the page presses again was heard when it was pressed.
-      if (!event.isTrusted || event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return
-      const heard = reader.hear(event.key, event.timeStamp)
+      if (!event.isTrusted || event.ctrlKey || event.metaKey || event.altKey) return
+      const heard = reader.hear(event)
       if (heard.kind === 'first') before = fieldAsItIs(event.target)
-      if (event.key.length === 1) tellLetter()
+      if (heard.kind !== 'nothing') tellLetter()
       if (heard.kind !== 'scan') return
       event.preventDefault()
       event.stopImmediatePropagation()
       swallowEnterUp = true
       if (before !== null && before.field.value !== before.value) typeInto(before.field, before.value)
       tellScanRead(heard.text)
-      scanned(heard.text)
+      scanned(heard)
     }
     const up = (event: KeyboardEvent) => {
       if (event.key !== 'Enter' || !swallowEnterUp) return

@@ -21,12 +21,12 @@ export function useScansToLots(findField: RefObject<HTMLDivElement | null>) {
     setNote(why)
   }
 
-  useScanner(async (text) => {
+  useScanner(async ({ text, byPlace }) => {
     setNote('')
     try {
-      const found = await call('find.anything', { text })
-      const lotId = found.exactLotId
-      if (lotId === null) openSearch(text, whyNotFound(text, found.scan))
+      const asTyped = await call('find.anything', { text })
+      const lotId = asTyped.exactLotId ?? (await call('find.anything', { text: byPlace })).exactLotId
+      if (lotId === null) openSearch(text, whyNotFound(text, asTyped.scan))
       else if (!offerScan(lotId)) go(lotAddress(lotId))
     } catch (thrown) {
       if (!(thrown instanceof ProblemError)) throw thrown

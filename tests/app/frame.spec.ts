@@ -50,6 +50,15 @@ test.describe('a label reader', () => {
     await expect(state).toHaveValue('')
   })
 
+  test('is understood where the computer takes it for a French keyboard', async ({ page }) => {
+    const french = new Map(
+      [...'QWAZ1234567890'].map((letter, at) => [letter, 'AZQWé&"\'(-è_çà'[at] ?? letter]),
+    )
+    await open(page, `/shelf/lot/${shelf.tomato.lotId}`)
+    await scan(page, shelf.bean.scanCode, { stands: (letter) => french.get(letter) ?? letter })
+    await expect(page.getByRole('heading', { name: 'Hrášek’s Climber' })).toBeVisible()
+  })
+
   test('says that a label was not read right, and opens a search', async ({ page }) => {
     const { scanCode } = shelf.bean
     const misread = `${scanCode.slice(0, -1)}${scanCode.endsWith('A') ? 'B' : 'A'}`
@@ -128,6 +137,26 @@ test('the rail can be skipped', async ({ page }) => {
   await expect(page.getByRole('button', { name: 'Skip to the work' })).toBeFocused()
   await press(page, 'Enter')
   await expect(page.locator('main')).toBeFocused()
+})
+
+test('Enter and Escape in the middle of a word of an input method do nothing else', async ({ app, page }) => {
+  await open(page, `/shelf/lot/${shelf.bean.lotId}`)
+  await page.getByRole('button', { name: 'Move', exact: true }).click()
+  await page.getByLabel('To', { exact: true }).selectOption({ label: 'a new place…' })
+  const name = page.getByLabel('Its name')
+  await name.focus()
+  const devTools = await page.context().newCDPSession(page)
+  await devTools.send('Input.imeSetComposition', { text: 'たな', selectionStart: 2, selectionEnd: 2 })
+  for (const key of ['Enter', 'Escape']) {
+    await devTools.send('Input.dispatchKeyEvent', { type: 'rawKeyDown', key, windowsVirtualKeyCode: 229 })
+    await devTools.send('Input.dispatchKeyEvent', { type: 'keyUp', key, windowsVirtualKeyCode: 229 })
+  }
+  await devTools.send('Input.insertText', { text: '棚' })
+  await expect(name).toHaveValue('棚')
+  expect((await app.call('place.list', {})).places.map(({ name: place }) => place)).not.toContain('たな')
+  await press(page, 'Enter')
+  await expect(page.getByLabel('To', { exact: true })).toHaveValue(/\d/)
+  expect((await app.call('place.list', {})).places.map(({ name: place }) => place)).toContain('棚')
 })
 
 test('the foot line says what was done and takes it back', async ({ app, page }) => {

@@ -50,7 +50,7 @@ test('takes another grade for the library and another reserve for one accession'
   await open(page, '/regrow')
   await rows(page).filter({ hasText: 'Climber' }).press('Enter')
   await expect(card(page)).toContainText('three regrowings of 10 plants need 45')
-  await page.getByRole('button', { name: 'Change', exact: true }).press('Enter')
+  await page.getByRole('button', { name: 'Change when and for what' }).press('Enter')
   await page.getByLabel('Regrow for').selectOption('conservation')
   await page.getByRole('button', { name: 'Keep this' }).press('Enter')
   await expect(card(page)).toContainText('three regrowings of 40 plants need 171')

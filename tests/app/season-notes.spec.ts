@@ -50,7 +50,7 @@ test('notes a season by keyboard, takes a note back, and takes the harvest in wi
   await keys.type('in trays')
   await keys.press('Enter')
   await expect(noted.filter({ hasText: 'in trays' })).toHaveCount(1)
-  await expect(heading('Harbour Pole')).toBeFocused()
+  await expect(page.getByRole('heading', { name: 'What to note' })).toBeFocused()
   await page.getByRole('button', { name: /take back.*Sown/ }).press('Enter')
   await expect(noted.filter({ hasText: 'in trays' })).toHaveCount(0)
 

@@ -86,7 +86,7 @@ test('adds a garden by keyboard', async ({ app, page }) => {
     await page.getByLabel(`${crop} is how far off, m`).fill(metres)
   }
   await page.getByRole('button', { name: /^take out.*Carrot$/ }).press('Enter')
-  await expect(near).toBeFocused()
+  await expect(page.getByRole('button', { name: /^take out.*Radish$/ })).toBeFocused()
   await expect(page.getByLabel('Carrot is how far off, m')).toHaveCount(0)
   await page.getByLabel('Metres north').press('Enter')
   await expect(garden(page, 'Allotment 12')).toContainText('0 of 24 m²')

@@ -60,7 +60,7 @@ test('keeps an unfinished stocktake, and takes a scanned lot that stands elsewhe
   await expect(found(page)).toBeFocused()
   await type(page, 'about 250 seeds')
   await expect(total(page)).toContainText('1 of 1 looked at, 1 differ')
-  await scan(page, tomato.scanCode, TAKEN_UP_MS)
+  await scan(page, tomato.scanCode, { inMs: TAKEN_UP_MS })
   await expect(lotInHand(page).getByRole('heading')).toContainText(tomato.lotNumber)
   await expect(shown(page, 'no place in the book')).toBeVisible()
   await expect(found(page)).toHaveValue('')

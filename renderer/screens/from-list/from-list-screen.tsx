@@ -8,6 +8,7 @@ import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { FileField } from '../../shared/parts/file-field.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
@@ -129,18 +130,13 @@ function ListEnd({ read, leaveOut, onLeaveOut, busy, error, onSave, onSend }: Li
       )}
       {failed !== null && <ProblemText problem={failed.problem} />}
       <p className="list-buttons">
-        <button type="button" className="button" disabled={busy || !ready} onClick={onSend}>
+        <ActionButton className="button" off={busy || !ready} onClick={onSend}>
           Take {format.number(counts.new)} {counts.new === 1 ? 'gift' : 'gifts'} in
-        </button>
+        </ActionButton>
         {left > 0 && (
-          <button
-            type="button"
-            className="quiet-button"
-            disabled={save.isPending}
-            onClick={() => save.mutate()}
-          >
+          <ActionButton className="quiet-button" off={save.isPending} onClick={() => save.mutate()}>
             Save the other rows as a file, with why
-          </button>
+          </ActionButton>
         )}
       </p>
     </section>

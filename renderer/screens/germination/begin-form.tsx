@@ -87,12 +87,9 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
         {...form.field('medium')}
         hint={conditions.media.length > 1 ? `or ${conditions.media.slice(1).join(', ')}` : ''}
       />
-      <TextField
-        label="Temperature"
-        size="record"
-        {...form.field('temperature')}
-        words={typed.temperature.length > FITS_FIELD ? typed.temperature : ''}
-      />
+      <div className="card-form-wide">
+        <TextField label="Temperature" size="record" {...form.field('temperature')} />
+      </div>
       <TextField
         label="First count on day"
         size="record"
@@ -121,8 +118,6 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
 }
 
 const MOST_REPLICATES = 16
-/** Letters that a field of the card shows at once; more are said beneath. */
-const FITS_FIELD = 30
 
 function spentInWords(replicates: number | null, each: number | null, plan: TestPlan): string {
   if (replicates === null || each === null || plan.available === 0) return ''

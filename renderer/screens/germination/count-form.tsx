@@ -9,6 +9,7 @@ import { useToday } from '../../shared/card-form/use-today.ts'
 import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
@@ -98,7 +99,12 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
           {format.day(on)} was counted already: change its figures, and they take the place of that count.
         </p>
       )}
-      <table className="germ-grid" data-next="" onKeyDown={upAndDown}>
+      <table
+        className="germ-grid"
+        aria-label="Taken out, replicate by replicate"
+        data-next=""
+        onKeyDown={upAndDown}
+      >
         <thead>
           <tr>
             <th scope="col">Taken out</th>
@@ -161,9 +167,9 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
         <ProblemText problem={write.error.problem} />
       )}
       <div className="germ-buttons">
-        <button type="button" className="button" disabled={write.isPending} onClick={send}>
+        <ActionButton className="button" off={write.isPending} onClick={send}>
           Write the count down
-        </button>
+        </ActionButton>
         <button type="button" className="quiet-button" onClick={restIsDead}>
           What is still there is dead
         </button>

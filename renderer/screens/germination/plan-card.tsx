@@ -2,11 +2,11 @@ import { useState } from 'react'
 import { Link } from 'wouter'
 import type { TestPlan } from '../../../db/contract/germination-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { isBegun, useKeptForm } from '../../shared/card-form/use-kept-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { GerminationForm } from '../../shared/germination-form/germination-form.tsx'
+import { Card } from '../../shared/panes/card.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
@@ -32,7 +32,7 @@ export function PlanCard({ lotId, onBegun }: PlanCardProps) {
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   if (plan === undefined) return null
   return (
-    <article className="germ-card" aria-label={`Plan for ${plan.variety}`}>
+    <Card className="germ-card" name={`Plan for ${plan.variety}`}>
       <header className="germ-card-head">
         <h2 tabIndex={-1}>{plan.variety}</h2>
         <p>
@@ -48,7 +48,7 @@ export function PlanCard({ lotId, onBegun }: PlanCardProps) {
       <Doing plan={plan} onBegun={onBegun} />
       <SpendAdvice plan={plan} typed={typed} onChange={change} />
       <Conditions plan={plan} />
-    </article>
+    </Card>
   )
 }
 
@@ -78,9 +78,7 @@ function Doing({ plan, onBegun }: { readonly plan: TestPlan; readonly onBegun: (
         </button>
       </div>
       {over ? (
-        <div key="over" ref={focusFirstField}>
-          <GerminationForm lot={plan} keptAs={keptAs} onClose={() => setOver(false)} />
-        </div>
+        <GerminationForm key="over" lot={plan} keptAs={keptAs} onClose={() => setOver(false)} />
       ) : (
         <div key="begin" data-next="">
           <BeginForm plan={plan} onBegun={onBegun} />

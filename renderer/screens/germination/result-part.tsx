@@ -75,7 +75,7 @@ function ByReplicate({ test, format }: { readonly test: TestRecord; readonly for
   if (result === null) return null
   const shown = CATEGORIES.filter((category) => category === 'normal' || result.tally[category] > 0)
   return (
-    <table className="germ-table">
+    <table className="germ-table" aria-label="What became of the seeds, replicate by replicate">
       <thead>
         <tr>
           <th scope="col">Of</th>

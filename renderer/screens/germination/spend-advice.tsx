@@ -46,7 +46,7 @@ function Sizes({ plan }: { readonly plan: TestPlan }) {
   if (plan.sizes.length === 0) return null
   const threshold = format.percent(plan.threshold)
   return (
-    <table className="germ-table">
+    <table className="germ-table" aria-label="What a test of each size decides">
       <thead>
         <tr>
           <th scope="col" className="number">
@@ -82,7 +82,7 @@ function Stages({ plan }: { readonly plan: TestPlan }) {
       <summary>
         In stages of {staged.groupSize}: lay {staged.groupSize} out, look, and go on only while it is open
       </summary>
-      <table className="germ-table">
+      <table className="germ-table" aria-label="When to stop, stage by stage">
         <thead>
           <tr>
             <th scope="col" className="number">
@@ -111,7 +111,7 @@ function Stages({ plan }: { readonly plan: TestPlan }) {
         Lay each stage out as a test of its own: once it is over, the next can be laid out as its next stage,
         and what sprouted is added up.
       </p>
-      <table className="germ-table">
+      <table className="germ-table" aria-label="How the stages end, by how many are alive">
         <thead>
           <tr>
             <th scope="col" className="number">

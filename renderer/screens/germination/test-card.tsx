@@ -1,13 +1,13 @@
-import { type RefObject, useEffect, useRef, useState } from 'react'
+import { useRef, useState } from 'react'
 import { Link } from 'wouter'
 import type { TestRecord } from '../../../db/contract/germination-operations.ts'
 import { lotAddress, planAddress, testAddress } from '../../shared/addresses.ts'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import type { KeptForm } from '../../shared/card-form/use-kept-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
+import { Card } from '../../shared/panes/card.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import type { TypedCount } from './bench-draft.ts'
@@ -34,27 +34,23 @@ export function TestCard({ testId, kept, safe }: TestCardProps) {
   const test = read.data
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   if (test === undefined) return null
-  return <Card test={test} format={format} kept={kept} safe={safe} />
+  return <OneTest test={test} format={format} kept={kept} safe={safe} />
 }
 
 type Open = 'finish' | 'cancel' | null
 
-interface CardProps extends Omit<TestCardProps, 'testId'> {
+interface OneTestProps extends Omit<TestCardProps, 'testId'> {
   readonly test: TestRecord
   readonly format: Format
 }
 
-function Card({ test, format, kept, safe }: CardProps) {
+function OneTest({ test, format, kept, safe }: OneTestProps) {
   const card = useRef<HTMLElement>(null)
   const [open, setOpen] = useState<Open>(null)
-  useKeepFocus(card, `${test.state} ${test.counts.length}`)
   const underWay = test.state === 'under-way'
-  const close = () => {
-    setOpen(null)
-    card.current?.querySelector<HTMLElement>('h2')?.focus()
-  }
+  const close = () => setOpen(null)
   return (
-    <article ref={card} className="germ-card" aria-label={`Test of ${test.variety}`}>
+    <Card ref={card} className="germ-card" name={`Test of ${test.variety}`}>
       <header className="germ-card-head">
         <h2 tabIndex={-1}>{test.variety}</h2>
         <p>
@@ -100,15 +96,8 @@ function Card({ test, format, kept, safe }: CardProps) {
               Give it up
             </button>
           </div>
-          {open !== null && (
-            <div key={open} ref={focusFirstField}>
-              {open === 'finish' ? (
-                <FinishForm test={test} onClose={close} onDone={kept.letGo} />
-              ) : (
-                <CancelForm test={test} onClose={close} onDone={kept.letGo} />
-              )}
-            </div>
-          )}
+          {open === 'finish' && <FinishForm test={test} onClose={close} onDone={kept.letGo} />}
+          {open === 'cancel' && <CancelForm test={test} onClose={close} onDone={kept.letGo} />}
         </div>
       )}
       {test.staged !== null && (
@@ -138,7 +127,7 @@ function Card({ test, format, kept, safe }: CardProps) {
         />
       )}
       <LaidOut test={test} format={format} />
-    </article>
+    </Card>
   )
 }
 
@@ -183,15 +172,4 @@ function standingInWords({ due, finished, cancelled }: TestRecord, format: Forma
   }
   if (finished !== null) return `Over since ${format.day(finished.on)}; its result is in the book`
   return due === null ? '' : capital(dueInWords(due, format))
-}
-
-/** A form that did its work may be gone: the focus stays on the card. */
-function useKeepFocus(card: RefObject<HTMLElement | null>, standing: string) {
-  const before = useRef(standing)
-  useEffect(() => {
-    if (before.current === standing) return
-    before.current = standing
-    const at = document.activeElement
-    if (at === null || at === document.body) card.current?.querySelector<HTMLElement>('h2')?.focus()
-  }, [card, standing])
 }

@@ -1,7 +1,9 @@
 import { type RefObject, useEffect, useRef } from 'react'
 import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import { focusIsFree } from '../../shared/focus/lost-focus.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
+import { Card } from '../../shared/panes/card.tsx'
 import { focusNext } from '../../shared/panes/use-opening.ts'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { Became } from './became.tsx'
@@ -17,7 +19,7 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
   useKeepFocus(card, `${gift.state} ${gift.waitsFor.length}`)
   const donor = gift.donor === '' ? 'somebody unknown' : gift.donor
   return (
-    <article ref={card} className="gift-card flap" aria-label={`${gift.variety}, a gift of ${donor}`}>
+    <Card ref={card} className="gift-card flap" name={`${gift.variety}, a gift of ${donor}`}>
       <header className="gift-head">
         <h2 tabIndex={-1}>{gift.variety}</h2>
         <p>
@@ -52,7 +54,7 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
         </section>
       )}
       <AsOffered gift={gift} />
-    </article>
+    </Card>
   )
 }
 
@@ -84,6 +86,6 @@ function useKeepFocus(card: RefObject<HTMLElement | null>, standing: string) {
   useEffect(() => {
     if (before.current === standing) return
     before.current = standing
-    if (document.activeElement === null || document.activeElement === document.body) focusNext(card.current)
+    if (focusIsFree()) focusNext(card.current)
   }, [card, standing])
 }

@@ -1,6 +1,5 @@
 import type { FC } from 'react'
 import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { isBegun } from '../../shared/card-form/use-kept-form.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { AcceptForm } from './accept-form.tsx'
@@ -17,11 +16,11 @@ const DOINGS: readonly { readonly name: string; readonly word: string; readonly 
 
 /** What can be done with a gift that was offered; each opens its form right here. */
 export function GiftDoing({ gift }: { readonly gift: WaitingGift }) {
-  const { open, around, button, close } = useOpenForm<string>()
+  const { open, button, close } = useOpenForm<string>()
   const keptAs = (name: string) => `gift/${gift.giftId}/${name}`
   const OpenForm = DOINGS.find(({ name }) => name === open)?.form
   return (
-    <section ref={around} className="pane-part" aria-label="What to do with it">
+    <section className="pane-part" aria-label="What to do with it">
       <div className="gift-doing">
         {DOINGS.map(({ name, word }) => (
           <button
@@ -37,9 +36,7 @@ export function GiftDoing({ gift }: { readonly gift: WaitingGift }) {
         ))}
       </div>
       {OpenForm !== undefined && open !== null && (
-        <div key={open} ref={focusFirstField}>
-          <OpenForm gift={gift} keptAs={keptAs(open)} onClose={() => close(open)} />
-        </div>
+        <OpenForm key={open} gift={gift} keptAs={keptAs(open)} onClose={() => close(open)} />
       )}
     </section>
   )

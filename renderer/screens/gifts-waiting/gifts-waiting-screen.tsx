@@ -2,6 +2,7 @@ import { type RefObject, useEffect, useRef, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { focusIsFree } from '../../shared/focus/lost-focus.ts'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'
 import { useOpening } from '../../shared/panes/use-opening.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
@@ -111,8 +112,7 @@ function giftRow(gift: WaitingGift) {
 function useArrival(left: RefObject<HTMLElement | null>, ready: boolean) {
   useEffect(() => {
     if (!ready) return
-    const at = document.activeElement
-    if (at === null || at === document.body || at.matches('main, h1'))
+    if (focusIsFree() || document.activeElement?.matches('main, h1') === true)
       left.current?.querySelector<HTMLElement>('[aria-current]')?.focus()
   }, [left, ready])
 }

@@ -2,12 +2,12 @@ import { useState } from 'react'
 import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { DayField } from '../../shared/card-form/day-field.tsx'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useKeptForm } from '../../shared/card-form/use-kept-form.ts'
 import { useToday } from '../../shared/card-form/use-today.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import { datesInWords, type Wait } from './gift-words.ts'
@@ -43,18 +43,17 @@ function OpenStep({ giftId, wait }: { readonly giftId: number; readonly wait: Wa
       {wait.note !== '' && <p>{wait.note}</p>}
       {wait.caution !== '' && <p className="gift-caution">{wait.caution}</p>}
       <p className="gift-step-doing">
-        <button
-          type="button"
+        <ActionButton
           className="quiet-button"
           data-next=""
           aria-label={`Done: ${wait.words}`}
-          disabled={today === ''}
+          off={today === ''}
           // A key held down must not run through every step.
           onKeyDown={(event) => event.repeat && event.preventDefault()}
           onClick={() => !write.isPending && done('', today)}
         >
           Done
-        </button>
+        </ActionButton>
         {!telling && (
           <button type="button" className="word-button" onClick={() => setTelling(true)}>
             done, and more to say<span className="only-aloud"> about {wait.words}</span>
@@ -89,30 +88,28 @@ function TellForm({ keptAs, words, write, onSend, onClose }: TellFormProps) {
   const today = useToday()
   const { typed, change, letGo } = useKeptForm(keptAs, { note: '', on: '' })
   return (
-    <div ref={focusFirstField}>
-      <CardForm
-        title={`Done: ${words}`}
-        sendWord="Note it done"
-        busy={write.isPending}
-        error={write.error}
-        shownAtField={['note', 'on']}
-        onSend={() => onSend(typed.note, typed.on || today, letGo)}
-        onClose={onClose}
-      >
-        <TextField
-          label="What was found"
-          step="note"
-          size="record"
-          value={typed.note}
-          onChange={(note) => change({ note })}
-          problem={problemAt(write.error, 'note')}
-        />
-        <DayField
-          value={typed.on || today}
-          onChange={(on) => change({ on })}
-          problem={problemAt(write.error, 'on')}
-        />
-      </CardForm>
-    </div>
+    <CardForm
+      title={`Done: ${words}`}
+      sendWord="Note it done"
+      busy={write.isPending}
+      error={write.error}
+      shownAtField={['note', 'on']}
+      onSend={() => onSend(typed.note, typed.on || today, letGo)}
+      onClose={onClose}
+    >
+      <TextField
+        label="What was found"
+        step="note"
+        size="record"
+        value={typed.note}
+        onChange={(note) => change({ note })}
+        problem={problemAt(write.error, 'note')}
+      />
+      <DayField
+        value={typed.on || today}
+        onChange={(on) => change({ on })}
+        problem={problemAt(write.error, 'on')}
+      />
+    </CardForm>
   )
 }

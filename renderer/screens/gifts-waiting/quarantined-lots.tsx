@@ -2,7 +2,6 @@ import { useState } from 'react'
 import { Link } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { lotAddress } from '../../shared/addresses.ts'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { ReleaseForm } from '../../shared/card-form/release-form.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 
@@ -40,14 +39,12 @@ function QuarantinedLot({ lot }: { readonly lot: Quarantined }) {
         {lot.reason === '' ? '' : ` · ${lot.reason}`}
       </p>
       {releasing ? (
-        <div ref={focusFirstField}>
-          <ReleaseForm
-            lotId={lot.lotId}
-            reason=""
-            keptAs={`${lot.lotId}/quarantine`}
-            onClose={() => setReleasing(false)}
-          />
-        </div>
+        <ReleaseForm
+          lotId={lot.lotId}
+          reason=""
+          keptAs={`${lot.lotId}/quarantine`}
+          onClose={() => setReleasing(false)}
+        />
       ) : (
         <p>
           <button type="button" className="quiet-button" onClick={() => setReleasing(true)}>

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react'
 import { Link } from 'wouter'
 import { packetsInWords } from '../../../db/domain/amounts/packets.ts'
 import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
 import { KeyHints } from '../../shared/table-form/key-hints.tsx'
@@ -107,9 +108,9 @@ export function HandOutTable(props: HandOutTableProps) {
             onChange={(change) => table.change({ kind: 'visit', change })}
           />
           <SaveTrouble refused={table.shown.refused} kept={visit.kept} />
-          <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
+          <ActionButton className="button table-button" off={table.saving} onClick={table.save}>
             Save the visit
-          </button>
+          </ActionButton>
         </aside>
       </div>
     </StepForm>

@@ -51,7 +51,7 @@ function PackageBack() {
         <FileField
           label="The data package (.zip), as it was saved under Going out"
           accept=".zip,application/zip"
-          disabled={read.isPending || read.data !== undefined}
+          off={read.isPending || read.data !== undefined}
           onPick={read.mutate}
         />
       )}

@@ -4,6 +4,7 @@ import { call } from '../../shared/client/call.ts'
 import { bytesOf } from '../../shared/client/file-bytes.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { PassportFindings } from '../../shared/parts/passport-findings.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
@@ -174,14 +175,9 @@ function Way<T>({ title, about, making, word, said, children }: WayProps<T>) {
     <li>
       <h3>{title}</h3>
       <p className="soft">{about}</p>
-      <button
-        type="button"
-        className="quiet-button"
-        disabled={making.isPending}
-        onClick={() => making.mutate()}
-      >
+      <ActionButton className="quiet-button" off={making.isPending} onClick={() => making.mutate()}>
         {making.isPending ? 'Writing it…' : word}
-      </button>
+      </ActionButton>
       {making.error !== null && <ProblemText problem={making.error.problem} />}
       <div role="status">{making.data !== undefined && <p>{said(making.data)}</p>}</div>
       {children}

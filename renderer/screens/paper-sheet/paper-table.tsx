@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react'
 import { Link } from 'wouter'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
@@ -97,9 +98,9 @@ export function PaperTable(props: PaperTableProps) {
             {listed.length === 0 ? '' : linesInWords(listed.length)}
           </p>
           <SaveTrouble refused={table.shown.refused} kept={visit.kept} />
-          <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
+          <ActionButton className="button table-button" off={table.saving} onClick={table.save}>
             Save the sheet
-          </button>
+          </ActionButton>
         </aside>
       </div>
     </StepForm>

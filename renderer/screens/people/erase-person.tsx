@@ -3,7 +3,6 @@ import { useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
-import { focusWayBack } from '../../shared/card-form/focus-first-field.ts'
 import { call } from '../../shared/client/call.ts'
 import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { useRead } from '../../shared/client/use-read.ts'
@@ -25,31 +24,28 @@ export function ErasePerson({ person, onClose }: ErasePersonProps) {
   if (write.isSuccess) return <OlderBackups onClose={onClose} />
   const send = () => write.mutate({ personId: person.personId, mask: [...masked] })
   return (
-    <div ref={focusWayBack}>
-      <CardForm
-        title={`Erase who ${person.name} is`}
-        sendWord="Erase for good"
-        busy={write.isPending || traces.data === undefined}
-        error={write.error ?? traces.error}
-        onSend={send}
-        onClose={onClose}
-      >
-        <div className="card-form-wide">
-          <p>
-            Name, town, contact, notes and earlier values go, from every text of the book and from unfinished
-            work. What was given, taken and brought back stays, under a number, so that every lot keeps its
-            history and its sum.
-          </p>
-          {traces.data !== undefined && traces.data.total > 0 && (
-            <Traces found={traces.data} masked={masked} onMask={setMasked} />
-          )}
-          <p>
-            This cannot be taken back. Backups made before still hold the person: you are asked about them
-            next.
-          </p>
-        </div>
-      </CardForm>
-    </div>
+    <CardForm
+      title={`Erase who ${person.name} is`}
+      sendWord="Erase for good"
+      busy={write.isPending || traces.data === undefined}
+      error={write.error ?? traces.error}
+      onSend={send}
+      onClose={onClose}
+    >
+      <div className="card-form-wide">
+        <p>
+          Name, town, contact, notes and earlier values go, from every text of the book and from unfinished
+          work. What was given, taken and brought back stays, under a number, so that every lot keeps its
+          history and its sum.
+        </p>
+        {traces.data !== undefined && traces.data.total > 0 && (
+          <Traces found={traces.data} masked={masked} onMask={setMasked} />
+        )}
+        <p>
+          This cannot be taken back. Backups made before still hold the person: you are asked about them next.
+        </p>
+      </div>
+    </CardForm>
   )
 }
 
@@ -105,21 +101,19 @@ function OlderBackups({ onClose }: { readonly onClose: () => void }) {
     },
   })
   return (
-    <div ref={focusWayBack}>
-      <CardForm
-        title="Erased. Older backups still hold the person"
-        sendWord="Make a new backup and delete the old ones"
-        busy={renew.isPending}
-        error={renew.error}
-        onSend={() => renew.mutate()}
-        onClose={onClose}
-      >
-        <p className="card-form-wide">
-          {older} from before in the Backups folder and the second folder, until they age out. Once a new one
-          is read back and whole, the old ones can be deleted. Copies that you put elsewhere stay: delete
-          those yourself. After restoring an old one, erase the person again.
-        </p>
-      </CardForm>
-    </div>
+    <CardForm
+      title="Erased. Older backups still hold the person"
+      sendWord="Make a new backup and delete the old ones"
+      busy={renew.isPending}
+      error={renew.error}
+      onSend={() => renew.mutate()}
+      onClose={onClose}
+    >
+      <p className="card-form-wide">
+        {older} from before in the Backups folder and the second folder, until they age out. Once a new one is
+        read back and whole, the old ones can be deleted. Copies that you put elsewhere stay: delete those
+        yourself. After restoring an old one, erase the person again.
+      </p>
+    </CardForm>
   )
 }

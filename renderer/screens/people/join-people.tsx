@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react'
+import { useState } from 'react'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
@@ -17,42 +17,38 @@ export function JoinPeople({ person, onClose }: JoinPeopleProps) {
   const [joinId, setJoinId] = useState<number | null>(null)
   const other = useRead('person.get', joinId === null ? null : { personId: joinId }).data
   const write = useWrite('person.join')
-  const form = useRef<HTMLDivElement>(null)
-  useEffect(() => form.current?.querySelector('input')?.focus(), [])
   const join = () => {
     if (joinId !== null) write.mutate({ keepId: person.personId, joinId }, { onSuccess: onClose })
   }
   return (
-    <div ref={form}>
-      <CardForm
-        title="Join with another record"
-        sendWord={joinId === null ? 'Find the other record first' : `Join, and keep ${person.name}`}
-        busy={write.isPending || joinId === null}
-        error={write.error}
-        onSend={join}
-        onClose={onClose}
-      >
-        <div className="card-form-wide">
-          <SuggestField
-            label="The other record"
-            text={text}
-            chosen={joinId !== null}
-            onText={(typed) => {
-              setText(typed)
-              setJoinId(null)
-            }}
-            source={PEOPLE}
-            onPick={({ personId, name }) => {
-              setText(name)
-              setJoinId(personId)
-            }}
-            nothingFound={(typed) => `Nobody called ${typed} is in the book.`}
-            placeholder="a few letters of the name"
-          />
-        </div>
-        {joinId !== null && other && <SideBySide kept={person} joined={other} />}
-      </CardForm>
-    </div>
+    <CardForm
+      title="Join with another record"
+      sendWord={joinId === null ? 'Find the other record first' : `Join, and keep ${person.name}`}
+      busy={write.isPending || joinId === null}
+      error={write.error}
+      onSend={join}
+      onClose={onClose}
+    >
+      <div className="card-form-wide">
+        <SuggestField
+          label="The other record"
+          text={text}
+          chosen={joinId !== null}
+          onText={(typed) => {
+            setText(typed)
+            setJoinId(null)
+          }}
+          source={PEOPLE}
+          onPick={({ personId, name }) => {
+            setText(name)
+            setJoinId(personId)
+          }}
+          nothingFound={(typed) => `Nobody called ${typed} is in the book.`}
+          placeholder="a few letters of the name"
+        />
+      </div>
+      {joinId !== null && other && <SideBySide kept={person} joined={other} />}
+    </CardForm>
   )
 }
 

@@ -1,6 +1,6 @@
-import type { KeyboardEvent } from 'react'
 import { Link } from 'wouter'
 import type { ListedPerson } from '../../../db/contract/people-operations.ts'
+import { focusAlong, UP_AND_DOWN } from '../../shared/focus/focus-along.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 
 interface PeopleListProps {
@@ -15,17 +15,22 @@ interface PeopleListProps {
 /** People by name: arrows move between them, Enter opens a card. */
 export function PeopleList({ people, total, narrowed, chosen, onMore }: PeopleListProps) {
   const format = useFormat()
+  const shown = Math.max(
+    0,
+    people.findIndex(({ personId }) => personId === chosen),
+  )
   return (
     <>
       <p className="soft people-total" role="status">
         {total === 0 ? nobody(narrowed) : total === 1 ? '1 person' : `${format.number(total)} people`}
       </p>
-      <ul className="people-list" onKeyDown={moveByArrow}>
-        {people.map((person) => (
+      <ul className="people-list" onKeyDown={(event) => focusAlong(event, UP_AND_DOWN)}>
+        {people.map((person, index) => (
           <li key={person.personId}>
             <Link
               href={`/people/${person.personId}`}
               className="people-row"
+              tabIndex={index === shown ? 0 : -1}
               {...(person.personId === chosen ? { 'aria-current': 'true' as const } : {})}
             >
               <span className="people-name">{person.name}</span>
@@ -62,14 +67,4 @@ function countsInWords({ gave, took, broughtBack }: ListedPerson): string {
     broughtBack === 0 ? '' : `brought back ${broughtBack}`,
   ].filter((part) => part !== '')
   return parts.length === 0 ? 'nothing given or taken yet' : parts.join(', ')
-}
-
-function moveByArrow(event: KeyboardEvent<HTMLElement>) {
-  const by = { ArrowDown: 1, ArrowUp: -1 }[event.key]
-  if (by === undefined) return
-  const rows = [...event.currentTarget.querySelectorAll('a')]
-  const next = rows[rows.indexOf(event.target as HTMLAnchorElement) + by]
-  if (next === undefined) return
-  event.preventDefault()
-  next.focus()
 }

@@ -7,6 +7,7 @@ import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { Card } from '../../shared/panes/card.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { ErasePerson } from './erase-person.tsx'
@@ -18,7 +19,7 @@ import { PersonHistory } from './person-history.tsx'
 /** The index card of a person. A joined record shows the kept one. */
 export function PersonCard({ personId }: { readonly personId: number }) {
   const record = useRead('person.get', { personId })
-  const { open, around, button, close } = useOpenForm<'change' | 'join' | 'erase'>()
+  const { open, button, close } = useOpenForm<'change' | 'join' | 'erase'>()
   const held = useMutation<Value<'person.export'>, ProblemError>({
     mutationFn: () => call('person.export', { personId }),
     onSuccess: ({ fileName, text }) => saveFile(fileName, 'application/json', text),
@@ -27,7 +28,7 @@ export function PersonCard({ personId }: { readonly personId: number }) {
   if (record.data === undefined) return null
   const person = record.data
   return (
-    <article className="person-card" aria-label={person.name} ref={around}>
+    <Card className="person-card" name={person.name}>
       <header>
         <h2 className="person-name">{person.name}</h2>
         <p className="soft">
@@ -63,7 +64,7 @@ export function PersonCard({ personId }: { readonly personId: number }) {
       {held.error !== null && <ProblemText problem={held.error.problem} />}
       <JoinedRecords person={person} />
       <PersonHistory person={person} />
-    </article>
+    </Card>
   )
 }
 

@@ -1,7 +1,6 @@
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
 import { PersonRole } from '../../../db/contract/reference-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
@@ -28,36 +27,34 @@ export function PersonForm({ person, onClose }: PersonFormProps) {
   const form = useCardForm({ keptAs: `person-${personId}`, empty: known, writes: 'person.update', onClose })
   const { typed } = form
   return (
-    <div ref={focusFirstField}>
-      <CardForm
-        title={`Change what is known of ${name}`}
-        sendWord="Keep the change"
-        {...form.frame}
-        onSend={() => form.send({ personId, ...typed })}
-      >
-        {TEXTS.map(([field, label]) => (
-          <TextField
-            key={field}
-            label={label}
-            size="record"
-            {...form.field(field)}
-            placeholder={field === 'creditAs' ? 'empty: a donor' : ''}
-          />
-        ))}
-        <CheckField label="We may write to them" {...form.check('mayWrite')} />
-        {PersonRole.options.map((role) => (
-          <CheckField
-            key={role}
-            label={role}
-            checked={typed.roles.includes(role)}
-            onChange={(on) =>
-              form.change({
-                roles: on ? [...typed.roles, role] : typed.roles.filter((each) => each !== role),
-              })
-            }
-          />
-        ))}
-      </CardForm>
-    </div>
+    <CardForm
+      title={`Change what is known of ${name}`}
+      sendWord="Keep the change"
+      {...form.frame}
+      onSend={() => form.send({ personId, ...typed })}
+    >
+      {TEXTS.map(([field, label]) => (
+        <TextField
+          key={field}
+          label={label}
+          size="record"
+          {...form.field(field)}
+          placeholder={field === 'creditAs' ? 'empty: a donor' : ''}
+        />
+      ))}
+      <CheckField label="We may write to them" {...form.check('mayWrite')} />
+      {PersonRole.options.map((role) => (
+        <CheckField
+          key={role}
+          label={role}
+          checked={typed.roles.includes(role)}
+          onChange={(on) =>
+            form.change({
+              roles: on ? [...typed.roles, role] : typed.roles.filter((each) => each !== role),
+            })
+          }
+        />
+      ))}
+    </CardForm>
   )
 }

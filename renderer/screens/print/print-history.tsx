@@ -4,6 +4,7 @@ import { call } from '../../shared/client/call.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
 const AT_ONCE = 30
@@ -44,14 +45,13 @@ export function PrintHistory() {
         ))}
       </ol>
       {history.hasNextPage && (
-        <button
-          type="button"
+        <ActionButton
           className="quiet-button"
-          disabled={history.isFetchingNextPage}
+          off={history.isFetchingNextPage}
           onClick={() => void history.fetchNextPage()}
         >
           Show earlier printings
-        </button>
+        </ActionButton>
       )}
     </section>
   )
@@ -75,12 +75,12 @@ function Printed({ batch, sheet, busy, onAgain }: PrintedProps) {
         <strong>{batch.words}</strong> <time dateTime={batch.printedAt}>{when}</time>
         {sheet !== '' && <span className="soft"> · {sheet}</span>}
       </p>
-      <button type="button" className="word-button" disabled={busy} onClick={onAgain}>
+      <ActionButton className="word-button" off={busy} onClick={onAgain}>
         print again
         <span className="only-aloud">
           : {batch.words} of {when}
         </span>
-      </button>
+      </ActionButton>
       <p className="print-item-why">
         {names.slice(0, NAMED).join(', ')}
         {more}

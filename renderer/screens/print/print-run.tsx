@@ -4,6 +4,7 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { KeepCards } from '../../shared/labels/keep-cards.tsx'
 import { PaperPages } from '../../shared/labels/paper-pages.tsx'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
 import { KIND_NAMES } from './print-words.ts'
@@ -39,14 +40,13 @@ export function PrintRun({ kind, items, known }: PrintRunProps) {
   }
   const done = (
     <p className="print-done">
-      <button
-        type="button"
+      <ActionButton
         className="button"
-        disabled={mark.isPending || input === null || preview.data === undefined || !shown}
+        off={mark.isPending || input === null || preview.data === undefined || !shown}
         onClick={noted}
       >
         They came out well
-      </button>
+      </ActionButton>
       <span className="soft">Only then are they taken out of the tray; undo puts them back.</span>
     </p>
   )

@@ -1,6 +1,7 @@
 import type { Value } from '../../../db/contract/contract.ts'
 import type { PrintKind, TrayItem } from '../../../db/contract/print-operations.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { LabelCopies } from './label-copies.tsx'
 import { PeriodLetters } from './period-letters.tsx'
@@ -36,14 +37,13 @@ export function TrayGroup({ kind, items, leftOut, notWrittenTo, lettersSince, on
                 <strong>{item.title}</strong> <span>{item.detail}</span>
               </span>
             </label>
-            <button
-              type="button"
+            <ActionButton
               className="word-button"
-              disabled={remove.isPending}
+              off={remove.isPending}
               onClick={() => remove.mutate({ itemIds: [item.itemId] })}
             >
               take out<span className="only-aloud">: {item.title}</span>
-            </button>
+            </ActionButton>
             {kind === 'label' && <LabelCopies item={item} />}
             <p className="print-item-why soft">{item.because}</p>
             {item.heldBack !== null && <p className="label-warning">{item.heldBack}</p>}

@@ -6,6 +6,7 @@ import { lotAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital, plantsInWords } from '../../shared/format/words.ts'
+import { Card } from '../../shared/panes/card.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
@@ -28,7 +29,7 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
   const need = read.data
   if (need === undefined) return <p className="soft">Opening…</p>
   return (
-    <article className="need-card" aria-label={need.variety}>
+    <Card className="need-card" name={need.variety}>
       <header className="need-card-head">
         <h2 tabIndex={-1}>{need.variety}</h2>
         <p>
@@ -96,7 +97,7 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
         key={`${need.plants} ${need.grade} ${need.regrowings} ${need.assurance} ${need.threshold}`}
         need={need}
       />
-    </article>
+    </Card>
   )
 }
 

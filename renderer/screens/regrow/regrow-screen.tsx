@@ -64,7 +64,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
               aria-expanded={changing}
               onClick={() => setChanging(!changing)}
             >
-              Change
+              Change<span className="only-aloud"> when and for what</span>
             </button>
           </p>
         </header>

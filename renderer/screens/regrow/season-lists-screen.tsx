@@ -9,6 +9,7 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import { GRADE_WORDS } from './grade-words.ts'
 import './regrow.css'
+import { Card } from '../../shared/panes/card.tsx'
 import { needAddress, seasonListAddress } from './regrow-address.ts'
 
 /** Saved season lists on the left; on the right what one chose, and what became of it. */
@@ -67,13 +68,13 @@ function OneList({ listId }: { readonly listId: number }) {
   if (read.data === undefined) return <p className="soft">Opening…</p>
   const { list, lines } = read.data
   return (
-    <article className="need-card" aria-label={`Season ${list.season}`}>
+    <Card className="need-card" name={`Season ${list.season}`}>
       <header className="need-card-head">
         <h2 tabIndex={-1}>Season {list.season}</h2>
         <p>{headInWords(list, format.day(list.on))}</p>
       </header>
       <div className="pane-part list-table-frame">
-        <table className="list-table">
+        <table className="list-table" aria-label={`Season ${list.season}, then and now`}>
           <thead>
             <tr>
               <th scope="col">Variety</th>
@@ -105,7 +106,7 @@ function OneList({ listId }: { readonly listId: number }) {
           </tbody>
         </table>
       </div>
-    </article>
+    </Card>
   )
 }
 

@@ -21,7 +21,7 @@ export function SeasonsAhead({ need, nextYear }: SeasonsAheadProps) {
     <section className="pane-part" aria-label="If you wait">
       <h3>If you wait</h3>
       <LivingPicture need={need} />
-      <table className="need-seasons">
+      <table className="need-seasons" aria-label="What is left, sowing by sowing">
         <thead>
           <tr>
             <th scope="col">Sowing of</th>

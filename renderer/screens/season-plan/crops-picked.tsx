@@ -1,4 +1,4 @@
-import { type ReactNode, useRef, useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { CROPS } from '../../shared/table-form/crop-source.ts'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 
@@ -21,14 +21,8 @@ interface CropsPickedProps {
 /** Crops picked by a few letters, one after another; each can be taken out again. */
 export function CropsPicked({ label, none, picked, onAdd, onTakeOut, beside }: CropsPickedProps) {
   const [text, setText] = useState('')
-  const here = useRef<HTMLDivElement>(null)
-  const takeOut = (cropId: string) => {
-    // The button goes with its crop, and the focus must not go with it.
-    here.current?.querySelector<HTMLElement>('[role=combobox]')?.focus()
-    onTakeOut(cropId)
-  }
   return (
-    <div className="crops-picked card-form-wide" ref={here}>
+    <div className="crops-picked card-form-wide">
       <SuggestField
         label={label}
         text={text}
@@ -48,7 +42,7 @@ export function CropsPicked({ label, none, picked, onAdd, onTakeOut, beside }: C
           {picked.map((one) => (
             <li key={one.cropId}>
               {beside?.(one) ?? <span>{one.crop}</span>}
-              <button type="button" className="word-button" onClick={() => takeOut(one.cropId)}>
+              <button type="button" className="word-button" onClick={() => onTakeOut(one.cropId)}>
                 take out<span className="only-aloud">: {one.crop}</span>
               </button>
             </li>

@@ -30,12 +30,14 @@ export function GardenLines({ site, number, sites, lines, clashing, plan, onChan
   const brought = site.took === 0 ? 'first time' : `brought back ${site.broughtBack} of ${site.took}`
   return (
     <section className="plan-garden" aria-label={site.name}>
-      <h2>
-        {number}. {site.name}
+      <div className="head-row">
+        <h2>
+          {number}. {site.name}
+        </h2>
         <button type="button" className="word-button" onClick={onChange}>
-          Change
+          Change<span className="only-aloud"> {site.name}</span>
         </button>
-      </h2>
+      </div>
       <p className="soft">
         {site.grower === '' ? 'nobody named' : site.grower} · {brought} · {format.number(Math.round(used))} of{' '}
         {format.number(site.areaM2)} m² · {lines.length} of {site.mostVarieties} varieties

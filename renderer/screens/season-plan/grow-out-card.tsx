@@ -1,11 +1,11 @@
-import { useRef, useState } from 'react'
-import { flushSync } from 'react-dom'
+import { useState } from 'react'
 import { Link } from 'wouter'
 import type { GrowOutLine } from '../../../db/contract/grow-out-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { Card } from '../../shared/panes/card.tsx'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GROW_OUT_WORDS, NOTE_WORDS } from './grow-out-words.ts'
 import { HarvestForm } from './harvest-form.tsx'
@@ -20,18 +20,12 @@ export function GrowOutCard({ growOut }: GrowOutCardProps) {
   const format = useFormat()
   const takeBack = useWrite('entry.take-back')
   const [open, setOpen] = useState<GrowOutLine['next'][number] | 'harvest' | null>(null)
-  const heading = useRef<HTMLHeadingElement>(null)
-  const close = () => {
-    flushSync(() => setOpen(null))
-    heading.current?.focus()
-  }
+  const close = () => setOpen(null)
   const { biennial, out, notes, next, back, state } = growOut
   return (
-    <article className="grow-out-card" aria-label={growOut.variety}>
+    <Card className="grow-out-card" name={growOut.variety}>
       <header className="grow-out-head">
-        <h2 ref={heading} tabIndex={-1}>
-          {growOut.variety}
-        </h2>
+        <h2 tabIndex={-1}>{growOut.variety}</h2>
         <p>
           {growOut.crop} · {growOut.accessionNumber} · {growOut.site}
           {growOut.grower === '' ? '' : `, ${growOut.grower}`} · season {growOut.season}
@@ -55,14 +49,13 @@ export function GrowOutCard({ growOut }: GrowOutCardProps) {
               {NOTE_WORDS[note.kind]} {format.day(note.on)}
               {note.plants === null ? '' : ` · ${format.number(note.plants)} counted`}
               {note.note === '' ? '' : ` · ${note.note}`}{' '}
-              <button
-                type="button"
+              <ActionButton
                 className="word-button"
-                disabled={takeBack.isPending}
+                off={takeBack.isPending}
                 onClick={() => takeBack.mutate({ entryId: note.entryId }, { onSuccess: close })}
               >
                 take back<span className="only-aloud">: {NOTE_WORDS[note.kind]}</span>
-              </button>
+              </ActionButton>
             </li>
           ))}
           {back.map((lot) => (
@@ -98,17 +91,12 @@ export function GrowOutCard({ growOut }: GrowOutCardProps) {
               Take its seed back
             </button>
           </p>
-          {open !== null && (
-            <div key={open} ref={focusFirstField}>
-              {open === 'harvest' ? (
-                <HarvestForm growOut={growOut} onClose={close} />
-              ) : (
-                <NoteForm growOut={growOut} kind={open} onClose={close} />
-              )}
-            </div>
+          {open === 'harvest' && <HarvestForm growOut={growOut} onClose={close} />}
+          {open !== null && open !== 'harvest' && (
+            <NoteForm key={open} growOut={growOut} kind={open} onClose={close} />
           )}
         </section>
       )}
-    </article>
+    </Card>
   )
 }

@@ -4,9 +4,9 @@ import type { PlanLine } from '../../../db/contract/season-plan-operations.ts'
 import type { Override } from '../../../db/contract/withdrawal-operations.ts'
 import { chanceInWords } from '../../../db/domain/needs/assurance.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useToday } from '../../shared/card-form/use-today.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import { seasonNotesAddress } from './grow-out-words.ts'
@@ -59,37 +59,35 @@ export function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readon
   const problem = write.error?.problem
   if (despite.length > 0) {
     return (
-      <div ref={focusFirstField}>
-        <CardForm
-          title={`Hand ${seed} to ${line.grower} all the same?`}
-          sendWord="Hand it out"
-          busy={write.isPending || reason.trim() === ''}
-          error={write.error}
-          onSend={() => give(despite)}
-          onClose={() => {
-            setDespite([])
-            write.reset()
-          }}
-        >
-          <TextField
-            label="Why all the same"
-            step="reason"
-            size="record"
-            value={reason}
-            onChange={setReason}
-            hint="such as: the working lot is empty"
-          />
-        </CardForm>
-      </div>
+      <CardForm
+        title={`Hand ${seed} to ${line.grower} all the same?`}
+        sendWord="Hand it out"
+        busy={write.isPending || reason.trim() === ''}
+        error={write.error}
+        onSend={() => give(despite)}
+        onClose={() => {
+          setDespite([])
+          write.reset()
+        }}
+      >
+        <TextField
+          label="Why all the same"
+          step="reason"
+          size="record"
+          value={reason}
+          onChange={setReason}
+          hint="such as: the working lot is empty"
+        />
+      </CardForm>
     )
   }
   return (
     <>
       {became}
       <p>
-        <button type="button" className="quiet-button" disabled={write.isPending} onClick={() => give([])}>
+        <ActionButton className="quiet-button" off={write.isPending} onClick={() => give([])}>
           {`Hand ${seed} to ${line.grower}`}
-        </button>
+        </ActionButton>
         <span className="soft">
           {sow.enough ? ` all plants come up ${chanceInWords(sow.chance)}` : ' all that may be risked'}
         </span>

@@ -1,10 +1,10 @@
 import { useState } from 'react'
 import { Link } from 'wouter'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { PaperPages } from '../../shared/labels/paper-pages.tsx'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SeasonKept } from '../../shared/season-draft/season-kept.tsx'
 import { GardenForm } from './garden-form.tsx'
@@ -60,11 +60,7 @@ export function SeasonPlanScreen() {
         ))}
       </section>
       <section className="plan-right" aria-label="The gardens">
-        {garden !== null && (
-          <div key={garden} ref={focusFirstField}>
-            <GardenForm site={open ?? null} onClose={() => setGarden(null)} />
-          </div>
-        )}
+        {garden !== null && <GardenForm key={garden} site={open ?? null} onClose={() => setGarden(null)} />}
         <GardensPicture sites={sites} lines={lines} clashes={clashes} />
         {garden === null && (
           <button type="button" className="quiet-button" onClick={() => setGarden('new')}>
@@ -92,18 +88,12 @@ function Making({ plan, gardens }: { readonly plan: PlanOnTable; readonly garden
       {gardens === 0 && <p>There is no garden yet. Add the first one, with its bed and where it lies.</p>}
       <p className="soft">To be placed: {from}.</p>
       <p className="plan-buttons">
-        <button
-          type="button"
-          className="button"
-          disabled={busy || gardens === 0}
-          onClick={() => void plan.make()}
-        >
+        <ActionButton className="button" off={busy || gardens === 0} onClick={() => void plan.make()}>
           {busy ? 'Planning, up to eight seconds…' : 'Make a plan'}
-        </button>
-        <button
-          type="button"
+        </ActionButton>
+        <ActionButton
           className="quiet-button"
-          disabled={
+          off={
             write.isPending ||
             plan.isSaved ||
             plan.choices.length === 0 ||
@@ -113,7 +103,7 @@ function Making({ plan, gardens }: { readonly plan: PlanOnTable; readonly garden
           onClick={() => write.mutate({ choices: [...plan.choices] })}
         >
           {plan.isSaved && plan.choices.length > 0 ? 'This plan is saved' : 'Save this plan'}
-        </button>
+        </ActionButton>
       </p>
       {plan.isSaved && plan.choices.length > 0 && <Sheets />}
       {error !== null && <ProblemText problem={error.problem} />}

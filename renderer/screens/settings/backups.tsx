@@ -2,7 +2,6 @@ import { useQueryClient } from '@tanstack/react-query'
 import { type ButtonHTMLAttributes, useEffect, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
-import { focusWayBack } from '../../shared/card-form/focus-first-field.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
@@ -21,7 +20,7 @@ const BYTES_IN_MB = 1_000_000
 /** The backups there are, where they go, what one of them would bring back, and restoring it into a new file. */
 export function Backups() {
   const list = useRead('backup.list', {})
-  const { open, around, button, close } = useOpenForm<string>()
+  const { open, button, close } = useOpenForm<string>()
   const { data, refetch } = list
   useEffect(() => {
     if (data?.underWay == null) return
@@ -31,7 +30,7 @@ export function Backups() {
   if (list.data === undefined)
     return list.error === null ? null : <ProblemText problem={list.error.problem} />
   return (
-    <section className="settings-part" aria-label="Backups" ref={around}>
+    <section className="settings-part" aria-label="Backups">
       <h2>Backups</h2>
       <p className="soft">
         Made by itself soon after the app starts and every few hours, before a file is read in, and before a
@@ -45,11 +44,7 @@ export function Backups() {
       )}
       {list.data.underWay !== null && <UnderWay {...list.data.underWay} />}
       <BackupList listed={list.data} button={button} />
-      {open !== null && (
-        <div key={open} ref={focusWayBack}>
-          <Restore file={open} onClose={() => close(open)} />
-        </div>
-      )}
+      {open !== null && <Restore key={open} file={open} onClose={() => close(open)} />}
       <Keeping key={`${list.data.secondFolder} ${list.data.limitMb}`} listed={list.data} />
     </section>
   )

@@ -6,6 +6,7 @@ import { call } from '../../shared/client/call.ts'
 import { ProblemError } from '../../shared/client/problem-error.ts'
 import { say } from '../../shared/foot-line/said.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
 /** The care of the book: whether it is right, and a copy of it. */
@@ -29,13 +30,12 @@ export function Care({ about }: { readonly about: Value<'collection.about'> }) {
         <Link href="/in-and-out">In and out</Link>: the whole collection, and lists for others, as files.
       </p>
       <p className="settings-buttons">
-        <button type="button" className="quiet-button" disabled={check.busy} onClick={() => check.ask()}>
+        <ActionButton className="quiet-button" off={check.busy} onClick={() => check.ask()}>
           {check.busy ? 'Checking…' : 'Check the book'}
-        </button>
-        <button
-          type="button"
+        </ActionButton>
+        <ActionButton
           className="quiet-button"
-          disabled={backUp.busy}
+          off={backUp.busy}
           onClick={() => {
             const lookAgain = () => void queries.invalidateQueries({ queryKey: ['backup.list'] })
             void backUp.ask(({ file }) => {
@@ -46,7 +46,7 @@ export function Care({ about }: { readonly about: Value<'collection.about'> }) {
           }}
         >
           {backUp.busy ? 'Copying…' : 'Back up now'}
-        </button>
+        </ActionButton>
       </p>
       {check.problem !== null && <ProblemText problem={check.problem.problem} />}
       {backUp.problem !== null && <ProblemText problem={backUp.problem.problem} />}

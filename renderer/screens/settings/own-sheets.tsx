@@ -5,6 +5,7 @@ import { readNumber } from '../../../db/domain/amounts/read-number.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 
@@ -46,14 +47,13 @@ export function OwnSheets({ paper }: { readonly paper: 'a4' | 'letter' }) {
             <button type="button" className="word-button" onClick={() => setOpen(idOf(sheet))}>
               change<span className="only-aloud">: {sheet.name}</span>
             </button>{' '}
-            <button
-              type="button"
+            <ActionButton
               className="word-button"
-              disabled={retire.isPending}
+              off={retire.isPending}
               onClick={() => retire.mutate({ sheetId: idOf(sheet) })}
             >
               offer no more<span className="only-aloud">: {sheet.name}</span>
-            </button>
+            </ActionButton>
             {open === idOf(sheet) && <SheetForm sheet={sheet} start={typedFrom(sheet)} onClose={close} />}
           </li>
         ))}

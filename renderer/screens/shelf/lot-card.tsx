@@ -4,6 +4,7 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { LotActions } from './actions/lot-actions.tsx'
 import './lot-card.css'
+import { Card } from '../../shared/panes/card.tsx'
 import { LotCautions } from './lot-cautions.tsx'
 import { LotFacts } from './lot-facts.tsx'
 import { LotFamily } from './lot-family.tsx'
@@ -43,14 +44,14 @@ export function LotCard({ lotId, takesFocus, entered }: LotCardProps) {
   if (lot.data === undefined) return lot.error === null ? null : <ProblemText problem={lot.error.problem} />
   return (
     <div ref={top}>
-      <Card key={lot.data.lotId} lot={lot.data} />
+      <OneLot key={lot.data.lotId} lot={lot.data} />
     </div>
   )
 }
 
-function Card({ lot }: { readonly lot: LotRecord }) {
+function OneLot({ lot }: { readonly lot: LotRecord }) {
   return (
-    <article className="card" aria-label={`${lot.variety}, lot ${lot.lotNumber}`}>
+    <Card className="card" name={`${lot.variety}, lot ${lot.lotNumber}`}>
       <LotHead lot={lot} />
       <div className="card-sheet">
         <LotStock lot={lot} />
@@ -63,6 +64,6 @@ function Card({ lot }: { readonly lot: LotRecord }) {
         <LotMeasurements lot={lot} />
         <LotLedger lot={lot} />
       </div>
-    </article>
+    </Card>
   )
 }

@@ -25,7 +25,7 @@ export function LotFamily({ lot }: { readonly lot: LotRecord }) {
         </p>
       ))}
       {others.length > 0 && (
-        <table className="card-table">
+        <table className="card-table" aria-label="Other lots of the accession">
           <thead>
             <tr>
               <th scope="col">Lot</th>

@@ -1,6 +1,7 @@
 import type { LotRecord } from '../../../db/contract/shelf-operations.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
 type Line = LotRecord['ledger'][number]
@@ -40,7 +41,7 @@ export function LotLedger({ lot }: { readonly lot: LotRecord }) {
     <section className="card-part">
       <h3>The book</h3>
       {takeBack.error !== null && <ProblemText problem={takeBack.error.problem} />}
-      <table className="card-table card-ledger">
+      <table className="card-table card-ledger" aria-label="The book">
         <thead>
           <tr>
             <th scope="col">Date</th>
@@ -101,12 +102,12 @@ function LedgerRow({ line, busy, onTakeBack }: LedgerRowProps) {
       </td>
       <td>
         {line.undoable && (
-          <button type="button" className="word-button" disabled={busy} onClick={onTakeBack}>
+          <ActionButton className="word-button" off={busy} onClick={onTakeBack}>
             take back
             <span className="only-aloud">
               : {KIND_WORDS[line.kind]}, {line.words}
             </span>
-          </button>
+          </ActionButton>
         )}
       </td>
     </tr>

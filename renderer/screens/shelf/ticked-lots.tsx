@@ -8,6 +8,7 @@ import { bytesOf } from '../../shared/client/file-bytes.ts'
 import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { ContainerOfLots } from './actions/container-form.tsx'
 import { MoveLots } from './actions/move-lots.tsx'
@@ -23,7 +24,7 @@ const WORKBOOK = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sh
 /** What can be done with all lots that are ticked. */
 export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
   const { lotIds } = ticks
-  const { open, around, button, close } = useOpenForm<Doing>()
+  const { open, button, close } = useOpenForm<Doing>()
   const toTray = useWrite('tray.add')
   const save = useMutation<Value<'lot.export'>, ProblemError>({
     mutationFn: () => call('lot.export', { lotIds: [...lotIds] }),
@@ -36,7 +37,7 @@ export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
   const error = toTray.error ?? save.error ?? book.error
   if (lotIds.length === 0) return null
   return (
-    <section ref={around} className="ticked-lots" aria-label="Ticked lots">
+    <section className="ticked-lots" aria-label="Ticked lots">
       <p className="ticked-count" role="status">
         {lotIds.length === 1 ? '1 lot ticked' : `${lotIds.length} lots ticked`}
         {lotIds.length === MOST_TICKED && <span className="soft">, as many as go at once</span>}
@@ -46,20 +47,19 @@ export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
           {word}
         </button>
       ))}
-      <button
-        type="button"
+      <ActionButton
         className="quiet-button"
-        disabled={toTray.isPending}
+        off={toTray.isPending}
         onClick={() => toTray.mutate({ items: lotIds.map((lotId) => ({ kind: 'label', lotId })) })}
       >
         Labels to the tray
-      </button>
-      <button type="button" className="quiet-button" disabled={save.isPending} onClick={() => save.mutate()}>
+      </ActionButton>
+      <ActionButton className="quiet-button" off={save.isPending} onClick={() => save.mutate()}>
         Save as a table
-      </button>
-      <button type="button" className="quiet-button" disabled={book.isPending} onClick={() => book.mutate()}>
+      </ActionButton>
+      <ActionButton className="quiet-button" off={book.isPending} onClick={() => book.mutate()}>
         Save as a workbook
-      </button>
+      </ActionButton>
       <Link href={stocktakeAddress(lotIds)}>Take stock of them</Link>
       <button type="button" className="word-button" onClick={ticks.untickAll}>
         untick all

@@ -1,7 +1,7 @@
 import { useSyncExternalStore } from 'react'
 
 /** Below this width the list and the card do not fit beside each other; shelf-widths.css says the same. */
-const onePane = window.matchMedia('(max-width: 1179px)')
+const onePane = window.matchMedia('(width < 73.75em)')
 
 /** Whether the shelf shows either its list or a card. */
 export function useOnePane(): boolean {

@@ -3,6 +3,7 @@ import { Link } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { KeyHints } from '../../shared/table-form/key-hints.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
@@ -95,9 +96,9 @@ export function StocktakeTable(props: StocktakeTableProps) {
           </p>
           <Terms draft={draft} today={today} table={table} />
           <SaveTrouble refused={table.shown.refused} kept={visit.kept} />
-          <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
+          <ActionButton className="button table-button" off={table.saving} onClick={table.save}>
             Post them together
-          </button>
+          </ActionButton>
         </aside>
       </div>
     </StepForm>

@@ -3,6 +3,7 @@ import type { StoredPlace } from '../../../db/contract/storage-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { Card } from '../../shared/panes/card.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
 const MOST = 6
@@ -18,7 +19,7 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
     keepLast: true,
   })
   return (
-    <article className="store-card" aria-label="Places compared">
+    <Card className="store-card" name="Places compared">
       <header className="store-card-head">
         <h2 tabIndex={-1}>Places compared</h2>
         <p>For keeping seed a few years: cool and dry.</p>
@@ -54,7 +55,7 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
           <p className="store-verdict" role="status">
             {compared.data.words}
           </p>
-          <table className="store-table">
+          <table className="store-table" aria-label="Places side by side">
             <thead>
               <tr>
                 <th scope="col">Place</th>
@@ -103,7 +104,7 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
           </p>
         </section>
       )}
-    </article>
+    </Card>
   )
 }
 

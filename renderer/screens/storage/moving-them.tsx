@@ -30,7 +30,7 @@ function Moves({ moves }: { readonly moves: Value<'place.foresee-moves'> }) {
         {already === 1 ? 'is' : 'are'} probably below {already === 1 ? 'its' : 'their'} threshold already.
         {not}
       </p>
-      <table className="store-table">
+      <table className="store-table" aria-label="How long they keep, place by place">
         <thead>
           <tr>
             <th scope="col">Place</th>

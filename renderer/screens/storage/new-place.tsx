@@ -8,13 +8,14 @@ import { TextField } from '../../shared/table-form/text-field.tsx'
 interface NewPlaceProps {
   readonly places: readonly StoredPlace[]
   readonly onMade: (placeId: number) => void
+  readonly onClose: () => void
 }
 
 const EMPTY = { name: '', kind: 'room' as PlaceKind, parent: '' }
 
 /** A place to keep seed in, or one that is only measured for now to see whether it would do. */
-export function NewPlace({ places, onMade }: NewPlaceProps) {
-  const form = useCardForm({ keptAs: 'new-place', empty: EMPTY, writes: 'place.create' })
+export function NewPlace({ places, onMade, onClose }: NewPlaceProps) {
+  const form = useCardForm({ keptAs: 'new-place', empty: EMPTY, writes: 'place.create', onClose })
   const { name, kind, parent } = form.typed
   return (
     <CardForm

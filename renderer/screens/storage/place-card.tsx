@@ -1,18 +1,16 @@
 import { useState } from 'react'
-import { Link } from 'wouter'
 import type { PlaceClimate } from '../../../db/contract/storage-operations.ts'
-import { lotAddress } from '../../shared/addresses.ts'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
+import { Card } from '../../shared/panes/card.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { ClimateTrace } from './climate-trace.tsx'
 import { ImportForm } from './import-form.tsx'
 import { KindForm } from './kind-form.tsx'
-import { MovingThem } from './moving-them.tsx'
+import { LotsThere } from './lots-there.tsx'
 import { ReadingForm } from './reading-form.tsx'
 import { SpellLine } from './spell-line.tsx'
 import { StateWords } from './state-words.tsx'
@@ -39,7 +37,7 @@ export function PlaceCard({ placeId }: PlaceCardProps) {
   if (read.data === undefined) return null
   const climate = read.data
   return (
-    <article className="store-card" aria-label={climate.place.path}>
+    <Card className="store-card" name={climate.place.path}>
       <header className="store-card-head">
         <h2 tabIndex={-1}>{climate.place.name}</h2>
         <p>{climate.place.path === climate.place.name ? capital(climate.place.kind) : climate.place.path}</p>
@@ -54,7 +52,7 @@ export function PlaceCard({ placeId }: PlaceCardProps) {
       <Climate climate={climate} span={span} onSpan={setSpan} />
       <LotsThere climate={climate} />
       <Batches climate={climate} />
-    </article>
+    </Card>
   )
 }
 
@@ -67,10 +65,10 @@ const DOINGS: readonly (readonly [Doing, string])[] = [
 ]
 
 function Doings({ climate }: { readonly climate: PlaceClimate }) {
-  const { open, around, button, close } = useOpenForm<Doing>()
+  const { open, button, close } = useOpenForm<Doing>()
   const { placeId } = climate.place
   return (
-    <section ref={around} className="pane-part" aria-label="What to do with it">
+    <section className="pane-part" aria-label="What to do with it">
       <div className="store-buttons">
         {DOINGS.map(([name, word]) => (
           <button key={name} type="button" className="quiet-button" {...button(name)}>
@@ -78,14 +76,10 @@ function Doings({ climate }: { readonly climate: PlaceClimate }) {
           </button>
         ))}
       </div>
-      {open !== null && (
-        <div key={open} ref={focusFirstField}>
-          {open === 'reading' && <ReadingForm placeId={placeId} onClose={() => close('reading')} />}
-          {open === 'file' && <ImportForm placeId={placeId} onClose={() => close('file')} />}
-          {open === 'terms' && <TermsForm climate={climate} onClose={() => close('terms')} />}
-          {open === 'kind' && <KindForm place={climate.place} onClose={() => close('kind')} />}
-        </div>
-      )}
+      {open === 'reading' && <ReadingForm placeId={placeId} onClose={() => close('reading')} />}
+      {open === 'file' && <ImportForm placeId={placeId} onClose={() => close('file')} />}
+      {open === 'terms' && <TermsForm climate={climate} onClose={() => close('terms')} />}
+      {open === 'kind' && <KindForm place={climate.place} onClose={() => close('kind')} />}
     </section>
   )
 }
@@ -128,43 +122,6 @@ function Climate({ climate, span, onSpan }: ClimateProps) {
           </ul>
         </>
       )}
-    </section>
-  )
-}
-
-/** A caution that so many lots share is said once. */
-const SHARED_BY = 4
-
-function LotsThere({ climate: { lots, place } }: { readonly climate: PlaceClimate }) {
-  const said = [...new Set(lots.map(({ caution }) => caution))]
-  const shared = said
-    .map((caution) => ({ caution, of: lots.filter((lot) => lot.caution === caution).length }))
-    .filter(({ caution, of }) => caution !== '' && of >= SHARED_BY)
-  const isShared = (caution: string) => shared.some((one) => one.caution === caution)
-  return (
-    <section className="pane-part" aria-label="Lots there">
-      <h3>Lots there</h3>
-      {lots.length === 0 && <p className="soft">No lot with seed lies there.</p>}
-      {place.lots > lots.length && (
-        <p className="soft">
-          The first {lots.length} of {place.lots}.
-        </p>
-      )}
-      {shared.map(({ caution, of }) => (
-        <p key={caution} className="store-caution">
-          {of === lots.length ? `All ${lots.length}` : `${of} of the ${lots.length}, marked below`}: {caution}
-        </p>
-      ))}
-      {lots.length > 0 && <MovingThem placeId={place.placeId} />}
-      <ul className="store-lots">
-        {lots.map(({ lotId, lotNumber, variety, crop, caution }) => (
-          <li key={lotId}>
-            <Link href={lotAddress(lotId)}>{lotNumber}</Link> {variety} <span className="soft">{crop}</span>
-            {isShared(caution) && said.length > 1 && <span className="store-caution"> see above</span>}
-            {caution !== '' && !isShared(caution) && <p className="store-caution">{caution}</p>}
-          </li>
-        ))}
-      </ul>
     </section>
   )
 }

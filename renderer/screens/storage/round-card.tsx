@@ -8,6 +8,8 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
+import { Card } from '../../shared/panes/card.tsx'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
@@ -37,7 +39,7 @@ export function RoundCard() {
   if (due.data === undefined || visit.draft === null) return <p className="soft waiting">Opening…</p>
   const { places, cautions, unvisited } = due.data
   return (
-    <article className="store-card" aria-label="Round">
+    <Card className="store-card" name="Round">
       <header className="store-card-head">
         <h2 tabIndex={-1}>Round</h2>
         <p>
@@ -66,7 +68,7 @@ export function RoundCard() {
       <Unvisited places={unvisited} />
       {places.length > 0 && <RoundForm visit={visit} draft={visit.draft} due={due.data} />}
       <RoundsWalked />
-    </article>
+    </Card>
   )
 }
 
@@ -144,14 +146,9 @@ function RoundForm({ visit: { dispatch, kept }, draft, due }: RoundFormProps) {
           <p className="store-caution">What is ticked could not be kept just now. Do not close the window.</p>
         )}
         <div className="store-buttons">
-          <button
-            type="button"
-            className="button"
-            disabled={write.isPending || places.length === 0}
-            onClick={save}
-          >
+          <ActionButton className="button" off={write.isPending || places.length === 0} onClick={save}>
             Write the round down
-          </button>
+          </ActionButton>
           <span className="soft">
             {places.length === 0
               ? 'Nothing is ticked yet.'

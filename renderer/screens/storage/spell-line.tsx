@@ -32,7 +32,7 @@ export function SpellLine({ placeId, spell }: SpellLineProps) {
       {highestHumidity === null ? '' : ` and ${format.number(Math.round(highestHumidity))} %`}{' '}
       {hours >= A_DAY && !lone && !asked && (
         <button type="button" className="word-button" onClick={() => setAsked(true)}>
-          what did it cost the lots there?
+          what did it cost the lots there?<span className="only-aloud"> From {moment(from)}</span>
         </button>
       )}
       <span className="store-spell-cost" role="status">

@@ -1,6 +1,5 @@
 import { useEffect, useMemo, useRef } from 'react'
 import { Link, useLocation } from 'wouter'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'
@@ -61,15 +60,14 @@ export function StorageScreen({ part, id }: StorageScreenProps) {
       <section className="panes-card" aria-label="Place" ref={right}>
         {part === 'place' && <PlaceCard key={id} placeId={id} />}
         {part === 'new' && (
-          <div ref={focusFirstField}>
-            <NewPlace
-              places={places}
-              onMade={(placeId) => {
-                go(placeAddress(placeId))
-                openCard(placeAddress(placeId))
-              }}
-            />
-          </div>
+          <NewPlace
+            places={places}
+            onClose={() => go('/storage')}
+            onMade={(placeId) => {
+              go(placeAddress(placeId))
+              openCard(placeAddress(placeId))
+            }}
+          />
         )}
         {part === 'compare' && <ComparePlaces places={places} />}
         {part === 'round' && <RoundCard />}

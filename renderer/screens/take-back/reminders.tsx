@@ -1,7 +1,6 @@
 import { useId, useState } from 'react'
 import type { Reminder } from '../../../db/contract/promise-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
-import { focusFirstField } from '../../shared/card-form/focus-first-field.ts'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
@@ -96,20 +95,13 @@ function LetGoForm({ reminder, onClose }: LetGoFormProps) {
     onClose,
   })
   return (
-    <div ref={focusFirstField}>
-      <CardForm
-        title={`Let go: ${reminder.promise.words}`}
-        sendWord="Wait for it no longer"
-        {...form.frame}
-        onSend={() => form.send({ withdrawalId, reason: form.typed.reason })}
-      >
-        <TextField
-          label="Why"
-          size="record"
-          {...form.field('reason')}
-          placeholder="such as a failed harvest"
-        />
-      </CardForm>
-    </div>
+    <CardForm
+      title={`Let go: ${reminder.promise.words}`}
+      sendWord="Wait for it no longer"
+      {...form.frame}
+      onSend={() => form.send({ withdrawalId, reason: form.typed.reason })}
+    >
+      <TextField label="Why" size="record" {...form.field('reason')} placeholder="such as a failed harvest" />
+    </CardForm>
   )
 }

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react'
 import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { KeyHints } from '../../shared/table-form/key-hints.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
@@ -82,15 +83,14 @@ export function TakeBackTable(props: TakeBackTableProps) {
             />
             <SaveTrouble refused={table.shown.refused} kept={visit.kept} />
             <p className="table-buttons">
-              <button
-                type="button"
+              <ActionButton
                 data-step="save"
                 className="button table-button"
-                disabled={table.saving}
+                off={table.saving}
                 onClick={table.save}
               >
                 Take it back
-              </button>
+              </ActionButton>
               {draft.saved > 0 && (
                 <button type="button" className="quiet-button table-button" onClick={table.nextPerson}>
                   Next person

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react'
 import { Link } from 'wouter'
 import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
 import { KeyHints } from '../../shared/table-form/key-hints.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
@@ -128,9 +129,9 @@ export function TakeInTable(props: TakeInTableProps) {
             {listed === 0 ? '' : listed === 1 ? '1 gift' : `${listed} gifts`}
           </p>
           <SaveTrouble refused={table.refused} kept={visit.kept} />
-          <button type="button" className="button table-button" disabled={table.saving} onClick={table.save}>
+          <ActionButton className="button table-button" off={table.saving} onClick={table.save}>
             Save the visit
-          </button>
+          </ActionButton>
         </aside>
       </div>
     </StepForm>

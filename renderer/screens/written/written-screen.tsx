@@ -5,6 +5,7 @@ import { lotAddress } from '../../shared/addresses.ts'
 import { call } from '../../shared/client/call.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import './written.css'
 
@@ -51,14 +52,13 @@ export function WrittenScreen() {
         </section>
       ))}
       {written.hasNextPage && (
-        <button
-          type="button"
+        <ActionButton
           className="quiet-button"
-          disabled={written.isFetchingNextPage}
+          off={written.isFetchingNextPage}
           onClick={() => void written.fetchNextPage()}
         >
           Show earlier entries
-        </button>
+        </ActionButton>
       )}
     </div>
   )
@@ -98,9 +98,9 @@ function WrittenEntry({ entry, busy, onTakeBack }: WrittenEntryProps) {
         {entry.takenBack && <span className="soft"> (taken back)</span>}
       </p>
       {entry.undoable && (
-        <button type="button" className="word-button" disabled={busy} onClick={onTakeBack}>
+        <ActionButton className="word-button" off={busy} onClick={onTakeBack}>
           take back<span className="only-aloud">: {format.sentence(entry.said)}</span>
-        </button>
+        </ActionButton>
       )}
       {lots.size > 1 && <LotsOfEntry lots={lots} />}
     </li>

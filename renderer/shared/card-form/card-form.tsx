@@ -1,5 +1,7 @@
 import type { ReactNode, SubmitEvent } from 'react'
 import type { ProblemError } from '../client/problem-error.ts'
+import { openForm } from '../focus/lost-focus.ts'
+import { ActionButton } from '../parts/action-button.tsx'
 import { ProblemText } from '../parts/problem-text.tsx'
 import './card-form.css'
 
@@ -13,7 +15,7 @@ interface CardFormProps {
   /** Input paths whose problem a field of this form shows by itself. */
   readonly shownAtField?: readonly string[]
   readonly onSend: () => void
-  /** Steps back; what was typed is kept by whoever holds it. */
+  /** Steps back; what was typed is kept by whoever holds it. A form with a way back takes the focus as it opens. */
   readonly onClose?: () => void
   readonly onChoose?: (choice: string) => void
   readonly children: ReactNode
@@ -44,6 +46,7 @@ export function CardForm(props: CardFormProps) {
       className="card-form"
       aria-label={title}
       noValidate
+      ref={onClose === undefined ? null : openForm}
       onSubmit={onSubmit}
       onKeyDown={(event) => {
         if (event.key === 'Escape' && !event.defaultPrevented) onClose?.()
@@ -55,9 +58,9 @@ export function CardForm(props: CardFormProps) {
         <ProblemText problem={error.problem} {...(onChoose === undefined ? {} : { onChoose })} />
       )}
       <div className="card-form-buttons">
-        <button type="submit" className="button" disabled={busy}>
+        <ActionButton type="submit" className="button" off={busy}>
           {sendWord}
-        </button>
+        </ActionButton>
         {onClose !== undefined && (
           <button type="button" className="quiet-button" onClick={onClose}>
             Not now

@@ -6,6 +6,7 @@ import { useForecastsLeft } from '../client/use-others-writes.ts'
 import { useRead } from '../client/use-read.ts'
 import { useWrite } from '../client/use-write.ts'
 import { useFormat } from '../format/use-format.ts'
+import { ActionButton } from '../parts/action-button.tsx'
 import './foot-line.css'
 import { useSaid } from './said.ts'
 
@@ -22,20 +23,19 @@ export function FootLine() {
         {takeBack.error ? takeBack.error.problem.sentence : format.sentence(said?.said ?? '')}
       </p>
       {entryId !== undefined && (
-        <button
-          type="button"
+        <ActionButton
           className="word-button"
-          disabled={takeBack.isPending}
+          off={takeBack.isPending}
           onClick={() => takeBack.mutate({ entryId })}
         >
           undo
-        </button>
+        </ActionButton>
       )}
       {about !== undefined && (
         <p className="foot-line-end soft">
           <Forecasts />
           <Link href="/written">what was written today</Link>
-          <span>{about.settings.libraryName}</span>
+          <span className="foot-line-library">{about.settings.libraryName}</span>
         </p>
       )}
     </footer>
@@ -57,14 +57,9 @@ function Forecasts() {
   return (
     <span>
       {hold.error === null ? `${done}${held ? ', stopped' : ''}` : hold.error.problem.sentence}{' '}
-      <button
-        type="button"
-        className="word-button"
-        disabled={hold.isPending}
-        onClick={() => hold.mutate(!held)}
-      >
+      <ActionButton className="word-button" off={hold.isPending} onClick={() => hold.mutate(!held)}>
         {held ? 'go on' : 'stop'}
-      </button>
+      </ActionButton>
     </span>
   )
 }

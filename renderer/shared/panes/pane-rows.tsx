@@ -22,7 +22,10 @@ interface PaneRowsProps {
   readonly onSpace?: (address: string) => void
 }
 
-/** The list of two panes: arrows go through its rows and show the card of each, Enter goes to the card. */
+/**
+ * The list of two panes: arrows go through its rows and show the card of each, Enter goes to the card. The keyboard
+ * passes through it in one step, by the row that is shown.
+ */
 export function PaneRows({ label, rows, rowClass = '', ranked = false, onOpen, onSpace }: PaneRowsProps) {
   const [here, go] = useLocation()
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
@@ -48,13 +51,18 @@ export function PaneRows({ label, rows, rowClass = '', ranked = false, onOpen, o
     go(next.address, { replace: true })
   }
   const List = ranked ? 'ol' : 'ul'
+  const shown = Math.max(
+    0,
+    rows.findIndex(({ address }) => address === here),
+  )
   return (
     <List className="pane-rows" aria-label={label} onKeyDown={onKeyDown}>
-      {rows.map((row) => (
+      {rows.map((row, index) => (
         <OneRow
           key={row.address}
           row={row}
           isHere={row.address === here}
+          isStop={index === shown}
           rowClass={rowClass}
           onOpen={onOpen}
         />
@@ -66,11 +74,12 @@ export function PaneRows({ label, rows, rowClass = '', ranked = false, onOpen, o
 interface OneRowProps extends Pick<PaneRowsProps, 'onOpen'> {
   readonly row: PaneRow
   readonly isHere: boolean
+  readonly isStop: boolean
   readonly rowClass: string
 }
 
 /** One row, drawn anew only where it changed. */
-const OneRow = memo(function OneRow({ row, isHere, rowClass, onOpen }: OneRowProps) {
+const OneRow = memo(function OneRow({ row, isHere, isStop, rowClass, onOpen }: OneRowProps) {
   const { address, content, before, style } = row
   return (
     <li className={before === undefined ? undefined : 'pane-row-beside'}>
@@ -79,6 +88,7 @@ const OneRow = memo(function OneRow({ row, isHere, rowClass, onOpen }: OneRowPro
         href={address}
         className={`pane-row ${rowClass}`}
         style={style}
+        tabIndex={isStop ? 0 : -1}
         {...(isHere ? { 'aria-current': 'true' as const } : {})}
         onClick={() => onOpen(address)}
       >

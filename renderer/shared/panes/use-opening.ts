@@ -1,5 +1,6 @@
 import { type RefObject, useCallback, useEffect, useState } from 'react'
 import { useLocation } from 'wouter'
+import { focusIsFree } from '../focus/lost-focus.ts'
 
 interface Wanted {
   readonly address: string
@@ -19,8 +20,7 @@ export function useOpening(card: RefObject<HTMLElement | null>): (address: strin
     if (wanted === null || wanted.address !== here || right === null) return
     const focus = () => {
       if (right.querySelector('h2') === null) return false
-      const at = document.activeElement
-      if (at === wanted.from || at === document.body) focusNext(right)
+      if (focusIsFree() || document.activeElement === wanted.from) focusNext(right)
       setWanted(null)
       return true
     }

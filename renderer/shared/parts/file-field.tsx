@@ -6,12 +6,13 @@ interface FileFieldProps {
   /** The kinds of file that are offered, as the accept attribute takes them. */
   readonly accept: string
   readonly onPick: (file: File) => void
-  readonly disabled?: boolean
+  /** No file can be picked now; the field keeps the focus meanwhile. */
+  readonly off?: boolean
   readonly ref?: Ref<HTMLInputElement>
 }
 
 /** Picks one file of the keeper's. */
-export function FileField({ label, accept, onPick, disabled = false, ref }: FileFieldProps) {
+export function FileField({ label, accept, onPick, off = false, ref }: FileFieldProps) {
   const id = useId()
   return (
     <div className="file-field">
@@ -21,7 +22,8 @@ export function FileField({ label, accept, onPick, disabled = false, ref }: File
         id={id}
         type="file"
         accept={accept}
-        disabled={disabled}
+        aria-disabled={off}
+        onClick={(event) => off && event.preventDefault()}
         onChange={(event) => {
           const picked = event.target.files?.[0]
           if (picked !== undefined) onPick(picked)

@@ -50,7 +50,7 @@ export function AmountField(props: AmountFieldProps) {
   const held = useHeldKeys()
   const whenRead = useWhen(fresh)
   const onKeyDown = (event: KeyboardEvent) => {
-    if (event.nativeEvent.isComposing || held.catches(event)) return
+    if (held.catches(event)) return
     const enter = event.key === 'Enter' && !event.ctrlKey && !event.metaKey && !event.shiftKey
     const mustChoose = enter && readAmount(value, { packetSeeds: null }).kind === 'ask'
     const wantsChoice = enter || event.key === 'ArrowDown'

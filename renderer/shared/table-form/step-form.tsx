@@ -101,7 +101,6 @@ export function StepForm({
 }
 
 function keyMeaning(event: KeyboardEvent): 'go-on' | 'back' | 'save' | 'more' | null {
-  if (event.nativeEvent.isComposing) return null
   if (event.key === 'Escape') return 'back'
   if (event.key !== 'Enter' || event.altKey) return null
   if (event.ctrlKey || event.metaKey) return 'save'

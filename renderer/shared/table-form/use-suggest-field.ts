@@ -113,7 +113,7 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
     }
   }
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
-    if (event.nativeEvent.isComposing || held.catches(event)) return
+    if (held.catches(event)) return
     const asked = suggestKey(event)
     if (asked === 'take' || asked === 'take-and-go-on') return take(event, asked === 'take-and-go-on')
     if (asked === null || (asked === 'close' && !open)) return

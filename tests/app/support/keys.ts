@@ -48,20 +48,26 @@ const READER_MS = 5
 
 /**
  * Types as a label reader does, then Enter. Every key says when it was pressed: on a busy machine keys that are only
- * sent off quickly come as slowly as a hand's. The first is pressed so many milliseconds from now.
+ * sent off quickly come as slowly as a hand's. The first is pressed so many milliseconds from now. `stands` says what
+ * stands on a key where the keyboard is not plain Latin.
  */
-export async function scan(page: Page, code: string, inMs = 0): Promise<void> {
+export async function scan(
+  page: Page,
+  code: string,
+  { inMs = 0, stands = (letter: string) => letter } = {},
+): Promise<void> {
   const devTools = await page.context().newCDPSession(page)
   const begun = Date.now() + inMs
   const sent = [...code, 'Enter'].flatMap((key, index) => {
     const pressed = {
-      key,
+      key: key === 'Enter' ? key : stands(key),
       windowsVirtualKeyCode: key === 'Enter' ? 13 : key.toUpperCase().charCodeAt(0),
       timestamp: (begun + index * READER_MS) / 1000,
     }
-    const text = key === 'Enter' ? '\r' : key
+    const place = key === 'Enter' ? 'Enter' : `${/\d/.test(key) ? 'Digit' : 'Key'}${key.toUpperCase()}`
+    const text = key === 'Enter' ? '\r' : stands(key)
     return [
-      devTools.send('Input.dispatchKeyEvent', { type: 'keyDown', text, ...pressed }),
+      devTools.send('Input.dispatchKeyEvent', { type: 'keyDown', text, ...pressed, code: place }),
       devTools.send('Input.dispatchKeyEvent', { type: 'keyUp', ...pressed }),
     ]
   })

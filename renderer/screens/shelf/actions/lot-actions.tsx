@@ -42,12 +42,12 @@ const ACTIONS: readonly Action[] = [
 
 /** What can be done with the lot, in words; each opens its form right here in the card. */
 export function LotActions({ lot }: { readonly lot: LotRecord }) {
-  const { open, around, button, close } = useOpenForm<string>()
+  const { open, button, close } = useOpenForm<string>()
   const keptAs = (action: string) => `${lot.lotId}/${action}`
   const fitting = ACTIONS.filter((action) => action.fits?.(lot) ?? true)
   const OpenForm = fitting.find((action) => action.name === open)?.form
   return (
-    <section ref={around} className="card-part card-actions" aria-label="What to do with it">
+    <section className="card-part card-actions" aria-label="What to do with it">
       <div className="card-action-row">
         {fitting.map(({ name, word }) => (
           <button key={name} type="button" className="quiet-button" {...button(name)}>

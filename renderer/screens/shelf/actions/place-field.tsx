@@ -3,6 +3,7 @@ import { problemAt } from '../../../shared/card-form/card-form.tsx'
 import { useRead } from '../../../shared/client/use-read.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
 import { PLACE_KINDS, type PlaceKind } from '../../../shared/format/place-kinds.ts'
+import { ActionButton } from '../../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../../shared/parts/problem-text.tsx'
 import { SelectField } from '../../../shared/table-form/select-field.tsx'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
@@ -98,9 +99,9 @@ function NewPlace({ inside, onMade }: NewPlaceProps) {
       {create.error !== null && create.error.problem.field !== 'name' && (
         <ProblemText problem={create.error.problem} />
       )}
-      <button type="button" className="quiet-button" disabled={create.isPending} onClick={make}>
+      <ActionButton className="quiet-button" off={create.isPending} onClick={make}>
         Make this place
-      </button>
+      </ActionButton>
     </fieldset>
   )
 }

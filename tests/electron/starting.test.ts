@@ -98,7 +98,10 @@ describe('fetching Electron', () => {
   test('ends when it is done, when it fails, and when its time is over', async () => {
     expect(await fetchElectron(installer(''), 10_000)).toBe('fetched')
     expect(await fetchElectron(installer('process.exit(1)'), 10_000)).toBe('failed')
-    expect(await fetchElectron(installer('setInterval(() => {}, 1000)'), 300)).toBe('too-slow')
+    const told: number[] = []
+    const slow = `require('node:fs').writeFileSync(require('node:os').tmpdir() + '/part', 'x'.repeat(5_000)); setInterval(() => {}, 1000)`
+    expect(await fetchElectron(installer(slow), 1_500, (bytes) => told.push(bytes), 50)).toBe('too-slow')
+    expect(told.at(-1)).toBe(5_000)
   })
 })
 

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { fetchElectron } from '../../electron/command-line/fetch-electron.ts'
+import { howToGiveJson } from '../../electron/command-line/read-request.ts'
 import { findBrowser, type Machine } from '../../electron/loopback/find-browser.ts'
 import { findElectron } from '../../electron/loopback/find-electron.ts'
 import { appWindowArguments, openWindow } from '../../electron/loopback/open-window.ts'
@@ -256,4 +257,10 @@ describe('after an install', () => {
     await linkIn(modules)
     expect(readFileSync(join(modules, '.bin', 'node'), 'utf8')).toBe('linked by npm')
   })
+})
+
+test('JSON is told to be given as the shells of the system take it', () => {
+  expect(howToGiveJson('linux')).toContain(`'{"lotId": 1}'`)
+  expect(howToGiveJson('win32')).not.toContain("'")
+  expect(howToGiveJson('win32')).toMatch(/echo \{"lotId": 1\} \| .* -$/)
 })

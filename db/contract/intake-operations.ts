@@ -17,6 +17,11 @@ export const WhichVariety = z.union([
   z.strictObject({ newVariety: z.strictObject({ newCrop: z.strictObject(CropFields), name: Line }) }),
 ])
 
+const CautionFields = {
+  cautions: z.array(Caution).default([]),
+  cautionNote: z.string().trim().max(500).default('').describe('such as the name of a seed treatment'),
+}
+
 export const Gift = z.strictObject({
   variety: WhichVariety,
   harvest: z.string().max(40).default('').describe("'2024', 'about 2019', '2017-2019', or empty for unknown"),
@@ -29,8 +34,7 @@ export const Gift = z.strictObject({
   grownAt: z.string().trim().max(200).default('').describe('where it was grown'),
   story: Story.default(''),
   terms: z.string().trim().max(2_000).default('').describe('what the donor asked for'),
-  cautions: z.array(Caution).default([]),
-  cautionNote: z.string().trim().max(500).default('').describe('such as the name of a seed treatment'),
+  ...CautionFields,
   role: LotRole.exclude(['duplicate-elsewhere']).default('working'),
   placeId: Id.nullable().default(null),
 })
@@ -83,6 +87,7 @@ export const intakeOperations = {
       plantsGrown: z.int().min(1).max(1_000_000).nullable().default(null),
       grownAt: z.string().trim().max(200).default(''),
       note: Story.default(''),
+      ...CautionFields,
       placeId: Id.nullable().default(null),
     },
     { personId: Id, taken: TakenIn },

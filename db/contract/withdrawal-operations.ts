@@ -1,5 +1,15 @@
 import { z } from 'zod'
-import { Day, Id, LivingStock, NeedState, Quantity, Story, TypedAmount, WithdrawalPurpose } from './fields.ts'
+import {
+  Caution,
+  Day,
+  Id,
+  LivingStock,
+  NeedState,
+  Quantity,
+  Story,
+  TypedAmount,
+  WithdrawalPurpose,
+} from './fields.ts'
 import { WhoIsIt } from './intake-operations.ts'
 import { reads, writes } from './operation.ts'
 import { Problem } from './problem.ts'
@@ -13,7 +23,13 @@ const LeftInLot = z.object({
   sentence: z.string(),
 })
 
-export const Override = z.enum(['reference-sample', 'reserve', 'too-few-left', 'over-limit'])
+export const Override = z.enum([
+  'reference-sample',
+  'reserve',
+  'too-few-left',
+  'over-limit',
+  ...Caution.options,
+])
 export type Override = z.infer<typeof Override>
 
 const WithdrawalLine = z.strictObject({

@@ -25,11 +25,16 @@ export const ADDED = ['row in the list', 'why it did not come in'] as const
 const LOOKED_AT = 20
 const SAMPLED = 200
 
-/** Guesses the layout of a list: its headings by their words, and a column without a known heading by what is in it. */
+/**
+ * Guesses the layout of a list: its headings by their words, and a column without a known heading by what is in it.
+ *
+ * A column that its workbook hides is no note: what somebody put out of sight is not told to others unasked.
+ */
 export function guessLayout(
   rows: readonly (readonly string[])[],
   crops: ReadonlySet<string>,
   headingRow = headingRowOf(rows),
+  hidden: ReadonlySet<number> = new Set(),
 ): ListLayout {
   const width = rows.reduce((widest, row) => Math.max(widest, row.length), 0)
   const all = Array.from({ length: width }, (_, index) => index)
@@ -45,14 +50,17 @@ export function guessLayout(
   // GENUS alone could be anybody's heading; with a number beside it, it is the standard's.
   if (codes.includes('ACCENUMB') && (codes.includes('GENUS') || codes.includes('INSTCODE'))) {
     const columns = codes.map(
-      (code, index) => code ?? (shut(index) || saysNothing(index, below) ? 'leave-out' : 'note'),
+      (code, index) =>
+        code ?? (shut(index) || hidden.has(index) || saysNothing(index, below) ? 'leave-out' : 'note'),
     )
     return { headingRow, headings, columns, passport: true }
   }
   const named = headings.map((heading) => fieldOfHeading(heading))
-  const columns = all.map((index) =>
-    shut(index) ? 'leave-out' : (named[index] ?? byContents(index, below, named, crops)),
-  )
+  const columns = all.map((index) => {
+    const use = named[index] ?? null
+    if (shut(index) || (hidden.has(index) && (use === null || use === 'note'))) return 'leave-out'
+    return use ?? byContents(index, below, named, crops)
+  })
   return { headingRow, headings, columns: once(columns), passport: false }
 }
 

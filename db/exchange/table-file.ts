@@ -19,6 +19,9 @@ export type TableFile =
       readonly rows: readonly string[][]
       readonly sheets: readonly string[]
       readonly sheet: string | null
+      /** Columns that its workbook does not show, counted from 0. */
+      readonly hiddenColumns: ReadonlySet<number>
+      readonly hiddenSheets: number
       readonly encoding: Encoding | null
       readonly encodingGuessed: boolean
       readonly delimiter: Delimiter | null
@@ -41,8 +44,9 @@ export function readTableFile(bytes: Uint8Array, choices: TableChoices = {}): Ta
 function readSheet(bytes: Uint8Array, { sheet }: TableChoices): TableFile {
   const book = readWorkbook(bytes, { rows: MOST_ROWS, columns: MOST_COLUMNS }, sheet)
   if (book.kind === 'refused') return unreadable(book.because)
-  const { rows, sheets } = book
+  const { rows, sheets, hiddenColumns, hiddenSheets } = book
   return {
+    ...{ hiddenColumns, hiddenSheets },
     ...{ kind: 'table', rows, sheets, sheet: book.sheet, encoding: null, encodingGuessed: false },
     ...{ delimiter: null, quotesAsTheyStand: false },
   }
@@ -61,6 +65,7 @@ function readLines(bytes: Uint8Array, choices: TableChoices): TableFile {
     return unreadable(`The file has more than ${MOST_COLUMNS} columns. Delete those that are not needed.`)
   return {
     ...{ kind: 'table', rows: read.rows, sheets: [], sheet: null, delimiter: read.delimiter },
+    ...{ hiddenColumns: new Set<number>(), hiddenSheets: 0 },
     ...{ encoding: found.encoding, encodingGuessed: found.from === 'guess' },
     quotesAsTheyStand: read.quotesAsTheyStand,
   }

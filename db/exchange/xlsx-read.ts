@@ -8,6 +8,9 @@ export type Workbook =
       readonly sheets: readonly string[]
       readonly sheet: string
       readonly rows: string[][]
+      /** Columns that the workbook does not show, counted from 0. */
+      readonly hiddenColumns: ReadonlySet<number>
+      readonly hiddenSheets: number
     }
   | { readonly kind: 'refused'; readonly because: string }
 
@@ -47,8 +50,16 @@ export function readWorkbook(bytes: Uint8Array, limits: Limits, wanted?: string)
       days: dayStyles(textOf(files, 'xl/styles.xml')),
       shift: from1904 ? DAYS_TO_1904 : 0,
     }
-    const rows = rowsOf(textOf(files, chosen.path), cells, limits)
-    return { kind: 'sheet', sheets: sheets.map(({ name }) => name), sheet: chosen.name, rows }
+    const xml = textOf(files, chosen.path)
+    const offered = sheets.filter((sheet) => !sheet.hidden || sheet === chosen)
+    return {
+      kind: 'sheet',
+      sheets: offered.map(({ name }) => name),
+      sheet: chosen.name,
+      rows: rowsOf(xml, cells, limits),
+      hiddenColumns: hiddenColumnsOf(xml, limits),
+      hiddenSheets: sheets.length - offered.length,
+    }
   } catch (thrown) {
     const because =
       thrown instanceof TooMuch
@@ -106,6 +117,21 @@ function rowsOf(xml: string, facts: CellFacts, limits: Limits): string[][] {
     },
   })
   return rows
+}
+
+/** The columns that a sheet's own list of columns hides. */
+function hiddenColumnsOf(xml: string, { columns }: Limits): Set<number> {
+  const hidden = new Set<number>()
+  readPart(xml, {
+    open(name, attributes) {
+      if (name !== 'col') return
+      const { min = '', max = min, hidden: says = '' } = attributes()
+      if (!/^(1|true)$/.test(says)) return
+      for (let column = Number(min); column <= Math.min(Number(max), columns); column += 1)
+        hidden.add(column - 1)
+    },
+  })
+  return hidden
 }
 
 /** The column of a reference such as 'AB12', counted from 0. */

@@ -1,6 +1,7 @@
 import { mkdirSync, readdirSync, statSync } from 'node:fs'
 import { basename, dirname, extname, join } from 'node:path'
 import { connect, type Sqlite } from './connection.ts'
+import { withinBytes } from './file-place.ts'
 import { makeWhole, removeIfFree } from './held-files.ts'
 
 /** A checked copy of a collection. */
@@ -25,6 +26,8 @@ const PAGES_AT_A_TIME = 500
 const MOST_BEGINNINGS = 5
 /** Longer than this no backup takes: what is left unfinished from before was given up. Milliseconds. */
 const GIVEN_UP_AFTER_MS = 3_600_000
+/** Leaves room in 255 bytes for the longest label, the time, '.drawer.unfinished-journal'. */
+const LONGEST_STEM_BYTES = 180
 /** Tables in which rows are only ever added. */
 const ONLY_GROWING = ['entry', 'movement', 'lot', 'accession'] as const
 
@@ -45,7 +48,7 @@ export async function backUp(
   const folder = join(dirname(file), 'Backups')
   mkdirSync(folder, { recursive: true })
   const stamp = now.toISOString().replace(/[:.]/g, '-')
-  const name = basename(file, extname(file))
+  const name = backupStem(file)
   const target = join(folder, `${name} ${label} ${stamp}${extname(file)}`)
   dropGivenUp(folder, name)
   await makeWhole(target, async (unfinished) => {
@@ -57,6 +60,11 @@ export async function backUp(
     onProgress({ doing: 'checking', copied: 1 })
   })
   return { file: target, bytes: statSync(target).size }
+}
+
+/** What the names of a file's backups begin with: its own name, cut so that label, time and ending fit behind it. */
+export function backupStem(file: string): string {
+  return withinBytes(basename(file, extname(file)), LONGEST_STEM_BYTES)
 }
 
 /** Changes when another connection has written. */

@@ -2,7 +2,7 @@ import { copyFileSync, existsSync, mkdirSync, readdirSync, statSync } from 'node
 import { basename, dirname, extname, join } from 'node:path'
 import { refuse } from '../contract/refusal.ts'
 import { backupsToDrop } from '../domain/backups/keep-rule.ts'
-import { assertSound, type Backup, backUp, type OnBackup } from './back-up.ts'
+import { assertSound, type Backup, backUp, backupStem, type OnBackup } from './back-up.ts'
 import { connect, type Sqlite } from './connection.ts'
 import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion } from './file-format.ts'
 import { makeWhole, removeIfFree } from './held-files.ts'
@@ -40,7 +40,7 @@ export function ownBackupFolder(file: string): string {
 /** The backups of one collection in a folder, newest first; none where the folder cannot be read. */
 export function backupsIn(folder: string, file: string): BackupFile[] {
   const ending = extname(file)
-  const beginning = `${basename(file, ending)} `
+  const beginning = `${backupStem(file)} `
   let names: string[]
   try {
     names = readdirSync(folder)

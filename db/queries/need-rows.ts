@@ -24,6 +24,12 @@ export function takenSince(
   ).all({ wanted: JSON.stringify(accessionIds), since }) as { accession_id: number; seeds: number }[]
 }
 
+/** That a row of lot_parent tells of shared seed: split off, or poured in and not taken back since. */
+export const SHARES_SEED = `(relation = 'split' OR relation = 'joined' AND EXISTS (
+       SELECT 1 FROM movement AS poured CROSS JOIN movement AS filled ON filled.entry_id = poured.entry_id
+       WHERE poured.lot_id = parent_lot_id AND poured.kind = 'join' AND filled.lot_id = lot_parent.lot_id
+         AND ${standing('poured')}))`
+
 /** Lots of some accessions that share seed with another: split off from it, or with it poured into them; taken back is not poured. */
 export function sharedSeed(sqlite: Sqlite, accessionIds: readonly number[]): SharedSeed[] {
   return prepared(
@@ -31,10 +37,7 @@ export function sharedSeed(sqlite: Sqlite, accessionIds: readonly number[]): Sha
     `SELECT lot_id AS lotId, parent_lot_id AS parentLotId
      FROM json_each(?) AS wanted CROSS JOIN lot ON lot.accession_id = wanted.value
        CROSS JOIN lot_parent ON lot_parent.lot_id = lot.id
-     WHERE relation = 'split' OR relation = 'joined' AND EXISTS (
-       SELECT 1 FROM movement AS poured CROSS JOIN movement AS filled ON filled.entry_id = poured.entry_id
-       WHERE poured.lot_id = parent_lot_id AND poured.kind = 'join' AND filled.lot_id = lot_parent.lot_id
-         AND ${standing('poured')})`,
+     WHERE ${SHARES_SEED}`,
   ).all(JSON.stringify(accessionIds)) as SharedSeed[]
 }
 

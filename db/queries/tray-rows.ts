@@ -228,7 +228,6 @@ export function slipLines(
   withdrawalId: number,
 ): {
   readonly lot_id: number
-  readonly accession_id: number
   readonly number: string
   readonly variety: string
   readonly crop: string
@@ -239,7 +238,7 @@ export function slipLines(
 }[] {
   return prepared(
     sqlite,
-    `SELECT lot.id AS lot_id, lot.accession_id, lot.number, variety.name AS variety, crop.common_name AS crop,
+    `SELECT lot.id AS lot_id, lot.number, variety.name AS variety, crop.common_name AS crop,
        crop.id AS crop_id, -movement.count AS count, -movement.mass_mg AS mass_mg, movement.measured
      FROM movement JOIN lot ON lot.id = movement.lot_id JOIN accession ON accession.id = lot.accession_id
      JOIN variety ON variety.id = accession.variety_id JOIN crop ON crop.id = variety.crop_id

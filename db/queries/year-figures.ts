@@ -138,14 +138,12 @@ export function giftSince(sqlite: Sqlite, accessionId: number): GiftSince {
   ).get({ id: accessionId }) as GiftSince
 }
 
-/** Lots that may be handed out at all: working stock with seed, not in quarantine, of a gift that stands. */
+/** Accessions with working stock that is not in quarantine, of a gift that stands. */
 export function accessionsToGive(sqlite: Sqlite): number[] {
   return prepared(
     sqlite,
     `SELECT DISTINCT accession.id FROM accession JOIN lot ON lot.accession_id = accession.id
      WHERE lot.role = 'working' AND lot.holds_seed = 1 AND lot.quarantine_reason IS NULL AND ${standing('accession')}
-       AND NOT EXISTS (SELECT 1 FROM accession_caution WHERE accession_id = accession.id
-         AND caution IN ('regulated', 'protected-variety', 'pests-seen'))
      ORDER BY accession.id`,
   )
     .pluck()

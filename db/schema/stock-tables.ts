@@ -29,6 +29,15 @@ export const accessionCaution = sqliteTable('accession_caution', {
   note: text('note').notNull(),
 })
 
+/** What a lot that was grown here has to be careful about, beside what its gift has. */
+export const lotCaution = sqliteTable('lot_caution', {
+  lotId: integer('lot_id').notNull(),
+  caution: text('caution', {
+    enum: ['treated', 'pests-seen', 'regulated', 'toxic', 'protected-variety'],
+  }).notNull(),
+  note: text('note').notNull(),
+})
+
 export const lot = sqliteTable('lot', {
   id: integer('id').primaryKey(),
   accessionId: integer('accession_id').notNull(),

@@ -6,7 +6,7 @@ import { answerCall } from '../host/answer-call.ts'
 import { keepFilesPrivate } from '../host/collections-folder.ts'
 import { listOperations } from './list-operations.ts'
 import { OneCollection } from './one-collection.ts'
-import { readRequest } from './read-request.ts'
+import { howToGiveJson, readRequest } from './read-request.ts'
 
 /** Runs what the command line asks and answers the exit code: 0 done, 1 a problem, 2 not understood. */
 async function main(args: readonly string[]): Promise<number> {
@@ -52,7 +52,7 @@ function notJson(): Answer<never> {
       code: 'bad-request',
       sentence: 'The input is not written as JSON. Nothing was done.',
       field: null,
-      todo: `Put it in single quotes, with double quotes inside: '{"lotId": 1}'`,
+      todo: howToGiveJson(process.platform),
       choices: [],
     },
   }

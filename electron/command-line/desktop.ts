@@ -14,7 +14,9 @@ async function main(args: readonly string[]): Promise<number> {
       `Fetching Electron, about 120 MB, for ${LIMIT_MINUTES} minutes at most; Ctrl+C stops it and changes nothing.`,
     )
     const installer = join(PROJECT_FOLDER, 'node_modules', 'electron', 'install.js')
-    const fetched = await fetchElectron(installer, LIMIT_MINUTES * 60_000)
+    const fetched = await fetchElectron(installer, LIMIT_MINUTES * 60_000, (bytes) =>
+      console.log(`${Math.round(bytes / 1_000_000)} MB are here.`),
+    )
     console.log(SENTENCES[fetched])
   }
   return startApp(args)

@@ -12,7 +12,15 @@ export const USAGE = `npm run -s call -- operations
 
 npm run -s call -- --collection FILE OPERATION 'JSON'
     runs one operation on a collection and prints its answer as JSON; the JSON may be - to read it from standard
-    input, and {} may be left out. Ends with 0, or with 1 and the problem as JSON when nothing was done.`
+    input, and {} may be left out. On Windows: echo {"lotId": 1} | npm run -s call -- --collection FILE lot.get -
+    Ends with 0, or with 1 and the problem as JSON when nothing was done.`
+
+/** How JSON reaches an operation whole: the shells of Windows keep no single quotes, or lose the double ones in them. */
+export function howToGiveJson(platform: NodeJS.Platform): string {
+  return platform === 'win32'
+    ? 'Send it in from before, with - in its place: echo {"lotId": 1} | npm run -s call -- --collection FILE lot.get -'
+    : `Put it in single quotes, with double quotes inside: '{"lotId": 1}'`
+}
 
 /**
  * Reads the words after `npm run call --`. File names are taken from where npm was called: `calledFrom`.

@@ -1,11 +1,14 @@
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { homedir } from 'node:os'
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path'
+import { withinBytes } from '../../db/migrations/file-place.ts'
 import { makeWhole, removeIfFree } from '../../db/migrations/held-files.ts'
 
 const REMEMBERED = 'last-open.json'
 /** So long another program may hold a small file: what is in it can be written later. Milliseconds. */
 const PATIENCE_MS = 200
+/** A file name holds 255 bytes on most systems; backups and half-made files add their own words to it. */
+const LONGEST_NAME_BYTES = 120
 const USUAL_FOLDER = join(homedir(), 'Common Drawer')
 const DEMO = 'Demo collection.drawer'
 
@@ -35,9 +38,9 @@ export function demoFile(folder: string): string {
   return join(folder, DEMO)
 }
 
-/** A file name for a library that no file of the folder bears yet. */
-export function freeFile(folder: string, libraryName: string): string {
-  const name = fileName(libraryName)
+/** A file name for a library, with `tail` after it, that no file of the folder bears yet. */
+export function freeFile(folder: string, libraryName: string, tail = ''): string {
+  const name = `${fileName(libraryName)}${tail}`
   for (let count = 1; ; count += 1) {
     const file = join(folder, `${name}${count === 1 ? '' : ` ${count}`}.drawer`)
     if (!existsSync(file)) return file
@@ -47,20 +50,19 @@ export function freeFile(folder: string, libraryName: string): string {
 /** A file name for what is restored of a collection, beside it, that no file bears yet. */
 export function restoredFile(file: string, now: Date): string {
   const name = basename(file, '.drawer').replace(/ restored \d{4}-\d\d-\d\d( \d+)?$/, '')
-  return freeFile(dirname(file), `${name} restored ${now.toISOString().slice(0, 10)}`)
+  return freeFile(dirname(file), name, ` restored ${now.toISOString().slice(0, 10)}`)
 }
 
 /** Characters and names that one system or another refuses in a file name are left out. */
 function fileName(libraryName: string): string {
-  const kept = libraryName
+  const allowed = libraryName
     .normalize('NFC')
     // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is taken out
     .replace(/[\u0000-\u001f<>:"/\\|?*]/g, ' ')
     .replace(/\s+/g, ' ')
-    .replace(/^[. ]+|[. ]+$/g, '')
-    .slice(0, 80)
-    .trim()
-  const reserved = /^(con|prn|aux|nul|com\d|lpt\d)$/i.test(kept)
+    .replace(/^[. ]+/, '')
+  const kept = withinBytes(allowed, LONGEST_NAME_BYTES).replace(/[. ]+$/, '')
+  const reserved = /^(con|prn|aux|nul|com\d|lpt\d)(\.|$)/i.test(kept)
   return kept === '' || reserved ? 'My collection' : kept
 }
 
@@ -81,9 +83,10 @@ export function lastOpen(folder: string): string | null {
 
 function lastWritten(folder: string): string | null {
   if (!existsSync(folder)) return null
-  const own = readdirSync(folder)
-    .filter((name) => name.endsWith('.drawer') && name !== DEMO)
-    .map((name) => ({ file: join(folder, name), at: statSync(join(folder, name)).mtimeMs }))
+  const own = readdirSync(folder, { withFileTypes: true })
+    // A Mac puts a small hidden file beside each one on a stick or a share, under the same name after '._'.
+    .filter((found) => !found.isDirectory() && /^(?!\.).*\.drawer$/.test(found.name) && found.name !== DEMO)
+    .map(({ name }) => ({ file: join(folder, name), at: statSync(join(folder, name)).mtimeMs }))
   return own.toSorted((a, b) => b.at - a.at)[0]?.file ?? null
 }
 

@@ -14,6 +14,8 @@ export function webPreferences(preload: string): WebPreferences {
     allowRunningInsecureContent: false,
     experimentalFeatures: false,
     webviewTag: false,
+    // Chromium's own PDF view, in which labels are looked at and printed; there are no other plugins.
+    plugins: true,
     navigateOnDragDrop: false,
     safeDialogs: true,
     spellcheck: false,

@@ -81,6 +81,7 @@ describe('the window', () => {
       allowRunningInsecureContent: false,
       experimentalFeatures: false,
       webviewTag: false,
+      plugins: true,
       navigateOnDragDrop: false,
       safeDialogs: true,
       spellcheck: false,
@@ -108,6 +109,11 @@ describe('the window', () => {
     expect(frame('blob:app://drawer.elsewhere.example/0b1c')).toBe(true)
     expect(frame('https://elsewhere.example')).toBe(true)
     expect(frame('blob:app://drawer/0b1c', true)).toBe(true)
+    const pdfView = 'chrome-extension://mhjfbmdgcfjbbpaeojofohoefgiehjai/index.html'
+    expect(frame(pdfView)).toBe(false)
+    expect(frame(pdfView, true)).toBe(true)
+    expect(frame('chrome-extension://mhjfbmdgcfjbbpaeojofohoefgiehjai.example/index.html')).toBe(true)
+    expect(frame('chrome-extension://abcdefghijklmnopabcdefghijklmnop/index.html')).toBe(true)
   })
 
   test('every page there ever is gets the same guards', () => {
@@ -266,4 +272,13 @@ describe('one instance', () => {
 test('the menu holds what the system expects', () => {
   expect(JSON.stringify(standIn.menus)).toContain('editMenu')
   expect(JSON.stringify(standIn.menus)).not.toContain('toggleDevTools')
+})
+
+test('the menu prints the window that it belongs to', () => {
+  type Entry = { label?: string; submenu?: Entry[]; click?: (item: object, window: unknown) => void }
+  const [file] = (standIn.menus.flat() as Entry[]).filter(({ label }) => label === '&File')
+  const print = file?.submenu?.find(({ label }) => label === '&Print…')
+  print?.click?.({}, undefined)
+  print?.click?.({}, window())
+  expect(window().webContents.printed).toBe(1)
 })

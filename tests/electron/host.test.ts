@@ -9,11 +9,13 @@ import {
   writeFileSync,
 } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { contract } from '../../db/contract/contract.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
+import { backupStem } from '../../db/migrations/back-up.ts'
 import { answerCall, type Runner } from '../../electron/host/answer-call.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
 import {
@@ -22,6 +24,7 @@ import {
   freeFile,
   lastOpen,
   rememberOpen,
+  restoredFile,
 } from '../../electron/host/collections-folder.ts'
 import type { Hands } from '../../electron/host/hands.ts'
 import { logFile } from '../../electron/host/log.ts'
@@ -186,6 +189,7 @@ describe('the folder of collections', () => {
     ['Żółw / łąka: 7?', 'Żółw łąka 7'],
     ['../..', 'My collection'],
     ['con', 'My collection'],
+    ['con.2026', 'My collection'],
     ['\u0000\u001f', 'My collection'],
     ['ends with a dot.', 'ends with a dot'],
   ])('a library called %j gets the file %j', (library, name) => {
@@ -223,11 +227,39 @@ describe('the folder of collections', () => {
       ['new.drawer', 2],
       ['Demo collection.drawer', 3],
       ['.new.drawer.lock', 4],
+      ['._new.drawer', 5],
     ] as const) {
       writeFileSync(join(folder, name), '')
       utimesSync(join(folder, name), second, second)
     }
+    mkdirSync(join(folder, 'a folder.drawer'))
     expect(lastOpen(folder)).toBe(join(folder, 'new.drawer'))
+  })
+
+  test('every file of a library has a name that systems take, whatever the library is called', () => {
+    const letter = fc.constantFrom('a', 'é', 'क', '種', '👩‍🌾', 'x\u0301', '.', ' ', 'ไ')
+    fc.assert(
+      fc.property(fc.array(letter, { maxLength: 200 }), (letters) => {
+        const name = letters.join('').normalize('NFC')
+        const first = freeFile(folder, name)
+        const restored = restoredFile(first, new Date('2026-03-14T10:30:00Z'))
+        expect(restored).toMatch(/ restored 2026-03-14\.drawer$/)
+        for (const file of [first, restored, join(folder, `${'種'.repeat(80)}.drawer`)]) {
+          const stem = backupStem(file)
+          const backup = `${stem} before version 12 2026-03-14T10-30-00-000Z.drawer.unfinished-journal`
+          expect(Buffer.byteLength(backup)).toBeLessThanOrEqual(255)
+        }
+        const own = basename(first, '.drawer')
+        expect(Buffer.byteLength(own)).toBeLessThanOrEqual(120)
+        const whole = [...new Intl.Segmenter().segment(name.replace(/^[. ]+/, '').replace(/\s+/g, ' '))]
+        const kept = [...new Intl.Segmenter().segment(own)]
+        if (own !== 'My collection')
+          expect(kept.map(({ segment }) => segment)).toEqual(
+            whole.slice(0, kept.length).map(({ segment }) => segment),
+          )
+      }),
+      { numRuns: process.env['LONG_TESTS'] === 'yes' ? 2_000 : 60 },
+    )
   })
 })
 

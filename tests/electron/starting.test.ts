@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { fetchElectron } from '../../electron/command-line/fetch-electron.ts'
+import { howToGiveJson } from '../../electron/command-line/read-request.ts'
 import { findBrowser, type Machine } from '../../electron/loopback/find-browser.ts'
 import { findElectron } from '../../electron/loopback/find-electron.ts'
 import { appWindowArguments, openWindow } from '../../electron/loopback/open-window.ts'
@@ -98,7 +99,10 @@ describe('fetching Electron', () => {
   test('ends when it is done, when it fails, and when its time is over', async () => {
     expect(await fetchElectron(installer(''), 10_000)).toBe('fetched')
     expect(await fetchElectron(installer('process.exit(1)'), 10_000)).toBe('failed')
-    expect(await fetchElectron(installer('setInterval(() => {}, 1000)'), 300)).toBe('too-slow')
+    const told: number[] = []
+    const slow = `require('node:fs').writeFileSync(require('node:os').tmpdir() + '/part', 'x'.repeat(5_000)); setInterval(() => {}, 1000)`
+    expect(await fetchElectron(installer(slow), 1_500, (bytes) => told.push(bytes), 50)).toBe('too-slow')
+    expect(told.at(-1)).toBe(5_000)
   })
 })
 
@@ -253,4 +257,10 @@ describe('after an install', () => {
     await linkIn(modules)
     expect(readFileSync(join(modules, '.bin', 'node'), 'utf8')).toBe('linked by npm')
   })
+})
+
+test('JSON is told to be given as the shells of the system take it', () => {
+  expect(howToGiveJson('linux')).toContain(`'{"lotId": 1}'`)
+  expect(howToGiveJson('win32')).not.toContain("'")
+  expect(howToGiveJson('win32')).toMatch(/echo \{"lotId": 1\} \| .* -$/)
 })

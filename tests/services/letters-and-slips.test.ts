@@ -140,6 +140,8 @@ it('makes slips with amounts, promise and cautions, and puts nobody’s address 
     lines: [{ lotId, amount: '20 seeds' }],
     promised: '40 seeds of the best plants',
     promisedBy: '2026-11-01',
+    despite: ['toxic'],
+    reason: 'he knows, and it is on the packet',
     slip: true,
   })
   const slip = await textOf(

@@ -12,6 +12,8 @@ export interface OfferedLot {
   readonly harvest: string
   /** The year of harvest; 0 where nobody knows it, as if it were the oldest. */
   readonly harvestYear: number
+  /** What to be careful about, such as 'treated seed'; '' where nothing is. */
+  readonly careful: string
 }
 
 export type OfferedAs = 'tested-good' | 'untested' | 'aged' | 'tested-weak'
@@ -23,9 +25,13 @@ export function offeredAs({ test, viability, threshold }: OfferedLot): OfferedAs
   return test.sprouted / test.tested < threshold ? 'tested-weak' : 'aged'
 }
 
-/** Tested good lots first, then untested ones, then weak ones; within each the oldest harvest first. */
+/** Seed without a caution first; then tested good lots, untested ones, weak ones; within each the oldest harvest first. */
 export function inOrderOfOffer(a: OfferedLot, b: OfferedLot): number {
-  return placeOf(a) - placeOf(b) || a.harvestYear - b.harvestYear
+  return (
+    Number(a.careful !== '') - Number(b.careful !== '') ||
+    placeOf(a) - placeOf(b) ||
+    a.harvestYear - b.harvestYear
+  )
 }
 
 function placeOf(lot: OfferedLot): number {
@@ -40,8 +46,12 @@ function placeOf(lot: OfferedLot): number {
   }
 }
 
-/** Why a lot stands where it does: its harvest, its test, and what has become of it since. */
+/** Why a lot stands where it does: what to be careful about, its harvest, its test, and what has become of it since. */
 export function whyOffered(lot: OfferedLot): string {
+  return `${lot.careful === '' ? '' : `${lot.careful}; `}${howItStands(lot)}`
+}
+
+function howItStands(lot: OfferedLot): string {
   const harvest = lot.harvest === '' ? 'harvest year unknown' : `harvest ${lot.harvest}`
   const as = offeredAs(lot)
   if (lot.test === null) return `${harvest}, not tested yet`

@@ -1,8 +1,11 @@
+import { CAUTION_WORDS } from '../cautions/caution-text.ts'
+
 const PASSED_BY: Readonly<Record<string, string>> = {
   'reference-sample': 'from the reference sample',
   reserve: 'from the reserve',
   'too-few-left': 'though too few were left',
   'over-limit': 'over the limit of a visit',
+  ...CAUTION_WORDS,
 }
 
 /** What a hand-out passed by and why, in words: 'from the reserve: the grower asked for it'; '' where nothing was. */

@@ -155,7 +155,7 @@ function plannedList(reading: Reading, input: ListInput): PlannedList | { readon
   const table = readTableFile(bytes, { sheet, encoding, delimiter })
   if (table.kind === 'unreadable') return table
   const book = listBook(reading)
-  const guessed = guessLayout(table.rows, book.cropNames.words, headingRow)
+  const guessed = guessLayout(table.rows, book.cropNames.words, headingRow, table.hiddenColumns)
   const kept = columns ?? rememberedColumns(reading.sqlite, headingsKey(guessed))
   const fits = kept !== null && kept.length === guessed.columns.length && kept.every(isColumnUse)
   if (columns !== undefined && !fits)
@@ -239,6 +239,7 @@ function understoodInWords(reading: Reading, input: ListInput, planned: PlannedL
         ]
       : []),
     ...leftOutContact(layout),
+    ...hiddenInWords(table, layout),
     ...(remembered ? ['The columns are as you said for such a list before.'] : []),
   ]
 }
@@ -250,4 +251,18 @@ function leftOutContact({ headings, columns }: ListLayout): string[] {
   return reached.length === 0
     ? []
     : [`How people are reached is left out: ${reached.join(', ')}. Notes and stories go to others.`]
+}
+
+function hiddenInWords({ hiddenColumns, hiddenSheets }: Table, { headings, columns }: ListLayout): string[] {
+  const hidden = headings.filter((_, index) => hiddenColumns.has(index) && columns[index] === 'leave-out')
+  return [
+    ...(hidden.length === 0
+      ? []
+      : [
+          `Hidden in the workbook and left out: ${hidden.map((heading) => heading || 'a column').join(', ')}.`,
+        ]),
+    ...(hiddenSheets === 0
+      ? []
+      : [`${hiddenSheets === 1 ? '1 hidden sheet is' : `${hiddenSheets} hidden sheets are`} not read.`]),
+  ]
 }

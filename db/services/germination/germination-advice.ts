@@ -65,7 +65,7 @@ export function planTest(reading: Reading, input: ParsedInput<'germination.plan'
     crop: row.crop,
     unit: countedUnit(row.crop_id),
     available,
-    cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
+    cautions: cautionsOf(reading, [row.lot_id]).map(({ text }) => text),
     conditions: conditionsOf(reading, row.crop_id),
     layout: [...layout],
     threshold,

@@ -74,7 +74,7 @@ export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice)
     finalDay: row.final_day,
     fromStock: row.movement_id !== null,
     note: row.note,
-    cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
+    cautions: cautionsOf(reading, [row.lot_id]).map(({ text }) => text),
     replicates: replicates.map((replicate) => ({
       sown: replicate.sown,
       tally: sumOf(replicate.counts.map(({ tally }) => tally)),

@@ -1,15 +1,17 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { cautionText, harvestCaution } from '../../domain/cautions/caution-text.ts'
 import { type GrowOutRow, growOutOfVisit, seedOutFor } from '../../queries/grow-out-rows.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { standing } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
-import { seedReturn } from '../../schema/stock-tables.ts'
+import { lotCaution, seedReturn } from '../../schema/stock-tables.ts'
 import type { Writing } from '../context.ts'
 import { personFor } from '../people/people.ts'
 import { toTray } from '../print/tray.ts'
 import { growOutOrRefuse } from '../regrow/grow-outs.ts'
 import { amountOrRefuse } from '../stock/amounts.ts'
+import { cautionsOf } from '../stock/lot-record.ts'
 import { sampleOrRefuse } from '../stock/seed-weights.ts'
 import { placeOrRefuse } from '../storage/places.ts'
 import { fillLot, refuseTheFutureDay, takenIn } from './intake.ts'
@@ -28,6 +30,7 @@ export function recordReturn(
   const personId = personFor(writing, input.person, 'grower', 'person')
   const amount = amountOrRefuse(input.amount, parent.packet_seeds, 'amount')
   const sample = sampleOrRefuse(input.sample, 'sample')
+  const waitsBecause = whyInQuarantine(writing, input, parents)
   const lot = addLot(
     writing,
     {
@@ -41,11 +44,18 @@ export function recordReturn(
       grownAt: input.grownAt,
       plantsGrown: input.plantsGrown,
       placeId: input.placeId,
+      quarantineReason: waitsBecause,
     },
     input.receivedOn,
   )
   for (const { lot_id } of parents) noteParent(writing, lot.id, lot_id, 'grown')
-  const warnings = fillLot(writing, lot.id, 'return', amount, sample, input.receivedOn, personId)
+  for (const caution of new Set(input.cautions)) {
+    writing.db.insert(lotCaution).values({ lotId: lot.id, caution, note: input.cautionNote }).run()
+  }
+  const warnings = [
+    ...fillLot(writing, lot.id, 'return', amount, sample, input.receivedOn, personId),
+    ...(waitsBecause === null ? [] : [`In quarantine until it is checked. ${waitsBecause}`]),
+  ]
   toTray(writing, { kind: 'label', lotId: lot.id })
   writing.db
     .insert(seedReturn)
@@ -61,6 +71,30 @@ export function recordReturn(
     .run()
   const taken = takenIn(writing, lot.id, warnings)
   return { personId, taken, said: `Took back ${taken.words} as ${lot.number}`, undoable: true }
+}
+
+/**
+ * Why a harvest waits to be checked before it is handed out; null where nothing speaks against it: what was said of it when
+ * it came, what holds for the seed it was grown from, and that seed of its accession is in quarantine.
+ */
+function whyInQuarantine(
+  writing: Writing,
+  { cautions, cautionNote }: ParsedInput<'return.record'>,
+  parents: readonly LotRow[],
+): string | null {
+  const parentIds = parents.map(({ lot_id }) => lot_id)
+  const waiting = lotsOfAccessions(
+    writing.sqlite,
+    parents.map(({ accession_id }) => accession_id),
+  ).filter(
+    (lot) => lot.quarantine_reason !== null && (lot.balance_count > 0 || parentIds.includes(lot.lot_id)),
+  )
+  const reasons = new Set([
+    ...cautions.map((caution) => cautionText(caution, cautionNote)),
+    ...cautionsOf(writing, parentIds).map(({ caution, note }) => harvestCaution(caution, note)),
+    ...waiting.map(({ lot_number }) => `${lot_number} of the same accession is in quarantine.`),
+  ])
+  return reasons.size === 0 ? null : [...reasons].join(' ')
 }
 
 function withdrawalOrRefuse(writing: Writing, id: number): void {

@@ -31,6 +31,12 @@ export function namesOf(reading: Reading, ids: Asked): string[] {
 const contactOf = (reading: Reading, ids: Asked, field: 'email' | 'phone' | 'address') =>
   everHad(reading, ids, `SELECT person_id, ${field} AS value FROM person_contact`, [field])
 
+/** Every address that they ever had, whole and its street by itself. */
+export function addressesOf(reading: Reading, ids: Asked): string[] {
+  const whole = contactOf(reading, ids, 'address')
+  return [...whole, ...whole.flatMap(streetsOf)]
+}
+
 /** Words between a name and the town: Ada of Millbrook, Ada aus Millbrook. */
 const BETWEEN = ['', 'of', 'from', 'in', 'at', 'von', 'aus', 'de', 'à']
 const SHORTEST_WORD = 3
@@ -63,8 +69,7 @@ export function whoIsSought(reading: Reading, ids: readonly number[]): WhoIsSoug
   const words = partsOf(names)
   const towns = everHad(reading, ids, 'SELECT id AS person_id, town AS value FROM person', ['town'])
   const phones = contactOf(reading, ids, 'phone')
-  const whole = contactOf(reading, ids, 'address')
-  const addresses = [...whole, ...whole.flatMap(streetsOf)]
+  const addresses = addressesOf(reading, ids)
   const certain = [
     ...names.filter(isOwn),
     ...towns.flatMap((town) =>

@@ -6,7 +6,7 @@ import { prepared } from '../../queries/prepared.ts'
 import type { Kept, WholeTable } from '../../queries/whole-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
-import { namesOf } from './person-names.ts'
+import { addressesOf, namesOf } from './person-names.ts'
 
 /** What is left out of what goes out. */
 export interface Withheld {
@@ -37,6 +37,7 @@ interface Asked {
 export function withholdingOf(reading: Reading, asked: Asked): Withholding {
   return new Withholding({ people: !asked.people, places: !asked.places }, [
     ...namesOf(reading, 'everybody'),
+    ...addressesOf(reading, 'everybody').filter((address) => address.trim().includes(' ')),
     ...namedByLists(reading),
     ...waysToWrite(settingsOf(reading).keeper),
   ])
@@ -58,7 +59,7 @@ export function withheldInWords({ people, places }: Asked): string[] {
     ...(people
       ? ['It holds names and contacts of people: hand it on only where they agreed.']
       : [
-          'People are left out: each is a number, where a text named somebody of the book it says somebody, and e-mail addresses and telephone numbers are left out.',
+          'People are left out: each is a number, where a text named somebody of the book it says somebody, and e-mail addresses, telephone numbers and streets are left out.',
         ]),
     ...(places ? [] : ['Where seed was grown is left out.']),
   ]

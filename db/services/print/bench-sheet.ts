@@ -51,7 +51,7 @@ function benchTest(reading: Reading, row: TestRow): BenchTest {
     name: `${row.crop} ‘${row.variety}’`,
     lotNumber: row.lot_number,
     laidOut: [laidOut, row.medium, row.temperature].filter((part) => part !== '').join(' · '),
-    cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
+    cautions: cautionsOf(reading, [row.lot_id]).map(({ text }) => text),
     left: replicatesOf(reading, row.id).map(
       ({ sown, counts }) => sown - tallied(sumOf(counts.map(({ tally }) => tally))),
     ),

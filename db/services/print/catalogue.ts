@@ -12,7 +12,7 @@ import { accessionsToGive } from '../../queries/year-figures.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
 import { type Withholding, withholdingOf } from '../people/withhold.ts'
-import { standingOf } from '../stock/living-stock.ts'
+import { livingOf, standingOf } from '../stock/living-stock.ts'
 import { cautionsOf, synonymsOf } from '../stock/lot-record.ts'
 import { dayOf } from './letters.ts'
 import { made } from './made-paper.ts'
@@ -30,7 +30,7 @@ interface Entry {
   readonly packets: number
 }
 
-/** What can be had now: working seed beyond what must be kept to regrow it, nothing regulated, protected or doubtful. */
+/** What can be had now: working seed beyond what must be kept to regrow it, nothing treated, regulated, protected or doubtful. */
 export async function printCatalogue(reading: Reading): Promise<Value<'catalogue.print'>> {
   const entries = entriesOf(reading)
   const { libraryName, locale, paper } = settingsOf(reading)
@@ -62,6 +62,16 @@ function aboutList(reading: Reading, { length }: readonly Entry[]): string {
   return `As it stands on ${dayOf(reading)(reading.today)}: ${length} ${length === 1 ? 'variety' : 'varieties'}. Seed that must be kept to be grown again is not listed. Ask at the table.`
 }
 
+/** Working seed that may be offered to everybody; a poisonous plant is listed with its caution. */
+function mayBeListed(reading: Reading, lot: LotRow): boolean {
+  return (
+    lot.role === 'working' &&
+    lot.balance_count > 0 &&
+    lot.quarantine_reason === null &&
+    cautionsOf(reading, [lot.lot_id]).every(({ caution }) => caution === 'toxic')
+  )
+}
+
 /** What can be spared; refuses where nothing can. */
 function entriesOf(reading: Reading): Entry[] {
   const policy = settingsOf(reading)
@@ -71,11 +81,14 @@ function entriesOf(reading: Reading): Entry[] {
   )
   const entries = [...lots.values()].flatMap((rows): Entry[] => {
     const { living, keep } = standingOf(rows, policy)
-    const row = rows.find(
-      (lot) => lot.role === 'working' && lot.balance_count > 0 && lot.quarantine_reason === null,
-    )
+    const listed = rows.filter((lot) => mayBeListed(reading, lot))
+    const [row] = listed
     if (row === undefined) return []
-    const packets = Math.floor(Math.max(0, living.about - keep) / (row.packet_seeds ?? USUAL_PACKET))
+    const spare = Math.min(
+      living.about - keep,
+      listed.reduce((sum, lot) => sum + livingOf(lot), 0),
+    )
+    const packets = Math.floor(Math.max(0, spare) / (row.packet_seeds ?? USUAL_PACKET))
     return packets === 0 ? [] : [{ row, packets }]
   })
   if (entries.length === 0)
@@ -133,7 +146,7 @@ function inWords(reading: Reading, withholding: Withholding, { row, packets }: E
   return {
     name: [row.variety, ...synonyms].join(', also '),
     facts,
-    cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
+    cautions: cautionsOf(reading, [row.lot_id]).map(({ text }) => text),
     story: cut === told ? told : `${cut.trimEnd()}…`,
   }
 }

@@ -55,7 +55,9 @@ export async function printGrowerSheets(
 
 function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
   const ofCrop = rescueCrop(reading.sqlite, line.accessionId)
-  const cropId = lotsOfAccessions(reading.sqlite, [line.accessionId])[0]?.crop_id ?? ''
+  const lots = lotsOfAccessions(reading.sqlite, [line.accessionId])
+  const cropId = lots[0]?.crop_id ?? ''
+  const given = line.sow?.lots.map(({ lotId }) => lotId) ?? lots.map(({ lot_id }) => lot_id)
   return {
     name: `${line.crop} ‘${line.variety}’`,
     numbers:
@@ -84,6 +86,6 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
       cropId,
       family: ofCrop.family,
     }),
-    cautions: cautionsOf(reading, line.accessionId).map(({ text }) => text),
+    cautions: cautionsOf(reading, given).map(({ text }) => text),
   }
 }

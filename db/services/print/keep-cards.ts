@@ -58,7 +58,7 @@ export async function printKeepCards(
       name: `${row.crop} ‘${row.variety}’`,
       lotNumber: row.lot_number,
       ...yearsOf(reading, forecast),
-      cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
+      cautions: cautionsOf(reading, [row.lot_id]).map(({ text }) => text),
       libraryName,
     }
   })

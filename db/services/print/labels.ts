@@ -69,7 +69,7 @@ function labelOf(
     source: facts.credit_as ?? '',
     germination: germinationOnLabel(row, settingsOf(reading).locale),
     contents: contents === '' ? quantityOf(row, settingsOf(reading)).words : contents,
-    cautions: cautionsOf(reading, row.accession_id).map(({ text }) => text),
+    cautions: cautionsOf(reading, [row.lot_id]).map(({ text }) => text),
     libraryName,
     known:
       withholding === null

@@ -97,7 +97,7 @@ function slipOf(reading: Reading, withdrawalId: number): WithdrawalSlip[] {
         name: `${line.crop} ‘${line.variety}’`,
         lotNumber: line.number,
         amount: amountInWords(line, settingsOf(reading)),
-        cautions: cautionsOf(reading, line.accession_id).map(({ text }) => text),
+        cautions: cautionsOf(reading, [line.lot_id]).map(({ text }) => text),
       })),
       promise: promiseInWords(visit, day),
       libraryName: settingsOf(reading).libraryName,

@@ -7,6 +7,7 @@ import { harvestOf } from '../intake/new-lot.ts'
 import { withheldInWords, withholdingOf } from '../people/withhold.ts'
 import { weightInForce } from './amounts.ts'
 import { livingOf } from './living-stock.ts'
+import { cautionsOf } from './lot-record.ts'
 
 /** Weighed seed whose weight nobody has said has only a guess at its number. */
 function howCounted(row: LotRow): string {
@@ -14,7 +15,7 @@ function howCounted(row: LotRow): string {
   return row.estimated === 1 ? 'estimated' : row.basis
 }
 
-const COLUMNS: readonly CsvColumn<LotRow>[] = [
+const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
   ['lot', (row) => row.lot_number],
   ['accession', (row) => row.accession_number],
   ['crop', (row) => row.crop],
@@ -29,27 +30,36 @@ const COLUMNS: readonly CsvColumn<LotRow>[] = [
   ['mass g', (row) => row.balance_mass_mg / 1000],
   ['living seeds, about', (row) => livingOf(row)],
   ['in quarantine because', (row) => row.quarantine_reason ?? ''],
+  [
+    'careful',
+    (row) =>
+      cautionsOf(reading, [row.lot_id])
+        .map(({ text }) => text)
+        .join(' '),
+  ],
 ]
 
 export function exportLots(reading: Reading, input: ParsedInput<'lot.export'>): Value<'lot.export'> {
   const rows = rowsInOrder(reading, input.lotIds)
-  const csv = input.exact ? exactCsvOf(COLUMNS, rows) : csvOf(COLUMNS, rows)
+  const csv = input.exact ? exactCsvOf(columnsOf(reading), rows) : csvOf(columnsOf(reading), rows)
   return { fileName: `lots-${reading.today}${input.exact ? '-exact' : ''}.csv`, csv }
 }
 
 /** Texts of a lot in which somebody may be named. */
-const OF_LOTS = new Set(['place', 'in quarantine because'])
+const OF_LOTS = new Set(['place', 'in quarantine because', 'careful'])
 
 /** Writes every lot of the book, with its donor only where that was asked for. */
 export function makeStock(reading: Reading, { people }: ParsedInput<'stock.make'>): Value<'stock.make'> {
   const asked = { people, places: true }
   const withholding = withholdingOf(reading, asked)
-  const columns = COLUMNS.filter(([heading]) => people || heading !== 'donor').map(
-    ([heading, cell]): CsvColumn<LotRow> => [
-      heading,
-      (row) => (OF_LOTS.has(heading) ? withholding.text(String(cell(row))) : cell(row)),
-    ],
-  )
+  const columns = columnsOf(reading)
+    .filter(([heading]) => people || heading !== 'donor')
+    .map(
+      ([heading, cell]): CsvColumn<LotRow> => [
+        heading,
+        (row) => (OF_LOTS.has(heading) ? withholding.text(String(cell(row))) : cell(row)),
+      ],
+    )
   const all = { offset: 0, limit: Number.MAX_SAFE_INTEGER }
   const rows = shelfPage(reading.sqlite, { emptyToo: true }, 'number', false, all)
   return {
@@ -65,7 +75,12 @@ export async function exportWorkbook(
   { lotIds }: ParsedInput<'lot.workbook'>,
 ): Promise<Value<'lot.workbook'>> {
   const { workbookOf } = await import('../../exchange/xlsx-write.ts')
-  const bytes = await workbookOf('Lots', COLUMNS, rowsInOrder(reading, lotIds), reading.now.toISOString())
+  const bytes = await workbookOf(
+    'Lots',
+    columnsOf(reading),
+    rowsInOrder(reading, lotIds),
+    reading.now.toISOString(),
+  )
   return { fileName: `lots-${reading.today}.xlsx`, content: Buffer.from(bytes).toString('base64') }
 }
 

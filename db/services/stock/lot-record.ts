@@ -2,7 +2,7 @@ import { desc, eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { type Manner, massInWords, numberInWords } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
-import { cautionText } from '../../domain/cautions/caution-text.ts'
+import { cautionText, OF_THE_SEED } from '../../domain/cautions/caution-text.ts'
 import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
@@ -10,12 +10,13 @@ import { wilsonInterval } from '../../domain/germination/wilson.ts'
 import { overriddenInWords } from '../../domain/ledger/overridden.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import { gramsPerHundred } from '../../domain/weights/hundred-seed-weight.ts'
+import { cautionRows } from '../../queries/caution-rows.ts'
 import { resultsOfLot } from '../../queries/germination-tests.ts'
 import { ledgerOf, type MovementRow } from '../../queries/ledger.ts'
 import { type LotFacts, lotFacts, parentsOf, placeHistoryOf } from '../../queries/lot-facts.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { varietySynonym } from '../../schema/reference-tables.ts'
-import { accessionCaution, seedWeight } from '../../schema/stock-tables.ts'
+import { seedWeight } from '../../schema/stock-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
 import { lotsOnTheDay } from '../forecast/chance-above.ts'
@@ -37,7 +38,7 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
     ...originOf(row, facts),
     synonyms: synonymsOf(reading, row.variety_id),
     placeHistory: placeHistoryOf(reading.sqlite, row.lot_id),
-    cautions: cautionsOf(reading, row.accession_id),
+    cautions: cautionsOf(reading, [row.lot_id]),
     quantity: quantityOf(row, settingsOf(reading)),
     weight: weights[0] && row.weight_id !== null ? weights[0] : typicalWeight(row, settingsOf(reading)),
     weights,
@@ -108,14 +109,11 @@ export function synonymsOf(reading: Reading, varietyId: number): string[] {
     .map(({ name }) => name)
 }
 
-/** The cautions of an accession with their plain text. */
-export function cautionsOf(reading: Reading, accessionId: number): LotRecord['cautions'] {
-  const rows = reading.db
-    .select()
-    .from(accessionCaution)
-    .where(eq(accessionCaution.accessionId, accessionId))
-    .all()
-  return rows.map(({ caution, note }) => ({ caution, note, text: cautionText(caution, note) }))
+/** The cautions that hold for the seed of some lots, with their plain text, each text once. */
+export function cautionsOf(reading: Reading, lotIds: readonly number[]): LotRecord['cautions'] {
+  const rows = cautionRows(reading.sqlite, lotIds, OF_THE_SEED)
+  const told = rows.map(({ caution, note }) => ({ caution, note, text: cautionText(caution, note) }))
+  return [...new Map(told.map((caution) => [caution.text, caution])).values()]
 }
 
 function weightsOf(reading: Reading, row: LotRow): LotRecord['weights'] {

@@ -13,6 +13,7 @@ import type { Reading } from '../context.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
 import { amountOrRefuse, balanceOf, quantity, quantityOf, weightInForce } from './amounts.ts'
 import { livingStockOf, policyOf } from './living-stock.ts'
+import { cautionsOf } from './lot-record.ts'
 
 type Line = ParsedInput<'withdrawal.record'>['lines'][number]
 type Purpose = ParsedInput<'withdrawal.record'>['purpose']
@@ -60,6 +61,7 @@ export function planWithdrawal(reading: Reading, lines: readonly Line[], purpose
       problem,
       cautions: [
         ...roleCaution(row, field),
+        ...seedCautions(reading, row, field),
         ...(tooFew
           ? [
               tooFewLeft(
@@ -131,6 +133,20 @@ function roleCaution(row: LotRow, field: string): OutgoingCaution[] {
   return row.role === 'reserve'
     ? [caution('reserve', `${row.lot_number} is the reserve kept for regrowing.`)]
     : []
+}
+
+/** What the seed itself or its plant has to be careful about: it holds after the lot was released from quarantine. */
+function seedCautions(reading: Reading, row: LotRow, field: string): OutgoingCaution[] {
+  return cautionsOf(reading, [row.lot_id]).map(({ caution, text }) => ({
+    despite: caution,
+    problem: {
+      code: 'caution',
+      sentence: `${row.lot_number}: ${text}`,
+      field: `${field}.lotId`,
+      todo: 'Choose another lot, or say why it goes out and how whoever takes it is told. Local rules decide.',
+      choices: [caution],
+    },
+  }))
 }
 
 function tooFewLeft(sentence: string, field: string): OutgoingCaution {

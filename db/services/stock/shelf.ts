@@ -1,5 +1,6 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { ShelfRow } from '../../contract/shelf-operations.ts'
+import { CAUTION_WORDS } from '../../domain/cautions/caution-text.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { inOrderOfOffer, type OfferedLot, whyOffered } from '../../domain/germination/offered-lot.ts'
 import { bareNumber, readScanCode } from '../../domain/numbers/scan-code.ts'
@@ -21,6 +22,7 @@ import { harvestOf } from '../intake/new-lot.ts'
 import { searchPeople } from '../people/people.ts'
 import { quantityOf } from './amounts.ts'
 import { type CollectionPolicy, lifeOf, livingOf, standingOf, thresholdOf } from './living-stock.ts'
+import { cautionsOf } from './lot-record.ts'
 import { accessionsInState } from './needs.ts'
 
 export function listLots(reading: Reading, input: ParsedInput<'lot.list'>): Value<'lot.list'> {
@@ -89,7 +91,7 @@ export function offerLots(reading: Reading, input: ParsedInput<'lot.offer'>): Va
   }
   const rows = shelfPage(reading.sqlite, filter, 'variety', false, { offset: 0, limit: MOST_OFFERED })
   const offered = rows
-    .map((row) => ({ row, lot: offeredLot(row, policy) }))
+    .map((row) => ({ row, lot: offeredLot(reading, row, policy) }))
     .toSorted(
       (a, b) =>
         Number(b.row.lot_id === scanned) - Number(a.row.lot_id === scanned) ||
@@ -111,7 +113,7 @@ export function offerLots(reading: Reading, input: ParsedInput<'lot.offer'>): Va
   }
 }
 
-function offeredLot(row: LotRow, policy: CollectionPolicy): OfferedLot {
+function offeredLot(reading: Reading, row: LotRow, policy: CollectionPolicy): OfferedLot {
   const { tested, sprouted, tested_on: on } = row
   const harvest = harvestOf(row)
   return {
@@ -121,6 +123,9 @@ function offeredLot(row: LotRow, policy: CollectionPolicy): OfferedLot {
     threshold: thresholdOf(row, policy),
     harvest: harvest.kind === 'unknown' ? '' : harvestInWords(harvest),
     harvestYear: row.harvest_to ?? 0,
+    careful: cautionsOf(reading, [row.lot_id])
+      .map(({ caution }) => CAUTION_WORDS[caution])
+      .join(', '),
   }
 }
 

@@ -8,6 +8,7 @@ import type { KeptForm } from '../../shared/card-form/use-kept-form.ts'
 import { useToday } from '../../shared/card-form/use-today.ts'
 import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { ORDER_KEY } from '../../shared/format/keys.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
@@ -173,7 +174,7 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
         <button type="button" className="quiet-button" onClick={restIsDead}>
           What is still there is dead
         </button>
-        <span className="soft">Ctrl+Enter writes it down from any cell.</span>
+        <span className="soft">{ORDER_KEY}+Enter writes it down from any cell.</span>
       </div>
     </StepForm>
   )

@@ -1,5 +1,5 @@
 import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
-import { CAUTION_WORDS } from '../../shared/format/words.ts'
+import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
 
 export type Wait = WaitingGift['waitsFor'][number]
 

@@ -1,5 +1,6 @@
 import type { LotRecord } from '../../../db/contract/shelf-operations.ts'
-import { CAUTION_WORDS, capital } from '../../shared/format/words.ts'
+import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
+import { capital } from '../../shared/format/words.ts'
 
 /** What can hurt somebody or break a law, in plain text; and why the lot is kept back. */
 export function LotCautions({ lot }: { readonly lot: LotRecord }) {

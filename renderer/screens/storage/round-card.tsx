@@ -6,6 +6,7 @@ import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useToday } from '../../shared/card-form/use-today.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { ORDER_KEY } from '../../shared/format/keys.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
 import { Card } from '../../shared/panes/card.tsx'
@@ -152,7 +153,7 @@ function RoundForm({ visit: { dispatch, kept }, draft, due }: RoundFormProps) {
           <span className="soft">
             {places.length === 0
               ? 'Nothing is ticked yet.'
-              : `${places.length} of ${due.places.length} places. Ctrl+Enter writes it down.`}
+              : `${places.length} of ${due.places.length} places. ${ORDER_KEY}+Enter writes it down.`}
           </span>
         </div>
       </div>

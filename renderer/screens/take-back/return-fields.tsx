@@ -1,5 +1,6 @@
 import { call } from '../../shared/client/call.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
+import { CautionsField } from '../../shared/table-form/cautions-field.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
 import { HarvestField } from '../../shared/table-form/harvest-field.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
@@ -107,6 +108,7 @@ export function ReturnFields({ line, onChange, onPick, problems, thisYear }: Ret
         placeholder="what else flowered near, what was picked out"
         problem={problems.note}
       />
+      <CautionsField {...line} onChange={onChange} problem={problems.cautionNote} apart />
     </>
   )
 }

@@ -1,4 +1,5 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
+import type { Caution } from '../../../db/contract/fields.ts'
 import type { VisitOut } from '../../../db/contract/promise-operations.ts'
 import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
 import { readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
@@ -35,6 +36,9 @@ export interface ReturnLine {
   readonly plants: string
   readonly grownAt: string
   readonly note: string
+  /** Not in a draft that an earlier version kept, nor is their note. */
+  readonly cautions?: readonly Caution[]
+  readonly cautionNote?: string
 }
 
 /** What somebody brings back while it is being entered; kept key by key, so that nothing typed can be lost. */
@@ -126,7 +130,15 @@ export function grownFrom(
   }
 }
 
-export type ReturnField = 'lot' | 'harvest' | 'amount' | 'sample' | 'plants' | 'grownAt' | 'note'
+export type ReturnField =
+  | 'lot'
+  | 'harvest'
+  | 'amount'
+  | 'sample'
+  | 'plants'
+  | 'grownAt'
+  | 'note'
+  | 'cautionNote'
 export type ReturnProblems = Partial<Record<ReturnField, string>>
 
 /** What a line still lacks before it can be saved, by field. */
@@ -163,7 +175,7 @@ function plantsOf(text: string): number | null | undefined {
 /** Whether nothing was typed of a line. */
 export function isUntouched(line: ReturnLine): boolean {
   const typed = [line.text, line.harvest, line.amount, line.sample, line.plants, line.grownAt, line.note]
-  return typed.every((text) => text.trim() === '')
+  return typed.every((text) => text.trim() === '') && (line.cautions ?? []).length === 0
 }
 
 /** Whether nothing worth keeping was typed. */
@@ -189,6 +201,8 @@ export function returnOf(draft: TakeBackDraft, today: string): Input | null {
     plantsGrown: plantsOf(line.plants) ?? null,
     grownAt: line.grownAt,
     note: line.note,
+    cautions: [...(line.cautions ?? [])],
+    cautionNote: (line.cautions ?? []).length === 0 ? '' : (line.cautionNote ?? ''),
     placeId: draft.placeId,
   }
 }
@@ -202,6 +216,8 @@ const FIELD_OF_PATH: Readonly<Record<string, ReturnField>> = {
   plantsGrown: 'plants',
   grownAt: 'grownAt',
   note: 'note',
+  cautions: 'cautionNote',
+  cautionNote: 'cautionNote',
 }
 
 /** The field that a problem's path names, or null for a path elsewhere. */

@@ -47,7 +47,7 @@ interface Shown {
 
 const NOTHING_SHOWN: Shown = { person: {}, line: {}, refused: null }
 const NO_VISITS: readonly VisitOut[] = []
-const FIELDS = ['lot', 'harvest', 'amount', 'sample', 'plants', 'grownAt', 'note'] as const
+const FIELDS = ['lot', 'harvest', 'amount', 'sample', 'plants', 'grownAt', 'note', 'cautionNote'] as const
 
 /** What the keys, scans and buttons of the Take back table do, and what is wrong where. */
 export function useTakeBack(table: Table) {
@@ -154,8 +154,10 @@ export function useTakeBack(table: Table) {
   }
 }
 
+const STEP_OF: Partial<Record<ReturnField, string>> = { grownAt: 'grown-at', cautionNote: 'caution-note' }
+
 function stepOf(field: ReturnField | undefined): string | undefined {
-  return field === 'grownAt' ? 'grown-at' : field
+  return field === undefined ? undefined : (STEP_OF[field] ?? field)
 }
 
 function takenBack(draft: TakeBackDraft, lot: TakenBack['lot'], person: string): TakenBack {

@@ -1,5 +1,5 @@
+import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
 import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
-import { CAUTION_WORDS } from '../../shared/format/words.ts'
 import { useAmountReading } from '../../shared/table-form/use-amount-reading.ts'
 import { decisionInWords } from './gift-decision.tsx'
 import type { GiftLine } from './gift-line.ts'

@@ -1,7 +1,5 @@
-import { Caution } from '../../../db/contract/fields.ts'
-import { cautionText } from '../../../db/domain/cautions/caution-text.ts'
-import { CAUTION_WORDS, ROLE_WORDS } from '../../shared/format/words.ts'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { ROLE_WORDS } from '../../shared/format/words.ts'
+import { CautionsField } from '../../shared/table-form/cautions-field.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { GiftPartProps } from './gift-fields.tsx'
@@ -39,7 +37,7 @@ export function MoreFields({ line, onChange, problems }: GiftPartProps) {
         problem={problems.terms}
         placeholder="what the donor asks for"
       />
-      <Cautions line={line} onChange={onChange} problems={problems} />
+      <CautionsField {...line} onChange={onChange} problem={problems.cautionNote} />
       <SelectField
         label="Keep it as"
         step="role"
@@ -48,45 +46,5 @@ export function MoreFields({ line, onChange, problems }: GiftPartProps) {
         onChange={(role) => onChange({ role })}
       />
     </div>
-  )
-}
-
-function Cautions({ line, onChange, problems }: GiftPartProps) {
-  const ticked = line.cautions.length > 0
-  return (
-    <fieldset className="cautions">
-      <legend>To be careful about</legend>
-      <div className="cautions-boxes">
-        {Caution.options.map((caution) => (
-          <CheckField
-            key={caution}
-            label={CAUTION_WORDS[caution]}
-            step={`caution-${caution}`}
-            checked={line.cautions.includes(caution)}
-            onChange={(on) =>
-              onChange({
-                cautions: on ? [...line.cautions, caution] : line.cautions.filter((each) => each !== caution),
-              })
-            }
-            meaning={cautionText(caution, line.cautionNote)}
-          />
-        ))}
-      </div>
-      {ticked && (
-        <>
-          <p className="cautions-quarantine" role="status">
-            This gift will be in quarantine, and not handed out, until it is checked. Local rules decide.
-          </p>
-          <TextField
-            label="What exactly"
-            step="caution-note"
-            value={line.cautionNote}
-            onChange={(cautionNote) => onChange({ cautionNote })}
-            placeholder="the substance, the pest, the rule"
-            problem={problems.cautionNote}
-          />
-        </>
-      )}
-    </fieldset>
   )
 }

@@ -1,4 +1,4 @@
-import type { Caution, LotRole } from '../../../db/contract/fields.ts'
+import type { LotRole } from '../../../db/contract/fields.ts'
 import type { NeedState } from '../../../db/domain/needs/need.ts'
 
 /** The words on screen for what the collection stores as codes. */
@@ -15,14 +15,6 @@ export const STATE_WORDS: Record<NeedState, string> = {
   watch: 'watch',
   'well-stocked': 'well stocked',
   'none-left': 'none left',
-}
-
-export const CAUTION_WORDS: Record<Caution, string> = {
-  treated: 'treated seed',
-  'pests-seen': 'pests seen',
-  regulated: 'regulated plant',
-  toxic: 'toxic',
-  'protected-variety': 'protected variety',
 }
 
 /** A sentence with its first letter large. */

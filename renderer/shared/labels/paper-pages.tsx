@@ -2,6 +2,7 @@ import { type ReactNode, useEffect, useRef, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import './labels.css'
 import { bytesOf } from '../client/file-bytes.ts'
+import { printPages } from './print-pages.ts'
 
 interface PaperPagesProps {
   /** What is on the pages, such as 'The labels'. */
@@ -14,6 +15,7 @@ interface PaperPagesProps {
 /** The finished pages: to look at, to print, or to save. */
 export function PaperPages({ name, made, children }: PaperPagesProps) {
   const frame = useRef<HTMLIFrameElement>(null)
+  const [printsHere, setPrintsHere] = useState(true)
   const address = useAddress(made.pdf)
   if (address === null) return null
   return (
@@ -26,16 +28,26 @@ export function PaperPages({ name, made, children }: PaperPagesProps) {
         <button
           type="button"
           className="quiet-button"
-          onClick={() => {
-            frame.current?.contentWindow?.focus()
-            frame.current?.contentWindow?.print()
-          }}
+          onClick={() =>
+            setPrintsHere(printPages(frame.current?.contentWindow, navigator.pdfViewerEnabled !== false))
+          }
         >
           Print…
         </button>
         <a href={address} download={made.fileName}>
           Save {made.fileName}
         </a>
+      </p>
+      <p role="status">
+        {!printsHere && (
+          <>
+            This browser prints them only from a window of their own:{' '}
+            <a href={address} target="_blank" rel="noopener">
+              open the pages
+            </a>{' '}
+            and print there, or save and print the file.
+          </>
+        )}
       </p>
       {made.warnings.map((warning) => (
         <p key={warning} className="label-warning">

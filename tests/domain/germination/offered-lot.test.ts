@@ -13,6 +13,7 @@ const aLot: OfferedLot = {
   threshold: 0.85,
   harvest: '2019',
   harvestYear: 2019,
+  careful: '',
 }
 
 const anyLot: fc.Arbitrary<OfferedLot> = fc.record({
@@ -25,6 +26,7 @@ const anyLot: fc.Arbitrary<OfferedLot> = fc.record({
   threshold: fc.double({ min: 0.05, max: 1, noNaN: true }),
   harvest: fc.constantFrom('', '2019'),
   harvestYear: fc.integer({ min: 0, max: 2026 }),
+  careful: fc.constantFrom('', 'treated seed'),
 })
 
 describe('which lot is handed out first, and why', () => {
@@ -36,6 +38,7 @@ describe('which lot is handed out first, and why', () => {
       { ...aLot, viability: 0.55, test: { tested: 100, sprouted: 60, year: '2023' } },
     ],
     ['harvest year unknown, not tested yet', { ...aLot, test: null, harvest: '' }],
+    ['treated seed; harvest 2019, 94 % sprouted in 2023', { ...aLot, careful: 'treated seed' }],
   ])('%s', (words, lot) => {
     expect(whyOffered(lot)).toBe(words)
   })
@@ -50,11 +53,12 @@ describe('which lot is handed out first, and why', () => {
     )
   })
 
-  test('an untested lot never stands before a tested good one, nor a weak one before an untested', () => {
+  test('no lot with a caution stands before one without, no untested one before a tested good one, no weak one before an untested', () => {
     const place = { 'tested-good': 0, untested: 1, aged: 2, 'tested-weak': 2 } as const
     fc.assert(
       fc.property(fc.array(anyLot, { maxLength: 12 }), (lots) => {
-        const places = lots.toSorted(inOrderOfOffer).map((lot) => place[offeredAs(lot)])
+        const order = (lot: OfferedLot) => place[offeredAs(lot)] + (lot.careful === '' ? 0 : 3)
+        const places = lots.toSorted(inOrderOfOffer).map(order)
         expect(places).toEqual(places.toSorted((a, b) => a - b))
       }),
     )

@@ -37,6 +37,19 @@ test('an e-mail address and a telephone number go, whatever stands around them',
   expect(withoutContact('Tel. 4273 551')).toBe('Tel. (contact left out)')
 })
 
+test('a street with its house number goes; a place without one, and numbers of seed, stay', () => {
+  for (const street of [
+    ...['3 Ferry Lane', '12a Upper Mill Road', 'Lindenweg 12', 'Mühlenstraße 4 b', 'Hauptstr. 7'],
+    ...['14, rue du Port', '4 bis rue de l’Église', 'calle Mayor 12', 'Avenida de la Paz, 4'],
+  ])
+    expect(withoutContact(`Fetched from ${street}.`), street).toBe('Fetched from (contact left out).')
+  for (const text of [
+    ...['Ferry Lane', 'grown on the Lindenweg', '40 seeds of Long Lane Marrow', 'sow 3 rows', '2 Close Rows'],
+    ...['20 Seeds', '3 place settings', 'from 12 plants in Mill Road'],
+  ])
+    expect(withoutContact(text), text).toBe(text)
+})
+
 test('dates, amounts, numbers of lots and places stay', () => {
   for (const text of NOT_REACHED) expect(withoutContact(text), text).toBe(text)
 })

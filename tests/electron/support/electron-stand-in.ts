@@ -5,6 +5,10 @@ type Handler = (...args: never[]) => unknown
 /** Stands in for a page's contents: keeps what it was told, and lets a test drive it. */
 export class ContentsStandIn extends EventEmitter {
   readonly mainFrame = { url: 'app://drawer/' }
+  printed = 0
+  print = () => {
+    this.printed += 1
+  }
   windowOpen: Handler = () => ({ action: 'allow' })
 
   setWindowOpenHandler(handler: Handler): void {

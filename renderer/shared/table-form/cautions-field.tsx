@@ -1,0 +1,63 @@
+import { Caution } from '../../../db/contract/fields.ts'
+import { CAUTION_WORDS, cautionText } from '../../../db/domain/cautions/caution-text.ts'
+import { CheckField } from './check-field.tsx'
+import { STEPS_APART } from './steps.ts'
+import { TextField } from './text-field.tsx'
+
+interface CautionsFieldProps {
+  readonly cautions?: readonly Caution[]
+  readonly cautionNote?: string
+  readonly onChange: (change: {
+    readonly cautions?: readonly Caution[]
+    readonly cautionNote?: string
+  }) => void
+  readonly problem: string | undefined
+  /** Whether Enter in the field before passes it by. */
+  readonly apart?: boolean
+}
+
+/** What seed that comes in has to be careful about, with what it means for it. */
+export function CautionsField({
+  cautions = [],
+  cautionNote = '',
+  onChange,
+  problem,
+  apart,
+}: CautionsFieldProps) {
+  return (
+    <fieldset className="cautions" {...(apart === true ? { [STEPS_APART]: '' } : {})}>
+      <legend className="cautions-legend">To be careful about</legend>
+      <div className="cautions-boxes">
+        {Caution.options.map((caution) => (
+          <CheckField
+            key={caution}
+            label={CAUTION_WORDS[caution]}
+            step={`caution-${caution}`}
+            checked={cautions.includes(caution)}
+            onChange={(on) =>
+              onChange({
+                cautions: on ? [...cautions, caution] : cautions.filter((each) => each !== caution),
+              })
+            }
+            meaning={cautionText(caution, cautionNote)}
+          />
+        ))}
+      </div>
+      {cautions.length > 0 && (
+        <>
+          <p className="cautions-quarantine" role="status">
+            This seed will be in quarantine, and not handed out, until it is checked. Local rules decide.
+          </p>
+          <TextField
+            label="What exactly"
+            step="caution-note"
+            value={cautionNote}
+            onChange={(typed) => onChange({ cautionNote: typed })}
+            placeholder="the substance, the pest, the rule"
+            problem={problem}
+          />
+        </>
+      )}
+    </fieldset>
+  )
+}

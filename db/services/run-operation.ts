@@ -17,6 +17,7 @@ import { backUpIfWritten } from './collection/backups.ts'
 import { type Reading, readingOf, type Writing } from './context.ts'
 import { reckonWhatChanged } from './forecast/keep-forecasts.ts'
 import { type HostName, keepHandlers, readHandlers, writeHandlers } from './handlers.ts'
+import { refuseImpossibleDays } from './possible-days.ts'
 
 /** The operations that a service answers; the rest change which collection is open, which is the host's to do. */
 export type ServiceName = Exclude<OperationName, HostName>
@@ -105,6 +106,7 @@ function runWrite<N extends WriteName & ServiceName>(
       .returning({ id: entry.id })
       .get()
     const writing = { ...reading, entryId: id }
+    refuseImpossibleDays(writing, name, facts)
     const answer = { entryId: id, ...handler(writing, input) }
     reckonWhatChanged(writing)
     reading.db

@@ -1,7 +1,6 @@
 import type { z } from 'zod'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { Gift, TakenIn } from '../../contract/intake-operations.ts'
-import { refuse } from '../../contract/refusal.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import { measuredOf } from '../../domain/amounts/amount.ts'
 import { cautionText } from '../../domain/cautions/caution-text.ts'
@@ -30,7 +29,6 @@ export function recordIntake(
   writing: Writing,
   input: ParsedInput<'intake.record'>,
 ): Omit<Value<'intake.record'>, 'entryId'> {
-  refuseTheFutureDay(input.receivedOn, writing.today, 'receivedOn')
   const personId = input.donor === null ? null : personFor(writing, input.donor, 'donor', 'donor')
   const taken: Taken[] = []
   const kept: Value<'intake.record'>['kept'] = []
@@ -61,11 +59,6 @@ function visitSaid(taken: readonly Taken[], kept: Value<'intake.record'>['kept']
     ...(declined.length === 0 ? [] : [`declined ${many(declined)}`]),
   ].join('; ')
   return said.charAt(0).toUpperCase() + said.slice(1)
-}
-
-/** Refuses a date after today: what has not happened yet is not in the book. */
-export function refuseTheFutureDay(on: string, today: string, field: string): void {
-  if (on > today) refuse('value-refused', `${on} has not come yet. Check the date.`, { field })
 }
 
 /** Takes one gift in: its accession, its lot, its first seed. `field` is where the gift stands in the input. */

@@ -23,6 +23,7 @@ async function aMemberWithSeedOut(app: RunningApp) {
   const { withdrawalId } = await app.call('withdrawal.record', {
     person: { personId },
     on: '2025-04-02',
+    itIsSo: ['2025-04-02'],
     lines: [{ lotId: bean.lotId, amount: '20 seeds' }],
     promised: 'a handful',
     promisedBy: '2025-10-01',
@@ -166,6 +167,7 @@ test('holds long names, empty and dark, on a narrow window too', async ({ app, p
   await app.call('withdrawal.record', {
     person: { personId },
     on: '2025-04-02',
+    itIsSo: ['2025-04-02'],
     lines: [{ lotId: shelf.maize.lotId, amount: '5 g' }],
     promised: `as much as can be spared of the ${LONG_NAME}`,
     despite: ['too-few-left'],

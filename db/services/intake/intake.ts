@@ -14,6 +14,7 @@ import { settingsOf } from '../collection/settings.ts'
 import { varietyFor } from '../collection/varieties.ts'
 import type { Writing } from '../context.ts'
 import { personFor } from '../people/people.ts'
+import { askIfBeforeHarvest } from '../possible-days.ts'
 import { giftToTray } from '../print/tray.ts'
 import { amountOrRefuse, quantityOf, weightInForce } from '../stock/amounts.ts'
 import { keepWeight, misweighed, sampleOrRefuse } from '../stock/seed-weights.ts'
@@ -124,6 +125,8 @@ export function fillLot(
 ): string[] {
   const kept = sample === null ? null : keepWeight(writing, lotId, on, [sample], false, '')
   const row = lotOrRefuse(writing, lotId, 'lotId')
+  const harvested = { number: row.variety, harvest: row.harvest_from }
+  askIfBeforeHarvest(writing, { ...harvested, day: on, field: 'receivedOn' })
   const { weight, basis } = weightInForce(row)
   const both = bothNumbers(amount, weight)
   writeMovement(writing, { lotId, kind, on, change: both, measured: measuredOf(amount), weight, personId })

@@ -2,6 +2,8 @@ import type { RunningApp } from './running-app.ts'
 
 export interface SmallShelf {
   readonly today: string
+  /** A week ago, when the lots were there already. */
+  readonly lately: string
   readonly shelfId: number
   /** Tall climbing bean: 300 seeds, plenty. */
   readonly bean: Lot
@@ -42,7 +44,7 @@ export async function fillSmallShelf(app: RunningApp): Promise<SmallShelf> {
   })
   const { taken } = await app.call('intake.record', {
     donor: { newPerson: { name: 'Zoë Brontë', town: 'Quillhaven' } },
-    receivedOn: today,
+    receivedOn: '2025-01-10',
     gifts: [
       gift(crop('common bean'), 'Hrášek’s Climber', '300 seeds', {
         harvest: '2024',
@@ -56,5 +58,12 @@ export async function fillSmallShelf(app: RunningApp): Promise<SmallShelf> {
   const [bean, tomato, maize] = taken
   if (bean === undefined || tomato === undefined || maize === undefined)
     throw new Error('Three gifts were given')
-  return { today, shelfId, bean, tomato, maize }
+  return {
+    today,
+    lately: new Date(Date.parse(today) - 7 * 86_400_000).toISOString().slice(0, 10),
+    shelfId,
+    bean,
+    tomato,
+    maize,
+  }
 }

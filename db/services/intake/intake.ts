@@ -84,6 +84,7 @@ export function takeInGift(
       donorId,
       receivedOn,
       grownAt: gift.grownAt,
+      donorWords: gift.donorWords,
       story: gift.story,
       terms: gift.terms,
       entryId: writing.entryId,

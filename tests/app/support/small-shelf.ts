@@ -44,7 +44,7 @@ export async function fillSmallShelf(app: RunningApp): Promise<SmallShelf> {
   })
   const { taken } = await app.call('intake.record', {
     donor: { newPerson: { name: 'Zoë Brontë', town: 'Quillhaven' } },
-    receivedOn: '2025-01-10',
+    receivedOn: '2026-01-02',
     gifts: [
       gift(crop('common bean'), 'Hrášek’s Climber', '300 seeds', {
         harvest: '2024',

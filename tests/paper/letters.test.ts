@@ -15,7 +15,7 @@ const FACTS = {
   received: '14 March 2026',
   date: '15 March 2026',
   library: 'Quillhaven Seed Library',
-  keeping: 'We keep it.',
+  keeping: 'We keep it cool.',
   keeper: '',
 }
 

@@ -30,6 +30,7 @@ function daysOf(input: object): string[] {
 
 test('every dated operation refuses a day to come, and a day before its lots were in the book', async () => {
   const here = await aCollection()
+  here.collection.sqlite.pragma('synchronous = OFF')
   const facts = noFacts()
   let tried = 0
   const refusalOf = async (name: OperationName, input: object) => {

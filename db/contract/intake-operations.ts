@@ -32,7 +32,10 @@ export const Gift = z.strictObject({
     .default('')
     .describe("a counted and weighed sample that gives the hundred-seed weight: '25 weigh 6.10 g'"),
   grownAt: z.string().trim().max(200).default('').describe('where it was grown'),
-  story: Story.default(''),
+  donorWords: Story.default('').describe('in the words of the donor: a letter to them says these again'),
+  story: Story.default('').describe(
+    'what the library writes of it: stands on packets and lists, in no letter',
+  ),
   terms: z.string().trim().max(2_000).default('').describe('what the donor asked for'),
   ...CautionFields,
   role: LotRole.exclude(['duplicate-elsewhere']).default('working'),

@@ -20,6 +20,13 @@ export const RequestKey = z
   .regex(/^[A-Za-z0-9_-]{8,64}$/, 'A request key has 8 to 64 letters, digits, hyphens or underscores.')
   .describe('names this intention to write, so that a repeated call does not act twice')
 
+/** What a write was refused for until it is said to be so, as `asks` of the refusals named it. */
+const ItIsSo = z
+  .array(z.string().max(200))
+  .max(20)
+  .optional()
+  .describe('what a refusal asked about (its `asks`) and is so all the same')
+
 /** What every write answers, beside its own facts. */
 export const Receipt = z.object({
   entryId: z.int().describe('the entry in the book, for taking it back'),
@@ -44,7 +51,7 @@ export function writes<I extends z.ZodRawShape, O extends z.ZodRawShape>(
   return {
     access: 'writes',
     summary,
-    input: z.strictObject({ key: RequestKey, ...input }),
+    input: z.strictObject({ key: RequestKey, itIsSo: ItIsSo, ...input }),
     output: z.object({ ...Receipt.shape, ...output }),
   } as const
 }

@@ -34,6 +34,10 @@ export const Problem = z.object({
   field: z.string().nullable().describe('the path of the input it concerns, such as gifts.0.amount'),
   todo: z.string().nullable().describe('what to do next'),
   choices: z.array(z.string()).describe('texts that can be given instead in that field'),
+  asks: z
+    .string()
+    .optional()
+    .describe('what is odd but possible: the same call with this in itIsSo is done all the same'),
 })
 export type Problem = z.infer<typeof Problem>
 

@@ -15,7 +15,7 @@ export class Refusal extends Error {
 export function refuse(
   code: ProblemCode,
   sentence: string,
-  more: Partial<Pick<Problem, 'field' | 'todo' | 'choices'>> = {},
+  more: Partial<Pick<Problem, 'field' | 'todo' | 'choices' | 'asks'>> = {},
 ): never {
   throw new Refusal({ code, sentence, field: null, todo: null, choices: [], ...more })
 }

@@ -107,6 +107,7 @@ export const LotRecord = z.object({
   donor: z.string(),
   donorId: Id.nullable(),
   receivedOn: z.string(),
+  donorWords: z.string(),
   story: z.string(),
   terms: z.string(),
   packetSeeds: z.int().nullable(),

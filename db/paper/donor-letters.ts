@@ -14,8 +14,10 @@ export interface LetterGift {
   /** Year, amount and where grown, in one line; empty: left out. */
   readonly facts: string
   /** What the donor told, and what they asked for; empty: left out. */
-  readonly story: string
+  readonly donorWords: string
   readonly terms: string
+  /** What is done with it where it is not shared; empty: left out. */
+  readonly keeping: string
   /** What became of it since, in one sentence; empty: left out. */
   readonly sofar: string
 }
@@ -112,8 +114,9 @@ function giftParagraphs(gift: LetterGift): Paragraph[] {
   return [
     { text: gift.name, face: 'semibold', size: TEXT_PT, before: 10, indent: 14, keptWithNext: true },
     ...more(facts, 0),
-    ...more(gift.story === '' ? '' : `You told us: ${gift.story}`, 2),
+    ...more(gift.donorWords === '' ? '' : `You told us: ${gift.donorWords}`, 2),
     ...more(gift.terms === '' ? '' : `You asked: ${gift.terms}`, 2),
+    ...more(gift.keeping, 2),
     ...more(gift.sofar, 2),
   ]
 }

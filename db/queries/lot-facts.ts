@@ -13,6 +13,7 @@ export interface LotFacts {
   readonly donor_id: number | null
   readonly credit_as: string | null
   readonly received_on: string
+  readonly donor_words: string
   readonly story: string
   readonly terms: string
 }
@@ -23,7 +24,7 @@ export function lotFacts(sqlite: Sqlite, lotId: number): LotFacts {
     sqlite,
     `SELECT crop.species, CASE lot.grown_at WHEN '' THEN accession.grown_at ELSE lot.grown_at END AS grown_at,
        lot.place_id, lot.held_by, lot.held_since, grower.name AS grower, donor.id AS donor_id,
-       donor.credit_as, accession.received_on, accession.story, accession.terms
+       donor.credit_as, accession.received_on, accession.donor_words, accession.story, accession.terms
      FROM lot JOIN accession ON accession.id = lot.accession_id
      JOIN variety ON variety.id = accession.variety_id JOIN crop ON crop.id = variety.crop_id
      ${joinKeptPerson('grower', 'lot.grower_id')}

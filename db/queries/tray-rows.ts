@@ -1,3 +1,4 @@
+import type { Keeping } from '../domain/letters/keeping.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { standing } from './measurements.ts'
 import { joinKeptPerson } from './person-records.ts'
@@ -145,7 +146,9 @@ export interface LetterGiftRow {
   readonly crop_id: string
   readonly received_on: string
   readonly grown_at: string
-  readonly story: string
+  readonly donor_words: string
+  /** Whether any of it may be handed out; if not, whether it is in quarantine. */
+  readonly keeping: Keeping
   readonly terms: string
   readonly harvest_from: number | null
   readonly harvest_to: number | null
@@ -164,7 +167,11 @@ export function giftsOfLetters(sqlite: Sqlite, accessionIds: readonly number[]):
   return prepared(
     sqlite,
     `SELECT accession.id AS accession_id, accession.number, variety.name AS variety, crop.common_name AS crop,
-       crop.id AS crop_id, received_on, accession.grown_at, accession.story, accession.terms,
+       crop.id AS crop_id, received_on, accession.grown_at, accession.donor_words, accession.terms,
+       CASE WHEN EXISTS (SELECT 1 FROM lot AS part WHERE part.accession_id = accession.id AND part.role = 'working'
+           AND part.quarantine_reason IS NULL) THEN 'shared'
+         WHEN EXISTS (SELECT 1 FROM lot AS part WHERE part.accession_id = accession.id
+           AND part.quarantine_reason IS NOT NULL) THEN 'apart' ELSE 'kept' END AS keeping,
        lot.harvest_from, lot.harvest_to, lot.harvest_about, movement.count, movement.mass_mg, movement.measured
      FROM accession
      JOIN variety ON variety.id = accession.variety_id JOIN crop ON crop.id = variety.crop_id

@@ -19,6 +19,7 @@ export const accession = sqliteTable('accession', {
   ownAssurance: real('own_assurance'),
   ownGrade: text('own_grade', { enum: ['quality', 'maintenance', 'conservation'] }),
   entryId: integer('entry_id').notNull(),
+  donorWords: text('donor_words').notNull().default(''),
 })
 
 export const accessionCaution = sqliteTable('accession_caution', {

@@ -14,6 +14,8 @@ export interface Reading {
 /** What a service that writes is given: as for reading, inside a transaction, with the entry it writes under. */
 export interface Writing extends Reading {
   readonly entryId: number
+  /** What the keeper was asked about and said to be so. */
+  readonly itIsSo: readonly string[]
 }
 
 /** The reading side of a collection at one moment. `today` is the date where the keeper is. */

@@ -13,10 +13,12 @@ import type { Receipt } from '../contract/operation.ts'
 import { refuse } from '../contract/refusal.ts'
 import type { OpenCollection } from '../migrations/open-file.ts'
 import { entry } from '../schema/collection-tables.ts'
+import { askAboutClock } from './asked-clock.ts'
 import { backUpIfWritten } from './collection/backups.ts'
 import { type Reading, readingOf, type Writing } from './context.ts'
 import { reckonWhatChanged } from './forecast/keep-forecasts.ts'
 import { type HostName, keepHandlers, readHandlers, writeHandlers } from './handlers.ts'
+import { refuseImpossibleDays } from './possible-days.ts'
 
 /** The operations that a service answers; the rest change which collection is open, which is the host's to do. */
 export type ServiceName = Exclude<OperationName, HostName>
@@ -81,7 +83,7 @@ function runWrite<N extends WriteName & ServiceName>(
   name: N,
   input: ParsedInput<WriteName>,
 ) {
-  const { key, ...facts } = input
+  const { key, itIsSo = [], ...facts } = input
   const digest = createHash('sha256')
     .update(JSON.stringify([name, facts]))
     .digest('hex')
@@ -104,7 +106,9 @@ function runWrite<N extends WriteName & ServiceName>(
       })
       .returning({ id: entry.id })
       .get()
-    const writing = { ...reading, entryId: id }
+    const writing = { ...reading, entryId: id, itIsSo }
+    askAboutClock(writing)
+    refuseImpossibleDays(writing, name, facts)
     const answer = { entryId: id, ...handler(writing, input) }
     reckonWhatChanged(writing)
     reading.db

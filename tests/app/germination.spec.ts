@@ -35,6 +35,7 @@ test('four replicates are laid out, counted and ended by keyboard', async ({ app
   await keys.type('4')
   await keys.press('Tab', 'Control+A')
   await keys.type('25')
+  await page.getByLabel('On', { exact: true }).fill(shelf.lately)
   await expect(shown(page, '100 of the 300: 33 % of the lot')).toBeVisible()
   await keys.press('Enter')
   const cell = (name: string) => page.getByRole('textbox', { name, exact: true })
@@ -60,7 +61,7 @@ test('four replicates are laid out, counted and ended by keyboard', async ({ app
   await expect(card(page)).toContainText('Over since')
   await expect(card(page)).toContainText('96 of 100 sprouted: between 90 % and 98 %; surely above 85 %')
   await expect(
-    card(page).getByRole('img', { name: /^Germination by day\. By day 0, 96 of 100/ }),
+    card(page).getByRole('img', { name: /^Germination by day\. By day 7, 96 of 100/ }),
   ).toBeVisible()
   await expect(card(page).getByRole('heading', { level: 2 })).toBeFocused()
   await expectNoBarrier(page)

@@ -22,10 +22,11 @@ async function aMemberWithSeedOut(app: RunningApp) {
   const { bean } = shelf
   const { withdrawalId } = await app.call('withdrawal.record', {
     person: { personId },
-    on: '2025-04-02',
+    on: '2026-01-04',
+    itIsSo: ['2026-01-04'],
     lines: [{ lotId: bean.lotId, amount: '20 seeds' }],
     promised: 'a handful',
-    promisedBy: '2025-10-01',
+    promisedBy: '2026-02-01',
   })
   return { personId, withdrawalId }
 }
@@ -165,7 +166,8 @@ test('holds long names, empty and dark, on a narrow window too', async ({ app, p
   await app.call('lot.release', { lotId: shelf.maize.lotId, checked: 'food colour' })
   await app.call('withdrawal.record', {
     person: { personId },
-    on: '2025-04-02',
+    on: '2026-01-04',
+    itIsSo: ['2026-01-04'],
     lines: [{ lotId: shelf.maize.lotId, amount: '5 g' }],
     promised: `as much as can be spared of the ${LONG_NAME}`,
     despite: ['too-few-left', 'treated'],

@@ -104,7 +104,7 @@ test.describe('taking in, on an empty shelf', () => {
     await expect(field(page, 'Where grown')).toBeFocused()
     await keys.press('Enter')
     await keys.type('From a feed sack.')
-    await keys.press('Enter', 'Enter')
+    await keys.press('Enter', 'Enter', 'Enter')
     await expect(page.getByRole('checkbox', { name: 'treated seed' })).toBeFocused()
     await keys.press('Space')
     await expect(shown(page, 'Do not use for food, feed or oil')).toBeVisible()

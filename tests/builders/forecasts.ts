@@ -49,7 +49,7 @@ export function germination(
   sprouted: number,
   on: string = TODAY,
 ) {
-  return test.call('germination.record', { lotId, on, tested, sprouted, fromStock: false })
+  return test.call('germination.record', { lotId, on, tested, sprouted, fromStock: false, itIsSo: [on] })
 }
 
 /** Two weeks of readings of a place, so warm and so damp, from the first of a month. */

@@ -15,6 +15,7 @@ const FACTS = {
   received: '14 March 2026',
   date: '15 March 2026',
   library: 'Quillhaven Seed Library',
+  keeping: 'We keep it cool.',
   keeper: '',
 }
 
@@ -34,9 +35,9 @@ function letter(changes: Partial<DonorLetter> = {}): DonorLetter {
   }
 }
 
-function gift(ordinal: number, name = 'Runner bean ‘Painted Quill’', story = '') {
+function gift(ordinal: number, name = 'Runner bean ‘Painted Quill’', donorWords = '') {
   const number = `HL26-${String(ordinal).padStart(4, '0')}`
-  return { number, name, facts: 'harvested 2024 · 120 seeds', story, terms: '', sofar: '' }
+  return { number, name, facts: 'harvested 2024 · 120 seeds', donorWords, terms: '', keeping: '', sofar: '' }
 }
 
 function slip(changes: Partial<WithdrawalSlip> = {}): WithdrawalSlip {

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { takeInOn } from '../builders/earlier-gift.ts'
 import { afresh, germination, kept } from '../builders/forecasts.ts'
 import {
   aCollection,
@@ -80,7 +81,7 @@ it('a part of a lot has aged where the whole lay before it was split off', async
 })
 
 it('a part of a lot has all tests of the whole up to the day it was split off, and none of later', async () => {
-  const whole = await takeIn(test, { harvest: '2023' })
+  const whole = await takeInOn(test, '2026-01-01', { harvest: '2023' })
   await germination(test, whole.lotId, 100, 95, '2024-01-10')
   await germination(test, whole.lotId, 100, 80, '2026-01-10')
   await germination(test, whole.lotId, 50, 20, '2026-03-12')

@@ -73,7 +73,9 @@ describe('letters for all gifts of a time', () => {
 
 describe('letters', () => {
   it('go to each donor once, with all their gifts, what they told, and how to reach them', async () => {
-    const { personId } = await give(WRITTEN_TO, [aGift({ story: 'Carried over the pass in a tobacco tin.' })])
+    const { personId } = await give(WRITTEN_TO, [
+      aGift({ donorWords: 'Carried over the pass in a tobacco tin.', story: 'Weak, and not what she says.' }),
+    ])
     await test.call('intake.record', {
       donor: { personId: personId ?? 0 },
       receivedOn: TODAY,
@@ -94,6 +96,35 @@ describe('letters', () => {
     ])
       expect(text).toContain(part)
     expect(text).not.toContain('{')
+    expect(text).not.toContain('Weak')
+  })
+
+  it('say of each gift only what is done with it', async () => {
+    const letterOf = async (...gifts: object[]) => {
+      await give(
+        { ...WRITTEN_TO, name: `Ilka ${gifts.length} Brandt ${JSON.stringify(gifts).length}` },
+        gifts.map(aGift),
+      )
+      const items = await waiting('letter')
+      return textOf(await test.call('tray.preview', { kind: 'letter', itemIds: ids(items.slice(-1)) }))
+    }
+    const treated = { cautions: ['treated' as const], cautionNote: 'thiram' }
+    const reserve = { role: 'reserve' as const }
+    const shared = /share a part of it|share in part/
+    expect(await letterOf({})).toMatch(shared)
+    for (const [gifts, told] of [
+      [[treated], 'nobody is given any of it before'],
+      [[reserve], 'as a reserve'],
+      [[treated, reserve], 'None of it is handed out'],
+    ] as const) {
+      const text = await letterOf(...gifts)
+      expect(text).not.toMatch(shared)
+      expect(text).toContain(told)
+      expect(text).not.toContain('thiram')
+    }
+    const mixed = await letterOf({}, treated)
+    expect(mixed).toMatch(shared)
+    expect(mixed).toContain('Set apart until it has been checked')
   })
 
   it('leaves whoever agrees no longer out, and says why', async () => {

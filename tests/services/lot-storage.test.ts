@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { takeInOn } from '../builders/earlier-gift.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
@@ -133,6 +134,7 @@ describe('drying', () => {
 })
 
 it('tells what the places were like where a lot lay', async () => {
+  ;({ lotId } = await takeInOn(test, '2026-02-01'))
   const { placeId } = await test.call('place.create', { name: 'Loft', kind: 'room' })
   await test.call('lot.move', { lotIds: [lotId], placeId, on: '2026-03-01' })
   for (const [on, temperature] of [

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { takeInOn } from '../builders/earlier-gift.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
@@ -103,12 +104,12 @@ describe('what to regrow', () => {
   })
 
   it('counts what members took of late as demand, but no grow-out and nothing taken back', async () => {
-    const { lotId } = await beans('Asked for', '900 seeds')
+    const { lotId } = await takeInOn(test, '2021-12-01', { amount: '900 seeds', harvest: '2021' })
     const out = (amount: string, more: object = {}) =>
       test.call('withdrawal.record', { person: null, on: TODAY, lines: [{ lotId, amount }], ...more })
     await out('60 seeds')
     await out('100 seeds', { purpose: 'grow-out' })
-    await out('200 seeds', { on: '2022-01-05' })
+    await out('200 seeds', { on: '2022-01-05', itIsSo: ['2022-01-05'] })
     const { entryId } = await out('30 seeds')
     await test.call('entry.take-back', { entryId })
     const { needs } = await test.call('regrow.needs', {})

@@ -10,8 +10,10 @@ afterEach(async () => {
   test.remove()
 })
 
+const BEGUN = '2026-03-06'
+
 const lay = (lotId: number, followsTestId: number | null = null) =>
-  test.call('germination.begin', { lotId, on: TODAY, replicates: [40], finalDay: 8, followsTestId })
+  test.call('germination.begin', { lotId, on: BEGUN, replicates: [40], finalDay: 8, followsTestId })
 const count = (testId: number, normal: number) =>
   test.call('germination.count', { testId, on: TODAY, replicates: [{ normal }] })
 const end = (testId: number) => test.call('germination.finish', { testId, on: TODAY })
@@ -71,7 +73,7 @@ describe('a test in stages', () => {
   it('follows a finished test of its own lot, and that once, unless the next stage was given up', async () => {
     const lotId = await aLot()
     const first = await lay(lotId)
-    const begin = { lotId, on: TODAY, replicates: [40], finalDay: 8, followsTestId: first.testId }
+    const begin = { lotId, on: BEGUN, replicates: [40], finalDay: 8, followsTestId: first.testId }
     const refused = async (more: object = {}) =>
       (await test.refused('germination.begin', { ...begin, ...more })).sentence
     expect(await refused()).toBe('The stage before it is not over yet.')

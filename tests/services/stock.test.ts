@@ -219,3 +219,13 @@ describe('places, quarantine and discard', () => {
     expect((await record(lotId)).quantity).toMatchObject({ count: 0, massMg: 0 })
   })
 })
+
+it('shows on the ledger line and in the history why a caution was passed by', async () => {
+  const { lotId } = await takeIn(test)
+  await handOut(lotId, '350 seeds')
+  const told = 'though too few were left: a test of the book'
+  expect((await record(lotId)).ledger.at(-1)).toMatchObject({ overridden: told })
+  const { entries } = await test.call('entry.list', {})
+  expect(entries[0]).toMatchObject({ overridden: told })
+  expect(entries[1]).toMatchObject({ overridden: '' })
+})

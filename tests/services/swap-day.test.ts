@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, it } from 'vitest'
+import { takeInOn } from '../builders/earlier-gift.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
@@ -49,8 +50,8 @@ it('refuses a stocktake that names a lot twice or cannot be read, and writes non
 })
 
 it('types a paper sheet in: one visit for each person, one entry to take back', async () => {
-  const one = await takeIn(test, { amount: '400 seeds' })
-  const two = await takeIn(test, { amount: '300 seeds' })
+  const one = await takeInOn(test, '2026-03-01', { amount: '400 seeds' })
+  const two = await takeInOn(test, '2026-03-01', { amount: '300 seeds' })
   const teodor = { newPerson: { name: 'Teodor Ash' } }
   const { visits, lines, entryId } = await test.call('paper-sheet.record', {
     on: '2026-03-07',

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import type { CallInput } from '../../db/contract/contract.ts'
-import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+import { takeInOn } from '../builders/earlier-gift.ts'
+import { aCollection, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
 beforeEach(async () => {
@@ -37,7 +38,7 @@ const states = async (personId: number) =>
   (await test.call('withdrawal.out', { personId })).visits.map(({ promise }) => promise?.state ?? 'none')
 
 it('shows what somebody has out: overdue first, then open by day, then what was not promised, latest first', async () => {
-  const { lotId } = await takeIn(test, { amount: '900 seeds' })
+  const { lotId } = await takeInOn(test, '2026-01-01', { amount: '900 seeds' })
   const personId = await person('Maren Holt')
   await handOut(personId, lotId, { on: '2026-01-01' })
   await handOut(personId, lotId, { promised: 'a handful', promisedBy: '2026-10-01' })
@@ -57,7 +58,7 @@ it('shows what somebody has out: overdue first, then open by day, then what was 
 })
 
 it('takes no notice of a visit that was taken back', async () => {
-  const { lotId } = await takeIn(test, { amount: '900 seeds' })
+  const { lotId } = await takeInOn(test, '2026-01-01', { amount: '900 seeds' })
   const personId = await person('Maren Holt')
   const { entryId, withdrawalId } = await handOut(personId, lotId, { promised: 'a jar' })
   await test.call('entry.take-back', { entryId })
@@ -75,7 +76,7 @@ it('takes no notice of a visit that was taken back', async () => {
 })
 
 it('meets a promise by a return that names its visit, and opens it again when the return is taken back', async () => {
-  const { lotId } = await takeIn(test, { amount: '900 seeds' })
+  const { lotId } = await takeInOn(test, '2026-01-01', { amount: '900 seeds' })
   const personId = await person('Maren Holt')
   const { withdrawalId } = await handOut(personId, lotId, { promised: 'a jar', promisedBy: '2026-03-01' })
   const { entryId, taken } = await bringBack(personId, lotId, withdrawalId)
@@ -88,7 +89,7 @@ it('meets a promise by a return that names its visit, and opens it again when th
 })
 
 it('leaves a promise open when what came back names no visit', async () => {
-  const { lotId } = await takeIn(test, { amount: '900 seeds' })
+  const { lotId } = await takeInOn(test, '2026-01-01', { amount: '900 seeds' })
   const personId = await person('Maren Holt')
   await handOut(personId, lotId, { promised: 'a jar' })
   await bringBack(personId, lotId, null)
@@ -96,7 +97,7 @@ it('leaves a promise open when what came back names no visit', async () => {
 })
 
 it('lets a promise go with its reason, once, and waits again when that is taken back', async () => {
-  const { lotId } = await takeIn(test, { amount: '900 seeds' })
+  const { lotId } = await takeInOn(test, '2026-01-01', { amount: '900 seeds' })
   const personId = await person('Maren Holt')
   const { withdrawalId } = await handOut(personId, lotId, { promised: 'a jar' })
   const { entryId, said } = await test.call('promise.let-go', { withdrawalId, reason: 'hail in July' })
@@ -111,7 +112,7 @@ it('lets a promise go with its reason, once, and waits again when that is taken 
 })
 
 it('does not let go what was never promised, or what is met', async () => {
-  const { lotId } = await takeIn(test, { amount: '900 seeds' })
+  const { lotId } = await takeInOn(test, '2026-01-01', { amount: '900 seeds' })
   const personId = await person('Maren Holt')
   const plain = await handOut(personId, lotId)
   expect(
@@ -123,7 +124,7 @@ it('does not let go what was never promised, or what is met', async () => {
 })
 
 it('reminds of who promised what by when, overdue first, and says how to reach only who agreed to it', async () => {
-  const { lotId } = await takeIn(test, { amount: '900 seeds' })
+  const { lotId } = await takeInOn(test, '2026-01-01', { amount: '900 seeds' })
   const agreed = await person('Maren Holt', {
     email: 'maren@example.org',
     phone: '01632 960001',

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, it } from 'vitest'
+import { takeInOn } from '../builders/earlier-gift.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
@@ -82,7 +83,7 @@ it('is not offered for what has no opposite', async () => {
 
 it('names whom an entry is with as they are called now', async () => {
   const { personId } = await test.call('person.create', { name: 'Zoë Brontë' })
-  const { lotId } = await takeIn(test)
+  const { lotId } = await takeInOn(test, '2026-01-01')
   await test.call('withdrawal.record', {
     person: { personId },
     on: '2026-01-14',

@@ -94,7 +94,7 @@ async function gift(
   if (becomes === 'treated') {
     await keys.press('Shift+Enter', 'Enter')
     await keys.type('From a feed sack.')
-    await keys.press('Enter', 'Enter')
+    await keys.press('Enter', 'Enter', 'Enter')
     await seen(page.getByRole('checkbox', { name: 'treated seed' })).toBeFocused()
     await keys.press('Space')
     await tabTo(tables, /^List this gift/)

@@ -4,6 +4,7 @@ export const LETTER_FIELDS = {
   gifts: 'the gifts with their numbers and what was told of them; within a sentence, only their names',
   numbers: 'the accession numbers',
   received: 'the day, or the days, on which the gifts came',
+  keeping: 'what is done with the gifts: shared, kept as a reserve, or set apart until they are checked',
   date: 'the day of the letter',
   library: 'the name of the library',
   keeper: 'who signs; on a line of its own it is left out where nobody is named',
@@ -18,7 +19,7 @@ Thank you for the seed that you gave to {library} on {received}. We have written
 
 {gifts}
 
-We keep it cool and dry, share a part of it with gardeners nearby, and grow it again before it grows too old. If you would like to know what became of it, ask us by its number at any time. And if we have put something down wrongly, or you remember more of its story, please tell us.
+{keeping} If you would like to know what became of it, ask us by its number at any time. And if we have put something down wrongly, or you remember more of its story, please tell us.
 
 With warm thanks,
 

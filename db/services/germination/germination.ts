@@ -26,7 +26,6 @@ import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
 import { lotsOnTheDay } from '../forecast/chance-above.ts'
 import { reckonWhatChanged } from '../forecast/keep-forecasts.ts'
-import { refuseTheFutureDay } from '../intake/intake.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
 import { balanceOf, quantityOf, weightInForce } from '../stock/amounts.ts'
 import { livingStockOf, thresholdOf } from '../stock/living-stock.ts'
@@ -44,7 +43,6 @@ export function beginTest(
   writing: Writing,
   input: ParsedInput<'germination.begin'>,
 ): Omit<Value<'germination.begin'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   if (input.firstDay !== null && input.firstDay >= input.finalDay) {
     refuse('value-refused', 'The first count comes before the last one.', {
       field: 'firstDay',
@@ -72,6 +70,7 @@ export function countTest(
 ): Omit<Value<'germination.count'>, 'entryId'> {
   const { sqlite, entryId } = writing
   const test = testOnBench(writing, input.testId, input.on)
+  if (test.started_on !== null) refuseUnlessLater(test.started_on, input.on, 'on')
   const sown = sownIn(sqlite, test.id)
   if (input.replicates.length !== sown.length) {
     refuse(
@@ -188,10 +187,7 @@ export function recordGermination(
   input: ParsedInput<'germination.record'>,
 ): Omit<Value<'germination.record'>, 'entryId'> {
   const { tested, sprouted, on, startedOn } = input
-  refuseTheFutureDay(on, writing.today, 'on')
-  if (startedOn !== null && startedOn > on) {
-    refuse('value-refused', 'A test ends on the day it began or later.', { field: 'startedOn' })
-  }
+  if (startedOn !== null) refuseUnlessLater(startedOn, on, 'startedOn')
   if (sprouted > tested) {
     refuse('value-refused', `${sprouted} cannot sprout of ${tested}. Check both numbers.`, {
       field: 'sprouted',
@@ -301,7 +297,6 @@ function putResult(writing: Writing, test: TestRow, on: string, choice: Counting
 /** A test that can still be counted, finished or given up on a day, or a refusal. */
 function testOnBench(writing: Writing, testId: number, on: string): TestRow {
   const test = testOrRefuse(writing, testId)
-  refuseTheFutureDay(on, writing.today, 'on')
   if (test.tested_on !== null) {
     refuse('value-refused', `That test was finished on ${test.tested_on}.`, {
       field: 'testId',
@@ -318,6 +313,15 @@ function testOnBench(writing: Writing, testId: number, on: string): TestRow {
     })
   }
   return test
+}
+
+/** No seed sprouts on the day it is laid out, so that one of two equal days is wrong. */
+function refuseUnlessLater(startedOn: string, on: string, field: string): void {
+  if (on > startedOn) return
+  refuse('value-refused', `A test that began on ${startedOn} is counted on a later day.`, {
+    field,
+    todo: 'Check both days.',
+  })
 }
 
 function wordsOf(writing: Reading, testId: number, on: IsoDate, row: LotRow, choice: CountingChoice): string {

@@ -1,7 +1,6 @@
 import type { z } from 'zod'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { Gift, TakenIn } from '../../contract/intake-operations.ts'
-import { refuse } from '../../contract/refusal.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import { measuredOf } from '../../domain/amounts/amount.ts'
 import { cautionText } from '../../domain/cautions/caution-text.ts'
@@ -15,6 +14,7 @@ import { settingsOf } from '../collection/settings.ts'
 import { varietyFor } from '../collection/varieties.ts'
 import type { Writing } from '../context.ts'
 import { personFor } from '../people/people.ts'
+import { askIfBeforeHarvest } from '../possible-days.ts'
 import { giftToTray } from '../print/tray.ts'
 import { amountOrRefuse, quantityOf, weightInForce } from '../stock/amounts.ts'
 import { keepWeight, misweighed, sampleOrRefuse } from '../stock/seed-weights.ts'
@@ -30,7 +30,6 @@ export function recordIntake(
   writing: Writing,
   input: ParsedInput<'intake.record'>,
 ): Omit<Value<'intake.record'>, 'entryId'> {
-  refuseTheFutureDay(input.receivedOn, writing.today, 'receivedOn')
   const personId = input.donor === null ? null : personFor(writing, input.donor, 'donor', 'donor')
   const taken: Taken[] = []
   const kept: Value<'intake.record'>['kept'] = []
@@ -63,11 +62,6 @@ function visitSaid(taken: readonly Taken[], kept: Value<'intake.record'>['kept']
   return said.charAt(0).toUpperCase() + said.slice(1)
 }
 
-/** Refuses a date after today: what has not happened yet is not in the book. */
-export function refuseTheFutureDay(on: string, today: string, field: string): void {
-  if (on > today) refuse('value-refused', `${on} has not come yet. Check the date.`, { field })
-}
-
 /** Takes one gift in: its accession, its lot, its first seed. `field` is where the gift stands in the input. */
 export function takeInGift(
   writing: Writing,
@@ -90,6 +84,7 @@ export function takeInGift(
       donorId,
       receivedOn,
       grownAt: gift.grownAt,
+      donorWords: gift.donorWords,
       story: gift.story,
       terms: gift.terms,
       entryId: writing.entryId,
@@ -131,6 +126,8 @@ export function fillLot(
 ): string[] {
   const kept = sample === null ? null : keepWeight(writing, lotId, on, [sample], false, '')
   const row = lotOrRefuse(writing, lotId, 'lotId')
+  const harvested = { number: row.variety, harvest: row.harvest_from }
+  askIfBeforeHarvest(writing, { ...harvested, day: on, field: 'receivedOn' })
   const { weight, basis } = weightInForce(row)
   const both = bothNumbers(amount, weight)
   writeMovement(writing, { lotId, kind, on, change: both, measured: measuredOf(amount), weight, personId })

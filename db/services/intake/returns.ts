@@ -14,14 +14,13 @@ import { amountOrRefuse } from '../stock/amounts.ts'
 import { cautionsOf } from '../stock/lot-record.ts'
 import { sampleOrRefuse } from '../stock/seed-weights.ts'
 import { placeOrRefuse } from '../storage/places.ts'
-import { fillLot, refuseTheFutureDay, takenIn } from './intake.ts'
+import { fillLot, takenIn } from './intake.ts'
 import { addLot, harvestColumns, lotOrRefuse, noteParent } from './new-lot.ts'
 
 export function recordReturn(
   writing: Writing,
   input: ParsedInput<'return.record'>,
 ): Omit<Value<'return.record'>, 'entryId'> {
-  refuseTheFutureDay(input.receivedOn, writing.today, 'receivedOn')
   const parent = lotOrRefuse(writing, input.parentLotId, 'parentLotId')
   if (input.withdrawalId !== null) withdrawalOrRefuse(writing, input.withdrawalId)
   const growOut = growOutOf(writing, input, parent.accession_id)

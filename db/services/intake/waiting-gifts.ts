@@ -12,14 +12,13 @@ import {
 import { eventsOf, type GiftRow, giftRows, quarantinedLots } from '../../queries/waiting-gifts.ts'
 import type { Reading, Writing } from '../context.ts'
 import { personFor } from '../people/people.ts'
-import { refuseTheFutureDay, takeInGift } from './intake.ts'
+import { takeInGift } from './intake.ts'
 import { keepAsOffered, noteEvent } from './offered-gift.ts'
 
 export function offerGift(
   writing: Writing,
   input: ParsedInput<'gift.offer'>,
 ): Omit<Value<'gift.offer'>, 'entryId'> {
-  refuseTheFutureDay(input.offeredOn, writing.today, 'offeredOn')
   const { donor, gift, offeredOn: on, decision } = input
   const personId = donor === null ? null : personFor(writing, donor, 'donor', 'donor')
   const { giftId, variety } = keepAsOffered(writing, { gift, donorId: personId, on, decision }, 'gift')
@@ -32,7 +31,6 @@ export function noteStep(
   writing: Writing,
   input: ParsedInput<'gift.note-step'>,
 ): Omit<Value<'gift.note-step'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   const row = waitingOrRefuse(writing, input.giftId)
   const { step, note, due } = input
   if (input.done) noteEvent(writing, row.id, { kind: 'step-done', step, onDate: input.on, note })
@@ -55,7 +53,6 @@ export function acceptGift(
   writing: Writing,
   input: ParsedInput<'gift.accept'>,
 ): Omit<Value<'gift.accept'>, 'entryId'> {
-  refuseTheFutureDay(input.receivedOn, writing.today, 'receivedOn')
   const row = waitingOrRefuse(writing, input.giftId)
   const { waitsFor } = giftStanding(eventsOf(writing.sqlite, row.id))
   if (waitsFor.length > 0 && input.reason === '') {

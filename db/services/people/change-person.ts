@@ -8,7 +8,6 @@ import { indexDonor } from '../../queries/search-words.ts'
 import { person, personChange, personContact, personRole } from '../../schema/reference-tables.ts'
 import { refuseIfChangedLater } from '../changed-later.ts'
 import type { Reading, Writing } from '../context.ts'
-import { refuseTheFutureDay } from '../intake/intake.ts'
 
 /** What of a person can change and be put back. */
 interface PersonState {
@@ -50,7 +49,6 @@ export function updatePerson(
   const after = { ...before, ...Object.fromEntries(Object.entries(typed).filter(([, v]) => v !== undefined)) }
   after.roles = [...new Set(after.roles)].toSorted()
   after.consentOn = after.mayWrite ? (consentOn ?? before.consentOn ?? writing.today) : null
-  if (after.consentOn !== null) refuseTheFutureDay(after.consentOn, writing.today, 'consentOn')
   const changed = changePerson(writing, personId, after)
   if (changed.length === 0) return { said: `${before.name} stays as it was`, undoable: false }
   const told = changed.map((field) => FIELD_WORDS[field]).join(', ')

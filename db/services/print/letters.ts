@@ -6,6 +6,7 @@ import { milligrams } from '../../domain/amounts/mass.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { sofarInWords } from '../../domain/letters/gift-so-far.ts'
+import { keepingInWords, oneKeptInWords } from '../../domain/letters/keeping.ts'
 import {
   fillLetter,
   LETTER_FIELDS,
@@ -149,6 +150,7 @@ function letterTo(
     gifts: listed([...new Set(rows.map((row) => row.variety))]),
     numbers: listed(rows.map((row) => row.number)),
     received: listed([...new Set(rows.map((row) => row.received_on))].map(day)),
+    keeping: keepingInWords(rows.map(({ keeping }) => keeping)),
     date: day(reading.today),
     library: libraryName,
     keeper,
@@ -172,6 +174,7 @@ function inventedLetter(reading: Reading, { words, keeper }: Words): DonorLetter
     gifts: 'Painted Quill',
     numbers: 'XX-0001',
     received: date,
+    keeping: keepingInWords(['shared']),
     date,
     library: libraryName,
     keeper,
@@ -180,7 +183,8 @@ function inventedLetter(reading: Reading, { words, keeper }: Words): DonorLetter
     number: facts.numbers,
     name: 'Runner bean ‘Painted Quill’',
     facts: 'harvested 2024 · 120 seeds',
-    story: 'A made-up gift, to show where the list stands.',
+    donorWords: 'A made-up gift, to show where the list stands.',
+    keeping: '',
     terms: '',
     sofar: 'So far 4 people took seed of it.',
   }
@@ -198,7 +202,8 @@ function shownGift(reading: Reading, row: LetterGiftRow): LetterGift {
     number: row.number,
     name: `${row.crop} ‘${row.variety}’`,
     facts: facts.filter((fact) => fact !== '').join(' · '),
-    story: row.story,
+    donorWords: row.donor_words,
+    keeping: oneKeptInWords(row.keeping),
     terms: row.terms,
     sofar: sofarInWords(giftSince(reading.sqlite, row.accession_id)),
   }

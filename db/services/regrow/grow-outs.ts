@@ -18,7 +18,6 @@ import { type GrowOutRow, growOutRows, notesOf, seedBackOf, seedOutFor } from '.
 import { growOut, growOutNote } from '../../schema/season-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
-import { refuseTheFutureDay } from '../intake/intake.ts'
 
 /** A grow-out with all that was written of it. */
 export interface KnownGrowOut {
@@ -99,7 +98,6 @@ export function noteGrowOut(
   writing: Writing,
   input: ParsedInput<'grow-out.note'>,
 ): Omit<Value<'grow-out.note'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   const row = growOutOrRefuse(writing, input.growOutId)
   const { kind, plants, note } = input
   const noted = { kind, on: isoDate(input.on), plants, note }

@@ -3,7 +3,6 @@ import { refuse } from '../../contract/refusal.ts'
 import { takeOut } from '../../domain/ledger/movement.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Writing } from '../context.ts'
-import { refuseTheFutureDay } from '../intake/intake.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
 import { foreseeMove } from '../storage/lot-storage.ts'
 import { notePlace, placeOrRefuse } from '../storage/places.ts'
@@ -16,7 +15,6 @@ export function moveLots(
   writing: Writing,
   input: ParsedInput<'lot.move'>,
 ): Omit<Value<'lot.move'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const rows = [...new Set(input.lotIds)].map((id, index) => lotOrRefuse(writing, id, `lotIds.${index}`))
   for (const row of rows) {
@@ -36,7 +34,6 @@ export function discardSeed(
   writing: Writing,
   input: ParsedInput<'lot.discard'>,
 ): Omit<Value<'lot.discard'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   const balance = balanceOf(row)
   const line = { lotId: row.lot_id, kind: 'discard', on: input.on, note: input.reason } as const

@@ -94,6 +94,7 @@ function originOf(row: LotRow, facts: LotFacts) {
     donor: row.donor ?? '',
     donorId: facts.donor_id,
     receivedOn: facts.received_on,
+    donorWords: facts.donor_words,
     story: facts.story,
     terms: facts.terms,
   }

@@ -11,7 +11,6 @@ import { germinationResult } from '../../schema/germination-tables.ts'
 import { lot, seedWeight } from '../../schema/stock-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Writing } from '../context.ts'
-import { refuseTheFutureDay } from '../intake/intake.ts'
 import { addLot, lotOrRefuse, noteParent } from '../intake/new-lot.ts'
 import { placeOrRefuse } from '../storage/places.ts'
 import { amountOrRefuse, balanceOf, countDoubt, quantityOf, weightInForce } from './amounts.ts'
@@ -23,7 +22,6 @@ export function splitLot(
   writing: Writing,
   input: ParsedInput<'lot.split'>,
 ): Omit<Value<'lot.split'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   if (input.placeId !== null) placeOrRefuse(writing, input.placeId, 'placeId')
   if (input.role === 'duplicate-elsewhere' && input.heldBy === '') {
@@ -144,7 +142,6 @@ export function joinLots(
   writing: Writing,
   input: ParsedInput<'lot.join'>,
 ): Omit<Value<'lot.join'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   const into = lotOrRefuse(writing, input.intoLotId, 'intoLotId')
   const from = [...new Set(input.fromLotIds)].map((id, index) =>
     lotOrRefuse(writing, id, `fromLotIds.${index}`),

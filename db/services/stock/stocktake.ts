@@ -6,7 +6,6 @@ import { type Change, stocktakeChange } from '../../domain/ledger/movement.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
-import { refuseTheFutureDay } from '../intake/intake.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
 import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from './amounts.ts'
 import { changeLot } from './change-lot.ts'
@@ -47,7 +46,6 @@ export function takeStock(
   writing: Writing,
   input: ParsedInput<'lot.take-stock'>,
 ): Omit<Value<'lot.take-stock'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   const finding = findingOf(writing, input.lotId, input.found, '')
   writeFinding(writing, finding, input.on, input.reason)
   const after = quantityOf(lotOrRefuse(writing, input.lotId, 'lotId'), settingsOf(writing))
@@ -85,7 +83,6 @@ export function recordStocktake(
   writing: Writing,
   input: ParsedInput<'stocktake.record'>,
 ): Omit<Value<'stocktake.record'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   const twice = input.lines.findIndex(
     ({ lotId }, index) => input.lines.findIndex((line) => line.lotId === lotId) < index,
   )

@@ -8,7 +8,6 @@ import type { GrowOutRow } from '../../queries/grow-out-rows.ts'
 import { withdrawal } from '../../schema/stock-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
-import { refuseTheFutureDay } from '../intake/intake.ts'
 import { personFor } from '../people/people.ts'
 import { toTray } from '../print/tray.ts'
 import { growOutOrRefuse } from '../regrow/grow-outs.ts'
@@ -53,7 +52,6 @@ export function recordWithdrawal(
   writing: Writing,
   input: Input,
 ): Omit<Value<'withdrawal.record'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   if (input.despite.length > 0 && input.reason === '') {
     refuse('value-refused', 'Say in a few words why this goes out all the same.', { field: 'reason' })
   }
@@ -94,7 +92,6 @@ export function recordPaperSheet(
   writing: Writing,
   input: ParsedInput<'paper-sheet.record'>,
 ): Omit<Value<'paper-sheet.record'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   const planned = planWithdrawal(writing, input.lines, 'to-grow')
   for (const { problem } of planned) if (problem !== null) throw new Refusal(problem)
   const visits = new Map<string, { withdrawalId: number; personId: number | null }>()

@@ -20,7 +20,6 @@ import { type AgeingRow, ageingRows } from '../../queries/forecast-rows.ts'
 import { seedMoisture } from '../../schema/climate-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
-import { refuseTheFutureDay } from '../intake/intake.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
 
 /** How far a sealed jar and a meter may be off, points of moisture. Common practice, no source. */
@@ -40,7 +39,6 @@ export function noteMoisture(
   writing: Writing,
   input: ParsedInput<'moisture.note'>,
 ): Omit<Value<'moisture.note'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   const { lot_number: lotNumber } = lotOrRefuse(writing, input.lotId, 'lotId')
   const moisture = readMoisture(writing, input)
   const { method, ...observed } = input.measured

@@ -16,7 +16,6 @@ import { familyOfLot, freezes } from '../../queries/place-readings.ts'
 import { findingsOfLot } from '../../queries/round-rows.ts'
 import { lotContainer } from '../../schema/climate-tables.ts'
 import type { Reading, Writing } from '../context.ts'
-import { refuseTheFutureDay } from '../intake/intake.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
 import { placeOrRefuse } from './places.ts'
 
@@ -122,7 +121,6 @@ export function noteContainer(
   writing: Writing,
   input: ParsedInput<'lot.note-container'>,
 ): Omit<Value<'lot.note-container'>, 'entryId'> {
-  refuseTheFutureDay(input.since, writing.today, 'since')
   const { kind, airtight, pestProof, since, note } = input
   const rows = [...new Set(input.lotIds)].map((id, index) => lotOrRefuse(writing, id, `lotIds.${index}`))
   for (const { lot_id: lotId } of rows) {

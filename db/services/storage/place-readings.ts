@@ -14,7 +14,6 @@ import { isoDate } from '../../domain/dates/iso-date.ts'
 import { readingsOfPlace } from '../../queries/place-readings.ts'
 import { climateBatch, climateReading, placeTerms } from '../../schema/climate-tables.ts'
 import type { Writing } from '../context.ts'
-import { refuseTheFutureDay } from '../intake/intake.ts'
 import { StoredPlaces } from './place-climate.ts'
 import { placeOrRefuse } from './places.ts'
 
@@ -47,7 +46,6 @@ export function noteReading(
   writing: Writing,
   input: ParsedInput<'reading.note'>,
 ): Omit<Value<'reading.note'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const read = writeReading(writing, place, input, '')
   const { temperatureCc, humidityPm } = read

@@ -15,7 +15,6 @@ import {
 } from '../../queries/round-rows.ts'
 import { roundCheck, roundCheckLot, storageRound } from '../../schema/climate-tables.ts'
 import type { Reading, Writing } from '../context.ts'
-import { refuseTheFutureDay } from '../intake/intake.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
 import { changeLot } from '../stock/change-lot.ts'
 import { StoredPlaces } from './place-climate.ts'
@@ -82,7 +81,6 @@ export function recordRound(
   writing: Writing,
   input: ParsedInput<'round.record'>,
 ): Omit<Value<'round.record'>, 'entryId'> {
-  refuseTheFutureDay(input.on, writing.today, 'on')
   refuseTwice(input.places)
   const { id: roundId } = writing.db
     .insert(storageRound)

@@ -60,7 +60,7 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
 
 function AsOffered({ gift }: { readonly gift: WaitingGift }) {
   const format = useFormat()
-  const { harvest, sample, grownAt, terms, story } = gift.gift
+  const { harvest, sample, grownAt, terms, donorWords, story } = gift.gift
   return (
     <section className="pane-part" aria-label="As it was offered">
       <h3>As it was offered</h3>
@@ -73,6 +73,7 @@ function AsOffered({ gift }: { readonly gift: WaitingGift }) {
           { name: 'Grown', value: grownAt },
           { name: 'To be careful about', value: cautionsInWords(gift) },
           { name: 'What the donor asks for', value: terms },
+          { name: 'In the donor’s words', value: donorWords },
           { name: 'Its story', value: story },
         ]}
       />

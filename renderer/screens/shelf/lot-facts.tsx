@@ -27,6 +27,7 @@ export function LotFacts({ lot }: { readonly lot: LotRecord }) {
           { name: 'Held by', value: heldBy(lot, format.day) },
         ]}
       />
+      {lot.donorWords !== '' && <Prose name="In the donor’s words" text={lot.donorWords} />}
       {lot.story !== '' && <Prose name="Its story" text={lot.story} />}
       {lot.terms !== '' && <Prose name="The donor asks" text={lot.terms} />}
     </section>

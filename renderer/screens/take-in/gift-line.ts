@@ -22,6 +22,8 @@ export interface GiftLine {
   readonly amount: string
   readonly sample: string
   readonly grownAt: string
+  /** Missing in work that an earlier version kept. */
+  readonly donorWords?: string
   readonly story: string
   readonly terms: string
   readonly cautions: readonly Caution[]
@@ -43,6 +45,7 @@ export type GiftField =
   | 'amount'
   | 'sample'
   | 'grownAt'
+  | 'donorWords'
   | 'story'
   | 'terms'
   | 'cautionNote'
@@ -66,6 +69,7 @@ export function emptyGift(id: string, harvest = ''): GiftLine {
     amount: '',
     sample: '',
     grownAt: '',
+    donorWords: '',
     story: '',
     terms: '',
     cautions: [],
@@ -80,8 +84,8 @@ export function emptyGift(id: string, harvest = ''): GiftLine {
 
 /** Whether nothing was typed of a gift; a season that stayed from the last one does not count. */
 export function isUntouched(line: GiftLine): boolean {
-  const { variety, crop, amount, sample, grownAt, story, terms, reason } = line
-  const typed = [variety, crop, amount, sample, grownAt, story, terms, reason]
+  const { variety, crop, amount, sample, grownAt, donorWords = '', story, terms, reason } = line
+  const typed = [variety, crop, amount, sample, grownAt, donorWords, story, terms, reason]
   return typed.every((text) => text.trim() === '') && line.cautions.length === 0
 }
 
@@ -131,6 +135,7 @@ export function giftOf(line: GiftLine, placeId: number | null): Gift {
     amount: line.amount,
     sample: line.sample,
     grownAt: line.grownAt,
+    donorWords: line.donorWords ?? '',
     story: line.story,
     terms: line.terms,
     cautions: [...line.cautions],
@@ -164,6 +169,7 @@ const FIELD_OF_INPUT: Readonly<Record<string, GiftField>> = {
   amount: 'amount',
   sample: 'sample',
   grownAt: 'grownAt',
+  donorWords: 'donorWords',
   story: 'story',
   terms: 'terms',
   cautions: 'cautionNote',

@@ -21,13 +21,22 @@ export function MoreFields({ line, onChange, problems }: GiftPartProps) {
         problem={problems.grownAt}
       />
       <TextField
-        label="Its story"
+        label="In the donor’s words"
+        step="donor-words"
+        long
+        value={line.donorWords ?? ''}
+        onChange={(donorWords) => onChange({ donorWords })}
+        problem={problems.donorWords}
+        hint="What they told of it. The thank-you letter says it again."
+      />
+      <TextField
+        label="Its story, as you write it"
         step="story"
         long
         value={line.story}
         onChange={(story) => onChange({ story })}
         problem={problems.story}
-        hint="Shift+Enter begins a new line. No health or family details."
+        hint="Goes on packets and lists, not into the letter. Shift+Enter begins a new line. No health or family details."
       />
       <TextField
         label="Terms of the gift"

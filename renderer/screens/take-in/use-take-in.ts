@@ -37,12 +37,17 @@ const FIRST_FIELD = [
   'amount',
   'sample',
   'grownAt',
+  'donorWords',
   'story',
   'terms',
   'cautionNote',
   'reason',
 ] as const
-const STEP_OF: Readonly<Record<string, string>> = { grownAt: 'grown-at', cautionNote: 'caution-note' }
+const STEP_OF: Readonly<Record<string, string>> = {
+  grownAt: 'grown-at',
+  donorWords: 'donor-words',
+  cautionNote: 'caution-note',
+}
 
 /** What the keys and buttons of the Take in table do, and what is wrong where. */
 export function useTakeIn({ draft, visit, today, thisYear, form, onSaved }: Table) {
@@ -134,7 +139,7 @@ export function useTakeIn({ draft, visit, today, thisYear, form, onSaved }: Tabl
 
 const STEP_OF_DECISION = { 'take-in': 'amount', later: 'waits-for', decline: 'reason' } as const
 const WHO = "Who brings it? Type a few letters and choose, or choose 'Nobody knows'."
-const BEHIND_MORE: ReadonlySet<string> = new Set(['grownAt', 'story', 'terms', 'cautionNote'])
+const BEHIND_MORE: ReadonlySet<string> = new Set(['grownAt', 'donorWords', 'story', 'terms', 'cautionNote'])
 
 function donorInWords(draft: TakeInDraft): string {
   return draft.donor.is === 'nobody' ? 'somebody unknown' : draft.donor.text

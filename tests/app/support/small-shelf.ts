@@ -4,6 +4,8 @@ import type { RunningApp } from './running-app.ts'
 
 export interface SmallShelf {
   readonly today: string
+  /** A week ago, when the lots were there already. */
+  readonly lately: string
   readonly shelfId: number
   /** Tall climbing bean: 300 seeds, plenty. */
   readonly bean: Lot
@@ -51,7 +53,7 @@ export async function fillSmallShelf(app: RunningApp): Promise<void> {
   })
   const { taken } = await app.call('intake.record', {
     donor: { newPerson: { name: 'Zoë Brontë', town: 'Quillhaven' } },
-    receivedOn: today,
+    receivedOn: '2026-01-02',
     gifts: [
       gift(crop('common bean'), 'Hrášek’s Climber', '300 seeds', {
         harvest: '2024',
@@ -65,5 +67,6 @@ export async function fillSmallShelf(app: RunningApp): Promise<void> {
   const [bean, tomato, maize] = taken
   if (bean === undefined || tomato === undefined || maize === undefined)
     throw new Error('Three gifts were given')
-  writeFileSync(factsFile(), JSON.stringify({ today, shelfId, bean, tomato, maize }))
+  const lately = new Date(Date.parse(today) - 7 * 86_400_000).toISOString().slice(0, 10)
+  writeFileSync(factsFile(), JSON.stringify({ today, lately, shelfId, bean, tomato, maize }))
 }

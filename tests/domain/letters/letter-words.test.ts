@@ -14,6 +14,7 @@ const FACTS: LetterFacts = {
   received: '14 March 2026',
   date: '15 March 2026',
   library: 'Quillhaven Seed Library',
+  keeping: 'We keep it cool.',
   keeper: 'Odile Marsh',
 }
 const text = (...lines: string[]) => ({ kind: 'text', lines })

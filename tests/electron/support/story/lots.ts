@@ -40,7 +40,7 @@ export function lots(): readonly Step[] {
       (facts) => ({
         ...key(),
         lotId: lot(facts, 0),
-        on: TODAY,
+        on: '2026-03-05',
         replicates: [10, 10],
         medium: 'rolled paper towel',
         firstDay: 5,

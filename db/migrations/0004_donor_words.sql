@@ -1,0 +1,1 @@
+ALTER TABLE accession ADD COLUMN donor_words TEXT NOT NULL DEFAULT '';

@@ -46,6 +46,10 @@ export const Settings = z.object({
     .max(100)
     .nullable()
     .describe('packets for one visit before a reason is wanted; null: no limit'),
+  maskedNames: z
+    .array(Line)
+    .max(500)
+    .describe('first names and surnames to leave out of what goes out; kept without case and accents'),
 })
 export type Settings = z.infer<typeof Settings>
 

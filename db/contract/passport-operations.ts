@@ -17,6 +17,21 @@ const Made = {
 }
 
 export const passportOperations = {
+  'name.list': reads(
+    'Lists first names and surnames of people in the book that stand in texts which may go out, each with where.',
+    z.strictObject({}),
+    z.object({
+      total: z.int(),
+      names: z.array(
+        z.object({
+          name: z.string().describe('folded, as the settings keep it'),
+          masked: z.boolean().describe('whether the keeper wants it left out'),
+          total: z.int().describe('of how many texts'),
+          places: z.array(z.object({ where: z.string(), text: z.string() })),
+        }),
+      ),
+    }),
+  ),
   'passport.make': reads(
     'Writes every accession as Multi-Crop Passport Descriptors (MCPD V.2.1) and says what in them does not fit.',
     Asked,

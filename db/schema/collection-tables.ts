@@ -28,6 +28,8 @@ export const collection = sqliteTable('collection', {
   keeper: text('keeper').notNull(),
   /** The thank-you letter in the library's own words; empty: as shipped. */
   letterWords: text('letter_words').notNull(),
+  /** First names and surnames that the keeper wants left out of what goes out, folded. */
+  maskedNames: text('masked_names', { mode: 'json' }).$type<string[]>().notNull().default([]),
   backupFolder: text('backup_folder').notNull(),
   backupLimitMb: integer('backup_limit_mb').notNull(),
   createdAt: text('created_at').notNull(),

@@ -30,6 +30,7 @@ import { recordIntake } from './intake/intake.ts'
 import { recordReturn } from './intake/returns.ts'
 import { acceptGift, declineGift, listGifts, noteStep, offerGift } from './intake/waiting-gifts.ts'
 import { joinPeople, updatePerson } from './people/change-person.ts'
+import { namesGoingOut } from './people/names-going-out.ts'
 import { createPerson, searchPeople } from './people/people.ts'
 import { listPeople } from './people/person-list.ts'
 import { erasePerson, exportPerson, personTraces } from './people/person-privacy.ts'
@@ -142,6 +143,7 @@ export const readHandlers: ReadHandlers = {
   'readings.foresee-file': foreseeFile,
   'list.foresee': foreseeList,
   'package.make': makePackage,
+  'name.list': namesGoingOut,
   'passport.make': makePassports,
   'occurrence.make': makeOccurrences,
   'stock.make': makeStock,

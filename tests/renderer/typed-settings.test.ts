@@ -16,11 +16,12 @@ const SETTINGS = {
   paper: 'a4',
   appearance: 'system',
   visitLimit: null,
+  maskedNames: [] as string[],
 } as const
 
 describe('settings as they are typed', () => {
   it('come back as they were, but for those chosen elsewhere', () => {
-    const { appearance, grade, sowingDay, ...typed } = SETTINGS
+    const { appearance, grade, sowingDay, maskedNames, ...typed } = SETTINGS
     expect(settingsOf(typedFrom(SETTINGS))).toEqual({ settings: typed, problems: {} })
   })
 

@@ -3,6 +3,7 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { yearOf } from '../../domain/dates/iso-date.ts'
 import { type NumberPattern, printNumber, readPattern } from '../../domain/numbers/pattern.ts'
+import { fold } from '../../domain/shared/fold.ts'
 import { collection } from '../../schema/collection-tables.ts'
 import type { Reading, Writing } from '../context.ts'
 
@@ -27,6 +28,9 @@ export function changeSettings(
   const changes = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined))
   if (accessionPattern !== undefined) {
     changes['accessionPattern'] = patternOrRefuse(accessionPattern, 'settings.accessionPattern')
+  }
+  if (rest.maskedNames !== undefined) {
+    changes['maskedNames'] = [...new Set(rest.maskedNames.map(fold).filter((name) => name !== ''))]
   }
   if (Object.keys(changes).length === 0)
     refuse('value-refused', 'No setting was given to change.', { field: 'settings' })

@@ -159,13 +159,48 @@ export function tracesOf(reading: Reading, who: WhoIsSought): Value<'person.trac
   }
 }
 
+/** A text of the book with where it stands. */
+export interface TextOfBook {
+  readonly text: string
+  /** Where it stands and what stands around what is sought. */
+  readonly told: (sought: SoughtInTexts) => { where: string; text: string }
+}
+
+/** Every text of the columns that are asked for. */
+export function textsOfBook(
+  reading: Reading,
+  isAsked: (table: string, column: string) => boolean,
+): TextOfBook[] {
+  return writtenColumns(reading)
+    .filter(({ table, column }) => isAsked(table, column))
+    .flatMap((column) => {
+      const keys = column.keys.map((key) => `"${key}"`).join(', ')
+      const rows = prepared(
+        reading.sqlite,
+        `SELECT "${column.column}", ${keys} FROM "${column.table}" WHERE "${column.column}" <> ''`,
+      )
+        .raw()
+        .all() as [string, ...unknown[]][]
+      return rows.map(([text, ...at]) => ({
+        text,
+        told: (sought: SoughtInTexts) => ({
+          where: placeInWords(reading, { ...column, at }),
+          text: around(text, sought),
+        }),
+      }))
+    })
+}
+
 function around(text: string, sought: SoughtInTexts): string {
   const start = Math.max(0, (sought.places(text)[0]?.start ?? 0) - AROUND)
   const part = text.slice(start, start + 3 * AROUND)
   return `${start > 0 ? '…' : ''}${part}${start + part.length < text.length ? '…' : ''}`
 }
 
-function placeInWords(reading: Reading, { table, column, keys, at }: Found): string {
+function placeInWords(
+  reading: Reading,
+  { table, column, keys, at }: Pick<Found, 'table' | 'column' | 'keys' | 'at'>,
+): string {
   if (table === 'entry') return 'what was written'
   const where = keys.map((key) => `"${key}" = ?`).join(' AND ')
   const row = prepared(reading.sqlite, `SELECT * FROM "${table}" WHERE ${where}`).get(...at) as Record<

@@ -33,13 +33,18 @@ interface Asked {
   readonly places: boolean
 }
 
-/** What leaves out what was not asked for, by the names of everybody in the book and of its keeper. */
-export function withholdingOf(reading: Reading, asked: Asked): Withholding {
+/** What leaves out what was not asked for, by the names of everybody in the book, of its keeper, and those asked for. */
+export function withholdingOf(
+  reading: Reading,
+  asked: Asked,
+  maskedNames: readonly string[] = settingsOf(reading).maskedNames,
+): Withholding {
   return new Withholding({ people: !asked.people, places: !asked.places }, [
     ...namesOf(reading, 'everybody'),
     ...addressesOf(reading, 'everybody').filter((address) => address.trim().includes(' ')),
     ...namedByLists(reading),
     ...waysToWrite(settingsOf(reading).keeper),
+    ...maskedNames,
   ])
 }
 
@@ -105,11 +110,11 @@ export class Withholding {
           return { ...row, name, name_folded: fold(name), town: '', credit_as: '', note: '' }
         },
       ]
-    if (table === 'collection') return [(row) => ({ ...row, keeper: '' })]
+    if (table === 'collection') return [(row) => ({ ...row, keeper: '', masked_names: '[]' })]
     if (table === 'entry') return [(row) => ({ ...row, said: row['operation'] ?? '', answer: '{}' })]
     if (table === 'accession_passport')
       return [(row) => (PERSONAL.has(String(row['code'])) ? null : row), (row) => this.#unnamed(row)]
-    return OF_PLANTS.has(table) ? [] : [(row) => this.#unnamed(row)]
+    return [(row) => ({ ...this.#unnamed(row), ...(OF_PLANTS.has(table) ? plantNamesOf(row) : {}) })]
   }
 
   /** A row whose texts name nobody of the book any more. */
@@ -121,6 +126,11 @@ export class Withholding {
       ]),
     )
   }
+}
+
+/** What a plant is called, as it stands: it may remember a person. */
+function plantNamesOf(row: Row): Row {
+  return Object.fromEntries(Object.entries(row).filter(([column]) => column !== 'story'))
 }
 
 function placed(table: string): Change[] {

@@ -8,6 +8,7 @@ import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { PassportFindings } from '../../shared/parts/passport-findings.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { NamesGoingOut } from './names-going-out.tsx'
 import { useMaking } from './use-making.ts'
 
 type Asked = ParsedInput<'passport.make'>
@@ -36,6 +37,7 @@ export function GoingOut() {
         onChange={(places) => setAsked({ ...asked, places })}
       />
       <ul className="in-and-out-ways" key={ticks}>
+        <NamesInTexts />
         <WholeCollection asked={asked} />
         <Passports asked={asked} />
         <PublicList />
@@ -53,6 +55,26 @@ export function GoingOut() {
         />
       </ul>
     </section>
+  )
+}
+
+function NamesInTexts() {
+  const format = useFormat()
+  const making = useMaking(() => call('name.list', {}))
+  return (
+    <Way
+      title="Names in texts"
+      about="Whole names of people in the book are left out of texts by themselves. A first name or surname alone may be a variety’s as well: look where each stands, and tick what is to go. Names of varieties stay."
+      making={making}
+      word="Look for names"
+      said={({ total }) =>
+        total === 0
+          ? 'No first name or surname of the book stands alone in a text.'
+          : `${format.many(total, 'name')} to look at before anything leaves the house.`
+      }
+    >
+      {making.data !== undefined && <NamesGoingOut found={making.data} onDecided={() => making.mutate()} />}
+    </Way>
   )
 }
 

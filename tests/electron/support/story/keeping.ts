@@ -23,6 +23,7 @@ export function keeping(): readonly Step[] {
       fileName: 'back-room.csv',
       text: 'Time,Temperature C,Humidity\n2026-03-01 08:00,18.5,42\n',
     })),
+    step('name.list', () => ({})),
     step('passport.make', () => ({})),
     step('occurrence.make', () => ({})),
     step('stock.make', () => ({})),

@@ -1,0 +1,1 @@
+ALTER TABLE collection ADD COLUMN masked_names TEXT NOT NULL DEFAULT '[]';

@@ -1,7 +1,7 @@
 import { copyFileSync, existsSync, mkdirSync, readdirSync, statSync } from 'node:fs'
 import { basename, dirname, extname, join } from 'node:path'
 import { refuse } from '../contract/refusal.ts'
-import { backupsToDrop } from '../domain/backups/keep-rule.ts'
+import { backupsToDrop, newestFirst } from '../domain/backups/keep-rule.ts'
 import { assertSound, type Backup, backUp, backupStem, type OnBackup } from './back-up.ts'
 import { connect, type Sqlite } from './connection.ts'
 import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion } from './file-format.ts'
@@ -17,6 +17,8 @@ export interface BackupFile {
   readonly label: string
   /** When it was made, ISO 8601 in UTC. */
   readonly at: string
+  /** The latest entry that it holds; 0 where that cannot be read. */
+  readonly latestEntry: number
   readonly bytes: number
   readonly routine: boolean
 }
@@ -37,7 +39,7 @@ export function ownBackupFolder(file: string): string {
   return join(dirname(file), 'Backups')
 }
 
-/** The backups of one collection in a folder, newest first; none where the folder cannot be read. */
+/** The backups of one collection in a folder, those that hold most first; none where the folder cannot be read. */
 export function backupsIn(folder: string, file: string): BackupFile[] {
   const ending = extname(file)
   const beginning = `${backupStem(file)} `
@@ -55,9 +57,23 @@ export function backupsIn(folder: string, file: string): BackupFile[] {
     const at = `${day}T${time.slice(0, 3).join(':')}.${time[3]}Z`
     const path = join(folder, name)
     const bytes = statSync(path, { throwIfNoEntry: false })?.size ?? 0
-    return [{ file: path, label, at, bytes, routine: ROUTINE.has(label) }]
+    return [{ file: path, label, at, latestEntry: latestEntryIn(path), bytes, routine: ROUTINE.has(label) }]
   })
-  return found.sort((a, b) => (a.at < b.at ? 1 : -1))
+  return found.sort(newestFirst)
+}
+
+function latestEntryIn(file: string): number {
+  try {
+    const sqlite = connect(file, 'read', true)
+    try {
+      return Number(sqlite.prepare('SELECT max(id) FROM entry').pluck().get())
+    } finally {
+      sqlite.close()
+    }
+  } catch {
+    // Damaged or gone: nothing that could be restored.
+    return 0
+  }
 }
 
 /** What came of a backup: the copy, and the copy of it in the second folder or why there is none. */

@@ -172,7 +172,8 @@ test('the drill: the file is spoilt, that is noticed at opening, the last whole 
   expect(list).toMatchObject({
     lastGood: good.file,
     limitMb: null,
-    backups: [{ file: bad?.file }, { file: good.file }],
+    // What cannot be read holds nothing to restore, and stands last.
+    backups: [{ file: good.file }, { file: bad?.file }],
   })
   const asked = { key: 'restore-the-last', file: good.file }
   const restored = await holder.run('backup.restore', asked)
@@ -188,6 +189,22 @@ test('the drill: the file is spoilt, that is noticed at opening, the last whole 
   const { problem: next } = await hostOn(book.folder, (restored as { file: string }).file)
   expect(next, 'it opens the next time').toBeNull()
   counted('restore drills, the restored book checked', 1)
+})
+
+test('the last whole backup is the one that holds most, though a clock was wrong when another was made', async () => {
+  const book = await aBook()
+  await takeIn(book)
+  const early = await backUpIfWritten(readingOf(book.collection, new Date('2071-05-01')), 'at start')
+  await takeIn(book)
+  const late = await backUpIfWritten(readingOf(book.collection, NOW), 'at start')
+  const { file } = book.collection
+  book.collection.close()
+  writeFileSync(file, readFileSync(file).fill(7, 4_096, 60_000))
+  const { holder } = await hostOn(book.folder, file)
+  expect(await holder.run('backup.list', {})).toMatchObject({
+    lastGood: late?.file,
+    backups: [{ file: late?.file }, { file: early?.file }],
+  })
 })
 
 test('a backup that lies elsewhere is restored beside the open file, which stays as it is', async () => {

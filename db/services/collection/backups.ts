@@ -6,6 +6,7 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { countInWords, type Manner, massToType } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
+import { newestFirst } from '../../domain/backups/keep-rule.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import {
   type BackupFile,
@@ -111,9 +112,14 @@ export function listBackups(
   const secondFolder = settings?.backupFolder ?? ''
   const folder = ownBackupFolder(file)
   const lines = [
-    ...linesOf(folder, file, 'own-folder'),
-    ...(secondFolder === '' ? [] : linesOf(secondFolder, file, 'second-folder')),
-  ].sort((a, b) => (a.at < b.at ? 1 : -1))
+    ...backupsIn(folder, file).map((backup) => ({ backup, where: 'own-folder' as const })),
+    ...(secondFolder === '' ? [] : backupsIn(secondFolder, file)).map((backup) => ({
+      backup,
+      where: 'second-folder' as const,
+    })),
+  ]
+    .sort((a, b) => newestFirst(a.backup, b.backup))
+    .map(lineOf)
   return {
     folder,
     secondFolder,
@@ -126,14 +132,9 @@ export function listBackups(
   }
 }
 
-function linesOf(folder: string, file: string, where: BackupLine['where']): BackupLine[] {
-  return backupsIn(folder, file).map(({ file, label, at, bytes }) => ({
-    file,
-    where,
-    why: WHY[label] ?? 'before a newer version changed the file',
-    at,
-    bytes,
-  }))
+function lineOf({ backup, where }: { backup: BackupFile; where: BackupLine['where'] }): BackupLine {
+  const { file, label, at, bytes } = backup
+  return { file, where, why: WHY[label] ?? 'before a newer version changed the file', at, bytes }
 }
 
 function isFolder(path: string): boolean {

@@ -5,7 +5,10 @@ import { addDays } from '../../../db/domain/dates/day-arithmetic.ts'
 import { isoDate } from '../../../db/domain/dates/iso-date.ts'
 
 const NO_LIMIT = Number.MAX_SAFE_INTEGER
-const routine = (at: string, bytes = 1): DatedBackup => ({ at, bytes, routine: true })
+const routine = (at: string, bytes = 1): DatedBackup => ({
+  ...{ at, bytes, latestEntry: Date.parse(at) / 1_000 },
+  routine: true,
+})
 
 function kept(backups: readonly DatedBackup[], limit = NO_LIMIT): string[] {
   const dropped = new Set(backupsToDrop(backups, limit))
@@ -53,7 +56,7 @@ test('a drawer opened once a month keeps a year and more', () => {
 })
 
 test('what was asked for stays, until the size is used up, and the three newest always', () => {
-  const asked = { at: '2020-01-01T10:00:00.000Z', bytes: 50, routine: false }
+  const asked = { at: '2020-01-01T10:00:00.000Z', bytes: 50, latestEntry: 1, routine: false }
   const newer = Array.from({ length: 8 }, (_, day) => routine(`2024-05-0${day + 1}T10:00:00.000Z`, 10))
   expect(kept([asked, ...newer])).toHaveLength(9)
   expect(kept([asked, ...newer], 100)).toEqual([
@@ -68,6 +71,7 @@ test('it drops only what it was given, keeps within the size, and has nothing mo
     at: fc
       .date({ min: new Date('2000-01-01'), max: new Date('2030-01-01'), noInvalidDate: true })
       .map((date) => date.toISOString()),
+    latestEntry: fc.nat(40),
     bytes: fc.integer({ min: 1, max: 100 }),
     routine: fc.boolean(),
   })
@@ -76,6 +80,14 @@ test('it drops only what it was given, keeps within the size, and has nothing mo
       const dropped = new Set<DatedBackup>(backupsToDrop(backups, limit))
       const left = backups.filter((one) => !dropped.has(one))
       expect(left.length).toBeGreaterThanOrEqual(Math.min(3, backups.length))
+      const most = backups.map(({ latestEntry }) => latestEntry).toSorted((a, b) => b - a)
+      expect(
+        left
+          .map(({ latestEntry }) => latestEntry)
+          .toSorted((a, b) => b - a)
+          .slice(0, 3),
+        'what holds most stays, whatever the clock said',
+      ).toEqual(most.slice(0, 3))
       if (left.length > 3) expect(left.reduce((sum, { bytes }) => sum + bytes, 0)).toBeLessThanOrEqual(limit)
       expect(backupsToDrop(left, limit)).toEqual([])
     }),

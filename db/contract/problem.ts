@@ -22,6 +22,7 @@ export const PROBLEM_CODES = [
   'file-from-the-future',
   'not-a-collection',
   'file-damaged',
+  'file-moved',
   'untrusted-caller',
   'unexpected',
 ] as const

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, statSync } from 'node:fs'
+import { existsSync, mkdirSync, realpathSync, statSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { refuse } from '../contract/refusal.ts'
 import { connect, type Drizzle, overDrizzle, type Sqlite } from './connection.ts'
@@ -15,6 +15,10 @@ export interface OpenCollection {
   readonly sqlite: Sqlite
   readonly db: Drizzle
   readonly openedAt: Date
+  /** Whether the file that is open still lies under its name. */
+  isInPlace(): boolean
+  /** Whether only this connection has written in the file since it was opened. */
+  isOursAlone(): boolean
   close(): void
 }
 
@@ -42,7 +46,7 @@ export async function openCollection(path: string, options: OpenOptions): Promis
     })
   }
   const folder = options.migrationsFolder ?? MIGRATIONS_FOLDER
-  const lock = options.access === 'write' ? lockCollection(file, LOCK_WAIT_MS) : null
+  const lock = options.access === 'write' ? lockFor(file) : null
   try {
     return await openLocked(file, options, folder, lock)
   } catch (cause) {
@@ -53,6 +57,19 @@ export async function openCollection(path: string, options: OpenOptions): Promis
   }
 }
 
+/** The lock of the file itself, whatever link leads to it. Refuses a file with two names, of which each would have its own. */
+function lockFor(file: string): CollectionLock {
+  if (statSync(file).nlink > 1)
+    refuse(
+      'not-a-collection',
+      `${file} has a second name (a hard link), by which it could be opened twice.`,
+      {
+        todo: 'Copy it to a file of its own, and open the copy.',
+      },
+    )
+  return lockCollection(realpathSync(file), LOCK_WAIT_MS)
+}
+
 /** Whether a reader met what a process left that died in the middle of writing: only a writer may undo it. */
 function isHalfWritten(cause: unknown): boolean {
   return cause instanceof Error && 'code' in cause && cause.code === 'SQLITE_READONLY_ROLLBACK'
@@ -60,7 +77,7 @@ function isHalfWritten(cause: unknown): boolean {
 
 /** Has SQLite undo a half-written transaction, as it does at the first look of a connection that may write. */
 function undoHalfWrite(file: string): void {
-  const lock = lockCollection(file, LOCK_WAIT_MS)
+  const lock = lockFor(file)
   try {
     const sqlite = connect(file, 'write', true)
     sqlite.pragma('user_version')
@@ -168,12 +185,20 @@ function assemble(
   sqlite: Sqlite,
   lock: CollectionLock | null,
 ): OpenCollection {
+  const { ino, dev } = statSync(file)
+  const dataVersion = () => sqlite.pragma('data_version', { simple: true })
+  const asOpened = dataVersion()
   return {
     file,
     access: options.access,
     sqlite,
     db: overDrizzle(sqlite),
     openedAt: options.now(),
+    isInPlace() {
+      const there = statSync(file, { throwIfNoEntry: false })
+      return there?.ino === ino && there.dev === dev
+    },
+    isOursAlone: () => dataVersion() === asOpened,
     close() {
       sqlite.close()
       lock?.release()

@@ -7,8 +7,9 @@ import type {
   WriteName,
 } from '../contract/contract.ts'
 import { aboutCollection, revisionOf } from './collection/about.ts'
-import { backUpCollection, changeBackupKeeping, compareBackup } from './collection/backups.ts'
+import { backUpCollection, changeBackupKeeping } from './collection/backups.ts'
 import { checkCollection } from './collection/check.ts'
+import { compareBackup } from './collection/compare-backup.ts'
 import { getCrop, listCrops } from './collection/crops.ts'
 import { keepDraft, listDrafts } from './collection/drafts.ts'
 import { listEntries, takeBackEntry } from './collection/entries.ts'

@@ -36,6 +36,11 @@ export async function runOperation<N extends ServiceName>(
   now: () => Date,
 ): Promise<Value<N>> {
   const reading = readingOf(collection, now())
+  if (collection.access === 'write' && !collection.isOursAlone()) {
+    refuse('file-damaged', 'Another program wrote over the file of this collection while it was open.', {
+      todo: 'Write nothing more. Close this window, keep the file, and restore the last whole backup.',
+    })
+  }
   if (isRead(name)) return (await runRead(reading, name, input as ParsedInput<typeof name>)) as Value<N>
   if (collection.access === 'read') {
     refuse('collection-read-only', 'This collection is open for reading only. Nothing was written.')

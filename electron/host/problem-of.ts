@@ -34,9 +34,9 @@ const MISSING: Said = [
   'Check that its disk is connected and that you may read it, then try again.',
 ]
 const GONE: Said = [
-  'not-found',
+  'file-moved',
   'The file of this collection was moved or taken away while it was open. Nothing more was written.',
-  'Put it back where it was, or connect its disk again; then close this window and start the app again.',
+  'Save the book now: what is open holds all of it. Or put the file back, or connect its disk, and try again.',
 ]
 const DISK_FAILS: Said = [
   'disk-fails',

@@ -1,9 +1,21 @@
 import { spawn, spawnSync } from 'node:child_process'
-import { chmodSync, chownSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  chmodSync,
+  chownSync,
+  copyFileSync,
+  linkSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { describe, expect, onTestFinished, test } from 'vitest'
-import { isoDate } from '../../db/domain/dates/iso-date.ts'
+import { openSound } from '../../db/migrations/backup-files.ts'
 import { openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation } from '../../db/services/run-operation.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
@@ -121,11 +133,62 @@ describe('a folder that is taken away while the collection is open', () => {
     renameSync(book.folder, away)
     onTestFinished(() => rmSync(away, { recursive: true, force: true }))
     const problem = await problemFrom(() => addPerson(book, 'while-it-is-away'))
-    expect(problem.code).toBe('not-found')
+    expect(problem.code).toBe('file-moved')
     expect(problem.todo).toContain('disk')
     renameSync(away, book.folder)
     await addPerson(book, 'while-it-is-away')
     await expectUnchanged(book, 2)
+  })
+})
+
+describe('a file that is changed behind the back of the open book', () => {
+  const saved = async (book: TemporaryCollection) => {
+    const { file } = await book.call('collection.back-up', {})
+    const copy = openSound(file)
+    onTestFinished(() => void copy.close())
+    return { file, people: copy.prepare('SELECT count(*) FROM person').pluck().get() }
+  }
+
+  test('moved, deleted or another in its place: the whole book is saved from what is open', async () => {
+    const book = await aBook()
+    const { file } = book.collection
+    await addPerson(book, 'before-it-went')
+    copyFileSync(file, `${file}.other`)
+    await addPerson(book, 'and-one-more')
+    renameSync(file, `${file}.moved`)
+    expect((await problemFrom(() => addPerson(book, 'while-it-is-away'))).code).toBe('file-moved')
+    expect((await saved(book)).people).toBe(2)
+    renameSync(`${file}.other`, file)
+    expect((await saved(book)).people).toBe(2)
+    rmSync(file)
+    const { people, file: copy } = await saved(book)
+    expect([people, dirname(copy)]).toEqual([2, join(book.folder, 'Backups')])
+  })
+
+  test('written over in place: it is noticed, and nothing is read or written as if it were the book', async () => {
+    const book = await aBook()
+    const { file } = book.collection
+    const earlier = readFileSync(file)
+    await addPerson(book, 'before-it-went')
+    writeFileSync(file, earlier)
+    for (const work of [() => addPerson(book, 'and-one-more'), () => book.call('person.list', {})])
+      expect((await problemFrom(work)).sentence).toContain('wrote over the file')
+    expect(readFileSync(file).equals(earlier)).toBe(true)
+  })
+
+  test('a link does not lead round the lock', async () => {
+    const book = await aBook()
+    const { file } = book.collection
+    const other = mkdtempSync(join(tmpdir(), 'drawer-link-'))
+    onTestFinished(() => rmSync(other, { recursive: true, force: true }))
+    const openLink = (name: string) => openCollection(join(other, name), { access: 'write', now: () => NOW })
+    book.collection.close()
+    symlinkSync(file, join(other, 'symbolic.drawer'))
+    const opened = await openLink('symbolic.drawer')
+    opened.close()
+    expect(readdirSync(other), 'the lock lies beside the file itself').toEqual(['symbolic.drawer'])
+    linkSync(file, join(other, 'hard.drawer'))
+    expect((await problemFrom(() => openLink('hard.drawer'))).sentence).toContain('second name')
   })
 })
 
@@ -223,18 +286,20 @@ describe('a clock that goes back', () => {
 
   test('is told, and what is written then stands after what was there', async () => {
     const book = await aBook()
-    const { lotId, entryId } = await takeIn(book)
+    const { entryId } = await takeIn(book)
     expect((await book.call('collection.about', {})).warnings).toEqual([])
     const back = <N extends 'collection.about' | 'entry.list'>(name: N) =>
       runOperation(book.collection, name, { limit: 50 } as never, () => YEARS_AGO)
     expect((await back('collection.about')).warnings).toEqual([
       'This computer’s clock says 2019-06-01, but the book was written in on 2026-03-14. Set the clock right before you go on; nothing in the book is lost.',
     ])
-    const on = isoDate('2019-06-01')
-    const discard = { key: 'while-it-is-wrong', lotId, on, amount: '10 g', reason: 'mould' }
-    await runOperation(book.collection, 'lot.discard', discard, () => YEARS_AGO)
+    const place = { key: 'while-it-is-wrong', name: 'Jar', kind: 'jar', parentId: null } as const
+    const put = (more: object) =>
+      runOperation(book.collection, 'place.create', { ...place, ...more }, () => YEARS_AGO)
+    expect(await problemFrom(() => put({}))).toMatchObject({ asks: 'today 2019-06-01' })
+    await put({ itIsSo: ['today 2019-06-01'] })
     const [latest, before] = (await back('entry.list')).entries
-    expect(latest).toMatchObject({ operation: 'lot.discard', undoable: true })
+    expect(latest).toMatchObject({ operation: 'place.create' })
     expect(before).toMatchObject({ entryId })
     expect(await book.call('collection.check', {})).toMatchObject({ findings: [] })
     expect((await back('collection.about')).warnings).toHaveLength(1)

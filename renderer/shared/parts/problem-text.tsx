@@ -1,4 +1,5 @@
 import type { Problem } from '../../../db/contract/problem.ts'
+import { SaveOpenBook } from './save-open-book.tsx'
 import './problem-text.css'
 
 interface ProblemTextProps {
@@ -14,6 +15,7 @@ export function ProblemText({ problem, onChoose, id }: ProblemTextProps) {
     <div className="problem-text" role="alert" {...(id === undefined ? {} : { id })}>
       <p>{problem.sentence}</p>
       {problem.todo !== null && <p className="soft">{problem.todo}</p>}
+      {problem.code === 'file-moved' && <SaveOpenBook />}
       {onChoose !== undefined && problem.choices.length > 0 && (
         <p className="problem-choices">
           {problem.choices.map((choice) => (

@@ -1,0 +1,33 @@
+import { useMutation } from '@tanstack/react-query'
+import type { Value } from '../../../db/contract/contract.ts'
+import { call } from '../client/call.ts'
+import type { ProblemError } from '../client/problem-error.ts'
+
+/** Saves the whole book from what is open, where its file was moved or deleted. */
+export function SaveOpenBook() {
+  const save = useMutation<Value<'collection.back-up'>, ProblemError, void>({
+    mutationFn: () => call('collection.back-up', {}),
+  })
+  return (
+    <div role="status">
+      <button
+        type="button"
+        className="quiet-button"
+        aria-disabled={save.isPending}
+        onClick={() => {
+          if (!save.isPending) save.mutate()
+        }}
+      >
+        {save.isPending ? 'Saving…' : 'Save the book now'}
+      </button>
+      {save.data !== undefined && (
+        <p>Saved, read back and whole: {save.data.file}. Restore it in the settings to go on in it.</p>
+      )}
+      {save.error !== null && (
+        <p>
+          {save.error.problem.sentence} {save.error.problem.todo}
+        </p>
+      )}
+    </div>
+  )
+}

@@ -14,8 +14,16 @@ export const Id = z.int().min(1)
 /** Which crop: of the table or the keeper's own. */
 export const CropId = z.string().max(60)
 
-/** A name or a line of text: trimmed, not empty. */
-export const Line = z.string().trim().min(1, 'Type something here.').max(200, 'Keep it under 200 characters.')
+/** A name or a line of text: trimmed, not empty, something to be seen in it. */
+export const Line = z
+  .string()
+  .trim()
+  .min(1, 'Type something here.')
+  .max(200, 'Keep it under 200 characters.')
+  .refine(
+    (text) => text === '' || /[\p{L}\p{N}\p{P}\p{S}]/u.test(text),
+    'Nothing of that can be seen. Type something here.',
+  )
 
 /** Free text such as a story or a note; may be empty. */
 export const Story = z.string().trim().max(20_000, 'Keep it under 20,000 characters.')

@@ -1,5 +1,6 @@
 import { mkdirSync, readdirSync, statSync } from 'node:fs'
 import { basename, dirname, extname, join } from 'node:path'
+import { refuse } from '../contract/refusal.ts'
 import { connect, type Sqlite } from './connection.ts'
 import { withinBytes } from './file-place.ts'
 import { makeWhole, removeIfFree } from './held-files.ts'
@@ -46,6 +47,10 @@ export async function backUp(
   onProgress: OnBackup = () => {},
 ): Promise<Backup> {
   const folder = join(dirname(file), 'Backups')
+  if (statSync(folder, { throwIfNoEntry: false })?.isFile())
+    refuse('already-there', `A file is called ${folder}, where the folder of the backups belongs.`, {
+      todo: 'Give that file another name, then back up once more.',
+    })
   mkdirSync(folder, { recursive: true })
   const stamp = now.toISOString().replace(/[:.]/g, '-')
   const name = backupStem(file)

@@ -1,6 +1,7 @@
 import { basename, dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { refuse } from '../contract/refusal.ts'
+import type { Sqlite } from './connection.ts'
 
 /** Held while one process may write a collection; the system drops it when that process ends, however it ends. */
 export interface CollectionLock {
@@ -14,11 +15,17 @@ export interface CollectionLock {
  * cannot be left behind by a crash. The empty file stays: removing it would let two waiters lock two different files.
  */
 export function lockCollection(file: string, waitMs: number): CollectionLock {
-  const sqlite = new Database(join(dirname(file), `.${basename(file)}.lock`), { timeout: waitMs })
+  let sqlite: Sqlite | undefined
   try {
+    sqlite = new Database(join(dirname(file), `.${basename(file)}.lock`), { timeout: waitMs })
     sqlite.exec('BEGIN EXCLUSIVE')
   } catch (cause) {
-    sqlite.close()
+    sqlite?.close()
+    if (cause instanceof Error && 'code' in cause && cause.code === 'SQLITE_CANTOPEN') {
+      refuse('collection-read-only', `Nothing may be written in ${dirname(file)}.`, {
+        todo: 'Move the file to a folder where you may write, or take the write protection off.',
+      })
+    }
     if (cause instanceof Error && 'code' in cause && cause.code === 'SQLITE_BUSY') {
       refuse(
         'collection-busy',
@@ -30,11 +37,12 @@ export function lockCollection(file: string, waitMs: number): CollectionLock {
     }
     throw cause
   }
+  const held = sqlite
   return {
     release() {
-      if (!sqlite.open) return
-      sqlite.exec('ROLLBACK')
-      sqlite.close()
+      if (!held.open) return
+      held.exec('ROLLBACK')
+      held.close()
     },
   }
 }

@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, realpathSync, statSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { refuse } from '../contract/refusal.ts'
+import { backupsIn, ownBackupFolder } from './backup-files.ts'
 import { connect, type Drizzle, overDrizzle, type Sqlite } from './connection.ts'
 import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion } from './file-format.ts'
 import { type FirstFacts, writeFirstRows } from './first-rows.ts'
@@ -174,6 +175,10 @@ function refuseDamage(sqlite: Sqlite, file: string): void {
 }
 
 function notACollection(file: string): never {
+  if (backupsIn(ownBackupFolder(file), file).length > 0)
+    refuse('file-damaged', `The beginning of ${file} is damaged. It was left as it is.`, {
+      todo: 'Keep the file, and restore the last whole backup into a new one.',
+    })
   refuse('not-a-collection', `${file} is not a collection of Common Drawer. It was left as it is.`, {
     todo: 'Choose a file that ends in .drawer.',
   })

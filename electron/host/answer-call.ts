@@ -6,6 +6,7 @@ import {
 } from '../../db/contract/contract.ts'
 import type { Answer, Problem } from '../../db/contract/problem.ts'
 import type { Log } from './log.ts'
+import { problemOfText } from './plain-text.ts'
 import { problemOf, traceOf } from './problem-of.ts'
 import { parseInput, problemOfInput } from './problem-of-input.ts'
 
@@ -28,6 +29,8 @@ export async function answerCall(
   if (typeof name !== 'string' || !isOperationName(name)) return refused(unknownOperation())
   const parsed = parseInput(contract[name].input, raw)
   if (!parsed.success) return refused(problemOfInput(parsed.error))
+  const unreadable = problemOfText(parsed.data)
+  if (unreadable !== null) return refused(unreadable)
   try {
     return { ok: true, value: await runner.run(name, parsed.data as ParsedInput<typeof name>) }
   } catch (thrown) {

@@ -51,13 +51,23 @@ export class CollectionHolder implements Runner {
   async #tryToOpen(file: string | null): Promise<Problem | null> {
     try {
       if (file === null) await this.#openDemo()
-      else await this.#swapTo(await this.#hands.open(file, 'write'))
+      else await this.#swapTo(await this.#openAsFarAsMay(file))
     } catch (thrown) {
       this.#whyNone = problemOf(thrown)
       this.#failed = file === null ? null : resolve(file)
       this.#triedAt = performance.now()
     }
     return this.#whyNone
+  }
+
+  /** Opens for writing, or for reading alone where nothing may be written. */
+  async #openAsFarAsMay(file: string): Promise<OpenCollection> {
+    try {
+      return await this.#hands.open(file, 'write')
+    } catch (thrown) {
+      if (problemOf(thrown).code !== 'collection-read-only') throw thrown
+      return this.#hands.open(file, 'read')
+    }
   }
 
   /**

@@ -117,7 +117,7 @@ describe('what SQLite and the disk say becomes', () => {
     ['SQLITE_FULL', 'disk-full'],
     ['ENOSPC', 'disk-full'],
     ['SQLITE_READONLY', 'collection-read-only'],
-    ['SQLITE_READONLY_DBMOVED', 'not-found'],
+    ['SQLITE_READONLY_DBMOVED', 'file-moved'],
     ['SQLITE_IOERR_FSYNC', 'disk-fails'],
     ['EIO', 'disk-fails'],
     ['EROFS', 'collection-read-only'],

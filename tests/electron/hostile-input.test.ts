@@ -91,6 +91,30 @@ test('no operation breaks, shows its insides or writes by halves, whatever stand
   counted('hostile values taken as they are, the book right after', taken)
 }, 240_000)
 
+test('no text of an operation may hold what is no letter, and a name has something to be seen', async () => {
+  const known = noFacts()
+  const ones = Object.entries(known).map(([name, value]) => [name, value === 0 ? 1 : value])
+  const facts = { ...known, ...Object.fromEntries(ones), lots: [1, 2, 3, 4, 5, 6, 7, 8] }
+  let names = 0
+  for (const { name, input } of story()) {
+    const whole = input(facts) as object
+    for (const text of ['a\u0000b', 'a\ud800b'])
+      for (const [field, value] of Object.entries(whole)) {
+        if (typeof value !== 'string' || /^(key|content|text)$/.test(field)) continue
+        names += 1
+        const answer = await way.call(name, { ...whole, [field]: text })
+        expect
+          .soft(answer, `${name} ${field}`)
+          .toMatchObject({ ok: false, problem: { code: 'bad-request', field } })
+      }
+  }
+  expect(names).toBeGreaterThan(50)
+  for (const invisible of ['\u200b', '\u00ad\u2060', '\u0301'])
+    expect(
+      await way.call('person.create', { key: `invisible-${invisible.length}-name`, name: invisible }),
+    ).toMatchObject({ ok: false, problem: { field: 'name' } })
+})
+
 test.each(TEXTS.slice(0, 6))('the text %j comes back as it was typed', async (text) => {
   const key = (what: string) => ({ key: `text-${what}-${TEXTS.indexOf(text)}` })
   const person = { name: text, town: text, creditAs: text, note: text, address: text }

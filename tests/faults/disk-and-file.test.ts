@@ -49,6 +49,18 @@ async function expectUnchanged(book: TemporaryCollection, people: number): Promi
   expect((await book.call('person.list', {})).total).toBe(people)
 }
 
+/** Works as somebody without a right to everything: for root no file is read-only. */
+async function asNobody<T>(folder: string, work: () => Promise<T>): Promise<T> {
+  if (process.seteuid === undefined || process.geteuid?.() !== 0) return work()
+  chownSync(folder, 65_534, 65_534)
+  process.seteuid(65_534)
+  try {
+    return await work()
+  } finally {
+    process.seteuid(0)
+  }
+}
+
 describe('a full disk', () => {
   test('writes nothing, and the same request goes through once there is room', async () => {
     const book = await aBook()
@@ -87,18 +99,6 @@ describe('a full disk', () => {
 })
 
 describe('a file that may only be read', () => {
-  /** Works as somebody without a right to everything: for root no file is read-only. */
-  async function asNobody<T>(folder: string, work: () => Promise<T>): Promise<T> {
-    if (process.seteuid === undefined || process.geteuid?.() !== 0) return work()
-    chownSync(folder, 65_534, 65_534)
-    process.seteuid(65_534)
-    try {
-      return await work()
-    } finally {
-      process.seteuid(0)
-    }
-  }
-
   test.skipIf(process.platform === 'win32')(
     'is refused for writing with what to do, and left as it is',
     async () => {
@@ -123,6 +123,52 @@ describe('a file that may only be read', () => {
       expect(readFileSync(file).equals(before)).toBe(true)
     },
   )
+})
+
+describe('a folder in which nothing may be written', () => {
+  test.skipIf(process.platform === 'win32')('is opened for reading, and says so', async () => {
+    const book = await aBook()
+    const { file } = book.collection
+    book.collection.close()
+    rmSync(join(book.folder, '.test.drawer.lock'))
+    const about = await asNobody(book.folder, async () => {
+      chmodSync(book.folder, 0o555)
+      const holder = new CollectionHolder(book.folder, realHands)
+      try {
+        expect(await holder.openFirst(file)).toBeNull()
+        expect(await holder.run('place.list', {})).toMatchObject({ places: [] })
+        const place = { key: 'one-intention', name: 'Jar', kind: 'jar', parentId: null } as const
+        const refused = await problemFrom(() => holder.run('place.create', place))
+        expect(refused.code).toBe('collection-read-only')
+        return await holder.run('collection.about', {})
+      } finally {
+        await holder.close()
+        chmodSync(book.folder, 0o755)
+      }
+    })
+    expect((about as { warnings: string[] }).warnings[0]).toMatch(/may only be read where it lies/)
+  })
+})
+
+test('a flipped byte of the header is damage where there are backups, and a file called Backups is named', async () => {
+  const book = await aBook()
+  await takeIn(book)
+  const { file } = book.collection
+  const backups = join(book.folder, 'Backups')
+  writeFileSync(backups, '')
+  expect((await problemFrom(() => book.call('collection.back-up', {}))).sentence).toContain(
+    'A file is called',
+  )
+  rmSync(backups)
+  await book.call('collection.back-up', {})
+  book.collection.close()
+  for (const at of [3, 70]) {
+    const bytes = readFileSync(file)
+    writeFileSync(file, bytes.with(at, (bytes[at] ?? 0) ^ 1))
+    const problem = await problemFrom(() => openCollection(file, { access: 'write', now: () => NOW }))
+    expect(problem).toMatchObject({ code: 'file-damaged' })
+    writeFileSync(file, bytes)
+  }
 })
 
 describe('a folder that is taken away while the collection is open', () => {

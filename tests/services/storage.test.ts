@@ -181,3 +181,21 @@ describe('a logger file', () => {
     expect(shown.place.stateWords).toBe('too warm')
   })
 })
+
+it('takes no reading that cannot be, in either unit', async () => {
+  const room = await place('Back room', 'room')
+  for (const [temperature, unit] of [
+    [150, 'C'],
+    [-120, 'C'],
+    [-149, 'F'],
+    [212.5, 'F'],
+  ] as const) {
+    const ask = { placeId: room, on: TODAY, time: '08:30', temperature, humidity: null, unit }
+    const told = await (async () => test.call('reading.note', ask))().then(
+      () => 'taken',
+      (thrown: Error) => thrown.name,
+    )
+    expect(told, `${temperature} ${unit}`).toMatch(/^(Refusal|ZodError)$/)
+  }
+  await read(room, 100)
+})

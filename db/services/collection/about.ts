@@ -17,8 +17,15 @@ export function aboutCollection(reading: Reading): Value<'collection.about'> {
     lots: count('lot'),
     people: count('person WHERE joined_into_id IS NULL'),
     movements: count('movement'),
-    warnings: [...syncedFolder(reading), ...clockBehind(reading)],
+    warnings: [...readOnly(reading), ...syncedFolder(reading), ...clockBehind(reading)],
   }
+}
+
+function readOnly({ collection }: Reading): string[] {
+  if (collection.access === 'write') return []
+  return [
+    'This collection may only be read where it lies: nothing you enter is kept. Move it to a folder where you may write, and start the app again.',
+  ]
 }
 
 function syncedFolder({ collection }: Reading): string[] {

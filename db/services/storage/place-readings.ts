@@ -17,6 +17,9 @@ import type { Writing } from '../context.ts'
 import { StoredPlaces } from './place-climate.ts'
 import { placeOrRefuse } from './places.ts'
 
+/** As far from 0 °C as the file takes a reading, hundredths of a degree. */
+const HOTTEST_OR_COLDEST_CC = 10_000
+
 export function setTerms(
   writing: Writing,
   input: ParsedInput<'place.set-terms'>,
@@ -80,6 +83,11 @@ export function writeReading(
   }
   const temperatureCc =
     input.unit === 'F' ? fromFahrenheit(input.temperature) : Math.round(100 * input.temperature)
+  if (Math.abs(temperatureCc) > HOTTEST_OR_COLDEST_CC)
+    refuse('value-refused', `${input.temperature} degrees ${input.unit} cannot be in a store.`, {
+      field: `${field}temperature`,
+      todo: 'Check the figure, and whether it is in °C or °F.',
+    })
   const humidityPm = input.humidity === null ? null : Math.round(10 * input.humidity)
   const { id } = writing.db
     .insert(climateBatch)

@@ -1,0 +1,28 @@
+import type { Problem } from '../../db/contract/problem.ts'
+
+/** Fields that hold a file or a search, which have their own reading of any byte. */
+const ANY_TEXT: ReadonlySet<string> = new Set(['content', 'text'])
+
+/** Why a text in an input is none that can be kept, or null: signs of no letter (NUL), and halves of letters. */
+export function problemOfText(input: unknown): Problem | null {
+  const field = unreadableIn(input, '')
+  if (field === null) return null
+  return {
+    code: 'bad-request',
+    sentence: 'There is something in that text that is no letter. Type it anew.',
+    field,
+    todo: 'Nothing was written. Change it and try again.',
+    choices: [],
+  }
+}
+
+function unreadableIn(value: unknown, path: string): string | null {
+  if (typeof value === 'string') return value.includes('\0') || !value.isWellFormed() ? path : null
+  if (typeof value !== 'object' || value === null) return null
+  for (const [name, part] of Object.entries(value)) {
+    if (ANY_TEXT.has(name)) continue
+    const found = unreadableIn(part, path === '' ? name : `${path}.${name}`)
+    if (found !== null) return found
+  }
+  return null
+}

@@ -1,7 +1,8 @@
 import { spawn } from 'node:child_process'
-import { mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs'
+import { mkdtempSync, readdirSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { removeIfFree } from '../../db/migrations/held-files.ts'
 
 export type Fetched = 'fetched' | 'too-slow' | 'failed'
 
@@ -25,7 +26,7 @@ export async function fetchElectron(
     return await runInstaller(installer, limitMs, folder)
   } finally {
     clearInterval(telling)
-    rmSync(folder, { recursive: true, force: true, maxRetries: 3 })
+    removeIfFree(folder)
   }
 }
 

@@ -151,7 +151,7 @@ describe('which lots to test next', () => {
     const old = await test.call('intake.record', {
       donor: null,
       receivedOn: '2020-05-01',
-      gifts: [aGift({ amount: '400 seeds' })],
+      gifts: [aGift({ amount: '400 seeds', harvest: '2019' })],
     })
     const back = await test.call('return.record', {
       person: { newPerson: { name: 'Ilse Corran' } },

@@ -16,7 +16,7 @@ const handOut = (lotId: number, amount: string) =>
     person: null,
     on: TODAY,
     lines: [{ lotId, amount }],
-    despite: ['too-few-left'],
+    despite: ['too-few-left', 'pests-seen'],
     reason: 'a test of the book',
   })
 

@@ -146,8 +146,14 @@ module.exports = {
     may(
       'command-line-knows-host',
       '^electron/command-line/',
-      ['^electron/(command-line|host|loopback)/', '^db/contract/', pack('zod'), NODE],
-      'A transport: everything goes through the host.',
+      [
+        '^electron/(command-line|host|loopback)/',
+        '^db/contract/',
+        '^db/migrations/held-files',
+        pack('zod'),
+        NODE,
+      ],
+      'A transport: everything goes through the host; files of its own are removed as everywhere.',
     ),
     may(
       'main-knows-host',

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { Value } from '../../../db/contract/contract.ts'
+import type { CallInput, Value } from '../../../db/contract/contract.ts'
 import type { LabelSheet } from '../../../db/contract/paper-operations.ts'
 import { CardForm, problemAt } from '../card-form/card-form.tsx'
 import { call } from '../client/call.ts'
@@ -7,6 +7,7 @@ import { ProblemError } from '../client/problem-error.ts'
 import { useRead } from '../client/use-read.ts'
 import { SelectField } from '../table-form/select-field.tsx'
 import { TextField } from '../table-form/text-field.tsx'
+import { CameOutWell } from './came-out-well.tsx'
 import { KeepCards } from './keep-cards.tsx'
 import { PaperPages } from './paper-pages.tsx'
 import { SheetPicture } from './sheet-picture.tsx'
@@ -86,7 +87,11 @@ export function LabelPrint({ title, lotIds, contents, onClose }: LabelPrintProps
           onStartAt={setStartAt}
         />
       </CardForm>
-      {making.made !== null && <PaperPages name="The labels" made={making.made} />}
+      {making.made !== null && (
+        <PaperPages name="The labels" made={making.made} takesFocus>
+          <CameOutWell lotIds={lotIds} sheet={making.made.sheet} startAt={making.made.startAt} />
+        </PaperPages>
+      )}
       <KeepCards of={{ lotIds: [...lotIds] }} />
     </>
   )
@@ -95,9 +100,12 @@ export function LabelPrint({ title, lotIds, contents, onClose }: LabelPrintProps
 interface Making {
   readonly busy: boolean
   readonly error: ProblemError | null
-  readonly made: Value<'label.print'> | null
-  readonly make: (input: Parameters<typeof call<'label.print'>>[1]) => Promise<void>
+  /** The pages, and where the labels lie that are on them. */
+  readonly made: (Value<'label.print'> & Pick<LabelsAsked, 'sheet' | 'startAt'>) | null
+  readonly make: (input: LabelsAsked) => Promise<void>
 }
+
+type LabelsAsked = CallInput<'label.print'> & { readonly sheet: LabelSheet; readonly startAt: number }
 
 function useMaking(): Making {
   const [state, setState] = useState<Omit<Making, 'make'>>({ busy: false, error: null, made: null })
@@ -105,7 +113,7 @@ function useMaking(): Making {
     setState((was) => ({ ...was, busy: true, error: null }))
     try {
       const made = await call('label.print', input)
-      setState({ busy: false, error: null, made })
+      setState({ busy: false, error: null, made: { ...made, sheet: input.sheet, startAt: input.startAt } })
     } catch (thrown) {
       if (!(thrown instanceof ProblemError)) throw thrown
       setState((was) => ({ ...was, busy: false, error: thrown }))

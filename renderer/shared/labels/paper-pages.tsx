@@ -10,13 +10,19 @@ interface PaperPagesProps {
   readonly made: Pick<Value<'label.print'>, 'pdf' | 'pages' | 'fileName' | 'warnings'>
   /** What else can be done with the pages: before them, since Tab goes through every part of a shown PDF. */
   readonly children?: ReactNode
+  /** Goes to the pages as soon as they are made, so that they are in view and Enter prints them. */
+  readonly takesFocus?: boolean
 }
 
 /** The finished pages: to look at, to print, or to save. */
-export function PaperPages({ name, made, children }: PaperPagesProps) {
+export function PaperPages({ name, made, children, takesFocus = false }: PaperPagesProps) {
   const frame = useRef<HTMLIFrameElement>(null)
+  const print = useRef<HTMLButtonElement>(null)
   const [printsHere, setPrintsHere] = useState(true)
   const address = useAddress(made.pdf)
+  useEffect(() => {
+    if (takesFocus && address !== null) print.current?.focus()
+  }, [takesFocus, address])
   if (address === null) return null
   return (
     <section className="label-pages" aria-label={name}>
@@ -26,6 +32,7 @@ export function PaperPages({ name, made, children }: PaperPagesProps) {
       </p>
       <p className="label-pages-ways">
         <button
+          ref={print}
           type="button"
           className="quiet-button"
           onClick={() =>

@@ -13,6 +13,8 @@ import { migrateFile, refuseTheFuture } from './migrate-file.ts'
 export interface OpenCollection {
   readonly file: string
   readonly access: 'write' | 'read'
+  /** Read because nothing may be written where it lies, though it was to be written. */
+  readonly writeProtected?: boolean
   readonly sqlite: Sqlite
   readonly db: Drizzle
   readonly openedAt: Date

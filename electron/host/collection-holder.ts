@@ -66,7 +66,7 @@ export class CollectionHolder implements Runner {
       return await this.#hands.open(file, 'write')
     } catch (thrown) {
       if (problemOf(thrown).code !== 'collection-read-only') throw thrown
-      return this.#hands.open(file, 'read')
+      return { ...(await this.#hands.open(file, 'read')), writeProtected: true }
     }
   }
 

@@ -22,7 +22,7 @@ export function aboutCollection(reading: Reading): Value<'collection.about'> {
 }
 
 function readOnly({ collection }: Reading): string[] {
-  if (collection.access === 'write') return []
+  if (collection.writeProtected !== true) return []
   return [
     'This collection may only be read where it lies: nothing you enter is kept. Move it to a folder where you may write, and start the app again.',
   ]

@@ -110,6 +110,12 @@ test('letters go only to whoever agreed, in words that are changed beside a real
   page,
 }) => {
   test.slow()
+  const { people } = await app.call('person.search', { text: 'zoe' })
+  await app.call('intake.record', {
+    donor: { personId: people[0]?.personId },
+    receivedOn: smallShelf().today,
+    gifts: [{ variety: { newVariety: { cropId: 'pea', name: 'Lane Dwarf' } }, amount: '20 seeds' }],
+  })
   await fill(app, page)
   await tabTo(page, /^Thank-you letters/)
   await press(page, 'Enter')

@@ -63,7 +63,7 @@ describe('the solver’s plan', () => {
   })
 
   // How long it takes is for npm run bench:plan to say: this one may run beside anything.
-  const [candidates, sites] = sized([60, 12], [150, 25])
+  const [candidates, sites] = sized([40, 8], [150, 25])
   test(`${candidates} candidates on ${sites} sites: to a gap under 2 %, without clashes, not worse than greedy`, async () => {
     const problem = drawnProblem(seeded(2027), candidates, sites)
     const { plan, gap } = await solved(problem, [], 25, 0.015)

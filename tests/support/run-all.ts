@@ -1,4 +1,5 @@
 import { mkdirSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { APP_TEST_MS, overBudget, slowest, UNIT_TEST_MS } from './budget.ts'
 import { PROJECT_FOLDER } from './command-line.ts'
@@ -44,13 +45,12 @@ async function main(): Promise<number> {
   rmSync(REPORTS, { recursive: true, force: true })
   mkdirSync(REPORTS, { recursive: true })
   const before = lookBefore(PROJECT_FOLDER)
+  // Not among the reports: the runner of the app empties their folder.
+  const counts = join(tmpdir(), `drawer-counts-${process.pid}.ndjson`)
   process.env['TMPDIR'] = before.temporary
-  const counts = join(REPORTS, 'counts.ndjson')
   process.env[COUNTS_FILE] = counts
   const built = await npm('build')
   const [unit, checked] = await Promise.all([timed(runUnitTests), npm('check', { printAtEnd: true })])
-  // Read before the tests of the app: their runner empties the folder.
-  const onTheWay = countsIn(counts)
   const browser = await getTestBrowser(PROJECT_FOLDER)
   if (browser === null) {
     console.error(
@@ -64,6 +64,8 @@ async function main(): Promise<number> {
   const tooSlow = tell('Tests of the parts', unit, UNIT_TEST_MS) + tell('Tests of the app', app, APP_TEST_MS)
   const left = await leftovers(before, PROJECT_FOLDER)
   for (const sentence of left) console.error(`\nLeft behind: ${sentence}`)
+  const onTheWay = countsIn(counts)
+  rmSync(counts, { force: true })
   if (onTheWay.length === 0)
     console.error('\nThe tests counted no kill and no hostile input: they were not run.')
   console.log(['\nCounted on the way', ...onTheWay].join('\n  '))

@@ -1,5 +1,6 @@
 import { execFileSync } from 'node:child_process'
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { join, relative } from 'node:path'
 import { parseArgs } from 'node:util'
 import { findBrowser } from '../../electron/loopback/find-browser.ts'
@@ -78,9 +79,9 @@ async function main(): Promise<number> {
   rmSync(REPORTS, { recursive: true, force: true })
   mkdirSync(REPORTS, { recursive: true })
   const before = lookBefore(PROJECT_FOLDER)
+  // Not among the reports: the runner of the app empties their folder.
+  const counts = join(tmpdir(), `drawer-counts-${process.pid}.ndjson`)
   process.env['TMPDIR'] = before.temporary
-  // Beside the reports, which the runner of the app empties.
-  const counts = join(before.temporary, '..', `drawer-counts-${process.pid}.ndjson`)
   process.env[COUNTS_FILE] = counts
   const lines: string[] = []
   let failed = false

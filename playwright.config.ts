@@ -1,6 +1,8 @@
+import { availableParallelism } from 'node:os'
 import { defineConfig } from '@playwright/test'
 import { findElectron } from './electron/loopback/find-electron.ts'
 import { findTestBrowser } from './tests/support/find-browser.ts'
+import { LONG_RUN } from './tests/support/sized.ts'
 
 const browser = findTestBrowser()
 const electron = findElectron(import.meta.dirname, process.env)
@@ -23,7 +25,9 @@ export default defineConfig({
   outputDir: 'test-results',
   forbidOnly: true,
   fullyParallel: true,
-  workers: 3,
+  workers: availableParallelism(),
+  // For the long run: journeys beside the main ones, and the walk over every button, which takes an hour.
+  ...(LONG_RUN ? {} : { grepInvert: /@long|@every-button/ }),
   // For a machine that is slow or busy: what is there is not waited for.
   timeout: 120_000,
   expect: { timeout: 20_000 },

@@ -1,4 +1,5 @@
 import { defineConfig, type TestProjectConfiguration } from 'vitest/config'
+import { LONG_RUN } from './tests/support/sized.ts'
 
 /** A project of the unit tests: what it is called, its folders, and whether its files share what they load. */
 function project(name: string, folders: readonly string[], shared: boolean): TestProjectConfiguration {
@@ -20,6 +21,8 @@ export default defineConfig({
     hookTimeout: 60_000,
     allowOnly: false,
     maxWorkers: 2,
+    tags: [{ name: 'long', description: 'Tried in the long run only: npm run test:long' }],
+    ...(LONG_RUN ? {} : { tagsFilter: ['!long'] }),
     projects: [
       project('rules', ['domain', 'published', 'renderer', 'architecture'], true),
       project('files', ['services', 'paper', 'exchange', 'migrations', 'solver'], true),

@@ -30,9 +30,10 @@ export interface OpenOptions {
   readonly now: () => Date
   /** Another folder of migrations, for tests of migrating. */
   readonly migrationsFolder?: string
+  /** How long a writer waits for another process to let go of the collection, milliseconds. */
+  readonly lockWaitMs?: number
 }
 
-/** How long a writer waits for another process to let go of a collection, milliseconds. */
 const LOCK_WAIT_MS = 4_000
 
 /**
@@ -49,7 +50,7 @@ export async function openCollection(path: string, options: OpenOptions): Promis
     })
   }
   const folder = options.migrationsFolder ?? MIGRATIONS_FOLDER
-  const lock = options.access === 'write' ? lockFor(file) : null
+  const lock = options.access === 'write' ? lockFor(file, options.lockWaitMs) : null
   try {
     return await openLocked(file, options, folder, lock)
   } catch (cause) {
@@ -61,7 +62,7 @@ export async function openCollection(path: string, options: OpenOptions): Promis
 }
 
 /** The lock of the file itself, whatever link leads to it. Refuses a file with two names, of which each would have its own. */
-function lockFor(file: string): CollectionLock {
+function lockFor(file: string, waitMs = LOCK_WAIT_MS): CollectionLock {
   if (statSync(file).nlink > 1)
     refuse(
       'not-a-collection',
@@ -70,7 +71,7 @@ function lockFor(file: string): CollectionLock {
         todo: 'Copy it to a file of its own, and open the copy.',
       },
     )
-  return lockCollection(realpathSync(file), LOCK_WAIT_MS)
+  return lockCollection(realpathSync(file), waitMs)
 }
 
 /** Whether a reader met what a process left that died in the middle of writing: only a writer may undo it. */

@@ -3,10 +3,7 @@ import { ButtonWalk } from './support/button-walk.ts'
 import type { RunningApp } from './support/running-app.ts'
 import { expect, test } from './support/test.ts'
 
-/** Pressing every button there is takes some minutes; a few of each kind of loss take seconds. */
-const LONG = process.env['LONG_TESTS'] === 'yes'
-
-/** A screen, or a card of one, and buttons that take themselves away, give way to a form, or wait while they work. */
+/** A screen, or a card of one, and a few buttons that take themselves away, give way to a form, or wait while they work. */
 const FEW: readonly (readonly [path: string, ...buttons: readonly string[]])[] = [
   ['/settings', 'Add a label sheet', 'Check the book'],
   ['/written', 'Show earlier entries'],
@@ -64,12 +61,13 @@ const all = [
   ...SCREENS.map((path) => [path, async () => path] as const),
   ...Object.entries(CARDS).map(([card, path]) => [`a ${card}`, path] as const),
 ]
-if (LONG)
-  for (const [what, path] of all)
-    test(`after every button of ${what} the focus stays where work goes on`, async ({ app, page }) => {
-      test.setTimeout(1_200_000)
-      const walk = new ButtonWalk(page)
-      await walk.walk(await path(app))
-      counted('buttons pressed, the focus somewhere sensible after each', walk.pressed)
-      expect(walk.wrong).toEqual([])
-    })
+for (const [what, path] of all) {
+  const title = `after every button of ${what} the focus stays where work goes on`
+  test(title, { tag: '@every-button' }, async ({ app, page }) => {
+    test.setTimeout(1_200_000)
+    const walk = new ButtonWalk(page)
+    await walk.walk(await path(app))
+    counted('buttons pressed, the focus somewhere sensible after each', walk.pressed)
+    expect(walk.wrong).toEqual([])
+  })
+}

@@ -41,7 +41,7 @@ test.describe('a label reader', () => {
     expect((await app.call('lot.get', { lotId: shelf.tomato.lotId })).quantity.count).toBe(12)
   })
 
-  test('does not change a choice that has the focus', async ({ page }) => {
+  test('does not change a choice that has the focus', { tag: '@long' }, async ({ page }) => {
     await open(page, '/shelf')
     const state = page.getByRole('combobox', { name: 'State' })
     await state.focus()
@@ -68,7 +68,9 @@ test.describe('a label reader', () => {
     await expect(oneField(page)).toBeFocused()
   })
 
-  test('is not taken for a hand: slow letters stay where they are typed', async ({ page }) => {
+  test('is not taken for a hand: slow letters stay where they are typed', { tag: '@long' }, async ({
+    page,
+  }) => {
     const filter = page.getByRole('searchbox')
     await filter.focus()
     await page.keyboard.type(shelf.bean.lotNumber, { delay: 90 })
@@ -98,7 +100,7 @@ test.describe('the one field', () => {
     await expect(page.getByRole('row', { name: /Hrášek’s Climber/ })).toBeVisible()
   })
 
-  test('takes letters that an address cannot hold as they are', async ({ page }) => {
+  test('takes letters that an address cannot hold as they are', { tag: '@long' }, async ({ page }) => {
     await oneField(page).fill('100 % Ζου/μερή?')
     await page.getByRole('option', { name: /Show all on the shelf/ }).click()
     await expect(page.getByRole('searchbox')).toHaveValue('100 % Ζου/μερή?')
@@ -132,14 +134,17 @@ test('F6 goes to the rail and back to the field, and arrows go along its words',
   await expect(page.getByRole('combobox', { name: 'Who takes it?' })).toBeFocused()
 })
 
-test('the rail can be skipped', async ({ page }) => {
+test('the rail can be skipped', { tag: '@long' }, async ({ page }) => {
   await press(page, 'Tab')
   await expect(page.getByRole('button', { name: 'Skip to the work' })).toBeFocused()
   await press(page, 'Enter')
   await expect(page.locator('main')).toBeFocused()
 })
 
-test('Enter and Escape in the middle of a word of an input method do nothing else', async ({ app, page }) => {
+test('Enter and Escape in the middle of a word of an input method do nothing else', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   await open(page, `/shelf/lot/${shelf.bean.lotId}`)
   await page.getByRole('button', { name: 'Move', exact: true }).click()
   await page.getByLabel('To', { exact: true }).selectOption({ label: 'a new place…' })
@@ -195,7 +200,9 @@ test('an answer that is lost on the way is asked for again, and seed is taken on
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(280)
 })
 
-test('silence is said calmly, what was typed stays, and it goes on by itself', async ({ page }) => {
+test('silence is said calmly, what was typed stays, and it goes on by itself', { tag: '@long' }, async ({
+  page,
+}) => {
   await open(page, `/shelf/lot/${shelf.bean.lotId}`)
   await page.getByRole('button', { name: 'Quarantine', exact: true }).click()
   await page.getByLabel('What is to be checked').fill('a strange smell')
@@ -222,7 +229,10 @@ const SCREENS = [
 ] as const
 
 for (const screen of SCREENS) {
-  test(`${screen} has no barrier, reflows at 320 px and holds text of twice the size`, async ({ page }) => {
+  const tag = screen === '/shelf' ? [] : '@long'
+  test(`${screen} has no barrier, reflows at 320 px and holds text of twice the size`, { tag }, async ({
+    page,
+  }) => {
     await open(page, screen)
     await expect(page.locator('main h1').first()).toBeAttached()
     await expectNoBarrier(page)
@@ -260,7 +270,7 @@ async function expectNoSideways(page: Page): Promise<void> {
   expect(tooWide, 'nothing runs off the side').toBeLessThanOrEqual(0)
 }
 
-test('motion stops when the system asks', async ({ page }) => {
+test('motion stops when the system asks', { tag: '@long' }, async ({ page }) => {
   await page.emulateMedia({ reducedMotion: 'reduce' })
   const moving = await page.evaluate<number>('document.getAnimations().length')
   expect(moving).toBe(0)

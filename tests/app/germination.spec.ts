@@ -72,10 +72,9 @@ test('four replicates are laid out, counted and ended by keyboard', async ({ app
   expect(quantity.count).toBe(200)
 })
 
-test('more than was laid out is refused at its cell and outlives the window, and a test given up before it was wet gives its seeds back', async ({
-  page,
-  app,
-}) => {
+test('more than was laid out is refused at its cell and outlives the window, and a test given up before it was wet gives its seeds back', {
+  tag: '@long',
+}, async ({ page, app }) => {
   const { testId } = await app.call('germination.begin', {
     lotId: shelf.bean.lotId,
     on: shelf.today,
@@ -109,7 +108,10 @@ test('more than was laid out is refused at its cell and outlives the window, and
   expect((await app.call('germination.get', { testId })).state).toBe('cancelled')
 })
 
-test('twenty seeds in a towel are entered in one go, and a next stage decides', async ({ app, page }) => {
+test('twenty seeds in a towel are entered in one go, and a next stage decides', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   const keys = new Keys(page)
   await plan(page, keys)
   await page.getByRole('button', { name: /^It is over/ }).press('Enter')

@@ -42,7 +42,9 @@ const rows = (page: Page) => page.getByRole('list', { name: 'Gifts' }).getByRole
 const card = (page: Page) => page.getByRole('region', { name: 'Gift' }).getByRole('article')
 const stop = (page: Page) => card(page).locator('[aria-current="step"]')
 
-test('is reached from Take in, and says what to do while nothing waits', async ({ page }) => {
+test('is reached from Take in, and says what to do while nothing waits', { tag: '@long' }, async ({
+  page,
+}) => {
   await open(page, '/take-in')
   await page.getByRole('link', { name: 'Gifts waiting' }).press('Enter')
   await expect(shown(page, 'No gift waits.')).toBeVisible()
@@ -89,7 +91,10 @@ test('notes each step done with one key, then takes the gift in and shows what b
   await expect(rows(page)).toHaveCount(2)
 })
 
-test('wants a reason where steps are open, and keeps what was typed', async ({ app, page }) => {
+test('wants a reason where steps are open, and keeps what was typed', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   const giftId = await offer(app, 'Ferry Blue', [{ step: 'identity' }])
   await open(page, `/take-in/waiting/${giftId}`)
   await page.getByRole('button', { name: 'Take it in' }).press('Enter')
@@ -106,7 +111,10 @@ test('wants a reason where steps are open, and keeps what was typed', async ({ a
   await expect(stop(page)).toContainText('taken in')
 })
 
-test('lets a gift wait for one more thing, with its day and the usual caution', async ({ app, page }) => {
+test('lets a gift wait for one more thing, with its day and the usual caution', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   const giftId = await offer(app, 'Ferry Blue', [])
   await open(page, `/take-in/waiting/${giftId}`)
   await page.getByRole('button', { name: 'Let it wait' }).press('Enter')
@@ -120,7 +128,7 @@ test('lets a gift wait for one more thing, with its day and the usual caution', 
   await expect(stop(page)).toContainText('1 open')
 })
 
-test('declines with a reason, which answers the donor later', async ({ app, page }) => {
+test('declines with a reason, which answers the donor later', { tag: '@long' }, async ({ app, page }) => {
   const giftId = await offer(app, LONG_NAME, [], { story: LONG_NAME, terms: LONG_NAME })
   await offer(app, 'Ferry Blue', [])
   await open(page, `/take-in/waiting/${giftId}`)
@@ -147,7 +155,7 @@ test('releases a lot from quarantine in place', async ({ app, page }) => {
   expect((await app.call('lot.get', { lotId: shelf.maize.lotId })).quarantined).toBe(false)
 })
 
-test('goes through the list by arrows, and fits a narrow window', async ({ app, page }) => {
+test('goes through the list by arrows, and fits a narrow window', { tag: '@long' }, async ({ app, page }) => {
   await offer(app, 'Ferry Blue', [])
   await offer(app, LONG_NAME, [{ step: 'legal' }])
   await open(page, '/take-in/waiting')

@@ -51,7 +51,7 @@ test('three packets to a known member take few keys', async ({ app, page }) => {
   await expect(async () => expect(await left(app, shelf.bean.lotId)).toBe(300)).toPass()
 })
 
-test('a visit without a name, its promise, its day and its slip', async ({ app, page }) => {
+test('a visit without a name, its promise, its day and its slip', { tag: '@long' }, async ({ app, page }) => {
   const keys = await atTheTable(page)
   await keys.press('Enter', 'Enter')
   await keys.type('clim')
@@ -70,7 +70,7 @@ test('a visit without a name, its promise, its day and its slip', async ({ app, 
   expect(ledger.find(({ kind }) => kind === 'withdrawal')).toMatchObject({ person: '', count: -20 })
 })
 
-test('what would remain is shown before anything is saved', async ({ app, page }) => {
+test('what would remain is shown before anything is saved', { tag: '@long' }, async ({ app, page }) => {
   const keys = await atTheTable(page)
   await keys.press('Enter', 'Enter')
   await keys.type('clim')
@@ -81,7 +81,10 @@ test('what would remain is shown before anything is saved', async ({ app, page }
   expect(await left(app, shelf.bean.lotId)).toBe(300)
 })
 
-test('more than there is shows the balance, and its choice fills the amount', async ({ app, page }) => {
+test('more than there is shows the balance, and its choice fills the amount', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   const keys = await atTheTable(page)
   await keys.type('tov')
   await keys.press('Enter')
@@ -106,9 +109,9 @@ test('more than there is shows the balance, and its choice fills the amount', as
   await expect(shown(page, 'one regrowing needs')).toBeVisible()
 })
 
-test('an amount corrected in one go is not held back by what was foreseen of the one before', async ({
-  page,
-}) => {
+test('an amount corrected in one go is not held back by what was foreseen of the one before', {
+  tag: '@long',
+}, async ({ page }) => {
   const keys = await atTheTable(page)
   await keys.press('Enter', 'Enter')
   await keys.type('clim')
@@ -148,7 +151,10 @@ test('too few left asks for a reason, keeps what was typed, and goes out with it
   expect(await left(app, shelf.tomato.lotId)).toBe(4)
 })
 
-test('more packets than one visit usually takes ask for a reason', async ({ app, page }) => {
+test('more packets than one visit usually takes ask for a reason', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   await app.call('collection.change-settings', { settings: { visitLimit: 1 } })
   const keys = await atTheTable(page)
   await keys.press('Enter', 'Enter')
@@ -179,7 +185,9 @@ test('scanned packets list themselves one after the other', async ({ app, page }
   expect(await left(app, shelf.bean.lotId)).toBe(260)
 })
 
-test('a label scanned while a name is still being looked for falls into no field', async ({ page }) => {
+test('a label scanned while a name is still being looked for falls into no field', { tag: '@long' }, async ({
+  page,
+}) => {
   await answerLate(page, (operation) => (operation === 'person.search' ? 700 : 0))
   const keys = await atTheTable(page)
   await keys.type('tov')
@@ -224,7 +232,7 @@ test('a lot in quarantine is never offered, and a scan of it says why', async ({
   await expectNoBarrier(page)
 })
 
-test('an unfinished visit is there again after a reload', async ({ page }) => {
+test('an unfinished visit is there again after a reload', { tag: '@long' }, async ({ page }) => {
   const keys = await atTheTable(page)
   await keys.type('tov')
   await keys.press('Enter')
@@ -239,7 +247,11 @@ test('an unfinished visit is there again after a reload', async ({ page }) => {
   await expect(who(page)).toHaveValue('Tove Lindqvist')
 })
 
-test('another window sees at once what this one handed out', async ({ app, context, page }) => {
+test('another window sees at once what this one handed out', { tag: '@long' }, async ({
+  app,
+  context,
+  page,
+}) => {
   const keys = await atTheTable(page)
   const second = await context.newPage()
   await second.goto(app.address)
@@ -260,7 +272,7 @@ test('another window sees at once what this one handed out', async ({ app, conte
   await expect(second.getByRole('region', { name: 'What is left' })).toContainText('260 seeds')
 })
 
-test('a narrow window and large text leave nothing out of reach', async ({ page }) => {
+test('a narrow window and large text leave nothing out of reach', { tag: '@long' }, async ({ page }) => {
   await page.setViewportSize({ width: 320, height: 720 })
   const keys = await atTheTable(page)
   await keys.press('Enter', 'Enter')

@@ -117,10 +117,9 @@ const SMALL_TARGETS = `[...document.querySelectorAll('main :is(button, input, se
 const CUT_FIELDS = `[...document.querySelectorAll('main input')]
   .filter((each) => each.scrollWidth > each.clientWidth + 1).map((each) => each.value)`
 
-test('every card names the window, tells its buttons apart, and is passed through in few steps', async ({
-  app,
-  page,
-}) => {
+test('every card names the window, tells its buttons apart, and is passed through in few steps', {
+  tag: '@long',
+}, async ({ app, page }) => {
   const [lots, people, places] = await Promise.all([
     app.call('lot.list', { sort: 'count', descending: true }),
     app.call('person.list', {}),

@@ -47,7 +47,10 @@ test('an amount that can be meant two ways is asked about, and a refusal keeps w
   await expect(page.getByLabel('Why')).toHaveValue('mould')
 })
 
-test('seeds are weighed in portions, and a weight that cannot be is asked about', async ({ app, page }) => {
+test('seeds are weighed in portions, and a weight that cannot be is asked about', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   await openForm(page, 'Weigh seeds')
   await page.getByLabel('seeds', { exact: true }).fill('25')
   await page.getByLabel('grams', { exact: true }).fill('6,25')
@@ -98,7 +101,7 @@ test('part is split off as a reserve into a place made on the way, then poured b
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(300)
 })
 
-test('a duplicate elsewhere asks who holds it', async ({ page }) => {
+test('a duplicate elsewhere asks who holds it', { tag: '@long' }, async ({ page }) => {
   await openForm(page, 'Split')
   await page.getByLabel(/^How much/).fill('50 seeds')
   await page.getByLabel('The new lot is').selectOption({ label: 'duplicate held elsewhere' })
@@ -150,10 +153,9 @@ test('a lot is kept back, and released once it was checked; whoever goes on mean
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quarantined).toBe(false)
 })
 
-test('another record of the same variety is found by its letters, joined, and parted again', async ({
-  app,
-  page,
-}) => {
+test('another record of the same variety is found by its letters, joined, and parted again', {
+  tag: '@long',
+}, async ({ app, page }) => {
   const gift = { variety: { newVariety: { cropId: 'bean', name: 'Climber of the Lane' } }, amount: '20 g' }
   await app.call('intake.record', { donor: null, receivedOn: shelf.today, gifts: [gift] })
   await openForm(page, 'Same variety')
@@ -172,7 +174,7 @@ test('another record of the same variety is found by its letters, joined, and pa
   expect(await named()).toContain('Climber of the Lane')
 })
 
-test('every form of the card is without barrier', async ({ page }) => {
+test('every form of the card is without barrier', { tag: '@long' }, async ({ page }) => {
   test.slow()
   const actions = page.getByRole('region', { name: 'What to do with it' }).getByRole('button')
   await expect(actions.first()).toBeVisible()

@@ -14,7 +14,7 @@ test.describe('opening the app', () => {
     expect(app.address).toContain('#secret=')
   })
 
-  test('a page that is loaded again goes on working', async ({ app, page }) => {
+  test('a page that is loaded again goes on working', { tag: '@long' }, async ({ app, page }) => {
     await expect(page.getByRole('link', { name: 'Shelf' }).first()).toBeVisible()
     await page.reload()
     await expect(page.getByRole('link', { name: 'Shelf' }).first()).toBeVisible()
@@ -55,6 +55,7 @@ test.describe('without the secret', () => {
 
 plain(
   'a damaged file is told of, and its last whole backup restored, by keyboard alone',
+  { tag: '@long' },
   async ({ page }) => {
     const folder = mkdtempSync(join(tmpdir(), 'drawer-damaged-'))
     const file = join(folder, 'Hollow Lane Library.drawer')

@@ -11,7 +11,10 @@ test.beforeEach(async ({ page }) => {
   await open(page, `/shelf/lot/${shelf.bean.lotId}`)
 })
 
-test('a bad test bends the curve, names the day and turns the flag', async ({ app, page }) => {
+test('a bad test bends the curve, names the day and turns the flag', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   const outlook = page.getByRole('region', { name: 'Will it still sprout' })
   const curve = outlook.getByRole('img')
   await expect(outlook).toContainText('Never tested')

@@ -6,10 +6,9 @@ import { expect, test } from './support/test.ts'
 
 test.use({ drawer: 'empty' })
 
-test('seed of a crop that the table has not is taken in by keyboard, and the crop corrected in the settings', async ({
-  app,
-  page,
-}) => {
+test('seed of a crop that the table has not is taken in by keyboard, and the crop corrected in the settings', {
+  tag: '@long',
+}, async ({ app, page }) => {
   const keys = await atTheTable(page)
   await keys.press('Enter', 'Enter')
   await expect(field(page, 'Variety')).toBeFocused()

@@ -70,7 +70,7 @@ test('types a sheet in by keyboard, survives a reload, saves as one and is undon
   await expect.poll(async () => (await lot()).quantity.count).toBe(300)
 })
 
-test('says what a line lacks, and what the lot cannot give', async ({ page }) => {
+test('says what a line lacks, and what the lot cannot give', { tag: '@long' }, async ({ page }) => {
   await open(page, '/hand-out/paper')
   await expect(field(page, 'Day on the sheet')).toBeFocused()
   await press(page, 'Control+Enter')

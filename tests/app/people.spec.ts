@@ -10,7 +10,10 @@ test.use({ drawer: 'empty' })
 test.describe('with a donor in the book', () => {
   test.use({ drawer: 'shelf' })
 
-  test('finds somebody by a few letters and opens the card, by keyboard alone', async ({ app, page }) => {
+  test('finds somebody by a few letters and opens the card, by keyboard alone', { tag: '@long' }, async ({
+    app,
+    page,
+  }) => {
     await app.call('person.create', { name: `Wilhelmina ${LONG_NAME}`, roles: ['member'] })
     await open(page, '/people')
     await expect(shown(page, '2 people')).toBeVisible()
@@ -54,10 +57,9 @@ test('changes a card, notes the day of consent, and takes the change back', asyn
   await expect(erase).toBeFocused()
 })
 
-test('joins two records after a look at both, and takes it back from the foot line', async ({
-  app,
-  page,
-}) => {
+test('joins two records after a look at both, and takes it back from the foot line', {
+  tag: '@long',
+}, async ({ app, page }) => {
   const { personId } = await app.call('person.create', { name: 'Ilka Brandt', town: 'Quillhaven' })
   await app.call('person.create', { name: 'I. Sommer', email: 'ilka@example.org' })
   await open(page, `/people/${personId}`)
@@ -106,7 +108,10 @@ test('erases somebody, asks about what may be a plant, and lets go of the older 
   expect((await app.call('variety.search', { text: 'brandt' })).varieties).toHaveLength(1)
 })
 
-test('says so where nobody is in the book, and folds to one pane', async ({ app, page }) => {
+test('says so where nobody is in the book, and folds to one pane', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   await open(page, '/people')
   await expect(shown(page, 'Nobody is in the book yet.')).toBeVisible()
   await expectNoBarrier(page)

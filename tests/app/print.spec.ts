@@ -40,7 +40,7 @@ const kind = (page: Page, name: RegExp) =>
 test.describe('while nothing was taken in', () => {
   test.use({ drawer: 'empty' })
 
-  test('says how the empty tray fills', async ({ app, page }) => {
+  test('says how the empty tray fills', { tag: '@long' }, async ({ app, page }) => {
     expect((await app.call('tray.list', {})).groups).toEqual([])
     await open(page, '/print')
     await expect(shown(page, 'Nothing waits to be printed.')).toBeVisible()
@@ -149,7 +149,10 @@ test('letters go only to whoever agreed, in words that are changed beside a real
   })
 })
 
-test('fits a narrow window, and what is taken out can be put back', async ({ app, page }) => {
+test('fits a narrow window, and what is taken out can be put back', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   await fill(app, page)
   await page.setViewportSize({ width: 320, height: 800 })
   await expect(page.getByTitle('Packet labels, as they will be printed')).toBeVisible()

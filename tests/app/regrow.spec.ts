@@ -46,7 +46,9 @@ test('ranks what is in need, opens why, ticks it by keyboard, saves the list and
   await expectNoBarrier(page)
 })
 
-test('takes another grade for the library and another reserve for one accession', async ({ page }) => {
+test('takes another grade for the library and another reserve for one accession', { tag: '@long' }, async ({
+  page,
+}) => {
   await open(page, '/regrow')
   await rows(page).filter({ hasText: 'Climber' }).press('Enter')
   await expect(card(page)).toContainText('three regrowings of 10 plants need 45')

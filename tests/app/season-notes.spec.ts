@@ -6,10 +6,9 @@ import { expect, test } from './support/test.ts'
 
 test.use({ drawer: 'empty' })
 
-test('notes a season by keyboard, takes a note back, and takes the harvest in with its parents and plants', async ({
-  app,
-  page,
-}) => {
+test('notes a season by keyboard, takes a note back, and takes the harvest in with its parents and plants', {
+  tag: '@long',
+}, async ({ app, page }) => {
   const { today } = await app.call('collection.about', {})
   const { personId } = await app.call('person.create', { name: 'Tamsin Lugg', roles: ['grower'] })
   const { taken } = await app.call('intake.record', {

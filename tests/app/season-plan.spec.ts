@@ -59,7 +59,7 @@ test('plans two varieties that cross, says what clashes when one is moved, saves
   await expectNoBarrier(page)
 })
 
-test('adds a garden by keyboard', async ({ app, page }) => {
+test('adds a garden by keyboard', { tag: '@long' }, async ({ app, page }) => {
   await open(page, '/regrow/plan')
   await expect(shown(page, 'There is no garden yet.')).toBeVisible()
   await page.getByRole('button', { name: 'Add a garden' }).press('Enter')

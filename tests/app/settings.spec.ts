@@ -27,9 +27,9 @@ test('settings are kept, as so many of a hundred and with a comma', async ({ app
   expect(settings).toMatchObject({ locale: 'de-DE', massUnits: 'ounces' })
 })
 
-test('a pattern shows the number it prints, and one that a spreadsheet would spoil says why', async ({
-  page,
-}) => {
+test('a pattern shows the number it prints, and one that a spreadsheet would spoil says why', {
+  tag: '@long',
+}, async ({ page }) => {
   const pattern = page.getByLabel('Accession numbers')
   await pattern.fill('QL{yyyy}-{###}')
   await expect(shown(page, /^prints QL\d{4}-142;/)).toBeVisible()
@@ -38,7 +38,7 @@ test('a pattern shows the number it prints, and one that a spreadsheet would spo
   await expect(page.getByRole('button', { name: 'Keep these settings' })).toBeDisabled()
 })
 
-test('light and dark are chosen at once and last', async ({ page }) => {
+test('light and dark are chosen at once and last', { tag: '@long' }, async ({ page }) => {
   const ground = () => page.evaluate<string>('getComputedStyle(document.documentElement).backgroundColor')
   await page.emulateMedia({ colorScheme: 'light' })
   const light = await ground()
@@ -49,7 +49,7 @@ test('light and dark are chosen at once and last', async ({ page }) => {
   await expect(page.locator('html')).toHaveAttribute('data-appearance', 'dark')
 })
 
-test('the book is checked and backed up', async ({ page }) => {
+test('the book is checked and backed up', { tag: '@long' }, async ({ page }) => {
   await page.getByRole('button', { name: 'Check the book' }).click()
   await expect(shown(page, 'The book is right: 3 lots')).toBeVisible()
   await page.getByRole('button', { name: 'Back up now' }).click()
@@ -73,7 +73,10 @@ test('what was written is listed by day, one step from the foot of the window, a
   expect((await app.call('lot.list', {})).total).toBe(0)
 })
 
-test('a backup is looked into and restored into a new file, by keyboard alone', async ({ app, page }) => {
+test('a backup is looked into and restored into a new file, by keyboard alone', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   await page.getByRole('button', { name: 'Back up now' }).press('Enter')
   await expect(shown(page, /read back and is whole/)).toBeVisible()
   const before = await app.call('collection.about', {})

@@ -138,7 +138,7 @@ test.describe('a shelf of a few lots', () => {
     await expect(ticked).toHaveCount(0)
   })
 
-  test('shows how it stands while no card lies open', async ({ page }) => {
+  test('shows how it stands while no card lies open', { tag: '@long' }, async ({ page }) => {
     await expect(page.getByRole('heading', { name: 'How the shelf stands' })).toBeVisible()
     await page.getByRole('button', { name: /rescue/ }).click()
     await expect(page.getByLabel('State')).toHaveValue('rescue')
@@ -146,7 +146,7 @@ test.describe('a shelf of a few lots', () => {
     await expect(page.getByRole('row', { name: /Hrášek/ })).toHaveCount(0)
   })
 
-  test('adds a column and remembers it', async ({ page }) => {
+  test('adds a column and remembers it', { tag: '@long' }, async ({ page }) => {
     await page.getByLabel('show place').check()
     await expect(page.getByRole('columnheader', { name: 'Place' })).toBeVisible()
     await expect(page.getByRole('row', { name: /Hrášek/ })).toContainText('Window shelf')
@@ -164,7 +164,7 @@ test.describe('a shelf of a few lots', () => {
     for (const line of stock.arithmetic) await expect(card.getByText(line, { exact: true })).toBeVisible()
   })
 
-  test('a weight that nobody weighed is marked as the crop’s usual', async ({ page }) => {
+  test('a weight that nobody weighed is marked as the crop’s usual', { tag: '@long' }, async ({ page }) => {
     await open(page, `/shelf/lot/${shelf.bean.lotId}`)
     await expect(page.getByRole('article').getByText(/usual for .*not measured/)).toHaveCount(2)
   })
@@ -206,7 +206,7 @@ test.describe('a shelf of a few lots', () => {
     expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(300)
   })
 
-  test('long names fold and nothing runs off, card and list alike', async ({ page }) => {
+  test('long names fold and nothing runs off, card and list alike', { tag: '@long' }, async ({ page }) => {
     await open(page, `/shelf/lot/${shelf.maize.lotId}`)
     await expect(page.getByRole('article')).toBeVisible()
     for (const width of [320, 1280]) {
@@ -232,7 +232,10 @@ test.describe('a shelf of a few lots', () => {
   })
 })
 
-test('a long shelf draws only what is in view, and the last row is one key away', async ({ page, app }) => {
+test('a long shelf draws only what is in view, and the last row is one key away', { tag: '@long' }, async ({
+  page,
+  app,
+}) => {
   const { today } = await app.call('collection.about', {})
   const { crops } = await app.call('crop.list', {})
   for (let visit = 0; visit < 4; visit += 1) {

@@ -54,7 +54,9 @@ test('goes through a place by keyboard, shows what differs, posts it together an
   await expect.poll(() => count(bean.lotId)).toBe(300)
 })
 
-test('keeps an unfinished stocktake, and takes a scanned lot that stands elsewhere', async ({ page }) => {
+test('keeps an unfinished stocktake, and takes a scanned lot that stands elsewhere', {
+  tag: '@long',
+}, async ({ page }) => {
   const { bean, tomato, shelfId } = shelf
   await open(page, `/stocktake/${shelfId}`)
   await expect(found(page)).toBeFocused()

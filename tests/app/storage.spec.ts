@@ -69,10 +69,9 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
   await expect(page.getByRole('contentinfo').getByRole('status')).toContainText('Cellar is a fridge now')
 })
 
-test('moisture and container go on the lot’s card, and a freezer is warned of before the move', async ({
-  app,
-  page,
-}) => {
+test('moisture and container go on the lot’s card, and a freezer is warned of before the move', {
+  tag: '@long',
+}, async ({ app, page }) => {
   await app.call('place.create', { name: 'Chest', kind: 'freezer' })
   const { rows } = await app.call('lot.list', {})
   await open(page, `/shelf/lot/${rows[0]?.lotId ?? 0}`)
@@ -96,10 +95,9 @@ test('moisture and container go on the lot’s card, and a freezer is warned of 
   await expect(card).toContainText('Too moist to freeze: it may hold up to 13 % water')
 })
 
-test('a round is ticked by keyboard, outlives the window, and puts a lot into quarantine', async ({
-  app,
-  page,
-}) => {
+test('a round is ticked by keyboard, outlives the window, and puts a lot into quarantine', {
+  tag: '@long',
+}, async ({ app, page }) => {
   const { placeId } = await app.call('place.create', { name: 'Cellar', kind: 'room' })
   await app.call('place.set-terms', { placeId, aim: 'short-term', roundDays: 30 })
   const { rows } = await app.call('lot.list', {})

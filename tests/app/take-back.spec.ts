@@ -82,10 +82,9 @@ test('takes back from what a member has out, keeps the promise, and opens it aga
   await expect(shown(page, 'One promise, 1 overdue')).toBeVisible()
 })
 
-test('takes several lots back from a new person, from nothing, and makes them once', async ({
-  app,
-  page,
-}) => {
+test('takes several lots back from a new person, from nothing, and makes them once', {
+  tag: '@long',
+}, async ({ app, page }) => {
   await open(page, '/take-back')
   await expect(field(page, 'Who brings it?')).toBeFocused()
   await type(page, 'Teodor Ash')
@@ -111,9 +110,9 @@ test('takes several lots back from a new person, from nothing, and makes them on
   expect(people).toMatchObject([{ broughtBack: 2, roles: ['grower'] }])
 })
 
-test('says at the field what is missing, keeps what was typed through a reload, and takes a scan', async ({
-  page,
-}) => {
+test('says at the field what is missing, keeps what was typed through a reload, and takes a scan', {
+  tag: '@long',
+}, async ({ page }) => {
   await open(page, '/take-back')
   await expect(field(page, 'Who brings it?')).toBeFocused()
   await press(page, 'Control+Enter')
@@ -139,7 +138,7 @@ test('says at the field what is missing, keeps what was typed through a reload, 
   await expect(field(page, 'Grown from')).toHaveValue(/Widow Tarn/)
 })
 
-test('lets a promise go with its reason, by keyboard alone', async ({ app, page }) => {
+test('lets a promise go with its reason, by keyboard alone', { tag: '@long' }, async ({ app, page }) => {
   const { personId } = await aMemberWithSeedOut(app)
   await open(page, '/take-back')
   await page.getByRole('button', { name: 'let go what Maren Holt promised' }).focus()
@@ -158,7 +157,7 @@ test('lets a promise go with its reason, by keyboard alone', async ({ app, page 
   await expect(shown(page, 'One promise, 1 overdue')).toBeVisible()
 })
 
-test('holds long names, empty and dark, on a narrow window too', async ({ app, page }) => {
+test('holds long names, empty and dark, on a narrow window too', { tag: '@long' }, async ({ app, page }) => {
   await open(page, '/take-back')
   await expect(shown(page, /Nobody has promised anything/)).toBeVisible()
   await expectNoBarrier(page)

@@ -21,7 +21,7 @@ const plain = plainTest.extend<{ folder: string }>({
 })
 
 // Here an app is killed or not answered: its page complains, as the pages of the tests above must not.
-plain('a kill of the process loses no letter', async ({ page, folder }) => {
+plain('a kill of the process loses no letter', { tag: '@long' }, async ({ page, folder }) => {
   const first = await startApp(folder)
   await page.goto(first.address)
   const keys = await atTheTable(page)
@@ -43,7 +43,7 @@ plain('a kill of the process loses no letter', async ({ page, folder }) => {
   expect(await second.end()).toBe(0)
 })
 
-plain('a save whose answer was lost takes the gifts in once', async ({ page, folder }) => {
+plain('a save whose answer was lost takes the gifts in once', { tag: '@long' }, async ({ page, folder }) => {
   const app = await startApp(folder)
   await page.goto(app.address)
   const keys = await atTheTable(page)

@@ -76,7 +76,7 @@ test.describe('taking in, on an empty shelf', () => {
     expect(donor).toBe('')
   })
 
-  test('an amount typed in one go is not asked about', async ({ app, page }) => {
+  test('an amount typed in one go is not asked about', { tag: '@long' }, async ({ app, page }) => {
     expect((await app.call('lot.list', {})).total).toBe(0)
     const keys = await atTheTable(page)
     await keys.press('Enter', 'Enter')
@@ -92,7 +92,10 @@ test.describe('taking in, on an empty shelf', () => {
     await expect(field(page, 'Amount')).toHaveValue('40 g')
   })
 
-  test('a gift to be careful about says so, and goes into quarantine', async ({ page, app }) => {
+  test('a gift to be careful about says so, and goes into quarantine', { tag: '@long' }, async ({
+    page,
+    app,
+  }) => {
     const keys = await atTheTable(page)
     await keys.press('Enter', 'Enter')
     await keys.type('Yellow Dent')
@@ -165,7 +168,7 @@ test.describe('taking in, on an empty shelf', () => {
     ])
   })
 
-  test('the labels of a visit are made on the spot', async ({ app, page }) => {
+  test('the labels of a visit are made on the spot', { tag: '@long' }, async ({ app, page }) => {
     const { total } = await app.call('lot.list', {})
     expect(total).toBe(0)
     const keys = await atTheTable(page)
@@ -229,7 +232,10 @@ test.describe('taking in, beside what is there', () => {
     await expect(field(page, 'Variety')).toHaveValue('')
   })
 
-  test('a variety that the visit before brought is found, and not added once more', async ({ page, app }) => {
+  test('a variety that the visit before brought is found, and not added once more', { tag: '@long' }, async ({
+    page,
+    app,
+  }) => {
     const keys = await atTheTable(page)
     await keys.press('Enter', 'Enter')
     await gift(keys, 'Ferry Blue', 'pea', '2023', '40 seeds')
@@ -247,7 +253,7 @@ test.describe('taking in, beside what is there', () => {
     expect(varieties).toHaveLength(1)
   })
 
-  test('Escape steps back a field and throws nothing away', async ({ page }) => {
+  test('Escape steps back a field and throws nothing away', { tag: '@long' }, async ({ page }) => {
     const keys = await atTheTable(page)
     await keys.press('Enter', 'Enter')
     await keys.type('hrasek')
@@ -300,9 +306,9 @@ test.describe('taking in, beside what is there', () => {
     await expect(page.getByRole('heading', { name: 'Taken in: one gift from Ilka Brandt' })).toBeVisible()
   })
 
-  test('a gift on the list can be changed and taken off, and what was being typed comes back', async ({
-    page,
-  }) => {
+  test('a gift on the list can be changed and taken off, and what was being typed comes back', {
+    tag: '@long',
+  }, async ({ page }) => {
     const keys = await atTheTable(page)
     await keys.press('Enter', 'Enter')
     await keys.type('hrasek')
@@ -339,7 +345,11 @@ test.describe('taking in, beside what is there', () => {
     await expect(page.getByRole('combobox', { name: 'Who brings it?' })).toHaveValue('Zoë Brontë')
   })
 
-  test('two windows at two tables keep to their own visits', async ({ page, context, app }) => {
+  test('two windows at two tables keep to their own visits', { tag: '@long' }, async ({
+    page,
+    context,
+    app,
+  }) => {
     const keys = await atTheTable(page)
     await keys.type('zoe')
     await keys.press('Enter')
@@ -356,7 +366,9 @@ test.describe('taking in, beside what is there', () => {
     await expect(who).toHaveValue('Zoë Brontë')
   })
 
-  test('long names, a narrow window and large text leave nothing out of reach', async ({ page }) => {
+  test('long names, a narrow window and large text leave nothing out of reach', { tag: '@long' }, async ({
+    page,
+  }) => {
     await page.setViewportSize({ width: 320, height: 720 })
     const keys = await atTheTable(page)
     await keys.press('Enter', 'Enter')

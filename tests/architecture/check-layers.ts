@@ -46,7 +46,7 @@ async function cruise(folder: string): Promise<{ files: number; violations: read
 }
 
 /** Every import of the project that a rule refuses, and how many files were read. */
-export function cruiseProject() {
+function cruiseProject() {
   return cruise(projectFolder)
 }
 

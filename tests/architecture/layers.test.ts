@@ -1,15 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { cruisePlanted, cruiseProject, ruleNames } from './check-layers.ts'
+import { cruisePlanted, ruleNames } from './check-layers.ts'
 
+// That no import of the project is refused says `npm run check:layers`, beside these tests.
 describe('imports point one way', () => {
-  test('no import of the project is refused', async () => {
-    const { files, violations } = await cruiseProject()
-    expect(violations).toEqual([])
-    expect(files).toBeGreaterThan(20)
-  })
-
   test('every rule catches the violation planted for it', async () => {
     const { violations } = await cruisePlanted()
     const caught = new Set(violations.map((violation) => violation.rule))

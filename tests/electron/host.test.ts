@@ -235,7 +235,9 @@ describe('the holder', () => {
     await holder.close()
   })
 
-  test('says that a collection is open in another program, and leaves it alone', async () => {
+  test('says that a collection is open in another program, and leaves it alone', {
+    tags: 'long',
+  }, async () => {
     const first = new CollectionHolder(folder, testHands)
     await first.openFirst(null)
     const second = new CollectionHolder(folder, testHands)

@@ -80,22 +80,26 @@ describe('a full disk', () => {
   const maySetApart =
     process.platform === 'linux' &&
     spawnSync('unshare', [...apart, 'mount -t tmpfs -o size=1m none /mnt']).status === 0
-  test.skipIf(!maySetApart)('that is a real one of four megabytes loses nothing either', () => {
-    const folder = mkdtempSync(join(tmpdir(), 'drawer-small-disk-'))
-    onTestFinished(() => rmSync(folder, { recursive: true, force: true }))
-    const script = 'mount -t tmpfs -o size=4m none "$1" && exec "$0" "$2" "$1"'
-    const args = [...apart, script, process.execPath, folder, support('fill-the-disk.ts')]
-    const { stdout, stderr } = spawnSync('unshare', args, { encoding: 'utf8' })
-    const said = JSON.parse(stdout || `"${stderr}"`)
-    expect(said).toMatchObject({ problem: { code: 'disk-full' }, again: true })
-    expect(said.written).toBeGreaterThan(0)
-    const book = (people: number) => [
-      { ok: true, value: { clean: true } },
-      { ok: true, value: { people } },
-    ]
-    expect(said.whenFull).toMatchObject(book(said.written))
-    expect(said.whenFree).toMatchObject(book(said.written + 1))
-  })
+  test.skipIf(!maySetApart)(
+    'that is a real one of four megabytes loses nothing either',
+    { tags: 'long' },
+    () => {
+      const folder = mkdtempSync(join(tmpdir(), 'drawer-small-disk-'))
+      onTestFinished(() => rmSync(folder, { recursive: true, force: true }))
+      const script = 'mount -t tmpfs -o size=4m none "$1" && exec "$0" "$2" "$1"'
+      const args = [...apart, script, process.execPath, folder, support('fill-the-disk.ts')]
+      const { stdout, stderr } = spawnSync('unshare', args, { encoding: 'utf8' })
+      const said = JSON.parse(stdout || `"${stderr}"`)
+      expect(said).toMatchObject({ problem: { code: 'disk-full' }, again: true })
+      expect(said.written).toBeGreaterThan(0)
+      const book = (people: number) => [
+        { ok: true, value: { clean: true } },
+        { ok: true, value: { people } },
+      ]
+      expect(said.whenFull).toMatchObject(book(said.written))
+      expect(said.whenFree).toMatchObject(book(said.written + 1))
+    },
+  )
 })
 
 describe('a file that may only be read', () => {
@@ -251,7 +255,9 @@ describe('another program that holds the file', () => {
     return letGo
   }
 
-  test('makes a write wait, then refuses it; once it lets go the same request goes through', async () => {
+  test('makes a write wait, then refuses it; once it lets go the same request goes through', {
+    tags: 'long',
+  }, async () => {
     const book = await aBook()
     const letGo = await holding(book.collection.file)
     expect(await problemFrom(() => addPerson(book, 'one-intention'))).toMatchObject({
@@ -264,7 +270,9 @@ describe('another program that holds the file', () => {
 })
 
 describe('the app started twice on one collection', () => {
-  test('works in the first, and the second says so and starts once the first has ended', async () => {
+  test('works in the first, and the second says so and starts once the first has ended', {
+    tags: 'long',
+  }, async () => {
     const book = await aBook()
     const { file } = book.collection
     const second = new CollectionHolder(book.folder, realHands)

@@ -73,9 +73,9 @@ describe('a file at rest', () => {
 describe('opening', () => {
   it('lets one process write and others read', async () => {
     await opened()
-    await expect(openCollection(file, { access: 'write', now: () => NOW })).rejects.toMatchObject({
-      problem: { code: 'collection-busy' },
-    })
+    await expect(
+      openCollection(file, { access: 'write', now: () => NOW, lockWaitMs: 50 }),
+    ).rejects.toMatchObject({ problem: { code: 'collection-busy' } })
     const reader = await opened('read')
     expect(reader.sqlite.prepare('SELECT library_name FROM collection').pluck().get()).toBe(
       'Quillhaven Seed Drawer',

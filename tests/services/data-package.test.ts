@@ -91,7 +91,10 @@ describe('the data package', () => {
     }
   }, 180_000)
 
-  it('of any collection reads back to the same one, whatever its texts hold', async () => {
+  it('of any collection reads back to the same one, whatever its texts hold', {
+    tags: 'long',
+    timeout: 180_000,
+  }, async () => {
     const text = fc.string({ unit: 'grapheme', maxLength: 40 }).map((typed) => typed.replaceAll('\0', ''))
     const nasty = fc.oneof(
       text,
@@ -132,7 +135,7 @@ describe('the data package', () => {
       ),
       { numRuns: 12 },
     )
-  }, 180_000)
+  })
 
   it('is read only into a collection in which nothing was written, and leaves one untouched that it does not fit', async () => {
     const test = await aCollection()

@@ -50,7 +50,10 @@ async function takeRefusedIn(csv: string): Promise<number> {
   return taken
 }
 
-it('goes from a messy list of hundreds of rows to labels of one shelf, letters to its donors, and an equal copy', async () => {
+it('goes from a messy list of hundreds of rows to labels of one shelf, letters to its donors, and an equal copy', {
+  tags: 'long',
+  timeout: 90_000,
+}, async () => {
   test = await aCollection()
   const { taken, refused } = await takeMessyListIn(sized(200, 400))
   expect(await takeRefusedIn(refused.csv)).toBeGreaterThan(0)
@@ -93,7 +96,7 @@ it('goes from a messy list of hundreds of rows to labels of one shelf, letters t
   await readInto(packed(test.collection), async (copy) => {
     expect(everyRecord(copy.collection)).toEqual(everyRecord(test.collection))
   })
-}, 90_000)
+})
 
 it('reads the same list as an old spreadsheet saved it, in Windows-1252 beneath a title', async () => {
   test = await aCollection()

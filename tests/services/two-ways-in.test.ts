@@ -101,7 +101,7 @@ const BY_LINE: ReadonlySet<ServiceName> = sized(
   new Set(SEQUENCE.map(([name]) => name)),
 )
 
-it('writes the same file by command line and in process', async () => {
+it('writes the same file by command line and in process', { tags: 'long', timeout: 120_000 }, async () => {
   const [byLine, byCode] = [join(folder, 'line.drawer'), join(folder, 'code.drawer')]
   const first = await started(byLine)
   first.close()
@@ -120,11 +120,14 @@ it('writes the same file by command line and in process', async () => {
   expect(contents(one)['movement']).toHaveLength(8)
   one.close()
   other.close()
-}, 120_000)
+})
 
 const CALLERS = sized(2, 9)
 
-it('gives numbers without gaps and without repeats to callers at once', async () => {
+it('gives numbers without gaps and without repeats to callers at once', {
+  tags: 'long',
+  timeout: 120_000,
+}, async () => {
   const file = join(folder, 'crowd.drawer')
   const own = await started(file)
   own.close()
@@ -144,4 +147,4 @@ it('gives numbers without gaps and without repeats to callers at once', async ()
     checked: { accessions: CALLERS },
   })
   open.close()
-}, 120_000)
+})

@@ -33,7 +33,10 @@ const choicesOf = (lines: Value<'plan.make'>['lines']) =>
   lines.map(({ accessionId, siteId, way }) => ({ accessionId, siteId, way }))
 
 /** Early spring on the demonstration's twelve gardens, then a season on: sow, fail one, harvest two. */
-it('goes from what to regrow to seed brought back, and the needs follow', async () => {
+it('goes from what to regrow to seed brought back, and the needs follow', {
+  tags: 'long',
+  timeout: 90_000,
+}, async () => {
   const spring = await call('regrow.needs', { limit: 40 })
   expect(spring.season.year).toBe(2027)
   const wanted = spring.needs.filter(({ sow, state }) => sow !== null && state !== 'well-stocked')
@@ -108,7 +111,10 @@ it('goes from what to regrow to seed brought back, and the needs follow', async 
   await note(lost, 'failed', '2027-05-09', { note: 'drowned in the May flood' })
   expect(await rankOf(lost)).toBeLessThan(growing)
   expect(await call('regrow.get', { accessionId: lost })).toMatchObject({
-    growOut: { failed: true, words: expect.stringContaining('failed 2027-05-09: drowned in the May flood') },
+    growOut: {
+      failed: true,
+      words: expect.stringContaining('failed 2027-05-09: drowned in the May flood'),
+    },
   })
 
   now = new Date(2027, 9, 2, 10)
@@ -157,4 +163,4 @@ it('goes from what to regrow to seed brought back, and the needs follow', async 
     expect(autumn.needs.find((need) => need.accessionId === accessionId)?.state).toMatch(/watch|well-stocked/)
   }
   expect(await call('collection.check', {})).toMatchObject({ clean: true })
-}, 90_000)
+})

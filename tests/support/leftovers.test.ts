@@ -34,7 +34,7 @@ test.runIf(process.platform === 'linux')(
     const before = lookBefore(project)
     const late = sleeping()
     await new Promise((resolve) => late.stdout.once('data', resolve))
-    const found = await leftovers(before, project)
+    const found = await leftovers(before, project, 100)
     for (const child of [old, late]) {
       child.kill('SIGKILL')
       await new Promise((resolve) => child.once('exit', resolve))

@@ -34,13 +34,19 @@ export function lookBefore(projectFolder: string): Before {
   }
 }
 
-/** How long a process that was told to end may take, tenths of a second. */
-const LAST_BREATHS = 50
+/** How long a process that was told to end may take, milliseconds. */
+const PATIENCE_MS = 5_000
+const LOOK_AGAIN_MS = 100
 
 /** What the tests left behind or changed outside their temporary folder, in sentences. Removes that folder. */
-export async function leftovers(before: Before, projectFolder: string): Promise<readonly string[]> {
+export async function leftovers(
+  before: Before,
+  projectFolder: string,
+  patienceMs = PATIENCE_MS,
+): Promise<readonly string[]> {
   const late = () => processesIn(projectFolder).filter((found) => !before.running.has(found))
-  for (let breath = 0; breath < LAST_BREATHS && late().length > 0; breath++) await setTimeout(100)
+  for (let waited = 0; waited < patienceMs && late().length > 0; waited += LOOK_AGAIN_MS)
+    await setTimeout(LOOK_AGAIN_MS)
   const left = readdirSync(before.temporary).filter(
     (name) => !KEPT_BY_RUNNERS.some((kept) => name.startsWith(kept)),
   )

@@ -9,6 +9,7 @@ import { leftovers, lookBefore } from './leftovers.ts'
 import { npm } from './npm-script.ts'
 import { REPORTS, type Run, runAppTests, runUnitTests } from './runners.ts'
 import { watchSlowness } from './slowness.ts'
+import { demoTemplate, makeTemplatesFolder } from './templates.ts'
 
 // npm test: the builds, the tests of the parts with the checks beside them, and the tests of the whole app in a
 // browser. Every step runs whatever the one before said, then it is looked what they left behind; at the end stand the
@@ -49,7 +50,9 @@ async function main(): Promise<number> {
   const counts = join(tmpdir(), `drawer-counts-${process.pid}.ndjson`)
   process.env['TMPDIR'] = before.temporary
   process.env[COUNTS_FILE] = counts
-  const built = await npm('build')
+  const removeTemplates = makeTemplatesFolder()
+  // Most kinds of tests copy the demonstration: it is made once, beside the build.
+  const [built] = await Promise.all([npm('build'), demoTemplate()])
   const [unit, checked] = await Promise.all([timed(runUnitTests), npm('check', { printAtEnd: true })])
   const browser = await getTestBrowser(PROJECT_FOLDER)
   if (browser === null) {
@@ -62,6 +65,7 @@ async function main(): Promise<number> {
   if (checked !== 'passed') console.error('\nA check of types, style or layers failed: see above.')
   if (built !== 'passed') console.error('\nA build failed: see above.')
   const tooSlow = tell('Tests of the parts', unit, UNIT_TEST_MS) + tell('Tests of the app', app, APP_TEST_MS)
+  removeTemplates()
   const left = await leftovers(before, PROJECT_FOLDER)
   for (const sentence of left) console.error(`\nLeft behind: ${sentence}`)
   const onTheWay = countsIn(counts)

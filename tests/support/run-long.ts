@@ -27,12 +27,12 @@ interface Part {
   run(call: ScriptCall): Promise<Pick<Run, 'end'> & Partial<Run>>
 }
 
-/** The test files that try more where there is time. */
-function sizedFiles(): string[] {
+/** The test files that try more where there is time, or hold tests for the long run alone. */
+function longFiles(): string[] {
   return readdirSync(join(PROJECT_FOLDER, 'tests'), { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.test.ts'))
     .map((file) => join(PROJECT_FOLDER, 'tests', file))
-    .filter((file) => /\/(sized|sheets-tried)\.ts'/.test(readFileSync(file, 'utf8')))
+    .filter((file) => /\/(sized|sheets-tried)\.ts'|tags: 'long'/.test(readFileSync(file, 'utf8')))
     .map((file) => relative(PROJECT_FOLDER, file))
 }
 
@@ -40,8 +40,12 @@ const wholeBrowser = findBrowser()
 
 const PARTS: readonly Part[] = [
   {
+    what: 'tests of the app that npm test leaves out',
+    run: (call) => runAppTests({ ...call, args: ['--grep', '@long'], environment: { LONG_TESTS: 'yes' } }),
+  },
+  {
     what: 'tests of the parts, many seeds and sizes',
-    run: (call) => runUnitTests({ ...call, args: sizedFiles(), environment: { LONG_TESTS: 'yes' } }),
+    run: (call) => runUnitTests({ ...call, args: longFiles(), environment: { LONG_TESTS: 'yes' } }),
   },
   {
     what: `${KILLS} kills of the host`,

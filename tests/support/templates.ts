@@ -1,6 +1,7 @@
 import { existsSync, mkdtempSync, renameSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { callOnFile } from './command-line.ts'
 
 /** Names the folder in which one run of the tests keeps the collections that its tests copy. */
 export const TEMPLATES_FOLDER = 'TEMPLATES_FOLDER'
@@ -25,4 +26,11 @@ export async function templateOf(name: string, make: (file: string) => Promise<v
   renameSync(join(beside, 'made.drawer'), template)
   rmSync(beside, { recursive: true, force: true })
   return template
+}
+
+/** The demonstration as the app makes it. */
+export function demoTemplate(): Promise<string> {
+  return templateOf('demo', async (file) => {
+    await callOnFile(file, 'collection.open-demo', {})
+  })
 }

@@ -5,6 +5,7 @@ import { demoFile } from '../../../electron/host/collections-folder.ts'
 import { buildIfNeeded } from '../../../electron/loopback/build-if-needed.ts'
 import { findElectron } from '../../../electron/loopback/find-electron.ts'
 import { callOnFile, PROJECT_FOLDER } from '../../support/command-line.ts'
+import { demoTemplate, makeTemplatesFolder } from '../../support/templates.ts'
 import { patternOf } from './patterns.ts'
 import { startHostProcess } from './running-app.ts'
 import { fillSmallShelf } from './small-shelf.ts'
@@ -15,13 +16,18 @@ export default async function beforeAll(): Promise<() => void> {
   await buildIfNeeded(PROJECT_FOLDER, electron === null ? 'loopback' : 'electron')
   const folder = mkdtempSync(join(tmpdir(), 'drawer-patterns-'))
   process.env['COMMON_DRAWER_TEST_PATTERNS'] = folder
-  await callOnFile(patternOf('demo'), 'collection.open-demo', {})
+  const removeTemplates = makeTemplatesFolder()
+  const demo = demoTemplate()
   await callOnFile(patternOf('empty'), 'collection.start', {
     libraryName: 'Hollow Lane Library',
     accessionPattern: 'HL{yy}-{####}',
   })
   await makeShelf()
-  return () => rmSync(folder, { recursive: true, force: true })
+  copyFileSync(await demo, patternOf('demo'))
+  return () => {
+    rmSync(folder, { recursive: true, force: true })
+    removeTemplates()
+  }
 }
 
 async function makeShelf(): Promise<void> {

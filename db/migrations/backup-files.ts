@@ -4,9 +4,8 @@ import { refuse } from '../contract/refusal.ts'
 import { backupsToDrop, newestFirst } from '../domain/backups/keep-rule.ts'
 import { assertSound, type Backup, backUp, backupStem, type OnBackup } from './back-up.ts'
 import { connect, type Sqlite } from './connection.ts'
-import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion } from './file-format.ts'
+import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion, refuseTheFuture } from './file-format.ts'
 import { makeWhole, removeIfFree } from './held-files.ts'
-import { refuseTheFuture } from './migrate-file.ts'
 
 /** Why a backup was made, as it stands in its name. */
 export type BackupLabel = 'kept' | 'at start' | 'before import'

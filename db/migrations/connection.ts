@@ -1,9 +1,6 @@
 import Database from 'better-sqlite3'
-import { type BetterSQLite3Database, drizzle } from 'drizzle-orm/better-sqlite3'
-import { tables } from '../schema/tables.ts'
 
 export type Sqlite = Database.Database
-export type Drizzle = BetterSQLite3Database<typeof tables>
 
 /** How long a connection waits for another process that holds the file, milliseconds. */
 const BUSY_TIMEOUT_MS = 5_000
@@ -50,11 +47,6 @@ export function connect(file: string, access: 'write' | 'read', mustExist: boole
     sqlite.close()
     throw cause
   }
-}
-
-/** drizzle over a connection, with every table known to it. */
-export function overDrizzle(sqlite: Sqlite): Drizzle {
-  return drizzle(sqlite, { schema: tables })
 }
 
 function assertNewEnough(sqlite: Sqlite): void {

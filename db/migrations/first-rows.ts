@@ -2,8 +2,9 @@ import { createHash } from 'node:crypto'
 import { fold } from '../domain/shared/fold.ts'
 import { collection, entry } from '../schema/collection-tables.ts'
 import { crop } from '../schema/reference-tables.ts'
-import type { Drizzle, Sqlite } from './connection.ts'
+import type { Sqlite } from './connection.ts'
 import { readCropTable } from './crop-table.ts'
+import type { Drizzle } from './over-drizzle.ts'
 
 /** What a new collection starts with. */
 export interface FirstFacts {

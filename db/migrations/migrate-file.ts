@@ -1,8 +1,8 @@
 import { migrate } from 'drizzle-orm/better-sqlite3/migrator'
-import { refuse } from '../contract/refusal.ts'
 import { assertSound, backUp, rowCounts } from './back-up.ts'
-import { overDrizzle, type Sqlite } from './connection.ts'
-import { newestVersion } from './file-format.ts'
+import type { Sqlite } from './connection.ts'
+import { newestVersion, refuseTheFuture } from './file-format.ts'
+import { overDrizzle } from './over-drizzle.ts'
 
 /** Rows that a migration takes away on purpose, by table; empty while no migration does. */
 export type PlannedRemovals = Readonly<Record<string, number>>
@@ -36,18 +36,6 @@ export async function migrateFile(
   assertSound(sqlite)
   sqlite.pragma(`user_version = ${newest}`)
   return 'migrated'
-}
-
-/** Refuses a file that a newer version of the app made. */
-export function refuseTheFuture(version: number, newest: number): void {
-  if (version <= newest) return
-  refuse(
-    'file-from-the-future',
-    `This collection was written by a newer version of Common Drawer (schema ${version}; this one knows ${newest}). Nothing was changed.`,
-    {
-      todo: 'Install the newer version to open it.',
-    },
-  )
 }
 
 function assertNoRowsLost(

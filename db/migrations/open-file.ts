@@ -2,12 +2,13 @@ import { existsSync, mkdirSync, realpathSync, statSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { refuse } from '../contract/refusal.ts'
 import { backupsIn, ownBackupFolder } from './backup-files.ts'
-import { connect, type Drizzle, overDrizzle, type Sqlite } from './connection.ts'
-import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion } from './file-format.ts'
+import { connect, type Sqlite } from './connection.ts'
+import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion, refuseTheFuture } from './file-format.ts'
 import { type FirstFacts, writeFirstRows } from './first-rows.ts'
 import { makeWhole } from './held-files.ts'
 import { type CollectionLock, lockCollection } from './lock.ts'
-import { migrateFile, refuseTheFuture } from './migrate-file.ts'
+import { migrateFile } from './migrate-file.ts'
+import { type Drizzle, overDrizzle } from './over-drizzle.ts'
 
 /** A collection that is open: one file, one connection. */
 export interface OpenCollection {

@@ -52,10 +52,9 @@ test('is reached from Take in, and says what to do while nothing waits', { tag: 
   await expectNoBarrier(page)
 })
 
-test('notes each step done with one key, then takes the gift in and shows what became of it', async ({
-  app,
-  page,
-}) => {
+test('notes each step done with one key, then takes the gift in and shows what became of it', {
+  tag: '@long',
+}, async ({ app, page }) => {
   await offer(app, 'Not yet due', [{ step: 'test', due: '2999-01-01' }])
   await offer(app, 'Ferry Blue', [
     { step: 'drying', due: '2026-02-01' },

@@ -9,10 +9,9 @@ const PASSPORTS =
   'INSTCODE\tACCENUMB\tGENUS\tSPECIES\tACCENAME\tDONORNAME\tSAMPSTAT\n' +
   'XYZ001\tW-7\tPhaseolus\tvulgaris\tWeir Runner\tAda Fennimore\t305\n'
 
-test('passports are looked at before they come in and before they go out, and people stay here unless ticked', async ({
-  app,
-  page,
-}) => {
+test('passports are looked at before they come in and before they go out, and people stay here unless ticked', {
+  tag: '@long',
+}, async ({ app, page }) => {
   await open(page, '/take-in/list')
   await page
     .getByLabel(/^The list: a workbook/)

@@ -49,10 +49,9 @@ async function openWhole(page: Page, path: string): Promise<void> {
   await expect(page.locator('main :is(h1, h2)').filter({ visible: true }).first()).toBeVisible()
 }
 
-test('the window holds where colours are forced, in little room, with wide text and on paper', async ({
-  app,
-  page,
-}) => {
+test('the window holds where colours are forced, in little room, with wide text and on paper', {
+  tag: '@long',
+}, async ({ app, page }) => {
   const { rows } = await app.call('lot.list', {})
   const lot = `/shelf/lot/${rows[0]?.lotId}`
   await page.emulateMedia({ forcedColors: 'active' })

@@ -81,10 +81,9 @@ test('a germination result is entered with its interval in words', async ({ app,
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(280)
 })
 
-test('part is split off as a reserve into a place made on the way, then poured back', async ({
-  app,
-  page,
-}) => {
+test('part is split off as a reserve into a place made on the way, then poured back', {
+  tag: '@long',
+}, async ({ app, page }) => {
   await openForm(page, 'Split')
   await page.getByLabel(/^How much/).fill('100 seeds')
   await page.getByLabel('Where it goes').selectOption({ label: 'a new place…' })

@@ -39,10 +39,9 @@ async function newPerson(page: Page, name: string): Promise<void> {
   await press(page, 'Enter')
 }
 
-test('types a sheet in by keyboard, survives a reload, saves as one and is undone as one', async ({
-  app,
-  page,
-}) => {
+test('types a sheet in by keyboard, survives a reload, saves as one and is undone as one', {
+  tag: '@long',
+}, async ({ app, page }) => {
   await open(page, '/hand-out/paper')
   await expect(field(page, 'Day on the sheet')).toBeFocused()
   await expectNoBarrier(page)

@@ -29,7 +29,10 @@ test.describe('with a donor in the book', () => {
   })
 })
 
-test('changes a card, notes the day of consent, and takes the change back', async ({ app, page }) => {
+test('changes a card, notes the day of consent, and takes the change back', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   const { personId } = await app.call('person.create', { name: 'Ilka Brand' })
   await open(page, `/people/${personId}`)
   await page.getByRole('button', { name: 'Change' }).focus()
@@ -81,10 +84,9 @@ test('joins two records after a look at both, and takes it back from the foot li
   await expect(shown(page, '2 people')).toBeVisible()
 })
 
-test('erases somebody, asks about what may be a plant, and lets go of the older backups', async ({
-  app,
-  page,
-}) => {
+test('erases somebody, asks about what may be a plant, and lets go of the older backups', {
+  tag: '@long',
+}, async ({ app, page }) => {
   const { personId } = await app.call('person.create', { name: 'Ilka Brandt', email: 'ilka@example.org' })
   await app.call('variety.create', { cropId: 'bean', name: 'Brandt’s Pole' })
   await app.call('collection.back-up', {})

@@ -8,10 +8,9 @@ test.use({ drawer: 'empty' })
 
 const garden = (page: Page, name: string) => page.getByRole('region', { name, exact: true })
 
-test('plans two varieties that cross, says what clashes when one is moved, saves, and hands out the seed', async ({
-  app,
-  page,
-}) => {
+test('plans two varieties that cross, says what clashes when one is moved, saves, and hands out the seed', {
+  tag: '@long',
+}, async ({ app, page }) => {
   const { today } = await app.call('collection.about', {})
   const { personId } = await app.call('person.create', { name: 'Tamsin Lugg', roles: ['grower'] })
   await app.call('intake.record', {

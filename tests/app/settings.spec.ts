@@ -58,10 +58,9 @@ test('the book is checked and backed up', { tag: '@long' }, async ({ page }) => 
   await expectNoBarrier(page)
 })
 
-test('what was written is listed by day, one step from the foot of the window, and taken back', async ({
-  app,
-  page,
-}) => {
+test('what was written is listed by day, one step from the foot of the window, and taken back', {
+  tag: '@long',
+}, async ({ app, page }) => {
   await page.getByRole('contentinfo').getByRole('link', { name: 'what was written today' }).press('Enter')
   await expect(page.getByRole('heading', { name: 'What was written', level: 1 })).toBeVisible()
   await expectNoBarrier(page)

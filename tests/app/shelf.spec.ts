@@ -26,7 +26,9 @@ test.describe('a shelf of a few lots', () => {
     await expect(page.getByRole('row', { name: /Widow Tarn/ })).toBeVisible()
   })
 
-  test('is narrowed by letters without accents and by choices, and shown whole again', async ({ page }) => {
+  test('is narrowed by letters without accents and by choices, shown whole again, and sorted by its headings', async ({
+    page,
+  }) => {
     await page.getByRole('searchbox').fill('hrasek')
     await expect(page.getByRole('row')).toHaveCount(2)
     await expect(shown(page, '1 lot', { exact: true })).toBeVisible()
@@ -39,9 +41,6 @@ test.describe('a shelf of a few lots', () => {
     await expect(shown(page, 'No lot fits all of that.')).toBeVisible()
     await page.getByRole('button', { name: 'Show the whole shelf' }).click()
     await expect(page.getByRole('row')).toHaveCount(4)
-  })
-
-  test('is sorted by its headings, once up and once down', async ({ page }) => {
     const heading = page.getByRole('columnheader', { name: /Holds/ })
     await heading.getByRole('button').click()
     await expect(heading).toHaveAttribute('aria-sort', 'ascending')
@@ -154,7 +153,10 @@ test.describe('a shelf of a few lots', () => {
     await expect(page.getByRole('columnheader', { name: 'Place' })).toBeVisible()
   })
 
-  test('a card says how the lot stands, with the arithmetic line by line', async ({ app, page }) => {
+  test('a card says how the lot stands, with the arithmetic line by line, what nobody weighed, and its cautions', async ({
+    app,
+    page,
+  }) => {
     await open(page, `/shelf/lot/${shelf.bean.lotId}`)
     const card = page.getByRole('article')
     const { stock } = await app.call('lot.get', { lotId: shelf.bean.lotId })
@@ -162,14 +164,7 @@ test.describe('a shelf of a few lots', () => {
     await expect(card.getByText(stock.arithmetic[0] ?? 'no arithmetic')).toBeHidden()
     await card.getByText('How this is reckoned').click()
     for (const line of stock.arithmetic) await expect(card.getByText(line, { exact: true })).toBeVisible()
-  })
-
-  test('a weight that nobody weighed is marked as the crop’s usual', { tag: '@long' }, async ({ page }) => {
-    await open(page, `/shelf/lot/${shelf.bean.lotId}`)
-    await expect(page.getByRole('article').getByText(/usual for .*not measured/)).toHaveCount(2)
-  })
-
-  test('cautions stand on the card in plain words', async ({ app, page }) => {
+    await expect(card.getByText(/usual for .*not measured/)).toHaveCount(2)
     await open(page, `/shelf/lot/${shelf.maize.lotId}`)
     const { cautions } = await app.call('lot.get', { lotId: shelf.maize.lotId })
     const part = page.getByRole('region', { name: 'Cautions' })

@@ -51,7 +51,10 @@ test.describe('taking in, on an empty shelf', () => {
     await expect(page.getByRole('combobox', { name: 'Who brings it?' })).toBeFocused()
   })
 
-  test('an amount that can be meant two ways asks, and is chosen by keyboard', async ({ page, app }) => {
+  test('an amount that can be meant two ways asks, and is chosen by keyboard', { tag: '@long' }, async ({
+    page,
+    app,
+  }) => {
     const keys = await atTheTable(page)
     await keys.press('Enter', 'Enter')
     await keys.type('Ferry Blue')
@@ -120,10 +123,9 @@ test.describe('taking in, on an empty shelf', () => {
     expect(rows).toHaveLength(1)
   })
 
-  test('a gift is kept for later or declined on its own line, and only what is taken in gets a number', async ({
-    app,
-    page,
-  }) => {
+  test('a gift is kept for later or declined on its own line, and only what is taken in gets a number', {
+    tag: '@long',
+  }, async ({ app, page }) => {
     const keys = await atTheTable(page)
     await keys.type('Ilka Brandt')
     await keys.press('Enter')

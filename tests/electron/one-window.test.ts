@@ -117,6 +117,7 @@ test.skipIf(process.platform === 'win32')(
 
 test.skipIf(process.platform === 'win32')(
   'a host beside another keeps its hands off port and opener',
+  { tags: 'long' },
   async () => {
     const { folder, said, linesOf } = await aMachine()
     const first = start(folder, false)

@@ -23,7 +23,7 @@ import { sized } from '../support/sized.ts'
 let readBack = 0
 afterAll(() => counted('labels with nasty names printed and read back', readBack))
 
-const HOW_MANY = sized(30, 500)
+const HOW_MANY = sized(20, 500)
 const LONG_MS = 120_000
 const SEED = 20261125
 /** Pages that are looked at as pixels too: every one would take minutes where a page holds one label. */

@@ -9,6 +9,7 @@ import { SHEETS } from '../../db/paper/packets/shipped-sheets.ts'
 import { packet, print, TREATED } from '../builders/packets.ts'
 import { readCodes } from '../builders/read-codes.ts'
 import { type Raster, type ReadPdf, readPdf } from '../builders/read-pdf.ts'
+import { SHEETS_TRIED } from '../builders/sheets-tried.ts'
 
 const DOTS = 600
 const DOTS_PER_MM = DOTS / 25.4
@@ -59,7 +60,7 @@ test('three corners of a code hold the finder: 7 modules, black, white, black in
   expect(grid[6]?.slice(6, 15)).toBe('#.#.#.#.#')
 })
 
-test.each(ShippedSheet.options)(
+test.each(SHEETS_TRIED)(
   '%s: four modules of white on every side of a code, on the label itself',
   async (sheet) => {
     const pdf = await readPdf((await print([packet({ cautions: [TREATED] })], { sheet })).bytes)

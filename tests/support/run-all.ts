@@ -1,6 +1,7 @@
 import { mkdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { makePatterns } from '../app/support/patterns.ts'
 import { APP_TEST_MS, overBudget, slowest, UNIT_TEST_MS } from './budget.ts'
 import { PROJECT_FOLDER } from './command-line.ts'
 import { COUNTS_FILE, countsIn } from './counted.ts'
@@ -9,9 +10,9 @@ import { leftovers, lookBefore } from './leftovers.ts'
 import { npm } from './npm-script.ts'
 import { REPORTS, type Run, runAppTests, runUnitTests } from './runners.ts'
 import { watchSlowness } from './slowness.ts'
-import { demoTemplate, makeTemplatesFolder } from './templates.ts'
+import { makeTemplatesFolder } from './templates.ts'
 
-// npm test: the builds, the tests of the parts with the checks beside them, and the tests of the whole app in a
+// npm test: the builds with the collections that tests copy beside them, the tests of the parts with the checks beside them, and the tests of the whole app in a
 // browser. Every step runs whatever the one before said, then it is looked what they left behind; at the end stand the
 // slowest tests and what the tests counted (kills survived, hostile inputs tried), and the last line is the sum of what
 // the two runners counted.
@@ -51,8 +52,7 @@ async function main(): Promise<number> {
   process.env['TMPDIR'] = before.temporary
   process.env[COUNTS_FILE] = counts
   const removeTemplates = makeTemplatesFolder()
-  // Most kinds of tests copy the demonstration: it is made once, beside the build.
-  const [built] = await Promise.all([npm('build'), demoTemplate()])
+  const [built] = await Promise.all([npm('build'), makePatterns()])
   const [unit, checked] = await Promise.all([timed(runUnitTests), npm('check', { printAtEnd: true })])
   const browser = await getTestBrowser(PROJECT_FOLDER)
   if (browser === null) {

@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs'
-import { patternOf } from './patterns.ts'
+import { join } from 'node:path'
+import { templatesFolder } from '../../support/templates.ts'
 import type { RunningApp } from './running-app.ts'
 
 export interface SmallShelf {
@@ -24,15 +25,20 @@ export interface Lot {
 export const LONG_NAME =
   'Harrow Lane Giant of the Lower Meadow, the late strain that the Penhallow sisters kept through the long winter'
 
-const factsFile = () => `${patternOf('shelf')}.json`
+const factsFile = () => join(templatesFolder(), 'shelf.json')
 
 /** What lies on the shelf of the pattern 'shelf'. */
 export function smallShelf(): SmallShelf {
   return JSON.parse(readFileSync(factsFile(), 'utf8')) as SmallShelf
 }
 
-/** Puts three lots on an empty shelf, once before all tests: plenty, nearly none, and one kept back. */
-export async function fillSmallShelf(app: RunningApp): Promise<void> {
+/** Fills the shelf of the pattern 'shelf' and writes down what lies on it. */
+export async function makeSmallShelf(app: RunningApp): Promise<void> {
+  writeFileSync(factsFile(), JSON.stringify(await fillSmallShelf(app)))
+}
+
+/** Puts three lots on an empty shelf: plenty, nearly none, and one kept back. */
+export async function fillSmallShelf(app: RunningApp): Promise<SmallShelf> {
   const { today } = await app.call('collection.about', {})
   const { crops } = await app.call('crop.list', {})
   const crop = (name: string) => {
@@ -68,5 +74,5 @@ export async function fillSmallShelf(app: RunningApp): Promise<void> {
   if (bean === undefined || tomato === undefined || maize === undefined)
     throw new Error('Three gifts were given')
   const lately = new Date(Date.parse(today) - 7 * 86_400_000).toISOString().slice(0, 10)
-  writeFileSync(factsFile(), JSON.stringify({ today, lately, shelfId, bean, tomato, maize }))
+  return { today, lately, shelfId, bean, tomato, maize }
 }

@@ -63,7 +63,7 @@ export const test = base.extend<Given, GivenToWorker>({
   app: [
     async ({ drawer, page, hostProcess }, use) => {
       const folder = mkdtempSync(join(tmpdir(), 'drawer-app-'))
-      copyFileSync(patternOf(drawer), demoFile(folder))
+      copyFileSync(await patternOf(drawer), demoFile(folder))
       const app = await hostProcess.serve(folder)
       const wrong: string[] = []
       page.on('pageerror', (thrown) => wrong.push(thrown.message))

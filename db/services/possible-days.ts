@@ -16,7 +16,7 @@ const OFTEN_LONG_AGO: ReadonlySet<string> = new Set(['receivedOn', 'offeredOn', 
 /** Fields that name the lots that it happened to. */
 const LOTS: ReadonlySet<string> = new Set(['lotId', 'lotIds', 'intoLotId', 'fromLotIds', 'parentLotId'])
 
-/** What may have been found of seed before it came here, by whoever gave it. */
+/** What may have been found of seed before it came here, by whoever gave it; not where it takes seed from the lot. */
 const MAY_COME_BEFORE: ReadonlySet<string> = new Set([
   ...['germination.begin', 'germination.record', 'lot.weigh-seeds', 'moisture.note', 'lot.note-container'],
 ])
@@ -53,9 +53,10 @@ export function refuseImpossibleDays(writing: Writing, operation: string, input:
       })
   const known = lots.map((id) => datedLot(writing, id)).filter((lot) => lot !== undefined)
   const mayComeBefore = MAY_COME_BEFORE.has(operation)
+  const takesSeed = !mayComeBefore || ('fromStock' in input && input.fromStock === true)
   for (const { day, field } of days) {
     const missing = known.find(({ since }) => since !== null && since > day)
-    if (missing !== undefined && !mayComeBefore)
+    if (missing !== undefined && takesSeed)
       refuse('value-refused', `${missing.number} is in the book from ${missing.since} on only.`, {
         field,
         todo: 'Give that day or a later one, or choose another lot.',

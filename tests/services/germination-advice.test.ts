@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { takeInOn } from '../builders/earlier-gift.ts'
 import {
   aCollection,
   aGift,
@@ -19,7 +20,7 @@ afterEach(async () => {
 const BEGUN = '2026-03-01'
 
 async function begin(replicates = [100, 100, 100, 100], more: object = {}) {
-  const { lotId } = await takeIn(test, { amount: '2000 seeds' })
+  const { lotId } = await takeInOn(test, '2026-02-01', { amount: '2000 seeds' })
   const begun = { lotId, on: BEGUN, replicates, firstDay: 5, finalDay: 8, ...more }
   return { lotId, ...(await test.call('germination.begin', begun)) }
 }

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+import { takeInOn } from '../builders/earlier-gift.ts'
+import { aCollection, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
 beforeEach(async () => {
@@ -17,7 +18,7 @@ const record = (lotId: number) => test.call('lot.get', { lotId })
 const seeds = async (lotId: number) => (await record(lotId)).quantity.count
 
 async function begin(replicates = [100, 100, 100, 100], more: object = {}) {
-  const { lotId } = await takeIn(test, { amount: '2000 seeds' })
+  const { lotId } = await takeInOn(test, '2026-02-01', { amount: '2000 seeds' })
   const begun = { lotId, on: BEGUN, replicates, firstDay: 5, finalDay: 8, ...more }
   return { lotId, ...(await test.call('germination.begin', begun)) }
 }
@@ -43,7 +44,7 @@ describe('a test under way', () => {
   })
 
   it('never takes more than there is, and writes nothing then', async () => {
-    const { lotId } = await takeIn(test, { amount: '30 seeds' })
+    const { lotId } = await takeInOn(test, '2026-02-01', { amount: '30 seeds' })
     const problem = await test.refused('germination.begin', {
       lotId,
       on: BEGUN,
@@ -252,7 +253,7 @@ describe('a test given up', () => {
 
 describe('a test entered in one go', () => {
   it('takes the tested seed from the stock and sets how alive the lot is', async () => {
-    const { lotId } = await takeIn(test, { amount: '400 seeds' })
+    const { lotId } = await takeInOn(test, '2026-02-01', { amount: '400 seeds' })
     const ask = { lotId, on: TODAY, startedOn: BEGUN, tested: 20, sprouted: 19 }
     const { testId, words, stock } = await test.call('germination.record', ask)
     expect(words).toBe('19 of 20 sprouted: between 76 % and 99 %; likely above 85 %, not yet sure')
@@ -262,7 +263,7 @@ describe('a test entered in one go', () => {
   })
 
   it('says no speed where nobody wrote down when it began', async () => {
-    const { lotId } = await takeIn(test, { amount: '400 seeds' })
+    const { lotId } = await takeInOn(test, '2026-02-01', { amount: '400 seeds' })
     const { testId } = await test.call('germination.record', { lotId, on: TODAY, tested: 20, sprouted: 19 })
     expect((await test.call('germination.get', { testId })).result?.speed).toBeNull()
     const backwards = { lotId, on: BEGUN, startedOn: TODAY, tested: 20, sprouted: 19 }
@@ -270,7 +271,7 @@ describe('a test entered in one go', () => {
   })
 
   it('believes the latest test, whichever was typed last', async () => {
-    const { lotId } = await takeIn(test, { amount: '400 seeds' })
+    const { lotId } = await takeInOn(test, '2026-02-01', { amount: '400 seeds' })
     const result = { lotId, fromStock: false, tested: 20 }
     await test.call('germination.record', { ...result, on: TODAY, sprouted: 12 })
     await test.call('germination.record', { ...result, on: '2024-01-10', sprouted: 20 })
@@ -278,7 +279,7 @@ describe('a test entered in one go', () => {
   })
 
   it('goes back to the former result when a test is taken back', async () => {
-    const { lotId } = await takeIn(test, { amount: '400 seeds' })
+    const { lotId } = await takeInOn(test, '2026-02-01', { amount: '400 seeds' })
     const { entryId } = await test.call('germination.record', { lotId, on: TODAY, tested: 20, sprouted: 2 })
     await test.call('entry.take-back', { entryId })
     const after = await record(lotId)

@@ -85,7 +85,10 @@ test('a day that is odd but possible is asked about once, and done when it is se
   const { lotId, lotNumber } = await takeInOn(here, '2024-11-01', { harvest: '2024', amount: '900 seeds' })
   const line = { lotId, amount: '10 seeds' }
   await askedThenDone('withdrawal.record', { person: null, on: '2025-03-14', lines: [line] })
-  await askedThenDone('germination.record', { lotId, on: '2023-05-01', tested: 20, sprouted: 19 })
+  await askedThenDone('germination.record', {
+    ...{ lotId, on: '2023-05-01', tested: 20, sprouted: 19 },
+    fromStock: false,
+  })
   await askedThenDone('lot.weigh-seeds', { lotId, on: '2023-05-01', replicates: [{ seeds: 100, grams: 30 }] })
   expect(asked).toEqual([
     '2022-05-01 is before the harvest of Miller’s Pole, in 2024.',
@@ -116,5 +119,18 @@ test('a clock that jumped is asked about before a number is given, and not again
   await here.call('intake.record', { ...gift, receivedOn: '2026-02-14' })
   here.goTo('2027-03-01')
   await here.call('intake.record', gift)
+  here.remove()
+})
+
+test('a test that takes its seeds from a lot is not of a day before the lot came; one that the donor made may be', async () => {
+  const here = await aCollection()
+  const { lotId } = await takeIn(here, { amount: '400 seeds' })
+  const before = { lotId, on: '2026-03-01', tested: 20, sprouted: 19 }
+  expect(await here.refused('germination.record', { ...before, fromStock: true })).toMatchObject({
+    field: 'on',
+  })
+  const dishes = { lotId, on: '2026-03-01', replicates: [20], finalDay: 10, fromStock: true }
+  expect(await here.refused('germination.begin', dishes)).toMatchObject({ field: 'on' })
+  await here.call('germination.record', { ...before, fromStock: false })
   here.remove()
 })

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+import { takeInOn } from '../builders/earlier-gift.ts'
+import { aCollection, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
 beforeEach(async () => {
@@ -28,7 +29,7 @@ async function stage(lotId: number, normal: number, follows: number | null = nul
 const follows = async (lotId: number) =>
   (await test.call('germination.plan', { lotId, threshold: 0.85 })).follows
 
-const aLot = async () => (await takeIn(test, { amount: '2000 seeds' })).lotId
+const aLot = async () => (await takeInOn(test, '2026-02-01', { amount: '2000 seeds' })).lotId
 
 describe('a test in stages', () => {
   it('is added up stage by stage, and the plan decides in words', async () => {
@@ -79,7 +80,7 @@ describe('a test in stages', () => {
     expect(await refused()).toBe('The stage before it is not over yet.')
     await count(first.testId, 35)
     await end(first.testId)
-    const other = await takeIn(test, { amount: '2000 seeds' })
+    const other = await takeInOn(test, '2026-02-01', { amount: '2000 seeds' })
     expect(await refused({ lotId: other.lotId })).toBe('The stage before it is no test of this lot.')
     const second = await lay(lotId, first.testId)
     expect(await refused()).toBe('That test has a next stage already.')

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { afterEach, beforeEach, expect, it } from 'vitest'
+import { takeInOn } from '../builders/earlier-gift.ts'
 import { germination } from '../builders/forecasts.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 import { sized } from '../support/sized.ts'
@@ -70,7 +71,7 @@ it('no verdict of a test contradicts the forecast of its lot, nor says surely of
 }, 600_000)
 
 it('an end that is only looked at is judged as if it were one', async () => {
-  const { lotId } = await takeIn(test, { amount: '400 seeds' })
+  const { lotId } = await takeInOn(test, '2026-02-01', { amount: '400 seeds' })
   const { testId } = await test.call('germination.begin', {
     lotId,
     on: '2026-03-01',

@@ -109,6 +109,13 @@ export function numberInWords(value: number, manner: Pick<Manner, 'locale'>, dec
   return formatted(value, manner, { maximumFractionDigits: decimals })
 }
 
+export type DecimalMark = '.' | ','
+
+/** The mark that a library writes before decimals. Locales with marks of their own are read with a point. */
+export function decimalMark(manner: Pick<Manner, 'locale'>): DecimalMark {
+  return numberInWords(0.5, manner, 1).includes(',') ? ',' : '.'
+}
+
 function unitFor(mass: number, { massUnits }: Manner): MassUnit {
   switch (massUnits) {
     case 'metric':

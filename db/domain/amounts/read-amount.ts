@@ -1,7 +1,15 @@
 import { splitAbout } from '../shared/about.ts'
 import type { Amount } from './amount.ts'
+import type { DecimalMark } from './in-words.ts'
 import { type MassUnit, MILLIGRAMS_PER, massFrom } from './mass.ts'
-import { plainCharacters, readNumber, readWholeNumber, spellDecimal, withGrouping } from './read-number.ts'
+import {
+  type NumberReading,
+  plainCharacters,
+  readNumber,
+  readWholeNumber,
+  spellDecimal,
+  withGrouping,
+} from './read-number.ts'
 import { seedCount } from './seed-count.ts'
 import { COUNT_WORDS, MASS_WORDS, PACKET_WORDS } from './unit-words.ts'
 
@@ -11,9 +19,12 @@ export type AmountReading =
   | { readonly kind: 'ask'; readonly question: string; readonly choices: readonly string[] }
   | { readonly kind: 'unreadable'; readonly because: string }
 
-/** What is known where the amount is typed: how many seeds the crop's packets usually hold. */
+/** What is known where the amount is typed. */
 export interface AmountContext {
+  /** How many seeds the crop's packets usually hold. */
   readonly packetSeeds: number | null
+  /** The library's decimal mark, which decides what 3.141 g is: a balance with milligrams shows that for three grams. */
+  readonly decimalMark?: DecimalMark
 }
 
 /** A number and the word after it, as typed. */
@@ -57,7 +68,7 @@ export function readAmount(typed: string, context: AmountContext): AmountReading
 function readNumberAndUnit(typed: Typed, context: AmountContext): AmountReading {
   const { digits, unit, about } = typed
   const isMass = unit === undefined ? !about : MASS_WORDS.has(unit)
-  const number = isMass ? readNumber(digits) : withGrouping(readNumber(digits))
+  const number = isMass ? readMassNumber(typed, context) : withGrouping(readNumber(digits))
   if (number.kind === 'unreadable')
     return unreadable(`'${digits}' is not a number. Type it like 12.5 or 12,5 or 1/2.`)
   if (number.kind === 'ask')
@@ -81,6 +92,17 @@ function readNumberAndUnit(typed: Typed, context: AmountContext): AmountReading 
     context,
     'always',
   )
+}
+
+/** One mark before three digits is a decimal mark where the library writes it so and a unit of weight follows. */
+function readMassNumber({ digits, unit }: Typed, { decimalMark }: AmountContext): NumberReading {
+  const number = readNumber(digits)
+  return number.kind === 'ask' &&
+    unit !== undefined &&
+    decimalMark !== undefined &&
+    digits.includes(decimalMark)
+    ? { kind: 'number', value: number.decimal }
+    : number
 }
 
 /** The texts that an ambiguous mass, or a number without a unit, can stand for. */

@@ -71,7 +71,7 @@ export function takeInGift(
   field: string,
 ): Taken {
   const { variety, crop } = varietyFor(writing, gift.variety, `${field}.variety`)
-  const amount = amountOrRefuse(gift.amount, crop.packetSeeds, `${field}.amount`)
+  const amount = amountOrRefuse(settingsOf(writing), gift.amount, crop.packetSeeds, `${field}.amount`)
   const sample = sampleOrRefuse(gift.sample, `${field}.sample`)
   const harvest = harvestColumns(gift.harvest, writing.today, `${field}.harvest`)
   if (gift.placeId !== null) placeOrRefuse(writing, gift.placeId, `${field}.placeId`)

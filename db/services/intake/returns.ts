@@ -6,6 +6,7 @@ import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { standing } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { lotCaution, seedReturn } from '../../schema/stock-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
 import type { Writing } from '../context.ts'
 import { personFor } from '../people/people.ts'
 import { toTray } from '../print/tray.ts'
@@ -27,7 +28,7 @@ export function recordReturn(
   const parents = growOut === null ? [parent] : parentsOf(writing, growOut, parent)
   if (input.placeId !== null) placeOrRefuse(writing, input.placeId, 'placeId')
   const personId = personFor(writing, input.person, 'grower', 'person')
-  const amount = amountOrRefuse(input.amount, parent.packet_seeds, 'amount')
+  const amount = amountOrRefuse(settingsOf(writing), input.amount, parent.packet_seeds, 'amount')
   const sample = sampleOrRefuse(input.sample, 'sample')
   const waitsBecause = whyInQuarantine(writing, input, parents)
   const lot = addLot(

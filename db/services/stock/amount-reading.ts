@@ -4,6 +4,7 @@ import type { Amount } from '../../domain/amounts/amount.ts'
 import {
   aboutCount,
   countInWords,
+  decimalMark,
   type Manner,
   massInWords,
   massToFigures,
@@ -41,12 +42,15 @@ export function readTypedAmount(reading: Reading, input: ParsedInput<'amount.rea
   const scale = scaleFor(reading, input)
   const nothing = { choices: [], count: null, massMg: null, weightNote: '', warning: scale?.warning ?? null }
   if (input.text.trim() === '') return { reading: 'empty', words: '', ...nothing }
-  const read = readAmount(input.text, { packetSeeds: scale?.packetSeeds ?? null })
+  const manner = settingsOf(reading)
+  const read = readAmount(input.text, {
+    packetSeeds: scale?.packetSeeds ?? null,
+    decimalMark: decimalMark(manner),
+  })
   if (read.kind === 'unreadable') return { reading: 'unreadable', words: read.because, ...nothing }
   if (read.kind === 'ask')
     return { reading: 'ask', words: read.question, ...nothing, choices: [...read.choices] }
   const unit = scale?.unit ?? countedUnit('')
-  const manner = settingsOf(reading)
   if (scale === null) {
     const { count, mass } = observed(read.amount)
     return {

@@ -1,7 +1,13 @@
 import type { Quantity } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
-import { aboutCount, type Manner, massShown, numberInWords } from '../../domain/amounts/in-words.ts'
+import {
+  aboutCount,
+  decimalMark,
+  type Manner,
+  massShown,
+  numberInWords,
+} from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import { readAmount } from '../../domain/amounts/read-amount.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
@@ -40,19 +46,24 @@ export function cropWeight(micrograms: number | null): HundredSeedWeight {
 }
 
 /** Reads a typed amount or refuses with what to type instead, naming the field it stands in. */
-export function amountOrRefuse(typed: string, packetSeeds: number | null, field: string): Amount {
-  const reading = readAmount(typed, { packetSeeds })
-  switch (reading.kind) {
+export function amountOrRefuse(
+  manner: Manner,
+  typed: string,
+  packetSeeds: number | null,
+  field: string,
+): Amount {
+  const read = readAmount(typed, { packetSeeds, decimalMark: decimalMark(manner) })
+  switch (read.kind) {
     case 'amount':
-      return reading.amount
+      return read.amount
     case 'ask':
-      return refuse('amount-unclear', reading.question, {
+      return refuse('amount-unclear', read.question, {
         field,
         todo: 'Choose what was meant.',
-        choices: [...reading.choices],
+        choices: [...read.choices],
       })
     case 'unreadable':
-      return refuse('amount-unreadable', reading.because, { field })
+      return refuse('amount-unreadable', read.because, { field })
   }
 }
 

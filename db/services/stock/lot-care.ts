@@ -48,7 +48,11 @@ export function discardSeed(
     })
   } else {
     const { weight } = weightInForce(row)
-    const out = takeOut(balance, amountOrRefuse(input.amount, row.packet_seeds, 'amount'), weight)
+    const out = takeOut(
+      balance,
+      amountOrRefuse(settingsOf(writing), input.amount, row.packet_seeds, 'amount'),
+      weight,
+    )
     if (out.kind === 'not-enough') refuseTooMuch(row, out, 'amount', settingsOf(writing))
     writeMovement(writing, { ...line, change: out.change, measured: out.measured, weight })
   }

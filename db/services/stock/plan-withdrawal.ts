@@ -83,7 +83,7 @@ function decideLine(
 ): Pick<PlannedLine, 'out' | 'problem'> {
   try {
     refuseUnfitLot(row, `${field}.lotId`)
-    const amount = amountOrRefuse(line.amount, row.packet_seeds, `${field}.amount`)
+    const amount = amountOrRefuse(manner, line.amount, row.packet_seeds, `${field}.amount`)
     const out = takeOut(balanceOf(row), amount, weightInForce(row).weight)
     if (out.kind === 'not-enough') refuseTooMuch(row, out, `${field}.amount`, manner)
     return { out, problem: null }

@@ -27,7 +27,7 @@ export function splitLot(
   if (input.role === 'duplicate-elsewhere' && input.heldBy === '') {
     refuse('value-refused', 'Say who holds the safety duplicate.', { field: 'heldBy' })
   }
-  const amount = amountOrRefuse(input.amount, row.packet_seeds, 'amount')
+  const amount = amountOrRefuse(settingsOf(writing), input.amount, row.packet_seeds, 'amount')
   const { weight } = weightInForce(row)
   const out = takeOut(balanceOf(row), amount, weight)
   if (out.kind === 'not-enough') refuseTooMuch(row, out, 'amount', settingsOf(writing))

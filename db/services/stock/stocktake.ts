@@ -23,7 +23,7 @@ function findingOf(reading: Reading, lotId: number, typed: string, field: string
   const balance = balanceOf(row)
   if (typed === 'nothing')
     return { row, found: null, change: { count: 0 - balance.count, mass: 0 - balance.mass } }
-  const found = amountOrRefuse(typed, row.packet_seeds, `${field}found`)
+  const found = amountOrRefuse(settingsOf(reading), typed, row.packet_seeds, `${field}found`)
   return { row, found, change: stocktakeChange(balance, found, weightInForce(row).weight) }
 }
 

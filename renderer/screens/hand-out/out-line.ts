@@ -1,5 +1,5 @@
 import type { CallInput, Value } from '../../../db/contract/contract.ts'
-import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
+import { amountProblem } from '../../shared/format/manner.ts'
 
 /** A lot as it was picked for a line; what is left of it is read afresh wherever it is shown. */
 export interface PickedLot {
@@ -55,10 +55,9 @@ export function withLot(
 /** What a line still lacks before it can be put on the visit's list, by field. */
 export function outProblems(line: OutLine): OutProblems {
   if (line.lot === null) return { lot: lotProblem(line.text.trim()) }
-  const reading = readAmount(line.amount, { packetSeeds: null })
+  const amount = amountProblem(line.amount)
   return {
-    ...(reading.kind === 'unreadable' ? { amount: reading.because } : {}),
-    ...(reading.kind === 'ask' ? { amount: reading.question } : {}),
+    ...(amount === undefined ? {} : { amount }),
   }
 }
 

@@ -1,8 +1,8 @@
 import type { CallInput, Value } from '../../../db/contract/contract.ts'
 import type { Problem } from '../../../db/contract/problem.ts'
 import type { Override } from '../../../db/contract/withdrawal-operations.ts'
-import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { amountProblem } from '../../shared/format/manner.ts'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
 import type { HandOutDraft } from './hand-out-draft.ts'
 import { lineOf, type OutLine } from './out-line.ts'
@@ -62,7 +62,7 @@ export function foreseeInput(
 }
 
 function canBeForeseen(line: OutLine): boolean {
-  return line.lot !== null && readAmount(line.amount, { packetSeeds: null }).kind === 'amount'
+  return line.lot !== null && amountProblem(line.amount) === undefined
 }
 
 /** Every caution of a visit, each once. */

@@ -1,6 +1,6 @@
 import type { CallInput, Value } from '../../../db/contract/contract.ts'
-import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
 import { fold } from '../../../db/domain/shared/fold.ts'
+import { amountProblem } from '../../shared/format/manner.ts'
 import {
   isNobodyYet,
   NO_PERSON_YET,
@@ -126,12 +126,11 @@ export function withLot(line: PaperLine, picked: PickedFrom): Partial<PaperLine>
 
 /** What a line still lacks before it can be listed, by field. */
 export function paperProblems(line: PaperLine): PaperProblems {
-  const reading = readAmount(line.amount, { packetSeeds: null })
+  const amount = amountProblem(line.amount)
   return {
     ...(whoIsIt(line.person) === undefined ? { person: WHO } : {}),
     ...(line.lot === null ? { lot: WHICH } : {}),
-    ...(reading.kind === 'unreadable' ? { amount: reading.because } : {}),
-    ...(reading.kind === 'ask' ? { amount: reading.question } : {}),
+    ...(amount === undefined ? {} : { amount }),
   }
 }
 

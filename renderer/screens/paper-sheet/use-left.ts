@@ -1,6 +1,6 @@
 import type { Value } from '../../../db/contract/contract.ts'
-import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { amountProblem } from '../../shared/format/manner.ts'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
 import type { PaperDraft, PaperLine } from './paper-draft.ts'
 
@@ -23,5 +23,5 @@ export function useLeftBySheet(draft: PaperDraft): Foreseen | undefined {
 }
 
 function canBeForeseen(line: PaperLine): line is PaperLine & { readonly lot: NonNullable<PaperLine['lot']> } {
-  return line.lot !== null && readAmount(line.amount, { packetSeeds: null }).kind === 'amount'
+  return line.lot !== null && amountProblem(line.amount) === undefined
 }

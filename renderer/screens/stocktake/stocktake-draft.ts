@@ -1,5 +1,5 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
-import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
+import { amountProblem } from '../../shared/format/manner.ts'
 
 /** A lot as it stands in the list of a stocktake. */
 export interface ListedLot {
@@ -80,8 +80,5 @@ export function lineOf({ lotId, found }: CountedLot): FoundLine {
 
 /** What is wrong with a found amount as it stands, or undefined. */
 export function foundProblem(found: string): string | undefined {
-  if (saysNothing(found)) return undefined
-  const reading = readAmount(found, { packetSeeds: null })
-  if (reading.kind === 'unreadable') return reading.because
-  return reading.kind === 'ask' ? reading.question : undefined
+  return saysNothing(found) ? undefined : amountProblem(found)
 }

@@ -1,9 +1,9 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
 import type { VisitOut } from '../../../db/contract/promise-operations.ts'
-import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
 import { readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { readSample } from '../../../db/domain/weights/read-sample.ts'
+import { amountProblem } from '../../shared/format/manner.ts'
 import {
   isNobodyYet,
   NO_PERSON_YET,
@@ -143,14 +143,13 @@ export type ReturnProblems = Partial<Record<ReturnField, string>>
 
 /** What a line still lacks before it can be saved, by field. */
 export function returnProblems(line: ReturnLine, thisYear: number): ReturnProblems {
-  const amount = readAmount(line.amount, { packetSeeds: null })
+  const amount = amountProblem(line.amount)
   const harvest = readHarvestYear(line.harvest, thisYear)
   const sample = readSample(line.sample)
   return {
     ...(line.parent === null ? { lot: lotProblem(line.text.trim()) } : {}),
     ...(harvest.kind === 'unreadable' ? { harvest: harvest.because } : {}),
-    ...(amount.kind === 'unreadable' ? { amount: amount.because } : {}),
-    ...(amount.kind === 'ask' ? { amount: amount.question } : {}),
+    ...(amount === undefined ? {} : { amount }),
     ...(sample.kind === 'unreadable' ? { sample: sample.because } : {}),
     ...(plantsOf(line.plants) === undefined
       ? { plants: 'Type how many plants the seed was saved from, such as 12, or leave it empty.' }

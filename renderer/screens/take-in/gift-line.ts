@@ -1,9 +1,9 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
 import type { WaitingStep } from '../../../db/contract/gift-decision.ts'
-import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
 import { readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { readSample } from '../../../db/domain/weights/read-sample.ts'
+import { amountProblem } from '../../shared/format/manner.ts'
 
 /** One gift as it is typed. Everything may be half done. */
 export interface GiftLine {
@@ -117,9 +117,8 @@ function whichProblems(line: GiftLine): GiftProblems {
 /** A gift that gets no number yet may stay unweighed. */
 function amountProblems(line: GiftLine): GiftProblems {
   if (line.decision !== 'take-in' && line.amount.trim() === '') return {}
-  const reading = readAmount(line.amount, { packetSeeds: null })
-  if (reading.kind === 'unreadable') return { amount: reading.because }
-  return reading.kind === 'ask' ? { amount: reading.question } : {}
+  const amount = amountProblem(line.amount)
+  return amount === undefined ? {} : { amount }
 }
 
 function sampleProblems(line: GiftLine): GiftProblems {

@@ -1,4 +1,5 @@
 import type { CallInput, OperationName, Value } from '../../../db/contract/contract.ts'
+import { noteManner } from '../format/manner.ts'
 import { noteConnection } from './connection.ts'
 import { NoAnswer, ProblemError } from './problem-error.ts'
 import { send } from './transport.ts'
@@ -7,7 +8,9 @@ import { send } from './transport.ts'
 export async function call<N extends OperationName>(name: N, input: CallInput<N>): Promise<Value<N>> {
   const answer = await answerTo(name, input)
   if (!answer.ok) throw new ProblemError(answer.problem)
-  return answer.value as Value<N>
+  const value = answer.value as Value<N>
+  if (name === 'collection.about') noteManner((value as Value<'collection.about'>).settings)
+  return value
 }
 
 async function answerTo(name: OperationName, input: unknown) {

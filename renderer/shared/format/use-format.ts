@@ -1,8 +1,7 @@
 import type { Manner } from '../../../db/domain/amounts/in-words.ts'
 import { useRead } from '../client/use-read.ts'
 import { createFormat, type Format } from './format.ts'
-
-const UNTIL_TOLD: Manner = { locale: 'en-GB', massUnits: 'metric' }
+import { UNTIL_TOLD } from './manner.ts'
 
 /** The formats of the open collection. */
 export function useFormat(): Format {

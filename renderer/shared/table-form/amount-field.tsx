@@ -1,6 +1,6 @@
 import { type KeyboardEvent, type ReactNode, type RefObject, useId, useRef } from 'react'
 import { flushSync } from 'react-dom'
-import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
+import { readTypedAmount } from '../format/manner.ts'
 import { beneathId, FieldFrame, type FieldSize } from './field-frame.tsx'
 import { useSteps } from './step-form.tsx'
 import { type AmountReading, useAmountReading } from './use-amount-reading.ts'
@@ -52,7 +52,7 @@ export function AmountField(props: AmountFieldProps) {
   const onKeyDown = (event: KeyboardEvent) => {
     if (held.catches(event)) return
     const enter = event.key === 'Enter' && !event.ctrlKey && !event.metaKey && !event.shiftKey
-    const mustChoose = enter && readAmount(value, { packetSeeds: null }).kind === 'ask'
+    const mustChoose = enter && readTypedAmount(value).kind === 'ask'
     const wantsChoice = enter || event.key === 'ArrowDown'
     // What it can mean is still being asked: where the choices are, or that there are none, decides.
     if (!fresh && (mustChoose || event.key === 'ArrowDown')) return void held.holdKey(event, whenRead)

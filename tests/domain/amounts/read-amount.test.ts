@@ -118,6 +118,26 @@ describe('what can be meant two ways asks', () => {
   })
 })
 
+describe('the decimal mark of the library', () => {
+  test.each([
+    ['3.141 g', '.', 3_141],
+    ['3,141 g', ',', 3_141],
+    ['1.250 kg', '.', 1_250_000],
+  ] as const)('settles %s where it is %s', (typed, decimalMark, mass) => {
+    expect(readAmount(typed, { packetSeeds: null, decimalMark })).toMatchObject({
+      amount: { kind: 'mass', mass },
+    })
+  })
+
+  test.each([
+    ['3,141 g', '.'],
+    ['3.141 g', ','],
+    ['3.141', '.'],
+  ] as const)('leaves %s a question where it is %s', (typed, decimalMark) => {
+    expect(readAmount(typed, { packetSeeds: null, decimalMark }).kind).toBe('ask')
+  })
+})
+
 describe('what cannot be read says what to do', () => {
   test.each([
     ['', 'Type how much there is'],

@@ -43,6 +43,7 @@ export function lots(): readonly Step[] {
         on: '2026-03-05',
         replicates: [10, 10],
         medium: 'rolled paper towel',
+        fromStock: false,
         firstDay: 5,
         finalDay: 9,
       }),

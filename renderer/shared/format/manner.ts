@@ -1,0 +1,23 @@
+import { decimalMark, type Manner } from '../../../db/domain/amounts/in-words.ts'
+import { type AmountReading, readAmount } from '../../../db/domain/amounts/read-amount.ts'
+
+export const UNTIL_TOLD: Manner = { locale: 'en-GB', massUnits: 'metric' }
+
+/** How the open library writes, as its last answer about itself told. */
+let manner = UNTIL_TOLD
+
+export function noteManner({ locale, massUnits }: Manner): void {
+  manner = { locale, massUnits }
+}
+
+/** Reads an amount as the library writes it; how many seeds its packets hold is not known here. */
+export function readTypedAmount(typed: string): AmountReading {
+  return readAmount(typed, { packetSeeds: null, decimalMark: decimalMark(manner) })
+}
+
+/** What is wrong with a typed amount as it stands, or undefined. */
+export function amountProblem(typed: string): string | undefined {
+  const reading = readTypedAmount(typed)
+  if (reading.kind === 'unreadable') return reading.because
+  return reading.kind === 'ask' ? reading.question : undefined
+}

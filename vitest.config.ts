@@ -1,5 +1,5 @@
 import { defineConfig, type TestProjectConfiguration } from 'vitest/config'
-import { LONG_RUN } from './tests/support/sized.ts'
+import { LONG_RUN, sized } from './tests/support/sized.ts'
 
 /** A project of the unit tests: what it is called, its folders, and whether its files share what they load. */
 function project(name: string, folders: readonly string[], shared: boolean): TestProjectConfiguration {
@@ -17,7 +17,7 @@ function project(name: string, folders: readonly string[], shared: boolean): Tes
 export default defineConfig({
   test: {
     globalSetup: 'tests/support/before-unit-tests.ts',
-    testTimeout: 30_000,
+    testTimeout: sized(30_000, 1_800_000),
     hookTimeout: 60_000,
     allowOnly: false,
     maxWorkers: 2,

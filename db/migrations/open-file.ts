@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, realpathSync, statSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
+import type { Problem } from '../contract/problem.ts'
 import { refuse } from '../contract/refusal.ts'
 import { backupsIn, ownBackupFolder } from './backup-files.ts'
 import { connect, type Sqlite } from './connection.ts'
@@ -14,8 +15,8 @@ import { type Drizzle, overDrizzle } from './over-drizzle.ts'
 export interface OpenCollection {
   readonly file: string
   readonly access: 'write' | 'read'
-  /** Read because nothing may be written where it lies, though it was to be written. */
-  readonly writeProtected?: boolean
+  /** Why it is open for reading alone, though it was to be written: a place that is write-protected, or a full disk. */
+  readonly whyReadOnly?: Problem
   readonly sqlite: Sqlite
   readonly db: Drizzle
   readonly openedAt: Date

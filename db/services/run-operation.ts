@@ -43,7 +43,11 @@ export async function runOperation<N extends ServiceName>(
   }
   if (isRead(name)) return (await runRead(reading, name, input as ParsedInput<typeof name>)) as Value<N>
   if (collection.access === 'read') {
-    refuse('collection-read-only', 'This collection is open for reading only. Nothing was written.')
+    refuse('collection-read-only', 'This collection is open for reading only. Nothing was written.', {
+      ...(collection.whyReadOnly === undefined
+        ? {}
+        : { todo: 'Do what the line at the top of the window says, and start the app again.' }),
+    })
   }
   if (BACKED_UP_FIRST.has(name)) await backUpIfWritten(reading, 'before import')
   if (isKeep(name)) return runKeep(reading, name, input as ParsedInput<typeof name>) as Value<N>

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path'
 import { contract, type OperationName, type ParsedInput, type Value } from '../../db/contract/contract.ts'
-import type { Problem } from '../../db/contract/problem.ts'
+import type { Problem, ProblemCode } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
 import { BACKED_UP_FIRST, type ServiceName } from '../../db/services/run-operation.ts'
@@ -10,6 +10,9 @@ import { makeDemoAt, sayDemoOpened } from './demo.ts'
 import type { Hands } from './hands.ts'
 import { problemOf } from './problem-of.ts'
 import { Turns } from './turns.ts'
+
+/** What keeps a collection from being written, but not from being read. */
+const OPEN_FOR_READING: ReadonlySet<ProblemCode> = new Set(['collection-read-only', 'disk-full'])
 
 /**
  * Holds the one collection that is open, and changes which one it is.
@@ -65,8 +68,9 @@ export class CollectionHolder implements Runner {
     try {
       return await this.#hands.open(file, 'write')
     } catch (thrown) {
-      if (problemOf(thrown).code !== 'collection-read-only') throw thrown
-      return { ...(await this.#hands.open(file, 'read')), writeProtected: true }
+      const whyReadOnly = problemOf(thrown)
+      if (!OPEN_FOR_READING.has(whyReadOnly.code)) throw thrown
+      return { ...(await this.#hands.open(file, 'read')), whyReadOnly }
     }
   }
 

@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { whyNotWritten } from './why-not-written.ts'
 
 const FILE = '.last-port'
 
@@ -17,7 +18,7 @@ export function rememberedPort(folder: string): number | null {
 export function rememberPort(folder: string, port: number): void {
   try {
     writeFileSync(join(folder, FILE), String(port))
-  } catch {
-    console.log('The folder of your collections may not be written in.')
+  } catch (thrown) {
+    console.log(whyNotWritten(thrown))
   }
 }

@@ -10,6 +10,7 @@ import type { Wishes } from './read-wishes.ts'
 import { rememberedPort, rememberPort } from './remembered-port.ts'
 import { type Serving, serve } from './serve.ts'
 import { type Stays, Visitors } from './visitors.ts'
+import { whyNotWritten } from './why-not-written.ts'
 
 /** How long the collection may take to close, milliseconds, before the process ends anyway: SQLite survives that. */
 const CLOSING_MS = 5_000
@@ -95,8 +96,8 @@ function isSameFile(asked: string, open: string | null): boolean {
 async function show(wishes: Wishes, { address }: Serving, opener: string): Promise<Shown> {
   try {
     await writeOpener(opener, address)
-  } catch {
-    return { kind: 'address-only', because: 'The folder of your collections may not be written in.' }
+  } catch (thrown) {
+    return { kind: 'address-only', because: whyNotWritten(thrown) }
   }
   if (!wishes.window) return { kind: 'address-only', because: '' }
   return openWindow(opener, wishes.folder, thisMachine)

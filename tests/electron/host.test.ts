@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
-import { contract } from '../../db/contract/contract.ts'
+import { contract, type Value } from '../../db/contract/contract.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
 import { answerCall, type Runner } from '../../electron/host/answer-call.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
@@ -243,6 +243,28 @@ describe('the holder', () => {
     const second = new CollectionHolder(folder, testHands)
     expect(await second.openFirst(null)).toMatchObject({ code: 'collection-busy' })
     await first.close()
+  })
+
+  test('on a full disk is read, says why nothing is kept, and refuses what is to be written', async () => {
+    const first = new CollectionHolder(folder, testHands)
+    await first.openFirst(null)
+    await first.close()
+    const full: Hands = {
+      ...testHands,
+      open: async (file, access) => {
+        if (access === 'write') throw coded('SQLITE_FULL')
+        return testHands.open(file, access)
+      },
+    }
+    const holder = new CollectionHolder(folder, full)
+    expect(await holder.openFirst(demoFile(folder))).toBeNull()
+    const about = (await holder.run('collection.about', {})) as Value<'collection.about'>
+    expect(about.warnings.join()).toContain('The disk is full')
+    const person = { key: 'one-intention', name: 'Ilka', town: '' }
+    await expect(holder.run('person.create', person as never)).rejects.toMatchObject({
+      problem: { code: 'collection-read-only', todo: expect.stringContaining('start the app again') },
+    })
+    await holder.close()
   })
 
   test('a demonstration that could not be finished leaves nothing behind', async () => {

@@ -91,7 +91,7 @@ test('no operation breaks, shows its insides or writes by halves, whatever stand
   expect(await way.call('collection.check', {})).toMatchObject({ ok: true, value: { findings: [] } })
   counted('hostile values tried in the fields of operations', tried)
   counted('hostile values taken as they are, the book right after', taken)
-}, 240_000)
+}, sized(60_000, 1_800_000))
 
 test('no text of an operation may hold what is no letter, and a name has something to be seen', async () => {
   const known = noFacts()

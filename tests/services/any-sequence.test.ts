@@ -232,4 +232,4 @@ it('keeps the book right through any sequence, and refuses whole or not at all',
   )
   counted('operations done in random order, the book right after each sequence', done)
   counted('operations refused in random order, nothing written', refused)
-}, 120_000)
+}, sized(60_000, 1_800_000))

@@ -142,7 +142,7 @@ function breakPiece(typeface: Typeface, piece: Piece, width: number): [Piece, Pi
   const head = (count: number) => letters.slice(0, count).join('')
   const count = Math.max(
     1,
-    mostThatFit(letters.length - 1, (some) => typeface.shape(head(some)).width <= width),
+    mostThatFit(letters.length - 1, (some) => lineWidth(typeface, wholePiece(head(some))) <= width),
   )
   return [
     { ...piece, text: head(count) },

@@ -22,10 +22,18 @@ export function aboutCollection(reading: Reading): Value<'collection.about'> {
 }
 
 function readOnly({ collection }: Reading): string[] {
-  if (collection.writeProtected !== true) return []
-  return [
-    'This collection may only be read where it lies: nothing you enter is kept. Move it to a folder where you may write, and start the app again.',
-  ]
+  switch (collection.whyReadOnly?.code) {
+    case undefined:
+      return []
+    case 'disk-full':
+      return [
+        'The disk is full, so this collection is open for reading only: nothing you enter is kept. Make room on the disk, and start the app again.',
+      ]
+    default:
+      return [
+        'This collection may only be read where it lies: nothing you enter is kept. Move it to a folder where you may write, and start the app again.',
+      ]
+  }
 }
 
 function syncedFolder({ collection }: Reading): string[] {

@@ -59,39 +59,43 @@ function expectPlain(name: string, bad: unknown, answer: Answer<unknown>): void 
   expect.soft(sentence.length, told).toBeLessThan(1_000)
 }
 
-test('no operation breaks, shows its insides or writes by halves, whatever stands in any one of its fields', async () => {
-  const facts = noFacts()
-  let tried = 0
-  let taken = 0
-  const refused: string[] = []
-  for (const { name, input, note } of story()) {
-    const whole = input(facts) as object
-    if (!name.startsWith('collection.open') && name !== 'collection.start' && name !== 'backup.restore') {
-      for (const by of fc.sample(hostile, { numRuns: VALUES_EACH, seed: 20261127 + tried })) {
-        // In every run one field in eight, others for every operation.
-        for (const [at, bad] of spoilt(whole, by).entries()) {
-          if (at % sized(8, 1) !== tried % sized(8, 1)) continue
-          tried += 1
-          const before = await revision()
-          const key = contract[name].access === 'writes' ? { key: `hostile-${tried}-input` } : {}
-          const answer = await way.call(name, { ...(bad as object), ...key })
-          expectPlain(name, bad, answer)
-          if (answer.ok) taken += 1
-          else expect(await revision(), `${name} wrote, though it refused`).toBe(before)
+test(
+  'no operation breaks, shows its insides or writes by halves, whatever stands in any one of its fields',
+  async () => {
+    const facts = noFacts()
+    let tried = 0
+    let taken = 0
+    const refused: string[] = []
+    for (const { name, input, note } of story()) {
+      const whole = input(facts) as object
+      if (!name.startsWith('collection.open') && name !== 'collection.start' && name !== 'backup.restore') {
+        for (const by of fc.sample(hostile, { numRuns: VALUES_EACH, seed: 20261127 + tried })) {
+          // In every run one field in eight, others for every operation.
+          for (const [at, bad] of spoilt(whole, by).entries()) {
+            if (at % sized(8, 1) !== tried % sized(8, 1)) continue
+            tried += 1
+            const before = await revision()
+            const key = contract[name].access === 'writes' ? { key: `hostile-${tried}-input` } : {}
+            const answer = await way.call(name, { ...(bad as object), ...key })
+            expectPlain(name, bad, answer)
+            if (answer.ok) taken += 1
+            else expect(await revision(), `${name} wrote, though it refused`).toBe(before)
+          }
         }
       }
+      const answer = await way.call(name, whole)
+      expectPlain(name, whole, answer)
+      if (answer.ok) note(facts, answer.value)
+      else refused.push(name)
     }
-    const answer = await way.call(name, whole)
-    expectPlain(name, whole, answer)
-    if (answer.ok) note(facts, answer.value)
-    else refused.push(name)
-  }
-  // A hostile text can be a good reason, such as one for declining a gift, and has then done a later step already.
-  expect(refused.length, `as it is refused: ${refused.join(', ')}`).toBeLessThan(story().length / 4)
-  expect(await way.call('collection.check', {})).toMatchObject({ ok: true, value: { findings: [] } })
-  counted('hostile values tried in the fields of operations', tried)
-  counted('hostile values taken as they are, the book right after', taken)
-}, sized(60_000, 1_800_000))
+    // A hostile text can be a good reason, such as one for declining a gift, and has then done a later step already.
+    expect(refused.length, `as it is refused: ${refused.join(', ')}`).toBeLessThan(story().length / 4)
+    expect(await way.call('collection.check', {})).toMatchObject({ ok: true, value: { findings: [] } })
+    counted('hostile values tried in the fields of operations', tried)
+    counted('hostile values taken as they are, the book right after', taken)
+  },
+  sized(60_000, 1_800_000),
+)
 
 test('no text of an operation may hold what is no letter, and a name has something to be seen', async () => {
   const known = noFacts()

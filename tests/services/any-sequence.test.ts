@@ -193,43 +193,47 @@ async function expectRestored(test: TemporaryCollection, latest: Written): Promi
   for (const [id, balance] of latest.before) expect(after.get(id)).toEqual(balance)
 }
 
-it('keeps the book right through any sequence, and refuses whole or not at all', async () => {
-  let done = 0
-  let refused = 0
-  await fc.assert(
-    fc.asyncProperty(fc.array(step, { minLength: 4, maxLength: 22 }), async (steps) => {
-      const test = await aCollection()
-      try {
-        const written: Written[] = []
-        let latest: Written | null = null
-        for (const next of [{ do: 'take-in', amount: '60 g' } as const, ...steps]) {
-          const before = await balances(test)
-          try {
-            const entryId = await perform(test, next, written)
-            if (entryId === null) continue
-            done += 1
-            if (next.do === 'split' || next.do === 'join')
-              expect(total(await balances(test))).toEqual(total(before))
-            latest = next.do === 'take-back' ? null : { entryId, before }
-            if (latest) written.push(latest)
-          } catch (cause) {
-            if (!(cause instanceof Refusal)) throw cause
-            refused += 1
-            expect(await balances(test)).toEqual(before)
+it(
+  'keeps the book right through any sequence, and refuses whole or not at all',
+  async () => {
+    let done = 0
+    let refused = 0
+    await fc.assert(
+      fc.asyncProperty(fc.array(step, { minLength: 4, maxLength: 22 }), async (steps) => {
+        const test = await aCollection()
+        try {
+          const written: Written[] = []
+          let latest: Written | null = null
+          for (const next of [{ do: 'take-in', amount: '60 g' } as const, ...steps]) {
+            const before = await balances(test)
+            try {
+              const entryId = await perform(test, next, written)
+              if (entryId === null) continue
+              done += 1
+              if (next.do === 'split' || next.do === 'join')
+                expect(total(await balances(test))).toEqual(total(before))
+              latest = next.do === 'take-back' ? null : { entryId, before }
+              if (latest) written.push(latest)
+            } catch (cause) {
+              if (!(cause instanceof Refusal)) throw cause
+              refused += 1
+              expect(await balances(test)).toEqual(before)
+            }
+            await test.call('regrow.needs', {})
+            await test.call('germination.due', {})
           }
-          await test.call('regrow.needs', {})
-          await test.call('germination.due', {})
+          if (latest !== null) await expectRestored(test, latest)
+          expect((await test.call('collection.check', {})).findings).toEqual([])
+          const { kept, found } = await keptAndFound(test)
+          expect(kept).toEqual(found)
+        } finally {
+          test.remove()
         }
-        if (latest !== null) await expectRestored(test, latest)
-        expect((await test.call('collection.check', {})).findings).toEqual([])
-        const { kept, found } = await keptAndFound(test)
-        expect(kept).toEqual(found)
-      } finally {
-        test.remove()
-      }
-    }),
-    { numRuns: sized(8, 300), seed: 20261125 },
-  )
-  counted('operations done in random order, the book right after each sequence', done)
-  counted('operations refused in random order, nothing written', refused)
-}, sized(60_000, 1_800_000))
+      }),
+      { numRuns: sized(8, 300), seed: 20261125 },
+    )
+    counted('operations done in random order, the book right after each sequence', done)
+    counted('operations refused in random order, nothing written', refused)
+  },
+  sized(60_000, 1_800_000),
+)

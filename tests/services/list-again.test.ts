@@ -46,6 +46,18 @@ describe('a number alone is no identity', () => {
     expect([read.counts, read.questions]).toMatchObject([{ there: 2, new: 1 }, []])
   })
 
+  it('and a variety that came in since the list was looked at is not made once more', async () => {
+    const list = listOf('Crop,Variety,Amount\nPea,Quay,4 g\n')
+    expect((await foreseen(list)).counts).toMatchObject({ new: 1 })
+    await test.call('intake.record', {
+      ...{ donor: null, receivedOn: '2026-03-14' },
+      gifts: [{ variety: { newVariety: { cropId: 'pea', name: 'Quay' } }, amount: '30 seeds' }],
+    })
+    expect((await test.call('list.take-in', list)).taken).toBe(1)
+    const { varieties } = await test.call('variety.search', { text: 'Quay' })
+    expect(varieties).toMatchObject([{ name: 'Quay', accessions: 2 }])
+  })
+
   it('nor in passports: the institution that gave it is part of the number', async () => {
     const passport = (code: string, number: string, name: string) =>
       listOf(

@@ -21,6 +21,13 @@ const TYPED_AS: Readonly<Record<string, string>> = {
  * ä folds to a, not ae.
  */
 export function fold(text: string): string {
+  // Most names are plain, and lists of tens of thousands of them are folded.
+  if (/^[ -~]*$/.test(text))
+    return text
+      .toLowerCase()
+      .replace(/['^`]/g, '')
+      .replace(/[^a-z0-9]+/g, ' ')
+      .trim()
   return text
     .normalize('NFKD')
     .toLowerCase()

@@ -10,7 +10,9 @@ import { isColumnUse, listRow } from '../../exchange/list-row.ts'
 import { checkPassport, gatherFindings } from '../../exchange/mcpd-check.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
 import { readTableFile, type TableFile } from '../../exchange/table-file.ts'
+import type { Sqlite } from '../../migrations/connection.ts'
 import { batchOfList, rememberedColumns } from '../../queries/list-rows.ts'
+import { prepared } from '../../queries/prepared.ts'
 import { listBatch, listColumns } from '../../schema/list-tables.ts'
 import type { Reading, Writing } from '../context.ts'
 import { listBook } from './list-book.ts'
@@ -127,6 +129,7 @@ export function takeListIn(
     )
   if (plan.gifts.length === 0)
     refuse('value-refused', 'No row of this list is a new gift. Nothing was written.', { field: 'content' })
+  lastPlanned.delete(writing.sqlite)
   const written = writeGifts(writing, plan.gifts)
   const leftOut = plan.fates.length - written.length
   const { entryId } = writing
@@ -149,7 +152,27 @@ export function takeListIn(
   }
 }
 
-function plannedList(reading: Reading, input: ListInput): PlannedList | { readonly because: string } {
+type Planned = PlannedList | { readonly because: string }
+
+/** The list of each collection that was looked at last: it is mostly taken in next, as it was looked at. */
+const lastPlanned = new WeakMap<Sqlite, { readonly of: string; readonly planned: Planned }>()
+
+function plannedList(reading: Reading, { content, choices, answers }: ListInput): Planned {
+  const of = JSON.stringify([lastEntry(reading), reading.today, choices, answers, content])
+  const last = lastPlanned.get(reading.sqlite)
+  if (last?.of === of) return last.planned
+  const planned = planNow(reading, { content, choices, answers })
+  lastPlanned.set(reading.sqlite, { of, planned })
+  return planned
+}
+
+/** The latest entry of the book, the one that is being written left out. */
+function lastEntry(reading: Reading | Writing): number {
+  const own = 'entryId' in reading ? reading.entryId : 0
+  return prepared(reading.sqlite, 'SELECT max(id) FROM entry WHERE id <> ?').pluck().get(own) as number
+}
+
+function planNow(reading: Reading, input: Pick<ListInput, 'content' | 'choices' | 'answers'>): Planned {
   const bytes = Buffer.from(input.content, 'base64')
   const { sheet, encoding, delimiter, headingRow, columns } = input.choices
   const table = readTableFile(bytes, { sheet, encoding, delimiter })

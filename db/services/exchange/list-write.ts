@@ -17,9 +17,9 @@ import {
   makeDonor,
   noteFirstPlace,
 } from '../../queries/bulk-gifts.ts'
-import { indexAccession } from '../../queries/search-words.ts'
+import { indexAccessions } from '../../queries/search-words.ts'
 import type { Writing } from '../context.ts'
-import { nextAccessionNumber } from '../intake/new-lot.ts'
+import { type AccessionNumber, nextAccessionNumbers } from '../intake/new-lot.ts'
 import { cropWeight } from '../stock/amounts.ts'
 import { keepWeight } from '../stock/seed-weights.ts'
 import { createPlace } from '../storage/places.ts'
@@ -61,11 +61,15 @@ export function writeGifts(writing: Writing, gifts: readonly ListGift[]): Writte
     if ('known' in place) return place.known.id
     return once(`place ${fold(place.fresh)}`, () => newPlace(writing, place.fresh))
   }
-  return gifts.map((gift) => {
+  const numbers = nextAccessionNumbers(
+    writing,
+    gifts.map(({ receivedOn }) => receivedOn),
+  )
+  const written = gifts.map((gift, index) => {
     const [varietyId, donorId, placeId] = [varietyOf(gift), donorOf(gift), placeOf(gift)]
     for (const name of gift.otherNames) addOtherName(sqlite, varietyId, name, fold(name))
     if (donorId !== null) makeDonor(sqlite, donorId)
-    const number = nextAccessionNumber(writing, gift.receivedOn)
+    const number = numbers[index] as AccessionNumber
     const { receivedOn, grownAt, story, terms } = gift
     const facts = { varietyId, donorId, receivedOn, grownAt, story, terms, entryId }
     const accessionId = addAccessionRow(sqlite, { ...number, ...facts })
@@ -82,9 +86,10 @@ export function writeGifts(writing: Writing, gifts: readonly ListGift[]): Writte
     if (placeId !== null) noteFirstPlace(sqlite, lotId, placeId, receivedOn, entryId)
     putSeedIn(writing, lotId, gift, donorId)
     for (const [code, value] of gift.passport) keepPassportValue(sqlite, accessionId, code, value, entryId)
-    indexAccession(sqlite, accessionId)
-    return { lotId, number: number.number }
+    return { accessionId, lotId, number: number.number }
   })
+  indexAccessions(sqlite, written[0]?.accessionId ?? 0, written.at(-1)?.accessionId ?? -1)
+  return written
 }
 
 function putSeedIn(writing: Writing, lotId: number, gift: ListGift, personId: number | null): void {

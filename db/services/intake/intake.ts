@@ -20,7 +20,7 @@ import { amountOrRefuse, quantityOf, weightInForce } from '../stock/amounts.ts'
 import { keepWeight, misweighed, sampleOrRefuse } from '../stock/seed-weights.ts'
 import { writeMovement } from '../stock/write-movement.ts'
 import { placeOrRefuse } from '../storage/places.ts'
-import { addLot, harvestColumns, lotOrRefuse, nextAccessionNumber } from './new-lot.ts'
+import { type AccessionNumber, addLot, harvestColumns, lotOrRefuse, nextAccessionNumbers } from './new-lot.ts'
 import { keepAsOffered } from './offered-gift.ts'
 
 type GiftInput = z.output<typeof Gift>
@@ -75,7 +75,7 @@ export function takeInGift(
   const sample = sampleOrRefuse(gift.sample, `${field}.sample`)
   const harvest = harvestColumns(gift.harvest, writing.today, `${field}.harvest`)
   if (gift.placeId !== null) placeOrRefuse(writing, gift.placeId, `${field}.placeId`)
-  const number = nextAccessionNumber(writing, receivedOn)
+  const [number] = nextAccessionNumbers(writing, [receivedOn]) as [AccessionNumber]
   const { id } = writing.db
     .insert(accession)
     .values({

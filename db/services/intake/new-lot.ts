@@ -27,27 +27,49 @@ export function lotOrRefuse(reading: Pick<Writing, 'sqlite'>, lotId: number, fie
   )
 }
 
-/** Takes the next accession number of the collection's pattern, for a gift received on a date. */
-export function nextAccessionNumber(writing: Writing, receivedOn: string) {
-  const { sqlite } = writing
+/** An accession's number, as it is printed, as it is looked for, and as it was counted. */
+export interface AccessionNumber {
+  readonly number: string
+  readonly bare: string
+  readonly series: string
+  readonly running: number
+}
+
+/**
+ * Takes the next accession numbers of the collection's pattern, for gifts received on some dates in this order.
+ *
+ * Refuses where a number is taken already.
+ */
+export function nextAccessionNumbers(
+  { sqlite }: Pick<Writing, 'sqlite'>,
+  receivedOn: readonly string[],
+): AccessionNumber[] {
   const pattern = prepared(sqlite, 'SELECT accession_pattern FROM collection').pluck().get() as NumberPattern
-  const year = yearOf(isoDate(receivedOn))
-  const series = numberSeries(pattern, year)
-  const running = prepared(
+  const nextOf = prepared(sqlite, 'SELECT next FROM number_series WHERE series = ?').pluck()
+  const isTaken = prepared(sqlite, 'SELECT 1 FROM accession WHERE bare = ?')
+  const next = new Map<string, number>()
+  const numbers = receivedOn.map((day) => {
+    const year = yearOf(isoDate(day))
+    const series = numberSeries(pattern, year)
+    const running = next.get(series) ?? (nextOf.get(series) as number | undefined) ?? 1
+    next.set(series, running + 1)
+    const number = printNumber(pattern, year, running)
+    const bare = bareNumber(number)
+    if (isTaken.get(bare) !== undefined) refuseTakenNumber(number)
+    return { number, bare, series, running }
+  })
+  const keep = prepared(
     sqlite,
-    `INSERT INTO number_series (series, next) VALUES (?, 2)
-     ON CONFLICT (series) DO UPDATE SET next = next + 1 RETURNING next - 1`,
+    'INSERT INTO number_series (series, next) VALUES (?, ?) ON CONFLICT (series) DO UPDATE SET next = excluded.next',
   )
-    .pluck()
-    .get(series) as number
-  const number = printNumber(pattern, year, running)
-  const bare = bareNumber(number)
-  if (prepared(sqlite, 'SELECT 1 FROM accession WHERE bare = ?').get(bare) !== undefined) {
-    refuse('value-refused', `The number ${number} is taken: two patterns print the same numbers.`, {
-      todo: 'Change the number pattern in the settings, then take the gift in again. Nothing typed is lost.',
-    })
-  }
-  return { number, bare, series, running }
+  for (const [series, running] of next) keep.run(series, running)
+  return numbers
+}
+
+function refuseTakenNumber(number: string): never {
+  refuse('value-refused', `The number ${number} is taken: two patterns print the same numbers.`, {
+    todo: 'Change the number pattern in the settings, then take the gift in again. Nothing typed is lost.',
+  })
 }
 
 /** Adds a lot with the next letter of its accession, in its place from `since` on. */

@@ -63,6 +63,15 @@ test('whatever is folded is trimmed, single-spaced, without accents, and folds t
   )
 })
 
+test('plain letters fold as they do beside others', () => {
+  fc.assert(
+    fc.property(fc.string({ unit: 'grapheme-ascii' }), (text) => {
+      expect(`e ${fold(text)}`.trim()).toBe(fold(`é ${text}`))
+    }),
+    { numRuns: 5_000 },
+  )
+})
+
 test('case and kind of composition never matter', () => {
   const letters = fc.string({ unit: fc.constantFrom(...'aábcčďéěíňóřšťúůýžäöüßøæłđþ αβγσς абвёй') })
   fc.assert(

@@ -44,3 +44,30 @@ test('passports are looked at before they come in and before they go out, and pe
   expect(await saved('Save as Darwin Core')).toContain('Phaseolus')
   expect((await app.call('collection.about', {})).accessions).toBe(1)
 })
+
+test('a first name that stands in a text is shown where it stands, and goes as somebody once ticked', {
+  tag: '@long',
+}, async ({ app, page }) => {
+  await app.call('intake.record', {
+    donor: { newPerson: { name: 'Rosalind Penhallow', town: '' } },
+    receivedOn: '2026-01-02',
+    gifts: [
+      {
+        variety: { newVariety: { cropId: 'bean', name: 'Ferry Blue' } },
+        amount: '300 seeds',
+        story: 'Rosalind grew it by the lock each year.',
+      },
+    ],
+  })
+  await open(page, '/in-and-out')
+  await page.getByRole('button', { name: 'Look for names' }).press('Enter')
+  const names = page.getByRole('list', { name: 'Names in texts' })
+  await names.getByText(/^in 1 text/).press('Enter')
+  await expect(names.getByText('Rosalind grew it by the lock each year.')).toBeVisible()
+  await expectNoBarrier(page)
+  await names.getByLabel('say somebody for Rosalind').press('Space')
+  await expect(page.getByRole('contentinfo')).toContainText('Changed the settings')
+  await expect(names.getByLabel('say somebody for Rosalind')).toBeChecked()
+  const { html } = await app.call('catalogue.page', {})
+  expect(html).not.toContain('Rosalind')
+})

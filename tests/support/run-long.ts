@@ -88,7 +88,7 @@ async function main(): Promise<number> {
   process.env['TMPDIR'] = before.temporary
   process.env[COUNTS_FILE] = counts
   const lines: string[] = []
-  let failed = false
+  let [passed, failed] = [0, 0]
   for (const { what, run } of PARTS) {
     const limitMs = endsAt - Date.now()
     if (limitMs < MINUTE_MS) {
@@ -97,12 +97,13 @@ async function main(): Promise<number> {
     }
     const begun = Date.now()
     mkdirSync(REPORTS, { recursive: true })
-    const { end, passed = '', failed: broken = '' } = await run({ limitMs })
+    const ended = await run({ limitMs })
     const minutes = ((Date.now() - begun) / MINUTE_MS).toFixed(1)
     lines.push(
-      `| ${what} | ${ENDED[end]} | ${passed === '' ? '' : `${passed}, ${broken}`} | ${minutes} min |`,
+      `| ${what} | ${ENDED[ended.end]} | ${ended.passed === undefined ? '' : `${ended.passed}, ${ended.failed}`} | ${minutes} min |`,
     )
-    failed ||= end === 'failed' || Number(broken) > 0
+    passed += ended.passed ?? 0
+    failed += ended.failed ?? (ended.end === 'failed' ? 1 : 0)
   }
   const left = asked.minutes === undefined ? await leftovers(before, PROJECT_FOLDER) : []
   rmSync(before.temporary, { recursive: true, force: true })
@@ -124,7 +125,8 @@ async function main(): Promise<number> {
   rmSync(counts, { force: true })
   console.log(`\n${result}`)
   if (asked.write) writeFileSync(RESULT, result)
-  return failed || left.length > 0 ? 1 : 0
+  console.log(`${passed} passed, ${failed + left.length} failed`)
+  return failed + left.length > 0 ? 1 : 0
 }
 
 process.exitCode = await main()

@@ -7,7 +7,7 @@ export function benchTestStep({ where, cells }: RowOf<'bench-tests'>): DemoStep 
     on,
     where,
     async write(book) {
-      const { testId } = await book.write('germination.begin', `bench-${test}`, {
+      const { testId } = await book.write('germination.start', `bench-${test}`, {
         lotId: book.idOf('lot', lot),
         on,
         replicates,
@@ -35,7 +35,7 @@ export function benchCountStep({ where, cells }: RowOf<'bench-counts'>): DemoSte
     on,
     where,
     write: (book) =>
-      book.write('germination.count', `count-${test}-${on}`, {
+      book.write('germination.record-count', `count-${test}-${on}`, {
         testId: book.idOf('test', test),
         on,
         replicates,

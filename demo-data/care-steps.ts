@@ -20,9 +20,9 @@ async function writeCare(book: DemoBook, key: string, care: Care): Promise<unkno
       return book.write('lot.move', key, { lotIds: [lotId, ...others], placeId, on })
     }
     case 'join':
-      return book.write('lot.join', key, { intoLotId: lotId, fromLotIds: others, on, note: words })
+      return book.write('lot.merge', key, { intoLotId: lotId, fromLotIds: others, on, note: words })
     case 'stocktake':
-      return book.write('lot.take-stock', key, { lotId, on, found: amount, reason: words })
+      return book.write('lot.record-count', key, { lotId, on, found: amount, reason: words })
     case 'discard':
       return book.write('lot.discard', key, { lotId, on, amount, reason: words })
     case 'quarantine':
@@ -66,7 +66,7 @@ export function takenBackStep({ where, cells }: RowOf<'taken-back'>): DemoStep {
     where,
     write: (book) => {
       const facts = { entryId: book.idOf('entry', entry), reason }
-      return book.write('entry.take-back', `back-${entry}`, facts)
+      return book.write('entry.undo', `back-${entry}`, facts)
     },
   }
 }

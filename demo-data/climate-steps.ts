@@ -16,8 +16,12 @@ export function climateStep({ where, cells }: RowOf<'climates'>): DemoStep {
     where,
     async write(book) {
       const placeId = await book.place(cells.place)
-      await book.write('place.set-terms', `terms-${cells.place}`, { placeId, aim: cells.aim, roundDays: 30 })
-      await book.write('readings.import-file', `trace-${cells.place}`, {
+      await book.write('place.change-terms', `terms-${cells.place}`, {
+        placeId,
+        aim: cells.aim,
+        roundDays: 30,
+      })
+      await book.write('reading.import-file', `trace-${cells.place}`, {
         placeId,
         fileName: `${cells.place}.csv`,
         text: fileOf(cells),

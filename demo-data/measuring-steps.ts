@@ -9,10 +9,10 @@ export function figureStep({ where, cells }: RowOf<'figures'>): DemoStep {
     where,
     async write(book) {
       if (crop !== null)
-        return book.write('crop.override', `figure-${crop}`, { cropId: crop, ...own, reason })
+        return book.write('crop.change-policy', `figure-${crop}`, { cropId: crop, ...own, reason })
       const accessionId = book.idOf('accession', String(lot))
       const facts = { accessionId, ...own, regrowingsKept: cells.regrowings }
-      return book.write('accession.override', `figure-${lot}`, facts)
+      return book.write('accession.change-policy', `figure-${lot}`, facts)
     },
   }
 }
@@ -25,7 +25,7 @@ export function weightStep({ where, cells }: RowOf<'weights'>): DemoStep {
     where,
     write: (book) => {
       const facts = { lotId: book.idOf('lot', lot), on, replicates, note }
-      return book.write('lot.weigh-seeds', `weight-${lot}-${on}`, facts)
+      return book.write('lot.record-weight', `weight-${lot}-${on}`, facts)
     },
   }
 }

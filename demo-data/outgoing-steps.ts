@@ -41,7 +41,7 @@ export function letGoStep({ where, cells: { on, visit, reason } }: RowOf<'let-go
     where,
     write: (book) => {
       const facts = { withdrawalId: book.idOf('visit', visit), reason }
-      return book.write('promise.let-go', `let-go-${visit}`, facts)
+      return book.write('promise.waive', `let-go-${visit}`, facts)
     },
   }
 }
@@ -52,7 +52,7 @@ export function seasonListStep({ where, cells: { on, lots, note } }: RowOf<'seas
     where,
     write: (book) => {
       const chosen = lots.map((lot) => book.idOf('accession', lot))
-      return book.write('season-list.save', `season-list-${on}`, { chosen, note })
+      return book.write('season-list.create', `season-list-${on}`, { chosen, note })
     },
   }
 }
@@ -63,7 +63,7 @@ export function gardenStep({ where, cells }: RowOf<'gardens'>): DemoStep {
     on,
     where,
     async write(book) {
-      return book.write('site.save', `garden-${name.toLowerCase().replace(/[^a-z]+/g, '-')}`, {
+      return book.write('site.change', `garden-${name.toLowerCase().replace(/[^a-z]+/g, '-')}`, {
         name,
         growerId: grower === null ? null : await book.person(grower),
         areaM2: cells.area_m2,

@@ -56,7 +56,7 @@ export const backupOperations = {
     z.strictObject({ file: z.string().trim().min(1).max(1_000) }),
     BackupComparison,
   ),
-  'backup.change-keeping': writes(
+  'backup.change-rule': writes(
     'Changes the second folder that backups are copied to, and how much they may take in each folder.',
     {
       secondFolder: z.string().trim().max(1_000).optional().describe('empty: nowhere else'),

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
-import { Assurance, Day, Grade, Id, Line, MovementKind } from './fields.ts'
+import { Assurance, Day, Id, Line, MovementKind, PopulationGoal } from './fields.ts'
 import { ForecastsLeft } from './forecast-operations.ts'
 import { reads, writes } from './operation.ts'
 
@@ -25,7 +25,7 @@ export const Settings = z.object({
   viabilityThresholdOf: z
     .enum(['all-seeds', 'the-start'])
     .describe('what that is a part of: all seeds, or what was alive at the start of the lot'),
-  grade: Grade.describe('what a regrowing is for; decides its plants'),
+  grade: PopulationGoal.describe('what a regrowing is for; decides its plants'),
   sowingDay: z
     .string()
     .refine(
@@ -62,7 +62,7 @@ const EntryLine = z.object({
 })
 
 export const collectionOperations = {
-  'collection.about': reads(
+  'collection.get': reads(
     'Tells which collection is open, its settings and how much it holds.',
     z.strictObject({}),
     z.object({
@@ -78,12 +78,12 @@ export const collectionOperations = {
       warnings: z.array(z.string()).describe('such as a file kept in a synced folder'),
     }),
   ),
-  'collection.revision': reads(
+  'collection.get-revision': reads(
     'Tells the number of the latest entry and of forecasts to come, so that a window knows when to look again.',
     z.strictObject({}),
     z.object({ revision: z.int(), forecasts: ForecastsLeft }),
   ),
-  'collection.start': writes(
+  'collection.create': writes(
     'Starts an empty collection of your own and opens it; the one open now is closed and kept.',
     { libraryName: Line, accessionPattern: z.string().optional() },
     { file: z.string() },
@@ -93,7 +93,7 @@ export const collectionOperations = {
     {},
     { file: z.string() },
   ),
-  'collection.change-settings': writes(
+  'settings.change': writes(
     'Changes settings of the open collection; what is left out stays.',
     { settings: Settings.partial() },
     { settings: Settings, patternExample: z.string() },
@@ -107,7 +107,7 @@ export const collectionOperations = {
       checked: z.object({ lots: z.int(), movements: z.int(), accessions: z.int() }),
     }),
   ),
-  'collection.back-up': reads(
+  'backup.create': reads(
     'Copies the open collection to a checked backup file beside it and in the second folder, and says where.',
     z.strictObject({
       deleteOlder: z
@@ -144,7 +144,7 @@ export const collectionOperations = {
       ),
     }),
   ),
-  'entry.take-back': writes(
+  'entry.undo': writes(
     'Takes an entry back by writing the exact opposite of each of its movements.',
     { entryId: Id, reason: Line.optional() },
     { lines: z.array(EntryLine) },

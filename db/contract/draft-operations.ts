@@ -17,7 +17,7 @@ const DraftKind = z.enum([
 ])
 
 export const draftOperations = {
-  'draft.keep': keeps(
+  'draft.save': keeps(
     'Keeps what is typed on an unfinished screen, so that a crash loses nothing; an empty text drops it.',
     z.strictObject({ draftId: DraftId, kind: DraftKind, text: z.string().max(500_000) }),
     z.object({ keptAt: z.string() }),

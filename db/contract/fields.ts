@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
-import { GRADES } from '../domain/needs/grade.ts'
 import { NEED_STATES } from '../domain/needs/need.ts'
+import { GRADES } from '../domain/needs/population-goal.ts'
 
 /** A calendar date. */
 export const Day = z
@@ -70,7 +70,7 @@ export const Assurance = z
 export const NeedState = z.enum(NEED_STATES)
 
 /** What a regrowing is for: sound seed, the variety as it is, or its rarer traits as well. */
-export const Grade = z.enum(GRADES)
+export const PopulationGoal = z.enum(GRADES)
 
 /** Both numbers of an amount of seed, with how far the derived one is to be trusted. */
 export const Quantity = z.object({

@@ -52,9 +52,9 @@ export const forecastOperations = {
   'forecast.refresh': keeps(
     'Works out some of the forecasts that no longer hold, unless that is stopped, and tells how many are left.',
     z.strictObject({ limit: z.int().min(1).max(5_000).default(200) }),
-    ForecastsLeft.extend({ reckoned: z.int() }),
+    ForecastsLeft.extend({ computed: z.int() }),
   ),
-  'forecast.hold': keeps(
+  'forecast.pause': keeps(
     'Stops working out forecasts until it is let go on, or until the collection is opened again.',
     z.strictObject({ held: z.boolean().describe('true: stop; false: go on') }),
     ForecastsLeft,
@@ -67,7 +67,7 @@ export const forecastOperations = {
       z.object({ kind: z.literal('refused'), because: z.string() }),
     ]),
   ),
-  'place.foresee-moves': reads(
+  'place.preview-moves': reads(
     'Tells how long the lots of a place keep above their thresholds there, and would in each other place.',
     z.strictObject({ placeId: Id }),
     z.object({
@@ -87,7 +87,7 @@ export const forecastOperations = {
       ),
     }),
   ),
-  'place.spell-cost': reads(
+  'place.get-excursion-cost': reads(
     'Tells what some days cost the lots that lay in a place then, beside what its usual days cost.',
     z.strictObject({ placeId: Id, from: Day, until: Day.describe('the last of the days') }),
     z.object({
@@ -98,7 +98,7 @@ export const forecastOperations = {
       words: z.string(),
     }),
   ),
-  'forecast.left': reads(
+  'forecast.get-progress': reads(
     'Tells how many forecasts are still to be worked out, of how many lots.',
     z.strictObject({}),
     ForecastsLeft,

@@ -190,7 +190,7 @@ export const germinationOperations = {
     }),
     TestPlan,
   ),
-  'germination.begin': writes(
+  'germination.start': writes(
     'Begins a germination test: the seeds of its replicates leave the stock.',
     {
       lotId: Id,
@@ -210,7 +210,7 @@ export const germinationOperations = {
     },
     { testId: Id, due: TestDue, left: Quantity },
   ),
-  'germination.count': writes(
+  'germination.record-count': writes(
     'Writes down what was taken out of each replicate on a day; a second count of one day takes the place of the first.',
     { testId: Id, on: Day, replicates: z.array(Tally).min(1).max(16) },
     { test: TestRecord },
@@ -263,7 +263,7 @@ export const germinationOperations = {
     }),
     TestRecord,
   ),
-  'germination.due': reads(
+  'germination.list-due': reads(
     'Lists which lots should be tested next, by the published rules and the forecast, whichever is sooner.',
     z.strictObject({
       withinDays: z.int().min(0).max(20_000).default(90),
@@ -272,7 +272,7 @@ export const germinationOperations = {
     }),
     z.object({ lots: z.array(Due), total: z.int(), late: z.int() }),
   ),
-  'germination.sheet': reads(
+  'germination.print': reads(
     'Makes the bench sheet of tests under way: a page to write counts on.',
     z.strictObject({ testIds: z.array(Id).max(100).default([]).describe('none named: all under way') }),
     z.object({

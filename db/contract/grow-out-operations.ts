@@ -45,7 +45,7 @@ export const growOutOperations = {
     z.strictObject({}),
     z.object({ growOuts: z.array(GrowOutLine) }),
   ),
-  'grow-out.note': writes(
+  'grow-out.record': writes(
     'Notes of a grow-out that it was sown, came up, flowered, was saved from or failed, with the day.',
     {
       growOutId: Id,

@@ -95,7 +95,7 @@ export const intakeOperations = {
     },
     { personId: Id, taken: TakenIn },
   ),
-  'amount.read': reads(
+  'amount.preview': reads(
     'Reads a typed amount back in words, for a crop or a lot, without writing anything.',
     z.strictObject({
       text: TypedAmount,

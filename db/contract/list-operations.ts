@@ -63,7 +63,7 @@ const Question = z.object({
 })
 export type ListQuestion = z.infer<typeof Question>
 
-const ForeseenList = z.discriminatedUnion('kind', [
+const ListPreview = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('read'),
     understood: z.array(z.string()).describe('how the file was understood, sentence by sentence'),
@@ -105,20 +105,20 @@ const ForeseenList = z.discriminatedUnion('kind', [
   }),
   z.object({ kind: z.literal('unreadable'), because: z.string() }),
 ])
-export type ForeseenList = z.infer<typeof ForeseenList>
+export type ListPreview = z.infer<typeof ListPreview>
 
 export const listOperations = {
-  'list.foresee': reads(
+  'import.preview': reads(
     "Shows how somebody's list of seed (CSV or .xlsx) is understood and what becomes of each row, without writing anything.",
     z.strictObject(List),
-    ForeseenList,
+    ListPreview,
   ),
-  'list.refused': reads(
+  'import.list-refused': reads(
     'Gives the rows of a list that would not come in, as a file with the reason beside each.',
     z.strictObject(List),
     z.object({ fileName: z.string(), csv: z.string(), rows: z.int() }),
   ),
-  'list.take-in': writes(
+  'import.record': writes(
     "Takes the gifts of somebody's list in, all of them or none: an accession and a numbered lot for each.",
     {
       ...List,

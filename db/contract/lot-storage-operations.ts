@@ -82,12 +82,12 @@ export const LotStorage = z.object({
 export type LotStorage = z.infer<typeof LotStorage>
 
 export const lotStorageOperations = {
-  'lot.storage': reads(
+  'lot.get-storage': reads(
     'Shows what a lot is kept in, how moist it was found, and what the places where it lay were like.',
     z.strictObject({ lotId: Id }),
     LotStorage,
   ),
-  'lot.note-container': writes(
+  'lot.change-container': writes(
     'Writes down what lots are kept in from a day on.',
     {
       lotIds: z.array(Id).min(1).max(1_000),
@@ -99,17 +99,17 @@ export const lotStorageOperations = {
     },
     {},
   ),
-  'moisture.read': reads(
+  'moisture.preview': reads(
     'Says what a measurement of seed moisture comes to, without writing it down.',
     z.strictObject({ lotId: Id, measured: Measured }),
     Moisture,
   ),
-  'moisture.note': writes(
+  'moisture.record': writes(
     'Writes down how moist the seed of a lot was found.',
     { lotId: Id, on: Day, measured: Measured, note: Story.default('') },
     { moisture: Moisture },
   ),
-  'drying.plan': reads(
+  'moisture.plan-drying': reads(
     'Says at which mass seed is dry, how much water goes and how much drying gel takes it up.',
     z.strictObject({
       grams: Grams,
@@ -126,7 +126,7 @@ export const lotStorageOperations = {
       cautions: z.array(z.string()),
     }),
   ),
-  'lot.foresee-move': reads(
+  'lot.preview-move': reads(
     'Says what speaks against moving lots to a place: seed too moist to freeze above all.',
     z.strictObject({ lotIds: z.array(Id).min(1).max(1_000), placeId: Id }),
     z.object({ cautions: z.array(MoveCaution) }),

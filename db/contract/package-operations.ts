@@ -4,7 +4,7 @@ import { keeps, reads } from './operation.ts'
 const Content = z.string().describe('the file, as base64')
 
 export const packageOperations = {
-  'package.make': reads(
+  'package.export': reads(
     'Writes the whole collection as a Data Package: a CSV file for each table and datapackage.json with their meaning and units.',
     z.strictObject({
       people: z.boolean().default(false).describe('with names and contacts; left out unless asked for'),
@@ -18,7 +18,7 @@ export const packageOperations = {
       withheld: z.array(z.string()).describe('what was left out, sentence by sentence'),
     }),
   ),
-  'package.read-back': keeps(
+  'package.import': keeps(
     'Reads a whole collection back from a Data Package into one in which nothing was written yet; all of it or nothing.',
     z.strictObject({ content: z.base64('Send the file as base64.').min(1, 'That file is empty.') }),
     z.object({ tables: z.int(), rows: z.int(), said: z.string() }),

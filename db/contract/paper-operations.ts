@@ -57,7 +57,7 @@ export const SheetMeasures = z.object({
 export type SheetMeasures = z.infer<typeof SheetMeasures>
 
 export const paperOperations = {
-  'label.sheets': reads(
+  'label-sheet.list': reads(
     'Lists the label sheets that can be printed on.',
     z.strictObject({}),
     z.object({
@@ -75,7 +75,7 @@ export const paperOperations = {
       ),
     }),
   ),
-  'label-sheet.keep': writes(
+  'label-sheet.create': writes(
     'Keeps the measures of a label sheet of the library’s own, a new one or one kept before.',
     { sheetId: Id.nullable().default(null).describe('null: a new one'), measures: SheetMeasures },
     { sheet: LabelSheet },

@@ -17,7 +17,7 @@ const Made = {
 }
 
 export const passportOperations = {
-  'name.list': reads(
+  'person.list-names-in-texts': reads(
     'Lists first names and surnames of people in the book that stand in texts which may go out, each with where.',
     z.strictObject({}),
     z.object({
@@ -32,7 +32,7 @@ export const passportOperations = {
       ),
     }),
   ),
-  'passport.make': reads(
+  'passport.export': reads(
     'Writes every accession as Multi-Crop Passport Descriptors (MCPD V.2.1) and says what in them does not fit.',
     Asked,
     z.object({
@@ -50,10 +50,10 @@ export const passportOperations = {
         .describe('how many different findings there are; the first are listed, errors before warnings'),
     }),
   ),
-  'stock.make': reads(
+  'stock.export': reads(
     'Writes every lot as an exact CSV for programs, with its seed, where it lies and how much of it lives.',
     Asked.pick({ people: true }),
     z.object(Made),
   ),
-  'occurrence.make': reads('Writes every accession as a row of simple Darwin Core.', Asked, z.object(Made)),
+  'occurrence.export': reads('Writes every accession as a row of simple Darwin Core.', Asked, z.object(Made)),
 } as const

@@ -69,7 +69,7 @@ export const peopleOperations = {
     z.strictObject({ personId: Id }),
     PersonRecord,
   ),
-  'person.update': writes(
+  'person.change': writes(
     'Changes what is known of a person; what is left out stays, and what was before is kept.',
     {
       personId: Id,
@@ -86,7 +86,7 @@ export const peopleOperations = {
     },
     {},
   ),
-  'person.join': writes(
+  'person.merge': writes(
     'Joins two records of one person: the kept one is shown wherever the other stood.',
     { keepId: Id, joinId: Id },
     {},
@@ -96,7 +96,7 @@ export const peopleOperations = {
     z.strictObject({ personId: Id }),
     z.object({ fileName: z.string(), text: z.string() }),
   ),
-  'person.traces': reads(
+  'person.list-traces': reads(
     'Lists the texts that may still speak of a person after erasing, since a word in them may be a plant’s or somebody else’s.',
     z.strictObject({ personId: Id }),
     z.object({

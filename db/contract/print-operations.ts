@@ -110,7 +110,7 @@ export const printOperations = {
     { itemIds: z.array(Id).min(1).max(500) },
     {},
   ),
-  'tray.preview': reads(
+  'tray.render': reads(
     'Makes the PDF of some items of one kind, waiting or printed before, and marks nothing.',
     z.strictObject(WhatToPrint),
     z.object(Made),
@@ -120,7 +120,7 @@ export const printOperations = {
     WhatToPrint,
     { batchId: Id },
   ),
-  'print.history': reads(
+  'print.list': reads(
     'Lists what was printed, latest first.',
     z.strictObject({ before: Id.optional(), limit: z.int().min(1).max(100).default(30) }),
     z.object({
@@ -136,12 +136,12 @@ export const printOperations = {
       ),
     }),
   ),
-  'print.again': writes(
+  'print.repeat': writes(
     'Puts what was printed before into the tray once more.',
     { batchId: Id },
     { itemIds: z.array(Id) },
   ),
-  'letter.words': reads(
+  'letter.get': reads(
     "Shows the library's thank-you letter, who signs it, and the fields that may stand in it.",
     z.strictObject({}),
     z.object({
@@ -151,12 +151,12 @@ export const printOperations = {
       fields: z.array(z.object({ field: z.string(), meaning: z.string() })),
     }),
   ),
-  'letter.change-words': writes(
+  'letter.change': writes(
     "Changes the library's thank-you letter or who signs it; empty words go back to those shipped.",
     { words: LetterWords, keeper: Line.or(z.literal('')) },
     {},
   ),
-  'letter.preview': reads(
+  'letter.render': reads(
     'Makes the letter in words not yet kept, for a real donor where one may be written to.',
     z.strictObject({ words: LetterWords, keeper: Line.or(z.literal('')) }),
     z.object({ ...Made, to: z.string().describe('whose letter it is; empty: an invented donor') }),

@@ -55,7 +55,7 @@ const Reminder = Visit.extend({
 export type Reminder = z.infer<typeof Reminder>
 
 export const promiseOperations = {
-  'withdrawal.out': reads(
+  'withdrawal.list-open': reads(
     'Lists the visits on which a person took seed: what is still promised first, overdue before the rest.',
     z.strictObject({ personId: Id, limit: z.int().min(1).max(200).default(50) }),
     z.object({ visits: z.array(VisitOut), total: z.int() }),
@@ -69,7 +69,7 @@ export const promiseOperations = {
     }),
     z.object({ promises: z.array(Reminder), total: z.int(), overdue: z.int() }),
   ),
-  'promise.let-go': writes(
+  'promise.waive': writes(
     'Stops waiting for what was promised on a visit, with the reason.',
     { withdrawalId: Id, reason: Line },
     {},

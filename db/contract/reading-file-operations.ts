@@ -64,12 +64,12 @@ const ReadFile = z.discriminatedUnion('kind', [
 export type ReadFile = z.infer<typeof ReadFile>
 
 export const readingFileOperations = {
-  'readings.foresee-file': reads(
+  'reading.preview-file': reads(
     "Shows how a data logger's file is understood and which rows are refused, without writing anything.",
     z.strictObject(File),
     ReadFile,
   ),
-  'readings.import-file': writes(
+  'reading.import-file': writes(
     "Takes the readings of a data logger's file in for a place, all of them or none.",
     {
       ...File,

@@ -141,7 +141,7 @@ export const referenceOperations = {
     z.strictObject({ cropId: CropId }),
     CropDetail,
   ),
-  'crop.override': writes(
+  'crop.change-policy': writes(
     "Sets the keeper's own plants per regrowing, viability threshold or days to ripe seed for a crop; null goes back to the table.",
     {
       cropId: CropId,
@@ -157,8 +157,8 @@ export const referenceOperations = {
     CropFields,
     { cropId: CropId },
   ),
-  'crop.correct': writes(
-    "Corrects what is known of a crop of the keeper's own; its lots that were never weighed are reckoned anew where its weight changes.",
+  'crop.change': writes(
+    "Corrects what is known of a crop of the keeper's own; its lots that were never weighed are recomputed where its weight changes.",
     { cropId: CropId, correction: z.strictObject(CropFacts).partial() },
     {},
   ),
@@ -172,12 +172,12 @@ export const referenceOperations = {
     { cropId: CropId, name: Line, synonyms: z.array(Line).default([]), story: Story.default('') },
     { varietyId: Id },
   ),
-  'variety.add-synonym': writes(
+  'variety.add-name': writes(
     'Adds another name by which a variety is known.',
     { varietyId: Id, name: Line },
     {},
   ),
-  'variety.join': writes(
+  'variety.merge': writes(
     'Joins two records of one variety: the accessions and names of the joined one become the kept one’s.',
     { keepId: Id, joinId: Id },
     { accessions: z.int().describe('how many moved') },
@@ -202,7 +202,7 @@ export const referenceOperations = {
     { parentId: Id.nullable().default(null), name: Line, kind: PlaceLine.shape.kind },
     { placeId: Id },
   ),
-  'place.foresee-kind': reads(
+  'place.preview-kind': reads(
     'Says what calling a place another kind of place does to the climate that its seed is taken to lie in.',
     z.strictObject({ placeId: Id, kind: PlaceLine.shape.kind }),
     z.object({ words: z.string() }),

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { Day, Grade, Id, LivingStock, NeedState, Story } from './fields.ts'
+import { Day, Id, LivingStock, NeedState, PopulationGoal, Story } from './fields.ts'
 import { reads, writes } from './operation.ts'
 
 export const SeasonDays = z.object({
@@ -51,7 +51,7 @@ export type NeedLine = z.infer<typeof NeedLine>
 const Arithmetic = z.object({ heading: z.string(), lines: z.array(z.string()) })
 
 export const NeedRecord = NeedLine.extend({
-  grade: Grade,
+  grade: PopulationGoal,
   gradeIsOwn: z.boolean(),
   plants: z.int(),
   plantsFrom: z.string(),
@@ -80,7 +80,7 @@ const SeasonListHead = z.object({
   listId: Id,
   season: z.int(),
   on: z.string(),
-  grade: Grade,
+  grade: PopulationGoal,
   note: z.string(),
   accessions: z.int(),
   chosen: z.int(),
@@ -88,7 +88,7 @@ const SeasonListHead = z.object({
 export type SeasonListHead = z.infer<typeof SeasonListHead>
 
 export const regrowOperations = {
-  'regrow.needs': reads(
+  'regeneration.list': reads(
     'Ranks what to regrow this season: every accession with its state, its reason and the cost of waiting.',
     z.strictObject({
       text: z.string().max(200).default(''),
@@ -98,18 +98,18 @@ export const regrowOperations = {
     }),
     z.object({
       season: SeasonDays,
-      grade: Grade,
+      grade: PopulationGoal,
       counts: z.record(NeedState, z.int()),
       total: z.int().describe('accessions that the text and the state find'),
       needs: z.array(NeedLine),
     }),
   ),
-  'regrow.get': reads(
+  'regeneration.get': reads(
     'Opens the need of one accession: arithmetic line by line, the seasons to come, rescue, generations.',
     z.strictObject({ accessionId: Id }),
     NeedRecord,
   ),
-  'season-list.save': writes(
+  'season-list.create': writes(
     'Saves the needs of this season as they stand today, with what is to be grown.',
     {
       chosen: z.array(Id).max(5_000).describe('accessions to be grown this season'),

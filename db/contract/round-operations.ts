@@ -38,7 +38,7 @@ const RoundFinding = z.object({
 })
 
 export const roundOperations = {
-  'round.due': reads(
+  'round.list-due': reads(
     'Lists the places that a round goes to, what to look at in each, and when it is due.',
     z.strictObject({}),
     z.object({
@@ -98,7 +98,7 @@ export const roundOperations = {
       total: z.int(),
     }),
   ),
-  'round.sheet': reads(
+  'round.print': reads(
     'Makes the round sheet: what to look at in each place, to be ticked on paper.',
     z.strictObject({
       placeIds: z.array(Id).max(500).default([]).describe('none named: every place that a round goes to'),

@@ -60,12 +60,12 @@ export const seasonPaperOperations = {
     z.strictObject({}),
     z.object({ ...Made, listed: z.int().describe('accessions on the list') }),
   ),
-  'catalogue.page': reads(
+  'catalogue.export': reads(
     'Makes the same list as one HTML page for everybody: it fetches nothing, runs nothing, and names donors only as they wish.',
     z.strictObject({}),
     z.object({ fileName: z.string(), html: z.string(), listed: z.int().describe('accessions on the list') }),
   ),
-  'year.report': reads(
+  'report.print': reads(
     'Makes the report of a calendar year: gifts, people, seed out and back, viability, what was lost and saved.',
     z.strictObject({ year: z.int().min(1800).max(9999) }),
     z.object({ ...Made, figures: YearFigures }),

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { WAYS } from '../domain/season-plan/ways.ts'
+import { ISOLATION_METHODS } from '../domain/season-plan/isolation-method.ts'
 import { CropId, Id, Line, Story } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { Sowing } from './regrow-operations.ts'
@@ -39,7 +39,7 @@ const Choice = z.strictObject({
   accessionId: Id,
   siteId: Id,
   way: z
-    .enum(WAYS)
+    .enum(ISOLATION_METHODS)
     .default('open')
     .describe('how it is kept from crossing: in the open by distance, under a cover, or sown later'),
 })
@@ -53,7 +53,7 @@ export const PlanLine = z.object({
   site: z.string(),
   growerId: Id.nullable(),
   grower: z.string(),
-  way: z.enum(WAYS),
+  way: z.enum(ISOLATION_METHODS),
   pollination: z.enum(['self', 'insect', 'wind']),
   hours: z.number().describe('hours of work that this way of growing adds'),
   laterDays: z
@@ -103,7 +103,7 @@ export const seasonPlanOperations = {
     z.strictObject({}),
     z.object({ sites: z.array(GrowingSite) }),
   ),
-  'site.save': writes(
+  'site.change': writes(
     'Adds a garden, or changes one.',
     {
       siteId: Id.nullable().default(null),
@@ -119,7 +119,7 @@ export const seasonPlanOperations = {
     },
     { siteId: Id },
   ),
-  'plan.make': reads(
+  'season-plan.preview': reads(
     'Plans which accession goes to which garden: greedy first, then as an integer programme within a time limit.',
     z.strictObject({
       accessionIds: z.array(Id).max(500),
@@ -138,17 +138,17 @@ export const seasonPlanOperations = {
       left: z.array(z.object({ accessionId: Id, variety: z.string(), why: z.string() })),
     }),
   ),
-  'plan.check': reads(
+  'season-plan.check': reads(
     'Says what is wrong with a plan that was changed by hand.',
     z.strictObject({ choices: Choices }),
     z.object({ lines: z.array(PlanLine), clashes: z.array(PlanClash) }),
   ),
-  'plan.save': writes(
+  'season-plan.create': writes(
     'Saves a plan for this season. Refused while something clashes.',
     { choices: Choices.min(1, 'Put at least one variety into a garden.'), note: Story.default('') },
     { planId: Id },
   ),
-  'plan.latest': reads(
+  'season-plan.get': reads(
     'Opens the plan saved last.',
     z.strictObject({}),
     z.object({
@@ -157,7 +157,7 @@ export const seasonPlanOperations = {
         .nullable(),
     }),
   ),
-  'plan.sheets': reads(
+  'season-plan.print': reads(
     'Prints a sheet for each garden of the saved plan, or for one: what to grow, how, and when to bring seed back.',
     z.strictObject({ siteId: Id.nullable().default(null) }),
     z.object({ pdf: z.base64(), fileName: z.string(), pages: z.int(), warnings: z.array(z.string()) }),

@@ -3,7 +3,6 @@ import {
   Assurance,
   Caution,
   CropId,
-  Grade,
   Id,
   LivingStock,
   LotBasis,
@@ -11,6 +10,7 @@ import {
   Measured,
   MovementKind,
   NeedState,
+  PopulationGoal,
   Quantity,
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
@@ -175,7 +175,7 @@ export const shelfOperations = {
     z.strictObject({ lotId: Id }),
     LotRecord,
   ),
-  'find.anything': reads(
+  'collection.search': reads(
     'Finds lots, varieties and people by a scanned code, a number or a few letters.',
     z.strictObject({ text: z.string().max(200), limit: z.int().min(1).max(20).default(8) }),
     z.object({
@@ -193,7 +193,7 @@ export const shelfOperations = {
       people: z.array(z.object({ personId: Id, name: z.string(), town: z.string() })),
     }),
   ),
-  'need.list': reads(
+  'accession.list-states': reads(
     'Lists how every accession stands: living seeds against what must be kept, worst first.',
     z.strictObject({
       state: NeedState.optional(),
@@ -214,11 +214,11 @@ export const shelfOperations = {
       total: z.int(),
     }),
   ),
-  'accession.override': writes(
+  'accession.change-policy': writes(
     "Sets the keeper's own grade, plants, regrowings, viability threshold or assurance for one accession; null goes back to the crop's.",
     {
       accessionId: Id,
-      grade: Grade.nullable().optional(),
+      grade: PopulationGoal.nullable().optional(),
       plantsToKeep: z.int().min(1).max(10_000).nullable().optional(),
       regrowingsKept: z.int().min(1).max(20).nullable().optional(),
       viabilityThreshold: z.number().min(0.05).max(1).nullable().optional(),

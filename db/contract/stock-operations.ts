@@ -29,7 +29,7 @@ const Replicate = z.strictObject({
 })
 
 export const stockOperations = {
-  'lot.weigh-seeds': writes(
+  'lot.record-weight': writes(
     'Records a hundred-seed weight of a lot from one counted sample or from replicates.',
     {
       lotId: Id,
@@ -40,12 +40,12 @@ export const stockOperations = {
     },
     { weight: SeedWeight, balance: Quantity, warnings: z.array(z.string()) },
   ),
-  'lot.take-stock': writes(
+  'lot.record-count': writes(
     'Sets a lot to what was found by weighing or counting, and writes the difference with its reason.',
     { ...FoundLine.shape, on: Day, reason: Line },
     { change: SeedChange, balance: Quantity },
   ),
-  'stocktake.foresee': reads(
+  'stocktake.preview': reads(
     'Shows what was found lot by lot beside what the book says, without writing anything.',
     z.strictObject({ lines: z.array(FoundLine).max(500) }),
     z.object({
@@ -79,7 +79,7 @@ export const stockOperations = {
     },
     { newLotId: Id, newLotNumber: z.string(), left: Quantity, moved: Quantity },
   ),
-  'lot.join': writes(
+  'lot.merge': writes(
     'Pours lots of one accession into one of them; the others are left empty.',
     { intoLotId: Id, fromLotIds: z.array(Id).min(1).max(50), on: Day, note: Story.default('') },
     { balance: Quantity },

@@ -167,7 +167,7 @@ export const storageOperations = {
       words: z.string().describe('which of them keeps seed best so far, and how sure that is'),
     }),
   ),
-  'place.set-terms': writes(
+  'place.change-terms': writes(
     'Says what a place is meant for, its own limits, and how often a round goes there.',
     {
       placeId: Id,
@@ -178,7 +178,7 @@ export const storageOperations = {
     },
     { place: StoredPlace },
   ),
-  'reading.note': writes(
+  'reading.record': writes(
     'Writes down a reading of a place: temperature, and humidity where it was read.',
     {
       placeId: Id,

@@ -43,7 +43,7 @@ export const waitingOperations = {
     },
     { giftId: Id, personId: Id.nullable() },
   ),
-  'gift.note-step': writes(
+  'gift.record-step': writes(
     'Notes that a waiting gift has passed a step, or has to wait for one.',
     { giftId: Id, ...Wait.shape, done: z.boolean(), on: Day },
     { gift: WaitingGift },

@@ -38,33 +38,33 @@ const WithdrawalLine = z.strictObject({
   note: z.string().trim().max(500).default(''),
 })
 
-const ForeseenCaution = z.object({ despite: Override, sentence: z.string() })
+const PreviewedCaution = z.object({ despite: Override, sentence: z.string() })
 
-const ForeseenLine = z.object({
+const LinePreview = z.object({
   lotId: Id,
   lotNumber: z.string(),
   taken: Quantity.nullable(),
   left: Quantity.nullable(),
   stock: LivingStock.describe('of the accession after every line up to this one'),
-  cautions: z.array(ForeseenCaution),
+  cautions: z.array(PreviewedCaution),
   problem: Problem.nullable().describe('what would be refused whatever is overridden'),
 })
 
 export const withdrawalOperations = {
-  'lot.offer': reads(
+  'withdrawal.list-lots': reads(
     'Offers working lots for handing out: the oldest good lot of each variety first, with why.',
     z.strictObject({ text: z.string().max(200), limit: z.int().min(1).max(50).default(10) }),
     z.object({ lots: z.array(ShelfRow.extend({ why: z.string(), packetSeeds: z.int().nullable() })) }),
   ),
-  'withdrawal.foresee': reads(
+  'withdrawal.preview': reads(
     'Says what handing these out would do: what is left, what needs a reason, what would be refused.',
     z.strictObject({
       purpose: WithdrawalPurpose.default('to-grow'),
       lines: z.array(WithdrawalLine).max(200),
     }),
     z.object({
-      lines: z.array(ForeseenLine),
-      cautions: z.array(ForeseenCaution).describe('about the visit as a whole'),
+      lines: z.array(LinePreview),
+      cautions: z.array(PreviewedCaution).describe('about the visit as a whole'),
     }),
   ),
   'withdrawal.record': writes(

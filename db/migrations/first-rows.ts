@@ -61,7 +61,7 @@ export function writeFirstRows(sqlite: Sqlite, db: Drizzle, facts: FirstFacts): 
     db.insert(entry)
       .values({
         key: facts.key,
-        operation: 'collection.start',
+        operation: 'collection.create',
         inputDigest: createHash('sha256').update(facts.libraryName).digest('hex'),
         answer: '{}',
         said: `Started the collection ‘${facts.libraryName}’`,

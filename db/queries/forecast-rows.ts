@@ -115,7 +115,7 @@ export function forecastTests(sqlite: Sqlite, lotIds: readonly number[]): Foreca
 }
 
 /** A lot that was poured into another, on a day and by an entry. */
-export interface PouredRow {
+export interface MergedRow {
   readonly lot_id: number
   readonly part_id: number
   readonly joined_on: string
@@ -127,7 +127,7 @@ export interface PouredRow {
  *
  * The index is named, as the planner would else look through every movement of the book.
  */
-export function pouredRows(sqlite: Sqlite, lotIds: readonly number[]): PouredRow[] {
+export function mergedRows(sqlite: Sqlite, lotIds: readonly number[]): MergedRow[] {
   return prepared(
     sqlite,
     `WITH RECURSIVE seed (lot_id, of_id, before_id, joined_on, entry_id) AS (
@@ -145,7 +145,7 @@ export function pouredRows(sqlite: Sqlite, lotIds: readonly number[]): PouredRow
          AND ${standing('poured')})
      SELECT lot_id, of_id AS part_id, joined_on, entry_id FROM seed WHERE joined_on IS NOT NULL AND of_id <> lot_id
      ORDER BY lot_id, part_id`,
-  ).all(JSON.stringify(lotIds)) as PouredRow[]
+  ).all(JSON.stringify(lotIds)) as MergedRow[]
 }
 
 /** A place with the kind that says how cold it is where nobody measured: its own, or of the nearest around it that is cold. */
@@ -170,7 +170,7 @@ export function climateKinds(sqlite: Sqlite): ClimateKindRow[] {
 /** A forecast as it is kept. */
 export interface KeptForecast {
   readonly lotId: number
-  readonly reckonedOn: string
+  readonly computedOn: string
   readonly basis: 'constants-seen' | 'constants-from-memory' | 'rule-of-thumb' | 'refused'
   readonly viability: number | null
   readonly low: number | null
@@ -187,10 +187,10 @@ export interface KeptForecast {
 export function keepForecast(sqlite: Sqlite, kept: KeptForecast): void {
   prepared(
     sqlite,
-    `UPDATE lot_forecast SET stale_since = NULL, reckoned_on = ?, basis = ?, viability = ?, viability_low = ?,
+    `UPDATE lot_forecast SET stale_since = NULL, computed_on = ?, basis = ?, viability = ?, viability_low = ?,
        viability_high = ?, viability_start = ?, chance_below = ?, deviates_a_year = ?, crosses_early = ?, crosses_on = ?, crosses_late = ? WHERE lot_id = ?`,
   ).run(
-    kept.reckonedOn,
+    kept.computedOn,
     kept.basis,
     kept.viability,
     kept.low,
@@ -213,7 +213,7 @@ export function madeStaleBy(sqlite: Sqlite, entryId: number, limit: number): num
 }
 
 /** Makes stale what was split off from a lot whose test was taken back, and what it was poured into: its tests are theirs too. */
-export function makeHeirsStale(sqlite: Sqlite, takenBackId: number, entryId: number): void {
+export function makeDerivedLotsStale(sqlite: Sqlite, takenBackId: number, entryId: number): void {
   prepared(
     sqlite,
     `WITH RECURSIVE heir (lot_id) AS (
@@ -234,7 +234,7 @@ export function staleLots(sqlite: Sqlite, before: string, limit: number): number
   return prepared(
     sqlite,
     `SELECT lot_id FROM lot_forecast WHERE stale_since IS NOT NULL
-     UNION ALL SELECT lot_id FROM lot_forecast WHERE stale_since IS NULL AND reckoned_on < ? LIMIT ?`,
+     UNION ALL SELECT lot_id FROM lot_forecast WHERE stale_since IS NULL AND computed_on < ? LIMIT ?`,
   )
     .pluck()
     .all(before, limit) as number[]
@@ -245,7 +245,7 @@ export function countStale(sqlite: Sqlite, before: string): { readonly left: num
   return prepared(
     sqlite,
     `SELECT (SELECT count(*) FROM lot_forecast WHERE stale_since IS NOT NULL)
-       + (SELECT count(*) FROM lot_forecast WHERE stale_since IS NULL AND reckoned_on < ?) AS left,
+       + (SELECT count(*) FROM lot_forecast WHERE stale_since IS NULL AND computed_on < ?) AS left,
        (SELECT count(*) FROM lot_forecast) AS lots`,
   ).get(before) as { left: number; lots: number }
 }

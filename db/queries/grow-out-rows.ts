@@ -1,6 +1,6 @@
 import type { IsoDate } from '../domain/dates/iso-date.ts'
 import type { GrowOutNoteKind } from '../domain/season-plan/grow-out.ts'
-import type { Way } from '../domain/season-plan/ways.ts'
+import type { IsolationMethod } from '../domain/season-plan/isolation-method.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { standing } from './measurements.ts'
 import { joinKeptPerson } from './person-records.ts'
@@ -21,7 +21,7 @@ export interface GrowOutRow {
   readonly grower_id: number | null
   readonly grower: string | null
   /** As the latest plan of its season has it; null where that plan no longer has it. */
-  readonly way: Way | null
+  readonly way: IsolationMethod | null
 }
 
 const WAY = `(SELECT line.way FROM season_plan_line AS line WHERE line.plan_id = (

@@ -1,4 +1,4 @@
-import type { Grade } from '../domain/needs/grade.ts'
+import type { PopulationGoal } from '../domain/needs/population-goal.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { joinKeptPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
@@ -38,7 +38,7 @@ export interface LifeRow {
   readonly plants_for_seed: number | null
   readonly plants_to_maintain: number | null
   readonly plants_to_conserve: number | null
-  readonly own_grade: Grade | null
+  readonly own_grade: PopulationGoal | null
   readonly own_plants: number | null
   readonly regrowings: number | null
   readonly threshold: number | null
@@ -74,7 +74,7 @@ const LIFE_COLUMNS = `
   seed_weight.seeds_counted AS weight_seeds, seed_weight.coefficient_of_variation AS weight_cv,
   seed_weight.pooled_doubt AS weight_pooled_doubt,
   germination_result.tested, germination_result.sprouted, germination_result.tested_on,
-  lot_forecast.reckoned_on AS forecast_on, lot_forecast.viability AS forecast_viability,
+  lot_forecast.computed_on AS forecast_on, lot_forecast.viability AS forecast_viability,
   lot_forecast.viability_low AS forecast_low, lot_forecast.viability_high AS forecast_high,
   lot_forecast.viability_start AS forecast_start,
   lot_forecast.deviates_a_year AS forecast_a_year,

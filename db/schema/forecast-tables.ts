@@ -5,7 +5,7 @@ export const lotForecast = sqliteTable('lot_forecast', {
   lotId: integer('lot_id').primaryKey(),
   /** The entry that changed what it rests on; empty: it holds. */
   staleSince: integer('stale_since'),
-  reckonedOn: text('reckoned_on'),
+  computedOn: text('computed_on'),
   basis: text('basis', { enum: ['constants-seen', 'constants-from-memory', 'rule-of-thumb', 'refused'] }),
   viability: real('viability'),
   viabilityLow: real('viability_low'),

@@ -1,6 +1,6 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
 import { GROW_OUT_NOTES } from '../domain/season-plan/grow-out.ts'
-import { WAYS } from '../domain/season-plan/ways.ts'
+import { ISOLATION_METHODS } from '../domain/season-plan/isolation-method.ts'
 
 /** The needs of one season as they stood on a day, with what was chosen to be grown. Never changed. */
 export const seasonList = sqliteTable('season_list', {
@@ -68,7 +68,7 @@ export const seasonPlanLine = sqliteTable('season_plan_line', {
   planId: integer('plan_id').notNull(),
   accessionId: integer('accession_id').notNull(),
   siteId: integer('site_id').notNull(),
-  way: text('way', { enum: WAYS }).notNull(),
+  way: text('way', { enum: ISOLATION_METHODS }).notNull(),
 })
 
 /** One accession grown in one garden in one season, from the day on which a plan first had it so. */

@@ -19,11 +19,11 @@ import { changeSettings } from './collection/settings.ts'
 import { addSynonym, createVariety, searchVarieties } from './collection/varieties.ts'
 import type { Reading, Writing } from './context.ts'
 import { makePackage, readPackageBack } from './exchange/data-package.ts'
-import { foreseeList, refusedRows, takeListIn } from './exchange/list-import.ts'
+import { previewList, refusedRows, takeListIn } from './exchange/list-import.ts'
 import { makeOccurrences, makePassports } from './exchange/passports.ts'
 import { getForecast } from './forecast/forecast-record.ts'
 import { forecastsLeft, holdForecasts, refreshForecasts } from './forecast/keep-forecasts.ts'
-import { foreseeMoves } from './forecast/moves.ts'
+import { previewMoves } from './forecast/moves.ts'
 import { beginTest, cancelTest, countTest, finishTest, recordGermination } from './germination/germination.ts'
 import { listDueTests, planTest } from './germination/germination-advice.ts'
 import { getTest, listTests } from './germination/germination-record.ts'
@@ -57,23 +57,23 @@ import { letPromiseGo, listOut, listPromises } from './stock/promises.ts'
 import { weighSeeds } from './stock/seed-weights.ts'
 import { findAnything, listLots, offerLots } from './stock/shelf.ts'
 import { joinLots, splitLot } from './stock/split-and-join.ts'
-import { foreseeStocktake, recordStocktake, takeStock } from './stock/stocktake.ts'
-import { foreseeWithdrawal, recordPaperSheet, recordWithdrawal } from './stock/withdrawals.ts'
+import { previewStocktake, recordStocktake, takeStock } from './stock/stocktake.ts'
+import { previewWithdrawal, recordPaperSheet, recordWithdrawal } from './stock/withdrawals.ts'
 import { comparePlaces } from './storage/compare-places.ts'
+import { excursionCost } from './storage/excursion-cost.ts'
 import { noteMoisture, planLotDrying, readMoisture } from './storage/lot-moisture.ts'
-import { foreseeMove, getLotStorage, noteContainer } from './storage/lot-storage.ts'
+import { getLotStorage, noteContainer, previewMove } from './storage/lot-storage.ts'
 import { getStorage, listStorage } from './storage/place-climate.ts'
-import { changeKind, foreseeKind } from './storage/place-kind.ts'
+import { changeKind, previewKind } from './storage/place-kind.ts'
 import { noteReading, setTerms } from './storage/place-readings.ts'
 import { createPlace, listPlaces } from './storage/places.ts'
-import { foreseeFile, importFile } from './storage/reading-file.ts'
+import { importFile, previewFile } from './storage/reading-file.ts'
 import { listDueRounds, listRounds, recordRound } from './storage/rounds.ts'
-import { spellCost } from './storage/spell-cost.ts'
 
 /** The operations that change which collection is open: the host's to do. */
 export type HostName = Extract<
   OperationName,
-  'collection.start' | 'collection.open-demo' | 'backup.list' | 'backup.restore'
+  'collection.create' | 'collection.open-demo' | 'backup.list' | 'backup.restore'
 >
 
 type ReadHandlers = {
@@ -96,17 +96,17 @@ type KeepHandlers = {
 }
 
 export const keepHandlers: KeepHandlers = {
-  'draft.keep': keepDraft,
+  'draft.save': keepDraft,
   'forecast.refresh': refreshForecasts,
-  'forecast.hold': holdForecasts,
-  'package.read-back': readPackageBack,
+  'forecast.pause': holdForecasts,
+  'package.import': readPackageBack,
 }
 
 // What draws paper is half of all there is to load, so a service that prints is loaded by its first call.
 export const readHandlers: ReadHandlers = {
-  'collection.about': aboutCollection,
+  'collection.get': aboutCollection,
   'collection.check': checkCollection,
-  'collection.back-up': backUpCollection,
+  'backup.create': backUpCollection,
   'backup.compare': compareBackup,
   'entry.list': listEntries,
   'crop.list': listCrops,
@@ -116,65 +116,65 @@ export const readHandlers: ReadHandlers = {
   'person.list': listPeople,
   'person.get': getPerson,
   'person.export': exportPerson,
-  'person.traces': personTraces,
-  'withdrawal.out': listOut,
+  'person.list-traces': personTraces,
+  'withdrawal.list-open': listOut,
   'promise.list': listPromises,
   'place.list': listPlaces,
-  'place.foresee-kind': foreseeKind,
-  'place.foresee-moves': foreseeMoves,
-  'place.spell-cost': spellCost,
+  'place.preview-kind': previewKind,
+  'place.preview-moves': previewMoves,
+  'place.get-excursion-cost': excursionCost,
   'gift.list': listGifts,
-  'amount.read': readTypedAmount,
+  'amount.preview': readTypedAmount,
   'draft.list': listDrafts,
   'lot.list': listLots,
   'lot.export': exportLots,
   'lot.workbook': exportWorkbook,
   'lot.get': getLot,
-  'lot.offer': offerLots,
-  'find.anything': findAnything,
-  'withdrawal.foresee': foreseeWithdrawal,
-  'stocktake.foresee': foreseeStocktake,
-  'collection.revision': revisionOf,
+  'withdrawal.list-lots': offerLots,
+  'collection.search': findAnything,
+  'withdrawal.preview': previewWithdrawal,
+  'stocktake.preview': previewStocktake,
+  'collection.get-revision': revisionOf,
   'forecast.get': getForecast,
-  'forecast.left': forecastsLeft,
-  'need.list': listNeeds,
+  'forecast.get-progress': forecastsLeft,
+  'accession.list-states': listNeeds,
   'storage.list': listStorage,
   'storage.get': getStorage,
   'storage.compare': comparePlaces,
-  'readings.foresee-file': foreseeFile,
-  'list.foresee': foreseeList,
-  'package.make': makePackage,
-  'name.list': namesGoingOut,
-  'passport.make': makePassports,
-  'occurrence.make': makeOccurrences,
-  'stock.make': makeStock,
-  'list.refused': refusedRows,
-  'lot.storage': getLotStorage,
-  'round.due': listDueRounds,
+  'reading.preview-file': previewFile,
+  'import.preview': previewList,
+  'package.export': makePackage,
+  'person.list-names-in-texts': namesGoingOut,
+  'passport.export': makePassports,
+  'occurrence.export': makeOccurrences,
+  'stock.export': makeStock,
+  'import.list-refused': refusedRows,
+  'lot.get-storage': getLotStorage,
+  'round.list-due': listDueRounds,
   'round.list': listRounds,
-  'round.sheet': (reading, input) =>
+  'round.print': (reading, input) =>
     import('./print/round-sheet.ts').then((room) => room.printRoundSheet(reading, input)),
-  'moisture.read': readMoisture,
-  'drying.plan': planLotDrying,
-  'lot.foresee-move': foreseeMove,
+  'moisture.preview': readMoisture,
+  'moisture.plan-drying': planLotDrying,
+  'lot.preview-move': previewMove,
   'germination.plan': planTest,
   'germination.list': listTests,
   'germination.get': getTest,
-  'germination.due': listDueTests,
-  'germination.sheet': (reading, input) =>
+  'germination.list-due': listDueTests,
+  'germination.print': (reading, input) =>
     import('./print/bench-sheet.ts').then((room) => room.printBenchSheet(reading, input)),
-  'regrow.needs': rankedNeeds,
-  'regrow.get': getNeed,
+  'regeneration.list': rankedNeeds,
+  'regeneration.get': getNeed,
   'site.list': listSites,
-  'plan.make': makePlan,
-  'plan.check': checkPlan,
-  'plan.latest': latestPlan,
-  'plan.sheets': (reading, input) =>
+  'season-plan.preview': makePlan,
+  'season-plan.check': checkPlan,
+  'season-plan.get': latestPlan,
+  'season-plan.print': (reading, input) =>
     import('./print/grower-sheets.ts').then((room) => room.printGrowerSheets(reading, input)),
   'grow-out.list': listGrowOuts,
   'season-list.list': listSeasonLists,
   'season-list.get': getSeasonList,
-  'label.sheets': listSheets,
+  'label-sheet.list': listSheets,
   'label.print': (reading, input) =>
     import('./print/labels.ts').then((room) => room.printLabels(reading, input)),
   'keep-card.print': (reading, input) =>
@@ -184,67 +184,67 @@ export const readHandlers: ReadHandlers = {
   'stocktake.sheet': (reading, input) =>
     import('./print/stocktake-sheet.ts').then((room) => room.printStocktakeSheet(reading, input)),
   'catalogue.print': (reading) => import('./print/catalogue.ts').then((room) => room.printCatalogue(reading)),
-  'catalogue.page': (reading) =>
+  'catalogue.export': (reading) =>
     import('./print/catalogue.ts').then((room) => room.makeCataloguePage(reading)),
-  'year.report': (reading, input) =>
+  'report.print': (reading, input) =>
     import('./print/year-report.ts').then((room) => room.printYearReport(reading, input)),
   'tray.list': listTray,
-  'tray.preview': (reading, input) =>
+  'tray.render': (reading, input) =>
     import('./print/tray-preview.ts').then((room) => room.previewTray(reading, input)),
-  'print.history': printHistory,
-  'letter.words': letterWords,
-  'letter.preview': previewLetter,
+  'print.list': printHistory,
+  'letter.get': letterWords,
+  'letter.render': previewLetter,
 }
 
 export const writeHandlers: WriteHandlers = {
-  'collection.change-settings': changeSettings,
-  'backup.change-keeping': changeBackupKeeping,
-  'entry.take-back': takeBackEntry,
-  'crop.override': overrideCrop,
+  'settings.change': changeSettings,
+  'backup.change-rule': changeBackupKeeping,
+  'entry.undo': takeBackEntry,
+  'crop.change-policy': overrideCrop,
   'crop.create': createCrop,
-  'crop.correct': correctCrop,
+  'crop.change': correctCrop,
   'variety.create': createVariety,
-  'variety.add-synonym': addSynonym,
+  'variety.add-name': addSynonym,
   'person.create': createPerson,
-  'person.update': updatePerson,
-  'person.join': joinPeople,
-  'variety.join': joinVarieties,
+  'person.change': updatePerson,
+  'person.merge': joinPeople,
+  'variety.merge': joinVarieties,
   'person.erase': erasePerson,
-  'promise.let-go': letPromiseGo,
+  'promise.waive': letPromiseGo,
   'place.create': createPlace,
   'place.change-kind': changeKind,
   'intake.record': recordIntake,
   'return.record': recordReturn,
-  'accession.override': overrideAccession,
-  'season-list.save': saveSeasonList,
-  'site.save': saveSite,
-  'plan.save': savePlan,
-  'grow-out.note': noteGrowOut,
+  'accession.change-policy': overrideAccession,
+  'season-list.create': saveSeasonList,
+  'site.change': saveSite,
+  'season-plan.create': savePlan,
+  'grow-out.record': noteGrowOut,
   'withdrawal.record': recordWithdrawal,
   'gift.offer': offerGift,
-  'gift.note-step': noteStep,
+  'gift.record-step': noteStep,
   'gift.decline': declineGift,
   'gift.accept': acceptGift,
-  'lot.weigh-seeds': weighSeeds,
-  'lot.take-stock': takeStock,
+  'lot.record-weight': weighSeeds,
+  'lot.record-count': takeStock,
   'stocktake.record': recordStocktake,
   'paper-sheet.record': recordPaperSheet,
   'lot.split': splitLot,
-  'lot.join': joinLots,
+  'lot.merge': joinLots,
   'lot.move': moveLots,
   'lot.discard': discardSeed,
   'lot.quarantine': quarantineLot,
   'lot.release': releaseLot,
-  'place.set-terms': setTerms,
-  'reading.note': noteReading,
-  'readings.import-file': importFile,
-  'list.take-in': takeListIn,
-  'lot.note-container': noteContainer,
-  'moisture.note': noteMoisture,
+  'place.change-terms': setTerms,
+  'reading.record': noteReading,
+  'reading.import-file': importFile,
+  'import.record': takeListIn,
+  'lot.change-container': noteContainer,
+  'moisture.record': noteMoisture,
   'round.record': recordRound,
   'germination.record': recordGermination,
-  'germination.begin': beginTest,
-  'germination.count': countTest,
+  'germination.start': beginTest,
+  'germination.record-count': countTest,
   'germination.finish': finishTest,
   'germination.cancel': cancelTest,
   'tray.add': addToTray,
@@ -252,8 +252,8 @@ export const writeHandlers: WriteHandlers = {
   'tray.change': changeTrayItem,
   'tray.remove': removeFromTray,
   'tray.mark-printed': markPrinted,
-  'print.again': printAgain,
-  'label-sheet.keep': keepSheet,
+  'print.repeat': printAgain,
+  'label-sheet.create': keepSheet,
   'label-sheet.retire': retireSheet,
-  'letter.change-words': changeLetterWords,
+  'letter.change': changeLetterWords,
 }

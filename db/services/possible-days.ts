@@ -18,7 +18,13 @@ const LOTS: ReadonlySet<string> = new Set(['lotId', 'lotIds', 'intoLotId', 'from
 
 /** What may have been found of seed before it came here, by whoever gave it; not where it takes seed from the lot. */
 const MAY_COME_BEFORE: ReadonlySet<string> = new Set([
-  ...['germination.begin', 'germination.record', 'lot.weigh-seeds', 'moisture.note', 'lot.note-container'],
+  ...[
+    'germination.start',
+    'germination.record',
+    'lot.record-weight',
+    'moisture.record',
+    'lot.change-container',
+  ],
 ])
 
 /** So old that a wrong year was typed more often than not: a day of last year for one of these weeks. */

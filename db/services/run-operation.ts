@@ -16,7 +16,7 @@ import { entry } from '../schema/collection-tables.ts'
 import { askAboutClock } from './asked-clock.ts'
 import { backUpIfWritten } from './collection/backups.ts'
 import { type Reading, readingOf, type Writing } from './context.ts'
-import { reckonWhatChanged } from './forecast/keep-forecasts.ts'
+import { updateForecasts } from './forecast/keep-forecasts.ts'
 import { type HostName, keepHandlers, readHandlers, writeHandlers } from './handlers.ts'
 import { refuseImpossibleDays } from './possible-days.ts'
 
@@ -60,7 +60,7 @@ export async function runOperation<N extends ServiceName>(
 const FORGETS: ReadonlySet<OperationName> = new Set(['person.erase'])
 
 /** Writes of many rows at once, from a file of another program: the collection is backed up before them. */
-export const BACKED_UP_FIRST: ReadonlySet<OperationName> = new Set(['readings.import-file', 'list.take-in'])
+export const BACKED_UP_FIRST: ReadonlySet<OperationName> = new Set(['reading.import-file', 'import.record'])
 
 function isRead(name: OperationName): name is ReadName & ServiceName {
   return contract[name].access === 'reads'
@@ -119,7 +119,7 @@ function runWrite<N extends WriteName & ServiceName>(
     askAboutClock(writing)
     refuseImpossibleDays(writing, name, facts)
     const answer = { entryId: id, ...handler(writing, input) }
-    reckonWhatChanged(writing)
+    updateForecasts(writing)
     reading.db
       .update(entry)
       .set({ answer: JSON.stringify(answer), said: answer.said })

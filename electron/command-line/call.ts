@@ -33,8 +33,8 @@ async function answerTo(file: string, operation: string, json: string): Promise<
     return notJson()
   }
   // The services load the database library, which a list of operations does without.
-  const { realHands } = await import('../host/real-hands.ts')
-  const runner = new OneCollection(file, realHands)
+  const { realBackend } = await import('../host/real-backend.ts')
+  const runner = new OneCollection(file, realBackend)
   return answerCall(runner, operation, withKey(operation, input), (line) => console.error(line))
 }
 

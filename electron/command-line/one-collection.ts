@@ -2,9 +2,9 @@ import { existsSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { contract, type OperationName, type ParsedInput } from '../../db/contract/contract.ts'
 import type { Runner } from '../host/answer-call.ts'
+import type { CollectionBackend } from '../host/collection-backend.ts'
 import { restoredFile } from '../host/collections-folder.ts'
 import { makeDemoAt, sayDemoOpened } from '../host/demo.ts'
-import type { Hands } from '../host/hands.ts'
 
 /**
  * Runs one operation on the collection in one file, opened for as long as it takes.
@@ -14,18 +14,18 @@ import type { Hands } from '../host/hands.ts'
  */
 export class OneCollection implements Runner {
   readonly #file: string
-  readonly #hands: Hands
+  readonly #backend: CollectionBackend
 
-  constructor(file: string, hands: Hands) {
+  constructor(file: string, backend: CollectionBackend) {
     this.#file = file
-    this.#hands = hands
+    this.#backend = backend
   }
 
   async run<N extends OperationName>(name: N, input: ParsedInput<N>): Promise<unknown> {
-    if (name === 'collection.start') {
-      const { collection, value } = await this.#hands.begin(
+    if (name === 'collection.create') {
+      const { collection, value } = await this.#backend.begin(
         this.#file,
-        input as ParsedInput<'collection.start'>,
+        input as ParsedInput<'collection.create'>,
       )
       collection.close()
       return value
@@ -34,14 +34,17 @@ export class OneCollection implements Runner {
     if (name === 'backup.list') return this.#listBackups()
     if (name === 'backup.restore') {
       const target = restoredFile(this.#file, new Date())
-      const { collection, value } = await this.#hands.restore(input as ParsedInput<'backup.restore'>, target)
+      const { collection, value } = await this.#backend.restore(
+        input as ParsedInput<'backup.restore'>,
+        target,
+      )
       collection.close()
       return value
     }
     const access = contract[name].access === 'reads' ? 'read' : 'write'
-    const collection = await this.#hands.open(this.#file, access)
+    const collection = await this.#backend.open(this.#file, access)
     try {
-      return await this.#hands.run(collection, name, input as never)
+      return await this.#backend.run(collection, name, input as never)
     } finally {
       collection.close()
     }
@@ -49,19 +52,19 @@ export class OneCollection implements Runner {
 
   /** The backups beside the file, which may be damaged: then only those in its own folder are known of. */
   async #listBackups(): Promise<unknown> {
-    const open = await this.#hands.open(this.#file, 'read').catch(() => null)
+    const open = await this.#backend.open(this.#file, 'read').catch(() => null)
     try {
-      return this.#hands.listBackups(resolve(this.#file), open, null)
+      return this.#backend.listBackups(resolve(this.#file), open, null)
     } finally {
       open?.close()
     }
   }
 
   async #openDemo(): Promise<unknown> {
-    if (!existsSync(this.#file)) await makeDemoAt(this.#file, this.#hands)
-    const demo = await this.#hands.open(this.#file, 'read')
+    if (!existsSync(this.#file)) await makeDemoAt(this.#file, this.#backend)
+    const demo = await this.#backend.open(this.#file, 'read')
     try {
-      return await sayDemoOpened(demo, this.#hands)
+      return await sayDemoOpened(demo, this.#backend)
     } finally {
       demo.close()
     }

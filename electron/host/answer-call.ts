@@ -18,7 +18,7 @@ export interface Runner {
 /**
  * Answers one call, from wherever it came: checks the name and the input, runs it, wraps the answer.
  *
- * Never throws. A call that fails has written nothing. The log gets what was not foreseen, never the input.
+ * Never throws. A call that fails has written nothing. The log gets what was not expected, never the input.
  */
 export async function answerCall(
   runner: Runner,

@@ -5,11 +5,11 @@ import { Refusal } from '../../db/contract/refusal.ts'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
 import { BACKED_UP_FIRST, type ServiceName } from '../../db/services/run-operation.ts'
 import type { Runner } from './answer-call.ts'
+import type { CollectionBackend } from './collection-backend.ts'
 import { demoFile, freeFile, lastOpen, rememberOpen, restoredFile } from './collections-folder.ts'
 import { makeDemoAt, sayDemoOpened } from './demo.ts'
-import type { Hands } from './hands.ts'
 import { problemOf } from './problem-of.ts'
-import { Turns } from './turns.ts'
+import { ReadWriteLock } from './read-write-lock.ts'
 
 /** What keeps a collection from being written, but not from being read. */
 const OPEN_FOR_READING: ReadonlySet<ProblemCode> = new Set(['collection-read-only', 'disk-full'])
@@ -22,8 +22,8 @@ const OPEN_FOR_READING: ReadonlySet<ProblemCode> = new Set(['collection-read-onl
  */
 export class CollectionHolder implements Runner {
   readonly #folder: string
-  readonly #hands: Hands
-  readonly #turns = new Turns()
+  readonly #backend: CollectionBackend
+  readonly #lock = new ReadWriteLock()
   #open: OpenCollection | null = null
   #whyNone: Problem | null = null
   /** The file that could not be opened. */
@@ -38,17 +38,17 @@ export class CollectionHolder implements Runner {
   #begun: {
     readonly key: string
     readonly input: string
-    readonly value: Value<'collection.start' | 'backup.restore'>
+    readonly value: Value<'collection.create' | 'backup.restore'>
   } | null = null
 
-  constructor(folder: string, hands: Hands) {
+  constructor(folder: string, backend: CollectionBackend) {
     this.#folder = folder
-    this.#hands = hands
+    this.#backend = backend
   }
 
   /** Opens the collection asked for, else the one open last, else the demonstration. Answers why not, or null. */
   openFirst(asked: string | null): Promise<Problem | null> {
-    return this.#turns.alone(() => this.#tryToOpen(asked ?? lastOpen(this.#folder)))
+    return this.#lock.alone(() => this.#tryToOpen(asked ?? lastOpen(this.#folder)))
   }
 
   async #tryToOpen(file: string | null): Promise<Problem | null> {
@@ -66,11 +66,11 @@ export class CollectionHolder implements Runner {
   /** Opens for writing, or for reading alone where nothing may be written. */
   async #openAsFarAsMay(file: string): Promise<OpenCollection> {
     try {
-      return await this.#hands.open(file, 'write')
+      return await this.#backend.open(file, 'write')
     } catch (thrown) {
       const whyReadOnly = problemOf(thrown)
       if (!OPEN_FOR_READING.has(whyReadOnly.code)) throw thrown
-      return { ...(await this.#hands.open(file, 'read')), whyReadOnly }
+      return { ...(await this.#backend.open(file, 'read')), whyReadOnly }
     }
   }
 
@@ -86,31 +86,31 @@ export class CollectionHolder implements Runner {
 
   /** Runs an operation, or refuses it with why none is open. */
   run<N extends OperationName>(name: N, input: ParsedInput<N>): Promise<unknown> {
-    if (name === 'collection.start') {
-      return this.#turns.alone(() => this.#start(input as ParsedInput<'collection.start'>))
+    if (name === 'collection.create') {
+      return this.#lock.alone(() => this.#start(input as ParsedInput<'collection.create'>))
     }
     if (name === 'collection.open-demo') {
-      return this.#turns.alone(() => this.#answerDemo())
+      return this.#lock.alone(() => this.#answerDemo())
     }
-    if (name === 'backup.list') return this.#turns.shared(async () => this.#listBackups())
+    if (name === 'backup.list') return this.#lock.shared(async () => this.#listBackups())
     if (name === 'backup.restore') {
-      return this.#turns.alone(() => this.#restore(input as ParsedInput<'backup.restore'>))
+      return this.#lock.alone(() => this.#restore(input as ParsedInput<'backup.restore'>))
     }
-    if (name === 'collection.back-up')
+    if (name === 'backup.create')
       return this.#aside(async () =>
-        this.#hands.run(this.#ready(), name, input as ParsedInput<'collection.back-up'>),
+        this.#backend.run(this.#ready(), name, input as ParsedInput<'backup.create'>),
       )
-    if (name === 'collection.about' && this.#whyNone !== null) {
+    if (name === 'collection.get' && this.#whyNone !== null) {
       const askedAt = performance.now()
-      return this.#turns.alone(() => this.#openAgain(askedAt)).then(() => this.#serve(name, input))
+      return this.#lock.alone(() => this.#openAgain(askedAt)).then(() => this.#serve(name, input))
     }
     if (BACKED_UP_FIRST.has(name)) return this.#backedUp().then(() => this.#serve(name, input))
     return this.#serve(name, input)
   }
 
   #serve<N extends ServiceName>(name: N, input: ParsedInput<OperationName>): Promise<unknown> {
-    const work = async () => this.#hands.run(this.#ready(), name, input as ParsedInput<N>)
-    return contract[name].access === 'reads' ? this.#turns.shared(work) : this.#turns.alone(work)
+    const work = async () => this.#backend.run(this.#ready(), name, input as ParsedInput<N>)
+    return contract[name].access === 'reads' ? this.#lock.shared(work) : this.#lock.alone(work)
   }
 
   /** Backs the open collection up, where something was written since; a failure is told with the list of backups. */
@@ -118,7 +118,7 @@ export class CollectionHolder implements Runner {
     return this.#aside(async () => {
       if (this.#open === null || this.#closing) return
       try {
-        await this.#hands.backUpIfWritten(this.#open, 'at start')
+        await this.#backend.backUpIfWritten(this.#open, 'at start')
         this.#backupTrouble = null
       } catch (thrown) {
         if (!this.#closing) this.#backupTrouble = problemOf(thrown).sentence
@@ -129,29 +129,29 @@ export class CollectionHolder implements Runner {
 
   /** Backs up before a write of many rows, so that the write itself need not wait for it and nobody with it. */
   #backedUp(): Promise<void> {
-    return this.#aside(async () => this.#hands.backUpIfWritten(this.#ready(), 'before import'))
+    return this.#aside(async () => this.#backend.backUpIfWritten(this.#ready(), 'before import'))
   }
 
   /** Begins in turn what goes on in a thread of its own: whoever comes later does not wait for its end. */
   async #aside<T>(begin: () => Promise<T>): Promise<T> {
-    const { ended } = await this.#turns.shared(async () => ({ ended: begin() }))
+    const { ended } = await this.#lock.shared(async () => ({ ended: begin() }))
     return ended
   }
 
-  /** Reckons some of what screens will ask of the whole collection, and tells how much is left. */
-  readAhead(): Promise<number> {
-    return this.#turns.shared(async () => (this.#open === null ? 0 : this.#hands.readAhead(this.#open)))
+  /** Computes some of what screens will ask of the whole collection, and tells how much is left. */
+  warmCaches(): Promise<number> {
+    return this.#lock.shared(async () => (this.#open === null ? 0 : this.#backend.warmCaches(this.#open)))
   }
 
   /** Closes the collection once all work before has ended; a backup under way is given up. */
   async close(): Promise<void> {
     this.#closing = true
-    await this.#turns.alone(async () => {
+    await this.#lock.alone(async () => {
       this.#open?.close()
       this.#open = null
       if (this.#toRemember !== null) await this.#remember(this.#toRemember)
     })
-    await this.#hands.stopBackups()
+    await this.#backend.stopBackups()
   }
 
   #ready(): OpenCollection {
@@ -161,7 +161,7 @@ export class CollectionHolder implements Runner {
 
   #listBackups(): Value<'backup.list'> {
     const file = this.#open?.file ?? this.#failed
-    return file === null ? this.#refuse() : this.#hands.listBackups(file, this.#open, this.#backupTrouble)
+    return file === null ? this.#refuse() : this.#backend.listBackups(file, this.#open, this.#backupTrouble)
   }
 
   #refuse(): never {
@@ -169,7 +169,7 @@ export class CollectionHolder implements Runner {
   }
 
   /** Does once what a key asks for; asked again it gives the same answer. */
-  async #once<V extends Value<'collection.start' | 'backup.restore'>>(
+  async #once<V extends Value<'collection.create' | 'backup.restore'>>(
     { key, ...asked }: { readonly key: string },
     work: () => Promise<{ readonly collection: OpenCollection; readonly value: V }>,
   ): Promise<V> {
@@ -186,27 +186,27 @@ export class CollectionHolder implements Runner {
 
   #restore(input: ParsedInput<'backup.restore'>): Promise<Value<'backup.restore'>> {
     const beside = this.#open?.file ?? this.#failed ?? demoFile(this.#folder)
-    return this.#once(input, () => this.#hands.restore(input, restoredFile(beside, new Date())))
+    return this.#once(input, () => this.#backend.restore(input, restoredFile(beside, new Date())))
   }
 
-  #start(input: ParsedInput<'collection.start'>): Promise<Value<'collection.start'>> {
-    return this.#once(input, () => this.#hands.begin(freeFile(this.#folder, input.libraryName), input))
+  #start(input: ParsedInput<'collection.create'>): Promise<Value<'collection.create'>> {
+    return this.#once(input, () => this.#backend.begin(freeFile(this.#folder, input.libraryName), input))
   }
 
   async #answerDemo(): Promise<Value<'collection.open-demo'>> {
     if (this.#open?.file !== demoFile(this.#folder)) await this.#openDemo()
-    return sayDemoOpened(this.#ready(), this.#hands)
+    return sayDemoOpened(this.#ready(), this.#backend)
   }
 
   async #openDemo(): Promise<void> {
     const file = demoFile(this.#folder)
     let demo: OpenCollection
     try {
-      demo = await this.#hands.open(file, 'write')
+      demo = await this.#backend.open(file, 'write')
     } catch (thrown) {
       if (problemOf(thrown).code !== 'not-found') throw thrown
-      await makeDemoAt(file, this.#hands)
-      demo = await this.#hands.open(file, 'write')
+      await makeDemoAt(file, this.#backend)
+      demo = await this.#backend.open(file, 'write')
     }
     await this.#swapTo(demo)
   }

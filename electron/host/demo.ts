@@ -4,15 +4,15 @@ import { basename, dirname, join } from 'node:path'
 import type { Value } from '../../db/contract/contract.ts'
 import { moveFile, removeFile } from '../../db/migrations/held-files.ts'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
-import type { Hands } from './hands.ts'
+import type { CollectionBackend } from './collection-backend.ts'
 
 /** Makes the demonstration, in a folder of its own first: a half-made one never carries the real name. */
-export async function makeDemoAt(file: string, hands: Pick<Hands, 'makeDemo'>): Promise<void> {
+export async function makeDemoAt(file: string, backend: Pick<CollectionBackend, 'makeDemo'>): Promise<void> {
   mkdirSync(dirname(file), { recursive: true })
   const making = await mkdtemp(join(dirname(file), '.making-demo-'))
   try {
     const unfinished = join(making, basename(file))
-    await hands.makeDemo(unfinished)
+    await backend.makeDemo(unfinished)
     if (!existsSync(file)) moveFile(unfinished, file)
   } finally {
     removeFile(making)
@@ -22,9 +22,9 @@ export async function makeDemoAt(file: string, hands: Pick<Hands, 'makeDemo'>): 
 /** What is answered when the demonstration was opened: nothing was written, so its newest entry is named. */
 export async function sayDemoOpened(
   demo: OpenCollection,
-  hands: Pick<Hands, 'run'>,
+  backend: Pick<CollectionBackend, 'run'>,
 ): Promise<Value<'collection.open-demo'>> {
-  const { entries } = await hands.run(demo, 'entry.list', { limit: 1 })
+  const { entries } = await backend.run(demo, 'entry.list', { limit: 1 })
   return {
     entryId: entries[0]?.entryId ?? 1,
     said: 'Opened the demonstration collection',

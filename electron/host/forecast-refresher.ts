@@ -1,7 +1,7 @@
 import type { Runner } from './answer-call.ts'
+import type { IdleGate } from './idle-gate.ts'
 import type { Log } from './log.ts'
 import { problemOf, traceOf } from './problem-of.ts'
-import type { Quiet } from './quiet.ts'
 
 /** So many lots at a time: a call that comes meanwhile waits for some hundredths of a second. */
 const LOTS_AT_A_TIME = 100
@@ -9,16 +9,16 @@ const LOTS_AT_A_TIME = 100
 /** Works through the forecasts that no longer hold, a portion at a time, between the calls of those who wait. */
 export class ForecastRefresher {
   readonly #runner: Runner
-  readonly #quiet: Quiet
+  readonly #idle: IdleGate
   readonly #log: Log
   readonly #whenDone: () => void
   #working: Promise<void> | null = null
   #wokenAgain = false
   #stopped = false
 
-  constructor(runner: Runner, quiet: Quiet, log: Log, whenDone: () => void) {
+  constructor(runner: Runner, quiet: IdleGate, log: Log, whenDone: () => void) {
     this.#runner = runner
-    this.#quiet = quiet
+    this.#idle = quiet
     this.#log = log
     this.#whenDone = whenDone
   }
@@ -48,7 +48,7 @@ export class ForecastRefresher {
 
   async #workThrough(): Promise<void> {
     for (let left = 1; left > 0 && !this.#stopped; ) {
-      await this.#quiet.wait()
+      await this.#idle.wait()
       try {
         const done = await this.#runner.run('forecast.refresh', { limit: LOTS_AT_A_TIME })
         const { left: more, held } = done as { left: number; held: boolean }

@@ -45,7 +45,7 @@ const DISK_FAILS: Said = [
 ]
 const UNEXPECTED: Said = [
   'unexpected',
-  'Something went wrong that was not foreseen. Nothing was written, and the book is as it was.',
+  'Something went wrong that was not expected. Nothing was written, and the book is as it was.',
   'Try again. If it happens again, the file common-drawer.log beside your collection says where.',
 ]
 

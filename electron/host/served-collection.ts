@@ -1,13 +1,13 @@
 import { contract, isOperationName } from '../../db/contract/contract.ts'
 import type { Answer, Problem } from '../../db/contract/problem.ts'
 import { answerCall } from './answer-call.ts'
+import { CacheWarmer } from './cache-warmer.ts'
 import { CollectionHolder } from './collection-holder.ts'
 import { ForecastRefresher } from './forecast-refresher.ts'
+import { IdleGate } from './idle-gate.ts'
 import { type Log, logFile } from './log.ts'
 import { traceOf } from './problem-of.ts'
-import { Quiet } from './quiet.ts'
-import { ReaderAhead } from './reader-ahead.ts'
-import { realHands } from './real-hands.ts'
+import { realBackend } from './real-backend.ts'
 import type { WorkerStart } from './worker-messages.ts'
 
 /** A backup while the app is open: soon after the start, and again in a long day. It waits until the window stands. */
@@ -19,8 +19,8 @@ export class ServedCollection {
   readonly #start: WorkerStart
   readonly #log: Log
   readonly #holder: CollectionHolder
-  readonly #quiet = new Quiet()
-  readonly #ahead: ReaderAhead
+  readonly #idle = new IdleGate()
+  readonly #ahead: CacheWarmer
   readonly #refresher: ForecastRefresher
   readonly #backups: NodeJS.Timeout[] = []
   /** The last backup begun by itself; it ends with a line in the log where it failed or was given up. */
@@ -29,9 +29,9 @@ export class ServedCollection {
   constructor(start: WorkerStart) {
     this.#start = start
     this.#log = logFile(start.folder, () => new Date())
-    this.#holder = new CollectionHolder(start.folder, realHands)
-    this.#ahead = new ReaderAhead(() => this.#holder.readAhead(), this.#quiet, this.#log)
-    this.#refresher = new ForecastRefresher(this.#holder, this.#quiet, this.#log, () => this.#ahead.wake())
+    this.#holder = new CollectionHolder(start.folder, realBackend)
+    this.#ahead = new CacheWarmer(() => this.#holder.warmCaches(), this.#idle, this.#log)
+    this.#refresher = new ForecastRefresher(this.#holder, this.#idle, this.#log, () => this.#ahead.wake())
   }
 
   /** Opens what was asked for and begins the work beside. Answers why nothing could be opened, or null. */
@@ -53,7 +53,7 @@ export class ServedCollection {
 
   /** One call, one answer; never rejects. */
   async call(name: unknown, input: unknown): Promise<Answer<unknown>> {
-    this.#quiet.heard()
+    this.#idle.heard()
     const answer = await answerCall(this.#holder, name, input, this.#log)
     if (answer.ok && leavesForecasts(name)) this.#refresher.wake()
     return answer
@@ -72,5 +72,5 @@ export class ServedCollection {
 /** Whether a call may leave forecasts to be worked out; asked what is open, the holder may open it only then. */
 function leavesForecasts(name: unknown): boolean {
   if (typeof name !== 'string' || !isOperationName(name)) return false
-  return contract[name].access === 'writes' || name === 'forecast.hold' || name === 'collection.about'
+  return contract[name].access === 'writes' || name === 'forecast.pause' || name === 'collection.get'
 }

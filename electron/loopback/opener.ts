@@ -49,7 +49,7 @@ export async function findRunning(folder: string): Promise<RunningHost | null> {
     const seen = await ask('/alive', null, line.signal)
     clearTimeout(tooLate)
     if (!seen.ok) return null
-    const about = JSON.stringify({ operation: 'collection.about', input: {} })
+    const about = JSON.stringify({ operation: 'collection.get', input: {} })
     const said = await ask('/call', about, AbortSignal.timeout(ANSWERS_WITHIN_MS))
       .then((answer) => answer.json() as Promise<{ value?: { file?: string } }>)
       .catch(() => null)

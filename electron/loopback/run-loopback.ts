@@ -6,9 +6,9 @@ import { startHost } from '../host/start-host.ts'
 import { thisMachine } from './find-browser.ts'
 import { openWindow, type Shown } from './open-window.ts'
 import { findRunning, openerFile, writeOpener } from './opener.ts'
-import type { Wishes } from './read-wishes.ts'
 import { rememberedPort, rememberPort } from './remembered-port.ts'
 import { type Serving, serve } from './serve.ts'
+import type { StartOptions } from './start-options.ts'
 import { type Stays, Visitors } from './visitors.ts'
 import { whyNotWritten } from './why-not-written.ts'
 
@@ -22,29 +22,33 @@ const CLOSING_MS = 5_000
  * `because` before it. Answers the exit code.
  */
 export async function runLoopback(
-  wishes: Wishes,
+  options: StartOptions,
   projectFolder: string,
   because: string,
   stays?: Stays,
 ): Promise<number> {
   const say = (sentence: string) => console.log([because, sentence].join(' ').trim())
-  prepareFolder(wishes.folder)
-  const running = await findRunning(wishes.folder)
-  if (running !== null && wishes.window && (wishes.file === null || isSameFile(wishes.file, running.file))) {
-    const shown = await openWindow(openerFile(wishes.folder, false), wishes.folder, thisMachine)
+  prepareFolder(options.folder)
+  const running = await findRunning(options.folder)
+  if (
+    running !== null &&
+    options.window &&
+    (options.file === null || isSameFile(options.file, running.file))
+  ) {
+    const shown = await openWindow(openerFile(options.folder, false), options.folder, thisMachine)
     say(shown.kind === 'address-only' ? shown.because : 'Common Drawer is open already; here is its window.')
     running.letGo()
     return 0
   }
   running?.letGo()
   const pages = join(projectFolder, 'dist', 'renderer')
-  await runHost(wishes, pages, running !== null, say, stays)
+  await runHost(options, pages, running !== null, say, stays)
   return 0
 }
 
 /** Runs a host until it is to end. `beside`: another host runs on this folder, and keeps its port and its opener. */
 async function runHost(
-  wishes: Wishes,
+  options: StartOptions,
   pages: string,
   beside: boolean,
   say: (sentence: string) => void,
@@ -56,7 +60,7 @@ async function runHost(
   })
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, stop)
 
-  const host = startHost({ folder: wishes.folder, file: wishes.file })
+  const host = startHost({ folder: options.folder, file: options.file })
   host.opened.then((problem) => {
     if (problem !== null) console.log([problem.sentence, problem.todo ?? ''].join(' ').trim())
   })
@@ -68,11 +72,11 @@ async function runHost(
     host,
     visitors,
     pages,
-    preferredPort: rememberedPort(wishes.folder),
+    preferredPort: rememberedPort(options.folder),
   })
-  if (!beside) rememberPort(wishes.folder, serving.port)
-  const opener = openerFile(wishes.folder, beside)
-  const shown = await show(wishes, serving, opener)
+  if (!beside) rememberPort(options.folder, serving.port)
+  const opener = openerFile(options.folder, beside)
+  const shown = await show(options, serving, opener)
   endsWithLastPage = shown.kind !== 'address-only'
   say(sentenceFor(shown, serving.address))
   // A browser that was running already takes the window over and ends at once: then the page tells.
@@ -93,14 +97,14 @@ function isSameFile(asked: string, open: string | null): boolean {
   }
 }
 
-async function show(wishes: Wishes, { address }: Serving, opener: string): Promise<Shown> {
+async function show(options: StartOptions, { address }: Serving, opener: string): Promise<Shown> {
   try {
     await writeOpener(opener, address)
   } catch (thrown) {
     return { kind: 'address-only', because: whyNotWritten(thrown) }
   }
-  if (!wishes.window) return { kind: 'address-only', because: '' }
-  return openWindow(opener, wishes.folder, thisMachine)
+  if (!options.window) return { kind: 'address-only', because: '' }
+  return openWindow(opener, options.folder, thisMachine)
 }
 
 function sentenceFor(shown: Shown, address: string): string {

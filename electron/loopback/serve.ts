@@ -108,7 +108,7 @@ const CODES: Readonly<Record<number, ProblemCode>> = {
   415: 'bad-request',
 }
 
-/** Turns a request away. A 503 carries no JSON: the page then knows that nobody can tell whether its call acted. */
+/** ReadWriteLock a request away. A 503 carries no JSON: the page then knows that nobody can tell whether its call acted. */
 function answer(response: ServerResponse, { status, sentence }: TurnedAway): void {
   const headers = status === 413 ? { Connection: 'close' } : {}
   if (status === 503 || status === 404) {

@@ -4,8 +4,8 @@ import { buildIfNeeded } from './build-if-needed.ts'
 import { thisMachine } from './find-browser.ts'
 import { findElectron } from './find-electron.ts'
 import { hasDisplay, isRoot } from './open-window.ts'
-import { readWishes, USAGE, type Wishes } from './read-wishes.ts'
 import { runLoopback } from './run-loopback.ts'
+import { readStartOptions, type StartOptions, USAGE } from './start-options.ts'
 
 const PROJECT_FOLDER = fileURLToPath(new URL('../../', import.meta.url))
 
@@ -14,25 +14,25 @@ const SHOWED_NOTHING_MS = 3_000
 
 /** Starts the app: Electron where it is installed, else a browser window. Answers the exit code once it has ended. */
 export async function startApp(args: readonly string[]): Promise<number> {
-  const wishes = readWishes(args, process.env)
-  if (wishes === 'help') {
+  const options = readStartOptions(args, process.env)
+  if (options === 'help') {
     console.log(USAGE)
     return 0
   }
-  if (wishes === null) {
+  if (options === null) {
     console.error(`That was not understood.\n${USAGE}`)
     return 2
   }
   const electron =
-    wishes.electron && hasDisplay(thisMachine) ? findElectron(PROJECT_FOLDER, process.env) : null
+    options.electron && hasDisplay(thisMachine) ? findElectron(PROJECT_FOLDER, process.env) : null
   await buildIfNeeded(PROJECT_FOLDER, electron === null ? 'loopback' : 'electron')
-  if (electron === null) return runLoopback(wishes, PROJECT_FOLDER, '')
-  return runElectron(electron, wishes)
+  if (electron === null) return runLoopback(options, PROJECT_FOLDER, '')
+  return runElectron(electron, options)
 }
 
-async function runElectron(program: string, wishes: Wishes): Promise<number> {
-  const args = [PROJECT_FOLDER, `--folder=${wishes.folder}`]
-  if (wishes.file !== null) args.push(`--collection=${wishes.file}`)
+async function runElectron(program: string, options: StartOptions): Promise<number> {
+  const args = [PROJECT_FOLDER, `--folder=${options.folder}`]
+  if (options.file !== null) args.push(`--collection=${options.file}`)
   if (isRoot()) args.push('--no-sandbox')
   const startedAt = performance.now()
   const code = await new Promise<number>((resolve) => {
@@ -41,5 +41,5 @@ async function runElectron(program: string, wishes: Wishes): Promise<number> {
     child.once('exit', (exitCode) => resolve(exitCode ?? 1))
   })
   if (code === 0 || performance.now() - startedAt > SHOWED_NOTHING_MS) return code
-  return runLoopback(wishes, PROJECT_FOLDER, 'Electron would not start here.')
+  return runLoopback(options, PROJECT_FOLDER, 'Electron would not start here.')
 }

@@ -42,9 +42,9 @@ async function run(): Promise<void> {
   app.on('web-contents-created', (_event, contents) => guardContents(contents))
   app.on('window-all-closed', () => app.quit())
 
-  const wishes = readArguments()
-  prepareFolder(wishes.folder)
-  const host = startHost(wishes)
+  const options = readArguments()
+  prepareFolder(options.folder)
+  const host = startHost(options)
   closeBeforeQuitting(() => host.close())
   await app.whenReady()
   guardSession(session.defaultSession)

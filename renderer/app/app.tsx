@@ -36,7 +36,7 @@ function Dressed() {
  * which would ask once more, and so on without end.
  */
 function useWhyNoneOpen(): ProblemError | null {
-  const { data, error, errorUpdateCount } = useRead('collection.about', {})
+  const { data, error, errorUpdateCount } = useRead('collection.get', {})
   const [kept, setKept] = useState<ProblemError | null>(null)
   if (error !== null && error !== kept && !(error instanceof NoAnswer)) setKept(error)
   return data === undefined && errorUpdateCount > 0 ? kept : null

@@ -9,7 +9,7 @@ let arrivedBefore = false
  * screen itself focused, else to its heading.
  */
 export function Arrived({ title }: { readonly title: string }) {
-  const library = useRead('collection.about', {}).data?.settings.libraryName
+  const library = useRead('collection.get', {}).data?.settings.libraryName
   const card = useCardName()
   useEffect(() => {
     document.title = [card, title, library, 'Common Drawer']

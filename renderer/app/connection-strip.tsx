@@ -10,7 +10,7 @@ export function ConnectionStrip() {
   const away = useConnection() === 'away'
   useQuery({
     queryKey: ['is anybody there'],
-    queryFn: () => call('collection.about', {}),
+    queryFn: () => call('collection.get', {}),
     enabled: away,
     retry: false,
     refetchInterval: ASK_AGAIN_MS,

@@ -5,7 +5,7 @@ import './strip.css'
 
 /** Says that the demo is not real, and starts a collection of the keeper's own in one click. */
 export function DemoStrip() {
-  const about = useRead('collection.about', {}).data
+  const about = useRead('collection.get', {}).data
   const [starting, setStarting] = useState(false)
   if (about === undefined) return null
   return (

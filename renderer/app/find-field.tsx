@@ -7,9 +7,9 @@ import type { SuggestionSource } from '../shared/table-form/use-suggestions.ts'
 import './find-field.css'
 
 const LOTS: SuggestionSource<number> = {
-  name: 'find.anything',
+  name: 'collection.search',
   find: async (text) => {
-    const found = await call('find.anything', { text })
+    const found = await call('collection.search', { text })
     const exactFirst = found.lots.toSorted(
       (a, b) => Number(b.lotId === found.exactLotId) - Number(a.lotId === found.exactLotId),
     )

@@ -18,7 +18,7 @@ function TryAgain() {
   const [isTrying, setTrying] = useState(false)
   const tryAgain = async () => {
     setTrying(true)
-    await queries.refetchQueries({ queryKey: ['collection.about'] })
+    await queries.refetchQueries({ queryKey: ['collection.get'] })
     setTrying(false)
     await queries.invalidateQueries()
   }

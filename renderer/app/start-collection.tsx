@@ -9,7 +9,7 @@ import { ProblemText } from '../shared/parts/problem-text.tsx'
 /** Asks the library's name and starts an empty collection under it. */
 export function StartCollection({ onClose }: { readonly onClose?: () => void }) {
   const [libraryName, setLibraryName] = useState('')
-  const start = useWrite('collection.start')
+  const start = useWrite('collection.create')
   const queries = useQueryClient()
   const [, go] = useLocation()
   const id = useId()

@@ -24,8 +24,8 @@ export function useScansToLots(findField: RefObject<HTMLDivElement | null>) {
   useScanner(async ({ text, byPlace }) => {
     setNote('')
     try {
-      const asTyped = await call('find.anything', { text })
-      const lotId = asTyped.exactLotId ?? (await call('find.anything', { text: byPlace })).exactLotId
+      const asTyped = await call('collection.search', { text })
+      const lotId = asTyped.exactLotId ?? (await call('collection.search', { text: byPlace })).exactLotId
       if (lotId === null) openSearch(text, whyNotFound(text, asTyped.scan))
       else if (!offerScan(lotId)) go(lotAddress(lotId))
     } catch (thrown) {
@@ -37,7 +37,7 @@ export function useScansToLots(findField: RefObject<HTMLDivElement | null>) {
   return { note, clearNote: () => setNote('') }
 }
 
-function whyNotFound(text: string, scan: Value<'find.anything'>['scan']): string {
+function whyNotFound(text: string, scan: Value<'collection.search'>['scan']): string {
   return scan === 'does-not-fit'
     ? `The label was not read right: the last character of ‘${text}’ does not fit the rest. Scan it again, or look below.`
     : `No lot here has the code ‘${text}’. It may belong to another collection. Look below, or type a few letters.`

@@ -14,7 +14,7 @@ test('the demo says that it is one, and an own collection is one click away', as
   await name.press('Enter')
   await expect(shown(page, 'This is the demo collection.')).toHaveCount(0)
   await expect(page.getByRole('contentinfo')).toContainText('Hollow Lane Library')
-  const about = await app.call('collection.about', {})
+  const about = await app.call('collection.get', {})
   expect(about).toMatchObject({ kind: 'own', accessions: 0, lots: 0 })
   await page.getByRole('link', { name: 'Shelf', exact: true }).click()
   await expect(shown(page, 'The shelf is empty.')).toBeVisible()

@@ -9,7 +9,7 @@ import { callOnFile, PROJECT_FOLDER } from '../support/command-line.ts'
 test('the desktop window opens on a collection, reaches it, and keeps the page from everything else', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'drawer-electron-'))
   const file = join(folder, 'Hollow Lane.drawer')
-  await callOnFile(file, 'collection.start', { libraryName: 'Hollow Lane Library' })
+  await callOnFile(file, 'collection.create', { libraryName: 'Hollow Lane Library' })
   const program = findElectron(PROJECT_FOLDER, process.env)
   if (program === null) throw new Error("Electron's program was there when the tests began")
   const electron = await _electron.launch({
@@ -33,7 +33,7 @@ test('the desktop window opens on a collection, reaches it, and keeps the page f
       () => 'refused',
     )
     return {
-      about: await drawer.call('collection.about', {}),
+      about: await drawer.call('collection.get', {}),
       keys: Object.keys(drawer),
       node: typeof Reflect.get(globalThis, 'require') + typeof Reflect.get(globalThis, 'process'),
       outside,

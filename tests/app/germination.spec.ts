@@ -75,7 +75,7 @@ test('four replicates are laid out, counted and ended by keyboard', async ({ app
 test('more than was laid out is refused at its cell and outlives the window, and a test given up before it was wet gives its seeds back', {
   tag: '@long',
 }, async ({ page, app }) => {
-  const { testId } = await app.call('germination.begin', {
+  const { testId } = await app.call('germination.start', {
     lotId: shelf.bean.lotId,
     on: shelf.today,
     replicates: [20, 20],

@@ -109,7 +109,7 @@ test('more than there is shows the balance, and its choice fills the amount', { 
   await expect(shown(page, 'one regrowing needs')).toBeVisible()
 })
 
-test('an amount corrected in one go is not held back by what was foreseen of the one before', {
+test('an amount corrected in one go is not held back by what was previewed of the one before', {
   tag: '@long',
 }, async ({ page }) => {
   const keys = await atTheTable(page)
@@ -155,7 +155,7 @@ test('more packets than one visit usually takes ask for a reason', { tag: '@long
   app,
   page,
 }) => {
-  await app.call('collection.change-settings', { settings: { visitLimit: 1 } })
+  await app.call('settings.change', { settings: { visitLimit: 1 } })
   const keys = await atTheTable(page)
   await keys.press('Enter', 'Enter')
   await keys.type('clim')

@@ -42,7 +42,7 @@ test('passports are looked at before they come in and before they go out, and pe
   await expect(out.getByRole('status').filter({ hasText: 'It holds names' })).toBeVisible()
   expect(await saved('Save the passports')).toContain('Ada Fennimore')
   expect(await saved('Save as Darwin Core')).toContain('Phaseolus')
-  expect((await app.call('collection.about', {})).accessions).toBe(1)
+  expect((await app.call('collection.get', {})).accessions).toBe(1)
 })
 
 test('a first name that stands in a text is shown where it stands, and goes as somebody once ticked', {
@@ -68,6 +68,6 @@ test('a first name that stands in a text is shown where it stands, and goes as s
   await names.getByLabel('say somebody for Rosalind').press('Space')
   await expect(page.getByRole('contentinfo')).toContainText('Changed the settings')
   await expect(names.getByLabel('say somebody for Rosalind')).toBeChecked()
-  const { html } = await app.call('catalogue.page', {})
+  const { html } = await app.call('catalogue.export', {})
   expect(html).not.toContain('Rosalind')
 })

@@ -80,7 +80,7 @@ test('the window holds where colours are forced, in little room, with wide text 
   expect(await page.evaluate(STANDING)).toBeLessThan(0.4)
   await page.setViewportSize({ width: 1280, height: 800 })
   const libraryName = 'The Seed Library of the Upper Valley and of All Its '.repeat(3).trim()
-  await app.call('collection.change-settings', { settings: { libraryName } })
+  await app.call('settings.change', { settings: { libraryName } })
   await page.reload()
   await expect(page.getByRole('contentinfo')).toContainText(libraryName)
   expect(await page.evaluate(`document.querySelector('.foot-line').offsetHeight`)).toBeLessThan(50)

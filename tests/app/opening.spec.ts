@@ -18,7 +18,7 @@ test.describe('opening the app', () => {
     await expect(page.getByRole('link', { name: 'Shelf' }).first()).toBeVisible()
     await page.reload()
     await expect(page.getByRole('link', { name: 'Shelf' }).first()).toBeVisible()
-    const { lots } = await app.call('collection.about', {})
+    const { lots } = await app.call('collection.get', {})
     expect(lots).toBeGreaterThan(0)
   })
 
@@ -44,7 +44,7 @@ test.describe('without the secret', () => {
       const response = await fetch('/call', {
         method: 'POST',
         headers: { 'Content-Type': 'application/json' },
-        body: JSON.stringify({ operation: 'collection.about', input: {} }),
+        body: JSON.stringify({ operation: 'collection.get', input: {} }),
       })
       return response.status
     })
@@ -59,8 +59,8 @@ plain(
   async ({ page }) => {
     const folder = mkdtempSync(join(tmpdir(), 'drawer-damaged-'))
     const file = join(folder, 'Hollow Lane Library.drawer')
-    await callOnFile(file, 'collection.start', { libraryName: 'Hollow Lane Library' })
-    await callOnFile(file, 'collection.back-up', {})
+    await callOnFile(file, 'collection.create', { libraryName: 'Hollow Lane Library' })
+    await callOnFile(file, 'backup.create', {})
     writeFileSync(file, readFileSync(file).fill(7, 4_096, 60_000))
     renameSync(file, `${file}.away`)
     const app = await startApp(folder, ['--collection', file])
@@ -77,7 +77,7 @@ plain(
     await page.keyboard.press('Tab')
     await page.keyboard.press('Enter')
     await expect(page.getByRole('contentinfo')).toContainText('Hollow Lane Library')
-    expect((await app.call('collection.about', {})).file).toMatch(/ restored .*\.drawer$/)
+    expect((await app.call('collection.get', {})).file).toMatch(/ restored .*\.drawer$/)
     expect(await app.end()).toBe(0)
     rmSync(folder, { recursive: true, force: true })
   },

@@ -89,7 +89,7 @@ test('erases somebody, asks about what may be a plant, and lets go of the older 
 }, async ({ app, page }) => {
   const { personId } = await app.call('person.create', { name: 'Ilka Brandt', email: 'ilka@example.org' })
   await app.call('variety.create', { cropId: 'bean', name: 'Brandt’s Pole' })
-  await app.call('collection.back-up', {})
+  await app.call('backup.create', {})
   await open(page, `/people/${personId}`)
   await page.getByRole('button', { name: 'Erase' }).focus()
   await press(page, 'Enter')

@@ -143,7 +143,7 @@ test('letters go only to whoever agreed, in words that are changed beside a real
   await page.getByLabel('Who signs').fill('Ansa Reed')
   await page.getByLabel('Who signs').press('Enter')
   await expect(page.getByRole('contentinfo')).toContainText('Changed the words')
-  expect(await app.call('letter.words', {})).toMatchObject({
+  expect(await app.call('letter.get', {})).toMatchObject({
     words: 'Bless you, {donor}!',
     keeper: 'Ansa Reed',
   })

@@ -9,7 +9,7 @@ test.use({ drawer: 'empty' })
 test('notes a season by keyboard, takes a note back, and takes the harvest in with its parents and plants', {
   tag: '@long',
 }, async ({ app, page }) => {
-  const { today } = await app.call('collection.about', {})
+  const { today } = await app.call('collection.get', {})
   const { personId } = await app.call('person.create', { name: 'Tamsin Lugg', roles: ['grower'] })
   const { taken } = await app.call('intake.record', {
     donor: null,
@@ -19,13 +19,13 @@ test('notes a season by keyboard, takes a note back, and takes the harvest in wi
       { variety: { newVariety: { cropId: 'pea', name: 'Mill Tall' } }, amount: '60 seeds' },
     ],
   })
-  const { siteId } = await app.call('site.save', {
+  const { siteId } = await app.call('site.change', {
     name: 'Near bed',
     growerId: personId,
     areaM2: 20,
     mostVarieties: 2,
   })
-  await app.call('plan.save', { choices: taken.map(({ accessionId }) => ({ accessionId, siteId })) })
+  await app.call('season-plan.create', { choices: taken.map(({ accessionId }) => ({ accessionId, siteId })) })
   const { growOuts } = await app.call('grow-out.list', {})
   for (const [index, lot] of taken.entries()) {
     await app.call('withdrawal.record', {
@@ -78,7 +78,7 @@ test('notes a season by keyboard, takes a note back, and takes the harvest in wi
   await keys.type('slugs')
   await keys.press('Enter')
   await expect(noted.filter({ hasText: 'slugs' })).toHaveCount(1)
-  const { needs } = await app.call('regrow.needs', { text: 'mill' })
+  const { needs } = await app.call('regeneration.list', { text: 'mill' })
   expect(needs[0]?.growOut).toMatchObject({ failed: true })
   await expectNoBarrier(page)
 })

@@ -11,7 +11,7 @@ const garden = (page: Page, name: string) => page.getByRole('region', { name, ex
 test('plans two varieties that cross, says what clashes when one is moved, saves, and hands out the seed', {
   tag: '@long',
 }, async ({ app, page }) => {
-  const { today } = await app.call('collection.about', {})
+  const { today } = await app.call('collection.get', {})
   const { personId } = await app.call('person.create', { name: 'Tamsin Lugg', roles: ['grower'] })
   await app.call('intake.record', {
     donor: null,
@@ -22,8 +22,8 @@ test('plans two varieties that cross, says what clashes when one is moved, saves
     ],
   })
   const at = (eastM: number) => ({ place: { eastM, northM: 0 }, areaM2: 20, mostVarieties: 2 })
-  await app.call('site.save', { name: 'Near bed', growerId: personId, ...at(0) })
-  await app.call('site.save', { name: 'Far bed', growerId: personId, ...at(900) })
+  await app.call('site.change', { name: 'Near bed', growerId: personId, ...at(0) })
+  await app.call('site.change', { name: 'Far bed', growerId: personId, ...at(900) })
 
   await open(page, '/regrow/plan')
   await page.getByRole('button', { name: 'Make a plan' }).press('Enter')

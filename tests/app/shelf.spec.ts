@@ -14,7 +14,7 @@ test('an empty shelf says how to fill it', async ({ app, page }) => {
   await expectNoBarrier(page)
   await page.getByRole('link', { name: 'Take in the first gift' }).click()
   await expect(page).toHaveURL(/#\/take-in$/)
-  expect((await app.call('collection.about', {})).lots).toBe(0)
+  expect((await app.call('collection.get', {})).lots).toBe(0)
 })
 
 test.describe('a shelf of a few lots', () => {
@@ -113,7 +113,7 @@ test.describe('a shelf of a few lots', () => {
     await kept.getByRole('button', { name: 'Write it down for 2 lots' }).press('Enter')
     await expect(container).toBeFocused()
     for (const { lotId } of [shelf.bean, shelf.tomato])
-      expect((await app.call('lot.storage', { lotId })).container).toMatchObject({
+      expect((await app.call('lot.get-storage', { lotId })).container).toMatchObject({
         kind: 'jar',
         airtight: true,
       })
@@ -162,7 +162,7 @@ test.describe('a shelf of a few lots', () => {
     const { stock } = await app.call('lot.get', { lotId: shelf.bean.lotId })
     await expect(card.getByRole('img', { name: stock.sentence })).toBeVisible()
     await expect(card.getByText(stock.arithmetic[0] ?? 'no arithmetic')).toBeHidden()
-    await card.getByText('How this is reckoned').click()
+    await card.getByText('How this is worked out').click()
     for (const line of stock.arithmetic) await expect(card.getByText(line, { exact: true })).toBeVisible()
     await expect(card.getByText(/usual for .*not measured/)).toHaveCount(2)
     await open(page, `/shelf/lot/${shelf.maize.lotId}`)
@@ -231,7 +231,7 @@ test('a long shelf draws only what is in view, and the last row is one key away'
   page,
   app,
 }) => {
-  const { today } = await app.call('collection.about', {})
+  const { today } = await app.call('collection.get', {})
   const { crops } = await app.call('crop.list', {})
   for (let visit = 0; visit < 4; visit += 1) {
     await app.call('intake.record', {

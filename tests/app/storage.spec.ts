@@ -99,11 +99,11 @@ test('a round is ticked by keyboard, outlives the window, and puts a lot into qu
   tag: '@long',
 }, async ({ app, page }) => {
   const { placeId } = await app.call('place.create', { name: 'Cellar', kind: 'room' })
-  await app.call('place.set-terms', { placeId, aim: 'short-term', roundDays: 30 })
+  await app.call('place.change-terms', { placeId, aim: 'short-term', roundDays: 30 })
   const { rows } = await app.call('lot.list', {})
   const [lot] = rows
   if (lot === undefined) throw new Error('The shelf is empty')
-  const { today } = await app.call('collection.about', {})
+  const { today } = await app.call('collection.get', {})
   await app.call('lot.move', { lotIds: [lot.lotId], placeId, on: today })
   const keys = new Keys(page)
   await open(page, '/storage')

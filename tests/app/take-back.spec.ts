@@ -67,7 +67,7 @@ test('takes back from what a member has out, keeps the promise, and opens it aga
   await expect(shown(page, /Nobody has promised anything/)).toBeVisible()
   await expectNoBarrier(page)
 
-  const { visits } = await app.call('withdrawal.out', { personId })
+  const { visits } = await app.call('withdrawal.list-open', { personId })
   expect(visits[0]?.promise?.state).toBe('met')
   const lotId = visits[0]?.back[0]?.lotId ?? 0
   const lot = await app.call('lot.get', { lotId })
@@ -150,7 +150,7 @@ test('lets a promise go with its reason, by keyboard alone', { tag: '@long' }, a
   await type(page, 'hail in July')
   await press(page, 'Enter')
   await expect(shown(page, /Nobody has promised anything/)).toBeVisible()
-  const { visits } = await app.call('withdrawal.out', { personId })
+  const { visits } = await app.call('withdrawal.list-open', { personId })
   expect(visits[0]?.promise).toMatchObject({ state: 'let-go', letGoReason: 'hail in July' })
   await page.getByRole('button', { name: /undo/i }).focus()
   await press(page, 'Enter')

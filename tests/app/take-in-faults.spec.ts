@@ -12,7 +12,7 @@ const plain = plainTest.extend<{ folder: string }>({
   // biome-ignore lint/correctness/noEmptyPattern: the runner reads the names of what is wanted from the pattern
   folder: async ({}, use) => {
     const folder = mkdtempSync(join(tmpdir(), 'drawer-kill-'))
-    await callOnFile(join(folder, 'Demo collection.drawer'), 'collection.start', {
+    await callOnFile(join(folder, 'Demo collection.drawer'), 'collection.create', {
       libraryName: 'Hollow Lane Library',
     })
     await use(folder)

@@ -78,7 +78,7 @@ export class Bare {
   /** Every lot's part alive and day of crossing 85 % by the closed formula, one constant climate, nothing learnt. */
   forecasts(): void {
     const keep = this.#sqlite.prepare(
-      "UPDATE lot_forecast SET stale_since = NULL, reckoned_on = '2026-11-25', viability = @alive, viability_low = @alive, viability_high = @alive, crosses_on = @crosses WHERE lot_id = @id AND basis <> 'refused'",
+      "UPDATE lot_forecast SET stale_since = NULL, computed_on = '2026-11-25', viability = @alive, viability_low = @alive, viability_high = @alive, crosses_on = @crosses WHERE lot_id = @id AND basis <> 'refused'",
     )
     const lots = this.#sqlite.prepare(
       'SELECT lot.id, julianday(?) - julianday(received_on) AS days FROM lot JOIN accession ON accession.id = accession_id',

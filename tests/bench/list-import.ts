@@ -21,12 +21,12 @@ const rows = Array.from({ length: ROWS }, (_, index) =>
 )
 const text = ['Number;Crop;Variety;Year;Amount;Donor;Received;Notes', ...rows].join('\n')
 const list = { fileName: 'list.csv', content: Buffer.from(text).toString('base64') }
-await timed(`${ROWS} rows looked at`, () => call('list.foresee', list))
-await timed(`${ROWS} rows taken in`, () => call('list.take-in', { key: 'bench-list', ...list }))
+await timed(`${ROWS} rows looked at`, () => call('import.preview', list))
+await timed(`${ROWS} rows taken in`, () => call('import.record', { key: 'bench-list', ...list }))
 const one = {
   fileName: 'one.csv',
   content: Buffer.from('Crop,Variety,Amount\nTomato,Quay,5 g\n').toString('base64'),
 }
-await timed('one row looked at afterwards', () => call('list.foresee', one))
-await timed('one row taken in', () => call('list.take-in', { key: 'bench-one-row', ...one }))
+await timed('one row looked at afterwards', () => call('import.preview', one))
+await timed('one row taken in', () => call('import.record', { key: 'bench-one-row', ...one }))
 remove()

@@ -16,8 +16,8 @@ const rows = Array.from({ length: ROWS }, (_, index) => {
   return `${index + 1};${date}.${month}.${year} ${clock}:00;${degrees};${(45 + (index % 70) / 10).toFixed(1).replace('.', ',')}`
 })
 const file = { placeId, fileName: 'room.csv', text: ['No;Zeit;Temperatur °C;Feuchte %', ...rows].join('\n') }
-await timed(`${ROWS} rows looked at`, () => call('readings.foresee-file', file))
-await timed(`${ROWS} rows taken in`, () => call('readings.import-file', { key: 'bench-import', ...file }))
+await timed(`${ROWS} rows looked at`, () => call('reading.preview-file', file))
+await timed(`${ROWS} rows taken in`, () => call('reading.import-file', { key: 'bench-import', ...file }))
 await timed('the place shown over all of them', () => call('storage.get', { placeId, days: 36_500 }))
 await timed('every place listed', () => call('storage.list', {}))
 remove()

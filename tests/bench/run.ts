@@ -90,7 +90,7 @@ results.push(
     () => {
       // How an accession stands is kept until something touches it: here the one of the first lot.
       collection.sqlite.exec('UPDATE lot SET id = id WHERE id = 1')
-      return call('need.list', {})
+      return call('accession.list-states', {})
     },
     () => bare.flags(),
   ),
@@ -101,7 +101,7 @@ results.push(
     LONG_ROUNDS,
     () => {
       collection.sqlite.exec('UPDATE lot SET id = id WHERE id = 1')
-      return call('regrow.needs', {})
+      return call('regeneration.list', {})
     },
     () => bare.needs(),
   ),
@@ -112,7 +112,7 @@ results.push(
     LONG_ROUNDS,
     () => {
       collection.sqlite.exec('UPDATE collection SET id = id')
-      return call('regrow.needs', {})
+      return call('regeneration.list', {})
     },
     () => bare.needs(),
   ),

@@ -6,7 +6,7 @@ import { NOW, type TemporaryCollection, TODAY } from './temporary-collection.ts'
 
 interface Kept {
   readonly stale_since: number | null
-  readonly reckoned_on: string | null
+  readonly computed_on: string | null
   readonly basis: string | null
   readonly viability: number | null
   readonly viability_low: number | null

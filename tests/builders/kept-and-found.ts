@@ -12,9 +12,9 @@ export async function keptAndFound(
   const kept: unknown[] = []
   const found: unknown[] = []
   try {
-    for (const name of ['need.list', 'regrow.needs', 'germination.due'] as const) {
+    for (const name of ['accession.list-states', 'regeneration.list', 'germination.list-due'] as const) {
       const input = contract[name].input.parse(
-        name === 'germination.due' ? { withinDays: 3_650 } : {},
+        name === 'germination.list-due' ? { withinDays: 3_650 } : {},
       ) as ParsedInput<typeof name>
       kept.push(await runOperation(test.collection, name, input, () => now))
       found.push(await runOperation(reader, name, input, () => now))

@@ -28,7 +28,7 @@ export async function readInto(
 ): Promise<void> {
   const copy = await aCollection()
   try {
-    await copy.call('package.read-back', { content })
+    await copy.call('package.import', { content })
     expect((await copy.call('collection.check', {})).findings).toEqual([])
     await then(copy)
   } finally {

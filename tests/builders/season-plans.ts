@@ -1,5 +1,5 @@
+import type { IsolationMethod } from '../../db/domain/season-plan/isolation-method.ts'
 import type { PlanCandidate, PlanChoice, PlanProblem, PlanSite } from '../../db/domain/season-plan/plan.ts'
-import type { Way } from '../../db/domain/season-plan/ways.ts'
 
 /** A candidate that crosses with none and fits anywhere, with what a test wants otherwise. */
 export function aCandidate(accessionId: number, more: Partial<PlanCandidate> = {}): PlanCandidate {
@@ -38,7 +38,7 @@ export function aSite(siteId: number, east: number, more: Partial<PlanSite> = {}
   }
 }
 
-export const at = (accessionId: number, siteId: number, way: Way = 'open'): PlanChoice => ({
+export const at = (accessionId: number, siteId: number, way: IsolationMethod = 'open'): PlanChoice => ({
   accessionId,
   siteId,
   way,

@@ -33,7 +33,7 @@ export function trayOf(test: () => TemporaryCollection) {
 export const ids = (items: readonly { readonly itemId: number }[]) => items.map(({ itemId }) => itemId)
 
 /** The text of every page, as it is read from the PDF. */
-export async function textOf({ pdf }: Pick<Value<'tray.preview'>, 'pdf'>): Promise<string> {
+export async function textOf({ pdf }: Pick<Value<'tray.render'>, 'pdf'>): Promise<string> {
   const read = await readPdf(new Uint8Array(Buffer.from(pdf, 'base64')))
   const text = read.pages.flatMap((page) => page.characters.map(({ character }) => character)).join('')
   read.close()

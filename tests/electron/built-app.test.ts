@@ -7,7 +7,7 @@ import { build } from 'vite'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Value } from '../../db/contract/contract.ts'
 import type { startHost } from '../../electron/host/start-host.ts'
-import { testHands } from './support/ways-in.ts'
+import { testBackend } from './support/ways-in.ts'
 
 // The bundles that Electron loads, built into a folder of their own: Electron itself is not needed to see that the
 // collection's thread finds its migrations, its crop table and its fonts from there.
@@ -29,7 +29,7 @@ afterAll(() => {
 
 test('the built thread starts a collection, reads it and prints a label', async () => {
   const file = join(folder, 'a.drawer')
-  const begun = await testHands.begin(file, { key: 'first-key', libraryName: 'Hollow Lane Library' })
+  const begun = await testBackend.begin(file, { key: 'first-key', libraryName: 'Hollow Lane Library' })
   begun.collection.close()
   const built = (await import(pathToFileURL(join(BUILT, 'electron', 'host', 'start-host.mjs')).href)) as {
     startHost: typeof startHost
@@ -41,7 +41,7 @@ test('the built thread starts a collection, reads it and prints a label', async 
     if (!answer.ok) throw new Error(`${name}: ${answer.problem.sentence}`)
     return answer.value as T
   }
-  await value('collection.start', { key: 'another-key', libraryName: 'Ferry Lane' })
+  await value('collection.create', { key: 'another-key', libraryName: 'Ferry Lane' })
   expect(existsSync(join(folder, 'Ferry Lane.drawer'))).toBe(true)
   expect((await value<Value<'crop.list'>>('crop.list', {})).crops.length).toBeGreaterThan(20)
   const gift = { variety: { newVariety: { cropId: 'bean', name: 'Ferry Bean' } }, amount: '30 seeds' }

@@ -3,7 +3,7 @@ import type { Problem } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
 import type { Runner } from '../../electron/host/answer-call.ts'
 import { ForecastRefresher } from '../../electron/host/forecast-refresher.ts'
-import { Quiet } from '../../electron/host/quiet.ts'
+import { IdleGate } from '../../electron/host/idle-gate.ts'
 
 const logged: string[] = []
 afterEach(() => {
@@ -15,7 +15,7 @@ function runnerWith(left: number[], asked: { count: number }): Runner {
   return {
     async run() {
       asked.count += 1
-      return { reckoned: 100, left: left.shift() ?? 0, held: false }
+      return { computed: 100, left: left.shift() ?? 0, held: false }
     },
   }
 }
@@ -28,7 +28,7 @@ async function until(done: () => boolean): Promise<void> {
 test('works portion by portion until nothing is left, and again when woken later', async () => {
   const asked = { count: 0 }
   const left = [200, 100, 0, 50, 0]
-  const refresher = new ForecastRefresher(runnerWith(left, asked), new Quiet(), log, () => {})
+  const refresher = new ForecastRefresher(runnerWith(left, asked), new IdleGate(), log, () => {})
   refresher.wake()
   await until(() => asked.count === 3)
   refresher.wake()
@@ -40,7 +40,12 @@ test('works portion by portion until nothing is left, and again when woken later
 
 test('stops after the portion at hand', async () => {
   const asked = { count: 0 }
-  const refresher = new ForecastRefresher(runnerWith([300, 200, 100, 0], asked), new Quiet(), log, () => {})
+  const refresher = new ForecastRefresher(
+    runnerWith([300, 200, 100, 0], asked),
+    new IdleGate(),
+    log,
+    () => {},
+  )
   refresher.wake()
   await until(() => asked.count === 1)
   await refresher.stop()
@@ -58,10 +63,10 @@ test('asks no further while it is held, and goes on when woken after', async () 
   const runner: Runner = {
     async run() {
       asked.count += 1
-      return { reckoned: 0, ...(answers.shift() ?? { left: 0, held: false }) }
+      return { computed: 0, ...(answers.shift() ?? { left: 0, held: false }) }
     },
   }
-  const refresher = new ForecastRefresher(runner, new Quiet(), log, () => {})
+  const refresher = new ForecastRefresher(runner, new IdleGate(), log, () => {})
   refresher.wake()
   await until(() => asked.count === 2)
   await new Promise((resolve) => setTimeout(resolve, 30))
@@ -71,7 +76,7 @@ test('asks no further while it is held, and goes on when woken after', async () 
   await refresher.stop()
 })
 
-test('a collection that cannot be written is left alone without a word; what is not foreseen goes to the log', async () => {
+test('a collection that cannot be written is left alone without a word; what is not previewed goes to the log', async () => {
   const problem: Problem = {
     code: 'collection-read-only',
     sentence: 'It is open for reading only.',
@@ -85,7 +90,7 @@ test('a collection that cannot be written is left alone without a word; what is 
         throw new Refusal(problem)
       },
     },
-    new Quiet(),
+    new IdleGate(),
     log,
     () => {},
   )
@@ -99,7 +104,7 @@ test('a collection that cannot be written is left alone without a word; what is 
         throw new Error('no such table')
       },
     },
-    new Quiet(),
+    new IdleGate(),
     log,
     () => {},
   )
@@ -112,7 +117,7 @@ test('a collection that cannot be written is left alone without a word; what is 
 /** How long the background waits while `calling` says at which moments somebody still asks, milliseconds. */
 async function waited(calling: (at: number) => boolean): Promise<number> {
   let at = 0
-  const quiet: Quiet = new Quiet({
+  const quiet: IdleGate = new IdleGate({
     now: () => at,
     after: async (milliseconds) => {
       at += milliseconds

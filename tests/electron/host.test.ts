@@ -6,14 +6,14 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { contract, type Value } from '../../db/contract/contract.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
 import { answerCall, type Runner } from '../../electron/host/answer-call.ts'
+import type { CollectionBackend } from '../../electron/host/collection-backend.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
 import { demoFile, lastOpen } from '../../electron/host/collections-folder.ts'
-import type { Hands } from '../../electron/host/hands.ts'
 import { logFile } from '../../electron/host/log.ts'
 import { problemOf, traceOf } from '../../electron/host/problem-of.ts'
+import { ReadWriteLock } from '../../electron/host/read-write-lock.ts'
 import { HostStopped, startHost } from '../../electron/host/start-host.ts'
-import { Turns } from '../../electron/host/turns.ts'
-import { testHands } from './support/ways-in.ts'
+import { testBackend } from './support/ways-in.ts'
 
 let folder: string
 beforeEach(() => {
@@ -58,8 +58,8 @@ describe('a call', () => {
   test('never gives away what was thrown, nor logs what was typed', async () => {
     const logged: string[] = []
     const log = (line: string) => logged.push(line)
-    const unforeseen = new TypeError('Ilka Brandt, 3 Ferry Lane', { cause: coded('EODD') })
-    const answer = await answerCall(throwing(unforeseen), 'lot.get', { lotId: 1 }, log)
+    const unexpected = new TypeError('Ilka Brandt, 3 Ferry Lane', { cause: coded('EODD') })
+    const answer = await answerCall(throwing(unexpected), 'lot.get', { lotId: 1 }, log)
     expect(answer).toMatchObject({ ok: false, problem: { code: 'unexpected' } })
     expect(JSON.stringify(answer)).not.toMatch(/Ilka|TypeError|host\.test|\bat /)
     expect(logged).toHaveLength(1)
@@ -123,7 +123,7 @@ describe('what SQLite and the disk say becomes', () => {
 
 describe('turns', () => {
   test('reads run side by side, a write alone, and nobody overtakes it', async () => {
-    const turns = new Turns()
+    const turns = new ReadWriteLock()
     const seen: string[] = []
     const work = (name: string, ms: number) => async () => {
       seen.push(`${name} begins`)
@@ -152,7 +152,7 @@ describe('turns', () => {
   })
 
   test('work that fails holds nobody up', async () => {
-    const turns = new Turns()
+    const turns = new ReadWriteLock()
     await expect(turns.alone(() => Promise.reject(new Error('once')))).rejects.toThrow('once')
     await expect(turns.shared(() => Promise.reject(new Error('twice')))).rejects.toThrow('twice')
     expect(await turns.alone(async () => 'on')).toBe('on')
@@ -160,18 +160,18 @@ describe('turns', () => {
 })
 
 describe('the holder', () => {
-  const input = (name: 'collection.start', more: object) =>
+  const input = (name: 'collection.create', more: object) =>
     contract[name].input.parse({ key: 'first-key', ...more })
 
   test('opens the demonstration first, and next time what was open last', async () => {
-    const first = new CollectionHolder(folder, testHands)
+    const first = new CollectionHolder(folder, testBackend)
     expect(await first.openFirst(null)).toBeNull()
-    expect(await first.run('collection.about', {})).toMatchObject({ file: demoFile(folder) })
-    await first.run('collection.start', input('collection.start', { libraryName: 'Hollow Lane' }))
+    expect(await first.run('collection.get', {})).toMatchObject({ file: demoFile(folder) })
+    await first.run('collection.create', input('collection.create', { libraryName: 'Hollow Lane' }))
     await first.close()
-    const second = new CollectionHolder(folder, testHands)
+    const second = new CollectionHolder(folder, testBackend)
     await second.openFirst(null)
-    expect(await second.run('collection.about', {})).toMatchObject({
+    expect(await second.run('collection.get', {})).toMatchObject({
       file: join(folder, 'Hollow Lane.drawer'),
       settings: { libraryName: 'Hollow Lane' },
     })
@@ -179,58 +179,58 @@ describe('the holder', () => {
   })
 
   test('goes back to the keeper’s own after a look at the demonstration', async () => {
-    const first = new CollectionHolder(folder, testHands)
+    const first = new CollectionHolder(folder, testBackend)
     await first.openFirst(null)
-    await first.run('collection.start', input('collection.start', { libraryName: 'Hollow Lane' }))
+    await first.run('collection.create', input('collection.create', { libraryName: 'Hollow Lane' }))
     await first.run(
       'collection.open-demo',
       contract['collection.open-demo'].input.parse({ key: 'a-look-aside' }),
     )
-    expect(await first.run('collection.about', {})).toMatchObject({ file: demoFile(folder) })
+    expect(await first.run('collection.get', {})).toMatchObject({ file: demoFile(folder) })
     await first.close()
-    const second = new CollectionHolder(folder, testHands)
+    const second = new CollectionHolder(folder, testBackend)
     await second.openFirst(null)
-    expect(await second.run('collection.about', {})).toMatchObject({
+    expect(await second.run('collection.get', {})).toMatchObject({
       file: join(folder, 'Hollow Lane.drawer'),
     })
     await second.close()
   })
 
   test('starts one collection for one key', async () => {
-    const holder = new CollectionHolder(folder, testHands)
+    const holder = new CollectionHolder(folder, testBackend)
     await holder.openFirst(null)
-    const asked = input('collection.start', { libraryName: 'Hollow Lane' })
+    const asked = input('collection.create', { libraryName: 'Hollow Lane' })
     const [one, two] = await Promise.all([
-      holder.run('collection.start', asked),
-      holder.run('collection.start', asked),
+      holder.run('collection.create', asked),
+      holder.run('collection.create', asked),
     ])
     expect(two).toEqual(one)
     expect(existsSync(join(folder, 'Hollow Lane 2.drawer'))).toBe(false)
-    await expect(holder.run('collection.start', { ...asked, libraryName: 'Other' })).rejects.toThrow(Refusal)
+    await expect(holder.run('collection.create', { ...asked, libraryName: 'Other' })).rejects.toThrow(Refusal)
     await holder.close()
   })
 
   test('keeps the open collection where another cannot be started', async () => {
-    const holder = new CollectionHolder(folder, testHands)
+    const holder = new CollectionHolder(folder, testBackend)
     await holder.openFirst(null)
-    const bad = input('collection.start', { libraryName: 'Spoilt', accessionPattern: '{####}' })
-    await expect(holder.run('collection.start', bad)).rejects.toMatchObject({
+    const bad = input('collection.create', { libraryName: 'Spoilt', accessionPattern: '{####}' })
+    await expect(holder.run('collection.create', bad)).rejects.toMatchObject({
       problem: { code: 'value-refused', field: 'accessionPattern' },
     })
     expect(existsSync(join(folder, 'Spoilt.drawer'))).toBe(false)
-    expect(await holder.run('collection.about', {})).toMatchObject({ file: demoFile(folder) })
+    expect(await holder.run('collection.get', {})).toMatchObject({ file: demoFile(folder) })
     await holder.close()
   })
 
   test('answers every call with the reason where nothing could be opened, and still starts another', async () => {
     writeFileSync(join(folder, 'letter.drawer'), 'Dear Ilka, this is no collection.'.repeat(200))
-    const holder = new CollectionHolder(folder, testHands)
+    const holder = new CollectionHolder(folder, testBackend)
     expect(await holder.openFirst(join(folder, 'letter.drawer'))).toMatchObject({ code: 'not-a-collection' })
-    await expect(holder.run('collection.about', {})).rejects.toMatchObject({
+    await expect(holder.run('collection.get', {})).rejects.toMatchObject({
       problem: { code: 'not-a-collection' },
     })
-    await holder.run('collection.start', input('collection.start', { libraryName: 'Afresh' }))
-    expect(await holder.run('collection.about', {})).toMatchObject({ file: join(folder, 'Afresh.drawer') })
+    await holder.run('collection.create', input('collection.create', { libraryName: 'Afresh' }))
+    expect(await holder.run('collection.get', {})).toMatchObject({ file: join(folder, 'Afresh.drawer') })
     expect(readFileSync(join(folder, 'letter.drawer'), 'utf8')).toContain('Dear Ilka')
     await holder.close()
   })
@@ -238,27 +238,27 @@ describe('the holder', () => {
   test('says that a collection is open in another program, and leaves it alone', {
     tags: 'long',
   }, async () => {
-    const first = new CollectionHolder(folder, testHands)
+    const first = new CollectionHolder(folder, testBackend)
     await first.openFirst(null)
-    const second = new CollectionHolder(folder, testHands)
+    const second = new CollectionHolder(folder, testBackend)
     expect(await second.openFirst(null)).toMatchObject({ code: 'collection-busy' })
     await first.close()
   })
 
   test('on a full disk is read, says why nothing is kept, and refuses what is to be written', async () => {
-    const first = new CollectionHolder(folder, testHands)
+    const first = new CollectionHolder(folder, testBackend)
     await first.openFirst(null)
     await first.close()
-    const full: Hands = {
-      ...testHands,
+    const full: CollectionBackend = {
+      ...testBackend,
       open: async (file, access) => {
         if (access === 'write') throw coded('SQLITE_FULL')
-        return testHands.open(file, access)
+        return testBackend.open(file, access)
       },
     }
     const holder = new CollectionHolder(folder, full)
     expect(await holder.openFirst(demoFile(folder))).toBeNull()
-    const about = (await holder.run('collection.about', {})) as Value<'collection.about'>
+    const about = (await holder.run('collection.get', {})) as Value<'collection.get'>
     expect(about.warnings.join()).toContain('The disk is full')
     const person = { key: 'one-intention', name: 'Ilka', town: '' }
     await expect(holder.run('person.create', person as never)).rejects.toMatchObject({
@@ -268,8 +268,8 @@ describe('the holder', () => {
   })
 
   test('a demonstration that could not be finished leaves nothing behind', async () => {
-    const clumsy: Hands = {
-      ...testHands,
+    const clumsy: CollectionBackend = {
+      ...testBackend,
       makeDemo: async (file) => {
         writeFileSync(file, 'half')
         throw coded('SQLITE_FULL')
@@ -319,7 +319,7 @@ describe('the thread', () => {
   })
 
   test('of the real app opens, answers and closes', async () => {
-    const { collection } = await testHands.begin(join(folder, 'a.drawer'), {
+    const { collection } = await testBackend.begin(join(folder, 'a.drawer'), {
       key: 'first-key',
       libraryName: 'Hollow Lane',
     })

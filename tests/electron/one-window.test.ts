@@ -15,7 +15,7 @@ import { findRunning, openerFile } from '../../electron/loopback/opener.ts'
 import { rememberedPort } from '../../electron/loopback/remembered-port.ts'
 import { runLoopback } from '../../electron/loopback/run-loopback.ts'
 import { pagesBesideSecrets } from './support/loopback.ts'
-import { testHands } from './support/ways-in.ts'
+import { testBackend } from './support/ways-in.ts'
 
 // A browser that stays when its last window is closed, as on a Mac: it loads the page, holds the line, says goodbye
 // and drops it once it is told to by a file, and runs on.
@@ -49,7 +49,7 @@ async function aMachine() {
   vi.stubEnv('COMMON_DRAWER_BROWSER', browser)
   const said = vi.spyOn(console, 'log').mockImplementation(() => {})
   const before = process.umask(0o077)
-  const begun = await testHands.begin(join(folder, 'a.drawer'), {
+  const begun = await testBackend.begin(join(folder, 'a.drawer'), {
     key: 'first-key',
     libraryName: 'Hollow Lane',
   })

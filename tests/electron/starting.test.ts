@@ -9,9 +9,9 @@ import { howToGiveJson } from '../../electron/command-line/read-request.ts'
 import { findBrowser, type Machine } from '../../electron/loopback/find-browser.ts'
 import { findElectron } from '../../electron/loopback/find-electron.ts'
 import { appWindowArguments, openWindow } from '../../electron/loopback/open-window.ts'
-import { readWishes } from '../../electron/loopback/read-wishes.ts'
 import { rememberedPort, rememberPort } from '../../electron/loopback/remembered-port.ts'
 import { serve } from '../../electron/loopback/serve.ts'
+import { readStartOptions } from '../../electron/loopback/start-options.ts'
 import { Visitors } from '../../electron/loopback/visitors.ts'
 import { loopbackOver, pagesBesideSecrets } from './support/loopback.ts'
 
@@ -152,21 +152,21 @@ describe('the window', () => {
 
 describe('what is asked at the start', () => {
   test('is read, or not understood', () => {
-    expect(readWishes([], { COMMON_DRAWER_FOLDER: folder })).toEqual({
+    expect(readStartOptions([], { COMMON_DRAWER_FOLDER: folder })).toEqual({
       folder,
       file: null,
       window: true,
       electron: true,
     })
-    expect(readWishes(['--no-window', '--folder', folder, '--collection', '/a.drawer'], {})).toEqual({
+    expect(readStartOptions(['--no-window', '--folder', folder, '--collection', '/a.drawer'], {})).toEqual({
       folder,
       file: '/a.drawer',
       window: false,
       electron: false,
     })
-    expect(readWishes(['--help'], {})).toBe('help')
-    expect(readWishes(['--colour', 'red'], {})).toBeNull()
-    expect(readWishes(['stray'], {})).toBeNull()
+    expect(readStartOptions(['--help'], {})).toBe('help')
+    expect(readStartOptions(['--colour', 'red'], {})).toBeNull()
+    expect(readStartOptions(['stray'], {})).toBeNull()
   })
 })
 

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url'
 import { expect, onTestFinished, test } from 'vitest'
 import { backupsIn, openSound, ownBackupFolder } from '../../db/migrations/backup-files.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
-import { realHands } from '../../electron/host/real-hands.ts'
+import { realBackend } from '../../electron/host/real-backend.ts'
 import { aCollection, takeIn } from '../builders/temporary-collection.ts'
 import { counted } from '../support/counted.ts'
 import { sized } from '../support/sized.ts'
@@ -29,7 +29,7 @@ async function aLargeFile(): Promise<{ folder: string; file: string }> {
 }
 
 async function hostOn({ folder, file }: { folder: string; file: string }) {
-  const holder = new CollectionHolder(folder, realHands)
+  const holder = new CollectionHolder(folder, realBackend)
   onTestFinished(() => holder.close())
   expect(await holder.openFirst(file)).toBeNull()
   return holder

@@ -15,7 +15,7 @@ import { keepBackup } from '../../db/migrations/backup-files.ts'
 import { backUpIfWritten } from '../../db/services/collection/backups.ts'
 import { readingOf } from '../../db/services/context.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
-import { realHands } from '../../electron/host/real-hands.ts'
+import { realBackend } from '../../electron/host/real-backend.ts'
 import { aCollection, aGift, NOW, TODAY, takeIn } from '../builders/temporary-collection.ts'
 import { counted } from '../support/counted.ts'
 
@@ -33,7 +33,7 @@ function aFolder(): string {
 
 /** A host on a file, as the app has it. */
 async function hostOn(folder: string, file: string) {
-  const holder = new CollectionHolder(folder, realHands)
+  const holder = new CollectionHolder(folder, realBackend)
   onTestFinished(() => holder.close())
   return { holder, problem: await holder.openFirst(file) }
 }
@@ -63,26 +63,26 @@ test('a file of readings is read in after a backup', async () => {
   await takeIn(book)
   const { placeId } = await book.call('place.create', { name: 'Back room', kind: 'room' })
   const text = 'Time,Temperature C,Humidity\n2026-03-01 08:00,18.5,42\n'
-  await book.call('readings.import-file', { placeId, fileName: 'a.csv', text })
+  await book.call('reading.import-file', { placeId, fileName: 'a.csv', text })
   expect(readdirSync(join(book.folder, 'Backups'))).toEqual([expect.stringMatching(/^test before import /)])
 })
 
 test('a second folder gets a checked copy of each; where it is away, that is said and the first is made', async () => {
   const book = await aBook()
   const folder = join(aFolder(), 'stick')
-  expect(await book.refused('backup.change-keeping', { secondFolder: folder })).toMatchObject({
+  expect(await book.refused('backup.change-rule', { secondFolder: folder })).toMatchObject({
     code: 'not-found',
     field: 'secondFolder',
   })
-  expect(await book.refused('backup.change-keeping', { secondFolder: 'stick' })).toMatchObject({
+  expect(await book.refused('backup.change-rule', { secondFolder: 'stick' })).toMatchObject({
     sentence: 'Write the whole path of the folder, from the disk down.',
   })
-  expect(await book.refused('backup.change-keeping', { secondFolder: book.folder })).toMatchObject({
+  expect(await book.refused('backup.change-rule', { secondFolder: book.folder })).toMatchObject({
     sentence: 'That is where the collection or its backups lie already.',
   })
   mkdirSync(folder)
-  await book.call('backup.change-keeping', { secondFolder: folder })
-  const both = await book.call('collection.back-up', {})
+  await book.call('backup.change-rule', { secondFolder: folder })
+  const both = await book.call('backup.create', {})
   expect(both.second).toBe(join(folder, readdirSync(folder)[0] ?? ''))
   expect(readFileSync(both.second ?? '').equals(readFileSync(both.file))).toBe(true)
   rmSync(folder, { recursive: true })
@@ -99,7 +99,7 @@ test('old backups go by the rule within the size, in both folders', async () => 
   const book = await aBook()
   const folder = aFolder()
   const { sqlite, file } = book.collection
-  const { bytes } = await book.call('collection.back-up', {})
+  const { bytes } = await book.call('backup.create', {})
   const keeping = { secondFolder: folder, limitBytes: 4.5 * bytes }
   for (let day = 0; day < 6; day += 1) {
     const at = new Date(NOW.getTime() + day * 40 * 86_400_000)
@@ -111,7 +111,7 @@ test('old backups go by the rule within the size, in both folders', async () => 
 test('a comparison says what the backup lacks and what it has', async () => {
   const book = await aBook()
   const { lotId } = await takeIn(book)
-  const { file } = await book.call('collection.back-up', {})
+  const { file } = await book.call('backup.create', {})
   expect(await book.call('backup.compare', { file })).toMatchObject({
     sameLibrary: true,
     onlyOpen: { count: 0 },
@@ -129,7 +129,7 @@ test('a comparison says what the backup lacks and what it has', async () => {
 
 test('what is no whole backup is neither compared nor restored', async () => {
   const book = await aBook()
-  const { file } = await book.call('collection.back-up', {})
+  const { file } = await book.call('backup.create', {})
   const letter = join(book.folder, 'letter.txt')
   writeFileSync(letter, 'Dear keeper, '.repeat(900))
   const half = join(book.folder, 'half.drawer')
@@ -154,7 +154,7 @@ test('what is no whole backup is neither compared nor restored', async () => {
 test('the drill: the file is spoilt, that is noticed at opening, the last whole backup is offered, restored, and right', async () => {
   const book = await aBook()
   const { lotId } = await takeIn(book)
-  const good = await book.call('collection.back-up', {})
+  const good = await book.call('backup.create', {})
   const expected = await book.call('lot.get', { lotId })
   await book.call('intake.record', { donor: null, receivedOn: TODAY, gifts: [aGift()] })
   await new Promise((resolve) => setTimeout(resolve, 5))
@@ -209,7 +209,7 @@ test('the last whole backup is the one that holds most, though a clock was wrong
 
 test('a backup that lies elsewhere is restored beside the open file, which stays as it is', async () => {
   const book = await aBook()
-  const { file: backup } = await book.call('collection.back-up', {})
+  const { file: backup } = await book.call('backup.create', {})
   const elsewhere = join(aFolder(), 'from a stick.drawer')
   copyFileSync(backup, elsewhere)
   await takeIn(book)
@@ -218,6 +218,6 @@ test('a backup that lies elsewhere is restored beside the open file, which stays
   const before = readFileSync(file)
   const { holder } = await hostOn(book.folder, file)
   await holder.run('backup.restore', { key: 'from-the-stick', file: elsewhere })
-  expect(await holder.run('collection.about', {})).toMatchObject({ accessions: 0 })
+  expect(await holder.run('collection.get', {})).toMatchObject({ accessions: 0 })
   expect(readFileSync(file).equals(before)).toBe(true)
 })

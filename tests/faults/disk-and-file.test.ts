@@ -20,7 +20,7 @@ import { openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation } from '../../db/services/run-operation.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
 import { problemOf } from '../../electron/host/problem-of.ts'
-import { realHands } from '../../electron/host/real-hands.ts'
+import { realBackend } from '../../electron/host/real-backend.ts'
 import { aCollection, NOW, type TemporaryCollection, takeIn } from '../builders/temporary-collection.ts'
 
 const support = (name: string) => join(import.meta.dirname, 'support', name)
@@ -137,14 +137,14 @@ describe('a folder in which nothing may be written', () => {
     rmSync(join(book.folder, '.test.drawer.lock'))
     const about = await asNobody(book.folder, async () => {
       chmodSync(book.folder, 0o555)
-      const holder = new CollectionHolder(book.folder, realHands)
+      const holder = new CollectionHolder(book.folder, realBackend)
       try {
         expect(await holder.openFirst(file)).toBeNull()
         expect(await holder.run('place.list', {})).toMatchObject({ places: [] })
         const place = { key: 'one-intention', name: 'Jar', kind: 'jar', parentId: null } as const
         const refused = await problemFrom(() => holder.run('place.create', place))
         expect(refused.code).toBe('collection-read-only')
-        return await holder.run('collection.about', {})
+        return await holder.run('collection.get', {})
       } finally {
         await holder.close()
         chmodSync(book.folder, 0o755)
@@ -160,11 +160,9 @@ test('a flipped byte of the header is damage where there are backups, and a file
   const { file } = book.collection
   const backups = join(book.folder, 'Backups')
   writeFileSync(backups, '')
-  expect((await problemFrom(() => book.call('collection.back-up', {}))).sentence).toContain(
-    'A file is called',
-  )
+  expect((await problemFrom(() => book.call('backup.create', {}))).sentence).toContain('A file is called')
   rmSync(backups)
-  await book.call('collection.back-up', {})
+  await book.call('backup.create', {})
   book.collection.close()
   for (const at of [3, 70]) {
     const bytes = readFileSync(file)
@@ -193,7 +191,7 @@ describe('a folder that is taken away while the collection is open', () => {
 
 describe('a file that is changed behind the back of the open book', () => {
   const saved = async (book: TemporaryCollection) => {
-    const { file } = await book.call('collection.back-up', {})
+    const { file } = await book.call('backup.create', {})
     const copy = openSound(file)
     onTestFinished(() => void copy.close())
     return { file, people: copy.prepare('SELECT count(*) FROM person').pluck().get() }
@@ -275,7 +273,7 @@ describe('the app started twice on one collection', () => {
   }, async () => {
     const book = await aBook()
     const { file } = book.collection
-    const second = new CollectionHolder(book.folder, realHands)
+    const second = new CollectionHolder(book.folder, realBackend)
     expect(await second.openFirst(file)).toMatchObject({
       code: 'collection-busy',
       todo: 'Work in that window, or close it and try again. Nothing was changed.',
@@ -286,7 +284,7 @@ describe('the app started twice on one collection', () => {
     })
     await book.call('place.create', { key: 'by-the-first', ...place })
     book.collection.close()
-    expect(await second.run('collection.about', {})).toMatchObject({ file })
+    expect(await second.run('collection.get', {})).toMatchObject({ file })
     expect(await second.run('place.list', {})).toMatchObject({ places: [{ name: 'Jar' }] })
     await second.close()
   })
@@ -325,11 +323,11 @@ describe('trying again after a refused opening', () => {
     const { file } = book.collection
     book.collection.close()
     const mend = spoil(file)
-    const holder = new CollectionHolder(book.folder, realHands)
+    const holder = new CollectionHolder(book.folder, realBackend)
     expect(await holder.openFirst(file)).toMatchObject({ code })
     await expect(holder.run('place.list', {})).rejects.toMatchObject({ problem: { code } })
     mend()
-    expect(await holder.run('collection.about', {})).toMatchObject({ file })
+    expect(await holder.run('collection.get', {})).toMatchObject({ file })
     expect(await holder.run('place.list', {})).toMatchObject({ places: [] })
     await holder.close()
   })
@@ -341,10 +339,10 @@ describe('a clock that goes back', () => {
   test('is told, and what is written then stands after what was there', async () => {
     const book = await aBook()
     const { entryId } = await takeIn(book)
-    expect((await book.call('collection.about', {})).warnings).toEqual([])
-    const back = <N extends 'collection.about' | 'entry.list'>(name: N) =>
+    expect((await book.call('collection.get', {})).warnings).toEqual([])
+    const back = <N extends 'collection.get' | 'entry.list'>(name: N) =>
       runOperation(book.collection, name, { limit: 50 } as never, () => YEARS_AGO)
-    expect((await back('collection.about')).warnings).toEqual([
+    expect((await back('collection.get')).warnings).toEqual([
       'This computer’s clock says 2019-06-01, but the book was written in on 2026-03-14. Set the clock right before you go on; nothing in the book is lost.',
     ])
     const place = { key: 'while-it-is-wrong', name: 'Jar', kind: 'jar', parentId: null } as const
@@ -356,6 +354,6 @@ describe('a clock that goes back', () => {
     expect(latest).toMatchObject({ operation: 'place.create' })
     expect(before).toMatchObject({ entryId })
     expect(await book.call('collection.check', {})).toMatchObject({ findings: [] })
-    expect((await back('collection.about')).warnings).toHaveLength(1)
+    expect((await back('collection.get')).warnings).toHaveLength(1)
   })
 })

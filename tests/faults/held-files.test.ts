@@ -9,7 +9,7 @@ import { CollectionHolder } from '../../electron/host/collection-holder.ts'
 import { lastOpen } from '../../electron/host/collections-folder.ts'
 import { logFile } from '../../electron/host/log.ts'
 import { problemOf } from '../../electron/host/problem-of.ts'
-import { realHands } from '../../electron/host/real-hands.ts'
+import { realBackend } from '../../electron/host/real-backend.ts'
 import { aCollection, NOW, takeIn } from '../builders/temporary-collection.ts'
 
 /** Stands for a virus scanner: what it holds can be neither renamed nor removed, as Windows has it. */
@@ -105,8 +105,8 @@ describe('what another program holds for a moment', () => {
     const kept = await keepBackup(book.collection.sqlite, file, 'kept', NOW, keeping, () => {})
     expect(kept).toMatchObject({ secondTrouble: null })
     await copyOut(kept.file, join(folder, 'restored.drawer'))
-    const holder = new CollectionHolder(folder, realHands)
-    const started = await holder.run('collection.start', { key: 'one-key', libraryName: 'Held' })
+    const holder = new CollectionHolder(folder, realBackend)
+    const started = await holder.run('collection.create', { key: 'one-key', libraryName: 'Held' })
     expect(started).toMatchObject({ file: join(folder, 'Held.drawer') })
     expect(lastOpen(folder)).toBe(join(folder, 'Held.drawer'))
     await holder.close()
@@ -156,12 +156,12 @@ describe('what another program holds on to', () => {
 
   test('what was open last can be remembered later: the collection that was started is open all the same', async () => {
     const folder = aFolder()
-    const holder = new CollectionHolder(folder, realHands)
-    await holder.run('collection.start', { key: 'first-key', libraryName: 'First' })
+    const holder = new CollectionHolder(folder, realBackend)
+    await holder.run('collection.create', { key: 'first-key', libraryName: 'First' })
     scanner.holds = (path) => path.endsWith('last-open.json')
-    const second = await holder.run('collection.start', { key: 'second-key', libraryName: 'Second' })
+    const second = await holder.run('collection.create', { key: 'second-key', libraryName: 'Second' })
     expect(second).toMatchObject({ said: 'Started the collection ‘Second’' })
-    expect(await holder.run('collection.about', {})).toMatchObject({ settings: { libraryName: 'Second' } })
+    expect(await holder.run('collection.get', {})).toMatchObject({ settings: { libraryName: 'Second' } })
     scanner.holds = () => false
     await holder.close()
     expect(lastOpen(folder)).toBe(join(folder, 'Second.drawer'))

@@ -5,7 +5,7 @@ import { join } from 'node:path'
 import { describe, expect, onTestFinished, test } from 'vitest'
 import { OneCollection } from '../../electron/command-line/one-collection.ts'
 import { answerCall } from '../../electron/host/answer-call.ts'
-import { realHands } from '../../electron/host/real-hands.ts'
+import { realBackend } from '../../electron/host/real-backend.ts'
 import { counted } from '../support/counted.ts'
 import { sized } from '../support/sized.ts'
 import { killAndLook } from './support/kills.ts'
@@ -25,15 +25,15 @@ test.each([20261127, 20261128])(
 )
 
 describe('a process that died with half a transaction in the file', () => {
-  test.each(['collection.check', 'collection.about'])('is undone before %s reads', async (name) => {
+  test.each(['collection.check', 'collection.get'])('is undone before %s reads', async (name) => {
     const folder = mkdtempSync(join(tmpdir(), 'drawer-half-'))
     onTestFinished(() => rmSync(folder, { recursive: true, force: true }))
     const file = join(folder, 'a.drawer')
     const call = async (name: string, input: object) => {
-      const answer = await answerCall(new OneCollection(file, realHands), name, input, () => {})
+      const answer = await answerCall(new OneCollection(file, realBackend), name, input, () => {})
       return answer.ok ? answer.value : expect.fail(`${name} was refused: ${answer.problem.sentence}`)
     }
-    await call('collection.start', { key: 'first-key', libraryName: 'Hollow Lane Library' })
+    await call('collection.create', { key: 'first-key', libraryName: 'Hollow Lane Library' })
     const before = await call('crop.list', {})
     spawnSync(process.execPath, [join(import.meta.dirname, 'support/die-in-the-middle.ts'), file])
     expect(existsSync(`${file}-journal`), 'the half transaction was in the file').toBe(true)

@@ -28,12 +28,12 @@ const labels =
 /** The slip of the first hand-out of all. */
 async function slip(app: RunningApp) {
   const { itemIds } = await app.call('tray.add', { items: [{ kind: 'slip', withdrawalId: 1 }] })
-  return app.call('tray.preview', { kind: 'slip', itemIds })
+  return app.call('tray.render', { kind: 'slip', itemIds })
 }
 
 async function growerSheets(app: RunningApp) {
   await savePlanOnce(app)
-  return app.call('plan.sheets', { siteId: null })
+  return app.call('season-plan.print', { siteId: null })
 }
 
 export const PAPERS: readonly Paper[] = [
@@ -42,19 +42,19 @@ export const PAPERS: readonly Paper[] = [
   { name: 'document-number-labels', make: labels('a4-40', { says: 'number-only' }) },
   { name: 'document-packets', make: labels('packet-a4') },
   { name: 'document-envelope', make: labels('coin-5-half') },
-  { name: 'document-letter', make: (app) => app.call('letter.preview', { words: '', keeper: '' }) },
+  { name: 'document-letter', make: (app) => app.call('letter.render', { words: '', keeper: '' }) },
   { name: 'document-slip', make: slip },
   {
     name: 'document-keep-card',
     make: async (app) => app.call('keep-card.print', { lotIds: (await someLots(app)).slice(0, 1) }),
   },
   { name: 'document-catalogue', make: (app) => app.call('catalogue.print', {}) },
-  { name: 'document-year', make: (app) => app.call('year.report', { year: 2025 }) },
+  { name: 'document-year', make: (app) => app.call('report.print', { year: 2025 }) },
   { name: 'document-stocktake', make: (app) => app.call('stocktake.sheet', {}) },
   { name: 'document-ruler', make: (app) => app.call('ruler.print', {}) },
   { name: 'document-grower-sheet', make: growerSheets },
-  { name: 'document-round-sheet', make: (app) => app.call('round.sheet', {}) },
-  { name: 'document-bench-sheet', make: (app) => app.call('germination.sheet', {}) },
+  { name: 'document-round-sheet', make: (app) => app.call('round.print', {}) },
+  { name: 'document-bench-sheet', make: (app) => app.call('germination.print', {}) },
 ]
 
 /** The first page of a PDF as a PNG in shades of grey. */

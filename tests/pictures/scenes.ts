@@ -155,7 +155,7 @@ export const SCENES: readonly Scene[] = [
   {
     name: 'germination-plan',
     play: async (page, app) => {
-      const { lots } = await app.call('germination.due', { limit: 500 })
+      const { lots } = await app.call('germination.list-due', { limit: 500 })
       const due = lots.find(({ quantity }) => quantity.count >= 60 && quantity.count <= 130)
       if (due === undefined) throw new Error('In the demonstration no small lot is due to be tested')
       await open(page, `/germination/lot/${due.lotId}`)

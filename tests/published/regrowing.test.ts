@@ -1,7 +1,7 @@
 import { jStat } from 'jstat'
 import { describe, expect, test } from 'vitest'
-import { breedingOf, GRADES, plantsFor } from '../../db/domain/needs/grade.ts'
 import { beliefFromTest, chanceOfFewerThan } from '../../db/domain/needs/outlook.ts'
+import { breedingOf, GRADES, plantsFor } from '../../db/domain/needs/population-goal.ts'
 import { regrowingsLeft, seedsToSow } from '../../db/domain/needs/sowing.ts'
 import crops from '../../db/reference/crops.json' with { type: 'json' }
 
@@ -69,7 +69,7 @@ describe('seeds to sow = plants / (germination x field survival), rounded up', (
   })
 })
 
-/** The Beta distribution of a statistics library, jStat: an independent reckoning of the same tail. */
+/** The Beta distribution of a statistics library, jStat: an independent computation of the same tail. */
 describe('the chance of too few living seeds', () => {
   test('many seeds after a test: the Beta posterior of that test', () => {
     const belief = beliefFromTest(17, 20)

@@ -105,7 +105,7 @@ async function perform(test: TemporaryCollection, step: Step, written: Written[]
       ).entryId
     case 'take-stock':
       return (
-        await test.call('lot.take-stock', {
+        await test.call('lot.record-count', {
           lotId: lotId ?? 0,
           on,
           found: step.amount,
@@ -117,7 +117,7 @@ async function perform(test: TemporaryCollection, step: Step, written: Written[]
         .entryId
     case 'join':
       return (
-        await test.call('lot.join', {
+        await test.call('lot.merge', {
           intoLotId: lotId ?? 0,
           fromLotIds: [lots[step.other % lots.length] ?? 0],
           on,
@@ -134,7 +134,7 @@ async function perform(test: TemporaryCollection, step: Step, written: Written[]
       ).entryId
     case 'weigh':
       return (
-        await test.call('lot.weigh-seeds', {
+        await test.call('lot.record-weight', {
           lotId: lotId ?? 0,
           on,
           replicates: [{ seeds: 50, grams: step.grams }],
@@ -146,7 +146,7 @@ async function perform(test: TemporaryCollection, step: Step, written: Written[]
       ).entryId
     case 'lay-out': {
       const replicates = [step.tested, step.tested]
-      return (await test.call('germination.begin', { lotId: lotId ?? 0, on, replicates, finalDay: 7 }))
+      return (await test.call('germination.start', { lotId: lotId ?? 0, on, replicates, finalDay: 7 }))
         .entryId
     }
     case 'count':
@@ -156,7 +156,7 @@ async function perform(test: TemporaryCollection, step: Step, written: Written[]
       return onBench(test, step)
     case 'take-back': {
       const target = written[step.entry % Math.max(1, written.length)]
-      return target ? (await test.call('entry.take-back', { entryId: target.entryId })).entryId : null
+      return target ? (await test.call('entry.undo', { entryId: target.entryId })).entryId : null
     }
   }
 }
@@ -172,7 +172,7 @@ async function onBench(
   const at = { testId, on: TODAY }
   if (step.do === 'count') {
     const replicates = [{ normal: step.seeds }, { hard: step.seeds }]
-    return (await test.call('germination.count', { ...at, replicates })).entryId
+    return (await test.call('germination.record-count', { ...at, replicates })).entryId
   }
   if (step.do === 'finish')
     return (await test.call('germination.finish', { ...at, choice: { hard: step.seeds > 15, fresh: false } }))
@@ -184,7 +184,7 @@ async function onBench(
 /** Takes the latest entry back: every lot there was before it holds exactly what it held, or it is refused. */
 async function expectRestored(test: TemporaryCollection, latest: Written): Promise<void> {
   try {
-    await test.call('entry.take-back', { entryId: latest.entryId })
+    await test.call('entry.undo', { entryId: latest.entryId })
   } catch (cause) {
     expect(cause).toBeInstanceOf(Refusal)
     return
@@ -219,8 +219,8 @@ it(
               refused += 1
               expect(await balances(test)).toEqual(before)
             }
-            await test.call('regrow.needs', {})
-            await test.call('germination.due', {})
+            await test.call('regeneration.list', {})
+            await test.call('germination.list-due', {})
           }
           if (latest !== null) await expectRestored(test, latest)
           expect((await test.call('collection.check', {})).findings).toEqual([])

@@ -10,7 +10,7 @@ beforeEach(async () => {
   lotId = gift.lotId
   await test.call('lot.split', { lotId, on: TODAY, amount: '50 seeds', role: 'reserve' })
   const { entryId } = await test.call('lot.discard', { lotId, on: TODAY, amount: '5 g', reason: 'spilt' })
-  await test.call('entry.take-back', { entryId })
+  await test.call('entry.undo', { entryId })
   expect(await test.call('collection.check', {})).toMatchObject({
     clean: true,
     checked: { lots: 2, movements: 5 },

@@ -24,7 +24,7 @@ describe('the data package', () => {
     () =>
       readInto(packed(demo), async (copy) => {
         expect(everyRecord(copy.collection)).toEqual(everyRecord(demo))
-        expect((await copy.call('find.anything', { text: 'ferry lane' })).lots.length).toBeGreaterThan(0)
+        expect((await copy.call('collection.search', { text: 'ferry lane' })).lots.length).toBeGreaterThan(0)
       }),
     180_000,
   )
@@ -123,7 +123,7 @@ describe('the data package', () => {
                 on: TODAY,
                 lines,
               })
-              if (back) await test.call('entry.take-back', { entryId })
+              if (back) await test.call('entry.undo', { entryId })
             }
             await readInto(packed(test.collection), async (copy) => {
               expect(everyRecord(copy.collection)).toEqual(everyRecord(test.collection))
@@ -142,12 +142,12 @@ describe('the data package', () => {
     try {
       await test.call('intake.record', { donor: null, receivedOn: TODAY, gifts: [aGift()] })
       const content = packed(test.collection)
-      expect(await test.refused('package.read-back', { content })).toMatchObject({ field: 'content' })
+      expect(await test.refused('package.import', { content })).toMatchObject({ field: 'content' })
       const copy = await aCollection()
       const before = everyRecord(copy.collection)
       const bytes = Buffer.from(content, 'base64')
       for (const spoilt of [bytes.subarray(0, bytes.length >> 1), Buffer.from('no archive')]) {
-        const problem = await copy.refused('package.read-back', { content: spoilt.toString('base64') })
+        const problem = await copy.refused('package.import', { content: spoilt.toString('base64') })
         expect(problem.sentence).toMatch(/damaged|cannot be unpacked/)
       }
       expect(everyRecord(copy.collection)).toEqual(before)

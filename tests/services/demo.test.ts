@@ -52,13 +52,13 @@ function everything(collection: OpenCollection): Record<string, unknown[]> {
 
 describe('the demonstration', () => {
   it('is a demonstration and says so', async () => {
-    const about = await call('collection.about', {})
+    const about = await call('collection.get', {})
     expect(about.kind).toBe('demo')
     expect(about.settings.libraryName).toContain('demo')
   })
 
   it('has the size of a town’s drawer', async () => {
-    const about = await call('collection.about', {})
+    const about = await call('collection.get', {})
     const near = (value: number, aim: number) => expect(Math.abs(value - aim) / aim).toBeLessThan(0.05)
     near(about.accessions, 120)
     near(about.lots, 260)
@@ -90,7 +90,7 @@ describe('the demonstration', () => {
   })
 
   it('stands in every state, most of it well', async () => {
-    const { counts } = await call('need.list', {})
+    const { counts } = await call('accession.list-states', {})
     const { rescue = 0, regrow = 0, watch = 0, 'well-stocked': well = 0 } = counts
     const within = (value: number, low: number, high: number) => {
       expect(value).toBeGreaterThanOrEqual(low)
@@ -231,7 +231,7 @@ describe('the mess of real life', () => {
   it('has a round that was walked and found something, and none due', async () => {
     const { rounds } = await call('round.list', {})
     expect(rounds).toMatchObject([{ places: 3, findings: [{ path: 'Chest freezer', look: 'seals' }] }])
-    expect(await call('round.due', {})).toMatchObject({ toWalk: 0, unvisited: [] })
+    expect(await call('round.list-due', {})).toMatchObject({ toWalk: 0, unvisited: [] })
   })
 
   it('printed what came before November and has the rest in the tray', async () => {

@@ -10,7 +10,7 @@ import { counted } from '../support/counted.ts'
 import { LONG_RUN, sized } from '../support/sized.ts'
 
 /** What makes a file takes seconds, and is asked in the long run only. */
-const MAKES_A_FILE = /\.(print|sheet|back-up|make)$/
+const MAKES_A_FILE = /\.(print|export)$|^backup\.create$/
 
 /** What may be odd about a lot, each figure at an end of what the book takes. */
 interface Extreme {
@@ -50,7 +50,7 @@ async function stand(book: TemporaryCollection, at: number, of: Extreme) {
   })
   for (const [index, [sprouted, tested]] of of.tests.entries())
     await germination(book, lotId, tested, sprouted, `2026-03-0${index + 1}`)
-  await book.call('accession.override', {
+  await book.call('accession.change-policy', {
     accessionId,
     plantsToKeep: of.plants,
     regrowingsKept: of.regrowings,
@@ -95,9 +95,9 @@ test('no extreme of one lot ends an operation for the whole library or gives a f
         expect(contract[name].output.safeParse(value).error?.issues, told).toBeUndefined()
       }
     }
-    const { needs } = await book.call('regrow.needs', { limit: 200 })
+    const { needs } = await book.call('regeneration.list', { limit: 200 })
     const chosen = needs.map(({ accessionId }) => accessionId)
-    const { listId } = await book.call('season-list.save', { chosen, note: '' })
+    const { listId } = await book.call('season-list.create', { chosen, note: '' })
     expect((await book.call('season-list.get', { listId })).lines.length).toBeGreaterThanOrEqual(
       chosen.length,
     )
@@ -107,9 +107,9 @@ test('no extreme of one lot ends an operation for the whole library or gives a f
   }
   for (const name of [
     'lot.list',
-    'need.list',
-    'regrow.needs',
-    'regrow.get',
+    'accession.list-states',
+    'regeneration.list',
+    'regeneration.get',
     'forecast.get',
     'germination.plan',
   ])

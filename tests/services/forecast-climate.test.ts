@@ -56,7 +56,7 @@ describe('ageing in a changing climate', () => {
       return `2026-02-${String(day + 1).padStart(2, '0')} 12:00,${celsius},40`
     })
     const text = ['Time,Temperature °C,Humidity %', ...days].join('\n')
-    await test.call('readings.import-file', { placeId, fileName: 'chest.csv', text })
+    await test.call('reading.import-file', { placeId, fileName: 'chest.csv', text })
     const { ageing, usualDays } = afresh(test, lotId)
     const between = (from: string, until: string) =>
       ageing.lostOn(isoDate(until)) - ageing.lostOn(isoDate(from))

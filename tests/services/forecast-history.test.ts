@@ -97,7 +97,7 @@ it('a part of a lot has all tests of the whole up to the day it was split off, a
 
 it('a part of a dried lot is as dry as the whole', async () => {
   const whole = await takeIn(test)
-  await test.call('moisture.note', {
+  await test.call('moisture.record', {
     lotId: whole.lotId,
     on: TODAY,
     measured: { method: 'meter', percent: 6 },
@@ -130,30 +130,30 @@ describe('lots that were poured together', () => {
     const { good, poor } = await two()
     const [before, weak] = [kept(test, good), kept(test, poor)]
     expect(before.viability).toBeGreaterThan(0.9)
-    const { entryId } = await test.call('lot.join', { intoLotId: good, fromLotIds: [poor], on: TODAY })
+    const { entryId } = await test.call('lot.merge', { intoLotId: good, fromLotIds: [poor], on: TODAY })
     expect(kept(test, good).stale_since).toBeNull()
     expect(kept(test, good).viability).toBeCloseTo(weak.viability ?? 0, 2)
     expect(await sure(good)).toContain('were poured together')
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(kept(test, good)).toEqual(before)
     expect(await sure(good)).not.toContain('poured')
   })
 
-  it('are reckoned anew, and so are their parts, when a test of what was poured is taken back', async () => {
+  it('are recomputed, and so are their parts, when a test of what was poured is taken back', async () => {
     const { good, poor } = await two()
     const { entryId } = await germination(test, poor, 400, 40)
-    await test.call('lot.join', { intoLotId: good, fromLotIds: [poor], on: TODAY })
+    await test.call('lot.merge', { intoLotId: good, fromLotIds: [poor], on: TODAY })
     const part = { lotId: good, on: TODAY, amount: '5 g', role: 'reserve' } as const
     const { newLotId } = await test.call('lot.split', part)
     const before = [kept(test, good).viability ?? 0, kept(test, newLotId).viability ?? 0]
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(kept(test, good).viability).toBeGreaterThan((before[0] ?? 0) + 0.1)
     expect(kept(test, newLotId).viability).toBeGreaterThan((before[1] ?? 0) + 0.1)
   })
 
   it('are known better by a test of the whole', async () => {
     const { good, poor } = await two()
-    await test.call('lot.join', { intoLotId: good, fromLotIds: [poor], on: TODAY })
+    await test.call('lot.merge', { intoLotId: good, fromLotIds: [poor], on: TODAY })
     const width = () => (kept(test, good).viability_high ?? 0) - (kept(test, good).viability_low ?? 0)
     const before = kept(test, good).viability ?? 0
     expect(width()).toBeLessThan(0.3)
@@ -165,7 +165,7 @@ describe('lots that were poured together', () => {
     const { good, poor } = await two()
     const split = { lotId: good, on: TODAY, amount: '5 g', role: 'reserve' } as const
     const early = await test.call('lot.split', split)
-    await test.call('lot.join', { intoLotId: good, fromLotIds: [poor], on: TODAY })
+    await test.call('lot.merge', { intoLotId: good, fromLotIds: [poor], on: TODAY })
     const late = await test.call('lot.split', split)
     expect(kept(test, early.newLotId).viability).toBeGreaterThan(0.9)
     expect(kept(test, late.newLotId).viability).toBeLessThan(0.6)

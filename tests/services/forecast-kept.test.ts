@@ -14,7 +14,7 @@ describe('a forecast is kept with the lot', () => {
   it('from the entry that takes it in, as wide as a crop is known', async () => {
     const { lotId } = await takeIn(test)
     const row = kept(test, lotId)
-    expect(row).toMatchObject({ stale_since: null, reckoned_on: TODAY, basis: 'constants-seen' })
+    expect(row).toMatchObject({ stale_since: null, computed_on: TODAY, basis: 'constants-seen' })
     expect((row.viability_high ?? 0) - (row.viability_low ?? 0)).toBeGreaterThan(0.2)
   })
 
@@ -48,7 +48,7 @@ describe('a forecast is kept with the lot', () => {
     const before = kept(test, lotId)
     const { entryId } = await germination(test, lotId, 200, 60)
     expect(kept(test, lotId)).not.toEqual(before)
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(kept(test, lotId)).toEqual(before)
   })
 
@@ -56,7 +56,7 @@ describe('a forecast is kept with the lot', () => {
     const { lotId } = await takeIn(test)
     await germination(test, lotId, 200, 176)
     const absolute = kept(test, lotId).crosses_on
-    await test.call('collection.change-settings', { settings: { viabilityThresholdOf: 'the-start' } })
+    await test.call('settings.change', { settings: { viabilityThresholdOf: 'the-start' } })
     expect((kept(test, lotId).crosses_on ?? '') > (absolute ?? '')).toBe(true)
   })
 })
@@ -65,12 +65,16 @@ describe('a threshold of its own', () => {
   it('of the accession or the crop moves the crossing at once', async () => {
     const { lotId, accessionId } = await takeIn(test)
     const usual = kept(test, lotId).crosses_on ?? '9999'
-    await test.call('accession.override', { accessionId, viabilityThreshold: 0.5 })
+    await test.call('accession.change-policy', { accessionId, viabilityThreshold: 0.5 })
     const lower = kept(test, lotId).crosses_on ?? '9999'
     expect(lower > usual).toBe(true)
-    await test.call('accession.override', { accessionId, viabilityThreshold: null })
+    await test.call('accession.change-policy', { accessionId, viabilityThreshold: null })
     expect(kept(test, lotId).crosses_on).toBe(usual)
-    await test.call('crop.override', { cropId: 'bean', viabilityThreshold: 0.5, reason: 'our own tests' })
+    await test.call('crop.change-policy', {
+      cropId: 'bean',
+      viabilityThreshold: 0.5,
+      reason: 'our own tests',
+    })
     expect(kept(test, lotId).crosses_on).toBe(lower)
   })
 })
@@ -79,5 +83,5 @@ it('a forecast is worked out anew after a month', async () => {
   await takeIn(test)
   const later = readingOf(test.collection, new Date(2026, 3, 20, 10))
   expect(forecastsLeft(later)).toEqual({ left: 1, lots: 1, held: false })
-  expect(refreshForecasts(later, { limit: 10 })).toEqual({ reckoned: 1, left: 0, lots: 1, held: false })
+  expect(refreshForecasts(later, { limit: 10 })).toEqual({ computed: 1, left: 0, lots: 1, held: false })
 })

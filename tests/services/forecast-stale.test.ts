@@ -9,15 +9,15 @@ beforeEach(async () => {
 })
 afterEach(() => test.remove())
 
-describe('what was measured round a lot makes its forecast stale, and the next refresh reckons it', () => {
+describe('what was measured round a lot makes its forecast stale, and the next refresh computes it', () => {
   const refreshed = async (lotId: number) => {
     expect(kept(test, lotId).stale_since).not.toBeNull()
-    expect(await test.call('forecast.left', {})).toEqual({ left: 1, lots: 1, held: false })
-    expect(await test.call('forecast.hold', { held: true })).toEqual({ left: 1, lots: 1, held: true })
-    expect(await test.call('forecast.refresh', {})).toEqual({ reckoned: 0, left: 1, lots: 1, held: true })
-    expect((await test.call('collection.revision', {})).forecasts).toMatchObject({ left: 1, held: true })
-    expect(await test.call('forecast.hold', { held: false })).toMatchObject({ left: 1, held: false })
-    expect(await test.call('forecast.refresh', {})).toEqual({ reckoned: 1, left: 0, lots: 1, held: false })
+    expect(await test.call('forecast.get-progress', {})).toEqual({ left: 1, lots: 1, held: false })
+    expect(await test.call('forecast.pause', { held: true })).toEqual({ left: 1, lots: 1, held: true })
+    expect(await test.call('forecast.refresh', {})).toEqual({ computed: 0, left: 1, lots: 1, held: true })
+    expect((await test.call('collection.get-revision', {})).forecasts).toMatchObject({ left: 1, held: true })
+    expect(await test.call('forecast.pause', { held: false })).toMatchObject({ left: 1, held: false })
+    expect(await test.call('forecast.refresh', {})).toEqual({ computed: 1, left: 0, lots: 1, held: false })
     return kept(test, lotId)
   }
   const inCupboard = async () => {
@@ -38,7 +38,7 @@ describe('what was measured round a lot makes its forecast stale, and the next r
     const entryId = readings(test, room, 30, 70)
     const warm = await refreshed(lotId)
     expect((warm.crosses_on ?? '') < (before.crosses_on ?? '')).toBe(true)
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(kept(test, lotId).crosses_on).toBe(before.crosses_on)
   })
 
@@ -59,7 +59,7 @@ describe('what was measured round a lot makes its forecast stale, and the next r
     const { lotId } = await inCupboard()
     const damp = afresh(test, lotId).ageing
     const noted = { lotId, on: TODAY, measured: { method: 'meter', percent: 7 }, note: '' } as const
-    await test.call('moisture.note', noted)
+    await test.call('moisture.record', noted)
     const { ageing, moisture } = afresh(test, lotId)
     expect(moisture.measured).toBe(7)
     expect(ageing.lostOn(isoDate(TODAY))).toBeCloseTo(damp.lostOn(isoDate(TODAY)), 12)

@@ -22,7 +22,7 @@ const BEGUN = '2026-03-01'
 async function begin(replicates = [100, 100, 100, 100], more: object = {}) {
   const { lotId } = await takeInOn(test, '2026-02-01', { amount: '2000 seeds' })
   const begun = { lotId, on: BEGUN, replicates, firstDay: 5, finalDay: 8, ...more }
-  return { lotId, ...(await test.call('germination.begin', begun)) }
+  return { lotId, ...(await test.call('germination.start', begun)) }
 }
 
 describe('how to test a lot', () => {
@@ -76,7 +76,7 @@ describe('how to test a lot', () => {
 
   it('plans for a threshold that nothing can pass as for the highest it can plan for', async () => {
     const { lotId, accessionId } = await takeIn(test, { amount: '200 seeds' })
-    await test.call('accession.override', { accessionId, viabilityThreshold: 1 })
+    await test.call('accession.change-policy', { accessionId, viabilityThreshold: 1 })
     expect(await test.call('germination.plan', { lotId })).toMatchObject({ threshold: 0.99 })
   })
 
@@ -110,7 +110,7 @@ describe('which lots to test next', () => {
     await test.call('germination.record', { lotId: shelf.lotId, ...good })
     await test.call('germination.record', { lotId: frozen.lotId, ...good })
     for (const { lotId } of [untested, shelf, frozen]) forecast(lotId, null)
-    const { lots, total } = await test.call('germination.due', { withinDays: 20_000 })
+    const { lots, total } = await test.call('germination.list-due', { withinDays: 20_000 })
     expect(lots.map(({ lotId, on }) => [lotId, on])).toEqual([
       [untested.lotId, '2027-03-14'],
       [shelf.lotId, '2031-03-14'],
@@ -122,13 +122,13 @@ describe('which lots to test next', () => {
       late: false,
     })
     expect(total).toBe(3)
-    expect((await test.call('germination.due', {})).lots).toEqual([])
+    expect((await test.call('germination.list-due', {})).lots).toEqual([])
   })
 
   it('asks for a test at once of untested seed that is forecast to lie below its threshold', async () => {
     const { lotId } = await takeIn(test)
     forecast(lotId, '2025-01-10')
-    expect((await test.call('germination.due', {})).lots).toMatchObject([
+    expect((await test.call('germination.list-due', {})).lots).toMatchObject([
       { on: TODAY, late: true, because: 'not tested yet, and forecast to lie below its threshold already' },
     ])
   })
@@ -140,7 +140,7 @@ describe('which lots to test next', () => {
     await test.call('lot.split', { ...part, role: 'reference' })
     await test.call('germination.record', { lotId, on: TODAY, tested: 50, sprouted: 45 })
     for (const id of [lotId, newLotId]) forecast(id, null)
-    const { lots } = await test.call('germination.due', { withinDays: 20_000 })
+    const { lots } = await test.call('germination.list-due', { withinDays: 20_000 })
     expect(lots.map((lot) => [lot.lotId, lot.on])).toEqual([
       [lotId, '2031-03-14'],
       [newLotId, '2031-03-14'],
@@ -169,7 +169,7 @@ describe('which lots to test next', () => {
       amount: '20 seeds',
     })
     for (const id of [back.taken.lotId, part, partOfPart]) forecast(id, null)
-    const { lots } = await test.call('germination.due', { withinDays: 20_000 })
+    const { lots } = await test.call('germination.list-due', { withinDays: 20_000 })
     const dueOn = new Map(lots.map((lot) => [lot.lotId, lot.on]))
     expect([back.taken.lotId, part, partOfPart].map((id) => dueOn.get(id))).toEqual(
       Array.from({ length: 3 }, () => '2027-03-14'),
@@ -180,7 +180,7 @@ describe('which lots to test next', () => {
     const { lotId } = await takeIn(test)
     await test.call('germination.record', { lotId, on: TODAY, tested: 50, sprouted: 45, fromStock: false })
     expect(forecast(lotId, '2030-03-14').changes).toBe(1)
-    const soonest = async () => (await test.call('germination.due', { withinDays: 20_000 })).lots[0]
+    const soonest = async () => (await test.call('germination.list-due', { withinDays: 20_000 })).lots[0]
     expect(await soonest()).toMatchObject({ on: '2027-07-14', confidence: 'from memory' })
     forecast(lotId, '2026-06-14')
     expect(await soonest()).toMatchObject({
@@ -195,7 +195,7 @@ describe('which lots to test next', () => {
     const { lotId } = await begin([20])
     const empty = await takeIn(test)
     await test.call('lot.discard', { lotId: empty.lotId, on: TODAY, amount: 'everything', reason: 'mould' })
-    const { lots } = await test.call('germination.due', { withinDays: 400 })
+    const { lots } = await test.call('germination.list-due', { withinDays: 400 })
     expect(lots.map((lot) => [lot.lotId, lot.underTest])).toEqual([[lotId, true]])
   })
 })

@@ -20,12 +20,12 @@ const seeds = async (lotId: number) => (await record(lotId)).quantity.count
 async function begin(replicates = [100, 100, 100, 100], more: object = {}) {
   const { lotId } = await takeInOn(test, '2026-02-01', { amount: '2000 seeds' })
   const begun = { lotId, on: BEGUN, replicates, firstDay: 5, finalDay: 8, ...more }
-  return { lotId, ...(await test.call('germination.begin', begun)) }
+  return { lotId, ...(await test.call('germination.start', begun)) }
 }
 
 const normals = (...counts: number[]) => counts.map((normal) => ({ normal }))
 const count = (testId: number, on: string, replicates: readonly object[]) =>
-  test.call('germination.count', { testId, on, replicates: [...replicates] })
+  test.call('germination.record-count', { testId, on, replicates: [...replicates] })
 
 describe('a test under way', () => {
   it('takes its seeds from the stock as a movement, and is put on the bench', async () => {
@@ -45,7 +45,7 @@ describe('a test under way', () => {
 
   it('never takes more than there is, and writes nothing then', async () => {
     const { lotId } = await takeInOn(test, '2026-02-01', { amount: '30 seeds' })
-    const problem = await test.refused('germination.begin', {
+    const problem = await test.refused('germination.start', {
       lotId,
       on: BEGUN,
       replicates: [20, 20],
@@ -108,7 +108,7 @@ describe('a test under way', () => {
     const { entryId, test: corrected } = await count(testId, DAY_5, normals(9))
     expect(corrected.result).toMatchObject({ germinated: 9 })
     expect(corrected.counts).toHaveLength(1)
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect((await test.call('germination.get', { testId })).result).toMatchObject({ germinated: 19 })
   })
 
@@ -116,20 +116,20 @@ describe('a test under way', () => {
     const { testId } = await begin([20, 20])
     await count(testId, DAY_5, normals(15, 15))
     const ask = { testId, on: DAY_8, replicates: normals(2, 6) }
-    expect(await test.refused('germination.count', ask)).toMatchObject({
+    expect(await test.refused('germination.record-count', ask)).toMatchObject({
       field: 'replicates.1',
       sentence: expect.stringContaining('21 seeds counted, and only 20'),
       todo: expect.stringContaining('only what was taken out on this day'),
     })
     const short = { testId, on: DAY_8, replicates: normals(2) }
-    expect((await test.refused('germination.count', short)).sentence).toContain('2 replicates')
+    expect((await test.refused('germination.record-count', short)).sentence).toContain('2 replicates')
   })
 
   it('refuses a day before it began and one to come', async () => {
     const { testId } = await begin([20], { on: '2026-03-10' })
     const ask = { testId, replicates: normals(1) }
-    expect((await test.refused('germination.count', { ...ask, on: BEGUN })).field).toBe('on')
-    expect((await test.refused('germination.count', { ...ask, on: '2026-03-15' })).field).toBe('on')
+    expect((await test.refused('germination.record-count', { ...ask, on: BEGUN })).field).toBe('on')
+    expect((await test.refused('germination.record-count', { ...ask, on: '2026-03-15' })).field).toBe('on')
   })
 })
 
@@ -176,13 +176,13 @@ describe('the end of a test', () => {
     const counted = await count(testId, DAY_8, normals(12))
     const { entryId } = await test.call('germination.finish', { testId, on: DAY_8 })
     const again = { testId, on: DAY_8, replicates: normals(13) }
-    expect((await test.refused('germination.count', again)).todo).toContain('take its result back')
-    expect((await test.refused('entry.take-back', { entryId: counted.entryId })).sentence).toContain(
+    expect((await test.refused('germination.record-count', again)).todo).toContain('take its result back')
+    expect((await test.refused('entry.undo', { entryId: counted.entryId })).sentence).toContain(
       'rests on that',
     )
-    expect((await test.refused('entry.take-back', { entryId: begun })).sentence).toContain('rests on that')
-    await test.call('entry.take-back', { entryId })
-    await test.call('germination.count', again)
+    expect((await test.refused('entry.undo', { entryId: begun })).sentence).toContain('rests on that')
+    await test.call('entry.undo', { entryId })
+    await test.call('germination.record-count', again)
     expect((await test.call('germination.list', {})).tests).toMatchObject([
       { normal: 13, state: 'under-way' },
     ])
@@ -239,13 +239,13 @@ describe('a test given up', () => {
   it('goes back to the bench when giving it up is taken back', async () => {
     const { testId } = await begin([20])
     const { entryId } = await test.call('germination.cancel', { testId, on: TODAY, reason: 'mould' })
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect((await test.call('germination.list', {})).tests).toMatchObject([{ testId }])
   })
 
   it('disappears with its beginning, and the seeds are back', async () => {
     const { lotId, testId, entryId } = await begin([20])
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await seeds(lotId)).toBe(2_000)
     expect((await test.refused('germination.get', { testId })).code).toBe('not-found')
   })
@@ -281,7 +281,7 @@ describe('a test entered in one go', () => {
   it('goes back to the former result when a test is taken back', async () => {
     const { lotId } = await takeInOn(test, '2026-02-01', { amount: '400 seeds' })
     const { entryId } = await test.call('germination.record', { lotId, on: TODAY, tested: 20, sprouted: 2 })
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     const after = await record(lotId)
     expect(after.germination).toEqual([])
     expect(after.stock).toMatchObject({ total: 400, living: 280 })
@@ -292,15 +292,15 @@ describe('the bench sheet', () => {
   it('is made of every test under way', async () => {
     await begin()
     await begin([20])
-    const { pdf, pages, warnings } = await test.call('germination.sheet', {})
+    const { pdf, pages, warnings } = await test.call('germination.print', {})
     expect(Buffer.from(pdf, 'base64').subarray(0, 5).toString()).toBe('%PDF-')
     expect([pages, warnings]).toEqual([1, []])
   })
 
   it('is not made of nothing, nor of a test that is over', async () => {
-    expect((await test.refused('germination.sheet', {})).sentence).toContain('No test')
+    expect((await test.refused('germination.print', {})).sentence).toContain('No test')
     const { testId } = await begin([20])
     await test.call('germination.cancel', { testId, on: TODAY, reason: 'mould' })
-    expect((await test.refused('germination.sheet', { testIds: [testId] })).sentence).toContain('over')
+    expect((await test.refused('germination.print', { testIds: [testId] })).sentence).toContain('over')
   })
 })

@@ -11,7 +11,7 @@ afterEach(() => test.remove())
 
 const garden = async (name: string, eastM = 0) =>
   (
-    await test.call('site.save', {
+    await test.call('site.change', {
       name,
       growerId,
       areaM2: 60,
@@ -28,12 +28,12 @@ const grownNow = async () => (await test.call('grow-out.list', {})).growOuts
 async function planned(cropId: string, name: string) {
   const lot = await accession(cropId, name)
   const siteId = await garden('Orrin strip')
-  const plan = await test.call('plan.save', { choices: [{ accessionId: lot.accessionId, siteId }] })
+  const plan = await test.call('season-plan.create', { choices: [{ accessionId: lot.accessionId, siteId }] })
   const growOutId = (await grownNow())[0]?.growOutId ?? 0
   return { ...lot, siteId, growOutId, planEntry: plan.entryId }
 }
 
-const needOf = async (accessionId: number) => test.call('regrow.get', { accessionId })
+const needOf = async (accessionId: number) => test.call('regeneration.get', { accessionId })
 
 describe('the notes of a grow-out', () => {
   it('are dated, in order, and can be taken back', async () => {
@@ -44,7 +44,7 @@ describe('the notes of a grow-out', () => {
     })
     test.goTo('2026-08-01')
     const note = (kind: string, on: string, more: object = {}) =>
-      test.call('grow-out.note', { growOutId, kind: kind as 'sown', on, ...more })
+      test.call('grow-out.record', { growOutId, kind: kind as 'sown', on, ...more })
     const sown = await note('sown', '2026-05-02')
     expect(sown.said).toBe('Pole at Orrin strip: sown 2026-05-02')
     await note('flowered', '2026-06-20')
@@ -56,7 +56,7 @@ describe('the notes of a grow-out', () => {
       'emerged 2026-05-12, 24 plants',
       'in flower 2026-06-20',
     ])
-    await test.call('entry.take-back', { entryId: sown.entryId })
+    await test.call('entry.undo', { entryId: sown.entryId })
     expect((await grownNow())[0]?.next).toEqual(['sown', 'saved-from', 'failed'])
   })
 
@@ -64,8 +64,8 @@ describe('the notes of a grow-out', () => {
     const { growOutId } = await planned('bean', 'Pole')
     test.goTo('2026-08-01')
     const refused = (kind: 'sown' | 'emerged' | 'saved-from' | 'failed' | 'roots-stored', on: string) =>
-      test.refused('grow-out.note', { growOutId, kind, on })
-    await test.call('grow-out.note', { growOutId, kind: 'sown', on: '2026-05-02' })
+      test.refused('grow-out.record', { growOutId, kind, on })
+    await test.call('grow-out.record', { growOutId, kind: 'sown', on: '2026-05-02' })
     expect(await refused('sown', '2026-05-03')).toMatchObject({
       sentence: 'It is noted already: sown 2026-05-02.',
     })
@@ -79,7 +79,7 @@ describe('the notes of a grow-out', () => {
     expect(await refused('roots-stored', '2026-07-30')).toMatchObject({
       sentence: expect.stringContaining('no roots are stored'),
     })
-    expect(await test.refused('grow-out.note', { growOutId: 99, kind: 'sown', on: TODAY })).toMatchObject({
+    expect(await test.refused('grow-out.record', { growOutId: 99, kind: 'sown', on: TODAY })).toMatchObject({
       code: 'not-found',
       field: 'growOutId',
     })
@@ -89,20 +89,20 @@ describe('the notes of a grow-out', () => {
     const { growOutId, accessionId, planEntry } = await planned('bean', 'Pole')
     const other = await accession('pea', 'Tall')
     const far = await garden('Mill field', 900)
-    await test.call('grow-out.note', { growOutId, kind: 'sown', on: TODAY })
+    await test.call('grow-out.record', { growOutId, kind: 'sown', on: TODAY })
     const moved = [
       { accessionId, siteId: far },
       { accessionId: other.accessionId, siteId: far },
     ]
-    expect(await test.refused('plan.save', { choices: moved })).toMatchObject({
+    expect(await test.refused('season-plan.create', { choices: moved })).toMatchObject({
       field: 'choices',
       sentence: `Pole is growing at Orrin strip: sown ${TODAY}, and this plan leaves it out.`,
     })
-    expect(await test.refused('entry.take-back', { entryId: planEntry })).toMatchObject({
+    expect(await test.refused('entry.undo', { entryId: planEntry })).toMatchObject({
       sentence: expect.stringContaining('Pole at Orrin strip: sown'),
     })
-    await test.call('grow-out.note', { growOutId, kind: 'failed', on: TODAY, note: 'slugs' })
-    await test.call('plan.save', { choices: moved })
+    await test.call('grow-out.record', { growOutId, kind: 'failed', on: TODAY, note: 'slugs' })
+    await test.call('season-plan.create', { choices: moved })
     expect((await grownNow()).map(({ variety, site, state }) => [variety, site, state])).toEqual([
       ['Pole', 'Mill field', 'planned'],
       ['Tall', 'Mill field', 'planned'],
@@ -115,7 +115,7 @@ describe('a need that is being grown', () => {
   it('waits behind what nobody grows, and comes back when its growing fails', async () => {
     const { growOutId, accessionId, lotId } = await planned('bean', 'Pole')
     await accession('bean', 'Other', '46 seeds')
-    const order = async () => (await test.call('regrow.needs', {})).needs.map(({ variety }) => variety)
+    const order = async () => (await test.call('regeneration.list', {})).needs.map(({ variety }) => variety)
     expect(await order()).toEqual(['Pole', 'Other'])
     await test.call('withdrawal.record', {
       person: { personId: growerId },
@@ -126,7 +126,7 @@ describe('a need that is being grown', () => {
     })
     expect((await needOf(accessionId)).growOut).toEqual({ failed: false, words: 'at Orrin strip' })
     expect(await order()).toEqual(['Other', 'Pole'])
-    const { entryId } = await test.call('grow-out.note', {
+    const { entryId } = await test.call('grow-out.record', {
       growOutId,
       kind: 'failed',
       on: TODAY,
@@ -137,7 +137,7 @@ describe('a need that is being grown', () => {
       failed: true,
       words: `at Orrin strip: failed ${TODAY}: slugs`,
     })
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await order()).toEqual(['Other', 'Pole'])
   })
 })
@@ -157,8 +157,8 @@ describe('seed brought back of a grow-out', () => {
       despite: ['reserve'],
       reason: 'both are old',
     })
-    await test.call('grow-out.note', { growOutId, kind: 'saved-from', on: TODAY, plants: 12 })
-    const { visits } = await test.call('withdrawal.out', { personId: growerId })
+    await test.call('grow-out.record', { growOutId, kind: 'saved-from', on: TODAY, plants: 12 })
+    const { visits } = await test.call('withdrawal.list-open', { personId: growerId })
     expect(visits[0]?.lots.map(({ growOut }) => growOut)).toEqual([
       { growOutId, site: 'Orrin strip', plants: 12 },
       { growOutId, site: 'Orrin strip', plants: 12 },
@@ -178,7 +178,7 @@ describe('seed brought back of a grow-out', () => {
       { lotNumber: taken.lotNumber, generation: 1, plants: 12 },
     ])
     expect((await grownNow())[0]).toMatchObject({ state: 'brought-back', back: [{ lotId: taken.lotId }] })
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect((await grownNow())[0]).toMatchObject({ state: 'growing', back: [] })
   })
 
@@ -212,7 +212,7 @@ describe('a grow-out of two seasons', () => {
     await test.call('withdrawal.record', { ...out, on: TODAY, lines: [{ lotId, amount: '20 seeds' }] })
     test.goTo('2027-02-20')
     const note = (kind: 'sown' | 'roots-stored', on: string, plants: number | null) =>
-      test.call('grow-out.note', { growOutId, kind, on, plants })
+      test.call('grow-out.record', { growOutId, kind, on, plants })
     await note('sown', '2026-04-20', null)
     await note('roots-stored', '2026-10-28', 24)
     const [line] = await grownNow()
@@ -223,14 +223,17 @@ describe('a grow-out of two seasons', () => {
     const broccoli = await accession('broccoli', 'Quick')
     const kale = await accession('kale', 'Slow')
     const check = async (id: number) =>
-      (await test.call('plan.check', { choices: [{ accessionId: id, siteId }] })).clashes
+      (await test.call('season-plan.check', { choices: [{ accessionId: id, siteId }] })).clashes
     expect(await check(broccoli.accessionId)).toMatchObject([
       { kind: 'neighbour', sentence: expect.stringContaining('Old Drum of last season flowers') },
     ])
     expect(await check(kale.accessionId)).toEqual([])
-    const { lines, left } = await test.call('plan.make', { accessionIds: [kale.accessionId], seconds: 0 })
+    const { lines, left } = await test.call('season-plan.preview', {
+      accessionIds: [kale.accessionId],
+      seconds: 0,
+    })
     expect([lines.length, left.length]).toEqual([1, 0])
-    await test.call('grow-out.note', { growOutId, kind: 'failed', on: '2027-02-19', note: 'they rotted' })
+    await test.call('grow-out.record', { growOutId, kind: 'failed', on: '2027-02-19', note: 'they rotted' })
     expect(await check(broccoli.accessionId)).toEqual([])
   })
 })

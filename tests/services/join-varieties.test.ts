@@ -31,8 +31,8 @@ describe('two records of one variety', () => {
   it('become one: accessions move, names stay as other names, and a search finds it by each', async () => {
     const kept = await gift('Ferry Lane Pink')
     const joined = await gift('Pink Ferry')
-    await test.call('variety.add-synonym', { varietyId: joined.varietyId, name: 'Ferryman’s' })
-    const { accessions, said } = await test.call('variety.join', {
+    await test.call('variety.add-name', { varietyId: joined.varietyId, name: 'Ferryman’s' })
+    const { accessions, said } = await test.call('variety.merge', {
       keepId: kept.varietyId,
       joinId: joined.varietyId,
     })
@@ -46,7 +46,7 @@ describe('two records of one variety', () => {
 
   it('take in later gifts as one, whichever record is named', async () => {
     const [kept, joined] = [await gift('Ferry Lane Pink'), await gift('Pink Ferry')]
-    await test.call('variety.join', { keepId: kept.varietyId, joinId: joined.varietyId })
+    await test.call('variety.merge', { keepId: kept.varietyId, joinId: joined.varietyId })
     expect(await varietyOf(await gift('Pink Ferry'))).toBe('Ferry Lane Pink')
     const { taken } = await test.call('intake.record', {
       donor: null,
@@ -59,13 +59,13 @@ describe('two records of one variety', () => {
 
   it('are parted by undo; what came to the kept one since stays with it', async () => {
     const [kept, joined] = [await gift('Ferry Lane Pink'), await gift('Pink Ferry')]
-    await test.call('variety.add-synonym', { varietyId: kept.varietyId, name: 'Lane’s Own' })
-    const { entryId } = await test.call('variety.join', {
+    await test.call('variety.add-name', { varietyId: kept.varietyId, name: 'Lane’s Own' })
+    const { entryId } = await test.call('variety.merge', {
       keepId: kept.varietyId,
       joinId: joined.varietyId,
     })
     const later = await gift('Pink Ferry')
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await varietyOf(joined)).toBe('Pink Ferry')
     expect(await varietyOf(later)).toBe('Ferry Lane Pink')
     expect(await found('pink')).toEqual([
@@ -76,18 +76,18 @@ describe('two records of one variety', () => {
 
   it('follow when the kept one is joined in turn, and are parted in the opposite order only', async () => {
     const [a, b, c] = [await gift('Quay Red'), await gift('Red Quay'), await gift('Quayside')]
-    const first = await test.call('variety.join', { keepId: b.varietyId, joinId: a.varietyId })
-    const second = await test.call('variety.join', { keepId: c.varietyId, joinId: b.varietyId })
+    const first = await test.call('variety.merge', { keepId: b.varietyId, joinId: a.varietyId })
+    const second = await test.call('variety.merge', { keepId: c.varietyId, joinId: b.varietyId })
     expect(await varietyOf(await gift('Quay Red'))).toBe('Quayside')
-    expect(await test.refused('entry.take-back', { entryId: first.entryId })).toMatchObject({
+    expect(await test.refused('entry.undo', { entryId: first.entryId })).toMatchObject({
       code: 'cannot-take-back',
       sentence: 'Red Quay was joined into Quayside.',
       todo: 'Take that back first.',
     })
-    await test.call('entry.take-back', { entryId: second.entryId })
+    await test.call('entry.undo', { entryId: second.entryId })
     expect(await varietyOf(a)).toBe('Red Quay')
     expect(await varietyOf(await gift('Quay Red'))).toBe('Red Quay')
-    await test.call('entry.take-back', { entryId: first.entryId })
+    await test.call('entry.undo', { entryId: first.entryId })
     expect(await varietyOf(a)).toBe('Quay Red')
     expect(await varietyOf(await gift('Quay Red'))).toBe('Quay Red')
   })
@@ -95,11 +95,11 @@ describe('two records of one variety', () => {
   it('must be of one crop, two, in the book, and not joined already', async () => {
     const [kept, joined, other] = [await gift('Pink'), await gift('Rose'), await gift('Pink', 'bean')]
     const { varietyId: keepId } = kept
-    const refused = (joinId: number) => test.refused('variety.join', { keepId, joinId })
+    const refused = (joinId: number) => test.refused('variety.merge', { keepId, joinId })
     expect(await refused(other.varietyId)).toMatchObject({ field: 'joinId', code: 'value-refused' })
     expect(await refused(keepId)).toMatchObject({ sentence: 'Those are one variety already.' })
     expect(await refused(999)).toMatchObject({ code: 'not-found' })
-    await test.call('variety.join', { keepId, joinId: joined.varietyId })
+    await test.call('variety.merge', { keepId, joinId: joined.varietyId })
     expect(await refused(joined.varietyId)).toMatchObject({
       sentence: 'Rose was joined into Pink.',
       todo: 'Choose Pink instead.',
@@ -109,10 +109,10 @@ describe('two records of one variety', () => {
 
   it('are one to a list that comes in, by either name', async () => {
     const [kept, joined] = [await gift('Ferry Lane Pink'), await gift('Pink Ferry')]
-    await test.call('variety.join', { keepId: kept.varietyId, joinId: joined.varietyId })
+    await test.call('variety.merge', { keepId: kept.varietyId, joinId: joined.varietyId })
     const text = 'Crop,Variety,Amount\nPea,Pink Ferry,15 g\n'
     const list = { fileName: 'list.csv', content: Buffer.from(text).toString('base64') }
-    await test.call('list.take-in', list)
+    await test.call('import.record', list)
     expect(await found('pink')).toEqual([['Ferry Lane Pink', 3, ['Pink Ferry']]])
   })
 })

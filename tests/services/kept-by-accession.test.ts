@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { readingOf } from '../../db/services/context.ts'
-import { readAhead } from '../../db/services/read-ahead.ts'
 import { judgements } from '../../db/services/regrow/judgements.ts'
+import { warmCaches } from '../../db/services/warm-caches.ts'
 import { keptAndFound } from '../builders/kept-and-found.ts'
 import {
   aCollection,
@@ -29,7 +29,7 @@ describe('what is kept of every accession', () => {
       'a test': () => test.call('germination.record', { lotId, on: TODAY, tested: 40, sprouted: 31 }),
       'a forecast worked out in the background': async () =>
         test.collection.sqlite.exec(
-          `UPDATE lot_forecast SET reckoned_on = '2026-03-13', viability = 0.4, viability_low = 0.3, viability_high = 0.5,
+          `UPDATE lot_forecast SET computed_on = '2026-03-13', viability = 0.4, viability_low = 0.3, viability_high = 0.5,
              crosses_on = '2026-06-01' WHERE viability IS NOT NULL`,
         ),
       'seed handed out': () =>
@@ -40,12 +40,12 @@ describe('what is kept of every accession', () => {
           despite: ['too-few-left'],
           reason: 'asked for',
         }),
-      'a policy of its own': () => test.call('accession.override', { accessionId, plantsToKeep: 2 }),
+      'a policy of its own': () => test.call('accession.change-policy', { accessionId, plantsToKeep: 2 }),
       quarantine: () => test.call('lot.quarantine', { lotId: other.lotId, reason: 'beetles' }),
       'the settings': () =>
-        test.call('collection.change-settings', { settings: { regrowingsKept: 1, sowingDay: '05-20' } }),
+        test.call('settings.change', { settings: { regrowingsKept: 1, sowingDay: '05-20' } }),
       'what a hundred seeds weigh': () =>
-        test.call('lot.weigh-seeds', { lotId, on: TODAY, replicates: [{ seeds: 50, grams: 20 }] }),
+        test.call('lot.record-weight', { lotId, on: TODAY, replicates: [{ seeds: 50, grams: 20 }] }),
       'where it lies': () => test.call('lot.move', { lotIds: [lotId], placeId, on: TODAY }),
       'the kind of the place': () => test.call('place.change-kind', { placeId, kind: 'freezer' }),
       'a new lot of it': () => test.call('lot.split', { lotId, on: TODAY, amount: '1 g', role: 'reserve' }),
@@ -58,7 +58,7 @@ describe('what is kept of every accession', () => {
     }
   })
 
-  it('is reckoned anew on another day', async () => {
+  it('is recomputed on another day', async () => {
     await takeIn(test)
     await keptAndFound(test)
     const { kept, found } = await keptAndFound(test, new Date('2029-05-02T10:30:00'))
@@ -82,11 +82,11 @@ describe('what is kept of every accession', () => {
   it('is read ahead until nothing is left, and then only of what was touched', async () => {
     for (let gift = 0; gift < 3; gift += 1) await takeIn(test)
     let left = 1
-    while (left > 0) left = readAhead(reading())
+    while (left > 0) left = warmCaches(reading())
     expect(judgements.ahead(reading(), 0)).toBe(0)
     const { accessionId } = await takeIn(test)
     judgements.all(reading())
-    await test.call('accession.override', { accessionId, plantsToKeep: 12 })
+    await test.call('accession.change-policy', { accessionId, plantsToKeep: 12 })
     expect(judgements.ahead(reading(), 0)).toBe(1)
   })
 })

@@ -20,7 +20,7 @@ describe('letters for all gifts of a time', () => {
     test.call('intake.record', { donor: { newPerson: donor }, receivedOn, gifts: [aGift()] })
   const agree = async (name: string) => {
     const [found] = (await test.call('person.search', { text: name })).people
-    await test.call('person.update', { personId: found?.personId ?? 0, mayWrite: true })
+    await test.call('person.change', { personId: found?.personId ?? 0, mayWrite: true })
   }
   const letters = (from: string, until: string) => test.call('tray.add-letters', { from, until })
 
@@ -39,7 +39,7 @@ describe('letters for all gifts of a time', () => {
     )
     expect((await waiting('letter')).map(({ title }) => title)).toEqual(['Ilka Brandt', 'Teodor Ash'])
     await test.refused('tray.add-letters', { from: '2025-10-01', until: '2025-10-31' })
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await waiting('letter')).toHaveLength(1)
     expect((await letters('2025-10-31', '2025-10-31')).letters).toBe(1)
     expect((await test.refused('tray.add-letters', { from: '2025-11-02', until: '2025-11-01' })).field).toBe(
@@ -62,10 +62,10 @@ describe('letters for all gifts of a time', () => {
       'Teodor Ash;Garden pea;Secret Pod;60 seeds;2025-10-02',
     ]
     const content = Buffer.from(rows.join('\n')).toString('base64')
-    await test.call('list.take-in', { fileName: 'list.csv', content })
+    await test.call('import.record', { fileName: 'list.csv', content })
     await agree('Ilka')
     const { itemIds } = await letters('2025-10-01', '2025-10-31')
-    const text = await textOf(await test.call('tray.preview', { kind: 'letter', itemIds }))
+    const text = await textOf(await test.call('tray.render', { kind: 'letter', itemIds }))
     expect(text).toContain('Hollow Tall')
     expect(text).not.toContain('Secret Pod')
   })
@@ -81,7 +81,7 @@ describe('letters', () => {
       receivedOn: TODAY,
       gifts: [aGift({ amount: '50 seeds', terms: 'Never for sale.' })],
     })
-    const made = await test.call('tray.preview', { kind: 'letter', itemIds: ids(await waiting('letter')) })
+    const made = await test.call('tray.render', { kind: 'letter', itemIds: ids(await waiting('letter')) })
     expect(made.pages).toBe(1)
     const text = await textOf(made)
     for (const part of [
@@ -106,7 +106,7 @@ describe('letters', () => {
         gifts.map(aGift),
       )
       const items = await waiting('letter')
-      return textOf(await test.call('tray.preview', { kind: 'letter', itemIds: ids(items.slice(-1)) }))
+      return textOf(await test.call('tray.render', { kind: 'letter', itemIds: ids(items.slice(-1)) }))
     }
     const treated = { cautions: ['treated' as const], cautionNote: 'thiram' }
     const reserve = { role: 'reserve' as const }
@@ -137,26 +137,26 @@ describe('letters', () => {
       .run()
     const items = await waiting('letter')
     expect(items.map(({ heldBack }) => heldBack === null)).toEqual([false, true])
-    const made = await test.call('tray.preview', { kind: 'letter', itemIds: ids(items) })
+    const made = await test.call('tray.render', { kind: 'letter', itemIds: ids(items) })
     expect(made.warnings[0]).toMatch(/^No letter to Ilka Brandt/)
     expect(await textOf(made)).not.toContain('Ilka')
   })
 
   it('are in the words of the library, with unknown fields named', async () => {
-    expect(await test.call('letter.words', {})).toMatchObject({ words: SHIPPED_LETTER, keeper: '' })
+    expect(await test.call('letter.get', {})).toMatchObject({ words: SHIPPED_LETTER, keeper: '' })
     const words = 'Dear {doner},\n\n{gifts}\n\n{keeper}'
-    const problem = await test.refused('letter.change-words', { words, keeper: '' })
+    const problem = await test.refused('letter.change', { words, keeper: '' })
     expect(problem.sentence).toMatch(/^No letter knows the field {doner}\. There are {donor}/)
-    const preview = await test.call('letter.preview', { words, keeper: '' })
+    const preview = await test.call('letter.render', { words, keeper: '' })
     expect(preview.to).toBe('')
     expect(preview.warnings[0]).toContain('{doner}')
     await give()
-    await test.call('letter.change-words', { words: 'Bless you, {donor}! {keeper}', keeper: 'Ansa Reed' })
-    const made = await test.call('tray.preview', { kind: 'letter', itemIds: ids(await waiting('letter')) })
+    await test.call('letter.change', { words: 'Bless you, {donor}! {keeper}', keeper: 'Ansa Reed' })
+    const made = await test.call('tray.render', { kind: 'letter', itemIds: ids(await waiting('letter')) })
     expect(await textOf(made)).toContain('Bless you, Ilka Brandt! Ansa Reed')
-    expect((await test.call('letter.preview', { words: 'x', keeper: '' })).to).toBe('Ilka Brandt')
-    await test.call('letter.change-words', { words: '', keeper: '' })
-    expect((await test.call('letter.words', {})).words).toBe(SHIPPED_LETTER)
+    expect((await test.call('letter.render', { words: 'x', keeper: '' })).to).toBe('Ilka Brandt')
+    await test.call('letter.change', { words: '', keeper: '' })
+    expect((await test.call('letter.get', {})).words).toBe(SHIPPED_LETTER)
   })
 })
 
@@ -176,7 +176,7 @@ it('makes slips with amounts, promise and cautions, and puts nobody’s address 
     slip: true,
   })
   const slip = await textOf(
-    await test.call('tray.preview', { kind: 'slip', itemIds: ids(await waiting('slip')) }),
+    await test.call('tray.render', { kind: 'slip', itemIds: ids(await waiting('slip')) }),
   )
   for (const part of [
     'Seed for Teodor Ash',
@@ -187,7 +187,7 @@ it('makes slips with amounts, promise and cautions, and puts nobody’s address 
   ])
     expect(slip).toContain(part)
   const labels = await textOf(
-    await test.call('tray.preview', {
+    await test.call('tray.render', {
       kind: 'label',
       itemIds: ids(await waiting('label')),
       sheet: 'letter-10',
@@ -212,12 +212,12 @@ describe('somebody whose record was joined into another', () => {
       lines: [{ lotId: taken[0]?.lotId ?? 0, amount: '20 seeds' }],
       slip: true,
     })
-    await test.call('person.join', { keepId, joinId })
+    await test.call('person.merge', { keepId, joinId })
     await test.call('tray.add', { items: [{ kind: 'letter', accessionId: taken[0]?.accessionId ?? 0 }] })
     for (const kind of ['slip', 'letter'] as const) {
       const items = await waiting(kind)
       expect(items.map(({ title }) => title)).toEqual(['Tove Lindqvist'])
-      const text = await textOf(await test.call('tray.preview', { kind, itemIds: ids(items) }))
+      const text = await textOf(await test.call('tray.render', { kind, itemIds: ids(items) }))
       expect(text).toContain('Tove Lindqvist')
       expect(text).not.toContain('Lindquist')
     }

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { firstChoices } from '../../renderer/screens/from-list/first-choices.ts'
-import { foreseen as foreseenIn, type List, listOf } from '../builders/answered-list.ts'
+import { type List, listOf, previewed as previewIn } from '../builders/answered-list.ts'
 import { aCollection, type TemporaryCollection } from '../builders/temporary-collection.ts'
 import { sized } from '../support/sized.ts'
 
@@ -14,11 +14,11 @@ afterEach(async () => {
   test.remove()
 })
 
-const foreseen = (list: List) => foreseenIn(test, list)
+const previewed = (list: List) => previewIn(test, list)
 
 /** Answers by first choices as the window's button does, again and again until nothing is left that it answers. */
 async function byFirstChoices(list: List): Promise<List> {
-  const answers = firstChoices((await foreseen(list)).questions)
+  const answers = firstChoices((await previewed(list)).questions)
   return Object.keys(answers).length === 0
     ? list
     : byFirstChoices({ ...list, answers: { ...list.answers, ...answers } })
@@ -28,32 +28,32 @@ describe('a number alone is no identity', () => {
   const first = 'Number,Crop,Variety,Amount\n1,Tomato,Lantern,5 g\n2,Bean,Old Tithe,60 g\n'
 
   it('so that a second list with running numbers comes in, after one question', async () => {
-    await test.call('list.take-in', listOf(first))
+    await test.call('import.record', listOf(first))
     const second = listOf(
       'Number,Crop,Variety,Amount\n1,Lettuce,Quay,2 g\n2,Carrot,Weir,3 g\n3,Onion,Ferry,4 g\n',
     )
-    const read = await foreseen(second)
+    const read = await previewed(second)
     expect(read.questions).toMatchObject([{ id: 'number', rows: 2, firstRow: 2 }])
     expect(read.questions[0]?.sentence).toContain('HL26-0001')
     expect(read.counts).toMatchObject({ new: 1, doubtful: 2, there: 0 })
     const answered = await byFirstChoices(second)
-    expect((await test.call('list.take-in', answered)).taken).toBe(3)
+    expect((await test.call('import.record', answered)).taken).toBe(3)
   })
 
   it('while a gift of the same number, crop and variety is known without a question', async () => {
-    await test.call('list.take-in', listOf(first))
-    const read = await foreseen(listOf(`${first}3,Pea,Quay,4 g\n`))
+    await test.call('import.record', listOf(first))
+    const read = await previewed(listOf(`${first}3,Pea,Quay,4 g\n`))
     expect([read.counts, read.questions]).toMatchObject([{ there: 2, new: 1 }, []])
   })
 
   it('and a variety that came in since the list was looked at is not made once more', async () => {
     const list = listOf('Crop,Variety,Amount\nPea,Quay,4 g\n')
-    expect((await foreseen(list)).counts).toMatchObject({ new: 1 })
+    expect((await previewed(list)).counts).toMatchObject({ new: 1 })
     await test.call('intake.record', {
       ...{ donor: null, receivedOn: '2026-03-14' },
       gifts: [{ variety: { newVariety: { cropId: 'pea', name: 'Quay' } }, amount: '30 seeds' }],
     })
-    expect((await test.call('list.take-in', list)).taken).toBe(1)
+    expect((await test.call('import.record', list)).taken).toBe(1)
     const { varieties } = await test.call('variety.search', { text: 'Quay' })
     expect(varieties).toMatchObject([{ name: 'Quay', accessions: 2 }])
   })
@@ -64,12 +64,12 @@ describe('a number alone is no identity', () => {
         `INSTCODE,ACCENUMB,GENUS,SPECIES,CROPNAME,ACCENAME\n${code},${number},Pisum,sativum,Garden pea,${name}\n`,
       )
     const empty = { answers: { 'no-amount': 'empty' } }
-    await test.call('list.take-in', { ...passport('XXA001', '1', 'Lantern'), ...empty })
-    const elsewhere = await foreseen({ ...passport('XXB002', '1', 'Quay'), ...empty })
+    await test.call('import.record', { ...passport('XXA001', '1', 'Lantern'), ...empty })
+    const elsewhere = await previewed({ ...passport('XXB002', '1', 'Quay'), ...empty })
     expect(elsewhere.counts.new).toBe(1)
-    const same = await foreseen({ ...passport('XXA001', '1', 'Lantern'), ...empty })
+    const same = await previewed({ ...passport('XXA001', '1', 'Lantern'), ...empty })
     expect(same.counts.there).toBe(1)
-    const taken = await foreseen({ ...passport('XXA001', '1', 'Quay'), ...empty })
+    const taken = await previewed({ ...passport('XXA001', '1', 'Quay'), ...empty })
     expect(taken.questions).toMatchObject([{ id: 'number' }, { id: 'no-amount', answered: 'empty' }])
   })
 })
@@ -97,11 +97,11 @@ describe('a list that is sent again', () => {
         test = await aCollection()
         const lines = rows.map(line)
         const first = listOf([head, ...lines].join('\n'), { answers })
-        await test.call('list.take-in', first)
+        await test.call('import.record', first)
         test.goTo('2026-04-23')
         const more = [...lines, ';Pea;Weir Marrowfat;2024;9 g;;']
         const again = listOf([head, ...more].join('\n'), { answers: { ...answers, there: 'leave-out' } })
-        const read = await foreseen(again)
+        const read = await previewed(again)
         expect(read.counts).toMatchObject({ new: 1, there: rows.length, doubtful: 0, refused: 0 })
       }),
       { numRuns: runs },
@@ -112,28 +112,28 @@ describe('a list that is sent again', () => {
     const long = 'x '.repeat(100)
     const head = 'Crop,Variety,Amount,Note'
     const alike = listOf(`${head}\nPea,Quay,5 g,${long}1\nPea,Quay,5 g,${long}2\n`)
-    expect((await foreseen(alike)).questions).toEqual([])
+    expect((await previewed(alike)).questions).toEqual([])
     const same = listOf(`${head}\nPea,Quay,5 g,${long}1\nPea,Quay,5 g,${long}1\n`)
-    expect((await foreseen(same)).questions).toMatchObject([{ id: 'same', rows: 1 }])
+    expect((await previewed(same)).questions).toMatchObject([{ id: 'same', rows: 1 }])
   })
 })
 
 it('the first choice for all leaves no row out', async () => {
-  await test.call('list.take-in', listOf('Crop,Variety,Amount\nPea,Quay Red,5 g\nPea,Lantern,6 g\n'))
+  await test.call('import.record', listOf('Crop,Variety,Amount\nPea,Quay Red,5 g\nPea,Lantern,6 g\n'))
   const list = listOf(
     'Crop,Variety,Amount,Donor,Place,Received\n' +
       'Gartenwunder,Alte,5 g,Ada Wren,Kiste,02/03/2024\nPea,Quay Red,5 g,,,\nPea,Quay Rad,some g,,,\n' +
       'Pea,Lantern,12 packets,,Kiste 2,\nPea,Ferry,8,,,\nPea,Ferry,8,,,\nPea,Weir,,,,\n',
   )
   const answered = await byFirstChoices(list)
-  const read = await foreseen(answered)
+  const read = await previewed(answered)
   expect(read.counts).toMatchObject({ 'left-out': 0, there: 0 })
   expect(read.openQuestions, 'the rest is for the keeper').toBeGreaterThan(0)
 })
 
 it('what a list asks of the book never looks through one entry for each gift: a list of 60,000 is one entry', async () => {
   const { sqlite } = test.collection
-  await test.call('list.take-in', listOf('Crop,Variety,Amount\nPea,Quay,5 g\n'))
+  await test.call('import.record', listOf('Crop,Variety,Amount\nPea,Quay,5 g\n'))
   const other = await aCollection()
   const asked = new Set<string>()
   const prepare = other.collection.sqlite.prepare.bind(other.collection.sqlite)
@@ -141,7 +141,7 @@ it('what a list asks of the book never looks through one entry for each gift: a 
     asked.add(sql)
     return prepare(sql)
   }) as typeof prepare
-  await foreseenIn(other, listOf('Crop,Variety,Amount\nPea,Lantern,5 g\n'))
+  await previewIn(other, listOf('Crop,Variety,Amount\nPea,Lantern,5 g\n'))
   other.remove()
   const plans = [...asked]
     .filter((sql) => /^\s*SELECT/i.test(sql))

@@ -30,7 +30,7 @@ it('leaves out, and names, what a workbook hides and would become a note; other 
   const test = await aCollection()
   onTestFinished(() => test.remove())
   const look = async (hidden: readonly number[]) => {
-    const read = await test.call('list.foresee', { content: workbook(hidden), fileName: 'seeds.xlsx' })
+    const read = await test.call('import.preview', { content: workbook(hidden), fileName: 'seeds.xlsx' })
     if (read.kind !== 'read') throw new Error(read.because)
     return read
   }

@@ -1,7 +1,7 @@
 import papaparse from 'papaparse'
 import { afterEach, expect, it } from 'vitest'
 import type { Value } from '../../db/contract/contract.ts'
-import { answered, foreseen, listOf } from '../builders/answered-list.ts'
+import { answered, listOf, previewed } from '../builders/answered-list.ts'
 import { inWindows1252, messyList } from '../builders/messy-list.ts'
 import { everyRecord, packed, readInto } from '../builders/packed-collection.ts'
 import { readPdf } from '../builders/read-pdf.ts'
@@ -14,7 +14,7 @@ afterEach(async () => {
   test.remove()
 })
 
-async function textOf({ pdf }: Pick<Value<'tray.preview'>, 'pdf'>): Promise<string> {
+async function textOf({ pdf }: Pick<Value<'tray.render'>, 'pdf'>): Promise<string> {
   const read = await readPdf(new Uint8Array(Buffer.from(pdf, 'base64')))
   const text = read.pages.flatMap((page) => page.characters.map(({ character }) => character)).join('')
   read.close()
@@ -25,12 +25,12 @@ async function textOf({ pdf }: Pick<Value<'tray.preview'>, 'pdf'>): Promise<stri
 async function takeMessyListIn(lines: number) {
   const { text } = messyList(lines, 'several')
   const sure = await answered(test, listOf(text))
-  const { counts, rows } = await foreseen(test, sure)
+  const { counts, rows } = await previewed(test, sure)
   expect(counts.doubtful).toBe(0)
   expect(counts.new + counts.there + counts.refused + counts['left-out']).toBe(lines + 1)
   expect(rows.filter(({ fate, because }) => fate === 'refused' && because === '')).toEqual([])
-  const refused = await test.call('list.refused', sure)
-  const { taken, leftOut } = await test.call('list.take-in', { ...sure, leaveOut: true })
+  const refused = await test.call('import.list-refused', sure)
+  const { taken, leftOut } = await test.call('import.record', { ...sure, leaveOut: true })
   expect([taken, leftOut, taken + leftOut]).toEqual([counts.new, refused.rows, lines + 1])
   expect(taken).toBeGreaterThan(lines / 3)
   return { taken, refused }
@@ -46,7 +46,7 @@ async function takeRefusedIn(csv: string): Promise<number> {
     row.map((cell, at) => (at === amount && cell === 'some' ? '30 seeds' : cell)),
   )
   const again = await answered(test, listOf(papaparse.unparse([heading ?? [], ...mended])))
-  const { taken } = await test.call('list.take-in', { ...again, leaveOut: true })
+  const { taken } = await test.call('import.record', { ...again, leaveOut: true })
   return taken
 }
 
@@ -57,7 +57,7 @@ it('goes from a messy list of hundreds of rows to labels of one shelf, letters t
   test = await aCollection()
   const { taken, refused } = await takeMessyListIn(sized(200, 400))
   expect(await takeRefusedIn(refused.csv)).toBeGreaterThan(0)
-  expect((await test.call('collection.about', {})).accessions).toBeGreaterThan(taken)
+  expect((await test.call('collection.get', {})).accessions).toBeGreaterThan(taken)
 
   const treated = await test.call('lot.list', { quarantined: true, limit: 200 })
   expect(treated.rows.length).toBeGreaterThan(5)
@@ -70,7 +70,7 @@ it('goes from a messy list of hundreds of rows to labels of one shelf, letters t
   const { itemIds } = await test.call('tray.add', {
     items: here.rows.map(({ lotId }) => ({ kind: 'label' as const, lotId })),
   })
-  const labels = await test.call('tray.preview', { kind: 'label', itemIds, sheet: 'a4-24' })
+  const labels = await test.call('tray.render', { kind: 'label', itemIds, sheet: 'a4-24' })
   expect(labels.pages).toBe(Math.ceil(here.rows.length / 24))
   const onLabels = await textOf(labels)
   expect(here.rows.filter(({ lotNumber }) => !onLabels.includes(lotNumber))).toEqual([])
@@ -81,11 +81,11 @@ it('goes from a messy list of hundreds of rows to labels of one shelf, letters t
   )
   expect(people.filter(({ name }) => name.toLowerCase() === 'ada fennimore')).toHaveLength(1)
   for (const { personId } of people)
-    await test.call('person.update', { personId, address: '3 Hollow Lane', mayWrite: true })
+    await test.call('person.change', { personId, address: '3 Hollow Lane', mayWrite: true })
   const period = { from: '2020-01-01', until: TODAY }
   const added = await test.call('tray.add-letters', period)
   expect(added.letters).toBe(people.length)
-  const letters = await test.call('tray.preview', { kind: 'letter', itemIds: added.itemIds })
+  const letters = await test.call('tray.render', { kind: 'letter', itemIds: added.itemIds })
   const inLetters = await textOf(letters)
   for (const name of ['Ada Fennimore', 'Оксана Верболіз', 'Ελένη Κήπου']) expect(inLetters).toContain(name)
   for (const name of ['דנה זרעוני', 'ليلى البستاني'])
@@ -100,6 +100,6 @@ it('goes from a messy list of hundreds of rows to labels of one shelf, letters t
 
 it('reads the same list as an old spreadsheet saved it, in Windows-1252 beneath a title', async () => {
   test = await aCollection()
-  const first = await foreseen(test, listOf(inWindows1252(messyList(60).text)))
+  const first = await previewed(test, listOf(inWindows1252(messyList(60).text)))
   expect(first).toMatchObject({ delimiter: ';', encoding: 'windows-1252', headingRow: 2 })
 })

@@ -13,10 +13,10 @@ const print = async (kind: 'label' | 'letter') => {
   const items = (await test.call('tray.list', {})).groups.find((group) => group.kind === kind)?.items ?? []
   const itemIds = items.map(({ itemId }) => itemId)
   const sheet = kind === 'label' ? { sheet: 'a4-21' as const } : {}
-  return textOf(await test.call('tray.preview', { kind, itemIds, ...sheet }))
+  return textOf(await test.call('tray.render', { kind, itemIds, ...sheet }))
 }
 
-async function textOf({ pdf, warnings }: Value<'tray.preview'>): Promise<string> {
+async function textOf({ pdf, warnings }: Value<'tray.render'>): Promise<string> {
   expect(warnings).toEqual([])
   const read = await readPdf(new Uint8Array(Buffer.from(pdf, 'base64')))
   const text = read.pages.flatMap((page) => page.characters.map(({ character }) => character)).join('')
@@ -37,7 +37,7 @@ it('writes masses and numbers as the library does, on paper and in sentences, an
   expect(before).toMatchObject({ massMg: 226_796, words: 'about 1,810 seeds, about 226.8 g' })
   expect(await print('letter')).toContain('about 226.8 g')
 
-  await test.call('collection.change-settings', { settings: { locale: 'de-DE', massUnits: 'ounces' } })
+  await test.call('settings.change', { settings: { locale: 'de-DE', massUnits: 'ounces' } })
   expect(await record(weighed)).toMatchObject({ ...before, words: 'about 1.810 seeds, 8 oz' })
   expect(await record(counted)).toMatchObject({ words: '1.240 seeds' })
   expect(await print('letter')).toMatch(/ 8 oz.*1\.240 seeds/)
@@ -55,7 +55,7 @@ it('writes masses and numbers as the library does, on paper and in sentences, an
 
 it('writes thousands with a space where the locale does, in letters that the paper has', async () => {
   test = await aCollection()
-  await test.call('collection.change-settings', { settings: { locale: 'fr-FR' } })
+  await test.call('settings.change', { settings: { locale: 'fr-FR' } })
   await test.call('intake.record', {
     donor: { newPerson: { name: 'Ilka Brandt', address: '3 Hollow Lane', mayWrite: true } },
     receivedOn: TODAY,
@@ -66,7 +66,5 @@ it('writes thousands with a space where the locale does, in letters that the pap
 
 it('refuses a language tag that nothing can be written by', async () => {
   test = await aCollection()
-  expect(() => test.call('collection.change-settings', { settings: { locale: 'en-12' } })).toThrow(
-    /language tag/,
-  )
+  expect(() => test.call('settings.change', { settings: { locale: 'en-12' } })).toThrow(/language tag/)
 })

@@ -77,7 +77,7 @@ async function divide(
   const held = (await book.call('lot.get', { lotId })).quantity
   const from = lots[other % lots.length] ?? 0
   if (join && from !== lotId) {
-    await book.call('lot.join', { intoLotId: lotId, fromLotIds: [from], on: TODAY })
+    await book.call('lot.merge', { intoLotId: lotId, fromLotIds: [from], on: TODAY })
     lots.splice(lots.indexOf(from), 1)
     return
   }
@@ -91,10 +91,12 @@ async function divide(
 
 /** What a keeper is told of an accession that no division may change. */
 async function told(book: TemporaryCollection, accessionId: number) {
-  const { rank, state, cost, stock, regrowingsLeft, outlook } = await book.call('regrow.get', { accessionId })
+  const { rank, state, cost, stock, regrowingsLeft, outlook } = await book.call('regeneration.get', {
+    accessionId,
+  })
   const { living, low, high, total, keep } = stock
   const costs = [cost, ...outlook.map((season) => season.cost)]
-  const { needs } = await book.call('regrow.needs', {})
+  const { needs } = await book.call('regeneration.list', {})
   return {
     plain: {
       rank,
@@ -118,7 +120,7 @@ it('893 beans of one test wait as dearly in six jars as in one', async () => {
     const { accessionId, ofOrigin } = await stand(book, [
       { amount: '893 seeds', sample: '', tested: 20, sprouted: 10 },
     ])
-    await book.call('accession.override', { accessionId, plantsToKeep: 250 })
+    await book.call('accession.change-policy', { accessionId, plantsToKeep: 250 })
     const whole = await told(book, accessionId)
     expect(whole.costs[0]).toBeGreaterThan(0.05)
     for (const parts of [2, 3, 4, 5, 6]) {
@@ -165,8 +167,8 @@ it('a join of two origins that was taken back leaves the cost of waiting as it w
     ])
     const before = await told(book, accessionId)
     const [into = 0, from = 0] = ofOrigin.flat()
-    const { entryId } = await book.call('lot.join', { intoLotId: into, fromLotIds: [from], on: TODAY })
-    await book.call('entry.take-back', { entryId })
+    const { entryId } = await book.call('lot.merge', { intoLotId: into, fromLotIds: [from], on: TODAY })
+    await book.call('entry.undo', { entryId })
     expect(await told(book, accessionId)).toEqual(before)
   } finally {
     book.remove()

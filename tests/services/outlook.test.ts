@@ -61,7 +61,7 @@ describe('the outlook of a lot', () => {
     const variety = { newVariety: { cropId: 'wheat', name: 'Mill Lane' } }
     const { lotId } = await takeIn(test, { variety, harvest: '2025' })
     const noted = { lotId, on: TODAY, measured: { method: 'meter', percent: 7 }, note: '' } as const
-    await test.call('moisture.note', noted)
+    await test.call('moisture.record', noted)
     expect(await sureOf(lotId)).not.toContain('said to keep')
   })
 
@@ -94,14 +94,14 @@ describe('what it would bring to move all that lies in a place', () => {
       measured: { method: 'meter', percent: 6 },
       note: '',
     } as const
-    await test.call('moisture.note', dry)
-    const all = await test.call('place.foresee-moves', { placeId: room.placeId })
+    await test.call('moisture.record', dry)
+    const all = await test.call('place.preview-moves', { placeId: room.placeId })
     expect(all).toMatchObject({ lots: 2, notTold: 0, already: 1 })
     expect(all.places.map(({ place }) => place)).toEqual(['where they lie', 'Chest'])
     expect(all.places[1]?.caution).toMatch(/^1 of the 2 is too moist to freeze or not measured yet\./)
     const own = await test.call('forecast.get', { lotId: boxed.lotId })
     if (own.kind !== 'forecast') throw new Error(own.because)
-    const inside = await test.call('place.foresee-moves', { placeId: box.placeId })
+    const inside = await test.call('place.preview-moves', { placeId: box.placeId })
     expect(inside.places.map(({ half }) => half)).toEqual(own.places.map(({ years }) => years))
     expect(inside.places.map(({ placeId }) => placeId)).toEqual([null, freezer.placeId])
     expect(inside.places[1]?.caution).toBe('')
@@ -110,11 +110,11 @@ describe('what it would bring to move all that lies in a place', () => {
   it('says of how many lots nothing can be told, and of an empty place that there is none', async () => {
     const { placeId } = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })
     const empty = { lots: 0, notTold: 0, already: 0, places: [] }
-    expect(await test.call('place.foresee-moves', { placeId })).toEqual(empty)
+    expect(await test.call('place.preview-moves', { placeId })).toEqual(empty)
     const { lotId } = await takeIn(test, { placeId })
     const wet = { lotId, on: TODAY, measured: { method: 'meter', percent: 31 }, note: '' } as const
-    await test.call('moisture.note', wet)
-    expect(await test.call('place.foresee-moves', { placeId })).toEqual({ ...empty, notTold: 1 })
+    await test.call('moisture.record', wet)
+    expect(await test.call('place.preview-moves', { placeId })).toEqual({ ...empty, notTold: 1 })
   })
 })
 
@@ -127,7 +127,7 @@ describe('what a failed week cost the lots of a place', () => {
       return `2026-02-${String(day + 1).padStart(2, '0')} 12:00,${celsius}`
     })
     const text = ['Time,Temperature °C', ...days].join('\n')
-    await test.call('readings.import-file', { placeId, fileName: 'chest.csv', text })
+    await test.call('reading.import-file', { placeId, fileName: 'chest.csv', text })
     return placeId
   }
   const lain = (lotId: number, since: string) =>
@@ -139,7 +139,7 @@ describe('what a failed week cost the lots of a place', () => {
     const late = await takeIn(test, { placeId, harvest: '2025' })
     lain(lotId, '2026-01-01')
     lain(late.lotId, '2026-02-12')
-    const told = await test.call('place.spell-cost', { placeId, ...week })
+    const told = await test.call('place.get-excursion-cost', { placeId, ...week })
     expect(told.lots).toBe(1)
     const { forecast, ageing } = afresh(test, lotId)
     const lost = ageing.lostOn(isoDate(TODAY))
@@ -153,11 +153,13 @@ describe('what a failed week cost the lots of a place', () => {
   it('is nothing where no lot lay there then, and days the wrong way round are refused', async () => {
     const placeId = await aFreezer()
     await takeIn(test, { placeId, harvest: '2025' })
-    expect(await test.call('place.spell-cost', { placeId, ...week })).toMatchObject({
+    expect(await test.call('place.get-excursion-cost', { placeId, ...week })).toMatchObject({
       lots: 0,
       words: 'No lot that lies there now lay there then.',
     })
     const turned = { placeId, from: week.until, until: week.from }
-    expect((await test.refused('place.spell-cost', turned)).sentence).toBe('It ends before it begins.')
+    expect((await test.refused('place.get-excursion-cost', turned)).sentence).toBe(
+      'It ends before it begins.',
+    )
   })
 })

@@ -89,7 +89,7 @@ describe('taking in seed of a crop that is not in the table', () => {
     expect(counted?.warnings).toEqual([])
     expect(weighed?.words).toBe('2 g, how many seeds is not known')
     expect(weighed?.warnings.join()).toContain('Nobody has said how much Lantern vine seed weighs')
-    expect((await test.call('entry.take-back', { entryId })).said).toContain('Took back')
+    expect((await test.call('entry.undo', { entryId })).said).toContain('Took back')
     expect(await ownCrops()).toHaveLength(1)
   })
 
@@ -129,7 +129,7 @@ describe('correcting a crop of the keeper’s own', () => {
   it('renames it, finds its lots by the new name, and is taken back', async () => {
     const { lotId } = await takeIn(test, { ...newOf('Lantern vine', 'Ferry Flame'), amount: '40 seeds' })
     const [crop] = await ownCrops()
-    const { said, entryId } = await test.call('crop.correct', {
+    const { said, entryId } = await test.call('crop.change', {
       cropId: crop?.cropId ?? '',
       correction: { name: 'Lamp vine', species: 'Lychnitis errans' },
     })
@@ -138,12 +138,12 @@ describe('correcting a crop of the keeper’s own', () => {
     expect(await found('lamp')).toEqual([lotId])
     expect(await found('lychnitis')).toEqual([lotId])
     expect(await found('lantern')).toEqual([])
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await found('lantern')).toEqual([lotId])
     expect(await ownCrops()).toEqual([crop])
   })
 
-  it('reckons lots that nobody weighed by the hundred anew, leaves weighed ones, and is taken back', async () => {
+  it('computes lots that nobody weighed by the hundred anew, leaves weighed ones, and is taken back', async () => {
     const unweighed = await takeIn(test, { ...newOf('Lantern vine', 'Ferry Flame'), amount: '2 g' })
     const sampled = await takeIn(test, {
       ...newOf('Lantern vine', 'Quay White'),
@@ -151,41 +151,41 @@ describe('correcting a crop of the keeper’s own', () => {
       sample: '100 weigh 0.10 g',
     })
     const [crop] = await ownCrops()
-    const { entryId } = await test.call('crop.correct', {
+    const { entryId } = await test.call('crop.change', {
       cropId: crop?.cropId ?? '',
       correction: { hundredSeedWeightG: 0.04 },
     })
     // 2 g at 0.04 g a hundred: 100 x 2 / 0.04.
     expect((await lotOf(unweighed.lotId)).quantity).toMatchObject({ count: 5_000, massMg: 2_000 })
     expect((await lotOf(sampled.lotId)).quantity).toMatchObject({ count: 2_000, massMg: 2_000 })
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect((await lotOf(unweighed.lotId)).quantity.words).toBe('2 g, how many seeds is not known')
-    await test.call('entry.take-back', { entryId: unweighed.entryId })
+    await test.call('entry.undo', { entryId: unweighed.entryId })
   })
 
   it('is not taken back before a later correction of the same thing', async () => {
     const { cropId } = await test.call('crop.create', { name: 'Lantern vine' })
-    const first = await test.call('crop.correct', { cropId, correction: { packetSeeds: 20 } })
-    await test.call('crop.correct', { cropId, correction: { packetSeeds: 30 } })
-    const problem = await test.refused('entry.take-back', { entryId: first.entryId })
+    const first = await test.call('crop.change', { cropId, correction: { packetSeeds: 20 } })
+    await test.call('crop.change', { cropId, correction: { packetSeeds: 30 } })
+    const problem = await test.refused('entry.undo', { entryId: first.entryId })
     expect(problem.sentence).toContain('It was changed again later')
     expect((await test.call('crop.get', { cropId })).packetSeeds).toBe(30)
   })
 
   it('leaves the crop table alone, and other crops their names', async () => {
-    const shipped = await test.refused('crop.correct', { cropId: 'bean', correction: { name: 'Haricot' } })
+    const shipped = await test.refused('crop.change', { cropId: 'bean', correction: { name: 'Haricot' } })
     expect(shipped.sentence).toContain('is of the crop table')
     const { cropId } = await test.call('crop.create', { name: 'Lantern vine' })
-    const taken = await test.refused('crop.correct', { cropId, correction: { name: 'Common Bean' } })
+    const taken = await test.refused('crop.change', { cropId, correction: { name: 'Common Bean' } })
     expect(taken).toMatchObject({ code: 'already-there', field: 'correction.name' })
-    const same = await test.call('crop.correct', { cropId, correction: { name: 'Lantern vine' } })
+    const same = await test.call('crop.change', { cropId, correction: { name: 'Lantern vine' } })
     expect(same.said).toBe('Lantern vine stays as it was')
   })
 
   it('sets its own plants and threshold as for any crop, and takes that back', async () => {
     const { cropId } = await test.call('crop.create', { name: 'Lantern vine' })
     const own = { plantsToKeep: 33, viabilityThreshold: 0.6, reason: 'sets little seed' }
-    const { entryId } = await test.call('crop.override', { cropId, ...own })
+    const { entryId } = await test.call('crop.change-policy', { cropId, ...own })
     expect(await test.call('crop.get', { cropId })).toMatchObject({
       plantsToKeep: 33,
       plantsToKeepIsOverride: true,
@@ -193,7 +193,7 @@ describe('correcting a crop of the keeper’s own', () => {
       viabilityThresholdIsOverride: true,
       ownReason: 'sets little seed',
     })
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await test.call('crop.get', { cropId })).toMatchObject({
       plantsToKeepIsOverride: false,
       viabilityThresholdIsOverride: false,
@@ -215,21 +215,21 @@ describe('what leans on figures that a crop of the keeper’s own has not', () =
       kind: 'refused',
       because: 'Nothing is known of how long seed of this crop keeps.',
     })
-    const need = await test.call('regrow.get', { accessionId })
+    const need = await test.call('regeneration.get', { accessionId })
     expect(need.plantsFrom).toContain('how Lantern vine is pollinated is not known')
     expect((await test.call('lot.export', { lotIds: [lotId] })).csv).toContain('guessed')
     const plan = await test.call('germination.plan', { lotId })
     expect(plan.conditions).toMatchObject({ source: 'common practice, no source' })
-    const read = await test.call('amount.read', { text: '3 g', lotId })
+    const read = await test.call('amount.preview', { text: '3 g', lotId })
     expect(read).toMatchObject({ words: '3 g, how many seeds is not known', count: null })
     expect(read.warning).toContain('Nobody has said')
-    expect((await test.call('amount.read', { text: '30 seeds', lotId })).words).toBe('30 seeds')
-    const ask = await test.call('amount.read', { text: '2 packets', lotId })
+    expect((await test.call('amount.preview', { text: '30 seeds', lotId })).words).toBe('30 seeds')
+    const ask = await test.call('amount.preview', { text: '2 packets', lotId })
     expect(ask.reading).not.toBe('amount')
   })
 
   it('is kept apart only from what is of its name in the season plan, and the grower reads why', async () => {
-    const { siteId } = await test.call('site.save', {
+    const { siteId } = await test.call('site.change', {
       name: 'Orrin strip',
       growerId: null,
       areaM2: 60,
@@ -244,12 +244,12 @@ describe('what leans on figures that a crop of the keeper’s own has not', () =
       ids.push((await takeIn(test, { ...newOf(crop, name), amount: '400 seeds' })).accessionId)
     }
     const choices = ids.map((accessionId) => ({ accessionId, siteId }))
-    const { lines, clashes } = await test.call('plan.check', { choices })
+    const { lines, clashes } = await test.call('season-plan.check', { choices })
     expect(clashes).toEqual([])
     expect(lines.map(({ group }) => group)).toEqual(['Lantern vine', 'Quay daisy'])
     expect(lines[0]?.unknown).toMatch(/No distance is known.*its botanical name is not known/)
-    await test.call('plan.save', { choices })
-    const { pdf } = await test.call('plan.sheets', {})
+    await test.call('season-plan.create', { choices })
+    const { pdf } = await test.call('season-plan.print', {})
     const { pages } = await readPdf(Buffer.from(pdf, 'base64'))
     const words = bare(pages[0]?.characters.map(({ character }) => character).join('') ?? '')
     expect(words).toContain(bare('No distance is known for it'))

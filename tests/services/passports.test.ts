@@ -72,19 +72,19 @@ describe('a file of descriptors', () => {
   it('comes in and goes out again unchanged, column by column', async () => {
     const rows = [FULL, { ...FULL, PUID: '', ACCENUMB: '00255', ACCENAME: 'Lantern', ORIGCTY: '' }]
     const list = listOf(fileOf(rows))
-    const read = await test.call('list.foresee', list)
+    const read = await test.call('import.preview', list)
     expect(read.kind === 'read' && read.columns.map(({ use }) => use)).toEqual(MCPD_CODES)
-    const { taken } = await test.call('list.take-in', { ...list, answers: { 'no-amount': 'empty' } })
+    const { taken } = await test.call('import.record', { ...list, answers: { 'no-amount': 'empty' } })
     expect(taken).toBe(2)
-    const out = await test.call('passport.make', { people: true, places: true })
+    const out = await test.call('passport.export', { people: true, places: true })
     expect([rowsOf(out.csv), out.found]).toEqual([rows, 0])
-    const again = await test.call('list.foresee', listOf(`${fileOf(rows)}\n`))
+    const again = await test.call('import.preview', listOf(`${fileOf(rows)}\n`))
     expect(again.kind === 'read' && again.counts).toMatchObject({ there: 2, new: 0 })
   })
 
   it('leaves people and exact places out unless asked, and says so', async () => {
     const { personId } = await test.call('person.create', { name: 'Ada Fenn', creditAs: 'Ada of the Weir' })
-    await test.call('person.update', { personId, name: 'Ada Fennimore' })
+    await test.call('person.change', { personId, name: 'Ada Fennimore' })
     const named = {
       ...FULL,
       COLLCODE: '',
@@ -93,15 +93,15 @@ describe('a file of descriptors', () => {
       DONORNAME: 'Ada Fennimore',
       COLLSITE: 'by the mill of Fennimore, Ada, once Ada Fenn or Ada of the Weir',
     }
-    await test.call('list.take-in', { ...listOf(fileOf([named])), answers: { 'no-amount': 'empty' } })
-    const out = await test.call('passport.make', {})
+    await test.call('import.record', { ...listOf(fileOf([named])), answers: { 'no-amount': 'empty' } })
+    const out = await test.call('passport.export', {})
     expect(out.csv).not.toMatch(/Fennimore|mill|44\.6975/)
     expect(out.withheld.join(' ')).toMatch(/People are left out.*grown is left out/)
-    expect((await test.call('occurrence.make', {})).csv).not.toMatch(/Fennimore|mill|44\.6975/)
-    expect((await test.call('passport.make', { places: true })).csv).toContain(
+    expect((await test.call('occurrence.export', {})).csv).not.toMatch(/Fennimore|mill|44\.6975/)
+    expect((await test.call('passport.export', { places: true })).csv).toContain(
       'by the mill of somebody, once somebody or somebody',
     )
-    expect((await test.call('passport.make', { people: true })).csv).toContain('Ada Fennimore')
+    expect((await test.call('passport.export', { people: true })).csv).toContain('Ada Fennimore')
   })
 
   it('names no collector, in whatever descriptor or text one stands, unless people are asked for', async () => {
@@ -113,17 +113,17 @@ describe('a file of descriptors', () => {
     )
     const row = { ...FULL, ...collected, COLLNAME: 'Nadia Quist', COLLNUMB: 'Quist 16' }
     const list = { ...listOf(fileOf([row])), answers: { 'no-amount': 'empty' } }
-    await test.call('list.take-in', await answered(test, list))
+    await test.call('import.record', await answered(test, list))
     for (const asked of [{}, { places: true }]) {
-      expect((await test.call('passport.make', asked)).csv).not.toMatch(/quist/i)
-      expect((await test.call('occurrence.make', asked)).csv).not.toMatch(/quist/i)
-      const { content } = await test.call('package.make', asked)
+      expect((await test.call('passport.export', asked)).csv).not.toMatch(/quist/i)
+      expect((await test.call('occurrence.export', asked)).csv).not.toMatch(/quist/i)
+      const { content } = await test.call('package.export', asked)
       const files = Object.values(unzipSync(Buffer.from(content, 'base64'))).map((file) =>
         Buffer.from(file).toString(),
       )
       expect(files.join('\n')).not.toMatch(/nadia|quist/i)
     }
-    const out = await test.call('occurrence.make', { people: true })
+    const out = await test.call('occurrence.export', { people: true })
     expect(rowsOf(out.csv)[0]).toMatchObject({ recordNumber: 'Quist 16', recordedBy: 'Nadia Quist' })
   })
 
@@ -133,7 +133,7 @@ describe('a file of descriptors', () => {
       receivedOn: TODAY,
       gifts: [aGift({ variety: { newVariety: { cropId: 'kale', name: 'Mill; Lane' } } })],
     })
-    const [row] = rowsOf((await test.call('passport.make', {})).csv)
+    const [row] = rowsOf((await test.call('passport.export', {})).csv)
     expect(row).toMatchObject({
       ACCENUMB: 'HL26-0001',
       GENUS: 'Brassica',
@@ -141,7 +141,7 @@ describe('a file of descriptors', () => {
       STORAGE: '10',
     })
     expect(row).toMatchObject({ ACQDATE: TODAY.replaceAll('-', ''), DONORNAME: '', INSTCODE: '' })
-    const [seen] = rowsOf((await test.call('occurrence.make', {})).csv)
+    const [seen] = rowsOf((await test.call('occurrence.export', {})).csv)
     expect(seen).toMatchObject({
       catalogNumber: 'HL26-0001',
       basisOfRecord: 'LivingSpecimen',
@@ -151,7 +151,7 @@ describe('a file of descriptors', () => {
 
   it('is looked at before it comes in, each finding told once with how often it is true', async () => {
     const rows = [1, 2, 3].map((id) => ({ ...FULL, PUID: '', ACCENUMB: `00${id}`, SAMPSTAT: '305' }))
-    const read = await test.call('list.foresee', listOf(fileOf(rows)))
+    const read = await test.call('import.preview', listOf(fileOf(rows)))
     expect(read.kind === 'read' && read.findings).toEqual([
       { level: 'error', sentence: 'SAMPSTAT 305 is not in its list of codes', times: 3, first: 2 },
     ])
@@ -164,12 +164,12 @@ describe('a file of descriptors', () => {
       gifts: [aGift({ story: 'Ada Fennimore carried it over the pass.' })],
     })
     const files = [
-      await test.call('passport.make', {}),
-      await test.call('occurrence.make', {}),
-      await test.call('stock.make', {}),
+      await test.call('passport.export', {}),
+      await test.call('occurrence.export', {}),
+      await test.call('stock.export', {}),
     ]
     for (const { csv } of files) expect(csv).not.toContain('Fennimore')
-    const { csv, rows } = await test.call('stock.make', { people: true })
+    const { csv, rows } = await test.call('stock.export', { people: true })
     expect([csv.includes('Ada Fennimore'), rows]).toEqual([true, 1])
   })
 })

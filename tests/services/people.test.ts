@@ -65,7 +65,7 @@ it('counts what somebody gave, took and brought back, less what was taken back',
     on: TODAY,
     lines: [{ lotId, amount: '5 seeds' }],
   })
-  await test.call('entry.take-back', { entryId })
+  await test.call('entry.undo', { entryId })
   const { people } = await test.call('person.list', {})
   expect(people[0]).toMatchObject({ gave: 1, took: 1, broughtBack: 1, roles: ['donor', 'grower', 'member'] })
 })
@@ -83,7 +83,7 @@ it('shows the history of a person both ways', async () => {
 it('changes what is given, leaves the rest, shows what was before, and puts it back', async () => {
   const personId = await person('Ilka Brand', { town: 'Quillhaven', roles: ['donor'] })
   const before = await test.call('person.get', { personId })
-  const { entryId, said } = await test.call('person.update', {
+  const { entryId, said } = await test.call('person.change', {
     personId,
     name: 'Ilka Brandt',
     email: 'ilka@example.org',
@@ -101,7 +101,7 @@ it('changes what is given, leaves the rest, shows what was before, and puts it b
   })
   expect(after.changes.map(({ words }) => words)).toContain('name: before, ‘Ilka Brand’')
   expect(await names({ text: 'brandt' })).toEqual(['Ilka Brandt'])
-  await test.call('entry.take-back', { entryId })
+  await test.call('entry.undo', { entryId })
   const back = await test.call('person.get', { personId })
   expect({ ...back, changes: [] }).toEqual(before)
   expect(back.changes.every(({ takenBack }) => takenBack)).toBe(true)
@@ -110,16 +110,16 @@ it('changes what is given, leaves the rest, shows what was before, and puts it b
 it('keeps the day of consent given, drops it with the consent, and takes no day to come', async () => {
   const personId = await person('Ilka Brandt')
   const day = { personId, mayWrite: true, consentOn: '2025-11-02' }
-  await test.call('person.update', day)
+  await test.call('person.change', day)
   expect((await test.call('person.get', { personId })).consentOn).toBe('2025-11-02')
-  await test.call('person.update', { personId, mayWrite: false })
+  await test.call('person.change', { personId, mayWrite: false })
   expect((await test.call('person.get', { personId })).consentOn).toBeNull()
-  expect((await test.refused('person.update', { ...day, consentOn: '2026-03-15' })).field).toBe('consentOn')
+  expect((await test.refused('person.change', { ...day, consentOn: '2026-03-15' })).field).toBe('consentOn')
 })
 
 it('says when nothing changed, and offers no undo for it', async () => {
   const personId = await person('Ilka Brandt', { town: 'Quillhaven' })
-  expect(await test.call('person.update', { personId, town: 'Quillhaven' })).toMatchObject({
+  expect(await test.call('person.change', { personId, town: 'Quillhaven' })).toMatchObject({
     said: 'Ilka Brandt stays as it was',
     undoable: false,
   })
@@ -127,15 +127,15 @@ it('says when nothing changed, and offers no undo for it', async () => {
 
 it('does not put back what was changed again later', async () => {
   const personId = await person('Ilka Brandt')
-  const { entryId } = await test.call('person.update', { personId, town: 'Quillhaven' })
-  await test.call('person.update', { personId, town: 'Harrow Lane' })
-  expect((await test.refused('entry.take-back', { entryId })).sentence).toContain('changed again later')
+  const { entryId } = await test.call('person.change', { personId, town: 'Quillhaven' })
+  await test.call('person.change', { personId, town: 'Harrow Lane' })
+  expect((await test.refused('entry.undo', { entryId })).sentence).toContain('changed again later')
 })
 
 it('finds gifts by a donor’s changed name', async () => {
   const personId = await person('Ilka Brand')
   await history(personId)
-  await test.call('person.update', { personId, name: 'Ilka Sommerfeld' })
+  await test.call('person.change', { personId, name: 'Ilka Sommerfeld' })
   expect((await test.call('lot.list', { text: 'sommerfeld' })).total).toBe(2)
   expect((await test.call('lot.list', { text: 'brand' })).total).toBe(0)
 })
@@ -147,12 +147,12 @@ it('joins two records: one is found, shown and listed for both, with the history
   const joinedLot = await history(joinId)
   const ledger = async () => (await test.call('lot.get', { lotId: joinedLot })).ledger
   const before = await ledger()
-  const { said, undoable } = await test.call('person.join', { keepId, joinId })
+  const { said, undoable } = await test.call('person.merge', { keepId, joinId })
   expect([said, undoable]).toEqual(['Joined I. Brandt-Sommer into Ilka Brandt', true])
 
   expect(await names()).toEqual(['Ilka Brandt'])
   expect(await names({ text: 'sommer' })).toEqual(['Ilka Brandt'])
-  expect((await test.call('collection.about', {})).people).toBe(1)
+  expect((await test.call('collection.get', {})).people).toBe(1)
   const { people } = await test.call('person.search', { text: 'sommer' })
   expect(people).toMatchObject([{ personId: keepId, name: 'Ilka Brandt' }])
   expect(people[0]?.tellApart).toContain('also in the book as I. Brandt-Sommer')
@@ -165,7 +165,7 @@ it('joins two records: one is found, shown and listed for both, with the history
     expect([record.took.length, record.broughtBack.length]).toEqual([2, 2])
     expect(record.joined).toMatchObject([{ personId: joinId, email: 'ilka@example.org' }])
   }
-  expect((await test.call('withdrawal.out', { personId: joinId })).total).toBe(2)
+  expect((await test.call('withdrawal.list-open', { personId: joinId })).total).toBe(2)
 
   const lot = await test.call('lot.get', { lotId: joinedLot })
   expect([lot.donor, lot.donorId]).toEqual(['Ilka Brandt', keepId])
@@ -185,14 +185,14 @@ it('takes a join back: each record stands for itself again, and what was written
   const joinId = await person('I. Sommer')
   const joinedLot = await history(joinId)
   const before = await test.call('person.get', { personId: joinId })
-  const { entryId } = await test.call('person.join', { keepId, joinId })
+  const { entryId } = await test.call('person.merge', { keepId, joinId })
   await test.call('withdrawal.record', {
     person: { personId: joinId },
     on: TODAY,
     lines: [{ lotId: joinedLot, amount: '5 seeds' }],
   })
   expect((await test.call('person.get', { personId: keepId })).joined[0]?.entryId).toBe(entryId)
-  await test.call('entry.take-back', { entryId })
+  await test.call('entry.undo', { entryId })
   expect(await test.call('person.get', { personId: joinId })).toEqual(before)
   const kept = await test.call('person.get', { personId: keepId })
   expect([kept.joined, kept.gave.length, kept.took.length]).toEqual([[], 0, 1])
@@ -203,13 +203,13 @@ it('joins a record that others were joined into, all at once, and takes that bac
   const first = await person('Ada One')
   const second = await person('Ada Two')
   const third = await person('Ada Three')
-  const one = await test.call('person.join', { keepId: second, joinId: first })
-  const two = await test.call('person.join', { keepId: third, joinId: second })
+  const one = await test.call('person.merge', { keepId: second, joinId: first })
+  const two = await test.call('person.merge', { keepId: third, joinId: second })
   expect((await test.call('person.get', { personId: first })).personId).toBe(third)
-  expect((await test.refused('entry.take-back', { entryId: one.entryId })).code).toBe('cannot-take-back')
-  await test.call('entry.take-back', { entryId: two.entryId })
+  expect((await test.refused('entry.undo', { entryId: one.entryId })).code).toBe('cannot-take-back')
+  await test.call('entry.undo', { entryId: two.entryId })
   expect((await test.call('person.get', { personId: first })).personId).toBe(second)
-  await test.call('entry.take-back', { entryId: one.entryId })
+  await test.call('entry.undo', { entryId: one.entryId })
   expect(await names()).toHaveLength(3)
 })
 
@@ -217,23 +217,23 @@ it('joins no record with itself, none that is joined already, and none that is n
   const first = await person('Ada One')
   const second = await person('Ada Two')
   const third = await person('Ada Three')
-  expect((await test.refused('person.join', { keepId: first, joinId: first })).field).toBe('joinId')
-  await test.call('person.join', { keepId: first, joinId: second })
-  const again = await test.refused('person.join', { keepId: third, joinId: second })
+  expect((await test.refused('person.merge', { keepId: first, joinId: first })).field).toBe('joinId')
+  await test.call('person.merge', { keepId: first, joinId: second })
+  const again = await test.refused('person.merge', { keepId: third, joinId: second })
   expect([again.field, again.sentence]).toEqual([
     'joinId',
     'That record was joined into Ada One. Choose Ada One instead.',
   ])
-  expect((await test.refused('person.join', { keepId: second, joinId: third })).field).toBe('keepId')
-  expect((await test.refused('person.update', { personId: second, town: 'X' })).field).toBe('personId')
-  expect((await test.refused('person.join', { keepId: first, joinId: 99 })).code).toBe('not-found')
+  expect((await test.refused('person.merge', { keepId: second, joinId: third })).field).toBe('keepId')
+  expect((await test.refused('person.change', { personId: second, town: 'X' })).field).toBe('personId')
+  expect((await test.refused('person.merge', { keepId: first, joinId: 99 })).code).toBe('not-found')
 })
 
 it('writes a joined person’s return and gift under the kept record', async () => {
   const keepId = await person('Ilka Brandt')
   const joinId = await person('I. Sommer')
   const { lotId } = await takeIn(test, { amount: '200 seeds' })
-  await test.call('person.join', { keepId, joinId })
+  await test.call('person.merge', { keepId, joinId })
   await test.call('return.record', {
     person: { personId: joinId },
     parentLotId: lotId,

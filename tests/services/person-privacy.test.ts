@@ -32,10 +32,10 @@ async function somebody() {
   const lotId = taken[0]?.lotId ?? 0
   const line = { lotId, amount: '20 seeds' }
   await book.call('withdrawal.record', { person: { personId }, on: TODAY, lines: [line] })
-  await book.call('person.update', { personId, name: 'Ilka Brandt-Reed', phone: '555 0142 9' })
+  await book.call('person.change', { personId, name: 'Ilka Brandt-Reed', phone: '555 0142 9' })
   const other = await book.call('person.create', { name: 'Brandt Ilka', phone: '555 0142' })
-  await book.call('person.join', { keepId: personId, joinId: other.personId })
-  await book.call('draft.keep', { draftId: 'a-draft-01', kind: 'take-in', text: '{"donor":"Ilka Brandt"}' })
+  await book.call('person.merge', { keepId: personId, joinId: other.personId })
+  await book.call('draft.save', { draftId: 'a-draft-01', kind: 'take-in', text: '{"donor":"Ilka Brandt"}' })
   return { personId, lotId }
 }
 
@@ -79,7 +79,7 @@ it('erases the name from what a list said, from an unfinished list and from the 
   const { personId: rose } = await book.call('person.create', { name: 'Rosalind' })
   await book.call('person.create', { name: 'Ilka Brandtner' })
   const content = Buffer.from('Crop;Variety;Amount\nBean;Ferry Pole;50 g\n').toString('base64')
-  await book.call('list.take-in', { fileName: 'beans of Ilka Brandt.csv', content })
+  await book.call('import.record', { fileName: 'beans of Ilka Brandt.csv', content })
   const keep = book.collection.sqlite.prepare(
     'INSERT INTO accession_passport (accession_id, code, value, entry_id) SELECT max(id), ?, ?, entry_id FROM accession',
   )
@@ -87,8 +87,8 @@ it('erases the name from what a list said, from an unfinished list and from the 
   keep.run('DONORNAME', 'Rosalind')
   keep.run('REMARKS', 'ACCENAME:told by ILKA BRANDT')
   const text = JSON.stringify({ rows: [{ donor: 'Ilka Brandt', note: 'for "Ilka Brandt"' }] })
-  await book.call('draft.keep', { draftId: 'a-draft-02', kind: 'paper-sheet', text })
-  await book.call('lot.take-stock', { lotId, on: TODAY, found: '90 seeds', reason: 'Ilka Brandt counted' })
+  await book.call('draft.save', { draftId: 'a-draft-02', kind: 'paper-sheet', text })
+  await book.call('lot.record-count', { lotId, on: TODAY, found: '90 seeds', reason: 'Ilka Brandt counted' })
   const notes = () =>
     book.collection.sqlite.prepare("SELECT note FROM movement WHERE note LIKE '%counted'").pluck()
   expect(notes().all()).toEqual(['Ilka Brandt counted'])
@@ -165,7 +165,7 @@ function plantEverywhere(text: string): string[] {
 
 async function emile() {
   const { personId } = await book.call('person.create', { ...EMILE, name: 'Lucien Pré', mayWrite: true })
-  await book.call('person.update', { personId, name: EMILE.name })
+  await book.call('person.change', { personId, name: EMILE.name })
   return personId
 }
 
@@ -207,7 +207,7 @@ it('leaves no byte of somebody in any column of the file, whatever table a later
     ]),
   )
   for (const secret of OF_EMILE.slice(0, 4)) expect(everyByte(), secret).toContain(secret)
-  const { traces } = await book.call('person.traces', { personId })
+  const { traces } = await book.call('person.list-traces', { personId })
   await book.call('person.erase', { personId, mask: traces.map(({ traceId }) => traceId) })
   const left = everyByte()
   for (const secret of OF_EMILE) expect(left.includes(secret), secret).toBe(false)
@@ -244,7 +244,7 @@ it('shows where a name stands that is also a plant, and takes it out only where 
     ],
   })
   if (personId === null) throw new Error('Nobody was made')
-  const { traces, total } = await book.call('person.traces', { personId })
+  const { traces, total } = await book.call('person.list-traces', { personId })
   expect(total).toBe(traces.length)
   const told = traces.map(({ where, text }) => `${where}: ${text}`)
   expect(told).toContain('accession HL26-0002: story: A gift by Aunt Molly.')
@@ -258,10 +258,10 @@ it('shows where a name stands that is also a plant, and takes it out only where 
 
 it('deletes the backups that still hold somebody once a new one is whole, where the keeper asks for it', async () => {
   const personId = await emile()
-  const before = await book.call('collection.back-up', {})
+  const before = await book.call('backup.create', {})
   await book.call('person.erase', { personId })
   book.goTo('2026-03-15')
-  const after = await book.call('collection.back-up', { deleteOlder: true })
+  const after = await book.call('backup.create', { deleteOlder: true })
   expect(after.deleted).toBe(1)
   expect([existsSync(before.file), existsSync(after.file)]).toEqual([false, true])
 })

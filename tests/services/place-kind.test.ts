@@ -36,7 +36,7 @@ describe('the kind of a place', () => {
       'Nobody measured there. Its seed was taken to have lain at 20 °C, and is now taken to have lain at 5 °C all the time. The forecast of the lot there changes. Readings would tell better.',
     )
     expect(await yearsOf(lotId)).toBeGreaterThan(1.5 * before)
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await kindOf(cupboard)).toBe('cupboard')
     expect(await yearsOf(lotId)).toBeCloseTo(before, 6)
   })
@@ -46,8 +46,8 @@ describe('the kind of a place', () => {
     expect((await change(room, 'cupboard')).words).toBe(
       'Its seed is taken to lie at 20 °C as before: no forecast changes.',
     )
-    await test.call('reading.note', { placeId: room, on: TODAY, time: '08:30', temperature: 21 })
-    const { words } = await test.call('place.foresee-kind', { placeId: room, kind: 'freezer' })
+    await test.call('reading.record', { placeId: room, on: TODAY, time: '08:30', temperature: 21 })
+    const { words } = await test.call('place.preview-kind', { placeId: room, kind: 'freezer' })
     expect(words).toContain('The readings of Back room go on to hold: no forecast changes.')
     expect(words).toContain('Frost kills moist seed')
   })
@@ -58,7 +58,7 @@ describe('the kind of a place', () => {
     const drawer = await place('Drawer', 'box', chest)
     const { lotId } = await takeIn(test, { harvest: '2026', placeId: drawer })
     const frozen = await yearsOf(lotId)
-    await test.call('reading.note', { placeId: room, on: TODAY, time: '08:30', temperature: 21 })
+    await test.call('reading.record', { placeId: room, on: TODAY, time: '08:30', temperature: 21 })
     expect(await yearsOf(lotId)).toBe(frozen)
     const shown = (await test.call('storage.list', {})).places.find(({ placeId }) => placeId === drawer)
     expect(shown).toMatchObject({ readingsFrom: null, state: 'no-readings' })
@@ -67,11 +67,11 @@ describe('the kind of a place', () => {
       'Nobody measured there. Its seed was taken to have lain at −18 °C, and is now taken to have lain in the air of Back room. The forecast of the lot there changes.',
     )
     expect(await yearsOf(lotId)).toBeLessThan(frozen / 2)
-    expect((await test.call('place.foresee-kind', { placeId: chest, kind: 'fridge' })).words).toBe(
+    expect((await test.call('place.preview-kind', { placeId: chest, kind: 'fridge' })).words).toBe(
       'Its seed was taken to have lain in the air of Back room, and is now taken to have lain at 5 °C all the time. The forecast of the lot there changes. Readings would tell better.',
     )
-    await test.call('entry.take-back', { entryId })
-    await test.call('reading.note', { placeId: chest, on: TODAY, time: '09:00', temperature: -21 })
+    await test.call('entry.undo', { entryId })
+    await test.call('reading.record', { placeId: chest, on: TODAY, time: '09:00', temperature: -21 })
     expect((await test.call('storage.get', { placeId: drawer })).place.readingsFrom?.path).toContain('Chest')
   })
 
@@ -82,11 +82,11 @@ describe('the kind of a place', () => {
     })
     const first = await change(room, 'cupboard')
     const second = await change(room, 'fridge')
-    expect((await test.refused('entry.take-back', { entryId: first.entryId })).sentence).toContain(
+    expect((await test.refused('entry.undo', { entryId: first.entryId })).sentence).toContain(
       'changed again later',
     )
-    await test.call('entry.take-back', { entryId: second.entryId })
-    await test.call('entry.take-back', { entryId: first.entryId })
+    await test.call('entry.undo', { entryId: second.entryId })
+    await test.call('entry.undo', { entryId: first.entryId })
     expect(await kindOf(room)).toBe('room')
   })
 })

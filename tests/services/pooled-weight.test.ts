@@ -46,7 +46,7 @@ async function standing(parts: readonly Part[]) {
             })
           ).taken.lotId
     const replicates = samples.map((grams) => ({ seeds: 50, grams }))
-    if (replicates.length > 0) await test.call('lot.weigh-seeds', { lotId, on: TODAY, replicates })
+    if (replicates.length > 0) await test.call('lot.record-weight', { lotId, on: TODAY, replicates })
     lotIds.push(lotId)
   }
   return lotIds
@@ -54,9 +54,9 @@ async function standing(parts: readonly Part[]) {
 
 const lot = (lotId: number) => test.call('lot.get', { lotId })
 const join = (into: number, from: readonly number[]) =>
-  test.call('lot.join', { intoLotId: into, fromLotIds: [...from], on: TODAY })
+  test.call('lot.merge', { intoLotId: into, fromLotIds: [...from], on: TODAY })
 const weighed = (lotId: number, mg: number) =>
-  test.call('lot.take-stock', { lotId, on: TODAY, found: `${mg} mg`, reason: 'weighed again' })
+  test.call('lot.record-count', { lotId, on: TODAY, found: `${mg} mg`, reason: 'weighed again' })
 
 describe('lots of different seed weight poured together', () => {
   it('are weighed again without a loss: 30 g at 25 g a hundred and 30 g at 20 g', async () => {
@@ -110,7 +110,7 @@ describe('lots of different seed weight poured together', () => {
     const { balance, entryId } = await join(into, [from])
     expect(balance).toMatchObject({ weighed: true, count: 250 })
     expect(balance.countDoubt).toBeGreaterThan(0)
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await lot(into)).toMatchObject({
       weight: { gramsPerHundred: 25 },
       quantity: { weighed: false, count: 100, countDoubt: 0 },
@@ -124,7 +124,7 @@ describe('lots of different seed weight poured together', () => {
     ])
     const { entryId } = await join(into, [from])
     await test.call('lot.discard', { lotId: into, on: TODAY, amount: '6 g', reason: 'mouldy' })
-    expect((await test.refused('entry.take-back', { entryId })).sentence).toContain('used that weight')
+    expect((await test.refused('entry.undo', { entryId })).sentence).toContain('used that weight')
   })
 
   it('keep their weighing where they are parts of one lot', async () => {

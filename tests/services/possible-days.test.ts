@@ -9,17 +9,17 @@ import { story } from '../electron/support/story/story.ts'
 
 /** What may have happened before the seed came here. */
 const BEFORE_IT_CAME = [
-  'germination.begin',
+  'germination.start',
   'germination.record',
-  'lot.weigh-seeds',
-  'moisture.note',
-  'lot.note-container',
+  'lot.record-weight',
+  'moisture.record',
+  'lot.change-container',
 ]
 /** Days that may be to come, or that only ask: of a promise, of waiting, of a season, of a span. */
 const MAY_COME = /^(promisedBy|due|lettersSince|from|until|sowing)$/
 /** Steps that are about no day: other collections, backups, whole files, paper. */
 const ELSEWHERE =
-  /^(collection\.(open|start|close|back|read|choose)|backup|package|demo|list|readings|year|ruler)\.?|\.(sheets?|print|workbook|erase)$/
+  /^(collection\.(open|create)|backup|package|import|reading\.(preview|import)|report|ruler)\b|\.(print|export|workbook|erase)$/
 const LOTS = /lotIds?"|LotIds?"/
 
 function daysOf(input: object): string[] {
@@ -89,7 +89,11 @@ test('a day that is odd but possible is asked about once, and done when it is se
     ...{ lotId, on: '2023-05-01', tested: 20, sprouted: 19 },
     fromStock: false,
   })
-  await askedThenDone('lot.weigh-seeds', { lotId, on: '2023-05-01', replicates: [{ seeds: 100, grams: 30 }] })
+  await askedThenDone('lot.record-weight', {
+    lotId,
+    on: '2023-05-01',
+    replicates: [{ seeds: 100, grams: 30 }],
+  })
   expect(asked).toEqual([
     '2022-05-01 is before the harvest of Miller’s Pole, in 2024.',
     '2025-03-14 is 12 months ago. Check the year.',
@@ -130,7 +134,7 @@ test('a test that takes its seeds from a lot is not of a day before the lot came
     field: 'on',
   })
   const dishes = { lotId, on: '2026-03-01', replicates: [20], finalDay: 10, fromStock: true }
-  expect(await here.refused('germination.begin', dishes)).toMatchObject({ field: 'on' })
+  expect(await here.refused('germination.start', dishes)).toMatchObject({ field: 'on' })
   await here.call('germination.record', { ...before, fromStock: false })
   here.remove()
 })

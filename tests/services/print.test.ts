@@ -42,11 +42,11 @@ describe('what comes into the tray by itself', () => {
       itemIds: [first?.itemId ?? 0],
       sheet: 'a4-21',
     })
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect((await test.call('tray.list', {})).groups).toEqual([])
-    const { batches } = await test.call('print.history', {})
+    const { batches } = await test.call('print.list', {})
     expect(batches[0]?.items[0]?.heldBack).toMatch(/taken back/)
-    expect((await test.refused('print.again', { batchId })).code).toBe('value-refused')
+    expect((await test.refused('print.repeat', { batchId })).code).toBe('value-refused')
   })
 
   it('is a label for what is brought back, and a slip only where it is asked for', async () => {
@@ -73,7 +73,7 @@ describe('printing', () => {
     await give()
     const itemIds = ids(await waiting('label'))
     const input = { kind: 'label', itemIds, sheet: 'a4-21', startAt: 20, offsetMm: [1, -0.5] } as const
-    const made = await test.call('tray.preview', { ...input, offsetMm: [1, -0.5] })
+    const made = await test.call('tray.render', { ...input, offsetMm: [1, -0.5] })
     expect(made.pages).toBe(1)
     expect(await waiting('label')).toHaveLength(2)
     const { entryId, said } = await test.call('tray.mark-printed', { ...input, offsetMm: [1, -0.5] })
@@ -82,9 +82,9 @@ describe('printing', () => {
     expect((await test.refused('tray.mark-printed', { ...input, offsetMm: [1, -0.5] })).code).toBe(
       'not-found',
     )
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(ids(await waiting('label'))).toEqual(itemIds)
-    expect((await test.call('print.history', {})).batches).toEqual([])
+    expect((await test.call('print.list', {})).batches).toEqual([])
     expect((await test.call('tray.list', {})).sheets).toEqual([])
   })
 
@@ -104,7 +104,7 @@ describe('printing', () => {
     expect(await sheets()).toEqual([{ sheet: 'a4-21', startAt: 20 }])
     const last = await print(two, 21)
     expect(await sheets()).toEqual([{ sheet: 'a4-21', startAt: 1 }])
-    await test.call('entry.take-back', { entryId: last.entryId })
+    await test.call('entry.undo', { entryId: last.entryId })
     await test.call('tray.mark-printed', {
       kind: 'label',
       itemIds: [two ?? 0],
@@ -124,8 +124,7 @@ describe('printing', () => {
     const [letter] = ids(await waiting('letter'))
     const itemIds = [label ?? 0]
     const sheet = 'a4-21' as const
-    const field = async (input: CallInput<'tray.preview'>) =>
-      (await test.refused('tray.preview', input)).field
+    const field = async (input: CallInput<'tray.render'>) => (await test.refused('tray.render', input)).field
     expect(await field({ kind: 'label', itemIds: [...itemIds, letter ?? 0], sheet })).toBe('itemIds')
     expect(await field({ kind: 'label', itemIds })).toBe('sheet')
     expect(await field({ kind: 'label', itemIds, sheet, startAt: 22 })).toBe('startAt')
@@ -145,12 +144,12 @@ describe('printing', () => {
       itemIds: [itemId],
       sheet: 'letter-30',
     })
-    await test.call('print.again', { batchId })
+    await test.call('print.repeat', { batchId })
     expect((await waiting('label')).find(({ title }) => title === first?.title)).toMatchObject({
       copies: 5,
       contents: '25 seeds',
     })
-    expect((await test.call('print.history', {})).batches).toMatchObject([
+    expect((await test.call('print.list', {})).batches).toMatchObject([
       { words: '5 labels', sheet: 'letter-30' },
     ])
   })
@@ -165,8 +164,8 @@ it('changes and takes out what waits, and both can be taken back', async () => {
   const removal = await test.call('tray.remove', { itemIds: [change.itemId] })
   expect(await waiting('label')).toEqual([])
   expect((await test.refused('tray.remove', { itemIds: [change.itemId] })).code).toBe('not-found')
-  await test.call('entry.take-back', { entryId: removal.entryId })
-  await test.call('entry.take-back', { entryId: change.entryId })
+  await test.call('entry.undo', { entryId: removal.entryId })
+  await test.call('entry.undo', { entryId: change.entryId })
   expect(await waiting('label')).toMatchObject([{ itemId, copies: 1 }])
 })
 

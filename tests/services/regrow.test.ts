@@ -17,7 +17,7 @@ async function tested(lotId: number, sprouted: number, of = 50) {
 }
 
 const ranking = async () =>
-  (await test.call('regrow.needs', {})).needs.map(({ variety, state }) => `${variety}: ${state}`)
+  (await test.call('regeneration.list', {})).needs.map(({ variety, state }) => `${variety}: ${state}`)
 
 describe('what to regrow', () => {
   it('ranks by state, then by what waiting costs, and names the season', async () => {
@@ -25,7 +25,7 @@ describe('what to regrow', () => {
     await tested((await beans('Middling', '30 seeds')).lotId, 45)
     await tested((await beans('Nearly gone', '18 seeds')).lotId, 45)
     await tested((await beans('Last handful', '6 seeds')).lotId, 45)
-    const answer = await test.call('regrow.needs', {})
+    const answer = await test.call('regeneration.list', {})
     expect(answer.season).toEqual({ year: 2026, sowing: '2026-04-15', nextSowing: '2027-04-15' })
     expect(answer.counts).toEqual({ rescue: 1, regrow: 2, watch: 0, 'well-stocked': 1, 'none-left': 0 })
     expect(answer.needs.map(({ rank, variety, state }) => [rank, variety, state])).toEqual([
@@ -51,11 +51,11 @@ describe('what to regrow', () => {
     await tested(lotId, 45)
     const part = { lotId, on: TODAY, amount: '10 seeds', role: 'reserve' } as const
     const { newLotNumber } = await test.call('lot.split', part)
-    const { needs } = await test.call('regrow.needs', {})
+    const { needs } = await test.call('regeneration.list', {})
     const sow = needs[0]?.sow
     expect(sow).toMatchObject({ enough: true, seeds: 18 })
     expect(sow?.lots.map((lot) => lot.lotNumber).toSorted()).toEqual([lotNumber, newLotNumber])
-    const need = await test.call('regrow.get', { accessionId: needs[0]?.accessionId ?? 0 })
+    const need = await test.call('regeneration.get', { accessionId: needs[0]?.accessionId ?? 0 })
     expect(need.arithmetic.find(({ heading }) => heading === 'To sow')?.lines).toEqual([
       '10 plants: no lot alone is enough, several together are',
       expect.stringMatching(/^10 seeds of .* = about 7 plants$/),
@@ -64,18 +64,19 @@ describe('what to regrow', () => {
     ])
   })
 
-  it('ages a forecast of last month from the day on which it was reckoned', async () => {
+  it('ages a forecast of last month from the day on which it was computed', async () => {
     await tested((await beans('Middling', '40 seeds')).lotId, 45)
     const sqlite = test.collection.sqlite
     const outlook = async () => {
-      const { needs } = await test.call('regrow.needs', {})
+      const { needs } = await test.call('regeneration.list', {})
       return (
-        (await test.call('regrow.get', { accessionId: needs[0]?.accessionId ?? 0 })).outlook[4]?.living ?? 0
+        (await test.call('regeneration.get', { accessionId: needs[0]?.accessionId ?? 0 })).outlook[4]
+          ?.living ?? 0
       )
     }
     sqlite.exec('UPDATE lot_forecast SET deviates_a_year = 0.2')
     const now = await outlook()
-    sqlite.exec(`UPDATE lot_forecast SET reckoned_on = '2024-03-14'`)
+    sqlite.exec(`UPDATE lot_forecast SET computed_on = '2024-03-14'`)
     expect(await outlook()).toBeLessThan(now)
   })
 
@@ -85,22 +86,22 @@ describe('what to regrow', () => {
     await beans('Last handful', '6 seeds')
     await beans('Plenty', '2000 seeds')
     expect((await ranking()).at(-1)).toBe('Gone: none-left')
-    const { needs } = await test.call('regrow.needs', { text: 'gone' })
+    const { needs } = await test.call('regeneration.list', { text: 'gone' })
     expect(needs[0]).toMatchObject({
       rank: 3,
       sow: null,
       costInWords: 'none left',
       why: 'No seed is left here.',
     })
-    const { rescue } = await test.call('regrow.get', { accessionId: needs[0]?.accessionId ?? 0 })
+    const { rescue } = await test.call('regeneration.get', { accessionId: needs[0]?.accessionId ?? 0 })
     expect(rescue).toEqual(['No seed is left to sow here.', expect.stringMatching(/^(Ask|Nobody)/)])
   })
 
   it('finds by letters and by state, a page at a time', async () => {
     for (const name of ['Ash Pole', 'Birch Pole', 'Cedar Dwarf']) await beans(name, '6 seeds')
-    const poles = await test.call('regrow.needs', { text: 'pole', limit: 1, offset: 1 })
+    const poles = await test.call('regeneration.list', { text: 'pole', limit: 1, offset: 1 })
     expect(poles).toMatchObject({ total: 2, needs: [{ variety: 'Birch Pole', rank: 2 }] })
-    expect(await test.call('regrow.needs', { state: 'watch' })).toMatchObject({ total: 0, needs: [] })
+    expect(await test.call('regeneration.list', { state: 'watch' })).toMatchObject({ total: 0, needs: [] })
   })
 
   it('counts what members took of late as demand, but no grow-out and nothing taken back', async () => {
@@ -111,8 +112,8 @@ describe('what to regrow', () => {
     await out('100 seeds', { purpose: 'grow-out' })
     await out('200 seeds', { on: '2022-01-05', itIsSo: ['2022-01-05'] })
     const { entryId } = await out('30 seeds')
-    await test.call('entry.take-back', { entryId })
-    const { needs } = await test.call('regrow.needs', {})
+    await test.call('entry.undo', { entryId })
+    const { needs } = await test.call('regeneration.list', {})
     expect(needs[0]?.demand).toBe(20)
     expect(needs[0]?.why).toContain('members take about 20 seeds a year')
   })
@@ -120,7 +121,7 @@ describe('what to regrow', () => {
   it('does not call seed gone that lies in quarantine', async () => {
     const { lotId, accessionId } = await beans('Mouldy', '300 seeds')
     await test.call('lot.quarantine', { lotId, reason: 'a smell of mould' })
-    const need = await test.call('regrow.get', { accessionId })
+    const need = await test.call('regeneration.get', { accessionId })
     const look = '300 seeds lie in quarantine or as the reference sample: look at them first.'
     expect(need.why).toBe(`No living seed is counted here, but ${look}`)
     expect(need.rescue[0]).toBe(`No seed is free to sow here, but ${look}`)
@@ -128,7 +129,8 @@ describe('what to regrow', () => {
 
   it('knows what is held nowhere else', async () => {
     const first = await beans('Shared', '20 seeds')
-    const only = async () => (await test.call('regrow.needs', {})).needs.map(({ onlySource }) => onlySource)
+    const only = async () =>
+      (await test.call('regeneration.list', {})).needs.map(({ onlySource }) => onlySource)
     expect(await only()).toEqual([true])
     const { rows } = await test.call('lot.list', {})
     const { varietyId } = await test.call('lot.get', { lotId: rows[0]?.lotId ?? 0 })
@@ -141,7 +143,7 @@ describe('what to regrow', () => {
       role: 'duplicate-elsewhere',
       heldBy: 'Upper Ferry library',
     })
-    const { needs } = await test.call('regrow.needs', { text: first.lotNumber.slice(0, -2) })
+    const { needs } = await test.call('regeneration.list', { text: first.lotNumber.slice(0, -2) })
     expect(needs[0]?.heldElsewhere).toEqual([expect.stringContaining('with Upper Ferry library')])
   })
 })
@@ -150,7 +152,7 @@ describe('one need, opened', () => {
   it('shows its arithmetic line by line, the seasons to come and where the plants come from', async () => {
     const { lotId, lotNumber, accessionId } = await beans('Middling', '30 seeds')
     await tested(lotId, 45)
-    const need = await test.call('regrow.get', { accessionId })
+    const need = await test.call('regeneration.get', { accessionId })
     const lines = Object.fromEntries(need.arithmetic.map(({ heading, lines }) => [heading, lines]))
     expect(lines['To keep']?.[1]).toBe('to keep: 3 x 15 = 45 living seeds')
     expect(lines['In each lot']).toEqual([
@@ -175,13 +177,13 @@ describe('one need, opened', () => {
       receivedOn: TODAY,
       gifts: [{ variety: { newVariety: { cropId: 'bean', name: 'Last handful' } }, amount: '9 seeds' }],
     })
-    const { rescue } = await test.call('regrow.get', { accessionId: taken[0]?.accessionId ?? 0 })
+    const { rescue } = await test.call('regeneration.get', { accessionId: taken[0]?.accessionId ?? 0 })
     expect(rescue[0]).toMatch(/^Sow 6 seeds of .*keep 3 back/)
     expect(rescue.at(-1)).toBe('Ask for seed before it is too late: Ilka Brandt, who gave it.')
     expect(rescue.join(' ')).toMatch(/damp for a day/)
   })
 
-  it('reckons the effective population of the generations grown here', async () => {
+  it('computes the effective population of the generations grown here', async () => {
     const first = await beans('Old line', '300 seeds')
     let parentLotId = first.lotId
     for (const plantsGrown of [40, 5]) {
@@ -194,7 +196,7 @@ describe('one need, opened', () => {
       })
       parentLotId = back.taken.lotId
     }
-    const need = await test.call('regrow.get', { accessionId: first.accessionId })
+    const need = await test.call('regeneration.get', { accessionId: first.accessionId })
     expect(need.generations.map(({ generation, plants }) => [generation, plants])).toEqual([
       [1, 40],
       [2, 5],
@@ -207,9 +209,9 @@ describe('one need, opened', () => {
     const { lotId, accessionId } = await beans('Asked for', '90 seeds')
     await beans('Other', '30 seeds')
     const agree = async () => {
-      const { needs } = await test.call('regrow.needs', {})
+      const { needs } = await test.call('regeneration.list', {})
       for (const line of needs) {
-        expect(await test.call('regrow.get', { accessionId: line.accessionId })).toMatchObject(line)
+        expect(await test.call('regeneration.get', { accessionId: line.accessionId })).toMatchObject(line)
       }
       return needs.find((line) => line.accessionId === accessionId)
     }
@@ -222,16 +224,16 @@ describe('one need, opened', () => {
       reason: 'a school garden',
     })
     expect(await agree()).toMatchObject({ rank: 1, state: 'rescue' })
-    await test.refused('season-list.save', { chosen: [accessionId, 99] })
-    await test.call('collection.change-settings', { settings: { regrowingsKept: 9 } })
+    await test.refused('season-list.create', { chosen: [accessionId, 99] })
+    await test.call('settings.change', { settings: { regrowingsKept: 9 } })
     expect((await agree())?.stock.keep).toBeGreaterThan(before?.stock.keep ?? 0)
-    await test.call('collection.change-settings', { settings: { regrowingsKept: 3 } })
-    await test.call('entry.take-back', { entryId })
+    await test.call('settings.change', { settings: { regrowingsKept: 3 } })
+    await test.call('entry.undo', { entryId })
     expect(await agree()).toEqual(before)
   })
 
   it('is refused for an accession that is not there', async () => {
-    expect(await test.refused('regrow.get', { accessionId: 77 })).toMatchObject({ code: 'not-found' })
+    expect(await test.refused('regeneration.get', { accessionId: 77 })).toMatchObject({ code: 'not-found' })
   })
 })
 
@@ -240,7 +242,7 @@ describe('season lists', () => {
     const sown = await beans('Sown', '24 seeds')
     await beans('Left', '6 seeds')
     await beans('Plenty', '900 seeds')
-    const { listId } = await test.call('season-list.save', {
+    const { listId } = await test.call('season-list.create', {
       chosen: [sown.accessionId],
       note: 'Two growers',
     })
@@ -273,11 +275,11 @@ describe('season lists', () => {
 
   it('can be taken back, and refuse an accession that is not there', async () => {
     const { accessionId } = await beans('Sown', '20 seeds')
-    const { entryId, listId } = await test.call('season-list.save', { chosen: [accessionId] })
-    await test.call('entry.take-back', { entryId })
+    const { entryId, listId } = await test.call('season-list.create', { chosen: [accessionId] })
+    await test.call('entry.undo', { entryId })
     expect(await test.call('season-list.list', {})).toEqual({ lists: [] })
     expect(await test.refused('season-list.get', { listId })).toMatchObject({ code: 'not-found' })
-    expect(await test.refused('season-list.save', { chosen: [accessionId, 99] })).toMatchObject({
+    expect(await test.refused('season-list.create', { chosen: [accessionId, 99] })).toMatchObject({
       code: 'not-found',
       field: 'chosen',
     })

@@ -14,8 +14,8 @@ type Kind = 'room' | 'fridge' | 'freezer' | 'box'
 const place = async (name: string, kind: Kind, parentId: number | null = null) =>
   (await test.call('place.create', { name, kind, parentId })).placeId
 const walkEvery = (placeId: number, roundDays: number | null) =>
-  test.call('place.set-terms', { placeId, aim: 'short-term', roundDays })
-const due = () => test.call('round.due', {})
+  test.call('place.change-terms', { placeId, aim: 'short-term', roundDays })
+const due = () => test.call('round.list-due', {})
 const walk = (placeId: number, checks: object[], more: object = {}) =>
   test.call('round.record', { on: TODAY, places: [{ placeId, checks, ...more }] as never })
 const lot = async (placeId: number) => await takeIn(test, { placeId })
@@ -67,7 +67,7 @@ describe('what a round goes to', () => {
     const { lotId } = await lot(room)
     const looks = async () => (await due()).places[0]?.looks.map(({ look }) => look)
     expect(await looks()).toEqual(['pests', 'dampness', 'reading'])
-    const { entryId } = await test.call('lot.note-container', {
+    const { entryId } = await test.call('lot.change-container', {
       lotIds: [lotId],
       kind: 'jar',
       airtight: true,
@@ -76,7 +76,7 @@ describe('what a round goes to', () => {
     })
     expect(await looks()).toEqual(['pests', 'seals', 'gel', 'dampness', 'reading'])
     expect((await due()).cautions.join(' ')).toContain('cobalt chloride')
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await looks()).not.toContain('gel')
   })
 })
@@ -111,13 +111,13 @@ describe('a round that was walked', () => {
     expect((await test.call('round.list', { placeId: room })).rounds).toMatchObject([
       { on: TODAY, places: 1, findings: [finding, { look: 'reading', note: 'too warm, too damp' }] },
     ])
-    expect((await test.call('lot.storage', { lotId: sick.lotId })).findings).toMatchObject([
+    expect((await test.call('lot.get-storage', { lotId: sick.lotId })).findings).toMatchObject([
       { on: TODAY, place: 'Back room', words: 'pests: weevils in the envelope' },
     ])
-    await test.call('entry.take-back', { entryId: written.entryId })
+    await test.call('entry.undo', { entryId: written.entryId })
     expect(await reasonOf(sick.lotId)).toBe('')
     expect((await test.call('round.list', {})).total).toBe(0)
-    expect((await test.call('lot.storage', { lotId: sick.lotId })).findings).toEqual([])
+    expect((await test.call('lot.get-storage', { lotId: sick.lotId })).findings).toEqual([])
     expect((await test.call('storage.get', { placeId: room })).sum).toBeNull()
     expect((await due()).places[0]).toMatchObject({ lastOn: null })
   })
@@ -129,7 +129,7 @@ describe('a round that was walked', () => {
     const found = { look: 'pests', outcome: 'found', note: 'moths', lotIds: [lotId], quarantine: true }
     const { quarantined, entryId } = await walk(room, [found])
     expect([quarantined, await reasonOf(lotId)]).toEqual([0, 'mixed up'])
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await reasonOf(lotId)).toBe('mixed up')
   })
 
@@ -171,17 +171,17 @@ describe('a round that was walked', () => {
 describe('the round sheet', () => {
   it('is refused until a rhythm is set, saying where to set it', async () => {
     await place('Back room', 'room')
-    expect((await test.refused('round.sheet', {})).todo).toContain('What it is meant for')
+    expect((await test.refused('round.print', {})).todo).toContain('What it is meant for')
   })
 
   it('is made of the places asked for', async () => {
     const [room, loft] = [await place('Back room', 'room'), await place('Loft', 'room')]
     await walkEvery(room, 30)
-    expect(await test.call('round.sheet', {})).toMatchObject({
+    expect(await test.call('round.print', {})).toMatchObject({
       pages: 1,
       warnings: [],
       fileName: `round-sheet-${TODAY}.pdf`,
     })
-    expect((await test.refused('round.sheet', { placeIds: [room, loft] })).field).toBe('placeIds')
+    expect((await test.refused('round.print', { placeIds: [room, loft] })).field).toBe('placeIds')
   })
 })

@@ -83,7 +83,7 @@ it('the public page is text only, whatever names hold, and names donors only as 
       }),
     ],
   })
-  const { html, listed } = await test.call('catalogue.page', {})
+  const { html, listed } = await test.call('catalogue.export', {})
   expect(listed).toBe(1)
   expect([...new Set(html.match(/<[a-z]\w*/gi))].toSorted()).toEqual(
     ['<body', '<h1', '<h2', '<h3', '<head', '<html', '<main', '<meta', '<p', '<style', '<title'].toSorted(),
@@ -104,7 +104,7 @@ it('the report counts a year, leaves out what was taken back, and names what is 
     on: TODAY,
     lines: [{ lotId, amount: '50 seeds' }],
   })
-  await test.call('entry.take-back', { entryId: wrong.entryId })
+  await test.call('entry.undo', { entryId: wrong.entryId })
   const all = [{ lotId: gone.lotId, amount: '20 seeds' }]
   await test.call('withdrawal.record', {
     person: null,
@@ -113,7 +113,7 @@ it('the report counts a year, leaves out what was taken back, and names what is 
     despite: ['too-few-left'],
     reason: 'The last of it',
   })
-  const { figures, ...made } = await test.call('year.report', { year: 2026 })
+  const { figures, ...made } = await test.call('report.print', { year: 2026 })
   expect(figures).toMatchObject({
     gifts: 2,
     donors: 2,
@@ -129,7 +129,7 @@ it('the report counts a year, leaves out what was taken back, and names what is 
   for (const part of ['The year 2026', '2 gifts of seed came in', 'March', 'Nothing was grown again'])
     expect(text).toContain(part)
   expect(text).not.toMatch(/Ilka|Teodor|Hollow Lane/)
-  const before = (await test.call('year.report', { year: 2019 })).figures
+  const before = (await test.call('report.print', { year: 2019 })).figures
   expect(before).toMatchObject({ gifts: 0, visits: 0, seedsOut: 0, emptied: [], regrown: [] })
 })
 
@@ -139,7 +139,7 @@ it('a later letter tells the donor what became of the gift so far', async () => 
     const { groups } = await test.call('tray.list', {})
     const items = groups.find(({ kind }) => kind === 'letter')?.items ?? []
     return textOf(
-      await test.call('tray.preview', { kind: 'letter', itemIds: items.map(({ itemId }) => itemId) }),
+      await test.call('tray.render', { kind: 'letter', itemIds: items.map(({ itemId }) => itemId) }),
     )
   }
   expect(await letter()).not.toContain('So far')

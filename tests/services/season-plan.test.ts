@@ -18,7 +18,7 @@ async function accession(cropId: string, name: string): Promise<number> {
 }
 
 async function garden(name: string, eastM: number, more: object = {}): Promise<number> {
-  const { siteId } = await test.call('site.save', {
+  const { siteId } = await test.call('site.change', {
     name,
     growerId: null,
     areaM2: 60,
@@ -54,7 +54,7 @@ describe('gardens', () => {
         })
       }
     }
-    await test.call('site.save', {
+    await test.call('site.change', {
       siteId,
       name: 'Orrin field',
       growerId: personId,
@@ -80,18 +80,18 @@ describe('gardens', () => {
   it('are placed in one way, and know crops and people of the book only', async () => {
     await garden('Sketch', 0)
     const facts = { name: 'Map', growerId: null, areaM2: 10, mostVarieties: 1 }
-    const mixed = await test.refused('site.save', { ...facts, place: { latitude: 51, longitude: 0 } })
+    const mixed = await test.refused('site.change', { ...facts, place: { latitude: 51, longitude: 0 } })
     expect(mixed).toMatchObject({ field: 'place', sentence: expect.stringContaining('metres on a sketch') })
-    expect(await test.refused('site.save', { ...facts, takes: ['dragonfruit'] })).toMatchObject({
+    expect(await test.refused('site.change', { ...facts, takes: ['dragonfruit'] })).toMatchObject({
       field: 'takes',
     })
     const twice = ['beet', 'chard', 'beet'].map((cropId, at) => ({ cropId, metres: 90 + at }))
-    expect(await test.refused('site.save', { ...facts, neighbours: twice })).toMatchObject({
+    expect(await test.refused('site.change', { ...facts, neighbours: twice })).toMatchObject({
       field: 'neighbours',
       sentence: expect.stringContaining('named twice'),
     })
-    expect(await test.refused('site.save', { ...facts, growerId: 9 })).toMatchObject({ field: 'growerId' })
-    expect(await test.refused('site.save', { ...facts, siteId: 99 })).toMatchObject({ field: 'siteId' })
+    expect(await test.refused('site.change', { ...facts, growerId: 9 })).toMatchObject({ field: 'growerId' })
+    expect(await test.refused('site.change', { ...facts, siteId: 99 })).toMatchObject({ field: 'siteId' })
   })
 })
 
@@ -104,7 +104,7 @@ describe('a season plan', () => {
     ]
     const here = await garden('Here', 0)
     const near = await garden('Near', 150)
-    const answer = await test.call('plan.make', { accessionIds: [beet, chard, bean], seconds: 5 })
+    const answer = await test.call('season-plan.preview', { accessionIds: [beet, chard, bean], seconds: 5 })
     expect(answer).toMatchObject({ by: 'solver', gap: expect.any(Number), left: [] })
     expect(answer.lines.filter(({ way }) => way === 'covered')).toHaveLength(1)
     expect(answer.worth).toBeGreaterThanOrEqual(answer.greedyWorth)
@@ -112,7 +112,7 @@ describe('a season plan', () => {
       { accessionId: beet, siteId: here },
       { accessionId: chard, siteId: near },
     ]
-    const { clashes, lines } = await test.call('plan.check', { choices: open })
+    const { clashes, lines } = await test.call('season-plan.check', { choices: open })
     expect(clashes).toEqual([
       {
         kind: 'isolation',
@@ -125,10 +125,10 @@ describe('a season plan', () => {
       [true, 20],
       [true, 20],
     ])
-    expect(await test.refused('plan.save', { choices: open })).toMatchObject({
+    expect(await test.refused('season-plan.create', { choices: open })).toMatchObject({
       sentence: clashes[0]?.sentence,
     })
-    expect(await test.refused('plan.make', { accessionIds: [bean], locked: open })).toMatchObject({
+    expect(await test.refused('season-plan.preview', { accessionIds: [bean], locked: open })).toMatchObject({
       field: 'locked',
       sentence: expect.stringContaining('cannot be done: Red and Silver cross'),
     })
@@ -140,17 +140,17 @@ describe('a season plan', () => {
       await accession('sweet-corn', 'Pier Sugar'),
     ]
     const siteId = await garden('Here', 0, { areaM2: 60, seasonDays: 140 })
-    const answer = await test.call('plan.make', { accessionIds: [flint, sweet], seconds: 5 })
+    const answer = await test.call('season-plan.preview', { accessionIds: [flint, sweet], seconds: 5 })
     expect(answer).toMatchObject({ by: 'solver', left: [] })
     expect(answer.lines).toMatchObject([
       { accessionId: flint, way: 'open', hours: 0, shortSeason: '' },
       { accessionId: sweet, way: 'later', hours: 2, laterDays: 28, shortSeason: '' },
     ])
     const choices = answer.lines.map(({ accessionId, way }) => ({ accessionId, siteId, way }))
-    await test.call('plan.save', { choices })
-    const { plan } = await test.call('plan.latest', {})
+    await test.call('season-plan.create', { choices })
+    const { plan } = await test.call('season-plan.get', {})
     expect(plan?.lines.map(({ way }) => way)).toEqual(['open', 'later'])
-    const { pdf } = await test.call('plan.sheets', {})
+    const { pdf } = await test.call('season-plan.print', {})
     const { pages } = await readPdf(Buffer.from(pdf, 'base64'))
     const words = bare(
       pages.flatMap(({ characters }) => characters.map(({ character }) => character)).join(''),
@@ -166,16 +166,17 @@ describe('a season plan', () => {
     const pepper = await accession('pepper', 'Nine Gates')
     const siteId = await garden('Here', 0, { seasonDays: 100 })
     const short = async () =>
-      (await test.call('plan.check', { choices: [{ accessionId: pepper, siteId }] })).lines[0]?.shortSeason
+      (await test.call('season-plan.check', { choices: [{ accessionId: pepper, siteId }] })).lines[0]
+        ?.shortSeason
     expect(await short()).toMatch(/^Pepper usually takes 110 days.*Here has 100/)
     const reason = 'an early one'
-    const { entryId } = await test.call('crop.override', { cropId: 'pepper', daysToSeed: 95, reason })
+    const { entryId } = await test.call('crop.change-policy', { cropId: 'pepper', daysToSeed: 95, reason })
     expect(await test.call('crop.get', { cropId: 'pepper' })).toMatchObject({
       daysToSeed: 95,
       daysToSeedIsOverride: true,
     })
     expect(await short()).toBe('')
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await test.call('crop.get', { cropId: 'pepper' })).toMatchObject({
       daysToSeed: 110,
       daysToSeedIsOverride: false,
@@ -185,7 +186,7 @@ describe('a season plan', () => {
   it('is greedy alone where no time is given, and says what does not fit', async () => {
     const squash = await accession('squash-maxima', 'Crown')
     await garden('Window box', 0, { areaM2: 1 })
-    const answer = await test.call('plan.make', { accessionIds: [squash], seconds: 0 })
+    const answer = await test.call('season-plan.preview', { accessionIds: [squash], seconds: 0 })
     expect(answer).toMatchObject({ by: 'greedy', gap: null, lines: [] })
     expect(answer.left).toEqual([
       { accessionId: squash, variety: 'Crown', why: 'Crown takes 10 m² of bed, and Window box has 1.' },
@@ -195,12 +196,12 @@ describe('a season plan', () => {
   it('is saved, opened again, and taken back', async () => {
     const bean = await accession('bean', 'Pole')
     const siteId = await garden('Here', 0)
-    expect(await test.call('plan.latest', {})).toEqual({ plan: null })
-    const { entryId, planId } = await test.call('plan.save', {
+    expect(await test.call('season-plan.get', {})).toEqual({ plan: null })
+    const { entryId, planId } = await test.call('season-plan.create', {
       choices: [{ accessionId: bean, siteId, way: 'covered' }],
       note: 'Ask in March',
     })
-    const { plan } = await test.call('plan.latest', {})
+    const { plan } = await test.call('season-plan.get', {})
     expect(plan).toMatchObject({
       planId,
       season: 2026,
@@ -215,21 +216,21 @@ describe('a season plan', () => {
         },
       ],
     })
-    await test.call('entry.take-back', { entryId })
-    expect(await test.call('plan.latest', {})).toEqual({ plan: null })
+    await test.call('entry.undo', { entryId })
+    expect(await test.call('season-plan.get', {})).toEqual({ plan: null })
   })
 
   it('prints a sheet for each garden, with what to do and what to be careful about', async () => {
-    expect(await test.refused('plan.sheets', {})).toMatchObject({ code: 'not-found' })
+    expect(await test.refused('season-plan.print', {})).toMatchObject({ code: 'not-found' })
     const [beet, tomato] = [await accession('beet', 'Quay Red'), await accession('tomato', 'Widow Tarn')]
     const [here, far] = [await garden('Orrin strip', 0), await garden('Mill field', 900)]
-    await test.call('plan.save', {
+    await test.call('season-plan.create', {
       choices: [
         { accessionId: beet, siteId: here },
         { accessionId: tomato, siteId: far, way: 'covered' },
       ],
     })
-    const { pdf, pages, warnings, fileName } = await test.call('plan.sheets', {})
+    const { pdf, pages, warnings, fileName } = await test.call('season-plan.print', {})
     expect([pages, warnings, fileName]).toEqual([2, [], 'grower-sheets-2026.pdf'])
     const { pages: read } = await readPdf(Buffer.from(pdf, 'base64'))
     const words = read.map(({ characters }) => bare(characters.map(({ character }) => character).join('')))
@@ -240,8 +241,8 @@ describe('a season plan', () => {
     expect(words[0]).toContain(bare('It flowers in its second year'))
     expect(words[1]).toContain(bare('Keep it covered while it flowers'))
     expect(words[1]).toContain(bare('let it stand for two days, then wash it'))
-    expect((await test.call('plan.sheets', { siteId: far })).pages).toBe(1)
-    expect(await test.refused('plan.sheets', { siteId: 77 })).toMatchObject({ field: 'siteId' })
+    expect((await test.call('season-plan.print', { siteId: far })).pages).toBe(1)
+    expect(await test.refused('season-plan.print', { siteId: 77 })).toMatchObject({ field: 'siteId' })
   })
 
   it('says the same of the last seeds on card, plan and sheet, and of a full sowing that it is none', async () => {
@@ -254,15 +255,15 @@ describe('a season plan', () => {
     })
     const siteId = await garden('Here', 0, { mostVarieties: 9 })
     const choices = (await Promise.all(sown)).map((accessionId) => ({ accessionId, siteId }))
-    await test.call('plan.save', { choices })
-    const { plan } = await test.call('plan.latest', {})
-    const { pdf } = await test.call('plan.sheets', {})
+    await test.call('season-plan.create', { choices })
+    const { plan } = await test.call('season-plan.get', {})
+    const { pdf } = await test.call('season-plan.print', {})
     const { pages } = await readPdf(Buffer.from(pdf, 'base64'))
     const sheet = bare(
       pages.map(({ characters }) => characters.map(({ character }) => character).join('')).join(''),
     )
     for (const line of plan?.lines ?? []) {
-      const need = await test.call('regrow.get', { accessionId: line.accessionId })
+      const need = await test.call('regeneration.get', { accessionId: line.accessionId })
       expect([line.sow, line.rescue.forKeeper]).toEqual([need.sow, need.rescue])
       expect(line.sow?.enough).toBe(need.state !== 'rescue')
       expect(need.rescue.length > 0).toBe(need.state === 'rescue')
@@ -285,17 +286,17 @@ describe('a season plan', () => {
     })
     await test.call('lot.quarantine', { lotId, reason: 'a smell of mould' })
     const siteId = await garden('Here', 0)
-    await test.call('plan.save', { choices: [{ accessionId, siteId }] })
-    const { plan } = await test.call('plan.latest', {})
+    await test.call('season-plan.create', { choices: [{ accessionId, siteId }] })
+    const { plan } = await test.call('season-plan.get', {})
     const why = `300 seeds of ${lotNumber} are in quarantine: a smell of mould`
     expect(plan?.lines[0]).toMatchObject({ sow: null, noSeed: why })
-    const { pdf } = await test.call('plan.sheets', {})
+    const { pdf } = await test.call('season-plan.print', {})
     const { pages } = await readPdf(Buffer.from(pdf, 'base64'))
     const words = bare(pages[0]?.characters.map(({ character }) => character).join('') ?? '')
     expect(words).toContain(bare(`No seed is ready yet: ${why}.`))
     await test.call('lot.release', { lotId, checked: 'no mould' })
     await test.call('lot.discard', { lotId, on: TODAY, amount: 'everything', reason: 'mould after all' })
-    expect((await test.call('plan.latest', {})).plan?.lines[0]).toMatchObject({
+    expect((await test.call('season-plan.get', {})).plan?.lines[0]).toMatchObject({
       sow: null,
       noSeed: 'no seed of it is left here',
     })

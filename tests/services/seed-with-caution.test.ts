@@ -41,7 +41,7 @@ const bringBack = (parentLotId: number, more: { cautions?: Caution[]; cautionNot
 
 /** What a hand-out of a lot asks about its seed. */
 async function askedOf(lotId: number): Promise<string[]> {
-  const { lines } = await test.call('withdrawal.foresee', { lines: [{ lotId, amount: '5 seeds' }] })
+  const { lines } = await test.call('withdrawal.preview', { lines: [{ lotId, amount: '5 seeds' }] })
   return lines.flatMap(({ cautions }) => cautions.map(({ despite }) => despite))
 }
 
@@ -63,8 +63,8 @@ describe.each(Caution.options)('seed with the caution %s, once released', (cauti
     const { lotId, accessionNumber } = await released(caution)
     const { csv } = await test.call('lot.export', { lotIds: [lotId] })
     expect(csv).toContain(cautionText(caution, SUBSTANCE))
-    expect((await test.call('lot.offer', { text: 'Miller' })).lots[0]?.why).not.toMatch(/^harvest/)
-    const listed = await test.call('catalogue.page', {}).then(
+    expect((await test.call('withdrawal.list-lots', { text: 'Miller' })).lots[0]?.why).not.toMatch(/^harvest/)
+    const listed = await test.call('catalogue.export', {}).then(
       ({ html }) => html.includes(accessionNumber),
       () => false,
     )
@@ -106,9 +106,9 @@ it('keeps treated seed treated where it is poured into a harvest, until that is 
   const { lotId } = await released('treated')
   const { taken } = await bringBack(lotId)
   await test.call('lot.release', { lotId: taken.lotId, checked: 'its harvest' })
-  const { entryId } = await test.call('lot.join', { intoLotId: taken.lotId, fromLotIds: [lotId], on: TODAY })
+  const { entryId } = await test.call('lot.merge', { intoLotId: taken.lotId, fromLotIds: [lotId], on: TODAY })
   expect(await cautionsOf(taken.lotId)).toEqual(['treated'])
-  await test.call('entry.take-back', { entryId })
+  await test.call('entry.undo', { entryId })
   expect(await cautionsOf(taken.lotId)).toEqual([])
 })
 
@@ -116,9 +116,9 @@ it('offers a harvest before the treated seed that it was grown from', async () =
   const { lotId } = await released('treated')
   const { taken } = await bringBack(lotId)
   await test.call('lot.release', { lotId: taken.lotId, checked: 'its harvest' })
-  const { lots } = await test.call('lot.offer', { text: 'Miller' })
+  const { lots } = await test.call('withdrawal.list-lots', { text: 'Miller' })
   expect(lots.map((lot) => lot.lotId)).toEqual([taken.lotId, lotId])
-  const { html } = await test.call('catalogue.page', {})
+  const { html } = await test.call('catalogue.export', {})
   expect(html).not.toContain('TREATED')
 })
 

@@ -19,19 +19,19 @@ const named = (cropId: string, name: string) => ({ variety: { newVariety: { crop
 describe('finding', () => {
   it('finds a lot by its scanned code, its number with or without hyphens, and a few letters', async () => {
     const { lotId, scanCode, lotNumber } = await takeIn(test, named('pea', 'Hrášek Ferry Lane'))
-    expect(await test.call('find.anything', { text: scanCode })).toMatchObject({
+    expect(await test.call('collection.search', { text: scanCode })).toMatchObject({
       exactLotId: lotId,
       scan: 'fits',
     })
     for (const text of [lotNumber, lotNumber.toLowerCase(), lotNumber.replaceAll('-', '')]) {
-      expect(await test.call('find.anything', { text })).toMatchObject({
+      expect(await test.call('collection.search', { text })).toMatchObject({
         exactLotId: lotId,
         scan: 'not-a-scan',
       })
     }
     for (const text of ['hrasek', 'HRÁŠEK fer', 'lane', 'pea ferry', '0001']) {
       expect(
-        (await test.call('find.anything', { text })).lots.map((lot) => lot.lotId),
+        (await test.call('collection.search', { text })).lots.map((lot) => lot.lotId),
         text,
       ).toEqual([lotId])
     }
@@ -40,7 +40,7 @@ describe('finding', () => {
   it('says when a scan’s check character does not fit, and finds nothing by it', async () => {
     const { scanCode } = await takeIn(test)
     const spoilt = scanCode.slice(0, -1) + (scanCode.endsWith('A') ? 'B' : 'A')
-    expect(await test.call('find.anything', { text: spoilt })).toMatchObject({
+    expect(await test.call('collection.search', { text: spoilt })).toMatchObject({
       exactLotId: null,
       scan: 'does-not-fit',
     })
@@ -61,7 +61,7 @@ describe('finding', () => {
     test.collection.sqlite
       .prepare('UPDATE lot SET number = ?, bare = ? WHERE id = ?')
       .run(`HL26-0001-${wanted}`, `HL260001${wanted}`, newLotId)
-    const found = await test.call('find.anything', { text: one.scanCode })
+    const found = await test.call('collection.search', { text: one.scanCode })
     expect(found.exactLotId).toBeNull()
     expect(found.lots.map((lot) => lot.lotId)).toEqual([one.lotId, newLotId])
   })
@@ -69,7 +69,7 @@ describe('finding', () => {
   it('finds varieties by any of their names, and accessions by a name added later', async () => {
     const { lotId } = await takeIn(test, named('tomato', 'Ferry Lane Pink'))
     const { varieties } = await test.call('variety.search', { text: 'lane' })
-    await test.call('variety.add-synonym', { varietyId: varieties[0]?.varietyId ?? 0, name: 'Widow Ågren’s' })
+    await test.call('variety.add-name', { varietyId: varieties[0]?.varietyId ?? 0, name: 'Widow Ågren’s' })
     expect((await test.call('variety.search', { text: 'agren' })).varieties[0]).toMatchObject({
       name: 'Ferry Lane Pink',
       matched: 'Widow Ågren’s',
@@ -90,7 +90,7 @@ describe('finding', () => {
   it('treats letters that mean something to a search as letters', async () => {
     await takeIn(test)
     for (const text of ['"', "'; DROP TABLE lot; --", '*', 'a AND', '%', '(', 'NEAR(']) {
-      await expect(test.call('find.anything', { text }), text).resolves.toBeDefined()
+      await expect(test.call('collection.search', { text }), text).resolves.toBeDefined()
       await expect(test.call('lot.list', { text }), text).resolves.toBeDefined()
     }
   })
@@ -137,27 +137,31 @@ describe('what must be kept', () => {
       role: 'duplicate-elsewhere',
       heldBy: 'a friend',
     })
-    const { accessions } = await test.call('need.list', {})
+    const { accessions } = await test.call('accession.list-states', {})
     expect(accessions.find((line) => line.accessionId === accessionId)?.stock.total).toBe(200)
     await test.call('lot.quarantine', { lotId, reason: 'a smell of mould' })
-    expect((await test.call('need.list', {})).accessions[0]?.stock.total).toBe(100)
+    expect((await test.call('accession.list-states', {})).accessions[0]?.stock.total).toBe(100)
   })
 
   it('follows the keeper’s own figures: accession before crop before collection', async () => {
     const { accessionId } = await takeIn(test, { amount: '400 seeds' })
-    const keep = async () => (await test.call('need.list', {})).accessions[0]?.stock.keep
+    const keep = async () => (await test.call('accession.list-states', {})).accessions[0]?.stock.keep
     expect(await keep()).toBe(45)
-    await test.call('crop.override', { cropId: 'bean', plantsToKeep: 60, reason: 'a landrace is variable' })
+    await test.call('crop.change-policy', {
+      cropId: 'bean',
+      plantsToKeep: 60,
+      reason: 'a landrace is variable',
+    })
     expect(await keep()).toBe(252)
-    await test.call('accession.override', { accessionId, plantsToKeep: 20, regrowingsKept: 2 })
+    await test.call('accession.change-policy', { accessionId, plantsToKeep: 20, regrowingsKept: 2 })
     expect(await keep()).toBe(58)
-    await test.call('accession.override', { accessionId, plantsToKeep: null, regrowingsKept: null })
+    await test.call('accession.change-policy', { accessionId, plantsToKeep: null, regrowingsKept: null })
     expect(await keep()).toBe(252)
-    await test.call('collection.change-settings', { settings: { assurance: 0.5 } })
+    await test.call('settings.change', { settings: { assurance: 0.5 } })
     expect(await keep()).toBe(225)
-    await test.call('accession.override', { accessionId, assurance: 0.99 })
+    await test.call('accession.change-policy', { accessionId, assurance: 0.99 })
     expect(await keep()).toBe(282)
-    await test.call('accession.override', { accessionId, assurance: null })
+    await test.call('accession.change-policy', { accessionId, assurance: null })
     expect(await keep()).toBe(225)
   })
 
@@ -185,20 +189,18 @@ describe('what a regrowing is for', () => {
     })
     const keep = async () => (await test.call('lot.get', { lotId })).stock.keep
     expect(await keep()).toBe(210)
-    await test.call('collection.change-settings', { settings: { grade: 'conservation' } })
+    await test.call('settings.change', { settings: { grade: 'conservation' } })
     expect(await keep()).toBe(825)
-    await test.call('accession.override', { accessionId, grade: 'quality' })
+    await test.call('accession.change-policy', { accessionId, grade: 'quality' })
     expect(await keep()).toBe(45)
-    await test.call('accession.override', { accessionId, grade: null })
+    await test.call('accession.change-policy', { accessionId, grade: null })
     expect(await keep()).toBe(825)
-    await test.call('crop.override', { cropId: 'maize', plantsToKeep: 80, reason: 'Small garden' })
+    await test.call('crop.change-policy', { cropId: 'maize', plantsToKeep: 80, reason: 'Small garden' })
     expect(await keep()).toBe(333)
   })
 
   it('is sown on a day of the year that there is', async () => {
-    expect(() => test.call('collection.change-settings', { settings: { sowingDay: '02-30' } })).toThrow(
-      /sowing day/,
-    )
+    expect(() => test.call('settings.change', { settings: { sowingDay: '02-30' } })).toThrow(/sowing day/)
   })
 })
 

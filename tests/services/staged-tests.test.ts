@@ -14,9 +14,9 @@ afterEach(async () => {
 const BEGUN = '2026-03-06'
 
 const lay = (lotId: number, followsTestId: number | null = null) =>
-  test.call('germination.begin', { lotId, on: BEGUN, replicates: [40], finalDay: 8, followsTestId })
+  test.call('germination.start', { lotId, on: BEGUN, replicates: [40], finalDay: 8, followsTestId })
 const count = (testId: number, normal: number) =>
-  test.call('germination.count', { testId, on: TODAY, replicates: [{ normal }] })
+  test.call('germination.record-count', { testId, on: TODAY, replicates: [{ normal }] })
 const end = (testId: number) => test.call('germination.finish', { testId, on: TODAY })
 const get = (testId: number) => test.call('germination.get', { testId })
 
@@ -65,9 +65,9 @@ describe('a test in stages', () => {
     const first = await stage(lotId, 35)
     const second = await lay(lotId, first.testId)
     const { entryId } = first.ended
-    expect((await test.refused('entry.take-back', { entryId })).sentence).toContain('rests on that')
-    await test.call('entry.take-back', { entryId: second.entryId })
-    await test.call('entry.take-back', { entryId })
+    expect((await test.refused('entry.undo', { entryId })).sentence).toContain('rests on that')
+    await test.call('entry.undo', { entryId: second.entryId })
+    await test.call('entry.undo', { entryId })
     expect((await get(first.testId)).state).toBe('under-way')
   })
 
@@ -76,7 +76,7 @@ describe('a test in stages', () => {
     const first = await lay(lotId)
     const begin = { lotId, on: BEGUN, replicates: [40], finalDay: 8, followsTestId: first.testId }
     const refused = async (more: object = {}) =>
-      (await test.refused('germination.begin', { ...begin, ...more })).sentence
+      (await test.refused('germination.start', { ...begin, ...more })).sentence
     expect(await refused()).toBe('The stage before it is not over yet.')
     await count(first.testId, 35)
     await end(first.testId)

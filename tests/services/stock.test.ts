@@ -27,7 +27,7 @@ describe('hundred-seed weights', () => {
       seeds: 100,
       grams: grams * 2,
     }))
-    const { weight, balance } = await test.call('lot.weigh-seeds', { lotId, on: TODAY, replicates })
+    const { weight, balance } = await test.call('lot.record-weight', { lotId, on: TODAY, replicates })
     expect(weight).toMatchObject({ replicates: 8, judgement: 'agree' })
     expect(balance.count).toBe(199)
     expect((await record(lotId)).ledger.map(({ kind, count }) => [kind, count])).toEqual([
@@ -39,9 +39,9 @@ describe('hundred-seed weights', () => {
   it('asks to weigh again above the limit, with more room for chaffy seed', async () => {
     const { lotId } = await takeIn(test)
     const replicates = [24, 25.5, 26.5, 24.2].map((grams) => ({ seeds: 100, grams }))
-    const strict = await test.call('lot.weigh-seeds', { lotId, on: TODAY, replicates })
+    const strict = await test.call('lot.record-weight', { lotId, on: TODAY, replicates })
     expect(strict.warnings[0]).toContain('Weigh eight more')
-    const chaffy = await test.call('lot.weigh-seeds', { lotId, on: TODAY, replicates, chaffy: true })
+    const chaffy = await test.call('lot.record-weight', { lotId, on: TODAY, replicates, chaffy: true })
     expect(chaffy.warnings).toEqual([])
   })
 
@@ -52,12 +52,12 @@ describe('hundred-seed weights', () => {
 
   it('goes back to the former weight when a weighing is taken back', async () => {
     const { lotId } = await takeIn(test, { sample: '20 weigh 8 g' })
-    const { entryId } = await test.call('lot.weigh-seeds', {
+    const { entryId } = await test.call('lot.record-weight', {
       lotId,
       on: TODAY,
       replicates: [{ seeds: 20, grams: 10 }],
     })
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await record(lotId)).toMatchObject({ weight: { gramsPerHundred: 40 }, quantity: { count: 250 } })
   })
 })
@@ -65,7 +65,7 @@ describe('hundred-seed weights', () => {
 describe('stocktake', () => {
   it('writes the difference with its reason and sets the balance', async () => {
     const { lotId } = await takeIn(test, { amount: '100 g' })
-    const { change } = await test.call('lot.take-stock', {
+    const { change } = await test.call('lot.record-count', {
       lotId,
       on: TODAY,
       found: '96 g',
@@ -77,20 +77,20 @@ describe('stocktake', () => {
 
   it('finds nothing left', async () => {
     const { lotId } = await takeIn(test)
-    await test.call('lot.take-stock', { lotId, on: TODAY, found: 'nothing', reason: 'mice' })
+    await test.call('lot.record-count', { lotId, on: TODAY, found: 'nothing', reason: 'mice' })
     expect((await record(lotId)).quantity).toMatchObject({ count: 0, massMg: 0 })
   })
 
   it('puts a lot back on the basis it had when taken back', async () => {
     const { lotId } = await takeIn(test, { amount: '100 g' })
-    const { entryId } = await test.call('lot.take-stock', {
+    const { entryId } = await test.call('lot.record-count', {
       lotId,
       on: TODAY,
       found: '390 seeds',
       reason: 'counted',
     })
     expect((await record(lotId)).basis).toBe('counted')
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await record(lotId)).toMatchObject({ basis: 'weighed', quantity: { count: 400, massMg: 100_000 } })
   })
 })
@@ -142,14 +142,14 @@ describe('splitting and joining', () => {
       harvest: '2025',
       amount: '12.7 g',
     })
-    const { entryId, balance } = await test.call('lot.join', {
+    const { entryId, balance } = await test.call('lot.merge', {
       intoLotId: parent.lotId,
       fromLotIds: [taken.lotId],
       on: TODAY,
     })
     expect(balance.massMg).toBe(46_000)
     expect((await record(parent.lotId)).harvest).toBe('2022–2025')
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await record(parent.lotId)).toMatchObject({ harvest: '2022', quantity: { massMg: 33_300 } })
     expect((await record(taken.lotId)).quantity.massMg).toBe(12_700)
   })
@@ -163,15 +163,15 @@ describe('splitting and joining', () => {
       amount: '12.7 g',
     })
     const join = { intoLotId: parent.lotId, fromLotIds: [taken.lotId], on: TODAY }
-    const { entryId } = await test.call('lot.join', join)
+    const { entryId } = await test.call('lot.merge', join)
     expect((await record(parent.lotId)).harvest).toBe('year unknown')
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect((await record(parent.lotId)).harvest).toBe('2022')
   })
 
   it('refuses lots of two accessions', async () => {
     const [one, other] = [await takeIn(test), await takeIn(test)]
-    const problem = await test.refused('lot.join', {
+    const problem = await test.refused('lot.merge', {
       intoLotId: one.lotId,
       fromLotIds: [other.lotId],
       on: TODAY,
@@ -191,7 +191,7 @@ describe('places, quarantine and discard', () => {
       'Seed room / Box 3',
       'Seed room',
     ])
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await record(lotId)).toMatchObject({ place: 'Seed room', placeHistory: [{ place: 'Seed room' }] })
   })
 
@@ -201,7 +201,7 @@ describe('places, quarantine and discard', () => {
     const { lotId } = await takeIn(test)
     const first = await test.call('lot.move', { lotIds: [lotId], placeId: one, on: TODAY })
     await test.call('lot.move', { lotIds: [lotId], placeId: two, on: TODAY })
-    expect((await test.refused('entry.take-back', { entryId: first.entryId })).sentence).toContain(
+    expect((await test.refused('entry.undo', { entryId: first.entryId })).sentence).toContain(
       'Moved HL26-0001-A to Two',
     )
   })

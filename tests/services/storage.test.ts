@@ -14,9 +14,9 @@ type Kind = 'room' | 'fridge' | 'freezer' | 'box'
 const place = async (name: string, kind: Kind, parentId: number | null = null) =>
   (await test.call('place.create', { name, kind, parentId })).placeId
 const aim = (placeId: number, to: 'short-term' | 'medium-term' | 'long-term', more: object = {}) =>
-  test.call('place.set-terms', { placeId, aim: to, ...more })
+  test.call('place.change-terms', { placeId, aim: to, ...more })
 const read = (placeId: number, temperature: number, humidity: number | null = null, more: object = {}) =>
-  test.call('reading.note', { placeId, on: TODAY, time: '08:30', temperature, humidity, ...more })
+  test.call('reading.record', { placeId, on: TODAY, time: '08:30', temperature, humidity, ...more })
 const stateOf = async (placeId: number) =>
   (await test.call('storage.list', {})).places.find((line) => line.placeId === placeId)
 
@@ -65,7 +65,7 @@ describe('the state of a place', () => {
     const { entryId } = await aim(fridge, 'medium-term', { highestCelsius: 4 })
     await read(fridge, 6)
     expect(await stateOf(fridge)).toMatchObject({ state: 'too-warm' })
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect(await stateOf(fridge)).toMatchObject({ state: 'good' })
   })
 
@@ -81,15 +81,18 @@ describe('a reading', () => {
     const room = await place('Back room', 'room')
     const { entryId } = await read(room, 21)
     const again = { placeId: room, on: TODAY, time: '08:30', temperature: 20 }
-    expect(await test.refused('reading.note', again)).toMatchObject({ code: 'already-there', field: 'time' })
-    await test.call('entry.take-back', { entryId })
+    expect(await test.refused('reading.record', again)).toMatchObject({
+      code: 'already-there',
+      field: 'time',
+    })
+    await test.call('entry.undo', { entryId })
     expect((await read(room, 20)).said).toBe('Read Back room: 20.0 °C')
   })
 
   it('is refused on a day that has not come', async () => {
     const room = await place('Back room', 'room')
     const tomorrow = { placeId: room, on: '2026-03-15', time: '08:30', temperature: 20 }
-    expect(await test.refused('reading.note', tomorrow)).toMatchObject({ field: 'on' })
+    expect(await test.refused('reading.record', tomorrow)).toMatchObject({ field: 'on' })
   })
 
   it('makes the forecast of the lots inside the place anew', async () => {
@@ -140,7 +143,7 @@ describe('a logger file', () => {
 
   it('is shown as understood, with every refused row, before anything is written', async () => {
     const room = await place('Back room', 'room')
-    const seen = await test.call('readings.foresee-file', file(room))
+    const seen = await test.call('reading.preview-file', file(room))
     expect(seen).toMatchObject({ kind: 'read', readings: 2, unit: 'F', refusedRows: 2, already: 0 })
     if (seen.kind !== 'read') return
     expect(seen.sample[0]).toEqual({ at: '2026-03-01T08:00', words: '18.0 °C, 42 % humidity' })
@@ -151,15 +154,15 @@ describe('a logger file', () => {
   it('comes in whole or not at all, once, and is taken back as one', async () => {
     const room = await place('Back room', 'room')
     await read(room, 18, 42, { on: '2026-03-01', time: '08:00' })
-    expect(await test.refused('readings.import-file', file(room))).toMatchObject({ field: 'leaveOut' })
-    const { entryId, readings, leftOut } = await test.call('readings.import-file', {
+    expect(await test.refused('reading.import-file', file(room))).toMatchObject({ field: 'leaveOut' })
+    const { entryId, readings, leftOut } = await test.call('reading.import-file', {
       ...file(room),
       leaveOut: true,
     })
     expect([readings, leftOut]).toEqual([1, 3])
-    expect(await test.refused('readings.import-file', file(room))).toMatchObject({ code: 'already-there' })
+    expect(await test.refused('reading.import-file', file(room))).toMatchObject({ code: 'already-there' })
     expect((await test.call('storage.get', { placeId: room })).sum?.readings).toBe(2)
-    await test.call('entry.take-back', { entryId })
+    await test.call('entry.undo', { entryId })
     expect((await test.call('storage.get', { placeId: room })).sum?.readings).toBe(1)
   })
 
@@ -173,7 +176,7 @@ describe('a logger file', () => {
       return `2026-02-${String(day).padStart(2, '0')} ${clock},${-19 + (index % 24 === 0 ? 7 : 0) + failed}`
     })
     const text = ['Time,Temp °C', ...rows].join('\n')
-    await test.call('readings.import-file', file(freezer, text))
+    await test.call('reading.import-file', file(freezer, text))
     const shown = await test.call('storage.get', { placeId: freezer })
     expect(shown.thaws).toMatchObject({ everyHours: 12, rise: 7 })
     expect(shown.thaws?.words).toContain('frost-free')
@@ -191,7 +194,7 @@ it('takes no reading that cannot be, in either unit', async () => {
     [212.5, 'F'],
   ] as const) {
     const ask = { placeId: room, on: TODAY, time: '08:30', temperature, humidity: null, unit }
-    const told = await (async () => test.call('reading.note', ask))().then(
+    const told = await (async () => test.call('reading.record', ask))().then(
       () => 'taken',
       (thrown: Error) => thrown.name,
     )

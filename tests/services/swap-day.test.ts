@@ -20,20 +20,20 @@ it('takes stock of a shelf as one entry, shows the differences first, and takes 
     { lotId: one.lotId, found: '396 seeds' },
     { lotId: two.lotId, found: '100 g' },
   ]
-  const foreseen = await test.call('stocktake.foresee', {
+  const previewed = await test.call('stocktake.preview', {
     lines: [...lines, { lotId: one.lotId, found: '12' }],
   })
-  expect(foreseen.lines.map((line) => line.change)).toEqual([
+  expect(previewed.lines.map((line) => line.change)).toEqual([
     { count: -4, massMg: -1_000 },
     { count: 0, massMg: 0 },
     null,
   ])
-  expect(foreseen.lines[2]?.problem?.choices).toEqual(['12 g', '12 seeds'])
+  expect(previewed.lines[2]?.problem?.choices).toEqual(['12 g', '12 seeds'])
   expect(await held(one.lotId)).toBe(400)
   const { entryId, said } = await test.call('stocktake.record', { on: TODAY, reason: 'spring', lines })
   expect(said).toBe('Took stock of 2 lots; 1 differed')
   expect(await held(one.lotId)).toBe(396)
-  await test.call('entry.take-back', { entryId })
+  await test.call('entry.undo', { entryId })
   expect(await held(one.lotId)).toBe(400)
 })
 
@@ -63,8 +63,8 @@ it('types a paper sheet in: one visit for each person, one entry to take back', 
   })
   expect(visits).toHaveLength(2)
   expect(lines.map((line) => line.left.count)).toEqual([360, 280])
-  expect((await test.call('collection.about', {})).people).toBe(1)
-  await test.call('entry.take-back', { entryId })
+  expect((await test.call('collection.get', {})).people).toBe(1)
+  await test.call('entry.undo', { entryId })
   expect([await held(one.lotId), await held(two.lotId)]).toEqual([400, 300])
 })
 
@@ -78,18 +78,18 @@ it('lets a paper sheet pass cautions, since it has happened, but not take seed t
 })
 
 it('wants a reason above the limit for one visit, for what is taken home', async () => {
-  await test.call('collection.change-settings', { settings: { visitLimit: 2 } })
+  await test.call('settings.change', { settings: { visitLimit: 2 } })
   const { lotId } = await takeIn(test, { amount: '900 seeds' })
   const lines = Array.from({ length: 3 }, () => ({ lotId, amount: '20 seeds' }))
   const ask = { person: null, on: TODAY, lines }
   expect((await test.refused('withdrawal.record', ask)).choices).toEqual(['over-limit'])
-  expect((await test.call('withdrawal.foresee', { lines })).cautions[0]?.despite).toBe('over-limit')
+  expect((await test.call('withdrawal.preview', { lines })).cautions[0]?.despite).toBe('over-limit')
   const inOneLine = { lines: [{ lotId, amount: '3 packets of 20' }] }
-  expect((await test.call('withdrawal.foresee', inOneLine)).cautions[0]?.sentence).toBe(
+  expect((await test.call('withdrawal.preview', inOneLine)).cautions[0]?.sentence).toBe(
     '3 packets are more than the 2 that one visit usually takes.',
   )
   expect(
-    (await test.call('withdrawal.foresee', { lines: [{ lotId, amount: '60 seeds' }] })).cautions,
+    (await test.call('withdrawal.preview', { lines: [{ lotId, amount: '60 seeds' }] })).cautions,
   ).toEqual([])
   await test.call('withdrawal.record', { ...ask, purpose: 'grow-out' })
   await test.call('withdrawal.record', { ...ask, despite: ['over-limit'], reason: 'for the whole school' })
@@ -97,17 +97,17 @@ it('wants a reason above the limit for one visit, for what is taken home', async
 })
 
 it('tells another window that something was written', async () => {
-  const { revision } = await test.call('collection.revision', {})
+  const { revision } = await test.call('collection.get-revision', {})
   await takeIn(test)
-  expect((await test.call('collection.revision', {})).revision).toBe(revision + 1)
+  expect((await test.call('collection.get-revision', {})).revision).toBe(revision + 1)
 })
 
 it('keeps an unfinished screen until it is dropped, and knows one of an earlier run', async () => {
-  await test.call('draft.keep', { draftId: 'window-one', kind: 'take-in', text: '{"donor":"Ors' })
-  await test.call('draft.keep', { draftId: 'window-one', kind: 'take-in', text: '{"donor":"Orsolya"}' })
+  await test.call('draft.save', { draftId: 'window-one', kind: 'take-in', text: '{"donor":"Ors' })
+  await test.call('draft.save', { draftId: 'window-one', kind: 'take-in', text: '{"donor":"Orsolya"}' })
   const { drafts } = await test.call('draft.list', { kind: 'take-in' })
   expect(drafts).toMatchObject([{ draftId: 'window-one', text: '{"donor":"Orsolya"}', earlierRun: false }])
   expect((await test.call('draft.list', { kind: 'hand-out' })).drafts).toEqual([])
-  await test.call('draft.keep', { draftId: 'window-one', kind: 'take-in', text: '' })
+  await test.call('draft.save', { draftId: 'window-one', kind: 'take-in', text: '' })
   expect((await test.call('draft.list', { kind: 'take-in' })).drafts).toEqual([])
 })

@@ -61,7 +61,7 @@ describe('taking gifts in', () => {
       field: 'gifts.1.amount',
       choices: ['30 g', '30 seeds'],
     })
-    const about = await test.call('collection.about', {})
+    const about = await test.call('collection.get', {})
     expect([about.accessions, about.people, about.movements]).toEqual([0, 0, 0])
     expect((await takeIn(test)).lotNumber).toBe('HL26-0001-A')
   })
@@ -178,7 +178,7 @@ describe('handing out', () => {
     const young = await takeIn(test, { harvest: '2023' })
     const weak = await takeIn(test, { harvest: '2015' })
     await test.call('germination.record', { lotId: weak.lotId, on: TODAY, tested: 20, sprouted: 4 })
-    const { lots } = await test.call('lot.offer', { text: 'miller' })
+    const { lots } = await test.call('withdrawal.list-lots', { text: 'miller' })
     expect(lots.map((lot) => lot.lotId)).toEqual([old.lotId, young.lotId, weak.lotId])
     expect(lots[2]?.why).toBe('harvest 2015; only 20 % sprouted in 2026')
   })

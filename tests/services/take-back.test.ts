@@ -35,7 +35,9 @@ const bringBack = (personId: number, lotId: number, withdrawalId: number | null)
   })
 
 const states = async (personId: number) =>
-  (await test.call('withdrawal.out', { personId })).visits.map(({ promise }) => promise?.state ?? 'none')
+  (await test.call('withdrawal.list-open', { personId })).visits.map(
+    ({ promise }) => promise?.state ?? 'none',
+  )
 
 it('shows what somebody has out: overdue first, then open by day, then what was not promised, latest first', async () => {
   const { lotId } = await takeInOn(test, '2026-01-01', { amount: '900 seeds' })
@@ -44,7 +46,7 @@ it('shows what somebody has out: overdue first, then open by day, then what was 
   await handOut(personId, lotId, { promised: 'a handful', promisedBy: '2026-10-01' })
   await handOut(personId, lotId, { purpose: 'to-return' })
   await handOut(personId, lotId, { promised: 'a jar', promisedBy: '2026-03-01' })
-  const { visits, total } = await test.call('withdrawal.out', { personId })
+  const { visits, total } = await test.call('withdrawal.list-open', { personId })
   expect(visits.map(({ promise }) => [promise?.words, promise?.state])).toEqual([
     ['a jar', 'overdue'],
     ['a handful', 'open'],
@@ -61,10 +63,10 @@ it('takes no notice of a visit that was taken back', async () => {
   const { lotId } = await takeInOn(test, '2026-01-01', { amount: '900 seeds' })
   const personId = await person('Maren Holt')
   const { entryId, withdrawalId } = await handOut(personId, lotId, { promised: 'a jar' })
-  await test.call('entry.take-back', { entryId })
-  expect(await test.call('withdrawal.out', { personId })).toEqual({ visits: [], total: 0 })
+  await test.call('entry.undo', { entryId })
+  expect(await test.call('withdrawal.list-open', { personId })).toEqual({ visits: [], total: 0 })
   expect((await test.call('promise.list', {})).promises).toEqual([])
-  expect((await test.refused('promise.let-go', { withdrawalId, reason: 'gone' })).code).toBe('not-found')
+  expect((await test.refused('promise.waive', { withdrawalId, reason: 'gone' })).code).toBe('not-found')
   const late = {
     person: { personId },
     parentLotId: lotId,
@@ -80,10 +82,10 @@ it('meets a promise by a return that names its visit, and opens it again when th
   const personId = await person('Maren Holt')
   const { withdrawalId } = await handOut(personId, lotId, { promised: 'a jar', promisedBy: '2026-03-01' })
   const { entryId, taken } = await bringBack(personId, lotId, withdrawalId)
-  const { visits } = await test.call('withdrawal.out', { personId })
+  const { visits } = await test.call('withdrawal.list-open', { personId })
   expect(visits[0]).toMatchObject({ promise: { state: 'met' }, back: [{ lotNumber: taken.lotNumber }] })
   expect((await test.call('promise.list', {})).total).toBe(0)
-  await test.call('entry.take-back', { entryId })
+  await test.call('entry.undo', { entryId })
   expect(await states(personId)).toEqual(['overdue'])
   expect(await test.call('promise.list', {})).toMatchObject({ total: 1, overdue: 1 })
 })
@@ -100,14 +102,14 @@ it('lets a promise go with its reason, once, and waits again when that is taken 
   const { lotId } = await takeInOn(test, '2026-01-01', { amount: '900 seeds' })
   const personId = await person('Maren Holt')
   const { withdrawalId } = await handOut(personId, lotId, { promised: 'a jar' })
-  const { entryId, said } = await test.call('promise.let-go', { withdrawalId, reason: 'hail in July' })
+  const { entryId, said } = await test.call('promise.waive', { withdrawalId, reason: 'hail in July' })
   expect(said).toContain('a jar')
-  const { visits } = await test.call('withdrawal.out', { personId })
+  const { visits } = await test.call('withdrawal.list-open', { personId })
   expect(visits[0]?.promise).toMatchObject({ state: 'let-go', letGoReason: 'hail in July' })
-  expect((await test.refused('promise.let-go', { withdrawalId, reason: 'again' })).sentence).toContain(
+  expect((await test.refused('promise.waive', { withdrawalId, reason: 'again' })).sentence).toContain(
     'let go already',
   )
-  await test.call('entry.take-back', { entryId })
+  await test.call('entry.undo', { entryId })
   expect(await states(personId)).toEqual(['open'])
 })
 
@@ -116,11 +118,11 @@ it('does not let go what was never promised, or what is met', async () => {
   const personId = await person('Maren Holt')
   const plain = await handOut(personId, lotId)
   expect(
-    (await test.refused('promise.let-go', { withdrawalId: plain.withdrawalId, reason: 'no' })).sentence,
+    (await test.refused('promise.waive', { withdrawalId: plain.withdrawalId, reason: 'no' })).sentence,
   ).toContain('Nothing was promised')
   const { withdrawalId } = await handOut(personId, lotId, { promised: 'a jar' })
   await bringBack(personId, lotId, withdrawalId)
-  expect((await test.refused('promise.let-go', { withdrawalId, reason: 'no' })).sentence).toContain('is met')
+  expect((await test.refused('promise.waive', { withdrawalId, reason: 'no' })).sentence).toContain('is met')
 })
 
 it('reminds of who promised what by when, overdue first, and says how to reach only who agreed to it', async () => {

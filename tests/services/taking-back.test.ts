@@ -18,7 +18,7 @@ it('restores both numbers exactly and says so in the ledger', async () => {
   const { lotId } = await takeIn(test, { amount: '100 g', sample: '30 weigh 7.7 g' })
   const before = (await test.call('lot.get', { lotId })).quantity
   const { entryId } = await visit(lotId, '31 seeds')
-  const { said, lines } = await test.call('entry.take-back', { entryId, reason: 'wrong jar' })
+  const { said, lines } = await test.call('entry.undo', { entryId, reason: 'wrong jar' })
   expect(said).toContain('Took back: Handed out from HL26-0001-A')
   expect(lines).toHaveLength(1)
   const after = await test.call('lot.get', { lotId })
@@ -33,16 +33,14 @@ it('restores both numbers exactly and says so in the ledger', async () => {
 it('happens once', async () => {
   const { lotId } = await takeIn(test, { amount: '400 seeds' })
   const { entryId } = await visit(lotId, '10 seeds')
-  await test.call('entry.take-back', { entryId })
-  expect((await test.refused('entry.take-back', { entryId })).sentence).toContain(
-    'has been taken back already',
-  )
+  await test.call('entry.undo', { entryId })
+  expect((await test.refused('entry.undo', { entryId })).sentence).toContain('has been taken back already')
 })
 
 it('is refused, with why, when later seed went out of it, and changes nothing', async () => {
   const gift = await takeIn(test, { amount: '400 seeds' })
   await visit(gift.lotId, '10 seeds')
-  const problem = await test.refused('entry.take-back', { entryId: gift.entryId })
+  const problem = await test.refused('entry.undo', { entryId: gift.entryId })
   expect(problem.sentence).toContain(`the hand-out of ${TODAY} took from it`)
   expect((await test.call('lot.get', { lotId: gift.lotId })).quantity.count).toBe(390)
 })
@@ -50,8 +48,8 @@ it('is refused, with why, when later seed went out of it, and changes nothing', 
 it('is refused past a stocktake, which already saw the seed as it was', async () => {
   const { lotId } = await takeIn(test, { amount: '400 seeds' })
   const { entryId } = await visit(lotId, '10 seeds')
-  await test.call('lot.take-stock', { lotId, on: TODAY, found: '395 seeds', reason: 'counted' })
-  expect((await test.refused('entry.take-back', { entryId })).sentence).toContain('The stocktake of')
+  await test.call('lot.record-count', { lotId, on: TODAY, found: '395 seeds', reason: 'counted' })
+  expect((await test.refused('entry.undo', { entryId })).sentence).toContain('The stocktake of')
 })
 
 it('takes all lines of a visit back as one, or none', async () => {
@@ -65,20 +63,20 @@ it('takes all lines of a visit back as one, or none', async () => {
       { lotId: two.lotId, amount: '20 seeds' },
     ],
   })
-  await test.call('lot.take-stock', { lotId: one.lotId, on: TODAY, found: '390 seeds', reason: 'counted' })
-  await test.refused('entry.take-back', { entryId })
+  await test.call('lot.record-count', { lotId: one.lotId, on: TODAY, found: '390 seeds', reason: 'counted' })
+  await test.refused('entry.undo', { entryId })
   expect((await test.call('lot.get', { lotId: two.lotId })).quantity.count).toBe(280)
 })
 
 it('never prints a number again after a gift was taken back', async () => {
   const { entryId } = await takeIn(test)
-  await test.call('entry.take-back', { entryId })
+  await test.call('entry.undo', { entryId })
   expect((await takeIn(test)).lotNumber).toBe('HL26-0002-A')
 })
 
 it('is not offered for what has no opposite', async () => {
   const { entryId } = await test.call('place.create', { name: 'Box', kind: 'box' })
-  expect((await test.refused('entry.take-back', { entryId })).code).toBe('cannot-take-back')
+  expect((await test.refused('entry.undo', { entryId })).code).toBe('cannot-take-back')
 })
 
 it('names whom an entry is with as they are called now', async () => {
@@ -91,7 +89,7 @@ it('names whom an entry is with as they are called now', async () => {
     despite: ['too-few-left'],
     reason: 'to grow on',
   })
-  await test.call('person.update', { personId, name: 'Zoë Marlow' })
+  await test.call('person.change', { personId, name: 'Zoë Marlow' })
   const { entries } = await test.call('entry.list', {})
   expect(entries.map(({ operation, people }) => [operation, people])).toContainEqual([
     'withdrawal.record',
@@ -101,11 +99,11 @@ it('names whom an entry is with as they are called now', async () => {
 
 it('lists what was written, newest first, with what can be taken back', async () => {
   const gift = await takeIn(test)
-  await test.call('entry.take-back', { entryId: gift.entryId })
+  await test.call('entry.undo', { entryId: gift.entryId })
   const { entries } = await test.call('entry.list', {})
   expect(entries.map(({ operation, undoable, takenBack }) => [operation, undoable, takenBack])).toEqual([
-    ['entry.take-back', false, false],
+    ['entry.undo', false, false],
     ['intake.record', false, true],
-    ['collection.start', false, false],
+    ['collection.create', false, false],
   ])
 })

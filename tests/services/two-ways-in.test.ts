@@ -47,11 +47,11 @@ const SEQUENCE: readonly (readonly [ServiceName, object])[] = [
   ],
   ['lot.split', { key: 'sequence-04', lotId: 1, on: EARLIER, amount: '100 seeds', role: 'reserve' }],
   [
-    'lot.weigh-seeds',
+    'lot.record-weight',
     { key: 'sequence-05', lotId: 1, on: EARLIER, replicates: [{ seeds: 100, grams: 24.9 }] },
   ],
   ['germination.record', { key: 'sequence-06', lotId: 1, on: EARLIER, tested: 20, sprouted: 18 }],
-  ['entry.take-back', { key: 'sequence-07', entryId: 7 }],
+  ['entry.undo', { key: 'sequence-07', entryId: 7 }],
 ]
 
 let folder: string

@@ -72,13 +72,13 @@ it('no verdict of a test contradicts the forecast of its lot, nor says surely of
 
 it('an end that is only looked at is judged as if it were one', async () => {
   const { lotId } = await takeInOn(test, '2026-02-01', { amount: '400 seeds' })
-  const { testId } = await test.call('germination.begin', {
+  const { testId } = await test.call('germination.start', {
     lotId,
     on: '2026-03-01',
     replicates: [50],
     finalDay: 9,
   })
-  await test.call('germination.count', { testId, on: '2026-03-10', replicates: [{ normal: 5 }] })
+  await test.call('germination.record-count', { testId, on: '2026-03-10', replicates: [{ normal: 5 }] })
   const choice = { hard: false, fresh: false }
   const asked = await test.call('germination.get', { testId, choice })
   expect(asked.result).toMatchObject({

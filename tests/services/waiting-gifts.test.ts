@@ -31,14 +31,14 @@ it('keeps a gift for later without a number, with what it waits for and whether 
       waitsFor: [{ step: 'drying', late: true }],
     },
   ])
-  expect((await test.call('collection.about', {})).accessions).toBe(0)
+  expect((await test.call('collection.get', {})).accessions).toBe(0)
 })
 
 it('takes it in once its steps are done, as it was offered', async () => {
   const { giftId } = await later()
   const early = await test.refused('gift.accept', { giftId, receivedOn: TODAY })
   expect(early).toMatchObject({ code: 'caution', sentence: 'Miller’s Pole still waits for drying.' })
-  const { gift } = await test.call('gift.note-step', { giftId, step: 'drying', done: true, on: TODAY })
+  const { gift } = await test.call('gift.record-step', { giftId, step: 'drying', done: true, on: TODAY })
   expect(gift).toMatchObject({ waitsFor: [], done: [{ step: 'drying', on: TODAY }] })
   const { taken } = await test.call('gift.accept', { giftId, receivedOn: TODAY })
   expect(taken.lotNumber).toBe('HL26-0001-A')
@@ -58,7 +58,7 @@ it('may be taken in with steps open for a reason', async () => {
 it('waits again when taking it in is taken back', async () => {
   const { giftId } = await later([])
   const { entryId } = await test.call('gift.accept', { giftId, receivedOn: TODAY })
-  await test.call('entry.take-back', { entryId })
+  await test.call('entry.undo', { entryId })
   expect(await gifts()).toMatchObject([{ giftId, state: 'offered', accessionNumber: '' }])
 })
 
@@ -109,7 +109,7 @@ it('decides each gift of one visit by itself, and takes the whole visit back as 
     reason: 'the donor is sure',
   })
   expect(unweighed.field).toBe('gift.amount')
-  await test.call('entry.take-back', { entryId })
+  await test.call('entry.undo', { entryId })
   expect(await gifts()).toEqual([])
 })
 

@@ -29,7 +29,7 @@ function call<N extends ServiceName>(name: N, input: WithoutKey<CallInput<N>>): 
   return runOperation(demo, name, contract[name].input.parse(withKey) as ParsedInput<N>, () => now)
 }
 
-const choicesOf = (lines: Value<'plan.make'>['lines']) =>
+const choicesOf = (lines: Value<'season-plan.preview'>['lines']) =>
   lines.map(({ accessionId, siteId, way }) => ({ accessionId, siteId, way }))
 
 /** Early spring on the demonstration's twelve gardens, then a season on: sow, fail one, harvest two. */
@@ -37,20 +37,20 @@ it('goes from what to regrow to seed brought back, and the needs follow', {
   tags: 'long',
   timeout: 90_000,
 }, async () => {
-  const spring = await call('regrow.needs', { limit: 40 })
+  const spring = await call('regeneration.list', { limit: 40 })
   expect(spring.season.year).toBe(2027)
   const wanted = spring.needs.filter(({ sow, state }) => sow !== null && state !== 'well-stocked')
-  const list = await call('season-list.save', { chosen: wanted.map(({ accessionId }) => accessionId) })
+  const list = await call('season-list.create', { chosen: wanted.map(({ accessionId }) => accessionId) })
 
   const { sites } = await call('site.list', {})
   expect(sites).toHaveLength(12)
-  const made = await call('plan.make', {
+  const made = await call('season-plan.preview', {
     accessionIds: wanted.map(({ accessionId }) => accessionId),
     seconds: 5,
   })
   expect(made.worth).toBeGreaterThanOrEqual(made.greedyWorth - 1e-9)
   expect(made.lines.length).toBeGreaterThan(6)
-  expect((await call('plan.check', { choices: choicesOf(made.lines) })).clashes).toEqual([])
+  expect((await call('season-plan.check', { choices: choicesOf(made.lines) })).clashes).toEqual([])
 
   const first = made.lines[0]
   const small = sites.toSorted((a, b) => a.areaM2 - b.areaM2)[0]
@@ -59,10 +59,10 @@ it('goes from what to regrow to seed brought back, and the needs follow', {
   const moved = choicesOf(made.lines).map((choice) =>
     choice.accessionId === large.accessionId ? { ...choice, siteId: small.siteId } : choice,
   )
-  const { clashes } = await call('plan.check', { choices: moved })
+  const { clashes } = await call('season-plan.check', { choices: moved })
   expect(clashes.map(({ sentence }) => sentence).join(' ')).toContain(small.name)
-  await expect(call('plan.save', { choices: moved })).rejects.toThrow(clashes[0]?.sentence)
-  await call('plan.save', { choices: choicesOf(made.lines) })
+  await expect(call('season-plan.create', { choices: moved })).rejects.toThrow(clashes[0]?.sentence)
+  await call('season-plan.create', { choices: choicesOf(made.lines) })
 
   const withGrower = made.lines.filter(
     ({ growerId, sow, biennial }) => growerId !== null && sow?.enough && !biennial,
@@ -70,7 +70,7 @@ it('goes from what to regrow to seed brought back, and the needs follow', {
   const gardens = [...new Set(withGrower.map(({ siteId }) => siteId))].slice(0, 2)
   expect(gardens).toHaveLength(2)
   for (const siteId of gardens) {
-    const sheet = await call('plan.sheets', { siteId })
+    const sheet = await call('season-plan.print', { siteId })
     expect(sheet).toMatchObject({ pages: expect.any(Number), warnings: [] })
     const { pages } = await readPdf(Buffer.from(sheet.pdf, 'base64'))
     expect(pages.length).toBe(sheet.pages)
@@ -86,8 +86,8 @@ it('goes from what to regrow to seed brought back, and the needs follow', {
     kind: 'sown' | 'emerged' | 'flowered' | 'saved-from' | 'failed',
     on: string,
     more: object = {},
-  ) => call('grow-out.note', { growOutId: await idOf(accessionId), kind, on, ...more })
-  const rankOf = async (accessionId: number) => (await call('regrow.get', { accessionId })).rank
+  ) => call('grow-out.record', { growOutId: await idOf(accessionId), kind, on, ...more })
+  const rankOf = async (accessionId: number) => (await call('regeneration.get', { accessionId })).rank
 
   now = new Date(2027, 2, 20, 10)
   for (const line of grown) {
@@ -110,7 +110,7 @@ it('goes from what to regrow to seed brought back, and the needs follow', {
   if (lost === undefined) throw new Error('Nothing is grown')
   await note(lost, 'failed', '2027-05-09', { note: 'drowned in the May flood' })
   expect(await rankOf(lost)).toBeLessThan(growing)
-  expect(await call('regrow.get', { accessionId: lost })).toMatchObject({
+  expect(await call('regeneration.get', { accessionId: lost })).toMatchObject({
     growOut: {
       failed: true,
       words: expect.stringContaining('failed 2027-05-09: drowned in the May flood'),
@@ -120,7 +120,7 @@ it('goes from what to regrow to seed brought back, and the needs follow', {
   now = new Date(2027, 9, 2, 10)
   const livingBefore = new Map<number, number>()
   for (const accessionId of kept) {
-    livingBefore.set(accessionId, (await call('regrow.get', { accessionId })).stock.living)
+    livingBefore.set(accessionId, (await call('regeneration.get', { accessionId })).stock.living)
     await note(accessionId, 'emerged', '2027-05-12', { plants: 30 })
     await note(accessionId, 'flowered', '2027-07-04')
     await note(accessionId, 'saved-from', '2027-09-18', { plants: 22 })
@@ -143,7 +143,7 @@ it('goes from what to regrow to seed brought back, and the needs follow', {
     expect(lot).toMatchObject({ generation: parent.generation + 1, grownAt: line?.site })
     expect(lot.parents).toMatchObject([{ lotId: out?.lotId, relation: 'grown' }])
     expect(await growOutOf(accessionId)).toMatchObject({ state: 'brought-back' })
-    const after = await call('regrow.get', { accessionId })
+    const after = await call('regeneration.get', { accessionId })
     expect(after.stock.living).toBeGreaterThan((livingBefore.get(accessionId) ?? 0) + 700)
     expect(after).toMatchObject({
       growOut: null,
@@ -157,7 +157,7 @@ it('goes from what to regrow to seed brought back, and the needs follow', {
   expect(became(kept[0] ?? 0)).toMatch(
     /sown 2027-05-01;.*seed saved 2027-09-18, 22 plants; 1,500 .* came back as/,
   )
-  const autumn = await call('regrow.needs', { limit: 500 })
+  const autumn = await call('regeneration.list', { limit: 500 })
   expect(autumn.needs.find(({ accessionId }) => accessionId === lost)?.state).not.toBe('well-stocked')
   for (const accessionId of kept) {
     expect(autumn.needs.find((need) => need.accessionId === accessionId)?.state).toMatch(/watch|well-stocked/)

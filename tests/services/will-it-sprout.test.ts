@@ -53,7 +53,7 @@ describe('four replicates of twenty-five, of which one seed in five sprouts', ()
     const lot = only.at(-1)
     if (lot === undefined) throw new Error('The demonstration has no well stocked gift of one lot')
     const before = await forecastOf(lot.lotId)
-    const { testId } = await call('germination.begin', {
+    const { testId } = await call('germination.start', {
       lotId: lot.lotId,
       on: '2026-11-10',
       replicates: [25, 25, 25, 25],
@@ -61,7 +61,11 @@ describe('four replicates of twenty-five, of which one seed in five sprouts', ()
       finalDay: 14,
     })
     const count = (on: string, normal: number[], dead: number) =>
-      call('germination.count', { testId, on, replicates: normal.map((seeds) => ({ normal: seeds, dead })) })
+      call('germination.record-count', {
+        testId,
+        on,
+        replicates: normal.map((seeds) => ({ normal: seeds, dead })),
+      })
     await count('2026-11-15', [3, 2, 4, 3], 0)
     await count('2026-11-24', [2, 3, 1, 2], 20)
     const { test, words } = await call('germination.finish', { testId, on: '2026-11-24' })
@@ -96,7 +100,7 @@ describe('a logger file of a freezer with a frost-free cycle', () => {
     const { placeId } = freezer
     const { lots } = await call('storage.get', { placeId })
     const take = (failed: boolean) =>
-      call('readings.import-file', { placeId, fileName: 'freezer-summer.csv', text: file(failed) })
+      call('reading.import-file', { placeId, fileName: 'freezer-summer.csv', text: file(failed) })
     const alive = async () => {
       // What an entry touches in more lots than twenty is worked out after it, as the app does by itself.
       await call('forecast.refresh', { limit: 5_000 })
@@ -109,7 +113,7 @@ describe('a logger file of a freezer with a frost-free cycle', () => {
     }
     const { entryId } = await take(false)
     const sound = await alive()
-    await call('entry.take-back', { entryId })
+    await call('entry.undo', { entryId })
     await take(true)
     const shown = await call('storage.get', { placeId, days: 36_500 })
     expect(shown.thaws).toMatchObject({ everyHours: 12 })
@@ -122,7 +126,7 @@ describe('a logger file of a freezer with a frost-free cycle', () => {
     expect(Math.min(...losses)).toBeGreaterThan(-1e-9)
     expect(losses.filter((loss) => loss > 0.001).length).toBeGreaterThan(losses.length / 2)
     expect(Math.max(...losses)).toBeLessThan(0.05)
-    const told = await call('place.spell-cost', { placeId, from: '2026-08-15', until: '2026-08-21' })
+    const told = await call('place.get-excursion-cost', { placeId, from: '2026-08-15', until: '2026-08-21' })
     expect(told.lots).toBeGreaterThanOrEqual(losses.length)
     // Beside usual days of the place, where the losses above are beside the same week as it would have been.
     expect(told.most).toBeGreaterThan(100 * Math.max(...losses) - 0.3)

@@ -23,7 +23,7 @@ await buildIfNeeded(PROJECT_FOLDER, 'loopback')
 if (look) mkdirSync(target, { recursive: true })
 
 const folder = mkdtempSync(join(tmpdir(), 'drawer-swap-day-'))
-await callOnFile(join(folder, 'Demo collection.drawer'), 'collection.start', {
+await callOnFile(join(folder, 'Demo collection.drawer'), 'collection.create', {
   libraryName: 'Hollow Lane Library',
   accessionPattern: 'HL{yy}-{####}',
 })

@@ -193,7 +193,7 @@ export async function takeBack(tables: Tables): Promise<void> {
 export async function paperSheet(tables: Tables): Promise<void> {
   const { page, keys, app } = tables
   await seen(field(page, 'Day on the sheet')).toBeFocused()
-  const { today } = await app.call('collection.about', {})
+  const { today } = await app.call('collection.get', {})
   const [year = '', month = '', day = ''] = today.split('-')
   // The test browser asks for the month first.
   await keys.type(`${month}${day}${year}`)

@@ -76,7 +76,7 @@ export function thawsInWords({ peaks, everyHours, riseCc }: ThawCycles): string 
 }
 
 /** What a time beyond the limits cost some lots: points of the percentage alive. */
-export interface SpellCost {
+export interface ExcursionCost {
   readonly lots: number
   readonly least: number
   readonly middle: number
@@ -84,7 +84,7 @@ export interface SpellCost {
 }
 
 /** What a time beyond the limits cost, and what is not in the figure. */
-export function spellCostInWords({ lots, least, middle, most }: SpellCost): string {
+export function excursionCostInWords({ lots, least, middle, most }: ExcursionCost): string {
   if (lots === 0) return 'No lot that lies there now lay there then.'
   const which = lots === 1 ? 'the lot that lay' : `the ${lots} lots that lay`
   const one = (points: number) => `${Math.round(10 * points) / 10}`

@@ -15,7 +15,7 @@ export interface DryingPlan {
 }
 
 /**
- * The part of its own weight that fresh gel is reckoned to take up while the air around it stays dry enough to go on
+ * The part of its own weight that fresh gel is assumed to take up while the air around it stays dry enough to go on
  * drying seed. Common practice, no source: it can hold more, but then no longer dries.
  */
 export const GEL_TAKES_UP = 0.1

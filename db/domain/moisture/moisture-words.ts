@@ -103,7 +103,7 @@ export function dryingInWords(plan: DryingPlan | null, { from, to }: Drying, man
 /** What the figures of a drying plan rest on. */
 export const DRYING_ASSUMPTIONS: readonly string[] = [
   'Only water leaves: weigh the same bag, without what it is dried in.',
-  `Fresh gel is reckoned to take up ${100 * GEL_TAKES_UP} % of its own weight while still drying (common practice, no source). Change or renew it when it is spent.`,
+  `Fresh gel is assumed to take up ${100 * GEL_TAKES_UP} % of its own weight while still drying (common practice, no source). Change or renew it when it is spent.`,
   'Dry at 35 °C at most, never in an oven or full sun (common practice).',
 ]
 

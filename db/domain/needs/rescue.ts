@@ -1,7 +1,7 @@
 import { countInWords, type Manner, numberInWords } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
 import { chanceInWords, chanceOfPlants, type SownSeed } from './assurance.ts'
-import { type Breeding, breedingOf } from './grade.ts'
+import { type Breeding, breedingOf } from './population-goal.ts'
 import type { SowableLot, SowingAdvice } from './sowing.ts'
 import { setAsideInWords } from './urgency.ts'
 

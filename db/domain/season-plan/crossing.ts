@@ -1,5 +1,5 @@
 import { type Manner, numberInWords } from '../amounts/in-words.ts'
-import type { Breeding, Grade } from '../needs/grade.ts'
+import type { Breeding, PopulationGoal } from '../needs/population-goal.ts'
 
 /**
  * The plants that cross with one another: the species, so that beet and chard are one, the cabbages one, the squashes three.
@@ -46,7 +46,7 @@ const CROSSED_BY: Readonly<Record<Breeding, string>> = {
 }
 
 /** Which of a crop's distances a grade asks for: the strict one for conservation, else that for a garden. */
-export function isolationKind(grade: Grade): keyof IsolationFigures {
+export function isolationKind(grade: PopulationGoal): keyof IsolationFigures {
   return grade === 'conservation' ? 'strict' : 'home'
 }
 
@@ -54,7 +54,7 @@ export function isolationKind(grade: Grade): keyof IsolationFigures {
  * Metres to keep between two varieties that cross, in round figures: guides differ tenfold, and many of theirs are feet or
  * miles converted, so that 244 m promises what nobody knows.
  */
-export function isolationFor(figures: IsolationFigures, breeding: Breeding, grade: Grade): number {
+export function isolationFor(figures: IsolationFigures, breeding: Breeding, grade: PopulationGoal): number {
   const kind = isolationKind(grade)
   const metres = figures[kind] ?? WITHOUT_FIGURES[breeding][kind]
   const step = metres < 5 ? 0.5 : metres < 20 ? 1 : metres < 100 ? 5 : 50
@@ -76,7 +76,7 @@ export function whyIsolation(source: string | null): string {
 export function unknownToPlan(
   crop: IsolationFigures & { readonly species: string; readonly crop: string },
   breeding: Breeding,
-  grade: Grade,
+  grade: PopulationGoal,
 ): string {
   return [
     crop[isolationKind(grade)] === null

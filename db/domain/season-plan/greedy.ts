@@ -1,3 +1,4 @@
+import { ISOLATION_METHODS } from './isolation-method.ts'
 import {
   choiceWorth,
   crosses,
@@ -8,7 +9,6 @@ import {
   type PlanChoice,
   type PlanProblem,
 } from './plan.ts'
-import { WAYS } from './ways.ts'
 
 /**
  * A plan without a solver: the most valuable choice that still fits, again and again, round the locked ones.
@@ -54,7 +54,7 @@ function ranked(problem: PlanProblem) {
 export function possibleChoices(problem: PlanProblem) {
   return problem.candidates.flatMap((candidate) =>
     problem.sites.flatMap((site) =>
-      WAYS.flatMap((way) => {
+      ISOLATION_METHODS.flatMap((way) => {
         const value = choiceWorth(candidate, site, way)
         if (value <= 0 || !fits(candidate, site, way)) return []
         const choice: PlanChoice = { accessionId: candidate.accessionId, siteId: site.siteId, way }

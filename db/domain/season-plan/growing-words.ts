@@ -1,9 +1,9 @@
 import { countInWords, type Manner, numberInWords } from '../amounts/in-words.ts'
 import type { CountedUnit } from '../crops/counted-unit.ts'
 import { chanceInWords } from '../needs/assurance.ts'
-import type { Breeding } from '../needs/grade.ts'
+import type { Breeding } from '../needs/population-goal.ts'
 import { isolationInWords } from './crossing.ts'
-import { hoursInWords, hoursOfWay, type Pollination, type Way } from './ways.ts'
+import { hoursInWords, hoursOfIsolation, type IsolationMethod, type Pollination } from './isolation-method.ts'
 
 /** What a grower has to know of one variety, as it is planned. */
 export interface GrowingFacts {
@@ -28,7 +28,7 @@ export interface GrowingFacts {
   readonly shortSeason: string
   /** What it crosses with, by everyday names. */
   readonly group: string
-  readonly way: Way
+  readonly way: IsolationMethod
   /** What is sown first and what follows, in a sentence; '' where nothing of the plan is kept apart by time. */
   readonly apartInTime: string
   readonly pollination: Pollination
@@ -111,7 +111,7 @@ const UNDER_A_COVER: Readonly<Record<Pollination, string>> = {
 function apart(facts: GrowingFacts): string {
   const { way, plants, pollination, apartInTime, isolationM, group, breeding, unknown, manner } = facts
   if (way === 'covered') {
-    return `Keep it covered while it flowers: ${UNDER_A_COVER[pollination]} It is ${hoursInWords(hoursOfWay(way, plants, pollination))} of work in all.`
+    return `Keep it covered while it flowers: ${UNDER_A_COVER[pollination]} It is ${hoursInWords(hoursOfIsolation(way, plants, pollination))} of work in all.`
   }
   const caveat = unknown === '' ? '' : ` ${unknown}`
   const planned = apartInTime === '' ? '' : ' but what is planned'

@@ -1,6 +1,6 @@
+import { hoursOfIsolation, type IsolationMethod, type Pollination } from './isolation-method.ts'
 import { metresBetween, type Position } from './position.ts'
 import { isSeasonShort } from './season-length.ts'
-import { hoursOfWay, type Pollination, type Way } from './ways.ts'
 
 /** An accession that could be grown. */
 export interface PlanCandidate {
@@ -62,7 +62,7 @@ export interface PlanProblem {
 export interface PlanChoice {
   readonly accessionId: number
   readonly siteId: number
-  readonly way: Way
+  readonly way: IsolationMethod
 }
 
 /** What makes a choice impossible, in words. */
@@ -82,19 +82,19 @@ const IN_A_SHORT_SEASON = 0.5
  * What a choice is worth: the averted loss, as far as the grower and the garden's season are to be relied on, less the
  * work that its way of growing adds.
  */
-export function choiceWorth(candidate: PlanCandidate, site: PlanSite, way: Way): number {
+export function choiceWorth(candidate: PlanCandidate, site: PlanSite, way: IsolationMethod): number {
   const ripens = isSeasonShort(daysNeeded(candidate, way), site.seasonDays) ? IN_A_SHORT_SEASON : 1
-  const hours = hoursOfWay(way, candidate.plants, candidate.pollination)
+  const hours = hoursOfIsolation(way, candidate.plants, candidate.pollination)
   return candidate.worth * site.reliability * ripens - hours * WORTH_OF_AN_HOUR
 }
 
 /** Days without frost from the usual time of sowing to ripe seed; null where frost does not bound it. */
-export function daysNeeded(candidate: PlanCandidate, way: Way): number | null {
+export function daysNeeded(candidate: PlanCandidate, way: IsolationMethod): number | null {
   return candidate.daysToSeed === null ? null : candidate.daysToSeed + sownLaterBy(candidate, way)
 }
 
 /** Days after the usual time of sowing. */
-export function sownLaterBy({ laterDays }: PlanCandidate, way: Way): number {
+export function sownLaterBy({ laterDays }: PlanCandidate, way: IsolationMethod): number {
   return way === 'later' ? (laterDays ?? 0) : 0
 }
 
@@ -117,7 +117,7 @@ export function freeVarieties({ mostVarieties, carried }: PlanSite): number {
 }
 
 /** Whether a candidate can stand at a site at all, everything else aside. */
-export function fits(candidate: PlanCandidate, site: PlanSite, way: Way): boolean {
+export function fits(candidate: PlanCandidate, site: PlanSite, way: IsolationMethod): boolean {
   return (
     ownClashes(candidate, site, { accessionId: candidate.accessionId, siteId: site.siteId, way }).length === 0
   )
@@ -127,7 +127,7 @@ export function fits(candidate: PlanCandidate, site: PlanSite, way: Way): boolea
 export interface Planting {
   readonly candidate: PlanCandidate
   readonly site: PlanSite
-  readonly way: Way
+  readonly way: IsolationMethod
 }
 
 /** Whether two plantings cross: neither is covered, they stand too near, and they may flower together. */

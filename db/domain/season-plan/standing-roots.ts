@@ -1,11 +1,11 @@
+import type { IsolationMethod } from './isolation-method.ts'
 import { metresApart, type PlanCandidate, type PlanSite } from './plan.ts'
-import type { Way } from './ways.ts'
 
 /** Roots of last season at one site, which are planted again and set seed this season. */
 export interface StandingRoots {
   readonly candidate: PlanCandidate
   readonly siteId: number
-  readonly way: Way
+  readonly way: IsolationMethod
 }
 
 /** Sites with the roots of last season in them: the bed they take again, and their flowers as every site has them near. */

@@ -23,7 +23,7 @@ const NEGLIGIBLE = 1e-7
 
 const QUANTILES = [0.05, 0.5, 0.95] as const
 
-/** The share of a lot alive after it aged by so many reckoned deviates. */
+/** The share of a lot alive after it aged by so many computed deviates. */
 export function viabilityBand({ starts, paces, weights }: Posterior, lost: number): Band {
   const bins = new Bins(-8, 8, 800)
   const step = stepOf(starts)
@@ -42,7 +42,7 @@ export function viabilityBand({ starts, paces, weights }: Posterior, lost: numbe
 /** A lot that starts below its threshold has crossed before it aged at all: as little as this. */
 const AT_ONCE = -14
 
-/** By how many reckoned deviates a lot has aged when it crosses a threshold; 0 where it starts below. */
+/** By how many computed deviates a lot has aged when it crosses a threshold; 0 where it starts below. */
 export function crossingBand({ starts, paces, weights }: Posterior, threshold: Threshold): Band {
   const bins = new Bins(AT_ONCE, 14, 1400)
   const step = stepOf(starts)
@@ -60,7 +60,7 @@ export function crossingBand({ starts, paces, weights }: Posterior, threshold: T
   return bins.band((logLost) => (logLost < AT_ONCE + 1 ? 0 : Math.exp(logLost)))
 }
 
-/** The pace that is as likely too high as too low, times the reckoned one. */
+/** The pace that is as likely too high as too low, times the computed one. */
 export function middlePace({ starts, paces, weights }: Posterior): number {
   let below = 0
   for (let j = 0; j < paces.length; j += 1) {

@@ -5,7 +5,7 @@ import type { PlacedTest } from './learner.ts'
 import type { ViabilityPrior } from './prior.ts'
 import { type Learnt, learnFromTests } from './test-sense.ts'
 
-/** How a lot aged by the reckoned pace, and will where it lies now. */
+/** How a lot aged by the computed pace, and will where it lies now. */
 export interface Ageing {
   readonly start: IsoDate
   /** Normal equivalent deviates lost from the start up to a day that is not after today. Never falls. */

@@ -1,7 +1,7 @@
 import { logNormalBelow } from './log-normal-table.ts'
 import { logPriorOfStart, ODD_LOTS, type ViabilityPrior } from './prior.ts'
 
-/** A germination test of a lot, placed by how much the lot had aged: deviates lost by the reckoned pace up to that day. */
+/** A germination test of a lot, placed by how much the lot had aged: deviates lost by the computed pace up to that day. */
 export interface PlacedTest {
   readonly lost: number
   readonly tested: number
@@ -9,7 +9,7 @@ export interface PlacedTest {
 }
 
 /**
- * What is thought of a lot: a grid over its start (deviates) and its pace (times the reckoned one) with a weight for each
+ * What is thought of a lot: a grid over its start (deviates) and its pace (times the computed one) with a weight for each
  * pair, the weights adding up to 1. `weights[i * paces.length + j]` belongs to `starts[i]` and `paces[j]`.
  */
 export interface Posterior {

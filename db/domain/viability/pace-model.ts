@@ -21,7 +21,7 @@ export interface PaceModel {
   readonly constants: ViabilityConstants | null
   /**
    * How many times faster than the constants say it ages in a room by the years that it is said to keep, as a natural
-   * logarithm; null where no list has it, or the pace is reckoned by those years anyway.
+   * logarithm; null where no list has it, or the pace is computed by those years anyway.
    */
   readonly logPaceByYears: number | null
   pace(keeping: Keeping): Pace

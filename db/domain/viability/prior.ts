@@ -3,7 +3,7 @@ import { normalQuantile } from './normal.ts'
 
 /**
  * What is thought of a lot before its own tests: how alive it was at the start, as a normal equivalent deviate, and how many
- * times faster than reckoned it ages, as a natural logarithm. Independent; the pace is normal, the start is normal but for
+ * times faster than computed it ages, as a natural logarithm. Independent; the pace is normal, the start is normal but for
  * {@link ODD_LOTS}.
  */
 export interface ViabilityPrior {
@@ -13,7 +13,7 @@ export interface ViabilityPrior {
   readonly logPaceSd: number
 }
 
-/** What the pace of ageing is reckoned by. */
+/** What the pace of ageing is computed by. */
 export type PaceBasis = 'constants-seen' | 'constants-from-memory' | 'rule-of-thumb'
 
 /** Beyond what a set of constants was fitted on: nowhere, somewhere, or below 0 °C, which nobody watched long enough to fit. */
@@ -29,8 +29,8 @@ export interface PriorFacts {
   /** Where the constants are used outside what they were fitted on. */
   readonly extrapolates: Extrapolates
   /**
-   * The pace by the years that seed of the crop is said to keep, times the reckoned one, as a natural logarithm; null where
-   * they do not speak of how the lot was kept, or the pace is reckoned by them anyway.
+   * The pace by the years that seed of the crop is said to keep, times the computed one, as a natural logarithm; null where
+   * they do not speak of how the lot was kept, or the pace is computed by them anyway.
    */
   readonly logPaceByYears: number | null
 }
@@ -94,7 +94,7 @@ function makePrior({
   extrapolates,
   logPaceByYears,
 }: PriorFacts): ViabilityPrior {
-  const reckoned: LogPace = {
+  const computed: LogPace = {
     mean: basis === 'rule-of-thumb' ? 0 : Math.log(OPTIMISM),
     sd: Math.hypot(
       DOUBT[basis],
@@ -103,7 +103,7 @@ function makePrior({
     ),
   }
   const { mean, sd } =
-    logPaceByYears === null ? reckoned : pooled(reckoned, { mean: logPaceByYears, sd: DOUBT_OF_YEARS })
+    logPaceByYears === null ? computed : pooled(computed, { mean: logPaceByYears, sd: DOUBT_OF_YEARS })
   return { startMean: meanStart(leastSold), startSd: START_SD, logPaceMean: mean, logPaceSd: sd }
 }
 

@@ -92,7 +92,7 @@ export function howSure(
 ): string[] {
   return [
     testsInWords(used.length),
-    ...pouredInWords(known.poured),
+    ...mergedInWords(known.poured),
     ...setAside.map(
       ({ on, sprouted, tested }) =>
         `The test of ${on}, ${sprouted} of ${tested}, is set aside: clearly more sprouted later, so seed was dormant then.`,
@@ -120,7 +120,7 @@ export function howSure(
   ]
 }
 
-function pouredInWords(poured: Known['poured']): string[] {
+function mergedInWords(poured: Known['poured']): string[] {
   if (poured === null) return []
   const numbers = `${poured.numbers.slice(0, -1).join(', ')} and ${poured.numbers.at(-1)}`
   return [

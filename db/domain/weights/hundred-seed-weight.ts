@@ -128,7 +128,7 @@ export function massFromCount(count: SeedCount, weight: HundredSeedWeight): Mill
 }
 
 /** Seed that is poured together with other seed: what there is of it, and the relative doubt of its count. */
-export interface PouredSeed {
+export interface MergedSeed {
   readonly count: SeedCount
   readonly mass: Milligrams
   readonly doubt: number
@@ -141,9 +141,9 @@ export interface PouredSeed {
  * The doubts are added up seed by seed, as they stand: a cautious sum that no order of pouring changes.
  */
 export function pooledWeight(
-  parts: readonly PouredSeed[],
+  parts: readonly MergedSeed[],
 ): { readonly weight: HundredSeedWeight; readonly doubt: number } | null {
-  const sum = (of: (part: PouredSeed) => number) => parts.reduce((total, part) => total + of(part), 0)
+  const sum = (of: (part: MergedSeed) => number) => parts.reduce((total, part) => total + of(part), 0)
   const count = sum((part) => part.count)
   const mass = sum((part) => part.mass)
   if (count === 0 || mass === 0) return null

@@ -5,7 +5,7 @@ import type { Reading } from '../context.ts'
 import { forecastsLeft } from '../forecast/keep-forecasts.ts'
 import { settingsOf, settingsShown } from './settings.ts'
 
-export function aboutCollection(reading: Reading): Value<'collection.about'> {
+export function aboutCollection(reading: Reading): Value<'collection.get'> {
   const count = (table: string) =>
     Number(prepared(reading.sqlite, `SELECT count(*) FROM ${table}`).pluck().get())
   return {
@@ -61,7 +61,7 @@ function clockBehind({ sqlite, now }: Reading): string[] {
   ]
 }
 
-export function revisionOf(reading: Reading): Value<'collection.revision'> {
+export function revisionOf(reading: Reading): Value<'collection.get-revision'> {
   return {
     revision: Number(prepared(reading.sqlite, 'SELECT max(id) FROM entry').pluck().get()),
     forecasts: forecastsLeft(reading),

@@ -34,8 +34,8 @@ const WHY: Readonly<Record<string, string>> = {
 
 export async function backUpCollection(
   reading: Reading,
-  { deleteOlder }: ParsedInput<'collection.back-up'>,
-): Promise<Value<'collection.back-up'>> {
+  { deleteOlder }: ParsedInput<'backup.create'>,
+): Promise<Value<'backup.create'>> {
   const kept = reading.collection.isInPlace()
     ? await backUpInThread(orderOf(reading, 'kept', false))
     : await saveOpenBook(reading)
@@ -152,8 +152,8 @@ function isFolder(path: string): boolean {
 
 export function changeBackupKeeping(
   writing: Writing,
-  input: ParsedInput<'backup.change-keeping'>,
-): Omit<Value<'backup.change-keeping'>, 'entryId'> {
+  input: ParsedInput<'backup.change-rule'>,
+): Omit<Value<'backup.change-rule'>, 'entryId'> {
   const { secondFolder, limitMb } = input
   if (secondFolder !== undefined && secondFolder !== '') refuseUnfitFolder(writing, secondFolder)
   const changes = {

@@ -34,7 +34,7 @@ export function checkCollection(reading: Reading): Value<'collection.check'> {
   return { clean: findings.length === 0, findings, checked }
 }
 
-/** Turns the rows that a question finds wrong into sentences. */
+/** ReadWriteLock the rows that a question finds wrong into sentences. */
 function wrong<Row>(reading: Reading, check: string, sql: string, sentence: (row: Row) => string): Finding[] {
   const rows = prepared(reading.sqlite, `${sql} LIMIT ${MOST_FINDINGS}`).all() as Row[]
   return rows.map((row) => ({ check, sentence: sentence(row) }))

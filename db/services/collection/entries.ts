@@ -2,7 +2,7 @@ import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { overriddenInWords } from '../../domain/ledger/overridden.ts'
-import { makeHeirsStale } from '../../queries/forecast-rows.ts'
+import { makeDerivedLotsStale } from '../../queries/forecast-rows.ts'
 import { restingOnEntry } from '../../queries/germination-tests.ts'
 import { restingOnPlan } from '../../queries/grow-out-rows.ts'
 import { entryLines, movementsOf } from '../../queries/ledger.ts'
@@ -77,8 +77,8 @@ function peopleOf({ sqlite }: Reading, entryId: number): string[] {
  */
 export function takeBackEntry(
   writing: Writing,
-  input: ParsedInput<'entry.take-back'>,
-): Omit<Value<'entry.take-back'>, 'entryId'> {
+  input: ParsedInput<'entry.undo'>,
+): Omit<Value<'entry.undo'>, 'entryId'> {
   const { db, sqlite } = writing
   const target = db.select().from(entry).where(eq(entry.id, input.entryId)).get()
   if (!target) refuse('not-found', 'That entry is not in the book.', { field: 'entryId' })
@@ -95,7 +95,7 @@ export function takeBackEntry(
     refuse('cannot-take-back', `‘${resting}’ rests on that. Take that back first.`, { field: 'entryId' })
   }
   db.update(entry).set({ takesBackId: target.id }).where(eq(entry.id, writing.entryId)).run()
-  makeHeirsStale(sqlite, target.id, writing.entryId)
+  makeDerivedLotsStale(sqlite, target.id, writing.entryId)
   for (const movement of movementsOf(sqlite, target.id).toReversed())
     reverseMovement(writing, movement, input.reason ?? '', 'entryId')
   putFormerInForce(writing, target.id)

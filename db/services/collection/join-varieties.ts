@@ -11,8 +11,8 @@ import { addName } from './varieties.ts'
 /** Joins two records that turned out to be of one variety. What was printed and written stays as it is. */
 export function joinVarieties(
   writing: Writing,
-  input: ParsedInput<'variety.join'>,
-): Omit<Value<'variety.join'>, 'entryId'> {
+  input: ParsedInput<'variety.merge'>,
+): Omit<Value<'variety.merge'>, 'entryId'> {
   const { keepId, joinId } = input
   const { db, sqlite } = writing
   if (keepId === joinId) refuse('value-refused', 'Those are one variety already.', { field: 'joinId' })

@@ -98,8 +98,8 @@ function weightOf({ hundredSeedWeightG }: Pick<CropFacts, 'hundredSeedWeightG'>)
 
 export function correctCrop(
   writing: Writing,
-  { cropId, correction }: ParsedInput<'crop.correct'>,
-): Omit<Value<'crop.correct'>, 'entryId'> {
+  { cropId, correction }: ParsedInput<'crop.change'>,
+): Omit<Value<'crop.change'>, 'entryId'> {
   const row = cropOrRefuse(writing, cropId, 'cropId')
   if (row.addedEntryId === null) {
     refuse('value-refused', `${row.commonName} is of the crop table, whose figures have their sources.`, {
@@ -138,7 +138,7 @@ const FIELD_WORDS = {
   hundredSeedWeightUg: 'weight of a hundred seeds',
 } as const
 
-/** Reckons the derived number of every lot anew that goes by the weight of its crop. */
+/** Computes the derived number of every lot anew that goes by the weight of its crop. */
 function recountLots(writing: Writing, cropId: string, weight: HundredSeedWeight): void {
   for (const row of unweighedLotsOfCrop(writing.sqlite, cropId)) {
     const change = recountChange(balanceOf(row), row.basis, weight)
@@ -157,8 +157,8 @@ function recountLots(writing: Writing, cropId: string, weight: HundredSeedWeight
 
 export function overrideCrop(
   writing: Writing,
-  input: ParsedInput<'crop.override'>,
-): Omit<Value<'crop.override'>, 'entryId'> {
+  input: ParsedInput<'crop.change-policy'>,
+): Omit<Value<'crop.change-policy'>, 'entryId'> {
   const row = cropOrRefuse(writing, input.cropId, 'cropId')
   const { plantsToKeep, viabilityThreshold, daysToSeed, reason } = input
   const changed = changeCrop(writing, row, {

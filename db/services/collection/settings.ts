@@ -22,8 +22,8 @@ export function patternOrRefuse(typed: string, field: string): NumberPattern {
 
 export function changeSettings(
   writing: Writing,
-  input: ParsedInput<'collection.change-settings'>,
-): Omit<Value<'collection.change-settings'>, 'entryId'> {
+  input: ParsedInput<'settings.change'>,
+): Omit<Value<'settings.change'>, 'entryId'> {
   const { accessionPattern, ...rest } = input.settings
   const changes = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined))
   if (accessionPattern !== undefined) {
@@ -41,7 +41,7 @@ export function changeSettings(
 /** The settings as the contract shows them, with the number that comes out of the pattern. */
 export function settingsShown(
   reading: Reading,
-): Pick<Value<'collection.about'>, 'settings' | 'patternExample'> {
+): Pick<Value<'collection.get'>, 'settings' | 'patternExample'> {
   const { id, uuid, kind, createdAt, keeper, letterWords, backupFolder, backupLimitMb, ...settings } =
     settingsOf(reading)
   const example = printNumber(settings.accessionPattern as NumberPattern, yearOf(reading.today), 142)

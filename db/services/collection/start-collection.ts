@@ -13,7 +13,7 @@ const USUAL_PATTERN = 'SL{yy}-{####}'
 /** A collection that was just started, open for writing, and what is answered of it. */
 export interface Started {
   readonly collection: OpenCollection
-  readonly value: Value<'collection.start'>
+  readonly value: Value<'collection.create'>
 }
 
 /**
@@ -23,7 +23,7 @@ export interface Started {
  */
 export async function startCollection(
   file: string,
-  input: ParsedInput<'collection.start'>,
+  input: ParsedInput<'collection.create'>,
   { now, newId }: { readonly now: () => Date; readonly newId: () => string },
 ): Promise<Started> {
   const reading = readPattern(input.accessionPattern ?? USUAL_PATTERN)
@@ -47,7 +47,7 @@ export async function startCollection(
 /** The collection that an earlier call with this key started in this file, or null. */
 async function startedBefore(
   file: string,
-  input: ParsedInput<'collection.start'>,
+  input: ParsedInput<'collection.create'>,
   now: () => Date,
 ): Promise<OpenCollection | null> {
   if (!existsSync(file)) return null

@@ -96,8 +96,8 @@ export function addName(writing: Writing, varietyId: number, name: string): numb
 
 export function addSynonym(
   writing: Writing,
-  input: ParsedInput<'variety.add-synonym'>,
-): Omit<Value<'variety.add-synonym'>, 'entryId'> {
+  input: ParsedInput<'variety.add-name'>,
+): Omit<Value<'variety.add-name'>, 'entryId'> {
   const known = writing.db.select().from(variety).where(eq(variety.id, input.varietyId)).get()
   if (!known) refuse('not-found', 'That variety is not in the book.', { field: 'varietyId' })
   addName(writing, known.id, input.name)

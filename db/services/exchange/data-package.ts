@@ -35,7 +35,7 @@ const ENDINGS: readonly (readonly [RegExp, string])[] = [
   [/^(latitude|longitude)$/, 'decimal degrees'],
 ]
 
-export function makePackage(reading: Reading, input: ParsedInput<'package.make'>): Value<'package.make'> {
+export function makePackage(reading: Reading, input: ParsedInput<'package.export'>): Value<'package.export'> {
   const withheld = withheldInWords(input)
   const { libraryName } = settingsOf(reading)
   const withholding = withholdingOf(reading, input)
@@ -69,8 +69,8 @@ function fieldOf({ name, type, required, names }: WholeColumn): PackedField {
 
 export function readPackageBack(
   reading: Reading,
-  input: ParsedInput<'package.read-back'>,
-): Value<'package.read-back'> {
+  input: ParsedInput<'package.import'>,
+): Value<'package.import'> {
   const { sqlite } = reading
   if (!isUnwritten(sqlite))
     refuse('value-refused', 'Something was written in this collection already. Nothing was changed.', {

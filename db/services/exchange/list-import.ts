@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { Fate, ForeseenList } from '../../contract/list-operations.ts'
+import type { Fate, ListPreview } from '../../contract/list-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { csvOf } from '../../exchange/csv.ts'
@@ -19,7 +19,7 @@ import { listBook } from './list-book.ts'
 import { type ListPlan, planList } from './list-plan.ts'
 import { writeGifts } from './list-write.ts'
 
-type ListInput = ParsedInput<'list.foresee'>
+type ListInput = ParsedInput<'import.preview'>
 type Table = Extract<TableFile, { kind: 'table' }>
 
 const MOST_ROWS_SHOWN = 60
@@ -34,7 +34,7 @@ interface PlannedList {
   readonly plan: ListPlan
 }
 
-export function foreseeList(reading: Reading, input: ListInput): ForeseenList {
+export function previewList(reading: Reading, input: ListInput): ListPreview {
   const planned = plannedList(reading, input)
   if ('because' in planned) return { kind: 'unreadable', because: planned.because }
   const { table, layout, plan } = planned
@@ -75,7 +75,7 @@ function findingsIn({ rows }: Table, layout: ListLayout) {
   )
 }
 
-export function refusedRows(reading: Reading, input: ListInput): Value<'list.refused'> {
+export function refusedRows(reading: Reading, input: ListInput): Value<'import.list-refused'> {
   const planned = plannedList(reading, input)
   if ('because' in planned) return refuse('value-refused', planned.because, { field: 'content' })
   const { table, layout, plan } = planned
@@ -100,8 +100,8 @@ export function refusedRows(reading: Reading, input: ListInput): Value<'list.ref
 
 export function takeListIn(
   writing: Writing,
-  input: ParsedInput<'list.take-in'>,
-): Omit<Value<'list.take-in'>, 'entryId'> {
+  input: ParsedInput<'import.record'>,
+): Omit<Value<'import.record'>, 'entryId'> {
   const digest = digestOf(input)
   const before = batchOfList(writing.sqlite, digest)
   if (before !== null)

@@ -7,7 +7,7 @@ import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
 import { withheldInWords, withholdingOf } from '../people/withhold.ts'
 
-type Asked = ParsedInput<'passport.make'>
+type Asked = ParsedInput<'passport.export'>
 
 const MOST_FINDINGS = 200
 /** STORAGE codes by what places are meant for; 13, long term, only where the keeper said so. */
@@ -31,7 +31,7 @@ interface Known {
 }
 
 /** Writes all standing accessions as Multi-Crop Passport Descriptors V.2.1 (FAO/Bioversity 2015). */
-export function makePassports(reading: Reading, input: Asked): Value<'passport.make'> {
+export function makePassports(reading: Reading, input: Asked): Value<'passport.export'> {
   const known = knownPassports(reading, input)
   const columns = MCPD_CODES.map(
     (code): CsvColumn<Known> => [code, ({ passport }) => passport.get(code) ?? ''],
@@ -50,7 +50,7 @@ export function makePassports(reading: Reading, input: Asked): Value<'passport.m
 }
 
 /** Writes all standing accessions as simple Darwin Core, one row each. */
-export function makeOccurrences(reading: Reading, input: Asked): Value<'occurrence.make'> {
+export function makeOccurrences(reading: Reading, input: Asked): Value<'occurrence.export'> {
   const { uuid, libraryName } = settingsOf(reading)
   const withheld = withheldInWords(input)
   const text = (code: string) => (of: Known) => of.passport.get(code) ?? ''

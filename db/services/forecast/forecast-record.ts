@@ -13,15 +13,15 @@ import { PlacesAgeing } from '../storage/place-ageing.ts'
 import { forecastLots, type LotForecast } from './lot-forecast.ts'
 import { movesOf } from './moves.ts'
 
-type Reckoned = Extract<LotForecast, { kind: 'forecast' }>
+type Computed = Extract<LotForecast, { kind: 'forecast' }>
 
 export function getForecast(reading: Reading, input: ParsedInput<'forecast.get'>): Value<'forecast.get'> {
   lotOrRefuse(reading, input.lotId, 'lotId')
   const places = new PlacesAgeing(reading)
-  const [reckoned] = forecastLots(reading, [input.lotId], settingsOf(reading), places)
-  if (reckoned === undefined) throw new Error(`No forecast of lot ${input.lotId}`)
-  if (reckoned.kind === 'refused') return { kind: 'refused', because: reckoned.because }
-  const { forecast, ageing, threshold, model } = reckoned
+  const [computed] = forecastLots(reading, [input.lotId], settingsOf(reading), places)
+  if (computed === undefined) throw new Error(`No forecast of lot ${input.lotId}`)
+  if (computed.kind === 'refused') return { kind: 'refused', because: computed.because }
+  const { forecast, ageing, threshold, model } = computed
   return {
     kind: 'forecast',
     on: reading.today,
@@ -35,21 +35,21 @@ export function getForecast(reading: Reading, input: ParsedInput<'forecast.get'>
     crossingWords: crossingInWords(forecast.crossing, threshold, reading.today),
     chanceBelow: forecast.chanceBelow,
     curve: curveOf(forecast, ageing, reading.today, drawnUntil(forecast.crossing.late, reading.today)),
-    tests: testsOf(reckoned),
+    tests: testsOf(computed),
     howSure: howSure(
       forecast,
       model,
       {
-        harvest: reckoned.harvestKnown,
-        keeping: reckoned.measured,
-        usualDays: reckoned.usualDays,
-        yearsWeighedIn: reckoned.yearsWeighedIn,
-        poured: reckoned.poured,
+        harvest: computed.harvestKnown,
+        keeping: computed.measured,
+        usualDays: computed.usualDays,
+        yearsWeighedIn: computed.yearsWeighedIn,
+        poured: computed.poured,
       },
-      reckoned.remarks,
+      computed.remarks,
     ),
     basis: basisOf(model),
-    places: movesOf(reading, reckoned, places),
+    places: movesOf(reading, computed, places),
   }
 }
 
@@ -60,7 +60,7 @@ function drawnUntil(late: IsoDate | null, today: IsoDate): IsoDate {
   return late < least ? least : late
 }
 
-function testsOf({ forecast: { learnt } }: Reckoned): ShownForecast['tests'] {
+function testsOf({ forecast: { learnt } }: Computed): ShownForecast['tests'] {
   return [...learnt.used, ...learnt.setAside]
     .map((test) => {
       const [low, high] = wilsonInterval(test.sprouted, test.tested)

@@ -8,13 +8,13 @@ import type { Reading, Writing } from '../context.ts'
 import { PlacesAgeing } from '../storage/place-ageing.ts'
 import { forecastLots, type LotForecast } from './lot-forecast.ts'
 
-/** A forecast older than so many days is reckoned anew: seed changes little in a month. */
+/** A forecast older than so many days is recomputed: seed changes little in a month. */
 const HOLDS_DAYS = 30
-/** So many lots are reckoned with the entry that changed them; of a larger one the rest follow by themselves. */
+/** So many lots are computed with the entry that changed them; of a larger one the rest follow by themselves. */
 const AT_ONCE = 20
 
-/** Reckons what the entry being written made stale, so that a keeper sees it at once. */
-export function reckonWhatChanged(writing: Writing): void {
+/** Computes what the entry being written made stale, so that a keeper sees it at once. */
+export function updateForecasts(writing: Writing): void {
   const lotIds = madeStaleBy(writing.sqlite, writing.entryId, AT_ONCE)
   if (lotIds.length > 0) keepForecasts(writing, lotIds)
 }
@@ -25,26 +25,26 @@ const heldCollections = new WeakSet<OpenCollection>()
 /** Stops working out forecasts, or lets it go on. */
 export function holdForecasts(
   reading: Reading,
-  { held }: ParsedInput<'forecast.hold'>,
-): Value<'forecast.hold'> {
+  { held }: ParsedInput<'forecast.pause'>,
+): Value<'forecast.pause'> {
   if (held) heldCollections.add(reading.collection)
   else heldCollections.delete(reading.collection)
   return forecastsLeft(reading)
 }
 
-/** Reckons some forecasts that no longer hold, unless that is stopped, and says how many are left. */
+/** Computes some forecasts that no longer hold, unless that is stopped, and says how many are left. */
 export function refreshForecasts(
   reading: Reading,
   input: ParsedInput<'forecast.refresh'>,
 ): Value<'forecast.refresh'> {
-  if (heldCollections.has(reading.collection)) return { reckoned: 0, ...forecastsLeft(reading) }
+  if (heldCollections.has(reading.collection)) return { computed: 0, ...forecastsLeft(reading) }
   const lotIds = staleLots(reading.sqlite, oldest(reading), input.limit)
   if (lotIds.length > 0) reading.sqlite.transaction(() => keepForecasts(reading, lotIds)).immediate()
-  return { reckoned: lotIds.length, ...forecastsLeft(reading) }
+  return { computed: lotIds.length, ...forecastsLeft(reading) }
 }
 
-/** How many forecasts hold and how many are still to be reckoned. */
-export function forecastsLeft(reading: Reading): Value<'forecast.left'> {
+/** How many forecasts hold and how many are still to be computed. */
+export function forecastsLeft(reading: Reading): Value<'forecast.get-progress'> {
   return { ...countStale(reading.sqlite, oldest(reading)), held: heldCollections.has(reading.collection) }
 }
 
@@ -54,13 +54,13 @@ function oldest(reading: Reading): IsoDate {
 
 function keepForecasts(reading: Reading, lotIds: readonly number[]): void {
   const places = new PlacesAgeing(reading)
-  for (const reckoned of forecastLots(reading, lotIds, settingsOf(reading), places)) {
-    keepForecast(reading.sqlite, { lotId: reckoned.lotId, reckonedOn: reading.today, ...figuresOf(reckoned) })
+  for (const computed of forecastLots(reading, lotIds, settingsOf(reading), places)) {
+    keepForecast(reading.sqlite, { lotId: computed.lotId, computedOn: reading.today, ...figuresOf(computed) })
   }
 }
 
-function figuresOf(reckoned: LotForecast) {
-  if (reckoned.kind === 'refused') {
+function figuresOf(computed: LotForecast) {
+  if (computed.kind === 'refused') {
     const none = {
       viability: null,
       low: null,
@@ -71,9 +71,9 @@ function figuresOf(reckoned: LotForecast) {
     }
     return { basis: 'refused', ...none, early: null, crosses: null, late: null } as const
   }
-  const { start, today, crossing, chanceBelow, deviatesAYear } = reckoned.forecast
+  const { start, today, crossing, chanceBelow, deviatesAYear } = computed.forecast
   return {
-    basis: reckoned.model.basis,
+    basis: computed.model.basis,
     viability: today.middle,
     low: today.low,
     high: today.high,

@@ -9,10 +9,10 @@ import {
   ageingRows,
   type ForecastTestRow,
   forecastTests,
+  type MergedRow,
   type MoistureOnRow,
+  mergedRows,
   moistureRows,
-  type PouredRow,
-  pouredRows,
   type StayRow,
   stayRows,
 } from '../../queries/forecast-rows.ts'
@@ -20,7 +20,7 @@ import type { Reading } from '../context.ts'
 import type { CollectionPolicy } from '../stock/living-stock.ts'
 import type { LotMoisture, PlaceAgeing, PlacesAgeing } from '../storage/place-ageing.ts'
 
-/** A lot as it is forecast: what was reckoned and what it rests on. */
+/** A lot as it is forecast: what was computed and what it rests on. */
 export type LotForecast =
   | {
       readonly kind: 'forecast'
@@ -41,24 +41,24 @@ export type LotForecast =
       readonly harvestKnown: boolean
       readonly remarks: readonly PaceRemark[]
       /** Of a lot that others were poured into: all of them, and which is thought least alive and stands for it; else null. */
-      readonly poured: Poured | null
+      readonly poured: Merged | null
     }
   | { readonly kind: 'refused'; readonly lotId: number; readonly because: string }
 
 /** Lots that were poured together, by their numbers. */
-export interface Poured {
+export interface Merged {
   readonly numbers: readonly string[]
   readonly weakest: string
 }
 
-/** Forecasts some lots as of today. `places` may be shared by all that are reckoned at one moment. */
+/** Forecasts some lots as of today. `places` may be shared by all that are computed at one moment. */
 export function forecastLots(
   reading: Reading,
   lotIds: readonly number[],
   policy: CollectionPolicy,
   places: PlacesAgeing,
 ): LotForecast[] {
-  const poured = Map.groupBy(pouredRows(reading.sqlite, lotIds), (row) => row.lot_id)
+  const poured = Map.groupBy(mergedRows(reading.sqlite, lotIds), (row) => row.lot_id)
   const partIds = [...poured.values()].flat().map((row) => row.part_id)
   const ids = [...new Set([...lotIds, ...partIds])]
   const stays = Map.groupBy(stayRows(reading.sqlite, ids), (row) => row.lot_id)
@@ -79,7 +79,7 @@ export function forecastLots(
       if (part === undefined) return []
       const { received_on, harvest_from, harvest_to, lot_number } = part
       const asPart = { ...row, received_on, harvest_from, harvest_to, lot_number }
-      const history = pouredHistory(historyOf(of.part_id), own, row, of)
+      const history = mergedHistory(historyOf(of.part_id), own, row, of)
       return [{ lot_number, forecast: forecastLot(asPart, history, policy, places, reading.today) }]
     })
     return parts.length === 0 ? whole : weakestOf([{ lot_number: row.lot_number, forecast: whole }, ...parts])
@@ -87,7 +87,7 @@ export function forecastLots(
 }
 
 /** A lot's history up to the day on which it was poured into another, and that one's from then on. */
-function pouredHistory(part: LotHistory, whole: LotHistory, row: AgeingRow, of: PouredRow): LotHistory {
+function mergedHistory(part: LotHistory, whole: LotHistory, row: AgeingRow, of: MergedRow): LotHistory {
   const day = of.joined_on
   const placeThen = whole.stays.findLast(({ since }) => since <= day)?.place_id ?? row.place_id
   const then = placeThen === null ? [] : [{ lot_id: row.lot_id, place_id: placeThen, since: day }]

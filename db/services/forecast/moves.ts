@@ -14,14 +14,14 @@ import { type PlaceAgeing, PlacesAgeing } from '../storage/place-ageing.ts'
 import { placeOrRefuse } from '../storage/places.ts'
 import { forecastLots, type LotForecast } from './lot-forecast.ts'
 
-type Reckoned = Extract<LotForecast, { kind: 'forecast' }>
+type Computed = Extract<LotForecast, { kind: 'forecast' }>
 
 const MOST_PLACES = 12
 const MOST_LOTS = 500
 const DAYS_IN_YEAR = 365.25
 
 /** Years from today until a lot is below its threshold, by the deviates that it loses in a day. */
-function yearsOf({ forecast, ageing, threshold }: Reckoned, today: IsoDate): (daily: number) => Band {
+function yearsOf({ forecast, ageing, threshold }: Computed, today: IsoDate): (daily: number) => Band {
   const { low, middle, high } = crossingBand(forecast.learnt.posterior, threshold)
   const lost = ageing.lostOn(today)
   return (daily) => {
@@ -45,9 +45,9 @@ function placesElsewhere(
 }
 
 /** Years to the threshold where the lot lies and in every place that differs. */
-export function movesOf(reading: Reading, reckoned: Reckoned, places: PlacesAgeing): ShownForecast['places'] {
-  const { crop, model, moisture, ageing, lotId } = reckoned
-  const yearsAt = yearsOf(reckoned, reading.today)
+export function movesOf(reading: Reading, computed: Computed, places: PlacesAgeing): ShownForecast['places'] {
+  const { crop, model, moisture, ageing, lotId } = computed
+  const yearsAt = yearsOf(computed, reading.today)
   const placeId = lotFacts(reading.sqlite, lotId).place_id
   const here = placeId === null ? null : placeOrRefuse(reading, placeId, 'lotId')
   const at = (id: number) => places.of(id, crop, model, moisture)
@@ -70,10 +70,10 @@ export function movesOf(reading: Reading, reckoned: Reckoned, places: PlacesAgei
 }
 
 /** The same for all lots that lie in a place and inside it, added up. */
-export function foreseeMoves(
+export function previewMoves(
   reading: Reading,
-  input: ParsedInput<'place.foresee-moves'>,
-): Value<'place.foresee-moves'> {
+  input: ParsedInput<'place.preview-moves'>,
+): Value<'place.preview-moves'> {
   const here = placeOrRefuse(reading, input.placeId, 'placeId')
   const lying = lotsInPlace(reading.sqlite, here.id, MOST_LOTS)
   const places = new PlacesAgeing(reading)

@@ -21,7 +21,7 @@ const DAYS_IN_YEAR = 365.25
 /**
  * What is believed of a lot's viability so many years from today: the one place that decides it.
  *
- * A forecast speaks of the day on which it was reckoned, up to a month ago, and ages from there.
+ * A forecast speaks of the day on which it was computed, up to a month ago, and ages from there.
  */
 export function beliefIn(row: LifeRow, today: IsoDate): (years: number) => ViabilityBelief {
   const believed = lastBelief(row)

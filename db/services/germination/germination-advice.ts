@@ -162,7 +162,7 @@ function stagedOf(threshold: number, groupSize: number, available: number): Test
 /** By when the lots of an accession should be tested next. */
 type DueDays = readonly { readonly lotId: number; readonly accessionId: number; readonly on: IsoDate }[]
 
-/** The days of every accession's lots, reckoned anew only where something was written that touches them. */
+/** The days of every accession's lots, recomputed only where something was written that touches them. */
 export const dueDays = new KeptByAccession(dueDaysOf)
 
 function dueDaysOf(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<number, DueDays> {
@@ -177,8 +177,8 @@ function dueDaysOf(reading: Reading, accessionIds: readonly number[]): ReadonlyM
 
 export function listDueTests(
   reading: Reading,
-  input: ParsedInput<'germination.due'>,
-): Value<'germination.due'> {
+  input: ParsedInput<'germination.list-due'>,
+): Value<'germination.list-due'> {
   const until = addDays(reading.today, input.withinDays)
   const due = [...dueDays.all(reading).values()]
     .flatMap((days) => days.filter(({ on }) => on <= until))

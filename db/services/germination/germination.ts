@@ -25,7 +25,7 @@ import { lot } from '../../schema/stock-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
 import { lotsOnTheDay } from '../forecast/chance-above.ts'
-import { reckonWhatChanged } from '../forecast/keep-forecasts.ts'
+import { updateForecasts } from '../forecast/keep-forecasts.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
 import { balanceOf, quantityOf, weightInForce } from '../stock/amounts.ts'
 import { livingStockOf, thresholdOf } from '../stock/living-stock.ts'
@@ -41,8 +41,8 @@ const NOTHING_MORE: CountingChoice = { hard: false, fresh: false }
 
 export function beginTest(
   writing: Writing,
-  input: ParsedInput<'germination.begin'>,
-): Omit<Value<'germination.begin'>, 'entryId'> {
+  input: ParsedInput<'germination.start'>,
+): Omit<Value<'germination.start'>, 'entryId'> {
   if (input.firstDay !== null && input.firstDay >= input.finalDay) {
     refuse('value-refused', 'The first count comes before the last one.', {
       field: 'firstDay',
@@ -66,8 +66,8 @@ export function beginTest(
 
 export function countTest(
   writing: Writing,
-  input: ParsedInput<'germination.count'>,
-): Omit<Value<'germination.count'>, 'entryId'> {
+  input: ParsedInput<'germination.record-count'>,
+): Omit<Value<'germination.record-count'>, 'entryId'> {
   const { sqlite, entryId } = writing
   const test = testOnBench(writing, input.testId, input.on)
   if (test.started_on !== null) refuseUnlessLater(test.started_on, input.on, 'on')
@@ -342,5 +342,5 @@ function sumOf(counts: readonly number[]): number {
 export function putLatestResultInForce(writing: Writing, lotId: number): void {
   const germinationId = latestMeasurement(writing.sqlite, 'germination_result', lotId)
   writing.db.update(lot).set({ germinationId }).where(eq(lot.id, lotId)).run()
-  reckonWhatChanged(writing)
+  updateForecasts(writing)
 }

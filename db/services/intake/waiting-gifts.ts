@@ -29,8 +29,8 @@ export function offerGift(
 
 export function noteStep(
   writing: Writing,
-  input: ParsedInput<'gift.note-step'>,
-): Omit<Value<'gift.note-step'>, 'entryId'> {
+  input: ParsedInput<'gift.record-step'>,
+): Omit<Value<'gift.record-step'>, 'entryId'> {
   const row = waitingOrRefuse(writing, input.giftId)
   const { step, note, due } = input
   if (input.done) noteEvent(writing, row.id, { kind: 'step-done', step, onDate: input.on, note })

@@ -42,8 +42,8 @@ export const FIELD_WORDS: Readonly<Record<PersonField, string>> = {
 
 export function updatePerson(
   writing: Writing,
-  input: ParsedInput<'person.update'>,
-): Omit<Value<'person.update'>, 'entryId'> {
+  input: ParsedInput<'person.change'>,
+): Omit<Value<'person.change'>, 'entryId'> {
   const { key, personId, consentOn, ...typed } = input
   const before = stateOrRefuse(writing, personId, 'personId')
   const after = { ...before, ...Object.fromEntries(Object.entries(typed).filter(([, v]) => v !== undefined)) }
@@ -57,8 +57,8 @@ export function updatePerson(
 
 export function joinPeople(
   writing: Writing,
-  input: ParsedInput<'person.join'>,
-): Omit<Value<'person.join'>, 'entryId'> {
+  input: ParsedInput<'person.merge'>,
+): Omit<Value<'person.merge'>, 'entryId'> {
   const { keepId, joinId } = input
   if (keepId === joinId) refuse('value-refused', 'Those are one record already.', { field: 'joinId' })
   const kept = stateOrRefuse(writing, keepId, 'keepId')

@@ -18,7 +18,7 @@ const STAYS = new Set(['entry', 'draft', 'person', 'person_contact', 'person_cha
  *
  * They may be a variety's name or a word, so that only the keeper can say whom they mean; names of varieties are left.
  */
-export function namesGoingOut(reading: Reading): Value<'name.list'> {
+export function namesGoingOut(reading: Reading): Value<'person.list-names-in-texts'> {
   const masked = new Set(settingsOf(reading).maskedNames)
   const words = [...new Set([...namesOf(reading, 'everybody').flatMap(singleNames), ...masked])]
   const sought = new SoughtInTexts(words)

@@ -49,7 +49,10 @@ export function exportPerson(reading: Reading, input: ParsedInput<'person.export
 }
 
 /** Texts that may still speak of a person after erasing, for the keeper to decide before it. */
-export function personTraces(reading: Reading, input: ParsedInput<'person.traces'>): Value<'person.traces'> {
+export function personTraces(
+  reading: Reading,
+  input: ParsedInput<'person.list-traces'>,
+): Value<'person.list-traces'> {
   return tracesOf(reading, whoIsSought(reading, recordsOf(reading, input.personId)))
 }
 

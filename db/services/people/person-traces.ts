@@ -147,7 +147,7 @@ const MOST_SHOWN = 500
 const AROUND = 40
 
 /** Texts that may still speak of a person after they were erased, each with where it stands. */
-export function tracesOf(reading: Reading, who: WhoIsSought): Value<'person.traces'> {
+export function tracesOf(reading: Reading, who: WhoIsSought): Value<'person.list-traces'> {
   const traces = [...new Map(tracesIn(reading, who).map((found) => [idOf(found), found])).values()]
   return {
     total: traces.length,

@@ -16,8 +16,8 @@ import { dayOf } from './letters.ts'
 /** The bench sheet of some tests under way, or of all, in the order in which they are to be counted. */
 export async function printBenchSheet(
   reading: Reading,
-  input: ParsedInput<'germination.sheet'>,
-): Promise<Value<'germination.sheet'>> {
+  input: ParsedInput<'germination.print'>,
+): Promise<Value<'germination.print'>> {
   const { tests } = listTests(reading, { state: 'under-way', offset: 0, limit: 500 })
   const ids = input.testIds.length === 0 ? tests.map(({ testId }) => testId) : input.testIds
   const rows = ids.map((id) => testOrRefuse(reading, id))

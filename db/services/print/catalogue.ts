@@ -45,7 +45,7 @@ export async function printCatalogue(reading: Reading): Promise<Value<'catalogue
 }
 
 /** The same list as a page for everybody. */
-export function makeCataloguePage(reading: Reading): Value<'catalogue.page'> {
+export function makeCataloguePage(reading: Reading): Value<'catalogue.export'> {
   const entries = entriesOf(reading)
   const { libraryName, locale } = settingsOf(reading)
   const withholding = withholdingOf(reading, { people: false, places: false })

@@ -2,7 +2,7 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { PlanLine } from '../../contract/season-plan-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
-import { breedingOf } from '../../domain/needs/grade.ts'
+import { breedingOf } from '../../domain/needs/population-goal.ts'
 import { growingAdvice } from '../../domain/season-plan/growing-words.ts'
 import { flowingDocument } from '../../paper/drawing/flowing-document.ts'
 import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
@@ -17,8 +17,8 @@ import { cautionsOf } from '../stock/lot-record.ts'
 /** A sheet for each garden of the saved plan: what, how many, how far apart, how to select, harvest and bring back. */
 export async function printGrowerSheets(
   reading: Reading,
-  input: ParsedInput<'plan.sheets'>,
-): Promise<Value<'plan.sheets'>> {
+  input: ParsedInput<'season-plan.print'>,
+): Promise<Value<'season-plan.print'>> {
   const { plan } = latestPlan(reading)
   if (plan === null) {
     refuse('not-found', 'No plan is saved yet.', { todo: 'Make a plan, save it, then print its sheets.' })

@@ -81,12 +81,12 @@ function lotsOfSlips(reading: Reading, itemIds: readonly number[]): number[] {
 
 function yearsOf(
   reading: Reading,
-  reckoned: LotForecast | undefined,
+  computed: LotForecast | undefined,
 ): Pick<KeepCard, 'until' | 'places' | 'notTold' | 'howSure'> {
-  if (reckoned === undefined || reckoned.kind === 'refused') {
-    return { until: '', places: [], notTold: reckoned?.because ?? '', howSure: [] }
+  if (computed === undefined || computed.kind === 'refused') {
+    return { until: '', places: [], notTold: computed?.because ?? '', howSure: [] }
   }
-  const { forecast, ageing, model, crop, harvestKnown, yearsWeighedIn, poured } = reckoned
+  const { forecast, ageing, model, crop, harvestKnown, yearsWeighedIn, poured } = computed
   const crossing = crossingBand(forecast.learnt.posterior, UNTIL_HALF)
   const lost = ageing.lostOn(reading.today)
   const remarks = new Set<Parameters<typeof howSure>[3][number]>()

@@ -15,7 +15,7 @@ import type { Reading, Writing } from '../context.ts'
 type OwnRow = typeof labelSheet.$inferSelect
 
 /** Every sheet that can be printed on: those of the app, then the library's own. */
-export function listSheets(reading: Reading): Value<'label.sheets'> {
+export function listSheets(reading: Reading): Value<'label-sheet.list'> {
   const own = reading.db.select().from(labelSheet).where(eq(labelSheet.retired, false)).all()
   return {
     sheets: [
@@ -25,7 +25,7 @@ export function listSheets(reading: Reading): Value<'label.sheets'> {
   }
 }
 
-type Shown = Value<'label.sheets'>['sheets'][number]
+type Shown = Value<'label-sheet.list'>['sheets'][number]
 
 function shown(sheet: LabelSheet, geometry: SheetGeometry, own: SheetMeasures | null): Shown {
   const { name, columns, rows, widthMm, heightMm } = geometry
@@ -50,8 +50,8 @@ export function sheetOrRefuse(reading: Reading, sheet: LabelSheet, field: string
 
 export function keepSheet(
   writing: Writing,
-  { sheetId, measures }: ParsedInput<'label-sheet.keep'>,
-): Omit<Value<'label-sheet.keep'>, 'entryId'> {
+  { sheetId, measures }: ParsedInput<'label-sheet.create'>,
+): Omit<Value<'label-sheet.create'>, 'entryId'> {
   // Where there is no next label, nobody measures how far off it is.
   const pitchXMm = Math.max(measures.pitchXMm, measures.columns === 1 ? measures.widthMm : 0)
   const pitchYMm = Math.max(measures.pitchYMm, measures.rows === 1 ? measures.heightMm : 0)

@@ -40,15 +40,15 @@ function wordsOf(reading: Reading): Words {
   return { words: letterWords === '' ? SHIPPED_LETTER : letterWords, keeper }
 }
 
-export function letterWords(reading: Reading): Value<'letter.words'> {
+export function letterWords(reading: Reading): Value<'letter.get'> {
   const fields = Object.entries(LETTER_FIELDS).map(([name, meaning]) => ({ field: `{${name}}`, meaning }))
   return { ...wordsOf(reading), shipped: SHIPPED_LETTER, fields }
 }
 
 export function changeLetterWords(
   writing: Writing,
-  input: ParsedInput<'letter.change-words'>,
-): Omit<Value<'letter.change-words'>, 'entryId'> {
+  input: ParsedInput<'letter.change'>,
+): Omit<Value<'letter.change'>, 'entryId'> {
   const unknown = unknownSentence(input.words)
   if (unknown !== null) {
     refuse('value-refused', unknown, { field: 'words', todo: 'Correct it, or write it without braces.' })
@@ -75,7 +75,7 @@ function unknownSentence(words: string): string | null {
 export async function printLetters(
   reading: Reading,
   rows: readonly TrayRow[],
-): Promise<Pick<Value<'tray.preview'>, 'pdf' | 'pages' | 'warnings'>> {
+): Promise<Pick<Value<'tray.render'>, 'pdf' | 'pages' | 'warnings'>> {
   const words = wordsOf(reading)
   const giftsOf = new Map<number, number[]>()
   const heldBack: string[] = []
@@ -102,8 +102,8 @@ export async function printLetters(
 
 export async function previewLetter(
   reading: Reading,
-  input: ParsedInput<'letter.preview'>,
-): Promise<Value<'letter.preview'>> {
+  input: ParsedInput<'letter.render'>,
+): Promise<Value<'letter.render'>> {
   const words = { ...input, words: input.words === '' ? SHIPPED_LETTER : input.words }
   const real = latestGiftToThank(reading.sqlite)
   const letter =

@@ -45,7 +45,7 @@ export function markPrinted(
   return { batchId: id, said: `Printed ${batchInWords(input.kind, copies)}`, undoable: true }
 }
 
-export function printHistory(reading: Reading, input: ParsedInput<'print.history'>): Value<'print.history'> {
+export function printHistory(reading: Reading, input: ParsedInput<'print.list'>): Value<'print.list'> {
   const batches = batchesBefore(reading.sqlite, input.before ?? Number.MAX_SAFE_INTEGER, input.limit)
   return {
     batches: batches.map((batch) => ({
@@ -61,8 +61,8 @@ export function printHistory(reading: Reading, input: ParsedInput<'print.history
 
 export function printAgain(
   writing: Writing,
-  input: ParsedInput<'print.again'>,
-): Omit<Value<'print.again'>, 'entryId'> {
+  input: ParsedInput<'print.repeat'>,
+): Omit<Value<'print.repeat'>, 'entryId'> {
   const rows = itemsOfBatch(writing.sqlite, input.batchId)
   if (rows.length === 0) refuse('not-found', 'That printing is not in the book.', { field: 'batchId' })
   const lasting = rows.filter((row) => row.fell === 0)

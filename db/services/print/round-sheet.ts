@@ -12,8 +12,8 @@ import { dayOf } from './letters.ts'
 /** The round sheet of some places, or of all that a round goes to, the one due first first. */
 export async function printRoundSheet(
   reading: Reading,
-  input: ParsedInput<'round.sheet'>,
-): Promise<Value<'round.sheet'>> {
+  input: ParsedInput<'round.print'>,
+): Promise<Value<'round.print'>> {
   const { places, cautions } = listDueRounds(reading)
   const wanted = new Set(input.placeIds)
   const stops = places.filter(({ placeId }) => wanted.size === 0 || wanted.has(placeId))

@@ -15,8 +15,8 @@ import { checkWhatToPrint, itemsOrRefuse } from './tray.ts'
 /** The PDF of some items of one kind. Marks nothing. */
 export async function previewTray(
   reading: Reading,
-  input: ParsedInput<'tray.preview'>,
-): Promise<Value<'tray.preview'>> {
+  input: ParsedInput<'tray.render'>,
+): Promise<Value<'tray.render'>> {
   const rows = itemsOrRefuse(reading, input.itemIds, 'itemIds')
   checkWhatToPrint(reading, rows, input)
   switch (input.kind) {
@@ -32,8 +32,8 @@ export async function previewTray(
 function labelsOf(
   reading: Reading,
   rows: readonly TrayRow[],
-  { sheet, startAt, offsetMm, says, cropMarks }: ParsedInput<'tray.preview'>,
-): Promise<Value<'tray.preview'>> {
+  { sheet, startAt, offsetMm, says, cropMarks }: ParsedInput<'tray.render'>,
+): Promise<Value<'tray.render'>> {
   const labels = rows.flatMap(({ lot_id, copies, contents }) =>
     lot_id === null ? [] : [{ lotId: lot_id, copies, contents }],
   )
@@ -41,7 +41,7 @@ function labelsOf(
   return printLabels(reading, { labels, sheet, startAt, offsetMm, says, cropMarks })
 }
 
-async function slipsOf(reading: Reading, rows: readonly TrayRow[]): Promise<Value<'tray.preview'>> {
+async function slipsOf(reading: Reading, rows: readonly TrayRow[]): Promise<Value<'tray.render'>> {
   const slips = rows.flatMap(({ withdrawal_id }) =>
     withdrawal_id === null ? [] : slipOf(reading, withdrawal_id),
   )

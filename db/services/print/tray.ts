@@ -170,7 +170,7 @@ export function itemsOrRefuse(reading: Reading, ids: readonly number[], field: s
 export function checkWhatToPrint(
   reading: Reading,
   rows: readonly TrayRow[],
-  input: ParsedInput<'tray.preview'>,
+  input: ParsedInput<'tray.render'>,
 ): void {
   if (rows.some((row) => row.kind !== input.kind)) {
     refuse('value-refused', 'Labels, letters and slips are printed one kind at a time.', { field: 'itemIds' })

@@ -23,8 +23,8 @@ const YEARS_DRAWN = 5
 /** The report of a calendar year, in figures and pictures, without anybody's name. */
 export async function printYearReport(
   reading: Reading,
-  { year }: ParsedInput<'year.report'>,
-): Promise<Value<'year.report'>> {
+  { year }: ParsedInput<'report.print'>,
+): Promise<Value<'report.print'>> {
   const figures: YearFigures = {
     ...yearCounts(reading.sqlite, year),
     emptied: emptiedIn(reading.sqlite, year).map(named),

@@ -96,8 +96,8 @@ export function growOutOrRefuse(reading: Reading, growOutId: number): GrowOutRow
 
 export function noteGrowOut(
   writing: Writing,
-  input: ParsedInput<'grow-out.note'>,
-): Omit<Value<'grow-out.note'>, 'entryId'> {
+  input: ParsedInput<'grow-out.record'>,
+): Omit<Value<'grow-out.record'>, 'entryId'> {
   const row = growOutOrRefuse(writing, input.growOutId)
   const { kind, plants, note } = input
   const noted = { kind, on: isoDate(input.on), plants, note }

@@ -64,8 +64,8 @@ function positionOfRow(
 
 export function saveSite(
   writing: Writing,
-  input: ParsedInput<'site.save'>,
-): Omit<Value<'site.save'>, 'entryId'> {
+  input: ParsedInput<'site.change'>,
+): Omit<Value<'site.change'>, 'entryId'> {
   for (const cropId of input.takes) cropOrRefuse(writing, cropId, 'takes')
   refuseTwiceNear(writing, input)
   if (input.growerId !== null && keptPersonId(writing.sqlite, input.growerId) === undefined) {
@@ -96,7 +96,7 @@ export function saveSite(
 }
 
 /** Metres on a sketch and degrees on the earth cannot be compared. */
-function refuseMixedMaps(reading: Reading, input: ParsedInput<'site.save'>): void {
+function refuseMixedMaps(reading: Reading, input: ParsedInput<'site.change'>): void {
   const { place } = input
   if (place === null) return
   const other = siteRows(reading.sqlite).find((row) => {
@@ -113,7 +113,7 @@ function refuseMixedMaps(reading: Reading, input: ParsedInput<'site.save'>): voi
 }
 
 /** One crop has one distance: the nearest of its plants decides. */
-function refuseTwiceNear(reading: Reading, { neighbours }: ParsedInput<'site.save'>): void {
+function refuseTwiceNear(reading: Reading, { neighbours }: ParsedInput<'site.change'>): void {
   const seen = new Set<string>()
   for (const { cropId } of neighbours) {
     const { commonName } = cropOrRefuse(reading, cropId, 'neighbours')

@@ -29,7 +29,7 @@ export interface Judgement extends Omit<UrgencyFacts, 'onlySource' | 'growing'> 
   readonly elsewhere: boolean
 }
 
-/** The judgement of every accession, reckoned anew only where something was written that touches it. */
+/** The judgement of every accession, recomputed only where something was written that touches it. */
 export const judgements = new KeptByAccession(judge)
 
 function judge(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<number, Judgement> {

@@ -8,8 +8,8 @@ import { addYears } from '../../domain/dates/day-arithmetic.ts'
 import { chanceInWords } from '../../domain/needs/assurance.ts'
 import { outlookAt } from '../../domain/needs/cost-of-waiting.ts'
 import { driftTo } from '../../domain/needs/generations.ts'
-import { breedingOf, plantsFor } from '../../domain/needs/grade.ts'
 import { originsOf } from '../../domain/needs/origins.ts'
+import { breedingOf, plantsFor } from '../../domain/needs/population-goal.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { generationsOf, sharedSeed, takenByYear } from '../../queries/need-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
@@ -30,7 +30,7 @@ import { rescueOf } from './sowing-and-rescue.ts'
 /** Seasons that the outlook goes ahead. */
 const SEASONS_AHEAD = 5
 
-export function getNeed(reading: Reading, input: ParsedInput<'regrow.get'>): Value<'regrow.get'> {
+export function getNeed(reading: Reading, input: ParsedInput<'regeneration.get'>): Value<'regeneration.get'> {
   const { accessionId } = input
   const ranking = rankNeeds(reading)
   const index = ranking.ranked.findIndex((facts) => facts.accessionId === accessionId)
@@ -84,7 +84,7 @@ function policyShown(reading: Reading, row: LotRow, ranking: Ranking) {
 function arithmeticOf(
   reading: Reading,
   lots: readonly LotRow[],
-  line: Value<'regrow.needs'>['needs'][number],
+  line: Value<'regeneration.list'>['needs'][number],
   ranking: Ranking,
 ): NeedRecord['arithmetic'] {
   const unit = countedUnit(lots[0]?.crop_id ?? '')
@@ -127,7 +127,7 @@ function whyNotCounted(row: LotRow): string {
 
 function sowingInWords(
   lots: readonly LotRow[],
-  line: Value<'regrow.needs'>['needs'][number],
+  line: Value<'regeneration.list'>['needs'][number],
   ranking: Ranking,
   unit: CountedUnit,
 ): string[] {

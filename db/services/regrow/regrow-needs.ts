@@ -69,7 +69,10 @@ function rankAnew(reading: Reading, judged: ReadonlyMap<number, Judgement>): Ran
   return { season, policy, ranked, grown }
 }
 
-export function rankedNeeds(reading: Reading, input: ParsedInput<'regrow.needs'>): Value<'regrow.needs'> {
+export function rankedNeeds(
+  reading: Reading,
+  input: ParsedInput<'regeneration.list'>,
+): Value<'regeneration.list'> {
   const ranking = rankNeeds(reading)
   const match = matchFor(textAndCropsCalled(input.text))
   const matching = match === null ? null : accessionsMatching(reading.sqlite, match)

@@ -19,8 +19,8 @@ import { rankNeeds } from './regrow-needs.ts'
 /** Saves every accession that is in need or was chosen, in the order of urgency, as it stands today. */
 export function saveSeasonList(
   writing: Writing,
-  input: ParsedInput<'season-list.save'>,
-): Omit<Value<'season-list.save'>, 'entryId'> {
+  input: ParsedInput<'season-list.create'>,
+): Omit<Value<'season-list.create'>, 'entryId'> {
   const { season, policy, ranked } = rankNeeds(writing)
   const chosen = new Set(input.chosen)
   const listed = ranked.filter(

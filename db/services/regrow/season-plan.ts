@@ -4,7 +4,7 @@ import { refuse } from '../../contract/refusal.ts'
 import type { GrowingSite, PlanLine } from '../../contract/season-plan-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
-import { breedingOf } from '../../domain/needs/grade.ts'
+import { breedingOf } from '../../domain/needs/population-goal.ts'
 import {
   crossingGroup,
   groupInWords,
@@ -15,6 +15,7 @@ import {
 import { greedyPlan } from '../../domain/season-plan/greedy.ts'
 import { growOutInWords, growOutState, isCarriedInto } from '../../domain/season-plan/grow-out.ts'
 import { apartInTimeInWords } from '../../domain/season-plan/in-time.ts'
+import { hoursOfIsolation, laterDays, pollinationOf } from '../../domain/season-plan/isolation-method.ts'
 import { whyLeftOut } from '../../domain/season-plan/left-out.ts'
 import { type LotNotSown, noSeedInWords } from '../../domain/season-plan/no-seed.ts'
 import {
@@ -31,7 +32,6 @@ import { programmeOf, variablesOf } from '../../domain/season-plan/programme.ts'
 import { daysToSeed, shortSeasonInWords } from '../../domain/season-plan/season-length.ts'
 import { bedFor } from '../../domain/season-plan/spacing.ts'
 import { withRoots } from '../../domain/season-plan/standing-roots.ts'
-import { hoursOfWay, laterDays, pollinationOf } from '../../domain/season-plan/ways.ts'
 import { worthOfGrowing } from '../../domain/season-plan/worth.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { standing } from '../../queries/measurements.ts'
@@ -177,7 +177,7 @@ function lineMaker(
       grower: site.grower,
       way,
       pollination: candidate.pollination,
-      hours: hoursOfWay(way, candidate.plants, candidate.pollination),
+      hours: hoursOfIsolation(way, candidate.plants, candidate.pollination),
       laterDays: candidate.laterDays,
       apartInTime: apartInTimeInWords(problem, choices, choice),
       plants: policy.plants,
@@ -232,8 +232,8 @@ function planSites(reading: Reading, sites: readonly GrowingSite[]): PlanSite[] 
 
 export async function makePlan(
   reading: Reading,
-  input: ParsedInput<'plan.make'>,
-): Promise<Value<'plan.make'>> {
+  input: ParsedInput<'season-plan.preview'>,
+): Promise<Value<'season-plan.preview'>> {
   const { locked } = input
   const planning = gather(reading, [...input.accessionIds, ...locked.map(({ accessionId }) => accessionId)])
   const { problem, linesOf } = planning
@@ -285,7 +285,10 @@ async function solvedPlan(
   return found && clashesOf(problem, plan).length === 0 ? { plan, gap } : null
 }
 
-export function checkPlan(reading: Reading, input: ParsedInput<'plan.check'>): Value<'plan.check'> {
+export function checkPlan(
+  reading: Reading,
+  input: ParsedInput<'season-plan.check'>,
+): Value<'season-plan.check'> {
   const { problem, linesOf } = gather(
     reading,
     input.choices.map(({ accessionId }) => accessionId),
@@ -303,8 +306,8 @@ export function checkPlan(reading: Reading, input: ParsedInput<'plan.check'>): V
 
 export function savePlan(
   writing: Writing,
-  input: ParsedInput<'plan.save'>,
-): Omit<Value<'plan.save'>, 'entryId'> {
+  input: ParsedInput<'season-plan.create'>,
+): Omit<Value<'season-plan.create'>, 'entryId'> {
   const { problem, linesOf, season } = gather(
     writing,
     input.choices.map(({ accessionId }) => accessionId),
@@ -356,7 +359,7 @@ function refuseToLoseGrowOuts(writing: Writing, season: number, choices: readonl
   }
 }
 
-export function latestPlan(reading: Reading): Value<'plan.latest'> {
+export function latestPlan(reading: Reading): Value<'season-plan.get'> {
   const plan = reading.db
     .select()
     .from(seasonPlan)

@@ -1,7 +1,7 @@
 import type { Sowing } from '../../contract/regrow-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
-import { plantsFor } from '../../domain/needs/grade.ts'
+import { plantsFor } from '../../domain/needs/population-goal.ts'
 import { adviseRescue, type RescueAdvice } from '../../domain/needs/rescue.ts'
 import { type SowableLot, sowingAdvice } from '../../domain/needs/sowing.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'

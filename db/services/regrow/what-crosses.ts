@@ -1,11 +1,11 @@
-import type { Grade } from '../../domain/needs/grade.ts'
+import type { PopulationGoal } from '../../domain/needs/population-goal.ts'
 import { crossingGroup, isolationKind } from '../../domain/season-plan/crossing.ts'
 import { sourceInWords } from '../../migrations/crop-table.ts'
 import { everyCrop, type PlanCropRow } from '../../queries/plan-rows.ts'
 import type { Reading } from '../context.ts'
 
 /** What the crop table names as the source of a distance; null where it has none. */
-export function isolationSource(ofCrop: PlanCropRow, grade: Grade): string | null {
+export function isolationSource(ofCrop: PlanCropRow, grade: PopulationGoal): string | null {
   const kind = isolationKind(grade)
   const source = kind === 'home' ? ofCrop.home_source : ofCrop.strict_source
   return ofCrop[kind] === null || source === null ? null : sourceInWords(source)

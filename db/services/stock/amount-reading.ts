@@ -38,7 +38,10 @@ interface Scale {
   readonly guessed: string | null
 }
 
-export function readTypedAmount(reading: Reading, input: ParsedInput<'amount.read'>): Value<'amount.read'> {
+export function readTypedAmount(
+  reading: Reading,
+  input: ParsedInput<'amount.preview'>,
+): Value<'amount.preview'> {
   const scale = scaleFor(reading, input)
   const nothing = { choices: [], count: null, massMg: null, weightNote: '', warning: scale?.warning ?? null }
   if (input.text.trim() === '') return { reading: 'empty', words: '', ...nothing }
@@ -95,7 +98,7 @@ function observedWords(amount: Amount, unit: CountedUnit, manner: Manner): strin
   return `${amount.estimated ? 'about ' : ''}${countInWords(amount.count, unit, manner)}`
 }
 
-function scaleFor(reading: Reading, input: ParsedInput<'amount.read'>): Scale | null {
+function scaleFor(reading: Reading, input: ParsedInput<'amount.preview'>): Scale | null {
   const row = input.lotId === undefined ? undefined : lotRow(reading.sqlite, input.lotId)
   const manner = settingsOf(reading)
   if (row !== undefined) {

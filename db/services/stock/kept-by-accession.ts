@@ -1,14 +1,14 @@
 import type { Sqlite } from '../../migrations/connection.ts'
 import {
   accessionsWithLots,
+  dirtyAccessions,
   EVERY_ACCESSION,
   forgetTouched,
-  touchedAccessions,
   watchAccessions,
-} from '../../queries/touched-accessions.ts'
+} from '../../queries/dirty-accessions.ts'
 import type { Reading } from '../context.ts'
 
-/** So many accessions are reckoned at once: the rows of a whole large collection would fill the memory. */
+/** So many accessions are computed at once: the rows of a whole large collection would fill the memory. */
 const AT_ONCE = 1_000
 
 /** What is kept of one connection: the facts of each accession, and those whose facts no longer hold. */
@@ -22,30 +22,30 @@ interface Kept<T> {
 const watched = new WeakMap<Sqlite, Map<KeptByAccession<unknown>, Kept<unknown>>>()
 
 /**
- * Facts of every accession, reckoned once and then only anew where something was written that touches them.
+ * Facts of every accession, computed once and then only anew where something was written that touches them.
  *
  * They hold for a day. A connection that only reads is not told what others write, so nothing is kept of it; and
  * nothing is kept of what is being written, which may yet be refused.
  */
 export class KeptByAccession<T> {
-  readonly #reckon: (reading: Reading, accessionIds: readonly number[]) => ReadonlyMap<number, T>
+  readonly #compute: (reading: Reading, accessionIds: readonly number[]) => ReadonlyMap<number, T>
 
-  /** Takes what reckons the facts of some accessions; it leaves out those that have none. */
-  constructor(reckon: (reading: Reading, accessionIds: readonly number[]) => ReadonlyMap<number, T>) {
-    this.#reckon = reckon
+  /** Takes what computes the facts of some accessions; it leaves out those that have none. */
+  constructor(compute: (reading: Reading, accessionIds: readonly number[]) => ReadonlyMap<number, T>) {
+    this.#compute = compute
   }
 
   /** The facts of every accession that has any, in no order. */
   all(reading: Reading): ReadonlyMap<number, T> {
     const { sqlite } = reading
-    if (reading.collection.access === 'read') return this.#reckon(reading, accessionsWithLots(sqlite))
+    if (reading.collection.access === 'read') return this.#compute(reading, accessionsWithLots(sqlite))
     if (sqlite.inTransaction) return this.#amidWriting(reading)
     const kept = this.#upToDate(reading)
     this.#renew(reading, kept, [...kept.stale])
     return kept.facts
   }
 
-  /** Reckons the facts of some accessions that no longer hold, and tells how many are left. */
+  /** Computes the facts of some accessions that no longer hold, and tells how many are left. */
   ahead(reading: Reading, limit: number): number {
     const kept = this.#upToDate(reading)
     this.#renew(reading, kept, [...kept.stale].slice(0, limit))
@@ -55,12 +55,12 @@ export class KeptByAccession<T> {
   #amidWriting(reading: Reading): ReadonlyMap<number, T> {
     const kept = this.#keptOf(reading.sqlite)
     const anew =
-      kept?.day === reading.today ? new Set([...touchedAccessions(reading.sqlite), ...kept.stale]) : null
+      kept?.day === reading.today ? new Set([...dirtyAccessions(reading.sqlite), ...kept.stale]) : null
     if (kept === undefined || anew === null || anew.has(EVERY_ACCESSION)) {
-      return this.#reckon(reading, accessionsWithLots(reading.sqlite))
+      return this.#compute(reading, accessionsWithLots(reading.sqlite))
     }
     const facts = new Map(kept.facts)
-    replace(facts, anew, this.#reckon(reading, [...anew]))
+    replace(facts, anew, this.#compute(reading, [...anew]))
     return facts
   }
 
@@ -84,7 +84,7 @@ export class KeptByAccession<T> {
   #renew(reading: Reading, kept: Kept<T>, accessionIds: readonly number[]): void {
     for (let from = 0; from < accessionIds.length; from += AT_ONCE) {
       const some = accessionIds.slice(from, from + AT_ONCE)
-      replace(kept.facts, some, this.#reckon(reading, some))
+      replace(kept.facts, some, this.#compute(reading, some))
       for (const id of some) kept.stale.delete(id)
     }
   }
@@ -106,7 +106,7 @@ function hearWhatWasTouched(sqlite: Sqlite): void {
     watched.set(sqlite, new Map())
     return
   }
-  const touched = touchedAccessions(sqlite)
+  const touched = dirtyAccessions(sqlite)
   if (touched.size === 0) return
   forgetTouched(sqlite)
   for (const { stale } of known.values()) for (const id of touched) stale.add(id)

@@ -8,9 +8,9 @@ import {
   type ViabilityBasis,
 } from '../../domain/germination/assumed-viability.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
-import { type Grade, type PopulationFigures, plantsFor } from '../../domain/needs/grade.ts'
 import { type LivingSeeds, type LotLife, livingSeeds } from '../../domain/needs/living-seeds.ts'
 import { judgeNeed, type NeedFacts, type NeedState, needState } from '../../domain/needs/need.ts'
+import { type PopulationFigures, type PopulationGoal, plantsFor } from '../../domain/needs/population-goal.ts'
 import { type KeepingPolicy, seedsToKeep } from '../../domain/needs/what-to-keep.ts'
 import type { Threshold } from '../../domain/viability/band.ts'
 import type { LifeRow } from '../../queries/lot-rows.ts'
@@ -23,7 +23,7 @@ export interface CollectionPolicy extends Manner {
   readonly assurance: number
   readonly viabilityThreshold: number
   readonly viabilityThresholdOf: Threshold['of']
-  readonly grade: Grade
+  readonly grade: PopulationGoal
 }
 
 /** How alive a lot is thought to be, where that comes from, and by which day; no day where nothing was forecast. */

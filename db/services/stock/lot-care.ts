@@ -4,7 +4,7 @@ import { takeOut } from '../../domain/ledger/movement.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Writing } from '../context.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
-import { foreseeMove } from '../storage/lot-storage.ts'
+import { previewMove } from '../storage/lot-storage.ts'
 import { notePlace, placeOrRefuse } from '../storage/places.ts'
 import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from './amounts.ts'
 import { changeLot } from './change-lot.ts'
@@ -24,7 +24,7 @@ export function moveLots(
   const what = rows.length === 1 ? rows[0]?.lot_number : `${rows.length} lots`
   return {
     place: place.path,
-    ...foreseeMove(writing, input),
+    ...previewMove(writing, input),
     said: `Moved ${what} to ${place.path}`,
     undoable: true,
   }

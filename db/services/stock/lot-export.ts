@@ -49,7 +49,7 @@ export function exportLots(reading: Reading, input: ParsedInput<'lot.export'>): 
 const OF_LOTS = new Set(['place', 'in quarantine because', 'careful'])
 
 /** Writes every lot of the book, with its donor only where that was asked for. */
-export function makeStock(reading: Reading, { people }: ParsedInput<'stock.make'>): Value<'stock.make'> {
+export function makeStock(reading: Reading, { people }: ParsedInput<'stock.export'>): Value<'stock.export'> {
   const asked = { people, places: true }
   const withholding = withholdingOf(reading, asked)
   const columns = columnsOf(reading)

@@ -21,7 +21,10 @@ export function accessionsInState(reading: Reading, state: NeedState): number[] 
     .map(({ accessionId }) => accessionId)
 }
 
-export function listNeeds(reading: Reading, input: ParsedInput<'need.list'>): Value<'need.list'> {
+export function listNeeds(
+  reading: Reading,
+  input: ParsedInput<'accession.list-states'>,
+): Value<'accession.list-states'> {
   const inState = Map.groupBy(everyStanding(reading), ({ state }) => state)
   const idsIn = (state: NeedState) => (inState.get(state) ?? []).map(({ accessionId }) => accessionId)
   const wanted = (input.state === undefined ? NEED_STATES : [input.state]).flatMap(idsIn)
@@ -46,8 +49,8 @@ export function listNeeds(reading: Reading, input: ParsedInput<'need.list'>): Va
 
 export function overrideAccession(
   writing: Writing,
-  input: ParsedInput<'accession.override'>,
-): Omit<Value<'accession.override'>, 'entryId'> {
+  input: ParsedInput<'accession.change-policy'>,
+): Omit<Value<'accession.change-policy'>, 'entryId'> {
   const row = writing.db.select().from(accession).where(eq(accession.id, input.accessionId)).get()
   if (!row) refuse('not-found', 'That accession is not in the book.', { field: 'accessionId' })
   writing.db

@@ -36,7 +36,10 @@ const STILL_WAITED_FOR = `${HAS_PROMISE} AND ${standing('withdrawal')} AND NOT $
 const VISIT_COLUMNS = `withdrawal.id, on_date, purpose, promised, promised_by, ${BROUGHT_BACK} AS returns, ${LET_GO} AS let_go`
 
 /** The visits of a person, joined records too: what is still promised first, by its day, then the latest. */
-export function listOut(reading: Reading, input: ParsedInput<'withdrawal.out'>): Value<'withdrawal.out'> {
+export function listOut(
+  reading: Reading,
+  input: ParsedInput<'withdrawal.list-open'>,
+): Value<'withdrawal.list-open'> {
   const personId = keptPersonId(reading.sqlite, input.personId)
   if (personId === undefined) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
   const visits = visitsOf(reading, personId, input.limit)
@@ -160,8 +163,8 @@ function whoPromised(row: ReminderRow) {
 
 export function letPromiseGo(
   writing: Writing,
-  input: ParsedInput<'promise.let-go'>,
-): Omit<Value<'promise.let-go'>, 'entryId'> {
+  input: ParsedInput<'promise.waive'>,
+): Omit<Value<'promise.waive'>, 'entryId'> {
   const field = 'withdrawalId'
   const row = prepared(
     writing.sqlite,

@@ -21,7 +21,7 @@ import { lotOrRefuse } from '../intake/new-lot.ts'
 import { balanceOf, plausibleBand, quantityOf, weightInWords } from './amounts.ts'
 import { writeMovement } from './write-movement.ts'
 
-type ShownWeight = Value<'lot.weigh-seeds'>['weight']
+type ShownWeight = Value<'lot.record-weight'>['weight']
 
 /** A kept measurement as the contract shows it. */
 export function shownWeight(row: typeof seedWeight.$inferSelect, manner: Manner): ShownWeight {
@@ -119,8 +119,8 @@ export function misweighed(
 
 export function weighSeeds(
   writing: Writing,
-  input: ParsedInput<'lot.weigh-seeds'>,
-): Omit<Value<'lot.weigh-seeds'>, 'entryId'> {
+  input: ParsedInput<'lot.record-weight'>,
+): Omit<Value<'lot.record-weight'>, 'entryId'> {
   const before = lotOrRefuse(writing, input.lotId, 'lotId')
   const samples = input.replicates.map(({ seeds, grams }, index) => {
     const mass = massFrom(grams, 'g')

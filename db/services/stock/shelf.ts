@@ -80,7 +80,10 @@ function shelfRows(reading: Reading, rows: readonly LotRow[]): ShelfRow[] {
 
 const MOST_OFFERED = 200
 
-export function offerLots(reading: Reading, input: ParsedInput<'lot.offer'>): Value<'lot.offer'> {
+export function offerLots(
+  reading: Reading,
+  input: ParsedInput<'withdrawal.list-lots'>,
+): Value<'withdrawal.list-lots'> {
   const policy = settingsOf(reading)
   const scanned = lotIdByBare(reading.sqlite, readScanCode(input.text) ?? bareNumber(input.text))
   const filter: ShelfFilter = {
@@ -129,7 +132,10 @@ function offeredLot(reading: Reading, row: LotRow, policy: CollectionPolicy): Of
   }
 }
 
-export function findAnything(reading: Reading, input: ParsedInput<'find.anything'>): Value<'find.anything'> {
+export function findAnything(
+  reading: Reading,
+  input: ParsedInput<'collection.search'>,
+): Value<'collection.search'> {
   const text = input.text.trim()
   const bare = bareNumber(text)
   const scanned = readScanCode(text)

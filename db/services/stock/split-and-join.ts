@@ -140,8 +140,8 @@ function opposite(change: Change): Change {
 
 export function joinLots(
   writing: Writing,
-  input: ParsedInput<'lot.join'>,
-): Omit<Value<'lot.join'>, 'entryId'> {
+  input: ParsedInput<'lot.merge'>,
+): Omit<Value<'lot.merge'>, 'entryId'> {
   const into = lotOrRefuse(writing, input.intoLotId, 'intoLotId')
   const from = [...new Set(input.fromLotIds)].map((id, index) =>
     lotOrRefuse(writing, id, `fromLotIds.${index}`),
@@ -170,7 +170,7 @@ export function joinLots(
   const balance = quantityOf(lotOrRefuse(writing, into.lot_id, 'intoLotId'), settingsOf(writing))
   return {
     balance,
-    said: `Poured ${from.map((row) => row.lot_number).join(', ')} into ${into.lot_number}: ${balance.words}`,
+    said: `Merged ${from.map((row) => row.lot_number).join(', ')} into ${into.lot_number}: ${balance.words}`,
     undoable: true,
   }
 }

@@ -44,8 +44,8 @@ function writeFinding(writing: Writing, { row, found, change }: Finding, on: str
 
 export function takeStock(
   writing: Writing,
-  input: ParsedInput<'lot.take-stock'>,
-): Omit<Value<'lot.take-stock'>, 'entryId'> {
+  input: ParsedInput<'lot.record-count'>,
+): Omit<Value<'lot.record-count'>, 'entryId'> {
   const finding = findingOf(writing, input.lotId, input.found, '')
   writeFinding(writing, finding, input.on, input.reason)
   const after = quantityOf(lotOrRefuse(writing, input.lotId, 'lotId'), settingsOf(writing))
@@ -57,10 +57,10 @@ export function takeStock(
   }
 }
 
-export function foreseeStocktake(
+export function previewStocktake(
   reading: Reading,
-  input: ParsedInput<'stocktake.foresee'>,
-): Value<'stocktake.foresee'> {
+  input: ParsedInput<'stocktake.preview'>,
+): Value<'stocktake.preview'> {
   return {
     lines: input.lines.map(({ lotId, found }, index) => {
       try {

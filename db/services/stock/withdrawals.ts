@@ -17,10 +17,10 @@ import { writeMovement } from './write-movement.ts'
 
 type Input = ParsedInput<'withdrawal.record'>
 
-export function foreseeWithdrawal(
+export function previewWithdrawal(
   reading: Reading,
-  input: ParsedInput<'withdrawal.foresee'>,
-): Value<'withdrawal.foresee'> {
+  input: ParsedInput<'withdrawal.preview'>,
+): Value<'withdrawal.preview'> {
   const shown = (caution: OutgoingCaution) => ({
     despite: caution.despite,
     sentence: caution.problem.sentence,

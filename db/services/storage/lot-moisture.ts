@@ -29,7 +29,7 @@ const ANY_OIL = { low: 0.02, high: 0.45 } as const
 
 const FIELDS = { fresh: 'freshGrams', dry: 'dryGrams', dish: 'dishGrams' } as const
 
-export function readMoisture(reading: Reading, input: ParsedInput<'moisture.read'>): Moisture {
+export function readMoisture(reading: Reading, input: ParsedInput<'moisture.preview'>): Moisture {
   lotOrRefuse(reading, input.lotId, 'lotId')
   const found = moistureOf(reading, input.lotId, input.measured)
   return { ...found, words: wordsOf(input.measured, found), advice: moistureAdvice(found) }
@@ -37,8 +37,8 @@ export function readMoisture(reading: Reading, input: ParsedInput<'moisture.read
 
 export function noteMoisture(
   writing: Writing,
-  input: ParsedInput<'moisture.note'>,
-): Omit<Value<'moisture.note'>, 'entryId'> {
+  input: ParsedInput<'moisture.record'>,
+): Omit<Value<'moisture.record'>, 'entryId'> {
   const { lot_number: lotNumber } = lotOrRefuse(writing, input.lotId, 'lotId')
   const moisture = readMoisture(writing, input)
   const { method, ...observed } = input.measured
@@ -90,7 +90,7 @@ function moistureOf(reading: Reading, lotId: number, measured: Measured): Moistu
     case 'meter':
       return doubted(measured.percent, measured.percent, measured.percent)
     default:
-      return assertNever(measured, 'A measurement has no reckoning yet')
+      return assertNever(measured, 'A measurement has no computation yet')
   }
 }
 
@@ -125,7 +125,10 @@ function doubted(percent: number, low: number, high: number): MoistureFound {
   }
 }
 
-export function planLotDrying(reading: Reading, input: ParsedInput<'drying.plan'>): Value<'drying.plan'> {
+export function planLotDrying(
+  reading: Reading,
+  input: ParsedInput<'moisture.plan-drying'>,
+): Value<'moisture.plan-drying'> {
   const plan = planDrying(input)
   const words = dryingInWords(plan, input, settingsOf(reading))
   return { plan, words, assumptions: [...DRYING_ASSUMPTIONS], cautions: [...GEL_CAUTIONS] }

@@ -37,7 +37,7 @@ export function storageCautions(reading: Reading, lotId: number, lot: StoredLot)
   return ['Weevils and moths like this seed, and what it is kept in does not keep them out.']
 }
 
-export function getLotStorage(reading: Reading, input: ParsedInput<'lot.storage'>): LotStorage {
+export function getLotStorage(reading: Reading, input: ParsedInput<'lot.get-storage'>): LotStorage {
   const row = lotOrRefuse(reading, input.lotId, 'lotId')
   const container = containerOfLot(reading.sqlite, row.lot_id)
   const stays = climateOfLot(reading.sqlite, row.lot_id, 'month')
@@ -119,8 +119,8 @@ function stayInWords({ climate }: StayClimate): string {
 
 export function noteContainer(
   writing: Writing,
-  input: ParsedInput<'lot.note-container'>,
-): Omit<Value<'lot.note-container'>, 'entryId'> {
+  input: ParsedInput<'lot.change-container'>,
+): Omit<Value<'lot.change-container'>, 'entryId'> {
   const { kind, airtight, pestProof, since, note } = input
   const rows = [...new Set(input.lotIds)].map((id, index) => lotOrRefuse(writing, id, `lotIds.${index}`))
   for (const { lot_id: lotId } of rows) {
@@ -133,10 +133,10 @@ export function noteContainer(
   return { said: `${what}: ${containerInWords(kind, airtight, pestProof)}`, undoable: true }
 }
 
-export function foreseeMove(
+export function previewMove(
   reading: Reading,
-  input: Pick<ParsedInput<'lot.foresee-move'>, 'lotIds' | 'placeId'>,
-): Pick<Value<'lot.foresee-move'>, 'cautions'> {
+  input: Pick<ParsedInput<'lot.preview-move'>, 'lotIds' | 'placeId'>,
+): Pick<Value<'lot.preview-move'>, 'cautions'> {
   const place = placeOrRefuse(reading, input.placeId, 'placeId')
   if (!freezes(reading.sqlite, place.id)) return { cautions: [] }
   return {

@@ -21,7 +21,7 @@ export interface PlaceAgeing {
   lost(from: IsoDate, until: IsoDate): number
   /** Deviates lost a day from today on: on the usual day of the last year with readings. */
   readonly daily: number
-  /** Whether it has readings, by whose usual day time without any is reckoned. */
+  /** Whether it has readings, by whose usual day time without any is computed. */
   readonly read: boolean
   /** Whether temperature and moisture were measured. */
   readonly measured: boolean
@@ -49,7 +49,7 @@ interface Day {
 }
 
 /**
- * The places of one collection as seed ages in them, for one run of reckoning.
+ * The places of one collection as seed ages in them, for one run of computation.
  *
  * A place's readings are read once, and summed up once for each way of ageing, however many lots lay there.
  */

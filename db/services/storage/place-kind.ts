@@ -11,10 +11,10 @@ import type { Reading, Writing } from '../context.ts'
 import { ASSUMED_CELSIUS } from './place-ageing.ts'
 import { placeOrRefuse } from './places.ts'
 
-export function foreseeKind(
+export function previewKind(
   reading: Reading,
-  { placeId, kind }: ParsedInput<'place.foresee-kind'>,
-): Value<'place.foresee-kind'> {
+  { placeId, kind }: ParsedInput<'place.preview-kind'>,
+): Value<'place.preview-kind'> {
   const place = placeOrRefuse(reading, placeId, 'placeId')
   const kinds = new Map(climateKinds(reading.sqlite).map((row) => [row.place_id, row.kind]))
   const before = kinds.get(place.id) ?? 'room'
@@ -38,7 +38,7 @@ export function changeKind(
   writing: Writing,
   input: ParsedInput<'place.change-kind'>,
 ): Omit<Value<'place.change-kind'>, 'entryId'> {
-  const { words } = foreseeKind(writing, input)
+  const { words } = previewKind(writing, input)
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   if (place.kind === input.kind)
     refuse('value-refused', `${place.path} is a ${place.kind} already.`, { field: 'kind' })

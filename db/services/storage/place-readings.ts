@@ -22,8 +22,8 @@ const HOTTEST_OR_COLDEST_CC = 10_000
 
 export function setTerms(
   writing: Writing,
-  input: ParsedInput<'place.set-terms'>,
-): Omit<Value<'place.set-terms'>, 'entryId'> {
+  input: ParsedInput<'place.change-terms'>,
+): Omit<Value<'place.change-terms'>, 'entryId'> {
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const { placeId, aim, roundDays, highestCelsius, highestHumidity } = input
   writing.db
@@ -47,8 +47,8 @@ export function setTerms(
 
 export function noteReading(
   writing: Writing,
-  input: ParsedInput<'reading.note'>,
-): Omit<Value<'reading.note'>, 'entryId'> {
+  input: ParsedInput<'reading.record'>,
+): Omit<Value<'reading.record'>, 'entryId'> {
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const read = writeReading(writing, place, input, '')
   const { temperatureCc, humidityPm } = read

@@ -16,7 +16,7 @@ import { climateBatch } from '../../schema/climate-tables.ts'
 import type { Reading, Writing } from '../context.ts'
 import { placeOrRefuse } from './places.ts'
 
-type FileInput = ParsedInput<'readings.foresee-file'>
+type FileInput = ParsedInput<'reading.preview-file'>
 
 const MOST_REFUSED_SHOWN = 100
 const SAMPLED = 5
@@ -28,7 +28,7 @@ interface Sorted {
   readonly refused: readonly RefusedRow[]
 }
 
-export function foreseeFile(reading: Reading, input: FileInput): ReadFile {
+export function previewFile(reading: Reading, input: FileInput): ReadFile {
   placeOrRefuse(reading, input.placeId, 'placeId')
   const file = readLoggerFile(input.text, input.choices)
   if (file.kind === 'unreadable') return file
@@ -55,8 +55,8 @@ export function foreseeFile(reading: Reading, input: FileInput): ReadFile {
 
 export function importFile(
   writing: Writing,
-  input: ParsedInput<'readings.import-file'>,
-): Omit<Value<'readings.import-file'>, 'entryId'> {
+  input: ParsedInput<'reading.import-file'>,
+): Omit<Value<'reading.import-file'>, 'entryId'> {
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const digest = createHash('sha256').update(input.text).digest('hex')
   const before = batchOfFile(writing.sqlite, digest)

@@ -24,7 +24,7 @@ import { placeOrRefuse } from './places.ts'
 /** Of a place with more lots than this the rest is looked at, but not listed. */
 const MOST_LOTS = 1_000
 
-export function listDueRounds(reading: Reading): Value<'round.due'> {
+export function listDueRounds(reading: Reading): Value<'round.list-due'> {
   const places = new StoredPlaces(reading)
   const last = lastRounds(reading.sqlite)
   const closedIn = lotsClosedIn(reading.sqlite)

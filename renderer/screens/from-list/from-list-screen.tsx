@@ -25,7 +25,7 @@ export function FromListScreen() {
   const format = useFormat()
   const { list, seen, pick, choose, answer, letGo } = useList()
   const [leaveOut, setLeaveOut] = useState(false)
-  const takeIn = useWrite('list.take-in')
+  const takeIn = useWrite('import.record')
   const file = useRef<HTMLInputElement>(null)
   useEffect(() => file.current?.focus(), [])
   const read = seen.data?.kind === 'read' ? seen.data : null
@@ -89,7 +89,7 @@ export function FromListScreen() {
             onLeaveOut={setLeaveOut}
             busy={takeIn.isPending || seen.isFetching}
             error={takeIn.error}
-            onSave={() => call('list.refused', inputOf(list))}
+            onSave={() => call('import.list-refused', inputOf(list))}
             onSend={() => takeIn.mutate({ ...inputOf(list), leaveOut })}
           />
         </>
@@ -104,14 +104,14 @@ interface ListEndProps {
   readonly onLeaveOut: (leaveOut: boolean) => void
   readonly busy: boolean
   readonly error: ProblemError | null
-  readonly onSave: () => Promise<Value<'list.refused'>>
+  readonly onSave: () => Promise<Value<'import.list-refused'>>
   readonly onSend: () => void
 }
 
 function ListEnd({ read, leaveOut, onLeaveOut, busy, error, onSave, onSend }: ListEndProps) {
   const format = useFormat()
   const { counts } = read
-  const save = useMutation<Value<'list.refused'>, ProblemError>({
+  const save = useMutation<Value<'import.list-refused'>, ProblemError>({
     mutationFn: onSave,
     onSuccess: ({ fileName, csv }) => saveFile(fileName, 'text/csv', csv),
   })
@@ -147,7 +147,7 @@ function ListTakenIn({
   taken,
   onNext,
 }: {
-  readonly taken: Value<'list.take-in'>
+  readonly taken: Value<'import.record'>
   readonly onNext: () => void
 }) {
   const format = useFormat()

@@ -5,20 +5,20 @@ import { call } from '../../shared/client/call.ts'
 import { inBase64 } from '../../shared/client/file-bytes.ts'
 import type { ProblemError } from '../../shared/client/problem-error.ts'
 
-export type ListInput = Omit<CallInput<'list.foresee'>, 'choices' | 'answers'> & {
-  readonly choices: NonNullable<CallInput<'list.foresee'>['choices']>
+export type ListInput = Omit<CallInput<'import.preview'>, 'choices' | 'answers'> & {
+  readonly choices: NonNullable<CallInput<'import.preview'>['choices']>
   readonly answers: Readonly<Record<string, string>>
 }
-export type ForeseenList = Value<'list.foresee'>
-export type ReadList = Extract<ForeseenList, { kind: 'read' }>
+export type ListPreview = Value<'import.preview'>
+export type ReadList = Extract<ListPreview, { kind: 'read' }>
 
 /** A list that the keeper chose, what was said of it, and how it is understood so far. */
 export function useList() {
   const [list, setList] = useState<(ListInput & { readonly pickedAt: number }) | null>(null)
-  const seen = useQuery<ForeseenList, ProblemError>({
+  const seen = useQuery<ListPreview, ProblemError>({
     // The file itself is left out of the key: it is long, and the moment it was picked names it.
-    queryKey: ['list.foresee', list?.pickedAt, list?.choices, list?.answers],
-    queryFn: () => call('list.foresee', inputOf(list)),
+    queryKey: ['import.preview', list?.pickedAt, list?.choices, list?.answers],
+    queryFn: () => call('import.preview', inputOf(list)),
     enabled: list !== null,
     placeholderData: (last, query) =>
       query?.queryKey[1] === list?.pickedAt ? keepPreviousData(last) : undefined,
@@ -39,7 +39,7 @@ export function useList() {
 }
 
 /** What is sent of a list. */
-export function inputOf(list: ListInput | null): CallInput<'list.foresee'> {
+export function inputOf(list: ListInput | null): CallInput<'import.preview'> {
   if (list === null) throw new Error('No list was chosen')
   const { fileName, content, choices, answers } = list
   return { fileName, content, choices, answers }

@@ -29,7 +29,7 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
       note: '',
       on: '',
     },
-    writes: 'germination.begin',
+    writes: 'germination.start',
   })
   const { typed } = form
   const { follows } = plan

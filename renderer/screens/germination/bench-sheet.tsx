@@ -4,7 +4,7 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
 /** The sheet for the bench: one test, or every test under way, with room for its counts. */
 export function BenchSheet({ testId }: { readonly testId: number | null }) {
-  const sheet = useRead('germination.sheet', testId === null ? {} : { testIds: [testId] })
+  const sheet = useRead('germination.print', testId === null ? {} : { testIds: [testId] })
   return (
     <div className="germ-sheet">
       <h2 tabIndex={-1}>Bench sheet</h2>

@@ -41,7 +41,7 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
   const today = useToday()
   const format = useFormat()
   const form = useRef<HTMLElement>(null)
-  const write = useWrite('germination.count')
+  const write = useWrite('germination.record-count')
   const on = typed.on || today
   const left = stillThere(test, on)
   const again = test.counts.some((count) => count.on === on)

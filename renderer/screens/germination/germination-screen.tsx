@@ -50,7 +50,7 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
   const bench = useRead('germination.list', {})
   const [dueFrom, setDueFrom] = useState(0)
   const due = useRead(
-    'germination.due',
+    'germination.list-due',
     { withinDays: DUE_WITHIN_DAYS, offset: dueFrom, limit: DUE_AT_ONCE },
     { keepLast: true },
   )
@@ -182,7 +182,7 @@ interface ListsProps {
   readonly shown: Shown
   readonly onPick: (shown: Shown) => void
   readonly bench: Value<'germination.list'>
-  readonly due: Value<'germination.due'>
+  readonly due: Value<'germination.list-due'>
 }
 
 function Lists({ shown, onPick, bench, due }: ListsProps) {

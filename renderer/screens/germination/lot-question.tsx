@@ -11,7 +11,7 @@ interface LotFound {
 const ANY_LOT: SuggestionSource<LotFound> = {
   name: 'lots to test',
   find: async (text) => {
-    const { lots } = await call('find.anything', { text, limit: 8 })
+    const { lots } = await call('collection.search', { text, limit: 8 })
     return lots.map(({ lotId, lotNumber, variety, crop, words }) => ({
       key: String(lotId),
       name: variety,

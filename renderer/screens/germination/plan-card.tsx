@@ -18,7 +18,7 @@ interface PlanCardProps {
   readonly onBegun: (testId: number) => void
 }
 
-/** How long the typed figures rest before the advice is reckoned anew. */
+/** How long the typed figures rest before the advice is recomputed. */
 const CALM_MS = 300
 
 const ASKED = { threshold: '', expected: '' }

@@ -43,7 +43,7 @@ export function ResultPart({ test }: { readonly test: TestRecord }) {
       {result.speed !== null && <p>{result.speed.words}</p>}
       <ByReplicate test={test} format={format} />
       <details className="germ-more">
-        <summary>How this is reckoned</summary>
+        <summary>How this is worked out</summary>
         <p>
           Of {result.tested} laid out {result.germinated} count as alive
           {result.unsorted === 0 ? '' : `; ${result.unsorted} that nobody sorted count as not germinated`}. 95

@@ -24,7 +24,7 @@ export function SpendAdvice({ plan, typed, onChange }: SpendAdviceProps) {
           value={typed.threshold}
           onChange={(threshold) => onChange({ threshold })}
           placeholder={String(Math.round(100 * plan.threshold))}
-          hint={`reckoned with ${format.percent(plan.threshold)}`}
+          hint={`worked out with ${format.percent(plan.threshold)}`}
         />
         <TextField
           label="Thought to be alive, %"
@@ -32,7 +32,7 @@ export function SpendAdvice({ plan, typed, onChange }: SpendAdviceProps) {
           value={typed.expected}
           onChange={(expected) => onChange({ expected })}
           placeholder={String(Math.round(100 * plan.expected))}
-          hint={`reckoned with ${format.percent(plan.expected)}: ${plan.expectedNote}`}
+          hint={`worked out with ${format.percent(plan.expected)}: ${plan.expectedNote}`}
         />
       </div>
       <Sizes plan={plan} />
@@ -107,7 +107,7 @@ function Stages({ plan }: { readonly plan: TestPlan }) {
       <p className="soft">
         {staged.published
           ? 'The published plan for 85 % in groups of 40 (Ellis, Hong and Roberts 1985).'
-          : 'Reckoned as the published plan for 85 % is: Wald’s test in stages with the same rate of error.'}{' '}
+          : 'Worked out as the published plan for 85 % is: Wald’s test in stages with the same rate of error.'}{' '}
         Lay each stage out as a test of its own: once it is over, the next can be laid out as its next stage,
         and what sprouted is added up.
       </p>

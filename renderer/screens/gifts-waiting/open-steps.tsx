@@ -27,7 +27,7 @@ export function OpenSteps({ gift }: { readonly gift: WaitingGift }) {
 function OpenStep({ giftId, wait }: { readonly giftId: number; readonly wait: Wait }) {
   const format = useFormat()
   const today = useToday()
-  const write = useWrite('gift.note-step')
+  const write = useWrite('gift.record-step')
   const [telling, setTelling] = useState(false)
   const done = (note: string, on: string, then?: () => void) =>
     write.mutate(
@@ -78,7 +78,7 @@ function OpenStep({ giftId, wait }: { readonly giftId: number; readonly wait: Wa
 interface TellFormProps {
   readonly keptAs: string
   readonly words: string
-  readonly write: Pick<ReturnType<typeof useWrite<'gift.note-step'>>, 'isPending' | 'error'>
+  readonly write: Pick<ReturnType<typeof useWrite<'gift.record-step'>>, 'isPending' | 'error'>
   readonly onSend: (note: string, on: string, then: () => void) => void
   readonly onClose: () => void
 }

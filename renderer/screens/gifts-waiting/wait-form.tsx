@@ -16,7 +16,7 @@ const EMPTY = { step: 'drying' as WaitingStep, due: '', note: '' }
 export function WaitForm({ gift, keptAs, onClose }: GiftFormProps) {
   const format = useFormat()
   const today = useToday()
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'gift.note-step', onClose })
+  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'gift.record-step', onClose })
   const { step, due, note } = form.typed
   const caution = waitingCaution(step)
   return (

@@ -25,7 +25,7 @@ const RULES = {
 /** Hand out: a member's packets at the table, and what is left of each lot. */
 export function HandOutScreen() {
   const visit = useDraft<HandOutDraft, HandOutStep>(RULES)
-  const about = useRead('collection.about', {})
+  const about = useRead('collection.get', {})
   const [last, setLast] = useState<HandedOut | null>(null)
   if (about.error) return <ProblemText problem={about.error.problem} />
   if (visit.draft === null || about.data === undefined) return <p className="soft waiting">Opening…</p>

@@ -83,7 +83,7 @@ export function HandOutTable(props: HandOutTableProps) {
             inWords={(line) => (
               <PacketInWords
                 line={line}
-                foreseen={table.foreseen.ofLine.get(line.id)}
+                previewed={table.previewed.ofLine.get(line.id)}
                 reason={draft.reason}
               />
             )}
@@ -126,9 +126,9 @@ interface PacketCardProps {
 function PacketCard({ draft, table }: PacketCardProps) {
   const { line, listed, changing } = draft.lines
   const at = listed.findIndex((each) => each.id === changing)
-  const foreseen = table.foreseen.ofLine.get(line.id)
-  const cautions = [...(foreseen?.cautions ?? []), ...table.foreseen.cautions]
-  const refused = foreseen?.problem
+  const previewed = table.previewed.ofLine.get(line.id)
+  const cautions = [...(previewed?.cautions ?? []), ...table.previewed.cautions]
+  const refused = previewed?.problem
   return (
     <div className="table-card">
       <h2>{at < 0 ? `Packet ${listed.length + 1}` : `Packet ${at + 1}, being changed`}</h2>
@@ -146,7 +146,7 @@ function PacketCard({ draft, table }: PacketCardProps) {
         }
         placeholder="scan, number, or a few letters"
         problem={table.shown.line.lot ?? (refused?.field?.endsWith('.lotId') ? refused.sentence : undefined)}
-        words={line.lot && <LotStock lot={line.lot} barElsewhere={foreseen?.left != null} />}
+        words={line.lot && <LotStock lot={line.lot} barElsewhere={previewed?.left != null} />}
         spoken={line.lot === null ? '' : `${line.text}. ${line.lot.why}`}
       />
       <AmountField
@@ -159,9 +159,9 @@ function PacketCard({ draft, table }: PacketCardProps) {
         problem={
           table.shown.line.amount ?? (refused?.field?.endsWith('.amount') ? refused.sentence : undefined)
         }
-        offered={table.foreseen.fresh && refused ? refused.choices : []}
+        offered={table.previewed.fresh && refused ? refused.choices : []}
         placeholder="1 packet of 25, 12.5 g, 30 seeds"
-        after={foreseen && <AfterOut foreseen={foreseen} />}
+        after={previewed && <AfterOut previewed={previewed} />}
       />
       {cautions.length > 0 && (
         <>
@@ -172,7 +172,7 @@ function PacketCard({ draft, table }: PacketCardProps) {
           ))}
           <TextField
             label="Why all the same?"
-            step={table.foreseen.fresh ? 'reason' : undefined}
+            step={table.previewed.fresh ? 'reason' : undefined}
             value={draft.reason}
             onChange={(reason) => table.change({ kind: 'visit', change: { reason } })}
             hint="The reason is kept in the book. Esc steps back to give less."

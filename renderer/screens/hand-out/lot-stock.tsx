@@ -2,7 +2,7 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import type { PickedLot } from './out-line.ts'
-import type { Foreseen } from './use-foreseen.ts'
+import type { Previewed } from './use-preview.ts'
 
 interface LotStockProps {
   readonly lot: PickedLot
@@ -27,8 +27,8 @@ export function LotStock({ lot, barElsewhere }: LotStockProps) {
 }
 
 /** What a line would leave: in the lot, and of its accession as its seed bar will then stand. */
-export function AfterOut({ foreseen }: { readonly foreseen: Foreseen }) {
-  const { left, stock, cautions } = foreseen
+export function AfterOut({ previewed }: { readonly previewed: Previewed }) {
+  const { left, stock, cautions } = previewed
   if (left === null) return null
   const saidBelow = cautions.some(({ despite }) => despite === 'too-few-left')
   return (

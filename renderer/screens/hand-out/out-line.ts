@@ -23,7 +23,7 @@ export interface OutLine {
 export type OutField = 'lot' | 'amount'
 export type OutProblems = Partial<Record<OutField, string>>
 
-export type LotOffered = Value<'lot.offer'>['lots'][number]
+export type LotOffered = Value<'withdrawal.list-lots'>['lots'][number]
 /** What of an offer, or of a scanned lot's record, makes a line. */
 export type PickedFrom = Pick<LotOffered, 'lotId' | 'lotNumber' | 'variety' | 'crop' | 'why' | 'packetSeeds'>
 type Line = CallInput<'withdrawal.record'>['lines'][number]

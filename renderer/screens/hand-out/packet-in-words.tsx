@@ -1,26 +1,26 @@
 import { useAmountReading } from '../../shared/table-form/use-amount-reading.ts'
 import type { OutLine } from './out-line.ts'
-import type { Foreseen } from './use-foreseen.ts'
+import type { Previewed } from './use-preview.ts'
 
 interface PacketInWordsProps {
   readonly line: OutLine
-  readonly foreseen: Foreseen | undefined
+  readonly previewed: Previewed | undefined
   /** Why something goes out in spite of a caution; '' while nobody said. */
   readonly reason: string
 }
 
 /** A listed packet on its envelope: its lot, how much, and what needs a reason or would be refused. */
-export function PacketInWords({ line, foreseen, reason }: PacketInWordsProps) {
+export function PacketInWords({ line, previewed, reason }: PacketInWordsProps) {
   const { reading } = useAmountReading({
     text: line.amount,
     sample: '',
     cropId: undefined,
     lotId: line.lot?.lotId,
   })
-  const cautioned = (foreseen?.cautions.length ?? 0) > 0
+  const cautioned = (previewed?.cautions.length ?? 0) > 0
   const remarks = [
     ...(cautioned ? [reason.trim() === '' ? 'needs a reason' : 'goes out with the reason given'] : []),
-    ...(foreseen?.problem ? [foreseen.problem.sentence] : []),
+    ...(previewed?.problem ? [previewed.problem.sentence] : []),
   ]
   return (
     <>

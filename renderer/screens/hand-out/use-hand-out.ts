@@ -22,7 +22,7 @@ import {
   type PickedFrom,
   withLot,
 } from './out-line.ts'
-import { cautionsOf, foreseeInput, useForeseen } from './use-foreseen.ts'
+import { cautionsOf, previewInput, usePreview } from './use-preview.ts'
 
 interface Table {
   readonly draft: HandOutDraft
@@ -45,7 +45,7 @@ const NOTHING_SHOWN: Shown = { member: {}, line: {}, reason: undefined, refused:
 /** What the keys, scans and buttons of the Hand out table do, and what is wrong where. */
 export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
   const [shown, setShown] = useState<Shown>(NOTHING_SHOWN)
-  const foreseen = useForeseen(draft)
+  const previewed = usePreview(draft)
   const record = useWrite('withdrawal.record')
   const { dispatch } = visit
   const { line } = draft.lines
@@ -66,19 +66,19 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
   const takeUp = (id: string) => flushSync(() => change({ kind: 'change-line', id }))
 
   const held = useHeldKeys()
-  const whenKnown = useWhen(foreseen.known)
+  const whenKnown = useWhen(previewed.known)
   /** Lists the line being typed, unless something is to be said or changed first. */
   const listKnown = () => {
     const problems = outProblems(line)
     if (Object.keys(problems).length > 0) return showLine(problems)
-    if (foreseen.failure !== null) {
-      foreseen.askAgain()
-      return show({ refused: foreseen.failure })
+    if (previewed.failure !== null) {
+      previewed.askAgain()
+      return show({ refused: previewed.failure })
     }
-    const of = foreseen.ofLine.get(line.id)
+    const of = previewed.ofLine.get(line.id)
     const field = outFieldOf(of?.problem?.field ?? null)?.field
     if (of?.problem && field) return showLine({ [field]: of.problem.sentence })
-    const cautions = foreseen.cautions.length + (of?.cautions.length ?? 0)
+    const cautions = previewed.cautions.length + (of?.cautions.length ?? 0)
     if (cautions > 0 && draft.reason.trim() === '') return show({ reason: SAY_WHY }, 'reason')
     flushSync(() => change({ kind: 'list-line', nextId: crypto.randomUUID() }))
     focus('lot')
@@ -88,18 +88,18 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
     listNow.current = listKnown
   })
   const listLine = () => {
-    if (foreseen.known) return listKnown()
+    if (previewed.known) return listKnown()
     void held.holdUntil(async () => {
       await whenKnown()
       listNow.current()
       return true
     })
   }
-  /** Enter on the amount lists the line, leads to what is offered instead, or asks why: what is foreseen decides. */
+  /** Enter on the amount lists the line, leads to what is offered instead, or asks why: what is previewed decides. */
   const catches = (event: KeyboardEvent) => {
     if (held.catches(event)) return true
     const { key, ctrlKey, metaKey, shiftKey, altKey, target } = event
-    if (foreseen.known || ctrlKey || metaKey || shiftKey || altKey) return false
+    if (previewed.known || ctrlKey || metaKey || shiftKey || altKey) return false
     if ((key !== 'Enter' && key !== 'ArrowDown') || !(target as Element).matches(DECIDED_BY_FORESIGHT))
       return false
     void held.holdKey(event, whenKnown)
@@ -115,12 +115,12 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
       return false
     }
     try {
-      const answer = await call('withdrawal.foresee', foreseeInput(draft, listed))
+      const answer = await call('withdrawal.preview', previewInput(draft, listed))
       const cautions = cautionsOf(answer)
       if (cautions.length > 0 && draft.reason.trim() === '') {
-        const cautioned = listed[answer.lines.findIndex((foreseenLine) => foreseenLine.cautions.length > 0)]
+        const cautioned = listed[answer.lines.findIndex((linePreview) => linePreview.cautions.length > 0)]
         if (cautioned) takeUp(cautioned.id)
-        // The reason is asked where a caution is foreseen: it must be on the page to take the focus.
+        // The reason is asked where a caution is previewed: it must be on the page to take the focus.
         await whenKnown()
         show({ reason: SAY_WHY }, 'reason')
         return false
@@ -163,7 +163,7 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
   useLotScan(takeScan, (refused) => show({ refused }))
   return {
     shown,
-    foreseen,
+    previewed,
     catches,
     saving: record.isPending,
     change,

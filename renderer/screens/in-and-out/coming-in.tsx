@@ -33,9 +33,9 @@ export function ComingIn() {
 function PackageBack() {
   const format = useFormat()
   const queries = useQueryClient()
-  const about = useRead('collection.about', {})
-  const read = useMutation<Value<'package.read-back'>, ProblemError, File>({
-    mutationFn: async (file) => call('package.read-back', { content: await inBase64(file) }),
+  const about = useRead('collection.get', {})
+  const read = useMutation<Value<'package.import'>, ProblemError, File>({
+    mutationFn: async (file) => call('package.import', { content: await inBase64(file) }),
     onSuccess: () => queries.invalidateQueries(),
   })
   const written = about.data !== undefined && about.data.accessions + about.data.people > 0

@@ -11,7 +11,7 @@ import { CheckField } from '../../shared/table-form/check-field.tsx'
 import { NamesGoingOut } from './names-going-out.tsx'
 import { useMaking } from './use-making.ts'
 
-type Asked = ParsedInput<'passport.make'>
+type Asked = ParsedInput<'passport.export'>
 
 /** Files for others: the whole book, and lists in the forms that others read. */
 export function GoingOut() {
@@ -45,13 +45,13 @@ export function GoingOut() {
           title="Darwin Core"
           about="A row for each accession, in the terms of the standard for records of living things."
           word="Save as Darwin Core"
-          make={() => call('occurrence.make', asked)}
+          make={() => call('occurrence.export', asked)}
         />
         <Table
           title="Every lot"
           about="An exact CSV file for programs, with seeds, living seeds and where each lot lies. For a spreadsheet, tick lots on the shelf instead: there nothing in a cell can be taken for a formula."
           word="Save every lot"
-          make={() => call('stock.make', { people: asked.people })}
+          make={() => call('stock.export', { people: asked.people })}
         />
       </ul>
     </section>
@@ -60,7 +60,7 @@ export function GoingOut() {
 
 function NamesInTexts() {
   const format = useFormat()
-  const making = useMaking(() => call('name.list', {}))
+  const making = useMaking(() => call('person.list-names-in-texts', {}))
   return (
     <Way
       title="Names in texts"
@@ -81,7 +81,7 @@ function NamesInTexts() {
 function WholeCollection({ asked }: { readonly asked: Asked }) {
   const format = useFormat()
   const making = useMaking(
-    () => call('package.make', asked),
+    () => call('package.export', asked),
     ({ fileName, content }) => saveFile(fileName, 'application/zip', bytesOf(content)),
   )
   return (
@@ -103,7 +103,7 @@ function WholeCollection({ asked }: { readonly asked: Asked }) {
 function PublicList() {
   const format = useFormat()
   const making = useMaking(
-    () => call('catalogue.page', {}),
+    () => call('catalogue.export', {}),
     ({ fileName, html }) => saveFile(fileName, 'text/html', html),
   )
   return (
@@ -119,7 +119,7 @@ function PublicList() {
 
 function Passports({ asked }: { readonly asked: Asked }) {
   const format = useFormat()
-  const making = useMaking(() => call('passport.make', asked))
+  const making = useMaking(() => call('passport.export', asked))
   const made = making.data
   return (
     <Way
@@ -164,7 +164,7 @@ interface TableProps {
   readonly title: string
   readonly about: string
   readonly word: string
-  readonly make: () => Promise<Value<'occurrence.make'>>
+  readonly make: () => Promise<Value<'occurrence.export'>>
 }
 
 function Table({ title, about, word, make }: TableProps) {

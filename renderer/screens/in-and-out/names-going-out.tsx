@@ -6,7 +6,7 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
 
 interface NamesGoingOutProps {
-  readonly found: Value<'name.list'>
+  readonly found: Value<'person.list-names-in-texts'>
   /** Looks again after something was decided. */
   readonly onDecided: () => void
 }
@@ -14,7 +14,7 @@ interface NamesGoingOutProps {
 /** First names and surnames that stand by themselves in texts, each with where and whether it is left out. */
 export function NamesGoingOut({ found, onDecided }: NamesGoingOutProps) {
   const format = useFormat()
-  const write = useWrite('collection.change-settings')
+  const write = useWrite('settings.change')
   const decide = (name: string, masked: boolean) => {
     const others = found.names.filter((one) => one.masked && one.name !== name).map((one) => one.name)
     const maskedNames = masked ? [...others, name] : others

@@ -11,7 +11,7 @@ const RULES = { kind: 'paper-sheet', blank: emptyPaper, step: stepPaper, isBlank
 /** A paper sign-out sheet, typed in afterwards as one entry. */
 export function PaperSheetScreen() {
   const visit = useDraft<PaperDraft, PaperStep>(RULES)
-  const about = useRead('collection.about', {})
+  const about = useRead('collection.get', {})
   const [last, setLast] = useState<number | null>(null)
   if (about.error) return <ProblemText problem={about.error.problem} />
   if (visit.draft === null || about.data === undefined) return <p className="soft waiting">Opening…</p>

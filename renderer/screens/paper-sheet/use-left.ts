@@ -4,24 +4,26 @@ import { amountProblem } from '../../shared/format/manner.ts'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
 import type { PaperDraft, PaperLine } from './paper-draft.ts'
 
-type Foreseen = Value<'withdrawal.foresee'>['lines'][number]
+type Previewed = Value<'withdrawal.preview'>['lines'][number]
 
 const FORESEE_AFTER_MS = 80
 
 /** What the whole sheet would leave in the lot of the line being typed; undefined while that cannot be said. */
-export function useLeftBySheet(draft: PaperDraft): Foreseen | undefined {
+export function useLeftBySheet(draft: PaperDraft): Previewed | undefined {
   const { listed, line, changing } = useSettled(draft.lines, FORESEE_AFTER_MS)
   const others = listed.filter(({ id }) => id !== changing)
-  const readable = [...others, line].flatMap((each) => (canBeForeseen(each) ? [each] : []))
+  const readable = [...others, line].flatMap((each) => (canBePreviewed(each) ? [each] : []))
   const input =
     readable.at(-1) === line
       ? { lines: readable.map(({ lot, amount }) => ({ lotId: lot.lotId, amount })) }
       : null
-  const answer = useRead('withdrawal.foresee', input, { keepLast: true }).data
+  const answer = useRead('withdrawal.preview', input, { keepLast: true }).data
   const last = answer?.lines.at(-1)
   return input !== null && last?.lotId === line.lot?.lotId ? last : undefined
 }
 
-function canBeForeseen(line: PaperLine): line is PaperLine & { readonly lot: NonNullable<PaperLine['lot']> } {
+function canBePreviewed(
+  line: PaperLine,
+): line is PaperLine & { readonly lot: NonNullable<PaperLine['lot']> } {
   return line.lot !== null && amountProblem(line.amount) === undefined
 }

@@ -19,7 +19,7 @@ interface ErasePersonProps {
 /** Says what erasing takes out, asks about what may mean a plant, and then offers to let go of the older backups. */
 export function ErasePerson({ person, onClose }: ErasePersonProps) {
   const write = useWrite('person.erase')
-  const traces = useRead('person.traces', write.isSuccess ? null : { personId: person.personId })
+  const traces = useRead('person.list-traces', write.isSuccess ? null : { personId: person.personId })
   const [masked, setMasked] = useState<ReadonlySet<string>>(new Set())
   if (write.isSuccess) return <OlderBackups onClose={onClose} />
   const send = () => write.mutate({ personId: person.personId, mask: [...masked] })
@@ -50,7 +50,7 @@ export function ErasePerson({ person, onClose }: ErasePersonProps) {
 }
 
 interface TracesProps {
-  readonly found: Value<'person.traces'>
+  readonly found: Value<'person.list-traces'>
   readonly masked: ReadonlySet<string>
   readonly onMask: (masked: ReadonlySet<string>) => void
 }
@@ -92,8 +92,8 @@ function OlderBackups({ onClose }: { readonly onClose: () => void }) {
   const format = useFormat()
   const count = useRead('backup.list', {}).data?.backups.length
   const older = count === 1 ? 'There is one backup' : `There are ${format.number(count ?? 0)} backups`
-  const renew = useMutation<Value<'collection.back-up'>, ProblemError>({
-    mutationFn: () => call('collection.back-up', { deleteOlder: true }),
+  const renew = useMutation<Value<'backup.create'>, ProblemError>({
+    mutationFn: () => call('backup.create', { deleteOlder: true }),
     onSuccess: ({ file, deleted }) => {
       say({ said: `Backed up to ${file}, and deleted ${deleted} older` })
       void queries.invalidateQueries({ queryKey: ['backup.list'] })

@@ -16,7 +16,7 @@ export function JoinPeople({ person, onClose }: JoinPeopleProps) {
   const [text, setText] = useState('')
   const [joinId, setJoinId] = useState<number | null>(null)
   const other = useRead('person.get', joinId === null ? null : { personId: joinId }).data
-  const write = useWrite('person.join')
+  const write = useWrite('person.merge')
   const join = () => {
     if (joinId !== null) write.mutate({ keepId: person.personId, joinId }, { onSuccess: onClose })
   }

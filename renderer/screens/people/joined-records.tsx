@@ -4,7 +4,7 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
 /** Other records of this person, which can stand for themselves again. */
 export function JoinedRecords({ person }: { readonly person: PersonRecord }) {
-  const write = useWrite('entry.take-back')
+  const write = useWrite('entry.undo')
   if (person.joined.length === 0) return null
   return (
     <section className="person-part" aria-label="Joined records">

@@ -13,17 +13,17 @@ const CALM_MS = 500
 
 /** The thank-you letter in the library's own words, with a real donor's letter beneath as it would come out. */
 export function LetterWords() {
-  const kept = useRead('letter.words', {})
+  const kept = useRead('letter.get', {})
   if (kept.error !== null) return <ProblemText problem={kept.error.problem} />
   return kept.data === undefined ? null : <WordsForm kept={kept.data} />
 }
 
-function WordsForm({ kept }: { readonly kept: Value<'letter.words'> }) {
+function WordsForm({ kept }: { readonly kept: Value<'letter.get'> }) {
   const [words, setWords] = useState(kept.words)
   const [keeper, setKeeper] = useState(kept.keeper)
-  const change = useWrite('letter.change-words')
+  const change = useWrite('letter.change')
   const settled = useSettled(JSON.stringify({ words, keeper }), CALM_MS)
-  const preview = useRead('letter.preview', JSON.parse(settled) as { words: string; keeper: string }, {
+  const preview = useRead('letter.render', JSON.parse(settled) as { words: string; keeper: string }, {
     keepLast: true,
   })
   return (

@@ -31,11 +31,11 @@ export function Catalogue() {
 
 /** The report of a year that the keeper types, this one to begin with. */
 export function YearReport() {
-  const today = useRead('collection.about', {}).data?.today
+  const today = useRead('collection.get', {}).data?.today
   const [typed, setTyped] = useState<string | null>(null)
   const shown = typed ?? today?.slice(0, 4) ?? ''
   const year = /^\d{4}$/.test(shown.trim()) && Number(shown) >= 1800 ? Number(shown) : null
-  const pages = useRead('year.report', year === null ? null : { year }, { keepLast: true })
+  const pages = useRead('report.print', year === null ? null : { year }, { keepLast: true })
   return (
     <section aria-label="The report of a year">
       <h2>The report of a year</h2>

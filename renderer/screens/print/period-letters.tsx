@@ -12,7 +12,7 @@ interface PeriodLettersProps {
 
 /** Letters for all gifts of a time that nobody was thanked for: such as those of a list, or of donors who agreed later. */
 export function PeriodLetters({ since }: PeriodLettersProps) {
-  const today = useRead('collection.about', {}).data?.today
+  const today = useRead('collection.get', {}).data?.today
   const [typed, setTyped] = useState<{ readonly from?: string; readonly until?: string }>({})
   const format = useFormat()
   const write = useWrite('tray.add-letters')

@@ -11,19 +11,19 @@ const AT_ONCE = 30
 /** How many names of a printing are listed. */
 const NAMED = 6
 
-type Batch = Value<'print.history'>['batches'][number]
+type Batch = Value<'print.list'>['batches'][number]
 
 /** What was printed, latest first; any of it can be put into the tray again. */
 export function PrintHistory() {
   const history = useInfiniteQuery({
-    queryKey: ['print.history', AT_ONCE],
+    queryKey: ['print.list', AT_ONCE],
     queryFn: ({ pageParam }) =>
-      call('print.history', { limit: AT_ONCE, ...(pageParam === null ? {} : { before: pageParam }) }),
+      call('print.list', { limit: AT_ONCE, ...(pageParam === null ? {} : { before: pageParam }) }),
     initialPageParam: null as number | null,
     getNextPageParam: (last) => (last.batches.length < AT_ONCE ? undefined : last.batches.at(-1)?.batchId),
   })
-  const sheets = useRead('label.sheets', {}).data?.sheets ?? []
-  const again = useWrite('print.again')
+  const sheets = useRead('label-sheet.list', {}).data?.sheets ?? []
+  const again = useWrite('print.repeat')
   const batches = history.data?.pages.flatMap((page) => page.batches) ?? []
   return (
     <section className="print-history" aria-labelledby="printed-before">

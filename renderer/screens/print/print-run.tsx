@@ -29,7 +29,7 @@ export function PrintRun({ kind, items, known }: PrintRunProps) {
   const input = inputOf(kind, items, using)
   const asked = JSON.stringify(input)
   const settled = useSettled(asked, CALM_MS)
-  const preview = useRead('tray.preview', JSON.parse(settled) as CallInput<'tray.preview'> | null, {
+  const preview = useRead('tray.render', JSON.parse(settled) as CallInput<'tray.render'> | null, {
     keepLast: true,
   })
   // The pages of what was chosen before stay until the next are made: it is not these that came out.

@@ -14,8 +14,8 @@ interface Typed {
 
 /** Where the sheet in the printer goes on: as it was left after the last printing, unless the keeper says otherwise. */
 export function useSheet(known: Pick<Value<'tray.list'>, 'sheets' | 'printers'>) {
-  const sheets = useRead('label.sheets', {}).data?.sheets ?? []
-  const paper = useRead('collection.about', {}).data?.settings.paper ?? 'a4'
+  const sheets = useRead('label-sheet.list', {}).data?.sheets ?? []
+  const paper = useRead('collection.get', {}).data?.settings.paper ?? 'a4'
   const [picked, setPicked] = useState(() => localStorage.getItem(KEPT_AS))
   const [printer, setPrinter] = useState(() => localStorage.getItem(PRINTER_KEPT_AS) ?? '')
   const [typed, setTyped] = useState<Typed>({})

@@ -1,7 +1,7 @@
-import type { Grade } from '../../../db/domain/needs/grade.ts'
+import type { PopulationGoal } from '../../../db/domain/needs/population-goal.ts'
 
 /** What a regrowing is for, in the keeper's words. */
-export const GRADE_WORDS: Readonly<Record<Grade, string>> = {
+export const GRADE_WORDS: Readonly<Record<PopulationGoal, string>> = {
   quality: 'sound seed',
   maintenance: 'the variety as it is',
   conservation: 'its rarer traits as well',

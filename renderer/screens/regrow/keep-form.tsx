@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import type { NeedRecord } from '../../../db/contract/regrow-operations.ts'
 import { readNumber } from '../../../db/domain/amounts/read-number.ts'
-import { GRADES, type Grade } from '../../../db/domain/needs/grade.ts'
+import { GRADES, type PopulationGoal } from '../../../db/domain/needs/population-goal.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
@@ -13,11 +13,11 @@ const AS_LIBRARY = { value: '', label: 'as the whole library' } as const
 /** The grade, regrowings, assurance and threshold of this accession alone. */
 export function KeepForm({ need }: { readonly need: NeedRecord }) {
   const [open, setOpen] = useState(false)
-  const [grade, setGrade] = useState<Grade | ''>(need.gradeIsOwn ? need.grade : '')
+  const [grade, setGrade] = useState<PopulationGoal | ''>(need.gradeIsOwn ? need.grade : '')
   const [regrowings, setRegrowings] = useState(String(need.regrowings))
   const [threshold, setThreshold] = useState(String(Math.round(1_000 * need.threshold) / 10))
   const [assurance, setAssurance] = useState(String(Math.round(1_000 * need.assurance) / 10))
-  const write = useWrite('accession.override')
+  const write = useWrite('accession.change-policy')
   const held = within(regrowings, 1, 20)
   const percent = within(threshold, 5, 100)
   const sure = within(assurance, 50, 99)
@@ -55,7 +55,7 @@ export function KeepForm({ need }: { readonly need: NeedRecord }) {
         onSend={send}
         onClose={() => setOpen(false)}
       >
-        <SelectField<Grade | ''>
+        <SelectField<PopulationGoal | ''>
           label="Regrow it for"
           step="grade"
           size="record"

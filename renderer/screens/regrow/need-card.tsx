@@ -24,7 +24,7 @@ interface NeedCardProps {
 
 /** Why an accession stands where it stands, what waiting costs, and what to do. */
 export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
-  const read = useRead('regrow.get', { accessionId })
+  const read = useRead('regeneration.get', { accessionId })
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   const need = read.data
   if (need === undefined) return <p className="soft">Opening…</p>
@@ -79,7 +79,7 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
         </section>
       )}
       <SeasonsAhead need={need} nextYear={nextYear} />
-      <Reckoning need={need} />
+      <Arithmetic need={need} />
       <section className="pane-part" aria-label="Its generations">
         <h3>Its generations</h3>
         {need.generations.length > 0 && (
@@ -101,12 +101,12 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
   )
 }
 
-function Reckoning({ need }: { readonly need: NeedRecord }) {
+function Arithmetic({ need }: { readonly need: NeedRecord }) {
   const format = useFormat()
   const { sow } = need
   return (
-    <section className="pane-part" aria-label="How this is reckoned">
-      <h3>How this is reckoned</h3>
+    <section className="pane-part" aria-label="How this is worked out">
+      <h3>How this is worked out</h3>
       <FactList
         facts={[
           { name: 'Plants for one regrowing', value: `${format.number(need.plants)}: ${need.plantsFrom}` },

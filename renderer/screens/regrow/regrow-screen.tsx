@@ -34,7 +34,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
   const format = useFormat()
   const settled = useSettled(text, FIND_AFTER_MS)
   const narrowed = { text: settled, limit, ...(state === '' ? {} : { state }) }
-  const list = useRead('regrow.needs', narrowed, { keepLast: true })
+  const list = useRead('regeneration.list', narrowed, { keepLast: true })
   const card = useRef<HTMLElement>(null)
   const openCard = useOpening(card)
   const [, go] = useLocation()

@@ -12,7 +12,7 @@ interface SaveListProps {
 /** Saves the needs as they stand today with what was ticked, to be looked up next year. */
 export function SaveList({ year, chosen }: SaveListProps) {
   const [open, setOpen] = useState(false)
-  const write = useWrite('season-list.save')
+  const write = useWrite('season-list.create')
   const count = chosen.chosen.length
   if (!open) {
     return (

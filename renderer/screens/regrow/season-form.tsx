@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { Grade } from '../../../db/domain/needs/grade.ts'
+import type { PopulationGoal } from '../../../db/domain/needs/population-goal.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
@@ -8,16 +8,19 @@ import { TextField } from '../../shared/table-form/text-field.tsx'
 import { GRADE_CHOICES } from './grade-words.ts'
 
 interface SeasonFormProps {
-  readonly grade: Grade
+  readonly grade: PopulationGoal
   readonly onClose: () => void
 }
 
 /** What regrowings are for in this library, and the day on which a season is sown. */
 export function SeasonForm({ grade, onClose }: SeasonFormProps) {
-  const about = useRead('collection.about', {})
+  const about = useRead('collection.get', {})
   const kept = about.data?.settings.sowingDay ?? ''
-  const [typed, setTyped] = useState<{ grade: Grade; sowingDay: string | null }>({ grade, sowingDay: null })
-  const write = useWrite('collection.change-settings')
+  const [typed, setTyped] = useState<{ grade: PopulationGoal; sowingDay: string | null }>({
+    grade,
+    sowingDay: null,
+  })
+  const write = useWrite('settings.change')
   return (
     <CardForm
       title="Every season"

@@ -26,7 +26,7 @@ export function GardenForm({ site, onClose }: GardenFormProps) {
   const form = useCardForm({
     keptAs: `garden/${site?.siteId ?? 'new'}`,
     empty: typedFrom(site),
-    writes: 'site.save',
+    writes: 'site.change',
     onClose,
   })
   const { typed, change } = form

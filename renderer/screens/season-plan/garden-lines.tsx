@@ -1,12 +1,16 @@
 import { Link } from 'wouter'
 import type { GrowingSite, PlanLine } from '../../../db/contract/season-plan-operations.ts'
-import { hoursInWords, WAYS, type Way } from '../../../db/domain/season-plan/ways.ts'
+import {
+  hoursInWords,
+  ISOLATION_METHODS,
+  type IsolationMethod,
+} from '../../../db/domain/season-plan/isolation-method.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { plantsInWords } from '../../shared/format/words.ts'
 import { HandOutSeed } from './hand-out-seed.tsx'
 import type { PlanOnTable } from './use-plan.ts'
 
-const WAY_WORDS: Readonly<Record<Way, string>> = {
+const ISOLATION_WORDS: Readonly<Record<IsolationMethod, string>> = {
   open: 'by distance',
   covered: 'under a cover',
   later: 'sown later',
@@ -130,15 +134,15 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
           <select
             aria-label={`How ${line.variety} is kept apart`}
             value={line.way}
-            onChange={(event) => plan.alter(accessionId, { way: event.target.value as Way })}
+            onChange={(event) => plan.alter(accessionId, { way: event.target.value as IsolationMethod })}
           >
-            {WAYS.filter((way) => way !== 'later' || line.laterDays !== null || line.way === 'later').map(
-              (way) => (
-                <option key={way} value={way}>
-                  {WAY_WORDS[way]}
-                </option>
-              ),
-            )}
+            {ISOLATION_METHODS.filter(
+              (way) => way !== 'later' || line.laterDays !== null || line.way === 'later',
+            ).map((way) => (
+              <option key={way} value={way}>
+                {ISOLATION_WORDS[way]}
+              </option>
+            ))}
           </select>
         </label>
         <label>

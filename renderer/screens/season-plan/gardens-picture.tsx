@@ -5,7 +5,7 @@ import { clashingGardens } from './clashing-gardens.ts'
 interface GardensPictureProps {
   readonly sites: readonly GrowingSite[]
   readonly lines: readonly PlanLine[]
-  readonly clashes: Value<'plan.check'>['clashes']
+  readonly clashes: Value<'season-plan.check'>['clashes']
 }
 
 const SIZE = 560

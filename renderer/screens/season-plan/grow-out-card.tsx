@@ -18,7 +18,7 @@ interface GrowOutCardProps {
 /** One grow-out: what went out for it, what was noted, what can be noted next, and its seed brought back. */
 export function GrowOutCard({ growOut }: GrowOutCardProps) {
   const format = useFormat()
-  const takeBack = useWrite('entry.take-back')
+  const takeBack = useWrite('entry.undo')
   const [open, setOpen] = useState<GrowOutLine['next'][number] | 'harvest' | null>(null)
   const close = () => setOpen(null)
   const { biennial, out, notes, next, back, state } = growOut

@@ -28,7 +28,7 @@ export function NoteForm({ growOut, kind, onClose }: NoteFormProps) {
   const form = useCardForm({
     keptAs: `grow-out/${growOutId}/${kind}`,
     empty: { plants: '', note: '', on: '' },
-    writes: 'grow-out.note',
+    writes: 'grow-out.record',
     onClose,
   })
   const { typed } = form

@@ -75,7 +75,7 @@ export function SeasonPlanScreen() {
 /** Makes the plan, says how good it is and what found no garden, and saves it. */
 function Making({ plan, gardens }: { readonly plan: PlanOnTable; readonly gardens: number }) {
   const format = useFormat()
-  const write = useWrite('plan.save')
+  const write = useWrite('season-plan.create')
   const { made, busy, error } = plan.making
   const clashes = plan.checked.data?.clashes.length ?? 0
   const from = plan.fromList
@@ -139,7 +139,7 @@ function howGood({ by, gap }: Made): string {
 /** The sheets of the saved plan, a page for each garden. */
 function Sheets() {
   const [wanted, setWanted] = useState(false)
-  const read = useRead('plan.sheets', wanted ? {} : null)
+  const read = useRead('season-plan.print', wanted ? {} : null)
   if (!wanted) {
     return (
       <button type="button" className="quiet-button plan-sheets" onClick={() => setWanted(true)}>

@@ -6,7 +6,7 @@ import { useRead } from '../../shared/client/use-read.ts'
 import type { PlannedChoice } from '../../shared/season-draft/season-draft.ts'
 import { useSeason } from '../../shared/season-draft/use-season.ts'
 
-export type Made = Value<'plan.make'>
+export type Made = Value<'season-plan.preview'>
 
 /** Accessions that are planned where the keeper ticked none: the most urgent. */
 const MOST_URGENT = 40
@@ -14,8 +14,8 @@ const SOLVER_SECONDS = 8
 
 /** The plan on the table: made, moved by hand, checked after each move, kept until it is saved. */
 export function usePlan() {
-  const latest = useRead('plan.latest', {})
-  const needs = useRead('regrow.needs', { limit: MOST_URGENT })
+  const latest = useRead('season-plan.get', {})
+  const needs = useRead('regeneration.list', { limit: MOST_URGENT })
   const lists = useRead('season-list.list', {})
   const thisSeason = lists.data?.lists.find(({ season }) => season === needs.data?.season.year)
   const list = useRead('season-list.get', thisSeason === undefined ? null : { listId: thisSeason.listId })
@@ -25,7 +25,7 @@ export function usePlan() {
   const locked = draft?.locked ?? []
   const saved = latest.data?.plan?.lines.map(({ accessionId, siteId, way }) => ({ accessionId, siteId, way }))
   const choices = onTable ?? saved ?? []
-  const checked = useRead('plan.check', { choices: [...choices] }, { keepLast: true })
+  const checked = useRead('season-plan.check', { choices: [...choices] }, { keepLast: true })
   const [making, setMaking] = useState<{ busy: boolean; made: Made | null; error: ProblemError | null }>({
     busy: false,
     made: null,
@@ -42,7 +42,7 @@ export function usePlan() {
   const make = async () => {
     setMaking({ ...making, busy: true, error: null })
     try {
-      const made = await call('plan.make', {
+      const made = await call('season-plan.preview', {
         accessionIds: [...wanted],
         locked: choices.filter(({ accessionId }) => locked.includes(accessionId)),
         seconds: SOLVER_SECONDS,

@@ -11,7 +11,7 @@ const CHOICES: readonly (readonly [Settings['appearance'], string])[] = [
 
 /** Light or dark; chosen at once. */
 export function AppearanceChoice({ appearance }: { readonly appearance: Settings['appearance'] }) {
-  const write = useWrite('collection.change-settings')
+  const write = useWrite('settings.change')
   const [chosen, setChosen] = useState(appearance)
   const choose = (next: Settings['appearance']) => {
     setChosen(next)

@@ -126,7 +126,7 @@ function Keeping({ listed }: { readonly listed: Listed }) {
   const format = useFormat()
   const [folder, setFolder] = useState(listed.secondFolder)
   const [limit, setLimit] = useState(String(listed.limitMb ?? ''))
-  const write = useWrite('backup.change-keeping')
+  const write = useWrite('backup.change-rule')
   const taken = listed.backups
     .filter(({ where }) => where === 'own-folder')
     .reduce((sum, { bytes }) => sum + bytes, 0)

@@ -10,10 +10,10 @@ import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
 /** The care of the book: whether it is right, and a copy of it. */
-export function Care({ about }: { readonly about: Value<'collection.about'> }) {
+export function Care({ about }: { readonly about: Value<'collection.get'> }) {
   const format = useFormat()
   const check = useAsking('collection.check')
-  const backUp = useAsking('collection.back-up')
+  const backUp = useAsking('backup.create')
   const queries = useQueryClient()
   return (
     <section className="settings-part">
@@ -91,7 +91,7 @@ function Findings({ found }: { readonly found: Value<'collection.check'> }) {
 }
 
 /** Asks once, when the keeper wants it, and keeps the answer. */
-function useAsking<N extends Extract<ReadName, 'collection.check' | 'collection.back-up'>>(name: N) {
+function useAsking<N extends Extract<ReadName, 'collection.check' | 'backup.create'>>(name: N) {
   const [state, setState] = useState<{
     busy: boolean
     answer: Value<N> | null

@@ -51,7 +51,7 @@ interface CropFormProps {
 
 function CorrectForm({ crop, onClose }: CropFormProps) {
   const [typed, setTyped] = useState<TypedCrop>(() => typedCropFrom(crop))
-  const write = useWrite('crop.correct')
+  const write = useWrite('crop.change')
   const { read, problems } = correctionOf(typed)
   const field = (name: keyof TypedCrop, label: string, hint = '') => (
     <TextField
@@ -89,7 +89,7 @@ function CorrectForm({ crop, onClose }: CropFormProps) {
 
 function KeepingForm({ crop, onClose }: CropFormProps) {
   const [typed, setTyped] = useState<TypedKeeping>(() => typedKeepingFrom(crop))
-  const write = useWrite('crop.override')
+  const write = useWrite('crop.change-policy')
   const { read, problems } = keepingOf(typed)
   const field = (name: keyof TypedKeeping, label: string, hint: string) => (
     <TextField

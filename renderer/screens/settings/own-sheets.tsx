@@ -9,7 +9,7 @@ import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 
-type OwnSheet = Value<'label.sheets'>['sheets'][number]
+type OwnSheet = Value<'label-sheet.list'>['sheets'][number]
 type Typed = Record<keyof SheetMeasures, string>
 
 /** What is measured of a sheet, in the order in which it is measured. */
@@ -30,7 +30,7 @@ const LETTER = { pageWidthMm: '215.9', pageHeightMm: '279.4' }
 
 /** Label sheets that the app does not know, by their measures. */
 export function OwnSheets({ paper }: { readonly paper: 'a4' | 'letter' }) {
-  const sheets = useRead('label.sheets', {})
+  const sheets = useRead('label-sheet.list', {})
   const retire = useWrite('label-sheet.retire')
   const [open, setOpen] = useState<number | 'new' | null>(null)
   const own = (sheets.data?.sheets ?? []).filter((sheet) => sheet.own !== null)
@@ -77,7 +77,7 @@ interface SheetFormProps {
 
 function SheetForm({ sheet, start, onClose }: SheetFormProps) {
   const [typed, setTyped] = useState(start)
-  const write = useWrite('label-sheet.keep')
+  const write = useWrite('label-sheet.create')
   const measures = readMeasures(typed)
   const send = () => {
     if (measures === null) return

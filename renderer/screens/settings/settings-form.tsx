@@ -9,7 +9,7 @@ import { TextField } from '../../shared/table-form/text-field.tsx'
 import { localeChoices, mannerExample } from './locales.ts'
 import { settingsOf, type TypedSettings, typedFrom } from './typed-settings.ts'
 
-type About = Value<'collection.about'>
+type About = Value<'collection.get'>
 
 const SHOWN = [
   'settings.libraryName',
@@ -25,7 +25,7 @@ const SHOWN = [
 /** The library's name, its numbers, what it means to keep, and how it writes things. */
 export function SettingsForm({ about }: { readonly about: About }) {
   const [typed, setTyped] = useState<TypedSettings>(() => typedFrom(about.settings))
-  const write = useWrite('collection.change-settings')
+  const write = useWrite('settings.change')
   const read = settingsOf(typed)
   const set = (part: Partial<TypedSettings>) => setTyped({ ...typed, ...part })
   const text = (field: keyof TypedSettings, label: string, more: { words?: string; hint?: string } = {}) => (

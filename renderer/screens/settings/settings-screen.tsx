@@ -10,7 +10,7 @@ import { SettingsForm } from './settings-form.tsx'
 
 /** The library's own ways, and the care of its book. */
 export function SettingsScreen() {
-  const about = useRead('collection.about', {})
+  const about = useRead('collection.get', {})
   if (about.data === undefined) {
     return about.error === null ? null : <ProblemText problem={about.error.problem} />
   }

@@ -3,7 +3,7 @@ import { readNumber, spellDecimal } from '../../../db/domain/amounts/read-number
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 
 type Crop = Value<'crop.get'>
-type Correction = CallInput<'crop.correct'>['correction']
+type Correction = CallInput<'crop.change'>['correction']
 
 /** What is said of a crop of the keeper's own, as typed; empty: not known. */
 export interface TypedCrop {
@@ -76,7 +76,7 @@ export function keepingOf(
   typed: TypedKeeping,
 ): ReadTyped<
   TypedKeeping,
-  Pick<CallInput<'crop.override'>, 'plantsToKeep' | 'viabilityThreshold' | 'daysToSeed' | 'reason'>
+  Pick<CallInput<'crop.change-policy'>, 'plantsToKeep' | 'viabilityThreshold' | 'daysToSeed' | 'reason'>
 > {
   const plants = optional(typed.plantsToKeep, (text) => between(wholeNumber(text), 1, 10_000))
   const percent = optional(typed.viabilityThreshold, (text) =>

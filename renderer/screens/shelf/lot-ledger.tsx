@@ -15,7 +15,7 @@ const KIND_WORDS: Record<Line['kind'], string> = {
   stocktake: 'stock taken',
   split: 'split',
   join: 'joined',
-  recount: 'reckoned anew by a new weight',
+  recount: 'recalculated with a new weight',
   reversal: 'taken back',
 }
 
@@ -36,7 +36,7 @@ const MEASURED_WORDS: Record<Line['measured'], string> = {
 
 /** The book of the lot: each entry with what was measured and what was left after it. */
 export function LotLedger({ lot }: { readonly lot: LotRecord }) {
-  const takeBack = useWrite('entry.take-back')
+  const takeBack = useWrite('entry.undo')
   return (
     <section className="card-part">
       <h3>The book</h3>

@@ -28,7 +28,7 @@ export function LotStock({ lot }: { readonly lot: LotRecord }) {
         <p key={reason}>{reason}</p>
       ))}
       <details className="card-more">
-        <summary>How this is reckoned</summary>
+        <summary>How this is worked out</summary>
         <ul className="card-arithmetic">
           {stock.arithmetic.map((line) => (
             <li key={line}>{line}</li>

@@ -5,7 +5,7 @@ import { capital } from '../../shared/format/words.ts'
 /** What the lot is kept in, how moist it was found, and what the places where it lay were like. */
 export function LotStorage({ lotId }: { readonly lotId: number }) {
   const format = useFormat()
-  const storage = useRead('lot.storage', { lotId }).data
+  const storage = useRead('lot.get-storage', { lotId }).data
   if (storage === undefined) return null
   const { container, moistures, cautions, findings } = storage
   const stays = storage.stays.filter(({ words }) => words !== '')

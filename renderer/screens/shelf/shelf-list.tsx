@@ -24,7 +24,7 @@ interface ShelfListProps {
   readonly onEnter: () => void
 }
 
-/** Pixels, before a row is measured. One function for good: a new one would have every row reckoned anew. */
+/** Pixels, before a row is measured. One function for good: a new one would have every row recomputed. */
 const rowHeight = () => 58
 const FIRST_PAGES = pagesAround({ first: 0, last: 30 })
 

@@ -67,7 +67,7 @@ export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
       </section>
       <section className="shelf-card" aria-label="Record">
         {lotId === undefined ? (
-          // The list comes first: how the whole shelf stands takes longer to reckon.
+          // The list comes first: how the whole shelf stands takes longer to compute.
           rows.total !== null && <ShelfStanding onState={(state) => setFilters({ ...NO_FILTERS, state })} />
         ) : (
           <>

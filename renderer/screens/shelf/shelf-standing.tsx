@@ -11,7 +11,7 @@ const WORST = 6
 
 /** Lies where the card will lie, while none is chosen: how the whole shelf stands, and what is worst off. */
 export function ShelfStanding({ onState }: { readonly onState: (state: NeedState) => void }) {
-  const needs = useRead('need.list', { limit: WORST }).data
+  const needs = useRead('accession.list-states', { limit: WORST }).data
   const format = useFormat()
   if (needs === undefined || needs.total === 0) return null
   return (

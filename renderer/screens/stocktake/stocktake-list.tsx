@@ -1,11 +1,11 @@
 import { useFormat } from '../../shared/format/use-format.ts'
 import { type CountedLot, type ListedLot, saysNothing } from './stocktake-draft.ts'
-import type { Foreseen } from './use-stocktake.ts'
+import type { Previewed } from './use-stocktake.ts'
 
 interface StocktakeListProps {
   readonly rows: readonly ListedLot[]
   readonly counted: readonly CountedLot[]
-  readonly foreseen: ReadonlyMap<number, Foreseen>
+  readonly previewed: ReadonlyMap<number, Previewed>
   readonly at: number | undefined
   /** The place that is being gone through, to mark a lot that the book has elsewhere. */
   readonly place: string
@@ -14,7 +14,7 @@ interface StocktakeListProps {
 
 /** Every lot of the place, with what was found and by how much it differs. */
 export function StocktakeList(props: StocktakeListProps) {
-  const { rows, counted, foreseen, at, place, onTake } = props
+  const { rows, counted, previewed, at, place, onTake } = props
   return (
     <div className="table-gathered">
       <ol className="stocktake-list">
@@ -32,7 +32,7 @@ export function StocktakeList(props: StocktakeListProps) {
               </button>
               <span className="stocktake-found">
                 {typed === '' ? 'not looked at' : saysNothing(typed) ? 'nothing left' : typed}
-                <Difference foreseen={typed === '' ? undefined : foreseen.get(lot.lotId)} />
+                <Difference previewed={typed === '' ? undefined : previewed.get(lot.lotId)} />
               </span>
               {lot.place !== place && (
                 <span className="soft stocktake-elsewhere">
@@ -48,10 +48,10 @@ export function StocktakeList(props: StocktakeListProps) {
 }
 
 /** By how much the book differs from what was found, in both numbers; by sign and word, not by colour. */
-export function Difference({ foreseen }: { readonly foreseen: Foreseen | undefined }) {
+export function Difference({ previewed }: { readonly previewed: Previewed | undefined }) {
   const format = useFormat()
-  if (foreseen?.change == null) return null
-  const { count, massMg } = foreseen.change
+  if (previewed?.change == null) return null
+  const { count, massMg } = previewed.change
   if (count === 0 && massMg === 0) return <span className="stocktake-difference">as in the book</span>
   const sign = massMg > 0 ? '+' : massMg < 0 ? '−' : ''
   return (

@@ -39,7 +39,7 @@ interface StocktakeScreenProps {
 /** Stocktake: the lots of a place, or chosen ones, one after the other, and what differs posted together. */
 export function StocktakeScreen({ placeId, lotIds }: StocktakeScreenProps) {
   const visit = useDraft<StocktakeDraft, StocktakeStep>(RULES)
-  const about = useRead('collection.about', {})
+  const about = useRead('collection.get', {})
   const places = useRead('place.list', {})
   const listed = useRead(
     'lot.list',

@@ -43,7 +43,7 @@ export function StocktakeTable(props: StocktakeTableProps) {
   useEffect(() => {
     if (form.current) focusStepNamed(form.current, 'found')
   }, [])
-  const differing = [...table.foreseen.values()].filter(
+  const differing = [...table.previewed.values()].filter(
     ({ change }) => change !== null && (change.count !== 0 || change.massMg !== 0),
   ).length
   return (
@@ -86,7 +86,7 @@ export function StocktakeTable(props: StocktakeTableProps) {
           <StocktakeList
             rows={rows}
             counted={table.counted}
-            foreseen={table.foreseen}
+            previewed={table.previewed}
             at={table.current?.lotId}
             place={place}
             onTake={table.take}
@@ -118,7 +118,7 @@ function LotInHand({ lot, rows, table }: LotInHandProps) {
   const { lotId, lotNumber, variety, crop, place } = lot
   const type = (found: string) =>
     table.change({ kind: 'typed', lot: { lotId, lotNumber, variety, crop, place }, found })
-  const foreseen = table.foreseen.get(lotId)
+  const previewed = table.previewed.get(lotId)
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as a card
     <div
@@ -149,9 +149,9 @@ function LotInHand({ lot, rows, table }: LotInHandProps) {
         lotId={lotId}
         problem={table.shown.found}
         instead={saysNothing(table.found) ? 'Nothing is left in it.' : undefined}
-        offered={foreseen?.problem?.choices ?? []}
+        offered={previewed?.problem?.choices ?? []}
         placeholder="what the scale says: 12.5 g, 30 seeds"
-        after={<Difference foreseen={foreseen} />}
+        after={<Difference previewed={previewed} />}
       />
       <p className="table-buttons">
         <button

@@ -18,7 +18,7 @@ import {
   type StocktakeStep,
 } from './stocktake-draft.ts'
 
-export type Foreseen = Value<'stocktake.foresee'>['lines'][number]
+export type Previewed = Value<'stocktake.preview'>['lines'][number]
 
 interface Table {
   readonly draft: StocktakeDraft
@@ -43,7 +43,7 @@ export function useStocktake({ draft, dispatch, today, rows, form, onSaved }: Ta
   const [shown, setShown] = useState(NOTHING_SHOWN)
   const record = useWrite('stocktake.record')
   const counted = countedLots(draft)
-  const foreseen = useForeseen(draft)
+  const previewed = usePreview(draft)
   const current =
     rows.find(({ lotId }) => lotId === draft.at) ??
     rows.find(({ lotId }) => !counted.some((lot) => lot.lotId === lotId)) ??
@@ -123,7 +123,7 @@ export function useStocktake({ draft, dispatch, today, rows, form, onSaved }: Ta
     current,
     found,
     counted,
-    foreseen,
+    previewed,
     saving: record.isPending,
     change,
     take,
@@ -135,11 +135,11 @@ export function useStocktake({ draft, dispatch, today, rows, form, onSaved }: Ta
 }
 
 /** What the book says of each lot that was typed, and by how much it differs. */
-function useForeseen(draft: StocktakeDraft): ReadonlyMap<number, Foreseen> {
+function usePreview(draft: StocktakeDraft): ReadonlyMap<number, Previewed> {
   const counted = countedLots(useSettled(draft, FORESEE_AFTER_MS))
   const readable = counted.filter(({ found }) => foundProblem(found) === undefined).map(lineOf)
   const input = readable.length === 0 ? null : { lines: readable }
-  const answer = useRead('stocktake.foresee', input, { keepLast: true }).data
+  const answer = useRead('stocktake.preview', input, { keepLast: true }).data
   return new Map(input === null ? [] : answer?.lines.map((line) => [line.lotId, line]))
 }
 

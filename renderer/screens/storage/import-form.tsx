@@ -61,9 +61,9 @@ export function ImportForm({ placeId, onClose }: ImportFormProps) {
     ...(humidity === '' ? {} : { humidity: humidity === NONE ? null : Number(humidity) }),
   }
   const input = file === null ? null : { placeId, ...file, choices }
-  const seen = useRead('readings.foresee-file', input)
+  const seen = useRead('reading.preview-file', input)
   const columns = useColumns(seen.data)
-  const write = useWrite('readings.import-file')
+  const write = useWrite('reading.import-file')
   const ready =
     seen.data?.kind === 'read' && seen.data.readings > 0 && (seen.data.refusedRows === 0 || leaveOut)
   return (

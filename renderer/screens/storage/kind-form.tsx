@@ -15,7 +15,7 @@ interface KindFormProps {
 export function KindForm({ place, onClose }: KindFormProps) {
   const [kind, setKind] = useState(place.kind)
   const { placeId } = place
-  const foreseen = useRead('place.foresee-kind', kind === place.kind ? null : { placeId, kind })
+  const previewed = useRead('place.preview-kind', kind === place.kind ? null : { placeId, kind })
   const write = useWrite('place.change-kind')
   return (
     <CardForm
@@ -28,7 +28,7 @@ export function KindForm({ place, onClose }: KindFormProps) {
     >
       <SelectField label="It is" size="record" value={kind} options={PLACE_KINDS} onChange={setKind} />
       <p className="card-form-wide" role="status">
-        {foreseen.data?.words ?? ''}
+        {previewed.data?.words ?? ''}
       </p>
     </CardForm>
   )

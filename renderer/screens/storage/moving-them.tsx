@@ -4,21 +4,21 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
-/** How long the lots of a place keep there, and would keep in each other place; reckoned once it is opened. */
+/** How long the lots of a place keep there, and would keep in each other place; computed once it is opened. */
 export function MovingThem({ placeId }: { readonly placeId: number }) {
   const [open, setOpen] = useState(false)
-  const read = useRead('place.foresee-moves', open ? { placeId } : null, { keepLast: true })
+  const read = useRead('place.preview-moves', open ? { placeId } : null, { keepLast: true })
   return (
     <details className="store-more" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>What would it bring to move them?</summary>
       {read.error !== null && <ProblemText problem={read.error.problem} />}
-      {open && read.data === undefined && read.error === null && <p className="soft">Reckoning…</p>}
+      {open && read.data === undefined && read.error === null && <p className="soft">Working it out…</p>}
       {read.data !== undefined && <Moves moves={read.data} />}
     </details>
   )
 }
 
-function Moves({ moves }: { readonly moves: Value<'place.foresee-moves'> }) {
+function Moves({ moves }: { readonly moves: Value<'place.preview-moves'> }) {
   const format = useFormat()
   const { lots, notTold, already, places } = moves
   const not = notTold === 0 ? '' : ` Of ${format.number(notTold)} more nothing can be said.`

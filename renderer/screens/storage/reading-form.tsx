@@ -24,7 +24,7 @@ export function ReadingForm({ placeId, onClose }: ReadingFormProps) {
   const form = useCardForm({
     keptAs: `reading/${placeId}`,
     empty: EMPTY,
-    writes: 'reading.note',
+    writes: 'reading.record',
     onClose,
   })
   const { typed } = form

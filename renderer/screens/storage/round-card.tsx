@@ -35,7 +35,7 @@ const RULES = { kind: 'round', blank: emptyRound, step: stepRound, isBlank: isBl
 /** A round through the places: what is due, ticked on screen, and the rounds that were walked. */
 export function RoundCard() {
   const visit = useDraft<RoundDraft, RoundStep>(RULES)
-  const due = useRead('round.due', {})
+  const due = useRead('round.list-due', {})
   if (due.error !== null) return <ProblemText problem={due.error.problem} />
   if (due.data === undefined || visit.draft === null) return <p className="soft waiting">Opening…</p>
   const { places, cautions, unvisited } = due.data
@@ -74,7 +74,7 @@ export function RoundCard() {
 }
 
 /** Places with lots that are on no round, each leading to where that is said. */
-function Unvisited({ places }: { readonly places: Value<'round.due'>['unvisited'] }) {
+function Unvisited({ places }: { readonly places: Value<'round.list-due'>['unvisited'] }) {
   if (places.length === 0) return null
   return (
     <section className="pane-part" aria-label="On no round">
@@ -94,7 +94,7 @@ function Unvisited({ places }: { readonly places: Value<'round.due'>['unvisited'
 interface RoundFormProps {
   readonly visit: KeptVisit<RoundDraft, RoundStep>
   readonly draft: RoundDraft
-  readonly due: Value<'round.due'>
+  readonly due: Value<'round.list-due'>
 }
 
 function RoundForm({ visit: { dispatch, kept }, draft, due }: RoundFormProps) {

@@ -4,7 +4,7 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
 /** The sheet for a round: every place with what to look at, to be ticked on paper. */
 export function RoundSheet() {
-  const sheet = useRead('round.sheet', {})
+  const sheet = useRead('round.print', {})
   return (
     <div className="store-sheet">
       <h2 tabIndex={-1}>Round sheet</h2>

@@ -19,7 +19,7 @@ export function SpellLine({ placeId, spell }: SpellLineProps) {
   const [asked, setAsked] = useState(false)
   const { from, until, hours, highest, highestHumidity } = spell
   const days = { from: from.slice(0, 10), until: until.slice(0, 10) }
-  const { data, error } = useRead('place.spell-cost', asked ? { placeId, ...days } : null)
+  const { data, error } = useRead('place.get-excursion-cost', asked ? { placeId, ...days } : null)
   // What went on before and after a single reading is not known.
   const lone = from === until
   const moment = (at: string) => `${format.day(at.slice(0, 10))}, ${at.slice(11)}`
@@ -36,7 +36,7 @@ export function SpellLine({ placeId, spell }: SpellLineProps) {
         </button>
       )}
       <span className="store-spell-cost" role="status">
-        {asked && data === undefined && error === null ? 'Reckoning…' : (data?.words ?? '')}
+        {asked && data === undefined && error === null ? 'Working it out…' : (data?.words ?? '')}
       </span>
       {error !== null && <ProblemText problem={error.problem} />}
     </li>

@@ -24,7 +24,7 @@ interface StorageScreenProps {
 /** The storage places: how each stands on the left, the climate and the lots of one on the right. */
 export function StorageScreen({ part, id }: StorageScreenProps) {
   const list = useRead('storage.list', {})
-  const toWalk = useRead('round.due', {}).data?.toWalk ?? 0
+  const toWalk = useRead('round.list-due', {}).data?.toWalk ?? 0
   const [, go] = useLocation()
   const right = useRef<HTMLElement>(null)
   const openCard = useOpening(right)

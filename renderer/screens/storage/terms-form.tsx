@@ -26,7 +26,7 @@ export function TermsForm({ climate, onClose }: TermsFormProps) {
       humidity: terms?.highestHumidity == null ? '' : String(terms.highestHumidity),
       roundDays: terms?.roundDays == null ? '' : String(terms.roundDays),
     },
-    writes: 'place.set-terms',
+    writes: 'place.change-terms',
     onClose,
   })
   const { typed } = form

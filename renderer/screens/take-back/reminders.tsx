@@ -91,7 +91,7 @@ function LetGoForm({ reminder, onClose }: LetGoFormProps) {
   const form = useCardForm({
     keptAs: `promise-${withdrawalId}`,
     empty: { reason: '' },
-    writes: 'promise.let-go',
+    writes: 'promise.waive',
     onClose,
   })
   return (

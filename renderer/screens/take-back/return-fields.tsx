@@ -14,7 +14,7 @@ type LotFound = Pick<Parent, 'lotId' | 'lotNumber' | 'variety'>
 const LOTS: SuggestionSource<LotFound> = {
   name: 'lots to grow from',
   find: async (text) => {
-    const { lots } = await call('find.anything', { text, limit: 8 })
+    const { lots } = await call('collection.search', { text, limit: 8 })
     return lots.map((lot) => ({
       key: String(lot.lotId),
       name: lot.variety,

@@ -25,7 +25,7 @@ const RULES = {
 /** Take back: what somebody grew from the library's seed, as a new lot, and the promises that it keeps. */
 export function TakeBackScreen() {
   const visit = useDraft<TakeBackDraft, TakeBackStep>(RULES)
-  const about = useRead('collection.about', {})
+  const about = useRead('collection.get', {})
   const [taken, setTaken] = useState<readonly TakenBack[]>([])
   if (about.error) return <ProblemText problem={about.error.problem} />
   if (visit.draft === null || about.data === undefined) return <p className="soft waiting">Opening…</p>

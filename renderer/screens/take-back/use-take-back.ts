@@ -55,7 +55,7 @@ export function useTakeBack(table: Table) {
   const [shown, setShown] = useState<Shown>(NOTHING_SHOWN)
   const record = useWrite('return.record')
   const { personId } = draft.person
-  const out = useRead('withdrawal.out', personId === null ? null : { personId })
+  const out = useRead('withdrawal.list-open', personId === null ? null : { personId })
   const visits = personId === null ? NO_VISITS : (out.data?.visits ?? NO_VISITS)
   const held = useHeldKeys()
   // What somebody has out decides where the keys lead and which promise a lot keeps.

@@ -19,7 +19,7 @@ const RULES = {
 /** Take in: a donor's gifts at the table, from the first envelope to their numbers. */
 export function TakeInScreen() {
   const visit = useDraft<TakeInDraft, TakeInStep>(RULES)
-  const about = useRead('collection.about', {})
+  const about = useRead('collection.get', {})
   const [saved, setSaved] = useState<SavedVisit | null>(null)
   if (about.error) return <ProblemText problem={about.error.problem} />
   if (visit.draft === null || about.data === undefined) return <p className="soft waiting">Opening…</p>

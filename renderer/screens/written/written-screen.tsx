@@ -23,7 +23,7 @@ export function WrittenScreen() {
     getNextPageParam: (last) => (last.entries.length < AT_ONCE ? undefined : last.entries.at(-1)?.entryId),
   })
   const format = useFormat()
-  const takeBack = useWrite('entry.take-back')
+  const takeBack = useWrite('entry.undo')
   const entries = written.data?.pages.flatMap((page) => page.entries) ?? []
   const days = byDay(entries, format.dayOfMoment)
   const today = format.dayOfMoment(new Date().toISOString())

@@ -9,7 +9,7 @@ export async function call<N extends OperationName>(name: N, input: CallInput<N>
   const answer = await answerTo(name, input)
   if (!answer.ok) throw new ProblemError(answer.problem)
   const value = answer.value as Value<N>
-  if (name === 'collection.about') noteManner((value as Value<'collection.about'>).settings)
+  if (name === 'collection.get') noteManner((value as Value<'collection.get'>).settings)
   return value
 }
 

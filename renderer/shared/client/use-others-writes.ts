@@ -9,15 +9,15 @@ const LOOK_EVERY_MS = 700
 /** What the collection's state is known by; asked for again and again by whoever gives an interval. */
 function useRevision(refetchInterval: number | false) {
   return useQuery({
-    queryKey: ['collection.revision'],
-    queryFn: () => call('collection.revision', {}),
+    queryKey: ['collection.get-revision'],
+    queryFn: () => call('collection.get-revision', {}),
     refetchInterval,
     staleTime: 0,
   }).data
 }
 
 /** How many lots' forecasts are still to be worked out, and whether that was stopped; undefined until known. */
-export function useForecastsLeft(): Value<'collection.revision'>['forecasts'] | undefined {
+export function useForecastsLeft(): Value<'collection.get-revision'>['forecasts'] | undefined {
   return useRevision(false)?.forecasts
 }
 
@@ -32,6 +32,6 @@ export function useOthersWrites(): void {
     const isFirst = seen.current === null
     seen.current = revision
     if (isFirst) return
-    void queries.invalidateQueries({ predicate: ({ queryKey }) => queryKey[0] !== 'collection.revision' })
+    void queries.invalidateQueries({ predicate: ({ queryKey }) => queryKey[0] !== 'collection.get-revision' })
   }, [revision, queries])
 }

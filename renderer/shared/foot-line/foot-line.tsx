@@ -14,8 +14,8 @@ import { useSaid } from './said.ts'
 export function FootLine() {
   const format = useFormat()
   const said = useSaid()
-  const takeBack = useWrite('entry.take-back')
-  const about = useRead('collection.about', {}).data
+  const takeBack = useWrite('entry.undo')
+  const about = useRead('collection.get', {}).data
   const entryId = said?.undoable ? said.entryId : undefined
   return (
     <footer className="foot-line">
@@ -47,8 +47,8 @@ function Forecasts() {
   const format = useFormat()
   const queries = useQueryClient()
   const hold = useMutation<unknown, ProblemError, boolean>({
-    mutationFn: (held) => call('forecast.hold', { held }),
-    onSettled: () => queries.invalidateQueries({ queryKey: ['collection.revision'] }),
+    mutationFn: (held) => call('forecast.pause', { held }),
+    onSettled: () => queries.invalidateQueries({ queryKey: ['collection.get-revision'] }),
   })
   const forecasts = useForecastsLeft()
   if (forecasts === undefined || (forecasts.left === 0 && !forecasts.held)) return null

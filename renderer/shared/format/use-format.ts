@@ -5,7 +5,7 @@ import { UNTIL_TOLD } from './manner.ts'
 
 /** The formats of the open collection. */
 export function useFormat(): Format {
-  const about = useRead('collection.about', {})
+  const about = useRead('collection.get', {})
   const { locale, massUnits } = about.data?.settings ?? UNTIL_TOLD
   return formatOf({ locale, massUnits })
 }

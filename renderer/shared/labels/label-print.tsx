@@ -24,8 +24,8 @@ const KEPT_AS = 'label-sheet'
 
 /** Labels for some lots: on which sheet, from which label on, how many of each; then the pages to look at and print. */
 export function LabelPrint({ title, lotIds, contents, onClose }: LabelPrintProps) {
-  const sheets = useRead('label.sheets', {}).data?.sheets ?? []
-  const paper = useRead('collection.about', {}).data?.settings.paper ?? 'a4'
+  const sheets = useRead('label-sheet.list', {}).data?.sheets ?? []
+  const paper = useRead('collection.get', {}).data?.settings.paper ?? 'a4'
   const [picked, setPicked] = useState(() => localStorage.getItem(KEPT_AS))
   const sheet =
     sheets.find((each) => each.sheet === picked) ?? sheets.find((each) => each.sheet.startsWith(paper))

@@ -5,8 +5,8 @@ import type { ProblemError } from '../client/problem-error.ts'
 
 /** Saves the whole book from what is open, where its file was moved or deleted. */
 export function SaveOpenBook() {
-  const save = useMutation<Value<'collection.back-up'>, ProblemError, void>({
-    mutationFn: () => call('collection.back-up', {}),
+  const save = useMutation<Value<'backup.create'>, ProblemError, void>({
+    mutationFn: () => call('backup.create', {}),
   })
   return (
     <div role="status">

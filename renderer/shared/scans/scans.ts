@@ -11,7 +11,7 @@ type Reader = (text: string) => void
 const takers: Taker[] = []
 const readers = new Set<Reader>()
 
-/** Hands a scanned lot to the screen in view, the newest first. False where no screen wants it: then it opens the lot. */
+/** CollectionBackend a scanned lot to the screen in view, the newest first. False where no screen wants it: then it opens the lot. */
 export function offerScan(lotId: number): boolean {
   const taker = takers.at(-1)
   taker?.(lotId)

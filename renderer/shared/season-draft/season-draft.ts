@@ -1,10 +1,10 @@
-import type { Way } from '../../../db/domain/season-plan/ways.ts'
+import type { IsolationMethod } from '../../../db/domain/season-plan/isolation-method.ts'
 
 /** One accession in one garden, as it stands in a plan that is being made. */
 export interface PlannedChoice {
   readonly accessionId: number
   readonly siteId: number
-  readonly way: Way
+  readonly way: IsolationMethod
 }
 
 /** What is ticked to be grown and the plan on the table, kept tick by tick until the list and the plan are saved. */

@@ -3,13 +3,13 @@ import { call } from '../client/call.ts'
 import { StateMark } from '../state-mark/state-mark.tsx'
 import type { SuggestionSource } from './use-suggestions.ts'
 
-type LotOffered = Value<'lot.offer'>['lots'][number]
+type LotOffered = Value<'withdrawal.list-lots'>['lots'][number]
 
 /** Working lots by scan, number or letters: the oldest good lot of each variety first. */
 export const LOTS: SuggestionSource<LotOffered> = {
   name: 'lots to hand out',
   find: async (text) => {
-    const { lots } = await call('lot.offer', { text, limit: 8 })
+    const { lots } = await call('withdrawal.list-lots', { text, limit: 8 })
     return lots.map((lot) => ({
       key: String(lot.lotId),
       name: lot.variety,

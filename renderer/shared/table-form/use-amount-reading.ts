@@ -2,7 +2,7 @@ import type { Value } from '../../../db/contract/contract.ts'
 import { useRead } from '../client/use-read.ts'
 import { useSettled } from './use-settled.ts'
 
-export type AmountReading = Value<'amount.read'>
+export type AmountReading = Value<'amount.preview'>
 
 interface Asked {
   readonly text: string
@@ -30,7 +30,7 @@ export function useAmountReading(asked: Asked): {
     ...(asked.cropId === undefined ? {} : { cropId: asked.cropId }),
     ...(asked.lotId === undefined ? {} : { lotId: asked.lotId }),
   }
-  const answer = useRead('amount.read', empty ? null : input, { keepLast: true })
+  const answer = useRead('amount.preview', empty ? null : input, { keepLast: true })
   // Before the first pause nothing was read yet of what is typed by now.
   if (empty) return { reading: null, fresh: asked.text.trim() === '', failure: undefined }
   const fresh =

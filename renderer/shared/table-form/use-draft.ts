@@ -72,7 +72,7 @@ export function useDraft<D, S>(rules: DraftRules<D, S>): KeptVisit<D, S> {
     sessionStorage.setItem(ownName(kind), draftId)
     atWork.current?.giveUp()
     const keeper = createDraftKeeper(
-      (text) => call('draft.keep', { kind, draftId, text }),
+      (text) => call('draft.save', { kind, draftId, text }),
       (outcome) => setKept(outcome === 'kept'),
     )
     atWork.current = { draftId, keeper, giveUp: claimDraft(draftId) }
@@ -102,7 +102,7 @@ export function useDraft<D, S>(rules: DraftRules<D, S>): KeptVisit<D, S> {
     const leave = () => {
       const text = atWork.current?.keeper.unkept()
       if (atWork.current && typeof text === 'string')
-        sendOnLeaving('draft.keep', { kind, draftId: atWork.current.draftId, text })
+        sendOnLeaving('draft.save', { kind, draftId: atWork.current.draftId, text })
     }
     window.addEventListener('pagehide', leave)
     return () => window.removeEventListener('pagehide', leave)
@@ -122,7 +122,7 @@ export function useDraft<D, S>(rules: DraftRules<D, S>): KeptVisit<D, S> {
     },
     letGo: (other) => {
       setOthers(without(other))
-      void call('draft.keep', { kind, draftId: other.draftId, text: '' })
+      void call('draft.save', { kind, draftId: other.draftId, text: '' })
     },
     kept,
   }

@@ -15,7 +15,7 @@ export function patternOf(pattern: Pattern): Promise<string> {
   if (pattern === 'demo') return demoTemplate()
   if (pattern === 'shelf') return templateOf('shelf', makeShelf)
   return templateOf('empty', async (file) => {
-    await callOnFile(file, 'collection.start', {
+    await callOnFile(file, 'collection.create', {
       libraryName: 'Hollow Lane Library',
       accessionPattern: 'HL{yy}-{####}',
     })

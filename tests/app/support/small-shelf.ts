@@ -39,7 +39,7 @@ export async function makeSmallShelf(app: RunningApp): Promise<void> {
 
 /** Puts three lots on an empty shelf: plenty, nearly none, and one kept back. */
 export async function fillSmallShelf(app: RunningApp): Promise<SmallShelf> {
-  const { today } = await app.call('collection.about', {})
+  const { today } = await app.call('collection.get', {})
   const { crops } = await app.call('crop.list', {})
   const crop = (name: string) => {
     const found = crops.find(({ commonName }) => commonName.toLowerCase().includes(name))

@@ -3,9 +3,9 @@ import type { ClimateTotals } from '../../../db/domain/climate/climate-sum.ts'
 import {
   aimInWords,
   celsiusInWords,
+  excursionCostInWords,
   humidityInWords,
   limitsInWords,
-  spellCostInWords,
   thawsInWords,
   totalsInWords,
 } from '../../../db/domain/climate/climate-words.ts'
@@ -119,7 +119,7 @@ test.each([
     '',
   ],
 ])('what a spell cost: %j', (cost, words, more) => {
-  const said = spellCostInWords(cost)
+  const said = excursionCostInWords(cost)
   expect(said).toContain(words)
   expect(said).toContain(more)
   if (cost.lots > 0)

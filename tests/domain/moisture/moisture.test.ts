@@ -77,7 +77,7 @@ describe('seed at rest with its air', () => {
     { temperature: 14, oil: 0.4, field: 'temperature', because: /15 to 25/ },
     { temperature: 26, oil: OILY_FROM, field: 'temperature', because: /15 to 25/ },
     { humidity: Number.NaN, field: 'humidity', because: /./ },
-  ])('is not reckoned for $humidity $temperature $oil', ({ field, because, ...more }) => {
+  ])('is not computed for $humidity $temperature $oil', ({ field, because, ...more }) => {
     const answer = equilibriumMoisture({ ...air, ...more })
     expect(answer).toMatchObject({ kind: 'outside', field, because: expect.stringMatching(because) })
   })

@@ -10,9 +10,9 @@ import {
   notesToCome,
   whyNotNoted,
 } from '../../../db/domain/season-plan/grow-out.ts'
+import type { IsolationMethod } from '../../../db/domain/season-plan/isolation-method.ts'
 import { clashesOf } from '../../../db/domain/season-plan/plan.ts'
 import { withRoots } from '../../../db/domain/season-plan/standing-roots.ts'
-import type { Way } from '../../../db/domain/season-plan/ways.ts'
 import { aCandidate, aSite, at } from '../../builders/season-plans.ts'
 
 const noted = (kind: GrowOut['notes'][number]['kind'], on: string) => ({
@@ -130,9 +130,13 @@ describe('roots of last season', () => {
   })
 
   const cabbage = aCandidate(1, { variety: 'Old Drum', group: 'Brassica oleracea', isolation: 200, area: 8 })
-  const sites = (way: Way) =>
+  const sites = (way: IsolationMethod) =>
     withRoots([aSite(1, 0, { mostVarieties: 2 }), aSite(2, 150)], [{ candidate: cabbage, siteId: 1, way }])
-  const sentences = (candidate: ReturnType<typeof aCandidate>, siteId: number, way: Way = 'open') =>
+  const sentences = (
+    candidate: ReturnType<typeof aCandidate>,
+    siteId: number,
+    way: IsolationMethod = 'open',
+  ) =>
     clashesOf({ candidates: [candidate], sites: sites(way) }, [at(candidate.accessionId, siteId)]).map(
       ({ sentence }) => sentence,
     )

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { type GrowingFacts, growingAdvice } from '../../../db/domain/season-plan/growing-words.ts'
+import { ISOLATION_METHODS } from '../../../db/domain/season-plan/isolation-method.ts'
 import { whyLeftOut } from '../../../db/domain/season-plan/left-out.ts'
 import { type LotNotSown, noSeedInWords } from '../../../db/domain/season-plan/no-seed.ts'
 import { bedFor } from '../../../db/domain/season-plan/spacing.ts'
-import { WAYS } from '../../../db/domain/season-plan/ways.ts'
 import { reliabilityOf, worthOfGrowing } from '../../../db/domain/season-plan/worth.ts'
 import { BRITISH, SEEDS } from '../../builders/domain-values.ts'
 import { aCandidate, aSite, at } from '../../builders/season-plans.ts'
@@ -107,7 +107,7 @@ describe('what a grower is told', () => {
   test('nothing on any sheet can be read as half of the plants', () => {
     for (const cropId of ['pea', 'tomato', 'squash-pepo', 'pepper', 'maize'])
       for (const breeding of ['selfer', 'mixed', 'outcrosser'] as const)
-        for (const way of WAYS)
+        for (const way of ISOLATION_METHODS)
           for (const ofTheLast of [null, 2])
             expect(
               Object.values(told({ cropId, breeding, way, ofTheLast, biennial: true })).join(' '),

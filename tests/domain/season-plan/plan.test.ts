@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { breedingOf } from '../../../db/domain/needs/grade.ts'
+import { breedingOf } from '../../../db/domain/needs/population-goal.ts'
 import { maximalCliques } from '../../../db/domain/season-plan/cliques.ts'
 import {
   crossingGroup,
@@ -10,9 +10,9 @@ import {
   whyIsolation,
 } from '../../../db/domain/season-plan/crossing.ts'
 import { greedyPlan } from '../../../db/domain/season-plan/greedy.ts'
+import type { IsolationMethod } from '../../../db/domain/season-plan/isolation-method.ts'
 import { clashesOf, worthOf } from '../../../db/domain/season-plan/plan.ts'
 import { metresBetween, positionOf } from '../../../db/domain/season-plan/position.ts'
-import type { Way } from '../../../db/domain/season-plan/ways.ts'
 import crops from '../../../db/reference/crops.json' with { type: 'json' }
 import { seeded } from '../../bench/random.ts'
 import { aCandidate, aSite, at, drawnProblem } from '../../builders/season-plans.ts'
@@ -149,7 +149,7 @@ describe('what flowers nearby', () => {
   const kinds = (
     site: Partial<ReturnType<typeof aSite>>,
     more: Partial<typeof maize> = {},
-    way: Way = 'open',
+    way: IsolationMethod = 'open',
   ) => clashesOf({ candidates: [{ ...maize, ...more }], sites: [aSite(1, 0, site)] }, [at(1, 1, way)])
   const neighbour = (group: string, metres: number) => ({ neighbours: [{ crop: 'Maize', group, metres }] })
   const roots = (group: string, metres: number, isolation = 50) => ({

@@ -1,13 +1,13 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { hoursOfIsolation } from '../../../db/domain/season-plan/isolation-method.ts'
 import { choiceWorth } from '../../../db/domain/season-plan/plan.ts'
 import {
   daysToSeed,
   isSeasonShort,
   shortSeasonInWords,
 } from '../../../db/domain/season-plan/season-length.ts'
-import { hoursOfWay } from '../../../db/domain/season-plan/ways.ts'
 import { aCandidate, aSite } from '../../builders/season-plans.ts'
 
 const crops = JSON.parse(
@@ -53,6 +53,6 @@ test('a garden with a short season is worth half as much to a crop that needs a 
   expect(choiceWorth(pepper, aSite(2, 0, { seasonDays: 109 }), 'open')).toBeCloseTo(long / 2)
   expect(choiceWorth(pepper, aSite(3, 0), 'open')).toBe(long)
   expect(choiceWorth(pepper, aSite(2, 0, { seasonDays: 109 }), 'covered')).toBeCloseTo(
-    long / 2 - 0.01 * hoursOfWay('covered', 20, 'insect'),
+    long / 2 - 0.01 * hoursOfIsolation('covered', 20, 'insect'),
   )
 })

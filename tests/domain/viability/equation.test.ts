@@ -21,7 +21,7 @@ test('seed drier than the lower limit lasts no longer than at the limit, and it 
   expect(drier).toEqual({ ...atLimit, remarks: ['drier-than-helps'] })
 })
 
-test('bean in the freezer is reckoned at the turning point of its set, never colder', () => {
+test('bean in the freezer is computed at the turning point of its set, never colder', () => {
   const frozen = paceOf(bean, { moisture: 12, celsius: -18 }, null)
   expect(frozen).toEqual({
     kind: 'pace',
@@ -30,7 +30,7 @@ test('bean in the freezer is reckoned at the turning point of its set, never col
   })
 })
 
-test('nothing is reckoned colder than the coldest that was studied', () => {
+test('nothing is computed colder than the coldest that was studied', () => {
   expect(paceOf(maize, { moisture: 6, celsius: -80 }, null)).toMatchObject({
     sigmaDays: sigmaDays(maize, { moisture: 6, celsius: WORKING.coldest }),
   })

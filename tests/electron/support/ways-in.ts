@@ -8,12 +8,12 @@ import { openCollection } from '../../../db/migrations/open-file.ts'
 import { backUpIfWritten, listBackups, restoreBackup } from '../../../db/services/collection/backups.ts'
 import { startCollection } from '../../../db/services/collection/start-collection.ts'
 import { readingOf } from '../../../db/services/context.ts'
-import { readAhead } from '../../../db/services/read-ahead.ts'
 import { runOperation } from '../../../db/services/run-operation.ts'
+import { warmCaches } from '../../../db/services/warm-caches.ts'
 import { OneCollection } from '../../../electron/command-line/one-collection.ts'
 import { answerCall } from '../../../electron/host/answer-call.ts'
+import type { CollectionBackend } from '../../../electron/host/collection-backend.ts'
 import { CollectionHolder } from '../../../electron/host/collection-holder.ts'
-import type { Hands } from '../../../electron/host/hands.ts'
 import { openDoor } from '../../../electron/main/door.ts'
 import { NOW } from '../../builders/temporary-collection.ts'
 import { loopbackOver } from './loopback.ts'
@@ -30,7 +30,7 @@ export interface WayIn {
 const now = () => NOW
 
 /** The services at one fixed moment; the demonstration is a small collection, since its content is not the matter here. */
-export const testHands: Hands = {
+export const testBackend: CollectionBackend = {
   open: (file, access) => openCollection(file, { access, now }),
   begin: (file, input) =>
     startCollection(file, input, { now, newId: () => '00000000-0000-4000-8000-000000000002' }),
@@ -46,7 +46,7 @@ export const testHands: Hands = {
   backUpIfWritten: async (collection, label) =>
     void (await backUpIfWritten(readingOf(collection, NOW), label)),
   stopBackups,
-  readAhead: (collection) => readAhead(readingOf(collection, NOW)),
+  warmCaches: (collection) => warmCaches(readingOf(collection, NOW)),
   listBackups: (file, open, trouble) =>
     listBackups(file, open === null ? null : readingOf(open, NOW), trouble),
   run: (collection, name, input) => runOperation(collection, name, input, now),
@@ -58,7 +58,7 @@ function newFolder(): string {
 
 function holderIn(folder: string) {
   const logged: string[] = []
-  const holder = new CollectionHolder(folder, testHands)
+  const holder = new CollectionHolder(folder, testBackend)
   const answer = (name: unknown, input: unknown) =>
     answerCall(holder, name, input, (line) => logged.push(line))
   return { holder, logged, answer }
@@ -118,9 +118,9 @@ async function byCommandLine(): Promise<WayIn> {
     logged,
     async call(name, input) {
       // A script names the file of each call; the story opens another one twice.
-      if (name === 'collection.start') file = join(folder, 'Hollow Lane Library.drawer')
+      if (name === 'collection.create') file = join(folder, 'Hollow Lane Library.drawer')
       if (name === 'collection.open-demo') file = join(folder, 'Demo collection.drawer')
-      const answer = await answerCall(new OneCollection(file, testHands), name, input, (line) =>
+      const answer = await answerCall(new OneCollection(file, testBackend), name, input, (line) =>
         logged.push(line),
       )
       return JSON.parse(JSON.stringify(answer)) as Answer<unknown>

@@ -7,7 +7,7 @@ const [folder = ''] = process.argv.slice(2)
 const ballast = join(folder, 'ballast')
 const host = startHost({ folder, file: join(folder, 'none.drawer') })
 const start = { key: 'first-key', libraryName: 'Small Disk' }
-const started = await host.call('collection.start', start)
+const started = await host.call('collection.create', start)
 if (!started.ok) throw new Error(started.problem.sentence)
 writeFileSync(ballast, Buffer.alloc(300_000))
 
@@ -24,7 +24,7 @@ while (answer.ok) {
   answer = await fill(written)
 }
 const check = async () => host.call('collection.check', {})
-const about = async () => host.call('collection.about', {})
+const about = async () => host.call('collection.get', {})
 const whenFull = [await check(), await about()]
 rmSync(ballast)
 const again = await fill(written)

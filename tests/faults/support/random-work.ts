@@ -45,13 +45,13 @@ export function nextWork(random: () => number, key: string, known: KnownRows): A
     case 2:
       return work('lot.discard', { lotId, on: ON, amount: amount(), reason: 'mould' })
     case 3:
-      return work('lot.take-stock', { lotId, on: ON, found: amount(), reason: 'counted' })
+      return work('lot.record-count', { lotId, on: ON, found: amount(), reason: 'counted' })
     case 4:
       return work('lot.split', { lotId, on: ON, amount: amount(), role: 'reserve' })
     case 5:
-      return work('lot.join', { intoLotId: lotId, fromLotIds: [oneOf(known.lotIds) ?? lotId], on: ON })
+      return work('lot.merge', { intoLotId: lotId, fromLotIds: [oneOf(known.lotIds) ?? lotId], on: ON })
     case 6:
-      return work('lot.weigh-seeds', {
+      return work('lot.record-weight', {
         lotId,
         on: ON,
         replicates: [{ seeds: 50, grams: whole(5, 300) / 10 }],
@@ -59,7 +59,7 @@ export function nextWork(random: () => number, key: string, known: KnownRows): A
     case 7:
       return work('germination.record', { lotId, on: ON, tested: whole(1, 50), sprouted: 0 })
     case 8:
-      return work('entry.take-back', { entryId })
+      return work('entry.undo', { entryId })
     default:
       return work('withdrawal.record', {
         person: null,

@@ -31,7 +31,7 @@ interface ContainerOfLotsProps extends Pick<ActionFormProps, 'keptAs' | 'onClose
 
 /** What lots are kept in from a day on, the same for all of them. */
 export function ContainerOfLots({ lotIds, keptAs, onClose }: ContainerOfLotsProps) {
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.note-container', onClose })
+  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.change-container', onClose })
   const since = form.dayOf('since')
   return (
     <CardForm

@@ -12,7 +12,7 @@ export function DryingForm({ keptAs, onClose }: ActionFormProps) {
   const { typed, change } = useKeptForm(keptAs, EMPTY)
   const [grams, from, to] = [numberOf(typed.grams), numberOf(typed.from), numberOf(typed.to)]
   const ready = grams !== null && from !== null && to !== null
-  const plan = useRead('drying.plan', ready ? { grams, from, to } : null)
+  const plan = useRead('moisture.plan-drying', ready ? { grams, from, to } : null)
   return (
     <CardForm
       title="Dry it"

@@ -16,7 +16,7 @@ const EMPTY: Typed = { from: [], note: '', on: '' }
 
 /** Pours other lots of the accession into this one. */
 export function JoinForm({ lot, keptAs, onClose }: ActionFormProps) {
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.join', onClose })
+  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.merge', onClose })
   const { from, note } = form.typed
   return (
     <CardForm

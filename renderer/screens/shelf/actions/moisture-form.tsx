@@ -46,9 +46,9 @@ const NUMBERS: Readonly<Record<Measured['method'], readonly (readonly [field: st
 export function MoistureForm({ lot, keptAs, onClose }: ActionFormProps) {
   const today = useToday()
   const { typed, change, letGo } = useKeptForm(keptAs, EMPTY)
-  const write = useWrite('moisture.note')
+  const write = useWrite('moisture.record')
   const measured = measuredOf(typed)
-  const seen = useRead('moisture.read', measured === null ? null : { lotId: lot.lotId, measured })
+  const seen = useRead('moisture.preview', measured === null ? null : { lotId: lot.lotId, measured })
   const error = write.error ?? seen.error
   const done = () => {
     letGo()

@@ -18,11 +18,11 @@ interface MoveLotsProps {
 export function MoveLots({ lotIds, from, keptAs, onClose }: MoveLotsProps) {
   const form = useCardForm({ keptAs, empty: { placeId: from, on: '' }, writes: 'lot.move', onClose })
   const { placeId } = form.typed
-  const foreseen = useRead(
-    'lot.foresee-move',
+  const previewed = useRead(
+    'lot.preview-move',
     placeId === null || placeId === from ? null : { lotIds: [...lotIds], placeId },
   )
-  const cautions = foreseen.data?.cautions ?? []
+  const cautions = previewed.data?.cautions ?? []
   const send = () => {
     if (placeId !== null) form.send({ lotIds: [...lotIds], placeId, on: form.dayOf('on') })
   }

@@ -22,7 +22,7 @@ const EMPTY: Typed = { text: '', other: null }
 
 /** Joins another record of the same variety into this lot's; one step of undo parts them again. */
 export function SameVarietyForm({ lot, keptAs, onClose }: ActionFormProps) {
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'variety.join', onClose })
+  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'variety.merge', onClose })
   const source = useMemo(() => othersOf(lot), [lot])
   const { text, other } = form.typed
   return (

@@ -10,7 +10,7 @@ const EMPTY = { found: '', nothing: false, reason: '', on: '' }
 
 /** What was found by weighing or counting; the difference is written with its reason. */
 export function TakeStockForm({ lot, keptAs, onClose }: ActionFormProps) {
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.take-stock', onClose })
+  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.record-count', onClose })
   const { lotId } = lot
   const { found, nothing, reason } = form.typed
   return (

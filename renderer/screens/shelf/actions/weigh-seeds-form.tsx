@@ -34,7 +34,7 @@ const EMPTY: Typed = { portions: [{ seeds: '', grams: '' }], chaffy: false, note
 /** One counted and weighed portion, or several, that give the weight of a hundred. */
 export function WeighSeedsForm({ lot, keptAs, onClose }: ActionFormProps) {
   const format = useFormat()
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.weigh-seeds', onClose })
+  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.record-weight', onClose })
   const { typed } = form
   const [warnings, setWarnings] = useState<readonly string[]>([])
   const portions = readPortions(typed.portions)

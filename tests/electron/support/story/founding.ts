@@ -4,30 +4,35 @@ import { key, type Step, step } from './step.ts'
 export function founding(): readonly Step[] {
   return [
     step('collection.open-demo', () => key()),
-    step('collection.start', () => ({
+    step('collection.create', () => ({
       ...key(),
       libraryName: 'Hollow Lane Library',
       accessionPattern: 'HL{yy}-{####}',
     })),
     step(
-      'package.make',
+      'package.export',
       () => ({ people: true, places: true }),
       (facts, value) => {
         facts.packed = value.content
       },
     ),
-    step('package.read-back', (facts) => ({ content: facts.packed })),
-    step('collection.about', () => ({})),
-    step('forecast.left', () => ({})),
+    step('package.import', (facts) => ({ content: facts.packed })),
+    step('collection.get', () => ({})),
+    step('forecast.get-progress', () => ({})),
     step('forecast.refresh', () => ({ limit: 10 })),
-    step('forecast.hold', () => ({ held: false })),
-    step('collection.change-settings', () => ({
+    step('forecast.pause', () => ({ held: false })),
+    step('settings.change', () => ({
       ...key(),
       settings: { locale: 'en-GB', regrowingsKept: 2 },
     })),
     step('crop.list', () => ({})),
     step('crop.get', () => ({ cropId: 'bean' })),
-    step('crop.override', () => ({ ...key(), cropId: 'bean', plantsToKeep: 40, reason: 'Small garden' })),
+    step('crop.change-policy', () => ({
+      ...key(),
+      cropId: 'bean',
+      plantsToKeep: 40,
+      reason: 'Small garden',
+    })),
     step(
       'crop.create',
       () => ({ ...key(), name: 'Lantern vine' }),
@@ -35,7 +40,7 @@ export function founding(): readonly Step[] {
         facts.cropId = value.cropId
       },
     ),
-    step('crop.correct', (facts) => ({
+    step('crop.change', (facts) => ({
       ...key(),
       cropId: facts.cropId,
       correction: { species: 'Lychnitis errans', hundredSeedWeightG: 0.04 },
@@ -48,15 +53,15 @@ export function founding(): readonly Step[] {
       },
     ),
     step('place.list', () => ({})),
-    step('place.foresee-kind', (facts) => ({ placeId: facts.placeId, kind: 'cupboard' })),
-    step('place.foresee-moves', (facts) => ({ placeId: facts.placeId })),
-    step('place.spell-cost', (facts) => ({
+    step('place.preview-kind', (facts) => ({ placeId: facts.placeId, kind: 'cupboard' })),
+    step('place.preview-moves', (facts) => ({ placeId: facts.placeId })),
+    step('place.get-excursion-cost', (facts) => ({
       placeId: facts.placeId,
       from: '2026-02-01',
       until: '2026-02-07',
     })),
     step('place.change-kind', (facts) => ({ ...key(), placeId: facts.placeId, kind: 'cupboard' })),
     step('storage.list', () => ({})),
-    step('place.set-terms', (facts) => ({ ...key(), placeId: facts.placeId, aim: 'short-term' })),
+    step('place.change-terms', (facts) => ({ ...key(), placeId: facts.placeId, aim: 'short-term' })),
   ]
 }

@@ -10,7 +10,7 @@ const LIST = {
 /** Places are read, lists come in, people and varieties are noted. */
 export function keeping(): readonly Step[] {
   return [
-    step('reading.note', (facts) => ({
+    step('reading.record', (facts) => ({
       ...key(),
       placeId: facts.placeId,
       on: TODAY,
@@ -18,19 +18,19 @@ export function keeping(): readonly Step[] {
       temperature: 18.5,
       humidity: 42,
     })),
-    step('readings.foresee-file', (facts) => ({
+    step('reading.preview-file', (facts) => ({
       placeId: facts.placeId,
       fileName: 'back-room.csv',
       text: 'Time,Temperature C,Humidity\n2026-03-01 08:00,18.5,42\n',
     })),
-    step('name.list', () => ({})),
-    step('passport.make', () => ({})),
-    step('occurrence.make', () => ({})),
-    step('stock.make', () => ({})),
-    step('list.foresee', () => LIST),
-    step('list.refused', () => LIST),
-    step('list.take-in', () => ({ ...key(), ...LIST })),
-    step('readings.import-file', (facts) => ({
+    step('person.list-names-in-texts', () => ({})),
+    step('passport.export', () => ({})),
+    step('occurrence.export', () => ({})),
+    step('stock.export', () => ({})),
+    step('import.preview', () => LIST),
+    step('import.list-refused', () => LIST),
+    step('import.record', () => ({ ...key(), ...LIST })),
+    step('reading.import-file', (facts) => ({
       ...key(),
       placeId: facts.placeId,
       fileName: 'back-room.csv',
@@ -54,8 +54,8 @@ export function keeping(): readonly Step[] {
         facts.varietyId = value.varietyId
       },
     ),
-    step('variety.add-synonym', (facts) => ({ ...key(), varietyId: facts.varietyId, name: 'Lane Pea' })),
+    step('variety.add-name', (facts) => ({ ...key(), varietyId: facts.varietyId, name: 'Lane Pea' })),
     step('variety.search', () => ({ text: 'lane' })),
-    step('amount.read', () => ({ text: '12,5 g', cropId: 'bean' })),
+    step('amount.preview', () => ({ text: '12,5 g', cropId: 'bean' })),
   ]
 }

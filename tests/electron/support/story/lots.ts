@@ -11,14 +11,14 @@ export function lots(): readonly Step[] {
         facts.splitLotId = value.newLotId
       },
     ),
-    step('lot.join', (facts) => ({
+    step('lot.merge', (facts) => ({
       ...key(),
       intoLotId: lot(facts, 0),
       fromLotIds: [facts.splitLotId],
       on: TODAY,
     })),
     step('lot.move', (facts) => ({ ...key(), lotIds: [lot(facts, 0)], placeId: facts.placeId, on: TODAY })),
-    step('lot.take-stock', (facts) => ({
+    step('lot.record-count', (facts) => ({
       ...key(),
       lotId: lot(facts, 0),
       on: TODAY,
@@ -36,7 +36,7 @@ export function lots(): readonly Step[] {
     })),
     step('germination.plan', (facts) => ({ lotId: lot(facts, 0) })),
     step(
-      'germination.begin',
+      'germination.start',
       (facts) => ({
         ...key(),
         lotId: lot(facts, 0),
@@ -52,8 +52,8 @@ export function lots(): readonly Step[] {
       },
     ),
     step('germination.list', () => ({})),
-    step('germination.sheet', () => ({})),
-    step('germination.count', (facts) => ({
+    step('germination.print', () => ({})),
+    step('germination.record-count', (facts) => ({
       ...key(),
       testId: facts.testId,
       on: TODAY,
@@ -61,9 +61,9 @@ export function lots(): readonly Step[] {
     })),
     step('germination.get', (facts) => ({ testId: facts.testId })),
     step('germination.finish', (facts) => ({ ...key(), testId: facts.testId, on: TODAY })),
-    step('germination.due', () => ({ withinDays: 4_000 })),
+    step('germination.list-due', () => ({ withinDays: 4_000 })),
     step(
-      'germination.begin',
+      'germination.start',
       (facts) => ({ ...key(), lotId: lot(facts, 0), on: TODAY, replicates: [10], finalDay: 9 }),
       (facts, value) => {
         facts.testId = value.testId
@@ -83,7 +83,7 @@ export function lots(): readonly Step[] {
         facts.entryId = value.entryId
       },
     ),
-    step('entry.take-back', (facts) => ({ ...key(), entryId: facts.entryId })),
+    step('entry.undo', (facts) => ({ ...key(), entryId: facts.entryId })),
     step('entry.list', () => ({})),
   ]
 }

@@ -4,8 +4,8 @@ import { key, lot, type Step, step } from './step.ts'
 /** People and varieties are put right, paper is printed, and the collection is backed up. */
 export function paper(): readonly Step[] {
   return [
-    step('person.update', (facts) => ({ ...key(), personId: facts.personId, mayWrite: true })),
-    step('person.join', (facts) => ({ ...key(), keepId: facts.personId, joinId: facts.memberId })),
+    step('person.change', (facts) => ({ ...key(), personId: facts.personId, mayWrite: true })),
+    step('person.merge', (facts) => ({ ...key(), keepId: facts.personId, joinId: facts.memberId })),
     step(
       'variety.create',
       () => ({ ...key(), cropId: 'pea', name: 'Lane Peas' }),
@@ -13,15 +13,15 @@ export function paper(): readonly Step[] {
         facts.otherVarietyId = value.varietyId
       },
     ),
-    step('variety.join', (facts) => ({
+    step('variety.merge', (facts) => ({
       ...key(),
       keepId: facts.varietyId,
       joinId: facts.otherVarietyId,
     })),
     step('person.list', () => ({ text: 'ash' })),
     step('person.get', (facts) => ({ personId: facts.personId })),
-    step('label.sheets', () => ({})),
-    step('label-sheet.keep', () => ({
+    step('label-sheet.list', () => ({})),
+    step('label-sheet.create', () => ({
       ...key(),
       measures: OWN_SHEET,
     })),
@@ -30,13 +30,13 @@ export function paper(): readonly Step[] {
     step('ruler.print', () => ({})),
     step('stocktake.sheet', () => ({})),
     step('catalogue.print', () => ({})),
-    step('catalogue.page', () => ({})),
-    step('year.report', () => ({ year: 2026 })),
+    step('catalogue.export', () => ({})),
+    step('report.print', () => ({ year: 2026 })),
     step('label.print', (facts) => ({ labels: [{ lotId: lot(facts, 0) }], sheet: 'a4-21' })),
     step('tray.list', () => ({})),
-    step('letter.words', () => ({})),
-    step('letter.change-words', () => ({ ...key(), words: 'Thank you, {donor}.', keeper: 'Ansa Reed' })),
-    step('letter.preview', () => ({ words: 'Thank you, {donor}.', keeper: '' })),
+    step('letter.get', () => ({})),
+    step('letter.change', () => ({ ...key(), words: 'Thank you, {donor}.', keeper: 'Ansa Reed' })),
+    step('letter.render', () => ({ words: 'Thank you, {donor}.', keeper: '' })),
     step(
       'tray.add',
       (facts) => ({ ...key(), items: [{ kind: 'label', lotId: lot(facts, 0), copies: 3 }] }),
@@ -52,7 +52,7 @@ export function paper(): readonly Step[] {
         facts.itemId = value.itemId
       },
     ),
-    step('tray.preview', (facts) => ({ kind: 'label', itemIds: [facts.itemId], sheet: 'a4-21' })),
+    step('tray.render', (facts) => ({ kind: 'label', itemIds: [facts.itemId], sheet: 'a4-21' })),
     step(
       'tray.mark-printed',
       (facts) => ({ ...key(), kind: 'label', itemIds: [facts.itemId], sheet: 'a4-21' }),
@@ -60,9 +60,9 @@ export function paper(): readonly Step[] {
         facts.batchId = value.batchId
       },
     ),
-    step('print.history', () => ({})),
+    step('print.list', () => ({})),
     step(
-      'print.again',
+      'print.repeat',
       (facts) => ({ ...key(), batchId: facts.batchId }),
       (facts, value) => {
         facts.itemId = value.itemIds[0] ?? 0
@@ -70,11 +70,11 @@ export function paper(): readonly Step[] {
     ),
     step('tray.remove', (facts) => ({ ...key(), itemIds: [facts.itemId] })),
     step('person.export', (facts) => ({ personId: facts.memberId })),
-    step('person.traces', (facts) => ({ personId: facts.memberId })),
+    step('person.list-traces', (facts) => ({ personId: facts.memberId })),
     step('person.erase', (facts) => ({ ...key(), personId: facts.memberId })),
-    step('backup.change-keeping', () => ({ ...key(), limitMb: 500 })),
+    step('backup.change-rule', () => ({ ...key(), limitMb: 500 })),
     step(
-      'collection.back-up',
+      'backup.create',
       () => ({}),
       (facts, value) => {
         facts.backup = value.file

@@ -4,32 +4,32 @@ import { key, type Step, step } from './step.ts'
 /** What to regrow, where, and what became of it. */
 export function season(): readonly Step[] {
   return [
-    step('regrow.needs', () => ({ text: 'ferry' })),
-    step('regrow.get', (facts) => ({ accessionId: facts.accessionId })),
+    step('regeneration.list', () => ({ text: 'ferry' })),
+    step('regeneration.get', (facts) => ({ accessionId: facts.accessionId })),
     step(
-      'season-list.save',
+      'season-list.create',
       (facts) => ({ ...key(), chosen: [facts.accessionId], note: 'First season' }),
       (facts, value) => {
         facts.listId = value.listId
       },
     ),
     step(
-      'site.save',
+      'site.change',
       () => ({ ...key(), name: 'Allotment 12', growerId: null, areaM2: 30, mostVarieties: 4 }),
       (facts, value) => {
         facts.siteId = value.siteId
       },
     ),
     step('site.list', () => ({})),
-    step('plan.make', (facts) => ({ accessionIds: [facts.accessionId], seconds: 2 })),
-    step('plan.check', (facts) => ({
+    step('season-plan.preview', (facts) => ({ accessionIds: [facts.accessionId], seconds: 2 })),
+    step('season-plan.check', (facts) => ({
       choices: [{ accessionId: facts.accessionId, siteId: facts.siteId }],
     })),
-    step('plan.save', (facts) => ({
+    step('season-plan.create', (facts) => ({
       ...key(),
       choices: [{ accessionId: facts.accessionId, siteId: facts.siteId }],
     })),
-    step('plan.latest', () => ({})),
+    step('season-plan.get', () => ({})),
     step(
       'grow-out.list',
       () => ({}),
@@ -37,14 +37,14 @@ export function season(): readonly Step[] {
         facts.growOutId = value.growOuts[0]?.growOutId ?? 0
       },
     ),
-    step('grow-out.note', (facts) => ({
+    step('grow-out.record', (facts) => ({
       ...key(),
       growOutId: facts.growOutId,
       kind: 'sown',
       on: TODAY,
       plants: 30,
     })),
-    step('plan.sheets', (facts) => ({ siteId: facts.siteId })),
+    step('season-plan.print', (facts) => ({ siteId: facts.siteId })),
     step('season-list.list', () => ({})),
     step('season-list.get', (facts) => ({ listId: facts.listId })),
   ]

@@ -32,7 +32,7 @@ export function shelf(): readonly Step[] {
     step('lot.list', () => ({})),
     step('forecast.get', (facts) => ({ lotId: lot(facts, 0) })),
     step('lot.get', (facts) => ({ lotId: lot(facts, 0) })),
-    step('lot.note-container', (facts) => ({
+    step('lot.change-container', (facts) => ({
       ...key(),
       lotIds: [lot(facts, 0)],
       kind: 'jar',
@@ -40,38 +40,42 @@ export function shelf(): readonly Step[] {
       pestProof: true,
       since: TODAY,
     })),
-    step('moisture.read', (facts) => ({
+    step('moisture.preview', (facts) => ({
       lotId: lot(facts, 0),
       measured: { method: 'sealed-jar', humidity: 35, temperature: 20 },
     })),
-    step('moisture.note', (facts) => ({
+    step('moisture.record', (facts) => ({
       ...key(),
       lotId: lot(facts, 0),
       on: TODAY,
       measured: { method: 'break-check', gives: 'bends' },
     })),
-    step('place.set-terms', (facts) => ({
+    step('place.change-terms', (facts) => ({
       ...key(),
       placeId: facts.placeId,
       aim: 'short-term',
       roundDays: 30,
     })),
-    step('round.due', () => ({})),
-    step('round.sheet', () => ({})),
+    step('round.list-due', () => ({})),
+    step('round.print', () => ({})),
     step('round.record', (facts) => ({
       ...key(),
       on: TODAY,
       walkedBy: 'Ilka Brandt',
       places: [{ placeId: facts.placeId, checks: [{ look: 'pests', outcome: 'fine' }] }],
     })),
-    step('lot.storage', (facts) => ({ lotId: lot(facts, 0) })),
-    step('drying.plan', () => ({ grams: 450, from: 13, to: 7 })),
-    step('lot.foresee-move', (facts) => ({ lotIds: [lot(facts, 0)], placeId: facts.placeId })),
+    step('lot.get-storage', (facts) => ({ lotId: lot(facts, 0) })),
+    step('moisture.plan-drying', () => ({ grams: 450, from: 13, to: 7 })),
+    step('lot.preview-move', (facts) => ({ lotIds: [lot(facts, 0)], placeId: facts.placeId })),
     step('lot.workbook', (facts) => ({ lotIds: [lot(facts, 0)] })),
     step('lot.export', (facts) => ({ lotIds: [lot(facts, 0)] })),
-    step('find.anything', () => ({ text: 'ferry' })),
-    step('lot.offer', () => ({ text: 'ferry' })),
-    step('need.list', () => ({})),
-    step('accession.override', (facts) => ({ ...key(), accessionId: facts.accessionId, plantsToKeep: 30 })),
+    step('collection.search', () => ({ text: 'ferry' })),
+    step('withdrawal.list-lots', () => ({ text: 'ferry' })),
+    step('accession.list-states', () => ({})),
+    step('accession.change-policy', (facts) => ({
+      ...key(),
+      accessionId: facts.accessionId,
+      plantsToKeep: 30,
+    })),
   ]
 }

@@ -4,7 +4,7 @@ import { key, lot, type Step, step } from './step.ts'
 /** Seed goes out, gifts are offered, seed comes back. */
 export function table(): readonly Step[] {
   return [
-    step('lot.weigh-seeds', (facts) => ({
+    step('lot.record-weight', (facts) => ({
       ...key(),
       lotId: lot(facts, 1),
       on: TODAY,
@@ -13,8 +13,8 @@ export function table(): readonly Step[] {
         { seeds: 100, grams: 24.6 },
       ],
     })),
-    step('withdrawal.foresee', (facts) => ({ lines: [{ lotId: lot(facts, 0), amount: '2 packets of 25' }] })),
-    step('draft.keep', () => ({ draftId: 'visit-of-today', kind: 'hand-out', text: '{"lines":[]}' })),
+    step('withdrawal.preview', (facts) => ({ lines: [{ lotId: lot(facts, 0), amount: '2 packets of 25' }] })),
+    step('draft.save', () => ({ draftId: 'visit-of-today', kind: 'hand-out', text: '{"lines":[]}' })),
     step('draft.list', () => ({ kind: 'hand-out' })),
     step(
       'withdrawal.record',
@@ -31,9 +31,9 @@ export function table(): readonly Step[] {
         facts.memberId = value.personId ?? 0
       },
     ),
-    step('withdrawal.out', (facts) => ({ personId: facts.memberId })),
+    step('withdrawal.list-open', (facts) => ({ personId: facts.memberId })),
     step('promise.list', () => ({})),
-    step('promise.let-go', (facts) => ({
+    step('promise.waive', (facts) => ({
       ...key(),
       withdrawalId: facts.withdrawalId,
       reason: 'Hail in July',
@@ -43,7 +43,7 @@ export function table(): readonly Step[] {
       on: TODAY,
       lines: [{ person: null, lotId: lot(facts, 0), amount: '5 seeds' }],
     })),
-    step('stocktake.foresee', (facts) => ({ lines: [{ lotId: lot(facts, 0), found: '90 g' }] })),
+    step('stocktake.preview', (facts) => ({ lines: [{ lotId: lot(facts, 0), found: '90 g' }] })),
     step('stocktake.record', (facts) => ({
       ...key(),
       on: TODAY,
@@ -63,7 +63,7 @@ export function table(): readonly Step[] {
         facts.giftId = giftId
       },
     ),
-    step('gift.note-step', (facts) => ({
+    step('gift.record-step', (facts) => ({
       ...key(),
       giftId: facts.giftId,
       step: 'drying',
@@ -86,7 +86,7 @@ export function table(): readonly Step[] {
       },
     ),
     step('gift.decline', (facts) => ({ ...key(), giftId: facts.giftId, reason: 'Mouldy' })),
-    step('collection.revision', () => ({})),
+    step('collection.get-revision', () => ({})),
     step('return.record', (facts) => ({
       ...key(),
       person: { personId: facts.personId },

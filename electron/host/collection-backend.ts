@@ -5,7 +5,7 @@ import type { ServiceName } from '../../db/services/run-operation.ts'
 /** A collection just begun, open for writing, and what its first entry says. */
 export interface Begun {
   readonly collection: OpenCollection
-  readonly value: Value<'collection.start'>
+  readonly value: Value<'collection.create'>
 }
 
 /** A collection just restored, open for writing, and what is said of it. */
@@ -15,9 +15,9 @@ export interface Restored {
 }
 
 /** What the host does with collections: the services, the clock and the random source behind one small wall. */
-export interface Hands {
+export interface CollectionBackend {
   open(file: string, access: 'read' | 'write'): Promise<OpenCollection>
-  begin(file: string, input: ParsedInput<'collection.start'>): Promise<Begun>
+  begin(file: string, input: ParsedInput<'collection.create'>): Promise<Begun>
   makeDemo(file: string): Promise<void>
   /** Restores a backup into the file named second, and opens that. */
   restore(input: ParsedInput<'backup.restore'>, target: string): Promise<Restored>
@@ -25,8 +25,8 @@ export interface Hands {
   backUpIfWritten(collection: OpenCollection, label: 'at start' | 'before import'): Promise<void>
   /** Stops the backups under way; nothing of them is left. */
   stopBackups(): Promise<void>
-  /** Reckons some of what screens will ask of a whole collection, and tells how much is left. */
-  readAhead(collection: OpenCollection): number
+  /** Computes some of what screens will ask of a whole collection, and tells how much is left. */
+  warmCaches(collection: OpenCollection): number
   /** The backups of a collection, open or not. */
   listBackups(file: string, open: OpenCollection | null, trouble: string | null): Value<'backup.list'>
   run<N extends ServiceName>(collection: OpenCollection, name: N, input: ParsedInput<N>): Promise<Value<N>>

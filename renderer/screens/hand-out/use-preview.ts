@@ -7,13 +7,13 @@ import { useSettled } from '../../shared/table-form/use-settled.ts'
 import type { HandOutDraft } from './hand-out-draft.ts'
 import { lineOf, type OutLine } from './out-line.ts'
 
-type Answer = Value<'withdrawal.foresee'>
-export type Foreseen = Answer['lines'][number]
+type Answer = Value<'withdrawal.preview'>
+export type Previewed = Answer['lines'][number]
 export type Caution = Answer['cautions'][number]
 
 /** What handing the visit's lines out would do: by the id of a line that can be read, and of the visit as a whole. */
-export interface ForeseenVisit {
-  readonly ofLine: ReadonlyMap<string, Foreseen>
+export interface VisitPreview {
+  readonly ofLine: ReadonlyMap<string, Previewed>
   readonly cautions: readonly Caution[]
   /** Whether this is about the lines as they stand, so that it may be chosen from. */
   readonly fresh: boolean
@@ -27,25 +27,25 @@ export interface ForeseenVisit {
 const FORESEE_AFTER_MS = 80
 const NOTHING: Answer = { lines: [], cautions: [] }
 
-export function useForeseen(draft: HandOutDraft): ForeseenVisit {
+export function usePreview(draft: HandOutDraft): VisitPreview {
   const settled = useSettled(draft.lines, FORESEE_AFTER_MS)
   const { listed, line, changing } = settled
   const all =
     changing === null ? [...listed, line] : listed.map((each) => (each.id === changing ? line : each))
-  const readable = all.filter(canBeForeseen)
-  const input = readable.length === 0 ? null : foreseeInput(draft, readable)
-  const answer = useRead('withdrawal.foresee', input, { keepLast: true })
-  const foreseen = (input === null ? null : answer.data) ?? NOTHING
+  const readable = all.filter(canBePreviewed)
+  const input = readable.length === 0 ? null : previewInput(draft, readable)
+  const answer = useRead('withdrawal.preview', input, { keepLast: true })
+  const previewed = (input === null ? null : answer.data) ?? NOTHING
   // Answers come in the order of the lines asked about; an answer of before is of use only where the lines still match.
   const ofLine = readable.flatMap(({ id, lot }, index) => {
-    const of = foreseen.lines[index]
+    const of = previewed.lines[index]
     return of !== undefined && of.lotId === lot?.lotId ? [[id, of] as const] : []
   })
   const answered = input === null || !(answer.isPending || answer.isPlaceholderData)
   const fresh = settled === draft.lines && answered
   return {
     ofLine: new Map(ofLine),
-    cautions: foreseen.cautions,
+    cautions: previewed.cautions,
     fresh,
     known: fresh && (input === null || !answer.isFetching),
     failure: input === null ? null : (answer.error?.problem ?? null),
@@ -53,15 +53,15 @@ export function useForeseen(draft: HandOutDraft): ForeseenVisit {
   }
 }
 
-/** The lines of a visit as they are foreseen. */
-export function foreseeInput(
+/** The lines of a visit as they are previewed. */
+export function previewInput(
   draft: Pick<HandOutDraft, 'purpose'>,
   lines: readonly OutLine[],
-): CallInput<'withdrawal.foresee'> {
+): CallInput<'withdrawal.preview'> {
   return { purpose: draft.purpose, lines: lines.map(lineOf) }
 }
 
-function canBeForeseen(line: OutLine): boolean {
+function canBePreviewed(line: OutLine): boolean {
   return line.lot !== null && amountProblem(line.amount) === undefined
 }
 

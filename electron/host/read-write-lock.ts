@@ -3,7 +3,7 @@
  *
  * Whoever comes later waits for those who came before, so a write never finds the collection swapped under it.
  */
-export class Turns {
+export class ReadWriteLock {
   #shared: Promise<unknown>[] = []
   #alone: Promise<unknown> = Promise.resolve()
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { breedingOf, plantsFor } from '../../../db/domain/needs/grade.ts'
+import { breedingOf, plantsFor } from '../../../db/domain/needs/population-goal.ts'
 
 const NONE = {
   matingSystem: 'outcrosser',

@@ -1,11 +1,11 @@
-import type { Breeding } from '../needs/grade.ts'
+import type { Breeding } from '../needs/population-goal.ts'
 
 /**
  * How a variety is kept from crossing where it grows: in the open, far enough from others; covered, in a cage or
  * bagged, so that it crosses with none; or sown later, so that it flowers when the others of its kind have done.
  */
-export const WAYS = ['open', 'covered', 'later'] as const
-export type Way = (typeof WAYS)[number]
+export const ISOLATION_METHODS = ['open', 'covered', 'later'] as const
+export type IsolationMethod = (typeof ISOLATION_METHODS)[number]
 
 /**
  * Days later to sow a variety so that it flowers after another of its kind that was sown on time.
@@ -39,7 +39,7 @@ export function pollinationOf(pollination: string | null, breeding: Breeding): P
 }
 
 /** Hours of work that a way of growing adds over a season. */
-export function hoursOfWay(way: Way, plants: number, pollination: Pollination): number {
+export function hoursOfIsolation(way: IsolationMethod, plants: number, pollination: Pollination): number {
   switch (way) {
     case 'open':
       return 0

@@ -14,7 +14,7 @@ interface Clock {
 }
 
 /** Lets work of the background wait while somebody asks one thing after the other, as at each key of a search. */
-export class Quiet {
+export class IdleGate {
   #lastCall = Number.NEGATIVE_INFINITY
   readonly #clock: Clock
 

@@ -1,6 +1,6 @@
 /** What a regrowing is for, from the smallest population to the largest. */
 export const GRADES = ['quality', 'maintenance', 'conservation'] as const
-export type Grade = (typeof GRADES)[number]
+export type PopulationGoal = (typeof GRADES)[number]
 
 /** How a crop's flowers are fertilised: by themselves, by both ways, by other plants. */
 export type Breeding = 'selfer' | 'mixed' | 'outcrosser'
@@ -19,7 +19,7 @@ export interface PopulationFigures {
  * Conservation: 20 selfers and 100 outcrossers, as one of the guides behind the crop table has it (seen; the figure for
  * mixed crops lies between, common practice, no source). Quality and maintenance: common practice, no source.
  */
-const PLANTS_BY_BREEDING: Readonly<Record<Breeding, Readonly<Record<Grade, number>>>> = {
+const PLANTS_BY_BREEDING: Readonly<Record<Breeding, Readonly<Record<PopulationGoal, number>>>> = {
   selfer: { quality: 1, maintenance: 10, conservation: 20 },
   mixed: { quality: 2, maintenance: 20, conservation: 50 },
   outcrosser: { quality: 5, maintenance: 50, conservation: 100 },
@@ -37,7 +37,7 @@ export function breedingOf(matingSystem: string | null): Breeding {
  * Quality: enough that the seed is sound. Maintenance: enough that the variety stays itself. Conservation: enough to
  * carry its rarer traits on. The crop table's figure comes first, then the breeding system's.
  */
-export function plantsFor(figures: PopulationFigures, grade: Grade): number {
+export function plantsFor(figures: PopulationFigures, grade: PopulationGoal): number {
   const own = {
     quality: figures.plantsForSeed,
     maintenance: figures.plantsToMaintain,

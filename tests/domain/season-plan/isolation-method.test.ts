@@ -1,8 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import { greedyPlan } from '../../../db/domain/season-plan/greedy.ts'
 import { apartInTimeInWords } from '../../../db/domain/season-plan/in-time.ts'
+import {
+  hoursInWords,
+  hoursOfIsolation,
+  laterDays,
+  pollinationOf,
+} from '../../../db/domain/season-plan/isolation-method.ts'
 import { choiceWorth, clashesOf, type PlanChoice } from '../../../db/domain/season-plan/plan.ts'
-import { hoursInWords, hoursOfWay, laterDays, pollinationOf } from '../../../db/domain/season-plan/ways.ts'
 import { aCandidate, aSite, at } from '../../builders/season-plans.ts'
 
 describe('two of a kind that flower one after the other', () => {
@@ -82,11 +87,11 @@ describe('the work of a way', () => {
   )
 
   test('a cover over beans is an hour and a little; bagging maize plant by plant is days', () => {
-    expect(hoursOfWay('open', 200, 'wind')).toBe(0)
-    expect(hoursOfWay('later', 200, 'wind')).toBe(2)
-    expect(hoursOfWay('covered', 20, 'self')).toBeCloseTo(1.4)
-    expect(hoursOfWay('covered', 12, 'insect')).toBeCloseTo(2.8)
-    expect(hoursOfWay('covered', 200, 'wind')).toBe(51)
+    expect(hoursOfIsolation('open', 200, 'wind')).toBe(0)
+    expect(hoursOfIsolation('later', 200, 'wind')).toBe(2)
+    expect(hoursOfIsolation('covered', 20, 'self')).toBeCloseTo(1.4)
+    expect(hoursOfIsolation('covered', 12, 'insect')).toBeCloseTo(2.8)
+    expect(hoursOfIsolation('covered', 200, 'wind')).toBe(51)
   })
 
   test('in words, to the half hour', () => {

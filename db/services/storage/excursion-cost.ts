@@ -1,6 +1,6 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { spellCostInWords } from '../../domain/climate/climate-words.ts'
+import { excursionCostInWords } from '../../domain/climate/climate-words.ts'
 import { addDays, daysBetween } from '../../domain/dates/day-arithmetic.ts'
 import { viabilityBand } from '../../domain/viability/band.ts'
 import { stayRows } from '../../queries/forecast-rows.ts'
@@ -14,10 +14,10 @@ import { placeOrRefuse } from './places.ts'
 const MOST_LOTS = 500
 
 /** What some days cost the lots that lay in a place then, beside what so many usual days of the place cost. */
-export function spellCost(
+export function excursionCost(
   reading: Reading,
-  { placeId, from, until }: ParsedInput<'place.spell-cost'>,
-): Value<'place.spell-cost'> {
+  { placeId, from, until }: ParsedInput<'place.get-excursion-cost'>,
+): Value<'place.get-excursion-cost'> {
   const place = placeOrRefuse(reading, placeId, 'placeId')
   if (until < from) refuse('value-refused', 'It ends before it begins.', { field: 'until' })
   const ids = lotsInPlace(reading.sqlite, place.id, MOST_LOTS).map(({ lotId }) => lotId)
@@ -41,5 +41,5 @@ export function spellCost(
   const sorted = points.toSorted((one, other) => one - other)
   const [least = 0, middle = 0, most = 0] = [sorted[0], sorted[(sorted.length - 1) >> 1], sorted.at(-1)]
   const cost = { lots: points.length, least, middle, most }
-  return { ...cost, words: spellCostInWords(cost) }
+  return { ...cost, words: excursionCostInWords(cost) }
 }

@@ -7,23 +7,23 @@ beforeEach(async () => {
 })
 afterEach(() => test.remove())
 
-it('foresees the stock as recording then leaves it, line after line', async () => {
+it('previews the stock as recording then leaves it, line after line', async () => {
   const { lotId } = await takeIn(test, { amount: '400 seeds' })
   const lines = [
     { lotId, amount: '50 seeds' },
     { lotId, amount: '30 seeds' },
   ]
-  const foreseen = await test.call('withdrawal.foresee', { lines })
-  expect(foreseen.lines.map(({ left }) => left?.count)).toEqual([350, 320])
+  const previewed = await test.call('withdrawal.preview', { lines })
+  expect(previewed.lines.map(({ left }) => left?.count)).toEqual([350, 320])
   await test.call('withdrawal.record', { person: null, on: TODAY, lines })
   const { stock } = await test.call('lot.get', { lotId })
-  expect(foreseen.lines[1]?.stock).toEqual(stock)
+  expect(previewed.lines[1]?.stock).toEqual(stock)
 })
 
 it('offers all of a lot in a text that reads one way only', async () => {
   const { lotId } = await takeIn(test, { amount: '1/2 oz' })
-  const { lines } = await test.call('withdrawal.foresee', { lines: [{ lotId, amount: '1 kg' }] })
+  const { lines } = await test.call('withdrawal.preview', { lines: [{ lotId, amount: '1 kg' }] })
   const all = lines[0]?.problem?.choices[0] ?? ''
   expect(all).toBe('14.1750 g')
-  expect((await test.call('amount.read', { text: all, lotId })).reading).toBe('amount')
+  expect((await test.call('amount.preview', { text: all, lotId })).reading).toBe('amount')
 })

@@ -4,14 +4,14 @@ import { openCollection } from '../../db/migrations/open-file.ts'
 import { backUpIfWritten, listBackups, restoreBackup } from '../../db/services/collection/backups.ts'
 import { startCollection } from '../../db/services/collection/start-collection.ts'
 import { readingOf } from '../../db/services/context.ts'
-import { readAhead } from '../../db/services/read-ahead.ts'
 import { runOperation } from '../../db/services/run-operation.ts'
-import type { Hands } from './hands.ts'
+import { warmCaches } from '../../db/services/warm-caches.ts'
+import type { CollectionBackend } from './collection-backend.ts'
 
 const now = () => new Date()
 
 /** The hands of the real app: the clock, the random source and the services. */
-export const realHands: Hands = {
+export const realBackend: CollectionBackend = {
   open: (file, access) => openCollection(file, { access, now }),
   begin: (file, input) => startCollection(file, input, { now, newId: randomUUID }),
   // Loaded only where it is wanted: most starts open a collection that is there.
@@ -20,7 +20,7 @@ export const realHands: Hands = {
   backUpIfWritten: async (collection, label) =>
     void (await backUpIfWritten(readingOf(collection, now()), label)),
   stopBackups,
-  readAhead: (collection) => readAhead(readingOf(collection, now())),
+  warmCaches: (collection) => warmCaches(readingOf(collection, now())),
   listBackups: (file, open, trouble) =>
     listBackups(file, open === null ? null : readingOf(open, now()), trouble),
   run: (collection, name, input) => runOperation(collection, name, input, now),

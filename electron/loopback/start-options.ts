@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util'
 import { collectionsFolder } from '../host/collections-folder.ts'
 
 /** What the app is started with. */
-export interface Wishes {
+export interface StartOptions {
   /** Where collections live. */
   readonly folder: string
   /** The collection to open, or null for the one open last. */
@@ -19,7 +19,10 @@ npm start -- --browser             uses a browser window even where Electron is 
 npm start -- --no-window           prints the address and serves it, for a machine without a display`
 
 /** Reads the words after `npm start --`; null where they are not understood. */
-export function readWishes(args: readonly string[], environment: NodeJS.ProcessEnv): Wishes | 'help' | null {
+export function readStartOptions(
+  args: readonly string[],
+  environment: NodeJS.ProcessEnv,
+): StartOptions | 'help' | null {
   try {
     const { values } = parseArgs({
       args: [...args],

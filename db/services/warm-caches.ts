@@ -6,10 +6,10 @@ import { judgements } from './regrow/judgements.ts'
 const ACCESSIONS_AT_A_TIME = 500
 
 /**
- * Reckons some of what a screen will ask of every accession, so that no screen waits for all of it.
+ * Computes some of what a screen will ask of every accession, so that no screen waits for all of it.
  *
- * Tells how many accessions are left to reckon. Only for a collection that is open for writing.
+ * Tells how many accessions are left to compute. Only for a collection that is open for writing.
  */
-export function readAhead(reading: Reading): number {
+export function warmCaches(reading: Reading): number {
   return judgements.ahead(reading, ACCESSIONS_AT_A_TIME) + dueDays.ahead(reading, ACCESSIONS_AT_A_TIME)
 }

@@ -1,19 +1,19 @@
+import type { IdleGate } from './idle-gate.ts'
 import type { Log } from './log.ts'
 import { traceOf } from './problem-of.ts'
-import type { Quiet } from './quiet.ts'
 
-/** Reckons what screens will ask of the whole collection, a portion at a time, between the calls of those who wait. */
-export class ReaderAhead {
+/** Computes what screens will ask of the whole collection, a portion at a time, between the calls of those who wait. */
+export class CacheWarmer {
   readonly #portion: () => Promise<number>
-  readonly #quiet: Quiet
+  readonly #idle: IdleGate
   readonly #log: Log
   #working: Promise<void> | null = null
   #stopped = false
 
-  /** Takes what reckons a portion and tells how much is left. */
-  constructor(portion: () => Promise<number>, quiet: Quiet, log: Log) {
+  /** Takes what computes a portion and tells how much is left. */
+  constructor(portion: () => Promise<number>, quiet: IdleGate, log: Log) {
     this.#portion = portion
-    this.#quiet = quiet
+    this.#idle = quiet
     this.#log = log
   }
 
@@ -33,9 +33,9 @@ export class ReaderAhead {
 
   async #work(): Promise<void> {
     try {
-      for (let left = 1; left > 0 && !this.#stopped; left = await this.#portion()) await this.#quiet.wait()
+      for (let left = 1; left > 0 && !this.#stopped; left = await this.#portion()) await this.#idle.wait()
     } catch (thrown) {
-      // What was not reckoned ahead is reckoned when it is asked for.
+      // What was not computed ahead is computed when it is asked for.
       this.#log(`reading ahead ${traceOf(thrown)}`)
     }
   }

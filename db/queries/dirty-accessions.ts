@@ -6,11 +6,11 @@ export const EVERY_ACCESSION = 0
 
 const OF_LOT = '(SELECT accession_id FROM lot WHERE id = NEW.lot_id)'
 
-/** What touches an accession, so that what was reckoned of it no longer holds. */
+/** What touches an accession, so that what was computed of it no longer holds. */
 const WATCHED: readonly (readonly [change: string, accession: string])[] = [
   ['INSERT ON lot', 'NEW.accession_id'],
   ['UPDATE ON lot', 'NEW.accession_id'],
-  ['UPDATE OF reckoned_on ON lot_forecast', OF_LOT],
+  ['UPDATE OF computed_on ON lot_forecast', OF_LOT],
   ['UPDATE ON accession', 'NEW.id'],
   ...['seed_return', 'germination_result', 'seed_weight', 'movement', 'lot_parent'].flatMap((table) =>
     ['INSERT', 'UPDATE'].map((change) => [`${change} ON ${table}`, OF_LOT] as const),
@@ -28,24 +28,24 @@ const WATCHED: readonly (readonly [change: string, accession: string])[] = [
 
 /** Begins to watch which accessions are touched by what is written over a connection that is in no transaction. */
 export function watchAccessions(sqlite: Sqlite): void {
-  sqlite.exec('CREATE TEMP TABLE touched_accession (id INTEGER NOT NULL)')
+  sqlite.exec('CREATE TEMP TABLE dirty_accession (id INTEGER NOT NULL)')
   for (const [index, [change, accession]] of WATCHED.entries()) {
     sqlite.exec(
       `CREATE TEMP TRIGGER touched_${index} AFTER ${change.replace(' ON ', ' ON main.')} BEGIN
-         INSERT INTO touched_accession SELECT ${accession}
-         WHERE ${accession} <> coalesce((SELECT id FROM touched_accession ORDER BY rowid DESC LIMIT 1), -1);
+         INSERT INTO dirty_accession SELECT ${accession}
+         WHERE ${accession} <> coalesce((SELECT id FROM dirty_accession ORDER BY rowid DESC LIMIT 1), -1);
        END`,
     )
   }
 }
 
 /** The accessions that were touched since they were last forgotten, of a connection that is watched. */
-export function touchedAccessions(sqlite: Sqlite): Set<number> {
-  return new Set(prepared(sqlite, 'SELECT id FROM touched_accession').pluck().all() as number[])
+export function dirtyAccessions(sqlite: Sqlite): Set<number> {
+  return new Set(prepared(sqlite, 'SELECT id FROM dirty_accession').pluck().all() as number[])
 }
 
 export function forgetTouched(sqlite: Sqlite): void {
-  prepared(sqlite, 'DELETE FROM touched_accession').run()
+  prepared(sqlite, 'DELETE FROM dirty_accession').run()
 }
 
 /** Every accession that has a lot, in order. */

@@ -5,7 +5,7 @@ import type { DemoStep } from './demo-book.ts'
 import type { DemoTables } from './demo-tables.ts'
 import { giftSteps, offerStep, returnStep } from './incoming-steps.ts'
 import { figureStep, germinationStep, stocktakeSteps, weightStep } from './measuring-steps.ts'
-import { gardenStep, letGoStep, seasonListStep, visitSteps } from './outgoing-steps.ts'
+import { gardenStep, seasonListStep, visitSteps, waiveStep } from './outgoing-steps.ts'
 import { roundSteps } from './round-steps.ts'
 
 /** Every entry of the demonstration by day; within a day seed comes in before it is measured and goes out. */
@@ -26,7 +26,7 @@ export function stepsOf(tables: DemoTables): DemoStep[] {
     ...roundSteps(tables.rounds),
     ...stocktakeSteps(tables.stocktakes),
     ...visitSteps(tables),
-    ...tables['let-go'].map(letGoStep),
+    ...tables['let-go'].map(waiveStep),
     ...tables.gardens.map(gardenStep),
     ...tables['season-lists'].map(seasonListStep),
     ...tables.printing.map(printingStep),

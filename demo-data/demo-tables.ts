@@ -12,7 +12,6 @@ import {
   GardenRow,
   GerminationRow,
   GiftRow,
-  LetGoRow,
   OfferRow,
   PersonRow,
   PlaceRow,
@@ -26,6 +25,7 @@ import {
   VarietyRow,
   VisitLineRow,
   VisitRow,
+  WaiverRow,
   WeightRow,
 } from './row-shapes.ts'
 
@@ -49,7 +49,7 @@ const SHAPES = {
   climates: ClimateRow,
   rounds: RoundRow,
   stocktakes: StocktakeRow,
-  'let-go': LetGoRow,
+  'let-go': WaiverRow,
   gardens: GardenRow,
   'season-lists': SeasonListRow,
   printing: PrintingRow,

@@ -35,7 +35,7 @@ function visitStep({ where, cells }: RowOf<'visits'>, lines: readonly RowOf<'vis
   }
 }
 
-export function letGoStep({ where, cells: { on, visit, reason } }: RowOf<'let-go'>): DemoStep {
+export function waiveStep({ where, cells: { on, visit, reason } }: RowOf<'let-go'>): DemoStep {
   return {
     on,
     where,

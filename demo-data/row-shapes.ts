@@ -6,7 +6,7 @@ import { PrintKind } from '../db/contract/print-operations.ts'
 import { PlaceLine } from '../db/contract/reference-operations.ts'
 import { Override } from '../db/contract/withdrawal-operations.ts'
 import { PLACE_AIMS } from '../db/domain/climate/limits.ts'
-import { LOOKS } from '../db/domain/rounds/look.ts'
+import { INSPECTIONS } from '../db/domain/rounds/inspection.ts'
 
 /** Names a row, so that other rows can point at it. */
 const Name = z
@@ -210,7 +210,7 @@ export const CareRow = z.strictObject({
 export const StocktakeRow = z.strictObject({ on: Day, reason: Text, lot: Name, found: Text })
 
 /** A promise that is no longer waited for. */
-export const LetGoRow = z.strictObject({ on: Day, visit: Name, reason: Text })
+export const WaiverRow = z.strictObject({ on: Day, visit: Name, reason: Text })
 
 /** A garden where a grower raises seed, placed in metres on the town's sketch; each crop of `near` flowers as far off as `near_m` says in its place. */
 export const GardenRow = z.strictObject({
@@ -266,6 +266,6 @@ export const RoundRow = z.strictObject({
   on: Day,
   place: Name,
   walked_by: Text,
-  look: z.enum(LOOKS).exclude(['reading']),
+  look: z.enum(INSPECTIONS).exclude(['reading']),
   found: Text,
 })

@@ -70,7 +70,7 @@ type NamesOf<A extends Operation['access']> = {
 }[OperationName]
 
 export type ReadName = NamesOf<'reads'>
-export type KeepName = NamesOf<'keeps'>
+export type SaveName = NamesOf<'keeps'>
 export type WriteName = NamesOf<'writes'>
 
 /** Whether a name that came from outside names an operation. */

@@ -16,7 +16,7 @@ const ListedPerson = z.object({
 })
 export type ListedPerson = z.infer<typeof ListedPerson>
 
-const JoinedRecord = z.object({
+const MergedRecord = z.object({
   personId: Id,
   name: z.string(),
   town: z.string(),
@@ -48,7 +48,7 @@ export const PersonRecord = z.object({
   broughtBack: z.array(
     z.object({ lotId: Id, lotNumber: z.string(), variety: z.string(), on: z.string(), words: z.string() }),
   ),
-  joined: z.array(JoinedRecord).describe('other records of the same person, shown in this one'),
+  joined: z.array(MergedRecord).describe('other records of the same person, shown in this one'),
   changes: z.array(z.object({ at: z.string(), words: z.string(), takenBack: z.boolean() })),
 })
 export type PersonRecord = z.infer<typeof PersonRecord>

@@ -7,7 +7,7 @@ export const SeedPromise = z.object({
   words: z.string().describe('what they mean to bring back, in their words'),
   by: z.string().nullable().describe('the day by which; null where none was named'),
   state: z.enum(PROMISE_STATES),
-  letGoReason: z.string().describe('why it is no longer waited for; empty while it is'),
+  waiverReason: z.string().describe('why it is no longer waited for; empty while it is'),
 })
 export type SeedPromise = z.infer<typeof SeedPromise>
 

@@ -1,10 +1,10 @@
 import { z } from 'zod'
-import { LOOKS } from '../domain/rounds/look.ts'
+import { INSPECTIONS } from '../domain/rounds/inspection.ts'
 import { Day, Id } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { ReadOff } from './storage-operations.ts'
 
-const Looked = z.enum(LOOKS)
+const Looked = z.enum(INSPECTIONS)
 
 const RoundLot = z.object({
   lotId: Id,
@@ -73,7 +73,7 @@ export const roundOperations = {
             reading: ReadOff.nullable().default(null).describe('what the instruments there say'),
           }),
         )
-        .min(1, 'Look at one place at least.')
+        .min(1, 'Inspection at one place at least.')
         .max(500),
     },
     { found: z.int(), quarantined: z.int() },

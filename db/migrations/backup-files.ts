@@ -23,7 +23,7 @@ export interface BackupFile {
 }
 
 /** Where backups go beside the collection's own folder, and how much they may take there. */
-export interface BackupKeeping {
+export interface BackupRule {
   /** Empty: nowhere else. */
   readonly secondFolder: string
   readonly limitBytes: number
@@ -76,20 +76,20 @@ function latestEntryIn(file: string): number {
 }
 
 /** What came of a backup: the copy, and the copy of it in the second folder or why there is none. */
-export interface KeptBackup extends Backup {
+export interface SavedBackup extends Backup {
   readonly second: string | null
   readonly secondTrouble: string | null
 }
 
 /** Makes a checked backup, copies it to the second folder, checks it there, and lets old ones go by the rule. */
-export async function keepBackup(
+export async function saveBackup(
   sqlite: Sqlite,
   file: string,
   label: BackupLabel,
   now: Date,
-  keeping: BackupKeeping,
+  keeping: BackupRule,
   onProgress: OnBackup,
-): Promise<KeptBackup> {
+): Promise<SavedBackup> {
   const backup = await backUp(sqlite, file, label, now, onProgress)
   dropByRule(ownBackupFolder(file), file, keeping)
   if (keeping.secondFolder === '') return { ...backup, second: null, secondTrouble: null }
@@ -116,7 +116,7 @@ async function copyTo(folder: string, backup: string): Promise<string> {
   return target
 }
 
-function dropByRule(folder: string, file: string, { limitBytes }: BackupKeeping): void {
+function dropByRule(folder: string, file: string, { limitBytes }: BackupRule): void {
   for (const backup of backupsToDrop(backupsIn(folder, file), limitBytes)) removeIfFree(backup.file)
 }
 

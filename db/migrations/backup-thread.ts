@@ -4,7 +4,7 @@ import { Worker } from 'node:worker_threads'
 import type { Problem } from '../contract/problem.ts'
 import { Refusal } from '../contract/refusal.ts'
 import type { BackupProgress } from './back-up.ts'
-import type { BackupKeeping, BackupLabel, KeptBackup } from './backup-files.ts'
+import type { BackupLabel, BackupRule, SavedBackup } from './backup-files.ts'
 
 /** A backup to be made of the collection in a file. */
 export interface BackupOrder {
@@ -12,14 +12,14 @@ export interface BackupOrder {
   readonly label: BackupLabel
   /** When, ISO 8601: it stands in the name. */
   readonly at: string
-  readonly keeping: BackupKeeping
+  readonly keeping: BackupRule
   /** Only where something was written since the newest backup that is whole. */
   readonly onlyIfWritten: boolean
 }
 
 export type FromBackup =
   | { readonly kind: 'progress'; readonly progress: BackupProgress }
-  | { readonly kind: 'done'; readonly kept: KeptBackup | null }
+  | { readonly kind: 'done'; readonly kept: SavedBackup | null }
   | {
       readonly kind: 'failed'
       readonly problem: Problem | null
@@ -55,7 +55,7 @@ export async function stopBackups(): Promise<void> {
  *
  * Rejects, leaving nothing that looks like a backup, where it could not be made or was stopped.
  */
-export async function backUpInThread(order: BackupOrder): Promise<KeptBackup | null> {
+export async function backUpInThread(order: BackupOrder): Promise<SavedBackup | null> {
   for (let before = underWay.get(order.file); before !== undefined; before = underWay.get(order.file)) {
     await before.ended
   }

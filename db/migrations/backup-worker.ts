@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads'
 import { Refusal } from '../contract/refusal.ts'
 import type { BackupProgress } from './back-up.ts'
-import { backupsIn, type KeptBackup, keepBackup, openSound, ownBackupFolder } from './backup-files.ts'
+import { backupsIn, openSound, ownBackupFolder, type SavedBackup, saveBackup } from './backup-files.ts'
 import type { BackupOrder, FromBackup } from './backup-thread.ts'
 import { connect, type Sqlite } from './connection.ts'
 
@@ -38,13 +38,13 @@ function entryOf(file: string): number | null {
   }
 }
 
-async function backUp(): Promise<KeptBackup | null> {
+async function backUp(): Promise<SavedBackup | null> {
   const { file, label, at, keeping, onlyIfWritten } = order
   const sqlite = connect(file, 'read', true)
   try {
     const [newest] = onlyIfWritten ? backupsIn(ownBackupFolder(file), file) : []
     if (newest !== undefined && entryOf(newest.file) === latestEntry(sqlite)) return null
-    return await keepBackup(sqlite, file, label, new Date(at), keeping, onProgress)
+    return await saveBackup(sqlite, file, label, new Date(at), keeping, onProgress)
   } finally {
     sqlite.close()
   }

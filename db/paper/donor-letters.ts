@@ -112,7 +112,7 @@ function giftParagraphs(gift: LetterGift): Paragraph[] {
     text === '' ? [] : [{ text, face: 'regular', size: TEXT_PT, before, indent: 14 }]
   const facts = [gift.number, gift.facts].filter((fact) => fact !== '').join(' · ')
   return [
-    { text: gift.name, face: 'semibold', size: TEXT_PT, before: 10, indent: 14, keptWithNext: true },
+    { text: gift.name, face: 'semibold', size: TEXT_PT, before: 10, indent: 14, unbrokenWithNext: true },
     ...more(facts, 0),
     ...more(gift.donorWords === '' ? '' : `You told us: ${gift.donorWords}`, 2),
     ...more(gift.terms === '' ? '' : `You asked: ${gift.terms}`, 2),

@@ -48,17 +48,17 @@ function paragraphsOf(sheet: GrowerSheet): Paragraph[] {
     text(`To grow in season ${sheet.season}`, 2, { face: 'semibold', size: 18 }),
     text(`${to}${sheet.garden} · please bring seed back by ${sheet.bringBackBy}`, 2),
     ...sheet.varieties.flatMap((variety) => [
-      text(variety.name, 12, { face: 'semibold', size: 13, keptWithNext: true, ruled: true }),
-      text(variety.numbers, 0, { size: 9, keptWithNext: true }),
-      ...variety.cautions.map((caution) => text(caution, 2, { face: 'bold', keptWithNext: true })),
+      text(variety.name, 12, { face: 'semibold', size: 13, unbrokenWithNext: true, ruled: true }),
+      text(variety.numbers, 0, { size: 9, unbrokenWithNext: true }),
+      ...variety.cautions.map((caution) => text(caution, 2, { face: 'bold', unbrokenWithNext: true })),
       ...variety.advice.map(({ heading, text: words }) =>
-        text(words, 4, { beside: heading, indent: BESIDE_PT, keptWithNext: true }),
+        text(words, 4, { beside: heading, indent: BESIDE_PT, unbrokenWithNext: true }),
       ),
       ...NOTES.map((words, index) =>
         text(words.map((word) => `${word}: ____________`).join('   '), 6, {
           size: 9,
           indent: BESIDE_PT,
-          keptWithNext: index < NOTES.length - 1,
+          unbrokenWithNext: index < NOTES.length - 1,
         }),
       ),
     ]),

@@ -93,7 +93,7 @@ function paragraphsOf(slip: WithdrawalSlip): Paragraph[] {
     ...text(slip.to === '' ? 'Seed handed out' : `Seed for ${slip.to}`, 2, { face: 'semibold', size: 15 }),
     ...text([slip.date, slip.purpose].filter((part) => part !== '').join(' · '), 0),
     ...slip.lines.flatMap((line, index) => [
-      ...text(line.name, index === 0 ? 9 : 4, { face: 'semibold', keptWithNext: true, ruled: true }),
+      ...text(line.name, index === 0 ? 9 : 4, { face: 'semibold', unbrokenWithNext: true, ruled: true }),
       ...text(`${line.lotNumber} · ${line.amount}`, 0),
       ...line.cautions.flatMap((caution) => text(caution, 1, { face: 'bold' })),
     ]),

@@ -128,7 +128,7 @@ export function addIntake(sqlite: Sqlite, row: IntakeRow): void {
   ).run(row)
 }
 
-export function keepPassportValue(
+export function savePassportValue(
   sqlite: Sqlite,
   accessionId: number,
   code: string,

@@ -1,5 +1,5 @@
 import type { Sqlite } from '../migrations/connection.ts'
-import { standing } from './measurements.ts'
+import { notUndone } from './measurements.ts'
 import { prepared } from './prepared.ts'
 
 /** What of a lot and its crop decides how it ages. Snake case as in the file. */
@@ -39,9 +39,9 @@ export function ageingRows(sqlite: Sqlite, lotIds: readonly number[]): AgeingRow
             WHERE relation = 'split')
           SELECT on_date FROM seed JOIN seed_return ON seed_return.lot_id = of_id LIMIT 1),
          accession.received_on) AS received_on, lot.harvest_from, lot.harvest_to, lot.place_id,
-       (SELECT airtight FROM lot_container WHERE lot_id = lot.id AND ${standing('lot_container')}
+       (SELECT airtight FROM lot_container WHERE lot_id = lot.id AND ${notUndone('lot_container')}
         ORDER BY since DESC, id DESC LIMIT 1) AS airtight,
-       (SELECT since FROM lot_container WHERE lot_id = lot.id AND ${standing('lot_container')}
+       (SELECT since FROM lot_container WHERE lot_id = lot.id AND ${notUndone('lot_container')}
         ORDER BY since DESC, id DESC LIMIT 1) AS contained_since,
        coalesce(accession.own_threshold, crop.own_threshold) AS own_threshold
      FROM json_each(?) AS wanted CROSS JOIN lot ON lot.id = wanted.value
@@ -68,7 +68,7 @@ export function stayRows(sqlite: Sqlite, lotIds: readonly number[]): StayRow[] {
        WHERE relation = 'split'),
      stay AS (
        SELECT seed.lot_id, of_id, place_id, since, lot_place.id FROM seed JOIN lot_place ON lot_place.lot_id = seed.of_id
-       WHERE ${standing('lot_place')})
+       WHERE ${notUndone('lot_place')})
      SELECT lot_id, place_id, since FROM stay
      WHERE of_id = lot_id OR since < (SELECT coalesce(min(since), '9999') FROM lot_place WHERE lot_place.lot_id = stay.lot_id)
      ORDER BY lot_id, since, id`,
@@ -88,7 +88,7 @@ export function moistureRows(sqlite: Sqlite, lotIds: readonly number[]): Moistur
     sqlite,
     `SELECT lot_id, measured_on, percent FROM json_each(?) AS wanted
        CROSS JOIN seed_moisture ON seed_moisture.lot_id = wanted.value
-     WHERE ${standing('seed_moisture')} ORDER BY lot_id, measured_on, seed_moisture.id`,
+     WHERE ${notUndone('seed_moisture')} ORDER BY lot_id, measured_on, seed_moisture.id`,
   ).all(JSON.stringify(lotIds)) as MoistureOnRow[]
 }
 
@@ -110,7 +110,7 @@ export function forecastTests(sqlite: Sqlite, lotIds: readonly number[]): Foreca
        (SELECT min(entry_id) FROM germination_result AS first WHERE first.test_id = germination_result.test_id) AS entry_id
      FROM json_each(?) AS wanted
        CROSS JOIN germination_result ON germination_result.lot_id = wanted.value
-     WHERE ${standing('germination_result')} ORDER BY lot_id, tested_on, germination_result.id`,
+     WHERE ${notUndone('germination_result')} ORDER BY lot_id, tested_on, germination_result.id`,
   ).all(JSON.stringify(lotIds)) as ForecastTestRow[]
 }
 
@@ -123,7 +123,7 @@ export interface MergedRow {
 }
 
 /**
- * What was poured into some lots, or into what they were split off before that, however often; taken back is not poured.
+ * What was poured into some lots, or into what they were split off before that, however often; taken back is not merged.
  *
  * The index is named, as the planner would else look through every movement of the book.
  */
@@ -136,13 +136,13 @@ export function mergedRows(sqlite: Sqlite, lotIds: readonly number[]): MergedRow
        SELECT seed.lot_id, parent_lot_id, (SELECT min(entry_id) FROM movement WHERE lot_id = of_id), joined_on, seed.entry_id
        FROM seed JOIN lot_parent ON lot_parent.lot_id = of_id WHERE relation = 'split'
        UNION
-       SELECT seed.lot_id, poured.lot_id, poured.entry_id, coalesce(joined_on, poured.on_date),
-         coalesce(seed.entry_id, poured.entry_id)
+       SELECT seed.lot_id, merged.lot_id, merged.entry_id, coalesce(joined_on, merged.on_date),
+         coalesce(seed.entry_id, merged.entry_id)
        FROM seed JOIN movement AS filled ON filled.lot_id = of_id AND filled.kind = 'join' AND filled.entry_id < before_id
-         CROSS JOIN movement AS poured INDEXED BY movement_by_entry
-           ON poured.entry_id = filled.entry_id AND poured.kind = 'join'
-       WHERE filled.count >= 0 AND filled.mass_mg >= 0 AND (poured.count < 0 OR poured.mass_mg < 0)
-         AND ${standing('poured')})
+         CROSS JOIN movement AS merged INDEXED BY movement_by_entry
+           ON merged.entry_id = filled.entry_id AND merged.kind = 'join'
+       WHERE filled.count >= 0 AND filled.mass_mg >= 0 AND (merged.count < 0 OR merged.mass_mg < 0)
+         AND ${notUndone('merged')})
      SELECT lot_id, of_id AS part_id, joined_on, entry_id FROM seed WHERE joined_on IS NOT NULL AND of_id <> lot_id
      ORDER BY lot_id, part_id`,
   ).all(JSON.stringify(lotIds)) as MergedRow[]
@@ -168,7 +168,7 @@ export function climateKinds(sqlite: Sqlite): ClimateKindRow[] {
 }
 
 /** A forecast as it is kept. */
-export interface KeptForecast {
+export interface SavedForecast {
   readonly lotId: number
   readonly computedOn: string
   readonly basis: 'constants-seen' | 'constants-from-memory' | 'rule-of-thumb' | 'refused'
@@ -184,7 +184,7 @@ export interface KeptForecast {
 }
 
 /** Keeps a forecast in place of the one before; it holds from now on. */
-export function keepForecast(sqlite: Sqlite, kept: KeptForecast): void {
+export function saveForecast(sqlite: Sqlite, kept: SavedForecast): void {
   prepared(
     sqlite,
     `UPDATE lot_forecast SET stale_since = NULL, computed_on = ?, basis = ?, viability = ?, viability_low = ?,
@@ -213,20 +213,20 @@ export function madeStaleBy(sqlite: Sqlite, entryId: number, limit: number): num
 }
 
 /** Makes stale what was split off from a lot whose test was taken back, and what it was poured into: its tests are theirs too. */
-export function makeDerivedLotsStale(sqlite: Sqlite, takenBackId: number, entryId: number): void {
+export function makeDerivedLotsStale(sqlite: Sqlite, undoneId: number, entryId: number): void {
   prepared(
     sqlite,
-    `WITH RECURSIVE heir (lot_id) AS (
-       SELECT lot_id FROM germination_result WHERE entry_id = @takenBackId
+    `WITH RECURSIVE derived (lot_id) AS (
+       SELECT lot_id FROM germination_result WHERE entry_id = @undoneId
        UNION
-       SELECT lot_parent.lot_id FROM heir JOIN lot_parent ON parent_lot_id = heir.lot_id WHERE relation = 'split'
+       SELECT lot_parent.lot_id FROM derived JOIN lot_parent ON parent_lot_id = derived.lot_id WHERE relation = 'split'
        UNION
-       SELECT filled.lot_id FROM heir
-         JOIN movement AS poured ON poured.lot_id = heir.lot_id AND poured.kind = 'join'
-         JOIN movement AS filled ON filled.entry_id = poured.entry_id AND filled.kind = 'join'
-       WHERE poured.count < 0 OR poured.mass_mg < 0)
-     UPDATE lot_forecast SET stale_since = @entryId WHERE lot_id IN (SELECT lot_id FROM heir)`,
-  ).run({ takenBackId, entryId })
+       SELECT filled.lot_id FROM derived
+         JOIN movement AS merged ON merged.lot_id = derived.lot_id AND merged.kind = 'join'
+         JOIN movement AS filled ON filled.entry_id = merged.entry_id AND filled.kind = 'join'
+       WHERE merged.count < 0 OR merged.mass_mg < 0)
+     UPDATE lot_forecast SET stale_since = @entryId WHERE lot_id IN (SELECT lot_id FROM derived)`,
+  ).run({ undoneId, entryId })
 }
 
 /** Lots whose forecast is stale or speaks of a day before `before`, up to so many. */
@@ -263,7 +263,7 @@ export function candidatePlaces(sqlite: Sqlite, limit: number): CandidateRow[] {
     sqlite,
     `SELECT id AS place_id, path, kind FROM storage_place
      WHERE kind IN ('fridge', 'freezer') OR (kind = 'room' AND parent_id IS NULL)
-       OR EXISTS (SELECT 1 FROM climate_batch WHERE place_id = storage_place.id AND ${standing('climate_batch')})
+       OR EXISTS (SELECT 1 FROM climate_batch WHERE place_id = storage_place.id AND ${notUndone('climate_batch')})
      ORDER BY path LIMIT ?`,
   ).all(limit) as CandidateRow[]
 }

@@ -1,6 +1,6 @@
 import type { Category } from '../domain/germination/germination-test.ts'
 import type { Sqlite } from '../migrations/connection.ts'
-import { standing } from './measurements.ts'
+import { notUndone } from './measurements.ts'
 import { prepared } from './prepared.ts'
 
 /** A test with its lot and how it ended. Snake case as in the file. */
@@ -41,7 +41,7 @@ export const COUNTS_IN_FORCE = `
   SELECT germination_count.* FROM germination_count WHERE entry_id = (
     SELECT max(same_day.entry_id) FROM germination_count AS same_day
     WHERE same_day.test_id = germination_count.test_id AND same_day.on_date = germination_count.on_date
-      AND ${standing('same_day')})`
+      AND ${notUndone('same_day')})`
 
 const TEST_COLUMNS = `
   germination_test.id, germination_test.lot_id, lot.number AS lot_number, lot.accession_id, variety.name AS variety,
@@ -58,8 +58,8 @@ const TEST_COLUMNS = `
 const TEST_JOINS = `
   germination_test
   LEFT JOIN germination_result AS result
-    ON result.test_id = germination_test.id AND result.lot_id = germination_test.lot_id AND ${standing('result')}
-  LEFT JOIN germination_cancel AS given_up ON given_up.test_id = germination_test.id AND ${standing('given_up')}
+    ON result.test_id = germination_test.id AND result.lot_id = germination_test.lot_id AND ${notUndone('result')}
+  LEFT JOIN germination_cancel AS given_up ON given_up.test_id = germination_test.id AND ${notUndone('given_up')}
   CROSS JOIN lot ON lot.id = germination_test.lot_id
   JOIN accession ON accession.id = lot.accession_id
   JOIN variety ON variety.id = accession.variety_id
@@ -69,7 +69,7 @@ const TEST_JOINS = `
 export function testRow(sqlite: Sqlite, testId: number): TestRow | undefined {
   return prepared(
     sqlite,
-    `SELECT ${TEST_COLUMNS} FROM ${TEST_JOINS} WHERE germination_test.id = ? AND ${standing('germination_test')}`,
+    `SELECT ${TEST_COLUMNS} FROM ${TEST_JOINS} WHERE germination_test.id = ? AND ${notUndone('germination_test')}`,
   ).get(testId) as TestRow | undefined
 }
 
@@ -109,7 +109,7 @@ export function testTotal(sqlite: Sqlite, filter: TestFilter): number {
 }
 
 function testsThat({ state, lotId }: TestFilter): { where: string; values: number[] } {
-  const where = `${STATES[state].holds} AND ${standing('germination_test')}`
+  const where = `${STATES[state].holds} AND ${notUndone('germination_test')}`
   return lotId === undefined
     ? { where, values: [] }
     : { where: `${where} AND germination_test.lot_id = ?`, values: [lotId] }
@@ -147,11 +147,11 @@ export function restingOnEntry(sqlite: Sqlite, entryId: number): string | null {
        UNION SELECT test_id, 'counted' FROM germination_count WHERE entry_id = @entry
        UNION SELECT test_id, 'ended' FROM germination_result WHERE entry_id = @entry)
      SELECT entry.said FROM touched JOIN (
-       SELECT test_id, entry_id, 'end' AS what FROM germination_result WHERE ${standing('germination_result')}
-       UNION ALL SELECT test_id, entry_id, 'end' FROM germination_cancel WHERE ${standing('germination_cancel')}
-       UNION ALL SELECT test_id, entry_id, 'count' FROM germination_count WHERE ${standing('germination_count')}
+       SELECT test_id, entry_id, 'end' AS what FROM germination_result WHERE ${notUndone('germination_result')}
+       UNION ALL SELECT test_id, entry_id, 'end' FROM germination_cancel WHERE ${notUndone('germination_cancel')}
+       UNION ALL SELECT test_id, entry_id, 'count' FROM germination_count WHERE ${notUndone('germination_count')}
        UNION ALL SELECT follows_id, entry_id, 'stage' FROM germination_test
-         WHERE follows_id IS NOT NULL AND ${standing('germination_test')}
+         WHERE follows_id IS NOT NULL AND ${notUndone('germination_test')}
      ) AS later ON later.test_id = touched.test_id
      JOIN entry ON entry.id = later.entry_id
      WHERE later.entry_id <> @entry
@@ -167,9 +167,9 @@ export function restingOnEntry(sqlite: Sqlite, entryId: number): string | null {
 export function followerOf(sqlite: Sqlite, testId: number): number | null {
   const id = prepared(
     sqlite,
-    `SELECT germination_test.id FROM germination_test WHERE follows_id = ? AND ${standing('germination_test')}
+    `SELECT germination_test.id FROM germination_test WHERE follows_id = ? AND ${notUndone('germination_test')}
        AND NOT EXISTS (SELECT 1 FROM germination_cancel
-         WHERE test_id = germination_test.id AND ${standing('germination_cancel')})`,
+         WHERE test_id = germination_test.id AND ${notUndone('germination_cancel')})`,
   )
     .pluck()
     .get(testId) as number | undefined
@@ -191,7 +191,7 @@ export function resultsOfLot(sqlite: Sqlite, lotId: number): ResultRow[] {
   return prepared(
     sqlite,
     `SELECT test_id, tested_on, tested, sprouted, hard_alive, fresh_alive FROM germination_result
-     WHERE lot_id = ? AND ${standing('germination_result')} ORDER BY tested_on DESC, id DESC`,
+     WHERE lot_id = ? AND ${notUndone('germination_result')} ORDER BY tested_on DESC, id DESC`,
   ).all(lotId) as ResultRow[]
 }
 
@@ -252,11 +252,11 @@ export function lotsUnderTest(sqlite: Sqlite, lotIds: readonly number[]): Set<nu
     prepared(
       sqlite,
       `SELECT germination_test.lot_id FROM germination_test
-       WHERE germination_test.lot_id IN (SELECT value FROM json_each(?)) AND ${standing('germination_test')}
+       WHERE germination_test.lot_id IN (SELECT value FROM json_each(?)) AND ${notUndone('germination_test')}
          AND NOT EXISTS (SELECT 1 FROM germination_result
-           WHERE test_id = germination_test.id AND ${standing('germination_result')})
+           WHERE test_id = germination_test.id AND ${notUndone('germination_result')})
          AND NOT EXISTS (SELECT 1 FROM germination_cancel
-           WHERE test_id = germination_test.id AND ${standing('germination_cancel')})`,
+           WHERE test_id = germination_test.id AND ${notUndone('germination_cancel')})`,
     )
       .pluck()
       .all(JSON.stringify(lotIds)) as number[],

@@ -2,8 +2,8 @@ import type { IsoDate } from '../domain/dates/iso-date.ts'
 import type { GrowOutNoteKind } from '../domain/season-plan/grow-out.ts'
 import type { IsolationMethod } from '../domain/season-plan/isolation-method.ts'
 import type { Sqlite } from '../migrations/connection.ts'
-import { standing } from './measurements.ts'
-import { joinKeptPerson } from './person-records.ts'
+import { notUndone } from './measurements.ts'
+import { joinCanonicalPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** A grow-out as it lies in the file, with the names of what it is made of. */
@@ -25,7 +25,7 @@ export interface GrowOutRow {
 }
 
 const WAY = `(SELECT line.way FROM season_plan_line AS line WHERE line.plan_id = (
-    SELECT max(season_plan.id) FROM season_plan WHERE season_plan.season = grow_out.season AND ${standing('season_plan')})
+    SELECT max(season_plan.id) FROM season_plan WHERE season_plan.season = grow_out.season AND ${notUndone('season_plan')})
   AND line.accession_id = grow_out.accession_id AND line.site_id = grow_out.site_id)`
 
 /** Grow-outs from a season on that a plan has or of which anything was written; the latest season first, by garden. */
@@ -36,13 +36,13 @@ export function growOutRows(sqlite: Sqlite, fromSeason: number): GrowOutRow[] {
        variety.name AS variety, crop.common_name AS crop, crop.id AS crop_id,
        coalesce(json_extract(crop.reference, '$.life_cycle'), '') = 'biennial' AS biennial,
        site_id, growing_site.name AS site, who.id AS grower_id, who.name AS grower, ${WAY} AS way
-     FROM grow_out JOIN growing_site ON growing_site.id = site_id ${joinKeptPerson('who', 'growing_site.grower_id')}
+     FROM grow_out JOIN growing_site ON growing_site.id = site_id ${joinCanonicalPerson('who', 'growing_site.grower_id')}
      JOIN accession ON accession.id = accession_id JOIN variety ON variety.id = variety_id JOIN crop ON crop.id = crop_id
      WHERE season >= ?) AS grow_out
      WHERE way IS NOT NULL
-       OR EXISTS (SELECT 1 FROM grow_out_note WHERE grow_out_id = grow_out.id AND ${standing('grow_out_note')})
-       OR EXISTS (SELECT 1 FROM withdrawal WHERE grow_out_id = grow_out.id AND ${standing('withdrawal')})
-       OR EXISTS (SELECT 1 FROM seed_return WHERE grow_out_id = grow_out.id AND ${standing('seed_return')})
+       OR EXISTS (SELECT 1 FROM grow_out_note WHERE grow_out_id = grow_out.id AND ${notUndone('grow_out_note')})
+       OR EXISTS (SELECT 1 FROM withdrawal WHERE grow_out_id = grow_out.id AND ${notUndone('withdrawal')})
+       OR EXISTS (SELECT 1 FROM seed_return WHERE grow_out_id = grow_out.id AND ${notUndone('seed_return')})
      ORDER BY season DESC, site, variety, id`,
   ).all(fromSeason) as GrowOutRow[]
 }
@@ -62,7 +62,7 @@ export function notesOf(sqlite: Sqlite, growOutId: number): GrowOutNoteRow[] {
   return prepared(
     sqlite,
     `SELECT grow_out_id, entry_id, kind, on_date AS "on", plants, note FROM grow_out_note
-     WHERE grow_out_id = ? AND ${standing('grow_out_note')} ORDER BY on_date, id`,
+     WHERE grow_out_id = ? AND ${notUndone('grow_out_note')} ORDER BY on_date, id`,
   ).all(growOutId) as GrowOutNoteRow[]
 }
 
@@ -72,7 +72,7 @@ export function notesOfAccession(sqlite: Sqlite, accessionId: number, since: str
     sqlite,
     `SELECT grow_out_id, growing_site.name AS site, grow_out_note.entry_id, kind, on_date AS "on", plants, grow_out_note.note
      FROM grow_out JOIN grow_out_note ON grow_out_id = grow_out.id JOIN growing_site ON growing_site.id = site_id
-     WHERE accession_id = ? AND on_date >= ? AND ${standing('grow_out_note')} ORDER BY on_date, grow_out_note.id`,
+     WHERE accession_id = ? AND on_date >= ? AND ${notUndone('grow_out_note')} ORDER BY on_date, grow_out_note.id`,
   ).all(accessionId, since) as (GrowOutNoteRow & { readonly site: string })[]
 }
 
@@ -90,7 +90,7 @@ export function seedOutFor(sqlite: Sqlite, row: GrowOutRow) {
        withdrawal.id AS withdrawalId, withdrawal.on_date AS "on"
      FROM lot JOIN movement ON movement.lot_id = lot.id AND movement.kind = 'withdrawal'
      JOIN withdrawal ON withdrawal.id = movement.withdrawal_id
-     WHERE lot.accession_id = ? AND ${standing('withdrawal')} AND (withdrawal.grow_out_id = ? OR (withdrawal.grow_out_id IS NULL AND ${TO_BE_GROWN}
+     WHERE lot.accession_id = ? AND ${notUndone('withdrawal')} AND (withdrawal.grow_out_id = ? OR (withdrawal.grow_out_id IS NULL AND ${TO_BE_GROWN}
        AND ${KEPT_PERSON} = ? AND withdrawal.on_date BETWEEN ? || '-07-01' AND ? || '-12-31'))
      GROUP BY withdrawal.id, lot.id ORDER BY withdrawal.on_date, withdrawal.id`,
   ).all(row.accession_id, row.id, row.grower_id, row.season - 1, row.season) as {
@@ -107,7 +107,7 @@ export function seedBackOf(sqlite: Sqlite, growOutId: number) {
   return prepared(
     sqlite,
     `SELECT lot.id AS lotId, lot.number AS lotNumber, on_date AS "on" FROM seed_return JOIN lot ON lot.id = lot_id
-     WHERE grow_out_id = ? AND ${standing('seed_return')} ORDER BY seed_return.id`,
+     WHERE grow_out_id = ? AND ${notUndone('seed_return')} ORDER BY seed_return.id`,
   ).all(growOutId) as { lotId: number; lotNumber: string; on: string }[]
 }
 
@@ -117,10 +117,10 @@ export function growOutOfVisit(sqlite: Sqlite, withdrawalId: number, accessionId
     sqlite,
     `SELECT grow_out.id AS growOutId, growing_site.name AS site,
        (SELECT plants FROM grow_out_note WHERE grow_out_id = grow_out.id AND kind = 'saved-from'
-          AND ${standing('grow_out_note')} ORDER BY id DESC LIMIT 1) AS plants
+          AND ${notUndone('grow_out_note')} ORDER BY id DESC LIMIT 1) AS plants
      FROM withdrawal JOIN grow_out ON grow_out.accession_id = ?
      JOIN growing_site ON growing_site.id = grow_out.site_id
-     WHERE withdrawal.id = ? AND ${standing('withdrawal')} AND (withdrawal.grow_out_id = grow_out.id
+     WHERE withdrawal.id = ? AND ${notUndone('withdrawal')} AND (withdrawal.grow_out_id = grow_out.id
        OR (withdrawal.grow_out_id IS NULL AND ${TO_BE_GROWN} AND ${KEPT_PERSON}
          = (SELECT coalesce(named.joined_into_id, named.id) FROM person AS named WHERE named.id = growing_site.grower_id)
          AND withdrawal.on_date BETWEEN (season - 1) || '-07-01' AND season || '-12-31'))
@@ -139,11 +139,11 @@ export function restingOnPlan(sqlite: Sqlite, entryId: number): string | undefin
        WHERE season_plan.entry_id = ? AND NOT EXISTS (
          SELECT 1 FROM season_plan AS other JOIN season_plan_line AS same ON same.plan_id = other.id
          WHERE other.id <> season_plan.id AND other.season = season_plan.season AND same.accession_id = line.accession_id
-           AND same.site_id = line.site_id AND ${standing('other')}))
+           AND same.site_id = line.site_id AND ${notUndone('other')}))
      SELECT entry.said FROM (
-       SELECT grow_out_id, entry_id FROM grow_out_note WHERE ${standing('grow_out_note')}
-       UNION ALL SELECT grow_out_id, entry_id FROM withdrawal WHERE ${standing('withdrawal')}
-       UNION ALL SELECT grow_out_id, entry_id FROM seed_return WHERE ${standing('seed_return')}
+       SELECT grow_out_id, entry_id FROM grow_out_note WHERE ${notUndone('grow_out_note')}
+       UNION ALL SELECT grow_out_id, entry_id FROM withdrawal WHERE ${notUndone('withdrawal')}
+       UNION ALL SELECT grow_out_id, entry_id FROM seed_return WHERE ${notUndone('seed_return')}
      ) AS later JOIN only_here ON only_here.id = later.grow_out_id JOIN entry ON entry.id = later.entry_id
      ORDER BY entry.id DESC LIMIT 1`,
   )

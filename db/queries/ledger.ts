@@ -1,7 +1,7 @@
 import type { MovementKind } from '../domain/ledger/movement.ts'
 import type { ReversibleMovement } from '../domain/ledger/reversal.ts'
 import type { Sqlite } from '../migrations/connection.ts'
-import { joinKeptPerson } from './person-records.ts'
+import { joinCanonicalPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** A line of the ledger as it lies in the file, with what is shown beside it. */
@@ -31,7 +31,7 @@ const MOVEMENT_COLUMNS = `
   EXISTS (SELECT 1 FROM movement AS back WHERE back.reverses_id = movement.id) AS reversed`
 
 const MOVEMENT_JOINS = `
-  movement ${joinKeptPerson('who', 'movement.person_id')}
+  movement ${joinCanonicalPerson('who', 'movement.person_id')}
   LEFT JOIN withdrawal ON withdrawal.id = movement.withdrawal_id`
 
 /** A lot's ledger, in the order it was written. */

@@ -1,5 +1,5 @@
 import type { Sqlite } from '../migrations/connection.ts'
-import { standing } from './measurements.ts'
+import { notUndone } from './measurements.ts'
 import { prepared } from './prepared.ts'
 
 /** What a list is held against: everything that its rows may name. */
@@ -67,7 +67,7 @@ export function knownGifts(sqlite: Sqlite): KnownGift[] {
        coalesce(movement.count, 0) AS count, coalesce(movement.mass_mg, 0) AS mass_mg
      FROM accession JOIN lot ON lot.accession_id = accession.id AND lot.ordinal = 1
      LEFT JOIN movement ON movement.lot_id = lot.id AND +movement.entry_id = accession.entry_id AND kind = 'intake'
-     WHERE ${standing('accession')}`,
+     WHERE ${notUndone('accession')}`,
   ).all() as KnownGift[]
 }
 
@@ -86,8 +86,8 @@ export function giftsByNumber(sqlite: Sqlite): Map<string, NumberedGift[]> {
     sqlite,
     `SELECT value AS former, number, variety_id, ${institution} AS institution
      FROM accession_passport JOIN accession ON accession.id = accession_id
-     WHERE code IN ('OTHERNUMB', 'ACCENUMB') AND ${standing('accession')}
-     UNION ALL SELECT number, number, variety_id, '' FROM accession WHERE ${standing('accession')}`,
+     WHERE code IN ('OTHERNUMB', 'ACCENUMB') AND ${notUndone('accession')}
+     UNION ALL SELECT number, number, variety_id, '' FROM accession WHERE ${notUndone('accession')}`,
   ).all() as (NumberedGift & { former: string })[]
   return Map.groupBy(rows, ({ former }) => former)
 }
@@ -96,7 +96,7 @@ export function giftsByNumber(sqlite: Sqlite): Map<string, NumberedGift[]> {
 export function batchOfList(sqlite: Sqlite, digest: string): string | null {
   const name = prepared(
     sqlite,
-    `SELECT file_name FROM list_batch WHERE digest = ? AND ${standing('list_batch')} LIMIT 1`,
+    `SELECT file_name FROM list_batch WHERE digest = ? AND ${notUndone('list_batch')} LIMIT 1`,
   )
     .pluck()
     .get(digest) as string | undefined

@@ -1,5 +1,5 @@
 import type { Sqlite } from '../migrations/connection.ts'
-import { standing } from './measurements.ts'
+import { notUndone } from './measurements.ts'
 import { prepared } from './prepared.ts'
 
 /** Where a lot lay: from a day on, up to but not including `until`, or until now where that is null. */
@@ -16,7 +16,7 @@ export function staysOfLot(sqlite: Sqlite, lotId: number): Stay[] {
     sqlite,
     `WITH stay AS (
        SELECT place_id, since, max(id) FROM lot_place
-       WHERE lot_id = ? AND ${standing('lot_place')} GROUP BY since)
+       WHERE lot_id = ? AND ${notUndone('lot_place')} GROUP BY since)
      SELECT place_id AS placeId, storage_place.path AS place, since AS "from",
        lead(since) OVER (ORDER BY since) AS until
      FROM stay JOIN storage_place ON storage_place.id = place_id ORDER BY since`,
@@ -24,7 +24,7 @@ export function staysOfLot(sqlite: Sqlite, lotId: number): Stay[] {
 }
 
 /** SQL for the batches of a place, bound once, whose readings count. */
-const STANDING_BATCHES = `SELECT id FROM climate_batch WHERE climate_batch.place_id = ? AND ${standing('climate_batch')}`
+const STANDING_BATCHES = `SELECT id FROM climate_batch WHERE climate_batch.place_id = ? AND ${notUndone('climate_batch')}`
 
 /**
  * The place whose readings hold for a place: itself, or the nearest around it that has any, but nothing outside the
@@ -40,7 +40,7 @@ export function placeWithReadings(sqlite: Sqlite, placeId: number, kind?: string
        FROM storage_place JOIN around ON storage_place.id = around.parent_id
        WHERE around.kind NOT IN ('fridge', 'freezer'))
      SELECT id FROM around WHERE EXISTS (
-       SELECT 1 FROM climate_batch WHERE place_id = around.id AND ${standing('climate_batch')})
+       SELECT 1 FROM climate_batch WHERE place_id = around.id AND ${notUndone('climate_batch')})
      ORDER BY steps LIMIT 1`,
   )
     .pluck()
@@ -119,7 +119,7 @@ export function containerOfLot(sqlite: Sqlite, lotId: number): ContainerRow | nu
   const row = prepared(
     sqlite,
     `SELECT kind, airtight, pest_proof, since, note FROM lot_container
-     WHERE lot_id = ? AND ${standing('lot_container')} ORDER BY since DESC, id DESC LIMIT 1`,
+     WHERE lot_id = ? AND ${notUndone('lot_container')} ORDER BY since DESC, id DESC LIMIT 1`,
   ).get(lotId) as ContainerRow | undefined
   return row ?? null
 }
@@ -140,7 +140,7 @@ export function moisturesOfLot(sqlite: Sqlite, lotId: number): MoistureRow[] {
   return prepared(
     sqlite,
     `SELECT measured_on, method, percent, low_percent, high_percent, observed, note FROM seed_moisture
-     WHERE lot_id = ? AND ${standing('seed_moisture')} ORDER BY measured_on DESC, id DESC`,
+     WHERE lot_id = ? AND ${notUndone('seed_moisture')} ORDER BY measured_on DESC, id DESC`,
   ).all(lotId) as MoistureRow[]
 }
 

@@ -1,5 +1,5 @@
 import type { Sqlite } from '../migrations/connection.ts'
-import { joinKeptPerson } from './person-records.ts'
+import { joinCanonicalPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** What the record of a lot shows beside its row of the shelf. */
@@ -27,8 +27,8 @@ export function lotFacts(sqlite: Sqlite, lotId: number): LotFacts {
        donor.credit_as, accession.received_on, accession.donor_words, accession.story, accession.terms
      FROM lot JOIN accession ON accession.id = lot.accession_id
      JOIN variety ON variety.id = accession.variety_id JOIN crop ON crop.id = variety.crop_id
-     ${joinKeptPerson('grower', 'lot.grower_id')}
-     ${joinKeptPerson('donor', 'accession.donor_id')}
+     ${joinCanonicalPerson('grower', 'lot.grower_id')}
+     ${joinCanonicalPerson('donor', 'accession.donor_id')}
      WHERE lot.id = ?`,
   ).get(lotId) as LotFacts
 }

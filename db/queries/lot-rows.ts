@@ -1,6 +1,6 @@
 import type { PopulationGoal } from '../domain/needs/population-goal.ts'
 import type { Sqlite } from '../migrations/connection.ts'
-import { joinKeptPerson } from './person-records.ts'
+import { joinCanonicalPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** A lot with what is needed to say how alive it is and what its accession has to keep. Snake case as in the file. */
@@ -99,7 +99,7 @@ const LIFE_JOINS = `
 
 const LOT_JOINS = `${LIFE_JOINS}
   LEFT JOIN storage_place ON storage_place.id = lot.place_id
-  ${joinKeptPerson('donor', 'accession.donor_id')}`
+  ${joinCanonicalPerson('donor', 'accession.donor_id')}`
 
 /** One lot, or undefined. */
 export function lotRow(sqlite: Sqlite, lotId: number): LotRow | undefined {

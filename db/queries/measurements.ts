@@ -7,7 +7,7 @@ const DATE_OF = { germination_result: 'tested_on', seed_weight: 'measured_on' } 
 export function latestMeasurement(sqlite: Sqlite, table: keyof typeof DATE_OF, lotId: number): number | null {
   const id = prepared(
     sqlite,
-    `SELECT id FROM ${table} WHERE lot_id = ? AND ${standing(table)} ORDER BY ${DATE_OF[table]} DESC, id DESC LIMIT 1`,
+    `SELECT id FROM ${table} WHERE lot_id = ? AND ${notUndone(table)} ORDER BY ${DATE_OF[table]} DESC, id DESC LIMIT 1`,
   )
     .pluck()
     .get(lotId) as number | undefined
@@ -15,6 +15,6 @@ export function latestMeasurement(sqlite: Sqlite, table: keyof typeof DATE_OF, l
 }
 
 /** SQL that holds for rows of a table whose entry was not taken back. */
-export function standing(table: string): string {
+export function notUndone(table: string): string {
   return `NOT EXISTS (SELECT 1 FROM entry WHERE entry.takes_back_id = ${table}.entry_id)`
 }

@@ -1,7 +1,7 @@
 import type { SharedSeed } from '../domain/needs/origins.ts'
 import type { Sqlite } from '../migrations/connection.ts'
-import { standing } from './measurements.ts'
-import { joinKeptPerson } from './person-records.ts'
+import { notUndone } from './measurements.ts'
+import { joinCanonicalPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** Seed given to members counts as demand; grow-outs, duplicates and tests do not. */
@@ -26,11 +26,11 @@ export function takenSince(
 
 /** That a row of lot_parent tells of shared seed: split off, or poured in and not taken back since. */
 export const SHARES_SEED = `(relation = 'split' OR relation = 'joined' AND EXISTS (
-       SELECT 1 FROM movement AS poured CROSS JOIN movement AS filled ON filled.entry_id = poured.entry_id
-       WHERE poured.lot_id = parent_lot_id AND poured.kind = 'join' AND filled.lot_id = lot_parent.lot_id
-         AND ${standing('poured')}))`
+       SELECT 1 FROM movement AS merged CROSS JOIN movement AS filled ON filled.entry_id = merged.entry_id
+       WHERE merged.lot_id = parent_lot_id AND merged.kind = 'join' AND filled.lot_id = lot_parent.lot_id
+         AND ${notUndone('merged')}))`
 
-/** Lots of some accessions that share seed with another: split off from it, or with it poured into them; taken back is not poured. */
+/** Lots of some accessions that share seed with another: split off from it, or with it poured into them; taken back is not merged. */
 export function sharedSeed(sqlite: Sqlite, accessionIds: readonly number[]): SharedSeed[] {
   return prepared(
     sqlite,
@@ -81,7 +81,7 @@ export function generationsOf(sqlite: Sqlite, accessionId: number): GenerationRo
 export function peopleWithSeed(sqlite: Sqlite, accessionId: number, since: string) {
   const donor = prepared(
     sqlite,
-    `SELECT donor.name FROM accession ${joinKeptPerson('donor', 'accession.donor_id')}
+    `SELECT donor.name FROM accession ${joinCanonicalPerson('donor', 'accession.donor_id')}
      WHERE accession.id = ? AND donor.name IS NOT NULL`,
   )
     .pluck()
@@ -90,8 +90,8 @@ export function peopleWithSeed(sqlite: Sqlite, accessionId: number, since: strin
     sqlite,
     `SELECT who.name, max(withdrawal.on_date) AS last FROM withdrawal
      JOIN movement ON movement.withdrawal_id = withdrawal.id JOIN lot ON lot.id = movement.lot_id
-     ${joinKeptPerson('who', 'withdrawal.person_id')}
-     WHERE lot.accession_id = ? AND withdrawal.on_date >= ? AND who.name IS NOT NULL AND ${standing('withdrawal')}
+     ${joinCanonicalPerson('who', 'withdrawal.person_id')}
+     WHERE lot.accession_id = ? AND withdrawal.on_date >= ? AND who.name IS NOT NULL AND ${notUndone('withdrawal')}
      GROUP BY who.id ORDER BY last DESC LIMIT 5`,
   ).all(accessionId, since) as { name: string; last: string }[]
   return { donor: donor ?? null, members }

@@ -1,6 +1,6 @@
 import type { Sqlite } from '../migrations/connection.ts'
-import { standing } from './measurements.ts'
-import { joinKeptPerson } from './person-records.ts'
+import { notUndone } from './measurements.ts'
+import { joinCanonicalPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** A standing accession as others know it: what it is, how it came, and what a list said of it. */
@@ -28,12 +28,12 @@ export function passportRows(sqlite: Sqlite): PassportRow[] {
        (SELECT group_concat(name, ';') FROM variety_synonym WHERE variety_id = variety.id) AS synonyms,
        (SELECT coalesce(sum(balance_count), 0) FROM lot WHERE accession_id = accession.id) AS seeds,
        (SELECT group_concat(DISTINCT aim) FROM lot JOIN place_terms ON place_terms.place_id = lot.place_id
-         WHERE lot.accession_id = accession.id AND lot.holds_seed = 1 AND ${standing('place_terms')}) AS aims
+         WHERE lot.accession_id = accession.id AND lot.holds_seed = 1 AND ${notUndone('place_terms')}) AS aims
      FROM accession
      JOIN variety ON variety.id = accession.variety_id
      JOIN crop ON crop.id = variety.crop_id
-     ${joinKeptPerson('donor', 'accession.donor_id')}
-     WHERE ${standing('accession')} ORDER BY accession.id`,
+     ${joinCanonicalPerson('donor', 'accession.donor_id')}
+     WHERE ${notUndone('accession')} ORDER BY accession.id`,
   ).all() as PassportRow[]
 }
 

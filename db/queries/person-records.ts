@@ -2,13 +2,13 @@ import type { Sqlite } from '../migrations/connection.ts'
 import { prepared } from './prepared.ts'
 
 /** Joins the kept record of the person that a column names, where one was joined into another. */
-export function joinKeptPerson(alias: string, column: string): string {
+export function joinCanonicalPerson(alias: string, column: string): string {
   return `LEFT JOIN person AS ${alias}
     ON ${alias}.id = (SELECT coalesce(named.joined_into_id, named.id) FROM person AS named WHERE named.id = ${column})`
 }
 
 /** The id of the record that stands for a person: its own, or the one it was joined into. Undefined: not in the book. */
-export function keptPersonId(sqlite: Sqlite, personId: number): number | undefined {
+export function canonicalPersonId(sqlite: Sqlite, personId: number): number | undefined {
   return prepared(sqlite, 'SELECT coalesce(joined_into_id, id) FROM person WHERE id = ?')
     .pluck()
     .get(personId) as number | undefined

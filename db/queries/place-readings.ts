@@ -1,7 +1,7 @@
 import type { PlaceAim } from '../domain/climate/limits.ts'
 import type { ClimateReading } from '../domain/climate/reading.ts'
 import type { Sqlite } from '../migrations/connection.ts'
-import { standing } from './measurements.ts'
+import { notUndone } from './measurements.ts'
 import { prepared } from './prepared.ts'
 
 /** What a place is meant for, as the keeper said last. */
@@ -19,7 +19,7 @@ export function termsOfPlaces(sqlite: Sqlite): TermsRow[] {
     sqlite,
     `SELECT place_id AS placeId, aim, highest_cc AS highestCc, highest_pm AS highestPm, round_days AS roundDays
      FROM place_terms WHERE id IN (
-       SELECT max(id) FROM place_terms WHERE ${standing('place_terms')} GROUP BY place_id)`,
+       SELECT max(id) FROM place_terms WHERE ${notUndone('place_terms')} GROUP BY place_id)`,
   ).all() as TermsRow[]
 }
 
@@ -27,7 +27,7 @@ export function termsOfPlaces(sqlite: Sqlite): TermsRow[] {
 export function latestReadings(sqlite: Sqlite): { placeId: number; at: string }[] {
   return prepared(
     sqlite,
-    `WITH batch AS (SELECT id, place_id FROM climate_batch WHERE ${standing('climate_batch')}),
+    `WITH batch AS (SELECT id, place_id FROM climate_batch WHERE ${notUndone('climate_batch')}),
        read AS (SELECT DISTINCT place_id FROM batch)
      SELECT place_id AS placeId, (
        SELECT at FROM climate_reading WHERE climate_reading.place_id = read.place_id
@@ -47,7 +47,7 @@ export function readingsOfPlace(
     sqlite,
     `SELECT at, temperature_cc AS temperatureCc, humidity_pm AS humidityPm FROM climate_reading
      WHERE place_id = ? AND at >= ? AND at < ? AND batch_id IN (
-       SELECT id FROM climate_batch WHERE climate_batch.place_id = ? AND ${standing('climate_batch')})
+       SELECT id FROM climate_batch WHERE climate_batch.place_id = ? AND ${notUndone('climate_batch')})
      ORDER BY at`,
   ).all(placeId, from, until, placeId) as ClimateReading[]
 }
@@ -70,7 +70,7 @@ export function batchesOfPlace(sqlite: Sqlite, placeId: number, limit: number): 
     `SELECT entry_id AS entryId, file_name AS fileName, readings, left_out AS leftOut, note,
        (SELECT min(at) FROM climate_reading WHERE place_id = climate_batch.place_id AND batch_id = climate_batch.id) AS first,
        (SELECT max(at) FROM climate_reading WHERE place_id = climate_batch.place_id AND batch_id = climate_batch.id) AS last
-     FROM climate_batch WHERE place_id = ? AND ${standing('climate_batch')} ORDER BY id DESC LIMIT ?`,
+     FROM climate_batch WHERE place_id = ? AND ${notUndone('climate_batch')} ORDER BY id DESC LIMIT ?`,
   ).all(placeId, limit) as BatchRow[]
 }
 
@@ -93,7 +93,7 @@ export function lotsInPlace(sqlite: Sqlite, placeId: number, limit: number): Sto
     `WITH around AS (SELECT id, path FROM storage_place WHERE id = ?)
      SELECT lot.id AS lotId, lot.number AS lotNumber, variety.name AS variety, crop.common_name AS crop, crop.family,
        storage_place.path AS place, lot.quarantine_reason IS NOT NULL AS quarantined,
-       (SELECT high_percent FROM seed_moisture WHERE lot_id = lot.id AND ${standing('seed_moisture')}
+       (SELECT high_percent FROM seed_moisture WHERE lot_id = lot.id AND ${notUndone('seed_moisture')}
         ORDER BY measured_on DESC, id DESC LIMIT 1) AS highPercent
      FROM around
        JOIN storage_place ON storage_place.id = around.id
@@ -140,7 +140,7 @@ export function minutesRead(
   const minutes = prepared(
     sqlite,
     `SELECT at FROM climate_reading WHERE place_id = ? AND at >= ? AND at <= ? AND batch_id IN (
-       SELECT id FROM climate_batch WHERE climate_batch.place_id = ? AND ${standing('climate_batch')})`,
+       SELECT id FROM climate_batch WHERE climate_batch.place_id = ? AND ${notUndone('climate_batch')})`,
   )
     .pluck()
     .all(placeId, from, until, placeId) as string[]
@@ -153,7 +153,7 @@ export function batchOfFile(sqlite: Sqlite, digest: string): { fileName: string;
     sqlite,
     `SELECT file_name AS fileName, path AS place FROM climate_batch
        JOIN storage_place ON storage_place.id = climate_batch.place_id
-     WHERE digest = ? AND ${standing('climate_batch')}`,
+     WHERE digest = ? AND ${notUndone('climate_batch')}`,
   ).get(digest) as { fileName: string; place: string } | undefined
   return row ?? null
 }

@@ -1,6 +1,6 @@
 import type { Sqlite } from '../migrations/connection.ts'
-import { standing } from './measurements.ts'
-import { isRecordOf, joinKeptPerson } from './person-records.ts'
+import { notUndone } from './measurements.ts'
+import { isRecordOf, joinCanonicalPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** What a plan has to know of an accession's crop. */
@@ -64,7 +64,7 @@ export function siteRows(sqlite: Sqlite): SiteRow[] {
     sqlite,
     `SELECT growing_site.id, growing_site.name, who.id AS grower_id, who.name AS grower, bed_area, most_varieties, season_days,
        takes, latitude, longitude, east_m, north_m, growing_site.note
-     FROM growing_site ${joinKeptPerson('who', 'growing_site.grower_id')} ORDER BY growing_site.name, growing_site.id`,
+     FROM growing_site ${joinCanonicalPerson('who', 'growing_site.grower_id')} ORDER BY growing_site.name, growing_site.id`,
   ).all() as SiteRow[]
 }
 
@@ -82,7 +82,7 @@ export function growOutsOf(sqlite: Sqlite, personId: number): { took: number; ba
   return prepared(
     sqlite,
     `SELECT count(*) AS took, coalesce(sum(EXISTS (SELECT 1 FROM seed_return
-       WHERE seed_return.withdrawal_id = withdrawal.id AND ${standing('seed_return')})), 0) AS back
-     FROM withdrawal WHERE ${isRecordOf('person_id')} AND purpose IN ('grow-out', 'to-return') AND ${standing('withdrawal')}`,
+       WHERE seed_return.withdrawal_id = withdrawal.id AND ${notUndone('seed_return')})), 0) AS back
+     FROM withdrawal WHERE ${isRecordOf('person_id')} AND purpose IN ('grow-out', 'to-return') AND ${notUndone('withdrawal')}`,
   ).get(personId, personId) as { took: number; back: number }
 }

@@ -1,6 +1,6 @@
-import type { Look } from '../domain/rounds/look.ts'
+import type { Inspection } from '../domain/rounds/inspection.ts'
 import type { Sqlite } from '../migrations/connection.ts'
-import { standing } from './measurements.ts'
+import { notUndone } from './measurements.ts'
 import { prepared } from './prepared.ts'
 
 /** The day of the latest round that stands, by place. */
@@ -8,7 +8,7 @@ export function lastRounds(sqlite: Sqlite): ReadonlyMap<number, string> {
   const rows = prepared(
     sqlite,
     `SELECT place_id, max(on_date) AS last_on FROM round_check JOIN storage_round ON storage_round.id = round_id
-     WHERE ${standing('storage_round')} GROUP BY place_id`,
+     WHERE ${notUndone('storage_round')} GROUP BY place_id`,
   ).all() as { place_id: number; last_on: string }[]
   return new Map(rows.map(({ place_id, last_on }) => [place_id, last_on]))
 }
@@ -18,7 +18,7 @@ export function lotsClosedIn(sqlite: Sqlite): ReadonlySet<number> {
   const lots = prepared(
     sqlite,
     `SELECT lot_id FROM lot_container AS latest WHERE airtight = 1 AND id = (
-       SELECT id FROM lot_container WHERE lot_id = latest.lot_id AND ${standing('lot_container')}
+       SELECT id FROM lot_container WHERE lot_id = latest.lot_id AND ${notUndone('lot_container')}
        ORDER BY since DESC, id DESC LIMIT 1)`,
   )
     .pluck()
@@ -41,7 +41,7 @@ export function roundRows(
   limit: number,
   offset: number,
 ): { rows: RoundRow[]; total: number } {
-  const which = `FROM storage_round WHERE ${standing('storage_round')} AND (@place IS NULL OR EXISTS (
+  const which = `FROM storage_round WHERE ${notUndone('storage_round')} AND (@place IS NULL OR EXISTS (
     SELECT 1 FROM round_check WHERE round_id = storage_round.id AND place_id = @place))`
   const rows = prepared(
     sqlite,
@@ -57,7 +57,7 @@ export interface FindingRow {
   readonly id: number
   readonly place_id: number
   readonly path: string
-  readonly looked_for: Look
+  readonly looked_for: Inspection
   readonly note: string
 }
 
@@ -88,6 +88,6 @@ export function findingsOfLot(sqlite: Sqlite, lotId: number): (FindingRow & { re
        JOIN round_check ON round_check.id = check_id
        JOIN storage_round ON storage_round.id = round_id
        JOIN storage_place ON storage_place.id = place_id
-     WHERE lot_id = ? AND ${standing('storage_round')} ORDER BY on_date DESC, round_check.id DESC`,
+     WHERE lot_id = ? AND ${notUndone('storage_round')} ORDER BY on_date DESC, round_check.id DESC`,
   ).all(lotId) as (FindingRow & { readonly on_date: string })[]
 }

@@ -1,7 +1,7 @@
 import type { Keeping } from '../domain/letters/keeping.ts'
 import type { Sqlite } from '../migrations/connection.ts'
-import { standing } from './measurements.ts'
-import { joinKeptPerson } from './person-records.ts'
+import { notUndone } from './measurements.ts'
+import { joinCanonicalPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** An item of the print tray with what a list says of it. Snake case as in the file. */
@@ -30,14 +30,14 @@ export interface TrayRow {
   readonly visit_on: string | null
 }
 
-const WAITS = `${standing('print_item')}
+const WAITS = `${notUndone('print_item')}
   AND NOT EXISTS (SELECT 1 FROM entry AS taken_out WHERE taken_out.id = print_item.removed_entry_id
     AND NOT EXISTS (SELECT 1 FROM entry WHERE entry.takes_back_id = taken_out.id))
-  AND NOT EXISTS (SELECT 1 FROM print_batch WHERE print_batch.id = print_item.batch_id AND ${standing('print_batch')})`
+  AND NOT EXISTS (SELECT 1 FROM print_batch WHERE print_batch.id = print_item.batch_id AND ${notUndone('print_batch')})`
 
 const ROWS = `
   SELECT print_item.id, print_item.kind, print_item.lot_id, print_item.accession_id, print_item.withdrawal_id,
-    copies, contents, added.said AS because, batch_id, (${WAITS}) AS waits, NOT (${standing('print_item')}) AS fell,
+    copies, contents, added.said AS because, batch_id, (${WAITS}) AS waits, NOT (${notUndone('print_item')}) AS fell,
     lot.number AS lot_number, variety.name AS lot_variety, crop.common_name AS lot_crop,
     donor.id AS donor_id, donor.name AS donor, person_contact.may_write,
     coalesce(member.name, '') AS member, withdrawal.on_date AS visit_on
@@ -46,17 +46,17 @@ const ROWS = `
   LEFT JOIN accession AS lot_of ON lot_of.id = lot.accession_id
   LEFT JOIN variety ON variety.id = lot_of.variety_id LEFT JOIN crop ON crop.id = variety.crop_id
   LEFT JOIN accession ON accession.id = print_item.accession_id
-  ${joinKeptPerson('donor', 'accession.donor_id')}
+  ${joinCanonicalPerson('donor', 'accession.donor_id')}
   LEFT JOIN person_contact ON person_contact.person_id = donor.id
   LEFT JOIN withdrawal ON withdrawal.id = print_item.withdrawal_id
-  ${joinKeptPerson('member', 'withdrawal.person_id')}`
+  ${joinCanonicalPerson('member', 'withdrawal.person_id')}`
 
 /** Everything that waits to be printed; labels in order of lot, the rest in the order in which it came. */
 export function waitingItems(sqlite: Sqlite): TrayRow[] {
   return prepared(
     sqlite,
     `${ROWS} WHERE print_item.batch_id IS NULL OR NOT EXISTS
-       (SELECT 1 FROM print_batch WHERE print_batch.id = print_item.batch_id AND ${standing('print_batch')})
+       (SELECT 1 FROM print_batch WHERE print_batch.id = print_item.batch_id AND ${notUndone('print_batch')})
      ORDER BY print_item.lot_id, print_item.id`,
   )
     .all()
@@ -90,7 +90,7 @@ export interface BatchRow {
 
 const BATCHES = `SELECT print_batch.id, kind, sheet, start_at, printed_at,
     (SELECT coalesce(sum(copies), 0) FROM print_item WHERE batch_id = print_batch.id) AS labels
-  FROM print_batch WHERE ${standing('print_batch')}`
+  FROM print_batch WHERE ${notUndone('print_batch')}`
 
 /** What was printed and not taken back, latest first. */
 export function batchesBefore(sqlite: Sqlite, before: number, limit: number): BatchRow[] {
@@ -105,7 +105,7 @@ export function latestOnEachSheet(sqlite: Sqlite): BatchRow[] {
   return prepared(
     sqlite,
     `${BATCHES} AND print_batch.id IN
-       (SELECT max(print_batch.id) FROM print_batch WHERE sheet IS NOT NULL AND ${standing('print_batch')} GROUP BY sheet)
+       (SELECT max(print_batch.id) FROM print_batch WHERE sheet IS NOT NULL AND ${notUndone('print_batch')} GROUP BY sheet)
      ORDER BY print_batch.id DESC`,
   ).all() as BatchRow[]
 }
@@ -117,7 +117,7 @@ export function latestOnEachPrinter(
   return prepared(
     sqlite,
     `SELECT printer, right_mm, down_mm FROM print_batch WHERE id IN
-       (SELECT max(print_batch.id) FROM print_batch WHERE right_mm IS NOT NULL AND ${standing('print_batch')} GROUP BY printer)
+       (SELECT max(print_batch.id) FROM print_batch WHERE right_mm IS NOT NULL AND ${notUndone('print_batch')} GROUP BY printer)
      ORDER BY id DESC`,
   ).all() as { printer: string; right_mm: number; down_mm: number }[]
 }
@@ -130,9 +130,9 @@ export function donorsNotWrittenTo(
   return prepared(
     sqlite,
     `SELECT donor.id, donor.name, max(accession.received_on) AS received_on
-     FROM accession ${joinKeptPerson('donor', 'accession.donor_id')}
+     FROM accession ${joinCanonicalPerson('donor', 'accession.donor_id')}
      LEFT JOIN person_contact ON person_contact.person_id = donor.id
-     WHERE donor.id IS NOT NULL AND accession.received_on >= ? AND coalesce(may_write, 0) = 0 AND ${standing('accession')}
+     WHERE donor.id IS NOT NULL AND accession.received_on >= ? AND coalesce(may_write, 0) = 0 AND ${notUndone('accession')}
      GROUP BY donor.id ORDER BY received_on DESC, donor.id DESC LIMIT 50`,
   ).all(since) as { id: number; name: string; received_on: string }[]
 }
@@ -177,7 +177,7 @@ export function giftsOfLetters(sqlite: Sqlite, accessionIds: readonly number[]):
      JOIN variety ON variety.id = accession.variety_id JOIN crop ON crop.id = variety.crop_id
      JOIN lot ON lot.accession_id = accession.id AND lot.ordinal = 1
      JOIN movement ON movement.lot_id = lot.id AND movement.kind = 'intake'
-     WHERE ${standing('accession')} AND accession.id IN
+     WHERE ${notUndone('accession')} AND accession.id IN
        (SELECT gift.id FROM json_each(?) AS wanted JOIN accession AS asked ON asked.id = wanted.value
         JOIN accession AS gift ON ${SAME_LETTER})
      ORDER BY accession.id`,
@@ -191,9 +191,9 @@ export function latestGiftToThank(
   return prepared(
     sqlite,
     `SELECT accession.id AS accession_id, person_contact.person_id AS donor_id
-     FROM accession ${joinKeptPerson('donor', 'accession.donor_id')}
+     FROM accession ${joinCanonicalPerson('donor', 'accession.donor_id')}
      JOIN person_contact ON person_contact.person_id = donor.id
-     WHERE may_write = 1 AND ${standing('accession')} ORDER BY accession.id DESC LIMIT 1`,
+     WHERE may_write = 1 AND ${notUndone('accession')} ORDER BY accession.id DESC LIMIT 1`,
   ).get() as { accession_id: number; donor_id: number } | undefined
 }
 
@@ -209,12 +209,12 @@ export function giftsNotThanked(sqlite: Sqlite, from: string, until: string): Un
   return prepared(
     sqlite,
     `SELECT min(asked.id) AS accession_id, donor.id AS donor_id, coalesce(person_contact.may_write, 0) AS may_write
-     FROM accession AS asked ${joinKeptPerson('donor', 'asked.donor_id')}
+     FROM accession AS asked ${joinCanonicalPerson('donor', 'asked.donor_id')}
      LEFT JOIN person_contact ON person_contact.person_id = donor.id
-     WHERE donor.id IS NOT NULL AND asked.received_on BETWEEN ? AND ? AND ${standing('asked')}
+     WHERE donor.id IS NOT NULL AND asked.received_on BETWEEN ? AND ? AND ${notUndone('asked')}
        AND NOT EXISTS (SELECT 1 FROM accession AS gift JOIN print_item ON print_item.accession_id = gift.id
          WHERE ${SAME_LETTER} AND kind = 'letter' AND (${WAITS} OR EXISTS
-           (SELECT 1 FROM print_batch WHERE print_batch.id = print_item.batch_id AND ${standing('print_batch')})))
+           (SELECT 1 FROM print_batch WHERE print_batch.id = print_item.batch_id AND ${notUndone('print_batch')})))
      GROUP BY asked.donor_id, asked.entry_id, asked.received_on ORDER BY accession_id`,
   ).all(from, until) as UnthankedRow[]
 }
@@ -223,7 +223,7 @@ export function giftsNotThanked(sqlite: Sqlite, from: string, until: string): Un
 export function lettersPrintedAt(sqlite: Sqlite): string | null {
   return prepared(
     sqlite,
-    `SELECT max(printed_at) FROM print_batch WHERE kind = 'letter' AND ${standing('print_batch')}`,
+    `SELECT max(printed_at) FROM print_batch WHERE kind = 'letter' AND ${notUndone('print_batch')}`,
   )
     .pluck()
     .get() as string | null

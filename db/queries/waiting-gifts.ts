@@ -1,7 +1,7 @@
 import type { GiftEvent } from '../domain/intake/waiting.ts'
 import type { Sqlite } from '../migrations/connection.ts'
-import { standing } from './measurements.ts'
-import { joinKeptPerson } from './person-records.ts'
+import { notUndone } from './measurements.ts'
+import { joinCanonicalPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
 /** A gift as it was offered, with the lot it became. */
@@ -23,10 +23,10 @@ export function giftRows(sqlite: Sqlite, donorId: number | null): GiftRow[] {
     sqlite,
     `SELECT gift.id, offered_on, who.id AS donor_id, who.name AS donor, gift.variety, gift.crop, facts,
        accession.number AS accession_number, lot.id AS lot_id
-     FROM gift ${joinKeptPerson('who', 'gift.donor_id')}
-     LEFT JOIN gift_event ON gift_event.gift_id = gift.id AND gift_event.kind = 'accepted' AND ${standing('gift_event')}
+     FROM gift ${joinCanonicalPerson('who', 'gift.donor_id')}
+     LEFT JOIN gift_event ON gift_event.gift_id = gift.id AND gift_event.kind = 'accepted' AND ${notUndone('gift_event')}
      LEFT JOIN lot ON lot.id = gift_event.lot_id LEFT JOIN accession ON accession.id = lot.accession_id
-     WHERE (?1 IS NULL OR who.id = ?1) AND ${standing('gift')} ORDER BY offered_on, gift.id`,
+     WHERE (?1 IS NULL OR who.id = ?1) AND ${notUndone('gift')} ORDER BY offered_on, gift.id`,
   ).all({ 1: donorId }) as GiftRow[]
 }
 
@@ -35,7 +35,7 @@ export function eventsOf(sqlite: Sqlite, giftId: number): GiftEvent[] {
   return prepared(
     sqlite,
     `SELECT kind, step, on_date AS "on", due, note FROM gift_event
-     WHERE gift_id = ? AND ${standing('gift_event')} ORDER BY id`,
+     WHERE gift_id = ? AND ${notUndone('gift_event')} ORDER BY id`,
   ).all(giftId) as GiftEvent[]
 }
 

@@ -1,5 +1,5 @@
 import type { Sqlite } from '../migrations/connection.ts'
-import { standing } from './measurements.ts'
+import { notUndone } from './measurements.ts'
 import { prepared } from './prepared.ts'
 
 /** What happened in a calendar year, counted. What was taken back since does not count. */
@@ -22,10 +22,10 @@ export interface YearCounts {
 const OUT = `movement JOIN withdrawal ON withdrawal.id = movement.withdrawal_id
   WHERE movement.kind = 'withdrawal' AND movement.on_date BETWEEN @from AND @to
     AND NOT EXISTS (SELECT 1 FROM movement AS back WHERE back.reverses_id = movement.id)`
-const GIFTS = `accession WHERE received_on BETWEEN @from AND @to AND ${standing('accession')}`
-const RETURNS = `seed_return WHERE on_date BETWEEN @from AND @to AND ${standing('seed_return')}`
-const TESTS = `germination_result WHERE tested_on BETWEEN @from AND @to AND ${standing('germination_result')}
-  AND id IN (SELECT max(id) FROM germination_result AS each WHERE ${standing('each')} GROUP BY test_id)`
+const GIFTS = `accession WHERE received_on BETWEEN @from AND @to AND ${notUndone('accession')}`
+const RETURNS = `seed_return WHERE on_date BETWEEN @from AND @to AND ${notUndone('seed_return')}`
+const TESTS = `germination_result WHERE tested_on BETWEEN @from AND @to AND ${notUndone('germination_result')}
+  AND id IN (SELECT max(id) FROM germination_result AS each WHERE ${notUndone('each')} GROUP BY test_id)`
 
 function span(year: number): { readonly from: string; readonly to: string } {
   const text = String(year).padStart(4, '0')
@@ -65,7 +65,7 @@ export function emptiedIn(sqlite: Sqlite, year: number): NamedAccession[] {
   return prepared(
     sqlite,
     `SELECT ${NAMED}
-     WHERE ${standing('accession')} AND NOT EXISTS (SELECT 1 FROM lot WHERE lot.accession_id = accession.id AND holds_seed = 1)
+     WHERE ${notUndone('accession')} AND NOT EXISTS (SELECT 1 FROM lot WHERE lot.accession_id = accession.id AND holds_seed = 1)
        AND (SELECT max(movement.on_date) FROM movement JOIN lot ON lot.id = movement.lot_id
             WHERE lot.accession_id = accession.id AND movement.count < 0) BETWEEN @from AND @to
      ORDER BY crop.common_name, variety.name_folded, accession.id`,
@@ -77,7 +77,7 @@ export function regrownIn(sqlite: Sqlite, year: number): NamedAccession[] {
   return prepared(
     sqlite,
     `SELECT DISTINCT ${NAMED} JOIN lot ON lot.accession_id = accession.id JOIN seed_return ON seed_return.lot_id = lot.id
-     WHERE seed_return.on_date BETWEEN @from AND @to AND ${standing('seed_return')} AND lot.generation > 0
+     WHERE seed_return.on_date BETWEEN @from AND @to AND ${notUndone('seed_return')} AND lot.generation > 0
      ORDER BY crop.common_name, variety.name_folded, accession.id`,
   ).all(span(year)) as NamedAccession[]
 }
@@ -129,11 +129,11 @@ export function giftSince(sqlite: Sqlite, accessionId: number): GiftSince {
           WHERE lot.accession_id = @id AND movement.kind = 'withdrawal'
           AND NOT EXISTS (SELECT 1 FROM movement AS back WHERE back.reverses_id = movement.id)) AS packets,
        (SELECT count(*) FROM seed_return JOIN lot ON lot.id = seed_return.lot_id
-          WHERE lot.accession_id = @id AND ${standing('seed_return')}) AS regrown,
+          WHERE lot.accession_id = @id AND ${notUndone('seed_return')}) AS regrown,
        latest.sprouted, latest.tested
      FROM (SELECT 1) LEFT JOIN (
        SELECT sprouted, tested FROM germination_result JOIN lot ON lot.id = germination_result.lot_id
-       WHERE lot.accession_id = @id AND ${standing('germination_result')}
+       WHERE lot.accession_id = @id AND ${notUndone('germination_result')}
        ORDER BY tested_on DESC, germination_result.id DESC LIMIT 1) AS latest`,
   ).get({ id: accessionId }) as GiftSince
 }
@@ -143,7 +143,7 @@ export function accessionsToGive(sqlite: Sqlite): number[] {
   return prepared(
     sqlite,
     `SELECT DISTINCT accession.id FROM accession JOIN lot ON lot.accession_id = accession.id
-     WHERE lot.role = 'working' AND lot.holds_seed = 1 AND lot.quarantine_reason IS NULL AND ${standing('accession')}
+     WHERE lot.role = 'working' AND lot.holds_seed = 1 AND lot.quarantine_reason IS NULL AND ${notUndone('accession')}
      ORDER BY accession.id`,
   )
     .pluck()

@@ -1,5 +1,5 @@
 import { refuse } from '../contract/refusal.ts'
-import { standing } from '../queries/measurements.ts'
+import { notUndone } from '../queries/measurements.ts'
 import { prepared } from '../queries/prepared.ts'
 import type { Reading } from './context.ts'
 
@@ -20,7 +20,7 @@ export function refuseIfChangedLater(
   const later = prepared(
     reading.sqlite,
     `SELECT entry.said FROM ${change} JOIN entry ON entry.id = ${change}.entry_id
-     WHERE ${of}_id = ? AND ${change}.id > ? ${field === undefined ? '' : 'AND field = ?'} AND ${standing(change)} LIMIT 1`,
+     WHERE ${of}_id = ? AND ${change}.id > ? ${field === undefined ? '' : 'AND field = ?'} AND ${notUndone(change)} LIMIT 1`,
   )
     .pluck()
     .get(ownerId, id, ...(field === undefined ? [] : [field])) as string | undefined

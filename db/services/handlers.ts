@@ -1,19 +1,19 @@
 import type {
-  KeepName,
   OperationName,
   ParsedInput,
   ReadName,
+  SaveName,
   Value,
   WriteName,
 } from '../contract/contract.ts'
 import { aboutCollection, revisionOf } from './collection/about.ts'
-import { backUpCollection, changeBackupKeeping } from './collection/backups.ts'
+import { backUpCollection, changeBackupRule } from './collection/backups.ts'
 import { checkCollection } from './collection/check.ts'
 import { compareBackup } from './collection/compare-backup.ts'
 import { getCrop, listCrops } from './collection/crops.ts'
-import { keepDraft, listDrafts } from './collection/drafts.ts'
-import { listEntries, takeBackEntry } from './collection/entries.ts'
-import { joinVarieties } from './collection/join-varieties.ts'
+import { listDrafts, saveDraft } from './collection/drafts.ts'
+import { listEntries, undoEntry } from './collection/entries.ts'
+import { mergeVarieties } from './collection/merge-varieties.ts'
 import { correctCrop, createCrop, overrideCrop } from './collection/own-crops.ts'
 import { changeSettings } from './collection/settings.ts'
 import { addSynonym, createVariety, searchVarieties } from './collection/varieties.ts'
@@ -22,21 +22,21 @@ import { makePackage, readPackageBack } from './exchange/data-package.ts'
 import { previewList, refusedRows, takeListIn } from './exchange/list-import.ts'
 import { makeOccurrences, makePassports } from './exchange/passports.ts'
 import { getForecast } from './forecast/forecast-record.ts'
-import { forecastsLeft, holdForecasts, refreshForecasts } from './forecast/keep-forecasts.ts'
 import { previewMoves } from './forecast/moves.ts'
+import { forecastsLeft, holdForecasts, refreshForecasts } from './forecast/save-forecasts.ts'
 import { beginTest, cancelTest, countTest, finishTest, recordGermination } from './germination/germination.ts'
 import { listDueTests, planTest } from './germination/germination-advice.ts'
 import { getTest, listTests } from './germination/germination-record.ts'
 import { recordIntake } from './intake/intake.ts'
 import { recordReturn } from './intake/returns.ts'
 import { acceptGift, declineGift, listGifts, noteStep, offerGift } from './intake/waiting-gifts.ts'
-import { joinPeople, updatePerson } from './people/change-person.ts'
+import { mergePeople, updatePerson } from './people/change-person.ts'
 import { namesGoingOut } from './people/names-going-out.ts'
 import { createPerson, searchPeople } from './people/people.ts'
 import { listPeople } from './people/person-list.ts'
 import { erasePerson, exportPerson, personTraces } from './people/person-privacy.ts'
 import { getPerson } from './people/person-record.ts'
-import { keepSheet, listSheets, retireSheet } from './print/label-sheets.ts'
+import { listSheets, retireSheet, saveSheet } from './print/label-sheets.ts'
 import { changeLetterWords, letterWords, previewLetter } from './print/letters.ts'
 import { addPeriodLetters } from './print/period-letters.ts'
 import { markPrinted, printAgain, printHistory } from './print/printed.ts'
@@ -56,7 +56,7 @@ import { listNeeds, overrideAccession } from './stock/needs.ts'
 import { letPromiseGo, listOut, listPromises } from './stock/promises.ts'
 import { weighSeeds } from './stock/seed-weights.ts'
 import { findAnything, listLots, offerLots } from './stock/shelf.ts'
-import { joinLots, splitLot } from './stock/split-and-join.ts'
+import { mergeLots, splitLot } from './stock/split-and-merge.ts'
 import { previewStocktake, recordStocktake, takeStock } from './stock/stocktake.ts'
 import { previewWithdrawal, recordPaperSheet, recordWithdrawal } from './stock/withdrawals.ts'
 import { comparePlaces } from './storage/compare-places.ts'
@@ -91,12 +91,12 @@ type WriteHandlers = {
   ) => Omit<Value<N>, 'entryId'>
 }
 
-type KeepHandlers = {
-  readonly [N in KeepName]: (reading: Reading, input: ParsedInput<N>) => Value<N>
+type SaveHandlers = {
+  readonly [N in SaveName]: (reading: Reading, input: ParsedInput<N>) => Value<N>
 }
 
-export const keepHandlers: KeepHandlers = {
-  'draft.save': keepDraft,
+export const saveHandlers: SaveHandlers = {
+  'draft.save': saveDraft,
   'forecast.refresh': refreshForecasts,
   'forecast.pause': holdForecasts,
   'package.import': readPackageBack,
@@ -178,9 +178,9 @@ export const readHandlers: ReadHandlers = {
   'label.print': (reading, input) =>
     import('./print/labels.ts').then((room) => room.printLabels(reading, input)),
   'keep-card.print': (reading, input) =>
-    import('./print/keep-cards.ts').then((room) => room.printKeepCards(reading, input)),
+    import('./print/storage-cards.ts').then((room) => room.printStorageCards(reading, input)),
   'ruler.print': (reading, input) =>
-    import('./print/keep-cards.ts').then((room) => room.printRuler(reading, input)),
+    import('./print/storage-cards.ts').then((room) => room.printRuler(reading, input)),
   'stocktake.sheet': (reading, input) =>
     import('./print/stocktake-sheet.ts').then((room) => room.printStocktakeSheet(reading, input)),
   'catalogue.print': (reading) => import('./print/catalogue.ts').then((room) => room.printCatalogue(reading)),
@@ -198,8 +198,8 @@ export const readHandlers: ReadHandlers = {
 
 export const writeHandlers: WriteHandlers = {
   'settings.change': changeSettings,
-  'backup.change-rule': changeBackupKeeping,
-  'entry.undo': takeBackEntry,
+  'backup.change-rule': changeBackupRule,
+  'entry.undo': undoEntry,
   'crop.change-policy': overrideCrop,
   'crop.create': createCrop,
   'crop.change': correctCrop,
@@ -207,8 +207,8 @@ export const writeHandlers: WriteHandlers = {
   'variety.add-name': addSynonym,
   'person.create': createPerson,
   'person.change': updatePerson,
-  'person.merge': joinPeople,
-  'variety.merge': joinVarieties,
+  'person.merge': mergePeople,
+  'variety.merge': mergeVarieties,
   'person.erase': erasePerson,
   'promise.waive': letPromiseGo,
   'place.create': createPlace,
@@ -230,7 +230,7 @@ export const writeHandlers: WriteHandlers = {
   'stocktake.record': recordStocktake,
   'paper-sheet.record': recordPaperSheet,
   'lot.split': splitLot,
-  'lot.merge': joinLots,
+  'lot.merge': mergeLots,
   'lot.move': moveLots,
   'lot.discard': discardSeed,
   'lot.quarantine': quarantineLot,
@@ -253,7 +253,7 @@ export const writeHandlers: WriteHandlers = {
   'tray.remove': removeFromTray,
   'tray.mark-printed': markPrinted,
   'print.repeat': printAgain,
-  'label-sheet.create': keepSheet,
+  'label-sheet.create': saveSheet,
   'label-sheet.retire': retireSheet,
   'letter.change': changeLetterWords,
 }

@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto'
 import { eq } from 'drizzle-orm'
 import type {
-  KeepName,
   OperationName,
   ParsedInput,
   ReadName,
+  SaveName,
   Value,
   WriteName,
 } from '../contract/contract.ts'
@@ -16,8 +16,8 @@ import { entry } from '../schema/collection-tables.ts'
 import { askAboutClock } from './asked-clock.ts'
 import { backUpIfWritten } from './collection/backups.ts'
 import { type Reading, readingOf, type Writing } from './context.ts'
-import { updateForecasts } from './forecast/keep-forecasts.ts'
-import { type HostName, keepHandlers, readHandlers, writeHandlers } from './handlers.ts'
+import { updateForecasts } from './forecast/save-forecasts.ts'
+import { type HostName, readHandlers, saveHandlers, writeHandlers } from './handlers.ts'
 import { refuseImpossibleDays } from './possible-days.ts'
 
 /** The operations that a service answers; the rest change which collection is open, which is the host's to do. */
@@ -50,7 +50,7 @@ export async function runOperation<N extends ServiceName>(
     })
   }
   if (BACKED_UP_FIRST.has(name)) await backUpIfWritten(reading, 'before import')
-  if (isKeep(name)) return runKeep(reading, name, input as ParsedInput<typeof name>) as Value<N>
+  if (isSave(name)) return runSave(reading, name, input as ParsedInput<typeof name>) as Value<N>
   const answer = runWrite(reading, name as ServiceName & WriteName, input as ParsedInput<WriteName>)
   if (FORGETS.has(name)) reading.sqlite.exec('VACUUM')
   return answer as Value<N>
@@ -66,7 +66,7 @@ function isRead(name: OperationName): name is ReadName & ServiceName {
   return contract[name].access === 'reads'
 }
 
-function isKeep(name: OperationName): name is KeepName {
+function isSave(name: OperationName): name is SaveName {
   return contract[name].access === 'keeps'
 }
 
@@ -82,8 +82,8 @@ function runRead<N extends ReadName & ServiceName>(
   return handler(reading, input)
 }
 
-function runKeep<N extends KeepName>(reading: Reading, name: N, input: ParsedInput<N>): Value<N> {
-  const handler = keepHandlers[name] as (reading: Reading, input: ParsedInput<N>) => Value<N>
+function runSave<N extends SaveName>(reading: Reading, name: N, input: ParsedInput<N>): Value<N> {
+  const handler = saveHandlers[name] as (reading: Reading, input: ParsedInput<N>) => Value<N>
   return handler(reading, input)
 }
 

@@ -29,7 +29,7 @@ export interface RunningHost {
   /** The collection it has open; null where it has none, or is busy opening one. */
   readonly file: string | null
   /** Lets it go: until then it does not end for want of a page. */
-  letGo(): void
+  discard(): void
 }
 
 /** The host that runs on a folder already, by the file that opens its window; null where none answers. */
@@ -53,7 +53,7 @@ export async function findRunning(folder: string): Promise<RunningHost | null> {
     const said = await ask('/call', about, AbortSignal.timeout(ANSWERS_WITHIN_MS))
       .then((answer) => answer.json() as Promise<{ value?: { file?: string } }>)
       .catch(() => null)
-    return { file: said?.value?.file ?? null, letGo: () => line.abort() }
+    return { file: said?.value?.file ?? null, discard: () => line.abort() }
   } catch {
     clearTimeout(tooLate)
     line.abort()

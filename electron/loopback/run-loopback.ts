@@ -37,10 +37,10 @@ export async function runLoopback(
   ) {
     const shown = await openWindow(openerFile(options.folder, false), options.folder, thisMachine)
     say(shown.kind === 'address-only' ? shown.because : 'Common Drawer is open already; here is its window.')
-    running.letGo()
+    running.discard()
     return 0
   }
-  running?.letGo()
+  running?.discard()
   const pages = join(projectFolder, 'dist', 'renderer')
   await runHost(options, pages, running !== null, say, stays)
   return 0

@@ -11,8 +11,9 @@ const TakeInScreen = fetchedAhead(
 const GiftsWaitingScreen = fetchedAhead(
   async () => (await import('../screens/gifts-waiting/gifts-waiting-screen.tsx')).GiftsWaitingScreen,
 )
-const FromListScreen = fetchedAhead(
-  async () => (await import('../screens/from-list/from-list-screen.tsx')).FromListScreen,
+const SpreadsheetImportScreen = fetchedAhead(
+  async () =>
+    (await import('../screens/spreadsheet-import/spreadsheet-import-screen.tsx')).SpreadsheetImportScreen,
 )
 const PaperSheetScreen = fetchedAhead(
   async () => (await import('../screens/paper-sheet/paper-sheet-screen.tsx')).PaperSheetScreen,
@@ -23,8 +24,8 @@ const StocktakeScreen = fetchedAhead(
 const HandOutScreen = fetchedAhead(
   async () => (await import('../screens/hand-out/hand-out-screen.tsx')).HandOutScreen,
 )
-const TakeBackScreen = fetchedAhead(
-  async () => (await import('../screens/take-back/take-back-screen.tsx')).TakeBackScreen,
+const ReturnsScreen = fetchedAhead(
+  async () => (await import('../screens/returns/returns-screen.tsx')).ReturnsScreen,
 )
 const PeopleScreen = fetchedAhead(
   async () => (await import('../screens/people/people-screen.tsx')).PeopleScreen,
@@ -43,8 +44,8 @@ const RegrowScreen = fetchedAhead(
 const SeasonListsScreen = fetchedAhead(
   async () => (await import('../screens/regrow/season-lists-screen.tsx')).SeasonListsScreen,
 )
-const WrittenScreen = fetchedAhead(
-  async () => (await import('../screens/written/written-screen.tsx')).WrittenScreen,
+const EntryLogScreen = fetchedAhead(
+  async () => (await import('../screens/entry-log/entry-log-screen.tsx')).EntryLogScreen,
 )
 const SeasonPlanScreen = fetchedAhead(
   async () => (await import('../screens/season-plan/season-plan-screen.tsx')).SeasonPlanScreen,
@@ -52,8 +53,8 @@ const SeasonPlanScreen = fetchedAhead(
 const SeasonNotesScreen = fetchedAhead(
   async () => (await import('../screens/season-plan/season-notes-screen.tsx')).SeasonNotesScreen,
 )
-const InAndOutScreen = fetchedAhead(
-  async () => (await import('../screens/in-and-out/in-and-out-screen.tsx')).InAndOutScreen,
+const ImportExportScreen = fetchedAhead(
+  async () => (await import('../screens/import-export/import-export-screen.tsx')).ImportExportScreen,
 )
 const SettingsScreen = fetchedAhead(
   async () => (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
@@ -79,7 +80,7 @@ export function Screens() {
             <GiftsWaitingScreen {...(giftId === undefined ? {} : { giftId: Number(giftId) })} />
           )}
         </Route>
-        <Route path="/take-in/list" component={FromListScreen} />
+        <Route path="/take-in/list" component={SpreadsheetImportScreen} />
         <Route path="/hand-out/paper" component={PaperSheetScreen} />
         <Route path="/stocktake/lots/:lotIds">
           {({ lotIds }) => <StocktakeScreen lotIds={lotsOf(lotIds)} />}
@@ -90,7 +91,7 @@ export function Screens() {
           )}
         </Route>
         <Route path="/hand-out" component={HandOutScreen} />
-        <Route path="/take-back" component={TakeBackScreen} />
+        <Route path="/take-back" component={ReturnsScreen} />
         <Route path="/regrow/lists/:listId?">
           {({ listId }) => (
             <SeasonListsScreen {...(listId === undefined ? {} : { listId: Number(listId) })} />
@@ -121,9 +122,9 @@ export function Screens() {
         <Route path="/people">
           <PeopleScreen />
         </Route>
-        <Route path="/in-and-out" component={InAndOutScreen} />
+        <Route path="/in-and-out" component={ImportExportScreen} />
         <Route path="/settings" component={SettingsScreen} />
-        <Route path="/written" component={WrittenScreen} />
+        <Route path="/written" component={EntryLogScreen} />
         <Route path="/shelf/lot/:lotId">{({ lotId }) => <ShelfScreen lotId={Number(lotId)} />}</Route>
         <Route path="/shelf/find/:text">{({ text }) => <ShelfScreen find={lettersOf(text)} />}</Route>
         <Route path="/shelf">

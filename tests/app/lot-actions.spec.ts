@@ -81,7 +81,7 @@ test('a germination result is entered with its interval in words', async ({ app,
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(280)
 })
 
-test('part is split off as a reserve into a place made on the way, then poured back', {
+test('part is split off as a reserve into a place made on the way, then merged back', {
   tag: '@long',
 }, async ({ app, page }) => {
   await openForm(page, 'Split')

@@ -11,7 +11,7 @@ import {
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, onTestFinished, test } from 'vitest'
-import { keepBackup } from '../../db/migrations/backup-files.ts'
+import { saveBackup } from '../../db/migrations/backup-files.ts'
 import { backUpIfWritten } from '../../db/services/collection/backups.ts'
 import { readingOf } from '../../db/services/context.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
@@ -103,7 +103,7 @@ test('old backups go by the rule within the size, in both folders', async () => 
   const keeping = { secondFolder: folder, limitBytes: 4.5 * bytes }
   for (let day = 0; day < 6; day += 1) {
     const at = new Date(NOW.getTime() + day * 40 * 86_400_000)
-    await keepBackup(sqlite, file, 'at start', at, keeping, () => {})
+    await saveBackup(sqlite, file, 'at start', at, keeping, () => {})
   }
   for (const where of [join(book.folder, 'Backups'), folder]) expect(readdirSync(where)).toHaveLength(4)
 })

@@ -244,24 +244,24 @@ describe('another program that holds the file', () => {
   async function holding(file: string): Promise<() => Promise<unknown>> {
     const child = spawn(process.execPath, [support('hold-the-file.ts'), file])
     const ended = new Promise((resolve) => child.once('exit', resolve))
-    const letGo = () => {
+    const discard = () => {
       child.stdin.end()
       return ended
     }
-    onTestFinished(async () => void (await letGo()))
+    onTestFinished(async () => void (await discard()))
     await new Promise((resolve) => child.stdout.once('data', resolve))
-    return letGo
+    return discard
   }
 
   test('makes a write wait, then refuses it; once it lets go the same request goes through', {
     tags: 'long',
   }, async () => {
     const book = await aBook()
-    const letGo = await holding(book.collection.file)
+    const discard = await holding(book.collection.file)
     expect(await problemFrom(() => addPerson(book, 'one-intention'))).toMatchObject({
       code: 'collection-busy',
     })
-    await letGo()
+    await discard()
     await addPerson(book, 'one-intention')
     await expectUnchanged(book, 1)
   })

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, onTestFinished, test, vi } from 'vitest'
 import { backUp } from '../../db/migrations/back-up.ts'
-import { copyOut, keepBackup } from '../../db/migrations/backup-files.ts'
+import { copyOut, saveBackup } from '../../db/migrations/backup-files.ts'
 import { moveFile, removeFile } from '../../db/migrations/held-files.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
 import { lastOpen } from '../../electron/host/collections-folder.ts'
@@ -102,7 +102,7 @@ describe('what another program holds for a moment', () => {
     holdEach(() => true, 2)
     const keeping = { secondFolder: folder, limitBytes: 1_000_000_000 }
     const { file } = book.collection
-    const kept = await keepBackup(book.collection.sqlite, file, 'kept', NOW, keeping, () => {})
+    const kept = await saveBackup(book.collection.sqlite, file, 'kept', NOW, keeping, () => {})
     expect(kept).toMatchObject({ secondTrouble: null })
     await copyOut(kept.file, join(folder, 'restored.drawer'))
     const holder = new CollectionHolder(folder, realBackend)
@@ -136,7 +136,7 @@ describe('what another program holds on to', () => {
     const book = await aBook()
     const { sqlite, file } = book.collection
     const made = async (minutes: number) =>
-      keepBackup(
+      saveBackup(
         sqlite,
         file,
         'at start',

@@ -9,9 +9,9 @@ import {
 } from '../../db/paper/drawing/flowing-document.ts'
 import { loadPaperFonts } from '../../db/paper/drawing/fonts.ts'
 import { SHEET_MARGIN_MM } from '../../db/paper/drawing/ruled-sheet.ts'
-import { type KeepCard, keepCardParts } from '../../db/paper/keep-cards.ts'
 import { RULER_AT_MM, rulerPage } from '../../db/paper/ruler-page.ts'
 import { stocktakeSheet } from '../../db/paper/stocktake-sheet.ts'
+import { type StorageCard, storageCardParts } from '../../db/paper/storage-cards.ts'
 import { bare, nastyName } from '../builders/packets.ts'
 import { type ReadPdf, readPdf } from '../builders/read-pdf.ts'
 
@@ -50,7 +50,7 @@ function astray(pdf: ReadPdf): string[] {
   )
 }
 
-const card = (name: string): KeepCard => ({
+const card = (name: string): StorageCard => ({
   name,
   lotNumber: 'HL26-0001-A',
   until: 'until less than 75 % of it would be alive',
@@ -65,7 +65,7 @@ const card = (name: string): KeepCard => ({
 })
 
 test('a how-to-keep card says its title and language, its years, and every caution', async () => {
-  const { pdf, pages, warnings } = await flowing(keepCardParts([card('Runner bean ‘Žlutá Ελένη’')]))
+  const { pdf, pages, warnings } = await flowing(storageCardParts([card('Runner bean ‘Žlutá Ελένη’')]))
   expect([pages, warnings, pdf.title, pdf.language]).toEqual([1, [], 'Sheets', 'cs-CZ'])
   const text = textOf(pdf)
   for (const words of [
@@ -86,13 +86,13 @@ test('nasty names and long lists stay inside the margins, pages numbered, nothin
   const long: FlowingPart = {
     name: 'The list',
     blocks: names.flatMap((text, index) => [
-      { text, face: 'semibold' as const, size: 13, before: 6, keptWithNext: true },
+      { text, face: 'semibold' as const, size: 13, before: 6, unbrokenWithNext: true },
       { text: `${text} ${text}`, face: 'regular' as const, size: 10, before: 0 },
       ...(index === 3 ? [{ bars }] : []),
     ]),
   }
   const { pdf, pages, warnings } = await flowing(
-    [...keepCardParts(names.slice(0, 12).map(card)), long],
+    [...storageCardParts(names.slice(0, 12).map(card)), long],
     'letter',
   )
   expect(astray(pdf)).toEqual([])

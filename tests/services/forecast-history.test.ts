@@ -126,7 +126,7 @@ describe('lots that were poured together', () => {
     return shown.kind === 'forecast' ? shown.howSure.join(' ') : shown.because
   }
 
-  it('are told as the one thought least alive, whichever was poured, and it is said', async () => {
+  it('are told as the one thought least alive, whichever was merged, and it is said', async () => {
     const { good, poor } = await two()
     const [before, weak] = [kept(test, good), kept(test, poor)]
     expect(before.viability).toBeGreaterThan(0.9)
@@ -136,10 +136,10 @@ describe('lots that were poured together', () => {
     expect(await sure(good)).toContain('were poured together')
     await test.call('entry.undo', { entryId })
     expect(kept(test, good)).toEqual(before)
-    expect(await sure(good)).not.toContain('poured')
+    expect(await sure(good)).not.toContain('merged')
   })
 
-  it('are recomputed, and so are their parts, when a test of what was poured is taken back', async () => {
+  it('are recomputed, and so are their parts, when a test of what was merged is taken back', async () => {
     const { good, poor } = await two()
     const { entryId } = await germination(test, poor, 400, 40)
     await test.call('lot.merge', { intoLotId: good, fromLotIds: [poor], on: TODAY })
@@ -161,7 +161,7 @@ describe('lots that were poured together', () => {
     expect(kept(test, good).viability).toBeGreaterThan(before)
   })
 
-  it('hand what they were poured from on to a part, but not to one split off before', async () => {
+  it('hand what they were merged from on to a part, but not to one split off before', async () => {
     const { good, poor } = await two()
     const split = { lotId: good, on: TODAY, amount: '5 g', role: 'reserve' } as const
     const early = await test.call('lot.split', split)

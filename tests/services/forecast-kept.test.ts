@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { readingOf } from '../../db/services/context.ts'
-import { forecastsLeft, refreshForecasts } from '../../db/services/forecast/keep-forecasts.ts'
+import { forecastsLeft, refreshForecasts } from '../../db/services/forecast/save-forecasts.ts'
 import { afresh, germination, kept } from '../builders/forecasts.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 

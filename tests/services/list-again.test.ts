@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { firstChoices } from '../../renderer/screens/from-list/first-choices.ts'
+import { firstChoices } from '../../renderer/screens/spreadsheet-import/first-choices.ts'
 import { type List, listOf, previewed as previewIn } from '../builders/answered-list.ts'
 import { aCollection, type TemporaryCollection } from '../builders/temporary-collection.ts'
 import { sized } from '../support/sized.ts'

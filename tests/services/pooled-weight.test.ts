@@ -82,21 +82,21 @@ describe('lots of different seed weight poured together', () => {
           before.reduce((all, one) => all + of(one), 0)
         const into = lotIds[pick % lotIds.length] ?? 0
         for (const from of lotIds.filter((id) => id !== into)) await join(into, [from])
-        const poured = (await lot(into)).quantity
-        expect(poured.count).toBe(sum(({ quantity }) => quantity.count))
-        expect(poured.massMg).toBe(sum(({ quantity }) => quantity.massMg))
+        const merged = (await lot(into)).quantity
+        expect(merged.count).toBe(sum(({ quantity }) => quantity.count))
+        expect(merged.massMg).toBe(sum(({ quantity }) => quantity.massMg))
         const guessed = parts.some(({ amount }) => amount.startsWith('about'))
-        if (poured.weighed && !guessed) {
+        if (merged.weighed && !guessed) {
           const doubted = sum(({ quantity }) => quantity.count * quantity.countDoubt)
           // Counted seed beside seed that was never weighed by the hundred goes by the crop's weight from then on, with its doubt.
-          expect(poured.count * poured.countDoubt).toBeGreaterThanOrEqual(doubted - 1e-6)
+          expect(merged.count * merged.countDoubt).toBeGreaterThanOrEqual(doubted - 1e-6)
           if (before.every(({ quantity }) => quantity.weighed))
-            expect(poured.count * poured.countDoubt).toBeCloseTo(doubted, 6)
+            expect(merged.count * merged.countDoubt).toBeCloseTo(doubted, 6)
         }
-        await weighed(into, poured.massMg)
+        await weighed(into, merged.massMg)
         const { quantity } = await lot(into)
-        expect(quantity.count).toBe(poured.count)
-        expect(quantity.massMg).toBe(poured.massMg)
+        expect(quantity.count).toBe(merged.count)
+        expect(quantity.massMg).toBe(merged.massMg)
       }),
       { numRuns, seed: 20261130 },
     )

@@ -11,12 +11,12 @@ export interface PromiseFacts {
   /** Whether seed came back for it, by a return that stands. */
   readonly broughtBack: boolean
   /** Whether the keeper no longer waits for it. */
-  readonly letGo: boolean
+  readonly waived: boolean
 }
 
 /** How a promise stands on a day. Seed that came back meets it, even after it was let go; the day itself is in time. */
-export function promiseState({ by, broughtBack, letGo }: PromiseFacts, today: IsoDate): PromiseState {
+export function promiseState({ by, broughtBack, waived }: PromiseFacts, today: IsoDate): PromiseState {
   if (broughtBack) return 'met'
-  if (letGo) return 'let-go'
+  if (waived) return 'let-go'
   return by !== null && by < today ? 'overdue' : 'open'
 }

@@ -80,7 +80,7 @@ export interface Known {
   /** The years that its seed is said to keep, where they were weighed in beside the constants; else null. */
   readonly yearsWeighedIn: readonly [number, number] | null
   /** The numbers of lots that were poured together, and of the one thought least alive; null for a lot of one origin. */
-  readonly poured: { readonly numbers: readonly string[]; readonly weakest: string } | null
+  readonly merged: { readonly numbers: readonly string[]; readonly weakest: string } | null
 }
 
 /** What a forecast rests on and what speaks against it, a sentence each, the most telling first. */
@@ -92,7 +92,7 @@ export function howSure(
 ): string[] {
   return [
     testsInWords(used.length),
-    ...mergedInWords(known.poured),
+    ...mergedInWords(known.merged),
     ...setAside.map(
       ({ on, sprouted, tested }) =>
         `The test of ${on}, ${sprouted} of ${tested}, is set aside: clearly more sprouted later, so seed was dormant then.`,
@@ -120,11 +120,11 @@ export function howSure(
   ]
 }
 
-function mergedInWords(poured: Known['poured']): string[] {
-  if (poured === null) return []
-  const numbers = `${poured.numbers.slice(0, -1).join(', ')} and ${poured.numbers.at(-1)}`
+function mergedInWords(merged: Known['merged']): string[] {
+  if (merged === null) return []
+  const numbers = `${merged.numbers.slice(0, -1).join(', ')} and ${merged.numbers.at(-1)}`
   return [
-    `${numbers} were poured together: it is told as the one thought least alive, ${poured.weakest}, so more of it may live. A test of the whole would tell.`,
+    `${numbers} were poured together: it is told as the one thought least alive, ${merged.weakest}, so more of it may live. A test of the whole would tell.`,
   ]
 }
 

@@ -19,7 +19,7 @@ export interface SheetWanted {
 /** A part of a sheet: its head and its rows, with the headings of the columns between them. */
 export interface RuledPart {
   /** Stays on the page on which its first row stands. */
-  readonly head: readonly Omit<Paragraph, 'keptWithNext'>[]
+  readonly head: readonly Omit<Paragraph, 'unbrokenWithNext'>[]
   /** The cells that are filled in; the others are left to write in. */
   readonly rows: readonly (readonly string[])[]
 }
@@ -56,7 +56,7 @@ export async function ruledSheet(wanted: SheetWanted, sheet: RuledSheet): Promis
     ...setParagraphs(opening, width, faces, missing),
     ...sheet.parts.flatMap(({ head, rows }) => [
       ...setParagraphs(
-        head.map((paragraph) => ({ ...paragraph, keptWithNext: true })),
+        head.map((paragraph) => ({ ...paragraph, unbrokenWithNext: true })),
         width,
         faces,
         missing,

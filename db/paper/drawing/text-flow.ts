@@ -15,7 +15,7 @@ export interface Paragraph {
   /** Stands in the indent beside the first line, semibold. */
   readonly beside?: string
   /** Whether all of it stays on the page on which the next paragraph begins, as a heading does. */
-  readonly keptWithNext?: boolean
+  readonly unbrokenWithNext?: boolean
   /** A ruled line above it. */
   readonly ruled?: boolean
 }
@@ -92,7 +92,7 @@ export function setParagraphs(
 
 /** No first or last line of a longer paragraph stands alone on a page; what is kept with the next stays whole. */
 function keptTogether(paragraph: Paragraph, index: number, count: number): boolean {
-  if (paragraph.keptWithNext === true) return true
+  if (paragraph.unbrokenWithNext === true) return true
   return index < count - 1 && (index === 0 || index === count - 2)
 }
 

@@ -75,7 +75,7 @@ function backParagraphs({ known = [] }: PacketLabel, size: number): Paragraph[] 
     ...more,
   })
   return [
-    text('To keep this seed', 0, { face: 'semibold', keptWithNext: true }),
+    text('To keep this seed', 0, { face: 'semibold', unbrokenWithNext: true }),
     text(CARE, 1),
     text(FOR_SOWING, 4, { face: 'bold' }),
     ...known.map((fact, index) => text(fact, index === 0 ? 6 : 2, { ruled: index === 0 })),

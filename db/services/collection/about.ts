@@ -2,7 +2,7 @@ import type { Value } from '../../contract/contract.ts'
 import { inSyncedFolder } from '../../migrations/file-place.ts'
 import { prepared } from '../../queries/prepared.ts'
 import type { Reading } from '../context.ts'
-import { forecastsLeft } from '../forecast/keep-forecasts.ts'
+import { forecastsLeft } from '../forecast/save-forecasts.ts'
 import { settingsOf, settingsShown } from './settings.ts'
 
 export function aboutCollection(reading: Reading): Value<'collection.get'> {

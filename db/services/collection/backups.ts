@@ -11,10 +11,10 @@ import {
   type BackupLabel,
   backupsIn,
   copyOut,
-  type KeptBackup,
-  keepBackup,
   openSound,
   ownBackupFolder,
+  type SavedBackup,
+  saveBackup,
 } from '../../migrations/backup-files.ts'
 import { type BackupOrder, backUpInThread, backupUnderWay } from '../../migrations/backup-thread.ts'
 import type { Sqlite } from '../../migrations/connection.ts'
@@ -47,12 +47,12 @@ export async function backUpCollection(
 }
 
 /** Saves the book from the connection that is open, where its file was moved or deleted: nothing else holds it any more. */
-function saveOpenBook(reading: Reading): Promise<KeptBackup> {
+function saveOpenBook(reading: Reading): Promise<SavedBackup> {
   const { sqlite, collection, now } = reading
   const { keeping } = orderOf(reading, 'kept', false)
   const places = [dirname(collection.file), keeping.secondFolder, homedir()]
   const place = places.find((folder) => folder !== '' && isFolder(folder)) ?? tmpdir()
-  return keepBackup(sqlite, join(place, basename(collection.file)), 'kept', now, keeping, () => {})
+  return saveBackup(sqlite, join(place, basename(collection.file)), 'kept', now, keeping, () => {})
 }
 
 /** Every backup of the collection in both folders, but some. */
@@ -72,7 +72,7 @@ const known = new Map<string, { readonly as: string; readonly entry: number }>()
  *
  * Null: none was needed.
  */
-export async function backUpIfWritten(reading: Reading, label: BackupLabel): Promise<KeptBackup | null> {
+export async function backUpIfWritten(reading: Reading, label: BackupLabel): Promise<SavedBackup | null> {
   if (settingsOf(reading).kind === 'demo') return null
   const { file } = reading.collection
   const entry = latestEntry(reading.sqlite)
@@ -150,7 +150,7 @@ function isFolder(path: string): boolean {
   return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false
 }
 
-export function changeBackupKeeping(
+export function changeBackupRule(
   writing: Writing,
   input: ParsedInput<'backup.change-rule'>,
 ): Omit<Value<'backup.change-rule'>, 'entryId'> {

@@ -3,7 +3,7 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { draft } from '../../schema/collection-tables.ts'
 import type { Reading } from '../context.ts'
 
-export function keepDraft(reading: Reading, input: ParsedInput<'draft.save'>): Value<'draft.save'> {
+export function saveDraft(reading: Reading, input: ParsedInput<'draft.save'>): Value<'draft.save'> {
   const keptAt = reading.now.toISOString()
   if (input.text === '') {
     reading.db.delete(draft).where(eq(draft.id, input.draftId)).run()

@@ -18,7 +18,7 @@ import { restoreLots } from '../stock/change-lot.ts'
 import { reverseMovement } from '../stock/reverse-movement.ts'
 import { restorePlaces } from '../storage/place-kind.ts'
 import { restoreCrops } from './change-crop.ts'
-import { restoreVarieties } from './join-varieties.ts'
+import { restoreVarieties } from './merge-varieties.ts'
 
 interface ListedEntry {
   readonly id: number
@@ -75,7 +75,7 @@ function peopleOf({ sqlite }: Reading, entryId: number): string[] {
  *
  * Refused as a whole, having written nothing, when any one of its movements cannot be taken back.
  */
-export function takeBackEntry(
+export function undoEntry(
   writing: Writing,
   input: ParsedInput<'entry.undo'>,
 ): Omit<Value<'entry.undo'>, 'entryId'> {
@@ -87,14 +87,14 @@ export function takeBackEntry(
       field: 'entryId',
     })
   }
-  if (db.select({ id: entry.id }).from(entry).where(eq(entry.takesBackId, target.id)).get()) {
+  if (db.select({ id: entry.id }).from(entry).where(eq(entry.undoesId, target.id)).get()) {
     refuse('cannot-take-back', `‘${target.said}’ has been taken back already.`, { field: 'entryId' })
   }
   const resting = restingOnEntry(sqlite, target.id) ?? restingOnPlan(sqlite, target.id)
   if (resting !== undefined) {
     refuse('cannot-take-back', `‘${resting}’ rests on that. Take that back first.`, { field: 'entryId' })
   }
-  db.update(entry).set({ takesBackId: target.id }).where(eq(entry.id, writing.entryId)).run()
+  db.update(entry).set({ undoesId: target.id }).where(eq(entry.id, writing.entryId)).run()
   makeDerivedLotsStale(sqlite, target.id, writing.entryId)
   for (const movement of movementsOf(sqlite, target.id).toReversed())
     reverseMovement(writing, movement, input.reason ?? '', 'entryId')

@@ -18,16 +18,16 @@ export function varietyFor(writing: Writing, which: z.output<typeof WhichVariety
     .select()
     .from(variety)
     .innerJoin(crop, eq(crop.id, variety.cropId))
-    .where(eq(variety.id, keptVariety(writing, id)))
+    .where(eq(variety.id, canonicalVariety(writing, id)))
     .get()
   if (!found) refuse('not-found', 'That variety is not in the book. Choose it again, or add it.', { field })
   return found
 }
 
 /** The variety that a record stands for: itself, or the one it was joined into. */
-function keptVariety(writing: Writing, id: number): number {
+function canonicalVariety(writing: Writing, id: number): number {
   const known = writing.db.select().from(variety).where(eq(variety.id, id)).get()
-  return known?.joinedIntoId ?? id
+  return known?.mergedIntoId ?? id
 }
 
 type NewVariety = Extract<z.output<typeof WhichVariety>, { newVariety: object }>['newVariety']

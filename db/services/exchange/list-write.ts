@@ -13,15 +13,15 @@ import {
   addIntake,
   addOtherName,
   addVarietyRow,
-  keepPassportValue,
   makeDonor,
   noteFirstPlace,
+  savePassportValue,
 } from '../../queries/bulk-gifts.ts'
 import { indexAccessions } from '../../queries/search-words.ts'
 import type { Writing } from '../context.ts'
 import { type AccessionNumber, nextAccessionNumbers } from '../intake/new-lot.ts'
 import { cropWeight } from '../stock/amounts.ts'
-import { keepWeight } from '../stock/seed-weights.ts'
+import { saveWeight } from '../stock/seed-weights.ts'
 import { createPlace } from '../storage/places.ts'
 import { type ListGift, yearsOf } from './list-gift.ts'
 
@@ -85,7 +85,7 @@ export function writeGifts(writing: Writing, gifts: readonly ListGift[]): Writte
     if (gift.treated !== null) addCaution(sqlite, accessionId, 'treated', gift.treated)
     if (placeId !== null) noteFirstPlace(sqlite, lotId, placeId, receivedOn, entryId)
     putSeedIn(writing, lotId, gift, donorId)
-    for (const [code, value] of gift.passport) keepPassportValue(sqlite, accessionId, code, value, entryId)
+    for (const [code, value] of gift.passport) savePassportValue(sqlite, accessionId, code, value, entryId)
     return { accessionId, lotId, number: number.number }
   })
   indexAccessions(sqlite, written[0]?.accessionId ?? 0, written.at(-1)?.accessionId ?? -1)
@@ -97,7 +97,7 @@ function putSeedIn(writing: Writing, lotId: number, gift: ListGift, personId: nu
   const weight =
     sample === null
       ? cropWeight(gift.crop.hundred_seed_weight_ug)
-      : hundredSeedWeight(keepWeight(writing, lotId, on, [sample], false, '').hundredSeedWeightUg)
+      : hundredSeedWeight(saveWeight(writing, lotId, on, [sample], false, '').hundredSeedWeightUg)
   if (amount === null) return
   const { count, mass } = bothNumbers(amount, weight)
   const measured = measuredOf(amount)

@@ -35,7 +35,7 @@ function chanceOn(lot: Told, test: DatedTest): number {
   const asKnown = known.find(({ on, tested }) => on === test.on && tested === test.tested)
   const lost = ageing.lostOn(test.on)
   const posterior =
-    asKnown?.sprouted === test.sprouted || lot.poured !== null
+    asKnown?.sprouted === test.sprouted || lot.merged !== null
       ? forecast.learnt.posterior
       : learnFromTests(
           lot.prior,

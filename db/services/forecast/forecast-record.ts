@@ -44,7 +44,7 @@ export function getForecast(reading: Reading, input: ParsedInput<'forecast.get'>
         keeping: computed.measured,
         usualDays: computed.usualDays,
         yearsWeighedIn: computed.yearsWeighedIn,
-        poured: computed.poured,
+        merged: computed.merged,
       },
       computed.remarks,
     ),

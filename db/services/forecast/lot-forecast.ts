@@ -41,7 +41,7 @@ export type LotForecast =
       readonly harvestKnown: boolean
       readonly remarks: readonly PaceRemark[]
       /** Of a lot that others were poured into: all of them, and which is thought least alive and stands for it; else null. */
-      readonly poured: Merged | null
+      readonly merged: Merged | null
     }
   | { readonly kind: 'refused'; readonly lotId: number; readonly because: string }
 
@@ -58,8 +58,8 @@ export function forecastLots(
   policy: CollectionPolicy,
   places: PlacesAgeing,
 ): LotForecast[] {
-  const poured = Map.groupBy(mergedRows(reading.sqlite, lotIds), (row) => row.lot_id)
-  const partIds = [...poured.values()].flat().map((row) => row.part_id)
+  const merged = Map.groupBy(mergedRows(reading.sqlite, lotIds), (row) => row.lot_id)
+  const partIds = [...merged.values()].flat().map((row) => row.part_id)
   const ids = [...new Set([...lotIds, ...partIds])]
   const stays = Map.groupBy(stayRows(reading.sqlite, ids), (row) => row.lot_id)
   const moistures = Map.groupBy(moistureRows(reading.sqlite, ids), (row) => row.lot_id)
@@ -74,7 +74,7 @@ export function forecastLots(
   return wanted.map((row) => {
     const own = historyOf(row.lot_id)
     const whole = forecastLot(row, own, policy, places, reading.today)
-    const parts = (poured.get(row.lot_id) ?? []).flatMap((of) => {
+    const parts = (merged.get(row.lot_id) ?? []).flatMap((of) => {
       const part = rows.get(of.part_id)
       if (part === undefined) return []
       const { received_on, harvest_from, harvest_to, lot_number } = part
@@ -122,7 +122,7 @@ function weakestOf(
   const numbers = parts.map(({ lot_number }) => lot_number)
   return first.forecast.kind === 'refused'
     ? first.forecast
-    : { ...first.forecast, poured: { numbers, weakest: first.lot_number } }
+    : { ...first.forecast, merged: { numbers, weakest: first.lot_number } }
 }
 
 /** Of what nothing can be said nothing good is thought. */
@@ -210,7 +210,7 @@ function forecastLot(
     yearsWeighedIn: logPaceByYears === null ? null : crop.years,
     harvestKnown: row.harvest_to !== null,
     remarks,
-    poured: null,
+    merged: null,
   }
 }
 

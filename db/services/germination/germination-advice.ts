@@ -22,8 +22,8 @@ import { cropOrRefuse } from '../collection/crops.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
 import { lotOrRefuse } from '../intake/new-lot.ts'
+import { AccessionCache } from '../stock/accession-cache.ts'
 import { quantityOf } from '../stock/amounts.ts'
-import { KeptByAccession } from '../stock/kept-by-accession.ts'
 import { assumedInWords, lifeOf, thresholdOf } from '../stock/living-stock.ts'
 import { cautionsOf } from '../stock/lot-record.ts'
 import { openStages } from './staged-tests.ts'
@@ -163,7 +163,7 @@ function stagedOf(threshold: number, groupSize: number, available: number): Test
 type DueDays = readonly { readonly lotId: number; readonly accessionId: number; readonly on: IsoDate }[]
 
 /** The days of every accession's lots, recomputed only where something was written that touches them. */
-export const dueDays = new KeptByAccession(dueDaysOf)
+export const dueDays = new AccessionCache(dueDaysOf)
 
 function dueDaysOf(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<number, DueDays> {
   const oil = oilByCrop(reading)

@@ -17,7 +17,7 @@ import { personFor } from '../people/people.ts'
 import { askIfBeforeHarvest } from '../possible-days.ts'
 import { giftToTray } from '../print/tray.ts'
 import { amountOrRefuse, quantityOf, weightInForce } from '../stock/amounts.ts'
-import { keepWeight, misweighed, sampleOrRefuse } from '../stock/seed-weights.ts'
+import { misweighed, sampleOrRefuse, saveWeight } from '../stock/seed-weights.ts'
 import { writeMovement } from '../stock/write-movement.ts'
 import { placeOrRefuse } from '../storage/places.ts'
 import { type AccessionNumber, addLot, harvestColumns, lotOrRefuse, nextAccessionNumbers } from './new-lot.ts'
@@ -47,9 +47,9 @@ export function recordIntake(
 
 /** 'Took in HL26-0004-A; kept Old Millpond for later; declined 2 gifts'. */
 function visitSaid(taken: readonly Taken[], kept: Value<'intake.record'>['kept']): string {
-  const keptAs = (decision: 'later' | 'decline') =>
+  const draftName = (decision: 'later' | 'decline') =>
     kept.filter((gift) => gift.decision === decision).map(({ variety }) => variety)
-  const [later, declined] = [keptAs('later'), keptAs('decline')]
+  const [later, declined] = [draftName('later'), draftName('decline')]
   const numbers = taken.map(({ lotNumber }) => lotNumber)
   const many = (names: readonly string[]) => (names.length === 1 ? names[0] : `${names.length} gifts`)
   const said = [
@@ -124,7 +124,7 @@ export function fillLot(
   on: string,
   personId: number | null,
 ): string[] {
-  const kept = sample === null ? null : keepWeight(writing, lotId, on, [sample], false, '')
+  const kept = sample === null ? null : saveWeight(writing, lotId, on, [sample], false, '')
   const row = lotOrRefuse(writing, lotId, 'lotId')
   const harvested = { number: row.variety, harvest: row.harvest_from }
   askIfBeforeHarvest(writing, { ...harvested, day: on, field: 'receivedOn' })

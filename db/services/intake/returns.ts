@@ -3,7 +3,7 @@ import { refuse } from '../../contract/refusal.ts'
 import { cautionText, harvestCaution } from '../../domain/cautions/caution-text.ts'
 import { type GrowOutRow, growOutOfVisit, seedOutFor } from '../../queries/grow-out-rows.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
-import { standing } from '../../queries/measurements.ts'
+import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { lotCaution, seedReturn } from '../../schema/stock-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
@@ -100,7 +100,7 @@ function whyInQuarantine(
 function withdrawalOrRefuse(writing: Writing, id: number): void {
   const found = prepared(
     writing.sqlite,
-    `SELECT 1 FROM withdrawal WHERE id = ? AND ${standing('withdrawal')}`,
+    `SELECT 1 FROM withdrawal WHERE id = ? AND ${notUndone('withdrawal')}`,
   ).get(id)
   if (found === undefined) {
     refuse('not-found', 'That hand-out is not in the book, or was taken back.', {

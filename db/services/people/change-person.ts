@@ -15,7 +15,7 @@ interface PersonState {
   town: string
   creditAs: string
   note: string
-  joinedIntoId: number | null
+  mergedIntoId: number | null
   email: string
   phone: string
   address: string
@@ -31,7 +31,7 @@ export const FIELD_WORDS: Readonly<Record<PersonField, string>> = {
   town: 'town',
   creditAs: 'how they are named',
   note: 'note',
-  joinedIntoId: 'record',
+  mergedIntoId: 'record',
   email: 'e-mail',
   phone: 'telephone',
   address: 'address',
@@ -55,7 +55,7 @@ export function updatePerson(
   return { said: `Changed ${after.name}: ${told}`, undoable: true }
 }
 
-export function joinPeople(
+export function mergePeople(
   writing: Writing,
   input: ParsedInput<'person.merge'>,
 ): Omit<Value<'person.merge'>, 'entryId'> {
@@ -64,9 +64,9 @@ export function joinPeople(
   const kept = stateOrRefuse(writing, keepId, 'keepId')
   const joined = stateOrRefuse(writing, joinId, 'joinId')
   // Records that were joined into the one that is joined now follow it, so that one step always leads to the kept one.
-  for (const id of [joinId, ...recordsJoinedInto(writing, joinId)]) {
+  for (const id of [joinId, ...recordsMergedInto(writing, joinId)]) {
     const record = stateOf(writing, id)
-    if (record !== undefined) changePerson(writing, id, { ...record, joinedIntoId: keepId })
+    if (record !== undefined) changePerson(writing, id, { ...record, mergedIntoId: keepId })
   }
   return { said: `Joined ${joined.name} into ${kept.name}`, undoable: true }
 }
@@ -104,8 +104,8 @@ function changePerson(writing: Writing, personId: number, after: PersonState): P
 
 function putState(writing: Writing, personId: number, state: PersonState): void {
   const { db } = writing
-  const { name, town, creditAs, note, joinedIntoId } = state
-  const known = { name, nameFolded: fold(name), town, creditAs, note, joinedIntoId }
+  const { name, town, creditAs, note, mergedIntoId } = state
+  const known = { name, nameFolded: fold(name), town, creditAs, note, mergedIntoId }
   db.update(person).set(known).where(eq(person.id, personId)).run()
   const { email, phone, address, mayWrite, consentOn } = state
   const contact = { email, phone, address, mayWrite, consentOn }
@@ -140,7 +140,7 @@ function stateOf(reading: Reading, personId: number): PersonState | undefined {
     town: known.town,
     creditAs: known.creditAs,
     note: known.note,
-    joinedIntoId: known.joinedIntoId,
+    mergedIntoId: known.mergedIntoId,
     ...contactOf(reading, personId),
     roles: roles.map(({ role }) => role).toSorted(),
   }
@@ -150,14 +150,14 @@ function stateOf(reading: Reading, personId: number): PersonState | undefined {
 function stateOrRefuse(writing: Writing, personId: number, field: string): PersonState {
   const state = stateOf(writing, personId)
   if (state === undefined) refuse('not-found', 'That person is not in the book.', { field })
-  if (state.joinedIntoId !== null) {
-    const into = stateOf(writing, state.joinedIntoId)?.name ?? ''
+  if (state.mergedIntoId !== null) {
+    const into = stateOf(writing, state.mergedIntoId)?.name ?? ''
     refuse('value-refused', `That record was joined into ${into}. Choose ${into} instead.`, { field })
   }
   return state
 }
 
-function recordsJoinedInto(reading: Reading, personId: number): number[] {
+function recordsMergedInto(reading: Reading, personId: number): number[] {
   return prepared(reading.sqlite, 'SELECT id FROM person WHERE joined_into_id = ?')
     .pluck()
     .all(personId) as number[]

@@ -3,7 +3,7 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { WhoIsIt } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
-import { keptPersonId } from '../../queries/person-records.ts'
+import { canonicalPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { person, personContact, personRole } from '../../schema/reference-tables.ts'
 import type { Reading, Writing } from '../context.ts'
@@ -15,7 +15,7 @@ type NewPerson = Extract<Who, { newPerson: unknown }>['newPerson']
 /** The id of somebody known or made in the same step, with the role they have now; the kept one of joined records. Refuses an unknown id. */
 export function personFor(writing: Writing, who: Who, role: Role, field: string): number {
   if ('newPerson' in who) return addPerson(writing, who.newPerson, [role])
-  const personId = keptPersonId(writing.sqlite, who.personId)
+  const personId = canonicalPersonId(writing.sqlite, who.personId)
   if (personId === undefined)
     refuse('not-found', 'That person is not in the book. Choose them again, or add them.', { field })
   writing.db.insert(personRole).values({ personId, role }).onConflictDoNothing().run()

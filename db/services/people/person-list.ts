@@ -1,7 +1,7 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { ListedPerson } from '../../contract/people-operations.ts'
 import { fold } from '../../domain/shared/fold.ts'
-import { standing } from '../../queries/measurements.ts'
+import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
 import type { Reading } from '../context.ts'
 import { ROLES_OF_KEPT } from './people.ts'
@@ -14,7 +14,7 @@ type Row = Omit<ListedPerson, 'roles' | 'alsoAs'> & {
 const RECORDS_OF_KEPT = '(SELECT kept.id UNION ALL SELECT id FROM person WHERE joined_into_id = kept.id)'
 
 const counted = (table: string, column: string) =>
-  `(SELECT count(*) FROM ${table} WHERE ${column} IN ${RECORDS_OF_KEPT} AND ${standing(table)})`
+  `(SELECT count(*) FROM ${table} WHERE ${column} IN ${RECORDS_OF_KEPT} AND ${notUndone(table)})`
 
 /** Everybody in the book, joined records under the one that is kept. */
 export function listPeople(reading: Reading, input: ParsedInput<'person.list'>): Value<'person.list'> {

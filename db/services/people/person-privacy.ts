@@ -2,7 +2,7 @@ import { eq, inArray } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
-import { keptPersonId } from '../../queries/person-records.ts'
+import { canonicalPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { accessionsSaying, forgetFormerWords, indexAccession } from '../../queries/search-words.ts'
 import { person, personContact } from '../../schema/reference-tables.ts'
@@ -12,7 +12,7 @@ import { rewriteTexts, tracesOf } from './person-traces.ts'
 
 /** Every record of a person: the kept one first, then those joined into it. */
 function recordsOf(reading: Reading, asked: number): [number, ...number[]] {
-  const kept = keptPersonId(reading.sqlite, asked)
+  const kept = canonicalPersonId(reading.sqlite, asked)
   if (kept === undefined) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
   const joined = prepared(reading.sqlite, 'SELECT id FROM person WHERE joined_into_id = ? ORDER BY id')
     .pluck()
@@ -75,7 +75,7 @@ export function erasePerson(
   for (const id of ids) {
     const blank = { name: instead, nameFolded: fold(instead), town: '', creditAs: '', note: '' }
     db.update(person).set(blank).where(eq(person.id, id)).run()
-    prepared(sqlite, "DELETE FROM person_change WHERE person_id = ? AND field <> 'joinedIntoId'").run(id)
+    prepared(sqlite, "DELETE FROM person_change WHERE person_id = ? AND field <> 'mergedIntoId'").run(id)
   }
   db.delete(personContact).where(inArray(personContact.personId, ids)).run()
   rewriteTexts(writing, who, instead, new Set(input.mask))

@@ -2,8 +2,8 @@ import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { PersonRecord } from '../../contract/people-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { standing } from '../../queries/measurements.ts'
-import { isRecordOf, keptPersonId } from '../../queries/person-records.ts'
+import { notUndone } from '../../queries/measurements.ts'
+import { canonicalPersonId, isRecordOf } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { person } from '../../schema/reference-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
@@ -18,7 +18,7 @@ const MOST_VISITS = 200
 
 /** What is known of a person. Asked for a joined record, it answers the one that is kept. */
 export function getPerson(reading: Reading, input: ParsedInput<'person.get'>): Value<'person.get'> {
-  const personId = keptPersonId(reading.sqlite, input.personId)
+  const personId = canonicalPersonId(reading.sqlite, input.personId)
   const who = personId && reading.db.select().from(person).where(eq(person.id, personId)).get()
   if (!who) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
   const roles = prepared(reading.sqlite, `SELECT ${ROLES_OF_KEPT} FROM person AS kept WHERE kept.id = ?`)
@@ -47,7 +47,7 @@ function gaveBy(reading: Reading, personId: number): PersonRecord['gave'] {
     `SELECT accession.id AS accessionId, number, variety.name AS variety, received_on AS receivedOn,
        (SELECT min(lot.id) FROM lot WHERE accession_id = accession.id) AS lotId
      FROM accession JOIN variety ON variety.id = variety_id
-     WHERE ${isRecordOf('donor_id')} AND ${standing('accession')} ORDER BY received_on DESC, accession.id DESC`,
+     WHERE ${isRecordOf('donor_id')} AND ${notUndone('accession')} ORDER BY received_on DESC, accession.id DESC`,
   ).all(personId, personId) as PersonRecord['gave']
 }
 
@@ -55,7 +55,7 @@ function broughtBackBy(reading: Reading, personId: number): PersonRecord['brough
   const rows = prepared(
     reading.sqlite,
     `SELECT lot_id AS lotId, on_date AS "on" FROM seed_return
-     WHERE ${isRecordOf('person_id')} AND ${standing('seed_return')} ORDER BY on_date DESC, id DESC`,
+     WHERE ${isRecordOf('person_id')} AND ${notUndone('seed_return')} ORDER BY on_date DESC, id DESC`,
   ).all(personId, personId) as { lotId: number; on: string }[]
   const manner = settingsOf(reading)
   return rows.map(({ lotId, on }) => {
@@ -75,8 +75,8 @@ function joinedInto(reading: Reading, personId: number): PersonRecord['joined'] 
     reading.sqlite,
     `SELECT person.id AS personId, name, town, credit_as AS creditAs, note, coalesce(email, '') AS email,
        coalesce(phone, '') AS phone, coalesce(address, '') AS address,
-       (SELECT max(entry_id) FROM person_change WHERE person_id = person.id AND field = 'joinedIntoId'
-          AND ${standing('person_change')}) AS entryId
+       (SELECT max(entry_id) FROM person_change WHERE person_id = person.id AND field = 'mergedIntoId'
+          AND ${notUndone('person_change')}) AS entryId
      FROM person LEFT JOIN person_contact ON person_contact.person_id = person.id
      WHERE joined_into_id = ? ORDER BY name_folded, person.id`,
   ).all(personId) as PersonRecord['joined']
@@ -85,9 +85,9 @@ function joinedInto(reading: Reading, personId: number): PersonRecord['joined'] 
 function changesOf(reading: Reading, personId: number): PersonRecord['changes'] {
   const rows = prepared(
     reading.sqlite,
-    `SELECT recorded_at AS at, field, before, NOT ${standing('person_change')} AS taken_back
+    `SELECT recorded_at AS at, field, before, NOT ${notUndone('person_change')} AS taken_back
      FROM person_change JOIN entry ON entry.id = entry_id
-     WHERE person_id = ? AND field <> 'joinedIntoId' ORDER BY person_change.id DESC LIMIT 50`,
+     WHERE person_id = ? AND field <> 'mergedIntoId' ORDER BY person_change.id DESC LIMIT 50`,
   ).all(personId) as { at: string; field: keyof typeof FIELD_WORDS; before: string; taken_back: number }[]
   return rows.map(({ at, field, before, taken_back }) => ({
     at,

@@ -117,7 +117,7 @@ function partOf(reading: Reading, entries: readonly Entry[]): FlowingPart {
       text('Seed to be had', 2, { face: 'semibold', size: 18 }),
       text(aboutList(reading, entries), 2),
       ...byCrop.flatMap(([crop, here]) => [
-        text(crop, 12, { face: 'semibold', size: 13, keptWithNext: true, ruled: true }),
+        text(crop, 12, { face: 'semibold', size: 13, unbrokenWithNext: true, ruled: true }),
         ...here.flatMap((entry) => entryParagraphs(inWords(reading, withholding, entry), text)),
       ]),
       text(RULES, 12, { size: 9, ruled: true }),
@@ -156,7 +156,7 @@ function entryParagraphs(
   text: (words: string, before: number, more?: Partial<Paragraph>) => Paragraph,
 ): Paragraph[] {
   return [
-    text(name, 6, { face: 'semibold', keptWithNext: true }),
+    text(name, 6, { face: 'semibold', unbrokenWithNext: true }),
     text(facts.join(' · '), 0, { size: 9 }),
     ...cautions.map((caution) => text(caution, 1, { face: 'bold', size: 9 })),
     ...(story === '' ? [] : [text(story, 1)]),

@@ -34,7 +34,7 @@ function shown(sheet: LabelSheet, geometry: SheetGeometry, own: SheetMeasures | 
 }
 
 /** A sheet's measures, also of one that is offered no more; null where the book has none such. */
-export function keptSheet(reading: Reading, sheet: LabelSheet): SheetGeometry | null {
+export function savedSheet(reading: Reading, sheet: LabelSheet): SheetGeometry | null {
   const shipped = ShippedSheet.safeParse(sheet)
   if (shipped.success) return SHEETS[shipped.data]
   const row = ownRow(reading, Number(sheet.slice('own-'.length)))
@@ -43,12 +43,12 @@ export function keptSheet(reading: Reading, sheet: LabelSheet): SheetGeometry | 
 
 export function sheetOrRefuse(reading: Reading, sheet: LabelSheet, field: string): SheetGeometry {
   return (
-    keptSheet(reading, sheet) ??
+    savedSheet(reading, sheet) ??
     refuse('not-found', 'That label sheet is not in the book.', { field, todo: 'Choose another sheet.' })
   )
 }
 
-export function keepSheet(
+export function saveSheet(
   writing: Writing,
   { sheetId, measures }: ParsedInput<'label-sheet.create'>,
 ): Omit<Value<'label-sheet.create'>, 'entryId'> {

@@ -12,7 +12,7 @@ import {
 } from '../../queries/tray-rows.ts'
 import { printBatch, printItem } from '../../schema/print-tables.ts'
 import type { Reading, Writing } from '../context.ts'
-import { keptSheet } from './label-sheets.ts'
+import { savedSheet } from './label-sheets.ts'
 import { checkWhatToPrint, shownItem, toTray, waitingOrRefuse } from './tray.ts'
 
 /** Notes a printing. What came out of a printer cannot be known, so the keeper says it, and may take it back. */
@@ -92,7 +92,7 @@ export function nextOnEachSheet(reading: Reading): Value<'tray.list'>['sheets'] 
     const sheet = sheetOf(batch)
     if (sheet === null) return []
     const used = (batch.start_at ?? 1) - 1 + batch.labels
-    const geometry = keptSheet(reading, sheet)
+    const geometry = savedSheet(reading, sheet)
     return geometry === null ? [] : [{ sheet, startAt: (used % labelsOnSheet(geometry)) + 1 }]
   })
 }

@@ -1,7 +1,7 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { RoundStop } from '../../contract/round-operations.ts'
-import { LOOKS, lookInWords, lookName } from '../../domain/rounds/look.ts'
+import { INSPECTIONS, inspectionInWords, inspectionName } from '../../domain/rounds/inspection.ts'
 import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
 import { roundSheet, type SheetStop } from '../../paper/round-sheet.ts'
 import { settingsOf } from '../collection/settings.ts'
@@ -23,12 +23,14 @@ export async function printRoundSheet(
       todo: 'Say of each place how often a round goes there: its card in Storage, ‘What it is meant for’.',
     })
   }
-  const looked = LOOKS.filter((look) => stops.some(({ looks }) => looks.some((each) => each.look === look)))
+  const looked = INSPECTIONS.filter((look) =>
+    stops.some(({ looks }) => looks.some((each) => each.look === look)),
+  )
   const { libraryName, locale, paper } = settingsOf(reading)
   const day = dayOf(reading)
   const { bytes, pages, warnings } = await roundSheet({
     stops: stops.map((stop) => sheetStop(stop, day)),
-    meanings: looked.map((look) => `${capital(lookName(look))}: ${lookInWords(look)}`),
+    meanings: looked.map((look) => `${capital(inspectionName(look))}: ${inspectionInWords(look)}`),
     cautions,
     libraryName,
     date: day(reading.today),

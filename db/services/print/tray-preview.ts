@@ -2,7 +2,7 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
 import { type WithdrawalSlip, withdrawalSlips } from '../../paper/withdrawal-slips.ts'
-import { joinKeptPerson } from '../../queries/person-records.ts'
+import { joinCanonicalPerson } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { slipLines, type TrayRow } from '../../queries/tray-rows.ts'
 import { settingsOf } from '../collection/settings.ts'
@@ -83,7 +83,7 @@ function slipOf(reading: Reading, withdrawalId: number): WithdrawalSlip[] {
   const visit = prepared(
     reading.sqlite,
     `SELECT member.name, on_date, purpose, promised, promised_by
-     FROM withdrawal ${joinKeptPerson('member', 'withdrawal.person_id')} WHERE withdrawal.id = ?`,
+     FROM withdrawal ${joinCanonicalPerson('member', 'withdrawal.person_id')} WHERE withdrawal.id = ?`,
   ).get(withdrawalId) as Visit
   const lines = slipLines(reading.sqlite, withdrawalId)
   if (lines.length === 0) return []

@@ -3,7 +3,7 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { TrayItem } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
-import { keptPersonId } from '../../queries/person-records.ts'
+import { canonicalPersonId } from '../../queries/person-records.ts'
 import { itemsByIds, type TrayRow } from '../../queries/tray-rows.ts'
 import { printItem } from '../../schema/print-tables.ts'
 import { personContact } from '../../schema/reference-tables.ts'
@@ -42,7 +42,7 @@ export function giftToTray(
 }
 
 function mayWrite(reading: Reading, personId: number): boolean {
-  const keptId = keptPersonId(reading.sqlite, personId) ?? personId
+  const keptId = canonicalPersonId(reading.sqlite, personId) ?? personId
   const contact = reading.db.select().from(personContact).where(eq(personContact.personId, keptId)).get()
   return contact?.mayWrite === true
 }
@@ -150,7 +150,7 @@ export function waitingOrRefuse(reading: Reading, ids: readonly number[], field:
   if (gone) {
     refuse('not-found', `The ${gone.kind} for ${shownItem(gone).title} does not wait in the tray any more.`, {
       field,
-      todo: 'Look at the tray again; nothing was changed.',
+      todo: 'Inspection at the tray again; nothing was changed.',
     })
   }
   return rows

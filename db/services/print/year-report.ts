@@ -57,7 +57,7 @@ function partOf(reading: Reading, year: number, figures: YearFigures): FlowingPa
     ...more,
   })
   const heading = (words: string) =>
-    text(words, 12, { face: 'semibold', size: 13, keptWithNext: true, ruled: true })
+    text(words, 12, { face: 'semibold', size: 13, unbrokenWithNext: true, ruled: true })
   const names = (list: readonly string[], none: string) =>
     list.length === 0 ? [text(none, 2)] : list.map((name) => text(name, 2, { indent: 10 }))
   return {
@@ -138,7 +138,7 @@ function cropBars(reading: Reading, year: number, number: Written): (Bars | Para
     face: 'regular',
     size: 10.5,
     before: 8,
-    keptWithNext: true,
+    unbrokenWithNext: true,
   }
   const bars = crops.map(({ crop, packets }) => ({
     label: crop,

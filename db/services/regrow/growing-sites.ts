@@ -4,7 +4,7 @@ import { refuse } from '../../contract/refusal.ts'
 import type { GrowingSite } from '../../contract/season-plan-operations.ts'
 import { type Position, positionOf } from '../../domain/season-plan/position.ts'
 import { reliabilityOf } from '../../domain/season-plan/worth.ts'
-import { keptPersonId } from '../../queries/person-records.ts'
+import { canonicalPersonId } from '../../queries/person-records.ts'
 import { growOutsOf, neighbourRows, type SiteRow, siteRows } from '../../queries/plan-rows.ts'
 import { growingSite, siteNeighbour } from '../../schema/season-tables.ts'
 import { cropOrRefuse } from '../collection/crops.ts'
@@ -68,7 +68,7 @@ export function saveSite(
 ): Omit<Value<'site.change'>, 'entryId'> {
   for (const cropId of input.takes) cropOrRefuse(writing, cropId, 'takes')
   refuseTwiceNear(writing, input)
-  if (input.growerId !== null && keptPersonId(writing.sqlite, input.growerId) === undefined) {
+  if (input.growerId !== null && canonicalPersonId(writing.sqlite, input.growerId) === undefined) {
     refuse('not-found', 'That person is not in the book.', { field: 'growerId' })
   }
   const { place } = input

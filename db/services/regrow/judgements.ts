@@ -9,7 +9,7 @@ import { sharedSeed, takenSince } from '../../queries/need-rows.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading } from '../context.ts'
 import { ageingLot } from '../forecast/viability-belief.ts'
-import { KeptByAccession } from '../stock/kept-by-accession.ts'
+import { AccessionCache } from '../stock/accession-cache.ts'
 import {
   type CollectionPolicy,
   countsTowardsKeeping,
@@ -30,7 +30,7 @@ export interface Judgement extends Omit<UrgencyFacts, 'onlySource' | 'growing'> 
 }
 
 /** The judgement of every accession, recomputed only where something was written that touches it. */
-export const judgements = new KeptByAccession(judge)
+export const judgements = new AccessionCache(judge)
 
 function judge(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<number, Judgement> {
   const policy = settingsOf(reading)

@@ -8,7 +8,7 @@ import { urgencyInWords } from '../../domain/needs/urgency.ts'
 import { growOutInWords } from '../../domain/season-plan/grow-out.ts'
 import { notesOfAccession } from '../../queries/grow-out-rows.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
-import { standing } from '../../queries/measurements.ts'
+import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { seasonList, seasonListLine } from '../../schema/season-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
@@ -82,7 +82,7 @@ function heads(reading: Reading, where: string, ...values: unknown[]): SeasonLis
     reading.sqlite,
     `SELECT season_list.id, season, on_date, grade, note, count(*) AS accessions, sum(chosen) AS chosen
      FROM season_list JOIN season_list_line ON list_id = season_list.id
-     WHERE ${where} AND ${standing('season_list')} GROUP BY season_list.id ORDER BY on_date DESC, season_list.id DESC`,
+     WHERE ${where} AND ${notUndone('season_list')} GROUP BY season_list.id ORDER BY on_date DESC, season_list.id DESC`,
   ).all(...values) as HeadRow[]
   return rows.map(({ id, on_date, ...head }) => ({ listId: id, on: on_date, ...head }))
 }
@@ -151,7 +151,7 @@ export function becameOf(
     `SELECT -sum(movement.count) FROM movement JOIN lot ON lot.id = movement.lot_id
      JOIN withdrawal ON withdrawal.id = movement.withdrawal_id
      WHERE lot.accession_id = ? AND withdrawal.on_date >= ? AND purpose IN ('grow-out', 'to-return')
-       AND movement.kind = 'withdrawal' AND ${standing('withdrawal')}`,
+       AND movement.kind = 'withdrawal' AND ${notUndone('withdrawal')}`,
   )
     .pluck()
     .get(accessionId, since) as number | null
@@ -160,7 +160,7 @@ export function becameOf(
     `SELECT lot.number, coalesce(sum(movement.count), 0) AS seeds FROM lot
      JOIN seed_return ON seed_return.lot_id = lot.id
      JOIN movement ON movement.lot_id = lot.id AND movement.kind = 'return'
-     WHERE lot.accession_id = ? AND seed_return.on_date >= ? AND ${standing('seed_return')} GROUP BY lot.id`,
+     WHERE lot.accession_id = ? AND seed_return.on_date >= ? AND ${notUndone('seed_return')} GROUP BY lot.id`,
   ).all(accessionId, since) as { number: string; seeds: number }[]
   const manner = settingsOf(reading)
   const parts = [

@@ -34,7 +34,7 @@ import { bedFor } from '../../domain/season-plan/spacing.ts'
 import { withRoots } from '../../domain/season-plan/standing-roots.ts'
 import { worthOfGrowing } from '../../domain/season-plan/worth.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
-import { standing } from '../../queries/measurements.ts'
+import { notUndone } from '../../queries/measurements.ts'
 import { neighbourRows, planCrops } from '../../queries/plan-rows.ts'
 import { growOut, seasonPlan, seasonPlanLine } from '../../schema/season-tables.ts'
 import { solve } from '../../solver/solve.ts'
@@ -363,7 +363,7 @@ export function latestPlan(reading: Reading): Value<'season-plan.get'> {
   const plan = reading.db
     .select()
     .from(seasonPlan)
-    .where(sql.raw(standing('season_plan')))
+    .where(sql.raw(notUndone('season_plan')))
     .orderBy(desc(seasonPlan.id))
     .get()
   if (plan === undefined) return { plan: null }

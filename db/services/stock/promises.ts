@@ -6,10 +6,10 @@ import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { promiseState } from '../../domain/promises/promise.ts'
 import { growOutOfVisit } from '../../queries/grow-out-rows.ts'
-import { standing } from '../../queries/measurements.ts'
-import { isRecordOf, joinKeptPerson, keptPersonId } from '../../queries/person-records.ts'
+import { notUndone } from '../../queries/measurements.ts'
+import { canonicalPersonId, isRecordOf, joinCanonicalPerson } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
-import { promiseLetGo } from '../../schema/stock-tables.ts'
+import { promiseWaiver } from '../../schema/stock-tables.ts'
 import { settingsOf } from '../collection/settings.ts'
 import type { Reading, Writing } from '../context.ts'
 
@@ -27,11 +27,11 @@ interface VisitRow {
 const HAS_PROMISE = "(promised <> '' OR promised_by IS NOT NULL OR purpose = 'to-return')"
 
 const LET_GO = `(SELECT reason FROM promise_let_go WHERE withdrawal_id = withdrawal.id
-  AND ${standing('promise_let_go')} ORDER BY promise_let_go.id DESC LIMIT 1)`
+  AND ${notUndone('promise_let_go')} ORDER BY promise_let_go.id DESC LIMIT 1)`
 
-const BROUGHT_BACK = `EXISTS (SELECT 1 FROM seed_return WHERE withdrawal_id = withdrawal.id AND ${standing('seed_return')})`
+const BROUGHT_BACK = `EXISTS (SELECT 1 FROM seed_return WHERE withdrawal_id = withdrawal.id AND ${notUndone('seed_return')})`
 
-const STILL_WAITED_FOR = `${HAS_PROMISE} AND ${standing('withdrawal')} AND NOT ${BROUGHT_BACK} AND ${LET_GO} IS NULL`
+const STILL_WAITED_FOR = `${HAS_PROMISE} AND ${notUndone('withdrawal')} AND NOT ${BROUGHT_BACK} AND ${LET_GO} IS NULL`
 
 const VISIT_COLUMNS = `withdrawal.id, on_date, purpose, promised, promised_by, ${BROUGHT_BACK} AS returns, ${LET_GO} AS let_go`
 
@@ -40,10 +40,10 @@ export function listOut(
   reading: Reading,
   input: ParsedInput<'withdrawal.list-open'>,
 ): Value<'withdrawal.list-open'> {
-  const personId = keptPersonId(reading.sqlite, input.personId)
+  const personId = canonicalPersonId(reading.sqlite, input.personId)
   if (personId === undefined) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
   const visits = visitsOf(reading, personId, input.limit)
-  const where = `${isRecordOf('person_id')} AND ${standing('withdrawal')}`
+  const where = `${isRecordOf('person_id')} AND ${notUndone('withdrawal')}`
   const total = prepared(reading.sqlite, `SELECT count(*) FROM withdrawal WHERE ${where}`)
   return { visits, total: Number(total.pluck().get(personId, personId)) }
 }
@@ -52,7 +52,7 @@ export function listOut(
 export function visitsOf(reading: Reading, personId: number, limit: number): VisitOut[] {
   const rows = prepared(
     reading.sqlite,
-    `SELECT ${VISIT_COLUMNS} FROM withdrawal WHERE ${isRecordOf('person_id')} AND ${standing('withdrawal')}
+    `SELECT ${VISIT_COLUMNS} FROM withdrawal WHERE ${isRecordOf('person_id')} AND ${notUndone('withdrawal')}
      ORDER BY (${STILL_WAITED_FOR}) DESC,
        CASE WHEN ${STILL_WAITED_FOR} THEN coalesce(promised_by, '9999-12-31') END, on_date DESC, id DESC LIMIT ?`,
   ).all(personId, personId, limit) as VisitRow[]
@@ -73,8 +73,8 @@ function promiseOf(reading: Reading, row: VisitRow): SeedPromise | null {
   return {
     words: row.promised === '' ? 'some seed' : row.promised,
     by,
-    state: promiseState({ by, broughtBack: row.returns === 1, letGo: row.let_go !== null }, reading.today),
-    letGoReason: row.let_go ?? '',
+    state: promiseState({ by, broughtBack: row.returns === 1, waived: row.let_go !== null }, reading.today),
+    waiverReason: row.let_go ?? '',
   }
 }
 
@@ -107,7 +107,7 @@ function backOf(reading: Reading, withdrawalId: number): VisitOut['back'] {
   return prepared(
     reading.sqlite,
     `SELECT lot.id AS lotId, lot.number AS lotNumber, on_date AS "on" FROM seed_return JOIN lot ON lot.id = lot_id
-     WHERE withdrawal_id = ? AND ${standing('seed_return')} ORDER BY seed_return.id`,
+     WHERE withdrawal_id = ? AND ${notUndone('seed_return')} ORDER BY seed_return.id`,
   ).all(withdrawalId) as VisitOut['back']
 }
 
@@ -127,7 +127,7 @@ export function listPromises(reading: Reading, input: ParsedInput<'promise.list'
   const rows = prepared(
     reading.sqlite,
     `SELECT ${VISIT_COLUMNS}, who.id AS person_id, who.name AS person, who.town, may_write, email, phone, address
-     FROM withdrawal ${joinKeptPerson('who', 'withdrawal.person_id')}
+     FROM withdrawal ${joinCanonicalPerson('who', 'withdrawal.person_id')}
      LEFT JOIN person_contact ON person_contact.person_id = who.id
      WHERE ${where} ORDER BY coalesce(promised_by, '9999-12-31'), on_date, withdrawal.id LIMIT ? OFFSET ?`,
   ).all(reading.today, input.limit, input.offset) as ReminderRow[]
@@ -168,7 +168,7 @@ export function letPromiseGo(
   const field = 'withdrawalId'
   const row = prepared(
     writing.sqlite,
-    `SELECT ${VISIT_COLUMNS} FROM withdrawal WHERE id = ? AND ${standing('withdrawal')}`,
+    `SELECT ${VISIT_COLUMNS} FROM withdrawal WHERE id = ? AND ${notUndone('withdrawal')}`,
   ).get(input.withdrawalId) as VisitRow | undefined
   if (row === undefined)
     refuse('not-found', 'That hand-out is not in the book, or was taken back.', { field })
@@ -178,10 +178,10 @@ export function letPromiseGo(
     refuse('value-refused', 'Seed came back for that promise already: it is met.', { field })
   }
   if (promise.state === 'let-go') {
-    refuse('value-refused', `That promise was let go already: ${promise.letGoReason}.`, { field })
+    refuse('value-refused', `That promise was let go already: ${promise.waiverReason}.`, { field })
   }
   writing.db
-    .insert(promiseLetGo)
+    .insert(promiseWaiver)
     .values({
       withdrawalId: row.id,
       onDate: writing.today,

@@ -57,7 +57,7 @@ export function shownWeight(row: typeof seedWeight.$inferSelect, manner: Manner)
 }
 
 /** Keeps a measurement of a lot's hundred-seed weight and puts it in force. Moves no seed. */
-export function keepWeight(
+export function saveWeight(
   writing: Writing,
   lotId: number,
   on: string,
@@ -131,7 +131,7 @@ export function weighSeeds(
     }
     return { seeds: seedCount(seeds), mass }
   })
-  const kept = keepWeight(writing, before.lot_id, input.on, samples, input.chaffy, input.note)
+  const kept = saveWeight(writing, before.lot_id, input.on, samples, input.chaffy, input.note)
   writeMovement(writing, {
     lotId: before.lot_id,
     kind: 'recount',

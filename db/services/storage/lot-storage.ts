@@ -2,7 +2,7 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { LotStorage } from '../../contract/lot-storage-operations.ts'
 import { celsiusInWords, humidityInWords } from '../../domain/climate/climate-words.ts'
 import { breakInWords, freezingCautions, moistureInWords } from '../../domain/moisture/moisture-words.ts'
-import { lookName } from '../../domain/rounds/look.ts'
+import { inspectionName } from '../../domain/rounds/inspection.ts'
 import {
   type ContainerRow,
   climateOfLot,
@@ -61,7 +61,7 @@ export function getLotStorage(reading: Reading, input: ParsedInput<'lot.get-stor
     findings: findingsOfLot(reading.sqlite, row.lot_id).map(({ on_date, path, looked_for, note }) => ({
       on: on_date,
       place: path,
-      words: `${lookName(looked_for)}: ${note}`,
+      words: `${inspectionName(looked_for)}: ${note}`,
     })),
   }
 }

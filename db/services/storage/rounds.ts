@@ -3,7 +3,13 @@ import { refuse } from '../../contract/refusal.ts'
 import type { RoundStop } from '../../contract/round-operations.ts'
 import { beyond } from '../../domain/climate/limits.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
-import { type Look, lookInWords, lookName, looksFor, roundCautions } from '../../domain/rounds/look.ts'
+import {
+  type Inspection,
+  inspectionInWords,
+  inspectionName,
+  looksFor,
+  roundCautions,
+} from '../../domain/rounds/inspection.ts'
 import { roundDue } from '../../domain/rounds/round-due.ts'
 import { lotsInPlace } from '../../queries/place-readings.ts'
 import {
@@ -49,7 +55,7 @@ export function listDueRounds(reading: Reading): Value<'round.list-due'> {
         everyDays: round.everyDays,
         lastOn,
         due: roundDue(lastOn === null ? null : isoDate(lastOn), round.everyDays, reading.today),
-        looks: looks.map((look) => ({ look, name: lookName(look), words: lookInWords(look) })),
+        looks: looks.map((look) => ({ look, name: inspectionName(look), words: inspectionInWords(look) })),
         lots: lots.map(({ family: _, highPercent: __, quarantined, ...lot }) => ({
           ...lot,
           quarantined: quarantined === 1,
@@ -104,9 +110,9 @@ export function recordRound(
       for (const [which, lotId] of check.lotIds.entries())
         refuseALotElsewhere(writing, lotId, there, place.path, `${field}checks.${at}.lotIds.${which}`)
       writeCheck(writing, { roundId, placeId: place.id, ...check })
-      if (check.outcome === 'found') found.push(`${lookName(check.look)} in ${place.path}`)
+      if (check.outcome === 'found') found.push(`${inspectionName(check.look)} in ${place.path}`)
       if (!check.quarantine) continue
-      const reason = `${lookName(check.look)}, found on the round of ${input.on}: ${check.note}`
+      const reason = `${inspectionName(check.look)}, found on the round of ${input.on}: ${check.note}`
       for (const lotId of check.lotIds) if (putInQuarantine(writing, lotId, reason)) quarantined.add(lotId)
     }
     if (visit.reading !== null && readOff(writing, roundId, visit, input.on, place, field))
@@ -151,7 +157,7 @@ function refuseHalfAFinding({ outcome, note, lotIds, quarantine, look }: Check, 
     })
   }
   if (outcome === 'found' && note === '') {
-    refuse('value-refused', `Say what was found: ${lookInWords(look)}`, { field: `${field}note` })
+    refuse('value-refused', `Say what was found: ${inspectionInWords(look)}`, { field: `${field}note` })
   }
   if (quarantine && lotIds.length === 0) {
     refuse('value-refused', 'Say which lots go into quarantine.', { field: `${field}lotIds` })
@@ -185,7 +191,7 @@ function writeCheck(
   row: {
     readonly roundId: number
     readonly placeId: number
-    readonly look: Look
+    readonly look: Inspection
     readonly outcome: 'fine' | 'found'
     readonly note: string
     readonly lotIds: readonly number[]
@@ -230,7 +236,7 @@ export function listRounds(reading: Reading, input: ParsedInput<'round.list'>): 
         placeId: finding.place_id,
         path: finding.path,
         look: finding.looked_for,
-        name: lookName(finding.looked_for),
+        name: inspectionName(finding.looked_for),
         note: finding.note,
         lots: lotsOfFinding(reading.sqlite, finding.id),
       })),

@@ -16,7 +16,7 @@ interface BeginFormProps {
 export function BeginForm({ plan, onBegun }: BeginFormProps) {
   const { conditions, layout, unit } = plan
   const form = useCardForm({
-    keptAs: `begin/${plan.lotId}`,
+    draftName: `begin/${plan.lotId}`,
     empty: {
       replicates: String(Math.max(1, layout.length)),
       each: String(layout[0] ?? ''),

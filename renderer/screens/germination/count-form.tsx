@@ -4,7 +4,7 @@ import type { TestRecord } from '../../../db/contract/germination-operations.ts'
 import { CATEGORIES, type Category, tallied } from '../../../db/domain/germination/germination-test.ts'
 import { problemAt } from '../../shared/card-form/card-form.tsx'
 import { DayField } from '../../shared/card-form/day-field.tsx'
-import type { KeptForm } from '../../shared/card-form/use-kept-form.ts'
+import type { SavedForm } from '../../shared/card-form/use-saved-form.ts'
 import { useToday } from '../../shared/card-form/use-today.ts'
 import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
@@ -20,7 +20,7 @@ import { cellName, cellsShown, columnKey, readCells, stillThere } from './typed-
 
 interface CountFormProps {
   readonly test: TestRecord
-  readonly kept: KeptForm<TypedCount>
+  readonly kept: SavedForm<TypedCount>
   /** False when the last key typed could not be kept. */
   readonly safe: boolean
   /** A count was written down: whether it was the last that is wanted. */
@@ -37,7 +37,7 @@ const NAMES: Record<Category, { readonly name: string; readonly means: string }>
 
 /** What was taken out of each replicate on a day. Enter goes on along the row, Ctrl with Enter writes it down. */
 export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
-  const { typed, change, letGo } = kept
+  const { typed, change, discard } = kept
   const today = useToday()
   const format = useFormat()
   const form = useRef<HTMLElement>(null)
@@ -59,7 +59,7 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
     try {
       const { test: counted } = await write.mutateAsync({ testId: test.testId, on, replicates: tallies })
       flushSync(() => {
-        letGo()
+        discard()
         onCounted(after.every((seeds) => seeds === 0) || isLast(counted, on))
       })
       return true

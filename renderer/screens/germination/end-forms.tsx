@@ -16,7 +16,7 @@ interface EndFormProps {
 /** Ends the test: which seed that did not germinate counts as alive, and the day. */
 export function FinishForm({ test, onClose, onDone }: EndFormProps) {
   const form = useCardForm({
-    keptAs: `finish/${test.testId}`,
+    draftName: `finish/${test.testId}`,
     empty: { hard: false, fresh: false, on: '', note: '' },
     writes: 'germination.finish',
     onClose,
@@ -50,7 +50,7 @@ export function FinishForm({ test, onClose, onDone }: EndFormProps) {
 /** Gives the test up, with the reason; seed that stayed dry may go back. */
 export function CancelForm({ test, onClose, onDone }: EndFormProps) {
   const form = useCardForm({
-    keptAs: `cancel/${test.testId}`,
+    draftName: `cancel/${test.testId}`,
     empty: { reason: '', seedsBack: false, on: '' },
     writes: 'germination.cancel',
     onClose,

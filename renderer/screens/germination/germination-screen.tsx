@@ -93,7 +93,7 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
           others={visit.others}
           inWords={(other) => `counts typed of ${testsInWords(countsTyped(other))}`}
           onGoOnWith={visit.goOnWith}
-          onLetGo={visit.letGo}
+          onDiscard={visit.discard}
         />
         <PaneRows label={LISTS[shown]} rows={rows[shown]} onOpen={openCard} />
         {shown === 'due' && due.data.total > DUE_AT_ONCE && (
@@ -114,7 +114,7 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
             kept={{
               typed: countOf(draft, id),
               change: (part) => dispatch({ kind: 'typed', testId: id, change: part }),
-              letGo: () => dispatch({ kind: 'let-go', testId: id }),
+              discard: () => dispatch({ kind: 'let-go', testId: id }),
             }}
             safe={visit.kept}
           />

@@ -2,7 +2,7 @@ import { useState } from 'react'
 import { Link } from 'wouter'
 import type { TestPlan } from '../../../db/contract/germination-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
-import { isBegun, useKeptForm } from '../../shared/card-form/use-kept-form.ts'
+import { isBegun, useSavedForm } from '../../shared/card-form/use-saved-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { GerminationForm } from '../../shared/germination-form/germination-form.tsx'
@@ -25,7 +25,7 @@ const ASKED = { threshold: '', expected: '' }
 
 /** A lot to be tested: begin here, how many seeds to spend, and under which conditions. */
 export function PlanCard({ lotId, onBegun }: PlanCardProps) {
-  const { typed, change } = useKeptForm(`plan/${lotId}`, ASKED)
+  const { typed, change } = useSavedForm(`plan/${lotId}`, ASKED)
   const asked = useSettled(JSON.stringify(partsOf(typed)), CALM_MS)
   const read = useRead('germination.plan', { lotId, ...JSON.parse(asked) }, { keepLast: true })
   const plan = read.data
@@ -65,7 +65,7 @@ function partsOf({ threshold, expected }: typeof ASKED): { threshold?: number; e
 
 function Doing({ plan, onBegun }: { readonly plan: TestPlan; readonly onBegun: (testId: number) => void }) {
   const [over, setOver] = useState(false)
-  const keptAs = `${plan.lotId}/germination`
+  const draftName = `${plan.lotId}/germination`
   return (
     <div className="pane-part">
       <div className="germ-buttons">
@@ -74,11 +74,11 @@ function Doing({ plan, onBegun }: { readonly plan: TestPlan; readonly onBegun: (
         </button>
         <button type="button" className="quiet-button" aria-pressed={over} onClick={() => setOver(true)}>
           It is over: enter what sprouted
-          {!over && isBegun(keptAs) && <span className="soft"> (begun)</span>}
+          {!over && isBegun(draftName) && <span className="soft"> (begun)</span>}
         </button>
       </div>
       {over ? (
-        <GerminationForm key="over" lot={plan} keptAs={keptAs} onClose={() => setOver(false)} />
+        <GerminationForm key="over" lot={plan} draftName={draftName} onClose={() => setOver(false)} />
       ) : (
         <div key="begin" data-next="">
           <BeginForm plan={plan} onBegun={onBegun} />

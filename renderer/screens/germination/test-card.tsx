@@ -2,7 +2,7 @@ import { useRef, useState } from 'react'
 import { Link } from 'wouter'
 import type { TestRecord } from '../../../db/contract/germination-operations.ts'
 import { lotAddress, planAddress, testAddress } from '../../shared/addresses.ts'
-import type { KeptForm } from '../../shared/card-form/use-kept-form.ts'
+import type { SavedForm } from '../../shared/card-form/use-saved-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
@@ -22,7 +22,7 @@ import { cellsOf } from './typed-counts.ts'
 interface TestCardProps {
   readonly testId: number
   /** The count that is being typed. */
-  readonly kept: KeptForm<TypedCount>
+  readonly kept: SavedForm<TypedCount>
   /** False when the last key typed could not be kept. */
   readonly safe: boolean
 }
@@ -96,8 +96,8 @@ function OneTest({ test, format, kept, safe }: OneTestProps) {
               Give it up
             </button>
           </div>
-          {open === 'finish' && <FinishForm test={test} onClose={close} onDone={kept.letGo} />}
-          {open === 'cancel' && <CancelForm test={test} onClose={close} onDone={kept.letGo} />}
+          {open === 'finish' && <FinishForm test={test} onClose={close} onDone={kept.discard} />}
+          {open === 'cancel' && <CancelForm test={test} onClose={close} onDone={kept.discard} />}
         </div>
       )}
       {test.staged !== null && (

@@ -10,11 +10,11 @@ import type { GiftFormProps } from './gift-form-props.ts'
 const NO_PLACE = { value: '', label: 'decided later' }
 
 /** Takes a gift in: it gets its number. With steps still open it wants a reason. */
-export function AcceptForm({ gift, keptAs, onClose }: GiftFormProps) {
+export function AcceptForm({ gift, draftName, onClose }: GiftFormProps) {
   const places = useRead('place.list', {}).data?.places ?? []
   const { variety, placeId } = gift.gift
   const form = useCardForm({
-    keptAs,
+    draftName,
     empty: { amount: gift.amount, place: placeId === null ? '' : String(placeId), on: '', reason: '' },
     writes: 'gift.accept',
     onClose,

@@ -4,8 +4,8 @@ import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { GiftFormProps } from './gift-form-props.ts'
 
 /** Declines a gift; the reason stays in the book for the day when the donor asks. */
-export function DeclineForm({ gift, keptAs, onClose }: GiftFormProps) {
-  const form = useCardForm({ keptAs, empty: { reason: '' }, writes: 'gift.decline', onClose })
+export function DeclineForm({ gift, draftName, onClose }: GiftFormProps) {
+  const form = useCardForm({ draftName, empty: { reason: '' }, writes: 'gift.decline', onClose })
   return (
     <CardForm
       title="Decline it"

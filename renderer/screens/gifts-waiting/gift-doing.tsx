@@ -1,7 +1,7 @@
 import type { FC } from 'react'
 import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
-import { isBegun } from '../../shared/card-form/use-kept-form.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
+import { isBegun } from '../../shared/card-form/use-saved-form.ts'
 import { AcceptForm } from './accept-form.tsx'
 import { DeclineForm } from './decline-form.tsx'
 import type { GiftFormProps } from './gift-form-props.ts'
@@ -17,7 +17,7 @@ const DOINGS: readonly { readonly name: string; readonly word: string; readonly 
 /** What can be done with a gift that was offered; each opens its form right here. */
 export function GiftDoing({ gift }: { readonly gift: WaitingGift }) {
   const { open, button, close } = useOpenForm<string>()
-  const keptAs = (name: string) => `gift/${gift.giftId}/${name}`
+  const draftName = (name: string) => `gift/${gift.giftId}/${name}`
   const OpenForm = DOINGS.find(({ name }) => name === open)?.form
   return (
     <section className="pane-part" aria-label="What to do with it">
@@ -31,12 +31,12 @@ export function GiftDoing({ gift }: { readonly gift: WaitingGift }) {
             {...button(name)}
           >
             {word}
-            {open !== name && isBegun(keptAs(name)) && <span> (begun)</span>}
+            {open !== name && isBegun(draftName(name)) && <span> (begun)</span>}
           </button>
         ))}
       </div>
       {OpenForm !== undefined && open !== null && (
-        <OpenForm key={open} gift={gift} keptAs={keptAs(open)} onClose={() => close(open)} />
+        <OpenForm key={open} gift={gift} draftName={draftName(open)} onClose={() => close(open)} />
       )}
     </section>
   )

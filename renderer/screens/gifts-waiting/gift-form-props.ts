@@ -4,6 +4,6 @@ import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
 export interface GiftFormProps {
   readonly gift: WaitingGift
   /** The name by which what is typed is kept. */
-  readonly keptAs: string
+  readonly draftName: string
   readonly onClose: () => void
 }

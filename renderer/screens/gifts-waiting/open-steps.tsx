@@ -2,7 +2,7 @@ import { useState } from 'react'
 import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { DayField } from '../../shared/card-form/day-field.tsx'
-import { useKeptForm } from '../../shared/card-form/use-kept-form.ts'
+import { useSavedForm } from '../../shared/card-form/use-saved-form.ts'
 import { useToday } from '../../shared/card-form/use-today.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
@@ -62,7 +62,7 @@ function OpenStep({ giftId, wait }: { readonly giftId: number; readonly wait: Wa
       </p>
       {telling ? (
         <TellForm
-          keptAs={`gift/${giftId}/${wait.step}`}
+          draftName={`gift/${giftId}/${wait.step}`}
           words={wait.words}
           write={write}
           onSend={done}
@@ -76,7 +76,7 @@ function OpenStep({ giftId, wait }: { readonly giftId: number; readonly wait: Wa
 }
 
 interface TellFormProps {
-  readonly keptAs: string
+  readonly draftName: string
   readonly words: string
   readonly write: Pick<ReturnType<typeof useWrite<'gift.record-step'>>, 'isPending' | 'error'>
   readonly onSend: (note: string, on: string, then: () => void) => void
@@ -84,9 +84,9 @@ interface TellFormProps {
 }
 
 /** A step that is done, with what was found and the day. */
-function TellForm({ keptAs, words, write, onSend, onClose }: TellFormProps) {
+function TellForm({ draftName, words, write, onSend, onClose }: TellFormProps) {
   const today = useToday()
-  const { typed, change, letGo } = useKeptForm(keptAs, { note: '', on: '' })
+  const { typed, change, discard } = useSavedForm(draftName, { note: '', on: '' })
   return (
     <CardForm
       title={`Done: ${words}`}
@@ -94,7 +94,7 @@ function TellForm({ keptAs, words, write, onSend, onClose }: TellFormProps) {
       busy={write.isPending}
       error={write.error}
       shownAtField={['note', 'on']}
-      onSend={() => onSend(typed.note, typed.on || today, letGo)}
+      onSend={() => onSend(typed.note, typed.on || today, discard)}
       onClose={onClose}
     >
       <TextField

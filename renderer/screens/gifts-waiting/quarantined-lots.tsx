@@ -42,7 +42,7 @@ function QuarantinedLot({ lot }: { readonly lot: Quarantined }) {
         <ReleaseForm
           lotId={lot.lotId}
           reason=""
-          keptAs={`${lot.lotId}/quarantine`}
+          draftName={`${lot.lotId}/quarantine`}
           onClose={() => setReleasing(false)}
         />
       ) : (

@@ -13,10 +13,10 @@ const STEPS = WaitingStep.options.map((value) => ({ value, label: waitingInWords
 const EMPTY = { step: 'drying' as WaitingStep, due: '', note: '' }
 
 /** One more thing that a gift has to wait for, with the day by which it should be done. */
-export function WaitForm({ gift, keptAs, onClose }: GiftFormProps) {
+export function WaitForm({ gift, draftName, onClose }: GiftFormProps) {
   const format = useFormat()
   const today = useToday()
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'gift.record-step', onClose })
+  const form = useCardForm({ draftName, empty: EMPTY, writes: 'gift.record-step', onClose })
   const { step, due, note } = form.typed
   const caution = waitingCaution(step)
   return (

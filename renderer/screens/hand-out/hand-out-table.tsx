@@ -15,7 +15,7 @@ import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
-import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
+import type { DraftVisit } from '../../shared/table-form/use-draft.ts'
 import type { HandOutDraft, HandOutStep } from './hand-out-draft.ts'
 import { type HandedOut, HandedOutList } from './handed-out.tsx'
 import { AfterOut, LotStock } from './lot-stock.tsx'
@@ -24,7 +24,7 @@ import { useHandOut } from './use-hand-out.ts'
 import { VisitTermsFields } from './visit-terms.tsx'
 
 interface HandOutTableProps {
-  readonly visit: KeptVisit<HandOutDraft, HandOutStep>
+  readonly visit: DraftVisit<HandOutDraft, HandOutStep>
   readonly draft: HandOutDraft
   readonly today: IsoDate
   readonly last: HandedOut | null
@@ -62,7 +62,7 @@ export function HandOutTable(props: HandOutTableProps) {
             others={visit.others}
             inWords={visitInWords}
             onGoOnWith={visit.goOnWith}
-            onLetGo={visit.letGo}
+            onDiscard={visit.discard}
           />
           <PersonFields
             label="Who takes it?"

@@ -14,13 +14,13 @@ import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
-import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
+import type { DraftVisit } from '../../shared/table-form/use-draft.ts'
 import { newOnSheet, type PaperDraft, type PaperStep, withLot } from './paper-draft.ts'
 import { useLeftBySheet } from './use-left.ts'
 import { usePaper } from './use-paper.ts'
 
 interface PaperTableProps {
-  readonly visit: KeptVisit<PaperDraft, PaperStep>
+  readonly visit: DraftVisit<PaperDraft, PaperStep>
   readonly draft: PaperDraft
   readonly today: string
   /** How many lines the last sheet had, or null. */
@@ -56,7 +56,7 @@ export function PaperTable(props: PaperTableProps) {
             others={visit.others}
             inWords={sheetInWords}
             onGoOnWith={visit.goOnWith}
-            onLetGo={visit.letGo}
+            onDiscard={visit.discard}
           />
           <div className="head-row">
             <h1>A paper sheet, typed in</h1>

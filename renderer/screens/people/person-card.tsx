@@ -11,8 +11,8 @@ import { Card } from '../../shared/panes/card.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { ErasePerson } from './erase-person.tsx'
-import { JoinPeople } from './join-people.tsx'
-import { JoinedRecords } from './joined-records.tsx'
+import { MergePeople } from './merge-people.tsx'
+import { MergedRecords } from './merged-records.tsx'
 import { PersonForm } from './person-form.tsx'
 import { PersonHistory } from './person-history.tsx'
 
@@ -59,10 +59,10 @@ export function PersonCard({ personId }: { readonly personId: number }) {
       {open === 'change' && (
         <PersonForm key={person.personId} person={person} onClose={() => close('change')} />
       )}
-      {open === 'join' && <JoinPeople person={person} onClose={() => close('join')} />}
+      {open === 'join' && <MergePeople person={person} onClose={() => close('join')} />}
       {open === 'erase' && <ErasePerson person={person} onClose={() => close('erase')} />}
       {held.error !== null && <ProblemText problem={held.error.problem} />}
-      <JoinedRecords person={person} />
+      <MergedRecords person={person} />
       <PersonHistory person={person} />
     </Card>
   )

@@ -24,7 +24,12 @@ const TEXTS = [
 export function PersonForm({ person, onClose }: PersonFormProps) {
   const { personId, name, town, creditAs, email, phone, address, note, mayWrite, roles } = person
   const known = { name, town, creditAs, email, phone, address, note, mayWrite, roles }
-  const form = useCardForm({ keptAs: `person-${personId}`, empty: known, writes: 'person.change', onClose })
+  const form = useCardForm({
+    draftName: `person-${personId}`,
+    empty: known,
+    writes: 'person.change',
+    onClose,
+  })
   const { typed } = form
   return (
     <CardForm

@@ -32,7 +32,7 @@ export function PersonHistory({ person }: { readonly person: PersonRecord }) {
                 <span>
                   {visit.promise.words}
                   {visit.promise.by === null ? '' : ` by ${format.day(visit.promise.by)}`}
-                  {visit.promise.state === 'let-go' ? `; ${visit.promise.letGoReason}` : ''}
+                  {visit.promise.state === 'let-go' ? `; ${visit.promise.waiverReason}` : ''}
                 </span>
               </p>
             )}

@@ -2,8 +2,8 @@ import type { CallInput, Value } from '../../../db/contract/contract.ts'
 import type { PrintKind, TrayItem } from '../../../db/contract/print-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { KeepCards } from '../../shared/labels/keep-cards.tsx'
 import { PaperPages } from '../../shared/labels/paper-pages.tsx'
+import { StorageCards } from '../../shared/labels/storage-cards.tsx'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
@@ -52,7 +52,9 @@ export function PrintRun({ kind, items, known }: PrintRunProps) {
   )
   return (
     <>
-      {kind === 'slip' && <KeepCards of={{ itemIds: items.slice(0, AT_ONCE).map(({ itemId }) => itemId) }} />}
+      {kind === 'slip' && (
+        <StorageCards of={{ itemIds: items.slice(0, AT_ONCE).map(({ itemId }) => itemId) }} />
+      )}
       {kind === 'label' && <SheetChoice using={using} labels={labels} />}
       {preview.error !== null && <ProblemText problem={preview.error.problem} />}
       {preview.isPending && input !== null && (

@@ -7,7 +7,7 @@ export function chosenOf({ chosen, note }: SeasonDraft, dispatch: (step: SeasonS
     note,
     setNote: (typed: string) => dispatch({ kind: 'noted', note: typed }),
     toggle: (accessionId: number) => dispatch({ kind: 'ticked', accessionId }),
-    letGo: () => dispatch({ kind: 'list-saved' }),
+    discard: () => dispatch({ kind: 'list-saved' }),
   }
 }
 

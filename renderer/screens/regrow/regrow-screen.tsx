@@ -6,7 +6,7 @@ import { useFormat } from '../../shared/format/use-format.ts'
 import { STATE_WORDS } from '../../shared/format/words.ts'
 import { useOpening } from '../../shared/panes/use-opening.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { SeasonKept } from '../../shared/season-draft/season-kept.tsx'
+import { SavedSeason } from '../../shared/season-draft/saved-season.tsx'
 import { useSeason } from '../../shared/season-draft/use-season.ts'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
@@ -69,7 +69,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
           </p>
         </header>
         {changing && <SeasonForm grade={grade} onClose={() => setChanging(false)} />}
-        <SeasonKept visit={visit} />
+        <SavedSeason visit={visit} />
         <div className="regrow-ask">
           <TextField label="Find" size="record" value={text} onChange={setText} placeholder="a few letters" />
           <SelectField

@@ -22,7 +22,7 @@ export function SaveList({ year, chosen }: SaveListProps) {
     )
   }
   const done = () => {
-    chosen.letGo()
+    chosen.discard()
     setOpen(false)
   }
   return (

@@ -24,7 +24,7 @@ type Way = (typeof WAYS)[number]['value']
 /** A garden: whose, how much bed, how long its season, where it lies, which crops it takes, what flowers nearby. */
 export function GardenForm({ site, onClose }: GardenFormProps) {
   const form = useCardForm({
-    keptAs: `garden/${site?.siteId ?? 'new'}`,
+    draftName: `garden/${site?.siteId ?? 'new'}`,
     empty: typedFrom(site),
     writes: 'site.change',
     onClose,

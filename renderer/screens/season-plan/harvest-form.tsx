@@ -15,7 +15,7 @@ interface HarvestFormProps {
 /** The harvest of a grow-out as a new lot: its parents, plants, garden and generation are known already. */
 export function HarvestForm({ growOut, onClose }: HarvestFormProps) {
   const form = useCardForm({
-    keptAs: `harvest/${growOut.growOutId}`,
+    draftName: `harvest/${growOut.growOutId}`,
     empty: {
       amount: '',
       sample: '',

@@ -26,7 +26,7 @@ interface NoteFormProps {
 export function NoteForm({ growOut, kind, onClose }: NoteFormProps) {
   const { growOutId } = growOut
   const form = useCardForm({
-    keptAs: `grow-out/${growOutId}/${kind}`,
+    draftName: `grow-out/${growOutId}/${kind}`,
     empty: { plants: '', note: '', on: '' },
     writes: 'grow-out.record',
     onClose,

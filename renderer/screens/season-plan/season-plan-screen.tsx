@@ -6,7 +6,7 @@ import { useFormat } from '../../shared/format/use-format.ts'
 import { PaperPages } from '../../shared/labels/paper-pages.tsx'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { SeasonKept } from '../../shared/season-draft/season-kept.tsx'
+import { SavedSeason } from '../../shared/season-draft/saved-season.tsx'
 import { GardenForm } from './garden-form.tsx'
 import { GardenLines } from './garden-lines.tsx'
 import { GardensPicture } from './gardens-picture.tsx'
@@ -33,7 +33,7 @@ export function SeasonPlanScreen() {
           <Link href={seasonNotesAddress()}>Season notes</Link>
           <Link href="/regrow">Back to what to regrow</Link>
         </header>
-        <SeasonKept visit={plan.visit} />
+        <SavedSeason visit={plan.visit} />
         <Making plan={plan} gardens={sites.length} />
         {clashes.length > 0 && (
           <div className="plan-clashes" role="alert">

@@ -63,7 +63,7 @@ export function LotLedger({ lot }: { readonly lot: LotRecord }) {
               key={line.movementId}
               line={line}
               busy={takeBack.isPending}
-              onTakeBack={() => takeBack.mutate({ entryId: line.entryId })}
+              onUndo={() => takeBack.mutate({ entryId: line.entryId })}
             />
           ))}
         </tbody>
@@ -75,10 +75,10 @@ export function LotLedger({ lot }: { readonly lot: LotRecord }) {
 interface LedgerRowProps {
   readonly line: Line
   readonly busy: boolean
-  readonly onTakeBack: () => void
+  readonly onUndo: () => void
 }
 
-function LedgerRow({ line, busy, onTakeBack }: LedgerRowProps) {
+function LedgerRow({ line, busy, onUndo }: LedgerRowProps) {
   const format = useFormat()
   const purpose = PURPOSE_WORDS[line.purpose] ?? line.purpose
   const how = [line.person, purpose, line.note, line.overridden, MEASURED_WORDS[line.measured]].filter(
@@ -102,7 +102,7 @@ function LedgerRow({ line, busy, onTakeBack }: LedgerRowProps) {
       </td>
       <td>
         {line.undoable && (
-          <ActionButton className="word-button" off={busy} onClick={onTakeBack}>
+          <ActionButton className="word-button" off={busy} onClick={onUndo}>
             take back
             <span className="only-aloud">
               : {KIND_WORDS[line.kind]}, {line.words}

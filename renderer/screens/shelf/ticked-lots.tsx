@@ -66,10 +66,10 @@ export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
       </button>
       {error !== null && <ProblemText problem={error.problem} />}
       {open === 'move' && (
-        <MoveLots lotIds={lotIds} from={null} keptAs="ticked/move" onClose={() => close('move')} />
+        <MoveLots lotIds={lotIds} from={null} draftName="ticked/move" onClose={() => close('move')} />
       )}
       {open === 'container' && (
-        <ContainerOfLots lotIds={lotIds} keptAs="ticked/container" onClose={() => close('container')} />
+        <ContainerOfLots lotIds={lotIds} draftName="ticked/container" onClose={() => close('container')} />
       )}
     </section>
   )

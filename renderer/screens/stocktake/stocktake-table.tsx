@@ -11,7 +11,7 @@ import { SaveTrouble } from '../../shared/table-form/save-trouble.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { TextField } from '../../shared/table-form/text-field.tsx'
-import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
+import type { DraftVisit } from '../../shared/table-form/use-draft.ts'
 import {
   countedLots,
   type ListedLot,
@@ -23,7 +23,7 @@ import { Difference, StocktakeList } from './stocktake-list.tsx'
 import { useStocktake } from './use-stocktake.ts'
 
 interface StocktakeTableProps {
-  readonly visit: KeptVisit<StocktakeDraft, StocktakeStep>
+  readonly visit: DraftVisit<StocktakeDraft, StocktakeStep>
   readonly draft: StocktakeDraft
   readonly today: string
   readonly place: string
@@ -63,7 +63,7 @@ export function StocktakeTable(props: StocktakeTableProps) {
             others={visit.others}
             inWords={stocktakeInWords}
             onGoOnWith={visit.goOnWith}
-            onLetGo={visit.letGo}
+            onDiscard={visit.discard}
           />
           <div className="head-row">
             <h1>Stocktake: {place}</h1>

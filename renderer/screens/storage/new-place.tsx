@@ -15,7 +15,7 @@ const EMPTY = { name: '', kind: 'room' as PlaceKind, parent: '' }
 
 /** A place to keep seed in, or one that is only measured for now to see whether it would do. */
 export function NewPlace({ places, onMade, onClose }: NewPlaceProps) {
-  const form = useCardForm({ keptAs: 'new-place', empty: EMPTY, writes: 'place.create', onClose })
+  const form = useCardForm({ draftName: 'new-place', empty: EMPTY, writes: 'place.create', onClose })
   const { name, kind, parent } = form.typed
   return (
     <CardForm

@@ -22,7 +22,7 @@ const EMPTY = { temperature: '', unit: 'C' as 'C' | 'F', humidity: '', on: '', t
 export function ReadingForm({ placeId, onClose }: ReadingFormProps) {
   const [now] = useState(() => new Date().toTimeString().slice(0, 5))
   const form = useCardForm({
-    keptAs: `reading/${placeId}`,
+    draftName: `reading/${placeId}`,
     empty: EMPTY,
     writes: 'reading.record',
     onClose,

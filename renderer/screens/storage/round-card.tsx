@@ -16,7 +16,7 @@ import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { TextField } from '../../shared/table-form/text-field.tsx'
-import { type KeptVisit, useDraft } from '../../shared/table-form/use-draft.ts'
+import { type DraftVisit, useDraft } from '../../shared/table-form/use-draft.ts'
 import {
   emptyRound,
   isBlankRound,
@@ -63,7 +63,7 @@ export function RoundCard() {
             return walked === 1 ? 'a round, one place looked at' : `a round, ${walked} places looked at`
           }}
           onGoOnWith={visit.goOnWith}
-          onLetGo={visit.letGo}
+          onDiscard={visit.discard}
         />
       </div>
       <Unvisited places={unvisited} />
@@ -92,7 +92,7 @@ function Unvisited({ places }: { readonly places: Value<'round.list-due'>['unvis
 }
 
 interface RoundFormProps {
-  readonly visit: KeptVisit<RoundDraft, RoundStep>
+  readonly visit: DraftVisit<RoundDraft, RoundStep>
   readonly draft: RoundDraft
   readonly due: Value<'round.list-due'>
 }

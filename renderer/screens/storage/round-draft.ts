@@ -2,7 +2,7 @@ import type { CallInput } from '../../../db/contract/contract.ts'
 import type { RoundStop } from '../../../db/contract/round-operations.ts'
 import { typedNumber } from './typed-number.ts'
 
-export type Look = Exclude<RoundStop['looks'][number]['look'], 'reading'>
+export type Inspection = Exclude<RoundStop['looks'][number]['look'], 'reading'>
 
 /** What was ticked and typed of one look. */
 export interface LookDraft {
@@ -22,7 +22,7 @@ export interface ReadingDraft {
 }
 
 interface StopDraft {
-  readonly looks: Readonly<Partial<Record<Look, LookDraft>>>
+  readonly looks: Readonly<Partial<Record<Inspection, LookDraft>>>
   readonly reading: ReadingDraft
 }
 
@@ -42,11 +42,11 @@ export type RoundStep =
   | {
       readonly kind: 'look'
       readonly placeId: number
-      readonly look: Look
+      readonly look: Inspection
       readonly change: Partial<LookDraft>
     }
   | { readonly kind: 'reading'; readonly placeId: number; readonly change: Partial<ReadingDraft> }
-  | { readonly kind: 'rest-is-fine'; readonly placeId: number; readonly looks: readonly Look[] }
+  | { readonly kind: 'rest-is-fine'; readonly placeId: number; readonly looks: readonly Inspection[] }
   | { readonly kind: 'next'; readonly key: string }
 
 const NOT_LOOKED: LookDraft = { outcome: '', note: '', lotIds: [], quarantine: false }
@@ -61,7 +61,7 @@ export function stopOf(draft: RoundDraft, placeId: number): StopDraft {
   return draft.stops[placeId] ?? NOT_WALKED
 }
 
-export function lookOf(draft: RoundDraft, placeId: number, look: Look): LookDraft {
+export function lookOf(draft: RoundDraft, placeId: number, look: Inspection): LookDraft {
   return stopOf(draft, placeId).looks[look] ?? NOT_LOOKED
 }
 
@@ -129,7 +129,7 @@ type Places = CallInput<'round.record'>['places']
 
 type Check = NonNullable<Places[number]['checks']>[number]
 
-function checkOf(look: Look, { outcome, note, lotIds, quarantine }: LookDraft): Check[] {
+function checkOf(look: Inspection, { outcome, note, lotIds, quarantine }: LookDraft): Check[] {
   if (outcome === '') return []
   if (outcome === 'fine') return [{ look, outcome }]
   return [{ look, outcome, note, lotIds: [...lotIds], quarantine: quarantine && lotIds.length > 0 }]
@@ -138,7 +138,7 @@ function checkOf(look: Look, { outcome, note, lotIds, quarantine }: LookDraft): 
 /** The places of which something was ticked or read, as they are written down. */
 export function placesOf(draft: RoundDraft): Places {
   return Object.entries(draft.stops).flatMap(([placeId, { looks, reading }]) => {
-    const checks = Object.entries(looks).flatMap(([look, said]) => checkOf(look as Look, said))
+    const checks = Object.entries(looks).flatMap(([look, said]) => checkOf(look as Inspection, said))
     const temperature = typedNumber(reading.temperature)
     const read =
       temperature === null

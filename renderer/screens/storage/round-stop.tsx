@@ -5,7 +5,14 @@ import { capital } from '../../shared/format/words.ts'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
-import { figureProblem, type Look, lookOf, type RoundDraft, type RoundStep, stopOf } from './round-draft.ts'
+import {
+  figureProblem,
+  type Inspection,
+  lookOf,
+  type RoundDraft,
+  type RoundStep,
+  stopOf,
+} from './round-draft.ts'
 
 interface RoundPartProps {
   readonly stop: RoundStop
@@ -60,7 +67,7 @@ const OUTCOMES = [
   ['', 'not looked at'],
 ] as const
 
-function RoundLook({ look, stop, draft, dispatch }: RoundPartProps & { readonly look: Look }) {
+function RoundLook({ look, stop, draft, dispatch }: RoundPartProps & { readonly look: Inspection }) {
   const name = useId()
   const { placeId } = stop
   const said = lookOf(draft, placeId, look)

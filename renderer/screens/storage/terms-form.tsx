@@ -19,7 +19,7 @@ const AIMS = PLACE_AIMS.map((aim) => ({ value: aim, label: aimInWords(aim) }))
 export function TermsForm({ climate, onClose }: TermsFormProps) {
   const { place, terms, suggestedAim } = climate
   const form = useCardForm({
-    keptAs: `terms/${place.placeId}`,
+    draftName: `terms/${place.placeId}`,
     empty: {
       aim: (terms?.aim ?? suggestedAim) as PlaceAim,
       celsius: terms?.highestCelsius == null ? '' : String(terms.highestCelsius),

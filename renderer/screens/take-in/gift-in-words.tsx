@@ -1,7 +1,7 @@
 import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
 import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { useAmountReading } from '../../shared/table-form/use-amount-reading.ts'
-import { decisionInWords } from './gift-decision.tsx'
+import { decisionInWords } from './gift-decision-fields.tsx'
 import type { GiftLine } from './gift-line.ts'
 
 /** A listed gift on its envelope: crop, harvest, amount, and what keeps it in quarantine. */

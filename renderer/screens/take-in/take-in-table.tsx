@@ -10,9 +10,9 @@ import { PersonFields } from '../../shared/table-form/person-fields.tsx'
 import { SaveTrouble } from '../../shared/table-form/save-trouble.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
-import type { KeptVisit } from '../../shared/table-form/use-draft.ts'
+import type { DraftVisit } from '../../shared/table-form/use-draft.ts'
 import { VisitPins } from '../../shared/table-form/visit-pins.tsx'
-import { DecisionButtons, DecisionFields } from './gift-decision.tsx'
+import { DecisionButtons, DecisionFields } from './gift-decision-fields.tsx'
 import { GiftFields } from './gift-fields.tsx'
 import { GiftInWords } from './gift-in-words.tsx'
 import { MoreFields } from './more-fields.tsx'
@@ -21,7 +21,7 @@ import type { SavedVisit } from './taken-in.tsx'
 import { useTakeIn } from './use-take-in.ts'
 
 interface TakeInTableProps {
-  readonly visit: KeptVisit<TakeInDraft, TakeInStep>
+  readonly visit: DraftVisit<TakeInDraft, TakeInStep>
   readonly draft: TakeInDraft
   readonly today: IsoDate
   readonly thisYear: number
@@ -61,7 +61,7 @@ export function TakeInTable(props: TakeInTableProps) {
             others={visit.others}
             inWords={visitInWords}
             onGoOnWith={visit.goOnWith}
-            onLetGo={visit.letGo}
+            onDiscard={visit.discard}
           />
           <PersonFields
             label="Who brings it?"

@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import { LabelPrint } from '../../shared/labels/label-print.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
-import { decisionInWords } from './gift-decision.tsx'
+import { decisionInWords } from './gift-decision-fields.tsx'
 import type { GiftLine } from './gift-line.ts'
 
 /** A visit that was saved: what the collection answered, beside what was typed. */

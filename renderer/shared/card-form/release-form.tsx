@@ -6,13 +6,13 @@ interface ReleaseFormProps {
   readonly lotId: number
   /** Why it was kept back; may be empty. */
   readonly reason: string
-  readonly keptAs: string
+  readonly draftName: string
   readonly onClose: () => void
 }
 
 /** Lets a lot in quarantine go again, once it was checked. */
-export function ReleaseForm({ lotId, reason, keptAs, onClose }: ReleaseFormProps) {
-  const form = useCardForm({ keptAs, empty: { checked: '' }, writes: 'lot.release', onClose })
+export function ReleaseForm({ lotId, reason, draftName, onClose }: ReleaseFormProps) {
+  const form = useCardForm({ draftName, empty: { checked: '' }, writes: 'lot.release', onClose })
   return (
     <CardForm
       title="Release from quarantine"

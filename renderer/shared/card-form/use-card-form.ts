@@ -1,12 +1,12 @@
 import type { Value, WriteName } from '../../../db/contract/contract.ts'
 import { useWrite, type WriteInput } from '../client/use-write.ts'
 import { problemAt } from './card-form.tsx'
-import { useKeptForm } from './use-kept-form.ts'
+import { useSavedForm } from './use-saved-form.ts'
 import { useToday } from './use-today.ts'
 
 interface CardFormTerms<N extends WriteName, T extends object> {
   /** The name by which what is typed is kept. */
-  readonly keptAs: string
+  readonly draftName: string
   readonly empty: T
   /** The operation that the form is for. */
   readonly writes: N
@@ -24,10 +24,10 @@ type NamesOf<T, V> = { [K in keyof T]: T[K] extends V ? K : never }[keyof T] & s
  * for it, and by the frame where no field was.
  */
 export function useCardForm<N extends WriteName, T extends object>(terms: CardFormTerms<N, T>) {
-  const { keptAs, empty, writes, onClose } = terms
+  const { draftName, empty, writes, onClose } = terms
   const today = useToday()
-  const { typed, change, letGo } = useKeptForm(keptAs, empty)
-  const write = useWrite(writes, letGo)
+  const { typed, change, discard } = useSavedForm(draftName, empty)
+  const write = useWrite(writes, discard)
   const shownAtField: string[] = []
   const problem = (path: string) => {
     shownAtField.push(path)

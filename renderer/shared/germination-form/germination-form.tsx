@@ -13,14 +13,14 @@ const EMPTY = { tested: '', sprouted: '', fromStock: true, note: '', on: '', sta
 interface GerminationFormProps {
   readonly lot: { readonly lotId: number; readonly unit: { readonly many: string } }
   /** The name by which what is typed is kept. */
-  readonly keptAs: string
+  readonly draftName: string
   readonly onClose: () => void
 }
 
 /** A test that is over, entered in one go: how many were laid out and how many sprouted. */
-export function GerminationForm({ lot, keptAs, onClose }: GerminationFormProps) {
+export function GerminationForm({ lot, draftName, onClose }: GerminationFormProps) {
   const format = useFormat()
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'germination.record', onClose })
+  const form = useCardForm({ draftName, empty: EMPTY, writes: 'germination.record', onClose })
   const { startedOn, fromStock, note } = form.typed
   const tested = wholeNumber(form.typed.tested)
   const sprouted = wholeNumber(form.typed.sprouted)

@@ -8,9 +8,9 @@ import { useRead } from '../client/use-read.ts'
 import { SelectField } from '../table-form/select-field.tsx'
 import { TextField } from '../table-form/text-field.tsx'
 import { CameOutWell } from './came-out-well.tsx'
-import { KeepCards } from './keep-cards.tsx'
 import { PaperPages } from './paper-pages.tsx'
 import { SheetPicture } from './sheet-picture.tsx'
+import { StorageCards } from './storage-cards.tsx'
 
 interface LabelPrintProps {
   readonly title: string
@@ -92,7 +92,7 @@ export function LabelPrint({ title, lotIds, contents, onClose }: LabelPrintProps
           <CameOutWell lotIds={lotIds} sheet={making.made.sheet} startAt={making.made.startAt} />
         </PaperPages>
       )}
-      <KeepCards of={{ lotIds: [...lotIds] }} />
+      <StorageCards of={{ lotIds: [...lotIds] }} />
     </>
   )
 }

@@ -12,7 +12,7 @@ export function claimDraft(draftId: string): () => void {
 }
 
 const LEAVING_TAKES_MS = 100
-const LOOKS = 4
+const INSPECTIONS = 4
 
 /**
  * The drafts that other windows of this browser are working on now.
@@ -22,7 +22,7 @@ const LOOKS = 4
  */
 export async function draftsOfOthers(ownId: string | null): Promise<ReadonlySet<string>> {
   let claimed = await claimedDrafts()
-  for (let look = 1; look < LOOKS && ownId !== null && claimed.has(ownId); look++) {
+  for (let look = 1; look < INSPECTIONS && ownId !== null && claimed.has(ownId); look++) {
     await new Promise((resolve) => setTimeout(resolve, LEAVING_TAKES_MS))
     claimed = await claimedDrafts()
   }

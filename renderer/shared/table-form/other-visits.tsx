@@ -5,7 +5,7 @@ interface OtherVisitsProps<D> {
   readonly others: readonly OtherDraft<D>[]
   readonly inWords: (draft: D) => string
   readonly onGoOnWith: (other: OtherDraft<D>) => void
-  readonly onLetGo: (other: OtherDraft<D>) => void
+  readonly onDiscard: (other: OtherDraft<D>) => void
 }
 
 /** Unfinished visits that no window is working on, to go on with or to let go: the newest, and the rest folded away. */
@@ -31,7 +31,7 @@ interface OtherVisitProps<D> extends Omit<OtherVisitsProps<D>, 'others'> {
   readonly other: OtherDraft<D>
 }
 
-function OtherVisit<D>({ other, inWords, onGoOnWith, onLetGo }: OtherVisitProps<D>) {
+function OtherVisit<D>({ other, inWords, onGoOnWith, onDiscard }: OtherVisitProps<D>) {
   const format = useFormat()
   return (
     <div className="other-visit">
@@ -43,7 +43,7 @@ function OtherVisit<D>({ other, inWords, onGoOnWith, onLetGo }: OtherVisitProps<
         <button type="button" className="word-button" onClick={() => onGoOnWith(other)}>
           go on with it
         </button>
-        <button type="button" className="word-button" onClick={() => onLetGo(other)}>
+        <button type="button" className="word-button" onClick={() => onDiscard(other)}>
           let it go
         </button>
       </p>

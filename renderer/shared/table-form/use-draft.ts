@@ -3,10 +3,10 @@ import type { CallInput, Value } from '../../../db/contract/contract.ts'
 import { call } from '../client/call.ts'
 import { sendOnLeaving } from '../client/transport.ts'
 import { claimDraft, draftsOfOthers } from './draft-claim.ts'
-import { createDraftKeeper, type DraftKeeper } from './draft-keeper.ts'
+import { createDraftSaver, type DraftSaver } from './draft-saver.ts'
 
 type DraftKind = CallInput<'draft.list'>['kind']
-type KeptDraft = Value<'draft.list'>['drafts'][number]
+type SavedDraft = Value<'draft.list'>['drafts'][number]
 
 /** The form in which drafts are kept. A draft of another form is left where it is. */
 const FORM = 1
@@ -27,13 +27,13 @@ export interface OtherDraft<D> {
 }
 
 /** The visit being entered, and what else was left unfinished. */
-export interface KeptVisit<D, S> {
+export interface DraftVisit<D, S> {
   /** Null until it is known whether an unfinished visit was kept. */
   readonly draft: D | null
   readonly dispatch: (step: S) => void
   readonly others: readonly OtherDraft<D>[]
   readonly goOnWith: (other: OtherDraft<D>) => void
-  readonly letGo: (other: OtherDraft<D>) => void
+  readonly discard: (other: OtherDraft<D>) => void
   /** False when the last change could not be kept. */
   readonly kept: boolean
 }
@@ -41,12 +41,12 @@ export interface KeptVisit<D, S> {
 type Doing<D, S> = { readonly load: D } | { readonly step: S }
 
 /** What last kept a draft of a kind at this window: it may still be at it when the next screen asks for the draft. */
-const keptLastBy = new Map<DraftKind, DraftKeeper>()
+const keptLastBy = new Map<DraftKind, DraftSaver>()
 
 /** The draft this window works on: how it is kept, and how its claim is given up. */
 interface AtWork {
   readonly draftId: string
-  readonly keeper: DraftKeeper
+  readonly keeper: DraftSaver
   readonly giveUp: () => void
 }
 
@@ -57,7 +57,7 @@ interface AtWork {
  * another window left is only offered, and what another is working on is not, so that two tables never write over each
  * other.
  */
-export function useDraft<D, S>(rules: DraftRules<D, S>): KeptVisit<D, S> {
+export function useDraft<D, S>(rules: DraftRules<D, S>): DraftVisit<D, S> {
   const [draft, act] = useReducer(
     (was: D | null, doing: Doing<D, S>) =>
       'load' in doing ? doing.load : was === null ? was : rules.step(was, doing.step),
@@ -71,7 +71,7 @@ export function useDraft<D, S>(rules: DraftRules<D, S>): KeptVisit<D, S> {
   const begin = (draftId: string, from: D) => {
     sessionStorage.setItem(ownName(kind), draftId)
     atWork.current?.giveUp()
-    const keeper = createDraftKeeper(
+    const keeper = createDraftSaver(
       (text) => call('draft.save', { kind, draftId, text }),
       (outcome) => setKept(outcome === 'kept'),
     )
@@ -120,7 +120,7 @@ export function useDraft<D, S>(rules: DraftRules<D, S>): KeptVisit<D, S> {
       setOthers([...without(other), ...aside])
       begin(other.draftId, other.draft)
     },
-    letGo: (other) => {
+    discard: (other) => {
       setOthers(without(other))
       void call('draft.save', { kind, draftId: other.draftId, text: '' })
     },
@@ -146,7 +146,7 @@ async function findDrafts<D>(kind: DraftKind): Promise<{
   return { own, rest: free.filter((kept) => kept !== own) }
 }
 
-function readDraft<D>({ draftId, keptAt, earlierRun, text }: KeptDraft) {
+function readDraft<D>({ draftId, keptAt, earlierRun, text }: SavedDraft) {
   try {
     const { form, draft } = JSON.parse(text) as { form: number; draft: D }
     return form === FORM ? [{ draftId, keptAt, earlierRun, draft }] : []

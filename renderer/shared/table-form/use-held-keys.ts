@@ -17,10 +17,10 @@ export function useHeldKeys() {
   const hold = async (presses: readonly KeyPress[], answered: () => Promise<Let>) => {
     while (pressedAhead.current !== null) await holding.current
     pressedAhead.current = presses
-    holding.current = letGo(answered)
+    holding.current = discard(answered)
     await holding.current
   }
-  const letGo = async (answered: () => Promise<Let>) => {
+  const discard = async (answered: () => Promise<Let>) => {
     let go: Let = 'typed'
     try {
       go = await answered()

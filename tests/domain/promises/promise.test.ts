@@ -4,7 +4,7 @@ import { type PromiseFacts, promiseState } from '../../../db/domain/promises/pro
 
 const TODAY = isoDate('2026-03-14')
 const state = (facts: Partial<PromiseFacts>) =>
-  promiseState({ by: null, broughtBack: false, letGo: false, ...facts }, TODAY)
+  promiseState({ by: null, broughtBack: false, waived: false, ...facts }, TODAY)
 
 it('is overdue only once its day has passed', () => {
   expect(state({ by: isoDate('2026-03-13') })).toBe('overdue')
@@ -18,9 +18,9 @@ it('is never overdue where no day was named', () => {
 
 it('is met by what came back, late or let go before', () => {
   expect(state({ broughtBack: true, by: isoDate('2020-01-01') })).toBe('met')
-  expect(state({ broughtBack: true, letGo: true })).toBe('met')
+  expect(state({ broughtBack: true, waived: true })).toBe('met')
 })
 
 it('is no longer waited for once it was let go', () => {
-  expect(state({ letGo: true, by: isoDate('2020-01-01') })).toBe('let-go')
+  expect(state({ waived: true, by: isoDate('2020-01-01') })).toBe('let-go')
 })

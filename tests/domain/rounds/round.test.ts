@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { isoDate } from '../../../db/domain/dates/iso-date.ts'
-import { LOOKS, looksFor, roundCautions } from '../../../db/domain/rounds/look.ts'
+import { INSPECTIONS, looksFor, roundCautions } from '../../../db/domain/rounds/inspection.ts'
 import { roundDue } from '../../../db/domain/rounds/round-due.ts'
 
 const today = isoDate('2026-03-14')
@@ -20,7 +20,7 @@ describe('what is looked at', () => {
   const room = { freezes: false, chills: false, closedIn: false }
   test('follows what the place is and what lies there', () => {
     expect(looksFor(room)).toEqual(['pests', 'dampness', 'reading'])
-    expect(looksFor({ ...room, closedIn: true })).toEqual(LOOKS)
+    expect(looksFor({ ...room, closedIn: true })).toEqual(INSPECTIONS)
     expect(looksFor({ ...room, freezes: true })).toEqual(['seals', 'dampness', 'reading'])
     expect(looksFor({ ...room, chills: true })).toEqual(['pests', 'seals', 'dampness', 'reading'])
   })

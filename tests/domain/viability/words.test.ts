@@ -78,7 +78,7 @@ describe('how sure it is', () => {
     return howSure(
       forecastOf(prior, tests, ageing, absolute, TODAY),
       model,
-      { harvest: false, keeping: false, usualDays: false, yearsWeighedIn, poured: null },
+      { harvest: false, keeping: false, usualDays: false, yearsWeighedIn, merged: null },
       ['colder-than-known'],
     )
   }
@@ -109,8 +109,8 @@ describe('how sure it is', () => {
   test('lots that were poured together are named, and which of them is told', () => {
     const model = paceModelOf({ cropId: 'bean', oil: 0.02, years: [3, 4], leastSold: 0.7 })
     if (model === null) throw new Error('No model of bean')
-    const poured = { numbers: ['HL-A', 'HL-B', 'HL-C'], weakest: 'HL-B' }
-    const known = { harvest: true, keeping: true, usualDays: false, yearsWeighedIn: null, poured }
+    const merged = { numbers: ['HL-A', 'HL-B', 'HL-C'], weakest: 'HL-B' }
+    const known = { harvest: true, keeping: true, usualDays: false, yearsWeighedIn: null, merged }
     expect(howSure(forecastOf(prior, [], ageing, absolute, TODAY), model, known, [])[1]).toBe(
       'HL-A, HL-B and HL-C were poured together: it is told as the one thought least alive, HL-B, so more of it may live. A test of the whole would tell.',
     )
@@ -130,7 +130,7 @@ describe('how sure it is', () => {
   test('seed beyond what was fitted is told what was', () => {
     const model = paceModelOf({ cropId: 'bean', oil: 0.02, years: [3, 4], leastSold: 0.7 })
     if (model === null) throw new Error('No model of bean')
-    const known = { harvest: true, keeping: true, usualDays: true, yearsWeighedIn: null, poured: null }
+    const known = { harvest: true, keeping: true, usualDays: true, yearsWeighedIn: null, merged: null }
     const remarks = [
       'drier-than-fitted',
       'moister-than-fitted',
@@ -151,7 +151,7 @@ describe('how sure it is', () => {
   test('of a crop without figures the same is told without them', () => {
     const model = paceModelOf({ cropId: 'tomato', oil: 0.02, years: [3, 4], leastSold: 0.7 })
     if (model === null) throw new Error('No model of tomato')
-    const known = { harvest: true, keeping: true, usualDays: false, yearsWeighedIn: null, poured: null }
+    const known = { harvest: true, keeping: true, usualDays: false, yearsWeighedIn: null, merged: null }
     const tests = [
       { on: isoDate('2025-01-10'), tested: 100, sprouted: 95 },
       { on: isoDate('2025-01-11'), tested: 100, sprouted: 30 },

@@ -4,6 +4,6 @@ import type { LotRecord } from '../../../../db/contract/shelf-operations.ts'
 export interface ActionFormProps {
   readonly lot: LotRecord
   /** The name by which what is typed is kept. */
-  readonly keptAs: string
+  readonly draftName: string
   readonly onClose: () => void
 }

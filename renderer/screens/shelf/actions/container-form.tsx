@@ -25,13 +25,13 @@ export function ContainerForm({ lot, ...form }: ActionFormProps) {
   return <ContainerOfLots lotIds={[lot.lotId]} {...form} />
 }
 
-interface ContainerOfLotsProps extends Pick<ActionFormProps, 'keptAs' | 'onClose'> {
+interface ContainerOfLotsProps extends Pick<ActionFormProps, 'draftName' | 'onClose'> {
   readonly lotIds: readonly number[]
 }
 
 /** What lots are kept in from a day on, the same for all of them. */
-export function ContainerOfLots({ lotIds, keptAs, onClose }: ContainerOfLotsProps) {
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.change-container', onClose })
+export function ContainerOfLots({ lotIds, draftName, onClose }: ContainerOfLotsProps) {
+  const form = useCardForm({ draftName, empty: EMPTY, writes: 'lot.change-container', onClose })
   const since = form.dayOf('since')
   return (
     <CardForm

@@ -9,8 +9,8 @@ import type { ActionFormProps } from './action-form-props.ts'
 const EMPTY = { amount: '', everything: false, reason: '', on: '' }
 
 /** Seed that is thrown away, with the reason. */
-export function DiscardForm({ lot, keptAs, onClose }: ActionFormProps) {
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.discard', onClose })
+export function DiscardForm({ lot, draftName, onClose }: ActionFormProps) {
+  const form = useCardForm({ draftName, empty: EMPTY, writes: 'lot.discard', onClose })
   const { lotId } = lot
   const { amount, everything, reason } = form.typed
   return (

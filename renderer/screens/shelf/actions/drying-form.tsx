@@ -1,6 +1,6 @@
 import { readNumber } from '../../../../db/domain/amounts/read-number.ts'
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
-import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
+import { useSavedForm } from '../../../shared/card-form/use-saved-form.ts'
 import { useRead } from '../../../shared/client/use-read.ts'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
@@ -8,8 +8,8 @@ import type { ActionFormProps } from './action-form-props.ts'
 const EMPTY = { grams: '', from: '', to: '7' }
 
 /** At which mass the seed is dry, and how much drying gel that takes; writes nothing. */
-export function DryingForm({ keptAs, onClose }: ActionFormProps) {
-  const { typed, change } = useKeptForm(keptAs, EMPTY)
+export function DryingForm({ draftName, onClose }: ActionFormProps) {
+  const { typed, change } = useSavedForm(draftName, EMPTY)
   const [grams, from, to] = [numberOf(typed.grams), numberOf(typed.from), numberOf(typed.to)]
   const ready = grams !== null && from !== null && to !== null
   const plan = useRead('moisture.plan-drying', ready ? { grams, from, to } : null)

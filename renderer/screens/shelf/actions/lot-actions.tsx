@@ -1,13 +1,13 @@
 import type { FC } from 'react'
 import type { LotRecord } from '../../../../db/contract/shelf-operations.ts'
-import { isBegun } from '../../../shared/card-form/use-kept-form.ts'
 import { useOpenForm } from '../../../shared/card-form/use-open-form.ts'
+import { isBegun } from '../../../shared/card-form/use-saved-form.ts'
 import { GerminationForm } from '../../../shared/germination-form/germination-form.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 import { ContainerForm } from './container-form.tsx'
 import { DiscardForm } from './discard-form.tsx'
 import { DryingForm } from './drying-form.tsx'
-import { JoinForm } from './join-form.tsx'
+import { MergeForm } from './merge-form.tsx'
 import { MoistureForm } from './moisture-form.tsx'
 import { MoveForm } from './move-form.tsx'
 import { PrintForm } from './print-form.tsx'
@@ -34,7 +34,7 @@ const ACTIONS: readonly Action[] = [
   { name: 'container', word: () => 'Container', form: ContainerForm },
   { name: 'split', word: () => 'Split', form: SplitForm },
   { name: 'move', word: () => 'Move', form: MoveForm },
-  { name: 'join', word: () => 'Join', form: JoinForm, fits: hasCompany },
+  { name: 'join', word: () => 'Join', form: MergeForm, fits: hasCompany },
   { name: 'same-variety', word: () => 'Same variety', form: SameVarietyForm },
   { name: 'quarantine', word: (lot) => (lot.quarantined ? 'Release' : 'Quarantine'), form: QuarantineForm },
   { name: 'discard', word: () => 'Discard', form: DiscardForm },
@@ -43,7 +43,7 @@ const ACTIONS: readonly Action[] = [
 /** What can be done with the lot, in words; each opens its form right here in the card. */
 export function LotActions({ lot }: { readonly lot: LotRecord }) {
   const { open, button, close } = useOpenForm<string>()
-  const keptAs = (action: string) => `${lot.lotId}/${action}`
+  const draftName = (action: string) => `${lot.lotId}/${action}`
   const fitting = ACTIONS.filter((action) => action.fits?.(lot) ?? true)
   const OpenForm = fitting.find((action) => action.name === open)?.form
   return (
@@ -52,12 +52,12 @@ export function LotActions({ lot }: { readonly lot: LotRecord }) {
         {fitting.map(({ name, word }) => (
           <button key={name} type="button" className="quiet-button" {...button(name)}>
             {word(lot)}
-            {open !== name && isBegun(keptAs(name)) && <span className="soft"> (begun)</span>}
+            {open !== name && isBegun(draftName(name)) && <span className="soft"> (begun)</span>}
           </button>
         ))}
       </div>
       {OpenForm !== undefined && open !== null && (
-        <OpenForm key={open} lot={lot} keptAs={keptAs(open)} onClose={() => close(open)} />
+        <OpenForm key={open} lot={lot} draftName={draftName(open)} onClose={() => close(open)} />
       )}
     </section>
   )

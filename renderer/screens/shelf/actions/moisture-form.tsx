@@ -4,7 +4,7 @@ import { BREAK_CLASSES, type BreakClass } from '../../../../db/domain/moisture/b
 import { breakInWords } from '../../../../db/domain/moisture/moisture-words.ts'
 import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
 import { DayField } from '../../../shared/card-form/day-field.tsx'
-import { useKeptForm } from '../../../shared/card-form/use-kept-form.ts'
+import { useSavedForm } from '../../../shared/card-form/use-saved-form.ts'
 import { useToday } from '../../../shared/card-form/use-today.ts'
 import { useRead } from '../../../shared/client/use-read.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
@@ -43,15 +43,15 @@ const NUMBERS: Readonly<Record<Measured['method'], readonly (readonly [field: st
 }
 
 /** How moist the seed was found; what it comes to is said before it is written down. */
-export function MoistureForm({ lot, keptAs, onClose }: ActionFormProps) {
+export function MoistureForm({ lot, draftName, onClose }: ActionFormProps) {
   const today = useToday()
-  const { typed, change, letGo } = useKeptForm(keptAs, EMPTY)
+  const { typed, change, discard } = useSavedForm(draftName, EMPTY)
   const write = useWrite('moisture.record')
   const measured = measuredOf(typed)
   const seen = useRead('moisture.preview', measured === null ? null : { lotId: lot.lotId, measured })
   const error = write.error ?? seen.error
   const done = () => {
-    letGo()
+    discard()
     onClose()
   }
   return (

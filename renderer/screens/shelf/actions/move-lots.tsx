@@ -10,13 +10,13 @@ interface MoveLotsProps {
   readonly lotIds: readonly number[]
   /** Where they stand now, as far as that is one place. */
   readonly from: number | null
-  readonly keptAs: string
+  readonly draftName: string
   readonly onClose: () => void
 }
 
 /** Moves lots to another place; where they stood is kept. */
-export function MoveLots({ lotIds, from, keptAs, onClose }: MoveLotsProps) {
-  const form = useCardForm({ keptAs, empty: { placeId: from, on: '' }, writes: 'lot.move', onClose })
+export function MoveLots({ lotIds, from, draftName, onClose }: MoveLotsProps) {
+  const form = useCardForm({ draftName, empty: { placeId: from, on: '' }, writes: 'lot.move', onClose })
   const { placeId } = form.typed
   const previewed = useRead(
     'lot.preview-move',

@@ -6,13 +6,15 @@ import type { ActionFormProps } from './action-form-props.ts'
 
 /** Keeps a lot from being handed out, or lets it go again once it was checked. */
 export function QuarantineForm(props: ActionFormProps) {
-  const { lot, keptAs, onClose } = props
+  const { lot, draftName, onClose } = props
   if (!lot.quarantined) return <KeepBackForm {...props} />
-  return <ReleaseForm lotId={lot.lotId} reason={lot.quarantineReason} keptAs={keptAs} onClose={onClose} />
+  return (
+    <ReleaseForm lotId={lot.lotId} reason={lot.quarantineReason} draftName={draftName} onClose={onClose} />
+  )
 }
 
-function KeepBackForm({ lot, keptAs, onClose }: ActionFormProps) {
-  const form = useCardForm({ keptAs, empty: { reason: '' }, writes: 'lot.quarantine', onClose })
+function KeepBackForm({ lot, draftName, onClose }: ActionFormProps) {
+  const form = useCardForm({ draftName, empty: { reason: '' }, writes: 'lot.quarantine', onClose })
   return (
     <CardForm
       title="Quarantine"

@@ -21,8 +21,8 @@ interface Typed {
 const EMPTY: Typed = { text: '', other: null }
 
 /** Joins another record of the same variety into this lot's; one step of undo parts them again. */
-export function SameVarietyForm({ lot, keptAs, onClose }: ActionFormProps) {
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'variety.merge', onClose })
+export function SameVarietyForm({ lot, draftName, onClose }: ActionFormProps) {
+  const form = useCardForm({ draftName, empty: EMPTY, writes: 'variety.merge', onClose })
   const source = useMemo(() => othersOf(lot), [lot])
   const { text, other } = form.typed
   return (

@@ -27,8 +27,8 @@ const ROLES: readonly { readonly value: LotRole; readonly label: string }[] = [
 ]
 
 /** Moves part of the lot into a new lot with a role of its own. */
-export function SplitForm({ lot, keptAs, onClose }: ActionFormProps) {
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.split', onClose })
+export function SplitForm({ lot, draftName, onClose }: ActionFormProps) {
+  const form = useCardForm({ draftName, empty: EMPTY, writes: 'lot.split', onClose })
   const { typed } = form
   const elsewhere = typed.role === 'duplicate-elsewhere'
   const send = () =>

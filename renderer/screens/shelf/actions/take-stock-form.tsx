@@ -9,8 +9,8 @@ import type { ActionFormProps } from './action-form-props.ts'
 const EMPTY = { found: '', nothing: false, reason: '', on: '' }
 
 /** What was found by weighing or counting; the difference is written with its reason. */
-export function TakeStockForm({ lot, keptAs, onClose }: ActionFormProps) {
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.record-count', onClose })
+export function TakeStockForm({ lot, draftName, onClose }: ActionFormProps) {
+  const form = useCardForm({ draftName, empty: EMPTY, writes: 'lot.record-count', onClose })
   const { lotId } = lot
   const { found, nothing, reason } = form.typed
   return (

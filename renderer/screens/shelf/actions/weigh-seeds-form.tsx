@@ -32,9 +32,9 @@ interface Typed {
 const EMPTY: Typed = { portions: [{ seeds: '', grams: '' }], chaffy: false, note: '', on: '' }
 
 /** One counted and weighed portion, or several, that give the weight of a hundred. */
-export function WeighSeedsForm({ lot, keptAs, onClose }: ActionFormProps) {
+export function WeighSeedsForm({ lot, draftName, onClose }: ActionFormProps) {
   const format = useFormat()
-  const form = useCardForm({ keptAs, empty: EMPTY, writes: 'lot.record-weight', onClose })
+  const form = useCardForm({ draftName, empty: EMPTY, writes: 'lot.record-weight', onClose })
   const { typed } = form
   const [warnings, setWarnings] = useState<readonly string[]>([])
   const portions = readPortions(typed.portions)

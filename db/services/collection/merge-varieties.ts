@@ -1,0 +1,97 @@
+import { eq, inArray } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { notUndone } from '../../queries/measurements.ts'
+import { prepared } from '../../queries/prepared.ts'
+import { indexVariety } from '../../queries/search-words.ts'
+import { variety, varietyMerge, varietySynonym } from '../../schema/reference-tables.ts'
+import type { Reading, Writing } from '../context.ts'
+import { addName } from './varieties.ts'
+
+/** Joins two records that turned out to be of one variety. What was printed and written stays as it is. */
+export function mergeVarieties(
+  writing: Writing,
+  input: ParsedInput<'variety.merge'>,
+): Omit<Value<'variety.merge'>, 'entryId'> {
+  const { keepId, joinId } = input
+  const { db, sqlite } = writing
+  if (keepId === joinId) refuse('value-refused', 'Those are one variety already.', { field: 'joinId' })
+  const kept = varietyOrRefuse(writing, keepId, 'keepId')
+  const joined = varietyOrRefuse(writing, joinId, 'joinId')
+  if (kept.cropId !== joined.cropId) {
+    refuse('value-refused', `${kept.name} and ${joined.name} are of two crops, so they are two varieties.`, {
+      field: 'joinId',
+      todo: 'Choose a variety of the same crop.',
+    })
+  }
+  const others = db.select().from(varietySynonym).where(eq(varietySynonym.varietyId, joinId)).all()
+  const names = [joined.name, ...others.map(({ name }) => name)]
+    .filter((name) => name !== kept.name)
+    .flatMap((name) => addName(writing, keepId, name) ?? [])
+  const accessions = prepared(sqlite, 'SELECT id FROM accession WHERE variety_id = ? ORDER BY id')
+    .pluck()
+    .all(joinId) as number[]
+  move(writing, accessions, keepId)
+  // Records that were joined into the one that is joined now follow it, so that one step always leads to the kept one.
+  db.update(variety).set({ mergedIntoId: keepId }).where(eq(variety.mergedIntoId, joinId)).run()
+  db.update(variety).set({ mergedIntoId: keepId }).where(eq(variety.id, joinId)).run()
+  db.insert(varietyMerge)
+    .values({
+      keptId: keepId,
+      joinedId: joinId,
+      accessions: JSON.stringify(accessions),
+      names: JSON.stringify(names),
+      entryId: writing.entryId,
+    })
+    .run()
+  indexVariety(sqlite, keepId)
+  return {
+    accessions: accessions.length,
+    said: `Joined the variety ${joined.name} into ${kept.name}`,
+    undoable: true,
+  }
+}
+
+/** Parts varieties again that an entry joined. Refused where the kept one was joined into another since. */
+export function restoreVarieties(writing: Writing, entryId: number): void {
+  const { db, sqlite } = writing
+  for (const join of db.select().from(varietyMerge).where(eq(varietyMerge.entryId, entryId)).all()) {
+    const { keptId, joinedId } = join
+    varietyOrRefuse(writing, keptId, 'entryId')
+    const moved = JSON.parse(join.accessions) as number[]
+    const still = prepared(sqlite, 'SELECT id FROM accession WHERE variety_id = ?').pluck().all(keptId)
+    move(
+      writing,
+      moved.filter((id) => still.includes(id)),
+      joinedId,
+    )
+    db.delete(varietySynonym)
+      .where(inArray(varietySynonym.id, JSON.parse(join.names) as number[]))
+      .run()
+    db.update(variety).set({ mergedIntoId: null }).where(eq(variety.id, joinedId)).run()
+    prepared(
+      sqlite,
+      `UPDATE variety SET joined_into_id = ?1 WHERE joined_into_id = ?2
+       AND id IN (SELECT joined_id FROM variety_join WHERE kept_id = ?1 AND ${notUndone('variety_join')})`,
+    ).run({ 1: joinedId, 2: keptId })
+    indexVariety(sqlite, keptId)
+    indexVariety(sqlite, joinedId)
+  }
+}
+
+function move(writing: Writing, accessionIds: readonly number[], varietyId: number): void {
+  const update = prepared(writing.sqlite, 'UPDATE accession SET variety_id = ? WHERE id = ?')
+  for (const id of accessionIds) update.run(varietyId, id)
+}
+
+function varietyOrRefuse(reading: Reading, id: number, field: string) {
+  const known = reading.db.select().from(variety).where(eq(variety.id, id)).get()
+  if (known === undefined) return refuse('not-found', 'That variety is not in the book.', { field })
+  if (known.mergedIntoId === null) return known
+  const into = reading.db.select().from(variety).where(eq(variety.id, known.mergedIntoId)).get()?.name ?? ''
+  return refuse(
+    field === 'entryId' ? 'cannot-take-back' : 'value-refused',
+    `${known.name} was joined into ${into}.`,
+    { field, todo: field === 'entryId' ? 'Take that back first.' : `Choose ${into} instead.` },
+  )
+}

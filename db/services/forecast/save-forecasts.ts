@@ -1,0 +1,87 @@
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { addDays } from '../../domain/dates/day-arithmetic.ts'
+import type { IsoDate } from '../../domain/dates/iso-date.ts'
+import type { OpenCollection } from '../../migrations/open-file.ts'
+import { countStale, madeStaleBy, saveForecast, staleLots } from '../../queries/forecast-rows.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Reading, Writing } from '../context.ts'
+import { PlacesAgeing } from '../storage/place-ageing.ts'
+import { forecastLots, type LotForecast } from './lot-forecast.ts'
+
+/** A forecast older than so many days is recomputed: seed changes little in a month. */
+const HOLDS_DAYS = 30
+/** So many lots are computed with the entry that changed them; of a larger one the rest follow by themselves. */
+const AT_ONCE = 20
+
+/** Computes what the entry being written made stale, so that a keeper sees it at once. */
+export function updateForecasts(writing: Writing): void {
+  const lotIds = madeStaleBy(writing.sqlite, writing.entryId, AT_ONCE)
+  if (lotIds.length > 0) saveForecasts(writing, lotIds)
+}
+
+/** The open collections whose forecasts somebody stopped: for as long as they are open. */
+const heldCollections = new WeakSet<OpenCollection>()
+
+/** Stops working out forecasts, or lets it go on. */
+export function holdForecasts(
+  reading: Reading,
+  { held }: ParsedInput<'forecast.pause'>,
+): Value<'forecast.pause'> {
+  if (held) heldCollections.add(reading.collection)
+  else heldCollections.delete(reading.collection)
+  return forecastsLeft(reading)
+}
+
+/** Computes some forecasts that no longer hold, unless that is stopped, and says how many are left. */
+export function refreshForecasts(
+  reading: Reading,
+  input: ParsedInput<'forecast.refresh'>,
+): Value<'forecast.refresh'> {
+  if (heldCollections.has(reading.collection)) return { computed: 0, ...forecastsLeft(reading) }
+  const lotIds = staleLots(reading.sqlite, oldest(reading), input.limit)
+  if (lotIds.length > 0) reading.sqlite.transaction(() => saveForecasts(reading, lotIds)).immediate()
+  return { computed: lotIds.length, ...forecastsLeft(reading) }
+}
+
+/** How many forecasts hold and how many are still to be computed. */
+export function forecastsLeft(reading: Reading): Value<'forecast.get-progress'> {
+  return { ...countStale(reading.sqlite, oldest(reading)), held: heldCollections.has(reading.collection) }
+}
+
+function oldest(reading: Reading): IsoDate {
+  return addDays(reading.today, -HOLDS_DAYS)
+}
+
+function saveForecasts(reading: Reading, lotIds: readonly number[]): void {
+  const places = new PlacesAgeing(reading)
+  for (const computed of forecastLots(reading, lotIds, settingsOf(reading), places)) {
+    saveForecast(reading.sqlite, { lotId: computed.lotId, computedOn: reading.today, ...figuresOf(computed) })
+  }
+}
+
+function figuresOf(computed: LotForecast) {
+  if (computed.kind === 'refused') {
+    const none = {
+      viability: null,
+      low: null,
+      high: null,
+      start: null,
+      chanceBelow: null,
+      deviatesAYear: null,
+    }
+    return { basis: 'refused', ...none, early: null, crosses: null, late: null } as const
+  }
+  const { start, today, crossing, chanceBelow, deviatesAYear } = computed.forecast
+  return {
+    basis: computed.model.basis,
+    viability: today.middle,
+    low: today.low,
+    high: today.high,
+    start: start.middle,
+    chanceBelow,
+    deviatesAYear,
+    early: crossing.early,
+    crosses: crossing.middle,
+    late: crossing.late,
+  }
+}

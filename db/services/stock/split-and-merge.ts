@@ -1,0 +1,240 @@
+import { and, eq, lte, sql } from 'drizzle-orm'
+import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { type Change, takeOut } from '../../domain/ledger/movement.ts'
+import { pooledWeight } from '../../domain/weights/hundred-seed-weight.ts'
+import { moisturesOfLot } from '../../queries/lot-climate.ts'
+import type { LotRow } from '../../queries/lot-rows.ts'
+import { latestMeasurement, notUndone } from '../../queries/measurements.ts'
+import { seedMoisture } from '../../schema/climate-tables.ts'
+import { germinationResult } from '../../schema/germination-tables.ts'
+import { lot, seedWeight } from '../../schema/stock-tables.ts'
+import { settingsOf } from '../collection/settings.ts'
+import type { Writing } from '../context.ts'
+import { addLot, lotOrRefuse, noteParent } from '../intake/new-lot.ts'
+import { placeOrRefuse } from '../storage/places.ts'
+import { amountOrRefuse, balanceOf, countDoubt, quantityOf, weightInForce } from './amounts.ts'
+import { changeLot } from './change-lot.ts'
+import { refuseTooMuch } from './plan-withdrawal.ts'
+import { writeMovement } from './write-movement.ts'
+
+export function splitLot(
+  writing: Writing,
+  input: ParsedInput<'lot.split'>,
+): Omit<Value<'lot.split'>, 'entryId'> {
+  const row = lotOrRefuse(writing, input.lotId, 'lotId')
+  if (input.placeId !== null) placeOrRefuse(writing, input.placeId, 'placeId')
+  if (input.role === 'duplicate-elsewhere' && input.heldBy === '') {
+    refuse('value-refused', 'Say who holds the safety duplicate.', { field: 'heldBy' })
+  }
+  const amount = amountOrRefuse(settingsOf(writing), input.amount, row.packet_seeds, 'amount')
+  const { weight } = weightInForce(row)
+  const out = takeOut(balanceOf(row), amount, weight)
+  if (out.kind === 'not-enough') refuseTooMuch(row, out, 'amount', settingsOf(writing))
+  const target = addLot(writing, partOf(row, input), input.on)
+  noteParent(writing, target.id, row.lot_id, 'split')
+  inheritMeasurements(writing, row, target.id, input.on)
+  const line = { kind: 'split', on: input.on, note: input.note } as const
+  writeMovement(writing, { ...line, lotId: row.lot_id, change: out.change, measured: out.measured, weight })
+  writeMovement(writing, {
+    ...line,
+    lotId: target.id,
+    change: opposite(out.change),
+    measured: 'carried',
+    weight: null,
+  })
+  const left = quantityOf(lotOrRefuse(writing, row.lot_id, 'lotId'), settingsOf(writing))
+  const moved = quantityOf(lotOrRefuse(writing, target.id, 'lotId'), settingsOf(writing))
+  return {
+    newLotId: target.id,
+    newLotNumber: target.number,
+    left,
+    moved,
+    said: `Moved ${moved.words} from ${row.lot_number} to ${target.number}`,
+    undoable: true,
+  }
+}
+
+function partOf(row: LotRow, input: ParsedInput<'lot.split'>) {
+  const elsewhere = input.role === 'duplicate-elsewhere'
+  return {
+    accessionId: row.accession_id,
+    role: input.role,
+    basis: row.basis,
+    estimated: row.estimated === 1,
+    harvestFrom: row.harvest_from,
+    harvestTo: row.harvest_to,
+    harvestAbout: row.harvest_about === 1,
+    generation: row.generation,
+    placeId: elsewhere ? null : input.placeId,
+    heldBy: input.heldBy,
+    heldSince: elsewhere ? input.on : null,
+    quarantineReason: row.quarantine_reason,
+  }
+}
+
+/**
+ * A part of a lot is as heavy, as alive and as dry as the whole: its last weighing goes with it, and its tests and moistures
+ * up to the day on which it was split off.
+ */
+function inheritMeasurements(writing: Writing, from: LotRow, lotId: number, on: string): void {
+  const { db, entryId } = writing
+  const weight = db
+    .select()
+    .from(seedWeight)
+    .where(eq(seedWeight.id, from.weight_id ?? 0))
+    .get()
+  const note = `carried over from ${from.lot_number}`
+  const weightId =
+    weight &&
+    db
+      .insert(seedWeight)
+      .values({ ...weight, id: undefined, lotId, note, entryId })
+      .returning({ id: seedWeight.id })
+      .get().id
+  const results = db
+    .select()
+    .from(germinationResult)
+    .where(
+      and(
+        eq(germinationResult.lotId, from.lot_id),
+        lte(germinationResult.testedOn, on),
+        sql.raw(notUndone('germination_result')),
+      ),
+    )
+    .orderBy(germinationResult.testedOn, germinationResult.id)
+    .all()
+  for (const result of results) {
+    db.insert(germinationResult)
+      .values({ ...result, id: undefined, lotId, note, entryId })
+      .run()
+  }
+  for (const row of moisturesOfLot(writing.sqlite, from.lot_id).toReversed()) {
+    if (row.measured_on > on) continue
+    db.insert(seedMoisture)
+      .values({
+        lotId,
+        measuredOn: row.measured_on,
+        method: row.method,
+        percent: row.percent,
+        lowPercent: row.low_percent,
+        highPercent: row.high_percent,
+        observed: row.observed,
+        note,
+        entryId,
+      })
+      .run()
+  }
+  db.update(lot)
+    .set({
+      weightId: weightId ?? null,
+      germinationId: latestMeasurement(writing.sqlite, 'germination_result', lotId),
+    })
+    .where(eq(lot.id, lotId))
+    .run()
+}
+
+function opposite(change: Change): Change {
+  return { count: 0 - change.count, mass: 0 - change.mass }
+}
+
+export function mergeLots(
+  writing: Writing,
+  input: ParsedInput<'lot.merge'>,
+): Omit<Value<'lot.merge'>, 'entryId'> {
+  const into = lotOrRefuse(writing, input.intoLotId, 'intoLotId')
+  const from = [...new Set(input.fromLotIds)].map((id, index) =>
+    lotOrRefuse(writing, id, `fromLotIds.${index}`),
+  )
+  for (const [index, row] of from.entries()) refuseUnlike(into, row, `fromLotIds.${index}`)
+  const all = [into, ...from]
+  for (const row of from) {
+    const { count, mass } = balanceOf(row)
+    const line = { kind: 'join', on: input.on, note: input.note, measured: 'carried', weight: null } as const
+    writeMovement(writing, { ...line, lotId: row.lot_id, change: { count: -count, mass: -mass } })
+    writeMovement(writing, { ...line, lotId: into.lot_id, change: { count, mass } })
+    noteParent(writing, into.lot_id, row.lot_id, 'joined')
+  }
+  poolWeights(writing, into, from, input.on)
+  const years = all.flatMap((row) => [row.harvest_from, row.harvest_to])
+  const known = years.filter((year) => year !== null)
+  const allKnown = known.length === years.length
+  changeLot(writing, into.lot_id, {
+    harvestFrom: allKnown ? Math.min(...known) : null,
+    harvestTo: allKnown ? Math.max(...known) : null,
+    harvestAbout: all.some((row) => row.harvest_about === 1) && new Set(known).size === 1,
+    basis: all.some((row) => row.basis === 'weighed' && row.balance_count > 0) ? 'weighed' : into.basis,
+    estimated: all.some((row) => row.estimated === 1),
+    generation: Math.max(...all.map((row) => row.generation)),
+  })
+  const balance = quantityOf(lotOrRefuse(writing, into.lot_id, 'intoLotId'), settingsOf(writing))
+  return {
+    balance,
+    said: `Merged ${from.map((row) => row.lot_number).join(', ')} into ${into.lot_number}: ${balance.words}`,
+    undoable: true,
+  }
+}
+
+/** Puts the weight of what was poured together in force, where its parts were not weighed by one and the same weight. */
+function poolWeights(writing: Writing, into: LotRow, from: readonly LotRow[], on: string): void {
+  const all = [into, ...from]
+  if (new Set(all.map(weightFacts)).size === 1) return
+  const pooled = pooledWeight(all.map((row) => ({ ...balanceOf(row), doubt: countDoubt(row) })))
+  if (pooled === null) return
+  const sum = (of: (row: LotRow) => number | null) => all.reduce((total, row) => total + (of(row) ?? 0), 0)
+  const { id } = writing.db
+    .insert(seedWeight)
+    .values({
+      lotId: into.lot_id,
+      measuredOn: on,
+      hundredSeedWeightUg: pooled.weight,
+      replicates: Math.max(
+        1,
+        sum((row) => row.weight_replicates),
+      ),
+      seedsCounted: Math.max(
+        1,
+        sum((row) => row.weight_seeds),
+      ),
+      coefficientOfVariation: null,
+      chaffy: false,
+      note: `of ${all.map((row) => row.lot_number).join(', ')} together`,
+      entryId: writing.entryId,
+      pooledDoubt: pooled.doubt,
+    })
+    .returning({ id: seedWeight.id })
+    .get()
+  writing.db.update(lot).set({ weightId: id }).where(eq(lot.id, into.lot_id)).run()
+}
+
+/** What tells one weighing from another: parts of one lot were weighed together and carry the same. */
+function weightFacts(row: LotRow): string {
+  return [
+    row.weight_ug,
+    row.weight_replicates,
+    row.weight_seeds,
+    row.weight_cv,
+    row.weight_pooled_doubt,
+  ].join()
+}
+
+function refuseUnlike(into: LotRow, from: LotRow, field: string): void {
+  if (from.lot_id === into.lot_id) refuse('value-refused', 'A lot cannot be poured into itself.', { field })
+  if (from.accession_id !== into.accession_id) {
+    refuse(
+      'value-refused',
+      `${from.lot_number} is of another accession. Only lots of one accession can be joined.`,
+      { field },
+    )
+  }
+  if ((from.quarantine_reason === null) !== (into.quarantine_reason === null)) {
+    refuse(
+      'in-quarantine',
+      `One of ${from.lot_number} and ${into.lot_number} is in quarantine. Check it before joining them.`,
+      { field },
+    )
+  }
+  if (from.balance_count === 0 && from.balance_mass_mg === 0) {
+    refuse('not-enough-seed', `${from.lot_number} holds nothing to pour.`, { field })
+  }
+}

@@ -1,0 +1,225 @@
+import type { CallInput } from '../../../db/contract/contract.ts'
+import type { Caution } from '../../../db/contract/fields.ts'
+import type { VisitOut } from '../../../db/contract/promise-operations.ts'
+import { readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
+import { readSample } from '../../../db/domain/weights/read-sample.ts'
+import { amountProblem } from '../../shared/format/manner.ts'
+import {
+  isNobodyYet,
+  NO_PERSON_YET,
+  type PersonDraft,
+  whoIsIt,
+} from '../../shared/table-form/person-draft.ts'
+
+type Input = CallInput<'return.record'>
+
+/** The lot that what came back was grown from, and the visit it went out on where that is known. */
+export interface Parent {
+  readonly lotId: number
+  readonly lotNumber: string
+  readonly variety: string
+  readonly withdrawalId: number | null
+  /** What was promised on that visit and is still waited for; '' for nothing. */
+  readonly promise: string
+}
+
+/** One lot that comes back, as it is typed. */
+export interface ReturnLine {
+  /** The parent's text as typed, or its name once it is picked. */
+  readonly text: string
+  readonly parent: Parent | null
+  /** Whether this keeps the promise of the visit. */
+  readonly meets: boolean
+  readonly harvest: string
+  readonly amount: string
+  readonly sample: string
+  readonly plants: string
+  readonly grownAt: string
+  readonly note: string
+  /** Not in a draft that an earlier version kept, nor is their note. */
+  readonly cautions?: readonly Caution[]
+  readonly cautionNote?: string
+}
+
+/** What somebody brings back while it is being entered; kept key by key, so that nothing typed can be lost. */
+export interface ReturnDraft {
+  /** Names the intention to save, so that a save repeated after a crash acts once. */
+  readonly key: string
+  readonly person: PersonDraft
+  readonly line: ReturnLine
+  /** How many lots of this person were saved already. */
+  readonly saved: number
+  readonly placeId: number | null
+  /** '' for today. */
+  readonly receivedOn: string
+}
+
+export type ReturnStep =
+  | { readonly kind: 'person'; readonly change: Partial<PersonDraft> }
+  | { readonly kind: 'line'; readonly change: Partial<ReturnLine> }
+  | { readonly kind: 'pins'; readonly change: Partial<Pick<ReturnDraft, 'placeId' | 'receivedOn'>> }
+  | { readonly kind: 'saved'; readonly personId: number; readonly key: string }
+  | { readonly kind: 'next-person'; readonly key: string }
+
+const NOTHING_YET: ReturnLine = {
+  text: '',
+  parent: null,
+  meets: true,
+  harvest: '',
+  amount: '',
+  sample: '',
+  plants: '',
+  grownAt: '',
+  note: '',
+}
+
+export function emptyReturn(key: string): ReturnDraft {
+  return { key, person: NO_PERSON_YET, line: NOTHING_YET, saved: 0, placeId: null, receivedOn: '' }
+}
+
+/** The visit after one thing was done to it. Pure: names come in with the step. */
+export function stepReturn(draft: ReturnDraft, step: ReturnStep): ReturnDraft {
+  switch (step.kind) {
+    case 'person':
+      return withPerson(draft, { ...draft.person, ...step.change })
+    case 'line':
+      return { ...draft, line: { ...draft.line, ...step.change } }
+    case 'pins':
+      return { ...draft, ...step.change }
+    case 'saved': {
+      const person = { ...draft.person, is: 'known', personId: step.personId } as const
+      return { ...draft, key: step.key, person, line: NOTHING_YET, saved: draft.saved + 1 }
+    }
+    case 'next-person':
+      return { ...draft, key: step.key, person: NO_PERSON_YET, line: NOTHING_YET, saved: 0 }
+  }
+}
+
+/** Somebody else's visit is not this person's: the lot stays, what was promised does not. */
+function withPerson(draft: ReturnDraft, person: PersonDraft): ReturnDraft {
+  const { parent } = draft.line
+  if (parent === null || person.personId === draft.person.personId) return { ...draft, person }
+  const line = { ...draft.line, parent: { ...parent, withdrawalId: null, promise: '' } }
+  return { ...draft, person, line }
+}
+
+/**
+ * A line grown from this lot, with what was noted of its growing; the latest visit on which the person took it, one with an open promise first.
+ */
+export function grownFrom(
+  lot: Pick<Parent, 'lotId' | 'lotNumber' | 'variety'>,
+  visits: readonly VisitOut[],
+): Pick<ReturnLine, 'text' | 'parent' | 'meets'> & Partial<Pick<ReturnLine, 'plants' | 'grownAt'>> {
+  const visit = visits.find(({ lots }) => lots.some(({ lotId }) => lotId === lot.lotId))
+  const promise = visit?.promise
+  const growOut = visit?.lots.find(({ lotId }) => lotId === lot.lotId)?.growOut ?? null
+  const waits = promise?.state === 'open' || promise?.state === 'overdue'
+  return {
+    text: `${lot.variety}, ${lot.lotNumber}`,
+    parent: {
+      lotId: lot.lotId,
+      lotNumber: lot.lotNumber,
+      variety: lot.variety,
+      withdrawalId: visit?.withdrawalId ?? null,
+      promise: waits ? promise.words : '',
+    },
+    meets: true,
+    ...(growOut === null
+      ? {}
+      : { grownAt: growOut.site, plants: growOut.plants === null ? '' : String(growOut.plants) }),
+  }
+}
+
+export type ReturnField =
+  | 'lot'
+  | 'harvest'
+  | 'amount'
+  | 'sample'
+  | 'plants'
+  | 'grownAt'
+  | 'note'
+  | 'cautionNote'
+export type ReturnProblems = Partial<Record<ReturnField, string>>
+
+/** What a line still lacks before it can be saved, by field. */
+export function returnProblems(line: ReturnLine, thisYear: number): ReturnProblems {
+  const amount = amountProblem(line.amount)
+  const harvest = readHarvestYear(line.harvest, thisYear)
+  const sample = readSample(line.sample)
+  return {
+    ...(line.parent === null ? { lot: lotProblem(line.text.trim()) } : {}),
+    ...(harvest.kind === 'unreadable' ? { harvest: harvest.because } : {}),
+    ...(amount === undefined ? {} : { amount }),
+    ...(sample.kind === 'unreadable' ? { sample: sample.because } : {}),
+    ...(plantsOf(line.plants) === undefined
+      ? { plants: 'Type how many plants the seed was saved from, such as 12, or leave it empty.' }
+      : {}),
+  }
+}
+
+function lotProblem(typed: string): string {
+  return typed === ''
+    ? 'Which lot was it grown from? Choose it above, scan its label, or type a few letters.'
+    : `Choose which lot ${typed} is from the list.`
+}
+
+/** The plants as a number, null where none were told, undefined where the text is no number of plants. */
+function plantsOf(text: string): number | null | undefined {
+  const typed = text.trim()
+  if (typed === '') return null
+  const plants = /^\d{1,7}$/.test(typed) ? Number(typed) : 0
+  return plants >= 1 && plants <= 1_000_000 ? plants : undefined
+}
+
+/** Whether nothing was typed of a line. */
+export function isUntouched(line: ReturnLine): boolean {
+  const typed = [line.text, line.harvest, line.amount, line.sample, line.plants, line.grownAt, line.note]
+  return typed.every((text) => text.trim() === '') && (line.cautions ?? []).length === 0
+}
+
+/** Whether nothing worth keeping was typed. */
+export function isBlankReturn(draft: ReturnDraft): boolean {
+  return isUntouched(draft.line) && (isNobodyYet(draft.person) || draft.saved > 0)
+}
+
+/** The return as the collection takes it, or null while it is not known who brings it or what it was grown from. */
+export function returnOf(draft: ReturnDraft, today: string): Input | null {
+  const { line } = draft
+  const person = whoIsIt(draft.person)
+  if (person === undefined || person === null || line.parent === null) return null
+  const meets = line.parent.promise === '' || line.meets
+  return {
+    key: draft.key,
+    person,
+    parentLotId: line.parent.lotId,
+    withdrawalId: meets ? line.parent.withdrawalId : null,
+    receivedOn: draft.receivedOn === '' ? today : draft.receivedOn,
+    harvest: line.harvest,
+    amount: line.amount,
+    sample: line.sample,
+    plantsGrown: plantsOf(line.plants) ?? null,
+    grownAt: line.grownAt,
+    note: line.note,
+    cautions: [...(line.cautions ?? [])],
+    cautionNote: (line.cautions ?? []).length === 0 ? '' : (line.cautionNote ?? ''),
+    placeId: draft.placeId,
+  }
+}
+
+const FIELD_OF_PATH: Readonly<Record<string, ReturnField>> = {
+  parentLotId: 'lot',
+  withdrawalId: 'lot',
+  harvest: 'harvest',
+  amount: 'amount',
+  sample: 'sample',
+  plantsGrown: 'plants',
+  grownAt: 'grownAt',
+  note: 'note',
+  cautions: 'cautionNote',
+  cautionNote: 'cautionNote',
+}
+
+/** The field that a problem's path names, or null for a path elsewhere. */
+export function returnFieldOf(path: string | null): ReturnField | null {
+  return FIELD_OF_PATH[path ?? ''] ?? null
+}

@@ -1,0 +1,33 @@
+import { useState } from 'react'
+
+const kept = new Map<string, object>()
+
+/** What is being typed into a form of a card, kept while other cards are looked at. */
+export interface SavedForm<T> {
+  readonly typed: T
+  readonly change: (part: Partial<T>) => void
+  readonly discard: () => void
+}
+
+/** Keeps a half-filled form by its name until it is sent: no wrong key and no other card loses it. */
+export function useSavedForm<T extends object>(name: string, empty: T): SavedForm<T> {
+  const [typed, setTyped] = useState<T>(() => ({ ...empty, ...kept.get(name) }))
+  return {
+    typed,
+    change: (part) => {
+      // Something may have been changed since this was drawn, as while a plan is made.
+      const next = { ...typed, ...kept.get(name), ...part }
+      kept.set(name, next)
+      setTyped(next)
+    },
+    discard: () => {
+      kept.delete(name)
+      setTyped(empty)
+    },
+  }
+}
+
+/** Whether a form of this name is half filled. */
+export function isBegun(name: string): boolean {
+  return kept.has(name)
+}

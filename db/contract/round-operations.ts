@@ -73,7 +73,7 @@ export const roundOperations = {
             reading: ReadOff.nullable().default(null).describe('what the instruments there say'),
           }),
         )
-        .min(1, 'Inspection at one place at least.')
+        .min(1, 'Look at one place at least.')
         .max(500),
     },
     { found: z.int(), quarantined: z.int() },

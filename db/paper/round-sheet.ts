@@ -26,7 +26,7 @@ const MOST_LISTED = 60
 /** A line to write on: white alone would be set as one space. */
 const TO_FILL = '_'.repeat(24)
 const COLUMNS: readonly RuledColumn[] = [
-  ['Inspection for', 0.24],
+  ['Look for', 0.24],
   ['Fine', 0.08],
   ['Found', 0.08],
   ['What, and in which lots', 0.6],

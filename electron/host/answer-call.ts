@@ -49,7 +49,7 @@ function unknownOperation(): Problem {
     code: 'unknown-operation',
     sentence: 'There is no operation of that name. Nothing was done.',
     field: null,
-    todo: 'Inspection at the list of operations: npm run -s call -- operations',
+    todo: 'Look at the list of operations: npm run -s call -- operations',
     choices: [],
   }
 }

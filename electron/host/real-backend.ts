@@ -10,7 +10,7 @@ import type { CollectionBackend } from './collection-backend.ts'
 
 const now = () => new Date()
 
-/** The hands of the real app: the clock, the random source and the services. */
+/** The backend of the real app: the clock, the random source and the services. */
 export const realBackend: CollectionBackend = {
   open: (file, access) => openCollection(file, { access, now }),
   begin: (file, input) => startCollection(file, input, { now, newId: randomUUID }),

@@ -40,5 +40,5 @@ export function useScansToLots(findField: RefObject<HTMLDivElement | null>) {
 function whyNotFound(text: string, scan: Value<'collection.search'>['scan']): string {
   return scan === 'does-not-fit'
     ? `The label was not read right: the last character of ‘${text}’ does not fit the rest. Scan it again, or look below.`
-    : `No lot here has the code ‘${text}’. It may belong to another collection. Inspection below, or type a few letters.`
+    : `No lot here has the code ‘${text}’. It may belong to another collection. Look below, or type a few letters.`
 }

@@ -28,7 +28,7 @@ export function findAddress(text: string): string {
   return `/shelf/find/${encodeURIComponent(encodeURIComponent(text))}`
 }
 
-/** The letters that an address of {@link findAddress} carries, as the router hands them over. */
+/** The letters that an address of {@link findAddress} carries, as the router passes them on. */
 export function lettersOf(carried: string): string {
   try {
     return decodeURIComponent(carried)

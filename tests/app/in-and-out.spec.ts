@@ -24,7 +24,7 @@ test('passports are looked at before they come in and before they go out, and pe
   await expect(page.getByRole('heading', { name: 'One gift came in' })).toBeFocused()
 
   await open(page, '/in-and-out')
-  await page.getByRole('button', { name: 'Inspection at the passports' }).press('Enter')
+  await page.getByRole('button', { name: 'Look at the passports' }).press('Enter')
   const out = page.getByRole('region', { name: 'Going out' })
   await expect(out).toContainText('SAMPSTAT 305 is not in its list of codes')
   await expect(out.getByRole('status').filter({ hasText: 'People are left out' })).toBeVisible()
@@ -38,7 +38,7 @@ test('passports are looked at before they come in and before they go out, and pe
   }
   expect(await saved('Save the passports')).not.toContain('Fennimore')
   await page.getByLabel('with names and contacts of people').press('Space')
-  await page.getByRole('button', { name: 'Inspection at the passports' }).press('Enter')
+  await page.getByRole('button', { name: 'Look at the passports' }).press('Enter')
   await expect(out.getByRole('status').filter({ hasText: 'It holds names' })).toBeVisible()
   expect(await saved('Save the passports')).toContain('Ada Fennimore')
   expect(await saved('Save as Darwin Core')).toContain('Phaseolus')
@@ -60,7 +60,7 @@ test('a first name that stands in a text is shown where it stands, and goes as s
     ],
   })
   await open(page, '/in-and-out')
-  await page.getByRole('button', { name: 'Inspection for names' }).press('Enter')
+  await page.getByRole('button', { name: 'Look for names' }).press('Enter')
   const names = page.getByRole('list', { name: 'Names in texts' })
   await names.getByText(/^in 1 text/).press('Enter')
   await expect(names.getByText('Rosalind grew it by the lock each year.')).toBeVisible()

@@ -249,7 +249,7 @@ export const SCENES: readonly Scene[] = [
     name: 'in-and-out',
     play: async (page) => {
       await open(page, '/in-and-out')
-      await page.getByRole('button', { name: 'Inspection at the passports' }).click()
+      await page.getByRole('button', { name: 'Look at the passports' }).click()
       await page.getByRole('button', { name: 'Save the passports' }).waitFor()
     },
   },

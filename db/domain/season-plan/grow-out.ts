@@ -112,7 +112,7 @@ export function whyNotNoted(growOut: GrowOut, note: GrowOutNote): string | null 
   )
   return clash === undefined
     ? null
-    : `That day does not fit: ${noteInWords(clash)}. Inspection at the day, or take that note back.`
+    : `That day does not fit: ${noteInWords(clash)}. Look at the day, or take that note back.`
 }
 
 /** One note in words: 'emerged 2026-05-02, 24 plants: patchy'. */

@@ -150,7 +150,7 @@ export function waitingOrRefuse(reading: Reading, ids: readonly number[], field:
   if (gone) {
     refuse('not-found', `The ${gone.kind} for ${shownItem(gone).title} does not wait in the tray any more.`, {
       field,
-      todo: 'Inspection at the tray again; nothing was changed.',
+      todo: 'Look at the tray again; nothing was changed.',
     })
   }
   return rows

@@ -78,7 +78,7 @@ export function importFile(
     const rows = refused.length === 1 ? 'One row' : `${refused.length} rows`
     refuse('value-refused', `${rows} cannot be read. Nothing was written.`, {
       field: 'leaveOut',
-      todo: 'Inspection at them, then say that they may be left out.',
+      todo: 'Look at them, then say that they may be left out.',
     })
   }
   const leftOut = already + refused.length

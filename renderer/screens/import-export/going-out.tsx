@@ -66,7 +66,7 @@ function NamesInTexts() {
       title="Names in texts"
       about="Whole names of people in the book are left out of texts by themselves. A first name or surname alone may be a variety’s as well: look where each stands, and tick what is to go. Names of varieties stay."
       making={making}
-      word="Inspection for names"
+      word="Look for names"
       said={({ total }) =>
         total === 0
           ? 'No first name or surname of the book stands alone in a text.'
@@ -124,9 +124,9 @@ function Passports({ asked }: { readonly asked: Asked }) {
   return (
     <Way
       title="Passports of accessions"
-      about="Multi-Crop Passport Descriptors (MCPD V.2.1), as gene banks exchange them. Inspection first at what does not fit; nothing is saved by that."
+      about="Multi-Crop Passport Descriptors (MCPD V.2.1), as gene banks exchange them. Look first at what does not fit; nothing is saved by that."
       making={making}
-      word="Inspection at the passports"
+      word="Look at the passports"
       said={({ rows, found, withheld }) =>
         [`${format.many(rows, 'accession')};`, inWords(found, format.number), ...withheld].join(' ')
       }

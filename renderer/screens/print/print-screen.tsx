@@ -20,7 +20,7 @@ export function PrintScreen() {
   return tray.data === undefined ? null : <Tray tray={tray.data} />
 }
 
-/** What is shown stays until the keeper picks another: it must not change under their hands as things come and go. */
+/** What is shown stays until the keeper picks another: it must not change while they read as things come and go. */
 function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
   const { groups } = tray
   const [shown, setShown] = useState<Shown>(groups[0]?.kind ?? 'label')

@@ -169,7 +169,7 @@ function ListTakenIn({
         tray.
       </p>
       <p className="list-buttons">
-        <Link href={lotAddress(taken.firstLotId)}>Inspection at the first</Link>
+        <Link href={lotAddress(taken.firstLotId)}>Look at the first</Link>
         <button type="button" className="quiet-button" onClick={onNext}>
           Take another list in
         </button>

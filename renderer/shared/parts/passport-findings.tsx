@@ -19,8 +19,8 @@ export function PassportFindings<T>({ findings, where }: PassportFindingsProps<T
     <ul className="passport-findings">
       {findings.map((finding) => (
         <li key={finding.sentence}>
-          <strong>{finding.level === 'error' ? 'Does not fit' : 'Inspection at it'}:</strong>{' '}
-          {finding.sentence} <span className="soft">({where(finding)})</span>
+          <strong>{finding.level === 'error' ? 'Does not fit' : 'Look at it'}:</strong> {finding.sentence}{' '}
+          <span className="soft">({where(finding)})</span>
         </li>
       ))}
     </ul>

@@ -95,7 +95,7 @@ describe('a note', () => {
   })
 
   test('comes not before what goes before it, nor after what comes after, and may be of the same day', () => {
-    const clash = 'That day does not fit: emerged 2026-05-09. Inspection at the day, or take that note back.'
+    const clash = 'That day does not fit: emerged 2026-05-09. Look at the day, or take that note back.'
     const emerged = noted('emerged', '2026-05-09')
     const flowered = (on: string) => whyNotNoted(beet(emerged), noted('flowered', on))
     expect([flowered('2026-05-08'), flowered('2026-05-09'), flowered('2026-05-10')]).toEqual([

@@ -41,6 +41,8 @@ test('an amount that can be meant two ways is asked about, and a refusal keeps w
   await openForm(page, 'Discard')
   await page.getByLabel('Why').fill('mould')
   await page.getByLabel('How much').fill('500 seeds')
+  // Its reading appears under the field and moves the button: nobody presses it before that.
+  await expect(page.getByRole('form', { name: 'Discard' })).toContainText('500 seeds, about 125 g')
   await page.getByRole('button', { name: 'Discard', exact: true }).last().click()
   await expect(page.getByRole('form', { name: 'Discard' })).toContainText('300 seeds')
   await expect(page.getByLabel('How much')).toHaveValue('500 seeds')

@@ -13,12 +13,12 @@ import type { Receipt } from '../contract/operation.ts'
 import { refuse } from '../contract/refusal.ts'
 import type { OpenCollection } from '../migrations/open-file.ts'
 import { entry } from '../schema/collection-tables.ts'
-import { askAboutClock } from './asked-clock.ts'
+import { askAboutClock } from './book/asked-clock.ts'
+import { type Reading, readingOf, type Writing } from './book/context.ts'
+import { refuseImpossibleDays } from './book/possible-days.ts'
 import { backUpIfWritten } from './collection/backups.ts'
-import { type Reading, readingOf, type Writing } from './context.ts'
 import { updateForecasts } from './forecast/save-forecasts.ts'
 import { type HostName, readHandlers, saveHandlers, writeHandlers } from './handlers.ts'
-import { refuseImpossibleDays } from './possible-days.ts'
 
 /** The operations that a service answers; the rest change which collection is open, which is the host's to do. */
 export type ServiceName = Exclude<OperationName, HostName>

@@ -1,4 +1,4 @@
-import type { Reading } from './context.ts'
+import type { Reading } from './book/context.ts'
 import { dueDays } from './germination/germination-advice.ts'
 import { judgements } from './regrow/judgements.ts'
 

@@ -227,6 +227,14 @@ module.exports = {
       to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } },
     },
     {
+      name: 'rooms-without-circles',
+      comment: 'A room of the services leans only on rooms that do not lean on it; what several need stands in the book.',
+      severity: 'error',
+      scope: 'folder',
+      from: { path: '^db/services/[^/]+$' },
+      to: { path: '^db/services/[^/]+$', circular: true },
+    },
+    {
       name: 'every-import-is-found',
       comment: 'An import that cannot be followed cannot be checked.',
       severity: 'error',

@@ -1,5 +1,5 @@
-import { settingsOf } from '../../db/services/collection/settings.ts'
-import { readingOf } from '../../db/services/context.ts'
+import { readingOf } from '../../db/services/book/context.ts'
+import { settingsOf } from '../../db/services/book/settings.ts'
 import { forecastLots } from '../../db/services/forecast/lot-forecast.ts'
 import { PlacesAgeing } from '../../db/services/storage/place-ageing.ts'
 import { NOW, type TemporaryCollection, TODAY } from './temporary-collection.ts'

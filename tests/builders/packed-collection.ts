@@ -1,7 +1,7 @@
 import { expect } from 'vitest'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
 import { wholeRows, wholeTables } from '../../db/queries/whole-tables.ts'
-import { readingOf } from '../../db/services/context.ts'
+import { readingOf } from '../../db/services/book/context.ts'
 import { makePackage } from '../../db/services/exchange/data-package.ts'
 import { aCollection, NOW, type TemporaryCollection } from './temporary-collection.ts'
 

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { readingOf } from '../../db/services/context.ts'
+import { readingOf } from '../../db/services/book/context.ts'
 import { judgements } from '../../db/services/regrow/judgements.ts'
 import { warmCaches } from '../../db/services/warm-caches.ts'
 import { keptAndFound } from '../builders/kept-and-found.ts'

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { readingOf } from '../../db/services/context.ts'
+import { readingOf } from '../../db/services/book/context.ts'
 import { forecastsLeft, refreshForecasts } from '../../db/services/forecast/save-forecasts.ts'
 import { afresh, germination, kept } from '../builders/forecasts.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'

@@ -1,9 +1,9 @@
 import type { Value } from '../../contract/contract.ts'
 import { inSyncedFolder } from '../../migrations/file-place.ts'
 import { prepared } from '../../queries/prepared.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
+import { settingsOf, settingsShown } from '../book/settings.ts'
 import { forecastsLeft } from '../forecast/save-forecasts.ts'
-import { settingsOf, settingsShown } from './settings.ts'
 
 export function aboutCollection(reading: Reading): Value<'collection.get'> {
   const count = (table: string) =>

@@ -21,8 +21,8 @@ import type { Sqlite } from '../../migrations/connection.ts'
 import { removeFile } from '../../migrations/held-files.ts'
 import { type OpenCollection, openCollection } from '../../migrations/open-file.ts'
 import { collection, entry } from '../../schema/collection-tables.ts'
-import type { Reading, Writing } from '../context.ts'
-import { settingsOf } from './settings.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { settingsOf } from '../book/settings.ts'
 
 const BYTES_IN_MB = 1_000_000
 

@@ -2,8 +2,8 @@ import { eq } from 'drizzle-orm'
 import { fold } from '../../domain/shared/fold.ts'
 import { indexVariety } from '../../queries/search-words.ts'
 import { crop, cropChange, variety } from '../../schema/reference-tables.ts'
-import { refuseIfChangedLater } from '../changed-later.ts'
-import type { Writing } from '../context.ts'
+import { refuseIfChangedLater } from '../book/changed-later.ts'
+import type { Writing } from '../book/context.ts'
 
 type CropRow = typeof crop.$inferSelect
 

@@ -7,7 +7,7 @@ import { hundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
 import { COUNTS_IN_FORCE } from '../../queries/germination-tests.ts'
 import type { MovementRow } from '../../queries/ledger.ts'
 import { prepared } from '../../queries/prepared.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
 
 type Finding = Value<'collection.check'>['findings'][number]
 

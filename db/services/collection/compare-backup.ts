@@ -8,8 +8,8 @@ import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { openSound } from '../../migrations/backup-files.ts'
 import type { Sqlite } from '../../migrations/connection.ts'
 import { MIGRATIONS_FOLDER, newestVersion } from '../../migrations/file-format.ts'
-import type { Reading } from '../context.ts'
-import { settingsOf } from './settings.ts'
+import type { Reading } from '../book/context.ts'
+import { settingsOf } from '../book/settings.ts'
 
 const COUNTED = [
   ['accessions', 'accession'],

@@ -1,6 +1,5 @@
-import { eq, sql } from 'drizzle-orm'
+import { sql } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import { refuse } from '../../contract/refusal.ts'
 import { plantCaution } from '../../domain/cautions/plant-caution.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { unknownInWords } from '../../domain/crops/unknown.ts'
@@ -10,20 +9,10 @@ import { daysToSeed } from '../../domain/season-plan/season-length.ts'
 import { gramsPerHundred, hundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
 import { everydayNames, sourceInWords } from '../../migrations/crop-table.ts'
 import { crop } from '../../schema/reference-tables.ts'
-import type { Reading } from '../context.ts'
-import { assumedInWords } from '../stock/living-stock.ts'
-import { settingsOf } from './settings.ts'
-
-type CropRow = typeof crop.$inferSelect
-
-/** A crop of the table, or a refusal. */
-export function cropOrRefuse(reading: Reading, cropId: string, field: string): CropRow {
-  const row = reading.db.select().from(crop).where(eq(crop.id, cropId)).get()
-  return (
-    row ??
-    refuse('not-found', `There is no crop ‘${cropId}’ in the table. Choose one of the list.`, { field })
-  )
-}
+import type { Reading } from '../book/context.ts'
+import { type CropRow, cropOrRefuse } from '../book/crop-rows.ts'
+import { assumedInWords } from '../book/living-stock.ts'
+import { settingsOf } from '../book/settings.ts'
 
 export function listCrops(reading: Reading): Value<'crop.list'> {
   const rows = reading.db

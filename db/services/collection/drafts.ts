@@ -1,7 +1,7 @@
 import { desc, eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { draft } from '../../schema/collection-tables.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
 
 export function saveDraft(reading: Reading, input: ParsedInput<'draft.save'>): Value<'draft.save'> {
   const keptAt = reading.now.toISOString()

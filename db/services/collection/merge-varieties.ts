@@ -5,7 +5,7 @@ import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { indexVariety } from '../../queries/search-words.ts'
 import { variety, varietyMerge, varietySynonym } from '../../schema/reference-tables.ts'
-import type { Reading, Writing } from '../context.ts'
+import type { Reading, Writing } from '../book/context.ts'
 import { addName } from './varieties.ts'
 
 /** Joins two records that turned out to be of one variety. What was printed and written stays as it is. */

@@ -11,11 +11,11 @@ import {
 } from '../../domain/weights/hundred-seed-weight.ts'
 import { unweighedLotsOfCrop } from '../../queries/lot-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
-import type { Reading, Writing } from '../context.ts'
-import { balanceOf, cropWeight } from '../stock/amounts.ts'
-import { writeMovement } from '../stock/write-movement.ts'
+import { balanceOf, cropWeight } from '../book/amounts.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { cropOrRefuse } from '../book/crop-rows.ts'
+import { writeMovement } from '../book/write-movement.ts'
 import { type CropState, changeCrop } from './change-crop.ts'
-import { cropOrRefuse } from './crops.ts'
 
 type CropFacts = z.output<z.ZodObject<typeof CropFields>>
 

@@ -7,8 +7,8 @@ import { fold } from '../../domain/shared/fold.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { indexVariety } from '../../queries/search-words.ts'
 import { crop, variety, varietySynonym } from '../../schema/reference-tables.ts'
-import type { Reading, Writing } from '../context.ts'
-import { cropOrRefuse } from './crops.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { cropOrRefuse } from '../book/crop-rows.ts'
 import { cropNamed } from './own-crops.ts'
 
 /** The variety that a gift is of, with its crop; a new one is added, unless the crop has one of that very name. */

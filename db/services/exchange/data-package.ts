@@ -12,8 +12,8 @@ import {
   wholeRows,
   wholeTables,
 } from '../../queries/whole-tables.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
+import { settingsOf } from '../book/settings.ts'
 import { withheldInWords, withholdingOf } from '../people/withhold.ts'
 
 const TYPES = { INTEGER: 'integer', REAL: 'number', TEXT: 'string' } as const

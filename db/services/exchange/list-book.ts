@@ -10,7 +10,7 @@ import {
   knownNames,
   type NumberedGift,
 } from '../../queries/list-rows.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
 import { NewNames } from './list-new-names.ts'
 
 /** One thing that a name in a list can stand for. */

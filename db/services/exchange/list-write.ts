@@ -18,11 +18,11 @@ import {
   savePassportValue,
 } from '../../queries/bulk-gifts.ts'
 import { indexAccessions } from '../../queries/search-words.ts'
-import type { Writing } from '../context.ts'
-import { type AccessionNumber, nextAccessionNumbers } from '../intake/new-lot.ts'
-import { cropWeight } from '../stock/amounts.ts'
+import { cropWeight } from '../book/amounts.ts'
+import type { Writing } from '../book/context.ts'
+import { type AccessionNumber, nextAccessionNumbers } from '../book/new-lot.ts'
+import { createPlace } from '../book/places.ts'
 import { saveWeight } from '../stock/seed-weights.ts'
-import { createPlace } from '../storage/places.ts'
 import { type ListGift, yearsOf } from './list-gift.ts'
 
 /** What was written of a list. */

@@ -3,8 +3,8 @@ import { type CsvColumn, exactCsvOf } from '../../exchange/csv.ts'
 import { checkPassport, gatherFindings, type Passport } from '../../exchange/mcpd-check.ts'
 import { DESCRIPTORS, MCPD_CODES } from '../../exchange/mcpd-table.ts'
 import { type PassportRow, passportRows, passportValues } from '../../queries/passport-rows.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
+import { settingsOf } from '../book/settings.ts'
 import { withheldInWords, withholdingOf } from '../people/withhold.ts'
 
 type Asked = ParsedInput<'passport.export'>

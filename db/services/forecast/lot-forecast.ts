@@ -16,8 +16,8 @@ import {
   type StayRow,
   stayRows,
 } from '../../queries/forecast-rows.ts'
-import type { Reading } from '../context.ts'
-import type { CollectionPolicy } from '../stock/living-stock.ts'
+import type { Reading } from '../book/context.ts'
+import type { CollectionPolicy } from '../book/living-stock.ts'
 import type { LotMoisture, PlaceAgeing, PlacesAgeing } from '../storage/place-ageing.ts'
 
 /** A lot as it is forecast: what was computed and what it rests on. */

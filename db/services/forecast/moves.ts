@@ -8,10 +8,10 @@ import { type CandidateRow, candidatePlaces } from '../../queries/forecast-rows.
 import { moistureOfLot } from '../../queries/lot-climate.ts'
 import { lotFacts } from '../../queries/lot-facts.ts'
 import { lotsInPlace } from '../../queries/place-readings.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
+import { placeOrRefuse } from '../book/places.ts'
+import { settingsOf } from '../book/settings.ts'
 import { type PlaceAgeing, PlacesAgeing } from '../storage/place-ageing.ts'
-import { placeOrRefuse } from '../storage/places.ts'
 import { forecastLots, type LotForecast } from './lot-forecast.ts'
 
 type Computed = Extract<LotForecast, { kind: 'forecast' }>

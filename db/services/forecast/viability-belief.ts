@@ -10,8 +10,8 @@ import {
   type ViabilityBelief,
 } from '../../domain/needs/outlook.ts'
 import type { LifeRow } from '../../queries/lot-rows.ts'
-import { countDoubt } from '../stock/amounts.ts'
-import { lifeOf } from '../stock/living-stock.ts'
+import { countDoubt } from '../book/amounts.ts'
+import { lifeOf } from '../book/living-stock.ts'
 
 /** Years that the seed of a crop without a figure keeps. Common practice, no source. */
 const STORAGE_YEARS_WITHOUT_FIGURES = 3

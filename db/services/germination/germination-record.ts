@@ -34,12 +34,12 @@ import {
   testRows,
   testTotal,
 } from '../../queries/germination-tests.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
+import { thresholdOf } from '../book/living-stock.ts'
+import { lotOrRefuse } from '../book/new-lot.ts'
+import { cautionsOf } from '../book/seed-words.ts'
+import { settingsOf } from '../book/settings.ts'
 import { type LotOnDayOf, lotsOnTheDay } from '../forecast/chance-above.ts'
-import { lotOrRefuse } from '../intake/new-lot.ts'
-import { thresholdOf } from '../stock/living-stock.ts'
-import { cautionsOf } from '../stock/lot-record.ts'
 import { stageOf } from './staged-tests.ts'
 import { replicatesOf, resultWords, tallyOf } from './test-counts.ts'
 

@@ -5,7 +5,7 @@ import { isoDate } from '../../domain/dates/iso-date.ts'
 import { stagedDecision } from '../../domain/germination/staged-plan.ts'
 import { stagedInWords } from '../../domain/germination/staged-words.ts'
 import { followerOf, type TestRow, testRow, testRows } from '../../queries/germination-tests.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
 
 /** Stages speak of one state of the seed: a test further back begins anew. A judgement, not published. */
 const STAGES_WITHIN_DAYS = 90

@@ -7,7 +7,7 @@ import {
 } from '../../domain/germination/germination-test.ts'
 import { resultInWords } from '../../domain/germination/result-in-words.ts'
 import { type CountRow, countsOf, sownIn } from '../../queries/germination-tests.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
 import type { LotOnDayOf } from '../forecast/chance-above.ts'
 
 /** The replicates of a test with their counts in force. */

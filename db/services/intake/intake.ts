@@ -10,17 +10,23 @@ import { scanCode } from '../../domain/numbers/scan-code.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
 import { indexAccession } from '../../queries/search-words.ts'
 import { accession, accessionCaution } from '../../schema/stock-tables.ts'
-import { settingsOf } from '../collection/settings.ts'
+import { amountOrRefuse, quantityOf, weightInForce } from '../book/amounts.ts'
+import type { Writing } from '../book/context.ts'
+import {
+  type AccessionNumber,
+  addLot,
+  harvestColumns,
+  lotOrRefuse,
+  nextAccessionNumbers,
+} from '../book/new-lot.ts'
+import { personFor } from '../book/people.ts'
+import { placeOrRefuse } from '../book/places.ts'
+import { askIfBeforeHarvest } from '../book/possible-days.ts'
+import { settingsOf } from '../book/settings.ts'
+import { giftToTray } from '../book/tray.ts'
+import { writeMovement } from '../book/write-movement.ts'
 import { varietyFor } from '../collection/varieties.ts'
-import type { Writing } from '../context.ts'
-import { personFor } from '../people/people.ts'
-import { askIfBeforeHarvest } from '../possible-days.ts'
-import { giftToTray } from '../print/tray.ts'
-import { amountOrRefuse, quantityOf, weightInForce } from '../stock/amounts.ts'
 import { misweighed, sampleOrRefuse, saveWeight } from '../stock/seed-weights.ts'
-import { writeMovement } from '../stock/write-movement.ts'
-import { placeOrRefuse } from '../storage/places.ts'
-import { type AccessionNumber, addLot, harvestColumns, lotOrRefuse, nextAccessionNumbers } from './new-lot.ts'
 import { keepAsOffered } from './offered-gift.ts'
 
 type GiftInput = z.output<typeof Gift>

@@ -5,8 +5,8 @@ import type { Gift } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { giftEvent, gift as giftTable } from '../../schema/gift-tables.ts'
 import { crop, variety } from '../../schema/reference-tables.ts'
-import { cropOrRefuse } from '../collection/crops.ts'
-import type { Reading, Writing } from '../context.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { cropOrRefuse } from '../book/crop-rows.ts'
 
 type GiftFacts = z.output<typeof Gift>
 

@@ -10,8 +10,8 @@ import {
   waitingInWords,
 } from '../../domain/intake/waiting.ts'
 import { eventsOf, type GiftRow, giftRows, quarantinedLots } from '../../queries/waiting-gifts.ts'
-import type { Reading, Writing } from '../context.ts'
-import { personFor } from '../people/people.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { personFor } from '../book/people.ts'
 import { takeInGift } from './intake.ts'
 import { keepAsOffered, noteEvent } from './offered-gift.ts'
 

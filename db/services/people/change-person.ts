@@ -6,8 +6,8 @@ import { fold } from '../../domain/shared/fold.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { indexDonor } from '../../queries/search-words.ts'
 import { person, personChange, personContact, personRole } from '../../schema/reference-tables.ts'
-import { refuseIfChangedLater } from '../changed-later.ts'
-import type { Reading, Writing } from '../context.ts'
+import { refuseIfChangedLater } from '../book/changed-later.ts'
+import type { Reading, Writing } from '../book/context.ts'
 
 /** What of a person can change and be put back. */
 interface PersonState {

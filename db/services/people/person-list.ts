@@ -3,8 +3,8 @@ import type { ListedPerson } from '../../contract/people-operations.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
-import type { Reading } from '../context.ts'
-import { ROLES_OF_KEPT } from './people.ts'
+import type { Reading } from '../book/context.ts'
+import { ROLES_OF_KEPT } from '../book/people.ts'
 
 type Row = Omit<ListedPerson, 'roles' | 'alsoAs'> & {
   readonly roles: string | null

@@ -1,7 +1,7 @@
 import { fold } from '../../domain/shared/fold.ts'
 import { SoughtInTexts, waysToWrite } from '../../domain/shared/names-in-text.ts'
 import { prepared } from '../../queries/prepared.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
 
 type Asked = readonly number[] | 'everybody'
 

@@ -6,7 +6,7 @@ import { canonicalPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { accessionsSaying, forgetFormerWords, indexAccession } from '../../queries/search-words.ts'
 import { person, personContact } from '../../schema/reference-tables.ts'
-import type { Reading, Writing } from '../context.ts'
+import type { Reading, Writing } from '../book/context.ts'
 import { whoIsSought } from './person-names.ts'
 import { rewriteTexts, tracesOf } from './person-traces.ts'
 

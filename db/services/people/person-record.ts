@@ -6,13 +6,13 @@ import { notUndone } from '../../queries/measurements.ts'
 import { canonicalPersonId, isRecordOf } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { person } from '../../schema/reference-tables.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
-import { lotOrRefuse } from '../intake/new-lot.ts'
-import { quantityOf } from '../stock/amounts.ts'
+import { quantityOf } from '../book/amounts.ts'
+import type { Reading } from '../book/context.ts'
+import { lotOrRefuse } from '../book/new-lot.ts'
+import { ROLES_OF_KEPT } from '../book/people.ts'
+import { settingsOf } from '../book/settings.ts'
 import { visitsOf } from '../stock/promises.ts'
 import { contactOf, FIELD_WORDS } from './change-person.ts'
-import { ROLES_OF_KEPT } from './people.ts'
 
 const MOST_VISITS = 200
 

@@ -3,7 +3,7 @@ import { fold } from '../../domain/shared/fold.ts'
 import { inEveryText, type SoughtInTexts } from '../../domain/shared/names-in-text.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
 import { prepared } from '../../queries/prepared.ts'
-import type { Reading, Writing } from '../context.ts'
+import type { Reading, Writing } from '../book/context.ts'
 import type { WhoIsSought } from './person-names.ts'
 
 /** A column in which somebody may have written, and what its rows are found by. */

@@ -4,8 +4,8 @@ import { inEveryText, SoughtInTexts, waysToWrite } from '../../domain/shared/nam
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
 import { prepared } from '../../queries/prepared.ts'
 import type { Kept, WholeTable } from '../../queries/whole-tables.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
+import { settingsOf } from '../book/settings.ts'
 import { addressesOf, namesOf } from './person-names.ts'
 
 /** What is left out of what goes out. */

@@ -9,10 +9,10 @@ import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
 import { type GrowerVariety, growerSheetParts } from '../../paper/grower-sheets.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { rescueCrop } from '../../queries/need-rows.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
+import { cautionsOf } from '../book/seed-words.ts'
+import { settingsOf } from '../book/settings.ts'
 import { latestPlan } from '../regrow/season-plan.ts'
-import { cautionsOf } from '../stock/lot-record.ts'
 
 /** A sheet for each garden of the saved plan: what, how many, how far apart, how to select, harvest and bring back. */
 export async function printGrowerSheets(

@@ -25,9 +25,9 @@ import {
 import { giftSince } from '../../queries/year-figures.ts'
 import { collection } from '../../schema/collection-tables.ts'
 import { person, personContact } from '../../schema/reference-tables.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading, Writing } from '../context.ts'
-import { harvestOf } from '../intake/new-lot.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { harvestOf } from '../book/new-lot.ts'
+import { settingsOf } from '../book/settings.ts'
 
 interface Words {
   readonly words: string

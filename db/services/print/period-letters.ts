@@ -1,8 +1,8 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { giftsNotThanked } from '../../queries/tray-rows.ts'
-import type { Writing } from '../context.ts'
-import { toTray } from './tray.ts'
+import type { Writing } from '../book/context.ts'
+import { toTray } from '../book/tray.ts'
 
 /** The most letters that are put into the tray at once: as many as can be printed together. */
 const MOST_LETTERS = 500

@@ -11,9 +11,9 @@ import {
   latestOnEachSheet,
 } from '../../queries/tray-rows.ts'
 import { printBatch, printItem } from '../../schema/print-tables.ts'
-import type { Reading, Writing } from '../context.ts'
-import { savedSheet } from './label-sheets.ts'
-import { checkWhatToPrint, shownItem, toTray, waitingOrRefuse } from './tray.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { savedSheet } from '../book/label-sheets.ts'
+import { checkWhatToPrint, shownItem, toTray, waitingOrRefuse } from '../book/tray.ts'
 
 /** Notes a printing. What came out of a printer cannot be known, so the keeper says it, and may take it back. */
 export function markPrinted(

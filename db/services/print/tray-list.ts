@@ -1,9 +1,9 @@
 import type { Value } from '../../contract/contract.ts'
 import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
 import { donorsNotWrittenTo, lettersPrintedAt, waitingItems } from '../../queries/tray-rows.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
+import { shownItem } from '../book/tray.ts'
 import { nextOnEachSheet, printersKnown } from './printed.ts'
-import { shownItem } from './tray.ts'
 
 /** How far back a gift is looked for whose donor gets no letter, days. */
 const LATELY_DAYS = 30

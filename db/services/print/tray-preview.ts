@@ -5,12 +5,12 @@ import { type WithdrawalSlip, withdrawalSlips } from '../../paper/withdrawal-sli
 import { joinCanonicalPerson } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { slipLines, type TrayRow } from '../../queries/tray-rows.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
-import { cautionsOf } from '../stock/lot-record.ts'
+import type { Reading } from '../book/context.ts'
+import { cautionsOf } from '../book/seed-words.ts'
+import { settingsOf } from '../book/settings.ts'
+import { checkWhatToPrint, itemsOrRefuse } from '../book/tray.ts'
 import { printLabels } from './labels.ts'
 import { amountInWords, dayOf, printLetters } from './letters.ts'
-import { checkWhatToPrint, itemsOrRefuse } from './tray.ts'
 
 /** The PDF of some items of one kind. Marks nothing. */
 export async function previewTray(

@@ -13,8 +13,8 @@ import {
   regrownIn,
   yearCounts,
 } from '../../queries/year-figures.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
+import { settingsOf } from '../book/settings.ts'
 import { made } from './made-paper.ts'
 
 /** Years of gifts that are drawn, the report's own the last. */

@@ -16,8 +16,8 @@ import {
 } from '../../domain/season-plan/grow-out.ts'
 import { type GrowOutRow, growOutRows, notesOf, seedBackOf, seedOutFor } from '../../queries/grow-out-rows.ts'
 import { growOut, growOutNote } from '../../schema/season-tables.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading, Writing } from '../context.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { settingsOf } from '../book/settings.ts'
 
 /** A grow-out with all that was written of it. */
 export interface KnownGrowOut {

@@ -7,8 +7,8 @@ import { reliabilityOf } from '../../domain/season-plan/worth.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { growOutsOf, neighbourRows, type SiteRow, siteRows } from '../../queries/plan-rows.ts'
 import { growingSite, siteNeighbour } from '../../schema/season-tables.ts'
-import { cropOrRefuse } from '../collection/crops.ts'
-import type { Reading, Writing } from '../context.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { cropOrRefuse } from '../book/crop-rows.ts'
 
 export function listSites(reading: Reading): Value<'site.list'> {
   const rows = siteRows(reading.sqlite)

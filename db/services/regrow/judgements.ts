@@ -6,17 +6,17 @@ import { type Season, seasonOf } from '../../domain/needs/season.ts'
 import type { UrgencyFacts } from '../../domain/needs/urgency.ts'
 import { type LifeRow, livesOfAccessions } from '../../queries/lot-rows.ts'
 import { sharedSeed, takenSince } from '../../queries/need-rows.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
-import { ageingLot } from '../forecast/viability-belief.ts'
-import { AccessionCache } from '../stock/accession-cache.ts'
+import { AccessionCache } from '../book/accession-cache.ts'
+import type { Reading } from '../book/context.ts'
 import {
   type CollectionPolicy,
   countsTowardsKeeping,
   policyOf,
   seedsSetAside,
   standingOf,
-} from '../stock/living-stock.ts'
+} from '../book/living-stock.ts'
+import { settingsOf } from '../book/settings.ts'
+import { ageingLot } from '../forecast/viability-belief.ts'
 
 /** Years over which what members took is averaged. */
 export const DEMAND_YEARS = 3

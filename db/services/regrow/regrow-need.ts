@@ -14,7 +14,7 @@ import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { generationsOf, sharedSeed, takenByYear } from '../../queries/need-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
 import { accession } from '../../schema/stock-tables.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
 import {
   countsTowardsKeeping,
   lifeOf,
@@ -22,7 +22,7 @@ import {
   populationOf,
   type RowLife,
   thresholdOf,
-} from '../stock/living-stock.ts'
+} from '../book/living-stock.ts'
 import { DEMAND_YEARS, waitingFacts, yearsTo } from './judgements.ts'
 import { needLines, type Ranking, rankNeeds } from './regrow-needs.ts'
 import { rescueOf } from './sowing-and-rescue.ts'

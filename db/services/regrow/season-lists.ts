@@ -11,9 +11,9 @@ import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { seasonList, seasonListLine } from '../../schema/season-tables.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading, Writing } from '../context.ts'
-import { standingOf } from '../stock/living-stock.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { standingOf } from '../book/living-stock.ts'
+import { settingsOf } from '../book/settings.ts'
 import { rankNeeds } from './regrow-needs.ts'
 
 /** Saves every accession that is in need or was chosen, in the order of urgency, as it stands today. */

@@ -6,8 +6,7 @@ import { adviseRescue, type RescueAdvice } from '../../domain/needs/rescue.ts'
 import { type SowableLot, sowingAdvice } from '../../domain/needs/sowing.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
 import { peopleWithSeed, rescueCrop } from '../../queries/need-rows.ts'
-import type { Reading } from '../context.ts'
-import { beliefIn } from '../forecast/viability-belief.ts'
+import type { Reading } from '../book/context.ts'
 import {
   type CollectionPolicy,
   countsTowardsKeeping,
@@ -15,7 +14,8 @@ import {
   policyOf,
   populationOf,
   seedsSetAside,
-} from '../stock/living-stock.ts'
+} from '../book/living-stock.ts'
+import { beliefIn } from '../forecast/viability-belief.ts'
 
 const PEOPLE_SINCE_YEARS = 6
 const NO_RESCUE: RescueAdvice = { forKeeper: [], forGrower: [] }

@@ -2,7 +2,7 @@ import type { PopulationGoal } from '../../domain/needs/population-goal.ts'
 import { crossingGroup, isolationKind } from '../../domain/season-plan/crossing.ts'
 import { sourceInWords } from '../../migrations/crop-table.ts'
 import { everyCrop, type PlanCropRow } from '../../queries/plan-rows.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
 
 /** What the crop table names as the source of a distance; null where it has none. */
 export function isolationSource(ofCrop: PlanCropRow, grade: PopulationGoal): string | null {

@@ -21,9 +21,9 @@ import {
 import { readSample } from '../../domain/weights/read-sample.ts'
 import { lotRow } from '../../queries/lot-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
-import { countDoubt, cropWeight, plausibleBand, weightInForce, weightInWords } from './amounts.ts'
+import { countDoubt, cropWeight, plausibleBand, weightInForce, weightInWords } from '../book/amounts.ts'
+import type { Reading } from '../book/context.ts'
+import { settingsOf } from '../book/settings.ts'
 import { misweighed } from './seed-weights.ts'
 
 /** What ties count to mass while an amount is being typed. */

@@ -1,15 +1,15 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { takeOut } from '../../domain/ledger/movement.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Writing } from '../context.ts'
-import { lotOrRefuse } from '../intake/new-lot.ts'
+import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from '../book/amounts.ts'
+import { changeLot } from '../book/change-lot.ts'
+import type { Writing } from '../book/context.ts'
+import { lotOrRefuse } from '../book/new-lot.ts'
+import { notePlace, placeOrRefuse } from '../book/places.ts'
+import { settingsOf } from '../book/settings.ts'
+import { refuseTooMuch } from '../book/too-much.ts'
+import { writeMovement } from '../book/write-movement.ts'
 import { previewMove } from '../storage/lot-storage.ts'
-import { notePlace, placeOrRefuse } from '../storage/places.ts'
-import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from './amounts.ts'
-import { changeLot } from './change-lot.ts'
-import { refuseTooMuch } from './plan-withdrawal.ts'
-import { writeMovement } from './write-movement.ts'
 
 export function moveLots(
   writing: Writing,

@@ -2,7 +2,6 @@ import { desc, eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { type Manner, massInWords, numberInWords } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
-import { cautionText, OF_THE_SEED } from '../../domain/cautions/caution-text.ts'
 import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
@@ -10,20 +9,19 @@ import { wilsonInterval } from '../../domain/germination/wilson.ts'
 import { overriddenInWords } from '../../domain/ledger/overridden.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import { gramsPerHundred } from '../../domain/weights/hundred-seed-weight.ts'
-import { cautionRows } from '../../queries/caution-rows.ts'
 import { resultsOfLot } from '../../queries/germination-tests.ts'
 import { ledgerOf, type MovementRow } from '../../queries/ledger.ts'
 import { type LotFacts, lotFacts, parentsOf, placeHistoryOf } from '../../queries/lot-facts.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
-import { varietySynonym } from '../../schema/reference-tables.ts'
 import { seedWeight } from '../../schema/stock-tables.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
+import { quantityOf, weightInForce, weightInWords } from '../book/amounts.ts'
+import type { Reading } from '../book/context.ts'
+import { livingOf, livingStockOf, thresholdOf } from '../book/living-stock.ts'
+import { harvestOf, lotOrRefuse } from '../book/new-lot.ts'
+import { cautionsOf, synonymsOf } from '../book/seed-words.ts'
+import { settingsOf } from '../book/settings.ts'
 import { lotsOnTheDay } from '../forecast/chance-above.ts'
 import { resultWords } from '../germination/test-counts.ts'
-import { harvestOf, lotOrRefuse } from '../intake/new-lot.ts'
-import { quantityOf, weightInForce, weightInWords } from './amounts.ts'
-import { livingOf, livingStockOf, thresholdOf } from './living-stock.ts'
 import { shownWeight } from './seed-weights.ts'
 
 type LotRecord = Value<'lot.get'>
@@ -98,23 +96,6 @@ function originOf(row: LotRow, facts: LotFacts) {
     story: facts.story,
     terms: facts.terms,
   }
-}
-
-/** The other names of a variety. */
-export function synonymsOf(reading: Reading, varietyId: number): string[] {
-  return reading.db
-    .select({ name: varietySynonym.name })
-    .from(varietySynonym)
-    .where(eq(varietySynonym.varietyId, varietyId))
-    .all()
-    .map(({ name }) => name)
-}
-
-/** The cautions that hold for the seed of some lots, with their plain text, each text once. */
-export function cautionsOf(reading: Reading, lotIds: readonly number[]): LotRecord['cautions'] {
-  const rows = cautionRows(reading.sqlite, lotIds, OF_THE_SEED)
-  const told = rows.map(({ caution, note }) => ({ caution, note, text: cautionText(caution, note) }))
-  return [...new Map(told.map((caution) => [caution.text, caution])).values()]
 }
 
 function weightsOf(reading: Reading, row: LotRow): LotRecord['weights'] {

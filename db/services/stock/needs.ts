@@ -4,10 +4,10 @@ import { refuse } from '../../contract/refusal.ts'
 import { countsByState, NEED_STATES, type NeedState } from '../../domain/needs/need.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accession } from '../../schema/stock-tables.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading, Writing } from '../context.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { livingStockOf } from '../book/living-stock.ts'
+import { settingsOf } from '../book/settings.ts'
 import { type Judgement, judgements } from '../regrow/judgements.ts'
-import { livingStockOf } from './living-stock.ts'
 
 /** How every accession of the collection stands, in the order in which they came. */
 function everyStanding(reading: Reading): Judgement[] {

@@ -2,18 +2,18 @@ import type { ParsedInput } from '../../contract/contract.ts'
 import type { Problem } from '../../contract/problem.ts'
 import { Refusal, refuse } from '../../contract/refusal.ts'
 import type { Override } from '../../contract/withdrawal-operations.ts'
-import { type Manner, massToType, numberInWords } from '../../domain/amounts/in-words.ts'
+import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { packetsIn } from '../../domain/amounts/packets.ts'
-import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { type Outgoing, takeOut } from '../../domain/ledger/movement.ts'
 import { seedsForOneRegrowing } from '../../domain/needs/what-to-keep.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
-import { lotOrRefuse } from '../intake/new-lot.ts'
-import { amountOrRefuse, balanceOf, quantity, quantityOf, weightInForce } from './amounts.ts'
-import { livingStockOf, policyOf } from './living-stock.ts'
-import { cautionsOf } from './lot-record.ts'
+import { amountOrRefuse, balanceOf, weightInForce } from '../book/amounts.ts'
+import type { Reading } from '../book/context.ts'
+import { livingStockOf, policyOf } from '../book/living-stock.ts'
+import { lotOrRefuse } from '../book/new-lot.ts'
+import { cautionsOf } from '../book/seed-words.ts'
+import { settingsOf } from '../book/settings.ts'
+import { refuseTooMuch } from '../book/too-much.ts'
 
 type Line = ParsedInput<'withdrawal.record'>['lines'][number]
 type Purpose = ParsedInput<'withdrawal.record'>['purpose']
@@ -182,31 +182,4 @@ export function visitCautions(
       },
     },
   ]
-}
-
-/** Refuses an amount beyond the balance, with the balance and what can be done. */
-export function refuseTooMuch(
-  row: LotRow,
-  out: Extract<Outgoing, { kind: 'not-enough' }>,
-  field: string,
-  manner: Manner,
-): never {
-  const unit = countedUnit(row.crop_id)
-  const asked = quantity(out.asked, 0, row, manner)
-  const all =
-    row.basis === 'weighed'
-      ? massToType(out.balance.mass, manner)
-      : `${out.balance.count} ${out.balance.count === 1 ? unit.one : unit.many}`
-  const empty = out.balance.count === 0 && out.balance.mass === 0
-  refuse(
-    'not-enough-seed',
-    `${row.lot_number} holds ${empty ? 'nothing' : quantityOf(row, manner).words}, less than the ${asked.words} asked for.`,
-    {
-      field,
-      todo: empty
-        ? 'Choose another lot, or take stock of this one if there is seed in it.'
-        : 'Take what is there, choose another lot, or take stock first if the book is wrong.',
-      choices: empty ? [] : [all],
-    },
-  )
 }

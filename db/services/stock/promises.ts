@@ -10,8 +10,8 @@ import { notUndone } from '../../queries/measurements.ts'
 import { canonicalPersonId, isRecordOf, joinCanonicalPerson } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { promiseWaiver } from '../../schema/stock-tables.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading, Writing } from '../context.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { settingsOf } from '../book/settings.ts'
 
 interface VisitRow {
   readonly id: number

@@ -15,11 +15,11 @@ import {
 } from '../../domain/weights/hundred-seed-weight.ts'
 import { readSample } from '../../domain/weights/read-sample.ts'
 import { lot, seedWeight, seedWeightReplicate } from '../../schema/stock-tables.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Writing } from '../context.ts'
-import { lotOrRefuse } from '../intake/new-lot.ts'
-import { balanceOf, plausibleBand, quantityOf, weightInWords } from './amounts.ts'
-import { writeMovement } from './write-movement.ts'
+import { balanceOf, plausibleBand, quantityOf, weightInWords } from '../book/amounts.ts'
+import type { Writing } from '../book/context.ts'
+import { lotOrRefuse } from '../book/new-lot.ts'
+import { settingsOf } from '../book/settings.ts'
+import { writeMovement } from '../book/write-movement.ts'
 
 type ShownWeight = Value<'lot.record-weight'>['weight']
 

@@ -15,14 +15,14 @@ import {
   shelfTotal,
 } from '../../queries/lot-rows.ts'
 import { matchFor } from '../../queries/search-words.ts'
-import { textAndCropsCalled } from '../collection/crops-called.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
-import { harvestOf } from '../intake/new-lot.ts'
-import { searchPeople } from '../people/people.ts'
-import { quantityOf } from './amounts.ts'
-import { type CollectionPolicy, lifeOf, livingOf, standingOf, thresholdOf } from './living-stock.ts'
-import { cautionsOf } from './lot-record.ts'
+import { quantityOf } from '../book/amounts.ts'
+import type { Reading } from '../book/context.ts'
+import { textAndCropsCalled } from '../book/crops-called.ts'
+import { type CollectionPolicy, lifeOf, livingOf, standingOf, thresholdOf } from '../book/living-stock.ts'
+import { harvestOf } from '../book/new-lot.ts'
+import { searchPeople } from '../book/people.ts'
+import { cautionsOf } from '../book/seed-words.ts'
+import { settingsOf } from '../book/settings.ts'
 import { accessionsInState } from './needs.ts'
 
 export function listLots(reading: Reading, input: ParsedInput<'lot.list'>): Value<'lot.list'> {

@@ -4,12 +4,12 @@ import type { Amount } from '../../domain/amounts/amount.ts'
 import { measuredOf } from '../../domain/amounts/amount.ts'
 import { type Change, stocktakeChange } from '../../domain/ledger/movement.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading, Writing } from '../context.ts'
-import { lotOrRefuse } from '../intake/new-lot.ts'
-import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from './amounts.ts'
-import { changeLot } from './change-lot.ts'
-import { writeMovement } from './write-movement.ts'
+import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from '../book/amounts.ts'
+import { changeLot } from '../book/change-lot.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { lotOrRefuse } from '../book/new-lot.ts'
+import { settingsOf } from '../book/settings.ts'
+import { writeMovement } from '../book/write-movement.ts'
 
 /** What was found in a jar, beside what the book says: null where the jar was empty. */
 interface Finding {

@@ -3,9 +3,9 @@ import { climateTotals, SEASONS, seasonOf } from '../../domain/climate/climate-s
 import { celsiusInWords, humidityInWords } from '../../domain/climate/climate-words.ts'
 import { type ClimateLimits, limitsOf } from '../../domain/climate/limits.ts'
 import { readingsOfPlace } from '../../queries/place-readings.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
+import { placeOrRefuse } from '../book/places.ts'
 import { shownSum } from './place-climate.ts'
-import { placeOrRefuse } from './places.ts'
 
 type Compared = Value<'storage.compare'>['places'][number]
 

@@ -18,9 +18,9 @@ import {
 import { assertNever } from '../../domain/shared/assert-never.ts'
 import { type AgeingRow, ageingRows } from '../../queries/forecast-rows.ts'
 import { seedMoisture } from '../../schema/climate-tables.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading, Writing } from '../context.ts'
-import { lotOrRefuse } from '../intake/new-lot.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { lotOrRefuse } from '../book/new-lot.ts'
+import { settingsOf } from '../book/settings.ts'
 
 /** How far a sealed jar and a meter may be off, points of moisture. Common practice, no source. */
 const DOUBT_POINTS = 1

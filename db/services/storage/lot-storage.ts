@@ -15,9 +15,9 @@ import {
 import { familyOfLot, freezes } from '../../queries/place-readings.ts'
 import { findingsOfLot } from '../../queries/round-rows.ts'
 import { lotContainer } from '../../schema/climate-tables.ts'
-import type { Reading, Writing } from '../context.ts'
-import { lotOrRefuse } from '../intake/new-lot.ts'
-import { placeOrRefuse } from './places.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { lotOrRefuse } from '../book/new-lot.ts'
+import { placeOrRefuse } from '../book/places.ts'
 
 interface StoredLot {
   readonly family: string

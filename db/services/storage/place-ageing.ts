@@ -5,7 +5,7 @@ import type { PaceRemark } from '../../domain/viability/equation.ts'
 import { type AgeingCrop, moistureInAir, type PaceModel } from '../../domain/viability/pace-model.ts'
 import { climateKinds } from '../../queries/forecast-rows.ts'
 import { climateOfPlace, placeWithReadings } from '../../queries/lot-climate.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
 
 /** How damp a lot is taken to be. */
 export interface LotMoisture {

@@ -17,9 +17,9 @@ import {
   type TermsRow,
   termsOfPlaces,
 } from '../../queries/place-readings.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from '../book/context.ts'
+import { listPlaces, placeOrRefuse } from '../book/places.ts'
 import { storageCautions } from './lot-storage.ts'
-import { listPlaces, placeOrRefuse } from './places.ts'
 
 const MOST_LOTS = 300
 const MOST_BATCHES = 30

@@ -6,10 +6,10 @@ import { climateKinds } from '../../queries/forecast-rows.ts'
 import { placeWithReadings } from '../../queries/lot-climate.ts'
 import { lotsInPlace } from '../../queries/place-readings.ts'
 import { placeChange, storagePlace } from '../../schema/reference-tables.ts'
-import { refuseIfChangedLater } from '../changed-later.ts'
-import type { Reading, Writing } from '../context.ts'
+import { refuseIfChangedLater } from '../book/changed-later.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { placeOrRefuse } from '../book/places.ts'
 import { ASSUMED_CELSIUS } from './place-ageing.ts'
-import { placeOrRefuse } from './places.ts'
 
 export function previewKind(
   reading: Reading,

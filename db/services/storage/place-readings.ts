@@ -13,9 +13,9 @@ import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { readingsOfPlace } from '../../queries/place-readings.ts'
 import { climateBatch, climateReading, placeTerms } from '../../schema/climate-tables.ts'
-import type { Writing } from '../context.ts'
+import type { Writing } from '../book/context.ts'
+import { placeOrRefuse } from '../book/places.ts'
 import { StoredPlaces } from './place-climate.ts'
-import { placeOrRefuse } from './places.ts'
 
 /** As far from 0 °C as the file takes a reading, hundredths of a degree. */
 const HOTTEST_OR_COLDEST_CC = 10_000

@@ -13,8 +13,8 @@ import {
 } from '../../exchange/logger-file.ts'
 import { batchOfFile, minutesRead, writeReadings } from '../../queries/place-readings.ts'
 import { climateBatch } from '../../schema/climate-tables.ts'
-import type { Reading, Writing } from '../context.ts'
-import { placeOrRefuse } from './places.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { placeOrRefuse } from '../book/places.ts'
 
 type FileInput = ParsedInput<'reading.preview-file'>
 

@@ -20,12 +20,12 @@ import {
   roundRows,
 } from '../../queries/round-rows.ts'
 import { roundCheck, roundCheckLot, storageRound } from '../../schema/climate-tables.ts'
-import type { Reading, Writing } from '../context.ts'
-import { lotOrRefuse } from '../intake/new-lot.ts'
-import { changeLot } from '../stock/change-lot.ts'
+import { changeLot } from '../book/change-lot.ts'
+import type { Reading, Writing } from '../book/context.ts'
+import { lotOrRefuse } from '../book/new-lot.ts'
+import { placeOrRefuse } from '../book/places.ts'
 import { StoredPlaces } from './place-climate.ts'
 import { writeReading } from './place-readings.ts'
-import { placeOrRefuse } from './places.ts'
 
 /** Of a place with more lots than this the rest is looked at, but not listed. */
 const MOST_LOTS = 1_000

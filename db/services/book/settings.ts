@@ -5,7 +5,7 @@ import { yearOf } from '../../domain/dates/iso-date.ts'
 import { type NumberPattern, printNumber, readPattern } from '../../domain/numbers/pattern.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { collection } from '../../schema/collection-tables.ts'
-import type { Reading, Writing } from '../context.ts'
+import type { Reading, Writing } from './context.ts'
 
 /** The collection's one row of settings. */
 export function settingsOf(reading: Reading): typeof collection.$inferSelect {

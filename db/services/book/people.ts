@@ -6,7 +6,7 @@ import { fold } from '../../domain/shared/fold.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { person, personContact, personRole } from '../../schema/reference-tables.ts'
-import type { Reading, Writing } from '../context.ts'
+import type { Reading, Writing } from './context.ts'
 
 type Role = 'donor' | 'member' | 'grower'
 type Who = z.output<typeof WhoIsIt>

@@ -1,9 +1,9 @@
 import { refuse } from '../../contract/refusal.ts'
 import { decideReversal } from '../../domain/ledger/reversal.ts'
 import { bringsWeight, laterMovements, type MovementRow } from '../../queries/ledger.ts'
-import type { Writing } from '../context.ts'
-import { lotOrRefuse } from '../intake/new-lot.ts'
 import { balanceOf } from './amounts.ts'
+import type { Writing } from './context.ts'
+import { lotOrRefuse } from './new-lot.ts'
 import { writeMovement } from './write-movement.ts'
 
 /** Writes the exact opposite of a movement, or refuses with why it cannot be, naming the field that asked for it. */

@@ -1,7 +1,7 @@
-import { type IsoDate, isoDate } from '../domain/dates/iso-date.ts'
-import type { Sqlite } from '../migrations/connection.ts'
-import type { OpenCollection } from '../migrations/open-file.ts'
-import type { Drizzle } from '../migrations/over-drizzle.ts'
+import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
+import type { Sqlite } from '../../migrations/connection.ts'
+import type { OpenCollection } from '../../migrations/open-file.ts'
+import type { Drizzle } from '../../migrations/over-drizzle.ts'
 
 /** What a service that reads is given. */
 export interface Reading {

@@ -5,11 +5,11 @@ import { addDays, daysBetween } from '../../domain/dates/day-arithmetic.ts'
 import { viabilityBand } from '../../domain/viability/band.ts'
 import { stayRows } from '../../queries/forecast-rows.ts'
 import { lotsInPlace } from '../../queries/place-readings.ts'
-import { settingsOf } from '../collection/settings.ts'
-import type { Reading } from '../context.ts'
-import { forecastLots } from '../forecast/lot-forecast.ts'
-import { PlacesAgeing } from './place-ageing.ts'
-import { placeOrRefuse } from './places.ts'
+import type { Reading } from '../book/context.ts'
+import { placeOrRefuse } from '../book/places.ts'
+import { settingsOf } from '../book/settings.ts'
+import { PlacesAgeing } from '../storage/place-ageing.ts'
+import { forecastLots } from './lot-forecast.ts'
 
 const MOST_LOTS = 500
 

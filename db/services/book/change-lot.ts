@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm'
 import { lot, lotChange } from '../../schema/stock-tables.ts'
-import { refuseIfChangedLater } from '../changed-later.ts'
-import type { Writing } from '../context.ts'
+import { refuseIfChangedLater } from './changed-later.ts'
+import type { Writing } from './context.ts'
 
 /** What of a lot changes by an entry and can be put back: everything but its number, its seed and its measurements. */
 export type LotChanges = Partial<

@@ -1,4 +1,4 @@
-import { prepared } from '../queries/prepared.ts'
+import { prepared } from '../../queries/prepared.ts'
 import { askOnce } from './ask-once.ts'
 import type { Writing } from './context.ts'
 

@@ -1,4 +1,4 @@
-import { refuse } from '../contract/refusal.ts'
+import { refuse } from '../../contract/refusal.ts'
 import type { Writing } from './context.ts'
 
 /** Refuses what is odd but possible, unless the keeper was asked about it before and sends it again. */

@@ -2,7 +2,7 @@ import type { Measured } from '../../domain/amounts/amount.ts'
 import type { Change, MovementKind } from '../../domain/ledger/movement.ts'
 import type { HundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
 import { movement } from '../../schema/stock-tables.ts'
-import type { Writing } from '../context.ts'
+import type { Writing } from './context.ts'
 
 /** One line of the ledger, as a service writes it. */
 export interface NewMovement {

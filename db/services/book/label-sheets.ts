@@ -10,7 +10,7 @@ import {
 } from '../../paper/packets/label-sheets.ts'
 import { SHEETS } from '../../paper/packets/shipped-sheets.ts'
 import { labelSheet } from '../../schema/print-tables.ts'
-import type { Reading, Writing } from '../context.ts'
+import type { Reading, Writing } from './context.ts'
 
 type OwnRow = typeof labelSheet.$inferSelect
 

@@ -4,7 +4,7 @@ import { refuse } from '../../contract/refusal.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { storagePlace } from '../../schema/reference-tables.ts'
 import { lotPlace } from '../../schema/stock-tables.ts'
-import type { Reading, Writing } from '../context.ts'
+import type { Reading, Writing } from './context.ts'
 
 /** Between the names of a place's path. */
 const WITHIN = ' / '

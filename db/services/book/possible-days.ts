@@ -1,7 +1,7 @@
-import { refuse } from '../contract/refusal.ts'
-import { daysBetween } from '../domain/dates/day-arithmetic.ts'
-import { isoDate } from '../domain/dates/iso-date.ts'
-import { prepared } from '../queries/prepared.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { daysBetween } from '../../domain/dates/day-arithmetic.ts'
+import { isoDate } from '../../domain/dates/iso-date.ts'
+import { prepared } from '../../queries/prepared.ts'
 import { askOnce } from './ask-once.ts'
 import type { Writing } from './context.ts'
 

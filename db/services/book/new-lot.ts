@@ -8,8 +8,8 @@ import { bareNumber } from '../../domain/numbers/scan-code.ts'
 import { type LotRow, lotRow } from '../../queries/lot-rows.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { accession, lot, lotParent } from '../../schema/stock-tables.ts'
-import type { Writing } from '../context.ts'
-import { notePlace } from '../storage/places.ts'
+import type { Writing } from './context.ts'
+import { notePlace } from './places.ts'
 
 type LotInsert = typeof lot.$inferInsert
 

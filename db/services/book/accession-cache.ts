@@ -6,7 +6,7 @@ import {
   forgetTouched,
   watchAccessions,
 } from '../../queries/dirty-accessions.ts'
-import type { Reading } from '../context.ts'
+import type { Reading } from './context.ts'
 
 /** So many accessions are computed at once: the rows of a whole large collection would fill the memory. */
 const AT_ONCE = 1_000

@@ -2,12 +2,12 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { type CsvColumn, csvOf, exactCsvOf } from '../../exchange/csv.ts'
 import { type LotRow, shelfPage } from '../../queries/lot-rows.ts'
-import type { Reading } from '../context.ts'
-import { harvestOf } from '../intake/new-lot.ts'
+import { weightInForce } from '../book/amounts.ts'
+import type { Reading } from '../book/context.ts'
+import { livingOf } from '../book/living-stock.ts'
+import { harvestOf } from '../book/new-lot.ts'
+import { cautionsOf } from '../book/seed-words.ts'
 import { withheldInWords, withholdingOf } from '../people/withhold.ts'
-import { weightInForce } from './amounts.ts'
-import { livingOf } from './living-stock.ts'
-import { cautionsOf } from './lot-record.ts'
 
 /** Weighed seed whose weight nobody has said has only a guess at its number. */
 function howCounted(row: LotRow): string {

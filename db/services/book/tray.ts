@@ -8,9 +8,9 @@ import { itemsByIds, type TrayRow } from '../../queries/tray-rows.ts'
 import { printItem } from '../../schema/print-tables.ts'
 import { personContact } from '../../schema/reference-tables.ts'
 import { accession, withdrawal } from '../../schema/stock-tables.ts'
-import type { Reading, Writing } from '../context.ts'
-import { lotOrRefuse } from '../intake/new-lot.ts'
+import type { Reading, Writing } from './context.ts'
 import { sheetOrRefuse } from './label-sheets.ts'
+import { lotOrRefuse } from './new-lot.ts'
 
 type NewItem = Partial<typeof printItem.$inferInsert> & Pick<typeof printItem.$inferInsert, 'kind'>
 

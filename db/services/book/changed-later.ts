@@ -1,6 +1,6 @@
-import { refuse } from '../contract/refusal.ts'
-import { notUndone } from '../queries/measurements.ts'
-import { prepared } from '../queries/prepared.ts'
+import { refuse } from '../../contract/refusal.ts'
+import { notUndone } from '../../queries/measurements.ts'
+import { prepared } from '../../queries/prepared.ts'
 import type { Reading } from './context.ts'
 
 /** What an entry changed: one field, or the only one that can change. */

@@ -1,0 +1,3 @@
+import { cellar } from '../cellar/planted.ts'
+
+export const too = cellar

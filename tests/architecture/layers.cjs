@@ -228,7 +228,8 @@ module.exports = {
     },
     {
       name: 'rooms-without-circles',
-      comment: 'A room of the services leans only on rooms that do not lean on it; what several need stands in the book.',
+      comment:
+        'A room of the services leans only on rooms that do not lean on it; what several need stands in the book.',
       severity: 'error',
       scope: 'folder',
       from: { path: '^db/services/[^/]+$' },

@@ -215,7 +215,7 @@ describe('the holder', () => {
     await holder.openFirst(null)
     const bad = input('collection.create', { libraryName: 'Spoilt', accessionPattern: '{####}' })
     await expect(holder.run('collection.create', bad)).rejects.toMatchObject({
-      problem: { code: 'value-refused', field: 'accessionPattern' },
+      problem: { code: 'pattern-unfit', field: 'accessionPattern' },
     })
     expect(existsSync(join(folder, 'Spoilt.drawer'))).toBe(false)
     expect(await holder.run('collection.get', {})).toMatchObject({ file: demoFile(folder) })

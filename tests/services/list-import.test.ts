@@ -149,7 +149,7 @@ describe('a list', () => {
       'Is ‘Ferry Lane Pank’ the same as ‘Ferry Lane Pink’ in row 2 of this list?',
       'Is ‘Ilka Brant’ the same as ‘Ilka Brandt’ in row 2 of this list?',
     ])
-    expect(await test.refused('import.record', list)).toMatchObject({ code: 'value-refused' })
+    expect(await test.refused('import.record', list)).toMatchObject({ code: 'rows-undecided' })
     expect((await test.call('import.record', await answered(list))).taken).toBe(5)
     const { varieties } = await test.call('variety.search', { text: 'ferry lane' })
     expect(varieties.map(({ name, cropId, accessions }) => [name, cropId, accessions]).toSorted()).toEqual([

@@ -80,7 +80,7 @@ describe('two records of one variety', () => {
     const second = await test.call('variety.merge', { keepId: c.varietyId, joinId: b.varietyId })
     expect(await varietyOf(await gift('Quay Red'))).toBe('Quayside')
     expect(await test.refused('entry.undo', { entryId: first.entryId })).toMatchObject({
-      code: 'cannot-take-back',
+      code: 'cannot-undo',
       sentence: 'Red Quay was joined into Quayside.',
       todo: 'Take that back first.',
     })
@@ -96,7 +96,7 @@ describe('two records of one variety', () => {
     const [kept, joined, other] = [await gift('Pink'), await gift('Rose'), await gift('Pink', 'bean')]
     const { varietyId: keepId } = kept
     const refused = (joinId: number) => test.refused('variety.merge', { keepId, joinId })
-    expect(await refused(other.varietyId)).toMatchObject({ field: 'joinId', code: 'value-refused' })
+    expect(await refused(other.varietyId)).toMatchObject({ field: 'joinId', code: 'not-mergeable' })
     expect(await refused(keepId)).toMatchObject({ sentence: 'Those are one variety already.' })
     expect(await refused(999)).toMatchObject({ code: 'not-found' })
     await test.call('variety.merge', { keepId, joinId: joined.varietyId })

@@ -206,7 +206,7 @@ it('joins a record that others were joined into, all at once, and takes that bac
   const one = await test.call('person.merge', { keepId: second, joinId: first })
   const two = await test.call('person.merge', { keepId: third, joinId: second })
   expect((await test.call('person.get', { personId: first })).personId).toBe(third)
-  expect((await test.refused('entry.undo', { entryId: one.entryId })).code).toBe('cannot-take-back')
+  expect((await test.refused('entry.undo', { entryId: one.entryId })).code).toBe('cannot-undo')
   await test.call('entry.undo', { entryId: two.entryId })
   expect((await test.call('person.get', { personId: first })).personId).toBe(second)
   await test.call('entry.undo', { entryId: one.entryId })

@@ -46,7 +46,7 @@ describe('what comes into the tray by itself', () => {
     expect((await test.call('tray.list', {})).groups).toEqual([])
     const { batches } = await test.call('print.list', {})
     expect(batches[0]?.items[0]?.heldBack).toMatch(/taken back/)
-    expect((await test.refused('print.repeat', { batchId })).code).toBe('value-refused')
+    expect((await test.refused('print.repeat', { batchId })).code).toBe('nothing-to-print')
   })
 
   it('is a label for what is brought back, and a slip only where it is asked for', async () => {

@@ -176,7 +176,7 @@ describe('splitting and joining', () => {
       fromLotIds: [other.lotId],
       on: TODAY,
     })
-    expect(problem).toMatchObject({ code: 'value-refused', field: 'fromLotIds.0' })
+    expect(problem).toMatchObject({ code: 'not-mergeable', field: 'fromLotIds.0' })
   })
 })
 

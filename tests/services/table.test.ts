@@ -81,7 +81,7 @@ describe('taking gifts in', () => {
       receivedOn: '2026-03-15',
       gifts: [aGift()],
     })
-    expect(problem).toMatchObject({ code: 'value-refused', field: 'receivedOn' })
+    expect(problem).toMatchObject({ code: 'day-not-come', field: 'receivedOn' })
   })
 })
 

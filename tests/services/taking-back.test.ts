@@ -76,7 +76,7 @@ it('never prints a number again after a gift was taken back', async () => {
 
 it('is not offered for what has no opposite', async () => {
   const { entryId } = await test.call('place.create', { name: 'Box', kind: 'box' })
-  expect((await test.refused('entry.undo', { entryId })).code).toBe('cannot-take-back')
+  expect((await test.refused('entry.undo', { entryId })).code).toBe('cannot-undo')
 })
 
 it('names whom an entry is with as they are called now', async () => {

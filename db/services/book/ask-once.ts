@@ -4,5 +4,5 @@ import type { Writing } from './context.ts'
 /** Refuses what is odd but possible, unless the keeper was asked about it before and sends it again. */
 export function askOnce({ itIsSo }: Writing, asks: string, sentence: string, field: string | null): void {
   if (itIsSo.includes(asks)) return
-  refuse('value-refused', sentence, { field, asks, todo: 'If it is right, save once more.' })
+  refuse('odd-but-possible', sentence, { field, asks, todo: 'If it is right, save once more.' })
 }

@@ -25,7 +25,7 @@ export function refuseIfChangedLater(
     .pluck()
     .get(ownerId, id, ...(field === undefined ? [] : [field])) as string | undefined
   if (later === undefined) return
-  refuse('cannot-take-back', `It was changed again later: ‘${later}’. Take that back first.`, {
+  refuse('cannot-undo', `It was changed again later: ‘${later}’. Take that back first.`, {
     field: 'entryId',
   })
 }

@@ -57,7 +57,7 @@ export function saveSheet(
   const pitchYMm = Math.max(measures.pitchYMm, measures.rows === 1 ? measures.heightMm : 0)
   const row = { ...measures, pitchXMm, pitchYMm, retired: false, entryId: writing.entryId }
   const fault = sheetFault(geometryOf({ id: 0, ...row }))
-  if (fault !== null) refuse('value-refused', fault.because, { field: `measures.${fault.field}` })
+  if (fault !== null) refuse('sheet-unfit', fault.because, { field: `measures.${fault.field}` })
   const said = `Kept the label sheet ${measures.name}`
   if (sheetId === null) {
     const { id } = writing.db.insert(labelSheet).values(row).returning({ id: labelSheet.id }).get()

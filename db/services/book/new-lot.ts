@@ -67,7 +67,7 @@ export function nextAccessionNumbers(
 }
 
 function refuseTakenNumber(number: string): never {
-  refuse('value-refused', `The number ${number} is taken: two patterns print the same numbers.`, {
+  refuse('number-taken', `The number ${number} is taken: two patterns print the same numbers.`, {
     todo: 'Change the number pattern in the settings, then take the gift in again. Nothing typed is lost.',
   })
 }
@@ -123,7 +123,7 @@ export function noteParent(
 /** A typed harvest year as a lot keeps it, or a refusal. */
 export function harvestColumns(typed: string, today: string, field: string) {
   const reading = readHarvestYear(typed, yearOf(isoDate(today)))
-  if (reading.kind === 'unreadable') return refuse('value-refused', reading.because, { field })
+  if (reading.kind === 'unreadable') return refuse('harvest-unreadable', reading.because, { field })
   return columnsOf(reading.harvest)
 }
 

@@ -53,7 +53,7 @@ export function refuseImpossibleDays(writing: Writing, operation: string, input:
   if (days.length === 0) return
   for (const { day, field } of days)
     if (day > writing.today)
-      refuse('value-refused', `${day} has not come yet. Check the date.`, {
+      refuse('day-not-come', `${day} has not come yet. Check the date.`, {
         field,
         todo: 'Give today or an earlier day.',
       })
@@ -63,7 +63,7 @@ export function refuseImpossibleDays(writing: Writing, operation: string, input:
   for (const { day, field } of days) {
     const missing = known.find(({ since }) => since !== null && since > day)
     if (missing !== undefined && takesSeed)
-      refuse('value-refused', `${missing.number} is in the book from ${missing.since} on only.`, {
+      refuse('before-its-lot', `${missing.number} is in the book from ${missing.since} on only.`, {
         field,
         todo: 'Give that day or a later one, or choose another lot.',
       })

@@ -27,7 +27,7 @@ export function reverseMovement(
     later: laterMovements(writing.sqlite, movement.lot_id, movement.id, movement.entry_id),
   })
   if (decision.kind === 'refused') {
-    refuse('cannot-take-back', decision.because, { field, todo: 'Nothing was changed.' })
+    refuse('cannot-undo', decision.because, { field, todo: 'Nothing was changed.' })
   }
   writeMovement(writing, {
     lotId: movement.lot_id,

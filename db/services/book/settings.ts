@@ -17,7 +17,7 @@ export function settingsOf(reading: Reading): typeof collection.$inferSelect {
 /** An accession pattern that was checked, or a refusal that says what is wrong with it. */
 export function patternOrRefuse(typed: string, field: string): NumberPattern {
   const read = readPattern(typed)
-  return read.kind === 'pattern' ? read.pattern : refuse('value-refused', read.because, { field })
+  return read.kind === 'pattern' ? read.pattern : refuse('pattern-unfit', read.because, { field })
 }
 
 export function changeSettings(
@@ -33,7 +33,7 @@ export function changeSettings(
     changes['maskedNames'] = [...new Set(rest.maskedNames.map(fold).filter((name) => name !== ''))]
   }
   if (Object.keys(changes).length === 0)
-    refuse('value-refused', 'No setting was given to change.', { field: 'settings' })
+    refuse('nothing-to-change', 'No setting was given to change.', { field: 'settings' })
   writing.db.update(collection).set(changes).where(eq(collection.id, 1)).run()
   return { ...settingsShown(writing), said: 'Changed the settings', undoable: false }
 }

@@ -93,7 +93,7 @@ function checkedItem(
       const gift = writing.db.select().from(accession).where(eq(accession.id, item.accessionId)).get()
       if (!gift) refuse('not-found', 'That gift is not in the book.', { field: `${field}.accessionId` })
       if (gift.donorId === null || !mayWrite(writing, gift.donorId)) {
-        refuse('value-refused', 'A letter goes only to a donor who agreed to be written to.', {
+        refuse('no-consent', 'A letter goes only to a donor who agreed to be written to.', {
           field: `${field}.accessionId`,
           todo: 'Ask them, and note it under People. Then add the letter again.',
         })
@@ -114,7 +114,7 @@ export function changeTrayItem(
 ): Omit<Value<'tray.change'>, 'entryId'> {
   const [row] = waitingOrRefuse(writing, [input.itemId], 'itemId')
   if (row === undefined || row.lot_id === null) {
-    return refuse('value-refused', 'Only labels can be printed several times over.', { field: 'itemId' })
+    return refuse('labels-only', 'Only labels can be printed several times over.', { field: 'itemId' })
   }
   takeOut(writing, [row.id])
   const { copies, contents } = input
@@ -173,13 +173,13 @@ export function checkWhatToPrint(
   input: ParsedInput<'tray.render'>,
 ): void {
   if (rows.some((row) => row.kind !== input.kind)) {
-    refuse('value-refused', 'Labels, letters and slips are printed one kind at a time.', { field: 'itemIds' })
+    refuse('kinds-mixed', 'Labels, letters and slips are printed one kind at a time.', { field: 'itemIds' })
   }
   if (input.kind !== 'label') return
   if (input.sheet === undefined)
-    refuse('value-refused', 'Say which label sheet is in the printer.', { field: 'sheet' })
+    refuse('sheet-missing', 'Say which label sheet is in the printer.', { field: 'sheet' })
   const perSheet = labelsOnSheet(sheetOrRefuse(reading, input.sheet, 'sheet'))
   if (input.startAt > perSheet) {
-    refuse('value-refused', `That sheet has ${perSheet} labels. Start at one of them.`, { field: 'startAt' })
+    refuse('off-the-sheet', `That sheet has ${perSheet} labels. Start at one of them.`, { field: 'startAt' })
   }
 }

@@ -160,7 +160,7 @@ export function changeBackupRule(
     ...(secondFolder === undefined ? {} : { backupFolder: secondFolder === '' ? '' : resolve(secondFolder) }),
     ...(limitMb === undefined ? {} : { backupLimitMb: limitMb }),
   }
-  if (Object.keys(changes).length === 0) refuse('value-refused', 'Nothing was given to change.')
+  if (Object.keys(changes).length === 0) refuse('nothing-to-change', 'Nothing was given to change.')
   writing.db.update(collection).set(changes).where(eq(collection.id, 1)).run()
   return { said: 'Changed how backups are kept', undoable: false }
 }
@@ -168,7 +168,7 @@ export function changeBackupRule(
 function refuseUnfitFolder(writing: Writing, folder: string): void {
   const field = 'secondFolder'
   if (!isAbsolute(folder)) {
-    refuse('value-refused', 'Write the whole path of the folder, from the disk down.', { field })
+    refuse('folder-unfit', 'Write the whole path of the folder, from the disk down.', { field })
   }
   if (!isFolder(folder)) {
     refuse('not-found', `There is no folder ${folder}.`, {
@@ -179,7 +179,7 @@ function refuseUnfitFolder(writing: Writing, folder: string): void {
   const own = dirname(writing.collection.file)
   const from = relative(own, resolve(folder))
   if (from === '' || from === 'Backups') {
-    refuse('value-refused', 'That is where the collection or its backups lie already.', {
+    refuse('folder-unfit', 'That is where the collection or its backups lie already.', {
       field,
       todo: 'Choose a folder on another disk or a stick, so that both cannot be lost at once.',
     })

@@ -15,11 +15,11 @@ export function mergeVarieties(
 ): Omit<Value<'variety.merge'>, 'entryId'> {
   const { keepId, joinId } = input
   const { db, sqlite } = writing
-  if (keepId === joinId) refuse('value-refused', 'Those are one variety already.', { field: 'joinId' })
+  if (keepId === joinId) refuse('same-record', 'Those are one variety already.', { field: 'joinId' })
   const kept = varietyOrRefuse(writing, keepId, 'keepId')
   const joined = varietyOrRefuse(writing, joinId, 'joinId')
   if (kept.cropId !== joined.cropId) {
-    refuse('value-refused', `${kept.name} and ${joined.name} are of two crops, so they are two varieties.`, {
+    refuse('not-mergeable', `${kept.name} and ${joined.name} are of two crops, so they are two varieties.`, {
       field: 'joinId',
       todo: 'Choose a variety of the same crop.',
     })
@@ -90,7 +90,7 @@ function varietyOrRefuse(reading: Reading, id: number, field: string) {
   if (known.mergedIntoId === null) return known
   const into = reading.db.select().from(variety).where(eq(variety.id, known.mergedIntoId)).get()?.name ?? ''
   return refuse(
-    field === 'entryId' ? 'cannot-take-back' : 'value-refused',
+    field === 'entryId' ? 'cannot-undo' : 'merged-already',
     `${known.name} was joined into ${into}.`,
     { field, todo: field === 'entryId' ? 'Take that back first.' : `Choose ${into} instead.` },
   )

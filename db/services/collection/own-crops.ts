@@ -62,7 +62,7 @@ function cropCalled(reading: Reading, name: string) {
 
 function refuseUnlessNew(reading: Reading, name: string, butFor: string | null, field: string): void {
   if (fold(name) === '') {
-    refuse('value-refused', `‘${name}’ has no letters in it. Type what people call the crop.`, { field })
+    refuse('name-unfit', `‘${name}’ has no letters in it. Type what people call the crop.`, { field })
   }
   const same = cropCalled(reading, name)
   if (same === undefined || same.id === butFor) return
@@ -102,7 +102,7 @@ export function correctCrop(
 ): Omit<Value<'crop.change'>, 'entryId'> {
   const row = cropOrRefuse(writing, cropId, 'cropId')
   if (row.addedEntryId === null) {
-    refuse('value-refused', `${row.commonName} is of the crop table, whose figures have their sources.`, {
+    refuse('not-own-crop', `${row.commonName} is of the crop table, whose figures have their sources.`, {
       field: 'cropId',
       todo: 'Set your own plants or threshold for it instead.',
     })

@@ -28,7 +28,7 @@ export async function startCollection(
 ): Promise<Started> {
   const reading = readPattern(input.accessionPattern ?? USUAL_PATTERN)
   if (reading.kind === 'refused') {
-    refuse('value-refused', reading.because, { field: 'accessionPattern', todo: 'Nothing was started yet.' })
+    refuse('pattern-unfit', reading.because, { field: 'accessionPattern', todo: 'Nothing was started yet.' })
   }
   const collection =
     (await startedBefore(file, input, now)) ??

@@ -83,16 +83,16 @@ export function undoEntry(
   const target = db.select().from(entry).where(eq(entry.id, input.entryId)).get()
   if (!target) refuse('not-found', 'That entry is not in the book.', { field: 'entryId' })
   if (target.id === writing.entryId || JSON.parse(target.answer).undoable !== true) {
-    refuse('cannot-take-back', `‘${target.said}’ cannot be taken back. Enter what is right as a new entry.`, {
+    refuse('cannot-undo', `‘${target.said}’ cannot be taken back. Enter what is right as a new entry.`, {
       field: 'entryId',
     })
   }
   if (db.select({ id: entry.id }).from(entry).where(eq(entry.undoesId, target.id)).get()) {
-    refuse('cannot-take-back', `‘${target.said}’ has been taken back already.`, { field: 'entryId' })
+    refuse('cannot-undo', `‘${target.said}’ has been taken back already.`, { field: 'entryId' })
   }
   const resting = restingOnEntry(sqlite, target.id) ?? restingOnPlan(sqlite, target.id)
   if (resting !== undefined) {
-    refuse('cannot-take-back', `‘${resting}’ rests on that. Take that back first.`, { field: 'entryId' })
+    refuse('cannot-undo', `‘${resting}’ rests on that. Take that back first.`, { field: 'entryId' })
   }
   db.update(entry).set({ undoesId: target.id }).where(eq(entry.id, writing.entryId)).run()
   makeDerivedLotsStale(sqlite, target.id, writing.entryId)

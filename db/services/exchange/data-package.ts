@@ -73,12 +73,12 @@ export function readPackageBack(
 ): Value<'package.import'> {
   const { sqlite } = reading
   if (!isUnwritten(sqlite))
-    refuse('value-refused', 'Something was written in this collection already. Nothing was changed.', {
+    refuse('collection-not-empty', 'Something was written in this collection already. Nothing was changed.', {
       field: 'content',
       todo: 'Start a new collection, then read the package into that.',
     })
   const read = readPackage(Buffer.from(input.content, 'base64'))
-  if (read.kind === 'refused') return refuse('value-refused', read.because, { field: 'content' })
+  if (read.kind === 'refused') return refuse('package-unreadable', read.because, { field: 'content' })
   const tables = wholeTables(sqlite).map((table) => ({
     ...table,
     rows: rowsFor(table, read.tables.get(table.name)),
@@ -91,7 +91,7 @@ export function readPackageBack(
     )
   } catch (thrown) {
     const because = thrown instanceof Error ? thrown.message : ''
-    refuse('value-refused', `The package does not hold together: ${because}. Nothing was changed.`, {
+    refuse('package-unreadable', `The package does not hold together: ${because}. Nothing was changed.`, {
       field: 'content',
     })
   }
@@ -113,7 +113,7 @@ function rowsFor(table: WholeTable, read: ReadTable | undefined): Kept[][] {
   const wanted = table.columns.map(({ name }) => name)
   if (read === undefined || read.fields.join() !== wanted.join())
     return refuse(
-      'value-refused',
+      'package-unreadable',
       `The package does not hold the table ${table.name} as this version keeps it.`,
       {
         field: 'content',
@@ -131,10 +131,10 @@ function valueFor(
   where: string,
 ): Kept {
   if (cell === undefined || (cell === null && required))
-    return refuse('value-refused', `${where}: ${name} is missing.`, { field: 'content' })
+    return refuse('package-unreadable', `${where}: ${name} is missing.`, { field: 'content' })
   if (cell === null || type === 'TEXT') return cell
   const number = Number(cell)
   const fits =
     cell.trim() !== '' && (type === 'REAL' ? Number.isFinite(number) : Number.isSafeInteger(number))
-  return fits ? number : refuse('value-refused', `${where}: ${name} is no number.`, { field: 'content' })
+  return fits ? number : refuse('package-unreadable', `${where}: ${name} is no number.`, { field: 'content' })
 }

@@ -77,7 +77,7 @@ function findingsIn({ rows }: Table, layout: ListLayout) {
 
 export function refusedRows(reading: Reading, input: ListInput): Value<'import.list-refused'> {
   const planned = plannedList(reading, input)
-  if ('because' in planned) return refuse('value-refused', planned.because, { field: 'content' })
+  if ('because' in planned) return refuse('list-unreadable', planned.because, { field: 'content' })
   const { table, layout, plan } = planned
   const left = plan.fates.filter(({ fate }) => fate !== 'new')
   const csv = csvOf(
@@ -110,17 +110,17 @@ export function takeListIn(
       todo: 'If it came in wrongly, take it back under ‘What was written’; then take it in again.',
     })
   const planned = plannedList(writing, input)
-  if ('because' in planned) return refuse('value-refused', planned.because, { field: 'content' })
+  if ('because' in planned) return refuse('list-unreadable', planned.because, { field: 'content' })
   const { plan, layout } = planned
   const counts = countsOf(plan)
   if (counts.doubtful > 0)
-    refuse('value-refused', `${rowsInWords(counts.doubtful)} not sure yet. Nothing was written.`, {
+    refuse('rows-undecided', `${rowsInWords(counts.doubtful)} not sure yet. Nothing was written.`, {
       field: 'answers',
       todo: 'Answer what is asked, or leave those rows out.',
     })
   if (counts.refused > 0 && !input.leaveOut)
     refuse(
-      'value-refused',
+      'rows-refused',
       `${counts.refused === 1 ? 'One row' : `${counts.refused} rows`} cannot come in. Nothing was written.`,
       {
         field: 'leaveOut',
@@ -128,7 +128,7 @@ export function takeListIn(
       },
     )
   if (plan.gifts.length === 0)
-    refuse('value-refused', 'No row of this list is a new gift. Nothing was written.', { field: 'content' })
+    refuse('nothing-new', 'No row of this list is a new gift. Nothing was written.', { field: 'content' })
   lastPlanned.delete(writing.sqlite)
   const written = writeGifts(writing, plan.gifts)
   const leftOut = plan.fates.length - written.length
@@ -182,7 +182,7 @@ function planNow(reading: Reading, input: Pick<ListInput, 'content' | 'choices' 
   const kept = columns ?? rememberedColumns(reading.sqlite, headingsKey(guessed))
   const fits = kept !== null && kept.length === guessed.columns.length && kept.every(isColumnUse)
   if (columns !== undefined && !fits)
-    refuse('value-refused', 'That does not say what each column of this list holds.', {
+    refuse('list-unreadable', 'That does not say what each column of this list holds.', {
       field: 'choices.columns',
     })
   const layout = fits ? { ...guessed, columns: kept } : guessed

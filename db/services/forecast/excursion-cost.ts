@@ -19,7 +19,7 @@ export function excursionCost(
   { placeId, from, until }: ParsedInput<'place.get-excursion-cost'>,
 ): Value<'place.get-excursion-cost'> {
   const place = placeOrRefuse(reading, placeId, 'placeId')
-  if (until < from) refuse('value-refused', 'It ends before it begins.', { field: 'until' })
+  if (until < from) refuse('days-out-of-order', 'It ends before it begins.', { field: 'until' })
   const ids = lotsInPlace(reading.sqlite, place.id, MOST_LOTS).map(({ lotId }) => lotId)
   const stays = Map.groupBy(stayRows(reading.sqlite, ids), (row) => row.lot_id)
   const places = new PlacesAgeing(reading)

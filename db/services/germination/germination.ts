@@ -44,7 +44,7 @@ export function beginTest(
   input: ParsedInput<'germination.start'>,
 ): Omit<Value<'germination.start'>, 'entryId'> {
   if (input.firstDay !== null && input.firstDay >= input.finalDay) {
-    refuse('value-refused', 'The first count comes before the last one.', {
+    refuse('days-out-of-order', 'The first count comes before the last one.', {
       field: 'firstDay',
       todo: 'Give an earlier day, or leave the first count out.',
     })
@@ -74,7 +74,7 @@ export function countTest(
   const sown = sownIn(sqlite, test.id)
   if (input.replicates.length !== sown.length) {
     refuse(
-      'value-refused',
+      'count-unfit',
       `That test has ${sown.length} replicates. Give a count for each, 0 where nothing came.`,
       {
         field: 'replicates',
@@ -88,7 +88,7 @@ export function countTest(
     const counted = sumOf(elsewhere.map(tallied)) + (now === undefined ? 0 : tallied(now))
     if (counted > laidOut) {
       refuse(
-        'value-refused',
+        'count-unfit',
         `In replicate ${index + 1} that makes ${counted} seeds counted, and only ${laidOut} were laid out.`,
         {
           field: `replicates.${index}`,
@@ -116,13 +116,13 @@ export function finishTest(
 ): Omit<Value<'germination.finish'>, 'entryId'> {
   const test = testOnBench(writing, input.testId, input.on)
   if (test.last_count_on === null) {
-    refuse('value-refused', 'Nothing of that test has been counted yet.', {
+    refuse('not-counted-yet', 'Nothing of that test has been counted yet.', {
       field: 'testId',
       todo: 'Enter a count first, with 0 where nothing came; or give the test up.',
     })
   }
   if (input.on < test.last_count_on) {
-    refuse('value-refused', `The test was still counted on ${test.last_count_on}.`, {
+    refuse('days-out-of-order', `The test was still counted on ${test.last_count_on}.`, {
       field: 'on',
       todo: 'Give that day or a later one.',
     })
@@ -163,7 +163,7 @@ export function cancelTest(
 function putSeedsBack(writing: Writing, test: TestRow, reason: string): void {
   if (test.last_count_on !== null) {
     refuse(
-      'value-refused',
+      'seed-was-wet',
       'That test has been counted, so its seeds have been wet. Moist seed does not keep.',
       {
         field: 'seedsBack',
@@ -172,7 +172,7 @@ function putSeedsBack(writing: Writing, test: TestRow, reason: string): void {
     )
   }
   if (test.movement_id === null) {
-    refuse('value-refused', 'The seeds of that test did not come out of the stock.', {
+    refuse('seed-not-from-stock', 'The seeds of that test did not come out of the stock.', {
       field: 'seedsBack',
       todo: 'Give the test up without putting its seeds back.',
     })
@@ -189,7 +189,7 @@ export function recordGermination(
   const { tested, sprouted, on, startedOn } = input
   if (startedOn !== null) refuseUnlessLater(startedOn, on, 'startedOn')
   if (sprouted > tested) {
-    refuse('value-refused', `${sprouted} cannot sprout of ${tested}. Check both numbers.`, {
+    refuse('count-unfit', `${sprouted} cannot sprout of ${tested}. Check both numbers.`, {
       field: 'sprouted',
     })
   }
@@ -298,16 +298,16 @@ function putResult(writing: Writing, test: TestRow, on: string, choice: Counting
 function testOnBench(writing: Writing, testId: number, on: string): TestRow {
   const test = testOrRefuse(writing, testId)
   if (test.tested_on !== null) {
-    refuse('value-refused', `That test was finished on ${test.tested_on}.`, {
+    refuse('test-over', `That test was finished on ${test.tested_on}.`, {
       field: 'testId',
       todo: 'To change a count, take its result back first; the list of what was written has it.',
     })
   }
   if (test.cancelled_on !== null) {
-    refuse('value-refused', `That test was given up on ${test.cancelled_on}.`, { field: 'testId' })
+    refuse('test-over', `That test was given up on ${test.cancelled_on}.`, { field: 'testId' })
   }
   if (test.started_on !== null && on < test.started_on) {
-    refuse('value-refused', `The test began on ${test.started_on}.`, {
+    refuse('days-out-of-order', `The test began on ${test.started_on}.`, {
       field: 'on',
       todo: 'Give that day or a later one.',
     })
@@ -318,7 +318,7 @@ function testOnBench(writing: Writing, testId: number, on: string): TestRow {
 /** No seed sprouts on the day it is laid out, so that one of two equal days is wrong. */
 function refuseUnlessLater(startedOn: string, on: string, field: string): void {
   if (on > startedOn) return
-  refuse('value-refused', `A test that began on ${startedOn} is counted on a later day.`, {
+  refuse('days-out-of-order', `A test that began on ${startedOn} is counted on a later day.`, {
     field,
     todo: 'Check both days.',
   })

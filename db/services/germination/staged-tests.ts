@@ -61,13 +61,13 @@ export function refuseAStrayStage(reading: Reading, lotId: number, followsTestId
   const field = 'followsTestId'
   const before = testRow(reading.sqlite, followsTestId)
   if (before === undefined || before.lot_id !== lotId)
-    refuse('value-refused', 'The stage before it is no test of this lot.', { field })
+    refuse('stage-unfit', 'The stage before it is no test of this lot.', { field })
   if (before.tested_on === null) {
-    refuse('value-refused', 'The stage before it is not over yet.', {
+    refuse('stage-unfit', 'The stage before it is not over yet.', {
       field,
       todo: 'End that test first, and see whether another stage is wanted.',
     })
   }
   if (followerOf(reading.sqlite, followsTestId) !== null)
-    refuse('value-refused', 'That test has a next stage already.', { field })
+    refuse('stage-unfit', 'That test has a next stage already.', { field })
 }

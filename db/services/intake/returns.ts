@@ -123,7 +123,7 @@ function growOutOf(
   }
   const row = growOutOrRefuse(writing, growOutId)
   if (row.accession_id !== accessionId) {
-    refuse('value-refused', `${row.accession_number} was grown there, which is another accession.`, {
+    refuse('other-accession', `${row.accession_number} was grown there, which is another accession.`, {
       field: 'growOutId',
     })
   }

@@ -89,7 +89,7 @@ function waitingOrRefuse(reading: Reading, giftId: number): GiftRow {
   if (row === undefined) return refuse('not-found', 'That gift is not in the list.', { field: 'giftId' })
   const { state } = giftStanding(eventsOf(reading.sqlite, giftId))
   if (state !== 'offered') {
-    refuse('value-refused', `${row.variety} was ${state === 'accepted' ? 'taken in' : 'declined'} already.`, {
+    refuse('gift-decided', `${row.variety} was ${state === 'accepted' ? 'taken in' : 'declined'} already.`, {
       field: 'giftId',
       todo: 'Take that back first if it was a slip.',
     })

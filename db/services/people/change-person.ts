@@ -60,7 +60,7 @@ export function mergePeople(
   input: ParsedInput<'person.merge'>,
 ): Omit<Value<'person.merge'>, 'entryId'> {
   const { keepId, joinId } = input
-  if (keepId === joinId) refuse('value-refused', 'Those are one record already.', { field: 'joinId' })
+  if (keepId === joinId) refuse('same-record', 'Those are one record already.', { field: 'joinId' })
   const kept = stateOrRefuse(writing, keepId, 'keepId')
   const joined = stateOrRefuse(writing, joinId, 'joinId')
   // Records that were joined into the one that is joined now follow it, so that one step always leads to the kept one.
@@ -152,7 +152,7 @@ function stateOrRefuse(writing: Writing, personId: number, field: string): Perso
   if (state === undefined) refuse('not-found', 'That person is not in the book.', { field })
   if (state.mergedIntoId !== null) {
     const into = stateOf(writing, state.mergedIntoId)?.name ?? ''
-    refuse('value-refused', `That record was joined into ${into}. Choose ${into} instead.`, { field })
+    refuse('merged-already', `That record was joined into ${into}. Choose ${into} instead.`, { field })
   }
   return state
 }

@@ -23,12 +23,12 @@ export async function printBenchSheet(
   const rows = ids.map((id) => testOrRefuse(reading, id))
   const over = rows.find((row) => row.tested_on !== null || row.cancelled_on !== null)
   if (over) {
-    refuse('value-refused', `The test of ${over.lot_number} is over: there is nothing left to count.`, {
+    refuse('test-over', `The test of ${over.lot_number} is over: there is nothing left to count.`, {
       field: 'testIds',
     })
   }
   if (rows.length === 0) {
-    refuse('value-refused', 'No test is under way.', { field: 'testIds', todo: 'Begin a test first.' })
+    refuse('nothing-to-print', 'No test is under way.', { field: 'testIds', todo: 'Begin a test first.' })
   }
   const { libraryName, locale, paper } = settingsOf(reading)
   const { bytes, pages, warnings } = await benchSheet({

@@ -92,7 +92,7 @@ function entriesOf(reading: Reading): Entry[] {
     return packets === 0 ? [] : [{ row, packets }]
   })
   if (entries.length === 0)
-    refuse('value-refused', 'No seed can be spared now.', {
+    refuse('nothing-to-print', 'No seed can be spared now.', {
       todo: 'What is in quarantine, or needed to be grown again, is not put on the list.',
     })
   const name = ({ row }: Entry) => `${row.crop}\u0000${row.variety}`

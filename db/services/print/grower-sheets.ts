@@ -25,7 +25,7 @@ export async function printGrowerSheets(
   }
   const lines = plan.lines.filter(({ siteId }) => input.siteId === null || siteId === input.siteId)
   if (lines.length === 0) {
-    refuse('value-refused', 'Nothing of the saved plan grows in that garden.', { field: 'siteId' })
+    refuse('nothing-to-print', 'Nothing of the saved plan grows in that garden.', { field: 'siteId' })
   }
   const { libraryName, locale, paper } = settingsOf(reading)
   const sheets = [...Map.groupBy(lines, ({ siteId }) => siteId).values()].flatMap((here) =>

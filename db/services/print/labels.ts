@@ -25,7 +25,7 @@ export async function printLabels(
   const sheet = sheetOrRefuse(reading, input.sheet, 'sheet')
   const perSheet = labelsOnSheet(sheet)
   if (input.startAt > perSheet) {
-    refuse('value-refused', `That sheet has ${perSheet} labels. Start at one of them.`, { field: 'startAt' })
+    refuse('off-the-sheet', `That sheet has ${perSheet} labels. Start at one of them.`, { field: 'startAt' })
   }
   const { libraryName, locale } = settingsOf(reading)
   const goesOut = sheet.folded === true || isEnvelope(sheet)

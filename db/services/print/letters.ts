@@ -51,7 +51,10 @@ export function changeLetterWords(
 ): Omit<Value<'letter.change'>, 'entryId'> {
   const unknown = unknownSentence(input.words)
   if (unknown !== null) {
-    refuse('value-refused', unknown, { field: 'words', todo: 'Correct it, or write it without braces.' })
+    refuse('placeholder-unknown', unknown, {
+      field: 'words',
+      todo: 'Correct it, or write it without braces.',
+    })
   }
   const words = input.words === SHIPPED_LETTER ? '' : input.words
   writing.db
@@ -93,7 +96,7 @@ export async function printLetters(
     else heldBack.push('A letter was left out: its gifts were taken back.')
   }
   if (letters.length === 0) {
-    refuse('value-refused', heldBack[0] ?? 'There is no letter to print.', { field: 'itemIds' })
+    refuse('nothing-to-print', heldBack[0] ?? 'There is no letter to print.', { field: 'itemIds' })
   }
   const unknown = unknownSentence(words.words)
   const made = await lettersPdf(reading, letters)

@@ -13,7 +13,7 @@ export function addPeriodLetters(
   { from, until }: ParsedInput<'tray.add-letters'>,
 ): Omit<Value<'tray.add-letters'>, 'entryId'> {
   if (from > until) {
-    refuse('value-refused', 'The first day comes after the last one.', {
+    refuse('days-out-of-order', 'The first day comes after the last one.', {
       field: 'from',
       todo: 'Exchange them, or choose other days.',
     })
@@ -23,13 +23,13 @@ export function addPeriodLetters(
   const notAgreed = donorsOf(gifts.filter(({ may_write }) => may_write !== 1))
   const left = notAgreed === 0 ? '' : `; ${donorsInWords(notAgreed)} not agreed to be written to`
   if (write.length === 0) {
-    refuse('value-refused', `No gift of that time waits for a letter${left}.`, {
+    refuse('nothing-to-print', `No gift of that time waits for a letter${left}.`, {
       field: 'from',
       todo: 'Choose other days, or look under Printed before.',
     })
   }
   if (write.length > MOST_LETTERS) {
-    refuse('value-refused', `There are ${write.length} letters to write, more than can be printed at once.`, {
+    refuse('too-many', `There are ${write.length} letters to write, more than can be printed at once.`, {
       field: 'from',
       todo: `Choose a shorter time, with at most ${MOST_LETTERS}.`,
     })

@@ -67,9 +67,13 @@ export function printAgain(
   if (rows.length === 0) refuse('not-found', 'That printing is not in the book.', { field: 'batchId' })
   const lasting = rows.filter((row) => row.fell === 0)
   if (lasting.length === 0) {
-    refuse('value-refused', 'What was printed there was taken back since. There is nothing to print again.', {
-      field: 'batchId',
-    })
+    refuse(
+      'nothing-to-print',
+      'What was printed there was taken back since. There is nothing to print again.',
+      {
+        field: 'batchId',
+      },
+    )
   }
   const itemIds = lasting.map((row) =>
     toTray(writing, {

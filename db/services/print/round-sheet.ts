@@ -18,7 +18,7 @@ export async function printRoundSheet(
   const wanted = new Set(input.placeIds)
   const stops = places.filter(({ placeId }) => wanted.size === 0 || wanted.has(placeId))
   if (stops.length === 0 || stops.length < wanted.size) {
-    refuse('value-refused', 'No round goes there yet.', {
+    refuse('nothing-to-print', 'No round goes there yet.', {
       field: 'placeIds',
       todo: 'Say of each place how often a round goes there: its card in Storage, ‘What it is meant for’.',
     })

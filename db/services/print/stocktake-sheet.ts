@@ -20,7 +20,7 @@ export async function printStocktakeSheet(
   })
   const byPlace = Map.groupBy(lotsToCount(reading.sqlite, placeIds), ({ place }) => place ?? '')
   if (byPlace.size === 0) {
-    refuse('value-refused', 'No lot with seed lies there.', {
+    refuse('nothing-to-print', 'No lot with seed lies there.', {
       field: 'placeIds',
       todo: 'On the Shelf, a lot’s card moves it to a place.',
     })

@@ -47,7 +47,7 @@ export async function printStorageCards(
 ): Promise<Value<'keep-card.print'>> {
   const wanted = [...new Set([...input.lotIds, ...lotsOfSlips(reading, input.itemIds)])]
   if (wanted.length === 0) {
-    refuse('value-refused', 'Choose a lot, or a slip with seed that went out.', { field: 'lotIds' })
+    refuse('nothing-to-print', 'Choose a lot, or a slip with seed that went out.', { field: 'lotIds' })
   }
   const rows = wanted.map((lotId, index) => lotOrRefuse(reading, lotId, `lotIds.${index}`))
   const forecasts = forecastLots(reading, wanted, settingsOf(reading), new PlacesAgeing(reading))

@@ -46,7 +46,7 @@ async function slipsOf(reading: Reading, rows: readonly TrayRow[]): Promise<Valu
     withdrawal_id === null ? [] : slipOf(reading, withdrawal_id),
   )
   if (slips.length === 0) {
-    refuse('value-refused', 'What was handed out there was taken back since. There is no slip to print.', {
+    refuse('nothing-to-print', 'What was handed out there was taken back since. There is no slip to print.', {
       field: 'itemIds',
     })
   }

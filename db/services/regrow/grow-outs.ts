@@ -103,7 +103,7 @@ export function noteGrowOut(
   const noted = { kind, on: isoDate(input.on), plants, note }
   const why = whyNotNoted(factsOf(writing, row), noted)
   if (why !== null) {
-    refuse('value-refused', why, {
+    refuse('season-note-unfit', why, {
       field:
         kind === 'failed' && note === ''
           ? 'note'

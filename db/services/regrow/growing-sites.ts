@@ -105,7 +105,7 @@ function refuseMixedMaps(reading: Reading, input: ParsedInput<'site.change'>): v
   })
   if (other !== undefined) {
     const has = 'latitude' in place ? 'metres on a sketch' : 'a latitude and longitude'
-    refuse('value-refused', `${other.name} is placed by ${has}. Place all gardens in one way.`, {
+    refuse('garden-place-unfit', `${other.name} is placed by ${has}. Place all gardens in one way.`, {
       field: 'place',
       todo: 'Place this one in the same way, or leave its place empty.',
     })
@@ -118,7 +118,7 @@ function refuseTwiceNear(reading: Reading, { neighbours }: ParsedInput<'site.cha
   for (const { cropId } of neighbours) {
     const { commonName } = cropOrRefuse(reading, cropId, 'neighbours')
     if (seen.has(cropId)) {
-      refuse('value-refused', `${commonName} is named twice among what flowers nearby.`, {
+      refuse('named-twice', `${commonName} is named twice among what flowers nearby.`, {
         field: 'neighbours',
         todo: 'Keep the nearest of them.',
       })

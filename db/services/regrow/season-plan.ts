@@ -240,7 +240,7 @@ export async function makePlan(
   linesOf(locked)
   const clash = clashesOf(problem, locked)[0]
   if (clash !== undefined) {
-    refuse('value-refused', `What is to stay as it is cannot be done: ${clash.sentence}`, {
+    refuse('plan-clash', `What is to stay as it is cannot be done: ${clash.sentence}`, {
       field: 'locked',
       todo: 'Let one of them go, or cover it, and plan again.',
     })
@@ -315,7 +315,7 @@ export function savePlan(
   linesOf(input.choices)
   const clash = clashesOf(problem, input.choices)[0]
   if (clash !== undefined) {
-    refuse('value-refused', clash.sentence, { field: 'choices', todo: 'Change the plan, then save it.' })
+    refuse('plan-clash', clash.sentence, { field: 'choices', todo: 'Change the plan, then save it.' })
   }
   refuseToLoseGrowOuts(writing, season, input.choices)
   const { id } = writing.db
@@ -349,7 +349,7 @@ function refuseToLoseGrowOuts(writing: Writing, season: number, choices: readonl
     )
     if (row.season !== season || isThere || (state !== 'seed-out' && state !== 'growing')) continue
     refuse(
-      'value-refused',
+      'plan-loses-grow-out',
       `${row.variety} is growing ${growOutInWords(row.site, facts)}, and this plan leaves it out.`,
       {
         field: 'choices',

@@ -75,7 +75,7 @@ export function releaseLot(
 ): Omit<Value<'lot.release'>, 'entryId'> {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   if (row.quarantine_reason === null)
-    refuse('value-refused', `${row.lot_number} is not in quarantine.`, { field: 'lotId' })
+    refuse('not-in-quarantine', `${row.lot_number} is not in quarantine.`, { field: 'lotId' })
   changeLot(writing, row.lot_id, { quarantineReason: null })
   return { said: `Released ${row.lot_number}: ${input.checked}`, undoable: true }
 }

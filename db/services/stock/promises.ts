@@ -173,12 +173,12 @@ export function letPromiseGo(
   if (row === undefined)
     refuse('not-found', 'That hand-out is not in the book, or was taken back.', { field })
   const promise = promiseOf(writing, row)
-  if (promise === null) refuse('value-refused', 'Nothing was promised on that visit.', { field })
+  if (promise === null) refuse('promise-closed', 'Nothing was promised on that visit.', { field })
   if (promise.state === 'met') {
-    refuse('value-refused', 'Seed came back for that promise already: it is met.', { field })
+    refuse('promise-closed', 'Seed came back for that promise already: it is met.', { field })
   }
   if (promise.state === 'let-go') {
-    refuse('value-refused', `That promise was let go already: ${promise.waiverReason}.`, { field })
+    refuse('promise-closed', `That promise was let go already: ${promise.waiverReason}.`, { field })
   }
   writing.db
     .insert(promiseWaiver)

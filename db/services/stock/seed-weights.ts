@@ -125,7 +125,7 @@ export function weighSeeds(
   const samples = input.replicates.map(({ seeds, grams }, index) => {
     const mass = massFrom(grams, 'g')
     if (mass === 0) {
-      refuse('value-refused', 'That is less than a milligram. Count more seeds into the sample.', {
+      refuse('too-light', 'That is less than a milligram. Count more seeds into the sample.', {
         field: `replicates.${index}.grams`,
       })
     }

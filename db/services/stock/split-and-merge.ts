@@ -25,7 +25,7 @@ export function splitLot(
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   if (input.placeId !== null) placeOrRefuse(writing, input.placeId, 'placeId')
   if (input.role === 'duplicate-elsewhere' && input.heldBy === '') {
-    refuse('value-refused', 'Say who holds the safety duplicate.', { field: 'heldBy' })
+    refuse('words-missing', 'Say who holds the safety duplicate.', { field: 'heldBy' })
   }
   const amount = amountOrRefuse(settingsOf(writing), input.amount, row.packet_seeds, 'amount')
   const { weight } = weightInForce(row)
@@ -219,10 +219,10 @@ function weightFacts(row: LotRow): string {
 }
 
 function refuseUnlike(into: LotRow, from: LotRow, field: string): void {
-  if (from.lot_id === into.lot_id) refuse('value-refused', 'A lot cannot be poured into itself.', { field })
+  if (from.lot_id === into.lot_id) refuse('same-record', 'A lot cannot be poured into itself.', { field })
   if (from.accession_id !== into.accession_id) {
     refuse(
-      'value-refused',
+      'not-mergeable',
       `${from.lot_number} is of another accession. Only lots of one accession can be joined.`,
       { field },
     )

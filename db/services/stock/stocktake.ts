@@ -87,7 +87,7 @@ export function recordStocktake(
     ({ lotId }, index) => input.lines.findIndex((line) => line.lotId === lotId) < index,
   )
   if (twice >= 0) {
-    refuse('value-refused', 'That lot is in the list twice. Leave one line out.', {
+    refuse('named-twice', 'That lot is in the list twice. Leave one line out.', {
       field: `lines.${twice}.lotId`,
     })
   }

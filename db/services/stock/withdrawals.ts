@@ -53,7 +53,7 @@ export function recordWithdrawal(
   input: Input,
 ): Omit<Value<'withdrawal.record'>, 'entryId'> {
   if (input.despite.length > 0 && input.reason === '') {
-    refuse('value-refused', 'Say in a few words why this goes out all the same.', { field: 'reason' })
+    refuse('words-missing', 'Say in a few words why this goes out all the same.', { field: 'reason' })
   }
   const unheeded = visitCautions(writing, input).find((caution) => !input.despite.includes(caution.despite))
   if (unheeded) throw new Refusal(unheeded.problem)
@@ -139,7 +139,7 @@ function refuseOtherSeed(planned: readonly PlannedLine[], growOut: GrowOutRow): 
   const other = planned.find(({ after }) => after.accession_id !== growOut.accession_id)
   if (other !== undefined) {
     refuse(
-      'value-refused',
+      'other-accession',
       `${other.after.lot_number} is no seed of ${growOut.accession_number}, which is to be grown.`,
       {
         field: 'growOutId',

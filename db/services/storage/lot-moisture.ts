@@ -70,10 +70,10 @@ function moistureOf(reading: Reading, lotId: number, measured: Measured): Moistu
       const masses = { fresh: measured.freshGrams, dry: measured.dryGrams, dish: measured.dishGrams }
       const found = ovenMoisture(masses)
       if (found.kind === 'refused')
-        return refuse('value-refused', found.because, { field: `measured.${FIELDS[found.field]}` })
+        return refuse('moisture-unfit', found.because, { field: `measured.${FIELDS[found.field]}` })
       if (found.percent === 0)
         return refuse(
-          'value-refused',
+          'moisture-unfit',
           'It weighs the same before and after: nothing dried. Check both masses.',
           {
             field: 'measured.dryGrams',
@@ -106,7 +106,7 @@ function jarMoisture(
   const oil = oilOf(row)
   const found = equilibriumMoisture({ ...air, oil: (oil.low + oil.high) / 2 })
   if (found.kind === 'outside')
-    return refuse('value-refused', found.because, { field: `measured.${found.field}` })
+    return refuse('moisture-unfit', found.because, { field: `measured.${found.field}` })
   const rich = nearestEquilibrium({ ...air, oil: oil.high }).wetPercent
   const starchy = nearestEquilibrium({ ...air, oil: oil.low }).wetPercent
   return doubted(found.wetPercent, rich, starchy)

@@ -41,7 +41,7 @@ export function changeKind(
   const { words } = previewKind(writing, input)
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   if (place.kind === input.kind)
-    refuse('value-refused', `${place.path} is a ${place.kind} already.`, { field: 'kind' })
+    refuse('same-kind', `${place.path} is a ${place.kind} already.`, { field: 'kind' })
   const { entryId } = writing
   writing.db
     .insert(placeChange)

@@ -84,7 +84,7 @@ export function writeReading(
   const temperatureCc =
     input.unit === 'F' ? fromFahrenheit(input.temperature) : Math.round(100 * input.temperature)
   if (Math.abs(temperatureCc) > HOTTEST_OR_COLDEST_CC)
-    refuse('value-refused', `${input.temperature} degrees ${input.unit} cannot be in a store.`, {
+    refuse('reading-unfit', `${input.temperature} degrees ${input.unit} cannot be in a store.`, {
       field: `${field}temperature`,
       todo: 'Check the figure, and whether it is in °C or °F.',
     })

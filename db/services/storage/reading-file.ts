@@ -70,13 +70,13 @@ export function importFile(
       },
     )
   const file = readLoggerFile(input.text, input.choices)
-  if (file.kind !== 'read') return refuse('value-refused', file.because, { field: 'text' })
+  if (file.kind !== 'read') return refuse('file-unreadable', file.because, { field: 'text' })
   const { fresh, already, refused } = sorted(writing, place.id, file)
   if (fresh.length === 0)
-    refuse('value-refused', 'No reading of this file is new. Nothing was written.', { field: 'text' })
+    refuse('nothing-new', 'No reading of this file is new. Nothing was written.', { field: 'text' })
   if (refused.length > 0 && !input.leaveOut) {
     const rows = refused.length === 1 ? 'One row' : `${refused.length} rows`
-    refuse('value-refused', `${rows} cannot be read. Nothing was written.`, {
+    refuse('rows-refused', `${rows} cannot be read. Nothing was written.`, {
       field: 'leaveOut',
       todo: 'Look at them, then say that they may be left out.',
     })

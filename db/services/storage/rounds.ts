@@ -99,7 +99,7 @@ export function recordRound(
     const field = `places.${index}.`
     const place = placeOrRefuse(writing, visit.placeId, `${field}placeId`)
     if (visit.checks.length === 0 && visit.reading === null) {
-      refuse('value-refused', `Nothing is written down of ${place.path}.`, {
+      refuse('words-missing', `Nothing is written down of ${place.path}.`, {
         field: `${field}checks`,
         todo: 'Say what you looked at, or leave the place out.',
       })
@@ -139,11 +139,11 @@ function refuseTwice(places: readonly Visit[]): void {
     ({ placeId }, index) => places.findIndex((other) => other.placeId === placeId) < index,
   )
   if (twice >= 0)
-    refuse('value-refused', 'That place is in the round twice.', { field: `places.${twice}.placeId` })
+    refuse('named-twice', 'That place is in the round twice.', { field: `places.${twice}.placeId` })
   for (const [index, { checks }] of places.entries()) {
     const again = checks.findIndex(({ look }, at) => checks.findIndex((other) => other.look === look) < at)
     if (again >= 0)
-      refuse('value-refused', 'That was looked at twice in one place.', {
+      refuse('named-twice', 'That was looked at twice in one place.', {
         field: `places.${index}.checks.${again}.look`,
       })
   }
@@ -151,16 +151,16 @@ function refuseTwice(places: readonly Visit[]): void {
 
 function refuseHalfAFinding({ outcome, note, lotIds, quarantine, look }: Check, field: string): void {
   if (outcome === 'fine' && (lotIds.length > 0 || quarantine)) {
-    refuse('value-refused', 'Where all is well no lot is concerned.', {
+    refuse('round-unfit', 'Where all is well no lot is concerned.', {
       field: `${field}outcome`,
       todo: 'Say that something was found, or name no lot.',
     })
   }
   if (outcome === 'found' && note === '') {
-    refuse('value-refused', `Say what was found: ${inspectionInWords(look)}`, { field: `${field}note` })
+    refuse('words-missing', `Say what was found: ${inspectionInWords(look)}`, { field: `${field}note` })
   }
   if (quarantine && lotIds.length === 0) {
-    refuse('value-refused', 'Say which lots go into quarantine.', { field: `${field}lotIds` })
+    refuse('round-unfit', 'Say which lots go into quarantine.', { field: `${field}lotIds` })
   }
 }
 
@@ -173,7 +173,7 @@ function refuseALotElsewhere(
 ): void {
   const { lot_number: lotNumber } = lotOrRefuse(reading, lotId, field)
   if (there.has(lotId)) return
-  refuse('value-refused', `${lotNumber} does not lie in ${path}, or holds no seed.`, {
+  refuse('round-unfit', `${lotNumber} does not lie in ${path}, or holds no seed.`, {
     field,
     todo: 'Name it in the place where it lies, or move it there first.',
   })

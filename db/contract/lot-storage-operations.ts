@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { BREAK_CLASSES } from '../domain/moisture/break-check.ts'
+import { USUAL_DRYING_GOAL } from '../domain/moisture/drying.ts'
 import { Day, Id, Story } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { TemperatureUnit } from './storage-operations.ts'
@@ -114,7 +115,7 @@ export const lotStorageOperations = {
     z.strictObject({
       grams: Grams,
       from: z.number().min(0.1).max(60).describe('moisture now, percent of fresh weight'),
-      to: Goal.default(7),
+      to: Goal.default(USUAL_DRYING_GOAL),
     }),
     z.object({
       plan: z

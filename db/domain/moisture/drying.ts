@@ -1,3 +1,5 @@
+/** The moisture that seed is dried to before it is closed in, percent of fresh weight: 5 to 8 is usual. Common practice, no source. */
+export const USUAL_DRYING_GOAL = 7
 /** Seed to be dried: its mass now in grams, its moisture now and the moisture wanted, percent of fresh weight. */
 export interface Drying {
   readonly grams: number

@@ -1,6 +1,7 @@
 import type { Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
+import { packetSeeds } from '../../domain/amounts/packets.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { type PublicEntry, publicPage } from '../../exchange/public-list.ts'
 import { type FlowingPart, flowingDocument } from '../../paper/drawing/flowing-document.ts'
@@ -17,8 +18,6 @@ import { type Withholding, withholdingOf } from '../people/withhold.ts'
 import { dayOf } from './letters.ts'
 import { made } from './made-paper.ts'
 
-/** A packet where the crop has no usual size. Common practice, no source. */
-const USUAL_PACKET = 20
 /** A story on a list is a line or two; the rest is told at the table. */
 const STORY_LETTERS = 240
 
@@ -88,7 +87,7 @@ function entriesOf(reading: Reading): Entry[] {
       living.about - keep,
       listed.reduce((sum, lot) => sum + livingOf(lot), 0),
     )
-    const packets = Math.floor(Math.max(0, spare) / (row.packet_seeds ?? USUAL_PACKET))
+    const packets = Math.floor(Math.max(0, spare) / packetSeeds(row.packet_seeds))
     return packets === 0 ? [] : [{ row, packets }]
   })
   if (entries.length === 0)

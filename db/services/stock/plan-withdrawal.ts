@@ -6,6 +6,7 @@ import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { packetsIn } from '../../domain/amounts/packets.ts'
 import { type Outgoing, takeOut } from '../../domain/ledger/movement.ts'
 import { seedsForOneRegrowing } from '../../domain/needs/what-to-keep.ts'
+import { isOverVisitLimit } from '../../domain/withdrawal/visit-limit.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { amountOrRefuse, balanceOf, weightInForce } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
@@ -23,9 +24,6 @@ export interface OutgoingCaution {
   readonly despite: Override
   readonly problem: Problem
 }
-
-/** Purposes that the limit for one visit is meant for: what a person takes home. */
-const LIMITED: ReadonlySet<Purpose> = new Set(['to-grow', 'to-return', 'other'])
 
 /** What one line of a hand-out would do. */
 export interface PlannedLine {
@@ -169,7 +167,7 @@ export function visitCautions(
 ): OutgoingCaution[] {
   const { visitLimit } = settingsOf(reading)
   const packets = packetsIn(visit.lines.map(({ amount }) => amount))
-  if (visitLimit === null || packets <= visitLimit || !LIMITED.has(visit.purpose)) return []
+  if (!isOverVisitLimit(packets, visitLimit, visit.purpose)) return []
   return [
     {
       despite: 'over-limit',

@@ -2,8 +2,12 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { ShelfRow } from '../../contract/shelf-operations.ts'
 import { CAUTION_WORDS } from '../../domain/cautions/caution-text.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
-import { inOrderOfOffer, type OfferedLot, whyOffered } from '../../domain/germination/offered-lot.ts'
 import { bareNumber, readScanCode } from '../../domain/numbers/scan-code.ts'
+import {
+  type OfferedLot,
+  oldestGoodLotFirst,
+  whyOffered,
+} from '../../domain/withdrawal/oldest-good-lot-first.ts'
 import {
   anyLotBeginsWith,
   type LotRow,
@@ -99,7 +103,7 @@ export function offerLots(
       (a, b) =>
         Number(b.row.lot_id === scanned) - Number(a.row.lot_id === scanned) ||
         (a.row.variety_id === b.row.variety_id
-          ? inOrderOfOffer(a.lot, b.lot) || a.row.lot_id - b.row.lot_id
+          ? oldestGoodLotFirst(a.lot, b.lot) || a.row.lot_id - b.row.lot_id
           : a.row.variety.localeCompare(b.row.variety)),
     )
     .slice(0, input.limit)

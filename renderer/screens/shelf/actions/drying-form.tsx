@@ -1,11 +1,12 @@
 import { readNumber } from '../../../../db/domain/amounts/read-number.ts'
+import { USUAL_DRYING_GOAL } from '../../../../db/domain/moisture/drying.ts'
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { useSavedForm } from '../../../shared/card-form/use-saved-form.ts'
 import { useRead } from '../../../shared/client/use-read.ts'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 
-const EMPTY = { grams: '', from: '', to: '7' }
+const EMPTY = { grams: '', from: '', to: String(USUAL_DRYING_GOAL) }
 
 /** At which mass the seed is dry, and how much drying gel that takes; writes nothing. */
 export function DryingForm({ draftName, onClose }: ActionFormProps) {

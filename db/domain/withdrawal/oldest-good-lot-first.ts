@@ -26,7 +26,7 @@ export function offeredAs({ test, viability, threshold }: OfferedLot): OfferedAs
 }
 
 /** Seed without a caution first; then tested good lots, untested ones, weak ones; within each the oldest harvest first. */
-export function inOrderOfOffer(a: OfferedLot, b: OfferedLot): number {
+export function oldestGoodLotFirst(a: OfferedLot, b: OfferedLot): number {
   return (
     Number(a.careful !== '') - Number(b.careful !== '') ||
     placeOf(a) - placeOf(b) ||

@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
-  inOrderOfOffer,
   type OfferedLot,
   offeredAs,
+  oldestGoodLotFirst,
   whyOffered,
-} from '../../../db/domain/germination/offered-lot.ts'
+} from '../../../db/domain/withdrawal/oldest-good-lot-first.ts'
 
 const aLot: OfferedLot = {
   test: { tested: 100, sprouted: 94, year: '2023' },
@@ -58,7 +58,7 @@ describe('which lot is handed out first, and why', () => {
     fc.assert(
       fc.property(fc.array(anyLot, { maxLength: 12 }), (lots) => {
         const order = (lot: OfferedLot) => place[offeredAs(lot)] + (lot.careful === '' ? 0 : 3)
-        const places = lots.toSorted(inOrderOfOffer).map(order)
+        const places = lots.toSorted(oldestGoodLotFirst).map(order)
         expect(places).toEqual(places.toSorted((a, b) => a - b))
       }),
     )

@@ -12,7 +12,6 @@ import { demoCopy } from '../builders/demo-copy.ts'
 
 /** The day the demonstration is meant to be opened on: its last entries are a few days old. */
 const now = () => new Date(2026, 10, 25, 10)
-const SLOWEST_MS = 20_000
 
 let folder: string
 let copy: Awaited<ReturnType<typeof demoCopy>>
@@ -71,10 +70,8 @@ describe('the demonstration', () => {
     expect(await call('collection.check', {})).toMatchObject({ clean: true, findings: [] })
   })
 
-  it('loads in time, and holds the same whenever it is made', { tags: 'long' }, async () => {
-    const begun = performance.now()
+  it('holds the same whenever it is made', { tags: 'long' }, async () => {
     await makeDemoCollection(join(folder, 'demo.drawer'))
-    expect(performance.now() - begun).toBeLessThan(SLOWEST_MS)
     const other = await openCollection(join(folder, 'demo.drawer'), { access: 'read', now })
     expect(everything(other)).toEqual(everything(demo))
     other.close()

@@ -82,10 +82,9 @@ test.describe('a shelf of a few lots', () => {
     await expect(page.getByRole('row', { name: /Widow Tarn/ })).toHaveAttribute('aria-selected', 'true')
   })
 
-  test('several lots are ticked by keyboard, moved together, saved as a table and taken stock of', async ({
-    app,
-    page,
-  }) => {
+  test('several lots are ticked by keyboard, moved together, saved as a table and taken stock of', {
+    tag: '@long',
+  }, async ({ app, page }) => {
     const ticked = page.getByRole('region', { name: 'Ticked lots' })
     await page.getByRole('grid').focus()
     await press(page, 'ArrowDown')

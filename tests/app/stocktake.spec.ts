@@ -20,10 +20,9 @@ const lotInHand = (page: Page) => page.getByRole('group', { name: 'Lot in hand' 
 const TAKEN_UP_MS = 400
 const total = (page: Page) => page.getByRole('status').filter({ hasText: 'looked at' })
 
-test('goes through a place by keyboard, shows what differs, posts it together and undoes it', async ({
-  app,
-  page,
-}) => {
+test('goes through a place by keyboard, shows what differs, posts it together and undoes it', {
+  tag: '@long',
+}, async ({ app, page }) => {
   const { bean, maize, shelfId, today } = shelf
   await app.call('lot.move', { lotIds: [maize.lotId], placeId: shelfId, on: today })
   await open(page, '/stocktake')

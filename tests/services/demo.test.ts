@@ -9,6 +9,7 @@ import { runOperation, type ServiceName } from '../../db/services/run-operation.
 import { makeDemoCollection } from '../../demo-data/load-demo.ts'
 import { readRows } from '../../demo-data/read-rows.ts'
 import { demoCopy } from '../builders/demo-copy.ts'
+import { sized } from '../support/sized.ts'
 
 /** The day the demonstration is meant to be opened on: its last entries are a few days old. */
 const now = () => new Date(2026, 10, 25, 10)
@@ -265,12 +266,15 @@ describe('the files', () => {
     ['more seed than there is', 'visit-lines', '40 seeds', '5000 seeds', /^visits\.csv, row \d+: .*holds/],
     ['a person nobody knows', 'visits', 'quill-street', 'nobody-known', /^visits\.csv, row \d+: .*people/],
   ]
-  it.each(spoilt)('name the row that has %s', async (_, file, before, after, sentence) => {
-    const data = mkdtempSync(join(folder, 'data-'))
-    cpSync(join(import.meta.dirname, '../../demo-data'), data, { recursive: true })
-    const path = join(data, `${file}.csv`)
-    const text = readFileSync(path, 'utf8')
-    writeFileSync(path, text.replace(`,${before},`, `,${after},`))
-    await expect(makeDemoCollection(join(data, 'spoilt.drawer'), data)).rejects.toThrow(sentence)
-  })
+  it.each(sized(spoilt.slice(0, 1), spoilt))(
+    'name the row that has %s',
+    async (_, file, before, after, sentence) => {
+      const data = mkdtempSync(join(folder, 'data-'))
+      cpSync(join(import.meta.dirname, '../../demo-data'), data, { recursive: true })
+      const path = join(data, `${file}.csv`)
+      const text = readFileSync(path, 'utf8')
+      writeFileSync(path, text.replace(`,${before},`, `,${after},`))
+      await expect(makeDemoCollection(join(data, 'spoilt.drawer'), data)).rejects.toThrow(sentence)
+    },
+  )
 })

@@ -219,7 +219,9 @@ test('keys pressed ahead of every answer do what they would have done after it',
   expect(await left(app, shelf.bean.lotId)).toBe(280)
 })
 
-test('a lot in quarantine is never offered, and a scan of it says why', async ({ page }) => {
+test('a lot in quarantine is never offered, and a scan of it says why', { tag: '@long' }, async ({
+  page,
+}) => {
   const keys = await atTheTable(page)
   await keys.press('Enter', 'Enter')
   await keys.type('harrow')

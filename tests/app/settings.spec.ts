@@ -12,7 +12,10 @@ test.beforeEach(async ({ app, page }) => {
   await open(page, '/settings')
 })
 
-test('settings are kept, as so many of a hundred and with a comma', async ({ app, page }) => {
+test('settings are kept, as so many of a hundred and with a comma', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   await page.getByLabel('Its name, as on labels and letters').fill('Penhallow’s Seed Room')
   await page.getByLabel('Of 100 living seeds sown, how many become plants').fill('72,5')
   await page.getByLabel('Dates and numbers as in').selectOption('de-DE')

@@ -196,7 +196,9 @@ test.describe('taking in, beside what is there', () => {
     await app.call('person.create', { name: 'Zoë Brontë', town: 'Upper Fenwick', roles: ['donor'] })
   })
 
-  test('two donors of one name are told apart, and accents need not be typed', async ({ page }) => {
+  test('two donors of one name are told apart, and accents need not be typed', { tag: '@long' }, async ({
+    page,
+  }) => {
     const keys = await atTheTable(page)
     await keys.type('zoe bron')
     const options = page.getByRole('listbox', { name: 'Who brings it?: what fits' }).getByRole('option')

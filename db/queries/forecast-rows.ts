@@ -1,53 +1,52 @@
 import type { Sqlite } from '../migrations/connection.ts'
+import { crop } from '../schema/reference-tables.ts'
+import { lot } from '../schema/stock-tables.ts'
+import { columns, expression, type RowOf, select } from './columns.ts'
 import { notUndone } from './measurements.ts'
 import { prepared } from './prepared.ts'
 
-/** What of a lot and its crop decides how it ages. Snake case as in the file. */
-export interface AgeingRow {
-  readonly lot_id: number
-  readonly lot_number: string
-  readonly crop_id: string
-  readonly oil_low: number | null
-  readonly oil_high: number | null
-  readonly years_low: number | null
-  readonly years_high: number | null
-  readonly federal_minimum_percent: number | null
-  readonly state_minimum_percent: number | null
+const CONTAINER_OF_LOT = `FROM lot_container WHERE lot_id = lot.id AND ${notUndone('lot_container')}
+  ORDER BY since DESC, id DESC LIMIT 1`
+
+const AGEING = columns({
+  lot_id: lot.id,
+  lot_number: lot.number,
+  crop_id: crop.id,
+  oil_low: expression<number | null>("json_extract(crop.reference, '$.oil_pct[0]')"),
+  oil_high: expression<number | null>("json_extract(crop.reference, '$.oil_pct[1]')"),
+  years_low: expression<number | null>("json_extract(crop.reference, '$.storage_years[0]')"),
+  years_high: expression<number | null>("json_extract(crop.reference, '$.storage_years[1]')"),
+  federal_minimum_percent: crop.federalMinimumPercent,
+  state_minimum_percent: crop.stateMinimumPercent,
   /** The day on which the accession came in, or this lot or the one it was split off was brought back. */
-  readonly received_on: string
-  readonly harvest_from: number | null
-  readonly harvest_to: number | null
-  readonly place_id: number | null
+  received_on: expression<string>(`coalesce(
+    (WITH RECURSIVE seed (of_id) AS (
+       SELECT lot.id UNION SELECT parent_lot_id FROM seed JOIN lot_parent ON lot_parent.lot_id = of_id
+       WHERE relation = 'split')
+     SELECT on_date FROM seed JOIN seed_return ON seed_return.lot_id = of_id LIMIT 1),
+    accession.received_on)`),
+  harvest_from: lot.harvestFrom,
+  harvest_to: lot.harvestTo,
+  place_id: lot.placeId,
   /** Of the container it is in, and since when; null: nobody said. */
-  readonly airtight: 0 | 1 | null
-  readonly contained_since: string | null
-  readonly own_threshold: number | null
-}
+  airtight: expression<0 | 1 | null>(`(SELECT airtight ${CONTAINER_OF_LOT})`),
+  contained_since: expression<string | null>(`(SELECT since ${CONTAINER_OF_LOT})`),
+  own_threshold: expression<number | null>('coalesce(accession.own_threshold, crop.own_threshold)'),
+})
+
+/** What of a lot and its crop decides how it ages. */
+export type AgeingRow = RowOf<typeof AGEING>
 
 /** The lots with these ids, in order of id. */
 export function ageingRows(sqlite: Sqlite, lotIds: readonly number[]): AgeingRow[] {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT lot.id AS lot_id, lot.number AS lot_number, crop.id AS crop_id,
-       json_extract(crop.reference, '$.oil_pct[0]') AS oil_low, json_extract(crop.reference, '$.oil_pct[1]') AS oil_high,
-       json_extract(crop.reference, '$.storage_years[0]') AS years_low,
-       json_extract(crop.reference, '$.storage_years[1]') AS years_high,
-       crop.federal_minimum_percent, crop.state_minimum_percent, 
-       coalesce(
-         (WITH RECURSIVE seed (of_id) AS (
-            SELECT lot.id UNION SELECT parent_lot_id FROM seed JOIN lot_parent ON lot_parent.lot_id = of_id
-            WHERE relation = 'split')
-          SELECT on_date FROM seed JOIN seed_return ON seed_return.lot_id = of_id LIMIT 1),
-         accession.received_on) AS received_on, lot.harvest_from, lot.harvest_to, lot.place_id,
-       (SELECT airtight FROM lot_container WHERE lot_id = lot.id AND ${notUndone('lot_container')}
-        ORDER BY since DESC, id DESC LIMIT 1) AS airtight,
-       (SELECT since FROM lot_container WHERE lot_id = lot.id AND ${notUndone('lot_container')}
-        ORDER BY since DESC, id DESC LIMIT 1) AS contained_since,
-       coalesce(accession.own_threshold, crop.own_threshold) AS own_threshold
+    AGEING,
+    (list) => `SELECT ${list}
      FROM json_each(?) AS wanted CROSS JOIN lot ON lot.id = wanted.value
        JOIN accession ON accession.id = lot.accession_id JOIN variety ON variety.id = accession.variety_id
        JOIN crop ON crop.id = variety.crop_id ORDER BY lot.id`,
-  ).all(JSON.stringify(lotIds)) as AgeingRow[]
+  ).all(JSON.stringify(lotIds))
 }
 
 /** A lot came to lie in a place. */

@@ -1,92 +1,84 @@
-import type { PopulationGoal } from '../domain/needs/population-goal.ts'
+import { alias } from 'drizzle-orm/sqlite-core'
 import type { Sqlite } from '../migrations/connection.ts'
+import { lotForecast } from '../schema/forecast-tables.ts'
+import { germinationResult } from '../schema/germination-tables.ts'
+import { crop, person, storagePlace, variety } from '../schema/reference-tables.ts'
+import { accession, lot, seedWeight } from '../schema/stock-tables.ts'
+import { both, columns, expression, orNull, type RowOf, select } from './columns.ts'
 import { joinCanonicalPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
-/** A lot with what is needed to say how alive it is and what its accession has to keep. Snake case as in the file. */
-export interface LifeRow {
-  readonly lot_id: number
-  readonly accession_id: number
-  readonly role: 'working' | 'reserve' | 'reference' | 'duplicate-elsewhere'
-  readonly basis: 'weighed' | 'counted'
-  readonly estimated: number
-  readonly balance_count: number
-  readonly quarantine_reason: string | null
-  readonly crop_id: string
-  readonly crop_weight_ug: number | null
-  readonly plausible_low_g: number | null
-  readonly plausible_high_g: number | null
-  readonly federal_minimum_percent: number | null
-  readonly state_minimum_percent: number | null
-  readonly weight_ug: number | null
-  readonly weight_replicates: number | null
-  readonly weight_seeds: number | null
-  readonly weight_cv: number | null
+const LIFE = columns({
+  lot_id: lot.id,
+  accession_id: lot.accessionId,
+  role: lot.role,
+  basis: lot.basis,
+  estimated: lot.estimated,
+  balance_count: lot.balanceCount,
+  quarantine_reason: lot.quarantineReason,
+  crop_id: crop.id,
+  crop_weight_ug: crop.hundredSeedWeightUg,
+  plausible_low_g: crop.plausibleLowG,
+  plausible_high_g: crop.plausibleHighG,
+  federal_minimum_percent: crop.federalMinimumPercent,
+  state_minimum_percent: crop.stateMinimumPercent,
+  weight_ug: orNull(seedWeight.hundredSeedWeightUg),
+  weight_replicates: orNull(seedWeight.replicates),
+  weight_seeds: orNull(seedWeight.seedsCounted),
+  weight_cv: orNull(seedWeight.coefficientOfVariation),
   /** The doubt of a weight that lots were poured together with; null: by its samples. */
-  readonly weight_pooled_doubt: number | null
-  readonly tested: number | null
-  readonly sprouted: number | null
-  readonly tested_on: string | null
+  weight_pooled_doubt: orNull(seedWeight.pooledDoubt),
+  tested: orNull(germinationResult.tested),
+  sprouted: orNull(germinationResult.sprouted),
+  tested_on: orNull(germinationResult.testedOn),
   /** What is kept of its forecast; null where there is none, or nothing could be forecast. */
-  readonly forecast_on: string | null
-  readonly forecast_viability: number | null
-  readonly forecast_low: number | null
-  readonly forecast_high: number | null
-  readonly forecast_start: number | null
-  readonly forecast_a_year: number | null
-  readonly mating_system: string | null
-  readonly plants_for_seed: number | null
-  readonly plants_to_maintain: number | null
-  readonly plants_to_conserve: number | null
-  readonly own_grade: PopulationGoal | null
-  readonly own_plants: number | null
-  readonly regrowings: number | null
-  readonly threshold: number | null
-  readonly own_assurance: number | null
-  readonly variety_id: number
-  readonly generation: number
+  forecast_on: orNull(lotForecast.computedOn),
+  forecast_viability: orNull(lotForecast.viability),
+  forecast_low: orNull(lotForecast.viabilityLow),
+  forecast_high: orNull(lotForecast.viabilityHigh),
+  forecast_start: orNull(lotForecast.viabilityStart),
+  forecast_a_year: orNull(lotForecast.deviatesAYear),
+  mating_system: crop.matingSystem,
+  plants_for_seed: crop.plantsForSeed,
+  plants_to_maintain: crop.plantsToMaintain,
+  plants_to_conserve: crop.plantsToConserve,
+  own_grade: accession.ownGrade,
+  own_plants: expression<number | null>('coalesce(accession.own_plants, crop.own_plants)'),
+  regrowings: accession.ownRegrowings,
+  threshold: expression<number | null>('coalesce(accession.own_threshold, crop.own_threshold)'),
+  own_assurance: accession.ownAssurance,
+  variety_id: accession.varietyId,
+  generation: lot.generation,
   /** The years that the crop's seed keeps, the low end of the table's span. */
-  readonly storage_years: number | null
-}
+  storage_years: crop.storageYears,
+})
+
+/** A lot with what is needed to say how alive it is and what its accession has to keep. Snake case as in the file. */
+export type LifeRow = RowOf<typeof LIFE>
+
+const donor = alias(person, 'donor')
+
+const LOT = both(
+  LIFE,
+  columns({
+    lot_number: lot.number,
+    accession_number: accession.number,
+    balance_mass_mg: lot.balanceMassMg,
+    harvest_from: lot.harvestFrom,
+    harvest_to: lot.harvestTo,
+    harvest_about: lot.harvestAbout,
+    variety: variety.name,
+    crop: crop.commonName,
+    packet_seeds: crop.packetSeeds,
+    weight_id: lot.weightId,
+    place: orNull(storagePlace.path),
+    donor: orNull(donor.name),
+    held_by: lot.heldBy,
+  }),
+)
 
 /** A lot with all that is needed to say what it is, what it holds and how alive it is. */
-export interface LotRow extends LifeRow {
-  readonly lot_number: string
-  readonly accession_number: string
-  readonly balance_mass_mg: number
-  readonly harvest_from: number | null
-  readonly harvest_to: number | null
-  readonly harvest_about: number
-  readonly variety: string
-  readonly crop: string
-  readonly packet_seeds: number | null
-  readonly weight_id: number | null
-  readonly place: string | null
-  readonly donor: string | null
-  readonly held_by: string
-}
-
-const LIFE_COLUMNS = `
-  lot.id AS lot_id, lot.accession_id, lot.role, lot.basis, lot.estimated, lot.balance_count, lot.quarantine_reason,
-  crop.id AS crop_id, crop.hundred_seed_weight_ug AS crop_weight_ug, crop.plausible_low_g, crop.plausible_high_g,
-  crop.federal_minimum_percent, crop.state_minimum_percent,
-  seed_weight.hundred_seed_weight_ug AS weight_ug, seed_weight.replicates AS weight_replicates,
-  seed_weight.seeds_counted AS weight_seeds, seed_weight.coefficient_of_variation AS weight_cv,
-  seed_weight.pooled_doubt AS weight_pooled_doubt,
-  germination_result.tested, germination_result.sprouted, germination_result.tested_on,
-  lot_forecast.computed_on AS forecast_on, lot_forecast.viability AS forecast_viability,
-  lot_forecast.viability_low AS forecast_low, lot_forecast.viability_high AS forecast_high,
-  lot_forecast.viability_start AS forecast_start,
-  lot_forecast.deviates_a_year AS forecast_a_year,
-  crop.mating_system, crop.plants_for_seed, crop.plants_to_maintain, crop.plants_to_conserve, accession.own_grade,
-  coalesce(accession.own_plants, crop.own_plants) AS own_plants,
-  accession.own_regrowings AS regrowings, coalesce(accession.own_threshold, crop.own_threshold) AS threshold,
-  accession.own_assurance, accession.variety_id, lot.generation, crop.storage_years`
-
-const LOT_COLUMNS = `${LIFE_COLUMNS},
-  lot.number AS lot_number, accession.number AS accession_number, lot.balance_mass_mg,
-  lot.harvest_from, lot.harvest_to, lot.harvest_about, variety.name AS variety, crop.common_name AS crop, crop.packet_seeds,
-  lot.weight_id, storage_place.path AS place, donor.name AS donor, lot.held_by`
+export type LotRow = RowOf<typeof LOT>
 
 const LIFE_JOINS = `
   lot
@@ -103,46 +95,48 @@ const LOT_JOINS = `${LIFE_JOINS}
 
 /** One lot, or undefined. */
 export function lotRow(sqlite: Sqlite, lotId: number): LotRow | undefined {
-  return prepared(sqlite, `SELECT ${LOT_COLUMNS} FROM ${LOT_JOINS} WHERE lot.id = ?`).get(lotId) as
-    | LotRow
-    | undefined
+  return select(sqlite, LOT, (list) => `SELECT ${list} FROM ${LOT_JOINS} WHERE lot.id = ?`).get(lotId)
 }
 
 /** Every lot of a crop whose seed was never weighed by the hundred, in order of lot. */
 export function unweighedLotsOfCrop(sqlite: Sqlite, cropId: string): LotRow[] {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT ${LOT_COLUMNS} FROM ${LOT_JOINS} WHERE crop.id = ? AND lot.weight_id IS NULL ORDER BY lot.id`,
-  ).all(cropId) as LotRow[]
+    LOT,
+    (list) => `SELECT ${list} FROM ${LOT_JOINS} WHERE crop.id = ? AND lot.weight_id IS NULL ORDER BY lot.id`,
+  ).all(cropId)
 }
 
 /** Every lot of some accessions, in order of lot. */
 export function lotsOfAccessions(sqlite: Sqlite, accessionIds: readonly number[]): LotRow[] {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT ${LOT_COLUMNS} FROM json_each(?) AS wanted CROSS JOIN ${LOT_JOINS}
+    LOT,
+    (list) => `SELECT ${list} FROM json_each(?) AS wanted CROSS JOIN ${LOT_JOINS}
      WHERE lot.accession_id = wanted.value ORDER BY lot.accession_id, lot.ordinal`,
-  ).all(JSON.stringify(accessionIds)) as LotRow[]
+  ).all(JSON.stringify(accessionIds))
 }
 
 /** Lots with seed in some places, or in all where none is named, by place and number; places by their path. */
 export function lotsToCount(sqlite: Sqlite, placeIds: readonly number[]): LotRow[] {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT ${LOT_COLUMNS} FROM ${LOT_JOINS}
+    LOT,
+    (list) => `SELECT ${list} FROM ${LOT_JOINS}
      WHERE lot.holds_seed = 1 AND lot.place_id IS NOT NULL
        AND (json_array_length(@places) = 0 OR lot.place_id IN (SELECT value FROM json_each(@places)))
      ORDER BY storage_place.path, lot.number`,
-  ).all({ places: JSON.stringify(placeIds) }) as LotRow[]
+  ).all({ places: JSON.stringify(placeIds) })
 }
 
 /** Every lot of some accessions with what says how alive it is, those of one accession together. */
 export function livesOfAccessions(sqlite: Sqlite, accessionIds: readonly number[]): LifeRow[] {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT ${LIFE_COLUMNS} FROM json_each(?) AS wanted CROSS JOIN ${LIFE_JOINS}
+    LIFE,
+    (list) => `SELECT ${list} FROM json_each(?) AS wanted CROSS JOIN ${LIFE_JOINS}
      WHERE lot.accession_id = wanted.value ORDER BY lot.accession_id, lot.ordinal`,
-  ).all(JSON.stringify(accessionIds)) as LifeRow[]
+  ).all(JSON.stringify(accessionIds))
 }
 
 /** What a shelf search asks for; undefined members do not narrow it. */
@@ -183,12 +177,13 @@ export function shelfPage(
 ): LotRow[] {
   const { where, values } = conditions(filter)
   const order = SORTS[sort].replaceAll('%', descending ? 'DESC' : 'ASC')
-  return prepared(
+  return select(
     sqlite,
-    `SELECT ${LOT_COLUMNS} FROM (
+    LOT,
+    (list) => `SELECT ${list} FROM (
        SELECT lot.id FROM ${narrowJoins(filter, sort)} WHERE ${where} ORDER BY ${order} LIMIT ? OFFSET ?
      ) AS page CROSS JOIN ${LOT_JOINS} WHERE lot.id = page.id ORDER BY ${order}`,
-  ).all(...values, page.limit, page.offset) as LotRow[]
+  ).all(...values, page.limit, page.offset)
 }
 
 /** How many lots a filter finds. */

@@ -152,7 +152,7 @@ export interface LetterGiftRow {
   readonly terms: string
   readonly harvest_from: number | null
   readonly harvest_to: number | null
-  readonly harvest_about: number
+  readonly harvest_about: 0 | 1
   readonly count: number
   readonly mass_mg: number
   readonly measured: 'mass' | 'count' | 'estimate' | 'carried'

@@ -139,7 +139,7 @@ function needFacts(
     policy: policyOf(first, policy),
     ...strengthOf(counted, first, policy),
     notCounted: seedsOf(lots.filter((row) => !countsTowardsKeeping(row))),
-    unit: countedUnit(first.crop_id),
+    unit: countedUnit(first.counted_unit),
     manner: policy,
   }
   return { facts, counted }

@@ -218,6 +218,7 @@ function cropOf(row: AgeingRow): AgeingCrop {
   const { oil_low, oil_high, years_low, years_high } = row
   return {
     cropId: row.crop_id,
+    constants: row.viability_constants === null ? null : JSON.parse(row.viability_constants),
     oil: oil_low === null || oil_high === null ? null : (oil_low + oil_high) / 200,
     years: years_low === null || years_high === null ? null : [years_low, years_high],
     leastSold: leastSold(row.federal_minimum_percent ?? row.state_minimum_percent),

@@ -87,7 +87,7 @@ function arithmeticOf(
   line: Value<'regeneration.list'>['needs'][number],
   ranking: Ranking,
 ): NeedRecord['arithmetic'] {
-  const unit = countedUnit(lots[0]?.crop_id ?? '')
+  const unit = countedUnit(lots[0]?.counted_unit ?? 'seed')
   const manner = ranking.policy
   const taken = takenByYear(reading.sqlite, line.accessionId).slice(0, DEMAND_YEARS + 1)
   return [

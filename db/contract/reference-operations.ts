@@ -27,7 +27,7 @@ const Growing = {
     .max(120)
     .nullable()
     .describe('days later to sow it so that it flowers after others of its kind; null: not to be relied on'),
-  bedM2: z.number().min(0.001).max(100).nullable().describe('square metres of bed for one plant'),
+  bedArea: z.number().min(0.001).max(100).nullable().describe('square metres of bed for one plant'),
   seedExtraction: z.enum(SEED_EXTRACTIONS).nullable().describe('how seed is got out of what it ripens in'),
   viabilityConstants: ViabilityFigures.nullable(),
 }
@@ -103,7 +103,7 @@ export const CropFields = {
   isolationHomeM: CropFacts.isolationHomeM.default(null),
   isolationStrictM: CropFacts.isolationStrictM.default(null),
   laterSowingDays: CropFacts.laterSowingDays.default(null),
-  bedM2: CropFacts.bedM2.default(null),
+  bedArea: CropFacts.bedArea.default(null),
   seedExtraction: CropFacts.seedExtraction.default(null),
   viabilityConstants: CropFacts.viabilityConstants.default(null),
 }

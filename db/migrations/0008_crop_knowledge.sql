@@ -8,7 +8,7 @@ ALTER TABLE crop ADD COLUMN isolation_home_m REAL CHECK (isolation_home_m >= 0);
 --> statement-breakpoint
 ALTER TABLE crop ADD COLUMN isolation_strict_m REAL CHECK (isolation_strict_m >= 0);
 --> statement-breakpoint
-ALTER TABLE crop ADD COLUMN bed_m2 REAL CHECK (bed_m2 > 0);
+ALTER TABLE crop ADD COLUMN bed_area REAL CHECK (bed_area > 0);
 --> statement-breakpoint
 ALTER TABLE crop ADD COLUMN days_to_seed INTEGER CHECK (days_to_seed BETWEEN 20 AND 366);
 --> statement-breakpoint
@@ -119,12 +119,12 @@ WITH known (id, bed, days, later, unit, extraction, constants, constants_source,
     ('brussels-sprouts', NULL, NULL, NULL, 'seed', 'dried-on-plant', NULL, NULL, NULL)
 )
 UPDATE crop SET
-  bed_m2 = bed, days_to_seed = days, later_sowing_days = later, counted_unit = unit, seed_extraction = extraction,
+  bed_area = bed, days_to_seed = days, later_sowing_days = later, counted_unit = unit, seed_extraction = extraction,
   viability_constants = json_patch(constants, constants_study),
   reference = json_set(reference,
-    '$.bed_m2', bed, '$.days_to_seed', days, '$.later_sowing_days', later, '$.counted_unit', unit,
+    '$.bed_area', bed, '$.days_to_seed', days, '$.later_sowing_days', later, '$.counted_unit', unit,
     '$.seed_extraction', extraction, '$.viability_constants', json(constants),
-    '$.sources.bed_m2', iif(bed IS NULL, NULL, json('{"source":"PRACTICE","confidence":"memory"}')),
+    '$.sources.bed_area', iif(bed IS NULL, NULL, json('{"source":"PRACTICE","confidence":"memory"}')),
     '$.sources.days_to_seed', iif(days IS NULL, NULL, json('{"source":"M","confidence":"memory"}')),
     '$.sources.later_sowing_days', iif(later IS NULL, NULL, json('{"source":"M, twice the 14 days between the silking of maize hybrids that extension leaflets want","confidence":"memory"}')),
     '$.sources.counted_unit', iif(unit = 'seed', json('{"source":"PRACTICE","confidence":"memory"}'),

@@ -29,7 +29,7 @@ interface ReferenceCrop {
   readonly life_cycle: string | null
   readonly isolation_home_m: number | null
   readonly isolation_strict_m: number | null
-  readonly bed_m2: number | null
+  readonly bed_area: number | null
   readonly days_to_seed: number | null
   readonly later_sowing_days: number | null
   readonly counted_unit: CountedUnitName
@@ -63,7 +63,7 @@ export function readCropTable() {
     lifeCycle: crop.life_cycle,
     isolationHomeM: crop.isolation_home_m,
     isolationStrictM: crop.isolation_strict_m,
-    bedM2: crop.bed_m2,
+    bedArea: crop.bed_area,
     daysToSeed: crop.days_to_seed,
     laterSowingDays: crop.later_sowing_days,
     countedUnit: crop.counted_unit,

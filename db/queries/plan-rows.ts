@@ -19,7 +19,7 @@ const PLAN_CROP = columns({
   ),
   own: expression<0 | 1>('crop.added_entry_id IS NOT NULL'),
   pollination: crop.pollination,
-  bed_m2: crop.bedM2,
+  bed_area: crop.bedArea,
   days_to_seed: expression<number | null>('coalesce(crop.own_days_to_seed, crop.days_to_seed)'),
   later_sowing_days: crop.laterSowingDays,
 })

@@ -62,7 +62,7 @@ export const crop = sqliteTable('crop', {
   lifeCycle: text('life_cycle'),
   isolationHomeM: real('isolation_home_m'),
   isolationStrictM: real('isolation_strict_m'),
-  bedM2: real('bed_m2'),
+  bedArea: real('bed_area'),
   daysToSeed: integer('days_to_seed'),
   laterSowingDays: integer('later_sowing_days'),
   countedUnit: text('counted_unit', { enum: COUNTED_UNITS }).notNull().default('seed'),

@@ -11,7 +11,7 @@ const ADDED = {
   lifeCycle: 'life_cycle',
   isolationHomeM: 'isolation_home_m',
   isolationStrictM: 'isolation_strict_m',
-  bedM2: 'bed_m2',
+  bedArea: 'bed_area',
   daysToSeed: 'days_to_seed',
   laterSowingDays: 'later_sowing_days',
   countedUnit: 'counted_unit',
@@ -72,7 +72,7 @@ it('0008 leaves a crop of the keeper’s own unknown, and counts its seeds', () 
 })
 
 it.each([
-  'bed_m2 = 0',
+  'bed_area = 0',
   'days_to_seed = 5',
   "counted_unit = 'pod'",
   "seed_extraction = 'boiled'",

@@ -21,7 +21,7 @@ export const OWN_CROP_FACTS = {
   isolationHomeM: 'isolation distance of a garden',
   isolationStrictM: 'isolation distance for conservation',
   laterSowingDays: 'days to sow it later',
-  bedM2: 'bed of one plant',
+  bedArea: 'bed of one plant',
   seedExtraction: 'how its seed is got out',
   viabilityConstants: 'constants of the viability equation',
 } as const satisfies Partial<Record<keyof CropRow, string>>

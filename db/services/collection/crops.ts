@@ -51,7 +51,7 @@ export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value
     isolationHomeM: row.isolationHomeM,
     isolationStrictM: row.isolationStrictM,
     laterSowingDays: row.laterSowingDays,
-    bedM2: row.bedM2,
+    bedArea: row.bedArea,
     seedExtraction: row.seedExtraction,
     viabilityConstants: figuresOf(row.viabilityConstants),
     plantsToKeep: row.ownPlants ?? plantsFor(row, settingsOf(reading).grade),

@@ -90,7 +90,7 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       group: crossingGroup(ofCrop),
       isolation: isolationDistance(ofCrop, breeding, grade),
       plants: policy.plants,
-      area: bedFor(ofCrop.bed_m2, policy.plants),
+      area: bedFor(ofCrop.bed_area, policy.plants),
       worth: worthOfGrowing(need),
       daysToSeed: ofCrop.days_to_seed,
       laterDays: ofCrop.later_sowing_days,

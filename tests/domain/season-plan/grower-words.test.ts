@@ -199,7 +199,7 @@ test('a grower is relied on by Laplace’s rule', () => {
 })
 
 test('bed grows with the plants, and herbs have a usual figure', () => {
-  expect(bedFor(cropOfTable('bean').bedM2, 50)).toBeCloseTo(3, 12)
-  expect(cropOfTable('thyme').bedM2).toBeNull()
+  expect(bedFor(cropOfTable('bean').bedArea, 50)).toBeCloseTo(3, 12)
+  expect(cropOfTable('thyme').bedArea).toBeNull()
   expect(bedFor(null, 50)).toBeCloseTo(4.5, 12)
 })

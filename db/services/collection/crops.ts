@@ -6,6 +6,7 @@ import { unknownInWords } from '../../domain/crops/unknown.ts'
 import { assumedViability } from '../../domain/germination/assumed-viability.ts'
 import { plantsFor } from '../../domain/needs/population-goal.ts'
 import type { ViabilityConstants } from '../../domain/viability/constants.ts'
+import { regrowThreshold } from '../../domain/viability/regrow-threshold.ts'
 import { gramsPerHundred, hundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
 import { everydayNames, sourceInWords } from '../../migrations/crop-table.ts'
 import { crop } from '../../schema/reference-tables.ts'
@@ -56,7 +57,7 @@ export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value
     viabilityConstants: figuresOf(row.viabilityConstants),
     plantsToKeep: row.ownPlants ?? plantsFor(row, settingsOf(reading).grade),
     plantsToKeepIsOverride: row.ownPlants !== null,
-    viabilityThreshold: row.ownThreshold ?? settingsOf(reading).viabilityThreshold,
+    viabilityThreshold: regrowThreshold(row.ownThreshold, settingsOf(reading)).part,
     viabilityThresholdIsOverride: row.ownThreshold !== null,
     daysToSeed: row.ownDaysToSeed ?? row.daysToSeed,
     daysToSeedIsOverride: row.ownDaysToSeed !== null,

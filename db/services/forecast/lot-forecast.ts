@@ -4,6 +4,7 @@ import { type PaceRemark, WORKING } from '../../domain/viability/equation.ts'
 import { type Ageing, type DatedTest, type Forecast, forecastOf } from '../../domain/viability/forecast.ts'
 import { type AgeingCrop, type PaceModel, paceModelOf } from '../../domain/viability/pace-model.ts'
 import { extrapolatesBy, leastSold, priorOf, type ViabilityPrior } from '../../domain/viability/prior.ts'
+import { regrowThreshold } from '../../domain/viability/regrow-threshold.ts'
 import {
   type AgeingRow,
   ageingRows,
@@ -177,10 +178,7 @@ function forecastLot(
   ]
   const seen = [now, ...lain.map(({ place }) => place)]
   const measured = seen.every((place) => place.measured)
-  const threshold: Threshold = {
-    part: row.own_threshold ?? policy.viabilityThreshold,
-    of: policy.viabilityThresholdOf,
-  }
+  const threshold = regrowThreshold(row.own_threshold, policy)
   const logPaceByYears = seen.every((place) => place.usual) ? model.logPaceByYears : null
   const prior = priorOf({
     leastSold: crop.leastSold,

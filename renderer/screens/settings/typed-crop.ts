@@ -91,77 +91,52 @@ export interface ReadTyped<T, R> {
   readonly problems: Partial<Record<keyof T, string>>
 }
 
+/** Reads a text as a figure within what is possible; undefined where it is none. */
 interface Figure {
-  readonly whole: boolean
-  readonly least: number
-  readonly most: number
+  readonly read: (typed: string) => number | undefined
   /** Said at the field where it cannot be read. */
   readonly problem: string
 }
 
-const METRES: Figure = {
-  whole: false,
-  least: 1,
-  most: 10_000,
-  problem: 'Type metres from 1 to 10,000, or leave it empty.',
+function whole(least: number, most: number, problem: string): Figure {
+  return { read: (typed) => between(wholeNumber(typed), least, most), problem }
 }
-const constant = (least: number, most: number, as: string): Figure => ({
-  whole: false,
-  least,
-  most,
-  problem: `Type a number from ${spellDecimal(least)} to ${spellDecimal(most)}, as ${as}, or leave all four empty.`,
-})
 
-/** What a crop may be given in figures, within what is possible. */
+/** 9.993 may be meant both ways only where thousands are possible. */
+function decimal(least: number, most: number, problem: string): Figure {
+  const read = (typed: string) => {
+    const number = readNumber(typed)
+    if (number.kind === 'ask') return number.grouped > most ? between(number.decimal, least, most) : undefined
+    return number.kind === 'number' ? between(number.value, least, most) : undefined
+  }
+  return { read, problem }
+}
+
+function between(value: number | null, least: number, most: number): number | undefined {
+  return value !== null && value >= least && value <= most ? value : undefined
+}
+
+const METRES = decimal(1, 10_000, 'Type metres from 1 to 10,000, or leave it empty.')
+
+/** What a crop may be given in figures. */
 const FIGURES = {
-  packetSeeds: {
-    whole: true,
-    least: 1,
-    most: 100_000,
-    problem: 'Type a whole number of seeds, or leave it empty.',
-  },
-  hundredSeedWeightG: {
-    whole: false,
-    least: 0.0001,
-    most: 10_000,
-    problem: 'Type grams, as 0.04, or leave it empty where nobody weighed any.',
-  },
+  packetSeeds: whole(1, 100_000, 'Type a whole number of seeds, or leave it empty.'),
+  hundredSeedWeightG: decimal(
+    0.0001,
+    10_000,
+    'Type grams, as 0.04, or leave it empty where nobody weighed any.',
+  ),
   isolationHomeM: METRES,
   isolationStrictM: METRES,
-  laterSowingDays: {
-    whole: true,
-    least: 7,
-    most: 120,
-    problem: 'Type whole days from 7 to 120, or leave it empty.',
-  },
-  bedArea: {
-    whole: false,
-    least: 0.001,
-    most: 100,
-    problem: 'Type square metres, as 0.25, or leave it empty.',
-  },
-  ke: constant(1, 20, '8.5'),
-  cw: constant(1, 15, '4.8'),
-  ch: constant(0, 0.2, '0.0329'),
-  cq: constant(0.00001, 0.01, '0.000478'),
-  plantsToKeep: {
-    whole: true,
-    least: 1,
-    most: 10_000,
-    problem: 'Type a whole number of plants, or leave it empty.',
-  },
-  viabilityThreshold: {
-    whole: false,
-    least: 5,
-    most: 100,
-    problem: 'Type a number from 5 to 100, or leave it empty.',
-  },
-  daysToSeed: {
-    whole: true,
-    least: 20,
-    most: 366,
-    problem: 'Type whole days from 20 to 366, or leave it empty.',
-  },
+  laterSowingDays: whole(7, 120, 'Type whole days from 7 to 120, or leave it empty.'),
+  bedArea: decimal(0.001, 100, 'Type square metres, as 0.25, or leave it empty.'),
+  ke: decimal(1, 20, 'Type a number from 1 to 20, as 8.5, or leave all four empty.'),
+  cw: decimal(1, 15, 'Type a number from 1 to 15, as 4.8, or leave all four empty.'),
+  ch: decimal(0, 0.2, 'Type a number from 0 to 0.2, as 0.0329, or leave all four empty.'),
+  cq: decimal(0.00001, 0.01, 'Type a number from 0.00001 to 0.01, as 0.000478, or leave all four empty.'),
+  plantsToKeep: whole(1, 10_000, 'Type a whole number of plants, or leave it empty.'),
+  viabilityThreshold: decimal(5, 100, 'Type a number from 5 to 100, or leave it empty.'),
+  daysToSeed: whole(20, 366, 'Type whole days from 20 to 366, or leave it empty.'),
 } as const satisfies Readonly<Record<string, Figure>>
 type FigureField = keyof typeof FIGURES
 
@@ -170,23 +145,11 @@ function figuresOf<F extends FigureField>(typed: Readonly<Record<F, string>>, fi
   const read = {} as Record<F, number | null>
   const problems: Partial<Record<F, string>> = {}
   for (const field of fields) {
-    const value = typed[field].trim() === '' ? null : readFigure(typed[field], FIGURES[field])
+    const value = typed[field].trim() === '' ? null : FIGURES[field].read(typed[field])
     if (value === undefined) problems[field] = FIGURES[field].problem
     read[field] = value ?? null
   }
   return { read, problems }
-}
-
-function readFigure(typed: string, { whole, least, most }: Figure): number | undefined {
-  const value = whole ? wholeNumber(typed) : decimal(typed, most)
-  return value !== null && value >= least && value <= most ? value : undefined
-}
-
-/** 9.993 may be meant both ways only where thousands are possible. */
-function decimal(typed: string, most: number): number | null {
-  const number = readNumber(typed)
-  if (number.kind === 'ask') return number.grouped > most ? number.decimal : null
-  return number.kind === 'number' ? number.value : null
 }
 
 /** Reads what was typed of a crop, and says which field cannot be read and how to type it. */

@@ -291,6 +291,27 @@ describe('what is said of a crop of the keeper’s own', () => {
   })
 
   it.each([
+    { ke: 1, cw: 15, ch: 0.2, cq: 0.01 },
+    { ke: 20, cw: 1, ch: 0, cq: 0.00001 },
+  ])(
+    'at the bounds of what constants may be, %j, a forecast stays within none and all',
+    async (constants) => {
+      const { lotId } = await takeIn(test, { ...newOf('Lantern vine', 'Ferry Flame'), amount: '40 seeds' })
+      const [crop] = await ownCrops()
+      await test.call('crop.change', {
+        cropId: crop?.cropId ?? '',
+        correction: { viabilityConstants: constants },
+      })
+      const forecast = await test.call('forecast.get', { lotId })
+      if (forecast.kind !== 'forecast') throw new Error(forecast.because)
+      for (const part of Object.values(forecast.alive)) {
+        expect(part).toBeGreaterThanOrEqual(0)
+        expect(part).toBeLessThanOrEqual(1)
+      }
+    },
+  )
+
+  it.each([
     [{ bedArea: 0 }, 'bedArea'],
     [{ isolationHomeM: -5 }, 'isolationHomeM'],
     [{ laterSowingDays: 400 }, 'laterSowingDays'],

@@ -1,6 +1,36 @@
 import { z } from 'zod'
+import { COUNTED_UNITS } from '../domain/crops/counted-unit.ts'
+import { LIFE_CYCLES } from '../domain/crops/life-cycle.ts'
+import { BREEDINGS } from '../domain/needs/population-goal.ts'
+import { POLLINATIONS } from '../domain/season-plan/isolation-method.ts'
+import { SEED_EXTRACTIONS } from '../domain/season-plan/seed-extraction.ts'
 import { CropId, Id, Line, Story } from './fields.ts'
 import { reads, writes } from './operation.ts'
+
+/** The constants of the seed viability equation, which belong together; bounds well beyond every published set. */
+const ViabilityFigures = z.strictObject({
+  ke: z.number().min(1).max(20),
+  cw: z.number().min(1).max(15),
+  ch: z.number().min(0).max(0.2),
+  cq: z.number().min(0.00001).max(0.01),
+})
+
+const Metres = z.number().min(1).max(10_000).nullable()
+
+/** How a crop is grown for seed, of the table or as the keeper says it; null: not known. */
+const Growing = {
+  isolationHomeM: Metres.describe('metres to what it crosses with, in a garden'),
+  isolationStrictM: Metres.describe('metres to what it crosses with, at conservation grade'),
+  laterSowingDays: z
+    .int()
+    .min(7)
+    .max(120)
+    .nullable()
+    .describe('days later to sow it so that it flowers after others of its kind; null: not to be relied on'),
+  bedArea: z.number().min(0.001).max(100).nullable().describe('square metres of bed for one plant'),
+  seedExtraction: z.enum(SEED_EXTRACTIONS).nullable().describe('how seed is got out of what it ripens in'),
+  viabilityConstants: ViabilityFigures.nullable(),
+}
 
 /** A value of the crop table with where it comes from and how sure that is. */
 const Sourced = z.object({ source: z.string(), confidence: z.string() })
@@ -15,6 +45,9 @@ export const CropDetail = z.object({
   plausibleWeightG: z.tuple([z.number(), z.number()]).nullable(),
   packetSeeds: z.int().nullable(),
   matingSystem: z.string().nullable(),
+  pollination: z.string().nullable(),
+  lifeCycle: z.string().nullable(),
+  ...Growing,
   plantsToKeep: z.int().nullable().describe('plants grown for seed in one regrowing'),
   plantsToKeepIsOverride: z.boolean(),
   viabilityThreshold: z.number().nullable(),
@@ -49,6 +82,11 @@ const CropFacts = {
     .max(10_000)
     .nullable()
     .describe('grams of one hundred seeds; null: not known'),
+  countedUnit: z.enum(COUNTED_UNITS).describe('what is weighed, sown and scored as one'),
+  matingSystem: z.enum(BREEDINGS).nullable(),
+  pollination: z.enum(POLLINATIONS).nullable(),
+  lifeCycle: z.enum(LIFE_CYCLES).nullable(),
+  ...Growing,
 }
 
 /** A crop of the keeper's own: only its everyday name is needed. */
@@ -58,6 +96,16 @@ export const CropFields = {
   family: CropFacts.family.default(''),
   packetSeeds: CropFacts.packetSeeds.default(null),
   hundredSeedWeightG: CropFacts.hundredSeedWeightG.default(null),
+  countedUnit: CropFacts.countedUnit.default('seed'),
+  matingSystem: CropFacts.matingSystem.default(null),
+  pollination: CropFacts.pollination.default(null),
+  lifeCycle: CropFacts.lifeCycle.default(null),
+  isolationHomeM: CropFacts.isolationHomeM.default(null),
+  isolationStrictM: CropFacts.isolationStrictM.default(null),
+  laterSowingDays: CropFacts.laterSowingDays.default(null),
+  bedArea: CropFacts.bedArea.default(null),
+  seedExtraction: CropFacts.seedExtraction.default(null),
+  viabilityConstants: CropFacts.viabilityConstants.default(null),
 }
 
 export const PersonLine = z.object({

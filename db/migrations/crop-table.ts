@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import type { CountedUnitName } from '../domain/crops/counted-unit.ts'
+import type { SeedExtraction } from '../domain/season-plan/seed-extraction.ts'
+import type { ViabilityConstants } from '../domain/viability/constants.ts'
 
 const REFERENCE_FOLDER =
   process.env['COMMON_DRAWER_REFERENCE'] ?? join(dirname(fileURLToPath(import.meta.url)), '..', 'reference')
@@ -22,6 +25,17 @@ interface ReferenceCrop {
   readonly us_state_min_germination_pct: number | null
   readonly storage_class: string | null
   readonly storage_years: readonly [number, number] | null
+  readonly pollination: string | null
+  readonly life_cycle: string | null
+  readonly isolation_home_m: number | null
+  readonly isolation_strict_m: number | null
+  readonly bed_area: number | null
+  readonly days_to_seed: number | null
+  readonly later_sowing_days: number | null
+  readonly counted_unit: CountedUnitName
+  readonly seed_extraction: SeedExtraction
+  readonly viability_constants: Omit<ViabilityConstants, 'source' | 'confidence'> | null
+  readonly sources: Readonly<Record<string, { readonly source: string; readonly confidence: string } | null>>
 }
 
 /** The shipped crop table as rows for the crop table of a collection. Low ends where the table gives a span. */
@@ -45,8 +59,26 @@ export function readCropTable() {
     stateMinimumPercent: crop.us_state_min_germination_pct,
     storageClass: crop.storage_class,
     storageYears: crop.storage_years?.[0] ?? null,
+    pollination: crop.pollination,
+    lifeCycle: crop.life_cycle,
+    isolationHomeM: crop.isolation_home_m,
+    isolationStrictM: crop.isolation_strict_m,
+    bedArea: crop.bed_area,
+    daysToSeed: crop.days_to_seed,
+    laterSowingDays: crop.later_sowing_days,
+    countedUnit: crop.counted_unit,
+    seedExtraction: crop.seed_extraction,
+    viabilityConstants: constantsOf(crop),
     reference: JSON.stringify(crop),
   }))
+}
+
+/** The constants of a crop with their study, as the file keeps them; null where none were published. */
+function constantsOf({ viability_constants: set, sources }: ReferenceCrop): string | null {
+  const study = sources['viability_constants']
+  if (set === null || !study) return null
+  const confidence = study.confidence === 'seen' ? 'seen' : 'from memory'
+  return JSON.stringify({ ...set, source: sourceInWords(study.source), confidence })
 }
 
 interface EverydayNames {

@@ -16,6 +16,7 @@ const AGEING = columns({
   oil_high: expression<number | null>("json_extract(crop.reference, '$.oil_pct[1]')"),
   years_low: expression<number | null>("json_extract(crop.reference, '$.storage_years[0]')"),
   years_high: expression<number | null>("json_extract(crop.reference, '$.storage_years[1]')"),
+  viability_constants: crop.viabilityConstants,
   federal_minimum_percent: crop.federalMinimumPercent,
   state_minimum_percent: crop.stateMinimumPercent,
   /** The day on which the accession came in, or this lot or the one it was split off was brought back. */

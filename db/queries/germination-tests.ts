@@ -1,3 +1,4 @@
+import type { CountedUnitName } from '../domain/crops/counted-unit.ts'
 import type { Category } from '../domain/germination/germination-test.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { notUndone } from './measurements.ts'
@@ -12,6 +13,7 @@ export interface TestRow {
   readonly variety: string
   readonly crop: string
   readonly crop_id: string
+  readonly counted_unit: CountedUnitName
   readonly started_on: string | null
   readonly medium: string
   readonly temperature: string
@@ -45,8 +47,8 @@ export const COUNTS_IN_FORCE = `
 
 const TEST_COLUMNS = `
   germination_test.id, germination_test.lot_id, lot.number AS lot_number, lot.accession_id, variety.name AS variety,
-  crop.common_name AS crop, crop.id AS crop_id, started_on, medium, temperature, first_day, final_day, movement_id, follows_id,
-  germination_test.note, germination_test.entry_id,
+  crop.common_name AS crop, crop.id AS crop_id, counted_unit, started_on, medium, temperature, first_day, final_day, movement_id,
+  follows_id,  germination_test.note, germination_test.entry_id,
   (SELECT sum(sown) FROM germination_replicate WHERE test_id = germination_test.id) AS sown,
   (SELECT count(*) FROM germination_replicate WHERE test_id = germination_test.id) AS replicates,
   (SELECT max(on_date) FROM (${COUNTS_IN_FORCE}) WHERE test_id = germination_test.id) AS last_count_on,

@@ -1,3 +1,4 @@
+import type { CountedUnitName } from '../domain/crops/counted-unit.ts'
 import type { IsoDate } from '../domain/dates/iso-date.ts'
 import type { GrowOutNoteKind } from '../domain/season-plan/grow-out.ts'
 import type { IsolationMethod } from '../domain/season-plan/isolation-method.ts'
@@ -15,7 +16,8 @@ export interface GrowOutRow {
   readonly variety: string
   readonly crop: string
   readonly crop_id: string
-  readonly biennial: number
+  readonly counted_unit: CountedUnitName
+  readonly life_cycle: string | null
   readonly site_id: number
   readonly site: string
   readonly grower_id: number | null
@@ -33,8 +35,8 @@ export function growOutRows(sqlite: Sqlite, fromSeason: number): GrowOutRow[] {
   return prepared(
     sqlite,
     `SELECT * FROM (SELECT grow_out.id, season, grow_out.accession_id, accession.number AS accession_number,
-       variety.name AS variety, crop.common_name AS crop, crop.id AS crop_id,
-       coalesce(json_extract(crop.reference, '$.life_cycle'), '') = 'biennial' AS biennial,
+       variety.name AS variety, crop.common_name AS crop, crop.id AS crop_id, counted_unit,
+       crop.life_cycle,
        site_id, growing_site.name AS site, who.id AS grower_id, who.name AS grower, ${WAY} AS way
      FROM grow_out JOIN growing_site ON growing_site.id = site_id ${joinCanonicalPerson('who', 'growing_site.grower_id')}
      JOIN accession ON accession.id = accession_id JOIN variety ON variety.id = variety_id JOIN crop ON crop.id = crop_id

@@ -17,6 +17,7 @@ const LIFE = columns({
   balance_count: lot.balanceCount,
   quarantine_reason: lot.quarantineReason,
   crop_id: crop.id,
+  counted_unit: crop.countedUnit,
   crop_weight_ug: crop.hundredSeedWeightUg,
   plausible_low_g: crop.plausibleLowG,
   plausible_high_g: crop.plausibleHighG,

@@ -1,4 +1,5 @@
 import type { SharedSeed } from '../domain/needs/origins.ts'
+import type { SeedExtraction } from '../domain/season-plan/seed-extraction.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { notUndone } from './measurements.ts'
 import { joinCanonicalPerson } from './person-records.ts'
@@ -102,6 +103,7 @@ export interface RescueCropRow {
   readonly family: string
   readonly mating_system: string | null
   readonly plants_for_seed: number | null
+  readonly seed_extraction: SeedExtraction | null
   readonly hard: number
 }
 
@@ -109,7 +111,7 @@ export interface RescueCropRow {
 export function rescueCrop(sqlite: Sqlite, accessionId: number): RescueCropRow {
   return prepared(
     sqlite,
-    `SELECT crop.family, crop.mating_system, crop.plants_for_seed,
+    `SELECT crop.family, crop.mating_system, crop.plants_for_seed, seed_extraction,
        coalesce(json_extract(crop.reference, '$.germ_hard_seed_possible'), 0) AS hard
      FROM accession JOIN variety ON variety.id = variety_id JOIN crop ON crop.id = crop_id WHERE accession.id = ?`,
   ).get(accessionId) as RescueCropRow

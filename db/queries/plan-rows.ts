@@ -1,36 +1,41 @@
 import type { Sqlite } from '../migrations/connection.ts'
+import { crop } from '../schema/reference-tables.ts'
+import { accession } from '../schema/stock-tables.ts'
+import { columns, expression, type RowOf, select } from './columns.ts'
 import { notUndone } from './measurements.ts'
 import { isRecordOf, joinCanonicalPerson } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
+const PLAN_CROP = columns({
+  accession_id: accession.id,
+  species: crop.species,
+  crop: crop.commonName,
+  life_cycle: crop.lifeCycle,
+  home: crop.isolationHomeM,
+  strict: crop.isolationStrictM,
+  home_source: expression<string | null>("json_extract(crop.reference, '$.sources.isolation_home_m.source')"),
+  strict_source: expression<string | null>(
+    "json_extract(crop.reference, '$.sources.isolation_strict_m.source')",
+  ),
+  own: expression<0 | 1>('crop.added_entry_id IS NOT NULL'),
+  pollination: crop.pollination,
+  bed_area: crop.bedArea,
+  days_to_seed: expression<number | null>('coalesce(crop.own_days_to_seed, crop.days_to_seed)'),
+  later_sowing_days: crop.laterSowingDays,
+})
+
 /** What a plan has to know of an accession's crop. */
-export interface PlanCropRow {
-  readonly accession_id: number
-  readonly species: string
-  readonly crop: string
-  readonly biennial: number
-  readonly home: number | null
-  readonly strict: number | null
-  readonly home_source: string | null
-  readonly strict_source: string | null
-  readonly pollination: string | null
-  readonly own_days_to_seed: number | null
-}
+export type PlanCropRow = RowOf<typeof PLAN_CROP>
 
 /** The crops of some accessions, as a plan sees them. */
 export function planCrops(sqlite: Sqlite, accessionIds: readonly number[]): PlanCropRow[] {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT accession.id AS accession_id, crop.species, crop.common_name AS crop,
-       coalesce(json_extract(crop.reference, '$.life_cycle'), '') = 'biennial' AS biennial,
-       json_extract(crop.reference, '$.isolation_home_m') AS home,
-       json_extract(crop.reference, '$.isolation_strict_m') AS strict,
-       json_extract(crop.reference, '$.sources.isolation_home_m.source') AS home_source,
-       json_extract(crop.reference, '$.sources.isolation_strict_m.source') AS strict_source,
-       json_extract(crop.reference, '$.pollination') AS pollination, crop.own_days_to_seed
+    PLAN_CROP,
+    (list) => `SELECT ${list}
      FROM json_each(?) AS wanted CROSS JOIN accession ON accession.id = wanted.value
      JOIN variety ON variety.id = variety_id JOIN crop ON crop.id = crop_id`,
-  ).all(JSON.stringify(accessionIds)) as PlanCropRow[]
+  ).all(JSON.stringify(accessionIds))
 }
 
 /** Every crop with its botanical name. */

@@ -1,3 +1,4 @@
+import type { CountedUnitName } from '../domain/crops/counted-unit.ts'
 import type { Keeping } from '../domain/letters/keeping.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { notUndone } from './measurements.ts'
@@ -143,7 +144,7 @@ export interface LetterGiftRow {
   readonly number: string
   readonly variety: string
   readonly crop: string
-  readonly crop_id: string
+  readonly counted_unit: CountedUnitName
   readonly received_on: string
   readonly grown_at: string
   readonly donor_words: string
@@ -167,7 +168,7 @@ export function giftsOfLetters(sqlite: Sqlite, accessionIds: readonly number[]):
   return prepared(
     sqlite,
     `SELECT accession.id AS accession_id, accession.number, variety.name AS variety, crop.common_name AS crop,
-       crop.id AS crop_id, received_on, accession.grown_at, accession.donor_words, accession.terms,
+       counted_unit, received_on, accession.grown_at, accession.donor_words, accession.terms,
        CASE WHEN EXISTS (SELECT 1 FROM lot AS part WHERE part.accession_id = accession.id AND part.role = 'working'
            AND part.quarantine_reason IS NULL) THEN 'shared'
          WHEN EXISTS (SELECT 1 FROM lot AS part WHERE part.accession_id = accession.id
@@ -238,7 +239,7 @@ export function slipLines(
   readonly number: string
   readonly variety: string
   readonly crop: string
-  readonly crop_id: string
+  readonly counted_unit: CountedUnitName
   readonly count: number
   readonly mass_mg: number
   readonly measured: 'mass' | 'count' | 'estimate' | 'carried'
@@ -246,7 +247,7 @@ export function slipLines(
   return prepared(
     sqlite,
     `SELECT lot.id AS lot_id, lot.number, variety.name AS variety, crop.common_name AS crop,
-       crop.id AS crop_id, -movement.count AS count, -movement.mass_mg AS mass_mg, movement.measured
+       counted_unit, -movement.count AS count, -movement.mass_mg AS mass_mg, movement.measured
      FROM movement JOIN lot ON lot.id = movement.lot_id JOIN accession ON accession.id = lot.accession_id
      JOIN variety ON variety.id = accession.variety_id JOIN crop ON crop.id = variety.crop_id
      WHERE movement.withdrawal_id = ? AND movement.kind = 'withdrawal'

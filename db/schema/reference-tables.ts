@@ -1,4 +1,6 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import { COUNTED_UNITS } from '../domain/crops/counted-unit.ts'
+import { SEED_EXTRACTIONS } from '../domain/season-plan/seed-extraction.ts'
 
 export const person = sqliteTable('person', {
   id: integer('id').primaryKey(),
@@ -56,6 +58,17 @@ export const crop = sqliteTable('crop', {
   stateMinimumPercent: integer('state_minimum_percent'),
   storageClass: text('storage_class'),
   storageYears: integer('storage_years'),
+  pollination: text('pollination'),
+  lifeCycle: text('life_cycle'),
+  isolationHomeM: real('isolation_home_m'),
+  isolationStrictM: real('isolation_strict_m'),
+  bedArea: real('bed_area'),
+  daysToSeed: integer('days_to_seed'),
+  laterSowingDays: integer('later_sowing_days'),
+  countedUnit: text('counted_unit', { enum: COUNTED_UNITS }).notNull().default('seed'),
+  seedExtraction: text('seed_extraction', { enum: SEED_EXTRACTIONS }),
+  /** Of the seed viability equation, as JSON. */
+  viabilityConstants: text('viability_constants'),
   /** Every cell of the shipped table with its source and confidence, as JSON. */
   reference: text('reference').notNull(),
   ownPlants: integer('own_plants'),

@@ -55,6 +55,26 @@ test('seed of a crop that the table has not is taken in by keyboard, and the cro
   const { rows } = await app.call('lot.list', {})
   expect(rows.map(({ crop, quantity }) => [crop, quantity.count])).toEqual([['lantern vine', 5_000]])
 
+  await field(page, 'It lives').selectOption({ label: 'two seasons, and flowers in the second' })
+  await field(page, 'Square metres of bed for one plant').focus()
+  await keys.type('0.5')
+  await field(page, 'Constant of ageing KE').focus()
+  await keys.type('8.5')
+  await expect(shown(page, 'The four belong together: type it too, or none.')).toHaveCount(3)
+  for (const [label, typed] of [
+    ['CW', '4.8'],
+    ['CH', '0.0329'],
+    ['CQ', '0.000478'],
+  ] as const) {
+    await field(page, `Constant of ageing ${label}`).focus()
+    await keys.type(typed)
+  }
+  await expectNoBarrier(page)
+  await keys.press('Enter')
+  await expect(page.getByRole('contentinfo')).toContainText(
+    'Corrected lantern vine: life cycle, bed of one plant, constants of the viability equation',
+  )
+
   await field(page, 'Plants for one regrowing').focus()
   await keys.type('33')
   await field(page, 'Days without frost to ripe seed').focus()
@@ -64,5 +84,11 @@ test('seed of a crop that the table has not is taken in by keyboard, and the cro
   await keys.press('Enter')
   await expect(page.getByRole('contentinfo')).toContainText('Changed what lantern vine has to keep')
   const [{ cropId = '' } = {}] = (await app.call('crop.list', {})).crops.filter(({ own }) => own)
-  expect(await app.call('crop.get', { cropId })).toMatchObject({ plantsToKeep: 33, daysToSeed: 150 })
+  expect(await app.call('crop.get', { cropId })).toMatchObject({
+    plantsToKeep: 33,
+    daysToSeed: 150,
+    lifeCycle: 'biennial',
+    bedArea: 0.5,
+    viabilityConstants: { ke: 8.5, cw: 4.8, ch: 0.0329, cq: 0.000478 },
+  })
 })

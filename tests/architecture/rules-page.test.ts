@@ -16,6 +16,12 @@ test('every rule says what it does', () => {
 
 test('the rules that a keeper asks for first are found by their trade names', () => {
   const names = new Set(rules().map(({ name }) => name))
-  for (const name of ['oldestGoodLotFirst', 'isOverVisitLimit', 'packetSeeds', 'isolationFor', 'plantsFor'])
+  for (const name of [
+    'oldestGoodLotFirst',
+    'isOverVisitLimit',
+    'packetSeeds',
+    'isolationDistance',
+    'plantsFor',
+  ])
     expect(names).toContain(name)
 })

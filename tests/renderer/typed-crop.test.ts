@@ -1,7 +1,27 @@
 import { describe, expect, test } from 'vitest'
-import { correctionOf, keepingOf } from '../../renderer/screens/settings/typed-crop.ts'
+import { correctionOf, keepingOf, type TypedCrop } from '../../renderer/screens/settings/typed-crop.ts'
 
-const CROP = { name: 'Lantern vine', species: '', family: '', packetSeeds: '', hundredSeedWeightG: '' }
+const CROP: TypedCrop = {
+  name: 'Lantern vine',
+  species: '',
+  family: '',
+  packetSeeds: '',
+  hundredSeedWeightG: '',
+  countedUnit: 'seed',
+  matingSystem: '',
+  pollination: '',
+  lifeCycle: '',
+  isolationHomeM: '',
+  isolationStrictM: '',
+  laterSowingDays: '',
+  bedArea: '',
+  seedExtraction: '',
+  ke: '',
+  cw: '',
+  ch: '',
+  cq: '',
+}
+const CONSTANTS = { ke: '9.993', cw: '5,993', ch: '0.0322', cq: '0.000454' }
 const KEEPING = { plantsToKeep: '', viabilityThreshold: '', daysToSeed: '', reason: 'sets little seed' }
 
 describe('a crop of the keeper’s own, as typed', () => {
@@ -13,7 +33,52 @@ describe('a crop of the keeper’s own, as typed', () => {
     })
   })
 
+  test('how it is grown is read with it: what is chosen, metres, days, bed, and constants that may have three decimals', () => {
+    const { read } = correctionOf({
+      ...CROP,
+      ...CONSTANTS,
+      countedUnit: 'fruit',
+      matingSystem: 'outcrosser',
+      isolationHomeM: '250',
+      laterSowingDays: '21',
+      bedArea: '0,25',
+    })
+    expect(read).toMatchObject({
+      countedUnit: 'fruit',
+      matingSystem: 'outcrosser',
+      pollination: null,
+      lifeCycle: null,
+      seedExtraction: null,
+      isolationHomeM: 250,
+      isolationStrictM: null,
+      laterSowingDays: 21,
+      bedArea: 0.25,
+      viabilityConstants: { ke: 9.993, cw: 5.993, ch: 0.0322, cq: 0.000454 },
+    })
+    expect(correctionOf(CROP).read?.viabilityConstants).toBeNull()
+  })
+
+  test('constants are known together or not at all: each that is missing is asked for', () => {
+    const { read, problems } = correctionOf({ ...CROP, ...CONSTANTS, cw: '', cq: ' ' })
+    expect(read).toBeNull()
+    expect(problems).toEqual({
+      cw: 'The four belong together: type it too, or none.',
+      cq: 'The four belong together: type it too, or none.',
+    })
+  })
+
+  test('a weight that may be grams or kilograms is asked about, as no other mark tells', () => {
+    expect(correctionOf({ ...CROP, hundredSeedWeightG: '1.234' }).read).toBeNull()
+    expect(correctionOf({ ...CROP, hundredSeedWeightG: '1.2340' }).read?.hundredSeedWeightG).toBe(1.234)
+  })
+
   test.each([
+    [{ isolationHomeM: '0' }, 'isolationHomeM'],
+    [{ isolationStrictM: 'far' }, 'isolationStrictM'],
+    [{ laterSowingDays: '3' }, 'laterSowingDays'],
+    [{ bedArea: '-1' }, 'bedArea'],
+    [{ ...CONSTANTS, ke: '40' }, 'ke'],
+    [{ ...CONSTANTS, cq: '0' }, 'cq'],
     [{ name: ' ' }, 'name'],
     [{ packetSeeds: 'a few' }, 'packetSeeds'],
     [{ packetSeeds: '0' }, 'packetSeeds'],

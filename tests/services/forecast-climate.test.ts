@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { isoDate } from '../../db/domain/dates/iso-date.ts'
-import { constantsOf } from '../../db/domain/viability/constants.ts'
 import { sigmaDays } from '../../db/domain/viability/equation.ts'
 import { moistureInAir } from '../../db/domain/viability/pace-model.ts'
+import { constantsOf } from '../builders/crop-table.ts'
 import { afresh, readings, write } from '../builders/forecasts.ts'
 import { aCollection, type TemporaryCollection, takeIn } from '../builders/temporary-collection.ts'
 

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { contract } from '../../db/contract/contract.ts'
 import { bare } from '../builders/packets.ts'
 import { readPdf } from '../builders/read-pdf.ts'
 import {
@@ -20,6 +21,10 @@ afterEach(async () => {
 
 const lotOf = async (lotId: number) => test.call('lot.get', { lotId })
 const newOf = (crop: string, name: string) => ({ variety: { newVariety: { newCrop: { name: crop }, name } } })
+const wordsOf = async (pdf: string) => {
+  const { pages } = await readPdf(Buffer.from(pdf, 'base64'))
+  return bare(pages[0]?.characters.map(({ character }) => character).join('') ?? '')
+}
 const ownCrops = async () => (await test.call('crop.list', {})).crops.filter(({ own }) => own)
 
 describe('a crop of the keeper’s own', () => {
@@ -202,6 +207,126 @@ describe('correcting a crop of the keeper’s own', () => {
   })
 })
 
+describe('what is said of a crop of the keeper’s own', () => {
+  const GROWN = {
+    species: 'Lychnitis errans',
+    countedUnit: 'fruit',
+    matingSystem: 'outcrosser',
+    pollination: 'wind',
+    lifeCycle: 'biennial',
+    isolationHomeM: 300,
+    isolationStrictM: 900,
+    laterSowingDays: 21,
+    bedArea: 0.5,
+    seedExtraction: 'fermented',
+  } as const
+  const CONSTANTS = { ke: 8.5, cw: 4.8, ch: 0.0329, cq: 0.000478 }
+
+  it('is kept field by field, corrected and taken back', async () => {
+    const { cropId } = await test.call('crop.create', {
+      name: 'Lantern vine',
+      ...GROWN,
+      viabilityConstants: CONSTANTS,
+    })
+    const { countedUnit, ...kept } = GROWN
+    const said = { ...kept, countedUnit: { one: countedUnit, many: 'fruits' }, viabilityConstants: CONSTANTS }
+    const before = await test.call('crop.get', { cropId })
+    expect(before).toMatchObject(said)
+    expect(before.unknown.join(' ')).not.toMatch(/pollinated|nothing is forecast, /)
+    const change = { bedArea: 2, pollination: null, viabilityConstants: { ...CONSTANTS, ke: 9 } }
+    const { entryId, said: told } = await test.call('crop.change', { cropId, correction: change })
+    expect(told).toBe(
+      'Corrected Lantern vine: pollination, bed of one plant, constants of the viability equation',
+    )
+    expect(await test.call('crop.get', { cropId })).toMatchObject({ ...said, ...change })
+    await test.call('entry.undo', { entryId })
+    expect(await test.call('crop.get', { cropId })).toEqual(before)
+  })
+
+  it('is used by the season plan and told to the grower', async () => {
+    const { siteId } = await test.call('site.change', {
+      name: 'Orrin strip',
+      growerId: null,
+      areaM2: 60,
+      mostVarieties: 3,
+      place: { eastM: 0, northM: 0 },
+    })
+    const variety = { newVariety: { newCrop: { name: 'Lantern vine', ...GROWN }, name: 'Ferry Flame' } }
+    const { accessionId, lotId } = await takeIn(test, { variety, amount: '400 seeds' })
+    expect((await lotOf(lotId)).quantity.words).toBe('400 fruits')
+    const choices = [{ accessionId, siteId }]
+    const { lines } = await test.call('season-plan.check', { choices })
+    const [line] = lines
+    expect(line).toMatchObject({
+      pollination: 'wind',
+      biennial: true,
+      laterDays: 21,
+      isolationM: 300,
+      isolationWhy: expect.stringMatching(/^Source: your own figure\./),
+      unknown: '',
+    })
+    expect(line?.areaM2).toBeCloseTo(0.5 * (line?.plants ?? 0), 9)
+    await test.call('season-plan.create', { choices })
+    const { pdf } = await test.call('season-plan.print', {})
+    expect(await wordsOf(pdf)).toContain(bare('let it stand for two days'))
+  })
+
+  it('ages seed by its constants: a forecast comes with them, changes with them and goes with them', async () => {
+    const { lotId } = await takeIn(test, { ...newOf('Lantern vine', 'Ferry Flame'), amount: '40 seeds' })
+    const [crop] = await ownCrops()
+    const cropId = crop?.cropId ?? ''
+    const forecast = async () => test.call('forecast.get', { lotId })
+    const correct = (viabilityConstants: typeof CONSTANTS | null) =>
+      test.call('crop.change', { cropId, correction: { viabilityConstants } })
+    expect((await forecast()).kind).toBe('refused')
+    const { entryId } = await correct(CONSTANTS)
+    const slow = await forecast()
+    expect(JSON.stringify(slow)).toContain('constants of the keeper: KE 8.5, CW 4.8, CH 0.0329, CQ 0.000478')
+    expect(JSON.stringify(slow)).toContain('said by the keeper')
+    await correct({ ...CONSTANTS, ke: 7 })
+    expect(await forecast()).not.toEqual(slow)
+    await correct(null)
+    expect((await forecast()).kind).toBe('refused')
+    expect((await test.refused('entry.undo', { entryId })).sentence).toContain('It was changed again later')
+  })
+
+  it.each([
+    { ke: 1, cw: 15, ch: 0.2, cq: 0.01 },
+    { ke: 20, cw: 1, ch: 0, cq: 0.00001 },
+  ])(
+    'at the bounds of what constants may be, %j, a forecast stays within none and all',
+    async (constants) => {
+      const { lotId } = await takeIn(test, { ...newOf('Lantern vine', 'Ferry Flame'), amount: '40 seeds' })
+      const [crop] = await ownCrops()
+      await test.call('crop.change', {
+        cropId: crop?.cropId ?? '',
+        correction: { viabilityConstants: constants },
+      })
+      const forecast = await test.call('forecast.get', { lotId })
+      if (forecast.kind !== 'forecast') throw new Error(forecast.because)
+      for (const part of Object.values(forecast.alive)) {
+        expect(part).toBeGreaterThanOrEqual(0)
+        expect(part).toBeLessThanOrEqual(1)
+      }
+    },
+  )
+
+  it.each([
+    [{ bedArea: 0 }, 'bedArea'],
+    [{ isolationHomeM: -5 }, 'isolationHomeM'],
+    [{ laterSowingDays: 400 }, 'laterSowingDays'],
+    [{ viabilityConstants: { ...CONSTANTS, cq: 0 } }, 'viabilityConstants.cq'],
+    [{ viabilityConstants: { ke: 8 } }, 'viabilityConstants.cw'],
+  ])('cannot be %j', (correction, field) => {
+    const { error } = contract['crop.change'].input.safeParse({
+      key: 'test-key-0',
+      cropId: 'own-1-1',
+      correction,
+    })
+    expect(error?.issues.map(({ path }) => path.join('.'))).toContain(`correction.${field}`)
+  })
+})
+
 describe('what leans on figures that a crop of the keeper’s own has not', () => {
   it('says so in words, screen by screen, and goes on working', async () => {
     const gift = await takeIn(test, { ...newOf('Lantern vine', 'Ferry Flame'), amount: '2 g' })
@@ -250,8 +375,7 @@ describe('what leans on figures that a crop of the keeper’s own has not', () =
     expect(lines[0]?.unknown).toMatch(/No distance is known.*its botanical name is not known/)
     await test.call('season-plan.create', { choices })
     const { pdf } = await test.call('season-plan.print', {})
-    const { pages } = await readPdf(Buffer.from(pdf, 'base64'))
-    const words = bare(pages[0]?.characters.map(({ character }) => character).join('') ?? '')
+    const words = await wordsOf(pdf)
     expect(words).toContain(bare('No distance is known for it'))
   })
 })

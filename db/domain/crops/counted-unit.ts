@@ -4,21 +4,11 @@ export interface CountedUnit {
   readonly many: string
 }
 
-const SEEDS: CountedUnit = { one: 'seed', many: 'seeds' }
+/** What of a crop is weighed, sown and scored as one: of beet a cluster of seeds, of coriander a fruit of two. */
+export const COUNTED_UNITS = ['seed', 'cluster', 'fruit'] as const
+export type CountedUnitName = (typeof COUNTED_UNITS)[number]
 
-/**
- * Crops whose counted unit is not one seed: beet and chard clusters, coriander fruits.
- *
- * What is weighed and sown is the whole cluster or fruit, and a germination test scores one seedling for each (common
- * practice; as in the federal testing rules, 7 CFR 201.56, from memory).
- */
-const NOT_ONE_SEED: Readonly<Record<string, CountedUnit>> = {
-  beet: { one: 'cluster', many: 'clusters' },
-  chard: { one: 'cluster', many: 'clusters' },
-  coriander: { one: 'fruit', many: 'fruits' },
-}
-
-/** What is counted when a crop's seed is counted. */
-export function countedUnit(cropId: string): CountedUnit {
-  return NOT_ONE_SEED[cropId] ?? SEEDS
+/** What is counted when a crop's seed is counted, by the crop table's word for one. */
+export function countedUnit(one: CountedUnitName): CountedUnit {
+  return { one, many: `${one}s` }
 }

@@ -6,6 +6,8 @@ export interface CropFigures {
   readonly packetSeeds: number | null
   readonly matingSystem: string | null
   readonly storageYears: number | null
+  /** Of the seed viability equation, as the file keeps them. */
+  readonly viabilityConstants: string | null
   readonly federalMinimumPercent: number | null
   readonly stateMinimumPercent: number | null
 }
@@ -36,7 +38,9 @@ export function unknownInWords(crop: CropFigures): readonly string[] {
       : []),
     ...(crop.storageYears === null
       ? [
-          'How long its seed keeps is not known: nothing is forecast, what waiting costs goes by three years, a guess, and only a test tells how alive a lot is.',
+          crop.viabilityConstants === null
+            ? 'How long its seed keeps is not known: nothing is forecast, what waiting costs goes by three years, a guess, and only a test tells how alive a lot is.'
+            : 'For how many years its seed keeps is not known: what waiting costs goes by three, a guess, where nothing is forecast.',
         ]
       : []),
     ...(federalMinimumPercent === null && stateMinimumPercent === null

@@ -38,6 +38,8 @@ const ASSUMED_DEVIATION = 0.15
 const BAND = 1.96
 /** Standard deviations in half of a forecast's band, from the 5th to the 95th part of a hundred. */
 const FORECAST_BAND = 1.645
+/** Years that the seed of a crop without a figure keeps. Common practice, no source. */
+const STORAGE_YEARS_WITHOUT_FIGURE = 3
 /** The odds that sound seed begins with: nine in ten alive. Common practice, no source. */
 const SOUND_ODDS = 9
 /** The pace of ageing may be off by so much of itself, one standard deviation. Common practice, no source. */
@@ -64,17 +66,18 @@ export function beliefFromAssumption(viability: number): ViabilityBelief {
 }
 
 /**
- * What is believed after so many years more in store, for a crop whose seed keeps `storageYears`.
+ * What is believed after so many years more in store, for a crop whose seed keeps `storageYears`; null: not known.
  *
  * A rule of thumb for a lot without a forecast: the odds of being alive fall from nine to one in the years
  * that the crop's seed is said to keep (common practice, no source), and half of that fall is in doubt.
  * Throws RangeError for storage years of zero or less.
  */
-export function aged(belief: ViabilityBelief, years: number, storageYears: number): ViabilityBelief {
-  if (!(storageYears > 0)) throw new RangeError(`Seed does not keep ${storageYears} years`)
+export function aged(belief: ViabilityBelief, years: number, storageYears: number | null): ViabilityBelief {
+  const keeps = storageYears ?? STORAGE_YEARS_WITHOUT_FIGURE
+  if (!(keeps > 0)) throw new RangeError(`Seed does not keep ${keeps} years`)
   const { mean, deviation } = belief
   if (years <= 0 || mean <= 0 || mean >= 1) return belief
-  const fall = (years / storageYears) * Math.log(SOUND_ODDS)
+  const fall = (years / keeps) * Math.log(SOUND_ODDS)
   const odds = (mean / (1 - mean)) * Math.exp(-fall)
   const later = odds / (1 + odds)
   const steepness = later * (1 - later)

@@ -3,7 +3,8 @@ export const GRADES = ['quality', 'maintenance', 'conservation'] as const
 export type PopulationGoal = (typeof GRADES)[number]
 
 /** How a crop's flowers are fertilised: by themselves, by both ways, by other plants. */
-export type Breeding = 'selfer' | 'mixed' | 'outcrosser'
+export const BREEDINGS = ['selfer', 'mixed', 'outcrosser'] as const
+export type Breeding = (typeof BREEDINGS)[number]
 
 /** The crop table's plants per regrowing, null where the table has no figure. */
 export interface PopulationFigures {

@@ -2,8 +2,9 @@ import { countInWords, type Manner, numberInWords } from '../amounts/in-words.ts
 import type { CountedUnit } from '../crops/counted-unit.ts'
 import { chanceInWords } from '../needs/assurance.ts'
 import type { Breeding } from '../needs/population-goal.ts'
-import { isolationInWords } from './crossing.ts'
+import { isolationInWords } from './isolation-distance.ts'
 import { hoursInWords, hoursOfIsolation, type IsolationMethod, type Pollination } from './isolation-method.ts'
+import { extractionInWords, type SeedExtraction } from './seed-extraction.ts'
 
 /** What a grower has to know of one variety, as it is planned. */
 export interface GrowingFacts {
@@ -34,33 +35,13 @@ export interface GrowingFacts {
   readonly pollination: Pollination
   readonly breeding: Breeding
   readonly biennial: boolean
-  readonly cropId: string
-  readonly family: string
+  readonly extraction: SeedExtraction
 }
 
 /** One piece of advice under its heading. */
 export interface Advice {
   readonly heading: string
   readonly text: string
-}
-
-/** Families whose seed ripens in wet flesh. */
-const WET_SEEDED = ['Solanaceae', 'Cucurbitaceae']
-
-const FILLS_UP =
-  'Let the fruit ripen on the plant until its skin is hard, then let it lie for three weeks before you open it: the seed fills up. Wash it.'
-const IN_ITS_JUICE =
-  'Let the fruit ripen beyond eating, take the seed out with its juice, let it stand for two days, then wash it until the jelly is gone.'
-
-/** How seed is taken out where washing it is not all. Common practice, no source. */
-const TAKEN_OUT: Readonly<Record<string, string>> = {
-  tomato: IN_ITS_JUICE,
-  cucumber: IN_ITS_JUICE,
-  'squash-pepo': FILLS_UP,
-  'squash-maxima': FILLS_UP,
-  'squash-moschata': FILLS_UP,
-  pepper:
-    'Let the fruit colour wholly and go soft, and rub the seed out dry. Hot ones burn skin and eyes: wear gloves.',
 }
 
 /**
@@ -128,14 +109,8 @@ function select({ plants, ofTheLast, breeding, manner }: GrowingFacts): string {
   return `${rogue} Save seed of as many plants as you can, all ${numberInWords(plants, manner)} if possible, about the same of each: few parents weaken it.`
 }
 
-function harvest({ cropId, family }: GrowingFacts): string {
-  const dry =
-    'Dry it thinly spread in moving air out of the sun, never above 35 °C, until it snaps instead of bending. Label it from the first day.'
-  const takenOut = TAKEN_OUT[cropId]
-  if (takenOut !== undefined) return `${takenOut} ${dry}`
-  return WET_SEEDED.includes(family)
-    ? `Let the fruit ripen fully, take the seed out and wash it. ${dry}`
-    : `Let pods and heads dry on the plant as long as the weather allows, and gather in several goes. ${dry}`
+function harvest({ extraction }: GrowingFacts): string {
+  return `${extractionInWords(extraction)} Dry it thinly spread in moving air out of the sun, never above 35 °C, until it snaps instead of bending. Label it from the first day.`
 }
 
 function rounded(value: number, manner: Manner): string {

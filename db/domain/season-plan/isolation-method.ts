@@ -7,23 +7,9 @@ import type { Breeding } from '../needs/population-goal.ts'
 export const ISOLATION_METHODS = ['open', 'covered', 'later'] as const
 export type IsolationMethod = (typeof ISOLATION_METHODS)[number]
 
-/**
- * Days later to sow a variety so that it flowers after another of its kind that was sown on time.
- *
- * Only crops whose plants flower together and for a short while. A tassel of maize sheds pollen for 10 to 14 days, and
- * extension leaflets want 14 days between the silking of hybrids, which flower more evenly than what is kept here: twice
- * that. Sunflower likewise. From memory, no source that was seen; crops that flower on and on, or by the length of the
- * day, are not here.
- */
-const LATER_DAYS: Readonly<Record<string, number>> = { maize: 28, 'sweet-corn': 28, sunflower: 28 }
-
-/** Days later to sow a crop so that it flowers after others of its kind; null where that cannot be relied on. */
-export function laterDays(cropId: string): number | null {
-  return LATER_DAYS[cropId] ?? null
-}
-
 /** What pollinates a crop, as far as covering it is concerned. */
-export type Pollination = 'self' | 'insect' | 'wind'
+export const POLLINATIONS = ['self', 'insect', 'wind'] as const
+export type Pollination = (typeof POLLINATIONS)[number]
 
 /** Hours for a cage, or for the bags, whatever number of plants stands in it. Judgement, no source. */
 const HOURS_FOR_A_COVER = 1

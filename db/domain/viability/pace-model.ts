@@ -1,11 +1,13 @@
 import { nearestEquilibrium } from '../moisture/equilibrium.ts'
-import { constantsOf, type ViabilityConstants } from './constants.ts'
+import type { ViabilityConstants } from './constants.ts'
 import { type Keeping, type Pace, paceOf, refusal, ruleOfThumbGain } from './equation.ts'
 import { meanStart, type PaceBasis, sigmaFromYears } from './prior.ts'
 
 /** What of a crop decides how its seed ages. */
 export interface AgeingCrop {
   readonly cropId: string
+  /** Of the seed viability equation; null where none were published. */
+  readonly constants: ViabilityConstants | null
   /** Oil as a part of dry weight; null where not known. */
   readonly oil: number | null
   /** Years that its seed keeps, from and to; null where no list has it. */
@@ -40,7 +42,7 @@ export function moistureInAir(oil: number | null, air: { celsius?: number; humid
 
 /** How a crop's seed ages, or null where neither constants nor years are known: then nothing is forecast. */
 export function paceModelOf(crop: AgeingCrop): PaceModel | null {
-  const constants = constantsOf(crop.cropId)
+  const { constants } = crop
   const room: Keeping = { celsius: ROOM.celsius, moisture: moistureInAir(crop.oil) }
   if (constants !== null) {
     const basis = constants.confidence === 'seen' ? 'constants-seen' : 'constants-from-memory'

@@ -99,10 +99,10 @@ export function quantityOf(row: LotRow, manner: Manner): Quantity {
 export function quantity(
   balance: Balance,
   doubt: number,
-  row: Pick<LotRow, 'basis' | 'crop_id' | 'weight_ug' | 'crop_weight_ug'>,
+  row: Pick<LotRow, 'basis' | 'counted_unit' | 'weight_ug' | 'crop_weight_ug'>,
   manner: Manner,
 ): Quantity {
-  const unit = countedUnit(row.crop_id)
+  const unit = countedUnit(row.counted_unit)
   const seeds = `${aboutCount(balance.count, doubt, manner)} ${balance.count === 1 ? unit.one : unit.many}`
   const weighed = row.basis === 'weighed'
   const guessed = doubt > 0 && balance.count > 0 && weightInForce(row).basis === 'guess'

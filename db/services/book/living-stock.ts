@@ -12,17 +12,15 @@ import { type LivingSeeds, type LotLife, livingSeeds } from '../../domain/needs/
 import { judgeNeed, type NeedFacts, type NeedState, needState } from '../../domain/needs/need.ts'
 import { type PopulationFigures, type PopulationGoal, plantsFor } from '../../domain/needs/population-goal.ts'
 import { type KeepingPolicy, seedsToKeep } from '../../domain/needs/what-to-keep.ts'
-import type { Threshold } from '../../domain/viability/band.ts'
+import { partOfAllSeed, type RegrowPolicy, regrowThreshold } from '../../domain/viability/regrow-threshold.ts'
 import type { LifeRow } from '../../queries/lot-rows.ts'
 import { countDoubt, weightInForce } from './amounts.ts'
 
 /** The collection's own policy, for accessions that have none of their own, and how it writes. */
-export interface CollectionPolicy extends Manner {
+export interface CollectionPolicy extends Manner, RegrowPolicy {
   readonly regrowingsKept: number
   readonly emergence: number
   readonly assurance: number
-  readonly viabilityThreshold: number
-  readonly viabilityThresholdOf: Threshold['of']
   readonly grade: PopulationGoal
 }
 
@@ -74,13 +72,9 @@ export function livingOf(row: LifeRow): number {
   return livingSeeds([lifeOf(row)]).about
 }
 
-/**
- * The part of all seed that must be alive in a lot: its accession's own threshold, its crop's, or the collection's; of what
- * was alive at its start where the keeper reads it so.
- */
+/** The part of all seed that must be alive in a lot. */
 export function thresholdOf(row: LifeRow, policy: CollectionPolicy): number {
-  const part = row.threshold ?? policy.viabilityThreshold
-  return policy.viabilityThresholdOf === 'the-start' ? part * (row.forecast_start ?? 1) : part
+  return partOfAllSeed(regrowThreshold(row.threshold, policy), row.forecast_start)
 }
 
 /** How an accession stands, in figures. */
@@ -139,7 +133,7 @@ function needFacts(
     policy: policyOf(first, policy),
     ...strengthOf(counted, first, policy),
     notCounted: seedsOf(lots.filter((row) => !countsTowardsKeeping(row))),
-    unit: countedUnit(first.crop_id),
+    unit: countedUnit(first.counted_unit),
     manner: policy,
   }
   return { facts, counted }

@@ -12,7 +12,7 @@ export function refuseTooMuch(
   field: string,
   manner: Manner,
 ): never {
-  const unit = countedUnit(row.crop_id)
+  const unit = countedUnit(row.counted_unit)
   const asked = quantity(out.asked, 0, row, manner)
   const all =
     row.basis === 'weighed'

@@ -7,23 +7,38 @@ import type { Writing } from '../book/context.ts'
 
 type CropRow = typeof crop.$inferSelect
 
-/** What the keeper may say of a crop and change again; each name is a column, so that it can be put back as it was. */
+/** What the keeper may say of a crop of their own and correct, by its column, as a change is told. */
+export const OWN_CROP_FACTS = {
+  commonName: 'name',
+  species: 'botanical name',
+  family: 'family',
+  packetSeeds: 'usual packet',
+  hundredSeedWeightUg: 'weight of a hundred seeds',
+  countedUnit: 'what is counted',
+  matingSystem: 'mating system',
+  pollination: 'pollination',
+  lifeCycle: 'life cycle',
+  isolationHomeM: 'isolation distance of a garden',
+  isolationStrictM: 'isolation distance for conservation',
+  laterSowingDays: 'days to sow it later',
+  bedArea: 'bed of one plant',
+  seedExtraction: 'how its seed is got out',
+  viabilityConstants: 'constants of the viability equation',
+} as const satisfies Partial<Record<keyof CropRow, string>>
+
+/** What may be changed again; each name is a column, so that it can be put back as it was. */
 const CHANGEABLE = [
-  'commonName',
-  'species',
-  'family',
-  'packetSeeds',
-  'hundredSeedWeightUg',
+  ...(Object.keys(OWN_CROP_FACTS) as (keyof typeof OWN_CROP_FACTS)[]),
   'ownPlants',
   'ownThreshold',
   'ownDaysToSeed',
   'ownReason',
 ] as const satisfies readonly (keyof CropRow)[]
 type CropField = (typeof CHANGEABLE)[number]
-export type CropState = Pick<CropRow, CropField>
+export type CropChange = { readonly [F in CropField]?: CropRow[F] | undefined }
 
 /** Changes a crop and keeps what was before, under the entry being written. Answers the fields that changed. */
-export function changeCrop(writing: Writing, row: CropRow, after: Partial<CropState>): CropField[] {
+export function changeCrop(writing: Writing, row: CropRow, after: CropChange): CropField[] {
   const changed = CHANGEABLE.filter((field) => after[field] !== undefined && after[field] !== row[field])
   for (const field of changed) {
     const change = { before: JSON.stringify(row[field]), after: JSON.stringify(after[field]) }
@@ -51,7 +66,7 @@ export function restoreCrops(writing: Writing, entryId: number): void {
 }
 
 /** Sets only what is named: a column that is set makes forecasts stale even where it stays the same. */
-function putState(writing: Writing, cropId: string, state: Partial<CropState>): void {
+function putState(writing: Writing, cropId: string, state: CropChange): void {
   const { db, sqlite } = writing
   const folded = state.commonName === undefined ? {} : { nameFolded: fold(state.commonName) }
   db.update(crop)

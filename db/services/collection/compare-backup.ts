@@ -86,7 +86,7 @@ function differingLots(open: Sqlite, backup: Sqlite, manner: Manner): BackupComp
           .all() as { number: string; count: number; mg: number }[]
       ).map(({ number, count, mg }) => [
         number,
-        `${countInWords(count, countedUnit(''), manner)}, ${massToType(milligrams(mg), manner)}`,
+        `${countInWords(count, countedUnit('seed'), manner)}, ${massToType(milligrams(mg), manner)}`,
       ]),
     )
   const [here, there] = [held(open), held(backup)]

@@ -5,7 +5,8 @@ import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { unknownInWords } from '../../domain/crops/unknown.ts'
 import { assumedViability } from '../../domain/germination/assumed-viability.ts'
 import { plantsFor } from '../../domain/needs/population-goal.ts'
-import { daysToSeed } from '../../domain/season-plan/season-length.ts'
+import type { ViabilityConstants } from '../../domain/viability/constants.ts'
+import { regrowThreshold } from '../../domain/viability/regrow-threshold.ts'
 import { gramsPerHundred, hundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
 import { everydayNames, sourceInWords } from '../../migrations/crop-table.ts'
 import { crop } from '../../schema/reference-tables.ts'
@@ -38,7 +39,7 @@ export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value
     commonName: row.commonName,
     species: row.species,
     family: row.family,
-    countedUnit: countedUnit(row.id),
+    countedUnit: countedUnit(row.countedUnit),
     hundredSeedWeightG: hundred === null ? null : gramsPerHundred(hundredSeedWeight(hundred)),
     plausibleWeightG:
       row.plausibleLowG === null || row.plausibleHighG === null
@@ -46,11 +47,19 @@ export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value
         : [row.plausibleLowG, row.plausibleHighG],
     packetSeeds: row.packetSeeds,
     matingSystem: row.matingSystem,
+    pollination: row.pollination,
+    lifeCycle: row.lifeCycle,
+    isolationHomeM: row.isolationHomeM,
+    isolationStrictM: row.isolationStrictM,
+    laterSowingDays: row.laterSowingDays,
+    bedArea: row.bedArea,
+    seedExtraction: row.seedExtraction,
+    viabilityConstants: figuresOf(row.viabilityConstants),
     plantsToKeep: row.ownPlants ?? plantsFor(row, settingsOf(reading).grade),
     plantsToKeepIsOverride: row.ownPlants !== null,
-    viabilityThreshold: row.ownThreshold ?? settingsOf(reading).viabilityThreshold,
+    viabilityThreshold: regrowThreshold(row.ownThreshold, settingsOf(reading)).part,
     viabilityThresholdIsOverride: row.ownThreshold !== null,
-    daysToSeed: row.ownDaysToSeed ?? daysToSeed(row.id),
+    daysToSeed: row.ownDaysToSeed ?? row.daysToSeed,
     daysToSeedIsOverride: row.ownDaysToSeed !== null,
     ownReason: row.ownReason,
     assumedViability: assumed.viability,
@@ -62,6 +71,12 @@ export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value
     caution: plantCaution(row.commonName, row.species),
     facts: sourcedFacts(row),
   }
+}
+
+function figuresOf(constants: string | null): Value<'crop.get'>['viabilityConstants'] {
+  if (constants === null) return null
+  const { ke, cw, ch, cq } = JSON.parse(constants) as ViabilityConstants
+  return { ke, cw, ch, cq }
 }
 
 function cells(row: CropRow): Record<string, unknown> {
@@ -80,13 +95,20 @@ function sourcedFacts(row: CropRow): Value<'crop.get'>['facts'] {
   return Object.entries(values).flatMap(([field, value]) => {
     const sourced = sources[sourceKey(field, sources)]
     if (value === null || !sourced) return []
-    const shown = Array.isArray(value) ? value.join(' to ') : String(value)
     return [
       {
         field,
-        value: shown,
+        value: cellInWords(value),
         sourced: { source: sourceInWords(sourced.source), confidence: sourced.confidence },
       },
     ]
   })
+}
+
+/** A cell as it is shown: a span as '25 to 56.7', a set of constants with each by its name. */
+function cellInWords(value: unknown): string {
+  if (Array.isArray(value)) return value.join(' to ')
+  if (typeof value !== 'object' || value === null) return String(value)
+  const { ke, cw, ch, cq } = value as ViabilityConstants
+  return `KE ${ke}, CW ${cw}, CH ${ch}, CQ ${cq}`
 }

@@ -5,6 +5,7 @@ import type { CropFields } from '../../contract/reference-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { recountChange } from '../../domain/ledger/movement.ts'
 import { fold } from '../../domain/shared/fold.ts'
+import type { ViabilityConstants } from '../../domain/viability/constants.ts'
 import {
   type HundredSeedWeight,
   hundredSeedWeightFromGrams,
@@ -15,7 +16,7 @@ import { balanceOf, cropWeight } from '../book/amounts.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { writeMovement } from '../book/write-movement.ts'
-import { type CropState, changeCrop } from './change-crop.ts'
+import { type CropChange, changeCrop, OWN_CROP_FACTS } from './change-crop.ts'
 
 type CropFacts = z.output<z.ZodObject<typeof CropFields>>
 
@@ -76,11 +77,13 @@ function addCrop(writing: Writing, facts: CropFacts): string {
   const { db, entryId } = writing
   const before = db.select({ id: crop.id }).from(crop).where(eq(crop.addedEntryId, entryId)).all().length
   const id = `own-${entryId}-${before + 1}`
-  const said = { ...namesOf(facts), packetSeeds: facts.packetSeeds, hundredSeedWeightUg: weightOf(facts) }
   db.insert(crop)
     .values({
       id,
-      ...said,
+      ...columnsOf(facts),
+      commonName: facts.name,
+      species: facts.species,
+      family: facts.family,
       nameFolded: fold(facts.name),
       reference: NOTHING_KNOWN,
       ownReason: '',
@@ -90,10 +93,29 @@ function addCrop(writing: Writing, facts: CropFacts): string {
   return id
 }
 
-const namesOf = ({ name, species, family }: CropFacts) => ({ commonName: name, species, family })
+/** What was said of a crop, by the columns that keep it; what was not said is left out. */
+function columnsOf(facts: { readonly [F in keyof CropFacts]?: CropFacts[F] | undefined }) {
+  const { name, hundredSeedWeightG: grams, viabilityConstants: set, ...same } = facts
+  return {
+    ...same,
+    commonName: name,
+    hundredSeedWeightUg: grams && hundredSeedWeightFromGrams(grams),
+    viabilityConstants: set && JSON.stringify(constantsSaid(set)),
+  } satisfies CropChange
+}
 
-function weightOf({ hundredSeedWeightG }: Pick<CropFacts, 'hundredSeedWeightG'>): HundredSeedWeight | null {
-  return hundredSeedWeightG === null ? null : hundredSeedWeightFromGrams(hundredSeedWeightG)
+/** Constants that the keeper says: of no study, so that nobody knows on what they were fitted. */
+function constantsSaid(set: NonNullable<CropFacts['viabilityConstants']>): ViabilityConstants {
+  return {
+    name: 'the keeper',
+    ...set,
+    fittedCelsius: null,
+    fittedPercent: null,
+    lowestPercent: null,
+    source: 'said by the keeper',
+    confidence: 'from memory',
+    note: '',
+  }
 }
 
 export function correctCrop(
@@ -108,15 +130,7 @@ export function correctCrop(
     })
   }
   if (correction.name !== undefined) refuseUnlessNew(writing, correction.name, row.id, 'correction.name')
-  const after: Partial<CropState> = {
-    ...(correction.name === undefined ? {} : { commonName: correction.name }),
-    ...(correction.species === undefined ? {} : { species: correction.species }),
-    ...(correction.family === undefined ? {} : { family: correction.family }),
-    ...(correction.packetSeeds === undefined ? {} : { packetSeeds: correction.packetSeeds }),
-    ...(correction.hundredSeedWeightG === undefined
-      ? {}
-      : { hundredSeedWeightUg: weightOf({ hundredSeedWeightG: correction.hundredSeedWeightG }) }),
-  }
+  const after = columnsOf(correction)
   const changed = changeCrop(writing, row, after)
   if (changed.length === 0) return { said: `${row.commonName} stays as it was`, undoable: false }
   if (changed.includes('hundredSeedWeightUg'))
@@ -124,19 +138,10 @@ export function correctCrop(
   const now = correction.name ?? row.commonName
   const renamed = now === row.commonName ? '' : `, before ${row.commonName}`
   const told = changed.flatMap((field) =>
-    field in FIELD_WORDS ? [FIELD_WORDS[field as CorrectedField]] : [],
+    field in OWN_CROP_FACTS ? [OWN_CROP_FACTS[field as keyof typeof OWN_CROP_FACTS]] : [],
   )
   return { said: `Corrected ${now}${renamed}: ${told.join(', ')}`, undoable: true }
 }
-
-type CorrectedField = keyof typeof FIELD_WORDS
-const FIELD_WORDS = {
-  commonName: 'name',
-  species: 'botanical name',
-  family: 'family',
-  packetSeeds: 'usual packet',
-  hundredSeedWeightUg: 'weight of a hundred seeds',
-} as const
 
 /** Computes the derived number of every lot anew that goes by the weight of its crop. */
 function recountLots(writing: Writing, cropId: string, weight: HundredSeedWeight): void {
@@ -160,12 +165,11 @@ export function overrideCrop(
   input: ParsedInput<'crop.change-policy'>,
 ): Omit<Value<'crop.change-policy'>, 'entryId'> {
   const row = cropOrRefuse(writing, input.cropId, 'cropId')
-  const { plantsToKeep, viabilityThreshold, daysToSeed, reason } = input
   const changed = changeCrop(writing, row, {
-    ...(plantsToKeep === undefined ? {} : { ownPlants: plantsToKeep }),
-    ...(viabilityThreshold === undefined ? {} : { ownThreshold: viabilityThreshold }),
-    ...(daysToSeed === undefined ? {} : { ownDaysToSeed: daysToSeed }),
-    ownReason: reason,
+    ownPlants: input.plantsToKeep,
+    ownThreshold: input.viabilityThreshold,
+    ownDaysToSeed: input.daysToSeed,
+    ownReason: input.reason,
   })
   return { said: `Changed what ${row.commonName} has to keep`, undoable: changed.length > 0 }
 }

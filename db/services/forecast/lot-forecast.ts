@@ -4,6 +4,7 @@ import { type PaceRemark, WORKING } from '../../domain/viability/equation.ts'
 import { type Ageing, type DatedTest, type Forecast, forecastOf } from '../../domain/viability/forecast.ts'
 import { type AgeingCrop, type PaceModel, paceModelOf } from '../../domain/viability/pace-model.ts'
 import { extrapolatesBy, leastSold, priorOf, type ViabilityPrior } from '../../domain/viability/prior.ts'
+import { regrowThreshold } from '../../domain/viability/regrow-threshold.ts'
 import {
   type AgeingRow,
   ageingRows,
@@ -177,10 +178,7 @@ function forecastLot(
   ]
   const seen = [now, ...lain.map(({ place }) => place)]
   const measured = seen.every((place) => place.measured)
-  const threshold: Threshold = {
-    part: row.own_threshold ?? policy.viabilityThreshold,
-    of: policy.viabilityThresholdOf,
-  }
+  const threshold = regrowThreshold(row.own_threshold, policy)
   const logPaceByYears = seen.every((place) => place.usual) ? model.logPaceByYears : null
   const prior = priorOf({
     leastSold: crop.leastSold,
@@ -218,6 +216,7 @@ function cropOf(row: AgeingRow): AgeingCrop {
   const { oil_low, oil_high, years_low, years_high } = row
   return {
     cropId: row.crop_id,
+    constants: row.viability_constants === null ? null : JSON.parse(row.viability_constants),
     oil: oil_low === null || oil_high === null ? null : (oil_low + oil_high) / 200,
     years: years_low === null || years_high === null ? null : [years_low, years_high],
     leastSold: leastSold(row.federal_minimum_percent ?? row.state_minimum_percent),

@@ -13,9 +13,6 @@ import type { LifeRow } from '../../queries/lot-rows.ts'
 import { countDoubt } from '../book/amounts.ts'
 import { lifeOf } from '../book/living-stock.ts'
 
-/** Years that the seed of a crop without a figure keeps. Common practice, no source. */
-const STORAGE_YEARS_WITHOUT_FIGURES = 3
-
 const DAYS_IN_YEAR = 365.25
 
 /**
@@ -26,8 +23,7 @@ const DAYS_IN_YEAR = 365.25
 export function beliefIn(row: LifeRow, today: IsoDate): (years: number) => ViabilityBelief {
   const believed = lastBelief(row)
   const yearly = row.forecast_a_year
-  if (yearly === null || row.forecast_on === null)
-    return (years) => aged(believed, years, row.storage_years ?? STORAGE_YEARS_WITHOUT_FIGURES)
+  if (yearly === null || row.forecast_on === null) return (years) => aged(believed, years, row.storage_years)
   const since = Math.max(0, daysBetween(isoDate(row.forecast_on), today)) / DAYS_IN_YEAR
   return (years) => agedByForecast(believed, since + years, yearly)
 }

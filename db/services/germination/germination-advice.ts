@@ -63,7 +63,7 @@ export function planTest(reading: Reading, input: ParsedInput<'germination.plan'
     lotNumber: row.lot_number,
     variety: row.variety,
     crop: row.crop,
-    unit: countedUnit(row.crop_id),
+    unit: countedUnit(row.counted_unit),
     available,
     cautions: cautionsOf(reading, [row.lot_id]).map(({ text }) => text),
     conditions: conditionsOf(reading, row.crop_id),

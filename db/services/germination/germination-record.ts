@@ -67,7 +67,7 @@ export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice)
   const byDay = startedOn === null ? [] : seedlingsByDay(replicates, startedOn)
   return {
     ...lineFacts(reading, row),
-    unit: countedUnit(row.crop_id),
+    unit: countedUnit(row.counted_unit),
     medium: row.medium,
     temperature: row.temperature,
     firstDay: row.first_day,

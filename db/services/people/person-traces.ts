@@ -33,7 +33,9 @@ const THEIR_CHANGES = new Set(['name', 'creditAs', 'town', 'email', 'phone', 'ad
 const OF_THE_LIBRARY = new Set(['collection'])
 /** Names of plants, though some remember a person: the keeper decides. */
 const PLANTS = new Set(['variety.name', 'variety_synonym.name', 'crop.common_name'])
-const FROM_THE_CROP_TABLE = new Set(['crop.common_name', 'crop.species', 'crop.family', 'crop.reference'])
+const FROM_THE_CROP_TABLE = new Set(
+  ['common_name', 'species', 'family', 'reference', 'viability_constants'].map((column) => `crop.${column}`),
+)
 /** Descriptors whose value is a person or an institution. */
 const OF_PEOPLE = new Set(DESCRIPTORS.filter((one) => one.personal_data).map(({ code }) => code))
 

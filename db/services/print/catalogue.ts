@@ -128,7 +128,7 @@ function partOf(reading: Reading, entries: readonly Entry[]): FlowingPart {
 function inWords(reading: Reading, withholding: Withholding, { row, packets }: Entry): PublicEntry {
   const { story, credit_as } = lotFacts(reading.sqlite, row.lot_id)
   const synonyms = synonymsOf(reading, row.variety_id)
-  const unit = countedUnit(row.crop_id)
+  const unit = countedUnit(row.counted_unit)
   const tested =
     row.tested === null || row.sprouted === null
       ? 'not tested yet'

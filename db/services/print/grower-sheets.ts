@@ -4,6 +4,7 @@ import type { PlanLine } from '../../contract/season-plan-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { breedingOf } from '../../domain/needs/population-goal.ts'
 import { growingAdvice } from '../../domain/season-plan/growing-words.ts'
+import { usualExtraction } from '../../domain/season-plan/seed-extraction.ts'
 import { flowingDocument } from '../../paper/drawing/flowing-document.ts'
 import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
 import { type GrowerVariety, growerSheetParts } from '../../paper/grower-sheets.ts'
@@ -56,7 +57,6 @@ export async function printGrowerSheets(
 function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
   const ofCrop = rescueCrop(reading.sqlite, line.accessionId)
   const lots = lotsOfAccessions(reading.sqlite, [line.accessionId])
-  const cropId = lots[0]?.crop_id ?? ''
   const given = line.sow?.lots.map(({ lotId }) => lotId) ?? lots.map(({ lot_id }) => lot_id)
   return {
     name: `${line.crop} ‘${line.variety}’`,
@@ -71,7 +71,7 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
       noSeed: line.noSeed,
       ofTheLast: line.sow === null || line.sow.enough ? null : Math.round(line.sow.expected),
       care: line.rescue.forGrower,
-      unit: countedUnit(cropId),
+      unit: countedUnit(lots[0]?.counted_unit ?? 'seed'),
       manner: settingsOf(reading),
       areaM2: line.areaM2,
       isolationM: line.isolationM,
@@ -83,8 +83,7 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
       pollination: line.pollination,
       breeding: breedingOf(ofCrop.mating_system),
       biennial: line.biennial,
-      cropId,
-      family: ofCrop.family,
+      extraction: ofCrop.seed_extraction ?? usualExtraction(ofCrop.family),
     }),
     cautions: cautionsOf(reading, given).map(({ text }) => text),
   }

@@ -214,10 +214,10 @@ function shownGift(reading: Reading, row: LetterGiftRow): LetterGift {
 
 /** An amount by the number that was observed: '12.5 g', '50 seeds', 'about 200 seeds'. */
 export function amountInWords(
-  row: Pick<LetterGiftRow, 'count' | 'mass_mg' | 'measured' | 'crop_id'>,
+  row: Pick<LetterGiftRow, 'count' | 'mass_mg' | 'measured' | 'counted_unit'>,
   manner: Manner,
 ): string {
-  const unit = countedUnit(row.crop_id)
+  const unit = countedUnit(row.counted_unit)
   if (row.measured === 'mass') return massShown(milligrams(row.mass_mg), manner)
   if (row.measured === 'estimate') return `${aboutCount(row.count, 0.25, manner)} ${unit.many}`
   return countInWords(row.count, unit, manner)

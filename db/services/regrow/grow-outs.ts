@@ -4,6 +4,7 @@ import type { GrowOutLine } from '../../contract/grow-out-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { isBiennial } from '../../domain/crops/life-cycle.ts'
 import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
 import {
   type GrowOut,
@@ -33,7 +34,7 @@ export function growOutsSince(reading: Reading, season: number): KnownGrowOut[] 
 function factsOf(reading: Reading, row: GrowOutRow): GrowOut {
   return {
     season: row.season,
-    biennial: row.biennial === 1,
+    biennial: isBiennial(row.life_cycle),
     seedOut: seedOutFor(reading.sqlite, row).length > 0,
     broughtBack: seedBackOf(reading.sqlite, row.id).length > 0,
     notes: notesOf(reading.sqlite, row.id),
@@ -65,7 +66,7 @@ function lineOf(reading: Reading, row: GrowOutRow): GrowOutLine {
     state: growOutState(facts, reading.today),
     out: seedOutFor(reading.sqlite, row).map(({ count, ...lot }) => ({
       ...lot,
-      words: countInWords(count, countedUnit(row.crop_id), settingsOf(reading)),
+      words: countInWords(count, countedUnit(row.counted_unit), settingsOf(reading)),
     })),
     notes: notes.map((note) => ({
       entryId: note.entry_id,

@@ -10,6 +10,7 @@ import { outlookAt } from '../../domain/needs/cost-of-waiting.ts'
 import { driftTo } from '../../domain/needs/generations.ts'
 import { originsOf } from '../../domain/needs/origins.ts'
 import { breedingOf, plantsFor } from '../../domain/needs/population-goal.ts'
+import { seedsToSow } from '../../domain/needs/sowing.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { generationsOf, sharedSeed, takenByYear } from '../../queries/need-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
@@ -87,7 +88,7 @@ function arithmeticOf(
   line: Value<'regeneration.list'>['needs'][number],
   ranking: Ranking,
 ): NeedRecord['arithmetic'] {
-  const unit = countedUnit(lots[0]?.crop_id ?? '')
+  const unit = countedUnit(lots[0]?.counted_unit ?? 'seed')
   const manner = ranking.policy
   const taken = takenByYear(reading.sqlite, line.accessionId).slice(0, DEMAND_YEARS + 1)
   return [
@@ -150,7 +151,7 @@ function sowingInWords(
     return [`${plants} plants: no lot alone is enough, several together are`, ...parts, assured]
   }
   const { viability, count } = first.life
-  const wanted = Math.ceil(plants / (viability * policy.emergence) - 1e-6)
+  const wanted = seedsToSow(plants, viability, policy.emergence) ?? 0
   const sum = `${plants} plants / (${percent(viability)} alive x ${emergence} emergence) = ${countInWords(wanted, unit, manner)} of ${first.row.lot_number} on average`
   return line.sow.enough
     ? [sum, assured]

@@ -126,7 +126,7 @@ export function needLines(
         .map((lot) => (lot.held_by === '' ? lot.lot_number : `${lot.lot_number}, with ${lot.held_by}`)),
       generation: Math.max(...lots.map((lot) => lot.generation)),
       growOut: ranking.grown.get(facts.accessionId) ?? null,
-      why: urgencyInWords(facts, countedUnit(first.crop_id), ranking.season.year + 1, ranking.policy),
+      why: urgencyInWords(facts, countedUnit(first.counted_unit), ranking.season.year + 1, ranking.policy),
     }
   })
 }

@@ -64,7 +64,7 @@ export function saveSeasonList(
         living: facts.living,
         keep,
         cost: facts.cost,
-        reason: urgencyInWords(facts, countedUnit(lots[0]?.crop_id ?? ''), season.year + 1, policy),
+        reason: urgencyInWords(facts, countedUnit(lots[0]?.counted_unit ?? 'seed'), season.year + 1, policy),
       })
       .run()
   }
@@ -132,7 +132,7 @@ export function getSeasonList(
           reason: line.reason,
           stateNow: now.state,
           livingNow: now.living.about,
-          became: becameOf(reading, line.accessionId, list.on, countedUnit(first.crop_id)),
+          became: becameOf(reading, line.accessionId, list.on, countedUnit(first.counted_unit)),
         }
       })
     }),

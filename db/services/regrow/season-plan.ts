@@ -3,19 +3,19 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { GrowingSite, PlanLine } from '../../contract/season-plan-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { isBiennial } from '../../domain/crops/life-cycle.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import { breedingOf } from '../../domain/needs/population-goal.ts'
-import {
-  crossingGroup,
-  groupInWords,
-  isolationFor,
-  unknownToPlan,
-  whyIsolation,
-} from '../../domain/season-plan/crossing.ts'
+import { crossingGroup, groupInWords } from '../../domain/season-plan/crossing.ts'
 import { greedyPlan } from '../../domain/season-plan/greedy.ts'
 import { growOutInWords, growOutState, isCarriedInto } from '../../domain/season-plan/grow-out.ts'
 import { apartInTimeInWords } from '../../domain/season-plan/in-time.ts'
-import { hoursOfIsolation, laterDays, pollinationOf } from '../../domain/season-plan/isolation-method.ts'
+import {
+  isolationDistance,
+  unknownToPlan,
+  whyIsolation,
+} from '../../domain/season-plan/isolation-distance.ts'
+import { hoursOfIsolation, pollinationOf } from '../../domain/season-plan/isolation-method.ts'
 import { whyLeftOut } from '../../domain/season-plan/left-out.ts'
 import { type LotNotSown, noSeedInWords } from '../../domain/season-plan/no-seed.ts'
 import {
@@ -29,7 +29,7 @@ import {
   worthOf,
 } from '../../domain/season-plan/plan.ts'
 import { programmeOf, variablesOf } from '../../domain/season-plan/programme.ts'
-import { daysToSeed, shortSeasonInWords } from '../../domain/season-plan/season-length.ts'
+import { shortSeasonInWords } from '../../domain/season-plan/season-length.ts'
 import { bedFor } from '../../domain/season-plan/spacing.ts'
 import { withRoots } from '../../domain/season-plan/standing-roots.ts'
 import { worthOfGrowing } from '../../domain/season-plan/worth.ts'
@@ -88,21 +88,21 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       variety: first.variety,
       cropId: first.crop_id,
       group: crossingGroup(ofCrop),
-      isolation: isolationFor(ofCrop, breeding, grade),
+      isolation: isolationDistance(ofCrop, breeding, grade),
       plants: policy.plants,
-      area: bedFor(first.crop_id, policy.plants),
+      area: bedFor(ofCrop.bed_area, policy.plants),
       worth: worthOfGrowing(need),
-      daysToSeed: ofCrop.own_days_to_seed ?? daysToSeed(first.crop_id),
-      laterDays: laterDays(first.crop_id),
+      daysToSeed: ofCrop.days_to_seed,
+      laterDays: ofCrop.later_sowing_days,
       pollination: pollinationOf(ofCrop.pollination, breeding),
-      flowersNextSeason: ofCrop.biennial === 1,
+      flowersNextSeason: isBiennial(ofCrop.life_cycle),
     }
     return {
       candidate,
       first,
       lots,
       policy,
-      biennial: ofCrop.biennial === 1,
+      biennial: isBiennial(ofCrop.life_cycle),
       unknown: unknownToPlan(ofCrop, breeding, grade),
       isolationWhy: whyIsolation(isolationSource(ofCrop, grade)),
     }
@@ -162,7 +162,7 @@ function lineMaker(
     const { accessionId, siteId, way } = choice
     const { candidate, first, lots, policy, biennial, unknown, isolationWhy } = row
     const grown = growOuts.find(({ row: of }) => of.accession_id === accessionId && of.site_id === siteId)
-    const unit = countedUnit(first.crop_id)
+    const unit = countedUnit(first.counted_unit)
     const manner = settingsOf(reading)
     const sow = sowingOf(reading, lots, manner)
     const rescue = rescueOf(reading, lots, manner, sow)

@@ -49,7 +49,7 @@ export function rescueOf(
     matingSystem: ofCrop.mating_system,
     family: ofCrop.family,
     hardSeeded: ofCrop.hard === 1,
-    unit: countedUnit(first.crop_id),
+    unit: countedUnit(first.counted_unit),
     manner: policy,
     mayHaveIt: whoMayHaveIt(reading, lots, first.accession_id),
   })

@@ -1,11 +1,13 @@
 import type { PopulationGoal } from '../../domain/needs/population-goal.ts'
-import { crossingGroup, isolationKind } from '../../domain/season-plan/crossing.ts'
+import { crossingGroup } from '../../domain/season-plan/crossing.ts'
+import { isolationKind } from '../../domain/season-plan/isolation-distance.ts'
 import { sourceInWords } from '../../migrations/crop-table.ts'
 import { everyCrop, type PlanCropRow } from '../../queries/plan-rows.ts'
 import type { Reading } from '../book/context.ts'
 
 /** What the crop table names as the source of a distance; null where it has none. */
 export function isolationSource(ofCrop: PlanCropRow, grade: PopulationGoal): string | null {
+  if (ofCrop.own === 1) return ofCrop[isolationKind(grade)] === null ? null : 'your own figure'
   const kind = isolationKind(grade)
   const source = kind === 'home' ? ofCrop.home_source : ofCrop.strict_source
   return ofCrop[kind] === null || source === null ? null : sourceInWords(source)

@@ -53,7 +53,7 @@ export function readTypedAmount(
   if (read.kind === 'unreadable') return { reading: 'unreadable', words: read.because, ...nothing }
   if (read.kind === 'ask')
     return { reading: 'ask', words: read.question, ...nothing, choices: [...read.choices] }
-  const unit = scale?.unit ?? countedUnit('')
+  const unit = scale?.unit ?? countedUnit('seed')
   if (scale === null) {
     const { count, mass } = observed(read.amount)
     return {
@@ -110,7 +110,7 @@ function scaleFor(reading: Reading, input: ParsedInput<'amount.preview'>): Scale
       doubt,
       note,
       warning: null,
-      unit: countedUnit(row.crop_id),
+      unit: countedUnit(row.counted_unit),
       packetSeeds: row.packet_seeds,
       guessed: basis === 'guess' ? row.crop : null,
     }
@@ -123,7 +123,7 @@ function scaleFor(reading: Reading, input: ParsedInput<'amount.preview'>): Scale
 }
 
 function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string, manner: Manner): Scale {
-  const common = { unit: countedUnit(kind.id), packetSeeds: kind.packetSeeds }
+  const common = { unit: countedUnit(kind.countedUnit), packetSeeds: kind.packetSeeds }
   const band = {
     crop: kind.commonName,
     plausible_low_g: kind.plausibleLowG,

@@ -54,7 +54,11 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
         living: livingOf(sibling),
       })),
     parents: parentsOf(reading.sqlite, row.lot_id),
-    ledger: ledgerLines(ledgerOf(reading.sqlite, row.lot_id), countedUnit(row.crop_id), settingsOf(reading)),
+    ledger: ledgerLines(
+      ledgerOf(reading.sqlite, row.lot_id),
+      countedUnit(row.counted_unit),
+      settingsOf(reading),
+    ),
   }
 }
 
@@ -70,7 +74,7 @@ function identityOf(row: LotRow, facts: LotFacts) {
     cropId: row.crop_id,
     crop: row.crop,
     species: facts.species,
-    unit: countedUnit(row.crop_id),
+    unit: countedUnit(row.counted_unit),
     role: row.role,
     basis: row.basis,
     packetSeeds: row.packet_seeds,

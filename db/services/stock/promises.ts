@@ -2,7 +2,7 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { SeedPromise, VisitOut } from '../../contract/promise-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
-import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { type CountedUnitName, countedUnit } from '../../domain/crops/counted-unit.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { promiseState } from '../../domain/promises/promise.ts'
 import { growOutOfVisit } from '../../queries/grow-out-rows.ts'
@@ -82,7 +82,7 @@ function lotsOut(reading: Reading, withdrawalId: number): VisitOut['lots'] {
   const rows = prepared(
     reading.sqlite,
     `SELECT lot.id AS lotId, lot.number AS lotNumber, variety.name AS variety, crop.common_name AS crop,
-       crop.id AS crop_id, accession.id AS accession_id, -sum(movement.count) AS count
+       counted_unit, accession.id AS accession_id, -sum(movement.count) AS count
      FROM movement JOIN lot ON lot.id = lot_id JOIN accession ON accession.id = accession_id
      JOIN variety ON variety.id = variety_id JOIN crop ON crop.id = variety.crop_id
      WHERE withdrawal_id = ? GROUP BY lot.id ORDER BY min(movement.id)`,
@@ -91,15 +91,15 @@ function lotsOut(reading: Reading, withdrawalId: number): VisitOut['lots'] {
     lotNumber: string
     variety: string
     crop: string
-    crop_id: string
+    counted_unit: CountedUnitName
     accession_id: number
     count: number
   }[]
   const manner = settingsOf(reading)
-  return rows.map(({ crop_id, accession_id, count, ...lot }) => ({
+  return rows.map(({ counted_unit, accession_id, count, ...lot }) => ({
     ...lot,
     growOut: growOutOfVisit(reading.sqlite, withdrawalId, accession_id) ?? null,
-    words: countInWords(count, countedUnit(crop_id), manner),
+    words: countInWords(count, countedUnit(counted_unit), manner),
   }))
 }
 

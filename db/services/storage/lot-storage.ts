@@ -1,5 +1,6 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { LotStorage } from '../../contract/lot-storage-operations.ts'
+import { storagePestCaution } from '../../domain/cautions/storage-pests.ts'
 import { celsiusInWords, humidityInWords } from '../../domain/climate/climate-words.ts'
 import { breakInWords, freezingCautions, moistureInWords } from '../../domain/moisture/moisture-words.ts'
 import { inspectionName } from '../../domain/rounds/inspection.ts'
@@ -26,15 +27,12 @@ interface StoredLot {
   readonly freezes: boolean
 }
 
-/** Families whose seed weevils and moths like to eat in store. Common practice, no source. */
-const EATEN_IN_STORE = new Set(['Fabaceae', 'Poaceae'])
-
 /** Why a lot should not lie as it is where it does. */
 export function storageCautions(reading: Reading, lotId: number, lot: StoredLot): string[] {
   if (lot.freezes) return freezingCautions(lot.highPercent)
   const container = containerOfLot(reading.sqlite, lotId)
-  if (container === null || container.pest_proof === 1 || !EATEN_IN_STORE.has(lot.family)) return []
-  return ['Weevils and moths like this seed, and what it is kept in does not keep them out.']
+  const pests = container === null ? '' : storagePestCaution(lot.family, container.pest_proof === 1)
+  return pests === '' ? [] : [pests]
 }
 
 export function getLotStorage(reading: Reading, input: ParsedInput<'lot.get-storage'>): LotStorage {

@@ -4,8 +4,12 @@ import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import {
+  type Choice,
+  type ChoiceField,
+  CROP_CHOICES,
   correctionOf,
   keepingOf,
   type TypedCrop,
@@ -44,6 +48,28 @@ export function CropCard({ cropId, onClose }: CropCardProps) {
   )
 }
 
+const NOT_KNOWN = 'empty: not known'
+
+const CHOICE_WORDS: Readonly<Record<Exclude<Choice<ChoiceField>, ''>, string>> = {
+  seed: 'a seed',
+  cluster: 'a cluster of seeds',
+  fruit: 'a fruit',
+  selfer: 'by themselves',
+  mixed: 'by themselves and by other plants',
+  outcrosser: 'by other plants',
+  self: 'nobody: it pollinates itself',
+  insect: 'insects',
+  wind: 'the wind',
+  annual: 'one season',
+  biennial: 'two seasons, and flowers in the second',
+  perennial: 'for years',
+  'dried-on-plant': 'dry, from pods or heads',
+  washed: 'washed out of the ripe fruit',
+  fermented: 'left in its juice for two days, then washed',
+  'after-ripened': 'washed, three weeks after the fruit was picked',
+  'rubbed-out': 'rubbed out dry, of a fruit gone soft',
+}
+
 interface CropFormProps {
   readonly crop: Value<'crop.get'>
   readonly onClose: () => void
@@ -60,8 +86,25 @@ function CorrectForm({ crop, onClose }: CropFormProps) {
       size="record"
       value={typed[name]}
       onChange={(value) => setTyped({ ...typed, [name]: value })}
-      problem={problemAt(write.error, `correction.${name}`) ?? problems[name]}
+      problem={
+        problemAt(write.error, `correction.${name}`) ??
+        problemAt(write.error, `correction.viabilityConstants.${name}`) ??
+        problems[name]
+      }
       hint={hint}
+    />
+  )
+  const choice = <F extends ChoiceField>(name: F, label: string) => (
+    <SelectField<Choice<F>>
+      label={label}
+      step={name}
+      size="record"
+      value={typed[name] as Choice<F>}
+      options={[
+        ...(name === 'countedUnit' ? [] : [{ value: '' as const, label: 'not known' }]),
+        ...CROP_CHOICES[name].map((value) => ({ value, label: CHOICE_WORDS[value] })),
+      ]}
+      onChange={(value) => setTyped({ ...typed, [name]: value })}
     />
   )
   return (
@@ -75,14 +118,27 @@ function CorrectForm({ crop, onClose }: CropFormProps) {
       onClose={onClose}
     >
       {field('name', 'Everyday name')}
-      {field('species', 'Botanical name', 'empty: not known')}
-      {field('family', 'Family', 'empty: not known')}
-      {field('packetSeeds', 'Seeds of a usual packet', 'empty: not known')}
+      {field('species', 'Botanical name', NOT_KNOWN)}
+      {field('family', 'Family', NOT_KNOWN)}
+      {field('packetSeeds', 'Seeds of a usual packet', NOT_KNOWN)}
       {field(
         'hundredSeedWeightG',
         'Grams of a hundred seeds',
         'from your own scale; lots that were never weighed by the hundred follow it',
       )}
+      {choice('countedUnit', 'What is counted as one')}
+      {choice('matingSystem', 'Its flowers are fertilised')}
+      {choice('pollination', 'Its pollen is carried by')}
+      {choice('lifeCycle', 'It lives')}
+      {field('isolationHomeM', 'Metres from what it crosses with', NOT_KNOWN)}
+      {field('isolationStrictM', 'Metres, for conservation', NOT_KNOWN)}
+      {field('laterSowingDays', 'Days later to sow it, to flower after others', 'empty: not to be relied on')}
+      {field('bedArea', 'Square metres of bed for one plant', NOT_KNOWN)}
+      {choice('seedExtraction', 'Its seed is got out')}
+      {field('ke', 'Constant of ageing KE', 'of a study of this species; empty: none is known')}
+      {field('cw', 'Constant of ageing CW')}
+      {field('ch', 'Constant of ageing CH')}
+      {field('cq', 'Constant of ageing CQ')}
     </CardForm>
   )
 }
@@ -128,5 +184,8 @@ function usualDays({ daysToSeed, daysToSeedIsOverride }: Value<'crop.get'>): str
 function usualPlants(crop: Value<'crop.get'>): string {
   if (crop.plantsToKeepIsOverride) return 'empty: the usual figure'
   const usual = `empty: ${crop.plantsToKeep}`
-  return crop.own ? `${usual}, usual where the pollination is not known` : `${usual}, as the table has it`
+  if (!crop.own) return `${usual}, as the table has it`
+  return crop.matingSystem === null
+    ? `${usual}, usual where the pollination is not known`
+    : `${usual}, usual for such a plant`
 }

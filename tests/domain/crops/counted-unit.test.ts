@@ -1,18 +1,20 @@
 import { expect, test } from 'vitest'
-import { countedUnit } from '../../../db/domain/crops/counted-unit.ts'
-import crops from '../../../db/reference/crops.json' with { type: 'json' }
+import { COUNTED_UNITS, countedUnit } from '../../../db/domain/crops/counted-unit.ts'
+import { readCropTable } from '../../../db/migrations/crop-table.ts'
 
-test.each([
-  ['beet', 'cluster', 'clusters'],
-  ['chard', 'cluster', 'clusters'],
-  ['coriander', 'fruit', 'fruits'],
-  ['bean', 'seed', 'seeds'],
-  ['no such crop', 'seed', 'seeds'],
-])('of %s one counts a %s, many %s', (cropId, one, many) => {
-  expect(countedUnit(cropId)).toEqual({ one, many })
+test('one is counted, or many', () => {
+  expect(COUNTED_UNITS.map(countedUnit)).toEqual([
+    { one: 'seed', many: 'seeds' },
+    { one: 'cluster', many: 'clusters' },
+    { one: 'fruit', many: 'fruits' },
+  ])
 })
 
-test('the crops whose unit is not one seed are in the crop table', () => {
-  const others = crops.map(({ id }) => id).filter((id) => countedUnit(id).one !== 'seed')
-  expect(others.toSorted()).toEqual(['beet', 'chard', 'coriander'])
+test('beet and chard are counted in clusters, coriander in fruits, every other crop of the table in seeds', () => {
+  const others = readCropTable().filter(({ countedUnit: unit }) => unit !== 'seed')
+  expect(Object.fromEntries(others.map(({ id, countedUnit: unit }) => [id, unit]))).toEqual({
+    beet: 'cluster',
+    chard: 'cluster',
+    coriander: 'fruit',
+  })
 })

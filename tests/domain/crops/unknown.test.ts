@@ -8,6 +8,7 @@ const KNOWN = {
   packetSeeds: 20,
   matingSystem: 'selfer',
   storageYears: 3,
+  viabilityConstants: null,
   federalMinimumPercent: null,
   stateMinimumPercent: 50,
 }
@@ -21,7 +22,8 @@ test.each([
   [{ hundredSeedWeightUg: null }, /Lantern vine seed weighs/],
   [{ packetSeeds: null }, /usual packet/],
   [{ matingSystem: null }, /pollinated/],
-  [{ storageYears: null }, /nothing is forecast/],
+  [{ storageYears: null }, /nothing is forecast, what waiting/],
+  [{ storageYears: null, viabilityConstants: '{}' }, /^For how many years its seed keeps is not known/],
   [{ stateMinimumPercent: null }, /half alive/],
 ])('%j is said alone, with what is done without it', (missing, words) => {
   const said = unknownInWords({ ...KNOWN, ...missing })

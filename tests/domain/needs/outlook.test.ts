@@ -24,6 +24,7 @@ describe('ageing', () => {
   test('sound seed is half alive when the years that the crop keeps are over', () => {
     expect(aged({ mean: 0.9, deviation: 0.05 }, 3, 3).mean).toBeCloseTo(0.5, 12)
     expect(aged({ mean: 0.9, deviation: 0.05 }, 0, 3)).toEqual({ mean: 0.9, deviation: 0.05 })
+    expect(aged({ mean: 0.9, deviation: 0.05 }, 2, null)).toEqual(aged({ mean: 0.9, deviation: 0.05 }, 2, 3))
   })
 
   test('by its forecast a lot goes down the curve of the equation', () => {

@@ -3,8 +3,10 @@ import { type GrowingFacts, growingAdvice } from '../../../db/domain/season-plan
 import { ISOLATION_METHODS } from '../../../db/domain/season-plan/isolation-method.ts'
 import { whyLeftOut } from '../../../db/domain/season-plan/left-out.ts'
 import { type LotNotSown, noSeedInWords } from '../../../db/domain/season-plan/no-seed.ts'
+import { SEED_EXTRACTIONS, usualExtraction } from '../../../db/domain/season-plan/seed-extraction.ts'
 import { bedFor } from '../../../db/domain/season-plan/spacing.ts'
 import { reliabilityOf, worthOfGrowing } from '../../../db/domain/season-plan/worth.ts'
+import { cropOfTable } from '../../builders/crop-table.ts'
 import { BRITISH, SEEDS } from '../../builders/domain-values.ts'
 import { aCandidate, aSite, at } from '../../builders/season-plans.ts'
 
@@ -28,8 +30,7 @@ describe('what a grower is told', () => {
     pollination: 'insect',
     breeding: 'mixed',
     biennial: false,
-    cropId: 'pea',
-    family: 'Fabaceae',
+    extraction: 'dried-on-plant',
   }
   const told = (changes: Partial<GrowingFacts> = {}) =>
     Object.fromEntries(growingAdvice({ ...FACTS, ...changes }).map(({ heading, text }) => [heading, text]))
@@ -105,25 +106,35 @@ describe('what a grower is told', () => {
   })
 
   test('nothing on any sheet can be read as half of the plants', () => {
-    for (const cropId of ['pea', 'tomato', 'squash-pepo', 'pepper', 'maize'])
+    for (const extraction of SEED_EXTRACTIONS)
       for (const breeding of ['selfer', 'mixed', 'outcrosser'] as const)
         for (const way of ISOLATION_METHODS)
           for (const ofTheLast of [null, 2])
             expect(
-              Object.values(told({ cropId, breeding, way, ofTheLast, biennial: true })).join(' '),
+              Object.values(told({ extraction, breeding, way, ofTheLast, biennial: true })).join(' '),
             ).not.toMatch(/every (other|second)|other (plant|half)|alternate/)
   })
 
   test('how seed in wet flesh is got out, and how dry seed ripens', () => {
-    for (const family of ['Solanaceae', 'Cucurbitaceae'])
-      expect(told({ cropId: 'melon', family })['Harvest and dry']).toMatch(
-        /^Let the fruit ripen fully.* never above 35 °C/,
-      )
-    const harvest = (cropId: string, family: string) => told({ cropId, family })['Harvest and dry']
-    expect(harvest('tomato', 'Solanaceae')).toMatch(/stand for two days, then wash.* never above 35 °C/)
-    expect(harvest('squash-pepo', 'Cucurbitaceae')).toMatch(/lie for three weeks.* never above 35 °C/)
-    expect(harvest('pepper', 'Solanaceae')).toMatch(/wear gloves\. Dry it/)
-    expect(told()['Harvest and dry']).toMatch(/^Let pods and heads dry on the plant.* never above 35 °C/)
+    const harvest = (crop: string) => {
+      const { seedExtraction: extraction } = cropOfTable(crop)
+      return told({ extraction })['Harvest and dry']
+    }
+    for (const crop of ['melon', 'eggplant', 'tomatillo', 'watermelon'])
+      expect(harvest(crop)).toMatch(/^Let the fruit ripen fully.* never above 35 °C/)
+    for (const crop of ['tomato', 'cucumber'])
+      expect(harvest(crop)).toMatch(/stand for two days, then wash.* never above 35 °C/)
+    for (const crop of ['squash-pepo', 'squash-maxima', 'squash-moschata'])
+      expect(harvest(crop)).toMatch(/lie for three weeks.* never above 35 °C/)
+    expect(harvest('pepper')).toMatch(/wear gloves\. Dry it/)
+    for (const crop of ['pea', 'maize', 'carrot'])
+      expect(harvest(crop)).toMatch(/^Let pods and heads dry on the plant.* never above 35 °C/)
+  })
+
+  test('seed of a crop of which nobody said it is got out as in its family', () => {
+    expect(usualExtraction('Solanaceae')).toBe('washed')
+    expect(usualExtraction('Cucurbitaceae')).toBe('washed')
+    expect(usualExtraction('')).toBe('dried-on-plant')
   })
 })
 
@@ -188,6 +199,7 @@ test('a grower is relied on by Laplace’s rule', () => {
 })
 
 test('bed grows with the plants, and herbs have a usual figure', () => {
-  expect(bedFor('bean', 50)).toBeCloseTo(3, 12)
-  expect(bedFor('no such crop', 50)).toBeCloseTo(4.5, 12)
+  expect(bedFor(cropOfTable('bean').bedArea, 50)).toBeCloseTo(3, 12)
+  expect(cropOfTable('thyme').bedArea).toBeNull()
+  expect(bedFor(null, 50)).toBeCloseTo(4.5, 12)
 })

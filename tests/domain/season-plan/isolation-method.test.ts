@@ -4,10 +4,10 @@ import { apartInTimeInWords } from '../../../db/domain/season-plan/in-time.ts'
 import {
   hoursInWords,
   hoursOfIsolation,
-  laterDays,
   pollinationOf,
 } from '../../../db/domain/season-plan/isolation-method.ts'
 import { choiceWorth, clashesOf, type PlanChoice } from '../../../db/domain/season-plan/plan.ts'
+import { cropOfTable } from '../../builders/crop-table.ts'
 import { aCandidate, aSite, at } from '../../builders/season-plans.ts'
 
 describe('two of a kind that flower one after the other', () => {
@@ -73,7 +73,9 @@ describe('the work of a way', () => {
     ['sunflower', 28],
     ['squash-pepo', null],
     ['spinach', null],
-  ] as const)('%s is sown %s days later', (crop, days) => expect(laterDays(crop)).toBe(days))
+  ] as const)('%s is sown %s days later', (crop, days) =>
+    expect(cropOfTable(crop).laterSowingDays).toBe(days),
+  )
 
   test.each([
     ['self', 'selfer', 'self'],

@@ -2,14 +2,13 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { breedingOf } from '../../../db/domain/needs/population-goal.ts'
 import { maximalCliques } from '../../../db/domain/season-plan/cliques.ts'
+import { crossingGroup, groupInWords } from '../../../db/domain/season-plan/crossing.ts'
+import { greedyPlan } from '../../../db/domain/season-plan/greedy.ts'
 import {
-  crossingGroup,
-  groupInWords,
-  isolationFor,
+  isolationDistance,
   unknownToPlan,
   whyIsolation,
-} from '../../../db/domain/season-plan/crossing.ts'
-import { greedyPlan } from '../../../db/domain/season-plan/greedy.ts'
+} from '../../../db/domain/season-plan/isolation-distance.ts'
 import type { IsolationMethod } from '../../../db/domain/season-plan/isolation-method.ts'
 import { clashesOf, worthOf } from '../../../db/domain/season-plan/plan.ts'
 import { metresBetween, positionOf } from '../../../db/domain/season-plan/position.ts'
@@ -40,11 +39,11 @@ describe('what crosses', () => {
   })
 
   test('the table’s distance by grade in round figures, or a cautious one', () => {
-    expect(isolationFor({ home: 91, strict: 805 }, 'outcrosser', 'maintenance')).toBe(90)
-    expect(isolationFor({ home: 91, strict: 805 }, 'outcrosser', 'conservation')).toBe(800)
-    expect(isolationFor({ home: null, strict: null }, 'outcrosser', 'quality')).toBe(250)
+    expect(isolationDistance({ home: 91, strict: 805 }, 'outcrosser', 'maintenance')).toBe(90)
+    expect(isolationDistance({ home: 91, strict: 805 }, 'outcrosser', 'conservation')).toBe(800)
+    expect(isolationDistance({ home: null, strict: null }, 'outcrosser', 'quality')).toBe(250)
     const rounded = [1.5, 6, 12, 46, 244, 305, 1_609, 3_219].map((home) =>
-      isolationFor({ home, strict: null }, 'mixed', 'quality'),
+      isolationDistance({ home, strict: null }, 'mixed', 'quality'),
     )
     expect(rounded).toEqual([1.5, 6, 12, 45, 250, 300, 1_600, 3_200])
   })

@@ -1,32 +1,23 @@
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { isBiennial } from '../../../db/domain/crops/life-cycle.ts'
 import { hoursOfIsolation } from '../../../db/domain/season-plan/isolation-method.ts'
 import { choiceWorth } from '../../../db/domain/season-plan/plan.ts'
-import {
-  daysToSeed,
-  isSeasonShort,
-  shortSeasonInWords,
-} from '../../../db/domain/season-plan/season-length.ts'
+import { isSeasonShort, shortSeasonInWords } from '../../../db/domain/season-plan/season-length.ts'
+import { readCropTable } from '../../../db/migrations/crop-table.ts'
+import { cropOfTable } from '../../builders/crop-table.ts'
 import { aCandidate, aSite } from '../../builders/season-plans.ts'
 
-const crops = JSON.parse(
-  readFileSync(join(import.meta.dirname, '../../../db/reference/crops.json'), 'utf8'),
-) as readonly { id: string; life_cycle: string; storage_behaviour: string }[]
-
 test('tender crops have a figure, and crops that stand frost have none', () => {
-  for (const crop of ['tomato', 'pepper', 'bean', 'maize', 'squash-moschata', 'basil']) {
-    expect(daysToSeed(crop)).toBeGreaterThanOrEqual(90)
-  }
-  for (const crop of ['pea', 'fava-bean', 'kale', 'rye', 'lettuce', 'no-such-crop']) {
-    expect(daysToSeed(crop)).toBeNull()
-  }
+  for (const crop of ['tomato', 'pepper', 'bean', 'maize', 'squash-moschata', 'basil'])
+    expect(cropOfTable(crop).daysToSeed).toBeGreaterThanOrEqual(90)
+  for (const crop of ['pea', 'fava-bean', 'kale', 'rye', 'lettuce'])
+    expect(cropOfTable(crop).daysToSeed).toBeNull()
 })
 
-test('every figure is of a crop of the table, and of none that takes two seasons', () => {
-  const told = crops.filter(({ id }) => daysToSeed(id) !== null)
+test('no crop that takes two seasons has a figure', () => {
+  const told = readCropTable().filter(({ daysToSeed }) => daysToSeed !== null)
   expect(told).toHaveLength(25)
-  expect(told.filter(({ life_cycle }) => life_cycle === 'biennial')).toEqual([])
+  expect(told.filter(({ lifeCycle }) => isBiennial(lifeCycle))).toEqual([])
 })
 
 test('a season is short below what the crop needs, and never where either is not known', () => {

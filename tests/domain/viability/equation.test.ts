@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest'
-import { constantsOf } from '../../../db/domain/viability/constants.ts'
 import {
   lowestMoisture,
   paceOf,
@@ -9,6 +8,7 @@ import {
   WORKING,
 } from '../../../db/domain/viability/equation.ts'
 import { normalQuantile } from '../../../db/domain/viability/normal.ts'
+import { constantsOf } from '../../builders/crop-table.ts'
 
 const bean = constantsOf('bean')
 const maize = constantsOf('maize')

@@ -17,6 +17,7 @@ import {
   sigmaFromYears,
 } from '../../../db/domain/viability/prior.ts'
 import { learnFromTests } from '../../../db/domain/viability/test-sense.ts'
+import { constantsOf } from '../../builders/crop-table.ts'
 
 const [START, TODAY] = [isoDate('2020-01-01'), isoDate('2024-01-01')]
 const facts = {
@@ -216,7 +217,7 @@ describe('what is thought before any test', () => {
 })
 
 describe('a crop without constants', () => {
-  const crop = { cropId: 'tomato', oil: 0.2, years: [4, 4], leastSold: 0.75 } as const
+  const crop = { cropId: 'tomato', constants: null, oil: 0.2, years: [4, 4], leastSold: 0.75 } as const
 
   test('keeps those years in a room, twice as long 5 °C cooler or a point drier', () => {
     const model = paceModelOf(crop)
@@ -247,7 +248,8 @@ describe('a crop without constants', () => {
 
   test('with constants is held beside its years, where they are known', () => {
     const maize = (years: readonly [number, number] | null) =>
-      paceModelOf({ cropId: 'maize', oil: 0.05, years, leastSold: 0.75 })?.logPaceByYears ?? null
+      paceModelOf({ cropId: 'maize', constants: constantsOf('maize'), oil: 0.05, years, leastSold: 0.75 })
+        ?.logPaceByYears ?? null
     expect(maize(null)).toBeNull()
     expect((maize([2, 2]) ?? 0) - (maize([4, 4]) ?? 0)).toBeCloseTo(Math.log(2), 9)
   })

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest'
 import { crossingBand, viabilityBand } from '../../../db/domain/viability/band.ts'
-import { constantsOf } from '../../../db/domain/viability/constants.ts'
 import { learn } from '../../../db/domain/viability/learner.ts'
 import { moistureInAir, paceModelOf } from '../../../db/domain/viability/pace-model.ts'
 import { extrapolatesBy, leastSold, type PriorFacts, priorOf } from '../../../db/domain/viability/prior.ts'
 import crops from '../../../db/reference/crops.json' with { type: 'json' }
+import { constantsOf } from '../../builders/crop-table.ts'
 
 const facts: PriorFacts = {
   leastSold: 0.75,
@@ -24,7 +24,13 @@ test.each(withConstants)(
     const oil = oil_pct === null ? null : ((oil_pct[0] ?? 0) + (oil_pct[1] ?? 0)) / 200
     const [low = 0, high = 0] = storage_years ?? []
     const least = leastSold(us_federal_min_germination_pct ?? us_state_min_germination_pct)
-    const model = paceModelOf({ cropId: id, oil, years: [low, high], leastSold: least })
+    const model = paceModelOf({
+      cropId: id,
+      constants: constantsOf(id),
+      oil,
+      years: [low, high],
+      leastSold: least,
+    })
     const pace = model?.pace({ celsius: 20, moisture: moistureInAir(oil) })
     if (model == null || pace?.kind !== 'pace') throw new Error(`No pace of ${id}`)
     const extrapolates = extrapolatesBy(pace.remarks)

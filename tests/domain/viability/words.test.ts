@@ -5,6 +5,7 @@ import { type Ageing, forecastOf } from '../../../db/domain/viability/forecast.t
 import { paceModelOf } from '../../../db/domain/viability/pace-model.ts'
 import { priorOf } from '../../../db/domain/viability/prior.ts'
 import { aliveInWords, crossingInWords, howSure } from '../../../db/domain/viability/words.ts'
+import { constantsOf } from '../../builders/crop-table.ts'
 
 const TODAY = isoDate('2026-03-14')
 const absolute = { part: 0.85, of: 'all-seeds' } as const
@@ -73,7 +74,13 @@ describe('how sure it is', () => {
     tests: Parameters<typeof forecastOf>[1],
     yearsWeighedIn: readonly [number, number] | null = null,
   ) => {
-    const model = paceModelOf({ cropId, oil: 0.02, years: [3, 4], leastSold: 0.75 })
+    const model = paceModelOf({
+      cropId,
+      constants: constantsOf(cropId),
+      oil: 0.02,
+      years: [3, 4],
+      leastSold: 0.75,
+    })
     if (model === null) throw new Error(`No model of ${cropId}`)
     return howSure(
       forecastOf(prior, tests, ageing, absolute, TODAY),
@@ -107,7 +114,13 @@ describe('how sure it is', () => {
     expect(told('soybean', [], [2, 2]).join(' ')).toContain('the 2 years that its seed is said to keep')
   })
   test('lots that were poured together are named, and which of them is told', () => {
-    const model = paceModelOf({ cropId: 'bean', oil: 0.02, years: [3, 4], leastSold: 0.7 })
+    const model = paceModelOf({
+      cropId: 'bean',
+      constants: constantsOf('bean'),
+      oil: 0.02,
+      years: [3, 4],
+      leastSold: 0.7,
+    })
     if (model === null) throw new Error('No model of bean')
     const merged = { numbers: ['HL-A', 'HL-B', 'HL-C'], weakest: 'HL-B' }
     const known = { harvest: true, keeping: true, usualDays: false, yearsWeighedIn: null, merged }
@@ -128,7 +141,13 @@ describe('how sure it is', () => {
     expect(told('maize', []).join(' ')).toContain('it was colder than the figures reach')
   })
   test('seed beyond what was fitted is told what was', () => {
-    const model = paceModelOf({ cropId: 'bean', oil: 0.02, years: [3, 4], leastSold: 0.7 })
+    const model = paceModelOf({
+      cropId: 'bean',
+      constants: constantsOf('bean'),
+      oil: 0.02,
+      years: [3, 4],
+      leastSold: 0.7,
+    })
     if (model === null) throw new Error('No model of bean')
     const known = { harvest: true, keeping: true, usualDays: true, yearsWeighedIn: null, merged: null }
     const remarks = [
@@ -149,7 +168,13 @@ describe('how sure it is', () => {
     ])
   })
   test('of a crop without figures the same is told without them', () => {
-    const model = paceModelOf({ cropId: 'tomato', oil: 0.02, years: [3, 4], leastSold: 0.7 })
+    const model = paceModelOf({
+      cropId: 'tomato',
+      constants: constantsOf('tomato'),
+      oil: 0.02,
+      years: [3, 4],
+      leastSold: 0.7,
+    })
     if (model === null) throw new Error('No model of tomato')
     const known = { harvest: true, keeping: true, usualDays: false, yearsWeighedIn: null, merged: null }
     const tests = [
@@ -173,6 +198,14 @@ describe('how sure it is', () => {
     ])
   })
   test('nothing is forecast where neither constants nor years are known', () => {
-    expect(paceModelOf({ cropId: 'tomato', oil: null, years: null, leastSold: 0.5 })).toBeNull()
+    expect(
+      paceModelOf({
+        cropId: 'tomato',
+        constants: constantsOf('tomato'),
+        oil: null,
+        years: null,
+        leastSold: 0.5,
+      }),
+    ).toBeNull()
   })
 })

@@ -65,6 +65,9 @@ export type ParsedInput<N extends OperationName> = z.output<(typeof contract)[N]
 /** What an operation answers. */
 export type Value<N extends OperationName> = z.output<(typeof contract)[N]['output']>
 
+/** What the service of a write answers; the entry's id is added by whoever runs it. */
+export type WriteResult<N extends WriteName> = Omit<Value<N>, 'entryId'>
+
 type NamesOf<A extends Operation['access']> = {
   [N in OperationName]: (typeof contract)[N]['access'] extends A ? N : never
 }[OperationName]

@@ -1,6 +1,6 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import { type LabelSheet, type SheetMeasures, ShippedSheet } from '../../contract/paper-operations.ts'
+import { type LabelSheet, type SheetMeasures, ShippedSheet } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import {
   carriesBySize,

@@ -1,6 +1,6 @@
 import type { z } from 'zod'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { WhoIsIt } from '../../contract/intake-operations.ts'
+import type { WhoIsIt } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { Fate, ListPreview } from '../../contract/list-operations.ts'
+import type { Fate, ListPreview } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { csvOf } from '../../exchange/csv.ts'

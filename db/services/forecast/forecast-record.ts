@@ -1,5 +1,5 @@
+import type { LotForecast as ShownForecast } from '../../contract/care-operations.ts'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { LotForecast as ShownForecast } from '../../contract/forecast-operations.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'

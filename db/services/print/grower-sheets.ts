@@ -1,6 +1,6 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import type { PlanLine } from '../../contract/season-plan-operations.ts'
+import type { PlanLine } from '../../contract/regeneration-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { breedingOf } from '../../domain/needs/population-goal.ts'
 import { growingAdvice } from '../../domain/season-plan/growing-words.ts'

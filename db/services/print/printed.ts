@@ -1,6 +1,6 @@
 import { inArray } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import { LabelSheet } from '../../contract/paper-operations.ts'
+import { LabelSheet } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
 import {

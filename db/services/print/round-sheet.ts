@@ -1,6 +1,6 @@
+import type { RoundStop } from '../../contract/care-operations.ts'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import type { RoundStop } from '../../contract/round-operations.ts'
 import { INSPECTIONS, inspectionInWords, inspectionName } from '../../domain/rounds/inspection.ts'
 import { roundSheet, type SheetStop } from '../../paper/round-sheet.ts'
 import type { Reading } from '../book/context.ts'

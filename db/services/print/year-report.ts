@@ -1,5 +1,5 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { YearFigures } from '../../contract/season-paper-operations.ts'
+import type { YearFigures } from '../../contract/print-operations.ts'
 import { numberInWords } from '../../domain/amounts/in-words.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
 import { type Bars, type FlowingPart, flowingDocument } from '../../paper/drawing/flowing-document.ts'

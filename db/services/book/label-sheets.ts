@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import { type LabelSheet, type SheetMeasures, ShippedSheet } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import {
@@ -51,7 +51,7 @@ export function sheetOrRefuse(reading: Reading, sheet: LabelSheet, field: string
 export function saveSheet(
   writing: Writing,
   { sheetId, measures }: ParsedInput<'label-sheet.create'>,
-): Omit<Value<'label-sheet.create'>, 'entryId'> {
+): WriteResult<'label-sheet.create'> {
   // Where there is no next label, nobody measures how far off it is.
   const pitchXMm = Math.max(measures.pitchXMm, measures.columns === 1 ? measures.widthMm : 0)
   const pitchYMm = Math.max(measures.pitchYMm, measures.rows === 1 ? measures.heightMm : 0)
@@ -71,7 +71,7 @@ export function saveSheet(
 export function retireSheet(
   writing: Writing,
   { sheetId }: ParsedInput<'label-sheet.retire'>,
-): Omit<Value<'label-sheet.retire'>, 'entryId'> {
+): WriteResult<'label-sheet.retire'> {
   const { name } = ownOrRefuse(writing, sheetId)
   writing.db
     .update(labelSheet)

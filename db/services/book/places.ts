@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { storagePlace } from '../../schema/reference-tables.ts'
@@ -34,7 +34,7 @@ export function listPlaces(reading: Reading): Value<'place.list'> {
 export function createPlace(
   writing: Writing,
   input: ParsedInput<'place.create'>,
-): Omit<Value<'place.create'>, 'entryId'> {
+): WriteResult<'place.create'> {
   const parent = input.parentId === null ? null : placeOrRefuse(writing, input.parentId, 'parentId')
   const path = parent === null ? input.name : parent.path + WITHIN + input.name
   if (writing.db.select().from(storagePlace).where(eq(storagePlace.path, path)).get()) {

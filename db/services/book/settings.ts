@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { yearOf } from '../../domain/dates/iso-date.ts'
 import { type NumberPattern, printNumber, readPattern } from '../../domain/numbers/pattern.ts'
@@ -23,7 +23,7 @@ export function patternOrRefuse(typed: string, field: string): NumberPattern {
 export function changeSettings(
   writing: Writing,
   input: ParsedInput<'settings.change'>,
-): Omit<Value<'settings.change'>, 'entryId'> {
+): WriteResult<'settings.change'> {
   const { accessionPattern, ...rest } = input.settings
   const changes = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined))
   if (accessionPattern !== undefined) {

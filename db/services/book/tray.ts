@@ -1,5 +1,5 @@
 import { and, eq, inArray } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import type { TrayItem } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
@@ -70,10 +70,7 @@ function heldBack(row: TrayRow): string | null {
   return `${row.donor ?? 'The donor'} does not agree to be written to any more.`
 }
 
-export function addToTray(
-  writing: Writing,
-  input: ParsedInput<'tray.add'>,
-): Omit<Value<'tray.add'>, 'entryId'> {
+export function addToTray(writing: Writing, input: ParsedInput<'tray.add'>): WriteResult<'tray.add'> {
   const itemIds = input.items.map((item, index) => toTray(writing, checkedItem(writing, item, index)))
   const count = itemIds.length === 1 ? 'One thing' : `${itemIds.length} things`
   return { itemIds, said: `${count} put into the print tray`, undoable: true }
@@ -111,7 +108,7 @@ function checkedItem(
 export function changeTrayItem(
   writing: Writing,
   input: ParsedInput<'tray.change'>,
-): Omit<Value<'tray.change'>, 'entryId'> {
+): WriteResult<'tray.change'> {
   const [row] = waitingOrRefuse(writing, [input.itemId], 'itemId')
   if (row === undefined || row.lot_id === null) {
     return refuse('labels-only', 'Only labels can be printed several times over.', { field: 'itemId' })
@@ -126,7 +123,7 @@ export function changeTrayItem(
 export function removeFromTray(
   writing: Writing,
   input: ParsedInput<'tray.remove'>,
-): Omit<Value<'tray.remove'>, 'entryId'> {
+): WriteResult<'tray.remove'> {
   const rows = waitingOrRefuse(writing, input.itemIds, 'itemIds')
   takeOut(writing, input.itemIds)
   const [only] = rows

@@ -3,7 +3,7 @@ import { homedir, tmpdir } from 'node:os'
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path'
 import { eq } from 'drizzle-orm'
 import type { BackupLine } from '../../contract/collection-operations.ts'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { newestFirst } from '../../domain/backups/keep-rule.ts'
 import {
@@ -153,7 +153,7 @@ function isFolder(path: string): boolean {
 export function changeBackupRule(
   writing: Writing,
   input: ParsedInput<'backup.change-rule'>,
-): Omit<Value<'backup.change-rule'>, 'entryId'> {
+): WriteResult<'backup.change-rule'> {
   const { secondFolder, limitMb } = input
   if (secondFolder !== undefined && secondFolder !== '') refuseUnfitFolder(writing, secondFolder)
   const changes = {

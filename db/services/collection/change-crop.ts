@@ -20,10 +20,11 @@ const CHANGEABLE = [
   'ownReason',
 ] as const satisfies readonly (keyof CropRow)[]
 type CropField = (typeof CHANGEABLE)[number]
-export type CropState = Pick<CropRow, CropField>
+/** What is to be of a crop; what is left out stays. */
+type CropState = { readonly [K in CropField]?: CropRow[K] | undefined }
 
 /** Changes a crop and keeps what was before, under the entry being written. Answers the fields that changed. */
-export function changeCrop(writing: Writing, row: CropRow, after: Partial<CropState>): CropField[] {
+export function changeCrop(writing: Writing, row: CropRow, after: CropState): CropField[] {
   const changed = CHANGEABLE.filter((field) => after[field] !== undefined && after[field] !== row[field])
   for (const field of changed) {
     const change = { before: JSON.stringify(row[field]), after: JSON.stringify(after[field]) }
@@ -42,16 +43,13 @@ export function restoreCrops(writing: Writing, entryId: number): void {
   const changes = writing.db.select().from(cropChange).where(eq(cropChange.entryId, entryId)).all()
   for (const [cropId, fields] of Map.groupBy(changes, (change) => change.cropId)) {
     for (const change of fields) refuseIfChangedLater(writing, 'crop', change.cropId, change)
-    putState(
-      writing,
-      cropId,
-      Object.fromEntries(fields.map(({ field, before }) => [field, JSON.parse(before)])),
-    )
+    const before = fields.map(({ field, before: json }) => [field, JSON.parse(json)])
+    putState(writing, cropId, Object.fromEntries(before))
   }
 }
 
 /** Sets only what is named: a column that is set makes forecasts stale even where it stays the same. */
-function putState(writing: Writing, cropId: string, state: Partial<CropState>): void {
+function putState(writing: Writing, cropId: string, state: CropState): void {
   const { db, sqlite } = writing
   const folded = state.commonName === undefined ? {} : { nameFolded: fold(state.commonName) }
   db.update(crop)

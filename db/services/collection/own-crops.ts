@@ -1,6 +1,6 @@
 import { eq } from 'drizzle-orm'
 import type { z } from 'zod'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import type { CropFields } from '../../contract/reference-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { recountChange } from '../../domain/ledger/movement.ts'
@@ -15,7 +15,7 @@ import { balanceOf, cropWeight } from '../book/amounts.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { writeMovement } from '../book/write-movement.ts'
-import { type CropState, changeCrop } from './change-crop.ts'
+import { changeCrop } from './change-crop.ts'
 
 type CropFacts = z.output<z.ZodObject<typeof CropFields>>
 
@@ -31,10 +31,8 @@ const NOTHING_KNOWN = JSON.stringify({
   sources: { germination: null },
 })
 
-export function createCrop(
-  writing: Writing,
-  input: ParsedInput<'crop.create'>,
-): Omit<Value<'crop.create'>, 'entryId'> {
+/** Adds a crop of the keeper's own. Refuses a name that a crop has already. */
+export function createCrop(writing: Writing, input: ParsedInput<'crop.create'>): WriteResult<'crop.create'> {
   refuseUnlessNew(writing, input.name, null, 'name')
   return {
     cropId: addCrop(writing, input),
@@ -96,10 +94,11 @@ function weightOf({ hundredSeedWeightG }: Pick<CropFacts, 'hundredSeedWeightG'>)
   return hundredSeedWeightG === null ? null : hundredSeedWeightFromGrams(hundredSeedWeightG)
 }
 
+/** Corrects a crop of the keeper's own, and recounts its unweighed lots where its weight changes. Refuses a shipped one. */
 export function correctCrop(
   writing: Writing,
   { cropId, correction }: ParsedInput<'crop.change'>,
-): Omit<Value<'crop.change'>, 'entryId'> {
+): WriteResult<'crop.change'> {
   const row = cropOrRefuse(writing, cropId, 'cropId')
   if (row.addedEntryId === null) {
     refuse('not-own-crop', `${row.commonName} is of the crop table, whose figures have their sources.`, {
@@ -107,21 +106,15 @@ export function correctCrop(
       todo: 'Set your own plants or threshold for it instead.',
     })
   }
-  if (correction.name !== undefined) refuseUnlessNew(writing, correction.name, row.id, 'correction.name')
-  const after: Partial<CropState> = {
-    ...(correction.name === undefined ? {} : { commonName: correction.name }),
-    ...(correction.species === undefined ? {} : { species: correction.species }),
-    ...(correction.family === undefined ? {} : { family: correction.family }),
-    ...(correction.packetSeeds === undefined ? {} : { packetSeeds: correction.packetSeeds }),
-    ...(correction.hundredSeedWeightG === undefined
-      ? {}
-      : { hundredSeedWeightUg: weightOf({ hundredSeedWeightG: correction.hundredSeedWeightG }) }),
-  }
+  const { name, species, family, packetSeeds, hundredSeedWeightG } = correction
+  if (name !== undefined) refuseUnlessNew(writing, name, row.id, 'correction.name')
+  const hundredSeedWeightUg = hundredSeedWeightG === undefined ? undefined : weightOf({ hundredSeedWeightG })
+  const after = { commonName: name, species, family, packetSeeds, hundredSeedWeightUg }
   const changed = changeCrop(writing, row, after)
   if (changed.length === 0) return { said: `${row.commonName} stays as it was`, undoable: false }
   if (changed.includes('hundredSeedWeightUg'))
-    recountLots(writing, cropId, cropWeight(after.hundredSeedWeightUg ?? null))
-  const now = correction.name ?? row.commonName
+    recountLots(writing, cropId, cropWeight(hundredSeedWeightUg ?? null))
+  const now = name ?? row.commonName
   const renamed = now === row.commonName ? '' : `, before ${row.commonName}`
   const told = changed.flatMap((field) =>
     field in FIELD_WORDS ? [FIELD_WORDS[field as CorrectedField]] : [],
@@ -155,16 +148,17 @@ function recountLots(writing: Writing, cropId: string, weight: HundredSeedWeight
   }
 }
 
+/** Sets the keeper's own figures for any crop; null goes back to the table's. */
 export function overrideCrop(
   writing: Writing,
   input: ParsedInput<'crop.change-policy'>,
-): Omit<Value<'crop.change-policy'>, 'entryId'> {
+): WriteResult<'crop.change-policy'> {
   const row = cropOrRefuse(writing, input.cropId, 'cropId')
   const { plantsToKeep, viabilityThreshold, daysToSeed, reason } = input
   const changed = changeCrop(writing, row, {
-    ...(plantsToKeep === undefined ? {} : { ownPlants: plantsToKeep }),
-    ...(viabilityThreshold === undefined ? {} : { ownThreshold: viabilityThreshold }),
-    ...(daysToSeed === undefined ? {} : { ownDaysToSeed: daysToSeed }),
+    ownPlants: plantsToKeep,
+    ownThreshold: viabilityThreshold,
+    ownDaysToSeed: daysToSeed,
     ownReason: reason,
   })
   return { said: `Changed what ${row.commonName} has to keep`, undoable: changed.length > 0 }

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import type { Fate, ListPreview } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
@@ -101,7 +101,7 @@ export function refusedRows(reading: Reading, input: ListInput): Value<'import.l
 export function takeListIn(
   writing: Writing,
   input: ParsedInput<'import.record'>,
-): Omit<Value<'import.record'>, 'entryId'> {
+): WriteResult<'import.record'> {
   const digest = digestOf(input)
   const before = batchOfList(writing.sqlite, digest)
   if (before !== null)

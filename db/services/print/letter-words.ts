@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { LETTER_FIELDS, SHIPPED_LETTER, unknownFields } from '../../domain/letters/letter-words.ts'
 import { collection } from '../../schema/collection-tables.ts'
@@ -28,7 +28,7 @@ export function letterWords(reading: Reading): Value<'letter.get'> {
 export function changeLetterWords(
   writing: Writing,
   input: ParsedInput<'letter.change'>,
-): Omit<Value<'letter.change'>, 'entryId'> {
+): WriteResult<'letter.change'> {
   const unknown = unknownSentence(input.words)
   if (unknown !== null) {
     refuse('placeholder-unknown', unknown, {

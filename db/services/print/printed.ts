@@ -1,5 +1,5 @@
 import { inArray } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import { LabelSheet } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
@@ -19,7 +19,7 @@ import { checkWhatToPrint, shownItem, toTray, waitingOrRefuse } from '../book/tr
 export function markPrinted(
   writing: Writing,
   input: ParsedInput<'tray.mark-printed'>,
-): Omit<Value<'tray.mark-printed'>, 'entryId'> {
+): WriteResult<'tray.mark-printed'> {
   const rows = waitingOrRefuse(writing, input.itemIds, 'itemIds')
   checkWhatToPrint(writing, rows, input)
   const [rightMm, downMm] = input.offsetMm
@@ -62,7 +62,7 @@ export function printHistory(reading: Reading, input: ParsedInput<'print.list'>)
 export function printAgain(
   writing: Writing,
   input: ParsedInput<'print.repeat'>,
-): Omit<Value<'print.repeat'>, 'entryId'> {
+): WriteResult<'print.repeat'> {
   const rows = itemsOfBatch(writing.sqlite, input.batchId)
   if (rows.length === 0) refuse('not-found', 'That printing is not in the book.', { field: 'batchId' })
   const lasting = rows.filter((row) => row.fell === 0)

@@ -41,6 +41,7 @@ export function savedSheet(reading: Reading, sheet: LabelSheet): SheetGeometry |
   return row === undefined ? null : geometryOf(row)
 }
 
+/** A sheet's measures, or a refusal that names the field. */
 export function sheetOrRefuse(reading: Reading, sheet: LabelSheet, field: string): SheetGeometry {
   return (
     savedSheet(reading, sheet) ??
@@ -48,6 +49,7 @@ export function sheetOrRefuse(reading: Reading, sheet: LabelSheet, field: string
   )
 }
 
+/** Keeps the measures of a sheet, mm. Refuses labels that do not fit its page or hold no number and code. */
 export function saveSheet(
   writing: Writing,
   { sheetId, measures }: ParsedInput<'label-sheet.create'>,
@@ -68,6 +70,7 @@ export function saveSheet(
   return { sheet: `own-${sheetId}`, said, undoable: false }
 }
 
+/** Takes a sheet out of the choices. Refuses one that is not in the book. */
 export function retireSheet(
   writing: Writing,
   { sheetId }: ParsedInput<'label-sheet.retire'>,

@@ -21,6 +21,7 @@ export function placeOrRefuse(
   )
 }
 
+/** Every storage place by its path, with how many lots with seed lie in it. */
 export function listPlaces(reading: Reading): Value<'place.list'> {
   const rows = prepared(
     reading.sqlite,
@@ -31,6 +32,7 @@ export function listPlaces(reading: Reading): Value<'place.list'> {
   return { places: rows }
 }
 
+/** Adds a storage place. Refuses a path that is there already. */
 export function createPlace(
   writing: Writing,
   input: ParsedInput<'place.create'>,

@@ -20,6 +20,7 @@ export function patternOrRefuse(typed: string, field: string): NumberPattern {
   return read.kind === 'pattern' ? read.pattern : refuse('pattern-unfit', read.because, { field })
 }
 
+/** Changes settings; what is left out stays. Refuses a number pattern that cannot be counted. */
 export function changeSettings(
   writing: Writing,
   input: ParsedInput<'settings.change'>,

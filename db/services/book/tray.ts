@@ -70,6 +70,7 @@ function heldBack(row: TrayRow): string | null {
   return `${row.donor ?? 'The donor'} does not agree to be written to any more.`
 }
 
+/** Puts things into the print tray. Refuses what is not in the book, and a letter to a donor who did not agree to it. */
 export function addToTray(writing: Writing, input: ParsedInput<'tray.add'>): WriteResult<'tray.add'> {
   const itemIds = input.items.map((item, index) => toTray(writing, checkedItem(writing, item, index)))
   const count = itemIds.length === 1 ? 'One thing' : `${itemIds.length} things`
@@ -105,6 +106,7 @@ function checkedItem(
   }
 }
 
+/** Changes a waiting label: the item is replaced. Refuses what is no label or does not wait. */
 export function changeTrayItem(
   writing: Writing,
   input: ParsedInput<'tray.change'>,
@@ -120,6 +122,7 @@ export function changeTrayItem(
   return { itemId, said, undoable: true }
 }
 
+/** Takes waiting items out of the tray. Refuses what does not wait. */
 export function removeFromTray(
   writing: Writing,
   input: ParsedInput<'tray.remove'>,

@@ -32,6 +32,7 @@ const WHY: Readonly<Record<string, string>> = {
   'before import': 'before a file was read in',
 }
 
+/** Makes a backup that was asked for, and deletes the older ones where that is asked too. */
 export async function backUpCollection(
   reading: Reading,
   { deleteOlder }: ParsedInput<'backup.create'>,
@@ -150,6 +151,7 @@ function isFolder(path: string): boolean {
   return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false
 }
 
+/** Changes the second folder and the limit, megabytes. Refuses a folder that is missing or where backups lie already. */
 export function changeBackupRule(
   writing: Writing,
   input: ParsedInput<'backup.change-rule'>,

@@ -40,6 +40,7 @@ export type Outcome =
   | { readonly gift: ListGift }
   | { readonly fate: Exclude<Fate, 'new'>; readonly because: string }
 
+/** A row that cannot come in, and why. */
 export function refused(because: string): Outcome {
   return { fate: 'refused', because }
 }

@@ -15,6 +15,7 @@ import { movesOf } from './moves.ts'
 
 type Computed = Extract<LotForecast, { kind: 'forecast' }>
 
+/** The forecast of a lot in figures and words, or why there is none. Refuses a lot that is not in the book. */
 export function getForecast(reading: Reading, input: ParsedInput<'forecast.get'>): Value<'forecast.get'> {
   lotOrRefuse(reading, input.lotId, 'lotId')
   const places = new PlacesAgeing(reading)

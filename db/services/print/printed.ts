@@ -45,6 +45,7 @@ export function markPrinted(
   return { batchId: id, said: `Printed ${batchInWords(input.kind, copies)}`, undoable: true }
 }
 
+/** What was printed, latest first. */
 export function printHistory(reading: Reading, input: ParsedInput<'print.list'>): Value<'print.list'> {
   const batches = batchesBefore(reading.sqlite, input.before ?? Number.MAX_SAFE_INTEGER, input.limit)
   return {
@@ -59,6 +60,7 @@ export function printHistory(reading: Reading, input: ParsedInput<'print.list'>)
   }
 }
 
+/** Puts what was printed into the tray again. Refuses where all of it was taken back. */
 export function printAgain(
   writing: Writing,
   input: ParsedInput<'print.repeat'>,

@@ -40,6 +40,7 @@ const PLACES = [
   },
 ] as const
 
+/** A card for each lot: years until half would sprout, by place. Refuses where no lot is named. */
 export async function printStorageCards(
   reading: Reading,
   input: ParsedInput<'keep-card.print'>,
@@ -114,6 +115,7 @@ function yearsOf(
   }
 }
 
+/** The ruler page, moved by an offset in mm. */
 export async function printRuler(
   reading: Reading,
   { offsetMm }: ParsedInput<'ruler.print'>,

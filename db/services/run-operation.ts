@@ -11,6 +11,7 @@ import type { Receipt } from '../contract/operation.ts'
 import { refuse } from '../contract/refusal.ts'
 import type { OpenCollection } from '../migrations/open-file.ts'
 import { entry } from '../schema/collection-tables.ts'
+import { addRow } from './book/add-row.ts'
 import { askAboutClock } from './book/asked-clock.ts'
 import { type Reading, readingOf, type Writing } from './book/context.ts'
 import { refuseImpossibleDays } from './book/possible-days.ts'
@@ -74,18 +75,14 @@ function write(
   const once = reading.sqlite.transaction(() => {
     const before = reading.db.select().from(entry).where(eq(entry.key, key)).get()
     if (before) return answerAgain(before, digest)
-    const { id } = reading.db
-      .insert(entry)
-      .values({
-        key,
-        operation: name,
-        inputDigest: digest,
-        answer: '',
-        said: '',
-        recordedAt: reading.now.toISOString(),
-      })
-      .returning({ id: entry.id })
-      .get()
+    const id = addRow(reading, entry, {
+      key,
+      operation: name,
+      inputDigest: digest,
+      answer: '',
+      said: '',
+      recordedAt: reading.now.toISOString(),
+    })
     const writing = { ...reading, entryId: id, itIsSo }
     askAboutClock(writing)
     refuseImpossibleDays(writing, name, facts)

@@ -6,6 +6,7 @@ import { fold } from '../../domain/shared/fold.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { person, personContact, personRole } from '../../schema/reference-tables.ts'
+import { addRow } from './add-row.ts'
 import type { Reading, Writing } from './context.ts'
 
 type Role = 'donor' | 'member' | 'grower'
@@ -23,18 +24,9 @@ export function personFor(writing: Writing, who: Who, role: Role, field: string)
 }
 
 function addPerson(writing: Writing, facts: NewPerson, roles: readonly Role[]): number {
-  const { id } = writing.db
-    .insert(person)
-    .values({
-      name: facts.name,
-      nameFolded: fold(facts.name),
-      town: facts.town,
-      creditAs: facts.creditAs,
-      note: facts.note,
-      createdOn: writing.today,
-    })
-    .returning({ id: person.id })
-    .get()
+  const { name, town, creditAs, note } = facts
+  const row = { name, nameFolded: fold(name), town, creditAs, note, createdOn: writing.today }
+  const id = addRow(writing, person, row)
   const { email, phone, address, mayWrite } = facts
   if (mayWrite || email !== '' || phone !== '' || address !== '') {
     const consentOn = mayWrite ? writing.today : null

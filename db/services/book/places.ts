@@ -4,6 +4,7 @@ import { refuse } from '../../contract/refusal.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { storagePlace } from '../../schema/reference-tables.ts'
 import { lotPlace } from '../../schema/stock-tables.ts'
+import { addRow } from './add-row.ts'
 import type { Reading, Writing } from './context.ts'
 
 /** Between the names of a place's path. */
@@ -45,12 +46,9 @@ export function createPlace(
       todo: 'Use that one, or another name.',
     })
   }
-  const { id } = writing.db
-    .insert(storagePlace)
-    .values({ parentId: input.parentId, name: input.name, kind: input.kind, path })
-    .returning({ id: storagePlace.id })
-    .get()
-  return { placeId: id, said: `Added the place ${path}`, undoable: false }
+  const { parentId, name, kind } = input
+  const placeId = addRow(writing, storagePlace, { parentId, name, kind, path })
+  return { placeId, said: `Added the place ${path}`, undoable: false }
 }
 
 /** Notes in a lot's history that it lies in a place from a day on. */

@@ -8,6 +8,7 @@ import { itemsByIds, type TrayRow } from '../../queries/tray-rows.ts'
 import { printItem } from '../../schema/print-tables.ts'
 import { personContact } from '../../schema/reference-tables.ts'
 import { accession, withdrawal } from '../../schema/stock-tables.ts'
+import { addRow } from './add-row.ts'
 import type { Reading, Writing } from './context.ts'
 import { sheetOrRefuse } from './label-sheets.ts'
 import { lotOrRefuse } from './new-lot.ts'
@@ -16,14 +17,14 @@ type NewItem = Partial<typeof printItem.$inferInsert> & Pick<typeof printItem.$i
 
 /** Puts something into the print tray under the entry that is being written. */
 export function toTray(writing: Writing, item: NewItem): number {
-  const row = {
+  const { now, entryId } = writing
+  return addRow(writing, printItem, {
     copies: 1,
     contents: '',
-    addedAt: writing.now.toISOString(),
-    entryId: writing.entryId,
+    addedAt: now.toISOString(),
+    entryId,
     ...item,
-  }
-  return writing.db.insert(printItem).values(row).returning({ id: printItem.id }).get().id
+  })
 }
 
 /** Puts a gift's label into the tray, and one letter for all gifts of the entry where the donor agreed to be written to. */

@@ -21,6 +21,7 @@ import type { Sqlite } from '../../migrations/connection.ts'
 import { removeFile } from '../../migrations/held-files.ts'
 import { type OpenCollection, openCollection } from '../../migrations/open-file.ts'
 import { collection, entry } from '../../schema/collection-tables.ts'
+import { addRow } from '../book/add-row.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
 
@@ -204,17 +205,13 @@ export async function restoreBackup(
     restored.sqlite.prepare('SELECT recorded_at FROM entry ORDER BY id DESC LIMIT 1').pluck().get(),
   )
   const said = `Restored from a backup that was last written in on ${at.slice(0, 10)}`
-  const { id } = restored.db
-    .insert(entry)
-    .values({
-      key: input.key,
-      operation: 'backup.restore',
-      inputDigest: '',
-      answer: '{}',
-      said,
-      recordedAt: now().toISOString(),
-    })
-    .returning({ id: entry.id })
-    .get()
+  const id = addRow(restored, entry, {
+    key: input.key,
+    operation: 'backup.restore',
+    inputDigest: '',
+    answer: '{}',
+    said,
+    recordedAt: now().toISOString(),
+  })
   return { collection: restored, value: { entryId: id, said, undoable: false, file: target } }
 }

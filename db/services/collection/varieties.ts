@@ -7,6 +7,7 @@ import { fold } from '../../domain/shared/fold.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { indexVariety } from '../../queries/search-words.ts'
 import { crop, variety, varietySynonym } from '../../schema/reference-tables.ts'
+import { addRow } from '../book/add-row.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { cropNamed } from './own-crops.ts'
@@ -52,8 +53,7 @@ function sameVariety(writing: Writing, { cropId, name }: { cropId: string; name:
 }
 
 function addVariety(writing: Writing, facts: { cropId: string; name: string; story: string }): number {
-  const row = { ...facts, nameFolded: fold(facts.name) }
-  return writing.db.insert(variety).values(row).returning({ id: variety.id }).get().id
+  return addRow(writing, variety, { ...facts, nameFolded: fold(facts.name) })
 }
 
 /** Adds a variety of a crop. Refuses a name that the crop has already. */

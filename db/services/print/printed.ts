@@ -11,6 +11,7 @@ import {
   latestOnEachSheet,
 } from '../../queries/tray-rows.ts'
 import { printBatch, printItem } from '../../schema/print-tables.ts'
+import { addRow } from '../book/add-row.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import { savedSheet } from '../book/label-sheets.ts'
 import { checkWhatToPrint, shownItem, toTray, waitingOrRefuse } from '../book/tray.ts'
@@ -25,17 +26,13 @@ export function markPrinted(
   const [rightMm, downMm] = input.offsetMm
   const onSheet =
     input.kind === 'label' ? { sheet: input.sheet ?? null, startAt: input.startAt, rightMm, downMm } : {}
-  const { id } = writing.db
-    .insert(printBatch)
-    .values({
-      kind: input.kind,
-      ...onSheet,
-      printer: input.printer,
-      printedAt: writing.now.toISOString(),
-      entryId: writing.entryId,
-    })
-    .returning({ id: printBatch.id })
-    .get()
+  const id = addRow(writing, printBatch, {
+    kind: input.kind,
+    ...onSheet,
+    printer: input.printer,
+    printedAt: writing.now.toISOString(),
+    entryId: writing.entryId,
+  })
   writing.db
     .update(printItem)
     .set({ batchId: id })

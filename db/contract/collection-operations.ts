@@ -1,8 +1,8 @@
 import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
-import { Assurance, Day, Id, Line, MovementKind, PopulationGoal } from './fields.ts'
-import { ForecastsLeft } from './forecast-operations.ts'
-import { reads, writes } from './operation.ts'
+import { ForecastsLeft } from './care-operations.ts'
+import { Assurance, Day, Id, Line, LotName, MovementKind, PopulationGoal } from './fields.ts'
+import { keeps, reads, writes } from './operation.ts'
 
 const LANGUAGE_TAG = 'Use a language tag such as en-GB.'
 
@@ -54,12 +54,52 @@ export const Settings = z.object({
 export type Settings = z.infer<typeof Settings>
 
 const EntryLine = z.object({
-  lotId: Id,
-  lotNumber: z.string(),
+  ...LotName,
   kind: MovementKind,
   count: z.int(),
   massMg: z.int(),
 })
+
+const BackupLine = z.object({
+  file: z.string(),
+  where: z.enum(['own-folder', 'second-folder']),
+  why: z.string().describe('what it was made for, in words'),
+  at: z.string().describe('when it was made'),
+  bytes: z.int(),
+})
+export type BackupLine = z.infer<typeof BackupLine>
+
+const Said = z.object({ count: z.int(), latest: z.array(z.object({ at: z.string(), said: z.string() })) })
+
+export const BackupComparison = z.object({
+  file: z.string(),
+  sameLibrary: z.boolean().describe('whether it is an earlier state of the open collection, not another one'),
+  libraryName: z.string(),
+  lastWrittenAt: z.string(),
+  counts: z.array(z.object({ what: z.string(), open: z.int(), backup: z.int() })),
+  onlyOpen: Said.describe('entries of the open collection that the backup does not have'),
+  onlyBackup: Said.describe('entries of the backup that the open collection does not have'),
+  lots: z
+    .array(z.object({ number: z.string(), open: z.string(), backup: z.string() }))
+    .describe('lots that hold something else, fifty at most'),
+  lotsDiffering: z.int(),
+})
+export type BackupComparison = z.infer<typeof BackupComparison>
+
+const DraftId = z
+  .string()
+  .regex(/^[A-Za-z0-9_-]{8,64}$/, 'A draft is named by 8 to 64 letters, digits, hyphens or underscores.')
+
+const DraftKind = z.enum([
+  'take-in',
+  'hand-out',
+  'take-back',
+  'stocktake',
+  'paper-sheet',
+  'round',
+  'bench',
+  'season',
+])
 
 export const collectionOperations = {
   'collection.get': reads(
@@ -149,4 +189,66 @@ export const collectionOperations = {
     { entryId: Id, reason: Line.optional() },
     { lines: z.array(EntryLine) },
   ),
-} as const
+  'backup.list': reads(
+    'Lists the backups of the collection, newest first, and where and how much is kept. Answers for a damaged file too.',
+    z.strictObject({}),
+    z.object({
+      folder: z.string(),
+      secondFolder: z.string().describe('empty: nowhere else'),
+      secondThere: z.boolean(),
+      limitMb: z.int().nullable().describe('null where the collection cannot be opened'),
+      backups: z.array(BackupLine),
+      lastGood: z
+        .string()
+        .nullable()
+        .describe('for a collection that cannot be opened: the newest whole backup'),
+      trouble: z.string().nullable().describe('why the last automatic backup failed'),
+      underWay: z
+        .object({
+          doing: z.enum(['copying', 'checking']),
+          copied: z.number().min(0).max(1).describe('how much of the file is copied'),
+        })
+        .nullable()
+        .describe('how far the backup is that is being made'),
+    }),
+  ),
+  'backup.compare': reads(
+    'Opens a backup, checks all of it, and says what differs from the open collection.',
+    z.strictObject({ file: z.string().trim().min(1).max(1_000) }),
+    BackupComparison,
+  ),
+  'backup.change-rule': writes(
+    'Changes the second folder that backups are copied to, and how much they may take in each folder.',
+    {
+      secondFolder: z.string().trim().max(1_000).optional().describe('empty: nowhere else'),
+      limitMb: z.int().min(10).max(1_000_000).optional().describe('megabytes'),
+    },
+    {},
+  ),
+  'backup.restore': writes(
+    'Restores a backup into a new file and opens that; the file that was open stays as it is.',
+    { file: z.string().trim().min(1).max(1_000) },
+    { file: z.string().describe('the new file') },
+  ),
+  'draft.save': keeps(
+    'Keeps what is typed on an unfinished screen, so that a crash loses nothing; an empty text drops it.',
+    z.strictObject({ draftId: DraftId, kind: DraftKind, text: z.string().max(500_000) }),
+    z.object({ keptAt: z.string() }),
+  ),
+  'draft.list': reads(
+    'Lists the unfinished screens of a kind, newest first.',
+    z.strictObject({ kind: DraftKind }),
+    z.object({
+      drafts: z.array(
+        z.object({
+          draftId: z.string(),
+          text: z.string(),
+          keptAt: z.string(),
+          earlierRun: z
+            .boolean()
+            .describe('kept before the collection was opened this time: nobody else is at it'),
+        }),
+      ),
+    }),
+  ),
+}

@@ -1,60 +1,32 @@
 import type { z } from 'zod'
-import { backupOperations } from './backup-operations.ts'
+import { careOperations } from './care-operations.ts'
 import { collectionOperations } from './collection-operations.ts'
-import { draftOperations } from './draft-operations.ts'
-import { forecastOperations } from './forecast-operations.ts'
+import { exportOperations } from './export-operations.ts'
 import { germinationOperations } from './germination-operations.ts'
-import { growOutOperations } from './grow-out-operations.ts'
 import { intakeOperations } from './intake-operations.ts'
-import { listOperations } from './list-operations.ts'
-import { lotStorageOperations } from './lot-storage-operations.ts'
 import type { Operation } from './operation.ts'
-import { packageOperations } from './package-operations.ts'
-import { paperOperations } from './paper-operations.ts'
-import { passportOperations } from './passport-operations.ts'
 import { peopleOperations } from './people-operations.ts'
 import { printOperations } from './print-operations.ts'
-import { promiseOperations } from './promise-operations.ts'
-import { readingFileOperations } from './reading-file-operations.ts'
 import { referenceOperations } from './reference-operations.ts'
-import { regrowOperations } from './regrow-operations.ts'
-import { roundOperations } from './round-operations.ts'
-import { seasonPaperOperations } from './season-paper-operations.ts'
-import { seasonPlanOperations } from './season-plan-operations.ts'
-import { shelfOperations } from './shelf-operations.ts'
+import { regenerationOperations } from './regeneration-operations.ts'
 import { stockOperations } from './stock-operations.ts'
 import { storageOperations } from './storage-operations.ts'
-import { waitingOperations } from './waiting-operations.ts'
 import { withdrawalOperations } from './withdrawal-operations.ts'
 
 /** Every operation that a window, a script or a test may call, by name. The one way into a collection. */
 export const contract = {
   ...collectionOperations,
-  ...backupOperations,
   ...referenceOperations,
+  ...peopleOperations,
   ...intakeOperations,
-  ...shelfOperations,
-  ...withdrawalOperations,
   ...stockOperations,
+  ...withdrawalOperations,
   ...germinationOperations,
   ...storageOperations,
-  ...readingFileOperations,
-  ...listOperations,
-  ...packageOperations,
-  ...passportOperations,
-  ...lotStorageOperations,
-  ...roundOperations,
-  ...regrowOperations,
-  ...seasonPlanOperations,
-  ...growOutOperations,
-  ...forecastOperations,
-  ...peopleOperations,
-  ...promiseOperations,
-  ...paperOperations,
+  ...careOperations,
+  ...regenerationOperations,
   ...printOperations,
-  ...seasonPaperOperations,
-  ...draftOperations,
-  ...waitingOperations,
+  ...exportOperations,
 } as const satisfies Record<string, Operation>
 
 export type OperationName = keyof typeof contract
@@ -64,6 +36,9 @@ export type CallInput<N extends OperationName> = z.input<(typeof contract)[N]['i
 export type ParsedInput<N extends OperationName> = z.output<(typeof contract)[N]['input']>
 /** What an operation answers. */
 export type Value<N extends OperationName> = z.output<(typeof contract)[N]['output']>
+
+/** What the service of a write answers; the entry's id is added by whoever runs it. */
+export type WriteResult<N extends WriteName> = Omit<Value<N>, 'entryId'>
 
 type NamesOf<A extends Operation['access']> = {
   [N in OperationName]: (typeof contract)[N]['access'] extends A ? N : never

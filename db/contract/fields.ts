@@ -82,6 +82,36 @@ export const Quantity = z.object({
 })
 export type Quantity = z.infer<typeof Quantity>
 
+/** What names a lot. */
+export const LotName = { lotId: Id, lotNumber: z.string() }
+
+/** A lot as lists name it. */
+export const LotLine = { ...LotName, variety: z.string(), crop: z.string() }
+
+/** An accession as lists name it. */
+export const AccessionLine = {
+  accessionId: Id,
+  accessionNumber: z.string(),
+  variety: z.string(),
+  crop: z.string(),
+}
+
+/** What a crop's seed is counted in. */
+export const CountedUnit = z.object({ one: z.string(), many: z.string() })
+
+/** Which part of a longer list: after so many, and so many at most. */
+export function pageOf(most: number, usual: number) {
+  return { offset: z.int().min(0).default(0), limit: z.int().min(1).max(most).default(usual) }
+}
+
+/** A document that was made. */
+export const PrintedPdf = {
+  pdf: z.string().describe('the PDF, base64'),
+  fileName: z.string(),
+  pages: z.int(),
+  warnings: z.array(z.string()).describe('what could not be printed as asked'),
+}
+
 /** Living seeds against what must be kept, as drawn in the seed bar. */
 export const LivingStock = z.object({
   living: z.int(),
@@ -97,3 +127,50 @@ export const LivingStock = z.object({
   viabilityNote: z.string().describe('where the part alive comes from: the last test, or an assumption'),
 })
 export type LivingStock = z.infer<typeof LivingStock>
+
+export const Search = z.strictObject({ text: z.string().max(200), limit: z.int().min(1).max(50).default(10) })
+
+export const PersonRole = z.enum(['donor', 'member', 'grower'])
+export type PersonRole = z.infer<typeof PersonRole>
+
+/** What is known of a person, field by field. */
+export const PersonFacts = {
+  name: Line,
+  town: Line.or(z.literal('')),
+  creditAs: Line.or(z.literal('')).describe('how they wish to be named on packets; empty: not named'),
+  email: z.email('That does not look like an e-mail address.').or(z.literal('')),
+  phone: z.string().trim().max(40),
+  address: z.string().trim().max(500),
+  mayWrite: z.boolean().describe('they agreed to be written to'),
+  note: Story,
+}
+
+/** How a person is reached and named. */
+export const PersonShown = {
+  personId: Id,
+  name: z.string(),
+  town: z.string(),
+  creditAs: z.string(),
+  email: z.string(),
+  phone: z.string(),
+  address: z.string(),
+  note: z.string(),
+}
+
+/** A new person: only the name is needed. */
+export const PersonFields = {
+  name: PersonFacts.name,
+  town: PersonFacts.town.default(''),
+  creditAs: PersonFacts.creditAs.default(''),
+  email: PersonFacts.email.default(''),
+  phone: PersonFacts.phone.default(''),
+  address: PersonFacts.address.default(''),
+  mayWrite: PersonFacts.mayWrite.default(false),
+  note: PersonFacts.note.default(''),
+}
+
+/** Somebody already known, or a new person made in the same step. */
+export const WhoIsIt = z.union([
+  z.strictObject({ personId: Id }),
+  z.strictObject({ newPerson: z.strictObject(PersonFields) }),
+])

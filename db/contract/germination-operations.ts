@@ -1,5 +1,16 @@
 import { z } from 'zod'
-import { Day, Id, Line, LivingStock, Quantity, Story } from './fields.ts'
+import {
+  CountedUnit,
+  Day,
+  Id,
+  Line,
+  LivingStock,
+  LotLine,
+  PrintedPdf,
+  pageOf,
+  Quantity,
+  Story,
+} from './fields.ts'
 import { reads, writes } from './operation.ts'
 
 const Seeds = z.int().min(0, 'Count from 0 up.').max(10_000, 'Keep a replicate under 10,000 seeds.')
@@ -31,10 +42,7 @@ const TestState = z.enum(['under-way', 'finished', 'cancelled'])
 
 export const TestLine = z.object({
   testId: Id,
-  lotId: Id,
-  lotNumber: z.string(),
-  variety: z.string(),
-  crop: z.string(),
+  ...LotLine,
   state: TestState,
   startedOn: z.string().nullable(),
   sown: z.int(),
@@ -73,7 +81,7 @@ const TestResult = z.object({
 })
 
 export const TestRecord = TestLine.omit({ replicates: true, words: true }).extend({
-  unit: z.object({ one: z.string(), many: z.string() }),
+  unit: CountedUnit,
   medium: z.string(),
   temperature: z.string(),
   firstDay: z.int().nullable(),
@@ -107,11 +115,8 @@ const TestSize = z.object({
 })
 
 export const TestPlan = z.object({
-  lotId: Id,
-  lotNumber: z.string(),
-  variety: z.string(),
-  crop: z.string(),
-  unit: z.object({ one: z.string(), many: z.string() }),
+  ...LotLine,
+  unit: CountedUnit,
   available: z.int(),
   cautions: z.array(z.string()),
   conditions: z.object({
@@ -164,10 +169,7 @@ export const TestPlan = z.object({
 export type TestPlan = z.infer<typeof TestPlan>
 
 const Due = z.object({
-  lotId: Id,
-  lotNumber: z.string(),
-  variety: z.string(),
-  crop: z.string(),
+  ...LotLine,
   place: z.string(),
   quantity: Quantity,
   on: z.string(),
@@ -248,8 +250,7 @@ export const germinationOperations = {
     z.strictObject({
       state: TestState.default('under-way'),
       lotId: Id.optional(),
-      offset: z.int().min(0).default(0),
-      limit: z.int().min(1).max(500).default(100),
+      ...pageOf(500, 100),
     }),
     z.object({ tests: z.array(TestLine), total: z.int(), toCount: z.int().describe('late or due today') }),
   ),
@@ -267,19 +268,13 @@ export const germinationOperations = {
     'Lists which lots should be tested next, by the published rules and the forecast, whichever is sooner.',
     z.strictObject({
       withinDays: z.int().min(0).max(20_000).default(90),
-      offset: z.int().min(0).default(0),
-      limit: z.int().min(1).max(500).default(100),
+      ...pageOf(500, 100),
     }),
     z.object({ lots: z.array(Due), total: z.int(), late: z.int() }),
   ),
   'germination.print': reads(
     'Makes the bench sheet of tests under way: a page to write counts on.',
     z.strictObject({ testIds: z.array(Id).max(100).default([]).describe('none named: all under way') }),
-    z.object({
-      pdf: z.string().describe('the PDF, base64'),
-      fileName: z.string(),
-      pages: z.int(),
-      warnings: z.array(z.string()),
-    }),
+    z.object(PrintedPdf),
   ),
-} as const
+}

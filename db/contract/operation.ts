@@ -35,14 +35,17 @@ export const Receipt = z.object({
 })
 export type Receipt = z.infer<typeof Receipt>
 
+/** An operation that changes nothing. */
 export function reads<I extends z.ZodType, O extends z.ZodType>(summary: string, input: I, output: O) {
   return { access: 'reads', summary, input, output } as const
 }
 
+/** An operation that holds on to something unfinished, which is not in the book yet. */
 export function keeps<I extends z.ZodType, O extends z.ZodType>(summary: string, input: I, output: O) {
   return { access: 'keeps', summary, input, output } as const
 }
 
+/** An operation that writes one entry: its input gets the request key, its output the receipt. */
 export function writes<I extends z.ZodRawShape, O extends z.ZodRawShape>(
   summary: string,
   input: I,

@@ -1,8 +1,25 @@
 import { z } from 'zod'
-import { Day, Id } from './fields.ts'
+import {
+  Day,
+  Id,
+  LotName,
+  PersonFacts,
+  PersonFields,
+  PersonRole,
+  PersonShown,
+  pageOf,
+  Search,
+} from './fields.ts'
 import { reads, writes } from './operation.ts'
-import { VisitOut } from './promise-operations.ts'
-import { PersonFacts, PersonRole } from './reference-operations.ts'
+import { VisitOut } from './withdrawal-operations.ts'
+
+export const PersonLine = z.object({
+  personId: Id,
+  name: z.string(),
+  town: z.string(),
+  roles: z.array(z.string()),
+  tellApart: z.string().describe('what tells two people of one name apart: town, first gift'),
+})
 
 const ListedPerson = z.object({
   personId: Id,
@@ -17,50 +34,43 @@ const ListedPerson = z.object({
 export type ListedPerson = z.infer<typeof ListedPerson>
 
 const MergedRecord = z.object({
-  personId: Id,
-  name: z.string(),
-  town: z.string(),
-  creditAs: z.string(),
-  email: z.string(),
-  phone: z.string(),
-  address: z.string(),
-  note: z.string(),
+  ...PersonShown,
   entryId: Id.describe('the entry that joined it, for taking it back'),
 })
 
 export const PersonRecord = z.object({
-  personId: Id,
-  name: z.string(),
-  town: z.string(),
-  creditAs: z.string(),
-  email: z.string(),
-  phone: z.string(),
-  address: z.string(),
+  ...PersonShown,
   mayWrite: z.boolean(),
   consentOn: z.string().nullable().describe('when they agreed to be written to'),
-  note: z.string(),
   since: z.string().describe('when they came into the book'),
   roles: z.array(PersonRole),
   gave: z.array(
     z.object({ accessionId: Id, lotId: Id, number: z.string(), variety: z.string(), receivedOn: z.string() }),
   ),
   took: z.array(VisitOut),
-  broughtBack: z.array(
-    z.object({ lotId: Id, lotNumber: z.string(), variety: z.string(), on: z.string(), words: z.string() }),
-  ),
+  broughtBack: z.array(z.object({ ...LotName, variety: z.string(), on: z.string(), words: z.string() })),
   joined: z.array(MergedRecord).describe('other records of the same person, shown in this one'),
   changes: z.array(z.object({ at: z.string(), words: z.string(), takenBack: z.boolean() })),
 })
 export type PersonRecord = z.infer<typeof PersonRecord>
 
 export const peopleOperations = {
+  'person.search': reads(
+    'Finds people by a few letters of their name, accents or not.',
+    Search,
+    z.object({ people: z.array(PersonLine) }),
+  ),
+  'person.create': writes(
+    'Adds a person.',
+    { ...PersonFields, roles: z.array(PersonRole).default([]) },
+    { personId: Id },
+  ),
   'person.list': reads(
     'Lists everybody in the book by name, narrowed by letters and role, a page at a time.',
     z.strictObject({
       text: z.string().max(200).default(''),
       role: PersonRole.optional(),
-      offset: z.int().min(0).default(0),
-      limit: z.int().min(1).max(500).default(100),
+      ...pageOf(500, 100),
     }),
     z.object({ people: z.array(ListedPerson), total: z.int() }),
   ),
@@ -73,15 +83,8 @@ export const peopleOperations = {
     'Changes what is known of a person; what is left out stays, and what was before is kept.',
     {
       personId: Id,
-      name: PersonFacts.name.optional(),
-      town: PersonFacts.town.optional(),
-      creditAs: PersonFacts.creditAs.optional(),
-      email: PersonFacts.email.optional(),
-      phone: PersonFacts.phone.optional(),
-      address: PersonFacts.address.optional(),
-      mayWrite: PersonFacts.mayWrite.optional(),
+      ...z.object(PersonFacts).partial().shape,
       consentOn: Day.optional().describe('when they agreed to be written to; today where left out'),
-      note: PersonFacts.note.optional(),
       roles: z.array(PersonRole).optional(),
     },
     {},
@@ -116,4 +119,4 @@ export const peopleOperations = {
     },
     { personId: Id },
   ),
-} as const
+}

@@ -4,7 +4,7 @@ import { LIFE_CYCLES } from '../domain/crops/life-cycle.ts'
 import { BREEDINGS } from '../domain/needs/population-goal.ts'
 import { POLLINATIONS } from '../domain/season-plan/isolation-method.ts'
 import { SEED_EXTRACTIONS } from '../domain/season-plan/seed-extraction.ts'
-import { CropId, Id, Line, Story } from './fields.ts'
+import { CountedUnit, CropId, Id, Line, Search, Story } from './fields.ts'
 import { reads, writes } from './operation.ts'
 
 /** The constants of the seed viability equation, which belong together; bounds well beyond every published set. */
@@ -40,7 +40,7 @@ export const CropDetail = z.object({
   commonName: z.string(),
   species: z.string(),
   family: z.string(),
-  countedUnit: z.object({ one: z.string(), many: z.string() }),
+  countedUnit: CountedUnit,
   hundredSeedWeightG: z.number().nullable(),
   plausibleWeightG: z.tuple([z.number(), z.number()]).nullable(),
   packetSeeds: z.int().nullable(),
@@ -108,14 +108,6 @@ export const CropFields = {
   viabilityConstants: CropFacts.viabilityConstants.default(null),
 }
 
-export const PersonLine = z.object({
-  personId: Id,
-  name: z.string(),
-  town: z.string(),
-  roles: z.array(z.string()),
-  tellApart: z.string().describe('what tells two people of one name apart: town, first gift'),
-})
-
 export const VarietyLine = z.object({
   varietyId: Id,
   name: z.string(),
@@ -125,43 +117,6 @@ export const VarietyLine = z.object({
   matched: z.string().describe('the name that matched, where it is a synonym'),
   accessions: z.int(),
 })
-
-export const PlaceLine = z.object({
-  placeId: Id,
-  parentId: Id.nullable(),
-  name: z.string(),
-  path: z.string().describe('all names from the room down'),
-  kind: z.enum(['room', 'cupboard', 'fridge', 'freezer', 'shelf', 'box', 'jar']),
-  lots: z.int(),
-})
-
-const Search = z.strictObject({ text: z.string().max(200), limit: z.int().min(1).max(50).default(10) })
-export const PersonRole = z.enum(['donor', 'member', 'grower'])
-export type PersonRole = z.infer<typeof PersonRole>
-
-/** What is known of a person, field by field. */
-export const PersonFacts = {
-  name: Line,
-  town: Line.or(z.literal('')),
-  creditAs: Line.or(z.literal('')).describe('how they wish to be named on packets; empty: not named'),
-  email: z.email('That does not look like an e-mail address.').or(z.literal('')),
-  phone: z.string().trim().max(40),
-  address: z.string().trim().max(500),
-  mayWrite: z.boolean().describe('they agreed to be written to'),
-  note: Story,
-}
-
-/** A new person: only the name is needed. */
-export const PersonFields = {
-  name: PersonFacts.name,
-  town: PersonFacts.town.default(''),
-  creditAs: PersonFacts.creditAs.default(''),
-  email: PersonFacts.email.default(''),
-  phone: PersonFacts.phone.default(''),
-  address: PersonFacts.address.default(''),
-  mayWrite: PersonFacts.mayWrite.default(false),
-  note: PersonFacts.note.default(''),
-}
 
 export const referenceOperations = {
   'crop.list': reads(
@@ -230,34 +185,4 @@ export const referenceOperations = {
     { keepId: Id, joinId: Id },
     { accessions: z.int().describe('how many moved') },
   ),
-  'person.search': reads(
-    'Finds people by a few letters of their name, accents or not.',
-    Search,
-    z.object({ people: z.array(PersonLine) }),
-  ),
-  'person.create': writes(
-    'Adds a person.',
-    { ...PersonFields, roles: z.array(PersonRole).default([]) },
-    { personId: Id },
-  ),
-  'place.list': reads(
-    'Lists the storage places as a tree.',
-    z.strictObject({}),
-    z.object({ places: z.array(PlaceLine) }),
-  ),
-  'place.create': writes(
-    'Adds a storage place, inside another or by itself.',
-    { parentId: Id.nullable().default(null), name: Line, kind: PlaceLine.shape.kind },
-    { placeId: Id },
-  ),
-  'place.preview-kind': reads(
-    'Says what calling a place another kind of place does to the climate that its seed is taken to lie in.',
-    z.strictObject({ placeId: Id, kind: PlaceLine.shape.kind }),
-    z.object({ words: z.string() }),
-  ),
-  'place.change-kind': writes(
-    'Says that a place is another kind of place, such as a fridge and no cupboard.',
-    { placeId: Id, kind: PlaceLine.shape.kind },
-    { words: z.string() },
-  ),
-} as const
+}

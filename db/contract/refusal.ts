@@ -11,11 +11,14 @@ export class Refusal extends Error {
   }
 }
 
+type More = Partial<Pick<Problem, 'field' | 'todo' | 'choices' | 'asks'>>
+
+/** A problem that names no field and nothing to do or to choose, but for what is given. */
+export function problem(code: ProblemCode, sentence: string, more: More = {}): Problem {
+  return { code, sentence, field: null, todo: null, choices: [], ...more }
+}
+
 /** Refuses: throws a {@link Refusal} with this code and sentence. */
-export function refuse(
-  code: ProblemCode,
-  sentence: string,
-  more: Partial<Pick<Problem, 'field' | 'todo' | 'choices' | 'asks'>> = {},
-): never {
-  throw new Refusal({ code, sentence, field: null, todo: null, choices: [], ...more })
+export function refuse(code: ProblemCode, sentence: string, more: More = {}): never {
+  throw new Refusal(problem(code, sentence, more))
 }

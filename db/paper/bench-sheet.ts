@@ -1,6 +1,6 @@
 import type { PrintedDocument } from './drawing/paper-document.ts'
-import { CELL_PT, type RuledColumn } from './drawing/ruled-row.ts'
-import { type RuledPart, ruledSheet, type SheetWanted } from './drawing/ruled-sheet.ts'
+import type { RuledColumn } from './drawing/ruled-row.ts'
+import { type RuledPart, ruledSheet, type SheetWanted, sheetText } from './drawing/ruled-sheet.ts'
 
 /** A test as the bench sheet shows it: what it is, and the counts that are still to be written down. */
 export interface BenchTest {
@@ -17,10 +17,6 @@ export interface BenchTest {
   readonly counts: readonly string[]
 }
 
-export interface BenchSheetWanted extends SheetWanted {
-  readonly tests: readonly BenchTest[]
-}
-
 const COLUMNS: readonly RuledColumn[] = [
   ['Counted on', 0.2],
   ['Replicate', 0.2],
@@ -35,12 +31,13 @@ const MEANINGS =
   'Fresh: took water up, sound, did not sprout. Hard and fresh are told from dead at the last count.'
 
 /** A PDF to write counts on, each test kept on one page where it fits. Throws RangeError where there is none. */
-export async function benchSheet(wanted: BenchSheetWanted): Promise<PrintedDocument> {
-  if (wanted.tests.length === 0) throw new RangeError('Choose at least one test to print.')
+export function benchSheet(
+  wanted: SheetWanted & { readonly tests: readonly BenchTest[] },
+): Promise<PrintedDocument> {
   return ruledSheet(wanted, {
     name: 'Bench sheet',
     columns: COLUMNS,
-    opening: [{ text: MEANINGS, face: 'regular', size: CELL_PT, before: 3 }],
+    opening: [sheetText(MEANINGS, 3)],
     parts: wanted.tests.map(partOf),
     partsKept: true,
   })
@@ -48,11 +45,8 @@ export async function benchSheet(wanted: BenchSheetWanted): Promise<PrintedDocum
 
 function partOf({ name, lotNumber, laidOut, cautions, left, counts }: BenchTest): RuledPart {
   return {
-    head: [
-      { text: `${name} · ${lotNumber}`, face: 'semibold', size: 12, before: 14 },
-      { text: laidOut, face: 'regular', size: CELL_PT, before: 0 },
-      ...cautions.map((text) => ({ text, face: 'bold', size: CELL_PT, before: 1 }) as const),
-    ],
+    heading: `${name} · ${lotNumber}`,
+    about: [sheetText(laidOut, 0), ...cautions.map((caution) => sheetText(caution, 1, { face: 'bold' }))],
     rows: counts.flatMap((count, at) =>
       left.map((seeds, index) => [
         index === 0 ? count : '',

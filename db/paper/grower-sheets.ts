@@ -1,5 +1,5 @@
 import type { FlowingPart } from './drawing/flowing-document.ts'
-import type { Paragraph } from './drawing/text-flow.ts'
+import { type Paragraph, paragraphsIn } from './drawing/text-flow.ts'
 
 /** One variety on a grower's sheet. */
 export interface GrowerVariety {
@@ -35,13 +35,7 @@ export function growerSheetParts(sheets: readonly GrowerSheet[]): FlowingPart[] 
 }
 
 function paragraphsOf(sheet: GrowerSheet): Paragraph[] {
-  const text = (words: string, before: number, more: Partial<Paragraph> = {}): Paragraph => ({
-    text: words,
-    face: 'regular',
-    size: 10.5,
-    before,
-    ...more,
-  })
+  const text = paragraphsIn(10.5)
   const to = sheet.to === '' ? '' : `${sheet.to}, `
   return [
     text(sheet.libraryName, 0, { size: 9 }),

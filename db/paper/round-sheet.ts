@@ -1,7 +1,6 @@
 import type { PrintedDocument } from './drawing/paper-document.ts'
-import { CELL_PT, type RuledColumn } from './drawing/ruled-row.ts'
-import { type RuledPart, ruledSheet, type SheetWanted } from './drawing/ruled-sheet.ts'
-import type { Paragraph } from './drawing/text-flow.ts'
+import type { RuledColumn } from './drawing/ruled-row.ts'
+import { type RuledPart, ruledSheet, type SheetWanted, sheetText } from './drawing/ruled-sheet.ts'
 
 /** A place as the round sheet shows it. */
 export interface SheetStop {
@@ -33,29 +32,18 @@ const COLUMNS: readonly RuledColumn[] = [
 ]
 
 /** A PDF to tick on a round, each place kept on one page where it fits. Throws RangeError where there is none. */
-export async function roundSheet(wanted: RoundSheetWanted): Promise<PrintedDocument> {
-  if (wanted.stops.length === 0) throw new RangeError('Choose at least one place to print.')
+export function roundSheet(wanted: RoundSheetWanted): Promise<PrintedDocument> {
   return ruledSheet(wanted, {
     name: 'Round sheet',
     columns: COLUMNS,
-    opening: openingOf(wanted),
+    opening: [
+      sheetText(`Walked on ${TO_FILL} by ${TO_FILL}${TO_FILL}`, 6),
+      ...wanted.meanings.map((meaning, index) => sheetText(meaning, index === 0 ? 6 : 0)),
+      ...wanted.cautions.map((caution) => sheetText(caution, 4, { face: 'bold' })),
+    ],
     parts: wanted.stops.map(partOf),
     partsKept: true,
   })
-}
-
-function openingOf({ meanings, cautions }: RoundSheetWanted): Paragraph[] {
-  const text = (words: string, face: 'regular' | 'bold', before: number): Paragraph => ({
-    text: words,
-    face,
-    size: CELL_PT,
-    before,
-  })
-  return [
-    text(`Walked on ${TO_FILL} by ${TO_FILL}${TO_FILL}`, 'regular', 6),
-    ...meanings.map((meaning, index) => text(meaning, 'regular', index === 0 ? 6 : 0)),
-    ...cautions.map((caution) => text(caution, 'bold', 4)),
-  ]
 }
 
 function partOf({ path, standing, looks, lotNumbers }: SheetStop): RuledPart {
@@ -66,11 +54,8 @@ function partOf({ path, standing, looks, lotNumbers }: SheetStop): RuledPart {
         ? `${lotNumbers.length} lots.`
         : `Lots: ${lotNumbers.join(', ')}`
   return {
-    head: [
-      { text: path, face: 'semibold', size: 12, before: 14 },
-      { text: standing, face: 'regular', size: CELL_PT, before: 0 },
-      { text: lots, face: 'regular', size: CELL_PT, before: 1 },
-    ],
+    heading: path,
+    about: [sheetText(standing, 0), sheetText(lots, 1)],
     rows: looks.map((look) => [look]),
   }
 }

@@ -1,16 +1,11 @@
-import type { PaperFonts } from './drawing/fonts.ts'
-import { INCH, PAGE_SIZES, type PaperName, POINTS_PER_MM } from './drawing/page-sizes.ts'
-import { openFaces, type PrintedDocument, startDocument } from './drawing/paper-document.ts'
-import { openPen } from './drawing/pdf-pen.ts'
-import { drawLines, setParagraphs } from './drawing/text-flow.ts'
+import { INCH, PAGE_SIZES, POINTS_PER_MM } from './drawing/page-sizes.ts'
+import { drawDocument, type PagesWanted, type PrintedDocument } from './drawing/paper-document.ts'
+import type { Pen } from './drawing/pdf-pen.ts'
+import { drawLines, type Faces, setParagraphs } from './drawing/text-flow.ts'
 
-export interface RulerWanted {
-  readonly paper: PaperName
+export interface RulerWanted extends PagesWanted {
   /** How far the print is moved right and down, mm, as for labels. */
   readonly offsetMm: readonly [right: number, down: number]
-  readonly title: string
-  readonly language: string
-  readonly fonts: PaperFonts
 }
 
 /** The corner of both rulers, mm from the left and from the top. */
@@ -22,17 +17,15 @@ const INCHES = 6
 const LINE_MM = 0.2
 
 /** A page to hold a ruler against: whether the scale is true, and how far the print is moved. */
-export async function rulerPage(wanted: RulerWanted): Promise<PrintedDocument> {
+export function rulerPage(wanted: RulerWanted): Promise<PrintedDocument> {
+  return drawDocument(wanted, ['regular', 'semibold'], (pen, faces) => {
+    drawRulers(wanted, pen, faces)
+    return []
+  })
+}
+
+function drawRulers(wanted: RulerWanted, pen: Pen, faces: Faces): void {
   const page = PAGE_SIZES[wanted.paper]
-  const faces = openFaces(wanted.fonts)
-  const document = await startDocument(wanted)
-  const pen = await openPen(
-    document,
-    new Map([
-      ['regular', faces.regular],
-      ['semibold', faces.semibold],
-    ]),
-  )
   pen.newPage(page.width, page.height)
   const [right, down] = wanted.offsetMm
   const bar = (x: number, y: number, width: number, height: number) => {
@@ -83,7 +76,6 @@ export async function rulerPage(wanted: RulerWanted): Promise<PrintedDocument> {
     120,
   )
   text(`This page was moved by ${right} mm to the right and ${down} mm down.`, x + 25, y + 120, 120)
-  return { bytes: await document.save(), pages: 1, warnings: [] }
 }
 
 function tick(mm: number): number {

@@ -14,10 +14,6 @@ export interface StocktakePlace {
   }[]
 }
 
-export interface StocktakeSheetWanted extends SheetWanted {
-  readonly places: readonly StocktakePlace[]
-}
-
 const COLUMNS: readonly RuledColumn[] = [
   ['Lot', 0.16],
   ['What it is', 0.28],
@@ -27,14 +23,16 @@ const COLUMNS: readonly RuledColumn[] = [
 ]
 
 /** A PDF to count on, place by place, with columns to write in. Throws RangeError where there is no place. */
-export async function stocktakeSheet(wanted: StocktakeSheetWanted): Promise<PrintedDocument> {
-  if (wanted.places.length === 0) throw new RangeError('Choose at least one place to print.')
+export function stocktakeSheet(
+  wanted: SheetWanted & { readonly places: readonly StocktakePlace[] },
+): Promise<PrintedDocument> {
   return ruledSheet(wanted, {
     name: 'Stocktake sheet',
     columns: COLUMNS,
     opening: [],
     parts: wanted.places.map(({ path, lots }) => ({
-      head: [{ text: path, face: 'semibold', size: 12, before: 14 }],
+      heading: path,
+      about: [],
       rows: lots.map(({ number, name, book }) => [number, name, book]),
     })),
     partsKept: false,

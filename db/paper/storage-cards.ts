@@ -1,6 +1,6 @@
 import { FOR_SOWING } from './care-words.ts'
 import type { FlowingPart } from './drawing/flowing-document.ts'
-import type { Paragraph } from './drawing/text-flow.ts'
+import { isSaid, type Paragraph, paragraphsIn } from './drawing/text-flow.ts'
 
 /** How long seed is expected to keep in one place. */
 export interface KeepingPlace {
@@ -56,31 +56,28 @@ export function storageCardParts(cards: readonly StorageCard[]): FlowingPart[] {
   return cards.map((card) => ({ name: `The card for ${card.lotNumber}`, blocks: blocksOf(card) }))
 }
 
+const text = paragraphsIn(11)
+
 function blocksOf(card: StorageCard): Paragraph[] {
-  const text = (words: string, before: number, more: Partial<Paragraph> = {}): Paragraph[] =>
-    words === '' ? [] : [{ text: words, face: 'regular', size: 11, before, ...more }]
   return [
-    ...text(card.libraryName, 0, { size: 9 }),
-    ...text('How to keep this seed', 2, { face: 'semibold', size: 18, unbrokenWithNext: true }),
-    ...text(`${card.name} · ${card.lotNumber}`, 2, { face: 'semibold' }),
-    ...card.cautions.flatMap((caution) => text(caution, 3, { face: 'bold' })),
-    ...text(card.notTold, 10, { ruled: true }),
-    ...(card.places.length === 0
-      ? []
-      : text(`How long it should keep, ${card.until}`, 10, { ruled: true, unbrokenWithNext: true })),
+    text(card.libraryName, 0, { size: 9 }),
+    text('How to keep this seed', 2, { face: 'semibold', size: 18, unbrokenWithNext: true }),
+    text(`${card.name} · ${card.lotNumber}`, 2, { face: 'semibold' }),
+    ...card.cautions.map((caution) => text(caution, 3, { face: 'bold' })),
+    text(card.notTold, 10, { ruled: true }),
+    text(card.places.length === 0 ? '' : `How long it should keep, ${card.until}`, 10, {
+      ruled: true,
+      unbrokenWithNext: true,
+    }),
     ...card.places.flatMap(({ place, how, years }) => [
-      ...text(`${place}: ${years}`, 6, { face: 'semibold', unbrokenWithNext: true }),
-      ...text(how, 0),
+      text(`${place}: ${years}`, 6, { face: 'semibold', unbrokenWithNext: true }),
+      text(how, 0),
     ]),
-    ...card.howSure.flatMap((sentence, index) => text(sentence, index === 0 ? 8 : 1, { size: 9 })),
+    ...card.howSure.map((sentence, index) => text(sentence, index === 0 ? 8 : 1, { size: 9 })),
     ...ADVICE.flatMap(([heading, words], index) => [
-      ...text(heading, index === 0 ? 10 : 6, {
-        face: 'semibold',
-        unbrokenWithNext: true,
-        ruled: index === 0,
-      }),
-      ...text(words, 0),
+      text(heading, index === 0 ? 10 : 6, { face: 'semibold', unbrokenWithNext: true, ruled: index === 0 }),
+      text(words, 0),
     ]),
-    ...text(FOR_SOWING, 10, { size: 9, face: 'bold', ruled: true }),
-  ]
+    text(FOR_SOWING, 10, { size: 9, face: 'bold', ruled: true }),
+  ].filter(isSaid)
 }

@@ -2,11 +2,14 @@ import { randomUUID } from 'node:crypto'
 import { text } from 'node:stream/consumers'
 import { contract, isOperationName } from '../../db/contract/contract.ts'
 import type { Answer } from '../../db/contract/problem.ts'
+import { problem } from '../../db/contract/refusal.ts'
 import { answerCall } from '../host/answer-call.ts'
 import { keepFilesPrivate } from '../host/collections-folder.ts'
 import { listOperations } from './list-operations.ts'
 import { OneCollection } from './one-collection.ts'
 import { howToGiveJson, readRequest } from './read-request.ts'
+
+const NOT_JSON = 'The input is not written as JSON. Nothing was done.'
 
 /** Runs what the command line asks and answers the exit code: 0 done, 1 a problem, 2 not understood. */
 async function main(args: readonly string[]): Promise<number> {
@@ -30,7 +33,8 @@ async function answerTo(file: string, operation: string, json: string): Promise<
   try {
     input = JSON.parse(json === '-' ? await text(process.stdin) : json)
   } catch {
-    return notJson()
+    const todo = howToGiveJson(process.platform)
+    return { ok: false, problem: problem('bad-request', NOT_JSON, { todo }) }
   }
   // The services load the database library, which a list of operations does without.
   const { realBackend } = await import('../host/real-backend.ts')
@@ -43,19 +47,6 @@ function withKey(operation: string, input: unknown): unknown {
   const writes = isOperationName(operation) && contract[operation].access === 'writes'
   if (!writes || typeof input !== 'object' || input === null || Array.isArray(input)) return input
   return { key: randomUUID(), ...input }
-}
-
-function notJson(): Answer<never> {
-  return {
-    ok: false,
-    problem: {
-      code: 'bad-request',
-      sentence: 'The input is not written as JSON. Nothing was done.',
-      field: null,
-      todo: howToGiveJson(process.platform),
-      choices: [],
-    },
-  }
 }
 
 /** npm changes to the project's folder; file names are meant from where it was called. */

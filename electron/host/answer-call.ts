@@ -5,6 +5,7 @@ import {
   type ParsedInput,
 } from '../../db/contract/contract.ts'
 import type { Answer, Problem } from '../../db/contract/problem.ts'
+import { problem } from '../../db/contract/refusal.ts'
 import type { Log } from './log.ts'
 import { problemOfText } from './plain-text.ts'
 import { problemOf, traceOf } from './problem-of.ts'
@@ -14,6 +15,10 @@ import { parseInput, problemOfInput } from './problem-of-input.ts'
 export interface Runner {
   run<N extends OperationName>(name: N, input: ParsedInput<N>): Promise<unknown>
 }
+
+const UNKNOWN = problem('unknown-operation', 'There is no operation of that name. Nothing was done.', {
+  todo: 'Look at the list of operations: npm run -s call -- operations',
+})
 
 /**
  * Answers one call, from wherever it came: checks the name and the input, runs it, wraps the answer.
@@ -26,7 +31,7 @@ export async function answerCall(
   raw: unknown,
   log: Log,
 ): Promise<Answer<unknown>> {
-  if (typeof name !== 'string' || !isOperationName(name)) return refused(unknownOperation())
+  if (typeof name !== 'string' || !isOperationName(name)) return refused(UNKNOWN)
   const parsed = parseInput(contract[name].input, raw)
   if (!parsed.success) return refused(problemOfInput(parsed.error))
   const unreadable = problemOfText(parsed.data)
@@ -34,22 +39,12 @@ export async function answerCall(
   try {
     return { ok: true, value: await runner.run(name, parsed.data as ParsedInput<typeof name>) }
   } catch (thrown) {
-    const problem = problemOf(thrown)
-    if (problem.code === 'unexpected') log(`${name} ${traceOf(thrown)}`)
-    return refused(problem)
+    const told = problemOf(thrown)
+    if (told.code === 'unexpected') log(`${name} ${traceOf(thrown)}`)
+    return refused(told)
   }
 }
 
-function refused(problem: Problem): Answer<never> {
-  return { ok: false, problem }
-}
-
-function unknownOperation(): Problem {
-  return {
-    code: 'unknown-operation',
-    sentence: 'There is no operation of that name. Nothing was done.',
-    field: null,
-    todo: 'Look at the list of operations: npm run -s call -- operations',
-    choices: [],
-  }
+function refused(told: Problem): Answer<never> {
+  return { ok: false, problem: told }
 }

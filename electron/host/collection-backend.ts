@@ -2,25 +2,19 @@ import type { ParsedInput, Value } from '../../db/contract/contract.ts'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
 import type { ServiceName } from '../../db/services/run-operation.ts'
 
-/** A collection just begun, open for writing, and what its first entry says. */
-export interface Begun {
+/** A collection just begun or restored, open for writing, and what its first entry says. */
+export interface Begun<N extends 'collection.create' | 'backup.restore'> {
   readonly collection: OpenCollection
-  readonly value: Value<'collection.create'>
-}
-
-/** A collection just restored, open for writing, and what is said of it. */
-export interface Restored {
-  readonly collection: OpenCollection
-  readonly value: Value<'backup.restore'>
+  readonly value: Value<N>
 }
 
 /** What the host does with collections: the services, the clock and the random source behind one small wall. */
 export interface CollectionBackend {
   open(file: string, access: 'read' | 'write'): Promise<OpenCollection>
-  begin(file: string, input: ParsedInput<'collection.create'>): Promise<Begun>
+  begin(file: string, input: ParsedInput<'collection.create'>): Promise<Begun<'collection.create'>>
   makeDemo(file: string): Promise<void>
   /** Restores a backup into the file named second, and opens that. */
-  restore(input: ParsedInput<'backup.restore'>, target: string): Promise<Restored>
+  restore(input: ParsedInput<'backup.restore'>, target: string): Promise<Begun<'backup.restore'>>
   /** Backs an open collection up, where something was written since the last time. */
   backUpIfWritten(collection: OpenCollection, label: 'at start' | 'before import'): Promise<void>
   /** Stops the backups under way; nothing of them is left. */

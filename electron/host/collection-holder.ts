@@ -1,7 +1,7 @@
 import { resolve } from 'node:path'
 import { contract, type OperationName, type ParsedInput, type Value } from '../../db/contract/contract.ts'
 import type { Problem, ProblemCode } from '../../db/contract/problem.ts'
-import { Refusal } from '../../db/contract/refusal.ts'
+import { Refusal, refuse } from '../../db/contract/refusal.ts'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
 import { BACKED_UP_FIRST, type ServiceName } from '../../db/services/run-operation.ts'
 import type { Runner } from './answer-call.ts'
@@ -13,6 +13,9 @@ import { ReadWriteLock } from './read-write-lock.ts'
 
 /** What keeps a collection from being written, but not from being read. */
 const OPEN_FOR_READING: ReadonlySet<ProblemCode> = new Set(['collection-read-only', 'disk-full'])
+
+const KEY_USED =
+  'This request was already used to start or restore a collection with other details. Nothing was done.'
 
 /**
  * Holds the one collection that is open, and changes which one it is.
@@ -176,7 +179,7 @@ export class CollectionHolder implements Runner {
     const text = JSON.stringify(asked)
     if (this.#begun?.key === key) {
       if (this.#begun.input === text) return this.#begun.value as V
-      throw new Refusal(keyUsedOtherwise())
+      refuse('key-used-otherwise', KEY_USED, { field: 'key', todo: 'Ask again with a new key.' })
     }
     const { collection, value } = await work()
     await this.#swapTo(collection)
@@ -228,16 +231,5 @@ export class CollectionHolder implements Runner {
     } catch {
       this.#toRemember = file
     }
-  }
-}
-
-function keyUsedOtherwise(): Problem {
-  return {
-    code: 'key-used-otherwise',
-    sentence:
-      'This request was already used to start or restore a collection with other details. Nothing was done.',
-    field: 'key',
-    todo: 'Ask again with a new key.',
-    choices: [],
   }
 }

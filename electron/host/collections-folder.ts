@@ -34,6 +34,7 @@ export function prepareFolder(folder: string): void {
   if (folder === USUAL_FOLDER) chmodSync(folder, 0o700)
 }
 
+/** Where the demonstration lies. */
 export function demoFile(folder: string): string {
   return join(folder, DEMO)
 }

@@ -1,4 +1,5 @@
 import type { Problem } from '../../db/contract/problem.ts'
+import { problem } from '../../db/contract/refusal.ts'
 
 /** Fields that hold a file or a search, which have their own reading of any byte. */
 const ANY_TEXT: ReadonlySet<string> = new Set(['content', 'text'])
@@ -7,13 +8,10 @@ const ANY_TEXT: ReadonlySet<string> = new Set(['content', 'text'])
 export function problemOfText(input: unknown): Problem | null {
   const field = unreadableIn(input, '')
   if (field === null) return null
-  return {
-    code: 'bad-request',
-    sentence: 'There is something in that text that is no letter. Type it anew.',
+  return problem('bad-request', 'There is something in that text that is no letter. Type it anew.', {
     field,
     todo: 'Nothing was written. Change it and try again.',
-    choices: [],
-  }
+  })
 }
 
 function unreadableIn(value: unknown, path: string): string | null {

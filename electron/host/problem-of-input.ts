@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import type { Problem } from '../../db/contract/problem.ts'
+import { problem } from '../../db/contract/refusal.ts'
 
 type Issue = z.core.$ZodIssue
 
@@ -18,13 +19,8 @@ export function problemOfInput(failure: z.core.$ZodError): Problem {
   const path = issue.code === 'unrecognized_keys' ? [...issue.path, issue.keys[0] ?? ''] : issue.path
   const field = path.length === 0 ? null : path.map(String).join('.')
   const choices = issue.code === 'invalid_value' ? issue.values.map(String) : []
-  return {
-    code: 'bad-request',
-    sentence: sentenceOf(issue, capital(inWords(path))),
-    field,
-    todo: 'Nothing was written. Change it and try again.',
-    choices,
-  }
+  const todo = 'Nothing was written. Change it and try again.'
+  return problem('bad-request', sentenceOf(issue, capital(inWords(path))), { field, todo, choices })
 }
 
 /** The first issue; inside a choice of shapes, that of the shape which came nearest. */

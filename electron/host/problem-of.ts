@@ -1,5 +1,5 @@
 import type { Problem, ProblemCode } from '../../db/contract/problem.ts'
-import { Refusal } from '../../db/contract/refusal.ts'
+import { problem, Refusal } from '../../db/contract/refusal.ts'
 
 type Said = readonly [code: ProblemCode, sentence: string, todo: string]
 
@@ -95,5 +95,5 @@ function codeOf(thrown: Error): string {
 }
 
 function asProblem([code, sentence, todo]: Said): Problem {
-  return { code, sentence, field: null, todo, choices: [] }
+  return problem(code, sentence, { todo })
 }

@@ -1,9 +1,8 @@
-import { contract, isOperationName } from '../../db/contract/contract.ts'
+import { contract, isOperationName, type Value } from '../../db/contract/contract.ts'
 import type { Answer, Problem } from '../../db/contract/problem.ts'
-import { answerCall } from './answer-call.ts'
-import { CacheWarmer } from './cache-warmer.ts'
+import { answerCall, type Runner } from './answer-call.ts'
+import { BackgroundWork } from './background-work.ts'
 import { CollectionHolder } from './collection-holder.ts'
-import { ForecastRefresher } from './forecast-refresher.ts'
 import { IdleGate } from './idle-gate.ts'
 import { type Log, logFile } from './log.ts'
 import { traceOf } from './problem-of.ts'
@@ -14,14 +13,17 @@ import type { WorkerStart } from './worker-messages.ts'
 const FIRST_BACKUP_MS = 5_000
 const BACKUPS_EVERY_MS = 4 * 3_600_000
 
+/** So many lots are forecast at a time: a call that comes meanwhile waits for some hundredths of a second. */
+const LOTS_AT_A_TIME = 100
+
 /** The collection of a folder with all that goes on beside its calls: forecasts, caches and backups. */
 export class ServedCollection {
   readonly #start: WorkerStart
   readonly #log: Log
   readonly #holder: CollectionHolder
   readonly #idle = new IdleGate()
-  readonly #ahead: CacheWarmer
-  readonly #refresher: ForecastRefresher
+  readonly #caches: BackgroundWork
+  readonly #forecasts: BackgroundWork
   readonly #backups: NodeJS.Timeout[] = []
   /** The last backup begun by itself; it ends with a line in the log where it failed or was given up. */
   #backup: Promise<void> = Promise.resolve()
@@ -30,15 +32,18 @@ export class ServedCollection {
     this.#start = start
     this.#log = logFile(start.folder, () => new Date())
     this.#holder = new CollectionHolder(start.folder, realBackend)
-    this.#ahead = new CacheWarmer(() => this.#holder.warmCaches(), this.#idle, this.#log)
-    this.#refresher = new ForecastRefresher(this.#holder, this.#idle, this.#log, () => this.#ahead.wake())
+    const warm = () => this.#holder.warmCaches()
+    this.#caches = new BackgroundWork('reading ahead', warm, this.#idle, this.#log)
+    const refresh = () => refreshForecasts(this.#holder)
+    const whenDone = () => this.#caches.wake()
+    this.#forecasts = new BackgroundWork('forecast.refresh', refresh, this.#idle, this.#log, whenDone)
   }
 
   /** Opens what was asked for and begins the work beside. Answers why nothing could be opened, or null. */
   async open(): Promise<Problem | null> {
     const problem = await this.#holder.openFirst(this.#start.file)
-    this.#ahead.wake()
-    this.#refresher.wake()
+    this.#caches.wake()
+    this.#forecasts.wake()
     const backUp = () => {
       this.#backup = this.#holder
         .backUpByItself()
@@ -55,18 +60,25 @@ export class ServedCollection {
   async call(name: unknown, input: unknown): Promise<Answer<unknown>> {
     this.#idle.heard()
     const answer = await answerCall(this.#holder, name, input, this.#log)
-    if (answer.ok && leavesForecasts(name)) this.#refresher.wake()
+    if (answer.ok && leavesForecasts(name)) this.#forecasts.wake()
     return answer
   }
 
   /** Closes the collection after the work under way. */
   async close(): Promise<void> {
     for (const timer of this.#backups) clearTimeout(timer)
-    await this.#refresher.stop()
-    await this.#ahead.stop()
+    await this.#forecasts.stop()
+    await this.#caches.stop()
     await this.#holder.close()
     await this.#backup
   }
+}
+
+/** Works out some of the forecasts that no longer hold, and tells how many are left to go on with: none while it is held. */
+export async function refreshForecasts(runner: Runner): Promise<number> {
+  const done = await runner.run('forecast.refresh', { limit: LOTS_AT_A_TIME })
+  const { left, held } = done as Value<'forecast.refresh'>
+  return held ? 0 : left
 }
 
 /** Whether a call may leave forecasts to be worked out; asked what is open, the holder may open it only then. */

@@ -15,7 +15,7 @@ export interface Expected {
 
 export const SECRET_HEADER = 'x-drawer-secret'
 
-/** ReadWriteLock away whoever did not come to this very address: another name for this machine, another page. */
+/** Turns away whoever did not come to this very address: another name for this machine, another page. */
 export function turnAwayForeign(request: IncomingMessage, { port }: Expected): TurnedAway | null {
   const here = `127.0.0.1:${port}`
   if (request.headers.host !== here) return { status: 403, sentence: 'This address is not served here.' }
@@ -32,7 +32,7 @@ export function turnAwayForeign(request: IncomingMessage, { port }: Expected): T
   return null
 }
 
-/** ReadWriteLock away whoever is not the page that this run opened: calls need its origin, its secret and JSON. */
+/** Turns away whoever is not the page that this run opened: calls need its origin, its secret and JSON. */
 export function turnAwayStranger(request: IncomingMessage, { secret }: Expected): TurnedAway | null {
   if (request.method !== 'POST') return { status: 405, sentence: 'Ask with POST.' }
   if (request.headers.origin === undefined) {

@@ -64,11 +64,13 @@ export function appWindowArguments(
   ]
 }
 
+/** Whether the machine can show a window. */
 export function hasDisplay({ platform, environment }: Machine): boolean {
   if (platform === 'darwin' || platform === 'win32') return true
   return Boolean(environment['DISPLAY'] || environment['WAYLAND_DISPLAY'])
 }
 
+/** Whether this runs as root, as which Chromium keeps no sandbox. */
 export function isRoot(): boolean {
   return process.getuid?.() === 0
 }

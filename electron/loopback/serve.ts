@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import type { Answer, ProblemCode } from '../../db/contract/problem.ts'
+import { problem } from '../../db/contract/refusal.ts'
 import { PAGE_HEADERS, readBuiltFile } from '../host/built-files.ts'
 import type { Host } from '../host/start-host.ts'
 import { type Expected, type TurnedAway, turnAwayForeign, turnAwayStranger } from './guard.ts'
@@ -108,7 +109,7 @@ const CODES: Readonly<Record<number, ProblemCode>> = {
   415: 'bad-request',
 }
 
-/** ReadWriteLock a request away. A 503 carries no JSON: the page then knows that nobody can tell whether its call acted. */
+/** Turns a request away. A 503 carries no JSON: the page then knows that nobody can tell whether its call acted. */
 function answer(response: ServerResponse, { status, sentence }: TurnedAway): void {
   const headers = status === 413 ? { Connection: 'close' } : {}
   if (status === 503 || status === 404) {
@@ -117,8 +118,7 @@ function answer(response: ServerResponse, { status, sentence }: TurnedAway): voi
     return
   }
   const code = CODES[status] ?? 'untrusted-caller'
-  const problem = { code, sentence, field: null, todo: null, choices: [] }
-  json(response, status, { ok: false, problem }, headers)
+  json(response, status, { ok: false, problem: problem(code, sentence) }, headers)
 }
 
 function json(

@@ -1,4 +1,4 @@
-import type { ShippedSheet } from '../../db/contract/paper-operations.ts'
+import type { ShippedSheet } from '../../db/contract/print-operations.ts'
 import {
   type Cell,
   cellAt,

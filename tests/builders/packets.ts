@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import type { ShippedSheet } from '../../db/contract/paper-operations.ts'
+import type { ShippedSheet } from '../../db/contract/print-operations.ts'
 import { lotLetter } from '../../db/domain/numbers/lot-letter.ts'
 import { scanCode } from '../../db/domain/numbers/scan-code.ts'
 import { loadPaperFonts, type PaperFonts } from '../../db/paper/drawing/fonts.ts'

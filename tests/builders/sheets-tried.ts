@@ -1,4 +1,4 @@
-import { ShippedSheet } from '../../db/contract/paper-operations.ts'
+import { ShippedSheet } from '../../db/contract/print-operations.ts'
 import { sized } from '../support/sized.ts'
 
 /** The sheets that are printed and read back: three that differ most in every run, all that are shipped in the long one. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { ShippedSheet } from '../../db/contract/paper-operations.ts'
+import { ShippedSheet } from '../../db/contract/print-operations.ts'
 import { cellAt, inkBox, labelsOnSheet, sheetFault } from '../../db/paper/packets/label-sheets.ts'
 import { SHEETS } from '../../db/paper/packets/shipped-sheets.ts'
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { afterAll, describe, expect, test } from 'vitest'
-import type { ShippedSheet } from '../../db/contract/paper-operations.ts'
+import type { ShippedSheet } from '../../db/contract/print-operations.ts'
 import {
   carriesBySize,
   carriesFacts,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { ShippedSheet } from '../../db/contract/paper-operations.ts'
+import type { ShippedSheet } from '../../db/contract/print-operations.ts'
 import { cellsOf, inkOutside, inkRoomsOf, labelsReadBack } from '../builders/labels-read-back.ts'
 import { bare, POISONOUS, packet, print, TREATED } from '../builders/packets.ts'
 import { partOf, readCodes } from '../builders/read-codes.ts'

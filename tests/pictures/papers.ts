@@ -1,5 +1,5 @@
 import { crc32, deflateSync } from 'node:zlib'
-import type { ShippedSheet } from '../../db/contract/paper-operations.ts'
+import type { ShippedSheet } from '../../db/contract/print-operations.ts'
 import type { RunningApp } from '../app/support/running-app.ts'
 import { type Raster, readPdf } from '../builders/read-pdf.ts'
 import { savePlanOnce } from './saved-plan.ts'

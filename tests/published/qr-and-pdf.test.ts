@@ -1,6 +1,6 @@
 import { inflateSync } from 'node:zlib'
 import { expect, test } from 'vitest'
-import type { ShippedSheet } from '../../db/contract/paper-operations.ts'
+import type { ShippedSheet } from '../../db/contract/print-operations.ts'
 import { scanCode } from '../../db/domain/numbers/scan-code.ts'
 import { QUIET_MODULES, qrCode } from '../../db/paper/drawing/qr-squares.ts'
 import { cellAt } from '../../db/paper/packets/label-sheets.ts'

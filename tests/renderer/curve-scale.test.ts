@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { LotForecast } from '../../db/contract/forecast-operations.ts'
+import type { LotForecast } from '../../db/contract/care-operations.ts'
 import { isoDate } from '../../db/domain/dates/iso-date.ts'
 import { curveScale, outlines } from '../../renderer/screens/shelf/outlook/curve-scale.ts'
 

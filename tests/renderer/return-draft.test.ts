@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { VisitOut } from '../../db/contract/promise-operations.ts'
+import type { VisitOut } from '../../db/contract/withdrawal-operations.ts'
 import { grownFrom } from '../../renderer/screens/returns/return-draft.ts'
 
 const lot = { lotId: 4, lotNumber: 'HL26-0002-A', variety: 'Quay Red' }

@@ -1,8 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { contract } from '../../db/contract/contract.ts'
+import { contract, type OperationName } from '../../db/contract/contract.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
-import { readHandlers } from '../../db/services/handlers.ts'
 import type { ServiceName } from '../../db/services/run-operation.ts'
 import { germination, readings } from '../builders/forecasts.ts'
 import { aCollection, type TemporaryCollection, takeIn } from '../builders/temporary-collection.ts'
@@ -11,6 +10,9 @@ import { LONG_RUN, sized } from '../support/sized.ts'
 
 /** What makes a file takes seconds, and is asked in the long run only. */
 const MAKES_A_FILE = /\.(print|export)$|^backup\.create$/
+
+/** Answered by the host, which no service does. */
+const OF_THE_HOST: OperationName = 'backup.list'
 
 /** What may be odd about a lot, each figure at an end of what the book takes. */
 interface Extreme {
@@ -62,10 +64,11 @@ async function stand(book: TemporaryCollection, at: number, of: Extreme) {
 /** Every reading operation that answers from a lot, an accession, a place or nothing at all, by the contract. */
 function inputsFrom(ids: Record<string, unknown>): readonly (readonly [ServiceName, object])[] {
   const inputs = [{}, ...Object.entries(ids).map(([field, id]) => ({ [field]: id }))]
-  const names = (Object.keys(readHandlers) as ServiceName[]).filter(
-    (name) => LONG_RUN || !MAKES_A_FILE.test(name),
+  const names = (Object.keys(contract) as OperationName[]).filter(
+    (name) =>
+      contract[name].access === 'reads' && name !== OF_THE_HOST && (LONG_RUN || !MAKES_A_FILE.test(name)),
   )
-  return names.flatMap((name) => {
+  return (names as ServiceName[]).flatMap((name) => {
     const input = inputs.findLast((one) => {
       const parsed = contract[name].input.safeParse(one)
       return parsed.success && Object.keys(one).every((field) => field in (parsed.data as object))

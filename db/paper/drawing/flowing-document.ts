@@ -1,10 +1,16 @@
-import type { PaperFonts } from './fonts.ts'
-import type { Item } from './items.ts'
-import { PAGE_SIZES, type PaperName, POINTS_PER_MM } from './page-sizes.ts'
-import { openFaces, type PrintedDocument, startDocument } from './paper-document.ts'
-import { openPen } from './pdf-pen.ts'
+import { type Item, moved } from './items.ts'
+import { PAGE_SIZES, POINTS_PER_MM } from './page-sizes.ts'
+import { drawDocument, type PagesWanted, type PrintedDocument } from './paper-document.ts'
 import { lackedLetters } from './printable-text.ts'
-import { drawLines, type Faces, type Paragraph, pagesOf, type SetLine, setParagraphs } from './text-flow.ts'
+import {
+  drawLines,
+  type Faces,
+  type Paragraph,
+  pagesOf,
+  paragraphsIn,
+  type SetLine,
+  setParagraphs,
+} from './text-flow.ts'
 import type { FaceName } from './typeface.ts'
 
 /** Figures side by side as bars, the longest of them as long as there is room. */
@@ -24,17 +30,30 @@ export interface FlowingPart {
   readonly blocks: readonly (Paragraph | Bars)[]
 }
 
-export interface FlowingWanted {
+export interface FlowingWanted extends PagesWanted {
   readonly parts: readonly FlowingPart[]
-  readonly paper: PaperName
-  readonly title: string
-  readonly language: string
-  readonly fonts: PaperFonts
+}
+
+/** How pages of flowing text are laid out: margins and where the page's number stands from the bottom, mm. */
+export interface FlowingLayout {
+  readonly side: number
+  readonly top: number
+  readonly bottom: number
+  readonly foot: number
+  /** The type of the page's number, points. */
+  readonly footPt: number
+  readonly faces: readonly FaceName[]
 }
 
 export const FLOWING_MARGIN_MM = 18
-const FOOT_MM = 11
-const FOOT_PT = 8.5
+const USUAL_LAYOUT: FlowingLayout = {
+  side: FLOWING_MARGIN_MM,
+  top: FLOWING_MARGIN_MM,
+  bottom: FLOWING_MARGIN_MM,
+  foot: 11,
+  footPt: 8.5,
+  faces: ['regular', 'italic', 'semibold', 'bold'],
+}
 const BAR_ROW_PT = 15
 const BAR_PT = 8
 const BAR_TEXT_PT = 9
@@ -43,35 +62,35 @@ const LABEL_PART = 0.34
 const BAR_PART = 0.42
 
 /** A PDF of flowing text, its pages numbered within each part. Throws RangeError where there is nothing to print. */
-export async function flowingDocument(wanted: FlowingWanted): Promise<PrintedDocument> {
+export async function flowingDocument(
+  wanted: FlowingWanted,
+  { side, top, bottom, foot, footPt, faces: used }: FlowingLayout = USUAL_LAYOUT,
+): Promise<PrintedDocument> {
   if (wanted.parts.length === 0) throw new RangeError('There is nothing to print.')
   const page = PAGE_SIZES[wanted.paper]
-  const faces = openFaces(wanted.fonts)
-  const margin = FLOWING_MARGIN_MM * POINTS_PER_MM
-  const width = page.width - 2 * margin
-  const document = await startDocument(wanted)
-  const used: FaceName[] = ['regular', 'italic', 'semibold', 'bold']
-  const pen = await openPen(document, new Map(used.map((name) => [name, faces[name]])))
-  const warnings: string[] = []
-  for (const part of wanted.parts) {
-    const missing = new Set<string>()
-    const lines = part.blocks.flatMap((block) =>
-      'bars' in block
-        ? barLines(block, width, faces, missing)
-        : setParagraphs([block], width, faces, missing),
-    )
-    const pages = pagesOf(lines, page.height - 2 * margin)
-    pages.forEach((onPage, index) => {
-      pen.newPage(page.width, page.height)
-      drawLines(pen, onPage, margin, margin)
-      if (pages.length === 1) return
-      const text = `Page ${index + 1} of ${pages.length}`
-      const foot = setParagraphs([{ text, face: 'regular', size: FOOT_PT, before: 0 }], width, faces, missing)
-      drawLines(pen, foot, margin, page.height - FOOT_MM * POINTS_PER_MM)
-    })
-    warnings.push(...lackedLetters(part.name, missing))
-  }
-  return { bytes: await document.save(), pages: document.getPageCount(), warnings }
+  const left = side * POINTS_PER_MM
+  const width = page.width - 2 * left
+  const height = page.height - (top + bottom) * POINTS_PER_MM
+  return drawDocument(wanted, used, (pen, faces) =>
+    wanted.parts.flatMap((part) => {
+      const missing = new Set<string>()
+      const lines = part.blocks.flatMap((block) =>
+        'bars' in block
+          ? barLines(block, width, faces, missing)
+          : setParagraphs([block], width, faces, missing),
+      )
+      const pages = pagesOf(lines, height)
+      pages.forEach((onPage, index) => {
+        pen.newPage(page.width, page.height)
+        drawLines(pen, onPage, left, top * POINTS_PER_MM)
+        if (pages.length === 1) return
+        const number = paragraphsIn(footPt)(`Page ${index + 1} of ${pages.length}`, 0)
+        const set = setParagraphs([number], width, faces, missing)
+        drawLines(pen, set, left, page.height - foot * POINTS_PER_MM)
+      })
+      return lackedLetters(part.name, missing)
+    }),
+  )
 }
 
 /** Each figure with its label, its bar and its words; a label that is too long is broken over lines. */
@@ -79,7 +98,7 @@ function barLines({ bars }: Bars, width: number, faces: Faces, missing: Set<stri
   const most = Math.max(1, ...bars.map(({ value }) => value))
   return bars.flatMap(({ label, value, words }, index) => {
     const text = (words_: string, room: number) =>
-      setParagraphs([{ text: words_, face: 'regular', size: BAR_TEXT_PT, before: 0 }], room, faces, missing)
+      setParagraphs([paragraphsIn(BAR_TEXT_PT)(words_, 0)], room, faces, missing)
     const named = text(label, LABEL_PART * width - 6)
     const [said] = text(words, (1 - LABEL_PART - BAR_PART) * width)
     const long = (value / most) * BAR_PART * width
@@ -90,7 +109,7 @@ function barLines({ bars }: Bars, width: number, faces: Faces, missing: Set<stri
       width: long,
       height: BAR_PT,
     }
-    const beside = (said?.items ?? []).map((item) => right(item, LABEL_PART * width + long + 5))
+    const beside = (said?.items ?? []).map((item) => moved(item, LABEL_PART * width + long + 5, 0))
     const first = named[0]
     const row: SetLine = {
       items: [...(first?.items ?? []), ...(value > 0 ? [bar] : []), ...beside],
@@ -100,8 +119,4 @@ function barLines({ bars }: Bars, width: number, faces: Faces, missing: Set<stri
     }
     return [row, ...named.slice(1)]
   })
-}
-
-function right(item: Item, by: number): Item {
-  return { ...item, x: item.x + by }
 }

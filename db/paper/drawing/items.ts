@@ -29,3 +29,9 @@ export type Item =
       readonly module: number
       readonly code: QrCode
     }
+
+/** An item moved right and down, points. */
+export function moved(item: Item, right: number, down: number): Item {
+  if (item.kind === 'text') return { ...item, x: item.x + right, baseline: item.baseline + down }
+  return { ...item, x: item.x + right, y: item.y + down }
+}

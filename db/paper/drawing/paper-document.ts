@@ -1,6 +1,9 @@
 import { PDFDocument, PrintScaling } from 'pdf-lib'
 import type { PaperFonts } from './fonts.ts'
-import { type FaceName, openFont, openTypeface, type Typeface } from './typeface.ts'
+import type { PaperName } from './page-sizes.ts'
+import { openPen, type Pen } from './pdf-pen.ts'
+import type { Faces } from './text-flow.ts'
+import { type FaceName, openFont, openTypeface } from './typeface.ts'
 
 /** A document that was made. */
 export interface PrintedDocument {
@@ -9,16 +12,22 @@ export interface PrintedDocument {
   readonly warnings: readonly string[]
 }
 
-/** What every document says of itself. */
-export interface DocumentFacts {
+/** What every document says of itself, and the fonts that it is set in. */
+export interface DocumentWanted {
   /** Shown in the window's title bar. */
   readonly title: string
   /** The language tag of the texts, such as 'en-GB'. */
   readonly language: string
+  readonly fonts: PaperFonts
+}
+
+/** A document on pages of one of the usual sizes. */
+export interface PagesWanted extends DocumentWanted {
+  readonly paper: PaperName
 }
 
 /** The typefaces that paper is set in, to measure with. */
-export function openFaces(fonts: PaperFonts): Record<FaceName, Typeface> {
+export function openFaces(fonts: PaperFonts): Faces {
   const known = opened.get(fonts)
   if (known) return known
   const faces = {
@@ -33,15 +42,26 @@ export function openFaces(fonts: PaperFonts): Record<FaceName, Typeface> {
 }
 
 /** Words that were measured for one document need not be measured again for the next, while its fonts are held. */
-const opened = new WeakMap<PaperFonts, Record<FaceName, Typeface>>()
+const opened = new WeakMap<PaperFonts, Faces>()
 
-/** An empty document that asks the printer for its true size. It holds no date: equal input gives equal bytes. */
-export async function startDocument({ title, language }: DocumentFacts): Promise<PDFDocument> {
+/**
+ * Draws a document that asks the printer for its true size. It holds no date: equal input gives equal bytes.
+ *
+ * `used` are the faces that it is set in; `draw` puts it on its pages and answers what could not be printed as asked.
+ */
+export async function drawDocument(
+  { title, language, fonts }: DocumentWanted,
+  used: Iterable<FaceName>,
+  draw: (pen: Pen, faces: Faces) => Iterable<string>,
+): Promise<PrintedDocument> {
   const document = await PDFDocument.create({ updateMetadata: false })
   document.registerFontkit({ create: openFont })
   document.setTitle(title, { showInWindowTitleBar: true })
   document.setLanguage(language)
   document.setCreator('Common Drawer')
   document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None)
-  return document
+  const faces = openFaces(fonts)
+  const pen = await openPen(document, new Map(Array.from(used, (name) => [name, faces[name]])))
+  const warnings = [...draw(pen, faces)]
+  return { bytes: await document.save(), pages: document.getPageCount(), warnings }
 }

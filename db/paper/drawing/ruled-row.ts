@@ -1,4 +1,4 @@
-import type { Item } from './items.ts'
+import { type Item, moved } from './items.ts'
 import { POINTS_PER_MM } from './page-sizes.ts'
 import { type Faces, type Paragraph, type SetLine, setParagraphs } from './text-flow.ts'
 import type { FaceName } from './typeface.ts'
@@ -45,7 +45,7 @@ export function ruledRow({ cells, face, kept }: RuledRow, by: RuledBy): SetLine 
   for (const [index, [, part]] of by.columns.entries()) {
     if (index > 0) items.push({ kind: 'bar', x: left, y: 0, width: RULE_PT, height })
     for (const [line, { items: texts }] of (set[index] ?? []).entries()) {
-      items.push(...texts.map((item) => shifted(item, left, line * LINE_PT)))
+      items.push(...texts.map((item) => moved(item, left, (ROW_PT - LINE_PT) / 2 + line * LINE_PT)))
     }
     left += part * by.width
   }
@@ -54,10 +54,3 @@ export function ruledRow({ cells, face, kept }: RuledRow, by: RuledBy): SetLine 
 
 /** From one line of a cell to the next. */
 const LINE_PT = CELL_PT * 1.34
-
-/** An item moved right, and down to where its line stands in a row. */
-function shifted(item: Item, right: number, lower: number): Item {
-  const down = (ROW_PT - LINE_PT) / 2 + lower
-  if (item.kind === 'text') return { ...item, x: item.x + right, baseline: item.baseline + down }
-  return { ...item, x: item.x + right, y: item.y + down }
-}

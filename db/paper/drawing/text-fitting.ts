@@ -51,6 +51,7 @@ export function wholePiece(text: string): Line {
   return [{ text, spaced: false, opens: false }]
 }
 
+/** A line as it reads. */
 export function lineText(line: Line): string {
   return line.map((piece, index) => (piece.spaced && index > 0 ? ' ' : '') + piece.text).join('')
 }

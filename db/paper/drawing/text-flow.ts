@@ -20,6 +20,18 @@ export interface Paragraph {
   readonly ruled?: boolean
 }
 
+/** Makes paragraphs of a size, in the regular face where nothing else is said. */
+export function paragraphsIn(
+  size: number,
+): (text: string, before: number, more?: Partial<Paragraph>) => Paragraph {
+  return (text, before, more) => ({ text, face: 'regular', size, before, ...more })
+}
+
+/** Whether there is anything in a paragraph to be set. */
+export function isSaid({ text }: Paragraph): boolean {
+  return text !== ''
+}
+
 /** A line set: what is drawn, from the line's top left corner, and how much room it takes. */
 export interface SetLine {
   readonly items: readonly Item[]

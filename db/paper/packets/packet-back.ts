@@ -6,6 +6,7 @@ import {
   type Faces,
   heightOf,
   type Paragraph,
+  paragraphsIn,
   type SetLine,
   setParagraphs,
 } from '../drawing/text-flow.ts'
@@ -43,12 +44,7 @@ export function packetBack(
   const back = fitting ?? cutToHeight(at(SMALLEST_PT), room, faces)
   const flap = (text: string, part: 'bottom' | 'top'): SetPart => ({
     part,
-    lines: setParagraphs(
-      [{ text, face: 'regular', size: FLAP_PT, before: 0 }],
-      roomOf(parts[part]).width,
-      faces,
-      missing,
-    ),
+    lines: setParagraphs([paragraphsIn(FLAP_PT)(text, 0)], roomOf(parts[part]).width, faces, missing),
   })
   return {
     parts: [{ part: 'back', lines: back }, flap(HOW_TO_FOLD, 'bottom'), flap(CLOSES, 'top')],
@@ -67,13 +63,7 @@ function roomOf(part: Cell): { readonly width: number; readonly height: number }
 }
 
 function backParagraphs({ known = [] }: PacketLabel, size: number): Paragraph[] {
-  const text = (words: string, before: number, more: Partial<Paragraph> = {}): Paragraph => ({
-    text: words,
-    face: 'regular',
-    size,
-    before,
-    ...more,
-  })
+  const text = paragraphsIn(size)
   return [
     text('To keep this seed', 0, { face: 'semibold', unbrokenWithNext: true }),
     text(CARE, 1),

@@ -122,12 +122,3 @@ function withoutLooseSeparators(line: Line): Line {
   const last = line.findLastIndex((piece) => piece.text !== SEPARATOR)
   return first < 0 ? line : line.slice(first, last + 1)
 }
-
-/** Ink moved right and down. */
-export function moved(items: readonly Item[], right: number, down: number): Item[] {
-  return items.map((item) =>
-    item.kind === 'text'
-      ? { ...item, x: item.x + right, baseline: item.baseline + down }
-      : { ...item, x: item.x + right, y: item.y + down },
-  )
-}

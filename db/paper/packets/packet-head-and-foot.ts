@@ -1,15 +1,7 @@
-import type { Item } from '../drawing/items.ts'
+import { type Item, moved } from '../drawing/items.ts'
 import { lineWidth, piecesOf, wholePiece } from '../drawing/text-fitting.ts'
 import { carriesFacts } from './label-sheets.ts'
-import {
-  type Block,
-  type Job,
-  moved,
-  narrowedAt,
-  type Paragraph,
-  paragraph,
-  SEPARATOR,
-} from './packet-blocks.ts'
+import { type Block, type Job, narrowedAt, type Paragraph, paragraph, SEPARATOR } from './packet-blocks.ts'
 import type { Plan } from './packet-plans.ts'
 import { sizeAt } from './packet-styles.ts'
 import { SOWING_ONLY } from './packet-text.ts'
@@ -70,8 +62,8 @@ function cropLineAt(job: Job, plan: Plan, size: number, mayCut: boolean): Block 
   if (!species) return null
   const highest = species.length > 0 ? job.faces.italic.shape(label.species ?? '').top * size : 0
   const baseline = Math.max(crop.baselines[0] ?? 0, harvest.baselines[0] ?? 0, highest)
-  const items = [...crop.items, ...species, ...moved(harvest.items, harvestAt, 0)].map((item) =>
-    item.kind === 'text' ? { ...item, baseline } : item,
+  const items = [...crop.items, ...species, ...harvest.items.map((item) => moved(item, harvestAt, 0))].map(
+    (item) => (item.kind === 'text' ? { ...item, baseline } : item),
   )
   return { items, cut: [...crop.cut, ...harvest.cut], bottom: Math.max(crop.bottom, harvest.bottom) }
 }
@@ -184,7 +176,7 @@ function smallPrint(job: Job, plan: Plan, size: number, width: number, mayCut: b
     const wanted = { face: 'regular', size, text, y: 0, width, maxLines: 1, mayCut } as const
     const block = paragraph(job, { ...wanted, what: 'name of the library' })
     if (!block) return null
-    items.push(...moved(block.items, 0, top - block.inkBottom))
+    items.push(...block.items.map((item) => moved(item, 0, top - block.inkBottom)))
     cut.push(...block.cut)
     top -= block.inkBottom + size * 0.4
   }

@@ -1,10 +1,14 @@
-import type { PaperFonts } from '../drawing/fonts.ts'
 import { POINTS_PER_MM } from '../drawing/page-sizes.ts'
-import { openFaces, startDocument } from '../drawing/paper-document.ts'
-import { openPen, type Pen } from '../drawing/pdf-pen.ts'
+import {
+  type DocumentWanted,
+  drawDocument,
+  openFaces,
+  type PrintedDocument,
+} from '../drawing/paper-document.ts'
+import type { Pen } from '../drawing/pdf-pen.ts'
 import { qrCode } from '../drawing/qr-squares.ts'
-import { drawLines } from '../drawing/text-flow.ts'
-import type { FaceName, Typeface } from '../drawing/typeface.ts'
+import { drawLines, type Faces } from '../drawing/text-flow.ts'
+import type { FaceName } from '../drawing/typeface.ts'
 import { type Cell, cellAt, inkBox, labelsOnSheet, PAGE_EDGE_MM, type SheetGeometry } from './label-sheets.ts'
 import { PART_MARGIN_MM, packetBack, type SetPart } from './packet-back.ts'
 import { type Layout, layoutPacket } from './packet-layout.ts'
@@ -12,7 +16,7 @@ import { type PacketLabel, printableLabel } from './packet-text.ts'
 import { labelWarnings, missingLetters } from './packet-warnings.ts'
 import { cropMarks, foldLines, packetParts } from './sheet-marks.ts'
 
-export interface PacketLabelSheets {
+export interface PacketLabelSheets extends DocumentWanted {
   readonly labels: readonly PacketLabel[]
   readonly sheet: SheetGeometry
   /** The first label of the first sheet to print on, from 1 along the rows: those before it are used up. */
@@ -21,34 +25,27 @@ export interface PacketLabelSheets {
   readonly offsetMm: readonly [right: number, down: number]
   /** Whether marks stand outside the labels where a blade is set. */
   readonly cropMarks: boolean
-  /** The document's title, shown in the window's title bar. */
-  readonly title: string
-  /** The language tag of the texts, such as 'en-GB'. */
-  readonly language: string
-  readonly fonts: PaperFonts
-}
-
-export interface PrintedLabels {
-  readonly bytes: Uint8Array
-  readonly pages: number
-  /** What is not on the labels as asked, each with the lot it concerns and what to do. */
-  readonly warnings: readonly string[]
 }
 
 /**
- * A PDF of packet labels, true to size, black ink only. Equal input gives equal bytes: the file holds no date.
+ * A PDF of packet labels, true to size, black ink only. A warning names the lot it concerns and says what to do.
  *
  * Throws RangeError where there is no label, where `startAt` is not a label of the sheet, or where a scan code holds
  * anything but capitals and digits.
  */
-export async function packetLabels(wanted: PacketLabelSheets): Promise<PrintedLabels> {
+export async function packetLabels(wanted: PacketLabelSheets): Promise<PrintedDocument> {
   const { sheet } = wanted
   checkWanted(wanted, sheet)
-  const faces = openFaces(wanted.fonts)
   const warnings = new Set(offsetWarnings(sheet, wanted.offsetMm))
-  const laidOut = layEach(wanted.labels, sheet, faces, warnings)
-  const document = await startDocument(wanted)
-  const pen = await openPen(document, facesUsed(laidOut, faces))
+  const laidOut = layEach(wanted.labels, sheet, openFaces(wanted.fonts), warnings)
+  return drawDocument(wanted, facesUsed(laidOut), (pen) => {
+    drawSheets(wanted, laidOut, pen)
+    return warnings
+  })
+}
+
+function drawSheets(wanted: PacketLabelSheets, laidOut: readonly Laid[], pen: Pen): void {
+  const { sheet } = wanted
   const perSheet = labelsOnSheet(sheet)
   const [right, down] = wanted.offsetMm
   const bars = (cells: readonly Cell[]) => {
@@ -73,7 +70,6 @@ export async function packetLabels(wanted: PacketLabelSheets): Promise<PrintedLa
       drawLines(pen, lines, at(x, right), at(y, down))
     }
   })
-  return { bytes: await document.save(), pages: document.getPageCount(), warnings: [...warnings] }
 }
 
 function checkWanted(wanted: PacketLabelSheets, sheet: SheetGeometry): void {
@@ -90,20 +86,19 @@ interface Laid {
   readonly parts: readonly SetPart[]
 }
 
-function facesUsed(laidOut: readonly Laid[], faces: Record<FaceName, Typeface>): Map<FaceName, Typeface> {
-  const used = new Map<FaceName, Typeface>()
-  for (const { layout, parts } of laidOut) {
-    const items = [...layout.items, ...parts.flatMap(({ lines }) => lines.flatMap((line) => line.items))]
-    for (const item of items) if (item.kind === 'text') used.set(item.face, faces[item.face])
-  }
-  return used
+function facesUsed(laidOut: readonly Laid[]): Set<FaceName> {
+  const items = laidOut.flatMap(({ layout, parts }) => [
+    ...layout.items,
+    ...parts.flatMap(({ lines }) => lines.flatMap((line) => line.items)),
+  ])
+  return new Set(items.flatMap((item) => (item.kind === 'text' ? [item.face] : [])))
 }
 
 /** Lays out every label; the same label twice, as several copies are, is laid out once. */
 function layEach(
   labels: readonly PacketLabel[],
   sheet: SheetGeometry,
-  faces: Record<FaceName, Typeface>,
+  faces: Faces,
   warnings: Set<string>,
 ): Laid[] {
   const room = smallestRoom(sheet)

@@ -1,4 +1,4 @@
-import type { ShippedSheet } from '../../contract/paper-operations.ts'
+import type { ShippedSheet } from '../../contract/print-operations.ts'
 import { INCH } from '../drawing/page-sizes.ts'
 import type { Carries, SheetGeometry } from './label-sheets.ts'
 

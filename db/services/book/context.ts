@@ -1,3 +1,11 @@
+import type {
+  OperationName,
+  ParsedInput,
+  ReadName,
+  Value,
+  WriteName,
+  WriteResult,
+} from '../../contract/contract.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
 import type { Sqlite } from '../../migrations/connection.ts'
 import type { OpenCollection } from '../../migrations/open-file.ts'
@@ -18,6 +26,14 @@ export interface Writing extends Reading {
   /** What the keeper was asked about and said to be so. */
   readonly itIsSo: readonly string[]
 }
+
+/** What answers an operation: a write within a transaction, a read or a save from the file as it is. */
+type Handler<N extends OperationName> = N extends WriteName
+  ? (writing: Writing, input: ParsedInput<N>) => WriteResult<N>
+  : (reading: Reading, input: ParsedInput<N>) => Value<N> | (N extends ReadName ? Promise<Value<N>> : never)
+
+/** Handlers of some operations, by name. */
+export type Handlers<N extends OperationName = OperationName> = { readonly [K in N]: Handler<K> }
 
 /** The reading side of a collection at one moment. `today` is the date where the keeper is. */
 export function readingOf(collection: OpenCollection, now: Date): Reading {

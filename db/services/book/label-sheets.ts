@@ -1,6 +1,6 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
-import { type LabelSheet, type SheetMeasures, ShippedSheet } from '../../contract/paper-operations.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import { type LabelSheet, type SheetMeasures, ShippedSheet } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import {
   carriesBySize,
@@ -10,6 +10,7 @@ import {
 } from '../../paper/packets/label-sheets.ts'
 import { SHEETS } from '../../paper/packets/shipped-sheets.ts'
 import { labelSheet } from '../../schema/print-tables.ts'
+import { addRow } from './add-row.ts'
 import type { Reading, Writing } from './context.ts'
 
 type OwnRow = typeof labelSheet.$inferSelect
@@ -41,6 +42,7 @@ export function savedSheet(reading: Reading, sheet: LabelSheet): SheetGeometry |
   return row === undefined ? null : geometryOf(row)
 }
 
+/** A sheet's measures, or a refusal that names the field. */
 export function sheetOrRefuse(reading: Reading, sheet: LabelSheet, field: string): SheetGeometry {
   return (
     savedSheet(reading, sheet) ??
@@ -48,10 +50,11 @@ export function sheetOrRefuse(reading: Reading, sheet: LabelSheet, field: string
   )
 }
 
+/** Keeps the measures of a sheet, mm. Refuses labels that do not fit its page or hold no number and code. */
 export function saveSheet(
   writing: Writing,
   { sheetId, measures }: ParsedInput<'label-sheet.create'>,
-): Omit<Value<'label-sheet.create'>, 'entryId'> {
+): WriteResult<'label-sheet.create'> {
   // Where there is no next label, nobody measures how far off it is.
   const pitchXMm = Math.max(measures.pitchXMm, measures.columns === 1 ? measures.widthMm : 0)
   const pitchYMm = Math.max(measures.pitchYMm, measures.rows === 1 ? measures.heightMm : 0)
@@ -60,18 +63,18 @@ export function saveSheet(
   if (fault !== null) refuse('sheet-unfit', fault.because, { field: `measures.${fault.field}` })
   const said = `Kept the label sheet ${measures.name}`
   if (sheetId === null) {
-    const { id } = writing.db.insert(labelSheet).values(row).returning({ id: labelSheet.id }).get()
-    return { sheet: `own-${id}`, said, undoable: false }
+    return { sheet: `own-${addRow(writing, labelSheet, row)}`, said, undoable: false }
   }
   ownOrRefuse(writing, sheetId)
   writing.db.update(labelSheet).set(row).where(eq(labelSheet.id, sheetId)).run()
   return { sheet: `own-${sheetId}`, said, undoable: false }
 }
 
+/** Takes a sheet out of the choices. Refuses one that is not in the book. */
 export function retireSheet(
   writing: Writing,
   { sheetId }: ParsedInput<'label-sheet.retire'>,
-): Omit<Value<'label-sheet.retire'>, 'entryId'> {
+): WriteResult<'label-sheet.retire'> {
   const { name } = ownOrRefuse(writing, sheetId)
   writing.db
     .update(labelSheet)

@@ -8,6 +8,7 @@ import { bareNumber } from '../../domain/numbers/scan-code.ts'
 import { type LotRow, lotRow } from '../../queries/lot-rows.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { accession, lot, lotParent } from '../../schema/stock-tables.ts'
+import { addRow } from './add-row.ts'
 import type { Writing } from './context.ts'
 import { notePlace } from './places.ts'
 
@@ -88,24 +89,20 @@ export function addLot(writing: Writing, facts: NewLot, since: string): { id: nu
     .get()
   const ordinal = (last?.last ?? 0) + 1
   const number = `${of.number}-${lotLetter(ordinal)}`
-  const { id } = db
-    .insert(lot)
-    .values({
-      harvestAbout: false,
-      generation: 0,
-      grownAt: '',
-      heldBy: '',
-      estimated: false,
-      ...facts,
-      ordinal,
-      number,
-      bare: bareNumber(number),
-      balanceCount: 0,
-      balanceMassMg: 0,
-      entryId: writing.entryId,
-    })
-    .returning({ id: lot.id })
-    .get()
+  const id = addRow(writing, lot, {
+    harvestAbout: false,
+    generation: 0,
+    grownAt: '',
+    heldBy: '',
+    estimated: false,
+    ...facts,
+    ordinal,
+    number,
+    bare: bareNumber(number),
+    balanceCount: 0,
+    balanceMassMg: 0,
+    entryId: writing.entryId,
+  })
   if (facts.placeId !== undefined && facts.placeId !== null) notePlace(writing, id, facts.placeId, since)
   return { id, number }
 }

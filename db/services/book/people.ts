@@ -1,11 +1,12 @@
 import type { z } from 'zod'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { WhoIsIt } from '../../contract/intake-operations.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import type { WhoIsIt } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { person, personContact, personRole } from '../../schema/reference-tables.ts'
+import { addRow } from './add-row.ts'
 import type { Reading, Writing } from './context.ts'
 
 type Role = 'donor' | 'member' | 'grower'
@@ -23,18 +24,9 @@ export function personFor(writing: Writing, who: Who, role: Role, field: string)
 }
 
 function addPerson(writing: Writing, facts: NewPerson, roles: readonly Role[]): number {
-  const { id } = writing.db
-    .insert(person)
-    .values({
-      name: facts.name,
-      nameFolded: fold(facts.name),
-      town: facts.town,
-      creditAs: facts.creditAs,
-      note: facts.note,
-      createdOn: writing.today,
-    })
-    .returning({ id: person.id })
-    .get()
+  const { name, town, creditAs, note } = facts
+  const row = { name, nameFolded: fold(name), town, creditAs, note, createdOn: writing.today }
+  const id = addRow(writing, person, row)
   const { email, phone, address, mayWrite } = facts
   if (mayWrite || email !== '' || phone !== '' || address !== '') {
     const consentOn = mayWrite ? writing.today : null
@@ -47,19 +39,17 @@ function addPerson(writing: Writing, facts: NewPerson, roles: readonly Role[]): 
   return id
 }
 
+/** Adds a person. Two people may have one name. */
 export function createPerson(
   writing: Writing,
   input: ParsedInput<'person.create'>,
-): Omit<Value<'person.create'>, 'entryId'> {
+): WriteResult<'person.create'> {
   const { key, roles, ...facts } = input
   const personId = addPerson(writing, facts, roles)
   return { personId, said: `Added ${facts.name}`, undoable: false }
 }
 
-interface PersonRow {
-  readonly id: number
-  readonly name: string
-  readonly town: string
+interface PersonRow extends Pick<Value<'person.search'>['people'][number], 'personId' | 'name' | 'town'> {
   readonly since: string
   readonly found_as: string
   readonly roles: string | null
@@ -69,11 +59,12 @@ interface PersonRow {
 export const ROLES_OF_KEPT = `(SELECT group_concat(role, ',') FROM (SELECT DISTINCT role FROM person_role
   WHERE person_id = kept.id OR person_id IN (SELECT id FROM person WHERE joined_into_id = kept.id) ORDER BY role))`
 
+/** People with a name that has a word beginning with the text; a joined record finds the kept one. */
 export function searchPeople(reading: Reading, input: ParsedInput<'person.search'>): Value<'person.search'> {
   const wanted = fold(input.text)
   const rows = prepared(
     reading.sqlite,
-    `SELECT kept.id, kept.name, kept.town, kept.created_on AS since, found.name AS found_as, ${ROLES_OF_KEPT} AS roles,
+    `SELECT kept.id AS personId, kept.name, kept.town, kept.created_on AS since, found.name AS found_as, ${ROLES_OF_KEPT} AS roles,
        max(found.id = kept.id) AS by_own_name
      FROM person AS found JOIN person AS kept ON kept.id = coalesce(found.joined_into_id, found.id)
      WHERE ' ' || found.name_folded LIKE '% ' || ? || '%'
@@ -81,15 +72,12 @@ export function searchPeople(reading: Reading, input: ParsedInput<'person.search
      ORDER BY (found.name_folded LIKE ? || '%') DESC, kept.name_folded, kept.id LIMIT ?`,
   ).all(wanted, wanted, input.limit) as PersonRow[]
   return {
-    people: rows.map((row) => ({
-      personId: row.id,
-      name: row.name,
-      town: row.town,
-      roles: row.roles?.split(',') ?? [],
+    people: rows.map(({ personId, name, town, since, found_as, roles }) => ({
+      ...{ personId, name, town, roles: roles?.split(',') ?? [] },
       tellApart: [
-        row.found_as === row.name ? '' : `also in the book as ${row.found_as}`,
-        row.town,
-        `in the book since ${row.since.slice(0, 4)}`,
+        found_as === name ? '' : `also in the book as ${found_as}`,
+        town,
+        `in the book since ${since.slice(0, 4)}`,
       ]
         .filter((part) => part !== '')
         .join(', '),

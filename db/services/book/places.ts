@@ -1,9 +1,10 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { storagePlace } from '../../schema/reference-tables.ts'
 import { lotPlace } from '../../schema/stock-tables.ts'
+import { addRow } from './add-row.ts'
 import type { Reading, Writing } from './context.ts'
 
 /** Between the names of a place's path. */
@@ -21,6 +22,7 @@ export function placeOrRefuse(
   )
 }
 
+/** Every storage place by its path, with how many lots with seed lie in it. */
 export function listPlaces(reading: Reading): Value<'place.list'> {
   const rows = prepared(
     reading.sqlite,
@@ -31,10 +33,11 @@ export function listPlaces(reading: Reading): Value<'place.list'> {
   return { places: rows }
 }
 
+/** Adds a storage place. Refuses a path that is there already. */
 export function createPlace(
   writing: Writing,
   input: ParsedInput<'place.create'>,
-): Omit<Value<'place.create'>, 'entryId'> {
+): WriteResult<'place.create'> {
   const parent = input.parentId === null ? null : placeOrRefuse(writing, input.parentId, 'parentId')
   const path = parent === null ? input.name : parent.path + WITHIN + input.name
   if (writing.db.select().from(storagePlace).where(eq(storagePlace.path, path)).get()) {
@@ -43,12 +46,9 @@ export function createPlace(
       todo: 'Use that one, or another name.',
     })
   }
-  const { id } = writing.db
-    .insert(storagePlace)
-    .values({ parentId: input.parentId, name: input.name, kind: input.kind, path })
-    .returning({ id: storagePlace.id })
-    .get()
-  return { placeId: id, said: `Added the place ${path}`, undoable: false }
+  const { parentId, name, kind } = input
+  const placeId = addRow(writing, storagePlace, { parentId, name, kind, path })
+  return { placeId, said: `Added the place ${path}`, undoable: false }
 }
 
 /** Notes in a lot's history that it lies in a place from a day on. */

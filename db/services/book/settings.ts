@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { yearOf } from '../../domain/dates/iso-date.ts'
 import { type NumberPattern, printNumber, readPattern } from '../../domain/numbers/pattern.ts'
@@ -20,10 +20,11 @@ export function patternOrRefuse(typed: string, field: string): NumberPattern {
   return read.kind === 'pattern' ? read.pattern : refuse('pattern-unfit', read.because, { field })
 }
 
+/** Changes settings; what is left out stays. Refuses a number pattern that cannot be counted. */
 export function changeSettings(
   writing: Writing,
   input: ParsedInput<'settings.change'>,
-): Omit<Value<'settings.change'>, 'entryId'> {
+): WriteResult<'settings.change'> {
   const { accessionPattern, ...rest } = input.settings
   const changes = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined))
   if (accessionPattern !== undefined) {

@@ -1,5 +1,5 @@
 import { and, eq, inArray } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import type { TrayItem } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
@@ -8,6 +8,7 @@ import { itemsByIds, type TrayRow } from '../../queries/tray-rows.ts'
 import { printItem } from '../../schema/print-tables.ts'
 import { personContact } from '../../schema/reference-tables.ts'
 import { accession, withdrawal } from '../../schema/stock-tables.ts'
+import { addRow } from './add-row.ts'
 import type { Reading, Writing } from './context.ts'
 import { sheetOrRefuse } from './label-sheets.ts'
 import { lotOrRefuse } from './new-lot.ts'
@@ -16,14 +17,14 @@ type NewItem = Partial<typeof printItem.$inferInsert> & Pick<typeof printItem.$i
 
 /** Puts something into the print tray under the entry that is being written. */
 export function toTray(writing: Writing, item: NewItem): number {
-  const row = {
+  const { now, entryId } = writing
+  return addRow(writing, printItem, {
     copies: 1,
     contents: '',
-    addedAt: writing.now.toISOString(),
-    entryId: writing.entryId,
+    addedAt: now.toISOString(),
+    entryId,
     ...item,
-  }
-  return writing.db.insert(printItem).values(row).returning({ id: printItem.id }).get().id
+  })
 }
 
 /** Puts a gift's label into the tray, and one letter for all gifts of the entry where the donor agreed to be written to. */
@@ -70,10 +71,8 @@ function heldBack(row: TrayRow): string | null {
   return `${row.donor ?? 'The donor'} does not agree to be written to any more.`
 }
 
-export function addToTray(
-  writing: Writing,
-  input: ParsedInput<'tray.add'>,
-): Omit<Value<'tray.add'>, 'entryId'> {
+/** Puts things into the print tray. Refuses what is not in the book, and a letter to a donor who did not agree to it. */
+export function addToTray(writing: Writing, input: ParsedInput<'tray.add'>): WriteResult<'tray.add'> {
   const itemIds = input.items.map((item, index) => toTray(writing, checkedItem(writing, item, index)))
   const count = itemIds.length === 1 ? 'One thing' : `${itemIds.length} things`
   return { itemIds, said: `${count} put into the print tray`, undoable: true }
@@ -108,10 +107,11 @@ function checkedItem(
   }
 }
 
+/** Changes a waiting label: the item is replaced. Refuses what is no label or does not wait. */
 export function changeTrayItem(
   writing: Writing,
   input: ParsedInput<'tray.change'>,
-): Omit<Value<'tray.change'>, 'entryId'> {
+): WriteResult<'tray.change'> {
   const [row] = waitingOrRefuse(writing, [input.itemId], 'itemId')
   if (row === undefined || row.lot_id === null) {
     return refuse('labels-only', 'Only labels can be printed several times over.', { field: 'itemId' })
@@ -123,10 +123,11 @@ export function changeTrayItem(
   return { itemId, said, undoable: true }
 }
 
+/** Takes waiting items out of the tray. Refuses what does not wait. */
 export function removeFromTray(
   writing: Writing,
   input: ParsedInput<'tray.remove'>,
-): Omit<Value<'tray.remove'>, 'entryId'> {
+): WriteResult<'tray.remove'> {
   const rows = waitingOrRefuse(writing, input.itemIds, 'itemIds')
   takeOut(writing, input.itemIds)
   const [only] = rows

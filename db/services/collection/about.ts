@@ -5,6 +5,7 @@ import type { Reading } from '../book/context.ts'
 import { settingsOf, settingsShown } from '../book/settings.ts'
 import { forecastsLeft } from '../forecast/save-forecasts.ts'
 
+/** What is open, its settings, and how much it holds. */
 export function aboutCollection(reading: Reading): Value<'collection.get'> {
   const count = (table: string) =>
     Number(prepared(reading.sqlite, `SELECT count(*) FROM ${table}`).pluck().get())
@@ -61,6 +62,7 @@ function clockBehind({ sqlite, now }: Reading): string[] {
   ]
 }
 
+/** The number of the latest entry, and the forecasts to come. */
 export function revisionOf(reading: Reading): Value<'collection.get-revision'> {
   return {
     revision: Number(prepared(reading.sqlite, 'SELECT max(id) FROM entry').pluck().get()),

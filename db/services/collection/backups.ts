@@ -2,8 +2,8 @@ import { statSync } from 'node:fs'
 import { homedir, tmpdir } from 'node:os'
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path'
 import { eq } from 'drizzle-orm'
-import type { BackupLine } from '../../contract/backup-operations.ts'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { BackupLine } from '../../contract/collection-operations.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { newestFirst } from '../../domain/backups/keep-rule.ts'
 import {
@@ -21,6 +21,7 @@ import type { Sqlite } from '../../migrations/connection.ts'
 import { removeFile } from '../../migrations/held-files.ts'
 import { type OpenCollection, openCollection } from '../../migrations/open-file.ts'
 import { collection, entry } from '../../schema/collection-tables.ts'
+import { addRow } from '../book/add-row.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
 
@@ -32,6 +33,7 @@ const WHY: Readonly<Record<string, string>> = {
   'before import': 'before a file was read in',
 }
 
+/** Makes a backup that was asked for, and deletes the older ones where that is asked too. */
 export async function backUpCollection(
   reading: Reading,
   { deleteOlder }: ParsedInput<'backup.create'>,
@@ -150,10 +152,11 @@ function isFolder(path: string): boolean {
   return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false
 }
 
+/** Changes the second folder and the limit, megabytes. Refuses a folder that is missing or where backups lie already. */
 export function changeBackupRule(
   writing: Writing,
   input: ParsedInput<'backup.change-rule'>,
-): Omit<Value<'backup.change-rule'>, 'entryId'> {
+): WriteResult<'backup.change-rule'> {
   const { secondFolder, limitMb } = input
   if (secondFolder !== undefined && secondFolder !== '') refuseUnfitFolder(writing, secondFolder)
   const changes = {
@@ -202,17 +205,13 @@ export async function restoreBackup(
     restored.sqlite.prepare('SELECT recorded_at FROM entry ORDER BY id DESC LIMIT 1').pluck().get(),
   )
   const said = `Restored from a backup that was last written in on ${at.slice(0, 10)}`
-  const { id } = restored.db
-    .insert(entry)
-    .values({
-      key: input.key,
-      operation: 'backup.restore',
-      inputDigest: '',
-      answer: '{}',
-      said,
-      recordedAt: now().toISOString(),
-    })
-    .returning({ id: entry.id })
-    .get()
+  const id = addRow(restored, entry, {
+    key: input.key,
+    operation: 'backup.restore',
+    inputDigest: '',
+    answer: '{}',
+    said,
+    recordedAt: now().toISOString(),
+  })
   return { collection: restored, value: { entryId: id, said, undoable: false, file: target } }
 }

@@ -57,11 +57,8 @@ export function restoreCrops(writing: Writing, entryId: number): void {
   const changes = writing.db.select().from(cropChange).where(eq(cropChange.entryId, entryId)).all()
   for (const [cropId, fields] of Map.groupBy(changes, (change) => change.cropId)) {
     for (const change of fields) refuseIfChangedLater(writing, 'crop', change.cropId, change)
-    putState(
-      writing,
-      cropId,
-      Object.fromEntries(fields.map(({ field, before }) => [field, JSON.parse(before)])),
-    )
+    const before = fields.map(({ field, before: json }) => [field, JSON.parse(json)])
+    putState(writing, cropId, Object.fromEntries(before))
   }
 }
 

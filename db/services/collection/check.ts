@@ -14,30 +14,103 @@ type Finding = Value<'collection.check'>['findings'][number]
 /** Each finding's kind is cut off here, so that a spoilt file still gives an answer that can be read. */
 const MOST_FINDINGS = 20
 
+/** A question that finds the rows which are wrong, as sentences: twenty at most. */
+function question<Row>(check: string, sql: string, sentence: (row: Row) => string) {
+  return ({ sqlite }: Reading): Finding[] => {
+    const rows = prepared(sqlite, `${sql} LIMIT ${MOST_FINDINGS}`).all() as Row[]
+    return rows.map((row) => ({ check, sentence: sentence(row) }))
+  }
+}
+
+/** What must not be found in any book. */
+const CHECKS: readonly ((reading: Reading) => Finding[])[] = [
+  integrity,
+  foreignKeys,
+  question(
+    'balances',
+    `SELECT lot.number, balance_count AS kept, coalesce(summed.count, 0) AS summed,
+       balance_mass_mg AS kept_mg, coalesce(summed.mass, 0) AS summed_mg
+     FROM lot LEFT JOIN (SELECT lot_id, sum(count) AS count, sum(mass_mg) AS mass FROM movement GROUP BY lot_id) AS summed
+       ON summed.lot_id = lot.id
+     WHERE balance_count <> coalesce(summed.count, 0) OR balance_mass_mg <> coalesce(summed.mass, 0)`,
+    (row: { number: string; kept: number; summed: number; kept_mg: number; summed_mg: number }) =>
+      `${row.number} says ${row.kept} seeds and ${row.kept_mg} mg, but its movements add up to ${row.summed} and ${row.summed_mg} mg.`,
+  ),
+  agreement,
+  // Splits and joins move seed and make none: their entries sum to nothing.
+  question(
+    'conservation',
+    `SELECT entry_id, sum(count) AS count, sum(mass_mg) AS mass FROM movement WHERE kind IN ('split', 'join')
+     GROUP BY entry_id HAVING sum(count) <> 0 OR sum(mass_mg) <> 0`,
+    (row: { entry_id: number; count: number; mass: number }) =>
+      `Entry ${row.entry_id} moves seed between lots but makes ${row.count} seeds and ${row.mass} mg.`,
+  ),
+  question(
+    'reversals',
+    `SELECT movement.id FROM movement JOIN movement AS first ON first.id = movement.reverses_id
+     WHERE movement.count <> -first.count OR movement.mass_mg <> -first.mass_mg OR movement.lot_id <> first.lot_id`,
+    (row: { id: number }) => `Movement ${row.id} does not exactly undo the one it reverses.`,
+  ),
+  question(
+    'numbers',
+    `SELECT number_series.series, count(accession.id) AS counted, next FROM number_series
+     LEFT JOIN accession ON accession.series = number_series.series
+     GROUP BY number_series.series
+     HAVING count(accession.id) <> next - 1 OR coalesce(max(running), 0) <> next - 1 OR coalesce(min(running), 1) <> 1`,
+    (row: { series: string; counted: number; next: number }) =>
+      `The numbers of ${row.series} have a gap: ${row.counted} accessions, next number ${row.next}.`,
+  ),
+  question(
+    'numbers',
+    `SELECT accession.number FROM lot JOIN accession ON accession.id = accession_id
+     GROUP BY accession_id HAVING count(*) <> max(ordinal)`,
+    (row: { number: string }) => `The lots of ${row.number} have a gap in their letters.`,
+  ),
+  bareForms,
+  // The weight and the germination result in force are the lot's own.
+  question(
+    'in-force',
+    `SELECT lot.number FROM lot
+     LEFT JOIN seed_weight ON seed_weight.id = weight_id LEFT JOIN germination_result ON germination_result.id = germination_id
+     WHERE seed_weight.lot_id <> lot.id OR germination_result.lot_id <> lot.id`,
+    (row: { number: string }) => `${row.number} uses a measurement of another lot.`,
+  ),
+  // A result is of as many seeds as its test laid out, and no replicate has more counted than it holds.
+  question(
+    'germination',
+    `SELECT lot.number, tested, sum(sown) AS sown FROM germination_result
+     JOIN germination_replicate ON germination_replicate.test_id = germination_result.test_id
+     JOIN lot ON lot.id = germination_result.lot_id
+     GROUP BY germination_result.id HAVING tested <> sum(sown)`,
+    (row: { number: string; tested: number; sown: number }) =>
+      `A result of ${row.number} is of ${row.tested} seeds, but its test laid out ${row.sown}.`,
+  ),
+  question(
+    'germination',
+    `SELECT test_id, ordinal, sown, counted FROM germination_replicate JOIN (
+       SELECT test_id AS of_test, ordinal AS of_ordinal, sum(normal + abnormal + hard + fresh + dead) AS counted
+       FROM (${COUNTS_IN_FORCE}) GROUP BY 1, 2)
+     ON of_test = test_id AND of_ordinal = ordinal WHERE counted > sown`,
+    (row: { test_id: number; ordinal: number; counted: number; sown: number }) =>
+      `Replicate ${row.ordinal} of test ${row.test_id} has ${row.counted} seeds counted of ${row.sown} laid out.`,
+  ),
+  // A joined record leads to one that stands for itself, so that every name is found in one step.
+  question(
+    'people',
+    `SELECT person.name, kept.name AS kept FROM person JOIN person AS kept ON kept.id = person.joined_into_id
+     WHERE kept.joined_into_id IS NOT NULL`,
+    (row: { name: string; kept: string }) =>
+      `${row.name} is joined into ${row.kept}, which is itself joined into another record.`,
+  ),
+]
+
 /** Checks that every number of the book is what it must be. Reads everything, changes nothing. */
 export function checkCollection(reading: Reading): Value<'collection.check'> {
-  const findings = [
-    ...integrity(reading),
-    ...foreignKeys(reading),
-    ...balances(reading),
-    ...agreement(reading),
-    ...conservation(reading),
-    ...reversals(reading),
-    ...numbers(reading),
-    ...inForce(reading),
-    ...tests(reading),
-    ...people(reading),
-  ]
+  const findings = CHECKS.flatMap((find) => find(reading))
   const count = (table: string) =>
     Number(prepared(reading.sqlite, `SELECT count(*) FROM ${table}`).pluck().get())
   const checked = { lots: count('lot'), movements: count('movement'), accessions: count('accession') }
   return { clean: findings.length === 0, findings, checked }
-}
-
-/** ReadWriteLock the rows that a question finds wrong into sentences. */
-function wrong<Row>(reading: Reading, check: string, sql: string, sentence: (row: Row) => string): Finding[] {
-  const rows = prepared(reading.sqlite, `${sql} LIMIT ${MOST_FINDINGS}`).all() as Row[]
-  return rows.map((row) => ({ check, sentence: sentence(row) }))
 }
 
 function integrity({ sqlite }: Reading): Finding[] {
@@ -53,20 +126,6 @@ function foreignKeys({ sqlite }: Reading): Finding[] {
     check: 'references',
     sentence: `Row ${row.rowid} of ${row.table} names a ${row.parent} that is not there.`,
   }))
-}
-
-function balances(reading: Reading): Finding[] {
-  return wrong<{ number: string; kept: number; summed: number; kept_mg: number; summed_mg: number }>(
-    reading,
-    'balances',
-    `SELECT lot.number, balance_count AS kept, coalesce(summed.count, 0) AS summed,
-       balance_mass_mg AS kept_mg, coalesce(summed.mass, 0) AS summed_mg
-     FROM lot LEFT JOIN (SELECT lot_id, sum(count) AS count, sum(mass_mg) AS mass FROM movement GROUP BY lot_id) AS summed
-       ON summed.lot_id = lot.id
-     WHERE balance_count <> coalesce(summed.count, 0) OR balance_mass_mg <> coalesce(summed.mass, 0)`,
-    (row) =>
-      `${row.number} says ${row.kept} seeds and ${row.kept_mg} mg, but its movements add up to ${row.summed} and ${row.summed_mg} mg.`,
-  )
 }
 
 type AgreementRow = Pick<
@@ -113,47 +172,6 @@ function agreement(reading: Reading): Finding[] {
   return findings
 }
 
-/** Splits and joins move seed and make none: their entries sum to nothing. */
-function conservation(reading: Reading): Finding[] {
-  return wrong<{ entry_id: number; count: number; mass: number }>(
-    reading,
-    'conservation',
-    `SELECT entry_id, sum(count) AS count, sum(mass_mg) AS mass FROM movement WHERE kind IN ('split', 'join')
-     GROUP BY entry_id HAVING sum(count) <> 0 OR sum(mass_mg) <> 0`,
-    (row) => `Entry ${row.entry_id} moves seed between lots but makes ${row.count} seeds and ${row.mass} mg.`,
-  )
-}
-
-function reversals(reading: Reading): Finding[] {
-  return wrong<{ id: number }>(
-    reading,
-    'reversals',
-    `SELECT movement.id FROM movement JOIN movement AS first ON first.id = movement.reverses_id
-     WHERE movement.count <> -first.count OR movement.mass_mg <> -first.mass_mg OR movement.lot_id <> first.lot_id`,
-    (row) => `Movement ${row.id} does not exactly undo the one it reverses.`,
-  )
-}
-
-function numbers(reading: Reading): Finding[] {
-  const gaps = wrong<{ series: string; counted: number; next: number }>(
-    reading,
-    'numbers',
-    `SELECT number_series.series, count(accession.id) AS counted, next FROM number_series
-     LEFT JOIN accession ON accession.series = number_series.series
-     GROUP BY number_series.series
-     HAVING count(accession.id) <> next - 1 OR coalesce(max(running), 0) <> next - 1 OR coalesce(min(running), 1) <> 1`,
-    (row) => `The numbers of ${row.series} have a gap: ${row.counted} accessions, next number ${row.next}.`,
-  )
-  const lots = wrong<{ number: string }>(
-    reading,
-    'numbers',
-    `SELECT accession.number FROM lot JOIN accession ON accession.id = accession_id
-     GROUP BY accession_id HAVING count(*) <> max(ordinal)`,
-    (row) => `The lots of ${row.number} have a gap in their letters.`,
-  )
-  return [...gaps, ...lots, ...bareForms(reading)]
-}
-
 function bareForms(reading: Reading): Finding[] {
   const rows = prepared(
     reading.sqlite,
@@ -169,51 +187,4 @@ function bareForms(reading: Reading): Finding[] {
     }
   }
   return findings
-}
-
-/** The weight and the germination result in force are the lot's own. */
-function inForce(reading: Reading): Finding[] {
-  return wrong<{ number: string }>(
-    reading,
-    'in-force',
-    `SELECT lot.number FROM lot
-     LEFT JOIN seed_weight ON seed_weight.id = weight_id LEFT JOIN germination_result ON germination_result.id = germination_id
-     WHERE seed_weight.lot_id <> lot.id OR germination_result.lot_id <> lot.id`,
-    (row) => `${row.number} uses a measurement of another lot.`,
-  )
-}
-
-/** A result is of as many seeds as its test laid out, and no replicate has more counted than it holds. */
-function tests(reading: Reading): Finding[] {
-  const unlike = wrong<{ number: string; tested: number; sown: number }>(
-    reading,
-    'germination',
-    `SELECT lot.number, tested, sum(sown) AS sown FROM germination_result
-     JOIN germination_replicate ON germination_replicate.test_id = germination_result.test_id
-     JOIN lot ON lot.id = germination_result.lot_id
-     GROUP BY germination_result.id HAVING tested <> sum(sown)`,
-    (row) => `A result of ${row.number} is of ${row.tested} seeds, but its test laid out ${row.sown}.`,
-  )
-  const tooMany = wrong<{ test_id: number; ordinal: number; counted: number; sown: number }>(
-    reading,
-    'germination',
-    `SELECT test_id, ordinal, sown, counted FROM germination_replicate JOIN (
-       SELECT test_id AS of_test, ordinal AS of_ordinal, sum(normal + abnormal + hard + fresh + dead) AS counted
-       FROM (${COUNTS_IN_FORCE}) GROUP BY 1, 2)
-     ON of_test = test_id AND of_ordinal = ordinal WHERE counted > sown`,
-    (row) =>
-      `Replicate ${row.ordinal} of test ${row.test_id} has ${row.counted} seeds counted of ${row.sown} laid out.`,
-  )
-  return [...unlike, ...tooMany]
-}
-
-/** A joined record leads to one that stands for itself, so that every name is found in one step. */
-function people(reading: Reading): Finding[] {
-  return wrong<{ name: string; kept: string }>(
-    reading,
-    'people',
-    `SELECT person.name, kept.name AS kept FROM person JOIN person AS kept ON kept.id = person.joined_into_id
-     WHERE kept.joined_into_id IS NOT NULL`,
-    (row) => `${row.name} is joined into ${row.kept}, which is itself joined into another record.`,
-  )
 }

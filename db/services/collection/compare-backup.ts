@@ -1,5 +1,5 @@
 import { resolve } from 'node:path'
-import type { BackupComparison } from '../../contract/backup-operations.ts'
+import type { BackupComparison } from '../../contract/collection-operations.ts'
 import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { countInWords, type Manner, massToType } from '../../domain/amounts/in-words.ts'

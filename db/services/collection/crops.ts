@@ -15,6 +15,7 @@ import { type CropRow, cropOrRefuse } from '../book/crop-rows.ts'
 import { assumedInWords } from '../book/living-stock.ts'
 import { settingsOf } from '../book/settings.ts'
 
+/** Every crop by its name, with what people call it. */
 export function listCrops(reading: Reading): Value<'crop.list'> {
   const rows = reading.db
     .select({
@@ -30,6 +31,7 @@ export function listCrops(reading: Reading): Value<'crop.list'> {
   return { crops: rows.map((row) => ({ ...row, ...everydayNames(row.cropId) })) }
 }
 
+/** A crop with its figures, where each comes from, and what is unknown. Refuses one that is not there. */
 export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value<'crop.get'> {
   const row = cropOrRefuse(reading, input.cropId, 'cropId')
   const assumed = assumedViability(row)

@@ -3,6 +3,7 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { draft } from '../../schema/collection-tables.ts'
 import type { Reading } from '../book/context.ts'
 
+/** Keeps a draft in place of the one of its id; an empty text drops it. */
 export function saveDraft(reading: Reading, input: ParsedInput<'draft.save'>): Value<'draft.save'> {
   const keptAt = reading.now.toISOString()
   if (input.text === '') {
@@ -14,6 +15,7 @@ export function saveDraft(reading: Reading, input: ParsedInput<'draft.save'>): V
   return { keptAt }
 }
 
+/** The drafts of a kind, latest first. */
 export function listDrafts(reading: Reading, input: ParsedInput<'draft.list'>): Value<'draft.list'> {
   const opened = reading.collection.openedAt.toISOString()
   const rows = reading.db

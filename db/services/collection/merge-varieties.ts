@@ -1,5 +1,5 @@
 import { eq, inArray } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
@@ -12,7 +12,7 @@ import { addName } from './varieties.ts'
 export function mergeVarieties(
   writing: Writing,
   input: ParsedInput<'variety.merge'>,
-): Omit<Value<'variety.merge'>, 'entryId'> {
+): WriteResult<'variety.merge'> {
   const { keepId, joinId } = input
   const { db, sqlite } = writing
   if (keepId === joinId) refuse('same-record', 'Those are one variety already.', { field: 'joinId' })

@@ -1,6 +1,6 @@
 import { eq } from 'drizzle-orm'
 import type { z } from 'zod'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import type { CropFields } from '../../contract/reference-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { recountChange } from '../../domain/ledger/movement.ts'
@@ -32,10 +32,8 @@ const NOTHING_KNOWN = JSON.stringify({
   sources: { germination: null },
 })
 
-export function createCrop(
-  writing: Writing,
-  input: ParsedInput<'crop.create'>,
-): Omit<Value<'crop.create'>, 'entryId'> {
+/** Adds a crop of the keeper's own. Refuses a name that a crop has already. */
+export function createCrop(writing: Writing, input: ParsedInput<'crop.create'>): WriteResult<'crop.create'> {
   refuseUnlessNew(writing, input.name, null, 'name')
   return {
     cropId: addCrop(writing, input),
@@ -118,10 +116,11 @@ function constantsSaid(set: NonNullable<CropFacts['viabilityConstants']>): Viabi
   }
 }
 
+/** Corrects a crop of the keeper's own, and recounts its unweighed lots where its weight changes. Refuses a shipped one. */
 export function correctCrop(
   writing: Writing,
   { cropId, correction }: ParsedInput<'crop.change'>,
-): Omit<Value<'crop.change'>, 'entryId'> {
+): WriteResult<'crop.change'> {
   const row = cropOrRefuse(writing, cropId, 'cropId')
   if (row.addedEntryId === null) {
     refuse('not-own-crop', `${row.commonName} is of the crop table, whose figures have their sources.`, {
@@ -160,10 +159,11 @@ function recountLots(writing: Writing, cropId: string, weight: HundredSeedWeight
   }
 }
 
+/** Sets the keeper's own figures for any crop; null goes back to the table's. */
 export function overrideCrop(
   writing: Writing,
   input: ParsedInput<'crop.change-policy'>,
-): Omit<Value<'crop.change-policy'>, 'entryId'> {
+): WriteResult<'crop.change-policy'> {
   const row = cropOrRefuse(writing, input.cropId, 'cropId')
   const changed = changeCrop(writing, row, {
     ownPlants: input.plantsToKeep,

@@ -1,12 +1,13 @@
 import { and, eq } from 'drizzle-orm'
 import type { z } from 'zod'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import type { WhichVariety } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { indexVariety } from '../../queries/search-words.ts'
 import { crop, variety, varietySynonym } from '../../schema/reference-tables.ts'
+import { addRow } from '../book/add-row.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { cropNamed } from './own-crops.ts'
@@ -38,41 +39,30 @@ function sameOrNew(writing: Writing, which: NewVariety, field: string): number {
       ? cropNamed(writing, which.newCrop, `${field}.newVariety.newCrop.name`)
       : cropOrRefuse(writing, which.cropId, `${field}.newVariety.cropId`).id
   const facts = { cropId, name: which.name }
-  const same = writing.db
-    .select({ id: variety.id })
+  return sameVariety(writing, facts)?.id ?? addVariety(writing, { ...facts, story: '' })
+}
+
+/** The variety of a crop by that very name, accents and capitals too. */
+function sameVariety(writing: Writing, { cropId, name }: { cropId: string; name: string }) {
+  const sameName = and(eq(variety.nameFolded, fold(name)), eq(variety.name, name))
+  return writing.db
+    .select()
     .from(variety)
-    .where(
-      and(
-        eq(variety.cropId, facts.cropId),
-        eq(variety.nameFolded, fold(facts.name)),
-        eq(variety.name, facts.name),
-      ),
-    )
+    .where(and(eq(variety.cropId, cropId), sameName))
     .get()
-  return same?.id ?? addVariety(writing, { ...facts, story: '' })
 }
 
 function addVariety(writing: Writing, facts: { cropId: string; name: string; story: string }): number {
-  const row = { ...facts, nameFolded: fold(facts.name) }
-  return writing.db.insert(variety).values(row).returning({ id: variety.id }).get().id
+  return addRow(writing, variety, { ...facts, nameFolded: fold(facts.name) })
 }
 
+/** Adds a variety of a crop. Refuses a name that the crop has already. */
 export function createVariety(
   writing: Writing,
   input: ParsedInput<'variety.create'>,
-): Omit<Value<'variety.create'>, 'entryId'> {
+): WriteResult<'variety.create'> {
   cropOrRefuse(writing, input.cropId, 'cropId')
-  const same = writing.db
-    .select()
-    .from(variety)
-    .where(
-      and(
-        eq(variety.cropId, input.cropId),
-        eq(variety.nameFolded, fold(input.name)),
-        eq(variety.name, input.name),
-      ),
-    )
-    .get()
+  const same = sameVariety(writing, input)
   if (same) {
     refuse('already-there', `There is a variety ‘${same.name}’ of that crop already.`, {
       field: 'name',
@@ -94,10 +84,11 @@ export function addName(writing: Writing, varietyId: number, name: string): numb
     .get()?.id
 }
 
+/** Adds another name of a variety; one that it has already changes nothing. */
 export function addSynonym(
   writing: Writing,
   input: ParsedInput<'variety.add-name'>,
-): Omit<Value<'variety.add-name'>, 'entryId'> {
+): WriteResult<'variety.add-name'> {
   const known = writing.db.select().from(variety).where(eq(variety.id, input.varietyId)).get()
   if (!known) refuse('not-found', 'That variety is not in the book.', { field: 'varietyId' })
   addName(writing, known.id, input.name)
@@ -105,19 +96,12 @@ export function addSynonym(
   return { said: `${known.name} is also known as ${input.name}`, undoable: false }
 }
 
-interface VarietyRow {
-  readonly id: number
-  readonly name: string
-  readonly crop_id: string
-  readonly crop: string
-  readonly matched: string
-  readonly synonyms: string | null
-  readonly accessions: number
-}
+type VarietyLine = Value<'variety.search'>['varieties'][number]
 
 /** Unit separator: cannot stand in a name, so that joined names come apart again. */
 const BETWEEN_NAMES = '\u001f'
 
+/** Varieties with a name that has a word beginning with the text; joined records are left out. */
 export function searchVarieties(
   reading: Reading,
   input: ParsedInput<'variety.search'>,
@@ -132,22 +116,16 @@ export function searchVarieties(
        SELECT id, name AS matched, min(CASE WHEN name_folded LIKE ?1 || '%' THEN 0 ELSE 1 END) AS rank
        FROM named WHERE ' ' || name_folded LIKE '% ' || ?1 || '%' GROUP BY id
      )
-     SELECT variety.id, variety.name, crop.id AS crop_id, crop.common_name AS crop, found.matched,
-       (SELECT group_concat(name, '${BETWEEN_NAMES}') FROM variety_synonym WHERE variety_id = variety.id) AS synonyms,
+     SELECT variety.id AS varietyId, variety.name, crop.id AS cropId, crop.common_name AS cropName,
+       (SELECT group_concat(name, '${BETWEEN_NAMES}') FROM variety_synonym WHERE variety_id = variety.id) AS synonyms, found.matched,
        (SELECT count(*) FROM accession WHERE variety_id = variety.id) AS accessions
      FROM found JOIN variety ON variety.id = found.id JOIN crop ON crop.id = variety.crop_id
      WHERE variety.joined_into_id IS NULL AND (?2 IS NULL OR crop.id = ?2)
      ORDER BY found.rank, variety.name_folded, variety.id LIMIT ?3`,
-  ).all({ 1: wanted, 2: input.cropId ?? null, 3: input.limit }) as VarietyRow[]
+  ).all({ 1: wanted, 2: input.cropId ?? null, 3: input.limit }) as (Omit<VarietyLine, 'synonyms'> & {
+    synonyms: string | null
+  })[]
   return {
-    varieties: rows.map((row) => ({
-      varietyId: row.id,
-      name: row.name,
-      cropId: row.crop_id,
-      cropName: row.crop,
-      synonyms: row.synonyms?.split(BETWEEN_NAMES) ?? [],
-      matched: row.matched,
-      accessions: row.accessions,
-    })),
+    varieties: rows.map((row) => ({ ...row, synonyms: row.synonyms?.split(BETWEEN_NAMES) ?? [] })),
   }
 }

@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { overriddenInWords } from '../../domain/ledger/overridden.ts'
 import { makeDerivedLotsStale } from '../../queries/forecast-rows.ts'
@@ -20,33 +20,28 @@ import { putLatestResultInForce } from '../germination/germination.ts'
 import { restorePeople } from '../people/change-person.ts'
 import { restorePlaces } from '../storage/place-kind.ts'
 
-interface ListedEntry {
-  readonly id: number
-  readonly operation: string
-  readonly recorded_at: string
-  readonly said: string
+interface ListedEntry
+  extends Pick<Value<'entry.list'>['entries'][number], 'entryId' | 'operation' | 'recordedAt' | 'said'> {
   readonly answer: string
   readonly taken_back: number
 }
 
+/** What was written, newest first, with the lines of each entry in the ledger. */
 export function listEntries(reading: Reading, input: ParsedInput<'entry.list'>): Value<'entry.list'> {
   const rows = prepared(
     reading.sqlite,
-    `SELECT id, operation, recorded_at, said, answer,
+    `SELECT id AS entryId, operation, recorded_at AS recordedAt, said, answer,
        EXISTS (SELECT 1 FROM entry AS back WHERE back.takes_back_id = entry.id) AS taken_back
      FROM entry WHERE id < ? ORDER BY id DESC LIMIT ?`,
   ).all(input.before ?? Number.MAX_SAFE_INTEGER, input.limit) as ListedEntry[]
   return {
-    entries: rows.map((row) => ({
-      entryId: row.id,
-      operation: row.operation,
-      recordedAt: row.recorded_at,
-      said: row.said,
-      undoable: row.taken_back === 0 && JSON.parse(row.answer).undoable === true,
-      takenBack: row.taken_back === 1,
-      overridden: overriddenIn(reading, row.id),
-      people: peopleOf(reading, row.id),
-      lines: entryLines(reading.sqlite, row.id),
+    entries: rows.map(({ answer, taken_back, ...row }) => ({
+      ...row,
+      undoable: taken_back === 0 && JSON.parse(answer).undoable === true,
+      takenBack: taken_back === 1,
+      overridden: overriddenIn(reading, row.entryId),
+      people: peopleOf(reading, row.entryId),
+      lines: entryLines(reading.sqlite, row.entryId),
     })),
   }
 }
@@ -62,12 +57,12 @@ function overriddenIn({ sqlite }: Reading, entryId: number): string {
 
 /** Names are read, and never written into the sentence of an entry: a person can be renamed, joined or erased. */
 function peopleOf({ sqlite }: Reading, entryId: number): string[] {
-  const rows = prepared(
+  const names = prepared(
     sqlite,
     `SELECT DISTINCT person.name FROM movement JOIN person ON person.id = person_id
      WHERE movement.entry_id = ? AND kind <> 'reversal' ORDER BY person.name`,
-  ).all(entryId) as { name: string }[]
-  return rows.map(({ name }) => name)
+  )
+  return names.pluck().all(entryId) as string[]
 }
 
 /**
@@ -75,10 +70,7 @@ function peopleOf({ sqlite }: Reading, entryId: number): string[] {
  *
  * Refused as a whole, having written nothing, when any one of its movements cannot be taken back.
  */
-export function undoEntry(
-  writing: Writing,
-  input: ParsedInput<'entry.undo'>,
-): Omit<Value<'entry.undo'>, 'entryId'> {
+export function undoEntry(writing: Writing, input: ParsedInput<'entry.undo'>): WriteResult<'entry.undo'> {
   const { db, sqlite } = writing
   const target = db.select().from(entry).where(eq(entry.id, input.entryId)).get()
   if (!target) refuse('not-found', 'That entry is not in the book.', { field: 'entryId' })
@@ -106,19 +98,11 @@ export function undoEntry(
 /** Puts back what was in force before an entry: weights, results, and what else it changed of lots, people, places, varieties and crops. */
 function putFormerInForce(writing: Writing, entryId: number): void {
   const { db, sqlite } = writing
-  for (const { lotId } of db
-    .select({ lotId: seedWeight.lotId })
-    .from(seedWeight)
-    .where(eq(seedWeight.entryId, entryId))
-    .all()) {
+  for (const { lotId } of db.select().from(seedWeight).where(eq(seedWeight.entryId, entryId)).all()) {
     const weightId = latestMeasurement(sqlite, 'seed_weight', lotId)
     db.update(lot).set({ weightId }).where(eq(lot.id, lotId)).run()
   }
-  const tested = db
-    .select({ lotId: germinationResult.lotId })
-    .from(germinationResult)
-    .where(eq(germinationResult.entryId, entryId))
-    .all()
+  const tested = db.select().from(germinationResult).where(eq(germinationResult.entryId, entryId)).all()
   for (const { lotId } of tested) putLatestResultInForce(writing, lotId)
   restoreLots(writing, entryId)
   restorePeople(writing, entryId)

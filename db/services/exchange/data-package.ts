@@ -35,6 +35,7 @@ const ENDINGS: readonly (readonly [RegExp, string])[] = [
   [/^(latitude|longitude)$/, 'decimal degrees'],
 ]
 
+/** The whole collection as a Data Package, without people and exact places unless they were asked for. */
 export function makePackage(reading: Reading, input: ParsedInput<'package.export'>): Value<'package.export'> {
   const withheld = withheldInWords(input)
   const { libraryName } = settingsOf(reading)
@@ -67,6 +68,7 @@ function fieldOf({ name, type, required, names }: WholeColumn): PackedField {
   return { name, type: TYPES[type], description, required, names }
 }
 
+/** Reads a package into a collection in which nothing was written. Refuses any other, and a package that does not hold together. */
 export function readPackageBack(
   reading: Reading,
   input: ParsedInput<'package.import'>,

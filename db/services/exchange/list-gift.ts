@@ -1,4 +1,4 @@
-import type { Fate } from '../../contract/list-operations.ts'
+import type { Fate } from '../../contract/intake-operations.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import type { HarvestYear } from '../../domain/dates/harvest-year.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
@@ -40,6 +40,7 @@ export type Outcome =
   | { readonly gift: ListGift }
   | { readonly fate: Exclude<Fate, 'new'>; readonly because: string }
 
+/** A row that cannot come in, and why. */
 export function refused(because: string): Outcome {
   return { fate: 'refused', because }
 }

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { Fate, ListPreview } from '../../contract/list-operations.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import type { Fate, ListPreview } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { csvOf } from '../../exchange/csv.ts'
@@ -34,6 +34,7 @@ interface PlannedList {
   readonly plan: ListPlan
 }
 
+/** How a list is understood and what becomes of its rows. Refuses columns that do not fit it. */
 export function previewList(reading: Reading, input: ListInput): ListPreview {
   const planned = plannedList(reading, input)
   if ('because' in planned) return { kind: 'unreadable', because: planned.because }
@@ -75,6 +76,7 @@ function findingsIn({ rows }: Table, layout: ListLayout) {
   )
 }
 
+/** The rows that would not come in, as CSV. Refuses a file that cannot be read. */
 export function refusedRows(reading: Reading, input: ListInput): Value<'import.list-refused'> {
   const planned = plannedList(reading, input)
   if ('because' in planned) return refuse('list-unreadable', planned.because, { field: 'content' })
@@ -98,10 +100,11 @@ export function refusedRows(reading: Reading, input: ListInput): Value<'import.l
   return { fileName: `${name}-left-out.csv`, csv, rows: left.length }
 }
 
+/** Takes the gifts of a list in. Refuses while rows are in doubt, refused ones unless left out, and a list that came in before. */
 export function takeListIn(
   writing: Writing,
   input: ParsedInput<'import.record'>,
-): Omit<Value<'import.record'>, 'entryId'> {
+): WriteResult<'import.record'> {
   const digest = digestOf(input)
   const before = batchOfList(writing.sqlite, digest)
   if (before !== null)

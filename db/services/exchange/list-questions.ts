@@ -1,4 +1,4 @@
-import type { ListQuestion } from '../../contract/list-operations.ts'
+import type { ListQuestion } from '../../contract/intake-operations.ts'
 
 type Asked = Omit<ListQuestion, 'rows' | 'firstRow' | 'answered'>
 

@@ -8,6 +8,7 @@ import { giftKey, type ListBook, withinCrop } from './list-book.ts'
 import { type ListGift, OPEN, type Outcome, yearsOf } from './list-gift.ts'
 import { LEAVE_OUT, type ListQuestions } from './list-questions.ts'
 
+/** A row whose gift is in the book. */
 export function isThere(number: string): Outcome {
   return { fate: 'there', because: `it is in the book already as ${number}` }
 }

@@ -39,6 +39,7 @@ const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
   ],
 ]
 
+/** Some lots as CSV, in the order given: for a spreadsheet, or exact for programs. Masses in grams. */
 export function exportLots(reading: Reading, input: ParsedInput<'lot.export'>): Value<'lot.export'> {
   const rows = rowsInOrder(reading, input.lotIds)
   const csv = input.exact ? exactCsvOf(columnsOf(reading), rows) : csvOf(columnsOf(reading), rows)
@@ -70,6 +71,7 @@ export function makeStock(reading: Reading, { people }: ParsedInput<'stock.expor
   }
 }
 
+/** Some lots as a workbook, in the order given. */
 export async function exportWorkbook(
   reading: Reading,
   { lotIds }: ParsedInput<'lot.workbook'>,

@@ -1,5 +1,5 @@
+import type { LotForecast as ShownForecast } from '../../contract/care-operations.ts'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { LotForecast as ShownForecast } from '../../contract/forecast-operations.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { freezingCautionOfMany, freezingCautions } from '../../domain/moisture/moisture-words.ts'
 import { type Band, crossingBand } from '../../domain/viability/band.ts'

@@ -1,7 +1,7 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { WaitingGift } from '../../contract/intake-operations.ts'
 import { Gift } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
-import type { WaitingGift } from '../../contract/waiting-operations.ts'
 import {
   giftStanding,
   isLate,

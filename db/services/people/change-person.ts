@@ -1,6 +1,6 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { PersonRole } from '../../contract/reference-operations.ts'
+import type { PersonRole } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { prepared } from '../../queries/prepared.ts'

@@ -4,14 +4,12 @@ import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { sumOf, tallied } from '../../domain/germination/germination-test.ts'
 import { type BenchTest, benchSheet } from '../../paper/bench-sheet.ts'
-import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
 import type { TestRow } from '../../queries/germination-tests.ts'
 import type { Reading } from '../book/context.ts'
 import { cautionsOf } from '../book/seed-words.ts'
-import { settingsOf } from '../book/settings.ts'
 import { listTests, testOrRefuse } from '../germination/germination-record.ts'
 import { replicatesOf } from '../germination/test-counts.ts'
-import { dayOf } from './letters.ts'
+import { dayOf, documentFacts, made } from './document.ts'
 
 /** The bench sheet of some tests under way, or of all, in the order in which they are to be counted. */
 export async function printBenchSheet(
@@ -30,18 +28,11 @@ export async function printBenchSheet(
   if (rows.length === 0) {
     refuse('nothing-to-print', 'No test is under way.', { field: 'testIds', todo: 'Begin a test first.' })
   }
-  const { libraryName, locale, paper } = settingsOf(reading)
-  const { bytes, pages, warnings } = await benchSheet({
+  const printed = await benchSheet({
     tests: rows.map((row) => benchTest(reading, row)),
-    libraryName,
-    date: dayOf(reading)(reading.today),
-    paper,
-    title: `Bench sheet, ${libraryName}`,
-    language: locale,
-    fonts: await loadPaperFonts(),
+    ...(await documentFacts(reading, 'Bench sheet')),
   })
-  const fileName = `bench-sheet-${reading.today}.pdf`
-  return { pdf: Buffer.from(bytes).toString('base64'), fileName, pages, warnings: [...warnings] }
+  return made(printed, `bench-sheet-${reading.today}.pdf`)
 }
 
 function benchTest(reading: Reading, row: TestRow): BenchTest {

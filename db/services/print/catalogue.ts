@@ -5,8 +5,7 @@ import { packetSeeds } from '../../domain/amounts/packets.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { type PublicEntry, publicPage } from '../../exchange/public-list.ts'
 import { type FlowingPart, flowingDocument } from '../../paper/drawing/flowing-document.ts'
-import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
-import type { Paragraph } from '../../paper/drawing/text-flow.ts'
+import { type Paragraph, paragraphsIn } from '../../paper/drawing/text-flow.ts'
 import { lotFacts } from '../../queries/lot-facts.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accessionsToGive } from '../../queries/year-figures.ts'
@@ -15,14 +14,15 @@ import { livingOf, standingOf } from '../book/living-stock.ts'
 import { cautionsOf, synonymsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { type Withholding, withholdingOf } from '../people/withhold.ts'
-import { dayOf } from './letters.ts'
-import { made } from './made-paper.ts'
+import { dayOf, documentFacts, made } from './document.ts'
 
 /** A story on a list is a line or two; the rest is told at the table. */
 const STORY_LETTERS = 240
 
 const RULES =
   'For sowing only, not for eating. Rules on sharing, labelling and selling seed differ by place: ask your local seed authority.'
+
+const text = paragraphsIn(10)
 
 interface Entry {
   readonly row: LotRow
@@ -32,13 +32,9 @@ interface Entry {
 /** What can be had now: working seed beyond what must be kept to regrow it, nothing treated, regulated, protected or doubtful. */
 export async function printCatalogue(reading: Reading): Promise<Value<'catalogue.print'>> {
   const entries = entriesOf(reading)
-  const { libraryName, locale, paper } = settingsOf(reading)
   const printed = await flowingDocument({
     parts: [partOf(reading, entries)],
-    paper,
-    title: `Seed to be had, ${libraryName}`,
-    language: locale,
-    fonts: await loadPaperFonts(),
+    ...(await documentFacts(reading, 'Seed to be had')),
   })
   return { ...made(printed, `catalogue-${reading.today}.pdf`), listed: entries.length }
 }
@@ -101,13 +97,6 @@ function entriesOf(reading: Reading): Entry[] {
 function partOf(reading: Reading, entries: readonly Entry[]): FlowingPart {
   const { libraryName } = settingsOf(reading)
   const withholding = withholdingOf(reading, { people: false, places: false })
-  const text = (words: string, before: number, more: Partial<Paragraph> = {}): Paragraph => ({
-    text: words,
-    face: 'regular',
-    size: 10,
-    before,
-    ...more,
-  })
   const byCrop = [...Map.groupBy(entries, ({ row }) => row.crop)]
   return {
     name: 'The list',
@@ -117,7 +106,7 @@ function partOf(reading: Reading, entries: readonly Entry[]): FlowingPart {
       text(aboutList(reading, entries), 2),
       ...byCrop.flatMap(([crop, here]) => [
         text(crop, 12, { face: 'semibold', size: 13, unbrokenWithNext: true, ruled: true }),
-        ...here.flatMap((entry) => entryParagraphs(inWords(reading, withholding, entry), text)),
+        ...here.flatMap((entry) => entryParagraphs(inWords(reading, withholding, entry))),
       ]),
       text(RULES, 12, { size: 9, ruled: true }),
     ],
@@ -150,10 +139,7 @@ function inWords(reading: Reading, withholding: Withholding, { row, packets }: E
   }
 }
 
-function entryParagraphs(
-  { name, facts, cautions, story }: PublicEntry,
-  text: (words: string, before: number, more?: Partial<Paragraph>) => Paragraph,
-): Paragraph[] {
+function entryParagraphs({ name, facts, cautions, story }: PublicEntry): Paragraph[] {
   return [
     text(name, 6, { face: 'semibold', unbrokenWithNext: true }),
     text(facts.join(' · '), 0, { size: 9 }),

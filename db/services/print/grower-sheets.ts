@@ -1,12 +1,11 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import type { PlanLine } from '../../contract/season-plan-operations.ts'
+import type { PlanLine } from '../../contract/regeneration-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { breedingOf } from '../../domain/needs/population-goal.ts'
 import { growingAdvice } from '../../domain/season-plan/growing-words.ts'
 import { usualExtraction } from '../../domain/season-plan/seed-extraction.ts'
 import { flowingDocument } from '../../paper/drawing/flowing-document.ts'
-import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
 import { type GrowerVariety, growerSheetParts } from '../../paper/grower-sheets.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { rescueCrop } from '../../queries/need-rows.ts'
@@ -14,6 +13,7 @@ import type { Reading } from '../book/context.ts'
 import { cautionsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { latestPlan } from '../regrow/season-plan.ts'
+import { documentFacts, made } from './document.ts'
 
 /** A sheet for each garden of the saved plan: what, how many, how far apart, how to select, harvest and bring back. */
 export async function printGrowerSheets(
@@ -28,7 +28,7 @@ export async function printGrowerSheets(
   if (lines.length === 0) {
     refuse('nothing-to-print', 'Nothing of the saved plan grows in that garden.', { field: 'siteId' })
   }
-  const { libraryName, locale, paper } = settingsOf(reading)
+  const facts = await documentFacts(reading, `Grower sheets ${plan.season}`)
   const sheets = [...Map.groupBy(lines, ({ siteId }) => siteId).values()].flatMap((here) =>
     here.slice(0, 1).map((first) => ({
       to: first.grower,
@@ -36,22 +36,11 @@ export async function printGrowerSheets(
       season: plan.season,
       bringBackBy: `the end of ${here.some(({ biennial }) => biennial) ? `${plan.season}, or of ${plan.season + 1} what takes two seasons` : plan.season}`,
       varieties: here.map((line) => varietyOf(reading, line)),
-      libraryName,
+      libraryName: facts.libraryName,
     })),
   )
-  const { bytes, pages, warnings } = await flowingDocument({
-    parts: growerSheetParts(sheets),
-    paper,
-    title: `Grower sheets ${plan.season}, ${libraryName}`,
-    language: locale,
-    fonts: await loadPaperFonts(),
-  })
-  return {
-    pdf: Buffer.from(bytes).toString('base64'),
-    fileName: `grower-sheets-${plan.season}.pdf`,
-    pages,
-    warnings: [...warnings],
-  }
+  const printed = await flowingDocument({ parts: growerSheetParts(sheets), ...facts })
+  return made(printed, `grower-sheets-${plan.season}.pdf`)
 }
 
 function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {

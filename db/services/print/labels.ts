@@ -2,7 +2,6 @@ import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
-import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
 import { isEnvelope, labelsOnSheet } from '../../paper/packets/label-sheets.ts'
 import { packetLabels } from '../../paper/packets/packet-labels.ts'
 import type { PacketLabel } from '../../paper/packets/packet-text.ts'
@@ -16,8 +15,9 @@ import { harvestOf, lotOrRefuse } from '../book/new-lot.ts'
 import { cautionsOf, synonymsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { type Withholding, withholdingOf } from '../people/withhold.ts'
-import { dayOf } from './letters.ts'
+import { dayOf, documentFacts, made } from './document.ts'
 
+/** Labels of lots on a sheet, from any label of it on. Refuses an unknown sheet or lot, and a start off the sheet. */
 export async function printLabels(
   reading: Reading,
   input: ParsedInput<'label.print'>,
@@ -27,25 +27,22 @@ export async function printLabels(
   if (input.startAt > perSheet) {
     refuse('off-the-sheet', `That sheet has ${perSheet} labels. Start at one of them.`, { field: 'startAt' })
   }
-  const { libraryName, locale } = settingsOf(reading)
+  const facts = await documentFacts(reading, 'Packet labels')
   const goesOut = sheet.folded === true || isEnvelope(sheet)
   const withholding = goesOut ? withholdingOf(reading, { people: false, places: false }) : null
   const labels = input.labels.flatMap(({ lotId, copies, contents }, index) => {
-    const label = labelOf(reading, lotId, contents, libraryName, `labels.${index}.lotId`, withholding)
+    const label = labelOf(reading, lotId, contents, facts.libraryName, `labels.${index}.lotId`, withholding)
     return Array.from({ length: copies }, () => label)
   })
-  const { bytes, pages, warnings } = await packetLabels({
+  const printed = await packetLabels({
     labels,
     sheet: input.says === 'number-only' ? { ...sheet, carries: 'number-only', folded: false } : sheet,
     startAt: input.startAt,
     offsetMm: input.offsetMm,
     cropMarks: input.cropMarks,
-    title: `Packet labels, ${libraryName}`,
-    language: locale,
-    fonts: await loadPaperFonts(),
+    ...facts,
   })
-  const fileName = `labels-${reading.today}.pdf`
-  return { pdf: Buffer.from(bytes).toString('base64'), fileName, pages, warnings: [...warnings] }
+  return made(printed, `labels-${reading.today}.pdf`)
 }
 
 function labelOf(

@@ -7,15 +7,8 @@ import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { sofarInWords } from '../../domain/letters/gift-so-far.ts'
 import { keepingInWords, oneKeptInWords } from '../../domain/letters/keeping.ts'
-import {
-  fillLetter,
-  LETTER_FIELDS,
-  type LetterFacts,
-  SHIPPED_LETTER,
-  unknownFields,
-} from '../../domain/letters/letter-words.ts'
-import type { DonorLetter, LetterGift } from '../../paper/donor-letters.ts'
-import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
+import { fillLetter, type LetterFacts, SHIPPED_LETTER } from '../../domain/letters/letter-words.ts'
+import { type DonorLetter, donorLetters, type LetterGift } from '../../paper/donor-letters.ts'
 import {
   giftsOfLetters,
   type LetterGiftRow,
@@ -23,62 +16,18 @@ import {
   type TrayRow,
 } from '../../queries/tray-rows.ts'
 import { giftSince } from '../../queries/year-figures.ts'
-import { collection } from '../../schema/collection-tables.ts'
 import { person, personContact } from '../../schema/reference-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading } from '../book/context.ts'
 import { harvestOf } from '../book/new-lot.ts'
 import { settingsOf } from '../book/settings.ts'
-
-interface Words {
-  readonly words: string
-  readonly keeper: string
-}
-
-/** The library's own words, or those shipped, and who signs. */
-function wordsOf(reading: Reading): Words {
-  const { letterWords, keeper } = settingsOf(reading)
-  return { words: letterWords === '' ? SHIPPED_LETTER : letterWords, keeper }
-}
-
-export function letterWords(reading: Reading): Value<'letter.get'> {
-  const fields = Object.entries(LETTER_FIELDS).map(([name, meaning]) => ({ field: `{${name}}`, meaning }))
-  return { ...wordsOf(reading), shipped: SHIPPED_LETTER, fields }
-}
-
-export function changeLetterWords(
-  writing: Writing,
-  input: ParsedInput<'letter.change'>,
-): Omit<Value<'letter.change'>, 'entryId'> {
-  const unknown = unknownSentence(input.words)
-  if (unknown !== null) {
-    refuse('placeholder-unknown', unknown, {
-      field: 'words',
-      todo: 'Correct it, or write it without braces.',
-    })
-  }
-  const words = input.words === SHIPPED_LETTER ? '' : input.words
-  writing.db
-    .update(collection)
-    .set({ letterWords: words, keeper: input.keeper })
-    .where(eq(collection.id, 1))
-    .run()
-  return { said: 'Changed the words of the thank-you letter', undoable: false }
-}
-
-/** Names the fields that no letter knows, or null. */
-function unknownSentence(words: string): string | null {
-  const unknown = unknownFields(words)
-  if (unknown.length === 0) return null
-  const known = Object.keys(LETTER_FIELDS).map((name) => `{${name}}`)
-  const one = unknown.length === 1
-  return `No letter knows the ${one ? 'field' : 'fields'} ${unknown.join(', ')}. There are ${known.join(', ')}.`
-}
+import { dayOf, documentFacts, made } from './document.ts'
+import { unknownSentence, type Words, wordsOf } from './letter-words.ts'
 
 /** Letters for items of the tray: one for each donor, with all their gifts; those held back are named in the warnings. */
 export async function printLetters(
   reading: Reading,
   rows: readonly TrayRow[],
-): Promise<Pick<Value<'tray.render'>, 'pdf' | 'pages' | 'warnings'>> {
+): Promise<Value<'tray.render'>> {
   const words = wordsOf(reading)
   const giftsOf = new Map<number, number[]>()
   const heldBack: string[] = []
@@ -99,10 +48,11 @@ export async function printLetters(
     refuse('nothing-to-print', heldBack[0] ?? 'There is no letter to print.', { field: 'itemIds' })
   }
   const unknown = unknownSentence(words.words)
-  const made = await lettersPdf(reading, letters)
-  return { ...made, warnings: [...heldBack, ...(unknown === null ? [] : [unknown]), ...made.warnings] }
+  const printed = await lettersPdf(reading, letters, `letters-${reading.today}.pdf`)
+  return { ...printed, warnings: [...heldBack, ...(unknown === null ? [] : [unknown]), ...printed.warnings] }
 }
 
+/** The letter in words not yet kept, for the latest donor who may be written to, or an invented one. */
 export async function previewLetter(
   reading: Reading,
   input: ParsedInput<'letter.render'>,
@@ -113,28 +63,20 @@ export async function previewLetter(
     real === undefined
       ? inventedLetter(reading, words)
       : letterTo(reading, real.donor_id, giftsOfLetters(reading.sqlite, [real.accession_id]), words)
-  const made = await lettersPdf(reading, [letter])
+  const printed = await lettersPdf(reading, [letter], `letter-${reading.today}.pdf`)
   const unknown = unknownSentence(words.words)
   return {
-    ...made,
+    ...printed,
     to: real === undefined ? '' : letter.to,
-    fileName: `letter-${reading.today}.pdf`,
-    warnings: [...(unknown === null ? [] : [unknown]), ...made.warnings],
+    warnings: [...(unknown === null ? [] : [unknown]), ...printed.warnings],
   }
 }
 
-async function lettersPdf(reading: Reading, letters: readonly DonorLetter[]) {
-  const { libraryName, locale, paper } = settingsOf(reading)
-  // Loaded by the first letter: what draws paper is half of all there is to load, and most starts print nothing.
-  const { donorLetters } = await import('../../paper/donor-letters.ts')
-  const { bytes, pages, warnings } = await donorLetters({
-    letters,
-    paper,
-    title: `Thank-you letters, ${libraryName}`,
-    language: locale,
-    fonts: await loadPaperFonts(),
-  })
-  return { pdf: Buffer.from(bytes).toString('base64'), pages, warnings: [...warnings] }
+async function lettersPdf(reading: Reading, letters: readonly DonorLetter[], fileName: string) {
+  return made(
+    await donorLetters({ letters, ...(await documentFacts(reading, 'Thank-you letters')) }),
+    fileName,
+  )
 }
 
 /** The letter to a donor. The one document that holds how to reach them. */
@@ -221,12 +163,6 @@ export function amountInWords(
   if (row.measured === 'mass') return massShown(milligrams(row.mass_mg), manner)
   if (row.measured === 'estimate') return `${aboutCount(row.count, 0.25, manner)} ${unit.many}`
   return countInWords(row.count, unit, manner)
-}
-
-/** Writes a date out as the library's locale does. */
-export function dayOf(reading: Reading): (iso: string) => string {
-  const format = new Intl.DateTimeFormat(settingsOf(reading).locale, { dateStyle: 'long', timeZone: 'UTC' })
-  return (iso) => format.format(Date.parse(`${iso}T00:00:00Z`))
 }
 
 function listed(texts: readonly string[]): string {

@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { giftsNotThanked } from '../../queries/tray-rows.ts'
 import type { Writing } from '../book/context.ts'
@@ -11,7 +11,7 @@ const MOST_LETTERS = 500
 export function addPeriodLetters(
   writing: Writing,
   { from, until }: ParsedInput<'tray.add-letters'>,
-): Omit<Value<'tray.add-letters'>, 'entryId'> {
+): WriteResult<'tray.add-letters'> {
   if (from > until) {
     refuse('days-out-of-order', 'The first day comes after the last one.', {
       field: 'from',

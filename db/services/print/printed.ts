@@ -1,6 +1,6 @@
 import { inArray } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
-import { LabelSheet } from '../../contract/paper-operations.ts'
+import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import { LabelSheet } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
 import {
@@ -11,6 +11,7 @@ import {
   latestOnEachSheet,
 } from '../../queries/tray-rows.ts'
 import { printBatch, printItem } from '../../schema/print-tables.ts'
+import { addRow } from '../book/add-row.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import { savedSheet } from '../book/label-sheets.ts'
 import { checkWhatToPrint, shownItem, toTray, waitingOrRefuse } from '../book/tray.ts'
@@ -19,23 +20,19 @@ import { checkWhatToPrint, shownItem, toTray, waitingOrRefuse } from '../book/tr
 export function markPrinted(
   writing: Writing,
   input: ParsedInput<'tray.mark-printed'>,
-): Omit<Value<'tray.mark-printed'>, 'entryId'> {
+): WriteResult<'tray.mark-printed'> {
   const rows = waitingOrRefuse(writing, input.itemIds, 'itemIds')
   checkWhatToPrint(writing, rows, input)
   const [rightMm, downMm] = input.offsetMm
   const onSheet =
     input.kind === 'label' ? { sheet: input.sheet ?? null, startAt: input.startAt, rightMm, downMm } : {}
-  const { id } = writing.db
-    .insert(printBatch)
-    .values({
-      kind: input.kind,
-      ...onSheet,
-      printer: input.printer,
-      printedAt: writing.now.toISOString(),
-      entryId: writing.entryId,
-    })
-    .returning({ id: printBatch.id })
-    .get()
+  const id = addRow(writing, printBatch, {
+    kind: input.kind,
+    ...onSheet,
+    printer: input.printer,
+    printedAt: writing.now.toISOString(),
+    entryId: writing.entryId,
+  })
   writing.db
     .update(printItem)
     .set({ batchId: id })
@@ -45,6 +42,7 @@ export function markPrinted(
   return { batchId: id, said: `Printed ${batchInWords(input.kind, copies)}`, undoable: true }
 }
 
+/** What was printed, latest first. */
 export function printHistory(reading: Reading, input: ParsedInput<'print.list'>): Value<'print.list'> {
   const batches = batchesBefore(reading.sqlite, input.before ?? Number.MAX_SAFE_INTEGER, input.limit)
   return {
@@ -59,10 +57,11 @@ export function printHistory(reading: Reading, input: ParsedInput<'print.list'>)
   }
 }
 
+/** Puts what was printed into the tray again. Refuses where all of it was taken back. */
 export function printAgain(
   writing: Writing,
   input: ParsedInput<'print.repeat'>,
-): Omit<Value<'print.repeat'>, 'entryId'> {
+): WriteResult<'print.repeat'> {
   const rows = itemsOfBatch(writing.sqlite, input.batchId)
   if (rows.length === 0) refuse('not-found', 'That printing is not in the book.', { field: 'batchId' })
   const lasting = rows.filter((row) => row.fell === 0)

@@ -1,13 +1,11 @@
+import type { RoundStop } from '../../contract/care-operations.ts'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import type { RoundStop } from '../../contract/round-operations.ts'
 import { INSPECTIONS, inspectionInWords, inspectionName } from '../../domain/rounds/inspection.ts'
-import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
 import { roundSheet, type SheetStop } from '../../paper/round-sheet.ts'
 import type { Reading } from '../book/context.ts'
-import { settingsOf } from '../book/settings.ts'
 import { listDueRounds } from '../storage/rounds.ts'
-import { dayOf } from './letters.ts'
+import { dayOf, documentFacts, made } from './document.ts'
 
 /** The round sheet of some places, or of all that a round goes to, the one due first first. */
 export async function printRoundSheet(
@@ -26,21 +24,14 @@ export async function printRoundSheet(
   const looked = INSPECTIONS.filter((look) =>
     stops.some(({ looks }) => looks.some((each) => each.look === look)),
   )
-  const { libraryName, locale, paper } = settingsOf(reading)
   const day = dayOf(reading)
-  const { bytes, pages, warnings } = await roundSheet({
+  const printed = await roundSheet({
     stops: stops.map((stop) => sheetStop(stop, day)),
     meanings: looked.map((look) => `${capital(inspectionName(look))}: ${inspectionInWords(look)}`),
     cautions,
-    libraryName,
-    date: day(reading.today),
-    paper,
-    title: `Round sheet, ${libraryName}`,
-    language: locale,
-    fonts: await loadPaperFonts(),
+    ...(await documentFacts(reading, 'Round sheet')),
   })
-  const fileName = `round-sheet-${reading.today}.pdf`
-  return { pdf: Buffer.from(bytes).toString('base64'), fileName, pages, warnings: [...warnings] }
+  return made(printed, `round-sheet-${reading.today}.pdf`)
 }
 
 function sheetStop(

@@ -1,14 +1,12 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
 import { stocktakeSheet } from '../../paper/stocktake-sheet.ts'
 import { lotsToCount } from '../../queries/lot-rows.ts'
 import { quantityOf } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { settingsOf } from '../book/settings.ts'
-import { dayOf } from './letters.ts'
-import { made } from './made-paper.ts'
+import { documentFacts, made } from './document.ts'
 
 /** The stocktake sheet of some places, or of all in which lots lie, each with its lots in order of number. */
 export async function printStocktakeSheet(
@@ -26,7 +24,6 @@ export async function printStocktakeSheet(
     })
   }
   const settings = settingsOf(reading)
-  const { libraryName, locale, paper } = settings
   const printed = await stocktakeSheet({
     places: [...byPlace].map(([path, rows]) => ({
       path,
@@ -36,12 +33,7 @@ export async function printStocktakeSheet(
         book: quantityOf(row, settings).words,
       })),
     })),
-    libraryName,
-    date: dayOf(reading)(reading.today),
-    paper,
-    title: `Stocktake sheet, ${libraryName}`,
-    language: locale,
-    fonts: await loadPaperFonts(),
+    ...(await documentFacts(reading, 'Stocktake sheet')),
   })
   return made(printed, `stocktake-${reading.today}.pdf`)
 }

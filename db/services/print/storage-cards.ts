@@ -6,7 +6,6 @@ import { homeYearsInWords } from '../../domain/viability/home-years.ts'
 import { moistureInAir } from '../../domain/viability/pace-model.ts'
 import { howSure } from '../../domain/viability/words.ts'
 import { flowingDocument } from '../../paper/drawing/flowing-document.ts'
-import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
 import { rulerPage } from '../../paper/ruler-page.ts'
 import { type KeepingPlace, type StorageCard, storageCardParts } from '../../paper/storage-cards.ts'
 import { slipLines } from '../../queries/tray-rows.ts'
@@ -17,7 +16,7 @@ import { settingsOf } from '../book/settings.ts'
 import { itemsOrRefuse } from '../book/tray.ts'
 import { forecastLots, type LotForecast } from '../forecast/lot-forecast.ts'
 import { PlacesAgeing } from '../storage/place-ageing.ts'
-import { made } from './made-paper.ts'
+import { documentFacts, made } from './document.ts'
 
 /** Air that home-dried seed is taken to have come to rest with before it is closed in. Judgement: a good drying box does it. */
 const DRIED_AT = { celsius: 20, humidity: 0.25 } as const
@@ -41,6 +40,7 @@ const PLACES = [
   },
 ] as const
 
+/** A card for each lot: years until half would sprout, by place. Refuses where no lot is named. */
 export async function printStorageCards(
   reading: Reading,
   input: ParsedInput<'keep-card.print'>,
@@ -51,7 +51,7 @@ export async function printStorageCards(
   }
   const rows = wanted.map((lotId, index) => lotOrRefuse(reading, lotId, `lotIds.${index}`))
   const forecasts = forecastLots(reading, wanted, settingsOf(reading), new PlacesAgeing(reading))
-  const { libraryName, locale, paper } = settingsOf(reading)
+  const { libraryName } = settingsOf(reading)
   const cards = rows.map((row): StorageCard => {
     const forecast = forecasts.find(({ lotId }) => lotId === row.lot_id)
     return {
@@ -64,10 +64,7 @@ export async function printStorageCards(
   })
   const printed = await flowingDocument({
     parts: storageCardParts(cards),
-    paper,
-    title: `How to keep seed, ${libraryName}`,
-    language: locale,
-    fonts: await loadPaperFonts(),
+    ...(await documentFacts(reading, 'How to keep seed')),
   })
   return made(printed, `how-to-keep-${reading.today}.pdf`)
 }
@@ -118,17 +115,11 @@ function yearsOf(
   }
 }
 
+/** The ruler page, moved by an offset in mm. */
 export async function printRuler(
   reading: Reading,
   { offsetMm }: ParsedInput<'ruler.print'>,
 ): Promise<Value<'ruler.print'>> {
-  const { libraryName, locale, paper } = settingsOf(reading)
-  const printed = await rulerPage({
-    paper,
-    offsetMm,
-    title: `Ruler page, ${libraryName}`,
-    language: locale,
-    fonts: await loadPaperFonts(),
-  })
-  return made(printed, `ruler-${paper}.pdf`)
+  const facts = await documentFacts(reading, 'Ruler page')
+  return made(await rulerPage({ ...facts, offsetMm }), `ruler-${facts.paper}.pdf`)
 }

@@ -9,6 +9,7 @@ import { nextOnEachSheet, printersKnown } from './printed.ts'
 const LATELY_DAYS = 30
 const DAY_MS = 86_400_000
 
+/** What waits to be printed, by kind, and what is remembered of sheets and printers. */
 export function listTray(reading: Reading): Value<'tray.list'> {
   const waiting = waitingItems(reading.sqlite)
   const kinds = ['label', 'letter', 'slip'] as const

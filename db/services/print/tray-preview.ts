@@ -1,6 +1,5 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
 import { type WithdrawalSlip, withdrawalSlips } from '../../paper/withdrawal-slips.ts'
 import { joinCanonicalPerson } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
@@ -9,8 +8,9 @@ import type { Reading } from '../book/context.ts'
 import { cautionsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { checkWhatToPrint, itemsOrRefuse } from '../book/tray.ts'
+import { dayOf, documentFacts, made } from './document.ts'
 import { printLabels } from './labels.ts'
-import { amountInWords, dayOf, printLetters } from './letters.ts'
+import { amountInWords, printLetters } from './letters.ts'
 
 /** The PDF of some items of one kind. Marks nothing. */
 export async function previewTray(
@@ -23,7 +23,7 @@ export async function previewTray(
     case 'label':
       return labelsOf(reading, rows, input)
     case 'letter':
-      return { ...(await printLetters(reading, rows)), fileName: `letters-${reading.today}.pdf` }
+      return printLetters(reading, rows)
     case 'slip':
       return slipsOf(reading, rows)
   }
@@ -50,16 +50,8 @@ async function slipsOf(reading: Reading, rows: readonly TrayRow[]): Promise<Valu
       field: 'itemIds',
     })
   }
-  const { libraryName, locale, paper } = settingsOf(reading)
-  const { bytes, pages, warnings } = await withdrawalSlips({
-    slips,
-    paper,
-    title: `Withdrawal slips, ${libraryName}`,
-    language: locale,
-    fonts: await loadPaperFonts(),
-  })
-  const fileName = `slips-${reading.today}.pdf`
-  return { pdf: Buffer.from(bytes).toString('base64'), fileName, pages, warnings: [...warnings] }
+  const printed = await withdrawalSlips({ slips, ...(await documentFacts(reading, 'Withdrawal slips')) })
+  return made(printed, `slips-${reading.today}.pdf`)
 }
 
 interface Visit {

@@ -1,10 +1,9 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { YearFigures } from '../../contract/season-paper-operations.ts'
+import type { YearFigures } from '../../contract/print-operations.ts'
 import { numberInWords } from '../../domain/amounts/in-words.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
 import { type Bars, type FlowingPart, flowingDocument } from '../../paper/drawing/flowing-document.ts'
-import { loadPaperFonts } from '../../paper/drawing/fonts.ts'
-import type { Paragraph } from '../../paper/drawing/text-flow.ts'
+import { type Paragraph, paragraphsIn } from '../../paper/drawing/text-flow.ts'
 import {
   emptiedIn,
   type NamedAccession,
@@ -15,10 +14,12 @@ import {
 } from '../../queries/year-figures.ts'
 import type { Reading } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
-import { made } from './made-paper.ts'
+import { documentFacts, made } from './document.ts'
 
 /** Years of gifts that are drawn, the report's own the last. */
 const YEARS_DRAWN = 5
+
+const text = paragraphsIn(10.5)
 
 /** The report of a calendar year, in figures and pictures, without anybody's name. */
 export async function printYearReport(
@@ -30,13 +31,9 @@ export async function printYearReport(
     emptied: emptiedIn(reading.sqlite, year).map(named),
     regrown: regrownIn(reading.sqlite, year).map(named),
   }
-  const { libraryName, locale, paper } = settingsOf(reading)
   const printed = await flowingDocument({
     parts: [partOf(reading, year, figures)],
-    paper,
-    title: `The year ${year}, ${libraryName}`,
-    language: locale,
-    fonts: await loadPaperFonts(),
+    ...(await documentFacts(reading, `The year ${year}`)),
   })
   return { ...made(printed, `year-${year}.pdf`), figures }
 }
@@ -49,13 +46,6 @@ function partOf(reading: Reading, year: number, figures: YearFigures): FlowingPa
   const { libraryName, locale } = settingsOf(reading)
   const number: Written = (value) => numberInWords(value, { locale })
   const count = (value: number, one: string, many: string) => `${number(value)} ${value === 1 ? one : many}`
-  const text = (words: string, before: number, more: Partial<Paragraph> = {}): Paragraph => ({
-    text: words,
-    face: 'regular',
-    size: 10.5,
-    before,
-    ...more,
-  })
   const heading = (words: string) =>
     text(words, 12, { face: 'semibold', size: 13, unbrokenWithNext: true, ruled: true })
   const names = (list: readonly string[], none: string) =>
@@ -133,13 +123,7 @@ function monthBars(reading: Reading, year: number, locale: string, number: Writt
 function cropBars(reading: Reading, year: number, number: Written): (Bars | Paragraph)[] {
   const crops = outByCrop(reading.sqlite, year)
   if (crops.length === 0) return []
-  const words: Paragraph = {
-    text: 'Asked for most, in packets:',
-    face: 'regular',
-    size: 10.5,
-    before: 8,
-    unbrokenWithNext: true,
-  }
+  const words = text('Asked for most, in packets:', 8, { unbrokenWithNext: true })
   const bars = crops.map(({ crop, packets }) => ({
     label: crop,
     value: packets,

@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { GrowOutLine } from '../../contract/grow-out-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
+import type { GrowOutLine } from '../../contract/regeneration-operations.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { isBiennial } from '../../domain/crops/life-cycle.ts'

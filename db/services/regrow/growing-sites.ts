@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import type { GrowingSite } from '../../contract/season-plan-operations.ts'
+import type { GrowingSite } from '../../contract/regeneration-operations.ts'
 import { type Position, positionOf } from '../../domain/season-plan/position.ts'
 import { reliabilityOf } from '../../domain/season-plan/worth.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'

@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import type { NeedRecord } from '../../contract/regrow-operations.ts'
+import type { NeedRecord } from '../../contract/regeneration-operations.ts'
 import { countInWords, type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'

@@ -1,5 +1,5 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { NeedLine } from '../../contract/regrow-operations.ts'
+import type { NeedLine } from '../../contract/regeneration-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { countsByState } from '../../domain/needs/need.ts'
 import { type Season, seasonOf } from '../../domain/needs/season.ts'

@@ -1,7 +1,7 @@
 import { asc, desc, eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import type { SeasonListHead } from '../../contract/regrow-operations.ts'
+import type { SeasonListHead } from '../../contract/regeneration-operations.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { urgencyInWords } from '../../domain/needs/urgency.ts'

@@ -1,7 +1,7 @@
 import { desc, eq, sql } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import type { GrowingSite, PlanLine } from '../../contract/season-plan-operations.ts'
+import type { GrowingSite, PlanLine } from '../../contract/regeneration-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { isBiennial } from '../../domain/crops/life-cycle.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'

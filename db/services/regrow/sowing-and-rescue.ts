@@ -1,4 +1,4 @@
-import type { Sowing } from '../../contract/regrow-operations.ts'
+import type { Sowing } from '../../contract/regeneration-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
 import { plantsFor } from '../../domain/needs/population-goal.ts'

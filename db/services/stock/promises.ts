@@ -1,6 +1,6 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { SeedPromise, VisitOut } from '../../contract/promise-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
+import type { SeedPromise, VisitOut } from '../../contract/withdrawal-operations.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
 import { type CountedUnitName, countedUnit } from '../../domain/crops/counted-unit.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'

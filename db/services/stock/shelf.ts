@@ -1,5 +1,5 @@
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { ShelfRow } from '../../contract/shelf-operations.ts'
+import type { ShelfRow } from '../../contract/stock-operations.ts'
 import { CAUTION_WORDS } from '../../domain/cautions/caution-text.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { bareNumber, readScanCode } from '../../domain/numbers/scan-code.ts'

@@ -1,5 +1,5 @@
+import type { Measured, Moisture } from '../../contract/care-operations.ts'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { Measured, Moisture } from '../../contract/lot-storage-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fromFahrenheit } from '../../domain/climate/reading.ts'
 import { BREAK_SPANS } from '../../domain/moisture/break-check.ts'

@@ -1,5 +1,5 @@
+import type { LotStorage } from '../../contract/care-operations.ts'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { LotStorage } from '../../contract/lot-storage-operations.ts'
 import { storagePestCaution } from '../../domain/cautions/storage-pests.ts'
 import { celsiusInWords, humidityInWords } from '../../domain/climate/climate-words.ts'
 import { breakInWords, freezingCautions, moistureInWords } from '../../domain/moisture/moisture-words.ts'

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
-import type { ReadFile } from '../../contract/reading-file-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
+import type { ReadFile } from '../../contract/storage-operations.ts'
 import { celsiusInWords, humidityInWords } from '../../domain/climate/climate-words.ts'
 import type { ClimateReading } from '../../domain/climate/reading.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'

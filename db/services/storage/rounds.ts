@@ -1,6 +1,6 @@
+import type { RoundStop } from '../../contract/care-operations.ts'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import type { RoundStop } from '../../contract/round-operations.ts'
 import { beyond } from '../../domain/climate/limits.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import {

@@ -1,5 +1,5 @@
 import { Link } from 'wouter'
-import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
 import { findAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'

@@ -1,5 +1,5 @@
 import { type RefObject, useEffect, useRef } from 'react'
-import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
 import { focusIsFree } from '../../shared/focus/lost-focus.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'

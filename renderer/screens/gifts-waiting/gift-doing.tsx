@@ -1,5 +1,5 @@
 import type { FC } from 'react'
-import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { isBegun } from '../../shared/card-form/use-saved-form.ts'
 import { AcceptForm } from './accept-form.tsx'

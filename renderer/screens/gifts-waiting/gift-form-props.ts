@@ -1,4 +1,4 @@
-import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
 
 /** What every form of a gift's card gets. */
 export interface GiftFormProps {

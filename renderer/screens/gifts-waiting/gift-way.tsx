@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 import { Link } from 'wouter'
-import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 

@@ -1,4 +1,4 @@
-import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
 import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
 
 export type Wait = WaitingGift['waitsFor'][number]

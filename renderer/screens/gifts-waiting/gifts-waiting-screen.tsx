@@ -1,6 +1,6 @@
 import { type RefObject, useEffect, useRef, useState } from 'react'
 import { Link, useLocation } from 'wouter'
-import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { focusIsFree } from '../../shared/focus/lost-focus.ts'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'

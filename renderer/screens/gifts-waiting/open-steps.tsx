@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
+import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useSavedForm } from '../../shared/card-form/use-saved-form.ts'

@@ -1,4 +1,4 @@
-import { WaitingStep } from '../../../db/contract/gift-decision.ts'
+import { WaitingStep } from '../../../db/contract/intake-operations.ts'
 import { waitingCaution, waitingInWords } from '../../../db/domain/intake/waiting.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { useLocation } from 'wouter'
-import type { PersonRole } from '../../../db/contract/reference-operations.ts'
+import type { PersonRole } from '../../../db/contract/fields.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'

@@ -1,5 +1,5 @@
+import { PersonRole } from '../../../db/contract/fields.ts'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
-import { PersonRole } from '../../../db/contract/reference-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { CheckField } from '../../shared/table-form/check-field.tsx'

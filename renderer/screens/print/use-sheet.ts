@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
-import type { LabelSays, LabelSheet } from '../../../db/contract/paper-operations.ts'
+import type { LabelSays, LabelSheet } from '../../../db/contract/print-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 
 const KEPT_AS = 'label-sheet'

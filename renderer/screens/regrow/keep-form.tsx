@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { NeedRecord } from '../../../db/contract/regrow-operations.ts'
+import type { NeedRecord } from '../../../db/contract/regeneration-operations.ts'
 import { readNumber } from '../../../db/domain/amounts/read-number.ts'
 import { GRADES, type PopulationGoal } from '../../../db/domain/needs/population-goal.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'

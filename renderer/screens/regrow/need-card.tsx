@@ -1,6 +1,6 @@
 import { Fragment } from 'react'
 import { Link } from 'wouter'
-import type { NeedRecord } from '../../../db/contract/regrow-operations.ts'
+import type { NeedRecord } from '../../../db/contract/regeneration-operations.ts'
 import { chanceInWords } from '../../../db/domain/needs/assurance.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'

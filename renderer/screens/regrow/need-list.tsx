@@ -1,4 +1,4 @@
-import type { NeedLine } from '../../../db/contract/regrow-operations.ts'
+import type { NeedLine } from '../../../db/contract/regeneration-operations.ts'
 import { type PaneRow, PaneRows } from '../../shared/panes/pane-rows.tsx'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'

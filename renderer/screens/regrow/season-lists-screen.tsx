@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react'
 import { Link, useLocation } from 'wouter'
-import type { SeasonListHead } from '../../../db/contract/regrow-operations.ts'
+import type { SeasonListHead } from '../../../db/contract/regeneration-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'

@@ -1,4 +1,4 @@
-import type { NeedRecord } from '../../../db/contract/regrow-operations.ts'
+import type { NeedRecord } from '../../../db/contract/regeneration-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 
 interface SeasonsAheadProps {

@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useId, useState } from 'react'
-import type { VisitOut } from '../../../db/contract/promise-operations.ts'
+import type { VisitOut } from '../../../db/contract/withdrawal-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { PromiseMark } from '../../shared/promise-mark/promise-mark.tsx'
 import { movedActive } from '../../shared/table-form/suggest-options.ts'

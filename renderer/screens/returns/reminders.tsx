@@ -1,5 +1,5 @@
 import { useId, useState } from 'react'
-import type { Reminder } from '../../../db/contract/promise-operations.ts'
+import type { Reminder } from '../../../db/contract/withdrawal-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'

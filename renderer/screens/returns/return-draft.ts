@@ -1,6 +1,6 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
-import type { VisitOut } from '../../../db/contract/promise-operations.ts'
+import type { VisitOut } from '../../../db/contract/withdrawal-operations.ts'
 import { readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { readSample } from '../../../db/domain/weights/read-sample.ts'
 import { amountProblem } from '../../shared/format/manner.ts'

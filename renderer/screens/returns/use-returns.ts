@@ -1,7 +1,7 @@
 import { type RefObject, useLayoutEffect, useRef, useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { Problem } from '../../../db/contract/problem.ts'
-import type { VisitOut } from '../../../db/contract/promise-operations.ts'
+import type { VisitOut } from '../../../db/contract/withdrawal-operations.ts'
 import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'

@@ -1,4 +1,4 @@
-import type { PlanLine } from '../../../db/contract/season-plan-operations.ts'
+import type { PlanLine } from '../../../db/contract/regeneration-operations.ts'
 
 interface Clashing {
   readonly accessionIds: readonly number[]

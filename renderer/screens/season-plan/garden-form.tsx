@@ -1,4 +1,4 @@
-import type { GrowingSite } from '../../../db/contract/season-plan-operations.ts'
+import type { GrowingSite } from '../../../db/contract/regeneration-operations.ts'
 import { readNumber } from '../../../db/domain/amounts/read-number.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'

@@ -1,5 +1,5 @@
 import { Link } from 'wouter'
-import type { GrowingSite, PlanLine } from '../../../db/contract/season-plan-operations.ts'
+import type { GrowingSite, PlanLine } from '../../../db/contract/regeneration-operations.ts'
 import {
   hoursInWords,
   ISOLATION_METHODS,

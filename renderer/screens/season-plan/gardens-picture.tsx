@@ -1,5 +1,5 @@
 import type { Value } from '../../../db/contract/contract.ts'
-import type { GrowingSite, PlanLine } from '../../../db/contract/season-plan-operations.ts'
+import type { GrowingSite, PlanLine } from '../../../db/contract/regeneration-operations.ts'
 import { clashingGardens } from './clashing-gardens.ts'
 
 interface GardensPictureProps {

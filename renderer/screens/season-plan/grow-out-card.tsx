@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { Link } from 'wouter'
-import type { GrowOutLine } from '../../../db/contract/grow-out-operations.ts'
+import type { GrowOutLine } from '../../../db/contract/regeneration-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'

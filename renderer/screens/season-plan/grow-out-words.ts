@@ -1,4 +1,4 @@
-import type { GrowOutLine } from '../../../db/contract/grow-out-operations.ts'
+import type { GrowOutLine } from '../../../db/contract/regeneration-operations.ts'
 
 type Kind = GrowOutLine['next'][number]
 

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { Link } from 'wouter'
-import type { PlanLine } from '../../../db/contract/season-plan-operations.ts'
+import type { PlanLine } from '../../../db/contract/regeneration-operations.ts'
 import type { Override } from '../../../db/contract/withdrawal-operations.ts'
 import { chanceInWords } from '../../../db/domain/needs/assurance.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'

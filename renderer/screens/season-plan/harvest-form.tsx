@@ -1,5 +1,5 @@
 import { Link } from 'wouter'
-import type { GrowOutLine } from '../../../db/contract/grow-out-operations.ts'
+import type { GrowOutLine } from '../../../db/contract/regeneration-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'

@@ -1,4 +1,4 @@
-import type { BackupComparison } from '../../../db/contract/backup-operations.ts'
+import type { BackupComparison } from '../../../db/contract/collection-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 
 /** What differs between a backup and the open collection, in words. */

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
-import type { SheetMeasures } from '../../../db/contract/paper-operations.ts'
+import type { SheetMeasures } from '../../../db/contract/print-operations.ts'
 import { readNumber } from '../../../db/domain/amounts/read-number.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'

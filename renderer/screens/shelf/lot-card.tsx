@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react'
-import type { LotRecord } from '../../../db/contract/shelf-operations.ts'
+import type { LotRecord } from '../../../db/contract/stock-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { LotActions } from './actions/lot-actions.tsx'

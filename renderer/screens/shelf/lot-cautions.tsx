@@ -1,4 +1,4 @@
-import type { LotRecord } from '../../../db/contract/shelf-operations.ts'
+import type { LotRecord } from '../../../db/contract/stock-operations.ts'
 import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
 import { capital } from '../../shared/format/words.ts'
 

@@ -1,5 +1,5 @@
 import { Link } from 'wouter'
-import type { LotRecord } from '../../../db/contract/shelf-operations.ts'
+import type { LotRecord } from '../../../db/contract/stock-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ROLE_WORDS } from '../../shared/format/words.ts'

@@ -1,4 +1,4 @@
-import type { LotRecord } from '../../../db/contract/shelf-operations.ts'
+import type { LotRecord } from '../../../db/contract/stock-operations.ts'
 import { ROLE_WORDS } from '../../shared/format/words.ts'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 

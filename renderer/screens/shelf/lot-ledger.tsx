@@ -1,4 +1,4 @@
-import type { LotRecord } from '../../../db/contract/shelf-operations.ts'
+import type { LotRecord } from '../../../db/contract/stock-operations.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'

@@ -1,5 +1,5 @@
 import { columnVisibilityFeature, createColumnHelper, tableFeatures } from '@tanstack/react-table'
-import type { ShelfRow } from '../../../db/contract/shelf-operations.ts'
+import type { ShelfRow } from '../../../db/contract/stock-operations.ts'
 import { toFigures } from '../../../db/domain/amounts/in-words.ts'
 import type { Format } from '../../shared/format/format.ts'
 import { ROLE_WORDS } from '../../shared/format/words.ts'

@@ -1,6 +1,6 @@
 import { FlexRender, type Row } from '@tanstack/react-table'
 import { memo } from 'react'
-import type { ShelfRow } from '../../../db/contract/shelf-operations.ts'
+import type { ShelfRow } from '../../../db/contract/stock-operations.ts'
 import type { shelfFeatures } from './shelf-columns.tsx'
 import type { ShownColumns } from './use-extra-columns.ts'
 

@@ -1,5 +1,5 @@
 import { keepPreviousData, type UseQueryResult, useQueries } from '@tanstack/react-query'
-import type { ShelfRow } from '../../../db/contract/shelf-operations.ts'
+import type { ShelfRow } from '../../../db/contract/stock-operations.ts'
 import { call } from '../../shared/client/call.ts'
 import type { ProblemError } from '../../shared/client/problem-error.ts'
 import type { ShelfQuery } from './filters.ts'

@@ -1,4 +1,4 @@
-import type { ListQuestion } from '../../../db/contract/list-operations.ts'
+import type { ListQuestion } from '../../../db/contract/intake-operations.ts'
 
 /** The answer that leaves rows out, or says that they are in the book. */
 const LEAVE_OUT = 'leave-out'

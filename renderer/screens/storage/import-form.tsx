@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import type { ReadFile } from '../../../db/contract/reading-file-operations.ts'
+import type { ReadFile } from '../../../db/contract/storage-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'

@@ -1,5 +1,5 @@
+import type { RoundStop } from '../../../db/contract/care-operations.ts'
 import type { CallInput } from '../../../db/contract/contract.ts'
-import type { RoundStop } from '../../../db/contract/round-operations.ts'
 import { typedNumber } from './typed-number.ts'
 
 export type Inspection = Exclude<RoundStop['looks'][number]['look'], 'reading'>

@@ -1,5 +1,5 @@
 import { useId } from 'react'
-import type { RoundStop } from '../../../db/contract/round-operations.ts'
+import type { RoundStop } from '../../../db/contract/care-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
 import { CheckField } from '../../shared/table-form/check-field.tsx'

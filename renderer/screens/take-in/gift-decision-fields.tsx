@@ -1,4 +1,4 @@
-import { WaitingStep } from '../../../db/contract/gift-decision.ts'
+import { WaitingStep } from '../../../db/contract/intake-operations.ts'
 import { waitingCaution, waitingInWords } from '../../../db/domain/intake/waiting.ts'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'

@@ -1,6 +1,6 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
-import type { WaitingStep } from '../../../db/contract/gift-decision.ts'
+import type { WaitingStep } from '../../../db/contract/intake-operations.ts'
 import { readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { readSample } from '../../../db/domain/weights/read-sample.ts'
 import { amountProblem } from '../../shared/format/manner.ts'

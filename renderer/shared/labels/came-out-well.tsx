@@ -1,4 +1,4 @@
-import type { LabelSheet } from '../../../db/contract/paper-operations.ts'
+import type { LabelSheet } from '../../../db/contract/print-operations.ts'
 import { useRead } from '../client/use-read.ts'
 import { useWrite } from '../client/use-write.ts'
 import { ActionButton } from '../parts/action-button.tsx'

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { CallInput, Value } from '../../../db/contract/contract.ts'
-import type { LabelSheet } from '../../../db/contract/paper-operations.ts'
+import type { LabelSheet } from '../../../db/contract/print-operations.ts'
 import { CardForm, problemAt } from '../card-form/card-form.tsx'
 import { call } from '../client/call.ts'
 import { ProblemError } from '../client/problem-error.ts'

@@ -1,4 +1,4 @@
-import type { LotRecord } from '../../../../db/contract/shelf-operations.ts'
+import type { LotRecord } from '../../../../db/contract/stock-operations.ts'
 
 /** What every form of a card gets. */
 export interface ActionFormProps {

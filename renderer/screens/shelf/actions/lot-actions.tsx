@@ -1,5 +1,5 @@
 import type { FC } from 'react'
-import type { LotRecord } from '../../../../db/contract/shelf-operations.ts'
+import type { LotRecord } from '../../../../db/contract/stock-operations.ts'
 import { useOpenForm } from '../../../shared/card-form/use-open-form.ts'
 import { isBegun } from '../../../shared/card-form/use-saved-form.ts'
 import { GerminationForm } from '../../../shared/germination-form/germination-form.tsx'

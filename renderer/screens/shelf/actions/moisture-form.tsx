@@ -1,4 +1,4 @@
-import type { Measured } from '../../../../db/contract/lot-storage-operations.ts'
+import type { Measured } from '../../../../db/contract/care-operations.ts'
 import { readNumber } from '../../../../db/domain/amounts/read-number.ts'
 import { BREAK_CLASSES, type BreakClass } from '../../../../db/domain/moisture/break-check.ts'
 import { breakInWords } from '../../../../db/domain/moisture/moisture-words.ts'

@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import type { LotRecord } from '../../../../db/contract/shelf-operations.ts'
+import type { LotRecord } from '../../../../db/contract/stock-operations.ts'
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { call } from '../../../shared/client/call.ts'

@@ -1,4 +1,4 @@
-import type { LotForecast } from '../../../../db/contract/forecast-operations.ts'
+import type { LotForecast } from '../../../../db/contract/care-operations.ts'
 
 /** The drawing's size in its own units, and the field that the curve has inside it. */
 export const DRAWING = { width: 640, height: 300 } as const

@@ -1,4 +1,4 @@
-import type { LotForecast } from '../../../../db/contract/forecast-operations.ts'
+import type { LotForecast } from '../../../../db/contract/care-operations.ts'
 import { useRead } from '../../../shared/client/use-read.ts'
 import { useFormat } from '../../../shared/format/use-format.ts'
 import { capital } from '../../../shared/format/words.ts'

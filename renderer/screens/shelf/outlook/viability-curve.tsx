@@ -1,5 +1,5 @@
 import { useId } from 'react'
-import type { LotForecast } from '../../../../db/contract/forecast-operations.ts'
+import type { LotForecast } from '../../../../db/contract/care-operations.ts'
 import { useFormat } from '../../../shared/format/use-format.ts'
 import { type CurveScale, curveScale, DRAWING, outlines } from './curve-scale.ts'
 import './viability-curve.css'

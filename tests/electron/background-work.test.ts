@@ -2,8 +2,9 @@ import { afterEach, expect, test } from 'vitest'
 import type { Problem } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
 import type { Runner } from '../../electron/host/answer-call.ts'
-import { ForecastRefresher } from '../../electron/host/forecast-refresher.ts'
+import { BackgroundWork } from '../../electron/host/background-work.ts'
 import { IdleGate } from '../../electron/host/idle-gate.ts'
+import { refreshForecasts } from '../../electron/host/served-collection.ts'
 
 const logged: string[] = []
 afterEach(() => {
@@ -20,6 +21,9 @@ function runnerWith(left: number[], asked: { count: number }): Runner {
   }
 }
 
+const refresherOf = (runner: Runner) =>
+  new BackgroundWork('forecast.refresh', () => refreshForecasts(runner), new IdleGate(), log)
+
 /** Lets the refresher go on until it has nothing to do. */
 async function until(done: () => boolean): Promise<void> {
   while (!done()) await new Promise((resolve) => setTimeout(resolve, 1))
@@ -28,7 +32,7 @@ async function until(done: () => boolean): Promise<void> {
 test('works portion by portion until nothing is left, and again when woken later', async () => {
   const asked = { count: 0 }
   const left = [200, 100, 0, 50, 0]
-  const refresher = new ForecastRefresher(runnerWith(left, asked), new IdleGate(), log, () => {})
+  const refresher = refresherOf(runnerWith(left, asked))
   refresher.wake()
   await until(() => asked.count === 3)
   refresher.wake()
@@ -40,12 +44,7 @@ test('works portion by portion until nothing is left, and again when woken later
 
 test('stops after the portion at hand', async () => {
   const asked = { count: 0 }
-  const refresher = new ForecastRefresher(
-    runnerWith([300, 200, 100, 0], asked),
-    new IdleGate(),
-    log,
-    () => {},
-  )
+  const refresher = refresherOf(runnerWith([300, 200, 100, 0], asked))
   refresher.wake()
   await until(() => asked.count === 1)
   await refresher.stop()
@@ -66,7 +65,7 @@ test('asks no further while it is held, and goes on when woken after', async () 
       return { computed: 0, ...(answers.shift() ?? { left: 0, held: false }) }
     },
   }
-  const refresher = new ForecastRefresher(runner, new IdleGate(), log, () => {})
+  const refresher = refresherOf(runner)
   refresher.wake()
   await until(() => asked.count === 2)
   await new Promise((resolve) => setTimeout(resolve, 30))
@@ -84,30 +83,20 @@ test('a collection that cannot be written is left alone without a word; what is 
     todo: null,
     choices: [],
   }
-  const refused = new ForecastRefresher(
-    {
-      run: async () => {
-        throw new Refusal(problem)
-      },
+  const refused = refresherOf({
+    run: async () => {
+      throw new Refusal(problem)
     },
-    new IdleGate(),
-    log,
-    () => {},
-  )
+  })
   refused.wake()
   await new Promise((resolve) => setTimeout(resolve, 30))
   await refused.stop()
   expect(logged).toEqual([])
-  const broken = new ForecastRefresher(
-    {
-      run: async () => {
-        throw new Error('no such table')
-      },
+  const broken = refresherOf({
+    run: async () => {
+      throw new Error('no such table')
     },
-    new IdleGate(),
-    log,
-    () => {},
-  )
+  })
   broken.wake()
   await until(() => logged.length > 0)
   await broken.stop()

@@ -1,5 +1,7 @@
 import { z } from 'zod'
-import { reads } from './operation.ts'
+import { keeps, reads } from './operation.ts'
+
+const Content = z.string().describe('the file, as base64')
 
 const Asked = z.strictObject({
   people: z
@@ -16,7 +18,26 @@ const Made = {
   withheld: z.array(z.string()).describe('what was left out, sentence by sentence'),
 }
 
-export const passportOperations = {
+export const exportOperations = {
+  'package.export': reads(
+    'Writes the whole collection as a Data Package: a CSV file for each table and datapackage.json with their meaning and units.',
+    z.strictObject({
+      people: z.boolean().default(false).describe('with names and contacts; left out unless asked for'),
+      places: z.boolean().default(false).describe('with exact places of growing; left out unless asked for'),
+    }),
+    z.object({
+      fileName: z.string(),
+      content: Content,
+      tables: z.int(),
+      rows: z.int(),
+      withheld: z.array(z.string()).describe('what was left out, sentence by sentence'),
+    }),
+  ),
+  'package.import': keeps(
+    'Reads a whole collection back from a Data Package into one in which nothing was written yet; all of it or nothing.',
+    z.strictObject({ content: z.base64('Send the file as base64.').min(1, 'That file is empty.') }),
+    z.object({ tables: z.int(), rows: z.int(), said: z.string() }),
+  ),
   'person.list-names-in-texts': reads(
     'Lists first names and surnames of people in the book that stand in texts which may go out, each with where.',
     z.strictObject({}),
@@ -56,4 +77,4 @@ export const passportOperations = {
     z.object(Made),
   ),
   'occurrence.export': reads('Writes every accession as a row of simple Darwin Core.', Asked, z.object(Made)),
-} as const
+}

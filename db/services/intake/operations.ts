@@ -1,0 +1,15 @@
+import type { Handlers } from '../book/context.ts'
+import { recordIntake } from './intake.ts'
+import { recordReturn } from './returns.ts'
+import { acceptGift, declineGift, listGifts, noteStep, offerGift } from './waiting-gifts.ts'
+
+/** The operations that this room answers. */
+export const intakeOperations = {
+  'gift.list': listGifts,
+  'intake.record': recordIntake,
+  'return.record': recordReturn,
+  'gift.offer': offerGift,
+  'gift.record-step': noteStep,
+  'gift.decline': declineGift,
+  'gift.accept': acceptGift,
+} satisfies Partial<Handlers>

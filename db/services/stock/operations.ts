@@ -1,0 +1,38 @@
+import type { Handlers } from '../book/context.ts'
+import { readTypedAmount } from './amount-reading.ts'
+import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
+import { getLot } from './lot-record.ts'
+import { listNeeds, overrideAccession } from './needs.ts'
+import { letPromiseGo, listOut, listPromises } from './promises.ts'
+import { weighSeeds } from './seed-weights.ts'
+import { findAnything, listLots, offerLots } from './shelf.ts'
+import { mergeLots, splitLot } from './split-and-merge.ts'
+import { previewStocktake, recordStocktake, takeStock } from './stocktake.ts'
+import { previewWithdrawal, recordPaperSheet, recordWithdrawal } from './withdrawals.ts'
+
+/** The operations that this room answers. */
+export const stockOperations = {
+  'withdrawal.list-open': listOut,
+  'promise.list': listPromises,
+  'amount.preview': readTypedAmount,
+  'lot.list': listLots,
+  'lot.get': getLot,
+  'withdrawal.list-lots': offerLots,
+  'collection.search': findAnything,
+  'withdrawal.preview': previewWithdrawal,
+  'stocktake.preview': previewStocktake,
+  'accession.list-states': listNeeds,
+  'promise.waive': letPromiseGo,
+  'accession.change-policy': overrideAccession,
+  'withdrawal.record': recordWithdrawal,
+  'lot.record-weight': weighSeeds,
+  'lot.record-count': takeStock,
+  'stocktake.record': recordStocktake,
+  'paper-sheet.record': recordPaperSheet,
+  'lot.split': splitLot,
+  'lot.merge': mergeLots,
+  'lot.move': moveLots,
+  'lot.discard': discardSeed,
+  'lot.quarantine': quarantineLot,
+  'lot.release': releaseLot,
+} satisfies Partial<Handlers>

@@ -1,3 +1,6 @@
+import { scaleLinear } from 'd3-scale'
+import { QUARTERS } from '../../shared/chart/value-ruling.tsx'
+
 interface IntervalBarProps {
   readonly share: number
   readonly low: number
@@ -9,13 +12,13 @@ interface IntervalBarProps {
 
 const WIDTH = 560
 const EDGE = 16
-const at = (part: number) => EDGE + part * (WIDTH - 2 * EDGE)
+const at = scaleLinear([0, 1], [EDGE, WIDTH - EDGE])
 
 /** How alive the lot may be: a whisker from low to high, the share found, and the threshold as a ruled line. */
 export function IntervalBar({ share, low, high, threshold, words }: IntervalBarProps) {
   return (
     <svg className="interval" viewBox={`0 0 ${WIDTH} 58`} role="img" aria-label={words}>
-      {[0, 0.25, 0.5, 0.75, 1].map((part) => (
+      {QUARTERS.map((part) => (
         <g key={part}>
           <line className="sprouts-rule" x1={at(part)} x2={at(part)} y1={22} y2={38} />
           <text className="sprouts-text" x={at(part)} y={54} textAnchor="middle">

@@ -1,3 +1,5 @@
+import { scaleLinear } from 'd3-scale'
+import { area, line } from 'd3-shape'
 import type { NeedRecord } from '../../../db/contract/regrow-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 
@@ -56,12 +58,17 @@ function LivingPicture({ need }: { readonly need: NeedRecord }) {
   const { outlook, stock } = need
   const one = stock.keep / need.regrowings
   const most = Math.max(stock.keep, ...outlook.map(({ high }) => Math.min(high, 2.5 * stock.keep))) * 1.05
-  const x = (index: number) => LEFT + 18 + (index * (WIDTH - LEFT - RIGHT - 36)) / (outlook.length - 1)
-  const y = (seeds: number) => HEIGHT - BOTTOM - (Math.min(seeds, most) / most) * (HEIGHT - TOP - BOTTOM)
-  const band = [
-    ...outlook.map(({ high }, index) => `${x(index)},${y(high)}`),
-    ...outlook.map(({ low }, index) => `${x(index)},${y(low)}`).toReversed(),
-  ].join(' ')
+  const x = scaleLinear([0, outlook.length - 1], [LEFT + 18, WIDTH - RIGHT - 18])
+  const y = scaleLinear([0, most], [HEIGHT - BOTTOM, TOP]).clamp(true)
+  type Season = NeedRecord['outlook'][number]
+  const at = (_: Season, index: number) => x(index)
+  const band =
+    area<Season>(
+      at,
+      ({ low }) => y(low),
+      ({ high }) => y(high),
+    )(outlook) ?? ''
+  const living = line<Season>(at, (season) => y(season.living))(outlook) ?? ''
   const rules = [
     { at: stock.keep, words: `${Math.ceil(stock.keep)} to keep` },
     ...(need.regrowings > 1 ? [{ at: one, words: `${Math.ceil(one)} for one regrowing` }] : []),
@@ -70,7 +77,7 @@ function LivingPicture({ need }: { readonly need: NeedRecord }) {
   return (
     <svg className="need-picture" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words}>
       <line className="need-ground" x1={LEFT} x2={WIDTH - RIGHT} y1={y(0)} y2={y(0)} />
-      {outlook.some(({ high }) => high > 0) && <polygon className="need-band" points={band} />}
+      {outlook.some(({ high }) => high > 0) && <path className="need-band" d={band} />}
       {rules.map(({ at, words }) => (
         <g key={words}>
           <line className="need-rule" x1={LEFT} x2={WIDTH - RIGHT} y1={y(at)} y2={y(at)} />
@@ -79,10 +86,7 @@ function LivingPicture({ need }: { readonly need: NeedRecord }) {
           </text>
         </g>
       ))}
-      <polyline
-        className="need-living"
-        points={outlook.map(({ living }, index) => `${x(index)},${y(living)}`).join(' ')}
-      />
+      <path className="need-living" d={living} />
       {outlook.map(({ year, living }, index) => (
         <g key={year}>
           <circle className="need-dot" cx={x(index)} cy={y(living)} r="4" />

@@ -1,5 +1,6 @@
 import { useId } from 'react'
 import type { ClimateDay, PlaceClimate } from '../../../db/contract/storage-operations.ts'
+import { ValueRuling } from '../../shared/chart/value-ruling.tsx'
 import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { TRACE, type TraceBand, traceBand, traceOutlines, traceX } from './trace-scale.ts'
@@ -68,16 +69,16 @@ function Band({ trace, band, part, unit, limit }: BandProps) {
   const { span, mean } = traceOutlines(trace, band, part)
   return (
     <g>
-      {band.marks.map((mark) => (
-        <g key={mark}>
-          <line className="trace-rule" x1={TRACE.left} x2={TRACE.right} y1={band.y(mark)} y2={band.y(mark)} />
-          <text x={TRACE.left - 8} y={band.y(mark) + 5} textAnchor="end">
-            {`${mark < 0 ? '−' : ''}${Math.abs(mark)} ${unit}`}
-          </text>
-        </g>
-      ))}
-      <polygon className="trace-span" points={span} />
-      <polyline className="trace-mean" points={mean} />
+      <ValueRuling
+        marks={band.marks}
+        y={band.y}
+        left={TRACE.left}
+        right={TRACE.right}
+        words={(mark) => `${mark < 0 ? '−' : ''}${Math.abs(mark)} ${unit}`}
+        lineClass="trace-rule"
+      />
+      <path className="trace-span" d={span} />
+      <path className="trace-mean" d={mean} />
       {trace.length === 1 && trace[0] !== undefined && part(trace[0]).mean !== null && (
         <circle className="trace-one" cx={traceX(0, 1)} cy={band.y(part(trace[0]).mean ?? 0)} r="4" />
       )}

@@ -1,5 +1,6 @@
 import { useId } from 'react'
 import type { LotForecast } from '../../../../db/contract/forecast-operations.ts'
+import { QUARTERS, ValueRuling } from '../../../shared/chart/value-ruling.tsx'
 import { useFormat } from '../../../shared/format/use-format.ts'
 import { type CurveScale, curveScale, DRAWING, outlines } from './curve-scale.ts'
 import './viability-curve.css'
@@ -25,9 +26,9 @@ export function ViabilityCurve({ forecast, reading }: ViabilityCurveProps) {
     >
       <title id={id}>{reading}</title>
       <Ruling scale={scale} />
-      <polygon className="curve-band" points={band} />
+      <path className="curve-band" d={band} />
       <Threshold forecast={forecast} scale={scale} />
-      <polyline className="curve-middle" points={middle} />
+      <path className="curve-middle" d={middle} />
       <Today forecast={forecast} scale={scale} />
       {forecast.tests.map((test) => (
         <Test key={`${test.on} ${test.tested} ${test.sprouted}`} test={test} scale={scale} />
@@ -40,14 +41,7 @@ function Ruling({ scale: { field, x, y, years } }: { readonly scale: CurveScale 
   const format = useFormat()
   return (
     <g className="curve-ruling">
-      {[0, 0.25, 0.5, 0.75, 1].map((part) => (
-        <g key={part}>
-          <line x1={field.left} x2={field.right} y1={y(part)} y2={y(part)} />
-          <text x={field.left - 8} y={y(part) + 5} textAnchor="end">
-            {format.percent(part)}
-          </text>
-        </g>
-      ))}
+      <ValueRuling marks={QUARTERS} y={y} left={field.left} right={field.right} words={format.percent} />
       {years.map((day) => (
         <g key={day}>
           <line x1={x(day)} x2={x(day)} y1={field.bottom} y2={field.bottom + 5} />

@@ -22,7 +22,7 @@ export function LotFacts({ lot }: { readonly lot: LotRecord }) {
             name: 'Generation',
             value: lot.generation === 0 ? 'as given' : `${lot.generation} since the gift`,
           },
-          { name: 'Packet', value: packetOf(lot) },
+          { name: 'Packet', value: packetInWords(lot) },
           { name: 'Measured by', value: lot.basis === 'weighed' ? 'weighing' : 'counting' },
           { name: 'Held by', value: heldBy(lot, format.day) },
         ]}
@@ -39,7 +39,8 @@ function WeightNow({ lot }: { readonly lot: LotRecord }) {
   return basis === 'crop-default' ? <span className="card-default">{words}</span> : words
 }
 
-function packetOf({ packetSeeds, unit }: LotRecord): string {
+/** What a packet of the lot holds, such as '25 seeds'; empty where that was not said. */
+export function packetInWords({ packetSeeds, unit }: LotRecord): string {
   return packetSeeds === null ? '' : `${packetSeeds} ${packetSeeds === 1 ? unit.one : unit.many}`
 }
 

@@ -9,6 +9,7 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { textOfFile } from './text-of-file.ts'
+import { UNITS } from './typed-number.ts'
 
 interface ImportFormProps {
   readonly placeId: number
@@ -20,18 +21,14 @@ interface Chosen {
   readonly text: string
 }
 
-const UNITS = [
-  { value: '', label: 'as found' },
-  { value: 'C', label: '°C' },
-  { value: 'F', label: '°F' },
-] as const
+const AS_FOUND = { value: '', label: 'as found' } as const
+const READ_IN = [AS_FOUND, ...UNITS] as const
 const ORDERS = [
-  { value: '', label: 'as found' },
+  AS_FOUND,
   { value: 'day-first', label: 'day, then month' },
   { value: 'month-first', label: 'month, then day' },
 ] as const
 
-const AS_FOUND = { value: '', label: 'as found' }
 /** No column: a file may hold something like humidity that is none. */
 const NONE = 'none'
 
@@ -49,7 +46,7 @@ function useColumns(file: ReadFile | undefined) {
 export function ImportForm({ placeId, onClose }: ImportFormProps) {
   const format = useFormat()
   const [file, setFile] = useState<Chosen | null>(null)
-  const [unit, setUnit] = useState<(typeof UNITS)[number]['value']>('')
+  const [unit, setUnit] = useState<(typeof READ_IN)[number]['value']>('')
   const [order, setOrder] = useState<(typeof ORDERS)[number]['value']>('')
   const [leaveOut, setLeaveOut] = useState(false)
   const [temperature, setTemperature] = useState('')
@@ -96,7 +93,7 @@ export function ImportForm({ placeId, onClose }: ImportFormProps) {
       </div>
       {file !== null && (
         <>
-          <SelectField label="Degrees" size="record" value={unit} options={UNITS} onChange={setUnit} />
+          <SelectField label="Degrees" size="record" value={unit} options={READ_IN} onChange={setUnit} />
           <SelectField label="Dates" size="record" value={order} options={ORDERS} onChange={setOrder} />
           <SelectField
             label="Temperature is"

@@ -9,12 +9,10 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { ClimateTrace } from './climate-trace.tsx'
 import { ImportForm } from './import-form.tsx'
-import { KindForm } from './kind-form.tsx'
 import { LotsThere } from './lots-there.tsx'
-import { ReadingForm } from './reading-form.tsx'
+import { KindForm, ReadingForm, TermsForm } from './place-forms.tsx'
 import { SpellLine } from './spell-line.tsx'
 import { StateWords } from './state-words.tsx'
-import { TermsForm } from './terms-form.tsx'
 
 const SPANS = [
   { value: '14', label: 'the last two weeks' },
@@ -76,10 +74,10 @@ function Doings({ climate }: { readonly climate: PlaceClimate }) {
           </button>
         ))}
       </div>
-      {open === 'reading' && <ReadingForm placeId={placeId} onClose={() => close('reading')} />}
+      {open === 'reading' && <ReadingForm climate={climate} onClose={() => close('reading')} />}
       {open === 'file' && <ImportForm placeId={placeId} onClose={() => close('file')} />}
       {open === 'terms' && <TermsForm climate={climate} onClose={() => close('terms')} />}
-      {open === 'kind' && <KindForm place={climate.place} onClose={() => close('kind')} />}
+      {open === 'kind' && <KindForm climate={climate} onClose={() => close('kind')} />}
     </section>
   )
 }

@@ -106,14 +106,6 @@ export function isBlankRound(draft: RoundDraft): boolean {
   )
 }
 
-/** What is wrong with a typed figure, or undefined; an empty one says nothing. */
-export function figureProblem(typed: string): string | undefined {
-  const text = typed.trim()
-  return text === '' || text === '-' || typedNumber(text) !== null
-    ? undefined
-    : 'Write a number such as 18.5 or -19.'
-}
-
 /** The step of the first figure that cannot be read, or null. */
 export function unreadFigure(draft: RoundDraft): string | null {
   for (const [placeId, { reading }] of Object.entries(draft.stops)) {

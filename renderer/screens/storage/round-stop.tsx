@@ -5,25 +5,14 @@ import { capital } from '../../shared/format/words.ts'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
-import {
-  figureProblem,
-  type Inspection,
-  lookOf,
-  type RoundDraft,
-  type RoundStep,
-  stopOf,
-} from './round-draft.ts'
+import { type Inspection, lookOf, type RoundDraft, type RoundStep, stopOf } from './round-draft.ts'
+import { figureProblem, UNITS } from './typed-number.ts'
 
 interface RoundPartProps {
   readonly stop: RoundStop
   readonly draft: RoundDraft
   readonly dispatch: (step: RoundStep) => void
 }
-
-const UNITS = [
-  { value: 'C', label: '°C' },
-  { value: 'F', label: '°F' },
-] as const
 
 /** A place of a round: what there is to look at, ticked one after the other. */
 export function RoundPlace({ stop, draft, dispatch }: RoundPartProps) {

@@ -3,9 +3,8 @@ import { Link } from 'wouter'
 import { useRead } from '../../shared/client/use-read.ts'
 import { ROLE_WORDS, STATE_WORDS } from '../../shared/format/words.ts'
 import { type Filters, leavesOut, NO_FILTERS } from './filters.ts'
-import { PlainSelect } from './plain-select.tsx'
+import type { ShownColumns } from './shelf-columns.tsx'
 import { EXTRA_COLUMNS, type ExtraColumn } from './shelf-columns.tsx'
-import type { ShownColumns } from './use-extra-columns.ts'
 
 interface ShelfFiltersProps {
   readonly filters: Filters
@@ -56,32 +55,20 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
           choices={Object.entries(ROLE_WORDS)}
           onChange={(role) => onChange({ role: role as Filters['role'] })}
         />
-        <label className="shelf-tick">
-          <input
-            type="checkbox"
-            checked={filters.quarantined}
-            onChange={(event) => onChange({ quarantined: event.target.checked })}
-          />
-          in quarantine
-        </label>
-        <label className="shelf-tick">
-          <input
-            type="checkbox"
-            checked={filters.emptyToo}
-            onChange={(event) => onChange({ emptyToo: event.target.checked })}
-          />
-          empty too
-        </label>
+        <Tick
+          label="in quarantine"
+          checked={filters.quarantined}
+          onChange={(quarantined) => onChange({ quarantined })}
+        />
+        <Tick label="empty too" checked={filters.emptyToo} onChange={(emptyToo) => onChange({ emptyToo })} />
         <span className="shelf-columns-shown">
           {EXTRA_COLUMNS.map(([column, word]) => (
-            <label key={column} className="shelf-tick">
-              <input
-                type="checkbox"
-                checked={columns[column]}
-                onChange={(event) => onColumn(column, event.target.checked)}
-              />
-              show {word}
-            </label>
+            <Tick
+              key={column}
+              label={`show ${word}`}
+              checked={columns[column]}
+              onChange={(shown) => onColumn(column, shown)}
+            />
           ))}
         </span>
         {leavesOut(filters) && (
@@ -99,5 +86,49 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
         </p>
       </div>
     </search>
+  )
+}
+
+interface PlainSelectProps {
+  readonly label: string
+  /** The word for no choice. */
+  readonly any: string
+  readonly value: string
+  readonly choices: readonly (readonly [value: string, word: string])[]
+  readonly onChange: (value: string) => void
+}
+
+/** A choice on one line whose own words say what it narrows; its label is for those who hear the page. */
+function PlainSelect({ label, any, value, choices, onChange }: PlainSelectProps) {
+  return (
+    <select
+      className="plain-select"
+      aria-label={label}
+      data-narrows={value !== ''}
+      value={value}
+      onChange={(event) => onChange(event.target.value)}
+    >
+      <option value="">{any}</option>
+      {choices.map(([choice, word]) => (
+        <option key={choice} value={choice}>
+          {word}
+        </option>
+      ))}
+    </select>
+  )
+}
+
+interface TickProps {
+  readonly label: string
+  readonly checked: boolean
+  readonly onChange: (checked: boolean) => void
+}
+
+function Tick({ label, checked, onChange }: TickProps) {
+  return (
+    <label className="shelf-tick">
+      <input type="checkbox" checked={checked} onChange={(event) => onChange(event.target.checked)} />
+      {label}
+    </label>
   )
 }

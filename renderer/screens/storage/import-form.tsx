@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import type { ReadFile } from '../../../db/contract/reading-file-operations.ts'
+import type { PlaceClimate } from '../../../db/contract/storage-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
@@ -12,7 +13,7 @@ import { textOfFile } from './text-of-file.ts'
 import { UNITS } from './typed-number.ts'
 
 interface ImportFormProps {
-  readonly placeId: number
+  readonly climate: PlaceClimate
   readonly onClose: () => void
 }
 
@@ -43,7 +44,8 @@ function useColumns(file: ReadFile | undefined) {
 }
 
 /** Takes a data logger's file in: how it is understood is shown first, and nothing is written until the keeper says so. */
-export function ImportForm({ placeId, onClose }: ImportFormProps) {
+export function ImportForm({ climate, onClose }: ImportFormProps) {
+  const { placeId } = climate.place
   const format = useFormat()
   const [file, setFile] = useState<Chosen | null>(null)
   const [unit, setUnit] = useState<(typeof READ_IN)[number]['value']>('')

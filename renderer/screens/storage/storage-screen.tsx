@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef } from 'react'
 import { Link, useLocation } from 'wouter'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { SheetToPrint } from '../../shared/labels/sheet-to-print.tsx'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'
 import { useOpening } from '../../shared/panes/use-opening.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
@@ -10,7 +11,6 @@ import { PlaceCard } from './place-card.tsx'
 import { NewPlace } from './place-forms.tsx'
 import { placeRow } from './place-row.tsx'
 import { RoundCard } from './round-card.tsx'
-import { RoundSheet } from './round-sheet.tsx'
 import { COMPARE, NEW_PLACE, placeAddress, ROUND } from './storage-address.ts'
 import './storage.css'
 
@@ -74,5 +74,18 @@ export function StorageScreen({ part, id }: StorageScreenProps) {
         {part === 'round-sheet' && <RoundSheet />}
       </section>
     </div>
+  )
+}
+
+/** The sheet for a round: every place with what to look at, to be ticked on paper. */
+function RoundSheet() {
+  return (
+    <SheetToPrint
+      className="store-sheet"
+      title="Round sheet"
+      purpose="To tick while you walk, and type in afterwards."
+      name="The round sheet"
+      sheet={useRead('round.print', {})}
+    />
   )
 }

@@ -4,28 +4,13 @@ import { TRACE, traceBand, traceOutlines } from '../../renderer/screens/storage/
 
 describe('the band of a climate trace', () => {
   test.each([
-    [
-      [3.2, 6.9],
-      [3, 4, 5, 6, 7],
-    ],
-    [
-      [18.5, 18.7],
-      [18, 19],
-    ],
-    [
-      [21, 21],
-      [21, 22],
-    ],
-    [
-      [-19.4, -16.1],
-      [-20, -19, -18, -17, -16],
-    ],
-    [
-      [31, 68],
-      [30, 40, 50, 60, 70],
-    ],
-  ])('that holds %j is ruled at %j, from edge to edge', (values, marks) => {
-    const band = traceBand(values, 12)
+    [[3.2, 6.9], null, [3, 4, 5, 6, 7]],
+    [[18.5, null, 18.7], null, [18, 19]],
+    [[21, 21], null, [21, 22]],
+    [[-19.4, -16.1], null, [-20, -19, -18, -17, -16]],
+    [[31, 40], 68, [30, 40, 50, 60, 70]],
+  ])('that holds %j and the limit %j is ruled at %j, from edge to edge', (values, limit, marks) => {
+    const band = traceBand(values, limit, 12)
     expect(band.marks).toEqual(marks)
     expect([band.y(marks[0] ?? 0), band.y(marks.at(-1) ?? 0)]).toEqual([band.bottom, 12])
   })
@@ -41,7 +26,7 @@ describe('the band of a climate trace', () => {
       highHumidity: mean,
     })
     const days = [day(3, 40), day(4, null), day(5, 60)]
-    const { span, mean } = traceOutlines(days, traceBand([40, 60], TRACE.top), (each) => ({
+    const { span, mean } = traceOutlines(days, traceBand([40, 60], null, TRACE.top), (each) => ({
       low: each.lowHumidity,
       mean: each.meanHumidity,
       high: each.highHumidity,

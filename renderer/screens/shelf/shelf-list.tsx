@@ -7,12 +7,12 @@ import type { ShownColumns } from './shelf-columns.tsx'
 import { SORTS_OF_COLUMN, shelfColumns, shelfFeatures } from './shelf-columns.tsx'
 import { ShelfRowView } from './shelf-row-view.tsx'
 import { useRowKeys } from './use-row-keys.ts'
-import { pagesAround, type RowRange, type ShelfRows, useShelfRows } from './use-shelf-rows.ts'
+import { pagesAround, type ShelfRows, type Span, useShelfRows } from './use-shelf-rows.ts'
 import { MOST_TICKED, type Ticks } from './use-ticks.ts'
 
 interface ShelfListProps {
   readonly rows: ShelfRows
-  readonly onRange: (range: RowRange) => void
+  readonly onRange: (range: Span) => void
   readonly filters: Filters
   readonly onFilter: (part: Partial<Filters>) => void
   readonly columns: ShownColumns
@@ -27,7 +27,7 @@ const rowHeight = () => 58
 const FIRST_PAGES = pagesAround({ first: 0, last: 30 })
 
 /** Rows of the shelf for some filters, and what to tell it of the part in view. */
-export function useListedRows(filters: Filters): { rows: ShelfRows; onRange: (range: RowRange) => void } {
+export function useListedRows(filters: Filters): { rows: ShelfRows; onRange: (range: Span) => void } {
   const [pages, setPages] = useState(FIRST_PAGES)
   const query = useMemo(() => queryOf(filters), [filters])
   return {

@@ -1,7 +1,6 @@
 import { useId } from 'react'
 import type { ClimateDay, PlaceClimate } from '../../../db/contract/storage-operations.ts'
 import { ValueRuling } from '../../shared/chart/value-ruling.tsx'
-import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { TRACE, type TraceBand, traceBand, traceOutlines, traceX } from './trace-scale.ts'
 
@@ -15,18 +14,16 @@ const humidityOf = (day: ClimateDay) => ({
 /** Temperature and humidity day by day: the mean as a line, the lowest and highest as a soft field, the limit ruled. */
 export function ClimateTrace({ climate }: { readonly climate: PlaceClimate }) {
   const id = useId()
-  const format = useFormat()
   const { trace, limits } = climate
   const humid = trace.some(({ meanHumidity }) => meanHumidity !== null)
   const warmth = traceBand(
-    [...trace.flatMap(({ low, high }) => [low, high]), ...known(limits.highestCelsius)],
+    trace.flatMap(({ low, high }) => [low, high]),
+    limits.highestCelsius,
     TRACE.top,
   )
   const damp = traceBand(
-    [
-      ...trace.flatMap(({ lowHumidity, highHumidity }) => [...known(lowHumidity), ...known(highHumidity)]),
-      ...known(limits.highestHumidity),
-    ],
+    trace.flatMap(({ lowHumidity, highHumidity }) => [lowHumidity, highHumidity]),
+    limits.highestHumidity,
     warmth.bottom + TRACE.gap,
   )
   const last = humid ? damp : warmth
@@ -39,11 +36,9 @@ export function ClimateTrace({ climate }: { readonly climate: PlaceClimate }) {
         aria-labelledby={id}
       >
         <title id={id}>{`Climate by ${climate.traceBy}. ${climate.words.join(' ')}`}</title>
-        <Band trace={trace} band={warmth} part={temperatureOf} unit="°C" limit={limits.highestCelsius} />
-        {humid && (
-          <Band trace={trace} band={damp} part={humidityOf} unit="%" limit={limits.highestHumidity} />
-        )}
-        <Days trace={trace} below={last.bottom} format={format} />
+        <Band trace={trace} band={warmth} part={temperatureOf} unit="°C" />
+        {humid && <Band trace={trace} band={damp} part={humidityOf} unit="%" />}
+        <Days trace={trace} y={last.bottom + 20} />
       </svg>
       <figcaption className="soft">
         {humid ? 'Temperature above, humidity below: ' : 'Temperature: '}
@@ -53,19 +48,15 @@ export function ClimateTrace({ climate }: { readonly climate: PlaceClimate }) {
   )
 }
 
-function known(value: number | null): number[] {
-  return value === null ? [] : [value]
-}
-
 interface BandProps {
   readonly trace: readonly ClimateDay[]
   readonly band: TraceBand
   readonly part: typeof humidityOf
   readonly unit: string
-  readonly limit: number | null
 }
 
-function Band({ trace, band, part, unit, limit }: BandProps) {
+function Band({ trace, band, part, unit }: BandProps) {
+  const { limit } = band
   const { span, mean } = traceOutlines(trace, band, part)
   return (
     <g>
@@ -94,15 +85,8 @@ function Band({ trace, band, part, unit, limit }: BandProps) {
   )
 }
 
-function Days({
-  trace,
-  below,
-  format,
-}: {
-  readonly trace: readonly ClimateDay[]
-  readonly below: number
-  readonly format: Format
-}) {
+function Days({ trace, y }: { readonly trace: readonly ClimateDay[]; readonly y: number }) {
+  const format = useFormat()
   const last = trace.length - 1
   const shown = [...new Set([0, Math.floor(last / 2), last])]
   return (
@@ -110,7 +94,7 @@ function Days({
       {shown.map((index) => {
         const anchor = index === 0 && last > 0 ? 'start' : index === last && last > 0 ? 'end' : 'middle'
         return (
-          <text key={index} x={traceX(index, trace.length)} y={below + 20} textAnchor={anchor}>
+          <text key={index} x={traceX(index, trace.length)} y={y} textAnchor={anchor}>
             {format.day(trace[index]?.on ?? '')}
           </text>
         )

@@ -17,11 +17,6 @@ interface ImportFormProps {
   readonly onClose: () => void
 }
 
-interface Chosen {
-  readonly fileName: string
-  readonly text: string
-}
-
 const AS_FOUND = { value: '', label: 'as found' } as const
 const READ_IN = [AS_FOUND, ...UNITS] as const
 const ORDERS = [
@@ -29,6 +24,13 @@ const ORDERS = [
   { value: 'day-first', label: 'day, then month' },
   { value: 'month-first', label: 'month, then day' },
 ] as const
+
+const AS_IT_IS = {
+  unit: '' as (typeof READ_IN)[number]['value'],
+  order: '' as (typeof ORDERS)[number]['value'],
+  temperature: '',
+  humidity: '',
+}
 
 /** No column: a file may hold something like humidity that is none. */
 const NONE = 'none'
@@ -47,12 +49,14 @@ function useColumns(file: ReadFile | undefined) {
 export function ImportForm({ climate, onClose }: ImportFormProps) {
   const { placeId } = climate.place
   const format = useFormat()
-  const [file, setFile] = useState<Chosen | null>(null)
-  const [unit, setUnit] = useState<(typeof READ_IN)[number]['value']>('')
-  const [order, setOrder] = useState<(typeof ORDERS)[number]['value']>('')
+  const [file, setFile] = useState<{ readonly fileName: string; readonly text: string } | null>(null)
+  const [typed, setTyped] = useState(AS_IT_IS)
   const [leaveOut, setLeaveOut] = useState(false)
-  const [temperature, setTemperature] = useState('')
-  const [humidity, setHumidity] = useState('')
+  const choose = <K extends keyof typeof AS_IT_IS>(name: K) => ({
+    value: typed[name],
+    onChange: (value: (typeof AS_IT_IS)[K]) => setTyped({ ...typed, [name]: value }),
+  })
+  const { unit, order, temperature, humidity } = typed
   const choices = {
     ...(unit === '' ? {} : { unit }),
     ...(order === '' ? {} : { order }),
@@ -87,29 +91,26 @@ export function ImportForm({ climate, onClose }: ImportFormProps) {
           onPick={async (picked) => {
             setFile({ fileName: picked.name, text: await textOfFile(picked) })
             setLeaveOut(false)
-            setTemperature('')
-            setHumidity('')
+            setTyped((now) => ({ ...now, temperature: '', humidity: '' }))
             write.reset()
           }}
         />
       </div>
       {file !== null && (
         <>
-          <SelectField label="Degrees" size="record" value={unit} options={READ_IN} onChange={setUnit} />
-          <SelectField label="Dates" size="record" value={order} options={ORDERS} onChange={setOrder} />
+          <SelectField label="Degrees" size="record" options={READ_IN} {...choose('unit')} />
+          <SelectField label="Dates" size="record" options={ORDERS} {...choose('order')} />
           <SelectField
             label="Temperature is"
             size="record"
-            value={temperature}
             options={[AS_FOUND, ...columns]}
-            onChange={setTemperature}
+            {...choose('temperature')}
           />
           <SelectField
             label="Humidity is"
             size="record"
-            value={humidity}
             options={[AS_FOUND, { value: NONE, label: 'in none' }, ...columns]}
-            onChange={setHumidity}
+            {...choose('humidity')}
           />
         </>
       )}

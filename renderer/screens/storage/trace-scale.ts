@@ -10,16 +10,18 @@ export const TRACE = { width: 640, left: 56, right: 628, bandHeight: 120, gap: 2
 export interface TraceBand {
   readonly bottom: number
   readonly marks: readonly number[]
+  /** The highest that is wanted, ruled as well. */
+  readonly limit: number | null
   readonly y: ScaleLinear<number, number>
 }
 
-/** A band of the drawing that holds some values, with round numbers to write beside it. */
-export function traceBand(values: readonly number[], top: number): TraceBand {
-  const [least = 0, most = 0] = extent(values)
+/** A band of the drawing that holds some values and their limit, with round numbers to write beside it. */
+export function traceBand(values: readonly (number | null)[], limit: number | null, top: number): TraceBand {
+  const [least = 0, most = 0] = extent([...values, limit].filter((value) => value !== null))
   const low = Math.floor(least)
   const bottom = top + TRACE.bandHeight
   const y = scaleLinear([low, Math.max(low + 1, Math.ceil(most))], [bottom, top]).nice(3)
-  return { bottom, marks: y.ticks(3).filter(Number.isInteger), y }
+  return { bottom, limit, marks: y.ticks(3).filter(Number.isInteger), y }
 }
 
 /** Where the day or month at an index lies, its middle. */

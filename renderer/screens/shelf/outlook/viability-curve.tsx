@@ -96,18 +96,20 @@ function Today({ forecast, scale: { field, x } }: PartProps) {
   )
 }
 
-interface TestProps {
+function Test({
+  test,
+  scale: { x, y },
+}: {
   readonly test: LotForecast['tests'][number]
   readonly scale: CurveScale
-}
-
-function Test({ test, scale: { x, y } }: TestProps) {
+}) {
   const at = x(test.on)
   return (
     <g className={test.setAside ? 'curve-test curve-test-aside' : 'curve-test'}>
       <line x1={at} x2={at} y1={y(test.low)} y2={y(test.high)} />
-      <line x1={at - 5} x2={at + 5} y1={y(test.low)} y2={y(test.low)} />
-      <line x1={at - 5} x2={at + 5} y1={y(test.high)} y2={y(test.high)} />
+      {[test.low, test.high].map((end) => (
+        <line key={end} x1={at - 5} x2={at + 5} y1={y(end)} y2={y(end)} />
+      ))}
       <circle cx={at} cy={y(test.middle)} r="5" />
     </g>
   )

@@ -4,7 +4,6 @@ import type { Value } from '../../../db/contract/contract.ts'
 import { planAddress, testAddress } from '../../shared/addresses.ts'
 import { call } from '../../shared/client/call.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { SheetToPrint } from '../../shared/labels/sheet-to-print.tsx'
 import { type PaneRow, PaneRows } from '../../shared/panes/pane-rows.tsx'
@@ -23,9 +22,8 @@ import {
   isBlankBench,
   stepBench,
 } from './bench-draft.ts'
-import { SHEET } from './bench-words.ts'
 import { PlanCard } from './plan-card.tsx'
-import { dueRow, testRow } from './rows.tsx'
+import { dueRow, SHEET, testRow } from './rows.tsx'
 import { TestCard } from './test-card.tsx'
 import './germination.css'
 
@@ -99,13 +97,7 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
         />
         <PaneRows label={LISTS[shown]} rows={rows[shown]} onOpen={openCard} />
         {shown === 'due' && due.data.total > DUE_AT_ONCE && (
-          <DuePages
-            from={dueFrom}
-            shown={rows.due.length}
-            total={due.data.total}
-            format={format}
-            onTurn={setDueFrom}
-          />
+          <DuePages from={dueFrom} shown={rows.due.length} total={due.data.total} onTurn={setDueFrom} />
         )}
       </section>
       <section className="panes-card" aria-label="Test" ref={card}>
@@ -154,12 +146,12 @@ interface DuePagesProps {
   readonly from: number
   readonly shown: number
   readonly total: number
-  readonly format: Format
   readonly onTurn: (from: number) => void
 }
 
 /** Which part of what is due is shown, and the way to the rest. */
-function DuePages({ from, shown, total, format, onTurn }: DuePagesProps) {
+function DuePages({ from, shown, total, onTurn }: DuePagesProps) {
+  const format = useFormat()
   const last = from + shown
   return (
     <p className="germ-buttons">
@@ -230,12 +222,8 @@ function Empty({ late, onShowDue }: { readonly late: number; readonly onShowDue:
   )
 }
 
-interface LotFound {
-  readonly lotId: number
-}
-
 /** Every lot by scan, number or letters: the reserve is tested too. */
-const ANY_LOT: SuggestionSource<LotFound> = {
+const ANY_LOT: SuggestionSource<{ readonly lotId: number }> = {
   name: 'lots to test',
   find: async (text) => {
     const { lots } = await call('collection.search', { text, limit: 8 })

@@ -13,10 +13,10 @@ import { Card } from '../../shared/panes/card.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import type { TypedCount } from './bench-draft.ts'
-import { dueInWords, layoutInWords, sheetAddress } from './bench-words.ts'
 import { CountForm } from './count-form.tsx'
 import { CancelForm, FinishForm } from './end-forms.tsx'
 import { ResultPart } from './result-part.tsx'
+import { dueInWords, layoutInWords, sheetAddress } from './rows.tsx'
 import { SproutChart } from './sprout-chart.tsx'
 import { cellsOf } from './typed-counts.ts'
 
@@ -31,21 +31,12 @@ interface TestCardProps {
 /** A test: its next count, what it comes to, seedlings by day, and how it was laid out. */
 export function TestCard({ testId, kept, safe }: TestCardProps) {
   const format = useFormat()
+  const card = useRef<HTMLElement>(null)
+  const { open, button, show, close } = useOpenForm<'finish' | 'cancel'>()
   const read = useRead('germination.get', { testId }, { keepLast: true })
   const test = read.data
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   if (test === undefined) return null
-  return <OneTest test={test} format={format} kept={kept} safe={safe} />
-}
-
-interface OneTestProps extends Omit<TestCardProps, 'testId'> {
-  readonly test: TestRecord
-  readonly format: Format
-}
-
-function OneTest({ test, format, kept, safe }: OneTestProps) {
-  const card = useRef<HTMLElement>(null)
-  const { open, button, show, close } = useOpenForm<'finish' | 'cancel'>()
   const underWay = test.state === 'under-way'
   return (
     <Card ref={card} className="germ-card" name={`Test of ${test.variety}`}>

@@ -71,7 +71,6 @@ function Weights({ lot }: { readonly lot: LotRecord }) {
       <ul className="card-lines">
         {lot.weights.map((weight) => (
           <Dated key={weight.weightId ?? 'default'} when={format.day(weight.measuredOn)}>
-            {' '}
             {weight.words}
             {JUDGEMENT_WORDS[weight.judgement] !== '' && (
               <span className="soft">; {JUDGEMENT_WORDS[weight.judgement]}</span>
@@ -131,7 +130,6 @@ export function LotStorage({ lotId }: { readonly lotId: number }) {
       <ul className="card-lines">
         {findings.map(({ on, place, words }) => (
           <Dated key={`${on} ${place} ${words}`} when={format.day(on)}>
-            {' '}
             found on a round, in {place}: {words}
           </Dated>
         ))}
@@ -142,7 +140,6 @@ export function LotStorage({ lotId }: { readonly lotId: number }) {
         ))}
         {stays.map(({ from, place, words }) => (
           <Dated key={`${from} ${place}`} when={`since ${format.day(from)}`}>
-            {' '}
             {place}: {words}
           </Dated>
         ))}

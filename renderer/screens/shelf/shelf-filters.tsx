@@ -18,6 +18,11 @@ interface ShelfFiltersProps {
 export function ShelfFilters({ filters, onChange, columns, onColumn, found }: ShelfFiltersProps) {
   const id = useId()
   const crops = useRead('crop.list', {}).data?.crops ?? []
+  const choices = [
+    ['cropId', 'Crop', crops.map((crop) => [crop.cropId, crop.commonName] as const)],
+    ['state', 'State', Object.entries(STATE_WORDS)],
+    ['role', 'Role', Object.entries(ROLE_WORDS)],
+  ] as const
   return (
     <search className="shelf-filters" aria-label="Narrow the shelf">
       <label className="only-aloud" htmlFor={id}>
@@ -34,27 +39,16 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
         onChange={(event) => onChange({ text: event.target.value })}
       />
       <div className="shelf-choices">
-        <PlainSelect
-          label="Crop"
-          any="any crop"
-          value={filters.cropId}
-          choices={crops.map((crop) => [crop.cropId, crop.commonName])}
-          onChange={(cropId) => onChange({ cropId })}
-        />
-        <PlainSelect
-          label="State"
-          any="any state"
-          value={filters.state}
-          choices={Object.entries(STATE_WORDS)}
-          onChange={(state) => onChange({ state: state as Filters['state'] })}
-        />
-        <PlainSelect
-          label="Role"
-          any="any role"
-          value={filters.role}
-          choices={Object.entries(ROLE_WORDS)}
-          onChange={(role) => onChange({ role: role as Filters['role'] })}
-        />
+        {choices.map(([name, label, words]) => (
+          <PlainSelect
+            key={name}
+            label={label}
+            any={`any ${label.toLowerCase()}`}
+            value={filters[name]}
+            choices={words}
+            onChange={(value) => onChange({ [name]: value })}
+          />
+        ))}
         <Tick
           label="in quarantine"
           checked={filters.quarantined}

@@ -5,6 +5,7 @@ import { useFormat } from '../../shared/format/use-format.ts'
 import { Card } from '../../shared/panes/card.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { RowTable } from '../../shared/parts/row-table.tsx'
+import { TickList } from '../../shared/parts/tick-list.tsx'
 
 const MOST = 6
 
@@ -31,24 +32,14 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
           measured places can be compared.
         </p>
       ) : (
-        <fieldset className="pane-part store-ticks">
-          <legend>Which places</legend>
-          {measured.map(({ placeId, path }) => (
-            <label key={placeId}>
-              <input
-                type="checkbox"
-                checked={ticked.includes(placeId)}
-                disabled={!ticked.includes(placeId) && ticked.length >= MOST}
-                onChange={() =>
-                  setTicked(
-                    ticked.includes(placeId) ? ticked.filter((id) => id !== placeId) : [...ticked, placeId],
-                  )
-                }
-              />
-              {path}
-            </label>
-          ))}
-        </fieldset>
+        <TickList
+          className="pane-part store-ticks"
+          legend="Which places"
+          items={measured.map(({ placeId, path }) => ({ id: placeId, words: path }))}
+          ticked={ticked}
+          onChange={setTicked}
+          most={MOST}
+        />
       )}
       {compared.error !== null && <ProblemText problem={compared.error.problem} />}
       {ticked.length >= 2 && compared.data !== undefined && (

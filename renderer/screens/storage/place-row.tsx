@@ -1,7 +1,6 @@
 import type { StoredPlace } from '../../../db/contract/storage-operations.ts'
 import type { Format } from '../../shared/format/format.ts'
 import type { PaneRow } from '../../shared/panes/pane-rows.tsx'
-import { placeAddress } from './storage-address.ts'
 
 /** A place in the list, as far in as it stands in others. */
 export function placeRow(place: StoredPlace, format: Format): PaneRow {
@@ -46,4 +45,21 @@ export function StateWords({ place, format }: StateWordsProps) {
       {from}
     </span>
   )
+}
+
+/** Where places are compared. */
+export const COMPARE = '/storage/compare'
+
+/** Where a place is added. */
+export const NEW_PLACE = '/storage/new'
+
+/** Where a round is walked. */
+export const ROUND = '/storage/round'
+
+/** Where the round sheet is printed. */
+export const ROUND_SHEET = '/storage/round-sheet'
+
+/** The address of a place's card. */
+export function placeAddress(placeId: number): string {
+  return `/storage/place/${placeId}`
 }

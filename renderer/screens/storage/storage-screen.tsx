@@ -9,9 +9,8 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { ComparePlaces } from './compare-places.tsx'
 import { PlaceCard } from './place-card.tsx'
 import { NewPlace } from './place-forms.tsx'
-import { placeRow } from './place-row.tsx'
+import { COMPARE, NEW_PLACE, placeAddress, placeRow, ROUND } from './place-row.tsx'
 import { RoundCard } from './round-card.tsx'
-import { COMPARE, NEW_PLACE, placeAddress, ROUND } from './storage-address.ts'
 import './storage.css'
 
 interface StorageScreenProps {

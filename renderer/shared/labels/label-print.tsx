@@ -97,19 +97,18 @@ export function LabelPrint({ title, lotIds, contents, onClose }: LabelPrintProps
   )
 }
 
-interface Making {
+type LabelsAsked = CallInput<'label.print'> & { readonly sheet: LabelSheet; readonly startAt: number }
+
+interface Made {
   readonly busy: boolean
   readonly error: ProblemError | null
   /** The pages, and where the labels lie that are on them. */
   readonly made: (Value<'label.print'> & Pick<LabelsAsked, 'sheet' | 'startAt'>) | null
-  readonly make: (input: LabelsAsked) => Promise<void>
 }
 
-type LabelsAsked = CallInput<'label.print'> & { readonly sheet: LabelSheet; readonly startAt: number }
-
-function useMaking(): Making {
-  const [state, setState] = useState<Omit<Making, 'make'>>({ busy: false, error: null, made: null })
-  const make: Making['make'] = async (input) => {
+function useMaking() {
+  const [state, setState] = useState<Made>({ busy: false, error: null, made: null })
+  const make = async (input: LabelsAsked) => {
     setState((was) => ({ ...was, busy: true, error: null }))
     try {
       const made = await call('label.print', input)

@@ -12,6 +12,10 @@ interface SpendAdviceProps {
 /** How many seeds to spend on knowing which side of its threshold the lot is. */
 export function SpendAdvice({ plan, typed, onChange }: SpendAdviceProps) {
   const format = useFormat()
+  const asked = [
+    ['threshold', 'Threshold, %', ''],
+    ['expected', 'Thought to be alive, %', `: ${plan.expectedNote}`],
+  ] as const
   return (
     <section className="pane-part" aria-label="How many seeds to spend">
       <h3>How many {plan.unit.many} to spend</h3>
@@ -19,22 +23,17 @@ export function SpendAdvice({ plan, typed, onChange }: SpendAdviceProps) {
         {plan.words}
       </p>
       <div className="germ-asked">
-        <TextField
-          label="Threshold, %"
-          size="record"
-          value={typed.threshold}
-          onChange={(threshold) => onChange({ threshold })}
-          placeholder={String(Math.round(100 * plan.threshold))}
-          hint={`worked out with ${format.percent(plan.threshold)}`}
-        />
-        <TextField
-          label="Thought to be alive, %"
-          size="record"
-          value={typed.expected}
-          onChange={(expected) => onChange({ expected })}
-          placeholder={String(Math.round(100 * plan.expected))}
-          hint={`worked out with ${format.percent(plan.expected)}: ${plan.expectedNote}`}
-        />
+        {asked.map(([name, label, note]) => (
+          <TextField
+            key={name}
+            label={label}
+            size="record"
+            value={typed[name]}
+            onChange={(value) => onChange({ [name]: value })}
+            placeholder={String(Math.round(100 * plan[name]))}
+            hint={`worked out with ${format.percent(plan[name])}${note}`}
+          />
+        ))}
       </div>
       <Sizes plan={plan} />
       <Stages plan={plan} />

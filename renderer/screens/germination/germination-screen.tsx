@@ -39,13 +39,13 @@ const RULES = { kind: 'bench', blank: emptyBench, step: stepBench, isBlank: isBl
 
 interface GerminationScreenProps {
   /** 'test', 'lot', 'sheet' or nothing. */
-  readonly part: string
+  readonly part?: string
   /** The test or the lot that is shown. */
-  readonly id: number
+  readonly id?: number
 }
 
 /** The test bench: what is counted today and what is to be tested on the left, the card of one on the right. */
-export function GerminationScreen({ part, id }: GerminationScreenProps) {
+export function GerminationScreen({ part = '', id = 0 }: GerminationScreenProps) {
   const format = useFormat()
   const bench = useRead('germination.list', {})
   const [dueFrom, setDueFrom] = useState(0)

@@ -15,13 +15,13 @@ import './storage.css'
 
 interface StorageScreenProps {
   /** 'place', 'new', 'compare', 'round', 'round-sheet' or nothing. */
-  readonly part: string
+  readonly part?: string
   /** The place that is shown. */
-  readonly id: number
+  readonly id?: number
 }
 
 /** The storage places: how each stands on the left, the climate and the lots of one on the right. */
-export function StorageScreen({ part, id }: StorageScreenProps) {
+export function StorageScreen({ part = '', id = 0 }: StorageScreenProps) {
   const list = useRead('storage.list', {})
   const toWalk = useRead('round.list-due', {}).data?.toWalk ?? 0
   const [, go] = useLocation()

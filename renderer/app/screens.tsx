@@ -1,5 +1,5 @@
 import { Suspense, useEffect } from 'react'
-import { matchRoute, Redirect, useLocation, useRouter } from 'wouter'
+import { type DefaultParams, matchRoute, Redirect, useLocation, useRouter } from 'wouter'
 import { Arrived } from './arrived.tsx'
 import { fetchAhead } from './fetched-ahead.tsx'
 import { readCarried, screenOf } from './screen-list.ts'
@@ -16,9 +16,10 @@ export function Screens() {
     return () => clearTimeout(soon)
   }, [])
   const screen = screenOf(location)
-  const carried = (screen?.addresses ?? ['']).flatMap(
-    (address) => matchRoute(parser, `${screen?.path}${address}`, location)[1] ?? [],
-  )[0]
+  const carried = (screen?.addresses ?? ['']).flatMap((address) => {
+    const [fits, parts] = matchRoute<DefaultParams>(parser, `${screen?.path}${address}`, location)
+    return fits ? [parts] : []
+  })[0]
   if (screen === undefined || carried === undefined) return <Redirect to="/shelf" replace />
   const { path, word, component: Screen } = screen
   return (

@@ -41,7 +41,6 @@ export function AcceptForm({ gift, draftName, onClose }: GiftFormProps) {
         <div className="card-form-wide">
           <TextField
             label="Why with steps still open?"
-            size="record"
             {...form.field('reason')}
             hint={`Still open: ${open}. The reason is kept in the book.`}
           />
@@ -56,7 +55,6 @@ export function AcceptForm({ gift, draftName, onClose }: GiftFormProps) {
       />
       <SelectField
         label="Goes to"
-        size="record"
         options={[NO_PLACE, ...places.map((each) => ({ value: String(each.placeId), label: each.path }))]}
         {...form.choice('place')}
       />

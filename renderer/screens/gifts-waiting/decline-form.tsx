@@ -15,7 +15,6 @@ export function DeclineForm({ gift, draftName, onClose }: GiftFormProps) {
     >
       <TextField
         label="Why"
-        size="record"
         {...form.field('reason')}
         hint="The donor may ask one day. Kind words are kept too."
       />

@@ -52,7 +52,7 @@ export function GiftsWaitingScreen({ giftId }: { readonly giftId?: number }) {
         <div className="gifts-ask">
           <DonorQuestion asking={asking} onChange={setAsking} />
           {asking.personId === null ? (
-            <SelectField label="Show" size="record" value={shown} options={SHOWN} onChange={setShown} />
+            <SelectField label="Show" value={shown} options={SHOWN} onChange={setShown} />
           ) : (
             <button type="button" className="word-button" onClick={() => setAsking(NOBODY_ASKS)}>
               back to all that wait

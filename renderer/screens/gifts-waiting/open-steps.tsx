@@ -100,7 +100,6 @@ function TellForm({ draftName, words, write, onSend, onClose }: TellFormProps) {
       <TextField
         label="What was found"
         step="note"
-        size="record"
         value={typed.note}
         onChange={(note) => change({ note })}
         problem={problemAt(write.error, 'note')}

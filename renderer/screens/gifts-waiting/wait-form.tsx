@@ -35,21 +35,15 @@ export function WaitForm({ gift, draftName, onClose }: GiftFormProps) {
         })
       }
     >
-      <SelectField label="For what" size="record" options={STEPS} {...form.choice('step')} />
+      <SelectField label="For what" options={STEPS} {...form.choice('step')} />
       <TextField
         label="Done by"
         type="date"
-        size="record"
         {...form.field('due')}
         words={due === '' ? '' : format.day(due)}
         hint="May stay empty."
       />
-      <TextField
-        label="Note"
-        size="record"
-        {...form.field('note')}
-        placeholder="who looks after it, where it lies"
-      />
+      <TextField label="Note" {...form.field('note')} placeholder="who looks after it, where it lies" />
       {caution !== '' && <p className="gift-caution card-form-wide">{caution}</p>}
     </CardForm>
   )

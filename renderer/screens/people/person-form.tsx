@@ -42,7 +42,6 @@ export function PersonForm({ person, onClose }: PersonFormProps) {
         <TextField
           key={field}
           label={label}
-          size="record"
           {...form.field(field)}
           placeholder={field === 'creditAs' ? 'empty: a donor' : ''}
         />

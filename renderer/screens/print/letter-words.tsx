@@ -40,7 +40,6 @@ function WordsForm({ kept }: { readonly kept: Value<'letter.get'> }) {
         <div className="card-form-wide print-words">
           <TextField
             label="The letter"
-            size="record"
             long
             value={words}
             onChange={setWords}
@@ -49,7 +48,6 @@ function WordsForm({ kept }: { readonly kept: Value<'letter.get'> }) {
         </div>
         <TextField
           label="Who signs"
-          size="record"
           value={keeper}
           onChange={setKeeper}
           hint="left empty: the library alone"

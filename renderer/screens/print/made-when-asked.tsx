@@ -41,7 +41,6 @@ export function YearReport() {
       <h2>The report of a year</h2>
       <TextField
         label="Year"
-        size="record"
         value={shown}
         onChange={setTyped}
         problem={shown === '' || year !== null ? undefined : 'Type a year with four digits, such as 2026.'}
@@ -65,7 +64,6 @@ export function Ruler() {
   const shift = (label: string, value: string, change: (typed: string) => void) => (
     <TextField
       label={label}
-      size="record"
       value={value}
       onChange={change}
       problem={millimetres(value) === null ? 'Type millimetres from -10 to 10.' : undefined}

@@ -23,7 +23,6 @@ export function PeriodLetters({ since }: PeriodLettersProps) {
       label={label}
       step={field}
       type="date"
-      size="record"
       value={value}
       words={value === '' ? '' : format.day(value)}
       onChange={(picked) => setTyped({ ...typed, [field]: picked })}

@@ -18,7 +18,6 @@ export function SheetChoice({ using, labels }: SheetChoiceProps) {
   const shift = (label: string, value: string, which: 'right' | 'down') => (
     <TextField
       label={label}
-      size="record"
       value={value}
       onChange={(typed) => using.type({ [which]: typed })}
       problem={millimetres(value) === null ? NOT_A_SHIFT : undefined}
@@ -29,14 +28,12 @@ export function SheetChoice({ using, labels }: SheetChoiceProps) {
       <div className="print-sheet-fields">
         <SelectField
           label="Label sheet in the printer"
-          size="record"
           value={sheet.sheet}
           options={sheets.map((each) => ({ value: each.sheet, label: each.name }))}
           onChange={using.pick}
         />
         <SelectField
           label="The label says"
-          size="record"
           value={using.says}
           options={[
             { value: 'what-fits', label: 'as much as fits' },
@@ -46,7 +43,6 @@ export function SheetChoice({ using, labels }: SheetChoiceProps) {
         />
         <TextField
           label="Printer"
-          size="record"
           value={using.printer}
           onChange={using.usePrinter}
           hint="any name, for its own shift"

@@ -58,7 +58,6 @@ export function KeepForm({ need }: { readonly need: NeedRecord }) {
         <SelectField<PopulationGoal | ''>
           label="Regrow it for"
           step="grade"
-          size="record"
           value={grade}
           options={[AS_LIBRARY, ...GRADE_CHOICES.filter(({ value }) => GRADES.includes(value))]}
           onChange={setGrade}
@@ -66,7 +65,6 @@ export function KeepForm({ need }: { readonly need: NeedRecord }) {
         <TextField
           label="Regrowings held in reserve"
           step="regrowings"
-          size="record"
           value={regrowings}
           onChange={setRegrowings}
           problem={
@@ -78,7 +76,6 @@ export function KeepForm({ need }: { readonly need: NeedRecord }) {
         <TextField
           label="Of 100 sowings, how many must make all their plants"
           step="assurance"
-          size="record"
           value={assurance}
           onChange={setAssurance}
           problem={sure === null ? 'Type a number from 50 to 99.' : problemAt(write.error, 'assurance')}
@@ -86,7 +83,6 @@ export function KeepForm({ need }: { readonly need: NeedRecord }) {
         <TextField
           label="Of 100 seeds tested, how many must sprout"
           step="threshold"
-          size="record"
           value={threshold}
           onChange={setThreshold}
           problem={

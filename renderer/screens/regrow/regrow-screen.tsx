@@ -71,10 +71,9 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
         {changing && <SeasonForm grade={grade} onClose={() => setChanging(false)} />}
         <SavedSeason visit={visit} />
         <div className="regrow-ask">
-          <TextField label="Find" size="record" value={text} onChange={setText} placeholder="a few letters" />
+          <TextField label="Find" value={text} onChange={setText} placeholder="a few letters" />
           <SelectField
             label="Show"
-            size="record"
             value={state}
             options={[
               { value: '', label: 'all states' },

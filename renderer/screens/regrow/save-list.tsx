@@ -38,7 +38,6 @@ export function SaveList({ year, chosen }: SaveListProps) {
       <TextField
         label="Note"
         step="note"
-        size="record"
         value={chosen.note}
         onChange={chosen.setNote}
         hint="why these, or what was promised; may stay empty"

@@ -40,7 +40,6 @@ export function SeasonForm({ grade, onClose }: SeasonFormProps) {
       <SelectField
         label="Regrow for"
         step="grade"
-        size="record"
         value={typed.grade}
         options={GRADE_CHOICES}
         onChange={(next) => setTyped({ ...typed, grade: next })}
@@ -48,7 +47,6 @@ export function SeasonForm({ grade, onClose }: SeasonFormProps) {
       <TextField
         label="Sown about, month-day"
         step="sowingDay"
-        size="record"
         value={typed.sowingDay ?? kept}
         onChange={(sowingDay) => setTyped({ ...typed, sowingDay })}
         hint="04-15 is the fifteenth of April"

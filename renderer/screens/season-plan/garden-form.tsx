@@ -79,10 +79,9 @@ export function GardenForm({ site, onClose }: GardenFormProps) {
       busy={form.frame.busy || missing !== null}
       onSend={send}
     >
-      <TextField label="Its name" size="record" {...form.field('name')} />
+      <TextField label="Its name" {...form.field('name')} />
       <SelectField
         label="Grower"
-        size="record"
         options={[
           { value: '', label: 'nobody named' },
           ...growers.map(({ personId, name }) => ({ value: String(personId), label: name })),
@@ -91,30 +90,26 @@ export function GardenForm({ site, onClose }: GardenFormProps) {
       />
       <TextField
         label="Free bed, m²"
-        size="record"
         {...form.choice('area')}
         problem={missing === 'bed' ? 'Type its bed and how many varieties it takes.' : undefined}
       />
-      <TextField label="Varieties at most" size="record" {...form.choice('most')} />
+      <TextField label="Varieties at most" {...form.choice('most')} />
       <TextField
         label="Days without frost"
-        size="record"
         {...form.choice('season')}
         hint="in a usual year; may stay empty"
         problem={missing === 'season' ? 'Type 1 to 366 days, or leave it empty.' : undefined}
       />
-      <SelectField<Way> label="Where it lies" size="record" options={WAYS} {...form.choice('way')} />
+      <SelectField<Way> label="Where it lies" options={WAYS} {...form.choice('way')} />
       {wantsPlace && (
         <>
           <TextField
             label={typed.way === 'earth' ? 'Latitude' : 'Metres east'}
-            size="record"
             {...form.choice('first')}
             problem={missing === 'place' ? 'Type both numbers.' : refusedPlace}
           />
           <TextField
             label={typed.way === 'earth' ? 'Longitude' : 'Metres north'}
-            size="record"
             {...form.choice('second')}
           />
         </>
@@ -135,7 +130,6 @@ export function GardenForm({ site, onClose }: GardenFormProps) {
         beside={({ cropId, crop }) => (
           <TextField
             label={`${crop} is how far off, m`}
-            size="record"
             value={typed.near.find((one) => one.cropId === cropId)?.metres ?? ''}
             onChange={(metres) =>
               change({ near: typed.near.map((one) => (one.cropId === cropId ? { cropId, metres } : one)) })
@@ -148,7 +142,7 @@ export function GardenForm({ site, onClose }: GardenFormProps) {
           />
         )}
       />
-      <TextField label="Note" size="record" long {...form.field('note')} />
+      <TextField label="Note" long {...form.field('note')} />
     </CardForm>
   )
 }

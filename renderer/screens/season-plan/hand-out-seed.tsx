@@ -73,7 +73,6 @@ export function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readon
         <TextField
           label="Why all the same"
           step="reason"
-          size="record"
           value={reason}
           onChange={setReason}
           hint="such as: the working lot is empty"

@@ -68,23 +68,16 @@ export function HarvestForm({ growOut, onClose }: HarvestFormProps) {
       onChoose={form.choice('amount').onChange}
     >
       <AmountField label="Amount" {...form.field('amount')} lotId={parent.lotId} sample={typed.sample} />
-      <TextField
-        label="Counted sample"
-        size="record"
-        {...form.field('sample')}
-        placeholder="25 weigh 6.10 g"
-      />
+      <TextField label="Counted sample" {...form.field('sample')} placeholder="25 weigh 6.10 g" />
       <TextField
         label="Plants that seed was saved from"
-        size="record"
         {...plantsField}
         hint={growOut.plantsSavedFrom === null ? 'empty where nobody counted' : 'as noted'}
         problem={unread ? 'Type a whole number, or leave it empty.' : plantsField.problem}
       />
-      <TextField label="Harvest" size="record" {...form.field('harvest')} value={harvest} />
+      <TextField label="Harvest" {...form.field('harvest')} value={harvest} />
       <TextField
         label="Note"
-        size="record"
         {...form.field('note')}
         hint={`${growOut.grower} brings it, from ${growOut.site}, grown from ${growOut.out.map(({ lotNumber }) => lotNumber).join(' and ')}`}
       />

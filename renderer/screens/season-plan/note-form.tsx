@@ -47,7 +47,6 @@ export function NoteForm({ growOut, kind, onClose }: NoteFormProps) {
       {counted !== undefined && (
         <TextField
           label={counted}
-          size="record"
           {...plantsField}
           hint={kind === 'saved-from' ? '' : 'may stay empty'}
           problem={unread ? 'Type a whole number, or leave it empty.' : plantsField.problem}
@@ -55,7 +54,6 @@ export function NoteForm({ growOut, kind, onClose }: NoteFormProps) {
       )}
       <TextField
         label={kind === 'failed' ? 'Why' : 'Note'}
-        size="record"
         {...form.field('note')}
         hint={kind === 'failed' ? 'such as: slugs, hail, it crossed, never came up' : 'may stay empty'}
       />

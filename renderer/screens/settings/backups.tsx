@@ -143,7 +143,6 @@ function Keeping({ listed }: { readonly listed: Listed }) {
       <div className="card-form-wide">
         <TextField
           label="A folder on a stick or another disk"
-          size="record"
           value={folder}
           onChange={setFolder}
           problem={
@@ -155,7 +154,6 @@ function Keeping({ listed }: { readonly listed: Listed }) {
       </div>
       <TextField
         label="Megabytes that backups may take in each folder"
-        size="record"
         value={limit}
         onChange={setLimit}
         problem={problemAt(write.error, 'limitMb')}

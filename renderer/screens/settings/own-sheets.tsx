@@ -88,7 +88,6 @@ function SheetForm({ sheet, start, onClose }: SheetFormProps) {
       key={name}
       label={label}
       step={name}
-      size="record"
       value={typed[name]}
       onChange={(value) => setTyped({ ...typed, [name]: value })}
       problem={problemAt(write.error, `measures.${name}`) ?? unread(name, typed[name])}

@@ -32,7 +32,6 @@ export function SettingsForm({ about }: { readonly about: About }) {
     <TextField
       label={label}
       step={field}
-      size="record"
       value={typed[field]}
       onChange={(value) => set({ [field]: value })}
       problem={problemAt(write.error, `settings.${field}`) ?? read.problems[field]}
@@ -70,7 +69,6 @@ export function SettingsForm({ about }: { readonly about: About }) {
       })}
       <SelectField
         label="That many of"
-        size="record"
         value={typed.viabilityThresholdOf}
         options={[
           { value: 'all-seeds', label: 'all seeds' },
@@ -88,14 +86,12 @@ export function SettingsForm({ about }: { readonly about: About }) {
       })}
       <SelectField
         label="Dates and numbers as in"
-        size="record"
         value={typed.locale}
         options={localeChoices(typed.locale)}
         onChange={(locale) => set({ locale })}
       />
       <SelectField
         label="Weights in"
-        size="record"
         value={typed.massUnits}
         options={[
           { value: 'metric', label: 'grams' },
@@ -106,7 +102,6 @@ export function SettingsForm({ about }: { readonly about: About }) {
       />
       <SelectField
         label="Paper"
-        size="record"
         value={typed.paper}
         options={[
           { value: 'a4', label: 'A4' },
@@ -134,7 +129,6 @@ function PatternField({ value, today, refused, onChange }: PatternFieldProps) {
     <TextField
       label="Accession numbers"
       step="accessionPattern"
-      size="record"
       value={value}
       onChange={onChange}
       problem={refused ?? (reading.kind === 'refused' ? reading.because : undefined)}

@@ -36,7 +36,6 @@ export function FileWays({ read, onChoose }: FileWaysProps) {
           {sheet !== null && sheets.length > 1 && (
             <SelectField
               label="Sheet"
-              size="record"
               value={sheet}
               options={sheets.map((name) => ({ value: name, label: name }))}
               onChange={(chosen) => anew({ sheet: chosen })}
@@ -45,7 +44,6 @@ export function FileWays({ read, onChoose }: FileWaysProps) {
           {encoding !== null && (
             <SelectField
               label="Letters are written in"
-              size="record"
               value={encoding}
               options={ENCODINGS.map((name) => ({ value: name, label: name }))}
               onChange={(chosen) => anew({ encoding: chosen })}
@@ -54,7 +52,6 @@ export function FileWays({ read, onChoose }: FileWaysProps) {
           {delimiter !== null && (
             <SelectField
               label="Cells are parted by"
-              size="record"
               value={delimiter}
               options={DELIMITERS}
               onChange={(chosen) => anew({ delimiter: chosen })}
@@ -62,7 +59,6 @@ export function FileWays({ read, onChoose }: FileWaysProps) {
           )}
           <SelectField
             label="Headings stand in"
-            size="record"
             value={String(headingRow)}
             options={[
               { value: '-1', label: 'no row' },

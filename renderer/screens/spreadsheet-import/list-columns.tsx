@@ -18,7 +18,6 @@ export function ListColumns({ read, onChoose }: ListColumnsProps) {
           <li key={index} className="list-column">
             <SelectField
               label={heading || `Column ${index + 1}`}
-              size="record"
               value={use}
               options={options}
               words={sample.length === 0 ? 'empty' : sample.join(' · ')}

@@ -37,7 +37,6 @@ export function ListQuestions({ read, onAnswer }: ListQuestionsProps) {
           <li key={question.id}>
             <SelectField
               label={`${question.sentence} ${waiting(question, format.number)}`}
-              size="record"
               value={question.answered ?? ''}
               options={optionsOf(question, all)}
               onChange={(value) => onAnswer({ [question.id]: value })}

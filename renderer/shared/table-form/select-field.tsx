@@ -7,14 +7,15 @@ interface SelectFieldProps<V extends string> {
   readonly value: V
   readonly options: readonly { readonly value: V; readonly label: string }[]
   readonly onChange: (value: V) => void
-  readonly size?: FieldSize
+  /** That of the form it stands in, unless it says another. */
+  readonly size?: FieldSize | undefined
   /** What the choice comes to, beneath it. */
   readonly words?: string
 }
 
 /** One of a few: arrows choose, Enter goes on. */
 export function SelectField<V extends string>(props: SelectFieldProps<V>) {
-  const { label, step, value, options, onChange, size = 'table', words } = props
+  const { label, step, value, options, onChange, size, words } = props
   const id = useId()
   return (
     <FieldFrame

@@ -204,10 +204,11 @@ export function screenOf(location: string): Screen | undefined {
   )[0]
 }
 
-/** What the parts of an address say, read. */
+/** What the parts of an address say, read; a part that wouter also gives by its number is left to its name. */
 export function readCarried(parts: Readonly<Record<string, string | undefined>>): Carried {
-  const read = Object.entries(parts).flatMap(([name, part]) =>
-    part === undefined ? [] : [[name, CARRIED[name as keyof Carried](part)]],
-  )
+  const read = Object.entries(CARRIED).flatMap(([name, reading]) => {
+    const part = parts[name]
+    return part === undefined ? [] : [[name, reading(part)]]
+  })
   return Object.fromEntries(read) as Carried
 }

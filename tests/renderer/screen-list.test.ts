@@ -27,7 +27,7 @@ it('whatever an address of a screen carries can be read', () => {
 })
 
 it('reads what an address carries, and leaves out what it does not', () => {
-  expect(readCarried({ giftId: '12', placeId: undefined })).toEqual({ giftId: 12 })
+  expect(readCarried({ 0: '12', giftId: '12', placeId: undefined })).toEqual({ giftId: 12 })
   expect(readCarried({ lotIds: '3-4' })).toEqual({ lotIds: [3, 4] })
   expect(readCarried({ find: '100%25%20rye', part: 'lot' })).toEqual({ find: '100% rye', part: 'lot' })
 })

@@ -11,7 +11,6 @@ import { useSeason } from '../../shared/season-draft/use-season.ts'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
-import { chosenOf } from './chosen.ts'
 import { GRADE_WORDS } from './grade-words.ts'
 import { NeedCard } from './need-card.tsx'
 import { NeedList } from './need-list.tsx'
@@ -44,7 +43,8 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
   }, [accessionId, first, go])
   if (list.error !== null) return <ProblemText problem={list.error.problem} />
   if (list.data === undefined || visit.draft === null) return <p className="soft waiting">Opening…</p>
-  const chosen = chosenOf(visit.draft, visit.dispatch)
+  const { chosen } = visit.draft
+  const tick = (ticked: number) => visit.dispatch({ kind: 'ticked', accessionId: ticked })
   const { season, grade, counts, needs, total } = list.data
   return (
     <div className="panes regrow">
@@ -92,18 +92,24 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
               : 'Nothing fits that. Take letters away, or show all states.'}
           </p>
         ) : (
-          <NeedList needs={needs} chosen={chosen} onOpen={openCard} />
+          <NeedList needs={needs} chosen={chosen} onTick={tick} onOpen={openCard} />
         )}
         {needs.length < Math.min(total, MOST) && (
           <button type="button" className="word-button" onClick={() => setLimit(MOST)}>
             {`Show more of ${format.number(total)}`}
           </button>
         )}
-        <SaveList year={season.year} chosen={chosen} />
+        <SaveList year={season.year} season={visit.draft} dispatch={visit.dispatch} />
       </section>
       <section className="panes-card" aria-label="Need" ref={card}>
         {accessionId !== undefined && (
-          <NeedCard key={accessionId} accessionId={accessionId} chosen={chosen} nextYear={season.year + 1} />
+          <NeedCard
+            key={accessionId}
+            accessionId={accessionId}
+            chosen={chosen.includes(accessionId)}
+            onTick={() => tick(accessionId)}
+            nextYear={season.year + 1}
+          />
         )}
       </section>
     </div>

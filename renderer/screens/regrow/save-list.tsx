@@ -1,19 +1,20 @@
 import { useState } from 'react'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useWrite } from '../../shared/client/use-write.ts'
+import type { SeasonDraft, SeasonStep } from '../../shared/season-draft/season-draft.ts'
 import { TextField } from '../../shared/table-form/text-field.tsx'
-import type { Chosen } from './chosen.ts'
 
 interface SaveListProps {
   readonly year: number
-  readonly chosen: Chosen
+  readonly season: SeasonDraft
+  readonly dispatch: (step: SeasonStep) => void
 }
 
 /** Saves the needs as they stand today with what was ticked, to be looked up next year. */
-export function SaveList({ year, chosen }: SaveListProps) {
+export function SaveList({ year, season: { chosen, note }, dispatch }: SaveListProps) {
   const [open, setOpen] = useState(false)
   const write = useWrite('season-list.create')
-  const count = chosen.chosen.length
+  const count = chosen.length
   if (!open) {
     return (
       <button type="button" className="quiet-button" onClick={() => setOpen(true)}>
@@ -22,7 +23,7 @@ export function SaveList({ year, chosen }: SaveListProps) {
     )
   }
   const done = () => {
-    chosen.discard()
+    dispatch({ kind: 'list-saved' })
     setOpen(false)
   }
   return (
@@ -32,14 +33,13 @@ export function SaveList({ year, chosen }: SaveListProps) {
       sendWord="Save this list"
       busy={write.isPending}
       error={write.error}
-      onSend={() => write.mutate({ chosen: [...chosen.chosen], note: chosen.note }, { onSuccess: done })}
+      onSend={() => write.mutate({ chosen: [...chosen], note }, { onSuccess: done })}
       onClose={() => setOpen(false)}
     >
       <TextField
         label="Note"
-        step="note"
-        value={chosen.note}
-        onChange={chosen.setNote}
+        value={note}
+        onChange={(typed) => dispatch({ kind: 'noted', note: typed })}
         hint="why these, or what was promised; may stay empty"
       />
     </CardForm>

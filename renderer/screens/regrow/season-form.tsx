@@ -1,10 +1,7 @@
-import { useState } from 'react'
 import type { PopulationGoal } from '../../../db/domain/needs/population-goal.ts'
-import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
+import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { useWrite } from '../../shared/client/use-write.ts'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 import { GRADE_CHOICES } from './grade-words.ts'
 
 interface SeasonFormProps {
@@ -14,44 +11,15 @@ interface SeasonFormProps {
 
 /** What regrowings are for in this library, and the day on which a season is sown. */
 export function SeasonForm({ grade, onClose }: SeasonFormProps) {
-  const about = useRead('collection.get', {})
-  const kept = about.data?.settings.sowingDay ?? ''
-  const [typed, setTyped] = useState<{ grade: PopulationGoal; sowingDay: string | null }>({
-    grade,
-    sowingDay: null,
-  })
-  const write = useWrite('settings.change')
+  const sowingDay = useRead('collection.get', {}).data?.settings.sowingDay ?? ''
+  const form = useCardForm({ empty: { grade, sowingDay }, writes: 'settings.change', onClose })
   return (
-    <CardForm
-      title="Every season"
-      level={2}
-      sendWord="Keep this"
-      busy={write.isPending || about.data === undefined}
-      error={write.error}
-      shownAtField={['settings.sowingDay']}
-      onSend={() =>
-        write.mutate(
-          { settings: { grade: typed.grade, sowingDay: typed.sowingDay ?? kept } },
-          { onSuccess: onClose },
-        )
-      }
-      onClose={onClose}
-    >
-      <SelectField
-        label="Regrow for"
-        step="grade"
-        value={typed.grade}
-        options={GRADE_CHOICES}
-        onChange={(next) => setTyped({ ...typed, grade: next })}
-      />
-      <TextField
-        label="Sown about, month-day"
-        step="sowingDay"
-        value={typed.sowingDay ?? kept}
-        onChange={(sowingDay) => setTyped({ ...typed, sowingDay })}
-        hint="04-15 is the fifteenth of April"
-        problem={problemAt(write.error, 'settings.sowingDay')}
-      />
+    <CardForm title="Every season" level={2} sendWord="Keep this" {...form.sending({ settings: form.typed })}>
+      {form.selectField('grade', 'Regrow for', GRADE_CHOICES)}
+      {form.textField('sowingDay', 'Sown about, month-day', {
+        path: 'settings.sowingDay',
+        hint: '04-15 is the fifteenth of April',
+      })}
     </CardForm>
   )
 }

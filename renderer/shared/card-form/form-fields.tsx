@@ -23,7 +23,12 @@ interface FormValues<T extends object> {
 }
 
 interface TextTerms
-  extends Partial<Pick<ComponentProps<typeof TextField>, 'hint' | 'words' | 'type' | 'value' | 'problem'>> {
+  extends Partial<
+    Pick<
+      ComponentProps<typeof TextField>,
+      'hint' | 'words' | 'type' | 'value' | 'problem' | 'long' | 'placeholder'
+    >
+  > {
   /** Where a refusal would name it, if not by its own name. */
   readonly path?: string
 }
@@ -34,15 +39,7 @@ export function formFields<T extends object>({ choice, dayOf, problem }: FormVal
   return {
     textField: (name: NamesOf<T, string>, label: string, { path = name, ...terms }: TextTerms = {}) => {
       const refused = problem(path)
-      return (
-        <TextField
-          label={label}
-          size="record"
-          {...text(name)}
-          {...terms}
-          problem={terms.problem ?? refused}
-        />
-      )
+      return <TextField label={label} {...text(name)} {...terms} problem={terms.problem ?? refused} />
     },
     dayField: (name: NamesOf<T, string>) => (
       <DayField {...text(name)} value={dayOf(name)} problem={problem(name)} />
@@ -52,12 +49,7 @@ export function formFields<T extends object>({ choice, dayOf, problem }: FormVal
       label: string,
       options: readonly { readonly value: T[K] & string; readonly label: string }[],
     ) => (
-      <SelectField
-        label={label}
-        size="record"
-        options={options}
-        {...(choice(name) as unknown as Choice<T[K] & string>)}
-      />
+      <SelectField label={label} options={options} {...(choice(name) as unknown as Choice<T[K] & string>)} />
     ),
     checkField: (name: NamesOf<T, boolean>, label: string, meaning?: ReactNode) => {
       const { value, onChange } = choice(name) as unknown as Choice<boolean>

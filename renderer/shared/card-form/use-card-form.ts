@@ -6,8 +6,8 @@ import { useSavedForm } from './use-saved-form.ts'
 import { useToday } from './use-today.ts'
 
 interface CardFormTerms<N extends WriteName, T extends object> {
-  /** The name by which what is typed is kept. */
-  readonly draftName: string
+  /** The name by which what is typed is kept; without one it goes with the form. */
+  readonly draftName?: string
   readonly empty: T
   /** The operation that the form is for. */
   readonly writes: N

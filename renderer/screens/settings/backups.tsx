@@ -1,7 +1,8 @@
 import { useQueryClient } from '@tanstack/react-query'
 import { type ButtonHTMLAttributes, useEffect, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
-import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
+import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
@@ -124,41 +125,35 @@ function Restore({ file, onClose }: { readonly file: string; readonly onClose: (
 /** Where else backups go, and how much they may take. */
 function Keeping({ listed }: { readonly listed: Listed }) {
   const format = useFormat()
-  const [folder, setFolder] = useState(listed.secondFolder)
-  const [limit, setLimit] = useState(String(listed.limitMb ?? ''))
-  const write = useWrite('backup.change-rule')
+  const form = useCardForm({
+    empty: { secondFolder: listed.secondFolder, limitMb: String(listed.limitMb ?? '') },
+    writes: 'backup.change-rule',
+  })
   const taken = listed.backups
     .filter(({ where }) => where === 'own-folder')
     .reduce((sum, { bytes }) => sum + bytes, 0)
+  const folder = form.field('secondFolder')
   const away = listed.secondFolder !== '' && !listed.secondThere
   return (
     <CardForm
       title="A second place for backups"
       sendWord="Keep backups so"
-      busy={write.isPending}
-      error={write.error}
-      shownAtField={['secondFolder', 'limitMb']}
-      onSend={() => write.mutate({ secondFolder: folder, limitMb: Number(limit) })}
+      {...form.sending({ ...form.typed, limitMb: Number(form.typed.limitMb) })}
     >
       <div className="card-form-wide">
         <TextField
           label="A folder on a stick or another disk"
-          value={folder}
-          onChange={setFolder}
+          {...folder}
           problem={
-            problemAt(write.error, 'secondFolder') ??
+            folder.problem ??
             (away ? 'It is not there just now. Connect its disk before the next backup.' : undefined)
           }
           hint="its whole path; empty: none. Whoever holds the stick can read everything in the book."
         />
       </div>
-      <TextField
-        label="Megabytes that backups may take in each folder"
-        value={limit}
-        onChange={setLimit}
-        problem={problemAt(write.error, 'limitMb')}
-        hint={`they take ${format.number(Math.ceil(taken / BYTES_IN_MB))} now; the three newest always stay`}
-      />
+      {form.textField('limitMb', 'Megabytes that backups may take in each folder', {
+        hint: `they take ${format.number(Math.ceil(taken / BYTES_IN_MB))} now; the three newest always stay`,
+      })}
     </CardForm>
   )
 }

@@ -48,8 +48,14 @@ export function formFields<T extends object>({ choice, dayOf, problem }: FormVal
       name: K,
       label: string,
       options: readonly { readonly value: T[K] & string; readonly label: string }[],
+      words = '',
     ) => (
-      <SelectField label={label} options={options} {...(choice(name) as unknown as Choice<T[K] & string>)} />
+      <SelectField
+        label={label}
+        options={options}
+        words={words}
+        {...(choice(name) as unknown as Choice<T[K] & string>)}
+      />
     ),
     checkField: (name: NamesOf<T, boolean>, label: string, meaning?: ReactNode) => {
       const { value, onChange } = choice(name) as unknown as Choice<boolean>

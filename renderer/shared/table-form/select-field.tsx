@@ -15,14 +15,14 @@ interface SelectFieldProps<V extends string> {
 
 /** One of a few: arrows choose, Enter goes on. */
 export function SelectField<V extends string>(props: SelectFieldProps<V>) {
-  const { label, step, value, options, onChange, size, words } = props
+  const { label, step, value, options, onChange, size, words = '' } = props
   const id = useId()
   return (
     <FieldFrame
       label={label}
       controlId={id}
       size={size}
-      words={words !== undefined && <p className="table-field-note">{words}</p>}
+      words={words !== '' && <p className="table-field-note">{words}</p>}
     >
       <select
         id={id}

@@ -31,174 +31,148 @@ type Reached =
   | { readonly rail: keyof typeof RAIL | 'at its end'; readonly under?: never }
   | { readonly under: `/${string}`; readonly rail?: never }
 
-export type Screen = Reached & {
+type Entry = Reached & {
   readonly path: `/${string}`
   /** Names it on the rail and in the title of the window. */
   readonly word: string
   /** What its addresses carry after the path, as wouter's patterns; nothing where it is left out. */
   readonly addresses?: readonly string[]
-  /** Takes what its addresses carry, by the names in {@link CARRIED}. */
-  readonly component: ComponentType<Carried>
+  /** Fetches the screen, which takes what its addresses carry, by the names in {@link CARRIED}. */
+  readonly fetch: () => Promise<ComponentType<Carried>>
 }
 
 /** Every screen there is; the rail has its words in this order. An address that fits none opens the shelf. */
-export const SCREENS: readonly Screen[] = [
+const ENTRIES: readonly Entry[] = [
   {
     path: '/take-in',
     word: 'Take in',
     rail: 'at the table',
-    component: fetchedAhead(async () => (await import('../screens/take-in/take-in-screen.tsx')).TakeInScreen),
+    fetch: async () => (await import('../screens/take-in/take-in-screen.tsx')).TakeInScreen,
   },
   {
     path: '/hand-out',
     word: 'Hand out',
     rail: 'at the table',
-    component: fetchedAhead(
-      async () => (await import('../screens/hand-out/hand-out-screen.tsx')).HandOutScreen,
-    ),
+    fetch: async () => (await import('../screens/hand-out/hand-out-screen.tsx')).HandOutScreen,
   },
   {
     path: '/take-back',
     word: 'Take back',
     rail: 'at the table',
-    component: fetchedAhead(
-      async () => (await import('../screens/returns/returns-screen.tsx')).ReturnsScreen,
-    ),
+    fetch: async () => (await import('../screens/returns/returns-screen.tsx')).ReturnsScreen,
   },
   {
     path: '/shelf',
     word: 'Shelf',
     rail: 'on the shelf',
     addresses: ['', '/lot/:lotId', '/find/:find'],
-    component: fetchedAhead(async () => (await import('../screens/shelf/shelf-screen.tsx')).ShelfScreen),
+    fetch: async () => (await import('../screens/shelf/shelf-screen.tsx')).ShelfScreen,
   },
   {
     path: '/germination',
     word: 'Germination',
     rail: 'on the shelf',
     addresses: ['/:part?/:id?'],
-    component: fetchedAhead(
-      async () => (await import('../screens/germination/germination-screen.tsx')).GerminationScreen,
-    ),
+    fetch: async () => (await import('../screens/germination/germination-screen.tsx')).GerminationScreen,
   },
   {
     path: '/storage',
     word: 'Storage',
     rail: 'on the shelf',
     addresses: ['/:part?/:id?'],
-    component: fetchedAhead(
-      async () => (await import('../screens/storage/storage-screen.tsx')).StorageScreen,
-    ),
+    fetch: async () => (await import('../screens/storage/storage-screen.tsx')).StorageScreen,
   },
   {
     path: '/regrow',
     word: 'Regrow',
     rail: 'for the season',
     addresses: ['', '/need/:accessionId'],
-    component: fetchedAhead(async () => (await import('../screens/regrow/regrow-screen.tsx')).RegrowScreen),
+    fetch: async () => (await import('../screens/regrow/regrow-screen.tsx')).RegrowScreen,
   },
   {
     path: '/print',
     word: 'Print',
     rail: 'for the season',
-    component: fetchedAhead(async () => (await import('../screens/print/print-screen.tsx')).PrintScreen),
+    fetch: async () => (await import('../screens/print/print-screen.tsx')).PrintScreen,
   },
   {
     path: '/people',
     word: 'People',
     rail: 'for the season',
     addresses: ['/:personId?'],
-    component: fetchedAhead(async () => (await import('../screens/people/people-screen.tsx')).PeopleScreen),
+    fetch: async () => (await import('../screens/people/people-screen.tsx')).PeopleScreen,
   },
   {
     path: '/settings',
     word: 'Settings',
     rail: 'at its end',
-    component: fetchedAhead(
-      async () => (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
-    ),
+    fetch: async () => (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
   },
   {
     path: '/take-in/waiting',
     word: 'Gifts waiting',
     under: '/take-in',
     addresses: ['/:giftId?'],
-    component: fetchedAhead(
-      async () => (await import('../screens/gifts-waiting/gifts-waiting-screen.tsx')).GiftsWaitingScreen,
-    ),
+    fetch: async () => (await import('../screens/gifts-waiting/gifts-waiting-screen.tsx')).GiftsWaitingScreen,
   },
   {
     path: '/take-in/list',
     word: 'From a list',
     under: '/take-in',
-    component: fetchedAhead(
-      async () =>
-        (await import('../screens/spreadsheet-import/spreadsheet-import-screen.tsx')).SpreadsheetImportScreen,
-    ),
+    fetch: async () =>
+      (await import('../screens/spreadsheet-import/spreadsheet-import-screen.tsx')).SpreadsheetImportScreen,
   },
   {
     path: '/hand-out/paper',
     word: 'Paper sheet',
     under: '/hand-out',
-    component: fetchedAhead(
-      async () => (await import('../screens/paper-sheet/paper-sheet-screen.tsx')).PaperSheetScreen,
-    ),
+    fetch: async () => (await import('../screens/paper-sheet/paper-sheet-screen.tsx')).PaperSheetScreen,
   },
   {
     path: '/regrow/plan',
     word: 'Season plan',
     under: '/regrow',
-    component: fetchedAhead(
-      async () => (await import('../screens/season-plan/season-plan-screen.tsx')).SeasonPlanScreen,
-    ),
+    fetch: async () => (await import('../screens/season-plan/season-plan-screen.tsx')).SeasonPlanScreen,
   },
   {
     path: '/regrow/season',
     word: 'Season notes',
     under: '/regrow',
     addresses: ['/:growOutId?'],
-    component: fetchedAhead(
-      async () => (await import('../screens/season-plan/season-notes-screen.tsx')).SeasonNotesScreen,
-    ),
+    fetch: async () => (await import('../screens/season-plan/season-notes-screen.tsx')).SeasonNotesScreen,
   },
   {
     path: '/regrow/lists',
     word: 'Season lists',
     under: '/regrow',
     addresses: ['/:listId?'],
-    component: fetchedAhead(
-      async () => (await import('../screens/regrow/season-lists-screen.tsx')).SeasonListsScreen,
-    ),
+    fetch: async () => (await import('../screens/regrow/season-lists-screen.tsx')).SeasonListsScreen,
   },
   {
     path: '/stocktake',
     word: 'Stocktake',
     under: '/shelf',
     addresses: ['/:placeId?', '/lots/:lotIds'],
-    component: fetchedAhead(
-      async () => (await import('../screens/stocktake/stocktake-screen.tsx')).StocktakeScreen,
-    ),
+    fetch: async () => (await import('../screens/stocktake/stocktake-screen.tsx')).StocktakeScreen,
   },
   {
     path: '/in-and-out',
     word: 'In and out',
     under: '/settings',
-    component: fetchedAhead(
-      async () => (await import('../screens/import-export/import-export-screen.tsx')).ImportExportScreen,
-    ),
+    fetch: async () => (await import('../screens/import-export/import-export-screen.tsx')).ImportExportScreen,
   },
   {
     path: '/written',
     word: 'What was written',
     under: '/settings',
-    component: fetchedAhead(
-      async () => (await import('../screens/entry-log/entry-log-screen.tsx')).EntryLogScreen,
-    ),
+    fetch: async () => (await import('../screens/entry-log/entry-log-screen.tsx')).EntryLogScreen,
   },
 ]
 
+export const SCREENS = ENTRIES.map((entry) => ({ ...entry, component: fetchedAhead(entry.fetch) }))
+
 /** The screen that an address belongs to: the one with the longest path that it begins with. */
-export function screenOf(location: string): Screen | undefined {
+export function screenOf(location: string): (typeof SCREENS)[number] | undefined {
   return SCREENS.filter(({ path }) => location === path || location.startsWith(`${path}/`)).toSorted(
     (a, b) => b.path.length - a.path.length,
   )[0]

@@ -2,10 +2,7 @@ import type { FC } from 'react'
 import type { WaitingGift } from '../../../db/contract/waiting-operations.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { isBegun } from '../../shared/card-form/use-saved-form.ts'
-import { AcceptForm } from './accept-form.tsx'
-import { DeclineForm } from './decline-form.tsx'
-import type { GiftFormProps } from './gift-form-props.ts'
-import { WaitForm } from './wait-form.tsx'
+import { AcceptForm, DeclineForm, type GiftFormProps, WaitForm } from './gift-forms.tsx'
 
 const DOINGS: readonly { readonly name: string; readonly word: string; readonly form: FC<GiftFormProps> }[] =
   [

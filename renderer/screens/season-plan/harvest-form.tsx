@@ -5,7 +5,6 @@ import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 
 interface HarvestFormProps {
   readonly growOut: GrowOutLine
@@ -43,44 +42,37 @@ export function HarvestForm({ growOut, onClose }: HarvestFormProps) {
   const harvest = typed.harvest || String(Math.min(growOut.harvestSeason, yearItComes))
   const plants = wholeNumber(typed.plants)
   const unread = typed.plants.trim() !== '' && (plants === null || plants < 1)
-  const plantsField = form.field('plants', 'plantsGrown')
-  const send = () =>
-    form.send({
-      person: { personId: growerId },
-      parentLotId: parent.lotId,
-      growOutId: growOut.growOutId,
-      withdrawalId: parent.withdrawalId,
-      receivedOn: form.dayOf('on'),
-      harvest,
-      amount: typed.amount,
-      sample: typed.sample,
-      plantsGrown: plants,
-      grownAt: growOut.site,
-      note: typed.note,
-    })
+  const input = {
+    person: { personId: growerId },
+    parentLotId: parent.lotId,
+    growOutId: growOut.growOutId,
+    withdrawalId: parent.withdrawalId,
+    receivedOn: form.dayOf('on'),
+    harvest,
+    amount: typed.amount,
+    sample: typed.sample,
+    plantsGrown: plants,
+    grownAt: growOut.site,
+    note: typed.note,
+  }
   return (
     <CardForm
       title={`Take seed of ${growOut.variety} back`}
       sendWord="Take it back"
-      {...form.frame}
-      busy={form.frame.busy || unread}
-      onSend={send}
+      {...form.sending(unread ? null : input)}
       onChoose={form.choice('amount').onChange}
     >
       <AmountField label="Amount" {...form.field('amount')} lotId={parent.lotId} sample={typed.sample} />
-      <TextField label="Counted sample" {...form.field('sample')} placeholder="25 weigh 6.10 g" />
-      <TextField
-        label="Plants that seed was saved from"
-        {...plantsField}
-        hint={growOut.plantsSavedFrom === null ? 'empty where nobody counted' : 'as noted'}
-        problem={unread ? 'Type a whole number, or leave it empty.' : plantsField.problem}
-      />
-      <TextField label="Harvest" {...form.field('harvest')} value={harvest} />
-      <TextField
-        label="Note"
-        {...form.field('note')}
-        hint={`${growOut.grower} brings it, from ${growOut.site}, grown from ${growOut.out.map(({ lotNumber }) => lotNumber).join(' and ')}`}
-      />
+      {form.textField('sample', 'Counted sample', { placeholder: '25 weigh 6.10 g' })}
+      {form.textField('plants', 'Plants that seed was saved from', {
+        path: 'plantsGrown',
+        hint: growOut.plantsSavedFrom === null ? 'empty where nobody counted' : 'as noted',
+        problem: unread ? 'Type a whole number, or leave it empty.' : undefined,
+      })}
+      {form.textField('harvest', 'Harvest', { value: harvest })}
+      {form.textField('note', 'Note', {
+        hint: `${growOut.grower} brings it, from ${growOut.site}, grown from ${growOut.out.map(({ lotNumber }) => lotNumber).join(' and ')}`,
+      })}
       <DayField {...form.day('on', 'receivedOn')} />
     </CardForm>
   )

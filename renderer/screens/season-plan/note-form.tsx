@@ -1,9 +1,7 @@
 import type { GrowOutLine } from '../../../db/contract/grow-out-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
-import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 import { NOTE_WORDS } from './grow-out-words.ts'
 
 type Kind = GrowOutLine['next'][number]
@@ -35,29 +33,18 @@ export function NoteForm({ growOut, kind, onClose }: NoteFormProps) {
   const counted = COUNTED[kind]
   const plants = wholeNumber(typed.plants)
   const unread = typed.plants.trim() !== '' && (plants === null || plants < 1)
-  const plantsField = form.field('plants')
+  const input = { growOutId, kind, on: form.dayOf('on'), plants, note: typed.note }
   return (
-    <CardForm
-      title={NOTE_WORDS[kind]}
-      sendWord="Note it"
-      {...form.frame}
-      busy={form.frame.busy || unread}
-      onSend={() => form.send({ growOutId, kind, on: form.dayOf('on'), plants, note: typed.note })}
-    >
-      {counted !== undefined && (
-        <TextField
-          label={counted}
-          {...plantsField}
-          hint={kind === 'saved-from' ? '' : 'may stay empty'}
-          problem={unread ? 'Type a whole number, or leave it empty.' : plantsField.problem}
-        />
-      )}
-      <TextField
-        label={kind === 'failed' ? 'Why' : 'Note'}
-        {...form.field('note')}
-        hint={kind === 'failed' ? 'such as: slugs, hail, it crossed, never came up' : 'may stay empty'}
-      />
-      <DayField {...form.day('on')} />
+    <CardForm title={NOTE_WORDS[kind]} sendWord="Note it" {...form.sending(unread ? null : input)}>
+      {counted !== undefined &&
+        form.textField('plants', counted, {
+          hint: kind === 'saved-from' ? '' : 'may stay empty',
+          problem: unread ? 'Type a whole number, or leave it empty.' : undefined,
+        })}
+      {form.textField('note', kind === 'failed' ? 'Why' : 'Note', {
+        hint: kind === 'failed' ? 'such as: slugs, hail, it crossed, never came up' : 'may stay empty',
+      })}
+      {form.dayField('on')}
     </CardForm>
   )
 }

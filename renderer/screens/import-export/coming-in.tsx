@@ -1,9 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { Link } from 'wouter'
-import type { Value } from '../../../db/contract/contract.ts'
 import { call } from '../../shared/client/call.ts'
 import { inBase64 } from '../../shared/client/file-bytes.ts'
-import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { FileField } from '../../shared/parts/file-field.tsx'
@@ -34,8 +32,8 @@ function PackageBack() {
   const format = useFormat()
   const queries = useQueryClient()
   const about = useRead('collection.get', {})
-  const read = useMutation<Value<'package.import'>, ProblemError, File>({
-    mutationFn: async (file) => call('package.import', { content: await inBase64(file) }),
+  const read = useMutation({
+    mutationFn: async (file: File) => call('package.import', { content: await inBase64(file) }),
     onSuccess: () => queries.invalidateQueries(),
   })
   const written = about.data !== undefined && about.data.accessions + about.data.people > 0

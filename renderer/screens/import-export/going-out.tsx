@@ -1,7 +1,9 @@
+import { type UseMutationResult, useMutation } from '@tanstack/react-query'
 import { type ReactNode, useState } from 'react'
 import type { ParsedInput, Value } from '../../../db/contract/contract.ts'
 import { call } from '../../shared/client/call.ts'
 import { bytesOf } from '../../shared/client/file-bytes.ts'
+import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
@@ -9,7 +11,6 @@ import { PassportFindings } from '../../shared/parts/passport-findings.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
 import { NamesGoingOut } from './names-going-out.tsx'
-import { useMaking } from './use-making.ts'
 
 type Asked = ParsedInput<'passport.export'>
 
@@ -60,7 +61,7 @@ export function GoingOut() {
 
 function NamesInTexts() {
   const format = useFormat()
-  const making = useMaking(() => call('person.list-names-in-texts', {}))
+  const making = useMutation({ mutationFn: () => call('person.list-names-in-texts', {}) })
   return (
     <Way
       title="Names in texts"
@@ -80,10 +81,10 @@ function NamesInTexts() {
 
 function WholeCollection({ asked }: { readonly asked: Asked }) {
   const format = useFormat()
-  const making = useMaking(
-    () => call('package.export', asked),
-    ({ fileName, content }) => saveFile(fileName, 'application/zip', bytesOf(content)),
-  )
+  const making = useMutation({
+    mutationFn: () => call('package.export', asked),
+    onSuccess: ({ fileName, content }) => saveFile(fileName, 'application/zip', bytesOf(content)),
+  })
   return (
     <Way
       title="The whole collection"
@@ -102,10 +103,10 @@ function WholeCollection({ asked }: { readonly asked: Asked }) {
 
 function PublicList() {
   const format = useFormat()
-  const making = useMaking(
-    () => call('catalogue.export', {}),
-    ({ fileName, html }) => saveFile(fileName, 'text/html', html),
-  )
+  const making = useMutation({
+    mutationFn: () => call('catalogue.export', {}),
+    onSuccess: ({ fileName, html }) => saveFile(fileName, 'text/html', html),
+  })
   return (
     <Way
       title="A list for everybody"
@@ -119,7 +120,7 @@ function PublicList() {
 
 function Passports({ asked }: { readonly asked: Asked }) {
   const format = useFormat()
-  const making = useMaking(() => call('passport.export', asked))
+  const making = useMutation({ mutationFn: () => call('passport.export', asked) })
   const made = making.data
   return (
     <Way
@@ -169,7 +170,10 @@ interface TableProps {
 
 function Table({ title, about, word, make }: TableProps) {
   const format = useFormat()
-  const making = useMaking(make, ({ fileName, csv }) => saveFile(fileName, 'text/csv', csv))
+  const making = useMutation({
+    mutationFn: make,
+    onSuccess: ({ fileName, csv }) => saveFile(fileName, 'text/csv', csv),
+  })
   return (
     <Way
       title={title}
@@ -186,7 +190,7 @@ function Table({ title, about, word, make }: TableProps) {
 interface WayProps<T> {
   readonly title: string
   readonly about: string
-  readonly making: ReturnType<typeof useMaking<T>>
+  readonly making: UseMutationResult<T, ProblemError, void>
   readonly word: string
   readonly said: (made: T) => string
   readonly children?: ReactNode

@@ -111,7 +111,7 @@ interface ListEndProps {
 function ListEnd({ read, leaveOut, onLeaveOut, busy, error, onSave, onSend }: ListEndProps) {
   const format = useFormat()
   const { counts } = read
-  const save = useMutation<Value<'import.list-refused'>, ProblemError>({
+  const save = useMutation({
     mutationFn: onSave,
     onSuccess: ({ fileName, csv }) => saveFile(fileName, 'text/csv', csv),
   })

@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale'
 import { area, line } from 'd3-shape'
 import type { NeedRecord } from '../../../db/contract/regrow-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { RowTable } from '../../shared/parts/row-table.tsx'
 
 interface SeasonsAheadProps {
   readonly need: NeedRecord
@@ -23,28 +24,20 @@ export function SeasonsAhead({ need, nextYear }: SeasonsAheadProps) {
     <section className="pane-part" aria-label="If you wait">
       <h3>If you wait</h3>
       <LivingPicture need={need} />
-      <table className="need-seasons" aria-label="What is left, sowing by sowing">
-        <thead>
-          <tr>
-            <th scope="col">Sowing of</th>
-            <th scope="col">living {need.stock.unit}, about</th>
-            <th scope="col">likely between</th>
-            <th scope="col">no full regrowing</th>
-          </tr>
-        </thead>
-        <tbody>
-          {need.outlook.map((season) => (
-            <tr key={season.year} {...(season.year === nextYear ? { 'data-coming': '' } : {})}>
-              <th scope="row">{season.year}</th>
-              <td>{format.number(season.living)}</td>
-              <td>
-                {format.number(season.low)} to {format.number(season.high)}
-              </td>
-              <td>{format.percent(season.cost)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <RowTable
+        className="need-seasons"
+        label="What is left, sowing by sowing"
+        rowHeads
+        rows={need.outlook}
+        keyOf={({ year }) => year}
+        rowProps={({ year }) => ({ 'data-coming': year === nextYear || undefined })}
+        columns={[
+          ['Sowing of', ({ year }) => year],
+          [`living ${need.stock.unit}, about`, ({ living }) => format.number(living)],
+          ['likely between', ({ low, high }) => `${format.number(low)} to ${format.number(high)}`],
+          ['no full regrowing', (season) => format.percent(season.cost)],
+        ]}
+      />
       <p className="soft">
         Waiting a season: {format.percent(cost)} chance that {nextYear} finds too few. Ageing is a rule of
         thumb from the years that the crop’s seed keeps; members are thought to go on taking what can be

@@ -1,5 +1,6 @@
 import type { BackupComparison } from '../../../db/contract/backup-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { RowTable } from '../../shared/parts/row-table.tsx'
 
 /** What differs between a backup and the open collection, in words. */
 export function BackupDifference({ compared }: { readonly compared: BackupComparison }) {
@@ -16,40 +17,27 @@ export function BackupDifference({ compared }: { readonly compared: BackupCompar
       {alike && <p>It holds what the open collection holds.</p>}
       <Only
         only={onlyOpen}
-        words={
-          onlyOpen.count === 1
-            ? 'entry of today’s book is not in it:'
-            : 'entries of today’s book are not in it:'
-        }
+        one="entry of today’s book is not in it:"
+        many="entries of today’s book are not in it:"
       />
       <Only
         only={onlyBackup}
-        words={
-          onlyBackup.count === 1
-            ? 'entry is in it that today’s book does not have:'
-            : 'entries are in it that today’s book does not have:'
-        }
+        one="entry is in it that today’s book does not have:"
+        many="entries are in it that today’s book does not have:"
       />
       {lotsDiffering > 0 && (
-        <table className="settings-lots">
-          <caption>Lots that hold something else: {format.number(lotsDiffering)}</caption>
-          <thead>
-            <tr>
-              <th scope="col">Lot</th>
-              <th scope="col">now</th>
-              <th scope="col">in the backup</th>
-            </tr>
-          </thead>
-          <tbody>
-            {lots.map(({ number, open, backup }) => (
-              <tr key={number}>
-                <th scope="row">{number}</th>
-                <td>{open}</td>
-                <td>{backup}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <RowTable
+          className="settings-lots"
+          caption={<caption>Lots that hold something else: {format.number(lotsDiffering)}</caption>}
+          rowHeads
+          rows={lots}
+          keyOf={({ number }) => number}
+          columns={[
+            ['Lot', ({ number }) => number],
+            ['now', ({ open }) => open],
+            ['in the backup', ({ backup }) => backup],
+          ]}
+        />
       )}
       <p>
         Restoring replaces nothing: it makes a new file and opens that. The collection that is open now stays
@@ -59,14 +47,18 @@ export function BackupDifference({ compared }: { readonly compared: BackupCompar
   )
 }
 
-function Only({ only, words }: { readonly only: BackupComparison['onlyOpen']; readonly words: string }) {
+interface OnlyProps {
+  readonly only: BackupComparison['onlyOpen']
+  readonly one: string
+  readonly many: string
+}
+
+function Only({ only, one, many }: OnlyProps) {
   const format = useFormat()
   if (only.count === 0) return null
   return (
     <>
-      <p>
-        {format.number(only.count)} {words}
-      </p>
+      <p>{format.many(only.count, one, many)}</p>
       <ul>
         {only.latest.map(({ at, said }) => (
           <li key={`${at} ${said}`}>

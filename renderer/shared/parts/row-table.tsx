@@ -4,21 +4,24 @@ import type { ReactNode } from 'react'
 type Column<R> = readonly [head: ReactNode, cell: (row: R) => ReactNode, className?: string]
 
 interface RowTableProps<R> {
-  readonly label: string
+  /** Names it where no caption does. */
+  readonly label?: string
+  readonly caption?: ReactNode
   readonly className: string
   readonly columns: readonly Column<R>[]
   readonly rows: readonly R[]
   readonly keyOf: (row: R) => string | number
   /** Whether the first cell of a row is its heading. */
   readonly rowHeads?: boolean
-  readonly rowProps?: (row: R) => Readonly<Record<`data-${string}`, boolean>>
+  readonly rowProps?: (row: R) => Readonly<Record<`data-${string}`, boolean | undefined>>
 }
 
 /** A table with a row for each of some things. */
 export function RowTable<R>(props: RowTableProps<R>) {
-  const { label, className, columns, rows, keyOf, rowHeads = false, rowProps } = props
+  const { label, caption, className, columns, rows, keyOf, rowHeads = false, rowProps } = props
   return (
     <table className={className} aria-label={label}>
+      {caption}
       <thead>
         <tr>
           {columns.map(([head, , of], index) => (

@@ -11,9 +11,8 @@ import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { ErasePerson } from './erase-person.tsx'
 import { MergePeople } from './merge-people.tsx'
-import { MergedRecords } from './merged-records.tsx'
 import { PersonForm } from './person-form.tsx'
-import { PersonHistory } from './person-history.tsx'
+import { MergedRecords, PersonHistory } from './person-history.tsx'
 
 /** The index card of a person. A joined record shows the kept one. */
 export function PersonCard({ personId }: { readonly personId: number }) {

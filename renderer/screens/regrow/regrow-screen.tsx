@@ -16,8 +16,7 @@ import { NeedCard } from './need-card.tsx'
 import { NeedList } from './need-list.tsx'
 import './regrow.css'
 import { needAddress, seasonListAddress } from './regrow-address.ts'
-import { SaveList } from './save-list.tsx'
-import { SeasonForm } from './season-form.tsx'
+import { SaveList, SeasonForm } from './season-forms.tsx'
 
 const PAGE = 50
 const MOST = 500

@@ -7,9 +7,8 @@ import { useFormat } from '../../shared/format/use-format.ts'
 import { Card } from '../../shared/panes/card.tsx'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { HarvestForm, NoteForm } from './grow-out-forms.tsx'
 import { GROW_OUT_WORDS, NOTE_WORDS } from './grow-out-words.ts'
-import { HarvestForm } from './harvest-form.tsx'
-import { NoteForm } from './note-form.tsx'
 
 interface GrowOutCardProps {
   readonly growOut: GrowOutLine

@@ -1,9 +1,10 @@
 import type { Value } from '../../../db/contract/contract.ts'
+import type { Manner } from '../../../db/domain/amounts/in-words.ts'
 import { isIsoDate, yearOf } from '../../../db/domain/dates/iso-date.ts'
 import { printNumber, readPattern } from '../../../db/domain/numbers/pattern.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
-import { localeChoices, mannerExample } from './locales.ts'
+import { createFormat } from '../../shared/format/format.ts'
 import { type CheckedSetting, settingsOf, typedFrom } from './typed-settings.ts'
 
 const THRESHOLDS = [
@@ -72,4 +73,42 @@ function numberExample(pattern: string, today: string): string {
   if (reading.kind === 'refused') return ''
   const number = printNumber(reading.pattern, isIsoDate(today) ? yearOf(today) : 2000, 142)
   return `prints ${number}; its lots are ${number}-A, -B`
+}
+
+const OFFERED = [
+  'en-GB',
+  'en-IE',
+  'en-US',
+  'en-CA',
+  'en-AU',
+  'en-NZ',
+  'en-ZA',
+  'en-IN',
+  'cs-CZ',
+  'da-DK',
+  'de-DE',
+  'el-GR',
+  'es-ES',
+  'fi-FI',
+  'fr-FR',
+  'it-IT',
+  'nb-NO',
+  'nl-NL',
+  'pl-PL',
+  'pt-PT',
+  'sv-SE',
+  'uk-UA',
+]
+
+/** The ways of writing dates and numbers to choose from, with the present one even if it is a rare one. */
+function localeChoices(present: string): readonly { readonly value: string; readonly label: string }[] {
+  const names = new Intl.DisplayNames('en', { type: 'language', languageDisplay: 'standard' })
+  const tags = OFFERED.includes(present) ? OFFERED : [present, ...OFFERED]
+  return tags.map((tag) => ({ value: tag, label: names.of(tag) ?? tag }))
+}
+
+/** How a date, a count and a mass look. */
+function mannerExample(manner: Manner, today: string): string {
+  const format = createFormat(manner)
+  return `So it looks: ${format.day(today)} · ${format.number(1_240)} seeds · ${format.mass(12_500)}`
 }

@@ -24,12 +24,15 @@ export function RowTable<R>(props: RowTableProps<R>) {
       {caption}
       <thead>
         <tr>
-          {columns.map(([head, , of], index) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a column has no name but its place
-            <th key={index} scope="col" className={of}>
-              {head}
-            </th>
-          ))}
+          {columns.map(([head, , of], index) => {
+            const Head = head === '' ? 'td' : 'th'
+            return (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a column has no name but its place
+              <Head key={index} scope={head === '' ? undefined : 'col'} className={of}>
+                {head}
+              </Head>
+            )
+          })}
         </tr>
       </thead>
       <tbody>

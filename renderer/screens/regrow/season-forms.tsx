@@ -1,8 +1,12 @@
 import { useState } from 'react'
+import type { PopulationGoal } from '../../../db/domain/needs/population-goal.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
+import { useCardForm } from '../../shared/card-form/use-card-form.ts'
+import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import type { SeasonDraft, SeasonStep } from '../../shared/season-draft/season-draft.ts'
 import { TextField } from '../../shared/table-form/text-field.tsx'
+import { GRADE_CHOICES } from './grade-words.ts'
 
 interface SaveListProps {
   readonly year: number
@@ -42,6 +46,26 @@ export function SaveList({ year, season: { chosen, note }, dispatch }: SaveListP
         onChange={(typed) => dispatch({ kind: 'noted', note: typed })}
         hint="why these, or what was promised; may stay empty"
       />
+    </CardForm>
+  )
+}
+
+interface SeasonFormProps {
+  readonly grade: PopulationGoal
+  readonly onClose: () => void
+}
+
+/** What regrowings are for in this library, and the day on which a season is sown. */
+export function SeasonForm({ grade, onClose }: SeasonFormProps) {
+  const sowingDay = useRead('collection.get', {}).data?.settings.sowingDay ?? ''
+  const form = useCardForm({ empty: { grade, sowingDay }, writes: 'settings.change', onClose })
+  return (
+    <CardForm title="Every season" level={2} sendWord="Keep this" {...form.sending({ settings: form.typed })}>
+      {form.selectField('grade', 'Regrow for', GRADE_CHOICES)}
+      {form.textField('sowingDay', 'Sown about, month-day', {
+        path: 'settings.sowingDay',
+        hint: '04-15 is the fifteenth of April',
+      })}
     </CardForm>
   )
 }

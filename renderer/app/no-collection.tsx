@@ -1,5 +1,4 @@
-import { useQueryClient } from '@tanstack/react-query'
-import { useState } from 'react'
+import { useMutation, useQueryClient } from '@tanstack/react-query'
 import type { ProblemError } from '../shared/client/problem-error.ts'
 import { useRead } from '../shared/client/use-read.ts'
 import { useWrite } from '../shared/client/use-write.ts'
@@ -16,22 +15,14 @@ function focusHeading(heading: HTMLElement | null): void {
 /** Has the host open the file once more: it may be back, or its other window closed. */
 function TryAgain() {
   const queries = useQueryClient()
-  const [isTrying, setTrying] = useState(false)
-  const tryAgain = async () => {
-    setTrying(true)
-    await queries.refetchQueries({ queryKey: ['collection.get'] })
-    setTrying(false)
-    await queries.invalidateQueries()
-  }
+  const trying = useMutation({
+    mutationFn: () => queries.refetchQueries({ queryKey: ['collection.get'] }),
+    onSuccess: () => void queries.invalidateQueries(),
+  })
   return (
-    <button
-      type="button"
-      className="button"
-      aria-disabled={isTrying}
-      onClick={isTrying ? undefined : tryAgain}
-    >
-      {isTrying ? 'Opening it…' : 'Try again'}
-    </button>
+    <ActionButton className="button" off={trying.isPending} onClick={() => trying.mutate()}>
+      {trying.isPending ? 'Opening it…' : 'Try again'}
+    </ActionButton>
   )
 }
 

@@ -1,10 +1,10 @@
-import { useEffect, useRef, useState } from 'react'
-import { Link, useLocation } from 'wouter'
+import { useState } from 'react'
+import { Link } from 'wouter'
 import { NEED_STATES, type NeedState } from '../../../db/domain/needs/need.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { STATE_WORDS } from '../../shared/format/words.ts'
-import { useOpening } from '../../shared/panes/use-opening.ts'
+import { useListAndCard } from '../../shared/panes/use-list-and-card.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SavedSeason } from '../../shared/season-draft/saved-season.tsx'
 import { useSeason } from '../../shared/season-draft/use-season.ts'
@@ -33,13 +33,11 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
   const settled = useSettled(text, FIND_AFTER_MS)
   const narrowed = { text: settled, limit, ...(state === '' ? {} : { state }) }
   const list = useRead('regeneration.list', narrowed, { keepLast: true })
-  const card = useRef<HTMLElement>(null)
-  const openCard = useOpening(card)
-  const [, go] = useLocation()
-  const first = list.data?.needs[0]?.accessionId
-  useEffect(() => {
-    if (accessionId === undefined && first !== undefined) go(needAddress(first), { replace: true })
-  }, [accessionId, first, go])
+  const first = list.data?.needs[0]
+  const { card, openCard } = useListAndCard(
+    accessionId !== undefined,
+    first && needAddress(first.accessionId),
+  )
   if (list.error !== null) return <ProblemText problem={list.error.problem} />
   if (list.data === undefined || visit.draft === null) return <p className="soft waiting">Opening…</p>
   const { chosen } = visit.draft

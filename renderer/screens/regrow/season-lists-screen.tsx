@@ -1,10 +1,9 @@
-import { useEffect, useRef } from 'react'
-import { Link, useLocation } from 'wouter'
+import { Link } from 'wouter'
 import type { SeasonListHead } from '../../../db/contract/regrow-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'
-import { useOpening } from '../../shared/panes/use-opening.ts'
+import { useListAndCard } from '../../shared/panes/use-list-and-card.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { RowTable } from '../../shared/parts/row-table.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
@@ -17,13 +16,8 @@ import { needAddress, seasonListAddress } from './regrow-address.ts'
 export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
   const format = useFormat()
   const read = useRead('season-list.list', {})
-  const [, go] = useLocation()
-  const card = useRef<HTMLElement>(null)
-  const openCard = useOpening(card)
-  const first = read.data?.lists[0]?.listId
-  useEffect(() => {
-    if (listId === undefined && first !== undefined) go(seasonListAddress(first), { replace: true })
-  }, [listId, first, go])
+  const first = read.data?.lists[0]
+  const { card, openCard } = useListAndCard(listId !== undefined, first && seasonListAddress(first.listId))
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   if (read.data === undefined) return <p className="soft waiting">Opening…</p>
   const { lists } = read.data

@@ -70,25 +70,17 @@ export function GrowOutCard({ growOut }: GrowOutCardProps) {
         <section className="pane-part" aria-label="What to note">
           <h3>What to note</h3>
           <p className="grow-out-doing">
-            {next.map((kind) => (
+            {[...next, 'harvest' as const].map((name) => (
               <button
-                key={kind}
+                key={name}
                 type="button"
                 className="quiet-button"
-                aria-expanded={open === kind}
-                onClick={() => setOpen(kind)}
+                aria-expanded={open === name}
+                onClick={() => setOpen(name)}
               >
-                {NOTE_WORDS[kind]}
+                {name === 'harvest' ? 'Take its seed back' : NOTE_WORDS[name]}
               </button>
             ))}
-            <button
-              type="button"
-              className="quiet-button"
-              aria-expanded={open === 'harvest'}
-              onClick={() => setOpen('harvest')}
-            >
-              Take its seed back
-            </button>
           </p>
           {open === 'harvest' && <HarvestForm growOut={growOut} onClose={close} />}
           {open !== null && open !== 'harvest' && (

@@ -102,16 +102,15 @@ function BackupList({ listed, button }: BackupListProps) {
 /** What a backup would bring back, and the step that does it. */
 function Restore({ file, onClose }: { readonly file: string; readonly onClose: () => void }) {
   const compared = useRead('backup.compare', { file })
-  const restore = useWrite('backup.restore')
   const queries = useQueryClient()
-  const send = () => restore.mutate({ file }, { onSuccess: () => void queries.resetQueries() })
+  const restore = useWrite('backup.restore', () => void queries.resetQueries())
   return (
     <CardForm
       title="What this backup holds"
       sendWord="Restore it into a new file and open that"
       busy={restore.isPending || compared.data === undefined}
       error={restore.error ?? compared.error}
-      onSend={send}
+      onSend={() => restore.mutate({ file })}
       onClose={onClose}
     >
       {compared.data === undefined ? (

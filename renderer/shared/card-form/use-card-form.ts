@@ -19,7 +19,7 @@ interface CardFormTerms<N extends WriteName, T extends object> {
  * closes.
  *
  * `textField`, `dayField`, `selectField`, `checkField` and `amountField` draw a field by the name of what is typed;
- * `field`, `choice`, `check` and `day` give a field of another kind what it needs beside its label. Where the input calls
+ * `field`, `choice` and `day` give a field of another kind what it needs beside its label. Where the input calls
  * it otherwise, `path` is where a refusal would name it. A problem is shown at the field that was asked for it, and by
  * the frame where no field was.
  */
@@ -68,10 +68,6 @@ export function useCardForm<N extends WriteName, T extends object>(terms: CardFo
       value: dayOf(name),
       problem: problem(path),
     }),
-    check: <K extends NamesOf<T, boolean>>(name: K) => {
-      const { value, onChange } = choice(name)
-      return { checked: value as boolean, onChange: onChange as (checked: boolean) => void }
-    },
     /** Writes. Then nothing typed is kept any more, and the form closes unless there is something to do in its place. */
     send,
     /** What the frame of the form needs beside its words. */

@@ -90,6 +90,7 @@ const DraftId = z
   .string()
   .regex(/^[A-Za-z0-9_-]{8,64}$/, 'A draft is named by 8 to 64 letters, digits, hyphens or underscores.')
 
+/** The one list of the screens that keep drafts. */
 const DraftKind = z.enum([
   'take-in',
   'hand-out',

@@ -1,12 +1,11 @@
 import { QueryClientProvider } from '@tanstack/react-query'
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { Router } from 'wouter'
 import { useHashLocation } from 'wouter/use-hash-location'
 import { NoAnswer, type ProblemError } from '../shared/client/problem-error.ts'
 import { createQueryClient } from '../shared/client/query-client.ts'
 import { useOthersWrites } from '../shared/client/use-others-writes.ts'
 import { useRead } from '../shared/client/use-read.ts'
-import { useAppearance } from './appearance.ts'
 import { Frame } from './frame.tsx'
 import { NoCollection } from './no-collection.tsx'
 import { Screens } from './screens.tsx'
@@ -40,4 +39,14 @@ function useWhyNoneOpen(): ProblemError | null {
   const [kept, setKept] = useState<ProblemError | null>(null)
   if (error !== null && error !== kept && !(error instanceof NoAnswer)) setKept(error)
   return data === undefined && errorUpdateCount > 0 ? kept : null
+}
+
+/** Dresses the page as the collection's settings say: light, dark or as the system. */
+function useAppearance(): void {
+  const settings = useRead('collection.get', {}).data?.settings
+  const appearance = settings?.appearance
+  useEffect(() => {
+    if (appearance === undefined) return
+    document.documentElement.dataset['appearance'] = appearance
+  }, [appearance])
 }

@@ -1,13 +1,13 @@
 import { type ReactNode, useEffect, useRef } from 'react'
+import { noteAct, noteFocus, restoreFocus } from '../shared/focus/lost-focus.ts'
 import { FootLine } from '../shared/foot-line/foot-line.tsx'
 import { ConnectionStrip } from './connection-strip.tsx'
 import { DemoStrip } from './demo-strip.tsx'
 import { FindField } from './find-field.tsx'
-import './frame.css'
 import { Rail } from './rail.tsx'
 import { goRound } from './regions.ts'
-import { useKeptFocus } from './use-kept-focus.ts'
 import { useScansToLots } from './use-scans-to-lots.ts'
+import './frame.css'
 
 /** What is always there: the rail, what the keeper must know of the collection, the screen, the foot line. */
 export function Frame({ children }: { readonly children: ReactNode }) {
@@ -42,4 +42,22 @@ export function Frame({ children }: { readonly children: ReactNode }) {
       <FootLine />
     </div>
   )
+}
+
+/** Keeps the focus on the page when what had it goes, on every screen alike. */
+function useKeptFocus(): void {
+  useEffect(() => {
+    const onFocus = ({ target }: FocusEvent) => target instanceof HTMLElement && noteFocus(target)
+    const watch = new MutationObserver(restoreFocus)
+    watch.observe(document.body, { childList: true, subtree: true })
+    document.addEventListener('focusin', onFocus)
+    document.addEventListener('keydown', noteAct, true)
+    document.addEventListener('click', noteAct, true)
+    return () => {
+      watch.disconnect()
+      document.removeEventListener('focusin', onFocus)
+      document.removeEventListener('keydown', noteAct, true)
+      document.removeEventListener('click', noteAct, true)
+    }
+  }, [])
 }

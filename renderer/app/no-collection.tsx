@@ -1,10 +1,10 @@
-import { useQueryClient } from '@tanstack/react-query'
-import { useState } from 'react'
+import { useMutation, useQueryClient } from '@tanstack/react-query'
 import type { ProblemError } from '../shared/client/problem-error.ts'
+import { useRead } from '../shared/client/use-read.ts'
 import { useWrite } from '../shared/client/use-write.ts'
+import { useFormat } from '../shared/format/use-format.ts'
 import { ActionButton } from '../shared/parts/action-button.tsx'
 import { ProblemText } from '../shared/parts/problem-text.tsx'
-import { LastGoodBackup } from './last-good-backup.tsx'
 import { StartCollection } from './start-collection.tsx'
 
 /** A keeper without a mouse begins at what is wrong, and again where trying found something else; a ref callback. */
@@ -15,22 +15,14 @@ function focusHeading(heading: HTMLElement | null): void {
 /** Has the host open the file once more: it may be back, or its other window closed. */
 function TryAgain() {
   const queries = useQueryClient()
-  const [isTrying, setTrying] = useState(false)
-  const tryAgain = async () => {
-    setTrying(true)
-    await queries.refetchQueries({ queryKey: ['collection.get'] })
-    setTrying(false)
-    await queries.invalidateQueries()
-  }
+  const trying = useMutation({
+    mutationFn: () => queries.refetchQueries({ queryKey: ['collection.get'] }),
+    onSuccess: () => void queries.invalidateQueries(),
+  })
   return (
-    <button
-      type="button"
-      className="button"
-      aria-disabled={isTrying}
-      onClick={isTrying ? undefined : tryAgain}
-    >
-      {isTrying ? 'Opening it…' : 'Try again'}
-    </button>
+    <ActionButton className="button" off={trying.isPending} onClick={() => trying.mutate()}>
+      {trying.isPending ? 'Opening it…' : 'Try again'}
+    </ActionButton>
   )
 }
 
@@ -60,5 +52,41 @@ export function NoCollection({ why }: { readonly why: ProblemError }) {
       </ActionButton>
       {demo.error !== null && <ProblemText problem={demo.error.problem} />}
     </section>
+  )
+}
+
+interface LastGoodBackupProps {
+  readonly isDamaged: boolean
+}
+
+/** Offers the newest whole backup of a collection that would not open; where a damaged one has none, says where one is looked for. */
+function LastGoodBackup({ isDamaged }: LastGoodBackupProps) {
+  const list = useRead('backup.list', {}).data
+  const restore = useWrite('backup.restore')
+  const queries = useQueryClient()
+  const format = useFormat()
+  const good = list?.backups.find(({ file }) => file === list.lastGood)
+  if (list === undefined) return null
+  if (good === undefined) {
+    return isDamaged ? (
+      <p>
+        No whole backup of it lies in {list.folder}. If you have one on a stick or another computer, copy it
+        there and load this page again.
+      </p>
+    ) : null
+  }
+  const send = () => restore.mutate({ file: good.file }, { onSuccess: () => void queries.resetQueries() })
+  return (
+    <>
+      <h2>Go on with the last whole backup</h2>
+      <p>
+        It was made on {format.moment(good.at)}. It is restored into a new file; the file that would not open
+        stays as it is.
+      </p>
+      <ActionButton className="button" off={restore.isPending} onClick={send}>
+        {restore.isPending ? 'Restoring…' : 'Restore that backup'}
+      </ActionButton>
+      {restore.error !== null && <ProblemText problem={restore.error.problem} />}
+    </>
   )
 }

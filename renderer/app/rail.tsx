@@ -1,14 +1,7 @@
 import { Link, useLocation } from 'wouter'
 import { focusAlong, LEFT_AND_RIGHT } from '../shared/focus/focus-along.ts'
-import {
-  RAIL_GROUPS,
-  type RailGroup,
-  type RailWord,
-  railPathOf,
-  SETTINGS_WORD,
-  screenOf,
-} from './rail-words.ts'
 import './rail.css'
+import { RAIL, SCREENS, screenOf } from './screen-list.ts'
 
 /** The rail along the top: the keeper's day in words, the one field in the middle, settings at the end. */
 export function Rail({ children }: { readonly children: React.ReactNode }) {
@@ -21,31 +14,36 @@ export function Rail({ children }: { readonly children: React.ReactNode }) {
       <div className="rail-find">{children}</div>
       <nav className="rail-words rail-end" aria-label="The season and the collection">
         <RailGroups side="after" />
-        <RailLink {...SETTINGS_WORD} />
+        <RailLinks group="at its end" />
       </nav>
     </header>
   )
 }
 
-function RailGroups({ side }: Pick<RailGroup, 'side'>) {
-  return RAIL_GROUPS.filter((group) => group.side === side).map((group) => (
-    <section key={group.name} className="rail-group" aria-label={group.name}>
-      <span className="rail-group-name" aria-hidden="true">
-        {group.name}
-      </span>
-      {group.words.map((word) => (
-        <RailLink key={word.path} {...word} />
-      ))}
-    </section>
-  ))
+function RailGroups({ side }: { readonly side: 'before' | 'after' }) {
+  return Object.entries(RAIL)
+    .filter(([, stands]) => stands === side)
+    .map(([group]) => (
+      <section key={group} className="rail-group" aria-label={group}>
+        <span className="rail-group-name" aria-hidden="true">
+          {group}
+        </span>
+        <RailLinks group={group} />
+      </section>
+    ))
 }
 
-function RailLink({ path, word }: RailWord) {
+function RailLinks({ group }: { readonly group: string }) {
   const [location] = useLocation()
-  const here = railPathOf(screenOf(location)) === path
-  return (
-    <Link href={path} className="rail-word" {...(here ? { 'aria-current': 'page' as const } : {})}>
+  const here = screenOf(location)
+  return SCREENS.filter(({ rail }) => rail === group).map(({ path, word }) => (
+    <Link
+      key={path}
+      href={path}
+      className="rail-word"
+      {...(path === (here?.under ?? here?.path) ? { 'aria-current': 'page' as const } : {})}
+    >
       {word}
     </Link>
-  )
+  ))
 }

@@ -2,7 +2,6 @@ import { useEffect, useEffectEvent } from 'react'
 import { tellLetter } from '../shared/scans/letters.ts'
 import { tellScanRead } from '../shared/scans/scans.ts'
 import { createScanReader, type Scan } from './scan-reader.ts'
-import { type TypedInto, typeInto } from './type-into.ts'
 
 interface Before {
   readonly field: TypedInto
@@ -54,4 +53,13 @@ function fieldAsItIs(target: EventTarget | null): Before | null {
     target instanceof HTMLTextAreaElement ||
     target instanceof HTMLSelectElement
   return typedInto ? { field: target, value: target.value } : null
+}
+
+type TypedInto = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement
+
+/** Sets a field through its own setter, so that React hears of it as of something typed. */
+export function typeInto(field: TypedInto, value: string): void {
+  const setter = Object.getOwnPropertyDescriptor(Object.getPrototypeOf(field), 'value')?.set
+  setter?.call(field, value)
+  field.dispatchEvent(new Event(field instanceof HTMLSelectElement ? 'change' : 'input', { bubbles: true }))
 }

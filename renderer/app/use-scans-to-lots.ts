@@ -5,8 +5,7 @@ import { lotAddress } from '../shared/addresses.ts'
 import { call } from '../shared/client/call.ts'
 import { ProblemError } from '../shared/client/problem-error.ts'
 import { offerScan } from '../shared/scans/scans.ts'
-import { typeInto } from './type-into.ts'
-import { useScanner } from './use-scanner.ts'
+import { typeInto, useScanner } from './use-scanner.ts'
 
 /** Follows scanned labels: to the screen that wants them, else to the lot; an unknown code opens a search. */
 export function useScansToLots(findField: RefObject<HTMLDivElement | null>) {

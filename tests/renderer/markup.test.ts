@@ -14,11 +14,11 @@ function found(pattern: RegExp): readonly string[] {
 
 test('every table says what it is', () => {
   const unnamed = SOURCES.flatMap(([file, text]) =>
-    [...text.matchAll(/<table\b[\s\S]*?<(?:thead|tbody|caption)/g)]
-      .filter(([head]) => !/aria-label|<caption/.test(head))
+    [...text.matchAll(/<(?:table|RowTable)\b[\s\S]*?(?:<(?:thead|tbody|caption)|columns=)/g)]
+      .filter(([head]) => !/label=|<caption|caption=/.test(head))
       .map(([head]) => `${file}: ${head}`),
   )
-  expect(found(/<table\b/g).length).toBeGreaterThan(10)
+  expect(found(/<(?:table|RowTable)\b/g).length).toBeGreaterThan(10)
   expect(unnamed).toEqual([])
 })
 

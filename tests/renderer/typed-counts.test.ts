@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { sproutPicture, sproutsInWords } from '../../renderer/screens/germination/sprouts.ts'
+import { DRAWING, sproutScale, sproutsInWords } from '../../renderer/screens/germination/sprouts.ts'
 import {
   cellsOf,
   cellsShown,
@@ -58,12 +58,14 @@ test('sprouts stand at their day, as tall as the part that had come up, and are 
     finalDay: 10,
     sown: 400,
   }
-  const { days, sprouts } = sproutPicture(test)
+  const { days, sprouts, steps } = sproutScale(test)
+  const { left, right, top, bottom } = DRAWING
   expect(days).toBe(10)
-  expect(sprouts.map(({ x, y }) => [x, y])).toEqual([
-    [0.5, 0.615],
-    [0.8, 0.8525],
+  expect(sprouts.map(({ x, y }) => [(x - left) / (right - left), (bottom - y) / (bottom - top)])).toEqual([
+    [expect.closeTo(0.5, 10), expect.closeTo(0.615, 10)],
+    [expect.closeTo(0.8, 10), expect.closeTo(0.8525, 10)],
   ])
+  expect(steps).toBe('M44,174L294,174L294,78.06L444,78.06L444,41.01')
   expect(sproutsInWords(test)).toBe('By day 5, 246 of 400 had sprouted (62 %); by day 8, 341 (85 %).')
   expect(sproutsInWords({ ...test, curve: [] })).toBe('')
 })

@@ -1,11 +1,9 @@
 import type { TestPlan } from '../../../db/contract/germination-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
-import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 import { capital } from '../../shared/format/words.ts'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 
 interface BeginFormProps {
   readonly plan: TestPlan
@@ -43,10 +41,8 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
     each !== null &&
     finalDay !== null &&
     (firstDay !== null || typed.firstDay.trim() === '')
-  const send = () => {
-    if (!readable) return
-    form.send(
-      {
+  const input = readable
+    ? {
         lotId: plan.lotId,
         on: form.dayOf('on'),
         replicates: Array.from({ length: replicates }, () => each),
@@ -57,48 +53,29 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
         fromStock: typed.fromStock,
         followsTestId: typed.nextStage ? (follows?.testId ?? null) : null,
         note: typed.note,
-      },
-      ({ testId }) => onBegun(testId),
-    )
-  }
+      }
+    : null
   return (
     <CardForm
       title="Begin a test"
       sendWord="Begin the test"
-      {...form.frame}
-      busy={form.frame.busy || !readable}
-      onSend={send}
+      {...form.sending(input, ({ testId }) => onBegun(testId))}
     >
-      <TextField
-        label="Replicates"
-        size="record"
-        {...form.field('replicates')}
-        hint={`1 to ${MOST_REPLICATES}: dishes or rolls side by side`}
-      />
-      <TextField
-        label={`${capital(unit.many)} in each`}
-        size="record"
-        {...form.field('each', 'replicates.0')}
-        words={spentInWords(replicates, each, plan)}
-      />
-      <TextField
-        label="In"
-        size="record"
-        {...form.field('medium')}
-        hint={conditions.media.length > 1 ? `or ${conditions.media.slice(1).join(', ')}` : ''}
-      />
-      <div className="card-form-wide">
-        <TextField label="Temperature" size="record" {...form.field('temperature')} />
-      </div>
-      <TextField
-        label="First count on day"
-        size="record"
-        {...form.field('firstDay')}
-        hint="left empty: only the last one"
-      />
-      <TextField label="Last count on day" size="record" {...form.field('finalDay')} />
-      <DayField {...form.day('on')} />
-      <TextField label="Note" size="record" {...form.field('note')} />
+      {form.textField('replicates', 'Replicates', {
+        hint: `1 to ${MOST_REPLICATES}: dishes or rolls side by side`,
+      })}
+      {form.textField('each', `${capital(unit.many)} in each`, {
+        path: 'replicates.0',
+        words: spentInWords(replicates, each, plan),
+      })}
+      {form.textField('medium', 'In', {
+        hint: conditions.media.length > 1 ? `or ${conditions.media.slice(1).join(', ')}` : '',
+      })}
+      <div className="card-form-wide">{form.textField('temperature', 'Temperature')}</div>
+      {form.textField('firstDay', 'First count on day', { hint: 'left empty: only the last one' })}
+      {form.textField('finalDay', 'Last count on day')}
+      {form.dayField('on')}
+      {form.textField('note', 'Note')}
       {follows !== null && (
         <div className="card-form-wide">
           <CheckField
@@ -112,7 +89,7 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
           />
         </div>
       )}
-      <CheckField label={`the ${unit.many} come out of this lot`} {...form.check('fromStock')} />
+      {form.checkField('fromStock', `the ${unit.many} come out of this lot`)}
     </CardForm>
   )
 }

@@ -16,7 +16,7 @@ import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
 import type { TypedCount } from './bench-draft.ts'
-import { cellName, cellsShown, columnKey, readCells, stillThere } from './typed-counts.ts'
+import { cellName, cellsShown, columnKey, NONE, readCells, stillThere } from './typed-counts.ts'
 
 interface CountFormProps {
   readonly test: TestRecord
@@ -198,8 +198,6 @@ function wrongCell(read: ReturnType<typeof readCells>, tooMany: number): string 
   if ('unreadable' in read) return read.unreadable
   return tooMany < 0 ? null : cellName('normal', tooMany)
 }
-
-const NONE = { normal: 0, abnormal: 0, hard: 0, fresh: 0, dead: 0 }
 
 function cellLabel(category: Category, index: number, replicates: number): string {
   const { name } = NAMES[category]

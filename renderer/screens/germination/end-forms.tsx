@@ -1,10 +1,7 @@
 import type { TestRecord } from '../../../db/contract/germination-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
-import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 
 interface EndFormProps {
   readonly test: TestRecord
@@ -15,31 +12,29 @@ interface EndFormProps {
 
 /** Ends the test: which seed that did not germinate counts as alive, and the day. */
 export function FinishForm({ test, onClose, onDone }: EndFormProps) {
+  const { testId } = test
   const form = useCardForm({
-    draftName: `finish/${test.testId}`,
+    draftName: `finish/${testId}`,
     empty: { hard: false, fresh: false, on: '', note: '' },
     writes: 'germination.finish',
     onClose,
   })
   const choice = { hard: form.typed.hard, fresh: form.typed.fresh }
-  const seen = useRead('germination.get', { testId: test.testId, choice }, { keepLast: true }).data?.result
+  const seen = useRead('germination.get', { testId, choice }, { keepLast: true }).data?.result
   const { hard = 0, fresh = 0 } = test.result?.tally ?? {}
   return (
     <CardForm
       title="End the test"
       sendWord="Put the result in force"
-      {...form.frame}
-      onSend={() =>
-        form.send({ testId: test.testId, on: form.dayOf('on'), choice, note: form.typed.note }, () => {
-          onDone()
-          onClose()
-        })
-      }
+      {...form.sending({ testId, on: form.dayOf('on'), choice, note: form.typed.note }, () => {
+        onDone()
+        onClose()
+      })}
     >
-      {hard > 0 && <CheckField label={`count the ${hard} hard as alive`} {...form.check('hard')} />}
-      {fresh > 0 && <CheckField label={`count the ${fresh} dormant as alive`} {...form.check('fresh')} />}
-      <DayField {...form.day('on')} />
-      <TextField label="Note" size="record" {...form.field('note')} />
+      {hard > 0 && form.checkField('hard', `count the ${hard} hard as alive`)}
+      {fresh > 0 && form.checkField('fresh', `count the ${fresh} dormant as alive`)}
+      {form.dayField('on')}
+      {form.textField('note', 'Note')}
       <p className="card-form-wide" role="status">
         {seen == null ? '' : `It will say: ${seen.words}.`}
       </p>
@@ -49,34 +44,33 @@ export function FinishForm({ test, onClose, onDone }: EndFormProps) {
 
 /** Gives the test up, with the reason; seed that stayed dry may go back. */
 export function CancelForm({ test, onClose, onDone }: EndFormProps) {
+  const { testId } = test
   const form = useCardForm({
-    draftName: `cancel/${test.testId}`,
+    draftName: `cancel/${testId}`,
     empty: { reason: '', seedsBack: false, on: '' },
     writes: 'germination.cancel',
     onClose,
   })
   const mayGoBack = test.fromStock && test.counts.length === 0
-  const send = () => {
-    const { reason, seedsBack } = form.typed
-    form.send(
-      { testId: test.testId, on: form.dayOf('on'), reason, seedsBack: mayGoBack && seedsBack },
-      () => {
+  const { reason, seedsBack } = form.typed
+  const input = { testId, on: form.dayOf('on'), reason, seedsBack: mayGoBack && seedsBack }
+  return (
+    <CardForm
+      title="Give the test up"
+      sendWord="Give it up"
+      {...form.sending(input, () => {
         onDone()
         onClose()
-      },
-    )
-  }
-  return (
-    <CardForm title="Give the test up" sendWord="Give it up" {...form.frame} onSend={send}>
-      <TextField label="Why" size="record" {...form.field('reason')} />
-      <DayField {...form.day('on')} />
-      {mayGoBack && (
-        <CheckField
-          label={`the ${test.sown} ${test.unit.many} stayed dry and go back into the packet`}
-          {...form.check('seedsBack')}
-          meaning="Only seed that never touched water. Moist seed spoils what it is kept with."
-        />
-      )}
+      })}
+    >
+      {form.textField('reason', 'Why')}
+      {form.dayField('on')}
+      {mayGoBack &&
+        form.checkField(
+          'seedsBack',
+          `the ${test.sown} ${test.unit.many} stayed dry and go back into the packet`,
+          'Only seed that never touched water. Moist seed spoils what it is kept with.',
+        )}
     </CardForm>
   )
 }

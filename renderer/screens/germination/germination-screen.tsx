@@ -2,14 +2,17 @@ import { type ReactNode, useEffect, useRef, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { planAddress, testAddress } from '../../shared/addresses.ts'
+import { call } from '../../shared/client/call.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { SheetToPrint } from '../../shared/labels/sheet-to-print.tsx'
 import { type PaneRow, PaneRows } from '../../shared/panes/pane-rows.tsx'
 import { useOpening } from '../../shared/panes/use-opening.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
+import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import { useDraft } from '../../shared/table-form/use-draft.ts'
+import type { SuggestionSource } from '../../shared/table-form/use-suggestions.ts'
 import {
   type BenchDraft,
   type BenchStep,
@@ -19,13 +22,10 @@ import {
   isBlankBench,
   stepBench,
 } from './bench-draft.ts'
-import { BenchSheet } from './bench-sheet.tsx'
-import { SHEET } from './bench-words.ts'
-import './germination.css'
-import { LotQuestion } from './lot-question.tsx'
 import { PlanCard } from './plan-card.tsx'
-import { dueRow, testRow } from './rows.tsx'
+import { dueRow, SHEET, testRow } from './rows.tsx'
 import { TestCard } from './test-card.tsx'
+import './germination.css'
 
 type Shown = 'bench' | 'due' | 'over'
 
@@ -39,13 +39,13 @@ const RULES = { kind: 'bench', blank: emptyBench, step: stepBench, isBlank: isBl
 
 interface GerminationScreenProps {
   /** 'test', 'lot', 'sheet' or nothing. */
-  readonly part: string
+  readonly part?: string
   /** The test or the lot that is shown. */
-  readonly id: number
+  readonly id?: number
 }
 
 /** The test bench: what is counted today and what is to be tested on the left, the card of one on the right. */
-export function GerminationScreen({ part, id }: GerminationScreenProps) {
+export function GerminationScreen({ part = '', id = 0 }: GerminationScreenProps) {
   const format = useFormat()
   const bench = useRead('germination.list', {})
   const [dueFrom, setDueFrom] = useState(0)
@@ -97,13 +97,7 @@ export function GerminationScreen({ part, id }: GerminationScreenProps) {
         />
         <PaneRows label={LISTS[shown]} rows={rows[shown]} onOpen={openCard} />
         {shown === 'due' && due.data.total > DUE_AT_ONCE && (
-          <DuePages
-            from={dueFrom}
-            shown={rows.due.length}
-            total={due.data.total}
-            format={format}
-            onTurn={setDueFrom}
-          />
+          <DuePages from={dueFrom} shown={rows.due.length} total={due.data.total} onTurn={setDueFrom} />
         )}
       </section>
       <section className="panes-card" aria-label="Test" ref={card}>
@@ -152,12 +146,12 @@ interface DuePagesProps {
   readonly from: number
   readonly shown: number
   readonly total: number
-  readonly format: Format
   readonly onTurn: (from: number) => void
 }
 
 /** Which part of what is due is shown, and the way to the rest. */
-function DuePages({ from, shown, total, format, onTurn }: DuePagesProps) {
+function DuePages({ from, shown, total, onTurn }: DuePagesProps) {
+  const format = useFormat()
   const last = from + shown
   return (
     <p className="germ-buttons">
@@ -225,5 +219,52 @@ function Empty({ late, onShowDue }: { readonly late: number; readonly onShowDue:
         </p>
       )}
     </div>
+  )
+}
+
+/** Every lot by scan, number or letters: the reserve is tested too. */
+const ANY_LOT: SuggestionSource<{ readonly lotId: number }> = {
+  name: 'lots to test',
+  find: async (text) => {
+    const { lots } = await call('collection.search', { text, limit: 8 })
+    return lots.map(({ lotId, lotNumber, variety, crop, words }) => ({
+      key: String(lotId),
+      name: variety,
+      detail: [lotNumber, crop, words].filter((part) => part !== '').join(' · '),
+      item: { lotId },
+    }))
+  },
+}
+
+/** Which lot is tested next. */
+function LotQuestion({ onPick }: { readonly onPick: (lotId: number) => void }) {
+  const [text, setText] = useState('')
+  return (
+    <SuggestField
+      label="Test a lot"
+      text={text}
+      chosen={false}
+      onText={setText}
+      source={ANY_LOT}
+      onPick={({ lotId }) => {
+        setText('')
+        onPick(lotId)
+      }}
+      nothingFound={(typed) => `No lot fits ${typed}.`}
+      placeholder="scan, number, or a few letters"
+    />
+  )
+}
+
+/** The sheet for the bench: one test, or every test under way, with room for its counts. */
+function BenchSheet({ testId }: { readonly testId: number | null }) {
+  return (
+    <SheetToPrint
+      className="germ-sheet"
+      title="Bench sheet"
+      purpose="To write counts on beside the dishes, and type them in afterwards."
+      name="The bench sheet"
+      sheet={useRead('germination.print', testId === null ? {} : { testIds: [testId] })}
+    />
   )
 }

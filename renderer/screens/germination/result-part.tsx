@@ -1,12 +1,13 @@
+import { scaleLinear } from 'd3-scale'
 import { Link } from 'wouter'
 import type { TestRecord } from '../../../db/contract/germination-operations.ts'
-import { CATEGORIES } from '../../../db/domain/germination/germination-test.ts'
+import { CATEGORIES, type Category } from '../../../db/domain/germination/germination-test.ts'
 import { planAddress } from '../../shared/addresses.ts'
+import { QUARTERS } from '../../shared/chart/value-ruling.tsx'
 import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
-import { IntervalBar } from './interval-bar.tsx'
-import { columnKey } from './typed-counts.ts'
+import { RowTable } from '../../shared/parts/row-table.tsx'
 
 /** What the counts come to, in plain words and by replicate. */
 export function ResultPart({ test }: { readonly test: TestRecord }) {
@@ -73,41 +74,63 @@ function chanceInWords(chance: number, format: Format): string {
 function ByReplicate({ test, format }: { readonly test: TestRecord; readonly format: Format }) {
   const { result, replicates } = test
   if (result === null) return null
-  const shown = CATEGORIES.filter((category) => category === 'normal' || result.tally[category] > 0)
+  const ofReplicate = ({ sown, tally }: (typeof replicates)[number]) =>
+    [format.number(sown), (category: Category) => format.number(tally[category]), 'number'] as const
   return (
-    <table className="germ-table" aria-label="What became of the seeds, replicate by replicate">
-      <thead>
-        <tr>
-          <th scope="col">Of</th>
-          {replicates.length > 1 &&
-            replicates.map(({ sown }, index) => (
-              <th key={columnKey(index)} scope="col" className="number">
-                {format.number(sown)}
-              </th>
-            ))}
-          <th scope="col" className="number">
-            all {format.number(test.sown)}
-          </th>
-          <th scope="col" className="number">
-            part
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {shown.map((category) => (
-          <tr key={category}>
-            <th scope="row">{category}</th>
-            {replicates.length > 1 &&
-              replicates.map(({ tally }, index) => (
-                <td key={columnKey(index)} className="number">
-                  {format.number(tally[category])}
-                </td>
-              ))}
-            <td className="number">{format.number(result.tally[category])}</td>
-            <td className="number">{format.percent(result.tally[category] / test.sown)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <RowTable
+      className="germ-table"
+      label="What became of the seeds, replicate by replicate"
+      rowHeads
+      rows={CATEGORIES.filter((category) => category === 'normal' || result.tally[category] > 0)}
+      keyOf={(category) => category}
+      columns={[
+        ['Of', (category) => category],
+        ...(replicates.length > 1 ? replicates.map(ofReplicate) : []),
+        [`all ${format.number(test.sown)}`, (category) => format.number(result.tally[category]), 'number'],
+        ['part', (category) => format.percent(result.tally[category] / test.sown), 'number'],
+      ]}
+    />
+  )
+}
+
+interface IntervalBarProps {
+  readonly share: number
+  readonly low: number
+  readonly high: number
+  readonly threshold: number
+  /** The same in words. */
+  readonly words: string
+}
+
+const WIDTH = 560
+const EDGE = 16
+const at = scaleLinear([0, 1], [EDGE, WIDTH - EDGE])
+
+/** How alive the lot may be: a whisker from low to high, the share found, and the threshold as a ruled line. */
+function IntervalBar({ share, low, high, threshold, words }: IntervalBarProps) {
+  return (
+    <svg className="interval" viewBox={`0 0 ${WIDTH} 58`} role="img" aria-label={words}>
+      {QUARTERS.map((part) => (
+        <g key={part}>
+          <line className="sprouts-rule" x1={at(part)} x2={at(part)} y1={22} y2={38} />
+          <text className="sprouts-text" x={at(part)} y={54} textAnchor="middle">
+            {100 * part} %
+          </text>
+        </g>
+      ))}
+      <line className="sprouts-rule" x1={at(0)} x2={at(1)} y1={30} y2={30} />
+      <line className="interval-threshold" x1={at(threshold)} x2={at(threshold)} y1={14} y2={42} />
+      <text className="sprouts-text" x={at(threshold)} y={11} textAnchor={threshold > 0.8 ? 'end' : 'middle'}>
+        threshold {Math.round(100 * threshold)} %
+      </text>
+      <path
+        className="interval-whisker"
+        d={`M ${at(low)} 24 V 36 M ${at(low)} 30 H ${at(high)} M ${at(high)} 24 V 36`}
+      />
+      <path
+        className="interval-seed"
+        d={`M ${at(share)} 22 c 5 4 6 8 4 12 c -1 3 -2 4 -4 4 c -2 0 -3 -1 -4 -4 c -2 -4 -1 -8 4 -12 Z`}
+      />
+    </svg>
   )
 }

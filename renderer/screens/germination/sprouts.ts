@@ -1,29 +1,30 @@
+import { scaleLinear } from 'd3-scale'
+import { curveStepAfter, line } from 'd3-shape'
 import type { TestRecord } from '../../../db/contract/germination-operations.ts'
 
-/** A count in the picture of a test: where it stands, as parts of its width and height. */
-export interface Sprout {
-  readonly day: number
-  readonly germinated: number
-  readonly x: number
-  readonly y: number
-}
+/** The drawing's size in its own units, and the field that the sprouts have inside it. */
+export const DRAWING = { width: 560, height: 200, left: 44, right: 544, top: 18, bottom: 174 } as const
 
-export interface SproutPicture {
-  readonly sprouts: readonly Sprout[]
-  /** The last day that is drawn. */
-  readonly days: number
-}
-
-/** Lays out the normal seedlings of a test by day, as parts from 0 to 1 of the days drawn and of the seeds sown. */
-export function sproutPicture({
-  curve,
-  finalDay,
-  sown,
-}: Pick<TestRecord, 'curve' | 'finalDay' | 'sown'>): SproutPicture {
+/**
+ * Where days and parts of the seeds sown lie in the picture of a test, the last day that is drawn, and the line through
+ * the counts: nothing new is known between two of them, so it runs level.
+ */
+export function sproutScale({ curve, finalDay, sown }: Pick<TestRecord, 'curve' | 'finalDay' | 'sown'>) {
   const days = Math.max(1, finalDay ?? 0, ...curve.map(({ day }) => day))
+  const x = scaleLinear([0, days], [DRAWING.left, DRAWING.right])
+  const y = scaleLinear([0, 1], [DRAWING.bottom, DRAWING.top])
+  const sprouts = curve.map(({ day, germinated }) => ({ day, x: x(day), y: y(germinated / sown) }))
+  const steps = [{ x: x(0), y: y(0) }, ...sprouts]
   return {
     days,
-    sprouts: curve.map(({ day, germinated }) => ({ day, germinated, x: day / days, y: germinated / sown })),
+    x,
+    y,
+    sprouts,
+    steps:
+      line<(typeof steps)[number]>(
+        ({ x }) => x,
+        ({ y }) => y,
+      ).curve(curveStepAfter)(steps) ?? '',
   }
 }
 

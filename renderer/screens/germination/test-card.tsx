@@ -1,7 +1,9 @@
-import { useRef, useState } from 'react'
+import { useRef } from 'react'
 import { Link } from 'wouter'
-import type { TestRecord } from '../../../db/contract/germination-operations.ts'
+import type { Tally, TestRecord } from '../../../db/contract/germination-operations.ts'
+import { CATEGORIES, sumOf } from '../../../db/domain/germination/germination-test.ts'
 import { lotAddress, planAddress, testAddress } from '../../shared/addresses.ts'
+import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import type { SavedForm } from '../../shared/card-form/use-saved-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import type { Format } from '../../shared/format/format.ts'
@@ -11,11 +13,10 @@ import { Card } from '../../shared/panes/card.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import type { TypedCount } from './bench-draft.ts'
-import { dueInWords, layoutInWords, sheetAddress } from './bench-words.ts'
 import { CountForm } from './count-form.tsx'
-import { CountsWritten } from './counts-written.tsx'
 import { CancelForm, FinishForm } from './end-forms.tsx'
 import { ResultPart } from './result-part.tsx'
+import { dueInWords, layoutInWords, sheetAddress } from './rows.tsx'
 import { SproutChart } from './sprout-chart.tsx'
 import { cellsOf } from './typed-counts.ts'
 
@@ -30,25 +31,13 @@ interface TestCardProps {
 /** A test: its next count, what it comes to, seedlings by day, and how it was laid out. */
 export function TestCard({ testId, kept, safe }: TestCardProps) {
   const format = useFormat()
+  const card = useRef<HTMLElement>(null)
+  const { open, button, show, close } = useOpenForm<'finish' | 'cancel'>()
   const read = useRead('germination.get', { testId }, { keepLast: true })
   const test = read.data
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   if (test === undefined) return null
-  return <OneTest test={test} format={format} kept={kept} safe={safe} />
-}
-
-type Open = 'finish' | 'cancel' | null
-
-interface OneTestProps extends Omit<TestCardProps, 'testId'> {
-  readonly test: TestRecord
-  readonly format: Format
-}
-
-function OneTest({ test, format, kept, safe }: OneTestProps) {
-  const card = useRef<HTMLElement>(null)
-  const [open, setOpen] = useState<Open>(null)
   const underWay = test.state === 'under-way'
-  const close = () => setOpen(null)
   return (
     <Card ref={card} className="germ-card" name={`Test of ${test.variety}`}>
       <header className="germ-card-head">
@@ -71,33 +60,27 @@ function OneTest({ test, format, kept, safe }: OneTestProps) {
             kept={kept}
             safe={safe}
             onCounted={(last) => {
-              if (last) setOpen('finish')
+              if (last) show('finish')
               else card.current?.querySelector<HTMLElement>('h2')?.focus()
             }}
           />
           <div className="germ-buttons">
             <Link href={sheetAddress(test.testId)}>Bench sheet of this test</Link>
             {test.counts.length > 0 && (
-              <button
-                type="button"
-                className="quiet-button"
-                aria-expanded={open === 'finish'}
-                onClick={() => setOpen(open === 'finish' ? null : 'finish')}
-              >
+              <button type="button" className="quiet-button" {...button('finish')}>
                 End the test
               </button>
             )}
-            <button
-              type="button"
-              className="quiet-button"
-              aria-expanded={open === 'cancel'}
-              onClick={() => setOpen(open === 'cancel' ? null : 'cancel')}
-            >
+            <button type="button" className="quiet-button" {...button('cancel')}>
               Give it up
             </button>
           </div>
-          {open === 'finish' && <FinishForm test={test} onClose={close} onDone={kept.discard} />}
-          {open === 'cancel' && <CancelForm test={test} onClose={close} onDone={kept.discard} />}
+          {open === 'finish' && (
+            <FinishForm test={test} onClose={() => close('finish')} onDone={kept.discard} />
+          )}
+          {open === 'cancel' && (
+            <CancelForm test={test} onClose={() => close('cancel')} onDone={kept.discard} />
+          )}
         </div>
       )}
       {test.staged !== null && (
@@ -172,4 +155,53 @@ function standingInWords({ due, finished, cancelled }: TestRecord, format: Forma
   }
   if (finished !== null) return `Over since ${format.day(finished.on)}; its result is in the book`
   return due === null ? '' : capital(dueInWords(due, format))
+}
+
+type Count = TestRecord['counts'][number]
+
+interface CountsWrittenProps {
+  readonly test: TestRecord
+  /** Puts a count back into the form; null where the test is over. */
+  readonly onCorrect: ((count: Count) => void) | null
+}
+
+/** Every count in force, by day. A corrected count stays in the book, but not here. */
+function CountsWritten({ test, onCorrect }: CountsWrittenProps) {
+  const format = useFormat()
+  return (
+    <section className="pane-part" aria-label="Counts">
+      <h3>Counts</h3>
+      <ul className="germ-counts">
+        {test.counts.map((count) => (
+          <li key={count.on}>
+            <span className="soft">
+              {format.day(count.on)}
+              {count.day === null ? '' : `, day ${count.day}`}
+            </span>
+            <span>
+              {tallyInWords(sumOf(count.replicates))}
+              {count.replicates.length > 1 && (
+                <span className="soft">
+                  {' '}
+                  (normal {count.replicates.map(({ normal }) => format.number(normal)).join(', ')})
+                </span>
+              )}
+            </span>
+            {onCorrect !== null && (
+              <button type="button" className="word-button" onClick={() => onCorrect(count)}>
+                correct<span className="only-aloud"> the count of {format.day(count.on)}</span>
+              </button>
+            )}
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+function tallyInWords(tally: Tally): string {
+  const parts = CATEGORIES.filter((category) => tally[category] > 0).map(
+    (category) => `${tally[category]} ${category}`,
+  )
+  return parts.length === 0 ? 'nothing taken out' : parts.join(', ')
 }

@@ -5,6 +5,9 @@ import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 /** What is typed into the cells of a count, by category and replicate; an empty cell is 0. */
 export type TypedCells = Readonly<Record<string, string>>
 
+/** Nothing taken out. */
+export const NONE: Tally = { normal: 0, abnormal: 0, hard: 0, fresh: 0, dead: 0 }
+
 /** The name of a cell: 'normal.0' is the first replicate's normal seedlings. */
 export function cellName(category: Category, replicate: number): string {
   return `${category}.${replicate}`
@@ -22,7 +25,7 @@ export function readCells(
 ): { readonly tallies: Tally[] } | { readonly unreadable: string } {
   const tallies: Tally[] = []
   for (let replicate = 0; replicate < replicates; replicate += 1) {
-    const tally: Tally = { normal: 0, abnormal: 0, hard: 0, fresh: 0, dead: 0 }
+    const tally = { ...NONE }
     for (const category of CATEGORIES) {
       const name = cellName(category, replicate)
       const typed = cells[name]?.trim() ?? ''

@@ -1,10 +1,10 @@
 import { type RefObject, useEffect, useRef, useState } from 'react'
-import { Link, useLocation } from 'wouter'
+import { Link } from 'wouter'
 import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { focusIsFree } from '../../shared/focus/lost-focus.ts'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'
-import { useOpening } from '../../shared/panes/use-opening.ts'
+import { useListAndCard } from '../../shared/panes/use-list-and-card.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { type Asking, DonorAnswer, DonorQuestion } from './donor-question.tsx'
@@ -28,18 +28,13 @@ export function GiftsWaitingScreen({ giftId }: { readonly giftId?: number }) {
   const [shown, setShown] = useState<Shown>('offered')
   const [asking, setAsking] = useState(NOBODY_ASKS)
   const list = useRead('gift.list', {})
-  const card = useRef<HTMLElement>(null)
   const left = useRef<HTMLElement>(null)
-  const [, go] = useLocation()
   const all = list.data?.gifts
   const gifts = all?.filter(isListed(shown, asking.personId)) ?? []
   const chosen = all?.find((gift) => gift.giftId === giftId)
-  const first = gifts[0]?.giftId
-  useEffect(() => {
-    if (giftId === undefined && first !== undefined) go(giftAddress(first), { replace: true })
-  }, [giftId, first, go])
+  const first = gifts[0]
+  const { card, openCard } = useListAndCard(giftId !== undefined, first && giftAddress(first.giftId))
   useArrival(left, all !== undefined && (first === undefined || giftId !== undefined))
-  const openCard = useOpening(card)
   if (list.error !== null) return <ProblemText problem={list.error.problem} />
   if (list.data === undefined) return <p className="soft waiting">Opening…</p>
   return (
@@ -52,7 +47,7 @@ export function GiftsWaitingScreen({ giftId }: { readonly giftId?: number }) {
         <div className="gifts-ask">
           <DonorQuestion asking={asking} onChange={setAsking} />
           {asking.personId === null ? (
-            <SelectField label="Show" size="record" value={shown} options={SHOWN} onChange={setShown} />
+            <SelectField label="Show" value={shown} options={SHOWN} onChange={setShown} />
           ) : (
             <button type="button" className="word-button" onClick={() => setAsking(NOBODY_ASKS)}>
               back to all that wait

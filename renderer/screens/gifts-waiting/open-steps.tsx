@@ -1,15 +1,13 @@
 import { useState } from 'react'
 import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
-import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
-import { DayField } from '../../shared/card-form/day-field.tsx'
-import { useSavedForm } from '../../shared/card-form/use-saved-form.ts'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
+import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useToday } from '../../shared/card-form/use-today.ts'
-import { useWrite } from '../../shared/client/use-write.ts'
+import { useWrite, type WriteInput } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 import { datesInWords, type Wait } from './gift-words.ts'
 
 /** What a gift waits for, the late ones marked: Enter on a step's button notes it done. */
@@ -29,11 +27,7 @@ function OpenStep({ giftId, wait }: { readonly giftId: number; readonly wait: Wa
   const today = useToday()
   const write = useWrite('gift.record-step')
   const [telling, setTelling] = useState(false)
-  const done = (note: string, on: string, then?: () => void) =>
-    write.mutate(
-      { giftId, step: wait.step, done: true, on, note },
-      then === undefined ? {} : { onSuccess: then },
-    )
+  const step = { giftId, step: wait.step, done: true }
   return (
     <li className="gift-step" data-late={wait.late}>
       <p className="gift-step-words">
@@ -50,7 +44,7 @@ function OpenStep({ giftId, wait }: { readonly giftId: number; readonly wait: Wa
           off={today === ''}
           // A key held down must not run through every step.
           onKeyDown={(event) => event.repeat && event.preventDefault()}
-          onClick={() => !write.isPending && done('', today)}
+          onClick={() => !write.isPending && write.mutate({ ...step, on: today, note: '' })}
         >
           Done
         </ActionButton>
@@ -60,56 +54,34 @@ function OpenStep({ giftId, wait }: { readonly giftId: number; readonly wait: Wa
           </button>
         )}
       </p>
-      {telling ? (
-        <TellForm
-          draftName={`gift/${giftId}/${wait.step}`}
-          words={wait.words}
-          write={write}
-          onSend={done}
-          onClose={() => setTelling(false)}
-        />
-      ) : (
-        write.error && <ProblemText problem={write.error.problem} />
-      )}
+      {write.error && !telling && <ProblemText problem={write.error.problem} />}
+      {telling && <TellForm step={step} words={wait.words} onClose={() => setTelling(false)} />}
     </li>
   )
 }
 
 interface TellFormProps {
-  readonly draftName: string
+  readonly step: Pick<WriteInput<'gift.record-step'>, 'giftId' | 'step' | 'done'>
   readonly words: string
-  readonly write: Pick<ReturnType<typeof useWrite<'gift.record-step'>>, 'isPending' | 'error'>
-  readonly onSend: (note: string, on: string, then: () => void) => void
   readonly onClose: () => void
 }
 
 /** A step that is done, with what was found and the day. */
-function TellForm({ draftName, words, write, onSend, onClose }: TellFormProps) {
-  const today = useToday()
-  const { typed, change, discard } = useSavedForm(draftName, { note: '', on: '' })
+function TellForm({ step, words, onClose }: TellFormProps) {
+  const form = useCardForm({
+    draftName: `gift/${step.giftId}/${step.step}`,
+    empty: { note: '', on: '' },
+    writes: 'gift.record-step',
+    onClose,
+  })
   return (
     <CardForm
       title={`Done: ${words}`}
       sendWord="Note it done"
-      busy={write.isPending}
-      error={write.error}
-      shownAtField={['note', 'on']}
-      onSend={() => onSend(typed.note, typed.on || today, discard)}
-      onClose={onClose}
+      {...form.sending({ ...step, ...form.typed, on: form.dayOf('on') })}
     >
-      <TextField
-        label="What was found"
-        step="note"
-        size="record"
-        value={typed.note}
-        onChange={(note) => change({ note })}
-        problem={problemAt(write.error, 'note')}
-      />
-      <DayField
-        value={typed.on || today}
-        onChange={(on) => change({ on })}
-        problem={problemAt(write.error, 'on')}
-      />
+      {form.textField('note', 'What was found')}
+      {form.dayField('on')}
     </CardForm>
   )
 }

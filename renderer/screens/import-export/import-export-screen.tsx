@@ -1,5 +1,11 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { Link } from 'wouter'
-import { ComingIn } from './coming-in.tsx'
+import { call } from '../../shared/client/call.ts'
+import { inBase64 } from '../../shared/client/file-bytes.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { FileField } from '../../shared/parts/file-field.tsx'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GoingOut } from './going-out.tsx'
 import './import-export.css'
 
@@ -14,5 +20,65 @@ export function ImportExportScreen() {
       <GoingOut />
       <ComingIn />
     </div>
+  )
+}
+
+/** Files from others: lists, passports, and a whole collection. */
+function ComingIn() {
+  return (
+    <section aria-labelledby="coming-in">
+      <h2 id="coming-in">Coming in</h2>
+      <ul className="in-and-out-ways">
+        <li>
+          <h3>A list, or passports of accessions</h3>
+          <p className="soft">
+            A workbook or CSV file, also of Multi-Crop Passport Descriptors: every descriptor is looked at,
+            and what does not fit is shown before anything is written.
+          </p>
+          <Link href="/take-in/list">Take a list in</Link>
+        </li>
+        <PackageBack />
+      </ul>
+    </section>
+  )
+}
+
+/** Reads a data package into a collection in which nothing was written yet. */
+function PackageBack() {
+  const format = useFormat()
+  const queries = useQueryClient()
+  const about = useRead('collection.get', {})
+  const read = useMutation({
+    mutationFn: async (file: File) => call('package.import', { content: await inBase64(file) }),
+    onSuccess: () => queries.invalidateQueries(),
+  })
+  const written = about.data !== undefined && about.data.accessions + about.data.people > 0
+  return (
+    <li>
+      <h3>A whole collection</h3>
+      {written && read.data === undefined ? (
+        <p className="soft">
+          A data package is read into a new collection only, and something was written in this one: start a
+          new collection, then come back here.
+        </p>
+      ) : (
+        <FileField
+          label="The data package (.zip), as it was saved under Going out"
+          accept=".zip,application/zip"
+          off={read.isPending || read.data !== undefined}
+          onPick={read.mutate}
+        />
+      )}
+      {read.error !== null && <ProblemText problem={read.error.problem} />}
+      <div role="status">
+        {read.isPending && <p>Reading it back…</p>}
+        {read.data !== undefined && (
+          <p>
+            {read.data.said}: {format.many(read.data.rows, 'row')} in {format.many(read.data.tables, 'table')}
+            .
+          </p>
+        )}
+      </div>
+    </li>
   )
 }

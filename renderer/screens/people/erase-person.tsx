@@ -4,7 +4,6 @@ import type { Value } from '../../../db/contract/contract.ts'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { call } from '../../shared/client/call.ts'
-import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { say } from '../../shared/foot-line/said.ts'
@@ -92,7 +91,7 @@ function OlderBackups({ onClose }: { readonly onClose: () => void }) {
   const format = useFormat()
   const count = useRead('backup.list', {}).data?.backups.length
   const older = count === 1 ? 'There is one backup' : `There are ${format.number(count ?? 0)} backups`
-  const renew = useMutation<Value<'backup.create'>, ProblemError>({
+  const renew = useMutation({
     mutationFn: () => call('backup.create', { deleteOlder: true }),
     onSuccess: ({ file, deleted }) => {
       say({ said: `Backed up to ${file}, and deleted ${deleted} older` })

@@ -3,6 +3,7 @@ import type { PersonRecord } from '../../../db/contract/people-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { RowTable } from '../../shared/parts/row-table.tsx'
 import { PEOPLE } from '../../shared/table-form/person-fields.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 
@@ -52,43 +53,34 @@ export function MergePeople({ person, onClose }: MergePeopleProps) {
   )
 }
 
-const FACTS = [
-  ['name', 'Name'],
-  ['town', 'Town'],
-  ['creditAs', 'Named as'],
-  ['email', 'E-mail'],
-  ['phone', 'Telephone'],
-  ['note', 'Note'],
-] as const
+const FACTS: readonly (readonly [label: string, fact: (person: PersonRecord) => string])[] = [
+  ['Name', ({ name }) => name],
+  ['Town', ({ town }) => town],
+  ['Named as', ({ creditAs }) => creditAs],
+  ['E-mail', ({ email }) => email],
+  ['Telephone', ({ phone }) => phone],
+  ['Note', ({ note }) => note],
+  ['History', historyInWords],
+]
 
 function SideBySide({ kept, joined }: { readonly kept: PersonRecord; readonly joined: PersonRecord }) {
   return (
-    <table className="side-by-side card-form-wide">
-      <caption className="soft">
-        The left one is shown from now on, with the history of both. The ledger stays as it was written.
-      </caption>
-      <thead>
-        <tr>
-          <td />
-          <th scope="col">stays</th>
-          <th scope="col">is joined into it</th>
-        </tr>
-      </thead>
-      <tbody>
-        {FACTS.map(([field, label]) => (
-          <tr key={field}>
-            <th scope="row">{label}</th>
-            <td>{kept[field] || '–'}</td>
-            <td>{joined[field] || '–'}</td>
-          </tr>
-        ))}
-        <tr>
-          <th scope="row">History</th>
-          <td>{historyInWords(kept)}</td>
-          <td>{historyInWords(joined)}</td>
-        </tr>
-      </tbody>
-    </table>
+    <RowTable
+      className="side-by-side card-form-wide"
+      caption={
+        <caption className="soft">
+          The left one is shown from now on, with the history of both. The ledger stays as it was written.
+        </caption>
+      }
+      rowHeads
+      rows={FACTS}
+      keyOf={([label]) => label}
+      columns={[
+        ['', ([label]) => label],
+        ['stays', ([, fact]) => fact(kept) || '–'],
+        ['is joined into it', ([, fact]) => fact(joined) || '–'],
+      ]}
+    />
   )
 }
 

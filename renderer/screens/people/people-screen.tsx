@@ -37,8 +37,8 @@ export function PeopleScreen({ personId }: { readonly personId?: number }) {
       <h1 className="only-aloud">People</h1>
       <section className="people-side" aria-label="Everybody in the book">
         <div className="people-filters">
-          <TextField label="Name" size="record" value={text} onChange={setText} placeholder="a few letters" />
-          <SelectField label="Show" size="record" value={role} options={ROLES} onChange={setRole} />
+          <TextField label="Name" value={text} onChange={setText} placeholder="a few letters" />
+          <SelectField label="Show" value={role} options={ROLES} onChange={setRole} />
         </div>
         {list.error && <ProblemText problem={list.error.problem} />}
         {list.data && (

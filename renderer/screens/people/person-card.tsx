@@ -1,26 +1,24 @@
 import { useMutation } from '@tanstack/react-query'
-import type { Value } from '../../../db/contract/contract.ts'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { call } from '../../shared/client/call.ts'
-import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { Card } from '../../shared/panes/card.tsx'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { ErasePerson } from './erase-person.tsx'
 import { MergePeople } from './merge-people.tsx'
-import { MergedRecords } from './merged-records.tsx'
 import { PersonForm } from './person-form.tsx'
-import { PersonHistory } from './person-history.tsx'
+import { MergedRecords, PersonHistory } from './person-history.tsx'
 
 /** The index card of a person. A joined record shows the kept one. */
 export function PersonCard({ personId }: { readonly personId: number }) {
   const record = useRead('person.get', { personId })
   const { open, button, close } = useOpenForm<'change' | 'join' | 'erase'>()
-  const held = useMutation<Value<'person.export'>, ProblemError>({
+  const held = useMutation({
     mutationFn: () => call('person.export', { personId }),
     onSuccess: ({ fileName, text }) => saveFile(fileName, 'application/json', text),
   })
@@ -43,15 +41,9 @@ export function PersonCard({ personId }: { readonly personId: number }) {
         <button type="button" className="quiet-button" {...button('join')}>
           Join with another record
         </button>
-        <button
-          type="button"
-          className="quiet-button"
-          onClick={() => {
-            if (!held.isPending) held.mutate()
-          }}
-        >
+        <ActionButton className="quiet-button" off={held.isPending} onClick={() => held.mutate()}>
           Save all that is held
-        </button>
+        </ActionButton>
         <button type="button" className="quiet-button" {...button('erase')}>
           Erase
         </button>

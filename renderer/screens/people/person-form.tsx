@@ -1,9 +1,8 @@
-import { PersonRole } from '../../../db/contract/fields.ts'
+import { Fragment } from 'react'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 
 interface PersonFormProps {
   readonly person: PersonRecord
@@ -35,19 +34,14 @@ export function PersonForm({ person, onClose }: PersonFormProps) {
     <CardForm
       title={`Change what is known of ${name}`}
       sendWord="Keep the change"
-      {...form.frame}
-      onSend={() => form.send({ personId, ...typed })}
+      {...form.sending({ personId, ...typed })}
     >
       {TEXTS.map(([field, label]) => (
-        <TextField
-          key={field}
-          label={label}
-          size="record"
-          {...form.field(field)}
-          placeholder={field === 'creditAs' ? 'empty: a donor' : ''}
-        />
+        <Fragment key={field}>
+          {form.textField(field, label, { placeholder: field === 'creditAs' ? 'empty: a donor' : '' })}
+        </Fragment>
       ))}
-      <CheckField label="We may write to them" {...form.check('mayWrite')} />
+      {form.checkField('mayWrite', 'We may write to them')}
       {PersonRole.options.map((role) => (
         <CheckField
           key={role}

@@ -2,7 +2,9 @@ import type { ReactNode } from 'react'
 import { Link } from 'wouter'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { PromiseMark } from '../../shared/promise-mark/promise-mark.tsx'
 
 /** What went both ways: given, taken and promised, brought back; and what was changed of the card. */
@@ -73,6 +75,29 @@ function Part({ title, none, count, children }: PartProps) {
     <section className="person-part" aria-label={title}>
       <h3>{title}</h3>
       {count === 0 ? <p className="soft">{none}</p> : <ul>{children}</ul>}
+    </section>
+  )
+}
+
+/** Other records of this person, which can stand for themselves again. */
+export function MergedRecords({ person }: { readonly person: PersonRecord }) {
+  const write = useWrite('entry.undo')
+  if (person.joined.length === 0) return null
+  return (
+    <section className="person-part" aria-label="Joined records">
+      <h3>Also in the book as</h3>
+      <ul>
+        {person.joined.map(({ personId, entryId, name, town, email, phone, address, note }) => (
+          <li key={personId}>
+            <strong>{name}</strong>{' '}
+            {[town, email, phone, address, note].filter((part) => part !== '').join(' · ')}{' '}
+            <button type="button" className="word-button" onClick={() => write.mutate({ entryId })}>
+              separate again<span className="only-aloud"> {name}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {write.error && <ProblemText problem={write.error.problem} />}
     </section>
   )
 }

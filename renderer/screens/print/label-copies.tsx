@@ -50,14 +50,12 @@ export function LabelCopies({ item }: { readonly item: TrayItem }) {
     >
       <TextField
         label="How many"
-        size="record"
         value={copies}
         onChange={setCopies}
         problem={unread ? 'Type a whole number, such as 8.' : problemAt(change.error, 'copies')}
       />
       <TextField
         label="The packet says"
-        size="record"
         value={contents}
         onChange={setContents}
         placeholder="what the lot holds"

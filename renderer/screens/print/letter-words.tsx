@@ -1,12 +1,10 @@
-import { useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
-import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
+import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { useWrite } from '../../shared/client/use-write.ts'
 import { PaperPages } from '../../shared/labels/paper-pages.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
 
 const CALM_MS = 500
@@ -19,48 +17,27 @@ export function LetterWords() {
 }
 
 function WordsForm({ kept }: { readonly kept: Value<'letter.get'> }) {
-  const [words, setWords] = useState(kept.words)
-  const [keeper, setKeeper] = useState(kept.keeper)
-  const change = useWrite('letter.change')
-  const settled = useSettled(JSON.stringify({ words, keeper }), CALM_MS)
-  const preview = useRead('letter.render', JSON.parse(settled) as { words: string; keeper: string }, {
-    keepLast: true,
-  })
+  const form = useCardForm({ empty: { words: kept.words, keeper: kept.keeper }, writes: 'letter.change' })
+  const settled = useSettled(JSON.stringify(form.typed), CALM_MS)
+  const preview = useRead('letter.render', JSON.parse(settled) as typeof form.typed, { keepLast: true })
   return (
     <>
       <h2>Your thank-you letter</h2>
-      <CardForm
-        title="The words of the letter"
-        sendWord="Keep these words"
-        busy={change.isPending}
-        error={change.error}
-        shownAtField={['words', 'keeper']}
-        onSend={() => change.mutate({ words, keeper })}
-      >
+      <CardForm title="The words of the letter" sendWord="Keep these words" {...form.sending(form.typed)}>
         <div className="card-form-wide print-words">
-          <TextField
-            label="The letter"
-            size="record"
-            long
-            value={words}
-            onChange={setWords}
-            problem={problemAt(change.error, 'words')}
-          />
+          {form.textField('words', 'The letter', { long: true })}
         </div>
-        <TextField
-          label="Who signs"
-          size="record"
-          value={keeper}
-          onChange={setKeeper}
-          hint="left empty: the library alone"
-          problem={problemAt(change.error, 'keeper')}
-        />
+        {form.textField('keeper', 'Who signs', { hint: 'left empty: the library alone' })}
         <details className="card-form-wide print-fields">
           <summary>Fields that are filled in</summary>
           <FactList facts={kept.fields.map(({ field, meaning }) => ({ name: field, value: meaning }))} />
         </details>
-        {words !== kept.shipped && (
-          <button type="button" className="word-button print-shipped" onClick={() => setWords(kept.shipped)}>
+        {form.typed.words !== kept.shipped && (
+          <button
+            type="button"
+            className="word-button print-shipped"
+            onClick={() => form.change({ words: kept.shipped })}
+          >
             put back the words that came with the app
           </button>
         )}

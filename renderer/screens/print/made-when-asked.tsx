@@ -3,6 +3,7 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { PaperPages } from '../../shared/labels/paper-pages.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
+import { Shift } from './sheet-choice.tsx'
 import { millimetres } from './use-sheet.ts'
 
 function Making() {
@@ -41,7 +42,6 @@ export function YearReport() {
       <h2>The report of a year</h2>
       <TextField
         label="Year"
-        size="record"
         value={shown}
         onChange={setTyped}
         problem={shown === '' || year !== null ? undefined : 'Type a year with four digits, such as 2026.'}
@@ -55,32 +55,18 @@ export function YearReport() {
 
 /** A page to hold a ruler against, moved as the keeper types. */
 export function Ruler() {
-  const [right, setRight] = useState('0')
-  const [down, setDown] = useState('0')
-  const offset = [millimetres(right), millimetres(down)] as const
-  const [x, y] = offset
+  const [shift, setShift] = useState({ right: '0', down: '0' })
+  const [x, y] = [millimetres(shift.right), millimetres(shift.down)]
   const pages = useRead('ruler.print', x === null || y === null ? null : { offsetMm: [x, y] }, {
     keepLast: true,
   })
-  const shift = (label: string, value: string, change: (typed: string) => void) => (
-    <TextField
-      label={label}
-      size="record"
-      value={value}
-      onChange={change}
-      problem={millimetres(value) === null ? 'Type millimetres from -10 to 10.' : undefined}
-    />
-  )
   return (
     <section aria-label="A page to hold a ruler against">
       <h2>A page to hold a ruler against</h2>
       <p className="soft">
         Shows whether the printer keeps the scale, and by how much it prints beside the mark.
       </p>
-      <div className="print-shift">
-        {shift('Move right, mm', right, setRight)}
-        {shift('Move down, mm', down, setDown)}
-      </div>
+      <Shift {...shift} onChange={(part) => setShift({ ...shift, ...part })} />
       {pages.error !== null && <ProblemText problem={pages.error.problem} />}
       {pages.data !== undefined && <PaperPages name="The ruler page" made={pages.data} />}
     </section>

@@ -11,7 +11,15 @@ import { PrintRun } from './print-run.tsx'
 import { HOW_IT_COMES, KIND_NAMES, KINDS } from './print-words.ts'
 import { TrayGroup } from './tray-group.tsx'
 
-type Shown = PrintKind | 'words' | 'history' | 'catalogue' | 'year' | 'ruler'
+/** What is printed, or looked at, without waiting in the tray. */
+const OTHERS = [
+  { name: 'The words of the letter', Part: LetterWords },
+  { name: 'Printed before', Part: PrintHistory },
+  { name: 'Seed to be had', Part: Catalogue },
+  { name: 'The report of a year', Part: YearReport },
+  { name: 'A ruler page', Part: Ruler },
+] as const
+type Shown = PrintKind | (typeof OTHERS)[number]['name']
 
 /** The print tray: what waits on the left, the pages as they will come out on the right. */
 export function PrintScreen() {
@@ -49,11 +57,9 @@ function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
               onPick={() => setShown(kind)}
             />
           ))}
-          <Kind name="The words of the letter" here={shown === 'words'} onPick={() => setShown('words')} />
-          <Kind name="Printed before" here={shown === 'history'} onPick={() => setShown('history')} />
-          <Kind name="Seed to be had" here={shown === 'catalogue'} onPick={() => setShown('catalogue')} />
-          <Kind name="The report of a year" here={shown === 'year'} onPick={() => setShown('year')} />
-          <Kind name="A ruler page" here={shown === 'ruler'} onPick={() => setShown('ruler')} />
+          {OTHERS.map(({ name }) => (
+            <Kind key={name} name={name} here={shown === name} onPick={() => setShown(name)} />
+          ))}
         </nav>
         {isKind(shown) && (
           <TrayGroup
@@ -76,11 +82,7 @@ function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
             {itemsOf(shown).length === 0 ? HOW_IT_COMES[shown] : 'Tick what is to be printed.'}
           </p>
         )}
-        {shown === 'words' && <LetterWords />}
-        {shown === 'history' && <PrintHistory />}
-        {shown === 'catalogue' && <Catalogue />}
-        {shown === 'year' && <YearReport />}
-        {shown === 'ruler' && <Ruler />}
+        {OTHERS.map(({ name, Part }) => shown === name && <Part key={name} />)}
       </div>
     </div>
   )

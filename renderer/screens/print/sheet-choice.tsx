@@ -4,8 +4,6 @@ import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import { millimetres, type SheetInUse } from './use-sheet.ts'
 
-const NOT_A_SHIFT = 'Type millimetres from -10 to 10.'
-
 interface SheetChoiceProps {
   readonly using: SheetInUse
   readonly labels: number
@@ -15,28 +13,17 @@ interface SheetChoiceProps {
 export function SheetChoice({ using, labels }: SheetChoiceProps) {
   const { sheets, sheet, startAt, right, down } = using
   if (sheet === undefined) return null
-  const shift = (label: string, value: string, which: 'right' | 'down') => (
-    <TextField
-      label={label}
-      size="record"
-      value={value}
-      onChange={(typed) => using.type({ [which]: typed })}
-      problem={millimetres(value) === null ? NOT_A_SHIFT : undefined}
-    />
-  )
   return (
     <section className="print-sheet" aria-label="The label sheet">
       <div className="print-sheet-fields">
         <SelectField
           label="Label sheet in the printer"
-          size="record"
           value={sheet.sheet}
           options={sheets.map((each) => ({ value: each.sheet, label: each.name }))}
           onChange={using.pick}
         />
         <SelectField
           label="The label says"
-          size="record"
           value={using.says}
           options={[
             { value: 'what-fits', label: 'as much as fits' },
@@ -46,15 +33,11 @@ export function SheetChoice({ using, labels }: SheetChoiceProps) {
         />
         <TextField
           label="Printer"
-          size="record"
           value={using.printer}
           onChange={using.usePrinter}
           hint="any name, for its own shift"
         />
-        <div className="print-shift">
-          {shift('Move right, mm', right, 'right')}
-          {shift('Move down, mm', down, 'down')}
-        </div>
+        <Shift right={right} down={down} onChange={using.type} />
         <CheckField
           label="Marks to cut along"
           step="cropMarks"
@@ -73,5 +56,29 @@ export function SheetChoice({ using, labels }: SheetChoiceProps) {
         onStartAt={(next) => using.type({ startAt: next })}
       />
     </section>
+  )
+}
+
+interface ShiftProps {
+  readonly right: string
+  readonly down: string
+  readonly onChange: (part: { readonly right?: string; readonly down?: string }) => void
+}
+
+/** How far a print is moved, right and down. */
+export function Shift({ right, down, onChange }: ShiftProps) {
+  const field = (label: string, name: 'right' | 'down', value: string) => (
+    <TextField
+      label={label}
+      value={value}
+      onChange={(typed) => onChange({ [name]: typed })}
+      problem={millimetres(value) === null ? 'Type millimetres from -10 to 10.' : undefined}
+    />
+  )
+  return (
+    <div className="print-shift">
+      {field('Move right, mm', 'right', right)}
+      {field('Move down, mm', 'down', down)}
+    </div>
   )
 }

@@ -50,7 +50,7 @@ export function TrayGroup({ kind, items, leftOut, notWrittenTo, lettersSince, on
           </li>
         ))}
       </ul>
-      {kind === 'letter' && <PeriodLetters since={lettersSince} />}
+      {kind === 'letter' && <PeriodLetters key={lettersSince} since={lettersSince} />}
       {notWrittenTo.length > 0 && (
         <section className="print-left-out" aria-label="No letter goes to">
           <h2>No letter goes to</h2>

@@ -11,19 +11,20 @@ import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
-import type { Chosen } from './chosen.ts'
-import { KeepForm } from './keep-form.tsx'
+import { KeepPart } from './keep-form.tsx'
 import { barOf } from './need-list.tsx'
 import { SeasonsAhead } from './seasons-ahead.tsx'
 
 interface NeedCardProps {
   readonly accessionId: number
-  readonly chosen: Chosen
+  /** Whether it is ticked to be grown. */
+  readonly chosen: boolean
+  readonly onTick: () => void
   readonly nextYear: number
 }
 
 /** Why an accession stands where it stands, what waiting costs, and what to do. */
-export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
+export function NeedCard({ accessionId, chosen, onTick, nextYear }: NeedCardProps) {
   const read = useRead('regeneration.get', { accessionId })
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   const need = read.data
@@ -55,11 +56,7 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
           </p>
         )}
         <label className="need-tick">
-          <input
-            type="checkbox"
-            checked={chosen.chosen.includes(accessionId)}
-            onChange={() => chosen.toggle(accessionId)}
-          />
+          <input type="checkbox" checked={chosen} onChange={onTick} />
           Grow it this season
         </label>
       </section>
@@ -93,7 +90,7 @@ export function NeedCard({ accessionId, chosen, nextYear }: NeedCardProps) {
         )}
         <p>{need.drift}</p>
       </section>
-      <KeepForm
+      <KeepPart
         key={`${need.plants} ${need.grade} ${need.regrowings} ${need.assurance} ${need.threshold}`}
         need={need}
       />

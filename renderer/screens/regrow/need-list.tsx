@@ -2,18 +2,19 @@ import type { NeedLine } from '../../../db/contract/regeneration-operations.ts'
 import { type PaneRow, PaneRows } from '../../shared/panes/pane-rows.tsx'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
-import type { Chosen } from './chosen.ts'
 import { needAddress } from './regrow-address.ts'
 
 interface NeedListProps {
   readonly needs: readonly NeedLine[]
-  readonly chosen: Chosen
+  /** The accessions that are ticked to be grown. */
+  readonly chosen: readonly number[]
+  readonly onTick: (accessionId: number) => void
   /** Enter or a click: the card opens and takes the focus. */
   readonly onOpen: (address: string) => void
 }
 
 /** Needs, the most urgent first; the space bar ticks one to be grown. */
-export function NeedList({ needs, chosen, onOpen }: NeedListProps) {
+export function NeedList({ needs, chosen, onTick, onOpen }: NeedListProps) {
   return (
     <>
       <p className="soft regrow-keys">
@@ -21,21 +22,20 @@ export function NeedList({ needs, chosen, onOpen }: NeedListProps) {
       </p>
       <PaneRows
         label="Needs"
-        rows={needs.map((need) => needRow(need, chosen))}
+        rows={needs.map((need) => needRow(need, chosen.includes(need.accessionId), onTick))}
         rowClass="need-link"
         ranked
         onOpen={onOpen}
         onSpace={(address) => {
           const need = needs.find(({ accessionId }) => needAddress(accessionId) === address)
-          if (need !== undefined) chosen.toggle(need.accessionId)
+          if (need !== undefined) onTick(need.accessionId)
         }}
       />
     </>
   )
 }
 
-function needRow(need: NeedLine, chosen: Chosen): PaneRow {
-  const isChosen = chosen.chosen.includes(need.accessionId)
+function needRow(need: NeedLine, isChosen: boolean, onTick: NeedListProps['onTick']): PaneRow {
   return {
     address: needAddress(need.accessionId),
     before: (
@@ -44,7 +44,7 @@ function needRow(need: NeedLine, chosen: Chosen): PaneRow {
         tabIndex={-1}
         aria-label={`Grow ${need.variety} this season`}
         checked={isChosen}
-        onChange={() => chosen.toggle(need.accessionId)}
+        onChange={() => onTick(need.accessionId)}
       />
     ),
     content: (

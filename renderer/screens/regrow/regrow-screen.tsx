@@ -1,24 +1,22 @@
-import { useEffect, useRef, useState } from 'react'
-import { Link, useLocation } from 'wouter'
+import { useState } from 'react'
+import { Link } from 'wouter'
 import { NEED_STATES, type NeedState } from '../../../db/domain/needs/need.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { STATE_WORDS } from '../../shared/format/words.ts'
-import { useOpening } from '../../shared/panes/use-opening.ts'
+import { useListAndCard } from '../../shared/panes/use-list-and-card.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SavedSeason } from '../../shared/season-draft/saved-season.tsx'
 import { useSeason } from '../../shared/season-draft/use-season.ts'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
-import { chosenOf } from './chosen.ts'
 import { GRADE_WORDS } from './grade-words.ts'
 import { NeedCard } from './need-card.tsx'
 import { NeedList } from './need-list.tsx'
 import './regrow.css'
 import { needAddress, seasonListAddress } from './regrow-address.ts'
-import { SaveList } from './save-list.tsx'
-import { SeasonForm } from './season-form.tsx'
+import { SaveList, SeasonForm } from './season-forms.tsx'
 
 const PAGE = 50
 const MOST = 500
@@ -35,16 +33,15 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
   const settled = useSettled(text, FIND_AFTER_MS)
   const narrowed = { text: settled, limit, ...(state === '' ? {} : { state }) }
   const list = useRead('regeneration.list', narrowed, { keepLast: true })
-  const card = useRef<HTMLElement>(null)
-  const openCard = useOpening(card)
-  const [, go] = useLocation()
-  const first = list.data?.needs[0]?.accessionId
-  useEffect(() => {
-    if (accessionId === undefined && first !== undefined) go(needAddress(first), { replace: true })
-  }, [accessionId, first, go])
+  const first = list.data?.needs[0]
+  const { card, openCard } = useListAndCard(
+    accessionId !== undefined,
+    first && needAddress(first.accessionId),
+  )
   if (list.error !== null) return <ProblemText problem={list.error.problem} />
   if (list.data === undefined || visit.draft === null) return <p className="soft waiting">Opening…</p>
-  const chosen = chosenOf(visit.draft, visit.dispatch)
+  const { chosen } = visit.draft
+  const tick = (ticked: number) => visit.dispatch({ kind: 'ticked', accessionId: ticked })
   const { season, grade, counts, needs, total } = list.data
   return (
     <div className="panes regrow">
@@ -71,10 +68,9 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
         {changing && <SeasonForm grade={grade} onClose={() => setChanging(false)} />}
         <SavedSeason visit={visit} />
         <div className="regrow-ask">
-          <TextField label="Find" size="record" value={text} onChange={setText} placeholder="a few letters" />
+          <TextField label="Find" value={text} onChange={setText} placeholder="a few letters" />
           <SelectField
             label="Show"
-            size="record"
             value={state}
             options={[
               { value: '', label: 'all states' },
@@ -93,18 +89,24 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
               : 'Nothing fits that. Take letters away, or show all states.'}
           </p>
         ) : (
-          <NeedList needs={needs} chosen={chosen} onOpen={openCard} />
+          <NeedList needs={needs} chosen={chosen} onTick={tick} onOpen={openCard} />
         )}
         {needs.length < Math.min(total, MOST) && (
           <button type="button" className="word-button" onClick={() => setLimit(MOST)}>
             {`Show more of ${format.number(total)}`}
           </button>
         )}
-        <SaveList year={season.year} chosen={chosen} />
+        <SaveList year={season.year} season={visit.draft} dispatch={visit.dispatch} />
       </section>
       <section className="panes-card" aria-label="Need" ref={card}>
         {accessionId !== undefined && (
-          <NeedCard key={accessionId} accessionId={accessionId} chosen={chosen} nextYear={season.year + 1} />
+          <NeedCard
+            key={accessionId}
+            accessionId={accessionId}
+            chosen={chosen.includes(accessionId)}
+            onTick={() => tick(accessionId)}
+            nextYear={season.year + 1}
+          />
         )}
       </section>
     </div>

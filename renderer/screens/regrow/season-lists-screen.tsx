@@ -1,11 +1,11 @@
-import { useEffect, useRef } from 'react'
-import { Link, useLocation } from 'wouter'
+import { Link } from 'wouter'
 import type { SeasonListHead } from '../../../db/contract/regeneration-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'
-import { useOpening } from '../../shared/panes/use-opening.ts'
+import { useListAndCard } from '../../shared/panes/use-list-and-card.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { RowTable } from '../../shared/parts/row-table.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import { GRADE_WORDS } from './grade-words.ts'
 import './regrow.css'
@@ -16,13 +16,8 @@ import { needAddress, seasonListAddress } from './regrow-address.ts'
 export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
   const format = useFormat()
   const read = useRead('season-list.list', {})
-  const [, go] = useLocation()
-  const card = useRef<HTMLElement>(null)
-  const openCard = useOpening(card)
-  const first = read.data?.lists[0]?.listId
-  useEffect(() => {
-    if (listId === undefined && first !== undefined) go(seasonListAddress(first), { replace: true })
-  }, [listId, first, go])
+  const first = read.data?.lists[0]
+  const { card, openCard } = useListAndCard(listId !== undefined, first && seasonListAddress(first.listId))
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   if (read.data === undefined) return <p className="soft waiting">Opening…</p>
   const { lists } = read.data
@@ -74,37 +69,43 @@ function OneList({ listId }: { readonly listId: number }) {
         <p>{headInWords(list, format.day(list.on))}</p>
       </header>
       <div className="pane-part list-table-frame">
-        <table className="list-table" aria-label={`Season ${list.season}, then and now`}>
-          <thead>
-            <tr>
-              <th scope="col">Variety</th>
-              <th scope="col">Then</th>
-              <th scope="col">What became of it</th>
-              <th scope="col">Now</th>
-            </tr>
-          </thead>
-          <tbody>
-            {lines.map((line) => (
-              <tr key={line.accessionId}>
-                <th scope="row">
-                  <Link href={needAddress(line.accessionId)}>{line.variety}</Link>
-                  <span className="soft">{line.chosen ? 'to grow' : 'left for later'}</span>
-                </th>
-                <td>
-                  <StateMark mark={line.stateThen} />
-                  <span className="soft">
-                    {format.number(line.livingThen)} of {format.number(line.keepThen)}
-                  </span>
-                </td>
-                <td>{line.became}</td>
-                <td>
-                  <StateMark mark={line.stateNow} />
-                  <span className="soft">{format.number(line.livingNow)} living</span>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <RowTable
+          className="list-table"
+          label={`Season ${list.season}, then and now`}
+          rowHeads
+          rows={lines}
+          keyOf={({ accessionId }) => accessionId}
+          columns={[
+            [
+              'Variety',
+              ({ accessionId, variety, chosen }) => (
+                <>
+                  <Link href={needAddress(accessionId)}>{variety}</Link>
+                  <span className="soft">{chosen ? 'to grow' : 'left for later'}</span>
+                </>
+              ),
+            ],
+            [
+              'Then',
+              ({ stateThen, livingThen, keepThen }) => (
+                <>
+                  <StateMark mark={stateThen} />
+                  <span className="soft">{`${format.number(livingThen)} of ${format.number(keepThen)}`}</span>
+                </>
+              ),
+            ],
+            ['What became of it', ({ became }) => became],
+            [
+              'Now',
+              ({ stateNow, livingNow }) => (
+                <>
+                  <StateMark mark={stateNow} />
+                  <span className="soft">{format.number(livingNow)} living</span>
+                </>
+              ),
+            ],
+          ]}
+        />
       </div>
     </Card>
   )

@@ -1,5 +1,8 @@
+import { scaleLinear } from 'd3-scale'
+import { area, line } from 'd3-shape'
 import type { NeedRecord } from '../../../db/contract/regeneration-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { RowTable } from '../../shared/parts/row-table.tsx'
 
 interface SeasonsAheadProps {
   readonly need: NeedRecord
@@ -21,28 +24,20 @@ export function SeasonsAhead({ need, nextYear }: SeasonsAheadProps) {
     <section className="pane-part" aria-label="If you wait">
       <h3>If you wait</h3>
       <LivingPicture need={need} />
-      <table className="need-seasons" aria-label="What is left, sowing by sowing">
-        <thead>
-          <tr>
-            <th scope="col">Sowing of</th>
-            <th scope="col">living {need.stock.unit}, about</th>
-            <th scope="col">likely between</th>
-            <th scope="col">no full regrowing</th>
-          </tr>
-        </thead>
-        <tbody>
-          {need.outlook.map((season) => (
-            <tr key={season.year} {...(season.year === nextYear ? { 'data-coming': '' } : {})}>
-              <th scope="row">{season.year}</th>
-              <td>{format.number(season.living)}</td>
-              <td>
-                {format.number(season.low)} to {format.number(season.high)}
-              </td>
-              <td>{format.percent(season.cost)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <RowTable
+        className="need-seasons"
+        label="What is left, sowing by sowing"
+        rowHeads
+        rows={need.outlook}
+        keyOf={({ year }) => year}
+        rowProps={({ year }) => ({ 'data-coming': year === nextYear || undefined })}
+        columns={[
+          ['Sowing of', ({ year }) => year],
+          [`living ${need.stock.unit}, about`, ({ living }) => format.number(living)],
+          ['likely between', ({ low, high }) => `${format.number(low)} to ${format.number(high)}`],
+          ['no full regrowing', (season) => format.percent(season.cost)],
+        ]}
+      />
       <p className="soft">
         Waiting a season: {format.percent(cost)} chance that {nextYear} finds too few. Ageing is a rule of
         thumb from the years that the crop’s seed keeps; members are thought to go on taking what can be
@@ -56,12 +51,17 @@ function LivingPicture({ need }: { readonly need: NeedRecord }) {
   const { outlook, stock } = need
   const one = stock.keep / need.regrowings
   const most = Math.max(stock.keep, ...outlook.map(({ high }) => Math.min(high, 2.5 * stock.keep))) * 1.05
-  const x = (index: number) => LEFT + 18 + (index * (WIDTH - LEFT - RIGHT - 36)) / (outlook.length - 1)
-  const y = (seeds: number) => HEIGHT - BOTTOM - (Math.min(seeds, most) / most) * (HEIGHT - TOP - BOTTOM)
-  const band = [
-    ...outlook.map(({ high }, index) => `${x(index)},${y(high)}`),
-    ...outlook.map(({ low }, index) => `${x(index)},${y(low)}`).toReversed(),
-  ].join(' ')
+  const x = scaleLinear([0, outlook.length - 1], [LEFT + 18, WIDTH - RIGHT - 18])
+  const y = scaleLinear([0, most], [HEIGHT - BOTTOM, TOP]).clamp(true)
+  type Season = NeedRecord['outlook'][number]
+  const at = (_: Season, index: number) => x(index)
+  const band =
+    area<Season>(
+      at,
+      ({ low }) => y(low),
+      ({ high }) => y(high),
+    )(outlook) ?? ''
+  const living = line<Season>(at, (season) => y(season.living))(outlook) ?? ''
   const rules = [
     { at: stock.keep, words: `${Math.ceil(stock.keep)} to keep` },
     ...(need.regrowings > 1 ? [{ at: one, words: `${Math.ceil(one)} for one regrowing` }] : []),
@@ -70,7 +70,7 @@ function LivingPicture({ need }: { readonly need: NeedRecord }) {
   return (
     <svg className="need-picture" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words}>
       <line className="need-ground" x1={LEFT} x2={WIDTH - RIGHT} y1={y(0)} y2={y(0)} />
-      {outlook.some(({ high }) => high > 0) && <polygon className="need-band" points={band} />}
+      {outlook.some(({ high }) => high > 0) && <path className="need-band" d={band} />}
       {rules.map(({ at, words }) => (
         <g key={words}>
           <line className="need-rule" x1={LEFT} x2={WIDTH - RIGHT} y1={y(at)} y2={y(at)} />
@@ -79,10 +79,7 @@ function LivingPicture({ need }: { readonly need: NeedRecord }) {
           </text>
         </g>
       ))}
-      <polyline
-        className="need-living"
-        points={outlook.map(({ living }, index) => `${x(index)},${y(living)}`).join(' ')}
-      />
+      <path className="need-living" d={living} />
       {outlook.map(({ year, living }, index) => (
         <g key={year}>
           <circle className="need-dot" cx={x(index)} cy={y(living)} r="4" />

@@ -4,7 +4,6 @@ import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import { CropsPicked } from './crops-picked.tsx'
 
@@ -48,15 +47,15 @@ export function GardenForm({ site, onClose }: GardenFormProps) {
           : near.some(({ metres }) => metres === null || metres < 0)
             ? 'near'
             : null
-  const send = () => {
-    if (missing !== null || area == null || most === null) return
+  const read = () => {
+    if (missing !== null || area == null || most === null) return null
     const place =
       first == null || second == null || !wantsPlace
         ? null
         : typed.way === 'earth'
           ? { latitude: first, longitude: second }
           : { eastM: first, northM: second }
-    form.send({
+    return {
       siteId: site?.siteId ?? null,
       name: typed.name,
       growerId: typed.grower === '' ? null : Number(typed.grower),
@@ -67,56 +66,38 @@ export function GardenForm({ site, onClose }: GardenFormProps) {
       place,
       neighbours: near.flatMap(({ cropId, metres }) => (metres === null ? [] : [{ cropId, metres }])),
       note: typed.note,
-    })
+    }
   }
-  const refusedPlace = form.problem('place')
+  const [along, across] = typed.way === 'earth' ? ['Latitude', 'Longitude'] : ['Metres east', 'Metres north']
+  const unless = (isRead: boolean, problem: string) => (isRead ? undefined : problem)
   return (
     <CardForm
       title={site === null ? 'A new garden' : site.name}
       level={2}
       sendWord="Keep this garden"
-      {...form.frame}
-      busy={form.frame.busy || missing !== null}
-      onSend={send}
+      {...form.sending(read())}
     >
-      <TextField label="Its name" size="record" {...form.field('name')} />
-      <SelectField
-        label="Grower"
-        size="record"
-        options={[
-          { value: '', label: 'nobody named' },
-          ...growers.map(({ personId, name }) => ({ value: String(personId), label: name })),
-        ]}
-        {...form.choice('grower')}
-      />
-      <TextField
-        label="Free bed, m²"
-        size="record"
-        {...form.choice('area')}
-        problem={missing === 'bed' ? 'Type its bed and how many varieties it takes.' : undefined}
-      />
-      <TextField label="Varieties at most" size="record" {...form.choice('most')} />
-      <TextField
-        label="Days without frost"
-        size="record"
-        {...form.choice('season')}
-        hint="in a usual year; may stay empty"
-        problem={missing === 'season' ? 'Type 1 to 366 days, or leave it empty.' : undefined}
-      />
-      <SelectField<Way> label="Where it lies" size="record" options={WAYS} {...form.choice('way')} />
+      {form.textField('name', 'Its name')}
+      {form.selectField('grower', 'Grower', [
+        { value: '', label: 'nobody named' },
+        ...growers.map(({ personId, name }) => ({ value: String(personId), label: name })),
+      ])}
+      {form.textField('area', 'Free bed, m²', {
+        problem: unless(missing !== 'bed', 'Type its bed and how many varieties it takes.'),
+      })}
+      {form.textField('most', 'Varieties at most')}
+      {form.textField('season', 'Days without frost', {
+        hint: 'in a usual year; may stay empty',
+        problem: unless(missing !== 'season', 'Type 1 to 366 days, or leave it empty.'),
+      })}
+      {form.selectField('way', 'Where it lies', WAYS)}
       {wantsPlace && (
         <>
-          <TextField
-            label={typed.way === 'earth' ? 'Latitude' : 'Metres east'}
-            size="record"
-            {...form.choice('first')}
-            problem={missing === 'place' ? 'Type both numbers.' : refusedPlace}
-          />
-          <TextField
-            label={typed.way === 'earth' ? 'Longitude' : 'Metres north'}
-            size="record"
-            {...form.choice('second')}
-          />
+          {form.textField('first', along, {
+            path: 'place',
+            problem: unless(missing !== 'place', 'Type both numbers.'),
+          })}
+          {form.textField('second', across)}
         </>
       )}
       <CropsPicked
@@ -135,7 +116,6 @@ export function GardenForm({ site, onClose }: GardenFormProps) {
         beside={({ cropId, crop }) => (
           <TextField
             label={`${crop} is how far off, m`}
-            size="record"
             value={typed.near.find((one) => one.cropId === cropId)?.metres ?? ''}
             onChange={(metres) =>
               change({ near: typed.near.map((one) => (one.cropId === cropId ? { cropId, metres } : one)) })
@@ -148,7 +128,7 @@ export function GardenForm({ site, onClose }: GardenFormProps) {
           />
         )}
       />
-      <TextField label="Note" size="record" long {...form.field('note')} />
+      {form.textField('note', 'Note', { long: true })}
     </CardForm>
   )
 }

@@ -1,3 +1,5 @@
+import { extent } from 'd3-array'
+import { scaleLinear } from 'd3-scale'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { GrowingSite, PlanLine } from '../../../db/contract/regeneration-operations.ts'
 import { clashingGardens } from './clashing-gardens.ts'
@@ -15,13 +17,12 @@ const EDGE = 56
 export function GardensPicture({ sites, lines, clashes }: GardensPictureProps) {
   const placed = sites.flatMap((site) => (site.position === null ? [] : [{ ...site, at: site.position }]))
   if (placed.length === 0) return <p className="soft">No garden has a place yet, so none can be drawn.</p>
-  const easts = placed.map(({ at }) => at.east)
-  const norths = placed.map(({ at }) => at.north)
-  const [west, south] = [Math.min(...easts), Math.min(...norths)]
-  const wide = Math.max(Math.max(...easts) - west, Math.max(...norths) - south, 100)
+  const [west = 0, east = 0] = extent(placed, ({ at }) => at.east)
+  const [south = 0, north = 0] = extent(placed, ({ at }) => at.north)
+  const wide = Math.max(east - west, north - south, 100)
   const scale = (SIZE - 2 * EDGE) / wide
-  const x = (east: number) => EDGE + (east - west) * scale
-  const y = (north: number) => SIZE - EDGE - (north - south) * scale
+  const x = scaleLinear([west, west + wide], [EDGE, SIZE - EDGE])
+  const y = scaleLinear([south, south + wide], [SIZE - EDGE, EDGE])
   const clashing = clashingGardens(clashes, lines).map((gardens) => ({
     key: gardens.join(' '),
     at: gardens.flatMap((siteId) => placed.find((site) => site.siteId === siteId) ?? []),

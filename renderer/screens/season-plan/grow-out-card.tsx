@@ -7,9 +7,8 @@ import { useFormat } from '../../shared/format/use-format.ts'
 import { Card } from '../../shared/panes/card.tsx'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { HarvestForm, NoteForm } from './grow-out-forms.tsx'
 import { GROW_OUT_WORDS, NOTE_WORDS } from './grow-out-words.ts'
-import { HarvestForm } from './harvest-form.tsx'
-import { NoteForm } from './note-form.tsx'
 
 interface GrowOutCardProps {
   readonly growOut: GrowOutLine
@@ -71,25 +70,17 @@ export function GrowOutCard({ growOut }: GrowOutCardProps) {
         <section className="pane-part" aria-label="What to note">
           <h3>What to note</h3>
           <p className="grow-out-doing">
-            {next.map((kind) => (
+            {[...next, 'harvest' as const].map((name) => (
               <button
-                key={kind}
+                key={name}
                 type="button"
                 className="quiet-button"
-                aria-expanded={open === kind}
-                onClick={() => setOpen(kind)}
+                aria-expanded={open === name}
+                onClick={() => setOpen(name)}
               >
-                {NOTE_WORDS[kind]}
+                {name === 'harvest' ? 'Take its seed back' : NOTE_WORDS[name]}
               </button>
             ))}
-            <button
-              type="button"
-              className="quiet-button"
-              aria-expanded={open === 'harvest'}
-              onClick={() => setOpen('harvest')}
-            >
-              Take its seed back
-            </button>
           </p>
           {open === 'harvest' && <HarvestForm growOut={growOut} onClose={close} />}
           {open !== null && open !== 'harvest' && (

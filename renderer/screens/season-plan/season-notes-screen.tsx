@@ -1,8 +1,7 @@
-import { useEffect, useRef } from 'react'
-import { Link, useLocation } from 'wouter'
+import { Link } from 'wouter'
 import { useRead } from '../../shared/client/use-read.ts'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'
-import { useOpening } from '../../shared/panes/use-opening.ts'
+import { useListAndCard } from '../../shared/panes/use-list-and-card.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GrowOutCard } from './grow-out-card.tsx'
 import { GROW_OUT_WORDS, seasonNotesAddress } from './grow-out-words.ts'
@@ -11,13 +10,11 @@ import './season-notes.css'
 /** What grows where on the left; on the right what was noted of one, what to note next, and its seed brought back. */
 export function SeasonNotesScreen({ growOutId }: { readonly growOutId?: number }) {
   const read = useRead('grow-out.list', {})
-  const [, go] = useLocation()
-  const card = useRef<HTMLElement>(null)
-  const openCard = useOpening(card)
-  const first = read.data?.growOuts[0]?.growOutId
-  useEffect(() => {
-    if (growOutId === undefined && first !== undefined) go(seasonNotesAddress(first), { replace: true })
-  }, [growOutId, first, go])
+  const first = read.data?.growOuts[0]
+  const { card, openCard } = useListAndCard(
+    growOutId !== undefined,
+    first && seasonNotesAddress(first.growOutId),
+  )
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   if (read.data === undefined) return <p className="soft waiting">Opening…</p>
   const { growOuts } = read.data

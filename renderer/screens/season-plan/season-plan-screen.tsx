@@ -76,7 +76,8 @@ export function SeasonPlanScreen() {
 function Making({ plan, gardens }: { readonly plan: PlanOnTable; readonly gardens: number }) {
   const format = useFormat()
   const write = useWrite('season-plan.create')
-  const { made, busy, error } = plan.making
+  const { made } = plan
+  const { isPending: busy, error } = plan.making
   const clashes = plan.checked.data?.clashes.length ?? 0
   const from = plan.fromList
     ? `${plan.wanted.length} ticked on this season’s list`
@@ -88,7 +89,7 @@ function Making({ plan, gardens }: { readonly plan: PlanOnTable; readonly garden
       {gardens === 0 && <p>There is no garden yet. Add the first one, with its bed and where it lies.</p>}
       <p className="soft">To be placed: {from}.</p>
       <p className="plan-buttons">
-        <ActionButton className="button" off={busy || gardens === 0} onClick={() => void plan.make()}>
+        <ActionButton className="button" off={busy || gardens === 0} onClick={() => plan.making.mutate()}>
           {busy ? 'Planning, up to eight seconds…' : 'Make a plan'}
         </ActionButton>
         <ActionButton

@@ -1,7 +1,7 @@
+import { useMutation } from '@tanstack/react-query'
 import { useEffect, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import { call } from '../../shared/client/call.ts'
-import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import type { PlannedChoice } from '../../shared/season-draft/season-draft.ts'
 import { useSeason } from '../../shared/season-draft/use-season.ts'
@@ -23,14 +23,10 @@ export function usePlan() {
   const { draft, dispatch } = visit
   const onTable = draft?.choices ?? null
   const locked = draft?.locked ?? []
-  const saved = latest.data?.plan?.lines.map(({ accessionId, siteId, way }) => ({ accessionId, siteId, way }))
+  const saved = latest.data?.plan?.lines.map(choiceOf)
   const choices = onTable ?? saved ?? []
   const checked = useRead('season-plan.check', { choices: [...choices] }, { keepLast: true })
-  const [making, setMaking] = useState<{ busy: boolean; made: Made | null; error: ProblemError | null }>({
-    busy: false,
-    made: null,
-    error: null,
-  })
+  const [made, setMade] = useState<Made | null>(null)
   const ticked = list.data?.lines.filter(({ chosen }) => chosen).map(({ accessionId }) => accessionId)
   const urgent = needs.data?.needs
     .filter(
@@ -39,24 +35,19 @@ export function usePlan() {
     )
     .map(({ accessionId }) => accessionId)
   const wanted = ticked !== undefined && ticked.length > 0 ? ticked : (urgent ?? [])
-  const make = async () => {
-    setMaking({ ...making, busy: true, error: null })
-    try {
-      const made = await call('season-plan.preview', {
+  const making = useMutation({
+    mutationFn: () =>
+      call('season-plan.preview', {
         accessionIds: [...wanted],
         locked: choices.filter(({ accessionId }) => locked.includes(accessionId)),
         seconds: SOLVER_SECONDS,
-      })
-      dispatch({
-        kind: 'planned',
-        choices: made.lines.map(({ accessionId, siteId, way }) => ({ accessionId, siteId, way })),
-      })
-      setMaking({ busy: false, made, error: null })
-    } catch (thrown) {
-      if (!(thrown instanceof ProblemError)) throw thrown
-      setMaking({ busy: false, made: null, error: thrown })
-    }
-  }
+      }),
+    onSuccess: (plan) => {
+      dispatch({ kind: 'planned', choices: plan.lines.map(choiceOf) })
+      setMade(plan)
+    },
+    onError: () => setMade(null),
+  })
   const alter = (accessionId: number, part: Partial<PlannedChoice> | null) =>
     dispatch({ kind: 'altered', accessionId, part, saved: saved ?? [] })
   const sameAsSaved =
@@ -84,12 +75,16 @@ export function usePlan() {
     alter,
     checked,
     making,
-    make,
+    made,
     isSaved,
   }
 }
 
 export type PlanOnTable = ReturnType<typeof usePlan>
+
+function choiceOf({ accessionId, siteId, way }: PlannedChoice): PlannedChoice {
+  return { accessionId, siteId, way }
+}
 
 function keyOf({ accessionId, siteId, way }: PlannedChoice): string {
   return `${accessionId} ${siteId} ${way}`

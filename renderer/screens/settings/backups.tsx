@@ -1,14 +1,16 @@
 import { useQueryClient } from '@tanstack/react-query'
 import { type ButtonHTMLAttributes, useEffect, useState } from 'react'
+import type { BackupComparison } from '../../../db/contract/collection-operations.ts'
 import type { Value } from '../../../db/contract/contract.ts'
-import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
+import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { RowTable } from '../../shared/parts/row-table.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
-import { BackupDifference } from './backup-difference.tsx'
 
 type Listed = Value<'backup.list'>
 
@@ -100,16 +102,15 @@ function BackupList({ listed, button }: BackupListProps) {
 /** What a backup would bring back, and the step that does it. */
 function Restore({ file, onClose }: { readonly file: string; readonly onClose: () => void }) {
   const compared = useRead('backup.compare', { file })
-  const restore = useWrite('backup.restore')
   const queries = useQueryClient()
-  const send = () => restore.mutate({ file }, { onSuccess: () => void queries.resetQueries() })
+  const restore = useWrite('backup.restore', () => void queries.resetQueries())
   return (
     <CardForm
       title="What this backup holds"
       sendWord="Restore it into a new file and open that"
       busy={restore.isPending || compared.data === undefined}
       error={restore.error ?? compared.error}
-      onSend={send}
+      onSend={() => restore.mutate({ file })}
       onClose={onClose}
     >
       {compared.data === undefined ? (
@@ -124,43 +125,106 @@ function Restore({ file, onClose }: { readonly file: string; readonly onClose: (
 /** Where else backups go, and how much they may take. */
 function Keeping({ listed }: { readonly listed: Listed }) {
   const format = useFormat()
-  const [folder, setFolder] = useState(listed.secondFolder)
-  const [limit, setLimit] = useState(String(listed.limitMb ?? ''))
-  const write = useWrite('backup.change-rule')
+  const form = useCardForm({
+    empty: { secondFolder: listed.secondFolder, limitMb: String(listed.limitMb ?? '') },
+    writes: 'backup.change-rule',
+  })
   const taken = listed.backups
     .filter(({ where }) => where === 'own-folder')
     .reduce((sum, { bytes }) => sum + bytes, 0)
+  const folder = form.field('secondFolder')
   const away = listed.secondFolder !== '' && !listed.secondThere
   return (
     <CardForm
       title="A second place for backups"
       sendWord="Keep backups so"
-      busy={write.isPending}
-      error={write.error}
-      shownAtField={['secondFolder', 'limitMb']}
-      onSend={() => write.mutate({ secondFolder: folder, limitMb: Number(limit) })}
+      {...form.sending({ ...form.typed, limitMb: Number(form.typed.limitMb) })}
     >
       <div className="card-form-wide">
         <TextField
           label="A folder on a stick or another disk"
-          size="record"
-          value={folder}
-          onChange={setFolder}
+          {...folder}
           problem={
-            problemAt(write.error, 'secondFolder') ??
+            folder.problem ??
             (away ? 'It is not there just now. Connect its disk before the next backup.' : undefined)
           }
           hint="its whole path; empty: none. Whoever holds the stick can read everything in the book."
         />
       </div>
-      <TextField
-        label="Megabytes that backups may take in each folder"
-        size="record"
-        value={limit}
-        onChange={setLimit}
-        problem={problemAt(write.error, 'limitMb')}
-        hint={`they take ${format.number(Math.ceil(taken / BYTES_IN_MB))} now; the three newest always stay`}
-      />
+      {form.textField('limitMb', 'Megabytes that backups may take in each folder', {
+        hint: `they take ${format.number(Math.ceil(taken / BYTES_IN_MB))} now; the three newest always stay`,
+      })}
     </CardForm>
+  )
+}
+
+/** What differs between a backup and the open collection, in words. */
+function BackupDifference({ compared }: { readonly compared: BackupComparison }) {
+  const format = useFormat()
+  const { onlyOpen, onlyBackup, lots, lotsDiffering } = compared
+  const alike = onlyOpen.count === 0 && onlyBackup.count === 0 && lotsDiffering === 0
+  return (
+    <div className="card-form-wide settings-difference">
+      {!compared.sameLibrary && <p>This is a backup of another collection: {compared.libraryName}.</p>}
+      <p>
+        It was last written in on {format.moment(compared.lastWrittenAt)} and was checked just now: it is
+        whole.
+      </p>
+      {alike && <p>It holds what the open collection holds.</p>}
+      <Only
+        only={onlyOpen}
+        one="entry of today’s book is not in it:"
+        many="entries of today’s book are not in it:"
+      />
+      <Only
+        only={onlyBackup}
+        one="entry is in it that today’s book does not have:"
+        many="entries are in it that today’s book does not have:"
+      />
+      {lotsDiffering > 0 && (
+        <RowTable
+          className="settings-lots"
+          caption={<caption>Lots that hold something else: {format.number(lotsDiffering)}</caption>}
+          rowHeads
+          rows={lots}
+          keyOf={({ number }) => number}
+          columns={[
+            ['Lot', ({ number }) => number],
+            ['now', ({ open }) => open],
+            ['in the backup', ({ backup }) => backup],
+          ]}
+        />
+      )}
+      <p>
+        Restoring replaces nothing: it makes a new file and opens that. The collection that is open now stays
+        where it is.
+      </p>
+    </div>
+  )
+}
+
+interface OnlyProps {
+  readonly only: BackupComparison['onlyOpen']
+  readonly one: string
+  readonly many: string
+}
+
+function Only({ only, one, many }: OnlyProps) {
+  const format = useFormat()
+  if (only.count === 0) return null
+  return (
+    <>
+      <p>{format.many(only.count, one, many)}</p>
+      <ul>
+        {only.latest.map(({ at, said }) => (
+          <li key={`${at} ${said}`}>
+            {format.moment(at)}: {said}
+          </li>
+        ))}
+        {only.latest.length < only.count && (
+          <li>and {format.number(only.count - only.latest.length)} more</li>
+        )}
+      </ul>
+    </>
   )
 }

@@ -1,9 +1,7 @@
-import { useQueryClient } from '@tanstack/react-query'
-import { useState } from 'react'
+import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { Link } from 'wouter'
-import type { CallInput, ReadName, Value } from '../../../db/contract/contract.ts'
+import type { Value } from '../../../db/contract/contract.ts'
 import { call } from '../../shared/client/call.ts'
-import { ProblemError } from '../../shared/client/problem-error.ts'
 import { say } from '../../shared/foot-line/said.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
@@ -12,9 +10,17 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 /** The care of the book: whether it is right, and a copy of it. */
 export function Care({ about }: { readonly about: Value<'collection.get'> }) {
   const format = useFormat()
-  const check = useAsking('collection.check')
-  const backUp = useAsking('backup.create')
   const queries = useQueryClient()
+  const check = useMutation({ mutationFn: () => call('collection.check', {}) })
+  const backUp = useMutation({
+    mutationFn: () => call('backup.create', {}),
+    onMutate: () => lookAgain(),
+    onSuccess: ({ file }) => {
+      say({ said: `Backed up to ${file}` })
+      lookAgain()
+    },
+  })
+  const lookAgain = () => void queries.invalidateQueries({ queryKey: ['backup.list'] })
   return (
     <section className="settings-part">
       <h2>The book</h2>
@@ -30,33 +36,22 @@ export function Care({ about }: { readonly about: Value<'collection.get'> }) {
         <Link href="/in-and-out">In and out</Link>: the whole collection, and lists for others, as files.
       </p>
       <p className="settings-buttons">
-        <ActionButton className="quiet-button" off={check.busy} onClick={() => check.ask()}>
-          {check.busy ? 'Checking…' : 'Check the book'}
+        <ActionButton className="quiet-button" off={check.isPending} onClick={() => check.mutate()}>
+          {check.isPending ? 'Checking…' : 'Check the book'}
         </ActionButton>
-        <ActionButton
-          className="quiet-button"
-          off={backUp.busy}
-          onClick={() => {
-            const lookAgain = () => void queries.invalidateQueries({ queryKey: ['backup.list'] })
-            void backUp.ask(({ file }) => {
-              say({ said: `Backed up to ${file}` })
-              lookAgain()
-            })
-            lookAgain()
-          }}
-        >
-          {backUp.busy ? 'Copying…' : 'Back up now'}
+        <ActionButton className="quiet-button" off={backUp.isPending} onClick={() => backUp.mutate()}>
+          {backUp.isPending ? 'Copying…' : 'Back up now'}
         </ActionButton>
       </p>
-      {check.problem !== null && <ProblemText problem={check.problem.problem} />}
-      {backUp.problem !== null && <ProblemText problem={backUp.problem.problem} />}
+      {check.error !== null && <ProblemText problem={check.error.problem} />}
+      {backUp.error !== null && <ProblemText problem={backUp.error.problem} />}
       <div role="status">
-        {check.answer !== null && <Findings found={check.answer} />}
-        {backUp.answer !== null && (
+        {check.data !== undefined && <Findings found={check.data} />}
+        {backUp.data !== undefined && (
           <p className="settings-file">
-            The copy was read back and is whole: {backUp.answer.file}, {format.number(backUp.answer.bytes)}{' '}
-            bytes. {backUp.answer.second !== null && `A second copy lies at ${backUp.answer.second}.`}
-            {backUp.answer.secondTrouble}
+            The copy was read back and is whole: {backUp.data.file}, {format.number(backUp.data.bytes)} bytes.{' '}
+            {backUp.data.second !== null && `A second copy lies at ${backUp.data.second}.`}
+            {backUp.data.secondTrouble}
           </p>
         )}
       </div>
@@ -88,25 +83,4 @@ function Findings({ found }: { readonly found: Value<'collection.check'> }) {
       </ul>
     </>
   )
-}
-
-/** Asks once, when the keeper wants it, and keeps the answer. */
-function useAsking<N extends Extract<ReadName, 'collection.check' | 'backup.create'>>(name: N) {
-  const [state, setState] = useState<{
-    busy: boolean
-    answer: Value<N> | null
-    problem: ProblemError | null
-  }>({ busy: false, answer: null, problem: null })
-  const ask = async (then?: (answer: Value<N>) => void) => {
-    setState({ busy: true, answer: null, problem: null })
-    try {
-      const answer = await call(name, {} as CallInput<N>)
-      setState({ busy: false, answer, problem: null })
-      then?.(answer)
-    } catch (thrown) {
-      if (!(thrown instanceof ProblemError)) throw thrown
-      setState({ busy: false, answer: null, problem: thrown })
-    }
-  }
-  return { ...state, ask }
 }

@@ -1,13 +1,13 @@
-import { useState } from 'react'
+import { Fragment, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { SheetMeasures } from '../../../db/contract/print-operations.ts'
 import { readNumber } from '../../../db/domain/amounts/read-number.ts'
-import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
+import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 
 type OwnSheet = Value<'label-sheet.list'>['sheets'][number]
 type Typed = Record<keyof SheetMeasures, string>
@@ -76,33 +76,18 @@ interface SheetFormProps {
 }
 
 function SheetForm({ sheet, start, onClose }: SheetFormProps) {
-  const [typed, setTyped] = useState(start)
-  const write = useWrite('label-sheet.create')
-  const measures = readMeasures(typed)
-  const send = () => {
-    if (measures === null) return
-    write.mutate({ sheetId: sheet === null ? null : idOf(sheet), measures }, { onSuccess: onClose })
-  }
+  const form = useCardForm({ empty: start, writes: 'label-sheet.create', onClose })
+  const measures = readMeasures(form.typed)
   const field = (name: keyof SheetMeasures, label: string) => (
-    <TextField
-      key={name}
-      label={label}
-      step={name}
-      size="record"
-      value={typed[name]}
-      onChange={(value) => setTyped({ ...typed, [name]: value })}
-      problem={problemAt(write.error, `measures.${name}`) ?? unread(name, typed[name])}
-    />
+    <Fragment key={name}>
+      {form.textField(name, label, { path: `measures.${name}`, problem: unread(name, form.typed[name]) })}
+    </Fragment>
   )
   return (
     <CardForm
       title={sheet === null ? 'A label sheet of your own' : `Change ${sheet.name}`}
       sendWord="Keep this sheet"
-      busy={write.isPending || measures === null}
-      error={write.error}
-      shownAtField={['measures.name', ...MEASURES.map(([name]) => `measures.${name}`)]}
-      onSend={send}
-      onClose={onClose}
+      {...form.sending(measures && { sheetId: sheet === null ? null : idOf(sheet), measures })}
     >
       <div className="card-form-wide">{field('name', 'What you call it')}</div>
       {MEASURES.map(([name, label]) => field(name, label))}

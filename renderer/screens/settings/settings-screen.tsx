@@ -1,12 +1,14 @@
+import { useState } from 'react'
+import type { Settings } from '../../../db/contract/collection-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { useWrite } from '../../shared/client/use-write.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { AppearanceChoice } from './appearance-choice.tsx'
 import { Backups } from './backups.tsx'
 import { Care } from './care.tsx'
 import { Crops } from './crops.tsx'
 import { OwnSheets } from './own-sheets.tsx'
-import './settings.css'
 import { SettingsForm } from './settings-form.tsx'
+import './settings.css'
 
 /** The library's own ways, and the care of its book. */
 export function SettingsScreen() {
@@ -26,5 +28,35 @@ export function SettingsScreen() {
         <Backups />
       </div>
     </div>
+  )
+}
+
+const CHOICES: readonly (readonly [Settings['appearance'], string])[] = [
+  ['system', 'as this computer has it'],
+  ['light', 'light, as paper'],
+  ['dark', 'dark, as the evening'],
+]
+
+/** Light or dark; chosen at once. */
+function AppearanceChoice({ appearance }: { readonly appearance: Settings['appearance'] }) {
+  const write = useWrite('settings.change')
+  const [chosen, setChosen] = useState(appearance)
+  const choose = (next: Settings['appearance']) => {
+    setChosen(next)
+    write.mutate({ settings: { appearance: next } }, { onError: () => setChosen(appearance) })
+  }
+  return (
+    <section className="settings-part">
+      <fieldset className="settings-appearance">
+        <legend>Light or dark</legend>
+        {CHOICES.map(([value, word]) => (
+          <label key={value} className="settings-radio">
+            <input type="radio" name="appearance" checked={chosen === value} onChange={() => choose(value)} />
+            {word}
+          </label>
+        ))}
+        {write.error !== null && <ProblemText problem={write.error.problem} />}
+      </fieldset>
+    </section>
   )
 }

@@ -1,6 +1,6 @@
 import type { Settings } from '../../../db/contract/collection-operations.ts'
-import { readNumber } from '../../../db/domain/amounts/read-number.ts'
 import { readPattern } from '../../../db/domain/numbers/pattern.ts'
+import { numberWithin } from '../../shared/card-form/whole-number.ts'
 
 /** The settings as typed: parts of one as so many of a hundred. */
 export interface TypedSettings {
@@ -19,8 +19,9 @@ export interface TypedSettings {
 }
 
 export function typedFrom(settings: Settings): TypedSettings {
+  const { libraryName, accessionPattern, viabilityThresholdOf, locale, massUnits, paper } = settings
   return {
-    ...settings,
+    ...{ libraryName, accessionPattern, viabilityThresholdOf, locale, massUnits, paper },
     regrowingsKept: String(settings.regrowingsKept),
     emergence: String(Math.round(1_000 * settings.emergence) / 10),
     assurance: String(Math.round(1_000 * settings.assurance) / 10),
@@ -29,61 +30,57 @@ export function typedFrom(settings: Settings): TypedSettings {
   }
 }
 
+/** The settings that can be typed so that they cannot be read. */
+export type CheckedSetting = Exclude<
+  keyof TypedSettings,
+  'viabilityThresholdOf' | 'locale' | 'massUnits' | 'paper'
+>
+
 export interface ReadSettings {
   /** Null while something cannot be read. */
   readonly settings: Partial<Settings> | null
-  readonly problems: Partial<Record<keyof TypedSettings, string>>
+  readonly problems: Readonly<Partial<Record<CheckedSetting, string>>>
 }
 
 /** Reads what was typed, and says which field cannot be read and how to type it. */
 export function settingsOf(typed: TypedSettings): ReadSettings {
-  const regrowingsKept = between(typed.regrowingsKept, 1, 20)
-  const emergence = between(typed.emergence, 5, 100)
-  const assurance = between(typed.assurance, 50, 99)
-  const viabilityThreshold = between(typed.viabilityThreshold, 5, 100)
-  const visitLimit = typed.visitLimit.trim() === '' ? null : between(typed.visitLimit, 1, 100)
-  const limitUnclear = typed.visitLimit.trim() !== '' && !Number.isInteger(visitLimit)
+  const pattern = readPattern(typed.accessionPattern)
+  const regrowingsKept = wholeWithin(typed.regrowingsKept, 20)
+  const emergence = numberWithin(typed.emergence, 5, 100)
+  const assurance = numberWithin(typed.assurance, 50, 99)
+  const viabilityThreshold = numberWithin(typed.viabilityThreshold, 5, 100)
+  const visitLimit = wholeWithin(typed.visitLimit, 100)
+  const limitUnclear = visitLimit === null && typed.visitLimit.trim() !== ''
   const problems = {
-    ...(regrowingsKept === null || !Number.isInteger(regrowingsKept)
-      ? { regrowingsKept: 'Type a whole number from 1 to 20.' }
-      : {}),
+    ...(typed.libraryName.trim() === '' ? { libraryName: 'Give the library a name.' } : {}),
+    ...(pattern.kind === 'refused' ? { accessionPattern: pattern.because } : {}),
+    ...(regrowingsKept === null ? { regrowingsKept: 'Type a whole number from 1 to 20.' } : {}),
     ...(emergence === null ? { emergence: 'Type a number from 5 to 100.' } : {}),
     ...(assurance === null ? { assurance: 'Type a number from 50 to 99.' } : {}),
     ...(viabilityThreshold === null ? { viabilityThreshold: 'Type a number from 5 to 100.' } : {}),
     ...(limitUnclear ? { visitLimit: 'Type a whole number from 1 to 100, or leave it empty.' } : {}),
-    ...(typed.libraryName.trim() === '' ? { libraryName: 'Give the library a name.' } : {}),
   }
-  const readable =
-    Object.keys(problems).length === 0 && readPattern(typed.accessionPattern).kind === 'pattern'
   if (
-    !readable ||
+    Object.keys(problems).length > 0 ||
     regrowingsKept === null ||
     emergence === null ||
     assurance === null ||
     viabilityThreshold === null
-  ) {
+  )
     return { settings: null, problems }
+  const settings = {
+    ...typed,
+    accessionPattern: typed.accessionPattern.trim(),
+    regrowingsKept,
+    emergence: emergence / 100,
+    assurance: assurance / 100,
+    viabilityThreshold: viabilityThreshold / 100,
+    visitLimit,
   }
-  const { libraryName, accessionPattern, locale, massUnits, paper, viabilityThresholdOf } = typed
-  return {
-    settings: {
-      libraryName,
-      accessionPattern: accessionPattern.trim(),
-      locale,
-      massUnits,
-      paper,
-      regrowingsKept,
-      emergence: emergence / 100,
-      assurance: assurance / 100,
-      viabilityThreshold: viabilityThreshold / 100,
-      viabilityThresholdOf,
-      visitLimit,
-    },
-    problems,
-  }
+  return { settings, problems }
 }
 
-function between(typed: string, least: number, most: number): number | null {
-  const read = readNumber(typed.replace('%', ''))
-  return read.kind === 'number' && read.value >= least && read.value <= most ? read.value : null
+function wholeWithin(typed: string, most: number): number | null {
+  const read = numberWithin(typed, 1, most)
+  return Number.isInteger(read) ? read : null
 }

@@ -1,20 +1,19 @@
-import { useEffect, useRef } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
+import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { LotActions } from './actions/lot-actions.tsx'
-import './lot-card.css'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { capital, ROLE_WORDS } from '../../shared/format/words.ts'
 import { Card } from '../../shared/panes/card.tsx'
-import { LotCautions } from './lot-cautions.tsx'
-import { LotFacts } from './lot-facts.tsx'
-import { LotFamily } from './lot-family.tsx'
-import { LotHead } from './lot-head.tsx'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
+import { StateMark } from '../../shared/state-mark/state-mark.tsx'
+import { LotActions } from './actions/lot-actions.tsx'
+import { LotFacts, LotFamily } from './lot-facts.tsx'
 import { LotLedger } from './lot-ledger.tsx'
-import { LotMeasurements } from './lot-measurements.tsx'
-import { LotStock } from './lot-stock.tsx'
-import { LotStorage } from './lot-storage.tsx'
+import { LotMeasurements, LotStorage } from './lot-measurements.tsx'
 import { LotOutlook } from './outlook/lot-outlook.tsx'
-import { useResting } from './use-resting.ts'
+import './lot-card.css'
 
 /** A key held down runs through the list; the card follows once it rests for so long. */
 const REST_MS = 60
@@ -66,4 +65,94 @@ function OneLot({ lot }: { readonly lot: LotRecord }) {
       </div>
     </Card>
   )
+}
+
+/** The tab of the card with the lot's number, and the heading below it. */
+function LotHead({ lot }: { readonly lot: LotRecord }) {
+  return (
+    <header className="card-head">
+      <p className="card-tab">
+        <span className="only-aloud">Lot </span>
+        <strong>{lot.lotNumber}</strong>
+        <span className="card-tab-role">{ROLE_WORDS[lot.role]}</span>
+      </p>
+      <div className="card-title">
+        <h2 tabIndex={-1}>{lot.variety}</h2>
+        <p className="soft">
+          {lot.crop}, <i lang="la">{lot.species}</i>
+          {lot.synonyms.length > 0 && <>; also known as {lot.synonyms.join(', ')}</>}
+        </p>
+        {lot.quarantined && <StateMark mark="quarantine" />}
+      </div>
+    </header>
+  )
+}
+
+/** What can hurt somebody or break a law, in plain text; and why the lot is kept back. */
+function LotCautions({ lot }: { readonly lot: LotRecord }) {
+  if (lot.cautions.length === 0 && !lot.quarantined) return null
+  const saidBelow = lot.cautions.some(({ text }) => lot.quarantineReason.includes(text))
+  return (
+    <section className="card-part card-cautions" aria-label="Cautions">
+      {lot.quarantined && (
+        <p>
+          <strong>In quarantine, not to be handed out.</strong> {saidBelow ? '' : lot.quarantineReason}
+        </p>
+      )}
+      {lot.cautions.map(({ caution, note, text }) => (
+        <p key={caution}>
+          <strong>{capital(CAUTION_WORDS[caution])}.</strong> {text}
+          {note !== '' && !text.includes(note) && <> ({note})</>}
+        </p>
+      ))}
+    </section>
+  )
+}
+
+/** How the accession stands: the bar, the sentence, the reasons, and the arithmetic line by line. */
+function LotStock({ lot }: { readonly lot: LotRecord }) {
+  const { stock } = lot
+  const format = useFormat()
+  return (
+    <section className="card-part card-stock" aria-label="How it stands">
+      <div className="card-stock-words">
+        <p className="card-sentence">{capital(stock.sentence)}</p>
+        <StateMark mark={stock.state} />
+      </div>
+      <SeedBar large {...stock} />
+      {stock.reasons.map((reason) => (
+        <p key={reason}>{reason}</p>
+      ))}
+      <details className="card-more">
+        <summary>How this is worked out</summary>
+        <ul className="card-arithmetic">
+          {stock.arithmetic.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+          <li>{stock.viabilityNote}</li>
+          <li>
+            in this lot: {lot.quantity.words}, about {format.number(lot.lotLiving)} of them living
+          </li>
+        </ul>
+      </details>
+    </section>
+  )
+}
+
+/** The value at once when it was still before; while it keeps changing, only once it rests for `ms` milliseconds. */
+function useResting<T>(value: T, ms: number): T {
+  const [resting, setResting] = useState(value)
+  const changedAt = useRef(Number.NEGATIVE_INFINITY)
+  useEffect(() => {
+    const now = performance.now()
+    const wasStill = now - changedAt.current > ms
+    changedAt.current = now
+    if (wasStill) {
+      setResting(value)
+      return
+    }
+    const timer = setTimeout(() => setResting(value), ms)
+    return () => clearTimeout(timer)
+  }, [value, ms])
+  return resting
 }

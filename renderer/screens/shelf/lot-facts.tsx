@@ -1,6 +1,10 @@
+import { Link } from 'wouter'
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
+import { lotAddress } from '../../shared/addresses.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { ROLE_WORDS } from '../../shared/format/words.ts'
 import { FactList } from '../../shared/parts/fact-list.tsx'
+import { RowTable } from '../../shared/parts/row-table.tsx'
 
 /** What is known of the lot and the accession, in two columns, then the story and the terms of the gift. */
 export function LotFacts({ lot }: { readonly lot: LotRecord }) {
@@ -22,7 +26,7 @@ export function LotFacts({ lot }: { readonly lot: LotRecord }) {
             name: 'Generation',
             value: lot.generation === 0 ? 'as given' : `${lot.generation} since the gift`,
           },
-          { name: 'Packet', value: packetOf(lot) },
+          { name: 'Packet', value: packetInWords(lot) },
           { name: 'Measured by', value: lot.basis === 'weighed' ? 'weighing' : 'counting' },
           { name: 'Held by', value: heldBy(lot, format.day) },
         ]}
@@ -39,7 +43,8 @@ function WeightNow({ lot }: { readonly lot: LotRecord }) {
   return basis === 'crop-default' ? <span className="card-default">{words}</span> : words
 }
 
-function packetOf({ packetSeeds, unit }: LotRecord): string {
+/** What a packet of the lot holds, such as '25 seeds'; empty where that was not said. */
+export function packetInWords({ packetSeeds, unit }: LotRecord): string {
   return packetSeeds === null ? '' : `${packetSeeds} ${packetSeeds === 1 ? unit.one : unit.many}`
 }
 
@@ -54,5 +59,44 @@ function Prose({ name, text }: { readonly name: string; readonly text: string })
       <h3>{name}</h3>
       <p>{text}</p>
     </div>
+  )
+}
+
+const RELATION_WORDS: Record<LotRecord['parents'][number]['relation'], string> = {
+  grown: 'grown from',
+  split: 'taken out of',
+  joined: 'joined with',
+}
+
+/** Where the lot came from, and the other lots of its accession. */
+export function LotFamily({ lot }: { readonly lot: LotRecord }) {
+  const others = lot.siblings
+  const format = useFormat()
+  if (others.length === 0 && lot.parents.length === 0) return null
+  return (
+    <section className="card-part">
+      <h3>Lots of {lot.accessionNumber}</h3>
+      {lot.parents.map((parent) => (
+        <p key={`${parent.relation} ${parent.lotId}`}>
+          This lot was {RELATION_WORDS[parent.relation]}{' '}
+          <Link href={lotAddress(parent.lotId)}>{parent.lotNumber}</Link>.
+        </p>
+      ))}
+      {others.length > 0 && (
+        <RowTable
+          className="card-table"
+          label="Other lots of the accession"
+          rows={others}
+          keyOf={({ lotId }) => lotId}
+          columns={[
+            ['Lot', ({ lotId, lotNumber }) => <Link href={lotAddress(lotId)}>{lotNumber}</Link>],
+            ['Role', ({ role }) => ROLE_WORDS[role]],
+            ['Harvest', ({ harvest }) => harvest],
+            ['Holds', ({ quantity }) => quantity.words],
+            ['Living', ({ living }) => format.number(living), 'number'],
+          ]}
+        />
+      )}
+    </section>
   )
 }

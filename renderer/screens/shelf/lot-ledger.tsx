@@ -3,6 +3,7 @@ import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { RowTable } from '../../shared/parts/row-table.tsx'
 
 type Line = LotRecord['ledger'][number]
 
@@ -36,80 +37,76 @@ const MEASURED_WORDS: Record<Line['measured'], string> = {
 
 /** The book of the lot: each entry with what was measured and what was left after it. */
 export function LotLedger({ lot }: { readonly lot: LotRecord }) {
+  const format = useFormat()
   const takeBack = useWrite('entry.undo')
   return (
     <section className="card-part">
       <h3>The book</h3>
       {takeBack.error !== null && <ProblemText problem={takeBack.error.problem} />}
-      <table className="card-table card-ledger" aria-label="The book">
-        <thead>
-          <tr>
-            <th scope="col">Date</th>
-            <th scope="col">What</th>
-            <th scope="col" className="number">
-              Change
-            </th>
-            <th scope="col" className="number">
-              Left
-            </th>
-            <th scope="col">
-              <span className="only-aloud">Take back</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {lot.ledger.map((line) => (
-            <LedgerRow
-              key={line.movementId}
-              line={line}
-              busy={takeBack.isPending}
-              onUndo={() => takeBack.mutate({ entryId: line.entryId })}
-            />
-          ))}
-        </tbody>
-      </table>
+      <RowTable
+        className="card-table card-ledger"
+        label="The book"
+        rows={lot.ledger}
+        keyOf={({ movementId }) => movementId}
+        rowProps={({ takenBack }) => ({ 'data-taken-back': takenBack })}
+        columns={[
+          ['Date', ({ on }) => format.day(on)],
+          ['What', (line) => <What line={line} />],
+          [
+            'Change',
+            (line) => <Seeds count={format.change(line.count)} mass={format.mass(line.massMg)} />,
+            'number',
+          ],
+          [
+            'Left',
+            (line) => (
+              <Seeds count={format.number(line.balanceCount)} mass={format.mass(line.balanceMassMg)} />
+            ),
+            'number',
+          ],
+          [
+            <span key="head" className="only-aloud">
+              Take back
+            </span>,
+            ({ entryId, undoable, kind, words }) =>
+              undoable && (
+                <ActionButton
+                  className="word-button"
+                  off={takeBack.isPending}
+                  onClick={() => takeBack.mutate({ entryId })}
+                >
+                  take back
+                  <span className="only-aloud">
+                    : {KIND_WORDS[kind]}, {words}
+                  </span>
+                </ActionButton>
+              ),
+          ],
+        ]}
+      />
     </section>
   )
 }
 
-interface LedgerRowProps {
-  readonly line: Line
-  readonly busy: boolean
-  readonly onUndo: () => void
-}
-
-function LedgerRow({ line, busy, onUndo }: LedgerRowProps) {
-  const format = useFormat()
+function What({ line }: { readonly line: Line }) {
   const purpose = PURPOSE_WORDS[line.purpose] ?? line.purpose
   const how = [line.person, purpose, line.note, line.overridden, MEASURED_WORDS[line.measured]].filter(
     (part) => part !== '',
   )
   return (
-    <tr data-taken-back={line.takenBack}>
-      <td>{format.day(line.on)}</td>
-      <td>
-        {KIND_WORDS[line.kind]}
-        <span className="card-how">{how.join(' · ')}</span>
-        {line.takenBack && <span className="card-how">this entry was taken back</span>}
-      </td>
-      <td className="number">
-        {format.change(line.count)}
-        <span className="card-how">{format.mass(line.massMg)}</span>
-      </td>
-      <td className="number">
-        {format.number(line.balanceCount)}
-        <span className="card-how">{format.mass(line.balanceMassMg)}</span>
-      </td>
-      <td>
-        {line.undoable && (
-          <ActionButton className="word-button" off={busy} onClick={onUndo}>
-            take back
-            <span className="only-aloud">
-              : {KIND_WORDS[line.kind]}, {line.words}
-            </span>
-          </ActionButton>
-        )}
-      </td>
-    </tr>
+    <>
+      {KIND_WORDS[line.kind]}
+      <span className="card-how">{how.join(' · ')}</span>
+      {line.takenBack && <span className="card-how">this entry was taken back</span>}
+    </>
+  )
+}
+
+function Seeds({ count, mass }: { readonly count: string; readonly mass: string }) {
+  return (
+    <>
+      {count}
+      <span className="card-how">{mass}</span>
+    </>
   )
 }

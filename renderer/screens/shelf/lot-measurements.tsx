@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import { Link } from 'wouter'
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
 import { planAddress, testAddress } from '../../shared/addresses.ts'
@@ -69,15 +70,12 @@ function Weights({ lot }: { readonly lot: LotRecord }) {
       <h3>Hundred-seed weights</h3>
       <ul className="card-lines">
         {lot.weights.map((weight) => (
-          <li key={weight.weightId ?? 'default'}>
-            <span className="card-when">{format.day(weight.measuredOn)}</span>
-            <span>
-              {weight.words}
-              {JUDGEMENT_WORDS[weight.judgement] !== '' && (
-                <span className="soft">; {JUDGEMENT_WORDS[weight.judgement]}</span>
-              )}
-            </span>
-          </li>
+          <Dated key={weight.weightId ?? 'default'} when={format.day(weight.measuredOn)}>
+            {weight.words}
+            {JUDGEMENT_WORDS[weight.judgement] !== '' && (
+              <span className="soft">; {JUDGEMENT_WORDS[weight.judgement]}</span>
+            )}
+          </Dated>
         ))}
         {lot.weights.length === 0 && (
           <li>
@@ -98,12 +96,63 @@ function Places({ lot }: { readonly lot: LotRecord }) {
       <h3>Where it has stood</h3>
       <ul className="card-lines">
         {lot.placeHistory.map((stood) => (
-          <li key={`${stood.since} ${stood.place}`}>
-            <span className="card-when">{format.day(stood.since)}</span>
-            <span>{stood.place}</span>
-          </li>
+          <Dated key={`${stood.since} ${stood.place}`} when={format.day(stood.since)}>
+            {stood.place}
+          </Dated>
         ))}
       </ul>
     </section>
+  )
+}
+
+/** What the lot is kept in, how moist it was found, and what the places where it lay were like. */
+export function LotStorage({ lotId }: { readonly lotId: number }) {
+  const format = useFormat()
+  const storage = useRead('lot.get-storage', { lotId }).data
+  if (storage === undefined) return null
+  const { container, moistures, cautions, findings } = storage
+  const stays = storage.stays.filter(({ words }) => words !== '')
+  const lines = moistures.length + stays.length + cautions.length + findings.length
+  if (container === null && lines === 0) return null
+  return (
+    <section className="card-part" aria-label="Storage">
+      <h3>Storage</h3>
+      {cautions.map((caution) => (
+        <p key={caution} className="card-cautions">
+          {caution}
+        </p>
+      ))}
+      {container !== null && (
+        <p>
+          {capital(container.words)}, since {format.day(container.since)}
+        </p>
+      )}
+      <ul className="card-lines">
+        {findings.map(({ on, place, words }) => (
+          <Dated key={`${on} ${place} ${words}`} when={format.day(on)}>
+            found on a round, in {place}: {words}
+          </Dated>
+        ))}
+        {moistures.map(({ on, words }) => (
+          <Dated key={`${on} ${words}`} when={format.day(on)}>
+            moisture {words}
+          </Dated>
+        ))}
+        {stays.map(({ from, place, words }) => (
+          <Dated key={`${from} ${place}`} when={`since ${format.day(from)}`}>
+            {place}: {words}
+          </Dated>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+function Dated({ when, children }: { readonly when: string; readonly children: ReactNode }) {
+  return (
+    <li>
+      <span className="card-when">{when}</span>
+      <span>{children}</span>
+    </li>
   )
 }

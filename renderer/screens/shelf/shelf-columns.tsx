@@ -1,4 +1,5 @@
 import { columnVisibilityFeature, createColumnHelper, tableFeatures } from '@tanstack/react-table'
+import { useState } from 'react'
 import type { ShelfRow } from '../../../db/contract/stock-operations.ts'
 import { toFigures } from '../../../db/domain/amounts/in-words.ts'
 import type { Format } from '../../shared/format/format.ts'
@@ -119,4 +120,22 @@ function LivingCell({ row, format }: { readonly row: ShelfRow; readonly format: 
       <StateMark mark={state} {...(elsewhere > 0 ? { of: 'accession' } : {})} />
     </>
   )
+}
+
+const KEPT_AS = 'shelf-columns'
+
+export type ShownColumns = Readonly<Record<ExtraColumn, boolean>>
+
+/** Which of the extra columns are shown, remembered on this machine. */
+export function useExtraColumns(): [ShownColumns, (column: ExtraColumn, shown: boolean) => void] {
+  const [columns, setColumns] = useState<ShownColumns>(() => {
+    const kept = (localStorage.getItem(KEPT_AS) ?? '').split(' ')
+    return { place: kept.includes('place'), donor: kept.includes('donor') }
+  })
+  const show = (column: ExtraColumn, shown: boolean) => {
+    const next = { ...columns, [column]: shown }
+    localStorage.setItem(KEPT_AS, EXTRA_COLUMNS.flatMap(([name]) => (next[name] ? [name] : [])).join(' '))
+    setColumns(next)
+  }
+  return [columns, show]
 }

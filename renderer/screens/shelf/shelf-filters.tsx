@@ -3,9 +3,8 @@ import { Link } from 'wouter'
 import { useRead } from '../../shared/client/use-read.ts'
 import { ROLE_WORDS, STATE_WORDS } from '../../shared/format/words.ts'
 import { type Filters, leavesOut, NO_FILTERS } from './filters.ts'
-import { PlainSelect } from './plain-select.tsx'
+import type { ShownColumns } from './shelf-columns.tsx'
 import { EXTRA_COLUMNS, type ExtraColumn } from './shelf-columns.tsx'
-import type { ShownColumns } from './use-extra-columns.ts'
 
 interface ShelfFiltersProps {
   readonly filters: Filters
@@ -19,6 +18,11 @@ interface ShelfFiltersProps {
 export function ShelfFilters({ filters, onChange, columns, onColumn, found }: ShelfFiltersProps) {
   const id = useId()
   const crops = useRead('crop.list', {}).data?.crops ?? []
+  const choices = [
+    ['cropId', 'Crop', crops.map((crop) => [crop.cropId, crop.commonName] as const)],
+    ['state', 'State', Object.entries(STATE_WORDS)],
+    ['role', 'Role', Object.entries(ROLE_WORDS)],
+  ] as const
   return (
     <search className="shelf-filters" aria-label="Narrow the shelf">
       <label className="only-aloud" htmlFor={id}>
@@ -35,53 +39,30 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
         onChange={(event) => onChange({ text: event.target.value })}
       />
       <div className="shelf-choices">
-        <PlainSelect
-          label="Crop"
-          any="any crop"
-          value={filters.cropId}
-          choices={crops.map((crop) => [crop.cropId, crop.commonName])}
-          onChange={(cropId) => onChange({ cropId })}
-        />
-        <PlainSelect
-          label="State"
-          any="any state"
-          value={filters.state}
-          choices={Object.entries(STATE_WORDS)}
-          onChange={(state) => onChange({ state: state as Filters['state'] })}
-        />
-        <PlainSelect
-          label="Role"
-          any="any role"
-          value={filters.role}
-          choices={Object.entries(ROLE_WORDS)}
-          onChange={(role) => onChange({ role: role as Filters['role'] })}
-        />
-        <label className="shelf-tick">
-          <input
-            type="checkbox"
-            checked={filters.quarantined}
-            onChange={(event) => onChange({ quarantined: event.target.checked })}
+        {choices.map(([name, label, words]) => (
+          <PlainSelect
+            key={name}
+            label={label}
+            any={`any ${label.toLowerCase()}`}
+            value={filters[name]}
+            choices={words}
+            onChange={(value) => onChange({ [name]: value })}
           />
-          in quarantine
-        </label>
-        <label className="shelf-tick">
-          <input
-            type="checkbox"
-            checked={filters.emptyToo}
-            onChange={(event) => onChange({ emptyToo: event.target.checked })}
-          />
-          empty too
-        </label>
+        ))}
+        <Tick
+          label="in quarantine"
+          checked={filters.quarantined}
+          onChange={(quarantined) => onChange({ quarantined })}
+        />
+        <Tick label="empty too" checked={filters.emptyToo} onChange={(emptyToo) => onChange({ emptyToo })} />
         <span className="shelf-columns-shown">
           {EXTRA_COLUMNS.map(([column, word]) => (
-            <label key={column} className="shelf-tick">
-              <input
-                type="checkbox"
-                checked={columns[column]}
-                onChange={(event) => onColumn(column, event.target.checked)}
-              />
-              show {word}
-            </label>
+            <Tick
+              key={column}
+              label={`show ${word}`}
+              checked={columns[column]}
+              onChange={(shown) => onColumn(column, shown)}
+            />
           ))}
         </span>
         {leavesOut(filters) && (
@@ -99,5 +80,49 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
         </p>
       </div>
     </search>
+  )
+}
+
+interface PlainSelectProps {
+  readonly label: string
+  /** The word for no choice. */
+  readonly any: string
+  readonly value: string
+  readonly choices: readonly (readonly [value: string, word: string])[]
+  readonly onChange: (value: string) => void
+}
+
+/** A choice on one line whose own words say what it narrows; its label is for those who hear the page. */
+function PlainSelect({ label, any, value, choices, onChange }: PlainSelectProps) {
+  return (
+    <select
+      className="plain-select"
+      aria-label={label}
+      data-narrows={value !== ''}
+      value={value}
+      onChange={(event) => onChange(event.target.value)}
+    >
+      <option value="">{any}</option>
+      {choices.map(([choice, word]) => (
+        <option key={choice} value={choice}>
+          {word}
+        </option>
+      ))}
+    </select>
+  )
+}
+
+interface TickProps {
+  readonly label: string
+  readonly checked: boolean
+  readonly onChange: (checked: boolean) => void
+}
+
+function Tick({ label, checked, onChange }: TickProps) {
+  return (
+    <label className="shelf-tick">
+      <input type="checkbox" checked={checked} onChange={(event) => onChange(event.target.checked)} />
+      {label}
+    </label>
   )
 }

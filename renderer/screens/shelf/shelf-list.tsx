@@ -3,18 +3,16 @@ import { useVirtualizer } from '@tanstack/react-virtual'
 import { type MouseEvent, type RefObject, useMemo, useRef, useState } from 'react'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { type Filters, queryOf } from './filters.ts'
-import { shelfColumns, shelfFeatures } from './shelf-columns.tsx'
-import { ShelfHeading } from './shelf-heading.tsx'
+import type { ShownColumns } from './shelf-columns.tsx'
+import { SORTS_OF_COLUMN, shelfColumns, shelfFeatures } from './shelf-columns.tsx'
 import { ShelfRowView } from './shelf-row-view.tsx'
-import { TickAll } from './tick-all.tsx'
-import type { ShownColumns } from './use-extra-columns.ts'
 import { useRowKeys } from './use-row-keys.ts'
-import { pagesAround, type RowRange, type ShelfRows, useShelfRows } from './use-shelf-rows.ts'
-import type { Ticks } from './use-ticks.ts'
+import { pagesAround, type ShelfRows, type Span, useShelfRows } from './use-shelf-rows.ts'
+import { MOST_TICKED, type Ticks } from './use-ticks.ts'
 
 interface ShelfListProps {
   readonly rows: ShelfRows
-  readonly onRange: (range: RowRange) => void
+  readonly onRange: (range: Span) => void
   readonly filters: Filters
   readonly onFilter: (part: Partial<Filters>) => void
   readonly columns: ShownColumns
@@ -29,7 +27,7 @@ const rowHeight = () => 58
 const FIRST_PAGES = pagesAround({ first: 0, last: 30 })
 
 /** Rows of the shelf for some filters, and what to tell it of the part in view. */
-export function useListedRows(filters: Filters): { rows: ShelfRows; onRange: (range: RowRange) => void } {
+export function useListedRows(filters: Filters): { rows: ShelfRows; onRange: (range: Span) => void } {
   const [pages, setPages] = useState(FIRST_PAGES)
   const query = useMemo(() => queryOf(filters), [filters])
   return {
@@ -147,4 +145,62 @@ function Gap({ height }: { readonly height: number }) {
   if (height <= 0) return null
   // biome-ignore lint/a11y/noAriaHiddenOnFocusable: an empty row takes no focus
   return <tr aria-hidden="true" className="shelf-gap" style={{ height }} />
+}
+
+interface TickAllProps {
+  readonly rows: ShelfRows
+  readonly ticks: Ticks
+  readonly onTickFound: () => void
+}
+
+/** The heading over the ticks: ticks all that the list holds, or none. */
+function TickAll({ rows, ticks, onTickFound }: TickAllProps) {
+  const shown = [...rows.at.values()]
+  const all = shown.length > 0 && shown.every(({ lotId }) => ticks.has(lotId))
+  const found = rows.total ?? 0
+  return (
+    <th scope="col" className="shelf-tick-cell">
+      <input
+        type="checkbox"
+        aria-label={found > MOST_TICKED ? `tick the first ${MOST_TICKED} lots` : 'tick all lots of this list'}
+        checked={all}
+        onChange={all ? ticks.untickAll : onTickFound}
+      />
+    </th>
+  )
+}
+
+const PLAIN_HEADINGS: Readonly<Record<string, string>> = { living: 'Living, of what to keep', donor: 'Donor' }
+
+interface ShelfHeadingProps {
+  readonly columnId: string
+  readonly filters: Filters
+  readonly onChange: (part: Partial<Filters>) => void
+}
+
+/** The heading of a column: each of its words sorts the shelf, once up and once down. */
+function ShelfHeading({ columnId, filters, onChange }: ShelfHeadingProps) {
+  const sorts = SORTS_OF_COLUMN[columnId] ?? []
+  const mine = sorts.some(([sort]) => sort === filters.sort)
+  const direction = filters.descending ? ('descending' as const) : ('ascending' as const)
+  return (
+    <th scope="col" className={`shelf-${columnId}`} {...(mine ? { 'aria-sort': direction } : {})}>
+      {PLAIN_HEADINGS[columnId]}
+      {sorts.map(([sort, word]) => {
+        const sorted = filters.sort === sort
+        return (
+          <button
+            key={sort}
+            type="button"
+            className="shelf-sort"
+            aria-pressed={sorted}
+            onClick={() => onChange({ sort, descending: sorted && !filters.descending })}
+          >
+            {word}
+            <span aria-hidden="true">{sorted ? (filters.descending ? ' ↓' : ' ↑') : ''}</span>
+          </button>
+        )
+      })}
+    </th>
+  )
 }

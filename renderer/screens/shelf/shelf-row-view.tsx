@@ -1,8 +1,7 @@
 import { FlexRender, type Row } from '@tanstack/react-table'
 import { memo } from 'react'
 import type { ShelfRow } from '../../../db/contract/stock-operations.ts'
-import type { shelfFeatures } from './shelf-columns.tsx'
-import type { ShownColumns } from './use-extra-columns.ts'
+import type { ShownColumns, shelfFeatures } from './shelf-columns.tsx'
 
 interface ShelfRowViewProps {
   /** Undefined while it is on its way. */

@@ -6,12 +6,12 @@ import { type Filters, leavesOut, NO_FILTERS } from './filters.ts'
 import { LotCard } from './lot-card.tsx'
 import './shelf.css'
 import './shelf-widths.css'
+import { useExtraColumns } from './shelf-columns.tsx'
 import { ShelfFilters } from './shelf-filters.tsx'
 import { ShelfList, useListedRows } from './shelf-list.tsx'
 import { ShelfStanding } from './shelf-standing.tsx'
 import { TickedLots } from './ticked-lots.tsx'
 import { useChoice } from './use-choice.ts'
-import { useExtraColumns } from './use-extra-columns.ts'
 import { useTicks } from './use-ticks.ts'
 
 interface ShelfScreenProps {

@@ -35,15 +35,7 @@ export function ShelfStanding({ onState }: { readonly onState: (state: NeedState
               <Link href={findAddress(accessionNumber)}>{variety}</Link>{' '}
               <span className="soft">{accessionNumber}</span>
             </p>
-            <SeedBar
-              state={stock.state}
-              living={stock.living}
-              total={stock.total}
-              keep={stock.keep}
-              low={stock.low}
-              high={stock.high}
-              sentence={stock.sentence}
-            />
+            <SeedBar {...stock} />
             <p className="soft">{capital(stock.sentence)}.</p>
           </li>
         ))}

@@ -1,7 +1,6 @@
-import { type RefObject, useEffect, useRef, useState } from 'react'
+import { type RefObject, useEffect, useRef, useState, useSyncExternalStore } from 'react'
 import { useLocation } from 'wouter'
 import { lotAddress } from '../../shared/addresses.ts'
-import { useOnePane } from './use-one-pane.ts'
 
 interface Choice {
   /** The lot whose row is marked in the list. */
@@ -44,4 +43,17 @@ export function useChoice(lotId: number | undefined, screen: RefObject<HTMLEleme
       else setEntered({})
     },
   }
+}
+
+/** Below this width the list and the card do not fit beside each other; shelf-widths.css says the same. */
+const onePane = window.matchMedia('(width < 73.75em)')
+
+/** Whether the shelf shows either its list or a card. */
+function useOnePane(): boolean {
+  return useSyncExternalStore(subscribe, () => onePane.matches)
+}
+
+function subscribe(listener: () => void): () => void {
+  onePane.addEventListener('change', listener)
+  return () => onePane.removeEventListener('change', listener)
 }

@@ -57,9 +57,9 @@ export function useRowKeys({ rows, chosen, onChoose, onEnter, onTick, onTickFoun
   return (event: KeyboardEvent) => {
     if (event.target !== event.currentTarget || held.catches(event)) return
     const deed = deedOf(event)
-    const moves = targetOf(event.key, 0, 1) !== null
+    const target = TARGETS[event.key]
     // Rows that answer an earlier question are not gone through, and a row on its way is not mistaken for the last one.
-    if ((deed !== null || moves) && (rows.stale || rows.total === null))
+    if ((deed !== null || target !== undefined) && (rows.stale || rows.total === null))
       return void held.holdKey(event, whenFresh)
     if (deed !== null && wanted.current !== null) {
       const chosenNow = new Promise<void>((resolve) => whenChosen.current.push(resolve))
@@ -72,14 +72,9 @@ export function useRowKeys({ rows, chosen, onChoose, onEnter, onTick, onTickFoun
       else onEnter()
       return
     }
-    const to = targetOf(
-      event.key,
-      wanted.current ?? (chosen === null ? -1 : current.current),
-      rows.total ?? 0,
-    )
-    if (to === null) return
+    if (target === undefined) return
     event.preventDefault()
-    moveTo(to)
+    moveTo(target(wanted.current ?? (chosen === null ? -1 : current.current), rows.total ?? 0))
   }
 }
 
@@ -89,21 +84,12 @@ function deedOf(event: KeyboardEvent): 'enter' | 'tick' | 'tick-found' | null {
   return event.key === 'Enter' ? 'enter' : null
 }
 
-function targetOf(key: string, from: number, total: number): number | null {
-  switch (key) {
-    case 'ArrowDown':
-      return from + 1
-    case 'ArrowUp':
-      return from - 1
-    case 'PageDown':
-      return from + A_PAGE
-    case 'PageUp':
-      return from - A_PAGE
-    case 'Home':
-      return 0
-    case 'End':
-      return total - 1
-    default:
-      return null
-  }
+/** Where each key leads to from a row, of so many. */
+const TARGETS: Readonly<Record<string, (from: number, total: number) => number>> = {
+  ArrowDown: (from) => from + 1,
+  ArrowUp: (from) => from - 1,
+  PageDown: (from) => from + A_PAGE,
+  PageUp: (from) => from - A_PAGE,
+  Home: () => 0,
+  End: (_, total) => total - 1,
 }

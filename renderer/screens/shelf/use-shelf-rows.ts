@@ -1,4 +1,5 @@
 import { keepPreviousData, type UseQueryResult, useQueries } from '@tanstack/react-query'
+import { range } from 'd3-array'
 import type { ShelfRow } from '../../../db/contract/stock-operations.ts'
 import { call } from '../../shared/client/call.ts'
 import type { ProblemError } from '../../shared/client/problem-error.ts'
@@ -6,14 +7,8 @@ import type { ShelfQuery } from './filters.ts'
 
 const PAGE = 100
 
-/** The first and the last row in view. */
-export interface RowRange {
-  readonly first: number
-  readonly last: number
-}
-
-/** The first and the last page that is wanted. */
-export interface PageRange {
+/** The first and the last of some rows, or of some pages of them. */
+export interface Span {
   readonly first: number
   readonly last: number
 }
@@ -35,9 +30,9 @@ export interface ShelfRows {
 }
 
 /** The rows of the shelf round the part in view: whole pages, fetched as they come near. */
-export function useShelfRows(query: ShelfQuery, pages: PageRange): ShelfRows {
+export function useShelfRows(query: ShelfQuery, pages: Span): ShelfRows {
   return useQueries({
-    queries: pagesOf(pages).map((page) => ({
+    queries: range(pages.first, pages.last + 1).map((page) => ({
       queryKey: ['lot.list', query, page * PAGE],
       queryFn: async (): Promise<Page> => {
         const offset = page * PAGE
@@ -67,11 +62,7 @@ function rowsOf(answers: readonly UseQueryResult<Page, ProblemError>[]): ShelfRo
 }
 
 /** The pages that a part of the list needs, with those that are near. */
-export function pagesAround({ first, last }: RowRange): PageRange {
+export function pagesAround({ first, last }: Span): Span {
   const near = PAGE / 4
   return { first: Math.max(0, Math.floor((first - near) / PAGE)), last: Math.floor((last + near) / PAGE) }
-}
-
-function pagesOf({ first, last }: PageRange): readonly number[] {
-  return Array.from({ length: last - first + 1 }, (_, i) => first + i)
 }

@@ -36,7 +36,6 @@ export function FileWays({ read, onChoose }: FileWaysProps) {
           {sheet !== null && sheets.length > 1 && (
             <SelectField
               label="Sheet"
-              size="record"
               value={sheet}
               options={sheets.map((name) => ({ value: name, label: name }))}
               onChange={(chosen) => anew({ sheet: chosen })}
@@ -45,7 +44,6 @@ export function FileWays({ read, onChoose }: FileWaysProps) {
           {encoding !== null && (
             <SelectField
               label="Letters are written in"
-              size="record"
               value={encoding}
               options={ENCODINGS.map((name) => ({ value: name, label: name }))}
               onChange={(chosen) => anew({ encoding: chosen })}
@@ -54,7 +52,6 @@ export function FileWays({ read, onChoose }: FileWaysProps) {
           {delimiter !== null && (
             <SelectField
               label="Cells are parted by"
-              size="record"
               value={delimiter}
               options={DELIMITERS}
               onChange={(chosen) => anew({ delimiter: chosen })}
@@ -62,7 +59,6 @@ export function FileWays({ read, onChoose }: FileWaysProps) {
           )}
           <SelectField
             label="Headings stand in"
-            size="record"
             value={String(headingRow)}
             options={[
               { value: '-1', label: 'no row' },
@@ -72,6 +68,37 @@ export function FileWays({ read, onChoose }: FileWaysProps) {
           />
         </div>
       </details>
+    </section>
+  )
+}
+
+interface ListColumnsProps {
+  readonly read: ReadList
+  readonly onChoose: (columns: string[]) => void
+}
+
+/** What each column holds: guessed, and put right by the keeper once. */
+export function ListColumns({ read, onChoose }: ListColumnsProps) {
+  const options = read.fields.map(({ use, words }) => ({ value: use, label: words }))
+  return (
+    <section aria-labelledby="list-columns">
+      <h2 id="list-columns">What its columns hold</h2>
+      <ol className="list-columns">
+        {read.columns.map(({ heading, use, sample }, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a column is known by its place alone
+          <li key={index} className="list-column">
+            <SelectField
+              label={heading || `Column ${index + 1}`}
+              value={use}
+              options={options}
+              words={sample.length === 0 ? 'empty' : sample.join(' · ')}
+              onChange={(chosen) =>
+                onChoose(read.columns.map((column, at) => (at === index ? chosen : column.use)))
+              }
+            />
+          </li>
+        ))}
+      </ol>
     </section>
   )
 }

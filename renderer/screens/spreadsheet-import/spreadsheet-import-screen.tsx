@@ -10,15 +10,13 @@ import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { FileField } from '../../shared/parts/file-field.tsx'
+import { PassportFindings } from '../../shared/parts/passport-findings.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
-import './spreadsheet-import.css'
-import { PassportFindings } from '../../shared/parts/passport-findings.tsx'
-import { FileWays } from './file-ways.tsx'
-import { ListColumns } from './list-columns.tsx'
-import { ListFates } from './list-fates.tsx'
-import { ListQuestions } from './list-questions.tsx'
+import { FileWays, ListColumns } from './file-ways.tsx'
+import { ListFates, ListQuestions } from './list-questions.tsx'
 import { inputOf, type ReadList, useList } from './use-list.ts'
+import './spreadsheet-import.css'
 
 /** Takes somebody's list in: how it is understood is shown first, and nothing is written until the keeper says so. */
 export function SpreadsheetImportScreen() {
@@ -111,7 +109,7 @@ interface ListEndProps {
 function ListEnd({ read, leaveOut, onLeaveOut, busy, error, onSave, onSend }: ListEndProps) {
   const format = useFormat()
   const { counts } = read
-  const save = useMutation<Value<'import.list-refused'>, ProblemError>({
+  const save = useMutation({
     mutationFn: onSave,
     onSuccess: ({ fileName, csv }) => saveFile(fileName, 'text/csv', csv),
   })

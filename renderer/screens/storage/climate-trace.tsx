@@ -1,6 +1,6 @@
 import { useId } from 'react'
 import type { ClimateDay, PlaceClimate } from '../../../db/contract/storage-operations.ts'
-import type { Format } from '../../shared/format/format.ts'
+import { ValueRuling } from '../../shared/chart/value-ruling.tsx'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { TRACE, type TraceBand, traceBand, traceOutlines, traceX } from './trace-scale.ts'
 
@@ -14,18 +14,16 @@ const humidityOf = (day: ClimateDay) => ({
 /** Temperature and humidity day by day: the mean as a line, the lowest and highest as a soft field, the limit ruled. */
 export function ClimateTrace({ climate }: { readonly climate: PlaceClimate }) {
   const id = useId()
-  const format = useFormat()
   const { trace, limits } = climate
   const humid = trace.some(({ meanHumidity }) => meanHumidity !== null)
   const warmth = traceBand(
-    [...trace.flatMap(({ low, high }) => [low, high]), ...known(limits.highestCelsius)],
+    trace.flatMap(({ low, high }) => [low, high]),
+    limits.highestCelsius,
     TRACE.top,
   )
   const damp = traceBand(
-    [
-      ...trace.flatMap(({ lowHumidity, highHumidity }) => [...known(lowHumidity), ...known(highHumidity)]),
-      ...known(limits.highestHumidity),
-    ],
+    trace.flatMap(({ lowHumidity, highHumidity }) => [lowHumidity, highHumidity]),
+    limits.highestHumidity,
     warmth.bottom + TRACE.gap,
   )
   const last = humid ? damp : warmth
@@ -38,11 +36,9 @@ export function ClimateTrace({ climate }: { readonly climate: PlaceClimate }) {
         aria-labelledby={id}
       >
         <title id={id}>{`Climate by ${climate.traceBy}. ${climate.words.join(' ')}`}</title>
-        <Band trace={trace} band={warmth} part={temperatureOf} unit="°C" limit={limits.highestCelsius} />
-        {humid && (
-          <Band trace={trace} band={damp} part={humidityOf} unit="%" limit={limits.highestHumidity} />
-        )}
-        <Days trace={trace} below={last.bottom} format={format} />
+        <Band trace={trace} band={warmth} part={temperatureOf} unit="°C" />
+        {humid && <Band trace={trace} band={damp} part={humidityOf} unit="%" />}
+        <Days trace={trace} y={last.bottom + 20} />
       </svg>
       <figcaption className="soft">
         {humid ? 'Temperature above, humidity below: ' : 'Temperature: '}
@@ -52,32 +48,28 @@ export function ClimateTrace({ climate }: { readonly climate: PlaceClimate }) {
   )
 }
 
-function known(value: number | null): number[] {
-  return value === null ? [] : [value]
-}
-
 interface BandProps {
   readonly trace: readonly ClimateDay[]
   readonly band: TraceBand
   readonly part: typeof humidityOf
   readonly unit: string
-  readonly limit: number | null
 }
 
-function Band({ trace, band, part, unit, limit }: BandProps) {
+function Band({ trace, band, part, unit }: BandProps) {
+  const { limit } = band
   const { span, mean } = traceOutlines(trace, band, part)
   return (
     <g>
-      {band.marks.map((mark) => (
-        <g key={mark}>
-          <line className="trace-rule" x1={TRACE.left} x2={TRACE.right} y1={band.y(mark)} y2={band.y(mark)} />
-          <text x={TRACE.left - 8} y={band.y(mark) + 5} textAnchor="end">
-            {`${mark < 0 ? '−' : ''}${Math.abs(mark)} ${unit}`}
-          </text>
-        </g>
-      ))}
-      <polygon className="trace-span" points={span} />
-      <polyline className="trace-mean" points={mean} />
+      <ValueRuling
+        marks={band.marks}
+        y={band.y}
+        left={TRACE.left}
+        right={TRACE.right}
+        words={(mark) => `${mark < 0 ? '−' : ''}${Math.abs(mark)} ${unit}`}
+        lineClass="trace-rule"
+      />
+      <path className="trace-span" d={span} />
+      <path className="trace-mean" d={mean} />
       {trace.length === 1 && trace[0] !== undefined && part(trace[0]).mean !== null && (
         <circle className="trace-one" cx={traceX(0, 1)} cy={band.y(part(trace[0]).mean ?? 0)} r="4" />
       )}
@@ -93,15 +85,8 @@ function Band({ trace, band, part, unit, limit }: BandProps) {
   )
 }
 
-function Days({
-  trace,
-  below,
-  format,
-}: {
-  readonly trace: readonly ClimateDay[]
-  readonly below: number
-  readonly format: Format
-}) {
+function Days({ trace, y }: { readonly trace: readonly ClimateDay[]; readonly y: number }) {
+  const format = useFormat()
   const last = trace.length - 1
   const shown = [...new Set([0, Math.floor(last / 2), last])]
   return (
@@ -109,7 +94,7 @@ function Days({
       {shown.map((index) => {
         const anchor = index === 0 && last > 0 ? 'start' : index === last && last > 0 ? 'end' : 'middle'
         return (
-          <text key={index} x={traceX(index, trace.length)} y={below + 20} textAnchor={anchor}>
+          <text key={index} x={traceX(index, trace.length)} y={y} textAnchor={anchor}>
             {format.day(trace[index]?.on ?? '')}
           </text>
         )

@@ -1,16 +1,18 @@
 import { useState } from 'react'
 import type { StoredPlace } from '../../../db/contract/storage-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { Card } from '../../shared/panes/card.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { RowTable } from '../../shared/parts/row-table.tsx'
+import { TickList } from '../../shared/parts/tick-list.tsx'
 
 const MOST = 6
 
 /** Candidate places side by side, over the seasons that were measured in each. */
 export function ComparePlaces({ places }: { readonly places: readonly StoredPlace[] }) {
   const format = useFormat()
+  const rounded = (value: number) => format.number(Math.round(10 * value) / 10).replace('-', '−')
   const measured = places.filter(({ placeId, readingsFrom }) => readingsFrom?.placeId === placeId)
   const [ticked, setTicked] = useState<readonly number[]>(() =>
     measured.slice(0, MOST).map(({ placeId }) => placeId),
@@ -30,24 +32,14 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
           measured places can be compared.
         </p>
       ) : (
-        <fieldset className="pane-part store-ticks">
-          <legend>Which places</legend>
-          {measured.map(({ placeId, path }) => (
-            <label key={placeId}>
-              <input
-                type="checkbox"
-                checked={ticked.includes(placeId)}
-                disabled={!ticked.includes(placeId) && ticked.length >= MOST}
-                onChange={() =>
-                  setTicked(
-                    ticked.includes(placeId) ? ticked.filter((id) => id !== placeId) : [...ticked, placeId],
-                  )
-                }
-              />
-              {path}
-            </label>
-          ))}
-        </fieldset>
+        <TickList
+          className="pane-part store-ticks"
+          legend="Which places"
+          items={measured.map(({ placeId, path }) => ({ id: placeId, words: path }))}
+          ticked={ticked}
+          onChange={setTicked}
+          most={MOST}
+        />
       )}
       {compared.error !== null && <ProblemText problem={compared.error.problem} />}
       {ticked.length >= 2 && compared.data !== undefined && (
@@ -55,49 +47,36 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
           <p className="store-verdict" role="status">
             {compared.data.words}
           </p>
-          <table className="store-table" aria-label="Places side by side">
-            <thead>
-              <tr>
-                <th scope="col">Place</th>
-                <th scope="col">Season</th>
-                <th scope="col" className="number">
-                  °C
-                </th>
-                <th scope="col" className="number">
-                  Humidity, %
-                </th>
-                <th scope="col" className="number">
-                  °F + %
-                </th>
-                <th scope="col" className="number">
-                  Too warm or damp
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {compared.data.places.flatMap(({ placeId, path, seasons }) =>
-                seasons.map(({ months, sum }) => (
-                  <tr key={`${placeId} ${months}`}>
-                    <th scope="row">{path}</th>
-                    <td>{months}</td>
-                    <td className="number">
-                      {rounded(format, sum.mean)} ({rounded(format, sum.lowest)} to{' '}
-                      {rounded(format, sum.highest)})
-                    </td>
-                    <td className="number">
-                      {sum.meanHumidity === null ? 'not read' : rounded(format, sum.meanHumidity)}
-                    </td>
-                    <td className="number">{sum.meanSum === null ? '' : Math.round(sum.meanSum)}</td>
-                    <td className="number">
-                      {sum.shareOutside === null || sum.meanSum === null
-                        ? ''
-                        : format.percent(sum.shareOutside)}
-                    </td>
-                  </tr>
-                )),
-              )}
-            </tbody>
-          </table>
+          <RowTable
+            className="store-table"
+            label="Places side by side"
+            rowHeads
+            rows={compared.data.places.flatMap(({ placeId, path, seasons }) =>
+              seasons.map((season) => ({ ...season, placeId, path })),
+            )}
+            keyOf={({ placeId, months }) => `${placeId} ${months}`}
+            columns={[
+              ['Place', ({ path }) => path],
+              ['Season', ({ months }) => months],
+              [
+                '°C',
+                ({ sum }) => `${rounded(sum.mean)} (${rounded(sum.lowest)} to ${rounded(sum.highest)})`,
+                'number',
+              ],
+              [
+                'Humidity, %',
+                ({ sum }) => (sum.meanHumidity === null ? 'not read' : rounded(sum.meanHumidity)),
+                'number',
+              ],
+              ['°F + %', ({ sum }) => (sum.meanSum === null ? '' : Math.round(sum.meanSum)), 'number'],
+              [
+                'Too warm or damp',
+                ({ sum }) =>
+                  sum.shareOutside === null || sum.meanSum === null ? '' : format.percent(sum.shareOutside),
+                'number',
+              ],
+            ]}
+          />
           <p className="soft">
             Degrees F and percent of humidity should add up to 100 or less (common practice). The share is
             that of the measured time in which they do not.
@@ -106,8 +85,4 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
       )}
     </Card>
   )
-}
-
-function rounded(format: Format, value: number): string {
-  return format.number(Math.round(10 * value) / 10).replace('-', '−')
 }

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import type { ReadFile } from '../../../db/contract/storage-operations.ts'
+import type { PlaceClimate, ReadFile } from '../../../db/contract/storage-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
@@ -9,29 +9,28 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { textOfFile } from './text-of-file.ts'
+import { UNITS } from './typed-number.ts'
 
 interface ImportFormProps {
-  readonly placeId: number
+  readonly climate: PlaceClimate
   readonly onClose: () => void
 }
 
-interface Chosen {
-  readonly fileName: string
-  readonly text: string
-}
-
-const UNITS = [
-  { value: '', label: 'as found' },
-  { value: 'C', label: '°C' },
-  { value: 'F', label: '°F' },
-] as const
+const AS_FOUND = { value: '', label: 'as found' } as const
+const READ_IN = [AS_FOUND, ...UNITS] as const
 const ORDERS = [
-  { value: '', label: 'as found' },
+  AS_FOUND,
   { value: 'day-first', label: 'day, then month' },
   { value: 'month-first', label: 'month, then day' },
 ] as const
 
-const AS_FOUND = { value: '', label: 'as found' }
+const AS_IT_IS = {
+  unit: '' as (typeof READ_IN)[number]['value'],
+  order: '' as (typeof ORDERS)[number]['value'],
+  temperature: '',
+  humidity: '',
+}
+
 /** No column: a file may hold something like humidity that is none. */
 const NONE = 'none'
 
@@ -46,14 +45,17 @@ function useColumns(file: ReadFile | undefined) {
 }
 
 /** Takes a data logger's file in: how it is understood is shown first, and nothing is written until the keeper says so. */
-export function ImportForm({ placeId, onClose }: ImportFormProps) {
+export function ImportForm({ climate, onClose }: ImportFormProps) {
+  const { placeId } = climate.place
   const format = useFormat()
-  const [file, setFile] = useState<Chosen | null>(null)
-  const [unit, setUnit] = useState<(typeof UNITS)[number]['value']>('')
-  const [order, setOrder] = useState<(typeof ORDERS)[number]['value']>('')
+  const [file, setFile] = useState<{ readonly fileName: string; readonly text: string } | null>(null)
+  const [typed, setTyped] = useState(AS_IT_IS)
   const [leaveOut, setLeaveOut] = useState(false)
-  const [temperature, setTemperature] = useState('')
-  const [humidity, setHumidity] = useState('')
+  const choose = <K extends keyof typeof AS_IT_IS>(name: K) => ({
+    value: typed[name],
+    onChange: (value: (typeof AS_IT_IS)[K]) => setTyped({ ...typed, [name]: value }),
+  })
+  const { unit, order, temperature, humidity } = typed
   const choices = {
     ...(unit === '' ? {} : { unit }),
     ...(order === '' ? {} : { order }),
@@ -88,29 +90,26 @@ export function ImportForm({ placeId, onClose }: ImportFormProps) {
           onPick={async (picked) => {
             setFile({ fileName: picked.name, text: await textOfFile(picked) })
             setLeaveOut(false)
-            setTemperature('')
-            setHumidity('')
+            setTyped((now) => ({ ...now, temperature: '', humidity: '' }))
             write.reset()
           }}
         />
       </div>
       {file !== null && (
         <>
-          <SelectField label="Degrees" size="record" value={unit} options={UNITS} onChange={setUnit} />
-          <SelectField label="Dates" size="record" value={order} options={ORDERS} onChange={setOrder} />
+          <SelectField label="Degrees" size="record" options={READ_IN} {...choose('unit')} />
+          <SelectField label="Dates" size="record" options={ORDERS} {...choose('order')} />
           <SelectField
             label="Temperature is"
             size="record"
-            value={temperature}
             options={[AS_FOUND, ...columns]}
-            onChange={setTemperature}
+            {...choose('temperature')}
           />
           <SelectField
             label="Humidity is"
             size="record"
-            value={humidity}
             options={[AS_FOUND, { value: NONE, label: 'in none' }, ...columns]}
-            onChange={setHumidity}
+            {...choose('humidity')}
           />
         </>
       )}

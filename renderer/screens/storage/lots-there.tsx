@@ -1,9 +1,13 @@
 import { useState } from 'react'
 import { Link } from 'wouter'
+import type { Value } from '../../../db/contract/contract.ts'
 import type { PlaceClimate } from '../../../db/contract/storage-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
+import { useRead } from '../../shared/client/use-read.ts'
 import { focusAlong, UP_AND_DOWN } from '../../shared/focus/focus-along.ts'
-import { MovingThem } from './moving-them.tsx'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { RowTable } from '../../shared/parts/row-table.tsx'
 
 /** A caution that so many lots share is said once. */
 const SHARED_BY = 4
@@ -49,5 +53,56 @@ export function LotsThere({ climate: { lots, place } }: { readonly climate: Plac
         ))}
       </ul>
     </section>
+  )
+}
+
+/** How long the lots of a place keep there, and would keep in each other place; computed once it is opened. */
+function MovingThem({ placeId }: { readonly placeId: number }) {
+  const [open, setOpen] = useState(false)
+  const read = useRead('place.preview-moves', open ? { placeId } : null, { keepLast: true })
+  return (
+    <details className="store-more" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>What would it bring to move them?</summary>
+      {read.error !== null && <ProblemText problem={read.error.problem} />}
+      {open && read.data === undefined && read.error === null && <p className="soft">Working it out…</p>}
+      {read.data !== undefined && <Moves moves={read.data} />}
+    </details>
+  )
+}
+
+function Moves({ moves }: { readonly moves: Value<'place.preview-moves'> }) {
+  const format = useFormat()
+  const { lots, notTold, already, places } = moves
+  const not = notTold === 0 ? '' : ` Of ${format.number(notTold)} more nothing can be said.`
+  if (lots === 0) return <p>Of no lot there can be said how long it keeps.</p>
+  return (
+    <>
+      <p>
+        {format.number(lots)} {lots === 1 ? 'lot' : 'lots'}; {format.number(already)}{' '}
+        {already === 1 ? 'is' : 'are'} probably below {already === 1 ? 'its' : 'their'} threshold already.
+        {not}
+      </p>
+      <RowTable
+        className="store-table"
+        label="How long they keep, place by place"
+        rowHeads
+        rows={places}
+        keyOf={({ placeId }) => placeId ?? 'here'}
+        columns={[
+          ['Place', ({ place }) => place],
+          [
+            'Until half of those above are below',
+            ({ words, notTold: notThere, caution }) => (
+              <>
+                {words}
+                {notThere > 0 && <span className="soft"> (not told of {format.number(notThere)})</span>}
+                {caution !== '' && <span className="store-caution-line">{caution}</span>}
+              </>
+            ),
+          ],
+          ['More of them within 5 years', ({ soon }) => format.number(soon), 'number'],
+        ]}
+      />
+    </>
   )
 }

@@ -1,5 +1,6 @@
-import { useState } from 'react'
+import { type FC, useState } from 'react'
 import type { PlaceClimate } from '../../../db/contract/storage-operations.ts'
+import { celsiusInWords } from '../../../db/domain/climate/climate-words.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
@@ -9,12 +10,9 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { ClimateTrace } from './climate-trace.tsx'
 import { ImportForm } from './import-form.tsx'
-import { KindForm } from './kind-form.tsx'
 import { LotsThere } from './lots-there.tsx'
-import { ReadingForm } from './reading-form.tsx'
-import { SpellLine } from './spell-line.tsx'
-import { StateWords } from './state-words.tsx'
-import { TermsForm } from './terms-form.tsx'
+import { KindForm, ReadingForm, TermsForm } from './place-forms.tsx'
+import { StateWords } from './place-row.tsx'
 
 const SPANS = [
   { value: '14', label: 'the last two weeks' },
@@ -56,30 +54,32 @@ export function PlaceCard({ placeId }: PlaceCardProps) {
   )
 }
 
-type Doing = 'reading' | 'file' | 'terms' | 'kind'
-const DOINGS: readonly (readonly [Doing, string])[] = [
-  ['reading', 'Write a reading down'],
-  ['file', 'Take a logger’s file in'],
-  ['terms', 'What it is meant for'],
-  ['kind', 'What kind of place it is'],
+const DOINGS: readonly {
+  readonly name: string
+  readonly word: string
+  readonly form: FC<{ readonly climate: PlaceClimate; readonly onClose: () => void }>
+}[] = [
+  { name: 'reading', word: 'Write a reading down', form: ReadingForm },
+  { name: 'file', word: 'Take a logger’s file in', form: ImportForm },
+  { name: 'terms', word: 'What it is meant for', form: TermsForm },
+  { name: 'kind', word: 'What kind of place it is', form: KindForm },
 ]
 
 function Doings({ climate }: { readonly climate: PlaceClimate }) {
-  const { open, button, close } = useOpenForm<Doing>()
-  const { placeId } = climate.place
+  const { open, button, close } = useOpenForm<string>()
+  const OpenForm = DOINGS.find(({ name }) => name === open)?.form
   return (
     <section className="pane-part" aria-label="What to do with it">
       <div className="store-buttons">
-        {DOINGS.map(([name, word]) => (
+        {DOINGS.map(({ name, word }) => (
           <button key={name} type="button" className="quiet-button" {...button(name)}>
             {word}
           </button>
         ))}
       </div>
-      {open === 'reading' && <ReadingForm placeId={placeId} onClose={() => close('reading')} />}
-      {open === 'file' && <ImportForm placeId={placeId} onClose={() => close('file')} />}
-      {open === 'terms' && <TermsForm climate={climate} onClose={() => close('terms')} />}
-      {open === 'kind' && <KindForm place={climate.place} onClose={() => close('kind')} />}
+      {OpenForm !== undefined && open !== null && (
+        <OpenForm key={open} climate={climate} onClose={() => close(open)} />
+      )}
     </section>
   )
 }
@@ -144,4 +144,47 @@ function Batches({ climate: { batches } }: { readonly climate: PlaceClimate }) {
       </ul>
     </section>
   )
+}
+
+interface SpellLineProps {
+  readonly placeId: number
+  readonly spell: PlaceClimate['spells'][number]
+}
+
+/** A shorter time tells nothing of what it cost: seed ages by days. */
+const A_DAY = 24
+
+/** A time beyond the limits and, when asked, what it cost the lots that lay there. */
+function SpellLine({ placeId, spell }: SpellLineProps) {
+  const format = useFormat()
+  const [asked, setAsked] = useState(false)
+  const { from, until, hours, highest, highestHumidity } = spell
+  const days = { from: from.slice(0, 10), until: until.slice(0, 10) }
+  const { data, error } = useRead('place.get-excursion-cost', asked ? { placeId, ...days } : null)
+  // What went on before and after a single reading is not known.
+  const lone = from === until
+  const moment = (at: string) => `${format.day(at.slice(0, 10))}, ${at.slice(11)}`
+  return (
+    <li>
+      {lone
+        ? `${moment(from)}, one reading: `
+        : `${moment(from)} to ${moment(until)}, ${hoursInWords(hours)}: up to `}
+      {celsiusInWords(Math.round(100 * highest))}
+      {highestHumidity === null ? '' : ` and ${format.number(Math.round(highestHumidity))} %`}{' '}
+      {hours >= A_DAY && !lone && !asked && (
+        <button type="button" className="word-button" onClick={() => setAsked(true)}>
+          what did it cost the lots there?<span className="only-aloud"> From {moment(from)}</span>
+        </button>
+      )}
+      <span className="store-spell-cost" role="status">
+        {asked && data === undefined && error === null ? 'Working it out…' : (data?.words ?? '')}
+      </span>
+      {error !== null && <ProblemText problem={error.problem} />}
+    </li>
+  )
+}
+
+function hoursInWords(hours: number): string {
+  if (hours < 48) return `${Math.round(hours)} ${Math.round(hours) === 1 ? 'hour' : 'hours'}`
+  return `${Math.round(hours / 24)} days`
 }

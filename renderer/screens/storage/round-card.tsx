@@ -17,6 +17,7 @@ import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
 import { TextField } from '../../shared/table-form/text-field.tsx'
 import { type DraftVisit, useDraft } from '../../shared/table-form/use-draft.ts'
+import { placeAddress, ROUND_SHEET } from './place-row.tsx'
 import {
   emptyRound,
   isBlankRound,
@@ -28,7 +29,6 @@ import {
   unreadFigure,
 } from './round-draft.ts'
 import { RoundPlace } from './round-stop.tsx'
-import { placeAddress, ROUND_SHEET } from './storage-address.ts'
 
 const RULES = { kind: 'round', blank: emptyRound, step: stepRound, isBlank: isBlankRound } as const
 

@@ -70,27 +70,29 @@ export function stepRound(draft: RoundDraft, step: RoundStep): RoundDraft {
     case 'terms':
       return { ...draft, ...step.change }
     case 'look': {
-      const { looks, reading } = stopOf(draft, step.placeId)
       const look = { ...lookOf(draft, step.placeId, step.look), ...step.change }
-      return withStop(draft, step.placeId, { looks: { ...looks, [step.look]: look }, reading })
+      return withLooks(draft, step.placeId, { [step.look]: look })
     }
     case 'reading': {
-      const { looks, reading } = stopOf(draft, step.placeId)
-      return withStop(draft, step.placeId, { looks, reading: { ...reading, ...step.change } })
+      const { reading } = stopOf(draft, step.placeId)
+      return withStop(draft, step.placeId, { reading: { ...reading, ...step.change } })
     }
     case 'rest-is-fine': {
-      const { looks, reading } = stopOf(draft, step.placeId)
       const open = step.looks.filter((look) => lookOf(draft, step.placeId, look).outcome === '')
-      const fine = Object.fromEntries(open.map((look) => [look, { ...NOT_LOOKED, outcome: 'fine' }]))
-      return withStop(draft, step.placeId, { looks: { ...looks, ...fine }, reading })
+      const fine = open.map((look): [Inspection, LookDraft] => [look, { ...NOT_LOOKED, outcome: 'fine' }])
+      return withLooks(draft, step.placeId, Object.fromEntries(fine))
     }
     case 'next':
       return emptyRound(step.key)
   }
 }
 
-function withStop(draft: RoundDraft, placeId: number, stop: StopDraft): RoundDraft {
-  return { ...draft, stops: { ...draft.stops, [placeId]: stop } }
+function withStop(draft: RoundDraft, placeId: number, part: Partial<StopDraft>): RoundDraft {
+  return { ...draft, stops: { ...draft.stops, [placeId]: { ...stopOf(draft, placeId), ...part } } }
+}
+
+function withLooks(draft: RoundDraft, placeId: number, looks: StopDraft['looks']): RoundDraft {
+  return withStop(draft, placeId, { looks: { ...stopOf(draft, placeId).looks, ...looks } })
 }
 
 /** Whether nothing is ticked or typed yet. */
@@ -104,14 +106,6 @@ export function isBlankRound(draft: RoundDraft): boolean {
         reading.humidity === '',
     )
   )
-}
-
-/** What is wrong with a typed figure, or undefined; an empty one says nothing. */
-export function figureProblem(typed: string): string | undefined {
-  const text = typed.trim()
-  return text === '' || text === '-' || typedNumber(text) !== null
-    ? undefined
-    : 'Write a number such as 18.5 or -19.'
 }
 
 /** The step of the first figure that cannot be read, or null. */

@@ -2,28 +2,18 @@ import { useId } from 'react'
 import type { RoundStop } from '../../../db/contract/care-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
+import { TickList } from '../../shared/parts/tick-list.tsx'
 import { CheckField } from '../../shared/table-form/check-field.tsx'
 import { SelectField } from '../../shared/table-form/select-field.tsx'
 import { TextField } from '../../shared/table-form/text-field.tsx'
-import {
-  figureProblem,
-  type Inspection,
-  lookOf,
-  type RoundDraft,
-  type RoundStep,
-  stopOf,
-} from './round-draft.ts'
+import { type Inspection, lookOf, type RoundDraft, type RoundStep, stopOf } from './round-draft.ts'
+import { figureProblem, UNITS } from './typed-number.ts'
 
 interface RoundPartProps {
   readonly stop: RoundStop
   readonly draft: RoundDraft
   readonly dispatch: (step: RoundStep) => void
 }
-
-const UNITS = [
-  { value: 'C', label: '°C' },
-  { value: 'F', label: '°F' },
-] as const
 
 /** A place of a round: what there is to look at, ticked one after the other. */
 export function RoundPlace({ stop, draft, dispatch }: RoundPartProps) {
@@ -101,28 +91,21 @@ function RoundLook({ look, stop, draft, dispatch }: RoundPartProps & { readonly 
             onChange={(note) => change({ note })}
           />
           {stop.lots.length > 0 && (
-            <fieldset className="round-lots">
-              <legend>In which lots; none: in the place</legend>
-              {stop.lots.map(({ lotId, lotNumber, variety, quarantined }) => (
-                <label key={lotId}>
-                  <input
-                    type="checkbox"
-                    checked={said.lotIds.includes(lotId)}
-                    onChange={() =>
-                      change({
-                        lotIds: said.lotIds.includes(lotId)
-                          ? said.lotIds.filter((id) => id !== lotId)
-                          : [...said.lotIds, lotId],
-                      })
-                    }
-                  />
+            <TickList
+              className="round-lots"
+              legend="In which lots; none: in the place"
+              items={stop.lots.map(({ lotId, lotNumber, variety, quarantined }) => ({
+                id: lotId,
+                words: (
                   <span>
                     {lotNumber} {variety}
                     {quarantined && <span className="soft"> in quarantine already</span>}
                   </span>
-                </label>
-              ))}
-            </fieldset>
+                ),
+              }))}
+              ticked={said.lotIds}
+              onChange={(lotIds) => change({ lotIds })}
+            />
           )}
           {said.lotIds.length > 0 && (
             <CheckField

@@ -2,27 +2,26 @@ import { useEffect, useMemo, useRef } from 'react'
 import { Link, useLocation } from 'wouter'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { SheetToPrint } from '../../shared/labels/sheet-to-print.tsx'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'
 import { useOpening } from '../../shared/panes/use-opening.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { ComparePlaces } from './compare-places.tsx'
-import { NewPlace } from './new-place.tsx'
 import { PlaceCard } from './place-card.tsx'
-import { placeRow } from './place-row.tsx'
+import { NewPlace } from './place-forms.tsx'
+import { COMPARE, NEW_PLACE, placeAddress, placeRow, ROUND } from './place-row.tsx'
 import { RoundCard } from './round-card.tsx'
-import { RoundSheet } from './round-sheet.tsx'
-import { COMPARE, NEW_PLACE, placeAddress, ROUND } from './storage-address.ts'
 import './storage.css'
 
 interface StorageScreenProps {
   /** 'place', 'new', 'compare', 'round', 'round-sheet' or nothing. */
-  readonly part: string
+  readonly part?: string
   /** The place that is shown. */
-  readonly id: number
+  readonly id?: number
 }
 
 /** The storage places: how each stands on the left, the climate and the lots of one on the right. */
-export function StorageScreen({ part, id }: StorageScreenProps) {
+export function StorageScreen({ part = '', id = 0 }: StorageScreenProps) {
   const list = useRead('storage.list', {})
   const toWalk = useRead('round.list-due', {}).data?.toWalk ?? 0
   const [, go] = useLocation()
@@ -74,5 +73,18 @@ export function StorageScreen({ part, id }: StorageScreenProps) {
         {part === 'round-sheet' && <RoundSheet />}
       </section>
     </div>
+  )
+}
+
+/** The sheet for a round: every place with what to look at, to be ticked on paper. */
+function RoundSheet() {
+  return (
+    <SheetToPrint
+      className="store-sheet"
+      title="Round sheet"
+      purpose="To tick while you walk, and type in afterwards."
+      name="The round sheet"
+      sheet={useRead('round.print', {})}
+    />
   )
 }

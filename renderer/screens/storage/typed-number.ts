@@ -8,3 +8,17 @@ export function typedNumber(typed: string): number | null {
   if (read.kind !== 'number') return null
   return below ? -read.value : read.value
 }
+
+/** What is wrong with a typed figure, or undefined; an empty one says nothing. */
+export function figureProblem(typed: string): string | undefined {
+  const text = typed.trim()
+  return text === '' || text === '-' || typedNumber(text) !== null
+    ? undefined
+    : 'Write a number such as 18.5 or -19.'
+}
+
+/** What a thermometer is read in. */
+export const UNITS = [
+  { value: 'C', label: '°C' },
+  { value: 'F', label: '°F' },
+] as const

@@ -1,4 +1,3 @@
-import { TextField } from '../table-form/text-field.tsx'
 import { CardForm } from './card-form.tsx'
 import { useCardForm } from './use-card-form.ts'
 
@@ -11,21 +10,16 @@ interface ReleaseFormProps {
 }
 
 /** Lets a lot in quarantine go again, once it was checked. */
-export function ReleaseForm({ lotId, reason, draftName, onClose }: ReleaseFormProps) {
-  const form = useCardForm({ draftName, empty: { checked: '' }, writes: 'lot.release', onClose })
+export function ReleaseForm({ lotId, reason, ...kept }: ReleaseFormProps) {
+  const form = useCardForm({ ...kept, empty: { checked: '' }, writes: 'lot.release' })
+  const hint = reason === '' ? '' : `It was kept back because: ${reason}`
   return (
     <CardForm
       title="Release from quarantine"
       sendWord="Release it"
-      {...form.frame}
-      onSend={() => form.send({ lotId, checked: form.typed.checked })}
+      {...form.sending({ lotId, checked: form.typed.checked })}
     >
-      <TextField
-        label="What was checked, and found"
-        size="record"
-        {...form.field('checked')}
-        {...(reason === '' ? {} : { hint: `It was kept back because: ${reason}` })}
-      />
+      {form.textField('checked', 'What was checked, and found', { hint })}
     </CardForm>
   )
 }

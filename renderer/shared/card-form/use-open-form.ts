@@ -4,6 +4,7 @@ interface OpenForm<N extends string> {
   readonly open: N | null
   /** What the button needs that opens and closes a form. */
   readonly button: (name: N) => { readonly 'aria-expanded': boolean; readonly onClick: () => void }
+  readonly show: (name: N) => void
   /** Closes the form of that name. */
   readonly close: (name: N) => void
 }
@@ -21,6 +22,7 @@ export function useOpenForm<N extends string>(): OpenForm<N> {
       'aria-expanded': open === name,
       onClick: () => setOpen(open === name ? null : name),
     }),
+    show: setOpen,
     close: (name) => setOpen((now) => (now === name ? null : now)),
   }
 }

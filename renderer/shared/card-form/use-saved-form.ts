@@ -9,18 +9,23 @@ export interface SavedForm<T> {
   readonly discard: () => void
 }
 
-/** Keeps a half-filled form by its name until it is sent: no wrong key and no other card loses it. */
-export function useSavedForm<T extends object>(name: string, empty: T): SavedForm<T> {
-  const [typed, setTyped] = useState<T>(() => ({ ...empty, ...kept.get(name) }))
+/**
+ * Keeps a half-filled form by its name until it is sent: no wrong key and no other card loses it. Without a name, what
+ * is typed stays as long as the form stands.
+ */
+export function useSavedForm<T extends object>(name: string | undefined, empty: T): SavedForm<T> {
+  const keptNow = () => (name === undefined ? undefined : kept.get(name))
+  const [typed, setTyped] = useState<T>(() => ({ ...empty, ...keptNow() }))
   return {
     typed,
     change: (part) => {
       // Something may have been changed since this was drawn, as while a plan is made.
-      const next = { ...typed, ...kept.get(name), ...part }
-      kept.set(name, next)
+      const next = { ...typed, ...keptNow(), ...part }
+      if (name !== undefined) kept.set(name, next)
       setTyped(next)
     },
     discard: () => {
+      if (name === undefined) return
       kept.delete(name)
       setTyped(empty)
     },

@@ -8,6 +8,15 @@ export function takeSecretFromAddress(): void {
   history.replaceState(null, '', location.pathname)
 }
 
-export function keptSecret(): string {
-  return sessionStorage.getItem(KEPT_AS) ?? ''
+/** Posts to the host on this machine with the secret of this run; what outlives the page is sent though it closes. */
+export function tellHost(path: string, outlivesPage: boolean, body?: string): Promise<Response> {
+  return fetch(path, {
+    method: 'POST',
+    keepalive: outlivesPage,
+    headers: {
+      'Content-Type': 'application/json',
+      'X-Drawer-Secret': sessionStorage.getItem(KEPT_AS) ?? '',
+    },
+    ...(body === undefined ? {} : { body }),
+  })
 }

@@ -1,5 +1,5 @@
 import { noteConnection } from './connection.ts'
-import { keptSecret } from './secret.ts'
+import { tellHost } from './secret.ts'
 
 const AGAIN_AFTER_MS = 1_000
 
@@ -25,12 +25,4 @@ async function holdLine(): Promise<void> {
 /** A page that goes to sleep says nothing: by this the host tells the two apart. */
 function sayGoodbye(): void {
   void tellHost('/goodbye', true).catch(() => {})
-}
-
-function tellHost(path: string, outlivesPage: boolean): Promise<Response> {
-  return fetch(path, {
-    method: 'POST',
-    keepalive: outlivesPage,
-    headers: { 'Content-Type': 'application/json', 'X-Drawer-Secret': keptSecret() },
-  })
 }

@@ -1,7 +1,7 @@
 import type { CallInput, OperationName } from '../../../db/contract/contract.ts'
 import type { Answer } from '../../../db/contract/problem.ts'
 import { NoAnswer } from './problem-error.ts'
-import { keptSecret } from './secret.ts'
+import { tellHost } from './secret.ts'
 
 interface Door {
   call(operation: string, input: unknown): Promise<Answer<unknown>>
@@ -31,11 +31,6 @@ export function sendOnLeaving<N extends OperationName>(operation: N, input: Call
 }
 
 async function post(operation: string, input: unknown, outlivesPage = false): Promise<Answer<unknown>> {
-  const response = await fetch('/call', {
-    method: 'POST',
-    keepalive: outlivesPage,
-    headers: { 'Content-Type': 'application/json', 'X-Drawer-Secret': keptSecret() },
-    body: JSON.stringify({ operation, input }),
-  })
+  const response = await tellHost('/call', outlivesPage, JSON.stringify({ operation, input }))
   return (await response.json()) as Answer<unknown>
 }

@@ -1,4 +1,4 @@
-import { useSyncExternalStore } from 'react'
+import { createTold } from '../client/told.ts'
 
 /** What just happened, in one sentence; with its entry where it can be taken back. */
 export interface Said {
@@ -7,20 +7,5 @@ export interface Said {
   readonly undoable?: boolean
 }
 
-let last: Said | null = null
-const listeners = new Set<() => void>()
-
 /** Says what just happened on the foot line. A receipt of a write can be passed as it is. */
-export function say(said: Said): void {
-  last = said
-  for (const listener of listeners) listener()
-}
-
-export function useSaid(): Said | null {
-  return useSyncExternalStore(subscribe, () => last)
-}
-
-function subscribe(listener: () => void): () => void {
-  listeners.add(listener)
-  return () => listeners.delete(listener)
-}
+export const { tell: say, useTold: useSaid } = createTold<Said | null>(null)

@@ -1,12 +1,9 @@
 import { wilsonInterval } from '../../../db/domain/germination/wilson.ts'
 import { CardForm } from '../card-form/card-form.tsx'
-import { DayField } from '../card-form/day-field.tsx'
 import { useCardForm } from '../card-form/use-card-form.ts'
 import { wholeNumber } from '../card-form/whole-number.ts'
 import type { Format } from '../format/format.ts'
 import { useFormat } from '../format/use-format.ts'
-import { CheckField } from '../table-form/check-field.tsx'
-import { TextField } from '../table-form/text-field.tsx'
 
 const EMPTY = { tested: '', sprouted: '', fromStock: true, note: '', on: '', startedOn: '' }
 
@@ -18,50 +15,28 @@ interface GerminationFormProps {
 }
 
 /** A test that is over, entered in one go: how many were laid out and how many sprouted. */
-export function GerminationForm({ lot, draftName, onClose }: GerminationFormProps) {
+export function GerminationForm({ lot, ...kept }: GerminationFormProps) {
   const format = useFormat()
-  const form = useCardForm({ draftName, empty: EMPTY, writes: 'germination.record', onClose })
-  const { startedOn, fromStock, note } = form.typed
-  const tested = wholeNumber(form.typed.tested)
-  const sprouted = wholeNumber(form.typed.sprouted)
-  const send = () => {
-    if (tested === null || sprouted === null) return
-    form.send({
-      lotId: lot.lotId,
-      on: form.dayOf('on'),
-      startedOn: startedOn === '' ? null : startedOn,
-      tested,
-      sprouted,
-      fromStock,
-      note,
-    })
-  }
+  const form = useCardForm({ ...kept, empty: EMPTY, writes: 'germination.record' })
+  const { fromStock, note } = form.typed
+  const startedOn = form.typed.startedOn || null
+  const [tested, sprouted] = [wholeNumber(form.typed.tested), wholeNumber(form.typed.sprouted)]
+  const input =
+    tested === null || sprouted === null
+      ? null
+      : { lotId: lot.lotId, on: form.dayOf('on'), startedOn, tested, sprouted, fromStock, note }
   return (
-    <CardForm
-      title="Enter germination"
-      sendWord="Write the result down"
-      {...form.frame}
-      busy={form.frame.busy || tested === null || sprouted === null}
-      onSend={send}
-    >
-      <TextField label={`${lot.unit.many} laid out`} size="record" {...form.field('tested')} />
-      <TextField
-        label="of them sprouted"
-        size="record"
-        {...form.field('sprouted')}
-        words={resultInWords(tested, sprouted, format)}
-      />
-      <DayField {...form.day('on')} />
-      <TextField
-        label="Laid out on"
-        type="date"
-        size="record"
-        {...form.field('startedOn')}
-        hint="where somebody wrote it down"
-        words={startedOn === '' ? '' : format.day(startedOn)}
-      />
-      <TextField label="Note" size="record" {...form.field('note')} />
-      <CheckField label={`the ${lot.unit.many} laid out came from this lot`} {...form.check('fromStock')} />
+    <CardForm title="Enter germination" sendWord="Write the result down" {...form.sending(input)}>
+      {form.textField('tested', `${lot.unit.many} laid out`)}
+      {form.textField('sprouted', 'of them sprouted', { words: resultInWords(tested, sprouted, format) })}
+      {form.dayField('on')}
+      {form.textField('startedOn', 'Laid out on', {
+        type: 'date',
+        hint: 'where somebody wrote it down',
+        words: startedOn === null ? '' : format.day(startedOn),
+      })}
+      {form.textField('note', 'Note')}
+      {form.checkField('fromStock', `the ${lot.unit.many} laid out came from this lot`)}
     </CardForm>
   )
 }

@@ -5,9 +5,11 @@ import { CardForm, problemAt } from '../card-form/card-form.tsx'
 import { call } from '../client/call.ts'
 import { ProblemError } from '../client/problem-error.ts'
 import { useRead } from '../client/use-read.ts'
+import { useWrite } from '../client/use-write.ts'
+import { ActionButton } from '../parts/action-button.tsx'
+import { ProblemText } from '../parts/problem-text.tsx'
 import { SelectField } from '../table-form/select-field.tsx'
 import { TextField } from '../table-form/text-field.tsx'
-import { CameOutWell } from './came-out-well.tsx'
 import { PaperPages } from './paper-pages.tsx'
 import { SheetPicture } from './sheet-picture.tsx'
 import { StorageCards } from './storage-cards.tsx'
@@ -97,19 +99,18 @@ export function LabelPrint({ title, lotIds, contents, onClose }: LabelPrintProps
   )
 }
 
-interface Making {
+type LabelsAsked = CallInput<'label.print'> & { readonly sheet: LabelSheet; readonly startAt: number }
+
+interface Made {
   readonly busy: boolean
   readonly error: ProblemError | null
   /** The pages, and where the labels lie that are on them. */
   readonly made: (Value<'label.print'> & Pick<LabelsAsked, 'sheet' | 'startAt'>) | null
-  readonly make: (input: LabelsAsked) => Promise<void>
 }
 
-type LabelsAsked = CallInput<'label.print'> & { readonly sheet: LabelSheet; readonly startAt: number }
-
-function useMaking(): Making {
-  const [state, setState] = useState<Omit<Making, 'make'>>({ busy: false, error: null, made: null })
-  const make: Making['make'] = async (input) => {
+function useMaking() {
+  const [state, setState] = useState<Made>({ busy: false, error: null, made: null })
+  const make = async (input: LabelsAsked) => {
     setState((was) => ({ ...was, busy: true, error: null }))
     try {
       const made = await call('label.print', input)
@@ -120,4 +121,33 @@ function useMaking(): Making {
     }
   }
   return { ...state, make }
+}
+
+interface CameOutWellProps extends Pick<LabelsAsked, 'sheet' | 'startAt'> {
+  readonly lotIds: readonly number[]
+}
+
+/** Takes the labels of some lots out of the print tray, where they wait, so that they are not printed once more. */
+function CameOutWell({ lotIds, sheet, startAt }: CameOutWellProps) {
+  const tray = useRead('tray.list', {}).data
+  const mark = useWrite('tray.mark-printed')
+  const labels = tray?.groups.find(({ kind }) => kind === 'label')?.items ?? []
+  const waiting = labels.filter(({ lotId }) => lotId !== null && lotIds.includes(lotId))
+  if (waiting.length === 0) return null
+  const itemIds = waiting.map(({ itemId }) => itemId)
+  return (
+    <>
+      {mark.error !== null && <ProblemText problem={mark.error.problem} />}
+      <p className="label-pages-done">
+        <ActionButton
+          className="button"
+          off={mark.isPending}
+          onClick={() => mark.mutate({ kind: 'label', itemIds, sheet, startAt })}
+        >
+          They came out well
+        </ActionButton>
+        <span className="soft">Then they no longer wait under Print.</span>
+      </p>
+    </>
+  )
 }

@@ -1,12 +1,9 @@
-import { type ComponentProps, useEffect, useSyncExternalStore } from 'react'
+import { type ComponentProps, useEffect } from 'react'
+import { createTold } from '../client/told.ts'
 
-let open: string | null = null
-const listeners = new Set<() => void>()
-
-function tell(name: string | null): void {
-  open = name
-  for (const listener of listeners) listener()
-}
+/** The name of the card that stands open; null where none does. */
+const { tell, useTold } = createTold<string | null>(null)
+export const useCardName = useTold
 
 interface CardProps extends Omit<ComponentProps<'article'>, 'aria-label'> {
   readonly name: string
@@ -19,14 +16,4 @@ export function Card({ name, ...rest }: CardProps) {
     return () => tell(null)
   }, [name])
   return <article {...rest} aria-label={name} />
-}
-
-/** The name of the card that stands open; null where none does. */
-export function useCardName(): string | null {
-  return useSyncExternalStore(subscribe, () => open)
-}
-
-function subscribe(listener: () => void): () => void {
-  listeners.add(listener)
-  return () => listeners.delete(listener)
 }

@@ -2,6 +2,7 @@ import { useMutation } from '@tanstack/react-query'
 import type { Value } from '../../../db/contract/contract.ts'
 import { call } from '../client/call.ts'
 import type { ProblemError } from '../client/problem-error.ts'
+import { ActionButton } from './action-button.tsx'
 
 /** Saves the whole book from what is open, where its file was moved or deleted. */
 export function SaveOpenBook() {
@@ -10,16 +11,9 @@ export function SaveOpenBook() {
   })
   return (
     <div role="status">
-      <button
-        type="button"
-        className="quiet-button"
-        aria-disabled={save.isPending}
-        onClick={() => {
-          if (!save.isPending) save.mutate()
-        }}
-      >
+      <ActionButton className="quiet-button" off={save.isPending} onClick={() => save.mutate()}>
         {save.isPending ? 'Saving…' : 'Save the book now'}
-      </button>
+      </ActionButton>
       {save.data !== undefined && (
         <p>Saved, read back and whole: {save.data.file}. Restore it in the settings to go on in it.</p>
       )}

@@ -1,3 +1,5 @@
+import { scaleLinear } from 'd3-scale'
+
 /** What a seed bar draws, in seeds (or the counted unit of the crop). */
 export interface SeedBarFacts {
   /** Living seeds of what is shown. */
@@ -35,7 +37,7 @@ export function seedBarParts(facts: SeedBarFacts): SeedBarParts {
   const elsewhere = facts.elsewhere ?? 0
   const all = facts.total + elsewhere
   const width = facts.keep > 0 ? facts.keep / NOTCH_AT : Math.max(all, 1)
-  const at = (seeds: number) => Math.min(1, Math.max(0, seeds / width))
+  const at = scaleLinear([0, width], [0, 1]).clamp(true)
   return {
     living: at(facts.living),
     elsewhere: at(facts.living + elsewhere),

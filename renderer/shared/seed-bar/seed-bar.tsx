@@ -1,4 +1,4 @@
-import { useId } from 'react'
+import { type SVGProps, useId } from 'react'
 import type { NeedState } from '../../../db/domain/needs/need.ts'
 import { useFormat } from '../format/use-format.ts'
 import './seed-bar.css'
@@ -24,6 +24,7 @@ export function SeedBar({ sentence, state, large = false, ...facts }: SeedBarPro
       : `; likely between ${format.number(Math.round(low))} and ${format.number(Math.round(high))}`
   const height = large ? 34 : 20
   const bar = large ? { top: 6, tall: 16 } : { top: 4, tall: 9 }
+  const { top, tall } = bar
   return (
     <svg
       className={`seed-bar seed-bar-${state}${large ? ' seed-bar-large' : ''}`}
@@ -37,58 +38,40 @@ export function SeedBar({ sentence, state, large = false, ...facts }: SeedBarPro
           <line className="seed-bar-hatch" x1="1" y1="0" x2="1" y2="5" />
         </pattern>
       </defs>
-      <Segments parts={parts} hatch={hatch} top={bar.top} tall={bar.tall} />
-      {parts.notch > 0 && <Notch at={parts.notch} top={bar.top} tall={bar.tall} />}
-      {parts.high > parts.low && <Whisker parts={parts} y={bar.top + bar.tall + (large ? 6 : 3.5)} />}
+      <line className="seed-bar-ground" x1="0" x2="100%" y1={top + tall} y2={top + tall} />
+      <Segment className="seed-bar-dead" from={parts.elsewhere} to={parts.total} {...bar} />
+      <Segment fill={`url(#${hatch})`} from={parts.elsewhere} to={parts.total} {...bar} />
+      <Segment className="seed-bar-elsewhere" from={parts.living} to={parts.elsewhere} {...bar} />
+      <Segment className="seed-bar-living" from={0} to={parts.living} {...bar} />
+      {parts.goesOn && <Break {...bar} />}
+      {parts.notch > 0 && (
+        <>
+          <Upright className="seed-bar-notch-halo" at={parts.notch} y1={top - 4} y2={top + tall + 2} />
+          <Upright className="seed-bar-notch" at={parts.notch} y1={top - 4} y2={top + tall + 2} />
+        </>
+      )}
+      {parts.high > parts.low && <Whisker parts={parts} y={top + tall + (large ? 6 : 3.5)} />}
     </svg>
   )
 }
 
-interface SegmentsProps {
-  readonly parts: SeedBarParts
-  readonly hatch: string
+interface BarProps {
   readonly top: number
   readonly tall: number
 }
 
-function Segments({ parts, hatch, top, tall }: SegmentsProps) {
-  return (
-    <>
-      <line className="seed-bar-ground" x1="0" x2="100%" y1={top + tall} y2={top + tall} />
-      <Segment className="seed-bar-dead" from={parts.elsewhere} to={parts.total} {...{ top, tall }} />
-      <Segment fill={`url(#${hatch})`} from={parts.elsewhere} to={parts.total} {...{ top, tall }} />
-      <Segment className="seed-bar-elsewhere" from={parts.living} to={parts.elsewhere} {...{ top, tall }} />
-      <Segment className="seed-bar-living" from={0} to={parts.living} {...{ top, tall }} />
-      {parts.goesOn && <Break top={top} tall={tall} />}
-    </>
-  )
-}
-
-interface SegmentProps {
+interface SegmentProps extends BarProps, Pick<SVGProps<SVGRectElement>, 'className' | 'fill'> {
   readonly from: number
   readonly to: number
-  readonly top: number
-  readonly tall: number
-  readonly className?: string
-  readonly fill?: string
 }
 
-function Segment({ from, to, top, tall, className, fill }: SegmentProps) {
+function Segment({ from, to, top, tall, ...look }: SegmentProps) {
   if (to <= from) return null
-  return (
-    <rect
-      x={percent(from)}
-      width={percent(to - from)}
-      y={top}
-      height={tall}
-      {...(className === undefined ? {} : { className })}
-      {...(fill === undefined ? {} : { fill })}
-    />
-  )
+  return <rect x={percent(from)} width={percent(to - from)} y={top} height={tall} {...look} />
 }
 
 /** Two slanted cuts near the end: the bar goes on further than it is drawn. */
-function Break({ top, tall }: { readonly top: number; readonly tall: number }) {
+function Break({ top, tall }: BarProps) {
   return (
     <svg x="100%" width="1" overflow="visible" aria-hidden="true">
       {[-9, -15].map((x) => (
@@ -98,29 +81,19 @@ function Break({ top, tall }: { readonly top: number; readonly tall: number }) {
   )
 }
 
-function Notch({ at, top, tall }: { readonly at: number; readonly top: number; readonly tall: number }) {
-  return (
-    <>
-      <line
-        className="seed-bar-notch-halo"
-        x1={percent(at)}
-        x2={percent(at)}
-        y1={top - 4}
-        y2={top + tall + 2}
-      />
-      <line className="seed-bar-notch" x1={percent(at)} x2={percent(at)} y1={top - 4} y2={top + tall + 2} />
-    </>
-  )
-}
-
 function Whisker({ parts, y }: { readonly parts: SeedBarParts; readonly y: number }) {
+  const ends = { y1: y - 2.5, y2: y + 2.5 }
   return (
     <g className="seed-bar-whisker">
       <line x1={percent(parts.low)} x2={percent(parts.high)} y1={y} y2={y} />
-      <line x1={percent(parts.low)} x2={percent(parts.low)} y1={y - 2.5} y2={y + 2.5} />
-      {parts.high < 1 && <line x1={percent(parts.high)} x2={percent(parts.high)} y1={y - 2.5} y2={y + 2.5} />}
+      <Upright at={parts.low} {...ends} />
+      {parts.high < 1 && <Upright at={parts.high} {...ends} />}
     </g>
   )
+}
+
+function Upright({ at, ...line }: SVGProps<SVGLineElement> & { readonly at: number }) {
+  return <line x1={percent(at)} x2={percent(at)} {...line} />
 }
 
 function percent(part: number): string {

@@ -1,9 +1,12 @@
-import type { ReactNode } from 'react'
+import { createContext, type ReactNode, useContext } from 'react'
 import './table-form.css'
 import { useSettled } from './use-settled.ts'
 
 /** 'table' is read by a person standing beside it; 'record' is the size of an index card. */
 export type FieldSize = 'table' | 'record'
+
+/** The size of the fields of a form that say none themselves. */
+export const SizeInForm = createContext<FieldSize>('record')
 
 /** How long a text beneath a field must stand still before it is read aloud, so that typing is not talked over. */
 const CALM_MS = 700
@@ -11,7 +14,7 @@ const CALM_MS = 700
 interface FieldFrameProps {
   readonly label: string
   readonly controlId: string
-  readonly size: FieldSize
+  readonly size?: FieldSize | undefined
   /** What the field says back: what was understood, or how to type it. */
   readonly words?: ReactNode
   /** Its plain text, read aloud once typing rests. */
@@ -22,9 +25,10 @@ interface FieldFrameProps {
 
 /** A label, its control, and beneath it what was understood or what is wrong. */
 export function FieldFrame({ label, controlId, size, words, spoken, problem, children }: FieldFrameProps) {
+  const ofForm = useContext(SizeInForm)
   const calm = useSettled(problem ?? spoken ?? '', CALM_MS)
   return (
-    <div className={`table-field table-field-${size}`} data-step-group="">
+    <div className={`table-field table-field-${size ?? ofForm}`} data-step-group="">
       <label className="table-field-label" htmlFor={controlId}>
         {label}
       </label>

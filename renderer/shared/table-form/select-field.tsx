@@ -7,21 +7,22 @@ interface SelectFieldProps<V extends string> {
   readonly value: V
   readonly options: readonly { readonly value: V; readonly label: string }[]
   readonly onChange: (value: V) => void
-  readonly size?: FieldSize
+  /** That of the form it stands in, unless it says another. */
+  readonly size?: FieldSize | undefined
   /** What the choice comes to, beneath it. */
   readonly words?: string
 }
 
 /** One of a few: arrows choose, Enter goes on. */
 export function SelectField<V extends string>(props: SelectFieldProps<V>) {
-  const { label, step, value, options, onChange, size = 'table', words } = props
+  const { label, step, value, options, onChange, size, words = '' } = props
   const id = useId()
   return (
     <FieldFrame
       label={label}
       controlId={id}
       size={size}
-      words={words !== undefined && <p className="table-field-note">{words}</p>}
+      words={words !== '' && <p className="table-field-note">{words}</p>}
     >
       <select
         id={id}

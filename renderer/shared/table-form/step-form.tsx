@@ -8,6 +8,7 @@ import {
   useRef,
   useState,
 } from 'react'
+import { SizeInForm } from './field-frame.tsx'
 import { moveFrom } from './steps.ts'
 
 interface Steps {
@@ -94,7 +95,7 @@ export function StepForm({
         }}
         onKeyDown={onKeyDown}
       >
-        {children}
+        <SizeInForm value="table">{children}</SizeInForm>
       </section>
     </StepsContext.Provider>
   )

@@ -15,12 +15,13 @@ interface TextFieldProps {
   readonly type?: 'text' | 'email' | 'date'
   /** More than one line: Enter still goes on, Shift with Enter begins a line. */
   readonly long?: boolean
-  readonly size?: FieldSize
+  /** That of the form it stands in, unless it says another. */
+  readonly size?: FieldSize | undefined
 }
 
 /** A line or a few lines of text at the table. */
 export function TextField(props: TextFieldProps) {
-  const { label, step, value, onChange, hint = '', words = '', problem, long = false, size = 'table' } = props
+  const { label, step, value, onChange, hint = '', words = '', problem, long = false, size } = props
   const id = useId()
   const control = {
     id,

@@ -3,18 +3,13 @@ import type { LotRecord } from '../../../../db/contract/stock-operations.ts'
 import { useOpenForm } from '../../../shared/card-form/use-open-form.ts'
 import { isBegun } from '../../../shared/card-form/use-saved-form.ts'
 import { GerminationForm } from '../../../shared/germination-form/germination-form.tsx'
+import { LabelPrint } from '../../../shared/labels/label-print.tsx'
+import { packetInWords } from '../lot-facts.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
-import { ContainerForm } from './container-form.tsx'
-import { DiscardForm } from './discard-form.tsx'
-import { DryingForm } from './drying-form.tsx'
-import { MergeForm } from './merge-form.tsx'
-import { MoistureForm } from './moisture-form.tsx'
-import { MoveForm } from './move-form.tsx'
-import { PrintForm } from './print-form.tsx'
-import { QuarantineForm } from './quarantine-form.tsx'
+import { ContainerForm, MoveForm, QuarantineForm } from './keeping-forms.tsx'
+import { DryingForm, MoistureForm } from './moisture-forms.tsx'
 import { SameVarietyForm } from './same-variety-form.tsx'
-import { SplitForm } from './split-form.tsx'
-import { TakeStockForm } from './take-stock-form.tsx'
+import { DiscardForm, MergeForm, SplitForm, TakeStockForm } from './stock-forms.tsx'
 import { WeighSeedsForm } from './weigh-seeds-form.tsx'
 
 interface Action {
@@ -34,7 +29,7 @@ const ACTIONS: readonly Action[] = [
   { name: 'container', word: () => 'Container', form: ContainerForm },
   { name: 'split', word: () => 'Split', form: SplitForm },
   { name: 'move', word: () => 'Move', form: MoveForm },
-  { name: 'join', word: () => 'Join', form: MergeForm, fits: hasCompany },
+  { name: 'join', word: () => 'Join', form: MergeForm, fits: ({ siblings }) => siblings.length > 0 },
   { name: 'same-variety', word: () => 'Same variety', form: SameVarietyForm },
   { name: 'quarantine', word: (lot) => (lot.quarantined ? 'Release' : 'Quarantine'), form: QuarantineForm },
   { name: 'discard', word: () => 'Discard', form: DiscardForm },
@@ -63,6 +58,8 @@ export function LotActions({ lot }: { readonly lot: LotRecord }) {
   )
 }
 
-function hasCompany(lot: LotRecord): boolean {
-  return lot.siblings.length > 0
+function PrintForm({ lot, onClose }: ActionFormProps) {
+  return (
+    <LabelPrint title="Print label" lotIds={[lot.lotId]} contents={packetInWords(lot)} onClose={onClose} />
+  )
 }

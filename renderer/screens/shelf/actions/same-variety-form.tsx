@@ -13,27 +13,18 @@ interface Other {
   readonly accessions: number
 }
 
-interface Typed {
-  readonly text: string
-  readonly other: Other | null
-}
-
-const EMPTY: Typed = { text: '', other: null }
+const EMPTY = { text: '', other: null as Other | null }
 
 /** Joins another record of the same variety into this lot's; one step of undo parts them again. */
-export function SameVarietyForm({ lot, draftName, onClose }: ActionFormProps) {
-  const form = useCardForm({ draftName, empty: EMPTY, writes: 'variety.merge', onClose })
+export function SameVarietyForm({ lot, ...kept }: ActionFormProps) {
+  const form = useCardForm({ ...kept, empty: EMPTY, writes: 'variety.merge' })
   const source = useMemo(() => othersOf(lot), [lot])
   const { text, other } = form.typed
   return (
     <CardForm
       title={`Another record of ${lot.variety}`}
       sendWord={other === null ? 'Find the other record first' : `Join, and call both ${lot.variety}`}
-      {...form.frame}
-      busy={form.frame.busy || other === null}
-      onSend={() => {
-        if (other !== null) form.send({ keepId: lot.varietyId, joinId: other.varietyId })
-      }}
+      {...form.sending(other && { keepId: lot.varietyId, joinId: other.varietyId })}
     >
       <div className="card-form-wide">
         <SuggestField

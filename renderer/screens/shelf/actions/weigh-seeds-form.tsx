@@ -8,12 +8,10 @@ import {
   weightStatistics,
 } from '../../../../db/domain/weights/hundred-seed-weight.ts'
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
-import { DayField } from '../../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../../shared/card-form/whole-number.ts'
 import type { Format } from '../../../shared/format/format.ts'
 import { useFormat } from '../../../shared/format/use-format.ts'
-import { CheckField } from '../../../shared/table-form/check-field.tsx'
 import { TextField } from '../../../shared/table-form/text-field.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 
@@ -22,37 +20,31 @@ interface Portion {
   readonly grams: string
 }
 
-interface Typed {
-  readonly portions: readonly Portion[]
-  readonly chaffy: boolean
-  readonly note: string
-  readonly on: string
+const EMPTY = {
+  portions: [{ seeds: '', grams: '' }] as readonly Portion[],
+  chaffy: false,
+  note: '',
+  on: '',
 }
 
-const EMPTY: Typed = { portions: [{ seeds: '', grams: '' }], chaffy: false, note: '', on: '' }
-
 /** One counted and weighed portion, or several, that give the weight of a hundred. */
-export function WeighSeedsForm({ lot, draftName, onClose }: ActionFormProps) {
+export function WeighSeedsForm({ lot, onClose, ...kept }: ActionFormProps) {
   const format = useFormat()
-  const form = useCardForm({ draftName, empty: EMPTY, writes: 'lot.record-weight', onClose })
-  const { typed } = form
+  const form = useCardForm({ ...kept, onClose, empty: EMPTY, writes: 'lot.record-weight' })
+  const { portions: typed, chaffy, note } = form.typed
   const [warnings, setWarnings] = useState<readonly string[]>([])
-  const portions = readPortions(typed.portions)
-  const send = () => {
-    if (portions === null) return
-    const { chaffy, note } = typed
-    form.send({ lotId: lot.lotId, on: form.dayOf('on'), replicates: portions, chaffy, note }, (value) => {
-      setWarnings(value.warnings)
-      if (value.warnings.length === 0) onClose()
-    })
-  }
+  const replicates = readPortions(typed)
   return (
     <CardForm
       title={`Weigh ${lot.unit.many}`}
       sendWord="Write the weight down"
-      {...form.frame}
-      busy={form.frame.busy || portions === null}
-      onSend={send}
+      {...form.sending(
+        replicates && { lotId: lot.lotId, on: form.dayOf('on'), replicates, chaffy, note },
+        (value) => {
+          setWarnings(value.warnings)
+          if (value.warnings.length === 0) onClose()
+        },
+      )}
     >
       {warnings.length > 0 && (
         <div className="card-form-wide card-cautions" role="alert">
@@ -62,13 +54,13 @@ export function WeighSeedsForm({ lot, draftName, onClose }: ActionFormProps) {
           ))}
         </div>
       )}
-      <Portions lot={lot} portions={typed.portions} onChange={form.choice('portions').onChange} />
+      <Portions lot={lot} portions={typed} onChange={form.choice('portions').onChange} />
       <p className="card-form-wide" role="status">
-        {portions === null ? '' : weightInWords(portions, typed.chaffy, lot.unit.many, format)}
+        {replicates === null ? '' : weightInWords(replicates, chaffy, lot.unit.many, format)}
       </p>
-      <DayField {...form.day('on')} />
-      <TextField label="Note" size="record" {...form.field('note')} />
-      <CheckField label="light and chaffy, so portions differ more" {...form.check('chaffy')} />
+      {form.dayField('on')}
+      {form.textField('note', 'Note')}
+      {form.checkField('chaffy', 'light and chaffy, so portions differ more')}
     </CardForm>
   )
 }
@@ -88,18 +80,15 @@ function Portions({ lot, portions, onChange }: PortionsProps) {
       {portions.map((portion, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: portions have no name but their place, and are only added at the end
         <div key={index} className="portion">
-          <TextField
-            label={`${lot.unit.many}${nth(index, portions.length)}`}
-            size="record"
-            value={portion.seeds}
-            onChange={(seeds) => changeAt(index, { seeds })}
-          />
-          <TextField
-            label={`grams${nth(index, portions.length)}`}
-            size="record"
-            value={portion.grams}
-            onChange={(grams) => changeAt(index, { grams })}
-          />
+          {(['seeds', 'grams'] as const).map((name) => (
+            <TextField
+              key={name}
+              label={`${name === 'seeds' ? lot.unit.many : 'grams'}${nth(index, portions.length)}`}
+              size="record"
+              value={portion[name]}
+              onChange={(typed) => changeAt(index, { [name]: typed })}
+            />
+          ))}
         </div>
       ))}
       <button

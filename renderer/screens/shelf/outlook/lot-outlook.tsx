@@ -3,6 +3,7 @@ import { useRead } from '../../../shared/client/use-read.ts'
 import { useFormat } from '../../../shared/format/use-format.ts'
 import { capital } from '../../../shared/format/words.ts'
 import { ProblemText } from '../../../shared/parts/problem-text.tsx'
+import { RowTable } from '../../../shared/parts/row-table.tsx'
 import { ViabilityCurve } from './viability-curve.tsx'
 
 /** How alive the lot is thought to be, until when, how sure that is, and what moving it would bring. */
@@ -60,26 +61,24 @@ function Moving({ forecast }: { readonly forecast: LotForecast }) {
   return (
     <details className="card-more">
       <summary>What would it bring to move it?</summary>
-      <table className="card-table">
-        <caption className="only-aloud">Until it is below {forecast.thresholdWords}, place by place</caption>
-        <thead>
-          <tr>
-            <th scope="col">Place</th>
-            <th scope="col">Until below {forecast.thresholdWords}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {forecast.places.map(({ placeId, place, words, caution }) => (
-            <tr key={placeId ?? 'here'}>
-              <td>{place}</td>
-              <td>
+      <RowTable
+        className="card-table"
+        label={`Until it is below ${forecast.thresholdWords}, place by place`}
+        rows={forecast.places}
+        keyOf={({ placeId }) => placeId ?? 'here'}
+        columns={[
+          ['Place', ({ place }) => place],
+          [
+            `Until below ${forecast.thresholdWords}`,
+            ({ words, caution }) => (
+              <>
                 {words}
                 {caution !== '' && <span className="outlook-caution">{caution}</span>}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+              </>
+            ),
+          ],
+        ]}
+      />
     </details>
   )
 }

@@ -1,5 +1,6 @@
 import { useId } from 'react'
 import type { LotForecast } from '../../../../db/contract/care-operations.ts'
+import { QUARTERS, ValueRuling } from '../../../shared/chart/value-ruling.tsx'
 import { useFormat } from '../../../shared/format/use-format.ts'
 import { type CurveScale, curveScale, DRAWING, outlines } from './curve-scale.ts'
 import './viability-curve.css'
@@ -25,9 +26,9 @@ export function ViabilityCurve({ forecast, reading }: ViabilityCurveProps) {
     >
       <title id={id}>{reading}</title>
       <Ruling scale={scale} />
-      <polygon className="curve-band" points={band} />
+      <path className="curve-band" d={band} />
       <Threshold forecast={forecast} scale={scale} />
-      <polyline className="curve-middle" points={middle} />
+      <path className="curve-middle" d={middle} />
       <Today forecast={forecast} scale={scale} />
       {forecast.tests.map((test) => (
         <Test key={`${test.on} ${test.tested} ${test.sprouted}`} test={test} scale={scale} />
@@ -40,14 +41,7 @@ function Ruling({ scale: { field, x, y, years } }: { readonly scale: CurveScale 
   const format = useFormat()
   return (
     <g className="curve-ruling">
-      {[0, 0.25, 0.5, 0.75, 1].map((part) => (
-        <g key={part}>
-          <line x1={field.left} x2={field.right} y1={y(part)} y2={y(part)} />
-          <text x={field.left - 8} y={y(part) + 5} textAnchor="end">
-            {format.percent(part)}
-          </text>
-        </g>
-      ))}
+      <ValueRuling marks={QUARTERS} y={y} left={field.left} right={field.right} words={format.percent} />
       {years.map((day) => (
         <g key={day}>
           <line x1={x(day)} x2={x(day)} y1={field.bottom} y2={field.bottom + 5} />
@@ -102,18 +96,20 @@ function Today({ forecast, scale: { field, x } }: PartProps) {
   )
 }
 
-interface TestProps {
+function Test({
+  test,
+  scale: { x, y },
+}: {
   readonly test: LotForecast['tests'][number]
   readonly scale: CurveScale
-}
-
-function Test({ test, scale: { x, y } }: TestProps) {
+}) {
   const at = x(test.on)
   return (
     <g className={test.setAside ? 'curve-test curve-test-aside' : 'curve-test'}>
       <line x1={at} x2={at} y1={y(test.low)} y2={y(test.high)} />
-      <line x1={at - 5} x2={at + 5} y1={y(test.low)} y2={y(test.low)} />
-      <line x1={at - 5} x2={at + 5} y1={y(test.high)} y2={y(test.high)} />
+      {[test.low, test.high].map((end) => (
+        <line key={end} x1={at - 5} x2={at + 5} y1={y(end)} y2={y(end)} />
+      ))}
       <circle cx={at} cy={y(test.middle)} r="5" />
     </g>
   )

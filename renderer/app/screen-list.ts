@@ -1,0 +1,188 @@
+import type { ComponentType } from 'react'
+import { lettersOf, lotsOf } from '../shared/addresses.ts'
+import { fetchedAhead } from './fetched-ahead.tsx'
+
+/** The groups of the rail, which follow the keeper's day, and on which side of the one field each stands. */
+export const RAIL = {
+  'at the table': 'before',
+  'on the shelf': 'before',
+  'for the season': 'after',
+} as const
+
+/** How each part that an address can carry is read. */
+const CARRIED = {
+  accessionId: Number,
+  find: lettersOf,
+  giftId: Number,
+  growOutId: Number,
+  id: Number,
+  listId: Number,
+  lotId: Number,
+  lotIds: lotsOf,
+  part: String,
+  personId: Number,
+  placeId: Number,
+} as const
+
+type Carried = { readonly [N in keyof typeof CARRIED]?: ReturnType<(typeof CARRIED)[N]> }
+
+/** Where a screen is reached: by a word on the rail, or from within another, under whose word it stands. */
+type Reached =
+  | { readonly rail: keyof typeof RAIL | 'at its end'; readonly under?: never }
+  | { readonly under: `/${string}`; readonly rail?: never }
+
+type Entry = Reached & {
+  readonly path: `/${string}`
+  /** Names it on the rail and in the title of the window. */
+  readonly word: string
+  /** What its addresses carry after the path, as wouter's patterns; nothing where it is left out. */
+  readonly addresses?: readonly string[]
+  /** Fetches the screen, which takes what its addresses carry, by the names in {@link CARRIED}. */
+  readonly fetch: () => Promise<ComponentType<Carried>>
+}
+
+/** Every screen there is; the rail has its words in this order. An address that fits none opens the shelf. */
+const ENTRIES: readonly Entry[] = [
+  {
+    path: '/take-in',
+    word: 'Take in',
+    rail: 'at the table',
+    fetch: async () => (await import('../screens/take-in/take-in-screen.tsx')).TakeInScreen,
+  },
+  {
+    path: '/hand-out',
+    word: 'Hand out',
+    rail: 'at the table',
+    fetch: async () => (await import('../screens/hand-out/hand-out-screen.tsx')).HandOutScreen,
+  },
+  {
+    path: '/take-back',
+    word: 'Take back',
+    rail: 'at the table',
+    fetch: async () => (await import('../screens/returns/returns-screen.tsx')).ReturnsScreen,
+  },
+  {
+    path: '/shelf',
+    word: 'Shelf',
+    rail: 'on the shelf',
+    addresses: ['', '/lot/:lotId', '/find/:find'],
+    fetch: async () => (await import('../screens/shelf/shelf-screen.tsx')).ShelfScreen,
+  },
+  {
+    path: '/germination',
+    word: 'Germination',
+    rail: 'on the shelf',
+    addresses: ['/:part?/:id?'],
+    fetch: async () => (await import('../screens/germination/germination-screen.tsx')).GerminationScreen,
+  },
+  {
+    path: '/storage',
+    word: 'Storage',
+    rail: 'on the shelf',
+    addresses: ['/:part?/:id?'],
+    fetch: async () => (await import('../screens/storage/storage-screen.tsx')).StorageScreen,
+  },
+  {
+    path: '/regrow',
+    word: 'Regrow',
+    rail: 'for the season',
+    addresses: ['', '/need/:accessionId'],
+    fetch: async () => (await import('../screens/regrow/regrow-screen.tsx')).RegrowScreen,
+  },
+  {
+    path: '/print',
+    word: 'Print',
+    rail: 'for the season',
+    fetch: async () => (await import('../screens/print/print-screen.tsx')).PrintScreen,
+  },
+  {
+    path: '/people',
+    word: 'People',
+    rail: 'for the season',
+    addresses: ['/:personId?'],
+    fetch: async () => (await import('../screens/people/people-screen.tsx')).PeopleScreen,
+  },
+  {
+    path: '/settings',
+    word: 'Settings',
+    rail: 'at its end',
+    fetch: async () => (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
+  },
+  {
+    path: '/take-in/waiting',
+    word: 'Gifts waiting',
+    under: '/take-in',
+    addresses: ['/:giftId?'],
+    fetch: async () => (await import('../screens/gifts-waiting/gifts-waiting-screen.tsx')).GiftsWaitingScreen,
+  },
+  {
+    path: '/take-in/list',
+    word: 'From a list',
+    under: '/take-in',
+    fetch: async () =>
+      (await import('../screens/spreadsheet-import/spreadsheet-import-screen.tsx')).SpreadsheetImportScreen,
+  },
+  {
+    path: '/hand-out/paper',
+    word: 'Paper sheet',
+    under: '/hand-out',
+    fetch: async () => (await import('../screens/paper-sheet/paper-sheet-screen.tsx')).PaperSheetScreen,
+  },
+  {
+    path: '/regrow/plan',
+    word: 'Season plan',
+    under: '/regrow',
+    fetch: async () => (await import('../screens/season-plan/season-plan-screen.tsx')).SeasonPlanScreen,
+  },
+  {
+    path: '/regrow/season',
+    word: 'Season notes',
+    under: '/regrow',
+    addresses: ['/:growOutId?'],
+    fetch: async () => (await import('../screens/season-plan/season-notes-screen.tsx')).SeasonNotesScreen,
+  },
+  {
+    path: '/regrow/lists',
+    word: 'Season lists',
+    under: '/regrow',
+    addresses: ['/:listId?'],
+    fetch: async () => (await import('../screens/regrow/season-lists-screen.tsx')).SeasonListsScreen,
+  },
+  {
+    path: '/stocktake',
+    word: 'Stocktake',
+    under: '/shelf',
+    addresses: ['/:placeId?', '/lots/:lotIds'],
+    fetch: async () => (await import('../screens/stocktake/stocktake-screen.tsx')).StocktakeScreen,
+  },
+  {
+    path: '/in-and-out',
+    word: 'In and out',
+    under: '/settings',
+    fetch: async () => (await import('../screens/import-export/import-export-screen.tsx')).ImportExportScreen,
+  },
+  {
+    path: '/written',
+    word: 'What was written',
+    under: '/settings',
+    fetch: async () => (await import('../screens/entry-log/entry-log-screen.tsx')).EntryLogScreen,
+  },
+]
+
+export const SCREENS = ENTRIES.map((entry) => ({ ...entry, component: fetchedAhead(entry.fetch) }))
+
+/** The screen that an address belongs to: the one with the longest path that it begins with. */
+export function screenOf(location: string): (typeof SCREENS)[number] | undefined {
+  return SCREENS.filter(({ path }) => location === path || location.startsWith(`${path}/`)).toSorted(
+    (a, b) => b.path.length - a.path.length,
+  )[0]
+}
+
+/** What the parts of an address say, read; a part that wouter also gives by its number is left to its name. */
+export function readCarried(parts: Readonly<Record<string, string | undefined>>): Carried {
+  const read = Object.entries(CARRIED).flatMap(([name, reading]) => {
+    const part = parts[name]
+    return part === undefined ? [] : [[name, reading(part)]]
+  })
+  return Object.fromEntries(read) as Carried
+}

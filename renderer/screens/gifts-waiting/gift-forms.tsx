@@ -1,0 +1,107 @@
+import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
+import { WaitingStep } from '../../../db/contract/intake-operations.ts'
+import { waitingCaution, waitingInWords } from '../../../db/domain/intake/waiting.ts'
+import { CardForm } from '../../shared/card-form/card-form.tsx'
+import { DayField } from '../../shared/card-form/day-field.tsx'
+import { useCardForm } from '../../shared/card-form/use-card-form.ts'
+import { useToday } from '../../shared/card-form/use-today.ts'
+import { useRead } from '../../shared/client/use-read.ts'
+import { useFormat } from '../../shared/format/use-format.ts'
+import { AmountField } from '../../shared/table-form/amount-field.tsx'
+
+/** What every form of a gift's card gets. */
+export interface GiftFormProps {
+  readonly gift: WaitingGift
+  /** The name by which what is typed is kept. */
+  readonly draftName: string
+  readonly onClose: () => void
+}
+
+const NO_PLACE = { value: '', label: 'decided later' }
+
+/** Takes a gift in: it gets its number. With steps still open it wants a reason. */
+export function AcceptForm({ gift, draftName, onClose }: GiftFormProps) {
+  const places = useRead('place.list', {}).data?.places ?? []
+  const { variety, placeId } = gift.gift
+  const offered = { amount: gift.amount, place: placeId === null ? '' : String(placeId) }
+  const form = useCardForm({
+    draftName,
+    empty: { ...offered, on: '', reason: '' },
+    writes: 'gift.accept',
+    onClose,
+  })
+  const { amount, place, reason } = form.typed
+  const open = gift.waitsFor.map(({ words }) => words).join(' and ')
+  const changed = amount !== offered.amount || place !== offered.place
+  return (
+    <CardForm
+      title="Take it in"
+      sendWord="Take it in"
+      {...form.sending({
+        giftId: gift.giftId,
+        receivedOn: form.dayOf('on'),
+        reason: open === '' ? '' : reason,
+        ...(changed ? { gift: { ...gift.gift, amount, placeId: place === '' ? null : Number(place) } } : {}),
+      })}
+      onChoose={form.choice('amount').onChange}
+    >
+      {open !== '' && (
+        <div className="card-form-wide">
+          {form.textField('reason', 'Why with steps still open?', {
+            hint: `Still open: ${open}. The reason is kept in the book.`,
+          })}
+        </div>
+      )}
+      <AmountField
+        label="Amount now"
+        {...form.field('amount', 'gift.amount')}
+        cropId={
+          'newVariety' in variety && 'cropId' in variety.newVariety ? variety.newVariety.cropId : undefined
+        }
+      />
+      {form.selectField('place', 'Goes to', [
+        NO_PLACE,
+        ...places.map((each) => ({ value: String(each.placeId), label: each.path })),
+      ])}
+      <DayField {...form.day('on', 'receivedOn')} />
+    </CardForm>
+  )
+}
+
+const STEPS = WaitingStep.options.map((value) => ({ value, label: waitingInWords(value) }))
+const NO_STEP = { step: 'drying' as WaitingStep, due: '', note: '' }
+
+/** One more thing that a gift has to wait for, with the day by which it should be done. */
+export function WaitForm({ gift, draftName, onClose }: GiftFormProps) {
+  const format = useFormat()
+  const on = useToday()
+  const form = useCardForm({ draftName, empty: NO_STEP, writes: 'gift.record-step', onClose })
+  const { step, due } = form.typed
+  const caution = waitingCaution(step)
+  return (
+    <CardForm
+      title="It has to wait"
+      sendWord="Let it wait for this"
+      {...form.sending({ ...form.typed, giftId: gift.giftId, due: due === '' ? null : due, done: false, on })}
+    >
+      {form.selectField('step', 'For what', STEPS)}
+      {form.textField('due', 'Done by', { type: 'date', words: format.day(due), hint: 'May stay empty.' })}
+      {form.textField('note', 'Note', { placeholder: 'who looks after it, where it lies' })}
+      {caution !== '' && <p className="gift-caution card-form-wide">{caution}</p>}
+    </CardForm>
+  )
+}
+
+/** Declines a gift; the reason stays in the book for the day when the donor asks. */
+export function DeclineForm({ gift, draftName, onClose }: GiftFormProps) {
+  const form = useCardForm({ draftName, empty: { reason: '' }, writes: 'gift.decline', onClose })
+  return (
+    <CardForm
+      title="Decline it"
+      sendWord="Decline this gift"
+      {...form.sending({ giftId: gift.giftId, ...form.typed })}
+    >
+      {form.textField('reason', 'Why', { hint: 'The donor may ask one day. Kind words are kept too.' })}
+    </CardForm>
+  )
+}

@@ -57,13 +57,11 @@ export function RoundCard() {
           </p>
         ))}
         <OtherVisits
-          others={visit.others}
+          visit={visit}
           inWords={(draft) => {
             const walked = placesOf(draft).length
             return walked === 1 ? 'a round, one place looked at' : `a round, ${walked} places looked at`
           }}
-          onGoOnWith={visit.goOnWith}
-          onDiscard={visit.discard}
         />
       </div>
       <Unvisited places={unvisited} />

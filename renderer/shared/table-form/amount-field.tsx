@@ -61,6 +61,9 @@ export function AmountField(props: AmountFieldProps) {
     firstChoice.current?.focus()
   }
 
+  const wrong = problem ?? failure
+  const says = wrong !== undefined || props.instead !== undefined || (reading?.words ?? '') !== ''
+
   const choose = (choice: string) => {
     flushSync(() => onChange(choice))
     input.current?.focus()
@@ -72,11 +75,12 @@ export function AmountField(props: AmountFieldProps) {
       label={label}
       controlId={id}
       size={size}
-      problem={problem ?? failure}
+      problem={wrong}
       words={
         <>
           {props.instead !== undefined && <p className="table-field-words">{props.instead}</p>}
           {reading && reading.words !== problem && <AmountWords reading={reading} />}
+          {!says && <RoomForReading />}
           <Choices
             choices={choices}
             meaning={asks ? 'It can mean' : 'Instead'}
@@ -104,6 +108,15 @@ export function AmountField(props: AmountFieldProps) {
         aria-invalid={problem !== undefined}
       />
     </FieldFrame>
+  )
+}
+
+/** Keeps the line of the reading, so that no button moves away from a press as the reading appears. */
+function RoomForReading() {
+  return (
+    <p className="table-field-words" aria-hidden="true">
+      {'\u00A0'}
+    </p>
   )
 }
 

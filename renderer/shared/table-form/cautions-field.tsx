@@ -50,7 +50,7 @@ export function CautionsField({
           </p>
           <TextField
             label="What exactly"
-            step="caution-note"
+            step="cautionNote"
             value={cautionNote}
             onChange={(typed) => onChange({ cautionNote: typed })}
             placeholder="the substance, the pest, the rule"

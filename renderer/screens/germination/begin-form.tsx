@@ -4,8 +4,7 @@ import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 import { capital } from '../../shared/format/words.ts'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { CheckField, TextField } from '../../shared/table-form/fields.tsx'
 
 interface BeginFormProps {
   readonly plan: TestPlan

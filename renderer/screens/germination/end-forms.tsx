@@ -3,8 +3,7 @@ import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { CheckField, TextField } from '../../shared/table-form/fields.tsx'
 
 interface EndFormProps {
   readonly test: TestRecord

@@ -1,6 +1,6 @@
 import type { TestPlan } from '../../../db/contract/germination-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 
 interface SpendAdviceProps {
   readonly plan: TestPlan

@@ -3,8 +3,7 @@ import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import type { GiftFormProps } from './gift-form-props.ts'
 
 const NO_PLACE = { value: '', label: 'decided later' }

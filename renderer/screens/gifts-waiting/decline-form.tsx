@@ -1,6 +1,6 @@
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 import type { GiftFormProps } from './gift-form-props.ts'
 
 /** Declines a gift; the reason stays in the book for the day when the donor asks. */

@@ -9,7 +9,7 @@ import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 import { datesInWords, type Wait } from './gift-words.ts'
 
 /** What a gift waits for, the late ones marked: Enter on a step's button notes it done. */

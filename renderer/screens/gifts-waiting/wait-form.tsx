@@ -4,8 +4,7 @@ import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useToday } from '../../shared/card-form/use-today.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import type { GiftFormProps } from './gift-form-props.ts'
 
 const STEPS = WaitingStep.options.map((value) => ({ value, label: waitingInWords(value) }))

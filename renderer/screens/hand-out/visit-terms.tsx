@@ -1,9 +1,6 @@
 import type { WithdrawalPurpose } from '../../../db/contract/fields.ts'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
-import { DateField } from '../../shared/table-form/date-field.tsx'
+import { CheckField, DateField, SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import { fieldsOf } from '../../shared/table-form/refusals.ts'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { HandOutDraft } from './hand-out-draft.ts'
 
 interface VisitTermsFieldsProps {

@@ -7,7 +7,7 @@ import { useFormat } from '../../shared/format/use-format.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { PassportFindings } from '../../shared/parts/passport-findings.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { CheckField } from '../../shared/table-form/fields.tsx'
 import { NamesGoingOut } from './names-going-out.tsx'
 import { useMaking } from './use-making.ts'
 

@@ -3,7 +3,7 @@ import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { CheckField } from '../../shared/table-form/fields.tsx'
 
 interface NamesGoingOutProps {
   readonly found: Value<'person.list-names-in-texts'>

@@ -2,8 +2,7 @@ import type { PersonRecord } from '../../../db/contract/people-operations.ts'
 import { PersonRole } from '../../../db/contract/reference-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { CheckField, TextField } from '../../shared/table-form/fields.tsx'
 
 interface PersonFormProps {
   readonly person: PersonRecord

@@ -6,7 +6,7 @@ import { useWrite } from '../../shared/client/use-write.ts'
 import { PaperPages } from '../../shared/labels/paper-pages.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
 
 const CALM_MS = 500

@@ -3,7 +3,7 @@ import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 
 interface PeriodLettersProps {
   /** When letters were printed last, or the first day of the year. */

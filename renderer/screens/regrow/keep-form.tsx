@@ -4,8 +4,7 @@ import { readNumber } from '../../../db/domain/amounts/read-number.ts'
 import { GRADES, type PopulationGoal } from '../../../db/domain/needs/population-goal.ts'
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import { GRADE_CHOICES } from './grade-words.ts'
 
 const AS_LIBRARY = { value: '', label: 'as the whole library' } as const

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 import type { Chosen } from './chosen.ts'
 
 interface SaveListProps {

@@ -3,8 +3,7 @@ import type { PopulationGoal } from '../../../db/domain/needs/population-goal.ts
 import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import { GRADE_CHOICES } from './grade-words.ts'
 
 interface SeasonFormProps {

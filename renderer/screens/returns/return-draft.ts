@@ -8,7 +8,7 @@ import {
   whoIsIt,
 } from '../../shared/table-form/person-draft.ts'
 import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
-import { type SeedStep, seedProblems } from '../../shared/table-form/seed-fields.tsx'
+import { type SeedStep, seedProblems } from '../../shared/table-form/typed-seed.ts'
 
 type Input = CallInput<'return.record'>
 

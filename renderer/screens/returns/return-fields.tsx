@@ -1,10 +1,9 @@
 import { call } from '../../shared/client/call.ts'
 import { CautionsField } from '../../shared/table-form/cautions-field.tsx'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { CheckField, TextField } from '../../shared/table-form/fields.tsx'
 import { fieldsOf, type StepProblems } from '../../shared/table-form/refusals.ts'
 import { SeedFields } from '../../shared/table-form/seed-fields.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { SuggestionSource } from '../../shared/table-form/use-suggestions.ts'
 import type { Parent, ReturnLine, ReturnStep } from './return-draft.ts'
 

@@ -5,7 +5,7 @@ import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 
 interface HarvestFormProps {
   readonly growOut: GrowOutLine

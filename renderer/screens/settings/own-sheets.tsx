@@ -7,7 +7,7 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 
 type OwnSheet = Value<'label-sheet.list'>['sheets'][number]
 type Typed = Record<keyof SheetMeasures, string>

@@ -1,4 +1,4 @@
-import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { SelectField } from '../../shared/table-form/fields.tsx'
 import type { ReadList } from './use-list.ts'
 
 interface ListColumnsProps {

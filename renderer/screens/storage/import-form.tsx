@@ -6,8 +6,7 @@ import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { FileField } from '../../shared/parts/file-field.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { CheckField, SelectField } from '../../shared/table-form/fields.tsx'
 import { textOfFile } from './text-of-file.ts'
 
 interface ImportFormProps {

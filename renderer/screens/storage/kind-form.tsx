@@ -4,7 +4,7 @@ import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { PLACE_KINDS } from '../../shared/format/place-kinds.ts'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { SelectField } from '../../shared/table-form/fields.tsx'
 
 interface KindFormProps {
   readonly place: StoredPlace

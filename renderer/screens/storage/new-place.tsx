@@ -2,8 +2,7 @@ import type { StoredPlace } from '../../../db/contract/storage-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { PLACE_KINDS, type PlaceKind } from '../../shared/format/place-kinds.ts'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
 
 interface NewPlaceProps {
   readonly places: readonly StoredPlace[]

@@ -2,9 +2,7 @@ import { useId } from 'react'
 import type { RoundStop } from '../../../db/contract/round-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital } from '../../shared/format/words.ts'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { CheckField, SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import {
   figureProblem,
   type Inspection,

@@ -4,8 +4,7 @@ import { PLACE_AIMS, type PlaceAim } from '../../../db/domain/climate/limits.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import { typedNumber } from './typed-number.ts'
 
 interface TermsFormProps {

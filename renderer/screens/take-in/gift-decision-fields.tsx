@@ -1,8 +1,7 @@
 import { WaitingStep } from '../../../db/contract/gift-decision.ts'
 import { waitingCaution, waitingInWords } from '../../../db/domain/intake/waiting.ts'
+import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import { fieldsOf } from '../../shared/table-form/refusals.ts'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { GiftPartProps } from './gift-fields.tsx'
 import type { GiftLine } from './gift-line.ts'
 

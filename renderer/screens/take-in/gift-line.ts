@@ -2,7 +2,7 @@ import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
 import type { WaitingStep } from '../../../db/contract/gift-decision.ts'
 import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
-import { seedProblems } from '../../shared/table-form/seed-fields.tsx'
+import { seedProblems } from '../../shared/table-form/typed-seed.ts'
 
 /** One gift as it is typed. Everything may be half done. */
 export interface GiftLine {

@@ -1,5 +1,5 @@
 import { useFormat } from '../format/use-format.ts'
-import { TextField } from '../table-form/text-field.tsx'
+import { TextField } from '../table-form/fields.tsx'
 
 interface DayFieldProps {
   readonly value: string

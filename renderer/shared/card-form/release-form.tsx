@@ -1,4 +1,4 @@
-import { TextField } from '../table-form/text-field.tsx'
+import { TextField } from '../table-form/fields.tsx'
 import { CardForm } from './card-form.tsx'
 import { useCardForm } from './use-card-form.ts'
 

@@ -5,8 +5,7 @@ import { useCardForm } from '../card-form/use-card-form.ts'
 import { wholeNumber } from '../card-form/whole-number.ts'
 import type { Format } from '../format/format.ts'
 import { useFormat } from '../format/use-format.ts'
-import { CheckField } from '../table-form/check-field.tsx'
-import { TextField } from '../table-form/text-field.tsx'
+import { CheckField, TextField } from '../table-form/fields.tsx'
 
 const EMPTY = { tested: '', sprouted: '', fromStock: true, note: '', on: '', startedOn: '' }
 

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, type ReactNode, type RefObject, useId, useRef } from 'react'
 import { flushSync } from 'react-dom'
 import { readTypedAmount } from '../format/manner.ts'
-import { beneathId, FieldFrame, type FieldSize } from './field-frame.tsx'
+import { beneathId, FieldFrame, type FieldSize } from './fields.tsx'
 import { useSteps } from './step-form.tsx'
 import { type AmountReading, useAmountReading } from './use-amount-reading.ts'
 import { useHeldKeys } from './use-held-keys.ts'

@@ -2,11 +2,10 @@ import { type FocusEvent, type ReactNode, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import { fold } from '../../../db/domain/shared/fold.ts'
 import { call } from '../client/call.ts'
-import { CheckField } from './check-field.tsx'
+import { CheckField, TextField } from './fields.tsx'
 import { isNobodyYet, NEW_PERSON_STEPS, type PersonDraft, type PersonStep } from './person-draft.ts'
 import { fieldsOf, type StepProblems } from './refusals.ts'
 import { SuggestField } from './suggest-field.tsx'
-import { TextField } from './text-field.tsx'
 import type { SuggestionSource } from './use-suggestions.ts'
 
 type PersonFound = Value<'person.search'>['people'][number]

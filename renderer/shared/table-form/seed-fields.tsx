@@ -1,18 +1,9 @@
 import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { readSample } from '../../../db/domain/weights/read-sample.ts'
-import { amountProblem } from '../format/manner.ts'
 import { AmountField } from './amount-field.tsx'
-import { fieldsOf, onlyProblems, type StepProblems } from './refusals.ts'
-import { TextField } from './text-field.tsx'
-
-/** What is asked of all seed that comes in, as it is typed. */
-interface TypedSeed {
-  readonly harvest: string
-  readonly amount: string
-  readonly sample: string
-}
-
-export type SeedStep = keyof TypedSeed
+import { TextField } from './fields.tsx'
+import { fieldsOf, type StepProblems } from './refusals.ts'
+import type { SeedStep, TypedSeed } from './typed-seed.ts'
 
 interface SeedFieldsProps {
   readonly line: TypedSeed
@@ -54,15 +45,4 @@ function harvestWords(typed: string, thisYear: number): string {
   const reading = readHarvestYear(typed, thisYear)
   const words = reading.kind === 'harvest' ? harvestInWords(reading.harvest) : ''
   return words.replace('–', '-') === typed.trim() ? '' : words
-}
-
-/** What is wrong with harvest, amount and sample as they stand. */
-export function seedProblems(line: TypedSeed, thisYear: number): StepProblems<SeedStep> {
-  const harvest = readHarvestYear(line.harvest, thisYear)
-  const sample = readSample(line.sample)
-  return onlyProblems({
-    harvest: harvest.kind === 'unreadable' ? harvest.because : undefined,
-    amount: amountProblem(line.amount),
-    sample: sample.kind === 'unreadable' ? sample.because : undefined,
-  })
 }

@@ -1,5 +1,5 @@
 import { type ReactNode, type RefObject, useEffect, useId, useLayoutEffect, useRef, useState } from 'react'
-import { beneathId, FieldFrame, type FieldSize } from './field-frame.tsx'
+import { beneathId, FieldFrame, type FieldSize } from './fields.tsx'
 import type { SuggestOption } from './suggest-options.ts'
 import { type SuggestAsk, useSuggestField } from './use-suggest-field.ts'
 

@@ -1,6 +1,5 @@
 import { useRead } from '../client/use-read.ts'
-import { DateField } from './date-field.tsx'
-import { SelectField } from './select-field.tsx'
+import { DateField, SelectField } from './fields.tsx'
 
 /** What holds for a whole visit: the place where its seed goes, and the day; '' for today. */
 interface Pinned {

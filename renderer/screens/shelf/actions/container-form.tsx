@@ -1,8 +1,7 @@
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { DayField } from '../../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
-import { CheckField } from '../../../shared/table-form/check-field.tsx'
-import { SelectField } from '../../../shared/table-form/select-field.tsx'
+import { CheckField, SelectField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 
 const KINDS = [

@@ -2,8 +2,7 @@ import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { DayField } from '../../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { AmountField } from '../../../shared/table-form/amount-field.tsx'
-import { CheckField } from '../../../shared/table-form/check-field.tsx'
-import { TextField } from '../../../shared/table-form/text-field.tsx'
+import { CheckField, TextField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 
 const EMPTY = { amount: '', everything: false, reason: '', on: '' }

@@ -3,7 +3,7 @@ import { USUAL_DRYING_GOAL } from '../../../../db/domain/moisture/drying.ts'
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { useSavedForm } from '../../../shared/card-form/use-saved-form.ts'
 import { useRead } from '../../../shared/client/use-read.ts'
-import { TextField } from '../../../shared/table-form/text-field.tsx'
+import { TextField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 
 const EMPTY = { grams: '', from: '', to: String(USUAL_DRYING_GOAL) }

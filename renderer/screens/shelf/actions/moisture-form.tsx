@@ -8,8 +8,7 @@ import { useSavedForm } from '../../../shared/card-form/use-saved-form.ts'
 import { useToday } from '../../../shared/card-form/use-today.ts'
 import { useRead } from '../../../shared/client/use-read.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
-import { SelectField } from '../../../shared/table-form/select-field.tsx'
-import { TextField } from '../../../shared/table-form/text-field.tsx'
+import { SelectField, TextField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 
 const METHODS = [

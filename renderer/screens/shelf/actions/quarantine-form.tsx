@@ -1,7 +1,7 @@
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { ReleaseForm } from '../../../shared/card-form/release-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
-import { TextField } from '../../../shared/table-form/text-field.tsx'
+import { TextField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 
 /** Keeps a lot from being handed out, or lets it go again once it was checked. */

@@ -218,6 +218,17 @@ test.describe('taking in, beside what is there', () => {
     await expect(field(page, 'Harvest year')).toBeFocused()
   })
 
+  test('the reading of an amount moves no button beneath it', async ({ page }) => {
+    await open(page, '/take-in')
+    const heightOf = async () =>
+      (await page.getByRole('button', { name: 'List this gift' }).boundingBox())?.y ?? Number.NaN
+    await expect(field(page, 'Who brings it?')).toBeFocused()
+    const before = await heightOf()
+    await field(page, 'Amount').fill('3 packets of 25')
+    await expect(page.locator('.table-field-words:visible', { hasText: '75 seeds' })).toBeVisible()
+    expect(await heightOf()).toBe(before)
+  })
+
   test('keys pressed while a name is still being looked for do their work afterwards', async ({ page }) => {
     const keys = await atTheTable(page)
     await answerLate(page, () => 400)

@@ -1,5 +1,5 @@
-import { useEffect, useRef } from 'react'
-import type { LotRecord } from '../../../db/contract/shelf-operations.ts'
+import { type ComponentProps, useEffect, useRef } from 'react'
+import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { LotActions } from './actions/lot-actions.tsx'
@@ -31,6 +31,10 @@ interface LotCardProps {
 export function LotCard({ lotId, takesFocus, entered }: LotCardProps) {
   const resting = useResting(lotId, REST_MS)
   const lot = useRead('lot.get', { lotId: resting }, { keepLast: true })
+  const forms = useOpenForm<string>()
+  const { closeAny } = forms
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a form closes as another lot is asked for
+  useEffect(() => closeAny, [lotId, closeAny])
   const top = useRef<HTMLDivElement>(null)
   const shown = lot.data?.lotId
   useEffect(() => {
@@ -44,19 +48,19 @@ export function LotCard({ lotId, takesFocus, entered }: LotCardProps) {
   if (lot.data === undefined) return lot.error === null ? null : <ProblemText problem={lot.error.problem} />
   return (
     <div ref={top}>
-      <OneLot key={lot.data.lotId} lot={lot.data} />
+      <OneLot key={lot.data.lotId} lot={lot.data} askedLotId={lotId} forms={forms} />
     </div>
   )
 }
 
-function OneLot({ lot }: { readonly lot: LotRecord }) {
+function OneLot({ lot, ...actions }: ComponentProps<typeof LotActions>) {
   return (
     <Card className="card" name={`${lot.variety}, lot ${lot.lotNumber}`}>
       <LotHead lot={lot} />
       <div className="card-sheet">
         <LotStock lot={lot} />
         <LotCautions lot={lot} />
-        <LotActions lot={lot} />
+        <LotActions lot={lot} {...actions} />
         <LotFacts lot={lot} />
         <LotFamily lot={lot} />
         <LotOutlook lotId={lot.lotId} />

@@ -1,11 +1,12 @@
-import { useState } from 'react'
+import { useCallback, useState } from 'react'
 
-interface OpenForm<N extends string> {
+export interface OpenForm<N extends string> {
   readonly open: N | null
   /** What the button needs that opens and closes a form. */
   readonly button: (name: N) => { readonly 'aria-expanded': boolean; readonly onClick: () => void }
   /** Closes the form of that name. */
   readonly close: (name: N) => void
+  readonly closeAny: () => void
 }
 
 /**
@@ -22,5 +23,6 @@ export function useOpenForm<N extends string>(): OpenForm<N> {
       onClick: () => setOpen(open === name ? null : name),
     }),
     close: (name) => setOpen((now) => (now === name ? null : now)),
+    closeAny: useCallback(() => setOpen(null), []),
   }
 }

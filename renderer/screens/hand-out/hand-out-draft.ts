@@ -9,8 +9,7 @@ import {
   type PersonDraft,
   whoIsIt,
 } from '../../shared/table-form/person-draft.ts'
-import type { RefusalSteps, StepProblems } from '../../shared/table-form/refusals.ts'
-import { onlyProblems } from '../../shared/table-form/refusals.ts'
+import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
 import {
   isBlankLines,
   type LineRules,

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useLayoutEffect, useRef } from 'react'
+import type { KeyboardEvent } from 'react'
 import { flushSync } from 'react-dom'
 import type { Value } from '../../../db/contract/contract.ts'
 import { call } from '../../shared/client/call.ts'
@@ -7,6 +7,7 @@ import { type LotLine, withLot } from '../../shared/table-form/lot-line.ts'
 import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
 import { isAmiss, refusedStep } from '../../shared/table-form/refusals.ts'
 import type { OpenTable } from '../../shared/table-form/table-draft.tsx'
+import { useNewest } from '../../shared/table-form/use-newest.ts'
 import { useTable } from '../../shared/table-form/use-table.ts'
 import { useVisitLines } from '../../shared/table-form/use-visit-lines.ts'
 import { useWhen } from '../../shared/table-form/use-when.ts'
@@ -57,10 +58,7 @@ export function useHandOut(open: OpenTable<HandOutDraft>, onSaved: (saved: Hande
     if (cautions > 0 && draft.reason.trim() === '') return table.show({ reason: SAY_WHY })
     packets.list()
   }
-  const listNow = useRef(listKnown)
-  useLayoutEffect(() => {
-    listNow.current = listKnown
-  })
+  const listNow = useNewest(listKnown)
   const listLine = () => {
     if (previewed.known) return listKnown()
     void held.holdUntil(async () => {

@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef, useState } from 'react'
+import { useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { VisitOut } from '../../../db/contract/promise-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
@@ -6,6 +6,7 @@ import { useLotScan } from '../../shared/scans/scans.ts'
 import { isNobodyYet, type PersonDraft } from '../../shared/table-form/person-draft.ts'
 import { isAmiss } from '../../shared/table-form/refusals.ts'
 import type { OpenTable } from '../../shared/table-form/table-draft.tsx'
+import { useNewest } from '../../shared/table-form/use-newest.ts'
 import { useTable } from '../../shared/table-form/use-table.ts'
 import { useWhen } from '../../shared/table-form/use-when.ts'
 import {
@@ -58,10 +59,7 @@ export function useReturns(open: OpenTable<ReturnDraft>) {
     table.focus('out', 'lot')
     return true
   }
-  const scanNow = useRef(pickLot)
-  useLayoutEffect(() => {
-    scanNow.current = pickLot
-  })
+  const scanNow = useNewest(pickLot)
   useLotScan(async (lot) => {
     await whenOutKnown()
     flushSync(() => scanNow.current(lot))

@@ -1,4 +1,4 @@
-import { type ComponentProps, useEffect, useRef } from 'react'
+import { type ComponentProps, useEffect, useLayoutEffect, useRef } from 'react'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
@@ -33,8 +33,8 @@ export function LotCard({ lotId, takesFocus, entered }: LotCardProps) {
   const lot = useRead('lot.get', { lotId: resting }, { keepLast: true })
   const forms = useOpenForm<string>()
   const { closeAny } = forms
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a form closes as another lot is asked for
-  useEffect(() => closeAny, [lotId, closeAny])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a form closes as another lot is asked for, before a press for that lot can fall
+  useLayoutEffect(() => closeAny, [lotId, closeAny])
   const top = useRef<HTMLDivElement>(null)
   const shown = lot.data?.lotId
   useEffect(() => {

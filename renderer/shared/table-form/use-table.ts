@@ -94,8 +94,3 @@ export function useTable<D extends object, W extends WriteName, S extends string
     },
   }
 }
-
-/** A table at work. */
-export type Table<D extends object, W extends WriteName, S extends string> = ReturnType<
-  typeof useTable<D, W, S>
->

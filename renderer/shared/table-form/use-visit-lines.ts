@@ -1,6 +1,5 @@
 import { flushSync } from 'react-dom'
-import type { StepProblems } from './refusals.ts'
-import { isAmiss } from './refusals.ts'
+import { isAmiss, type StepProblems } from './refusals.ts'
 import { closeLines, type LineRules, type LineStep, stepLines, type VisitLines } from './visit-lines.ts'
 
 interface LinesOf<L extends { readonly id: string }, S extends string> {

@@ -30,6 +30,13 @@ interface AmountFieldProps {
 
 const NONE: readonly string[] = []
 
+/** A line kept free for the reading, so that no button moves away from a press as it appears. */
+const ROOM = (
+  <p className="table-field-words" aria-hidden="true">
+    {'\u00A0'}
+  </p>
+)
+
 /** One field for an amount with its unit, read back in words; what can be meant two ways asks, and never guesses. */
 export function AmountField(props: AmountFieldProps) {
   const { label, value, onChange, step, cropId, lotId, sample = '', problem, size = 'record' } = props
@@ -62,7 +69,9 @@ export function AmountField(props: AmountFieldProps) {
   }
 
   const wrong = problem ?? failure
-  const says = wrong !== undefined || props.instead !== undefined || (reading?.words ?? '') !== ''
+  const said = [wrong, props.instead, reading?.words, reading?.weightNote, reading?.warning].filter(Boolean)
+  // A weight is told of as well where it is known of what.
+  const room = (cropId === undefined && lotId === undefined ? 1 : 2) - said.length
 
   const choose = (choice: string) => {
     flushSync(() => onChange(choice))
@@ -80,7 +89,8 @@ export function AmountField(props: AmountFieldProps) {
         <>
           {props.instead !== undefined && <p className="table-field-words">{props.instead}</p>}
           {reading && reading.words !== problem && <AmountWords reading={reading} />}
-          {!says && <RoomForReading />}
+          {room > 0 && ROOM}
+          {room > 1 && ROOM}
           <Choices
             choices={choices}
             meaning={asks ? 'It can mean' : 'Instead'}
@@ -108,15 +118,6 @@ export function AmountField(props: AmountFieldProps) {
         aria-invalid={problem !== undefined}
       />
     </FieldFrame>
-  )
-}
-
-/** Keeps the line of the reading, so that no button moves away from a press as the reading appears. */
-function RoomForReading() {
-  return (
-    <p className="table-field-words" aria-hidden="true">
-      {'\u00A0'}
-    </p>
   )
 }
 

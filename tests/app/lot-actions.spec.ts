@@ -2,7 +2,7 @@ import type { Page } from '@playwright/test'
 import { expectNoBarrier } from './support/axe.ts'
 import { open } from './support/open.ts'
 import { shown } from './support/shown.ts'
-import { type SmallShelf, smallShelf } from './support/small-shelf.ts'
+import { type Lot, type SmallShelf, smallShelf } from './support/small-shelf.ts'
 import { expect, test } from './support/test.ts'
 
 test.use({ drawer: 'shelf' })
@@ -152,6 +152,29 @@ test('a lot is kept back, and released once it was checked; whoever goes on mean
   await expect(page.getByRole('region', { name: 'Cautions' })).toHaveCount(0)
   await expect(move).toBeFocused()
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quarantined).toBe(false)
+})
+
+test('a button pressed while the next card is on its way opens its form on that card', async ({ page }) => {
+  const card = (lot: Lot) => page.getByRole('article', { name: lot.lotNumber })
+  await expect(card(shelf.bean)).toBeVisible()
+  const answer = Promise.withResolvers<void>()
+  await page.route('**/call', async (route) => {
+    const { operation } = route.request().postDataJSON() as { operation: string }
+    if (operation === 'lot.get') await answer.promise
+    await route.continue()
+  })
+  await page.getByRole('grid').getByText(shelf.tomato.lotNumber).click()
+  await openForm(page, 'Move')
+  await expect(card(shelf.bean)).toBeVisible()
+  await expect(page.getByRole('article').locator('form')).toHaveCount(0)
+  answer.resolve()
+  await expect(card(shelf.tomato).locator('form')).toBeVisible()
+  await openForm(page, 'Split')
+  await page.getByRole('grid').getByText(shelf.bean.lotNumber).click()
+  await expect(card(shelf.bean)).toBeVisible()
+  await page.getByRole('grid').getByText(shelf.tomato.lotNumber).click()
+  await expect(card(shelf.tomato)).toBeVisible()
+  await expect(page.getByRole('article').locator('form')).toHaveCount(0)
 })
 
 test('another record of the same variety is found by its letters, joined, and parted again', {

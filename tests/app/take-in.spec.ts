@@ -218,6 +218,25 @@ test.describe('taking in, beside what is there', () => {
     await expect(field(page, 'Harvest year')).toBeFocused()
   })
 
+  test('the reading of an amount moves no button beneath it', async ({ page }) => {
+    const keys = await atTheTable(page)
+    const buttonAt = async () =>
+      (await page.getByRole('button', { name: 'List this gift' }).boundingBox())?.y ?? Number.NaN
+    const withoutCrop = await buttonAt()
+    await field(page, 'Amount').fill('3 packets of 25')
+    await expect(shown(page, '75 seeds')).toBeVisible()
+    expect(await buttonAt()).toBe(withoutCrop)
+    await field(page, 'Amount').fill('')
+    await field(page, 'Variety').focus()
+    await keys.type('hrasek')
+    await keys.press('Enter')
+    await expect(field(page, 'Harvest year')).toBeFocused()
+    const withCrop = await buttonAt()
+    await field(page, 'Amount').fill('30 seeds')
+    await expect(shown(page, /^30 seeds, about/)).toBeVisible()
+    expect(await buttonAt()).toBe(withCrop)
+  })
+
   test('keys pressed while a name is still being looked for do their work afterwards', async ({ page }) => {
     const keys = await atTheTable(page)
     await answerLate(page, () => 400)

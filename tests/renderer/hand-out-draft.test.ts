@@ -1,13 +1,17 @@
 import { describe, expect, test } from 'vitest'
 import { contract } from '../../db/contract/contract.ts'
 import {
-  closeHandOut,
   emptyHandOut,
   handOutOf,
   isBlankHandOut,
-  stepHandOut,
+  OUT_REFUSALS,
+  outProblems,
+  PACKETS,
 } from '../../renderer/screens/hand-out/hand-out-draft.ts'
-import { emptyOutLine, outFieldOf, outProblems, withLot } from '../../renderer/screens/hand-out/out-line.ts'
+import { emptyLotLine, withLot } from '../../renderer/shared/table-form/lot-line.ts'
+import { NO_PERSON_YET } from '../../renderer/shared/table-form/person-draft.ts'
+import { refusedStep } from '../../renderer/shared/table-form/refusals.ts'
+import { closeLines, noLines } from '../../renderer/shared/table-form/visit-lines.ts'
 
 const OFFER = {
   lotId: 4,
@@ -19,12 +23,12 @@ const OFFER = {
 }
 
 function aLine(amount = '1 packet of 20') {
-  return { ...emptyOutLine('line-a'), ...withLot(emptyOutLine('line-a'), OFFER), amount }
+  return { ...emptyLotLine('line-a'), ...withLot(emptyLotLine('line-a'), OFFER), amount }
 }
 
 describe('a packet as it is typed', () => {
   test('a picked lot brings one packet of the usual size, which can be read', () => {
-    const line = { ...emptyOutLine('line-a'), ...withLot(emptyOutLine('line-a'), OFFER) }
+    const line = { ...emptyLotLine('line-a'), ...withLot(emptyLotLine('line-a'), OFFER) }
     expect(line.amount).toBe('1 packet of 20')
     expect(outProblems(line)).toEqual({})
   })
@@ -36,29 +40,36 @@ describe('a packet as it is typed', () => {
   })
 
   test('a crop without a usual packet asks for the amount', () => {
-    expect(withLot(emptyOutLine('line-a'), { ...OFFER, packetSeeds: null }).amount).toBe('')
+    expect(withLot(emptyLotLine('line-a'), { ...OFFER, packetSeeds: null }).amount).toBe('')
   })
 
   test('letters that were never picked are asked about at the lot', () => {
-    expect(outProblems({ ...emptyOutLine('a'), text: 'brow', amount: '5 g' }).lot).toContain('brow')
+    expect(outProblems({ ...emptyLotLine('a'), text: 'brow', amount: '5 g' }).lot).toContain('brow')
   })
 
   test.each([
-    ['lines.1.amount', { line: 1, field: 'amount' }],
-    ['lines.0.lotId', { line: 0, field: 'lot' }],
-    ['lines.3', { line: 3, field: 'lot' }],
-    ['person.newPerson.name', null],
+    ['lines.1.amount', { line: 1, step: 'amount' }],
+    ['lines.0.lotId', { line: 0, step: 'lot' }],
+    ['lines.3', { line: 3, step: 'lot' }],
+    ['person.newPerson.name', { step: 'person' }],
+    ['person.newPerson.creditAs', { step: 'creditAs' }],
+    ['person', { step: 'person' }],
+    ['promisedBy', null],
+    [null, null],
   ])('the path %s of a refusal leads to %j', (path, place) => {
-    expect(outFieldOf(path)).toEqual(place)
+    expect(refusedStep(path, OUT_REFUSALS)).toEqual(place)
   })
 })
 
 describe('a visit of a member', () => {
-  const nobody = stepHandOut(emptyHandOut('visit-key-1'), { kind: 'member', change: { is: 'nobody' } })
-  const visit = stepHandOut(nobody, { kind: 'line', change: aLine() })
+  const visit = {
+    ...emptyHandOut('visit-key-1'),
+    member: { ...NO_PERSON_YET, is: 'nobody' as const },
+    lines: noLines(aLine()),
+  }
 
   test('closed and sent, it is what the contract takes', () => {
-    const { lines, problems } = closeHandOut(visit, 'next')
+    const { lines, problems } = closeLines(visit.lines, PACKETS, 'next')
     expect(problems).toBeNull()
     const sent = handOutOf(visit, lines.listed, [], '2026-11-25')
     expect(contract['withdrawal.record'].input.parse(sent)).toMatchObject({
@@ -71,8 +82,8 @@ describe('a visit of a member', () => {
   })
 
   test('a reason goes along only with a caution that was read', () => {
-    const reasoned = stepHandOut(visit, { kind: 'visit', change: { reason: 'last chance this spring' } })
-    const { lines } = closeHandOut(reasoned, 'next')
+    const reasoned = { ...visit, reason: 'last chance this spring' }
+    const { lines } = closeLines(reasoned.lines, PACKETS, 'next')
     expect(handOutOf(reasoned, lines.listed, [], '2026-11-25')?.reason).toBe('')
     expect(handOutOf(reasoned, lines.listed, ['too-few-left'], '2026-11-25')).toMatchObject({
       despite: ['too-few-left'],
@@ -80,9 +91,8 @@ describe('a visit of a member', () => {
     })
   })
 
-  test('the next member begins with nothing of the last', () => {
-    const next = stepHandOut(visit, { kind: 'next-member', key: 'visit-key-2' })
-    expect(isBlankHandOut(next)).toBe(true)
+  test('what is typed of it is worth keeping, an empty one is not', () => {
+    expect(isBlankHandOut(emptyHandOut('visit-key-2'))).toBe(true)
     expect(isBlankHandOut(visit)).toBe(false)
   })
 })

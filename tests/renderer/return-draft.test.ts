@@ -1,6 +1,12 @@
 import { expect, test } from 'vitest'
 import type { VisitOut } from '../../db/contract/withdrawal-operations.ts'
-import { grownFrom } from '../../renderer/screens/returns/return-draft.ts'
+import {
+  emptyReturn,
+  grownFrom,
+  nextReturn,
+  withPerson,
+  withSaved,
+} from '../../renderer/screens/returns/return-draft.ts'
 
 const lot = { lotId: 4, lotNumber: 'HL26-0002-A', variety: 'Quay Red' }
 
@@ -21,4 +27,24 @@ test('what comes back of a grow-out has its plants and its garden filled in', ()
 
 test('what comes back of another visit leaves what was typed of plants and garden', () => {
   expect(Object.keys(grownFrom(lot, [visit(null)]))).toEqual(['text', 'parent', 'meets'])
+})
+
+test('the place and the day stay for the next person, and nothing else does', () => {
+  const first = { ...emptyReturn('visit-key-1'), placeId: 12, receivedOn: '2026-01-02' }
+  const brought = withSaved(withPerson(first, { is: 'new', text: 'Odile Marsh' }), 7, 'visit-key-2')
+  expect(brought).toMatchObject({ saved: 1, person: { is: 'known', personId: 7, text: 'Odile Marsh' } })
+  expect(nextReturn(brought, 'visit-key-3')).toEqual({ ...first, key: 'visit-key-3' })
+})
+
+test('what one person promised is not kept by another', () => {
+  const parent = {
+    lotId: 4,
+    lotNumber: 'HL26-0004-A',
+    variety: 'Quillhaven Brown',
+    withdrawalId: 9,
+    promise: 'a cup',
+  }
+  const draft = { ...emptyReturn('visit-key-1'), line: { ...emptyReturn('visit-key-1').line, parent } }
+  const other = withPerson(draft, { is: 'known', personId: 8 })
+  expect(other.line.parent).toEqual({ ...parent, withdrawalId: null, promise: '' })
 })

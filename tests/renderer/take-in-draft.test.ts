@@ -2,19 +2,22 @@ import { describe, expect, test } from 'vitest'
 import { contract } from '../../db/contract/contract.ts'
 import {
   emptyGift,
+  GIFT_REFUSALS,
   type GiftLine,
-  giftFieldOf,
   giftProblems,
   isUntouched,
 } from '../../renderer/screens/take-in/gift-line.ts'
 import {
-  closeVisit,
   emptyVisit,
+  giftRules,
   isBlankVisit,
-  stepTakeIn,
+  nextVisit,
   type TakeInDraft,
   visitOf,
 } from '../../renderer/screens/take-in/take-in-draft.ts'
+import { NO_PERSON_YET } from '../../renderer/shared/table-form/person-draft.ts'
+import { refusedStep } from '../../renderer/shared/table-form/refusals.ts'
+import { closeLines, noLines, stepLines } from '../../renderer/shared/table-form/visit-lines.ts'
 
 const YEAR = 2026
 const KEY = 'visit-key-1'
@@ -31,10 +34,17 @@ function aGift(change: Partial<GiftLine> = {}): GiftLine {
   }
 }
 
+const ODILE = { ...NO_PERSON_YET, is: 'known', text: 'Odile Marsh', personId: 7 } as const
+
 function aVisit(line: GiftLine): TakeInDraft {
-  const known = { is: 'known', text: 'Odile Marsh', personId: 7 } as const
-  const withDonor = stepTakeIn(emptyVisit(KEY), { kind: 'donor', change: known })
-  return stepTakeIn(withDonor, { kind: 'line', change: line })
+  return { ...emptyVisit(KEY), donor: ODILE, gifts: noLines(line) }
+}
+
+/** The visit closed for saving, as it is sent. */
+function sentOf(draft: TakeInDraft) {
+  const { lines, problems } = closeLines(draft.gifts, giftRules(YEAR), 'next')
+  expect(problems).toBeNull()
+  return visitOf(draft, lines.listed, '2026-11-25')
 }
 
 describe('a gift as it is typed', () => {
@@ -72,47 +82,43 @@ describe('a gift as it is typed', () => {
   })
 
   test.each([
-    ['gifts.2.amount', { gift: 2, field: 'amount' }],
-    ['gifts.0.variety.newVariety.name', { gift: 0, field: 'variety' }],
-    ['gifts.0.variety.newVariety.cropId', { gift: 0, field: 'crop' }],
-    ['gifts.0.variety.newVariety.newCrop.name', { gift: 0, field: 'crop' }],
-    ['gifts.1.cautions.0', { gift: 1, field: 'cautionNote' }],
-    ['gifts.1.decision.reason', { gift: 1, field: 'reason' }],
-    ['gifts.1', { gift: 1, field: 'variety' }],
-    ['donor.newPerson.email', null],
+    ['gifts.2.amount', { line: 2, step: 'amount' }],
+    ['gifts.0.variety.newVariety.name', { line: 0, step: 'variety' }],
+    ['gifts.0.variety.newVariety.cropId', { line: 0, step: 'crop' }],
+    ['gifts.0.variety.newVariety.newCrop.name', { line: 0, step: 'crop' }],
+    ['gifts.1.cautions.0', { line: 1, step: 'cautionNote' }],
+    ['gifts.1.decision.reason', { line: 1, step: 'reason' }],
+    ['gifts.1', { line: 1, step: 'variety' }],
+    ['donor.newPerson.email', { step: 'email' }],
     [null, null],
   ])('the path %s of a refusal leads to %j', (path, place) => {
-    expect(giftFieldOf(path)).toEqual(place)
+    expect(refusedStep(path, GIFT_REFUSALS)).toEqual(place)
   })
 })
 
 describe('a visit of a donor', () => {
   test('the season stays for the next gift, its story does not', () => {
-    const listed = stepTakeIn(aVisit(aGift({ story: 'from an aunt' })), { kind: 'list-line', nextId: 'next' })
-    expect(listed.gifts.line.harvest).toBe('2024')
-    expect(listed.gifts.line.story).toBe('')
+    const { gifts } = aVisit(aGift({ story: 'from an aunt' }))
+    const { line } = stepLines(gifts, { kind: 'list-line', nextId: 'next' }, giftRules(YEAR).make)
+    expect(line.harvest).toBe('2024')
+    expect(line.story).toBe('')
   })
 
   test('the place stays for the next donor, and nothing else does', () => {
-    const placed = stepTakeIn(aVisit(aGift()), {
-      kind: 'visit',
-      change: { placeId: 12, receivedOn: '2026-01-02' },
-    })
-    const next = stepTakeIn(placed, { kind: 'next-donor', key: 'visit-key-2' })
+    const placed = { ...aVisit(aGift()), placeId: 12, receivedOn: '2026-01-02' }
+    const next = nextVisit(placed, 'visit-key-2')
     expect(next).toEqual(emptyVisit('visit-key-2', 12))
     expect(isBlankVisit(next)).toBe(true)
   })
 
   test('a pinned place alone is nothing to keep; one letter of a name is', () => {
     expect(isBlankVisit(emptyVisit(KEY, 12))).toBe(true)
-    expect(isBlankVisit(stepTakeIn(emptyVisit(KEY), { kind: 'donor', change: { text: 'O' } }))).toBe(false)
+    expect(isBlankVisit({ ...emptyVisit(KEY), donor: { ...NO_PERSON_YET, text: 'O' } })).toBe(false)
   })
 
   test('a crop that the table has not is sent by its name', () => {
     const draft = aVisit(aGift({ cropId: null, crop: 'Lantern vine', newCrop: true }))
-    const { lines, problems } = closeVisit(draft, YEAR, 'next')
-    expect(problems).toBeNull()
-    const sent = visitOf(draft, lines.listed, '2026-11-25')
+    const sent = sentOf(draft)
     expect(contract['intake.record'].input.parse(sent).gifts[0]?.variety).toMatchObject({
       newVariety: {
         name: 'Quillhaven Brown',
@@ -122,13 +128,8 @@ describe('a visit of a donor', () => {
   })
 
   test('closed and sent, it is what the contract takes', () => {
-    const draft = stepTakeIn(aVisit(aGift({ cautions: ['toxic'], cautionNote: 'beans raw' })), {
-      kind: 'visit',
-      change: { placeId: 3 },
-    })
-    const { lines, problems } = closeVisit(draft, YEAR, 'next')
-    expect(problems).toBeNull()
-    const sent = visitOf(draft, lines.listed, '2026-11-25')
+    const draft = { ...aVisit(aGift({ cautions: ['toxic'], cautionNote: 'beans raw' })), placeId: 3 }
+    const sent = sentOf(draft)
     expect(contract['intake.record'].input.parse(sent)).toMatchObject({
       key: KEY,
       donor: { personId: 7 },
@@ -152,31 +153,25 @@ describe('a visit of a donor', () => {
     ],
   ] as const)('%j is sent as %j', (change, decision) => {
     const draft = aVisit(aGift(change))
-    const sent = visitOf(draft, closeVisit(draft, YEAR, 'next').lines.listed, '2026-11-25')
-    expect(sent?.gifts[0]?.decision).toEqual(decision)
+    expect(sentOf(draft)?.gifts[0]?.decision).toEqual(decision)
   })
 
   test('a caution taken back takes its note along', () => {
     const draft = aVisit(aGift({ cautions: [], cautionNote: 'thiram' }))
-    const { lines } = closeVisit(draft, YEAR, 'next')
-    expect(visitOf(draft, lines.listed, '2026-11-25')?.gifts[0]?.cautionNote).toBe('')
+    expect(sentOf(draft)?.gifts[0]?.cautionNote).toBe('')
   })
 
   test('without a donor it is not sent; with nobody it is', () => {
-    const draft = stepTakeIn(aVisit(aGift()), { kind: 'donor', change: { is: 'open' } })
-    expect(visitOf(draft, [], '2026-11-25')).toBeNull()
-    const nobody = stepTakeIn(draft, { kind: 'donor', change: { is: 'nobody' } })
-    expect(visitOf(nobody, [], '2026-11-25')?.donor).toBeNull()
+    const by = (is: 'open' | 'nobody') =>
+      visitOf({ ...aVisit(aGift()), donor: { ...ODILE, is } }, [], '2026-11-25')
+    expect(by('open')).toBeNull()
+    expect(by('nobody')?.donor).toBeNull()
   })
 
   test('an address is sent only with leave to write', () => {
-    const fresh = { is: 'new', text: 'Tove Lindqvist', email: 'tove@quillhaven.example' } as const
+    const fresh = { ...ODILE, is: 'new', text: 'Tove Lindqvist', email: 'tove@quillhaven.example' } as const
     const donorOf = (mayWrite: boolean) =>
-      visitOf(
-        stepTakeIn(aVisit(aGift()), { kind: 'donor', change: { ...fresh, mayWrite } }),
-        [],
-        '2026-11-25',
-      )?.donor
+      visitOf({ ...aVisit(aGift()), donor: { ...fresh, mayWrite } }, [], '2026-11-25')?.donor
     expect(donorOf(false)).toMatchObject({ newPerson: { email: '', mayWrite: false } })
     expect(donorOf(true)).toMatchObject({ newPerson: { email: 'tove@quillhaven.example', mayWrite: true } })
   })

@@ -100,29 +100,28 @@ describe('closing a visit for saving', () => {
     isUntouched: (line: Note) => line.text === '',
     problems: (line: Note): { text?: string } => (line.text.endsWith('?') ? { text: 'unclear' } : {}),
     nothingListed: { text: 'nothing' },
-    nextId: 'next',
   }
 
   test('lists what is still being typed', () => {
-    const closed = closeLines(typed(twoListed(), 'third'), rules)
+    const closed = closeLines(typed(twoListed(), 'third'), rules, 'next')
     expect(closed.problems).toBeNull()
     expect(texts(closed.lines)).toEqual(['first', 'second', 'third'])
   })
 
   test('lists a change and the line put aside for it', () => {
     const changing = step(typed(twoListed(), 'third'), { kind: 'change-line', id: 'a' })
-    expect(texts(closeLines(changing, rules).lines)).toEqual(['first', 'second', 'third'])
+    expect(texts(closeLines(changing, rules, 'next').lines)).toEqual(['first', 'second', 'third'])
   })
 
   test('takes up the first listed line that lacks something', () => {
     const unclear = step(typed(twoListed(), 'how much?'), { kind: 'list-line', nextId: 'd' })
-    const closed = closeLines(unclear, rules)
+    const closed = closeLines(unclear, rules, 'next')
     expect(closed.problems).toEqual({ text: 'unclear' })
     expect(closed.lines.line.text).toBe('how much?')
     expect(closed.lines.changing).toBe('c')
   })
 
   test('says so where nothing is listed', () => {
-    expect(closeLines(noLines(make('a')), rules).problems).toEqual({ text: 'nothing' })
+    expect(closeLines(noLines(make('a')), rules, 'next').problems).toEqual({ text: 'nothing' })
   })
 })

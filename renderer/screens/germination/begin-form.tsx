@@ -3,7 +3,7 @@ import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 import { capital } from '../../shared/format/words.ts'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { CheckField } from '../../shared/table-form/fields.tsx'
 
 interface BeginFormProps {
   readonly plan: TestPlan

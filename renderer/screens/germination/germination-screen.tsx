@@ -90,10 +90,8 @@ export function GerminationScreen({ part = '', id = 0 }: GerminationScreenProps)
         <Lists shown={shown} onPick={setShown} bench={bench.data} due={due.data} />
         {rows[shown].length === 0 && <p className="soft">{NOTHING[shown]}</p>}
         <OtherVisits
-          others={visit.others}
+          visit={visit}
           inWords={(other) => `counts typed of ${testsInWords(countsTyped(other))}`}
-          onGoOnWith={visit.goOnWith}
-          onDiscard={visit.discard}
         />
         <PaneRows label={LISTS[shown]} rows={rows[shown]} onOpen={openCard} />
         {shown === 'due' && due.data.total > DUE_AT_ONCE && (

@@ -1,7 +1,7 @@
 import type { TestPlan } from '../../../db/contract/germination-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { RowTable } from '../../shared/parts/row-table.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 
 interface SpendAdviceProps {
   readonly plan: TestPlan

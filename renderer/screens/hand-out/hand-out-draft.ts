@@ -1,26 +1,29 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { WithdrawalPurpose } from '../../../db/contract/fields.ts'
 import type { Override } from '../../../db/contract/withdrawal-operations.ts'
+import { amountProblem } from '../../shared/format/manner.ts'
+import { emptyLotLine, isUntouchedLot, type LotLine } from '../../shared/table-form/lot-line.ts'
 import {
   isNobodyYet,
   NO_PERSON_YET,
   type PersonDraft,
   whoIsIt,
 } from '../../shared/table-form/person-draft.ts'
+import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
 import {
-  type ClosedLines,
-  closeLines,
-  type LineStep,
+  isBlankLines,
+  type LineRules,
   noLines,
-  stepLines,
   type VisitLines,
 } from '../../shared/table-form/visit-lines.ts'
-import { emptyOutLine, isUntouched, lineOf, type OutLine, type OutProblems, outProblems } from './out-line.ts'
 
 type Input = CallInput<'withdrawal.record'>
 
-/** What holds for a whole visit of a member. */
-export interface VisitTerms {
+/** A visit of one member while it is being entered; kept key by key, so that nothing typed can be lost. */
+export interface HandOutDraft {
+  /** Names the intention to save, so that a save repeated after a crash acts once. */
+  readonly key: string
+  readonly member: PersonDraft
   /** '' for today. */
   readonly on: string
   readonly purpose: WithdrawalPurpose
@@ -31,23 +34,10 @@ export interface VisitTerms {
   readonly reason: string
   /** Whether a withdrawal slip is wanted on paper. */
   readonly slip: boolean
+  readonly lines: VisitLines<LotLine>
 }
 
-/** A visit of one member while it is being entered; kept key by key, so that nothing typed can be lost. */
-export interface HandOutDraft extends VisitTerms {
-  /** Names the intention to save, so that a save repeated after a crash acts once. */
-  readonly key: string
-  readonly member: PersonDraft
-  readonly lines: VisitLines<OutLine>
-}
-
-export type HandOutStep =
-  | { readonly kind: 'member'; readonly change: Partial<PersonDraft> }
-  | { readonly kind: 'visit'; readonly change: Partial<VisitTerms> }
-  | { readonly kind: 'line'; readonly change: Partial<OutLine> }
-  | { readonly kind: 'closed'; readonly lines: VisitLines<OutLine> }
-  | { readonly kind: 'next-member'; readonly key: string }
-  | LineStep
+export type OutStep = 'lot' | 'amount' | 'reason'
 
 export function emptyHandOut(key: string): HandOutDraft {
   return {
@@ -59,65 +49,64 @@ export function emptyHandOut(key: string): HandOutDraft {
     promisedBy: '',
     reason: '',
     slip: false,
-    lines: noLines(emptyOutLine(`${key}-1`)),
-  }
-}
-
-/** The visit after one thing was done to it. Pure: names come in with the step. */
-export function stepHandOut(draft: HandOutDraft, step: HandOutStep): HandOutDraft {
-  switch (step.kind) {
-    case 'member':
-      return { ...draft, member: { ...draft.member, ...step.change } }
-    case 'visit':
-      return { ...draft, ...step.change }
-    case 'line':
-      return { ...draft, lines: { ...draft.lines, line: { ...draft.lines.line, ...step.change } } }
-    case 'closed':
-      return { ...draft, lines: step.lines }
-    case 'next-member':
-      return emptyHandOut(step.key)
-    default:
-      return { ...draft, lines: stepLines(draft.lines, step, emptyOutLine) }
+    lines: noLines(emptyLotLine(`${key}-1`)),
   }
 }
 
 /** Whether nothing worth keeping was typed. */
-export function isBlankHandOut(draft: HandOutDraft): boolean {
-  const { listed, line, takenOff } = draft.lines
-  const nothingListed = listed.length === 0 && takenOff === null && isUntouched(line)
-  return isNobodyYet(draft.member) && nothingListed && draft.promised.trim() === ''
+export function isBlankHandOut({ member, lines, promised }: HandOutDraft): boolean {
+  return isNobodyYet(member) && isBlankLines(lines, isUntouchedLot) && promised.trim() === ''
 }
 
-/** The lines closed for saving, or the first that lacks something; `nextId` names the empty line that is left. */
-export function closeHandOut(draft: HandOutDraft, nextId: string): ClosedLines<OutLine, OutProblems> {
-  return closeLines<OutLine, OutProblems>(draft.lines, {
-    make: emptyOutLine,
-    isUntouched,
-    problems: outProblems,
-    nothingListed: { lot: 'Nothing is listed yet. Scan or type the first lot here.' },
-    nextId,
-  })
+/** What a line still lacks before it can be put on the visit's list. */
+export function outProblems({ lot, text, amount }: LotLine): StepProblems<OutStep> {
+  return lot === null ? { lot: lotProblem(text.trim()) } : onlyProblems({ amount: amountProblem(amount) })
+}
+
+function lotProblem(typed: string): string {
+  return typed === ''
+    ? 'Which lot goes out? Scan its label, or type its number or a few letters of its name.'
+    : `Choose from the list which lot ‘${typed}’ is.`
+}
+
+export const PACKETS: LineRules<LotLine, OutStep> = {
+  make: emptyLotLine,
+  isUntouched: isUntouchedLot,
+  problems: outProblems,
+  nothingListed: { lot: 'Nothing is listed yet. Scan or type the first lot here.' },
+}
+
+export const OUT_REFUSALS: RefusalSteps<OutStep> = {
+  person: 'person',
+  line: (within) => (within === 'amount' ? 'amount' : 'lot'),
+}
+
+/** The line as the collection takes it. Throws RangeError where no lot was picked. */
+export function lineOf({ lot, amount }: LotLine): Input['lines'][number] {
+  if (lot === null) throw new RangeError('A line needs its lot')
+  return { lotId: lot.lotId, amount }
 }
 
 /** The listed lines as the collection takes them, or null while it is not known who takes them. `despite` was read. */
 export function handOutOf(
   draft: HandOutDraft,
-  listed: readonly OutLine[],
+  listed: readonly LotLine[],
   despite: readonly Override[],
   today: string,
 ): Input | null {
+  const { key, purpose, promised, slip } = draft
   const person = whoIsIt(draft.member)
   if (person === undefined) return null
   return {
-    key: draft.key,
+    key,
     person,
-    on: draft.on === '' ? today : draft.on,
-    purpose: draft.purpose,
+    on: draft.on || today,
+    purpose,
     lines: listed.map(lineOf),
-    promised: draft.promised,
-    promisedBy: draft.promisedBy === '' ? null : draft.promisedBy,
+    promised,
+    promisedBy: draft.promisedBy || null,
     despite: [...despite],
     reason: despite.length === 0 ? '' : draft.reason,
-    slip: draft.slip,
+    slip,
   }
 }

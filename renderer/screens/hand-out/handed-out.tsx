@@ -1,12 +1,12 @@
 import type { Value } from '../../../db/contract/contract.ts'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
-import type { OutLine } from './out-line.ts'
+import type { LotLine } from '../../shared/table-form/lot-line.ts'
 
 /** A visit that was saved: what is left of each of its lots. */
 export interface HandedOut {
   readonly member: string
   readonly lines: Value<'withdrawal.record'>['lines']
-  readonly listed: readonly OutLine[]
+  readonly listed: readonly LotLine[]
 }
 
 /** What the last visit left in each lot, until the next one is listed. */

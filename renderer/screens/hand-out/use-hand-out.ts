@@ -1,92 +1,64 @@
-import { type KeyboardEvent, type RefObject, useLayoutEffect, useRef, useState } from 'react'
+import type { KeyboardEvent } from 'react'
 import { flushSync } from 'react-dom'
 import type { Value } from '../../../db/contract/contract.ts'
-import type { Problem } from '../../../db/contract/problem.ts'
-import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
 import { call } from '../../shared/client/call.ts'
-import { ProblemError } from '../../shared/client/problem-error.ts'
-import { useWrite } from '../../shared/client/use-write.ts'
 import { useLotScan } from '../../shared/scans/scans.ts'
-import { personFieldOf, STEP_OF_PERSON_FIELD } from '../../shared/table-form/person-draft.ts'
-import type { PersonProblems } from '../../shared/table-form/person-fields.tsx'
-import { focusStepNamed } from '../../shared/table-form/steps.ts'
-import { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
+import { type LotLine, withLot } from '../../shared/table-form/lot-line.ts'
+import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
+import { isAmiss, refusedStep } from '../../shared/table-form/refusals.ts'
+import type { OpenTable } from '../../shared/table-form/table-draft.tsx'
+import { useNewest } from '../../shared/table-form/use-newest.ts'
+import { useTable } from '../../shared/table-form/use-table.ts'
+import { useVisitLines } from '../../shared/table-form/use-visit-lines.ts'
 import { useWhen } from '../../shared/table-form/use-when.ts'
-import { closeHandOut, type HandOutDraft, type HandOutStep, handOutOf } from './hand-out-draft.ts'
-import type { HandedOut } from './handed-out.tsx'
 import {
-  type OutLine,
-  type OutProblems,
-  outFieldOf,
+  emptyHandOut,
+  type HandOutDraft,
+  handOutOf,
+  OUT_REFUSALS,
   outProblems,
-  type PickedFrom,
-  withLot,
-} from './out-line.ts'
+  PACKETS,
+} from './hand-out-draft.ts'
+import type { HandedOut } from './handed-out.tsx'
 import { cautionsOf, previewInput, usePreview } from './use-preview.ts'
 
-interface Table {
-  readonly draft: HandOutDraft
-  readonly visit: { readonly dispatch: (step: HandOutStep) => void }
-  readonly today: IsoDate
-  readonly form: RefObject<HTMLElement | null>
-  readonly onSaved: (saved: HandedOut) => void
-}
-
-interface Shown {
-  readonly member: PersonProblems
-  readonly line: OutProblems
-  readonly reason: string | undefined
-  /** A refusal that belongs to no field. */
-  readonly refused: Problem | null
-}
-
-const NOTHING_SHOWN: Shown = { member: {}, line: {}, reason: undefined, refused: null }
-
 /** What the keys, scans and buttons of the Hand out table do, and what is wrong where. */
-export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
-  const [shown, setShown] = useState<Shown>(NOTHING_SHOWN)
-  const previewed = usePreview(draft)
-  const record = useWrite('withdrawal.record')
-  const { dispatch } = visit
+export function useHandOut(open: OpenTable<HandOutDraft>, onSaved: (saved: HandedOut) => void) {
+  const { draft, today } = open
+  const table = useTable(open, {
+    first: isNobodyYet(draft.member) ? 'person' : 'lot',
+    writes: 'withdrawal.record',
+    refusals: OUT_REFUSALS,
+  })
+  const packets = useVisitLines({
+    lines: draft.lines,
+    rules: PACKETS,
+    onLines: (update) => table.change((was) => ({ ...was, lines: update(was.lines) })),
+    table,
+    begins: 'lot',
+    changesAt: 'amount',
+  })
+  const { held } = table
   const { line } = draft.lines
-
-  const focus = (step: string) => {
-    if (form.current) focusStepNamed(form.current, step)
-  }
-  const show = (what: Partial<Shown>, step?: string) => {
-    flushSync(() => setShown({ ...NOTHING_SHOWN, ...what }))
-    if (step !== undefined) focus(step)
-  }
-  const showLine = (problems: OutProblems) =>
-    show({ line: problems }, problems.lot === undefined ? 'amount' : 'lot')
-  const change = (step: HandOutStep) => {
-    if (shown !== NOTHING_SHOWN) setShown(NOTHING_SHOWN)
-    dispatch(step)
-  }
-  const takeUp = (id: string) => flushSync(() => change({ kind: 'change-line', id }))
-
-  const held = useHeldKeys()
+  const previewed = usePreview(draft)
   const whenKnown = useWhen(previewed.known)
+
   /** Lists the line being typed, unless something is to be said or changed first. */
   const listKnown = () => {
     const problems = outProblems(line)
-    if (Object.keys(problems).length > 0) return showLine(problems)
+    if (isAmiss(problems)) return table.show(problems)
     if (previewed.failure !== null) {
       previewed.askAgain()
-      return show({ refused: previewed.failure })
+      return table.refuse(previewed.failure)
     }
     const of = previewed.ofLine.get(line.id)
-    const field = outFieldOf(of?.problem?.field ?? null)?.field
-    if (of?.problem && field) return showLine({ [field]: of.problem.sentence })
+    const at = refusedStep(of?.problem?.field ?? null, OUT_REFUSALS)
+    if (of?.problem && at) return table.show({ [at.step]: of.problem.sentence })
     const cautions = previewed.cautions.length + (of?.cautions.length ?? 0)
-    if (cautions > 0 && draft.reason.trim() === '') return show({ reason: SAY_WHY }, 'reason')
-    flushSync(() => change({ kind: 'list-line', nextId: crypto.randomUUID() }))
-    focus('lot')
+    if (cautions > 0 && draft.reason.trim() === '') return table.show({ reason: SAY_WHY })
+    packets.list()
   }
-  const listNow = useRef(listKnown)
-  useLayoutEffect(() => {
-    listNow.current = listKnown
-  })
+  const listNow = useNewest(listKnown)
   const listLine = () => {
     if (previewed.known) return listKnown()
     void held.holdUntil(async () => {
@@ -105,78 +77,41 @@ export function useHandOut({ draft, visit, today, form, onSaved }: Table) {
     void held.holdKey(event, whenKnown)
     return true
   }
-  /** Returns whether it was saved. */
-  const save = async (): Promise<boolean> => {
-    const closed = closeHandOut(draft, crypto.randomUUID())
-    const { listed } = closed.lines
-    flushSync(() => change({ kind: 'closed', lines: closed.lines }))
-    if (closed.problems) {
-      showLine(closed.problems)
+  const send = async (listed: readonly LotLine[]): Promise<boolean> => {
+    const answer = await call('withdrawal.preview', previewInput(draft, listed))
+    const cautions = cautionsOf(answer)
+    if (cautions.length > 0 && draft.reason.trim() === '') {
+      const cautioned = listed[answer.lines.findIndex((linePreview) => linePreview.cautions.length > 0)]
+      if (cautioned) packets.takeUp(cautioned.id)
+      // The reason is asked where a caution is previewed: it must be on the page to take the focus.
+      await whenKnown()
+      table.show({ reason: SAY_WHY })
       return false
     }
-    try {
-      const answer = await call('withdrawal.preview', previewInput(draft, listed))
-      const cautions = cautionsOf(answer)
-      if (cautions.length > 0 && draft.reason.trim() === '') {
-        const cautioned = listed[answer.lines.findIndex((linePreview) => linePreview.cautions.length > 0)]
-        if (cautioned) takeUp(cautioned.id)
-        // The reason is asked where a caution is previewed: it must be on the page to take the focus.
-        await whenKnown()
-        show({ reason: SAY_WHY }, 'reason')
-        return false
-      }
-      const input = handOutOf(draft, listed, cautions, today)
-      if (input === null) {
-        show({ member: { person: WHO } }, 'person')
-        return false
-      }
-      const saved = await record.mutateAsync(input)
-      const member = draft.member.is === 'nobody' ? 'the last visit' : draft.member.text
-      flushSync(() => onSaved({ member, lines: saved.lines, listed }))
-      focus('person')
-      return true
-    } catch (thrown) {
-      if (!(thrown instanceof ProblemError)) throw thrown
-      refuse(thrown.problem, listed)
+    const input = handOutOf(draft, listed, cautions, today)
+    if (input === null) {
+      table.show({ person: WHO })
       return false
     }
-  }
-  /** Puts the sentence of a refusal at the field it concerns; the line is taken up for a change. */
-  const refuse = (problem: Problem, sent: readonly OutLine[]) => {
-    const member = personFieldOf('person', problem.field)
-    if (member) return show({ member: { [member]: problem.sentence } }, STEP_OF_PERSON_FIELD[member])
-    const at = outFieldOf(problem.field)
-    const refused = at && sent[at.line]
-    if (!at || !refused) return show({ refused: problem })
-    takeUp(refused.id)
-    showLine({ [at.field]: problem.sentence })
-  }
-  const pickLot = (lot: PickedFrom) => change({ kind: 'line', change: withLot(line, lot) })
-  const takeScan = (lot: Value<'lot.get'>) => {
-    const full = Object.keys(outProblems(line)).length === 0
+    const { lines } = await table.write(input)
+    const member = draft.member.is === 'nobody' ? 'the last visit' : draft.member.text
     flushSync(() => {
-      if (full) change({ kind: 'list-line', nextId: crypto.randomUUID() })
-      change({ kind: 'line', change: withLot(full ? { lot: null, amount: '' } : line, { ...lot, why: '' }) })
+      table.change(() => emptyHandOut(crypto.randomUUID()))
+      onSaved({ member, lines, listed })
     })
-    focus('amount')
+    table.focus('person')
+    return true
   }
-  useLotScan(takeScan, (refused) => show({ refused }))
-  return {
-    shown,
-    previewed,
-    catches,
-    saving: record.isPending,
-    change,
-    pickLot,
-    listLine,
-    save: () => void held.holdUntil(save),
-    toPromise: () => focus('promised'),
-    backToLine: () => focus('lot'),
-    changeLine: (id: string) => {
-      takeUp(id)
-      focus('amount')
-    },
+  const takeScan = (lot: Value<'lot.get'>) => {
+    const full = !isAmiss(outProblems(line))
+    flushSync(() => {
+      if (full) packets.step({ kind: 'list-line', nextId: crypto.randomUUID() })
+      packets.setLine(withLot(full ? { lot: null, amount: '' } : line, lot))
+    })
+    table.focus('amount')
   }
+  useLotScan(takeScan, table.refuse)
+  return { table, packets, previewed, catches, listLine, save: () => packets.save(send) }
 }
 
 const WHO = "Who takes it? Type a few letters and choose, or choose 'Nobody is named'."

@@ -2,10 +2,9 @@ import type { CallInput, Value } from '../../../db/contract/contract.ts'
 import type { Problem } from '../../../db/contract/problem.ts'
 import type { Override } from '../../../db/contract/withdrawal-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { amountProblem } from '../../shared/format/manner.ts'
+import { canBePreviewed, type LotLine } from '../../shared/table-form/lot-line.ts'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
-import type { HandOutDraft } from './hand-out-draft.ts'
-import { lineOf, type OutLine } from './out-line.ts'
+import { type HandOutDraft, lineOf } from './hand-out-draft.ts'
 
 type Answer = Value<'withdrawal.preview'>
 export type Previewed = Answer['lines'][number]
@@ -32,14 +31,14 @@ export function usePreview(draft: HandOutDraft): VisitPreview {
   const { listed, line, changing } = settled
   const all =
     changing === null ? [...listed, line] : listed.map((each) => (each.id === changing ? line : each))
-  const readable = all.filter(canBePreviewed)
+  const readable = all.filter((each) => canBePreviewed(each))
   const input = readable.length === 0 ? null : previewInput(draft, readable)
   const answer = useRead('withdrawal.preview', input, { keepLast: true })
   const previewed = (input === null ? null : answer.data) ?? NOTHING
   // Answers come in the order of the lines asked about; an answer of before is of use only where the lines still match.
   const ofLine = readable.flatMap(({ id, lot }, index) => {
     const of = previewed.lines[index]
-    return of !== undefined && of.lotId === lot?.lotId ? [[id, of] as const] : []
+    return of !== undefined && of.lotId === lot.lotId ? [[id, of] as const] : []
   })
   const answered = input === null || !(answer.isPending || answer.isPlaceholderData)
   const fresh = settled === draft.lines && answered
@@ -56,13 +55,9 @@ export function usePreview(draft: HandOutDraft): VisitPreview {
 /** The lines of a visit as they are previewed. */
 export function previewInput(
   draft: Pick<HandOutDraft, 'purpose'>,
-  lines: readonly OutLine[],
+  lines: readonly LotLine[],
 ): CallInput<'withdrawal.preview'> {
   return { purpose: draft.purpose, lines: lines.map(lineOf) }
-}
-
-function canBePreviewed(line: OutLine): boolean {
-  return line.lot !== null && amountProblem(line.amount) === undefined
 }
 
 /** Every caution of a visit, each once. */

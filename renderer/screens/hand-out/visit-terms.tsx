@@ -1,14 +1,12 @@
 import type { WithdrawalPurpose } from '../../../db/contract/fields.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
-import type { HandOutDraft, VisitTerms } from './hand-out-draft.ts'
+import { CheckField, DateField, SelectField, TextField } from '../../shared/table-form/fields.tsx'
+import { fieldsOf } from '../../shared/table-form/refusals.ts'
+import type { HandOutDraft } from './hand-out-draft.ts'
 
 interface VisitTermsFieldsProps {
   readonly draft: HandOutDraft
   readonly today: string
-  readonly onChange: (change: Partial<VisitTerms>) => void
+  readonly onChange: (change: Partial<HandOutDraft>) => void
 }
 
 const PURPOSES: readonly { readonly value: WithdrawalPurpose; readonly label: string }[] = [
@@ -21,48 +19,17 @@ const PURPOSES: readonly { readonly value: WithdrawalPurpose; readonly label: st
 
 /** What holds for the whole visit: what it is for, what comes back, and the day. */
 export function VisitTermsFields({ draft, today, onChange }: VisitTermsFieldsProps) {
-  const format = useFormat()
+  const field = fieldsOf(draft, onChange)
   return (
     <div className="visit-terms" data-steps-apart="">
-      <SelectField
-        label="What for"
-        step="purpose"
-        size="record"
-        value={draft.purpose}
-        options={PURPOSES}
-        onChange={(purpose) => onChange({ purpose })}
-      />
-      <TextField
-        label="Brings back"
-        step="promised"
-        size="record"
-        value={draft.promised}
-        onChange={(promised) => onChange({ promised })}
-        placeholder="nothing promised"
-      />
-      <TextField
-        label="By"
-        step="promised-by"
-        size="record"
-        type="date"
-        value={draft.promisedBy}
-        words={draft.promisedBy === '' ? '' : format.day(draft.promisedBy)}
-        onChange={(promisedBy) => onChange({ promisedBy })}
-      />
-      <TextField
-        label="Handed out"
-        step="on"
-        size="record"
-        type="date"
-        value={draft.on === '' ? today : draft.on}
-        words={draft.on === '' ? 'today' : format.day(draft.on)}
-        onChange={(on) => onChange({ on: on === today ? '' : on })}
-      />
+      <SelectField label="What for" size="record" options={PURPOSES} {...field('purpose')} />
+      <TextField label="Brings back" size="record" {...field('promised')} placeholder="nothing promised" />
+      <DateField label="By" size="record" {...field('promisedBy')} />
+      <DateField label="Handed out" size="record" {...field('on')} today={today} />
       <CheckField
         label="Print a slip to take along"
-        step="slip"
+        {...field('slip')}
         checked={draft.slip}
-        onChange={(slip) => onChange({ slip })}
         meaning="Waits in the print tray once the visit is saved."
       />
     </div>

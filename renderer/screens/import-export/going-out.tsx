@@ -10,7 +10,7 @@ import { capital } from '../../shared/format/words.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { PassportFindings } from '../../shared/parts/passport-findings.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { CheckField } from '../../shared/table-form/fields.tsx'
 
 type Asked = ParsedInput<'passport.export'>
 

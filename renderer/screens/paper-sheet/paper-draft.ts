@@ -1,36 +1,24 @@
-import type { CallInput, Value } from '../../../db/contract/contract.ts'
+import type { CallInput } from '../../../db/contract/contract.ts'
 import { fold } from '../../../db/domain/shared/fold.ts'
 import { amountProblem } from '../../shared/format/manner.ts'
+import { emptyLotLine, isUntouchedLot, type LotLine } from '../../shared/table-form/lot-line.ts'
 import {
   isNobodyYet,
   NO_PERSON_YET,
   type PersonDraft,
   whoIsIt,
 } from '../../shared/table-form/person-draft.ts'
+import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
 import {
-  type ClosedLines,
-  closeLines,
-  type LineStep,
+  isBlankLines,
+  type LineRules,
   noLines,
-  stepLines,
   type VisitLines,
 } from '../../shared/table-form/visit-lines.ts'
 
-/** A lot as it was picked for a line. */
-interface PickedLot {
-  readonly lotId: number
-  readonly lotNumber: string
-  readonly variety: string
-}
-
 /** One line of the sheet: who took how much of what. */
-export interface PaperLine {
-  readonly id: string
+export interface PaperLine extends LotLine {
   readonly person: PersonDraft
-  /** The lot's text as typed, or its name once it is picked. */
-  readonly text: string
-  readonly lot: PickedLot | null
-  readonly amount: string
 }
 
 /** A paper sheet while it is typed in; kept key by key. */
@@ -41,44 +29,14 @@ export interface PaperDraft {
   readonly lines: VisitLines<PaperLine>
 }
 
-export type PaperStep =
-  | { readonly kind: 'on'; readonly on: string }
-  | { readonly kind: 'person'; readonly change: Partial<PersonDraft> }
-  | { readonly kind: 'line'; readonly change: Partial<PaperLine> }
-  | { readonly kind: 'closed'; readonly lines: VisitLines<PaperLine> }
-  | { readonly kind: 'next-sheet'; readonly key: string }
-  | LineStep
-
-export type PaperField = 'person' | 'lot' | 'amount'
-export type PaperProblems = Partial<Record<PaperField, string>>
+export type PaperStep = 'on' | 'person' | 'lot' | 'amount'
 
 function emptyPaperLine(id: string): PaperLine {
-  return { id, person: NO_PERSON_YET, text: '', lot: null, amount: '' }
+  return { ...emptyLotLine(id), person: NO_PERSON_YET }
 }
 
 export function emptyPaper(key: string): PaperDraft {
   return { key, on: '', lines: noLines(emptyPaperLine(`${key}-1`)) }
-}
-
-/** The sheet after one thing was done to it. Pure: names come in with the step. */
-export function stepPaper(draft: PaperDraft, step: PaperStep): PaperDraft {
-  const { lines } = draft
-  switch (step.kind) {
-    case 'on':
-      return { ...draft, on: step.on }
-    case 'person': {
-      const person = personOnSheet({ ...lines.line.person, ...step.change }, step.change, lines.listed)
-      return { ...draft, lines: { ...lines, line: { ...lines.line, person } } }
-    }
-    case 'line':
-      return { ...draft, lines: { ...lines, line: { ...lines.line, ...step.change } } }
-    case 'closed':
-      return { ...draft, lines: step.lines }
-    case 'next-sheet':
-      return emptyPaper(step.key)
-    default:
-      return { ...draft, lines: stepLines(lines, step, emptyPaperLine) }
-  }
 }
 
 /** Everybody who is new on the sheet, each once. */
@@ -89,82 +47,64 @@ export function newOnSheet(listed: readonly PaperLine[]): readonly PersonDraft[]
   )
 }
 
-/** A name that is new again further down the sheet is the same new person: what was said of them is taken over. */
-function personOnSheet(
-  person: PersonDraft,
+/**
+ * The lines after something was said of the person of the line being typed. A name that is new again further down the
+ * sheet is the same new person: what was said of them is taken over.
+ */
+export function withPerson(
+  lines: VisitLines<PaperLine>,
   change: Partial<PersonDraft>,
-  listed: readonly PaperLine[],
-): PersonDraft {
-  if (change.is !== 'new') return person
-  const before = listed.find(
-    (line) => line.person.is === 'new' && fold(line.person.text) === fold(person.text),
-  )
-  return before?.person ?? person
+): VisitLines<PaperLine> {
+  const said = { ...lines.line.person, ...change }
+  const before =
+    change.is === 'new'
+      ? lines.listed.find(({ person }) => person.is === 'new' && fold(person.text) === fold(said.text))
+      : undefined
+  return { ...lines, line: { ...lines.line, person: before?.person ?? said } }
 }
 
 function isUntouched(line: PaperLine): boolean {
-  return isNobodyYet(line.person) && line.text.trim() === '' && line.amount.trim() === ''
+  return isNobodyYet(line.person) && isUntouchedLot(line)
 }
 
 export function isBlankPaper({ lines }: PaperDraft): boolean {
-  return lines.listed.length === 0 && lines.takenOff === null && isUntouched(lines.line)
+  return isBlankLines(lines, isUntouched)
 }
 
-type PickedFrom = PickedLot & Pick<Value<'lot.get'>, 'packetSeeds'>
-
-/** A line of a picked lot: one packet of the crop's usual size, unless an amount was typed before. */
-export function withLot(line: PaperLine, picked: PickedFrom): Partial<PaperLine> {
-  const { lotId, lotNumber, variety, packetSeeds } = picked
-  const usual = packetSeeds === null ? '' : `1 packet of ${packetSeeds}`
-  const typedBefore = line.lot === null && line.amount.trim() !== ''
-  return {
-    text: `${variety}, ${lotNumber}`,
-    lot: { lotId, lotNumber, variety },
-    amount: typedBefore ? line.amount : usual,
-  }
-}
-
-/** What a line still lacks before it can be listed, by field. */
-export function paperProblems(line: PaperLine): PaperProblems {
-  const amount = amountProblem(line.amount)
-  return {
-    ...(whoIsIt(line.person) === undefined ? { person: WHO } : {}),
-    ...(line.lot === null ? { lot: WHICH } : {}),
-    ...(amount === undefined ? {} : { amount }),
-  }
-}
-
-/** The lines closed for saving, or the first that lacks something; `nextId` names the empty line that is left. */
-export function closePaper(draft: PaperDraft, nextId: string): ClosedLines<PaperLine, PaperProblems> {
-  return closeLines<PaperLine, PaperProblems>(draft.lines, {
-    make: emptyPaperLine,
-    isUntouched,
-    problems: paperProblems,
-    nothingListed: { person: 'Nothing is listed yet. Type the first name on the sheet here.' },
-    nextId,
+/** What a line still lacks before it can be listed. */
+function paperProblems({ person, lot, amount }: PaperLine): StepProblems<PaperStep> {
+  return onlyProblems({
+    person: whoIsIt(person) === undefined ? WHO : undefined,
+    lot: lot === null ? WHICH : undefined,
+    amount: amountProblem(amount),
   })
 }
 
+export const PAPER_LINES: LineRules<PaperLine, PaperStep> = {
+  make: emptyPaperLine,
+  isUntouched,
+  problems: paperProblems,
+  nothingListed: { person: 'Nothing is listed yet. Type the first name on the sheet here.' },
+}
+
+export const PAPER_REFUSALS: RefusalSteps<PaperStep> = {
+  field: { on: 'on' },
+  line: (within) => (within === 'amount' ? 'amount' : within.startsWith('person') ? 'person' : 'lot'),
+}
+
 /** The sheet as the collection takes it. Only for lines without problems. */
-export function sheetOf(draft: PaperDraft, listed: readonly PaperLine[]): CallInput<'paper-sheet.record'> {
+export function sheetOf(
+  { key, on }: PaperDraft,
+  listed: readonly PaperLine[],
+): CallInput<'paper-sheet.record'> {
   return {
-    key: draft.key,
-    on: draft.on,
+    key,
+    on,
     lines: listed.flatMap(({ person, lot, amount }) => {
       const who = whoIsIt(person)
       return who === undefined || lot === null ? [] : [{ person: who, lotId: lot.lotId, amount }]
     }),
   }
-}
-
-/** The line and its field that a problem's path names ('lines.0.amount'), or null for a path of another kind. */
-export function paperFieldOf(
-  path: string | null,
-): { readonly line: number; readonly field: PaperField } | null {
-  const parts = /^lines\.(\d+)(?:\.(\w+))?/.exec(path ?? '')
-  if (!parts) return null
-  const field = parts[2] === 'amount' ? 'amount' : parts[2] === 'person' ? 'person' : 'lot'
-  return { line: Number(parts[1]), field }
 }
 
 const WHO = "Who took it? Type a few letters and choose, or choose 'The name cannot be read'."

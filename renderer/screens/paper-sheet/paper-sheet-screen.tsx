@@ -1,30 +1,199 @@
 import { useState } from 'react'
-import { useRead } from '../../shared/client/use-read.ts'
-import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import '../../shared/table-form/table-frame.css'
-import { useDraft } from '../../shared/table-form/use-draft.ts'
-import { emptyPaper, isBlankPaper, type PaperDraft, type PaperStep, stepPaper } from './paper-draft.ts'
-import { PaperTable } from './paper-table.tsx'
+import { flushSync } from 'react-dom'
+import { Link } from 'wouter'
+import { useLotScan } from '../../shared/scans/scans.ts'
+import { StateMark } from '../../shared/state-mark/state-mark.tsx'
+import { AmountField } from '../../shared/table-form/amount-field.tsx'
+import { DateField } from '../../shared/table-form/fields.tsx'
+import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
+import { LotField } from '../../shared/table-form/lot-field.tsx'
+import { withLot } from '../../shared/table-form/lot-line.ts'
+import { PersonFields } from '../../shared/table-form/person-fields.tsx'
+import { type OpenTable, TableDraft } from '../../shared/table-form/table-draft.tsx'
+import { LineCard, TableFrame } from '../../shared/table-form/table-frame.tsx'
+import { useTable } from '../../shared/table-form/use-table.ts'
+import { useVisitLines } from '../../shared/table-form/use-visit-lines.ts'
+import {
+  emptyPaper,
+  isBlankPaper,
+  newOnSheet,
+  PAPER_LINES,
+  PAPER_REFUSALS,
+  type PaperDraft,
+  type PaperLine,
+  sheetOf,
+  withPerson,
+} from './paper-draft.ts'
+import { useLeftBySheet } from './use-left.ts'
 
-const RULES = { kind: 'paper-sheet', blank: emptyPaper, step: stepPaper, isBlank: isBlankPaper } as const
+const RULES = { kind: 'paper-sheet', blank: emptyPaper, isBlank: isBlankPaper } as const
 
 /** A paper sign-out sheet, typed in afterwards as one entry. */
 export function PaperSheetScreen() {
-  const visit = useDraft<PaperDraft, PaperStep>(RULES)
-  const about = useRead('collection.get', {})
   const [last, setLast] = useState<number | null>(null)
-  if (about.error) return <ProblemText problem={about.error.problem} />
-  if (visit.draft === null || about.data === undefined) return <p className="soft waiting">Opening…</p>
   return (
-    <PaperTable
-      visit={visit}
-      draft={visit.draft}
-      today={about.data.today}
-      last={last}
-      onSaved={(lines) => {
-        visit.dispatch({ kind: 'next-sheet', key: crypto.randomUUID() })
-        setLast(lines)
-      }}
-    />
+    <TableDraft<PaperDraft> rules={RULES}>
+      {(open) => <PaperTable open={open} last={last} onSaved={setLast} />}
+    </TableDraft>
   )
 }
+
+interface PaperTableProps {
+  readonly open: OpenTable<PaperDraft>
+  /** How many lines the last sheet had, or null. */
+  readonly last: number | null
+  readonly onSaved: (lines: number) => void
+}
+
+/** The day of the sheet, the line being typed, and the lines so far to look over. */
+function PaperTable({ open, last, onSaved }: PaperTableProps) {
+  const work = usePaper(open, onSaved)
+  const { table, lines } = work
+  return (
+    <TableFrame
+      label="Paper sheet"
+      table={table}
+      onEnd={lines.listOrShow}
+      onEndApart={lines.backToLine}
+      onSave={work.save}
+      onMore={() => table.focus('on')}
+      catches={table.held.catches}
+      inWords={sheetInWords}
+      more="the day"
+      saves="saves the sheet"
+      besideLabel="This sheet"
+      beside={
+        <GatheredLines
+          work={lines}
+          nameOf={(line) => line.person.text}
+          inWords={(line) => (
+            <p>
+              {line.text} · {line.amount}
+            </p>
+          )}
+          whileEmpty={
+            <p className="soft">
+              {last === null
+                ? 'The lines of the sheet gather here. Enter after the amount lists one.'
+                : `Saved: a sheet of ${linesInWords(last)}. Undo on the foot line takes back all of it.`}
+            </p>
+          }
+          total={({ length }) => linesInWords(length)}
+        />
+      }
+      saveWord="Save the sheet"
+    >
+      <div className="head-row">
+        <h1>A paper sheet, typed in</h1>
+        <Link href="/hand-out">Back to Hand out</Link>
+      </div>
+      <DateField
+        label="Day on the sheet"
+        step="on"
+        value={open.draft.on}
+        onChange={(on) => table.set({ on })}
+        problem={table.shown.problems.on}
+      />
+      <PaperLineCard work={work} />
+    </TableFrame>
+  )
+}
+
+/** One line of the sheet: who, what, and how much. */
+function PaperLineCard({
+  work: { table, lines, setPerson },
+}: {
+  readonly work: ReturnType<typeof usePaper>
+}) {
+  const { line, listed } = lines.lines
+  const { problems } = table.shown
+  const left = useLeftBySheet(table.draft)
+  return (
+    <LineCard lines={lines.lines} noun="Line" onList={lines.listOrShow}>
+      <PersonFields
+        key={line.id}
+        label="Who took it?"
+        nobody="The name cannot be read"
+        nobodyMeans="The packet goes out without a name."
+        person={line.person}
+        onChange={setPerson}
+        problems={problems}
+        newHere={newOnSheet(listed)}
+      />
+      <LotField
+        line={line}
+        onChange={lines.setLine}
+        nothingFound={(text) => `No lot to hand out fits ${text}.`}
+        problem={problems.lot}
+      />
+      <AmountField
+        label="Amount"
+        step="amount"
+        size="table"
+        value={line.amount}
+        onChange={(amount) => lines.setLine({ amount })}
+        lotId={line.lot?.lotId}
+        problem={problems.amount}
+        placeholder="1 packet of 25, 30 seeds"
+        after={left !== undefined && <LeftInLot left={left} />}
+      />
+    </LineCard>
+  )
+}
+
+/** What the lot holds when the whole sheet is saved, or why it cannot be. */
+function LeftInLot({ left }: { readonly left: NonNullable<ReturnType<typeof useLeftBySheet>> }) {
+  if (left.left === null)
+    return left.problem === null ? null : <p className="table-field-warning">{left.problem.sentence}</p>
+  return (
+    <p className="table-field-note">
+      With the whole sheet {left.lotNumber} is left with {left.left.words}{' '}
+      <StateMark mark={left.stock.state} />
+    </p>
+  )
+}
+
+/** What the keys, scans and buttons of the paper sheet do, and what is wrong where. */
+function usePaper(open: OpenTable<PaperDraft>, onSaved: (lines: number) => void) {
+  const { draft, today } = open
+  const table = useTable(open, {
+    first: draft.on === '' ? 'on' : 'person',
+    writes: 'paper-sheet.record',
+    refusals: PAPER_REFUSALS,
+  })
+  const onLines = (update: (was: PaperDraft['lines']) => PaperDraft['lines']) =>
+    table.change((was) => ({ ...was, lines: update(was.lines) }))
+  const lines = useVisitLines({ lines: draft.lines, rules: PAPER_LINES, onLines, table, begins: 'person' })
+  const send = async (listed: readonly PaperLine[]): Promise<boolean> => {
+    await table.write(sheetOf(draft, listed))
+    flushSync(() => {
+      table.change(() => emptyPaper(crypto.randomUUID()))
+      onSaved(listed.length)
+    })
+    table.focus('on')
+    return true
+  }
+  useLotScan((lot) => {
+    flushSync(() => lines.setLine(withLot(draft.lines.line, lot)))
+    table.focus('amount')
+  }, table.refuse)
+  return {
+    table,
+    lines,
+    setPerson: (change: Partial<PaperLine['person']>) => onLines((was) => withPerson(was, change)),
+    save: () => {
+      if (draft.on === '' || draft.on > today) table.show({ on: WHICH_DAY })
+      else lines.save(send)
+    },
+  }
+}
+
+function linesInWords(lines: number): string {
+  return lines === 1 ? '1 line' : `${lines} lines`
+}
+
+function sheetInWords({ lines }: PaperDraft): string {
+  return `a paper sheet of ${linesInWords(lines.listed.length)}`
+}
+
+const WHICH_DAY = 'Which day stands on the sheet? It must not lie ahead of today.'

@@ -1,8 +1,8 @@
 import type { Value } from '../../../db/contract/contract.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { amountProblem } from '../../shared/format/manner.ts'
+import { canBePreviewed } from '../../shared/table-form/lot-line.ts'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
-import type { PaperDraft, PaperLine } from './paper-draft.ts'
+import type { PaperDraft } from './paper-draft.ts'
 
 type Previewed = Value<'withdrawal.preview'>['lines'][number]
 
@@ -20,10 +20,4 @@ export function useLeftBySheet(draft: PaperDraft): Previewed | undefined {
   const answer = useRead('withdrawal.preview', input, { keepLast: true }).data
   const last = answer?.lines.at(-1)
   return input !== null && last?.lotId === line.lot?.lotId ? last : undefined
-}
-
-function canBePreviewed(
-  line: PaperLine,
-): line is PaperLine & { readonly lot: NonNullable<PaperLine['lot']> } {
-  return line.lot !== null && amountProblem(line.amount) === undefined
 }

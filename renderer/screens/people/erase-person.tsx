@@ -8,7 +8,7 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { say } from '../../shared/foot-line/said.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { CheckField } from '../../shared/table-form/fields.tsx'
 
 interface ErasePersonProps {
   readonly person: PersonRecord

@@ -1,8 +1,9 @@
 import { Fragment } from 'react'
+import { PersonRole } from '../../../db/contract/fields.ts'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
+import { CheckField } from '../../shared/table-form/fields.tsx'
 
 interface PersonFormProps {
   readonly person: PersonRecord

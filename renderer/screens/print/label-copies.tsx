@@ -2,7 +2,7 @@ import { useEffect, useEffectEvent, useRef, useState } from 'react'
 import type { TrayItem } from '../../../db/contract/print-operations.ts'
 import { problemAt } from '../../shared/card-form/card-form.tsx'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 
 /** How many labels of a lot, and what they say; kept when the field is left or at Enter. */
 export function LabelCopies({ item }: { readonly item: TrayItem }) {

@@ -2,7 +2,7 @@ import { useState } from 'react'
 import { useRead } from '../../shared/client/use-read.ts'
 import { PaperPages } from '../../shared/labels/paper-pages.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 import { Shift } from './sheet-choice.tsx'
 import { millimetres } from './use-sheet.ts'
 

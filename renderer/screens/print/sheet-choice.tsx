@@ -1,7 +1,5 @@
 import { SheetPicture } from '../../shared/labels/sheet-picture.tsx'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { CheckField, SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import { millimetres, type SheetInUse } from './use-sheet.ts'
 
 interface SheetChoiceProps {

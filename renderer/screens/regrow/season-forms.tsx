@@ -5,7 +5,7 @@ import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import type { SeasonDraft, SeasonStep } from '../../shared/season-draft/season-draft.ts'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 import { GRADE_CHOICES } from './grade-words.ts'
 
 interface SaveListProps {

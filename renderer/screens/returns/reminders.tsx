@@ -6,7 +6,7 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { PromiseMark } from '../../shared/promise-mark/promise-mark.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 
 const AT_FIRST = 20
 

@@ -1,15 +1,14 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
 import type { VisitOut } from '../../../db/contract/withdrawal-operations.ts'
-import { readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
-import { readSample } from '../../../db/domain/weights/read-sample.ts'
-import { amountProblem } from '../../shared/format/manner.ts'
 import {
   isNobodyYet,
   NO_PERSON_YET,
   type PersonDraft,
   whoIsIt,
 } from '../../shared/table-form/person-draft.ts'
+import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
+import { type SeedStep, seedProblems } from '../../shared/table-form/typed-seed.ts'
 
 type Input = CallInput<'return.record'>
 
@@ -54,12 +53,7 @@ export interface ReturnDraft {
   readonly receivedOn: string
 }
 
-export type ReturnStep =
-  | { readonly kind: 'person'; readonly change: Partial<PersonDraft> }
-  | { readonly kind: 'line'; readonly change: Partial<ReturnLine> }
-  | { readonly kind: 'pins'; readonly change: Partial<Pick<ReturnDraft, 'placeId' | 'receivedOn'>> }
-  | { readonly kind: 'saved'; readonly personId: number; readonly key: string }
-  | { readonly kind: 'next-person'; readonly key: string }
+export type ReturnStep = SeedStep | 'lot' | 'plants' | 'grownAt' | 'note' | 'cautionNote'
 
 const NOTHING_YET: ReturnLine = {
   text: '',
@@ -77,30 +71,24 @@ export function emptyReturn(key: string): ReturnDraft {
   return { key, person: NO_PERSON_YET, line: NOTHING_YET, saved: 0, placeId: null, receivedOn: '' }
 }
 
-/** The visit after one thing was done to it. Pure: names come in with the step. */
-export function stepReturn(draft: ReturnDraft, step: ReturnStep): ReturnDraft {
-  switch (step.kind) {
-    case 'person':
-      return withPerson(draft, { ...draft.person, ...step.change })
-    case 'line':
-      return { ...draft, line: { ...draft.line, ...step.change } }
-    case 'pins':
-      return { ...draft, ...step.change }
-    case 'saved': {
-      const person = { ...draft.person, is: 'known', personId: step.personId } as const
-      return { ...draft, key: step.key, person, line: NOTHING_YET, saved: draft.saved + 1 }
-    }
-    case 'next-person':
-      return { ...draft, key: step.key, person: NO_PERSON_YET, line: NOTHING_YET, saved: 0 }
-  }
-}
-
-/** Somebody else's visit is not this person's: the lot stays, what was promised does not. */
-function withPerson(draft: ReturnDraft, person: PersonDraft): ReturnDraft {
+/** Who brings it. Somebody else's visit is not this person's: the lot stays, what was promised does not. */
+export function withPerson(draft: ReturnDraft, change: Partial<PersonDraft>): ReturnDraft {
+  const person = { ...draft.person, ...change }
   const { parent } = draft.line
   if (parent === null || person.personId === draft.person.personId) return { ...draft, person }
   const line = { ...draft.line, parent: { ...parent, withdrawalId: null, promise: '' } }
   return { ...draft, person, line }
+}
+
+/** The visit goes on once a lot of it was saved: the person is in the book now. `key` names the next save. */
+export function withSaved(draft: ReturnDraft, personId: number, key: string): ReturnDraft {
+  const person = { ...draft.person, is: 'known', personId } as const
+  return { ...draft, key, person, line: NOTHING_YET, saved: draft.saved + 1 }
+}
+
+/** The next person begins with the place and the day of the last. */
+export function nextReturn({ placeId, receivedOn }: ReturnDraft, key: string): ReturnDraft {
+  return { ...emptyReturn(key), placeId, receivedOn }
 }
 
 /**
@@ -130,31 +118,16 @@ export function grownFrom(
   }
 }
 
-export type ReturnField =
-  | 'lot'
-  | 'harvest'
-  | 'amount'
-  | 'sample'
-  | 'plants'
-  | 'grownAt'
-  | 'note'
-  | 'cautionNote'
-export type ReturnProblems = Partial<Record<ReturnField, string>>
-
-/** What a line still lacks before it can be saved, by field. */
-export function returnProblems(line: ReturnLine, thisYear: number): ReturnProblems {
-  const amount = amountProblem(line.amount)
-  const harvest = readHarvestYear(line.harvest, thisYear)
-  const sample = readSample(line.sample)
-  return {
-    ...(line.parent === null ? { lot: lotProblem(line.text.trim()) } : {}),
-    ...(harvest.kind === 'unreadable' ? { harvest: harvest.because } : {}),
-    ...(amount === undefined ? {} : { amount }),
-    ...(sample.kind === 'unreadable' ? { sample: sample.because } : {}),
-    ...(plantsOf(line.plants) === undefined
-      ? { plants: 'Type how many plants the seed was saved from, such as 12, or leave it empty.' }
-      : {}),
-  }
+/** What a line still lacks before it can be saved. */
+export function returnProblems(line: ReturnLine, thisYear: number): StepProblems<ReturnStep> {
+  return onlyProblems({
+    lot: line.parent === null ? lotProblem(line.text.trim()) : undefined,
+    ...seedProblems(line, thisYear),
+    plants:
+      plantsOf(line.plants) === undefined
+        ? 'Type how many plants the seed was saved from, such as 12, or leave it empty.'
+        : undefined,
+  })
 }
 
 function lotProblem(typed: string): string {
@@ -184,7 +157,7 @@ export function isBlankReturn(draft: ReturnDraft): boolean {
 
 /** The return as the collection takes it, or null while it is not known who brings it or what it was grown from. */
 export function returnOf(draft: ReturnDraft, today: string): Input | null {
-  const { line } = draft
+  const { cautions = [], cautionNote = '', ...line } = draft.line
   const person = whoIsIt(draft.person)
   if (person === undefined || person === null || line.parent === null) return null
   const meets = line.parent.promise === '' || line.meets
@@ -193,33 +166,31 @@ export function returnOf(draft: ReturnDraft, today: string): Input | null {
     person,
     parentLotId: line.parent.lotId,
     withdrawalId: meets ? line.parent.withdrawalId : null,
-    receivedOn: draft.receivedOn === '' ? today : draft.receivedOn,
+    receivedOn: draft.receivedOn || today,
     harvest: line.harvest,
     amount: line.amount,
     sample: line.sample,
     plantsGrown: plantsOf(line.plants) ?? null,
     grownAt: line.grownAt,
     note: line.note,
-    cautions: [...(line.cautions ?? [])],
-    cautionNote: (line.cautions ?? []).length === 0 ? '' : (line.cautionNote ?? ''),
+    cautions: [...cautions],
+    cautionNote: cautions.length === 0 ? '' : cautionNote,
     placeId: draft.placeId,
   }
 }
 
-const FIELD_OF_PATH: Readonly<Record<string, ReturnField>> = {
-  parentLotId: 'lot',
-  withdrawalId: 'lot',
-  harvest: 'harvest',
-  amount: 'amount',
-  sample: 'sample',
-  plantsGrown: 'plants',
-  grownAt: 'grownAt',
-  note: 'note',
-  cautions: 'cautionNote',
-  cautionNote: 'cautionNote',
-}
-
-/** The field that a problem's path names, or null for a path elsewhere. */
-export function returnFieldOf(path: string | null): ReturnField | null {
-  return FIELD_OF_PATH[path ?? ''] ?? null
+export const RETURN_REFUSALS: RefusalSteps<ReturnStep> = {
+  person: 'person',
+  field: {
+    parentLotId: 'lot',
+    withdrawalId: 'lot',
+    harvest: 'harvest',
+    amount: 'amount',
+    sample: 'sample',
+    plantsGrown: 'plants',
+    grownAt: 'grownAt',
+    note: 'note',
+    cautions: 'cautionNote',
+    cautionNote: 'cautionNote',
+  },
 }

@@ -1,12 +1,11 @@
 import { call } from '../../shared/client/call.ts'
-import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { CautionsField } from '../../shared/table-form/cautions-field.tsx'
-import { CheckField } from '../../shared/table-form/check-field.tsx'
-import { HarvestField } from '../../shared/table-form/harvest-field.tsx'
+import { CheckField, TextField } from '../../shared/table-form/fields.tsx'
+import { fieldsOf, type StepProblems } from '../../shared/table-form/refusals.ts'
+import { SeedFields } from '../../shared/table-form/seed-fields.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 import type { SuggestionSource } from '../../shared/table-form/use-suggestions.ts'
-import type { Parent, ReturnLine, ReturnProblems } from './return-draft.ts'
+import type { Parent, ReturnLine, ReturnStep } from './return-draft.ts'
 
 type LotFound = Pick<Parent, 'lotId' | 'lotNumber' | 'variety'>
 
@@ -28,12 +27,13 @@ interface ReturnFieldsProps {
   readonly line: ReturnLine
   readonly onChange: (change: Partial<ReturnLine>) => void
   readonly onPick: (lot: LotFound) => void
-  readonly problems: ReturnProblems
+  readonly problems: StepProblems<ReturnStep>
   readonly thisYear: number
 }
 
 /** What is asked of a lot that comes back: what it was grown from, when, how much, and how. */
 export function ReturnFields({ line, onChange, onPick, problems, thisYear }: ReturnFieldsProps) {
+  const field = fieldsOf(line, onChange, problems)
   return (
     <>
       <SuggestField
@@ -53,60 +53,25 @@ export function ReturnFields({ line, onChange, onPick, problems, thisYear }: Ret
       />
       {line.parent !== null && line.parent.promise !== '' && (
         <CheckField
-          step="meets"
           label={`This keeps the promise: ${line.parent.promise}`}
+          {...field('meets')}
           checked={line.meets}
-          onChange={(meets) => onChange({ meets })}
         />
       )}
-      <HarvestField
-        value={line.harvest}
+      <SeedFields
+        line={line}
         thisYear={thisYear}
-        onChange={(harvest) => onChange({ harvest })}
-        problem={problems.harvest}
-      />
-      <AmountField
-        label="Amount"
-        step="amount"
-        size="table"
-        value={line.amount}
-        onChange={(amount) => onChange({ amount })}
+        onChange={onChange}
+        problems={problems}
         lotId={line.parent?.lotId}
-        sample={line.sample}
-        problem={problems.amount}
-        placeholder="12.5 g, 30 seeds, 3 packets of 25"
       />
-      <TextField
-        label="Counted sample"
-        step="sample"
-        value={line.sample}
-        onChange={(sample) => onChange({ sample })}
-        placeholder="25 weigh 6.10 g"
-        problem={problems.sample}
-      />
-      <TextField
-        label="Plants grown"
-        step="plants"
-        value={line.plants}
-        onChange={(plants) => onChange({ plants })}
-        placeholder="how many it was saved from"
-        problem={problems.plants}
-      />
-      <TextField
-        label="Where grown"
-        step="grown-at"
-        value={line.grownAt}
-        onChange={(grownAt) => onChange({ grownAt })}
-        problem={problems.grownAt}
-      />
+      <TextField label="Plants grown" {...field('plants')} placeholder="how many it was saved from" />
+      <TextField label="Where grown" {...field('grownAt')} />
       <TextField
         label="Note"
-        step="note"
         long
-        value={line.note}
-        onChange={(note) => onChange({ note })}
+        {...field('note')}
         placeholder="what else flowered near, what was picked out"
-        problem={problems.note}
       />
       <CautionsField {...line} onChange={onChange} problem={problems.cautionNote} apart />
     </>

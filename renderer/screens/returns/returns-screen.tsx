@@ -1,44 +1,108 @@
-import { useState } from 'react'
-import { isoDate, yearOf } from '../../../db/domain/dates/iso-date.ts'
-import { useRead } from '../../shared/client/use-read.ts'
-import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { useDraft } from '../../shared/table-form/use-draft.ts'
-import '../../shared/table-form/table-frame.css'
+import { ActionButton } from '../../shared/parts/action-button.tsx'
+import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
+import { personNamed } from '../../shared/table-form/person-draft.ts'
+import { PersonFields } from '../../shared/table-form/person-fields.tsx'
+import { StepForm } from '../../shared/table-form/step-form.tsx'
+import { type OpenTable, TableDraft } from '../../shared/table-form/table-draft.tsx'
+import { KeyHints, SaveTrouble } from '../../shared/table-form/table-frame.tsx'
+import { VisitPins } from '../../shared/table-form/visit-pins.tsx'
+import { OutList } from './out-list.tsx'
+import { Reminders } from './reminders.tsx'
+import { emptyReturn, isBlankReturn, type ReturnDraft } from './return-draft.ts'
+import { ReturnFields } from './return-fields.tsx'
+import { ReturnedList } from './returned-list.tsx'
 import './returns.css'
-import { emptyReturn, isBlankReturn, type ReturnDraft, type ReturnStep, stepReturn } from './return-draft.ts'
-import { ReturnTable } from './return-table.tsx'
-import type { TakenBack } from './returned-list.tsx'
+import { useReturns } from './use-returns.ts'
 
-const RULES = {
-  kind: 'take-back',
-  blank: emptyReturn,
-  step: stepReturn,
-  isBlank: isBlankReturn,
-} as const
+const RULES = { kind: 'take-back', blank: emptyReturn, isBlank: isBlankReturn } as const
 
 /** Take back: what somebody grew from the library's seed, as a new lot, and the promises that it keeps. */
 export function ReturnsScreen() {
-  const visit = useDraft<ReturnDraft, ReturnStep>(RULES)
-  const about = useRead('collection.get', {})
-  const [taken, setTaken] = useState<readonly TakenBack[]>([])
-  if (about.error) return <ProblemText problem={about.error.problem} />
-  if (visit.draft === null || about.data === undefined) return <p className="soft waiting">Opening…</p>
-  const today = isoDate(about.data.today)
+  return <TableDraft<ReturnDraft> rules={RULES}>{(open) => <ReturnTable open={open} />}</TableDraft>
+}
+
+/** Who brings it, what they have out, the lot being typed; beside it what came back and what is still promised. */
+function ReturnTable({ open }: { readonly open: OpenTable<ReturnDraft> }) {
+  const work = useReturns(open)
+  const { table, taken } = work
+  const { visit, draft, shown } = table
+  const choosing = draft.line.parent === null && work.visits.length > 0
   return (
-    <ReturnTable
-      visit={visit}
-      draft={visit.draft}
-      today={today}
-      thisYear={yearOf(today)}
-      taken={taken}
-      onSaved={(lot, personId) => {
-        visit.dispatch({ kind: 'saved', personId, key: crypto.randomUUID() })
-        setTaken((before) => [lot, ...before])
-      }}
-      onNextPerson={() => {
-        visit.dispatch({ kind: 'next-person', key: crypto.randomUUID() })
-        setTaken([])
-      }}
-    />
+    <div className="table-screen">
+      <div className="table-frame">
+        <StepForm
+          label="Take back"
+          className="table-column"
+          form={table.form}
+          onEnd={work.save}
+          onEndApart={() => table.focus('save')}
+          onSave={work.save}
+          onMore={() => table.focus('place')}
+          catches={table.held.catches}
+        >
+          <h1 className="only-aloud">Take back</h1>
+          <OtherVisits visit={visit} inWords={visitInWords} />
+          <PersonFields
+            label="Who brings it?"
+            person={draft.person}
+            onChange={work.setPerson}
+            problems={shown.problems}
+          />
+          {choosing && (
+            <OutList
+              key={draft.person.personId}
+              person={draft.person.text}
+              visits={work.visits}
+              onPick={work.pickOut}
+              onSomethingElse={() => table.focus('lot')}
+            />
+          )}
+          <div className="table-card">
+            <h2>{draft.saved === 0 ? 'What comes back' : 'What else comes back'}</h2>
+            <ReturnFields
+              line={draft.line}
+              onChange={(change) => table.setIn('line', change)}
+              onPick={work.pickLot}
+              problems={shown.problems}
+              thisYear={open.thisYear}
+            />
+            <SaveTrouble refused={shown.refused} kept={visit.kept} />
+            <p className="table-buttons">
+              <ActionButton
+                data-step="save"
+                className="button table-button"
+                off={table.saving}
+                onClick={work.save}
+              >
+                Take it back
+              </ActionButton>
+              {draft.saved > 0 && (
+                <button type="button" className="quiet-button table-button" onClick={work.nextPerson}>
+                  Next person
+                </button>
+              )}
+            </p>
+          </div>
+          <VisitPins pinned={draft} dayLabel="Came back" today={open.today} onChange={table.set} />
+          <KeyHints more="where it goes" saves="takes it back" />
+        </StepForm>
+        <aside className="table-visit" aria-label="Back and still out">
+          <div className="table-gathered">
+            {taken.length > 0 && (
+              <>
+                <h2>Came back</h2>
+                <ReturnedList taken={taken} />
+              </>
+            )}
+            <Reminders />
+          </div>
+        </aside>
+      </div>
+    </div>
   )
+}
+
+function visitInWords({ person, line }: ReturnDraft): string {
+  const who = personNamed(person, 'somebody')
+  return line.text.trim() === '' ? `${who} brings something` : `${who} brings ${line.text}`
 }

@@ -4,7 +4,7 @@ import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 import { CropsPicked } from './crops-picked.tsx'
 
 interface GardenFormProps {

@@ -15,7 +15,7 @@ import { useFormat } from '../../shared/format/use-format.ts'
 import { plantsInWords } from '../../shared/format/words.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 import { seasonNotesAddress } from './grow-out-words.ts'
 import type { PlanOnTable } from './use-plan.ts'
 

@@ -4,8 +4,7 @@ import { CardForm, problemAt } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import {
   type Choice,
   type ChoiceField,

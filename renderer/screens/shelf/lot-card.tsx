@@ -1,6 +1,7 @@
-import { useEffect, useRef, useState } from 'react'
+import { type ComponentProps, useEffect, useLayoutEffect, useRef, useState } from 'react'
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
 import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
+import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { capital, ROLE_WORDS } from '../../shared/format/words.ts'
@@ -30,6 +31,10 @@ interface LotCardProps {
 export function LotCard({ lotId, takesFocus, entered }: LotCardProps) {
   const resting = useResting(lotId, REST_MS)
   const lot = useRead('lot.get', { lotId: resting }, { keepLast: true })
+  const forms = useOpenForm<string>()
+  const { closeAny } = forms
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a form closes as another lot is asked for, before a press for that lot can fall
+  useLayoutEffect(() => closeAny, [lotId, closeAny])
   const top = useRef<HTMLDivElement>(null)
   const shown = lot.data?.lotId
   useEffect(() => {
@@ -43,19 +48,19 @@ export function LotCard({ lotId, takesFocus, entered }: LotCardProps) {
   if (lot.data === undefined) return lot.error === null ? null : <ProblemText problem={lot.error.problem} />
   return (
     <div ref={top}>
-      <OneLot key={lot.data.lotId} lot={lot.data} />
+      <OneLot key={lot.data.lotId} lot={lot.data} askedLotId={lotId} forms={forms} />
     </div>
   )
 }
 
-function OneLot({ lot }: { readonly lot: LotRecord }) {
+function OneLot({ lot, ...actions }: ComponentProps<typeof LotActions>) {
   return (
     <Card className="card" name={`${lot.variety}, lot ${lot.lotNumber}`}>
       <LotHead lot={lot} />
       <div className="card-sheet">
         <LotStock lot={lot} />
         <LotCautions lot={lot} />
-        <LotActions lot={lot} />
+        <LotActions lot={lot} {...actions} />
         <LotFacts lot={lot} />
         <LotFamily lot={lot} />
         <LotOutlook lotId={lot.lotId} />

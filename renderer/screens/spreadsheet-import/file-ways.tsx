@@ -1,4 +1,4 @@
-import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { SelectField } from '../../shared/table-form/fields.tsx'
 import type { ListInput, ReadList } from './use-list.ts'
 
 type Choices = ListInput['choices']

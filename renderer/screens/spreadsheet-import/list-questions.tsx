@@ -1,6 +1,6 @@
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { SelectField } from '../../shared/table-form/fields.tsx'
 import { firstChoices } from './first-choices.ts'
 import type { ReadList } from './use-list.ts'
 

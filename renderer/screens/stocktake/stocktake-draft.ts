@@ -1,5 +1,6 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import { amountProblem } from '../../shared/format/manner.ts'
+import type { RefusalSteps } from '../../shared/table-form/refusals.ts'
 
 /** A lot as it stands in the list of a stocktake. */
 export interface ListedLot {
@@ -27,33 +28,22 @@ export interface StocktakeDraft {
   readonly at: number | null
 }
 
-export type StocktakeStep =
-  | { readonly kind: 'typed'; readonly lot: ListedLot; readonly found: string }
-  | { readonly kind: 'at'; readonly lotId: number }
-  | { readonly kind: 'terms'; readonly change: Partial<Pick<StocktakeDraft, 'on' | 'reason'>> }
-  | { readonly kind: 'next'; readonly key: string }
+export type CountStep = 'found' | 'reason'
 
 export function emptyStocktake(key: string): StocktakeDraft {
   return { key, on: '', reason: '', lots: [], at: null }
 }
 
-export function stepStocktake(draft: StocktakeDraft, step: StocktakeStep): StocktakeDraft {
-  switch (step.kind) {
-    case 'typed': {
-      const lot = { ...step.lot, found: step.found }
-      const known = draft.lots.some(({ lotId }) => lotId === lot.lotId)
-      const lots = known
-        ? draft.lots.map((each) => (each.lotId === lot.lotId ? lot : each))
-        : [...draft.lots, lot]
-      return { ...draft, lots, at: lot.lotId }
-    }
-    case 'at':
-      return { ...draft, at: step.lotId }
-    case 'terms':
-      return { ...draft, ...step.change }
-    case 'next':
-      return emptyStocktake(step.key)
-  }
+/** The draft with what was typed of a lot, which is the lot in hand now. */
+export function withFound(
+  draft: StocktakeDraft,
+  { lotId, lotNumber, variety, crop, place }: ListedLot,
+  found: string,
+): StocktakeDraft {
+  const lot = { lotId, lotNumber, variety, crop, place, found }
+  const known = draft.lots.some((each) => each.lotId === lotId)
+  const lots = known ? draft.lots.map((each) => (each.lotId === lotId ? lot : each)) : [...draft.lots, lot]
+  return { ...draft, lots, at: lotId }
 }
 
 export function isBlankStocktake(draft: StocktakeDraft): boolean {
@@ -81,4 +71,9 @@ export function lineOf({ lotId, found }: CountedLot): FoundLine {
 /** What is wrong with a found amount as it stands, or undefined. */
 export function foundProblem(found: string): string | undefined {
   return saysNothing(found) ? undefined : amountProblem(found)
+}
+
+export const COUNT_REFUSALS: RefusalSteps<CountStep> = {
+  field: { reason: 'reason' },
+  line: () => 'found',
 }

@@ -4,27 +4,14 @@ import type { Value } from '../../../db/contract/contract.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { useLotScan } from '../../shared/scans/scans.ts'
-import { useDraft } from '../../shared/table-form/use-draft.ts'
-import '../../shared/table-form/table-frame.css'
+import { type OpenTable, TableDraft } from '../../shared/table-form/table-draft.tsx'
 import { PlaceChoice } from './place-choice.tsx'
 import './stocktake.css'
-import {
-  countedLots,
-  emptyStocktake,
-  isBlankStocktake,
-  type StocktakeDraft,
-  type StocktakeStep,
-  stepStocktake,
-} from './stocktake-draft.ts'
+import { countedLots, emptyStocktake, isBlankStocktake, type StocktakeDraft } from './stocktake-draft.ts'
 import { StocktakeSheet } from './stocktake-sheet.tsx'
 import { StocktakeTable } from './stocktake-table.tsx'
 
-const RULES = {
-  kind: 'stocktake',
-  blank: emptyStocktake,
-  step: stepStocktake,
-  isBlank: isBlankStocktake,
-} as const
+const RULES = { kind: 'stocktake', blank: emptyStocktake, isBlank: isBlankStocktake } as const
 
 const MOST_LOTS = 500
 
@@ -37,9 +24,17 @@ interface StocktakeScreenProps {
 }
 
 /** Stocktake: the lots of a place, or chosen ones, one after the other, and what differs posted together. */
-export function StocktakeScreen({ placeId, lotIds }: StocktakeScreenProps) {
-  const visit = useDraft<StocktakeDraft, StocktakeStep>(RULES)
-  const about = useRead('collection.get', {})
+export function StocktakeScreen(props: StocktakeScreenProps) {
+  return (
+    <TableDraft<StocktakeDraft> rules={RULES}>{(open) => <Stocktake open={open} {...props} />}</TableDraft>
+  )
+}
+
+interface StocktakeProps extends StocktakeScreenProps {
+  readonly open: OpenTable<StocktakeDraft>
+}
+
+function Stocktake({ open, placeId, lotIds }: StocktakeProps) {
   const places = useRead('place.list', {})
   const listed = useRead(
     'lot.list',
@@ -51,13 +46,13 @@ export function StocktakeScreen({ placeId, lotIds }: StocktakeScreenProps) {
   )
   const [last, setLast] = useState<Saved | null>(null)
   const [, go] = useLocation()
-  const problem = about.error ?? places.error ?? listed.error
+  const problem = places.error ?? listed.error
   if (problem) return <ProblemText problem={problem.problem} />
-  if (visit.draft === null || about.data === undefined || places.data === undefined) return <Opening />
+  if (places.data === undefined) return <Opening />
   if (placeId === undefined && lotIds === undefined)
     return (
       <div className="stocktake">
-        <UnderWay draft={visit.draft} />
+        <UnderWay draft={open.draft} />
         <ScanToPlace />
         <PlaceChoice />
         <Posted last={last} />
@@ -69,14 +64,11 @@ export function StocktakeScreen({ placeId, lotIds }: StocktakeScreenProps) {
   return (
     <StocktakeTable
       key={placeId ?? 'chosen'}
-      visit={visit}
-      draft={visit.draft}
-      today={about.data.today}
+      open={open}
       place={lotIds === undefined ? (place?.path ?? 'this place') : 'the lots you ticked'}
       lots={listed.data.rows}
       more={Math.max(0, listed.data.total - MOST_LOTS)}
       onSaved={(saved) => {
-        visit.dispatch({ kind: 'next', key: crypto.randomUUID() })
         setLast(saved)
         go('/stocktake')
       }}

@@ -8,7 +8,7 @@ import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { PLACE_KINDS, type PlaceKind } from '../../shared/format/place-kinds.ts'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
+import { SelectField } from '../../shared/table-form/fields.tsx'
 import { figureProblem, typedNumber, UNITS } from './typed-number.ts'
 
 interface PlaceFormProps {

@@ -12,10 +12,10 @@ import { capital } from '../../shared/format/words.ts'
 import { Card } from '../../shared/panes/card.tsx'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { TextField } from '../../shared/table-form/fields.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
 import { focusStepNamed } from '../../shared/table-form/steps.ts'
-import { TextField } from '../../shared/table-form/text-field.tsx'
 import { type DraftVisit, useDraft } from '../../shared/table-form/use-draft.ts'
 import { placeAddress, ROUND_SHEET } from './place-row.tsx'
 import {
@@ -57,13 +57,11 @@ export function RoundCard() {
           </p>
         ))}
         <OtherVisits
-          others={visit.others}
+          visit={visit}
           inWords={(draft) => {
             const walked = placesOf(draft).length
             return walked === 1 ? 'a round, one place looked at' : `a round, ${walked} places looked at`
           }}
-          onGoOnWith={visit.goOnWith}
-          onDiscard={visit.discard}
         />
       </div>
       <Unvisited places={unvisited} />

@@ -1,7 +1,7 @@
 import { WaitingStep } from '../../../db/contract/intake-operations.ts'
 import { waitingCaution, waitingInWords } from '../../../db/domain/intake/waiting.ts'
-import { SelectField } from '../../shared/table-form/select-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
+import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
+import { fieldsOf } from '../../shared/table-form/refusals.ts'
 import type { GiftPartProps } from './gift-fields.tsx'
 import type { GiftLine } from './gift-line.ts'
 
@@ -14,29 +14,21 @@ const STEPS = [
 
 /** What a gift that is not taken in now is asked: what it waits for, or why it is declined. */
 export function DecisionFields({ line, onChange, problems }: GiftPartProps) {
+  const field = fieldsOf(line, onChange, problems)
   if (line.decision === 'take-in') return null
   if (line.decision === 'decline') {
     return (
       <TextField
         label="Why is it declined?"
-        step="reason"
-        value={line.reason}
-        onChange={(reason) => onChange({ reason })}
+        {...field('reason')}
         hint="Kept in the book without a number, for the day when the donor asks."
-        problem={problems.reason}
       />
     )
   }
   const caution = line.waitsFor === '' ? '' : waitingCaution(line.waitsFor)
   return (
     <>
-      <SelectField
-        label="What does it wait for?"
-        step="waits-for"
-        value={line.waitsFor}
-        options={STEPS}
-        onChange={(waitsFor) => onChange({ waitsFor })}
-      />
+      <SelectField label="What does it wait for?" options={STEPS} {...field('waitsFor')} />
       <p className="table-field-note">
         {caution || 'It gets its number once it is taken in, under Gifts waiting.'}
       </p>

@@ -1,17 +1,41 @@
+import type { Value } from '../../../db/contract/contract.ts'
 import { plantCaution } from '../../../db/domain/cautions/plant-caution.ts'
-import { readSample } from '../../../db/domain/weights/read-sample.ts'
-import { AmountField } from '../../shared/table-form/amount-field.tsx'
+import { call } from '../../shared/client/call.ts'
+import { ROLE_WORDS } from '../../shared/format/words.ts'
+import { CautionsField } from '../../shared/table-form/cautions-field.tsx'
 import { CROPS, noCropFound } from '../../shared/table-form/crop-source.ts'
-import { HarvestField } from '../../shared/table-form/harvest-field.tsx'
+import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
+import { fieldsOf, type StepProblems } from '../../shared/table-form/refusals.ts'
+import { SeedFields } from '../../shared/table-form/seed-fields.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
-import { TextField } from '../../shared/table-form/text-field.tsx'
-import type { GiftLine, GiftProblems } from './gift-line.ts'
-import { VARIETIES } from './sources.ts'
+import type { SuggestionSource } from '../../shared/table-form/use-suggestions.ts'
+import type { GiftLine, GiftStep } from './gift-line.ts'
+
+type VarietyFound = Value<'variety.search'>['varieties'][number]
+
+/** Varieties by any of their names. */
+const VARIETIES: SuggestionSource<VarietyFound> = {
+  name: 'varieties',
+  find: async (text) => {
+    const { varieties } = await call('variety.search', { text, limit: 8 })
+    return varieties.map((variety) => ({
+      key: String(variety.varietyId),
+      name: variety.name,
+      detail: [
+        variety.cropName,
+        ...(variety.matched === '' || variety.matched === variety.name
+          ? []
+          : [`also called ${variety.matched}`]),
+      ].join(' · '),
+      item: variety,
+    }))
+  },
+}
 
 export interface GiftPartProps {
   readonly line: GiftLine
   readonly onChange: (change: Partial<GiftLine>) => void
-  readonly problems: GiftProblems
+  readonly problems: StepProblems<GiftStep>
 }
 
 /** What every gift is asked: which variety, which harvest, how much. */
@@ -24,30 +48,12 @@ export function GiftFields({
   return (
     <>
       <VarietyFields line={line} onChange={onChange} problems={problems} />
-      <HarvestField
-        value={line.harvest}
+      <SeedFields
+        line={line}
         thisYear={thisYear}
-        onChange={(harvest) => onChange({ harvest })}
-        problem={problems.harvest}
-      />
-      <AmountField
-        label="Amount"
-        step="amount"
-        size="table"
-        value={line.amount}
-        onChange={(amount) => onChange({ amount })}
+        onChange={onChange}
+        problems={problems}
         cropId={line.cropId ?? undefined}
-        sample={readSample(line.sample).kind === 'sample' ? line.sample : ''}
-        problem={problems.amount}
-        placeholder="12.5 g, 30 seeds, 3 packets of 25"
-      />
-      <TextField
-        label="Counted sample"
-        step="sample"
-        value={line.sample}
-        onChange={(sample) => onChange({ sample })}
-        placeholder="25 weigh 6.10 g"
-        problem={problems.sample}
       />
     </>
   )
@@ -95,7 +101,7 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
         nothingFound={(text) => `No variety called ${text} is known yet.`}
         placeholder="a few letters of any of its names"
         problem={problems.variety}
-        words={<VarietyWords line={line} />}
+        words={<Note words={varietyInWords(line)} />}
         spoken={varietyInWords(line)}
       />
       {line.varietyIs === 'new' && (
@@ -116,7 +122,7 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
           nothingFound={noCropFound}
           placeholder="bean, tomato, Lactuca …"
           problem={problems.crop}
-          words={<CropWords line={line} />}
+          words={<Note words={cropInWords(line)} />}
           spoken={cropInWords(line)}
         />
       )}
@@ -126,28 +132,52 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
 
 const NO_CROP = { cropId: null, crop: '', newCrop: false } as const
 
-function CropWords({ line }: { readonly line: GiftLine }) {
-  const words = cropInWords(line)
+function Note({ words }: { readonly words: string }) {
   return words === '' ? null : <p className="table-field-note">{words}</p>
 }
 
-function cropInWords(line: GiftLine): string {
-  if (line.cropId === null && !line.newCrop) return ''
-  const added = line.newCrop
+function cropInWords({ cropId, crop, newCrop }: GiftLine): string {
+  if (cropId === null && !newCrop) return ''
+  const added = newCrop
     ? 'A crop of your own: will be added when the visit is saved. Say what you know of it in the settings.'
     : ''
-  return [added, plantCaution(line.crop, '')].filter((words) => words !== '').join(' ')
+  return [added, plantCaution(crop, '')].filter((words) => words !== '').join(' ')
 }
 
-function VarietyWords({ line }: { readonly line: GiftLine }) {
-  const words = varietyInWords(line)
-  return words === '' ? null : <p className="table-field-note">{words}</p>
+function varietyInWords({ variety, varietyIs, crop, matched }: GiftLine): string {
+  if (varietyIs === 'new') return 'New: will be added when the visit is saved.'
+  if (varietyIs === 'open') return ''
+  const called = matched === '' || matched === variety ? '' : `, also called ${matched}`
+  const caution = plantCaution(crop, '')
+  return `${crop}${called}${caution === '' ? '' : `. ${caution}`}`
 }
 
-function varietyInWords(line: GiftLine): string {
-  if (line.varietyIs === 'new') return 'New: will be added when the visit is saved.'
-  if (line.varietyIs === 'open') return ''
-  const called = line.matched === '' || line.matched === line.variety ? '' : `, also called ${line.matched}`
-  const caution = plantCaution(line.crop, '')
-  return `${line.crop}${called}${caution === '' ? '' : `. ${caution}`}`
+/** What some gifts have to tell: where they grew, their story, what the donor asks for, and what to be careful about. */
+export function MoreFields({ line, onChange, problems }: GiftPartProps) {
+  const field = fieldsOf({ donorWords: '', ...line }, onChange, problems)
+  return (
+    <div className="more-fields">
+      <TextField label="Where grown" {...field('grownAt')} />
+      <TextField
+        label="In the donor’s words"
+        long
+        {...field('donorWords')}
+        hint="What they told of it. The thank-you letter says it again."
+      />
+      <TextField
+        label="Its story, as you write it"
+        long
+        {...field('story')}
+        hint="Goes on packets and lists, not into the letter. Shift+Enter begins a new line. No health or family details."
+      />
+      <TextField label="Terms of the gift" {...field('terms')} placeholder="what the donor asks for" />
+      <CautionsField {...line} onChange={onChange} problem={problems.cautionNote} />
+      <SelectField label="Keep it as" options={ROLES} {...field('role')} />
+    </div>
+  )
 }
+
+const ROLES = (['working', 'reserve', 'reference'] as const).map((value) => ({
+  value,
+  label: ROLE_WORDS[value],
+}))

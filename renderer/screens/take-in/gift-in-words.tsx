@@ -10,7 +10,6 @@ export function GiftInWords({ gift, thisYear }: { readonly gift: GiftLine; reado
     text: gift.amount,
     sample: gift.sample,
     cropId: gift.cropId ?? undefined,
-    lotId: undefined,
   })
   const harvest = readHarvestYear(gift.harvest, thisYear)
   const year = harvest.kind === 'harvest' ? harvestInWords(harvest.harvest) : gift.harvest

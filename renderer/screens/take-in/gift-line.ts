@@ -1,9 +1,8 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
 import type { WaitingStep } from '../../../db/contract/intake-operations.ts'
-import { readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
-import { readSample } from '../../../db/domain/weights/read-sample.ts'
-import { amountProblem } from '../../shared/format/manner.ts'
+import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
+import { seedProblems } from '../../shared/table-form/typed-seed.ts'
 
 /** One gift as it is typed. Everything may be half done. */
 export interface GiftLine {
@@ -38,19 +37,17 @@ export interface GiftLine {
   readonly more: boolean
 }
 
-export type GiftField =
-  | 'variety'
-  | 'crop'
-  | 'harvest'
-  | 'amount'
-  | 'sample'
-  | 'grownAt'
-  | 'donorWords'
-  | 'story'
-  | 'terms'
-  | 'cautionNote'
-  | 'reason'
-export type GiftProblems = Partial<Record<GiftField, string>>
+const FIELDS = [
+  'harvest',
+  'amount',
+  'sample',
+  'grownAt',
+  'donorWords',
+  'story',
+  'terms',
+  'cautionNote',
+] as const
+export type GiftStep = (typeof FIELDS)[number] | 'variety' | 'crop' | 'reason'
 
 type Gift = CallInput<'intake.record'>['gifts'][number]
 
@@ -89,41 +86,30 @@ export function isUntouched(line: GiftLine): boolean {
   return typed.every((text) => text.trim() === '') && line.cautions.length === 0
 }
 
-/** What a gift still lacks before it can be put on the visit's list, by field, in the order of the fields. */
-export function giftProblems(line: GiftLine, thisYear: number): GiftProblems {
-  const harvest = readHarvestYear(line.harvest, thisYear)
-  return {
+/** What a gift still lacks before it can be put on the visit's list. */
+export function giftProblems(line: GiftLine, thisYear: number): StepProblems<GiftStep> {
+  const { amount, ...seed } = seedProblems(line, thisYear)
+  // A gift that gets no number yet may stay unweighed.
+  const unweighed = line.decision !== 'take-in' && line.amount.trim() === ''
+  const unsaid = line.decision === 'decline' && line.reason.trim() === ''
+  return onlyProblems({
     ...whichProblems(line),
-    ...(harvest.kind === 'unreadable' ? { harvest: harvest.because } : {}),
-    ...amountProblems(line),
-    ...sampleProblems(line),
-    ...(line.decision === 'decline' && line.reason.trim() === '' ? { reason: SAY_WHY } : {}),
-  }
+    ...seed,
+    amount: unweighed ? undefined : amount,
+    reason: unsaid ? SAY_WHY : undefined,
+  })
 }
 
 const SAY_WHY = 'Say in a few words why it is declined. The donor may ask one day.'
 
-function whichProblems(line: GiftLine): GiftProblems {
-  if (line.variety.trim() === '')
+function whichProblems({ variety, varietyIs, cropId, newCrop }: GiftLine): StepProblems<GiftStep> {
+  const name = variety.trim()
+  if (name === '')
     return { variety: 'Which variety is it? Unknown is an answer too: type what they call it.' }
-  if (line.varietyIs === 'open') {
-    return { variety: `Choose from the list what ‘${line.variety.trim()}’ is, or add it as new.` }
-  }
-  if (line.cropId === null && !line.newCrop)
+  if (varietyIs === 'open') return { variety: `Choose from the list what ‘${name}’ is, or add it as new.` }
+  if (cropId === null && !newCrop)
     return { crop: 'Choose the crop from the list, or add it as one of your own.' }
   return {}
-}
-
-/** A gift that gets no number yet may stay unweighed. */
-function amountProblems(line: GiftLine): GiftProblems {
-  if (line.decision !== 'take-in' && line.amount.trim() === '') return {}
-  const amount = amountProblem(line.amount)
-  return amount === undefined ? {} : { amount }
-}
-
-function sampleProblems(line: GiftLine): GiftProblems {
-  const reading = readSample(line.sample)
-  return reading.kind === 'unreadable' ? { sample: reading.because } : {}
 }
 
 /** The gift as the collection takes it. Only for a line without problems. Throws RangeError where no variety is named. */
@@ -162,28 +148,14 @@ function varietyOf(line: GiftLine): Gift['variety'] {
   throw new RangeError('A gift needs a variety')
 }
 
-const FIELD_OF_INPUT: Readonly<Record<string, GiftField>> = {
-  variety: 'variety',
-  harvest: 'harvest',
-  amount: 'amount',
-  sample: 'sample',
-  grownAt: 'grownAt',
-  donorWords: 'donorWords',
-  story: 'story',
-  terms: 'terms',
-  cautions: 'cautionNote',
-  cautionNote: 'cautionNote',
-  decision: 'reason',
-}
+const OF_CROP = /^variety\.newVariety\.(?:cropId$|newCrop\b)/
 
-const OF_CROP = /^newVariety\.(?:cropId$|newCrop\b)/
-
-/** The gift and its field that a problem's path names ('gifts.0.amount'), or null for a path of another kind. */
-export function giftFieldOf(
-  path: string | null,
-): { readonly gift: number; readonly field: GiftField } | null {
-  const parts = /^gifts\.(\d+)(?:\.([A-Za-z]+)(?:\.(.*))?)?$/.exec(path ?? '')
-  if (!parts) return null
-  const named = parts[2] === 'variety' && OF_CROP.test(parts[3] ?? '') ? 'crop' : undefined
-  return { gift: Number(parts[1]), field: named ?? FIELD_OF_INPUT[parts[2] ?? ''] ?? 'variety' }
+export const GIFT_REFUSALS: RefusalSteps<GiftStep> = {
+  person: 'donor',
+  line: (within) => {
+    if (OF_CROP.test(within)) return 'crop'
+    if (within.startsWith('cautions')) return 'cautionNote'
+    if (within.startsWith('decision')) return 'reason'
+    return FIELDS.find((field) => field === within) ?? 'variety'
+  },
 }

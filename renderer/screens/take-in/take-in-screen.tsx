@@ -1,40 +1,128 @@
 import { useState } from 'react'
-import { isoDate, yearOf } from '../../../db/domain/dates/iso-date.ts'
-import { useRead } from '../../shared/client/use-read.ts'
-import { ProblemText } from '../../shared/parts/problem-text.tsx'
-import { useDraft } from '../../shared/table-form/use-draft.ts'
-import '../../shared/table-form/table-frame.css'
+import { Link } from 'wouter'
+import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
+import { personNamed } from '../../shared/table-form/person-draft.ts'
+import { PersonFields } from '../../shared/table-form/person-fields.tsx'
+import { type OpenTable, TableDraft } from '../../shared/table-form/table-draft.tsx'
+import { LineCard, TableFrame } from '../../shared/table-form/table-frame.tsx'
+import { VisitPins } from '../../shared/table-form/visit-pins.tsx'
+import { DecisionButtons, DecisionFields } from './gift-decision-fields.tsx'
+import { GiftFields, MoreFields } from './gift-fields.tsx'
+import { GiftInWords } from './gift-in-words.tsx'
 import './take-in.css'
-import { emptyVisit, isBlankVisit, stepTakeIn, type TakeInDraft, type TakeInStep } from './take-in-draft.ts'
-import { TakeInTable } from './take-in-table.tsx'
+import { emptyVisit, isBlankVisit, type TakeInDraft } from './take-in-draft.ts'
 import { type SavedVisit, TakenIn } from './taken-in.tsx'
+import { useTakeIn } from './use-take-in.ts'
 
-const RULES = {
-  kind: 'take-in',
-  blank: (key: string) => emptyVisit(key),
-  step: stepTakeIn,
-  isBlank: isBlankVisit,
-} as const
+const RULES = { kind: 'take-in', blank: (key: string) => emptyVisit(key), isBlank: isBlankVisit } as const
 
 /** Take in: a donor's gifts at the table, from the first envelope to their numbers. */
 export function TakeInScreen() {
-  const visit = useDraft<TakeInDraft, TakeInStep>(RULES)
-  const about = useRead('collection.get', {})
   const [saved, setSaved] = useState<SavedVisit | null>(null)
-  if (about.error) return <ProblemText problem={about.error.problem} />
-  if (visit.draft === null || about.data === undefined) return <p className="soft waiting">Opening…</p>
-  if (saved !== null) return <TakenIn visit={saved} onNextDonor={() => setSaved(null)} />
-  const today = isoDate(about.data.today)
   return (
-    <TakeInTable
-      visit={visit}
-      draft={visit.draft}
-      today={today}
-      thisYear={yearOf(today)}
-      onSaved={(done) => {
-        visit.dispatch({ kind: 'next-donor', key: crypto.randomUUID() })
-        setSaved(done)
-      }}
-    />
+    <TableDraft<TakeInDraft> rules={RULES}>
+      {(open) =>
+        saved === null ? (
+          <TakeInTable open={open} onSaved={setSaved} />
+        ) : (
+          <TakenIn visit={saved} onNextDonor={() => setSaved(null)} />
+        )
+      }
+    </TableDraft>
   )
+}
+
+interface TakeInTableProps {
+  readonly open: OpenTable<TakeInDraft>
+  readonly onSaved: (saved: SavedVisit) => void
+}
+
+/** The donor, the gift being typed, and the visit so far. */
+function TakeInTable({ open, onSaved }: TakeInTableProps) {
+  const { table, gifts, decide, openMore, save } = useTakeIn(open, onSaved)
+  const { draft, shown } = table
+  const { line } = draft.gifts
+  const part = { line, onChange: gifts.setLine, problems: shown.problems }
+  return (
+    <TableFrame
+      label="Take in"
+      table={table}
+      onEnd={gifts.listOrShow}
+      onEndApart={gifts.backToLine}
+      onSave={save}
+      onMore={openMore}
+      catches={table.held.catches}
+      head={
+        <>
+          <h1 className="only-aloud">Take in</h1>
+          <p className="table-beside">
+            <Link href="/take-in/waiting">Gifts waiting</Link>
+            <Link href="/take-in/list">From a list</Link>
+          </p>
+        </>
+      }
+      inWords={visitInWords}
+      more="more about it"
+      besideLabel="This visit"
+      beside={
+        <>
+          <VisitPins
+            pinned={draft}
+            dayLabel="Received"
+            today={open.today}
+            onChange={(change) => open.visit.dispatch((was) => ({ ...was, ...change }))}
+          />
+          <GatheredLines
+            work={gifts}
+            nameOf={(gift) => gift.variety}
+            inWords={(gift) => <GiftInWords gift={gift} thisYear={open.thisYear} />}
+            whileEmpty={
+              <p className="soft">
+                The gifts of this visit gather here. Enter after the last field lists one.
+              </p>
+            }
+            total={giftsInWords}
+          />
+        </>
+      }
+      saveWord="Save the visit"
+    >
+      <PersonFields
+        label="Who brings it?"
+        nobody="Nobody knows"
+        nobodyMeans="The gifts will stand in the book without a donor."
+        person={draft.donor}
+        onChange={(change) => table.setIn('donor', change)}
+        problems={shown.problems}
+      />
+      <LineCard
+        lines={draft.gifts}
+        noun="Gift"
+        onList={gifts.listOrShow}
+        doing={
+          <>
+            <DecisionButtons decision={line.decision} onDecide={decide} />
+            {!line.more && (
+              <button type="button" className="word-button table-button" onClick={openMore}>
+                more about it
+              </button>
+            )}
+          </>
+        }
+      >
+        <GiftFields {...part} thisYear={open.thisYear} />
+        {line.more && <MoreFields {...part} />}
+        <DecisionFields {...part} />
+      </LineCard>
+    </TableFrame>
+  )
+}
+
+function giftsInWords({ length }: readonly unknown[]): string {
+  return length === 1 ? '1 gift' : `${length} gifts`
+}
+
+function visitInWords({ donor, gifts: { listed } }: TakeInDraft): string {
+  const who = personNamed(donor, 'a donor')
+  return listed.length === 0 ? `${who}, no gift listed yet` : `${giftsInWords(listed)} from ${who}`
 }

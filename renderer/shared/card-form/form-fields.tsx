@@ -1,8 +1,6 @@
 import type { ComponentProps, ReactNode } from 'react'
 import { AmountField } from '../table-form/amount-field.tsx'
-import { CheckField } from '../table-form/check-field.tsx'
-import { SelectField } from '../table-form/select-field.tsx'
-import { TextField } from '../table-form/text-field.tsx'
+import { CheckField, SelectField, TextField } from '../table-form/fields.tsx'
 import { DayField } from './day-field.tsx'
 
 /** The names in what is typed whose values are of one type. */

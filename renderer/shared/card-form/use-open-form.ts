@@ -1,12 +1,13 @@
-import { useState } from 'react'
+import { useCallback, useState } from 'react'
 
-interface OpenForm<N extends string> {
+export interface OpenForm<N extends string> {
   readonly open: N | null
   /** What the button needs that opens and closes a form. */
   readonly button: (name: N) => { readonly 'aria-expanded': boolean; readonly onClick: () => void }
   readonly show: (name: N) => void
   /** Closes the form of that name. */
   readonly close: (name: N) => void
+  readonly closeAny: () => void
 }
 
 /**
@@ -24,5 +25,6 @@ export function useOpenForm<N extends string>(): OpenForm<N> {
     }),
     show: setOpen,
     close: (name) => setOpen((now) => (now === name ? null : now)),
+    closeAny: useCallback(() => setOpen(null), []),
   }
 }

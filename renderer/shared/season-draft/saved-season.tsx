@@ -6,12 +6,7 @@ import { type SeasonDraft, type SeasonStep, seasonInWords } from './season-draft
 export function SavedSeason({ visit }: { readonly visit: DraftVisit<SeasonDraft, SeasonStep> }) {
   return (
     <>
-      <OtherVisits
-        others={visit.others}
-        inWords={seasonInWords}
-        onGoOnWith={visit.goOnWith}
-        onDiscard={visit.discard}
-      />
+      <OtherVisits visit={visit} inWords={seasonInWords} />
       {!visit.kept && (
         <p role="status">What is ticked and planned could not be kept just now. Do not close the window.</p>
       )}

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, type ReactNode, type RefObject, useId, useRef } from 'react'
 import { flushSync } from 'react-dom'
 import { readTypedAmount } from '../format/manner.ts'
-import { beneathId, FieldFrame, type FieldSize } from './field-frame.tsx'
+import { beneathId, FieldFrame, type FieldSize } from './fields.tsx'
 import { useSteps } from './step-form.tsx'
 import { type AmountReading, useAmountReading } from './use-amount-reading.ts'
 import { useHeldKeys } from './use-held-keys.ts'
@@ -29,6 +29,13 @@ interface AmountFieldProps {
 }
 
 const NONE: readonly string[] = []
+
+/** A line kept free for the reading, so that no button moves away from a press as it appears. */
+const ROOM = (
+  <p className="table-field-words" aria-hidden="true">
+    {'\u00A0'}
+  </p>
+)
 
 /** One field for an amount with its unit, read back in words; what can be meant two ways asks, and never guesses. */
 export function AmountField(props: AmountFieldProps) {
@@ -61,6 +68,11 @@ export function AmountField(props: AmountFieldProps) {
     firstChoice.current?.focus()
   }
 
+  const wrong = problem ?? failure
+  const said = [wrong, props.instead, reading?.words, reading?.weightNote, reading?.warning].filter(Boolean)
+  // A weight is told of as well where it is known of what.
+  const room = (cropId === undefined && lotId === undefined ? 1 : 2) - said.length
+
   const choose = (choice: string) => {
     flushSync(() => onChange(choice))
     input.current?.focus()
@@ -72,11 +84,13 @@ export function AmountField(props: AmountFieldProps) {
       label={label}
       controlId={id}
       size={size}
-      problem={problem ?? failure}
+      problem={wrong}
       words={
         <>
           {props.instead !== undefined && <p className="table-field-words">{props.instead}</p>}
           {reading && reading.words !== problem && <AmountWords reading={reading} />}
+          {room > 0 && ROOM}
+          {room > 1 && ROOM}
           <Choices
             choices={choices}
             meaning={asks ? 'It can mean' : 'Instead'}

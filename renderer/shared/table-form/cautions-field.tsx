@@ -1,8 +1,7 @@
 import { Caution } from '../../../db/contract/fields.ts'
 import { CAUTION_WORDS, cautionText } from '../../../db/domain/cautions/caution-text.ts'
-import { CheckField } from './check-field.tsx'
+import { CheckField, TextField } from './fields.tsx'
 import { STEPS_APART } from './steps.ts'
-import { TextField } from './text-field.tsx'
 
 interface CautionsFieldProps {
   readonly cautions?: readonly Caution[]
@@ -50,7 +49,7 @@ export function CautionsField({
           </p>
           <TextField
             label="What exactly"
-            step="caution-note"
+            step="cautionNote"
             value={cautionNote}
             onChange={(typed) => onChange({ cautionNote: typed })}
             placeholder="the substance, the pest, the rule"

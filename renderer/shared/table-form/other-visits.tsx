@@ -1,25 +1,23 @@
 import { useFormat } from '../format/use-format.ts'
-import type { OtherDraft } from './use-draft.ts'
+import type { DraftVisit, OtherDraft } from './use-draft.ts'
 
 interface OtherVisitsProps<D> {
-  readonly others: readonly OtherDraft<D>[]
+  readonly visit: Pick<DraftVisit<D, never>, 'others' | 'goOnWith' | 'discard'>
   readonly inWords: (draft: D) => string
-  readonly onGoOnWith: (other: OtherDraft<D>) => void
-  readonly onDiscard: (other: OtherDraft<D>) => void
 }
 
 /** Unfinished visits that no window is working on, to go on with or to let go: the newest, and the rest folded away. */
-export function OtherVisits<D>({ others, ...doing }: OtherVisitsProps<D>) {
-  const [newest, ...rest] = others
+export function OtherVisits<D>({ visit, inWords }: OtherVisitsProps<D>) {
+  const [newest, ...rest] = visit.others
   if (newest === undefined) return null
   return (
     <div className="other-visits">
-      <OtherVisit other={newest} {...doing} />
+      <OtherVisit visit={visit} inWords={inWords} other={newest} />
       {rest.length > 0 && (
         <details>
           <summary>{rest.length === 1 ? 'one more unfinished' : `${rest.length} more unfinished`}</summary>
           {rest.map((other) => (
-            <OtherVisit key={other.draftId} other={other} {...doing} />
+            <OtherVisit key={other.draftId} visit={visit} inWords={inWords} other={other} />
           ))}
         </details>
       )}
@@ -27,11 +25,11 @@ export function OtherVisits<D>({ others, ...doing }: OtherVisitsProps<D>) {
   )
 }
 
-interface OtherVisitProps<D> extends Omit<OtherVisitsProps<D>, 'others'> {
+interface OtherVisitProps<D> extends OtherVisitsProps<D> {
   readonly other: OtherDraft<D>
 }
 
-function OtherVisit<D>({ other, inWords, onGoOnWith, onDiscard }: OtherVisitProps<D>) {
+function OtherVisit<D>({ other, inWords, visit }: OtherVisitProps<D>) {
   const format = useFormat()
   return (
     <div className="other-visit">
@@ -40,10 +38,10 @@ function OtherVisit<D>({ other, inWords, onGoOnWith, onDiscard }: OtherVisitProp
         {other.keptAt === '' ? '' : `, kept ${format.moment(other.keptAt)}`}
       </p>
       <p className="other-visit-doing">
-        <button type="button" className="word-button" onClick={() => onGoOnWith(other)}>
+        <button type="button" className="word-button" onClick={() => visit.goOnWith(other)}>
           go on with it
         </button>
-        <button type="button" className="word-button" onClick={() => onDiscard(other)}>
+        <button type="button" className="word-button" onClick={() => visit.discard(other)}>
           let it go
         </button>
       </p>

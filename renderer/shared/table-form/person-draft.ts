@@ -51,20 +51,18 @@ export function isNobodyYet(person: PersonDraft): boolean {
   return person.is === 'open' && person.text.trim() === ''
 }
 
-const NEW_PERSON_FIELDS = ['name', 'town', 'creditAs', 'email'] as const
-export type PersonField = (typeof NEW_PERSON_FIELDS)[number] | 'person'
+/** What is asked of a new person, beside the name. */
+export const NEW_PERSON_STEPS = ['town', 'creditAs', 'email'] as const
+/** The steps at which a person is asked about. */
+export type PersonStep = (typeof NEW_PERSON_STEPS)[number] | 'person'
 
-/** The field of a person that a problem's path names ('donor.newPerson.email'), or null for a path elsewhere. */
-export function personFieldOf(input: 'donor' | 'person', path: string | null): PersonField | null {
+/** The step of a person that a problem's path names ('donor.newPerson.email'), or null for a path elsewhere. */
+export function personStepOf(input: 'donor' | 'person', path: string | null): PersonStep | null {
   if (path !== input && !path?.startsWith(`${input}.`)) return null
-  return NEW_PERSON_FIELDS.find((field) => path === `${input}.newPerson.${field}`) ?? 'person'
+  return NEW_PERSON_STEPS.find((step) => path === `${input}.newPerson.${step}`) ?? 'person'
 }
 
-/** The step of the form at which a person's field is asked. */
-export const STEP_OF_PERSON_FIELD: Readonly<Record<PersonField, string>> = {
-  person: 'person',
-  name: 'person',
-  town: 'town',
-  creditAs: 'credit',
-  email: 'email',
+/** The person's name, or what is said where it is not known yet. */
+export function personNamed({ text }: PersonDraft, unknown: string): string {
+  return text.trim() === '' ? unknown : text
 }

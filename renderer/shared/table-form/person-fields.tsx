@@ -2,10 +2,10 @@ import { type FocusEvent, type ReactNode, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import { fold } from '../../../db/domain/shared/fold.ts'
 import { call } from '../client/call.ts'
-import { CheckField } from './check-field.tsx'
-import { isNobodyYet, type PersonDraft, type PersonField } from './person-draft.ts'
+import { CheckField, TextField } from './fields.tsx'
+import { isNobodyYet, NEW_PERSON_STEPS, type PersonDraft, type PersonStep } from './person-draft.ts'
+import { fieldsOf, type StepProblems } from './refusals.ts'
 import { SuggestField } from './suggest-field.tsx'
-import { TextField } from './text-field.tsx'
 import type { SuggestionSource } from './use-suggestions.ts'
 
 type PersonFound = Value<'person.search'>['people'][number]
@@ -45,10 +45,6 @@ function peopleAnd(newHere: readonly PersonDraft[]): SuggestionSource<Partial<Pe
 const NEW_HERE = 'new, named before on this sheet'
 const NOBODY_NEW: readonly PersonDraft[] = []
 
-export type PersonProblems = Partial<Record<PersonField, string>>
-
-const NEW_PERSON_STEPS = ['town', 'creditAs', 'email'] as const
-
 interface PersonFieldsProps {
   readonly label: string
   /** Said where nobody is to be named, such as 'Nobody knows'; left out where somebody must be. */
@@ -56,7 +52,7 @@ interface PersonFieldsProps {
   readonly nobodyMeans?: string
   readonly person: PersonDraft
   readonly onChange: (change: Partial<PersonDraft>) => void
-  readonly problems: PersonProblems
+  readonly problems: StepProblems<PersonStep>
   /** Those who are new in this visit and were named before. */
   readonly newHere?: readonly PersonDraft[]
 }
@@ -65,7 +61,7 @@ interface PersonFieldsProps {
 export function PersonFields(props: PersonFieldsProps) {
   const { label, nobody = '', nobodyMeans = '', person, onChange, problems, newHere = NOBODY_NEW } = props
   const [open, setOpen] = useState(false)
-  const asked = open || NEW_PERSON_STEPS.some((field) => problems[field] !== undefined)
+  const asked = open || NEW_PERSON_STEPS.some((step) => problems[step] !== undefined)
   const leave = (event: FocusEvent<HTMLElement>) => {
     const to = event.relatedTarget
     if (to !== null && !event.currentTarget.contains(to)) setOpen(false)
@@ -106,7 +102,7 @@ export function PersonFields(props: PersonFieldsProps) {
         }
         nothingFound={(text) => `Nobody called ${text} is known yet.`}
         placeholder="a few letters of the name"
-        problem={problems.person ?? problems.name}
+        problem={problems.person}
         words={
           <PersonWords person={person} nobody={nobody} nobodyMeans={nobodyMeans}>
             {person.is === 'new' && !asked && (
@@ -150,43 +146,23 @@ function personInWords(person: PersonDraft, nobodyMeans: string): string {
   return told.filter((part) => part !== '').join(' · ')
 }
 
-type NewPersonProps = Pick<PersonFieldsProps, 'person' | 'onChange' | 'problems'>
-
-function NewPerson({ person, onChange, problems }: NewPersonProps) {
+function NewPerson({
+  person,
+  onChange,
+  problems,
+}: Pick<PersonFieldsProps, 'person' | 'onChange' | 'problems'>) {
+  const field = fieldsOf(person, onChange, problems)
   return (
     <fieldset className="new-person">
       <legend className="only-aloud">About {person.text}</legend>
-      <TextField
-        label="Town"
-        step="town"
-        value={person.town}
-        onChange={(town) => onChange({ town })}
-        problem={problems.town}
-      />
+      <TextField label="Town" {...field('town')} />
       <TextField
         label="To be named as"
-        step="credit"
-        value={person.creditAs}
-        onChange={(creditAs) => onChange({ creditAs })}
-        problem={problems.creditAs}
+        {...field('creditAs')}
         hint="On packets, in their own words. Empty: not named."
       />
-      <CheckField
-        label="We may write to them"
-        step="may-write"
-        checked={person.mayWrite}
-        onChange={(mayWrite) => onChange({ mayWrite })}
-      />
-      {person.mayWrite && (
-        <TextField
-          label="E-mail"
-          step="email"
-          type="email"
-          value={person.email}
-          onChange={(email) => onChange({ email })}
-          problem={problems.email}
-        />
-      )}
+      <CheckField label="We may write to them" {...field('mayWrite')} checked={person.mayWrite} />
+      {person.mayWrite && <TextField label="E-mail" type="email" {...field('email')} />}
     </fieldset>
   )
 }

@@ -4,12 +4,11 @@ import {
   type ReactNode,
   type RefObject,
   useContext,
-  useLayoutEffect,
-  useRef,
   useState,
 } from 'react'
-import { SizeInForm } from './field-frame.tsx'
+import { SizeInForm } from './fields.tsx'
 import { moveFrom } from './steps.ts'
+import { useNewest } from './use-newest.ts'
 
 interface Steps {
   /** Goes on from a field as Enter does: to the next step, or ends the form. */
@@ -59,10 +58,7 @@ export function StepForm({
   children,
 }: StepFormProps) {
   // A field may go on in the same moment as it changes: the end must see what it changed.
-  const ends = useRef({ onEnd, onEndApart })
-  useLayoutEffect(() => {
-    ends.current = { onEnd, onEndApart }
-  })
+  const ends = useNewest({ onEnd, onEndApart })
   const [steps] = useState<Steps>(() => ({
     goOn: (from) => {
       const moved = form.current && moveFrom(form.current, from, 1)

@@ -52,6 +52,12 @@ export function focusStepNamed(form: HTMLElement, name: string): boolean {
   return true
 }
 
+/** Focuses the first step of the page that is one of these. */
+export function focusFirstStep(form: HTMLElement, names: readonly string[]): void {
+  const first = stepsOf(form).find((each) => names.includes(each.getAttribute(STEP) ?? ''))
+  if (first) focusStep(first)
+}
+
 function focusStep(step: HTMLElement) {
   const target = step.matches(FIELDS) ? step : (step.querySelector<HTMLElement>(FIELDS) ?? step)
   target.focus()

@@ -1,6 +1,6 @@
-import { type ReactNode, type RefObject, useId, useLayoutEffect, useRef, useState } from 'react'
-import { beneathId, FieldFrame, type FieldSize } from './field-frame.tsx'
-import { optionId, SuggestList } from './suggest-list.tsx'
+import { type ReactNode, type RefObject, useEffect, useId, useLayoutEffect, useRef, useState } from 'react'
+import { beneathId, FieldFrame, type FieldSize } from './fields.tsx'
+import type { SuggestOption } from './suggest-options.ts'
 import { type SuggestAsk, useSuggestField } from './use-suggest-field.ts'
 
 interface SuggestFieldProps<T> extends SuggestAsk<T> {
@@ -91,4 +91,57 @@ function useCutOff(input: RefObject<HTMLInputElement | null>, text: string): boo
     return () => watch.disconnect()
   }, [input, text])
   return cut
+}
+
+interface SuggestListProps<T> {
+  readonly id: string
+  readonly label: string
+  readonly shown: boolean
+  readonly options: readonly SuggestOption<T>[]
+  readonly active: number
+  readonly onPick: (option: SuggestOption<T>, list: Element) => void
+}
+
+/** The list beneath a field that finds. The focus stays in the field; the marked option is the active descendant. */
+function SuggestList<T>({ id, label, shown, options, active, onPick }: SuggestListProps<T>) {
+  useEffect(() => {
+    if (shown && active >= 0)
+      document.getElementById(optionId(id, active))?.scrollIntoView({ block: 'nearest' })
+  }, [id, active, shown])
+  return (
+    <div id={`${id}-list`} className="suggest-list" role="listbox" aria-label={label} hidden={!shown}>
+      {shown &&
+        options.map((option, index) => (
+          // biome-ignore lint/a11y/useKeyWithClickEvents: the field that owns this list hears the keys
+          <div
+            key={option.key}
+            id={optionId(id, index)}
+            className={`suggest-option suggest-option-${option.kind}`}
+            role="option"
+            tabIndex={-1}
+            aria-selected={index === active}
+            onMouseDown={(event) => event.preventDefault()}
+            onClick={(event) => onPick(option, event.currentTarget)}
+          >
+            <OptionText option={option} />
+          </div>
+        ))}
+    </div>
+  )
+}
+
+/** The id of an option, for the field's aria-activedescendant. */
+function optionId(fieldId: string, index: number): string {
+  return `${fieldId}-option-${index}`
+}
+
+function OptionText<T>({ option }: { readonly option: SuggestOption<T> }) {
+  if (option.kind === 'add') return <span className="suggest-name">{option.label}</span>
+  if (option.kind === 'standing') return <span className="suggest-name">{option.choice.label}</span>
+  return (
+    <>
+      <span className="suggest-name">{option.suggestion.name}</span>
+      <span className="suggest-detail">{option.suggestion.detail}</span>
+    </>
+  )
 }

@@ -6,9 +6,9 @@ export type AmountReading = Value<'amount.preview'>
 
 interface Asked {
   readonly text: string
-  readonly sample: string
-  readonly cropId: string | undefined
-  readonly lotId: number | undefined
+  readonly sample?: string
+  readonly cropId?: string | undefined
+  readonly lotId?: number | undefined
 }
 
 /** A pause in typing after which the amount is read back. */
@@ -22,7 +22,7 @@ export function useAmountReading(asked: Asked): {
   readonly failure: string | undefined
 } {
   const text = useSettled(asked.text, READ_AFTER_MS)
-  const sample = useSettled(asked.sample, READ_AFTER_MS)
+  const sample = useSettled(asked.sample ?? '', READ_AFTER_MS)
   const empty = text.trim() === '' || asked.text.trim() === ''
   const input = {
     text,
@@ -34,6 +34,6 @@ export function useAmountReading(asked: Asked): {
   // Before the first pause nothing was read yet of what is typed by now.
   if (empty) return { reading: null, fresh: asked.text.trim() === '', failure: undefined }
   const fresh =
-    text === asked.text && sample === asked.sample && !answer.isPlaceholderData && !answer.isPending
+    text === asked.text && sample === (asked.sample ?? '') && !answer.isPlaceholderData && !answer.isPending
   return { reading: answer.data ?? null, fresh, failure: answer.error?.problem.sentence }
 }

@@ -11,7 +11,7 @@ type SavedDraft = Value<'draft.list'>['drafts'][number]
 /** The form in which drafts are kept. A draft of another form is left where it is. */
 const FORM = 1
 
-interface DraftRules<D, S> {
+export interface DraftRules<D, S> {
   readonly kind: DraftKind
   readonly blank: (key: string) => D
   readonly step: (draft: D, step: S) => D

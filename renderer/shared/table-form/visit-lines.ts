@@ -1,3 +1,5 @@
+import { isAmiss, type StepProblems } from './refusals.ts'
+
 /**
  * The lines of a visit at the table: those listed, the one being typed, and what was put aside for it.
  *
@@ -81,34 +83,43 @@ function putBack<L extends { readonly id: string }>(lines: VisitLines<L>): Visit
   return { ...lines, listed: lines.listed.toSpliced(at, 0, line), takenOff: null }
 }
 
-/** A visit with every line listed, or with the first one that lacks something taken up for a change. */
-export interface ClosedLines<L extends { readonly id: string }, P> {
-  readonly lines: VisitLines<L>
-  readonly problems: P | null
+/** Whether nothing was listed, typed or taken off. */
+export function isBlankLines<L extends { readonly id: string }>(
+  { listed, line, takenOff }: VisitLines<L>,
+  isUntouched: (line: L) => boolean,
+): boolean {
+  return listed.length === 0 && takenOff === null && isUntouched(line)
 }
 
-interface ClosingRules<L, P> {
+/** A visit with every line listed, or with the first one that lacks something taken up for a change. */
+export interface ClosedLines<L extends { readonly id: string }, S extends string> {
+  readonly lines: VisitLines<L>
+  readonly problems: StepProblems<S> | null
+}
+
+/** What the lines of a table are: how one is made, and what it needs. */
+export interface LineRules<L, S extends string> {
   readonly make: MakeLine<L>
   readonly isUntouched: (line: L) => boolean
-  readonly problems: (line: L) => P
-  readonly nothingListed: P
-  readonly nextId: string
+  /** What a line lacks before it can be listed. */
+  readonly problems: (line: L) => StepProblems<S>
+  readonly nothingListed: StepProblems<S>
 }
 
 /** Closes a visit for saving: what is still being typed is listed, and every line is looked at once more. */
-export function closeLines<L extends { readonly id: string }, P extends object>(
+export function closeLines<L extends { readonly id: string }, S extends string>(
   lines: VisitLines<L>,
-  rules: ClosingRules<L, P>,
-): ClosedLines<L, P> {
+  rules: LineRules<L, S>,
+  nextId: string,
+): ClosedLines<L, S> {
   if (lines.changing !== null || !rules.isUntouched(lines.line)) {
     const problems = rules.problems(lines.line)
-    if (Object.keys(problems).length > 0) return { lines, problems }
-    const step = { kind: 'list-line', nextId: rules.nextId } as const
-    return closeLines(stepLines(lines, step, rules.make), rules)
+    if (isAmiss(problems)) return { lines, problems }
+    return closeLines(stepLines(lines, { kind: 'list-line', nextId }, rules.make), rules, nextId)
   }
   for (const line of lines.listed) {
     const problems = rules.problems(line)
-    if (Object.keys(problems).length > 0) return { lines: changeLine(lines, line.id), problems }
+    if (isAmiss(problems)) return { lines: changeLine(lines, line.id), problems }
   }
   return { lines, problems: lines.listed.length > 0 ? null : rules.nothingListed }
 }

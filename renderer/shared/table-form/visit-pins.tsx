@@ -1,7 +1,5 @@
 import { useRead } from '../client/use-read.ts'
-import { useFormat } from '../format/use-format.ts'
-import { SelectField } from './select-field.tsx'
-import { TextField } from './text-field.tsx'
+import { DateField, SelectField } from './fields.tsx'
 
 /** What holds for a whole visit: the place where its seed goes, and the day; '' for today. */
 interface Pinned {
@@ -21,7 +19,6 @@ const LATER = { value: '', label: 'decided later' }
 /** Where the seed of a visit goes, and the day it came. The place stays for the next person. */
 export function VisitPins({ pinned, dayLabel, today, onChange }: VisitPinsProps) {
   const { placeId, receivedOn } = pinned
-  const format = useFormat()
   const places = useRead('place.list', {}).data?.places ?? []
   return (
     <div className="visit-pins" data-steps-apart="">
@@ -33,14 +30,13 @@ export function VisitPins({ pinned, dayLabel, today, onChange }: VisitPinsProps)
         options={[LATER, ...places.map((place) => ({ value: String(place.placeId), label: place.path }))]}
         onChange={(value) => onChange({ placeId: value === '' ? null : Number(value) })}
       />
-      <TextField
+      <DateField
         label={dayLabel}
         step="received"
-        type="date"
         size="record"
-        words={receivedOn === '' ? 'today' : format.day(receivedOn)}
-        value={receivedOn === '' ? today : receivedOn}
-        onChange={(day) => onChange({ receivedOn: day === today ? '' : day })}
+        value={receivedOn}
+        today={today}
+        onChange={(day) => onChange({ receivedOn: day })}
       />
     </div>
   )

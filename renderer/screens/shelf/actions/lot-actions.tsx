@@ -1,6 +1,6 @@
 import type { FC } from 'react'
 import type { LotRecord } from '../../../../db/contract/stock-operations.ts'
-import { useOpenForm } from '../../../shared/card-form/use-open-form.ts'
+import type { OpenForm } from '../../../shared/card-form/use-open-form.ts'
 import { isBegun } from '../../../shared/card-form/use-saved-form.ts'
 import { GerminationForm } from '../../../shared/germination-form/germination-form.tsx'
 import { LabelPrint } from '../../../shared/labels/label-print.tsx'
@@ -35,24 +35,30 @@ const ACTIONS: readonly Action[] = [
   { name: 'discard', word: () => 'Discard', form: DiscardForm },
 ]
 
+interface LotActionsProps {
+  readonly lot: LotRecord
+  /** The lot that was asked for: while its card is on the way, a button of the last card is pressed for it. */
+  readonly askedLotId: number
+  readonly forms: OpenForm<string>
+}
+
 /** What can be done with the lot, in words; each opens its form right here in the card. */
-export function LotActions({ lot }: { readonly lot: LotRecord }) {
-  const { open, button, close } = useOpenForm<string>()
-  const draftName = (action: string) => `${lot.lotId}/${action}`
+export function LotActions({ lot, askedLotId, forms: { open, button, close } }: LotActionsProps) {
+  const formName = (action: string, lotId = lot.lotId) => `${lotId}/${action}`
   const fitting = ACTIONS.filter((action) => action.fits?.(lot) ?? true)
-  const OpenForm = fitting.find((action) => action.name === open)?.form
+  const OpenForm = fitting.find(({ name }) => formName(name) === open)?.form
   return (
     <section className="card-part card-actions" aria-label="What to do with it">
       <div className="card-action-row">
         {fitting.map(({ name, word }) => (
-          <button key={name} type="button" className="quiet-button" {...button(name)}>
+          <button key={name} type="button" className="quiet-button" {...button(formName(name, askedLotId))}>
             {word(lot)}
-            {open !== name && isBegun(draftName(name)) && <span className="soft"> (begun)</span>}
+            {open !== formName(name) && isBegun(formName(name)) && <span className="soft"> (begun)</span>}
           </button>
         ))}
       </div>
       {OpenForm !== undefined && open !== null && (
-        <OpenForm key={open} lot={lot} draftName={draftName(open)} onClose={() => close(open)} />
+        <OpenForm key={open} lot={lot} draftName={open} onClose={() => close(open)} />
       )}
     </section>
   )

@@ -8,7 +8,7 @@ import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { useSavedForm } from '../../../shared/card-form/use-saved-form.ts'
 import { useRead } from '../../../shared/client/use-read.ts'
-import { TextField } from '../../../shared/table-form/text-field.tsx'
+import { TextField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 
 const METHODS = [

@@ -5,8 +5,7 @@ import { useWrite } from '../../../shared/client/use-write.ts'
 import { PLACE_KINDS, type PlaceKind } from '../../../shared/format/place-kinds.ts'
 import { ActionButton } from '../../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../../shared/parts/problem-text.tsx'
-import { SelectField } from '../../../shared/table-form/select-field.tsx'
-import { TextField } from '../../../shared/table-form/text-field.tsx'
+import { SelectField, TextField } from '../../../shared/table-form/fields.tsx'
 
 interface PlaceFieldProps {
   readonly label: string

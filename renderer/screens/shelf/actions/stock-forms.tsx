@@ -2,7 +2,7 @@ import type { LotRole } from '../../../../db/contract/fields.ts'
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { ROLE_WORDS } from '../../../shared/format/words.ts'
-import { CheckField } from '../../../shared/table-form/check-field.tsx'
+import { CheckField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 import { PlaceField } from './place-field.tsx'
 

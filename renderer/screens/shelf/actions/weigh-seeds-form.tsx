@@ -12,7 +12,7 @@ import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../../shared/card-form/whole-number.ts'
 import type { Format } from '../../../shared/format/format.ts'
 import { useFormat } from '../../../shared/format/use-format.ts'
-import { TextField } from '../../../shared/table-form/text-field.tsx'
+import { TextField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 
 interface Portion {

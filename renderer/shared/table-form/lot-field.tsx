@@ -1,12 +1,15 @@
+import type { ComponentProps } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import { call } from '../client/call.ts'
 import { StateMark } from '../state-mark/state-mark.tsx'
+import { type LotLine, type PickedFrom, withLot } from './lot-line.ts'
+import { SuggestField } from './suggest-field.tsx'
 import type { SuggestionSource } from './use-suggestions.ts'
 
 type LotOffered = Value<'withdrawal.list-lots'>['lots'][number]
 
 /** Working lots by scan, number or letters: the oldest good lot of each variety first. */
-export const LOTS: SuggestionSource<LotOffered> = {
+const LOTS: SuggestionSource<LotOffered> = {
   name: 'lots to hand out',
   find: async (text) => {
     const { lots } = await call('withdrawal.list-lots', { text, limit: 8 })
@@ -31,5 +34,30 @@ function LotDetail({ lot }: { readonly lot: LotOffered }) {
         <span>{lot.why}</span> <StateMark mark={lot.state} />
       </span>
     </span>
+  )
+}
+
+type FieldOf = ComponentProps<typeof SuggestField<PickedFrom>>
+
+interface LotFieldProps extends Pick<FieldOf, 'problem' | 'words' | 'spoken' | 'nothingFound'> {
+  readonly line: LotLine
+  readonly onChange: (change: Partial<LotLine>) => void
+}
+
+/** The lot of a line: by its label, its number, or letters of its name. */
+export function LotField({ line, onChange, ...rest }: LotFieldProps) {
+  return (
+    <SuggestField
+      label="Lot"
+      step="lot"
+      size="table"
+      text={line.text}
+      chosen={line.lot !== null}
+      onText={(text) => onChange({ text, lot: null })}
+      source={LOTS}
+      onPick={(lot) => onChange(withLot(line, lot))}
+      placeholder="scan, number, or a few letters"
+      {...rest}
+    />
   )
 }

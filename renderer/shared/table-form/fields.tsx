@@ -1,0 +1,208 @@
+import { type ComponentProps, createContext, type ReactNode, useContext, useId } from 'react'
+import { useFormat } from '../format/use-format.ts'
+import './table-form.css'
+import { useSettled } from './use-settled.ts'
+
+/** 'table' is read by a person standing beside it; 'record' is the size of an index card. */
+export type FieldSize = 'table' | 'record'
+
+/** The size of the fields of a form that say none themselves. */
+export const SizeInForm = createContext<FieldSize>('record')
+
+/** How long a text beneath a field must stand still before it is read aloud, so that typing is not talked over. */
+const CALM_MS = 700
+
+interface FieldFrameProps {
+  readonly label: string
+  readonly controlId: string
+  readonly size?: FieldSize | undefined
+  /** What the field says back: what was understood, or how to type it. */
+  readonly words?: ReactNode
+  /** Its plain text, read aloud once typing rests. */
+  readonly spoken?: string
+  readonly problem?: string | undefined
+  readonly children: ReactNode
+}
+
+/** A label, its control, and beneath it what was understood or what is wrong. */
+export function FieldFrame({ label, controlId, size, words, spoken, problem, children }: FieldFrameProps) {
+  const ofForm = useContext(SizeInForm)
+  const calm = useSettled(problem ?? spoken ?? '', CALM_MS)
+  return (
+    <div className={`table-field table-field-${size ?? ofForm}`} data-step-group="">
+      <label className="table-field-label" htmlFor={controlId}>
+        {label}
+      </label>
+      <div className="table-field-body">
+        {children}
+        <div className="table-field-beneath" id={beneathId(controlId)}>
+          {problem !== undefined && <p className="table-field-problem">{problem}</p>}
+          {words}
+        </div>
+        <p className="only-aloud" role="status">
+          {calm}
+        </p>
+      </div>
+    </div>
+  )
+}
+
+/** The id of the text beneath a control, for its aria-describedby. */
+export function beneathId(controlId: string): string {
+  return `${controlId}-beneath`
+}
+
+interface TextFieldProps {
+  readonly label: string
+  /** Names the step in a StepForm; a field without is passed by Enter. */
+  readonly step?: string | undefined
+  readonly value: string
+  readonly onChange: (value: string) => void
+  readonly hint?: string
+  /** What was understood, said beneath in place of the hint. */
+  readonly words?: string
+  readonly problem?: string | undefined
+  readonly placeholder?: string
+  readonly type?: 'text' | 'email' | 'date'
+  /** More than one line: Enter still goes on, Shift with Enter begins a line. */
+  readonly long?: boolean
+  /** That of the form it stands in, unless it says another. */
+  readonly size?: FieldSize | undefined
+}
+
+/** A line or a few lines of text at the table. */
+export function TextField(props: TextFieldProps) {
+  const { label, step, value, onChange, hint = '', words = '', problem, long = false, size } = props
+  const id = useId()
+  const control = {
+    id,
+    'data-step': step,
+    className: 'table-input',
+    value,
+    placeholder: props.placeholder,
+    'aria-describedby': beneathId(id),
+    'aria-invalid': problem !== undefined,
+  }
+  return (
+    <FieldFrame
+      label={label}
+      controlId={id}
+      size={size}
+      problem={problem}
+      words={<Beneath hint={hint} words={words} />}
+      spoken={words}
+    >
+      {long ? (
+        <textarea {...control} rows={2} onChange={(event) => onChange(event.target.value)} />
+      ) : (
+        <input
+          {...control}
+          type={props.type ?? 'text'}
+          autoComplete="off"
+          onChange={(event) => onChange(event.target.value)}
+        />
+      )}
+    </FieldFrame>
+  )
+}
+
+function Beneath({ hint, words }: { readonly hint: string; readonly words: string }) {
+  if (words !== '') return <p className="table-field-words">{words}</p>
+  return hint === '' ? null : <p className="table-field-note">{hint}</p>
+}
+
+type DateFieldProps = Omit<ComponentProps<typeof TextField>, 'type' | 'words'> & {
+  /** Today, where '' stands for it. */
+  readonly today?: string
+}
+
+/** A day, read back in words. */
+export function DateField({ value, onChange, today = '', ...rest }: DateFieldProps) {
+  const format = useFormat()
+  return (
+    <TextField
+      {...rest}
+      type="date"
+      value={value || today}
+      words={value !== '' ? format.day(value) : today === '' ? '' : 'today'}
+      onChange={(day) => onChange(day === today ? '' : day)}
+    />
+  )
+}
+
+interface SelectFieldProps<V extends string> {
+  readonly label: string
+  readonly step?: string
+  readonly value: V
+  readonly options: readonly { readonly value: V; readonly label: string }[]
+  readonly onChange: (value: V) => void
+  /** That of the form it stands in, unless it says another. */
+  readonly size?: FieldSize | undefined
+  /** What the choice comes to, beneath it. */
+  readonly words?: string
+}
+
+/** One of a few: arrows choose, Enter goes on. */
+export function SelectField<V extends string>(props: SelectFieldProps<V>) {
+  const { label, step, value, options, onChange, size, words = '' } = props
+  const id = useId()
+  return (
+    <FieldFrame
+      label={label}
+      controlId={id}
+      size={size}
+      words={words !== '' && <p className="table-field-note">{words}</p>}
+    >
+      <select
+        id={id}
+        className="table-input"
+        data-step={step}
+        value={value}
+        onChange={(event) => {
+          const picked = options.find((option) => option.value === event.target.value)
+          if (picked) onChange(picked.value)
+        }}
+      >
+        {options.map((option) => (
+          <option key={option.value} value={option.value}>
+            {option.label}
+          </option>
+        ))}
+      </select>
+    </FieldFrame>
+  )
+}
+
+interface CheckFieldProps {
+  readonly label: string
+  /** Names the step in a StepForm. */
+  readonly step?: string
+  readonly checked: boolean
+  readonly onChange: (checked: boolean) => void
+  /** What ticking it means, shown while it is ticked. */
+  readonly meaning?: ReactNode
+}
+
+/** A box to tick with the space bar; Enter goes on. */
+export function CheckField({ label, step, checked, onChange, meaning }: CheckFieldProps) {
+  const id = useId()
+  return (
+    <div className="check-field" data-step-group="">
+      <label className="check-field-label">
+        <input
+          type="checkbox"
+          data-step={step}
+          checked={checked}
+          onChange={(event) => onChange(event.target.checked)}
+          aria-describedby={checked && meaning !== undefined ? id : undefined}
+        />
+        <span>{label}</span>
+      </label>
+      {checked && meaning !== undefined && (
+        <div className="check-field-meaning" id={id}>
+          {meaning}
+        </div>
+      )}
+    </div>
+  )
+}

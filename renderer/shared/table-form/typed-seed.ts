@@ -1,0 +1,24 @@
+import { readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
+import { readSample } from '../../../db/domain/weights/read-sample.ts'
+import { amountProblem } from '../format/manner.ts'
+import { onlyProblems, type StepProblems } from './refusals.ts'
+
+/** What is asked of all seed that comes in, as it is typed. */
+export interface TypedSeed {
+  readonly harvest: string
+  readonly amount: string
+  readonly sample: string
+}
+
+export type SeedStep = keyof TypedSeed
+
+/** What is wrong with harvest, amount and sample as they stand. */
+export function seedProblems(line: TypedSeed, thisYear: number): StepProblems<SeedStep> {
+  const harvest = readHarvestYear(line.harvest, thisYear)
+  const sample = readSample(line.sample)
+  return onlyProblems({
+    harvest: harvest.kind === 'unreadable' ? harvest.because : undefined,
+    amount: amountProblem(line.amount),
+    sample: sample.kind === 'unreadable' ? sample.because : undefined,
+  })
+}

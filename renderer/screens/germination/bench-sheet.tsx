@@ -6,7 +6,7 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 export function BenchSheet({ testId }: { readonly testId: number | null }) {
   const sheet = useRead('germination.print', testId === null ? {} : { testIds: [testId] })
   return (
-    <div className="germ-sheet">
+    <div className="stack-3">
       <h2 tabIndex={-1}>Bench sheet</h2>
       <p>To write counts on beside the dishes, and type them in afterwards.</p>
       {sheet.error !== null && <ProblemText problem={sheet.error.problem} />}

@@ -160,7 +160,7 @@ interface DuePagesProps {
 function DuePages({ from, shown, total, format, onTurn }: DuePagesProps) {
   const last = from + shown
   return (
-    <p className="germ-buttons">
+    <p className="buttons">
       <span className="soft" role="status">
         {format.number(from + 1)} to {format.number(last)} of {format.number(total)}
       </span>
@@ -202,7 +202,7 @@ function Lists({ shown, onPick, bench, due }: ListsProps) {
           onClick={() => onPick(name)}
         >
           <span>{LISTS[name]}</span>
-          {said[name] !== '' && <span className="germ-list-count">{said[name]}</span>}
+          {said[name] !== '' && <span className="small strong caution">{said[name]}</span>}
         </button>
       ))}
     </nav>
@@ -211,7 +211,7 @@ function Lists({ shown, onPick, bench, due }: ListsProps) {
 
 function Empty({ late, onShowDue }: { readonly late: number; readonly onShowDue: () => void }): ReactNode {
   return (
-    <div className="germ-empty">
+    <div className="stack-3">
       <p>
         A test tells how much of a lot is alive. Twenty seeds in a wet paper towel are as welcome here as four
         times a hundred on blotters.

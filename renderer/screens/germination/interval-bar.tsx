@@ -14,18 +14,18 @@ const at = (part: number) => EDGE + part * (WIDTH - 2 * EDGE)
 /** How alive the lot may be: a whisker from low to high, the share found, and the threshold as a ruled line. */
 export function IntervalBar({ share, low, high, threshold, words }: IntervalBarProps) {
   return (
-    <svg className="interval" viewBox={`0 0 ${WIDTH} 58`} role="img" aria-label={words}>
+    <svg className="chart" viewBox={`0 0 ${WIDTH} 58`} role="img" aria-label={words}>
       {[0, 0.25, 0.5, 0.75, 1].map((part) => (
         <g key={part}>
-          <line className="sprouts-rule" x1={at(part)} x2={at(part)} y1={22} y2={38} />
-          <text className="sprouts-text" x={at(part)} y={54} textAnchor="middle">
+          <line className="chart-rule" x1={at(part)} x2={at(part)} y1={22} y2={38} />
+          <text x={at(part)} y={54} textAnchor="middle">
             {100 * part} %
           </text>
         </g>
       ))}
-      <line className="sprouts-rule" x1={at(0)} x2={at(1)} y1={30} y2={30} />
-      <line className="interval-threshold" x1={at(threshold)} x2={at(threshold)} y1={14} y2={42} />
-      <text className="sprouts-text" x={at(threshold)} y={11} textAnchor={threshold > 0.8 ? 'end' : 'middle'}>
+      <line className="chart-rule" x1={at(0)} x2={at(1)} y1={30} y2={30} />
+      <line className="chart-limit" x1={at(threshold)} x2={at(threshold)} y1={14} y2={42} />
+      <text x={at(threshold)} y={11} textAnchor={threshold > 0.8 ? 'end' : 'middle'}>
         threshold {Math.round(100 * threshold)} %
       </text>
       <path

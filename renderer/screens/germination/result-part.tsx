@@ -18,14 +18,14 @@ export function ResultPart({ test }: { readonly test: TestRecord }) {
     return (
       <section className="pane-part" aria-label="What it comes to">
         <h3>What it comes to so far</h3>
-        <p className="germ-sentence">{capital(result.words)}.</p>
+        <p className="lead">{capital(result.words)}.</p>
       </section>
     )
   }
   return (
     <section className="pane-part" aria-label="What it comes to">
       <h3>{state === 'under-way' ? 'What it comes to so far' : 'What it comes to'}</h3>
-      <p className="germ-sentence">{capital(result.words)}.</p>
+      <p className="lead">{capital(result.words)}.</p>
       <IntervalBar
         share={result.germinated / result.tested}
         low={low}
@@ -34,7 +34,7 @@ export function ResultPart({ test }: { readonly test: TestRecord }) {
         words={result.words}
       />
       {result.choiceWords !== '' && <p>{result.choiceWords}</p>}
-      <p className={result.tolerance.kind === 'outside' ? 'germ-repeat' : 'soft'}>
+      <p className={result.tolerance.kind === 'outside' ? 'note caution strong' : 'soft'}>
         {result.tolerance.words}{' '}
         {result.tolerance.kind === 'outside' && state === 'finished' && (
           <Link href={planAddress(test.lotId)}>Lay it out again</Link>
@@ -42,7 +42,7 @@ export function ResultPart({ test }: { readonly test: TestRecord }) {
       </p>
       {result.speed !== null && <p>{result.speed.words}</p>}
       <ByReplicate test={test} format={format} />
-      <details className="germ-more">
+      <details className="more">
         <summary>How this is worked out</summary>
         <p>
           Of {result.tested} laid out {result.germinated} count as alive
@@ -75,7 +75,7 @@ function ByReplicate({ test, format }: { readonly test: TestRecord; readonly for
   if (result === null) return null
   const shown = CATEGORIES.filter((category) => category === 'normal' || result.tally[category] > 0)
   return (
-    <table className="germ-table" aria-label="What became of the seeds, replicate by replicate">
+    <table className="plain-table germ-table" aria-label="What became of the seeds, replicate by replicate">
       <thead>
         <tr>
           <th scope="col">Of</th>

@@ -14,10 +14,10 @@ export function SpendAdvice({ plan, typed, onChange }: SpendAdviceProps) {
   return (
     <section className="pane-part" aria-label="How many seeds to spend">
       <h3>How many {plan.unit.many} to spend</h3>
-      <p className="germ-sentence" role="status">
+      <p className="lead" role="status">
         {plan.words}
       </p>
-      <div className="germ-asked">
+      <div className="fields">
         <TextField
           label="Threshold, %"
           size="record"
@@ -46,7 +46,7 @@ function Sizes({ plan }: { readonly plan: TestPlan }) {
   if (plan.sizes.length === 0) return null
   const threshold = format.percent(plan.threshold)
   return (
-    <table className="germ-table" aria-label="What a test of each size decides">
+    <table className="plain-table germ-table" aria-label="What a test of each size decides">
       <thead>
         <tr>
           <th scope="col" className="number">
@@ -78,11 +78,11 @@ function Stages({ plan }: { readonly plan: TestPlan }) {
   const { staged } = plan
   if (staged.stages.length === 0) return null
   return (
-    <details className="germ-more">
+    <details className="more">
       <summary>
         In stages of {staged.groupSize}: lay {staged.groupSize} out, look, and go on only while it is open
       </summary>
-      <table className="germ-table" aria-label="When to stop, stage by stage">
+      <table className="plain-table germ-table" aria-label="When to stop, stage by stage">
         <thead>
           <tr>
             <th scope="col" className="number">
@@ -111,7 +111,7 @@ function Stages({ plan }: { readonly plan: TestPlan }) {
         Lay each stage out as a test of its own: once it is over, the next can be laid out as its next stage,
         and what sprouted is added up.
       </p>
-      <table className="germ-table" aria-label="How the stages end, by how many are alive">
+      <table className="plain-table germ-table" aria-label="How the stages end, by how many are alive">
         <thead>
           <tr>
             <th scope="col" className="number">

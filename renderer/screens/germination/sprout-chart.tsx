@@ -17,8 +17,13 @@ export function SproutChart({ test }: { readonly test: TestRecord }) {
   const words = sproutsInWords(test)
   if (sprouts.length === 0) return null
   return (
-    <figure className="sprouts">
-      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={`Germination by day. ${words}`}>
+    <figure>
+      <svg
+        className="chart"
+        viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+        role="img"
+        aria-label={`Germination by day. ${words}`}
+      >
         <Ruling days={days} />
         {[test.firstDay, test.finalDay].map((day) =>
           day === null ? null : (
@@ -53,14 +58,14 @@ function Ruling({ days }: { readonly days: number }) {
     <g>
       {[0, 0.25, 0.5, 0.75, 1].map((part) => (
         <g key={part}>
-          <line className="sprouts-rule" x1={LEFT} x2={LEFT + WIDE} y1={yAt(part)} y2={yAt(part)} />
-          <text className="sprouts-text" x={LEFT - 6} y={yAt(part) + 4} textAnchor="end">
+          <line className="chart-rule" x1={LEFT} x2={LEFT + WIDE} y1={yAt(part)} y2={yAt(part)} />
+          <text x={LEFT - 6} y={yAt(part) + 4} textAnchor="end">
             {100 * part} %
           </text>
         </g>
       ))}
       {marks.map((day) => (
-        <text key={day} className="sprouts-text" x={xAt(day / days)} y={HEIGHT - 8} textAnchor="middle">
+        <text key={day} x={xAt(day / days)} y={HEIGHT - 8} textAnchor="middle">
           {day === 0 ? 'laid out' : day}
         </text>
       ))}
@@ -78,7 +83,7 @@ function OneSprout({ sprout }: { readonly sprout: Sprout }) {
   const x = xAt(sprout.x)
   const y = yAt(sprout.y)
   return (
-    <g className="sprouts-one">
+    <g className="chart-dot sprouts-one">
       <line x1={x} x2={x} y1={yAt(0)} y2={y} />
       <path
         d={`M ${x} ${y} c -9 0 -12 -4 -13 -10 c 8 0 13 4 13 10 c 0 -6 5 -10 13 -10 c -1 6 -4 10 -13 10 Z`}

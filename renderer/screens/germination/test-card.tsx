@@ -50,17 +50,17 @@ function OneTest({ test, format, kept, safe }: OneTestProps) {
   const underWay = test.state === 'under-way'
   const close = () => setOpen(null)
   return (
-    <Card ref={card} className="germ-card" name={`Test of ${test.variety}`}>
-      <header className="germ-card-head">
+    <Card ref={card} className="card germ-card" name={`Test of ${test.variety}`}>
+      <header className="card-head">
         <h2 tabIndex={-1}>{test.variety}</h2>
         <p>
           {test.crop} · <Link href={lotAddress(test.lotId)}>{test.lotNumber}</Link> ·{' '}
           {layoutInWords(test.replicates.map(({ sown }) => sown))} {test.unit.many}
         </p>
-        <p className="germ-standing">{standingInWords(test, format)}</p>
+        <p className="strong">{standingInWords(test, format)}</p>
       </header>
       {test.cautions.map((caution) => (
-        <p key={caution} className="germ-caution">
+        <p key={caution} className="germ-caution caution strong">
           {caution}
         </p>
       ))}
@@ -75,7 +75,7 @@ function OneTest({ test, format, kept, safe }: OneTestProps) {
               else card.current?.querySelector<HTMLElement>('h2')?.focus()
             }}
           />
-          <div className="germ-buttons">
+          <div className="buttons">
             <Link href={sheetAddress(test.testId)}>Bench sheet of this test</Link>
             {test.counts.length > 0 && (
               <button
@@ -103,7 +103,7 @@ function OneTest({ test, format, kept, safe }: OneTestProps) {
       {test.staged !== null && (
         <section className="pane-part" aria-label="In stages">
           <h3>In stages</h3>
-          <p className="germ-sentence">{test.staged.words}</p>
+          <p className="lead">{test.staged.words}</p>
         </section>
       )}
       <ResultPart test={test} />

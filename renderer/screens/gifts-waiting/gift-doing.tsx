@@ -21,7 +21,7 @@ export function GiftDoing({ gift }: { readonly gift: WaitingGift }) {
   const OpenForm = DOINGS.find(({ name }) => name === open)?.form
   return (
     <section className="pane-part" aria-label="What to do with it">
-      <div className="gift-doing">
+      <div className="buttons">
         {DOINGS.map(({ name, word }) => (
           <button
             key={name}

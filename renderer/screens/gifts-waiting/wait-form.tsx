@@ -50,7 +50,7 @@ export function WaitForm({ gift, draftName, onClose }: GiftFormProps) {
         {...form.field('note')}
         placeholder="who looks after it, where it lies"
       />
-      {caution !== '' && <p className="gift-caution card-form-wide">{caution}</p>}
+      {caution !== '' && <p className="caution card-form-wide">{caution}</p>}
     </CardForm>
   )
 }

@@ -53,9 +53,9 @@ export function HandOutTable(props: HandOutTableProps) {
       catches={table.catches}
     >
       <div className="table-frame">
-        <div className="table-column">
+        <div className="table-column stack-4">
           <h1 className="only-aloud">Hand out</h1>
-          <p className="table-beside">
+          <p className="table-beside row">
             <Link href="/hand-out/paper">Type in a paper sheet</Link>
           </p>
           <OtherVisits
@@ -130,7 +130,7 @@ function PacketCard({ draft, table }: PacketCardProps) {
   const cautions = [...(previewed?.cautions ?? []), ...table.previewed.cautions]
   const refused = previewed?.problem
   return (
-    <div className="table-card">
+    <div className="table-card stack-3">
       <h2>{at < 0 ? `Packet ${listed.length + 1}` : `Packet ${at + 1}, being changed`}</h2>
       <SuggestField
         label="Lot"
@@ -180,7 +180,7 @@ function PacketCard({ draft, table }: PacketCardProps) {
           />
         </>
       )}
-      <p className="table-buttons">
+      <p className="buttons">
         <button type="button" className="quiet-button table-button" onClick={table.listLine}>
           {changing === null ? 'List this packet' : 'List it as changed'}
         </button>

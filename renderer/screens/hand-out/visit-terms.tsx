@@ -23,7 +23,7 @@ const PURPOSES: readonly { readonly value: WithdrawalPurpose; readonly label: st
 export function VisitTermsFields({ draft, today, onChange }: VisitTermsFieldsProps) {
   const format = useFormat()
   return (
-    <div className="visit-terms" data-steps-apart="">
+    <div className="visit-pins fields" data-steps-apart="">
       <SelectField
         label="What for"
         step="purpose"

@@ -12,10 +12,10 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 /** Files from others: lists, passports, and a whole collection. */
 export function ComingIn() {
   return (
-    <section aria-labelledby="coming-in">
+    <section className="page-part stack-4" aria-labelledby="coming-in">
       <h2 id="coming-in">Coming in</h2>
-      <ul className="in-and-out-ways">
-        <li>
+      <ul className="stack-4">
+        <li className="stack-2">
           <h3>A list, or passports of accessions</h3>
           <p className="soft">
             A workbook or CSV file, also of Multi-Crop Passport Descriptors: every descriptor is looked at,
@@ -40,7 +40,7 @@ function PackageBack() {
   })
   const written = about.data !== undefined && about.data.accessions + about.data.people > 0
   return (
-    <li>
+    <li className="stack-2">
       <h3>A whole collection</h3>
       {written && read.data === undefined ? (
         <p className="soft">

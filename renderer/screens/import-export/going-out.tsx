@@ -19,7 +19,7 @@ export function GoingOut() {
   // What was made with other ticks is not what would be saved now.
   const ticks = `${asked.people} ${asked.places}`
   return (
-    <section aria-labelledby="going-out">
+    <section className="page-part stack-4" aria-labelledby="going-out">
       <h2 id="going-out">Going out</h2>
       <p className="soft">
         People and exact places stay here unless you tick them. Ask people before their names leave the house.
@@ -36,7 +36,7 @@ export function GoingOut() {
         checked={asked.places}
         onChange={(places) => setAsked({ ...asked, places })}
       />
-      <ul className="in-and-out-ways" key={ticks}>
+      <ul className="stack-4" key={ticks}>
         <NamesInTexts />
         <WholeCollection asked={asked} />
         <Passports asked={asked} />
@@ -194,7 +194,7 @@ interface WayProps<T> {
 
 function Way<T>({ title, about, making, word, said, children }: WayProps<T>) {
   return (
-    <li>
+    <li className="stack-2">
       <h3>{title}</h3>
       <p className="soft">{about}</p>
       <ActionButton className="quiet-button" off={making.isPending} onClick={() => making.mutate()}>

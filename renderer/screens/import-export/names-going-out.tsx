@@ -23,7 +23,7 @@ export function NamesGoingOut({ found, onDecided }: NamesGoingOutProps) {
   return (
     <>
       {write.error !== null && <ProblemText problem={write.error.problem} />}
-      <ul className="names-going-out" aria-label="Names in texts">
+      <ul className="stack-2" aria-label="Names in texts">
         {found.names.map(({ name, masked, total, places }) => (
           <li key={name}>
             <CheckField

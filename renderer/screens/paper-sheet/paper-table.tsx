@@ -51,7 +51,7 @@ export function PaperTable(props: PaperTableProps) {
       catches={table.catches}
     >
       <div className="table-frame">
-        <div className="table-column">
+        <div className="table-column stack-4">
           <OtherVisits
             others={visit.others}
             inWords={sheetInWords}
@@ -118,7 +118,7 @@ function LineCard({ draft, table }: LineCardProps) {
   const left = useLeftBySheet(draft)
   const at = listed.findIndex((each) => each.id === changing)
   return (
-    <div className="table-card">
+    <div className="table-card stack-3">
       <h2>{at < 0 ? `Line ${listed.length + 1}` : `Line ${at + 1}, being changed`}</h2>
       <PersonFields
         key={line.id}
@@ -154,7 +154,7 @@ function LineCard({ draft, table }: LineCardProps) {
         placeholder="1 packet of 25, 30 seeds"
         after={left !== undefined && <LeftInLot left={left} />}
       />
-      <p className="table-buttons">
+      <p className="buttons">
         <button type="button" className="quiet-button table-button" onClick={table.listLine}>
           {changing === null ? 'List this line' : 'List it as changed'}
         </button>
@@ -168,7 +168,7 @@ function LeftInLot({ left }: { readonly left: NonNullable<ReturnType<typeof useL
   if (left.left === null)
     return left.problem === null ? null : <p className="table-field-warning">{left.problem.sentence}</p>
   return (
-    <p className="table-field-note">
+    <p className="soft">
       With the whole sheet {left.lotNumber} is left with {left.left.words}{' '}
       <StateMark mark={left.stock.state} />
     </p>

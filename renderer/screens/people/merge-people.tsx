@@ -63,7 +63,7 @@ const FACTS = [
 
 function SideBySide({ kept, joined }: { readonly kept: PersonRecord; readonly joined: PersonRecord }) {
   return (
-    <table className="side-by-side card-form-wide">
+    <table className="plain-table card-form-wide">
       <caption className="soft">
         The left one is shown from now on, with the history of both. The ledger stays as it was written.
       </caption>

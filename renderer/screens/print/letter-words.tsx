@@ -55,12 +55,12 @@ function WordsForm({ kept }: { readonly kept: Value<'letter.get'> }) {
           hint="left empty: the library alone"
           problem={problemAt(change.error, 'keeper')}
         />
-        <details className="card-form-wide print-fields">
+        <details className="card-form-wide stack-2">
           <summary>Fields that are filled in</summary>
           <FactList facts={kept.fields.map(({ field, meaning }) => ({ name: field, value: meaning }))} />
         </details>
         {words !== kept.shipped && (
-          <button type="button" className="word-button print-shipped" onClick={() => setWords(kept.shipped)}>
+          <button type="button" className="word-button" onClick={() => setWords(kept.shipped)}>
             put back the words that came with the app
           </button>
         )}

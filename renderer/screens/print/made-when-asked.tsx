@@ -77,7 +77,7 @@ export function Ruler() {
       <p className="soft">
         Shows whether the printer keeps the scale, and by how much it prints beside the mark.
       </p>
-      <div className="print-shift">
+      <div className="pair">
         {shift('Move right, mm', right, setRight)}
         {shift('Move down, mm', down, setDown)}
       </div>

@@ -26,7 +26,7 @@ export function SheetChoice({ using, labels }: SheetChoiceProps) {
   )
   return (
     <section className="print-sheet" aria-label="The label sheet">
-      <div className="print-sheet-fields">
+      <div className="print-sheet-fields fields">
         <SelectField
           label="Label sheet in the printer"
           size="record"
@@ -51,7 +51,7 @@ export function SheetChoice({ using, labels }: SheetChoiceProps) {
           onChange={using.usePrinter}
           hint="any name, for its own shift"
         />
-        <div className="print-shift">
+        <div className="pair">
           {shift('Move right, mm', right, 'right')}
           {shift('Move down, mm', down, 'down')}
         </div>

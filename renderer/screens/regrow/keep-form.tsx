@@ -25,7 +25,7 @@ export function KeepForm({ need }: { readonly need: NeedRecord }) {
   if (!open) {
     return (
       <section className="pane-part" aria-label="What it has to keep">
-        <button type="button" className="quiet-button need-change" onClick={() => setOpen(true)}>
+        <button type="button" className="quiet-button" onClick={() => setOpen(true)}>
           Change what it has to keep
         </button>
       </section>

@@ -21,7 +21,7 @@ export function SeasonsAhead({ need, nextYear }: SeasonsAheadProps) {
     <section className="pane-part" aria-label="If you wait">
       <h3>If you wait</h3>
       <LivingPicture need={need} />
-      <table className="need-seasons" aria-label="What is left, sowing by sowing">
+      <table className="plain-table need-seasons" aria-label="What is left, sowing by sowing">
         <thead>
           <tr>
             <th scope="col">Sowing of</th>
@@ -68,9 +68,9 @@ function LivingPicture({ need }: { readonly need: NeedRecord }) {
   ]
   const words = `Living ${stock.unit} at the sowings of ${outlook.map(({ year, living }) => `${year}: about ${living}`).join(', ')}`
   return (
-    <svg className="need-picture" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words}>
-      <line className="need-ground" x1={LEFT} x2={WIDTH - RIGHT} y1={y(0)} y2={y(0)} />
-      {outlook.some(({ high }) => high > 0) && <polygon className="need-band" points={band} />}
+    <svg className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words}>
+      <line className="chart-rule" x1={LEFT} x2={WIDTH - RIGHT} y1={y(0)} y2={y(0)} />
+      {outlook.some(({ high }) => high > 0) && <polygon className="chart-band" points={band} />}
       {rules.map(({ at, words }) => (
         <g key={words}>
           <line className="need-rule" x1={LEFT} x2={WIDTH - RIGHT} y1={y(at)} y2={y(at)} />
@@ -80,13 +80,13 @@ function LivingPicture({ need }: { readonly need: NeedRecord }) {
         </g>
       ))}
       <polyline
-        className="need-living"
+        className="chart-line"
         points={outlook.map(({ living }, index) => `${x(index)},${y(living)}`).join(' ')}
       />
       {outlook.map(({ year, living }, index) => (
         <g key={year}>
-          <circle className="need-dot" cx={x(index)} cy={y(living)} r="4" />
-          <text className="need-year" x={x(index)} y={HEIGHT - 6}>
+          <circle className="chart-dot" cx={x(index)} cy={y(living)} r="4" />
+          <text x={x(index)} y={HEIGHT - 6}>
             {year}
           </text>
         </g>

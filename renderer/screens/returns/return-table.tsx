@@ -42,7 +42,7 @@ export function ReturnTable(props: ReturnTableProps) {
       <div className="table-frame">
         <StepForm
           label="Take back"
-          className="table-column"
+          className="table-column stack-4"
           form={form}
           onEnd={table.save}
           onEndApart={table.backToLine}
@@ -72,7 +72,7 @@ export function ReturnTable(props: ReturnTableProps) {
               onSomethingElse={table.somethingElse}
             />
           )}
-          <div className="table-card">
+          <div className="table-card stack-3">
             <h2>{draft.saved === 0 ? 'What comes back' : 'What else comes back'}</h2>
             <ReturnFields
               line={draft.line}
@@ -82,7 +82,7 @@ export function ReturnTable(props: ReturnTableProps) {
               thisYear={thisYear}
             />
             <SaveTrouble refused={table.shown.refused} kept={visit.kept} />
-            <p className="table-buttons">
+            <p className="buttons">
               <ActionButton
                 data-step="save"
                 className="button table-button"
@@ -107,7 +107,7 @@ export function ReturnTable(props: ReturnTableProps) {
           <KeyHints more="where it goes" saves="takes it back" />
         </StepForm>
         <aside className="table-visit" aria-label="Back and still out">
-          <div className="table-gathered">
+          <div className="table-gathered stack-3">
             {taken.length > 0 && (
               <>
                 <h2>Came back</h2>

@@ -6,7 +6,6 @@ import { useOpening } from '../../shared/panes/use-opening.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GrowOutCard } from './grow-out-card.tsx'
 import { GROW_OUT_WORDS, seasonNotesAddress } from './grow-out-words.ts'
-import './season-notes.css'
 
 /** What grows where on the left; on the right what was noted of one, what to note next, and its seed brought back. */
 export function SeasonNotesScreen({ growOutId }: { readonly growOutId?: number }) {
@@ -40,8 +39,8 @@ export function SeasonNotesScreen({ growOutId }: { readonly growOutId?: number }
             address: seasonNotesAddress(one.growOutId),
             content: (
               <>
-                <span className="pane-row-name">{one.variety}</span>
-                <span className="pane-row-from">
+                <span className="strong">{one.variety}</span>
+                <span className="soft">
                   {one.site} · {one.season} · {one.notes.at(-1)?.words ?? GROW_OUT_WORDS[one.state]}
                 </span>
               </>

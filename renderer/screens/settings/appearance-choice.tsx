@@ -18,11 +18,11 @@ export function AppearanceChoice({ appearance }: { readonly appearance: Settings
     write.mutate({ settings: { appearance: next } }, { onError: () => setChosen(appearance) })
   }
   return (
-    <section className="settings-part">
+    <section className="page-part stack-2">
       <fieldset className="settings-appearance">
         <legend>Light or dark</legend>
         {CHOICES.map(([value, word]) => (
-          <label key={value} className="settings-radio">
+          <label key={value} className="tick">
             <input type="radio" name="appearance" checked={chosen === value} onChange={() => choose(value)} />
             {word}
           </label>

@@ -7,7 +7,7 @@ export function BackupDifference({ compared }: { readonly compared: BackupCompar
   const { onlyOpen, onlyBackup, lots, lotsDiffering } = compared
   const alike = onlyOpen.count === 0 && onlyBackup.count === 0 && lotsDiffering === 0
   return (
-    <div className="card-form-wide settings-difference">
+    <div className="card-form-wide stack-2">
       {!compared.sameLibrary && <p>This is a backup of another collection: {compared.libraryName}.</p>}
       <p>
         It was last written in on {format.moment(compared.lastWrittenAt)} and was checked just now: it is
@@ -31,7 +31,7 @@ export function BackupDifference({ compared }: { readonly compared: BackupCompar
         }
       />
       {lotsDiffering > 0 && (
-        <table className="settings-lots">
+        <table className="plain-table">
           <caption>Lots that hold something else: {format.number(lotsDiffering)}</caption>
           <thead>
             <tr>
@@ -67,7 +67,7 @@ function Only({ only, words }: { readonly only: BackupComparison['onlyOpen']; re
       <p>
         {format.number(only.count)} {words}
       </p>
-      <ul>
+      <ul className="bullets">
         {only.latest.map(({ at, said }) => (
           <li key={`${at} ${said}`}>
             {format.moment(at)}: {said}

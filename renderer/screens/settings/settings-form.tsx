@@ -114,7 +114,7 @@ export function SettingsForm({ about }: { readonly about: About }) {
         ]}
         onChange={(paper) => set({ paper })}
       />
-      <p className="settings-example soft">{mannerExample(typed, about.today)}</p>
+      <p className="card-form-wide soft">{mannerExample(typed, about.today)}</p>
     </CardForm>
   )
 }

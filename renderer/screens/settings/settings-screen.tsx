@@ -15,8 +15,8 @@ export function SettingsScreen() {
     return about.error === null ? null : <ProblemText problem={about.error.problem} />
   }
   return (
-    <div className="settings">
-      <div className="settings-ways">
+    <div className="page settings">
+      <div className="stack-5">
         <h1>Settings</h1>
         <SettingsForm key={about.data.file} about={about.data} />
         <Crops />

@@ -51,7 +51,7 @@ export function LotCard({ lotId, takesFocus, entered }: LotCardProps) {
 
 function OneLot({ lot }: { readonly lot: LotRecord }) {
   return (
-    <Card className="card" name={`${lot.variety}, lot ${lot.lotNumber}`}>
+    <Card className="lot-card" name={`${lot.variety}, lot ${lot.lotNumber}`}>
       <LotHead lot={lot} />
       <div className="card-sheet">
         <LotStock lot={lot} />

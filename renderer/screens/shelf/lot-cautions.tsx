@@ -7,7 +7,7 @@ export function LotCautions({ lot }: { readonly lot: LotRecord }) {
   if (lot.cautions.length === 0 && !lot.quarantined) return null
   const saidBelow = lot.cautions.some(({ text }) => lot.quarantineReason.includes(text))
   return (
-    <section className="card-part card-cautions" aria-label="Cautions">
+    <section className="pane-part card-cautions" aria-label="Cautions">
       {lot.quarantined && (
         <p>
           <strong>In quarantine, not to be handed out.</strong> {saidBelow ? '' : lot.quarantineReason}

@@ -6,7 +6,7 @@ import { FactList } from '../../shared/parts/fact-list.tsx'
 export function LotFacts({ lot }: { readonly lot: LotRecord }) {
   const format = useFormat()
   return (
-    <section className="card-part" aria-label="Facts">
+    <section className="pane-part" aria-label="Facts">
       <FactList
         facts={[
           { name: 'In this lot', value: lot.quantity.words },
@@ -50,7 +50,7 @@ function heldBy({ heldBy: holder, heldSince }: LotRecord, day: (iso: string) => 
 
 function Prose({ name, text }: { readonly name: string; readonly text: string }) {
   return (
-    <div className="card-prose">
+    <div className="stack-1 card-prose">
       <h3>{name}</h3>
       <p>{text}</p>
     </div>

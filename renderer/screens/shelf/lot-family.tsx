@@ -16,7 +16,7 @@ export function LotFamily({ lot }: { readonly lot: LotRecord }) {
   const format = useFormat()
   if (others.length === 0 && lot.parents.length === 0) return null
   return (
-    <section className="card-part">
+    <section className="pane-part">
       <h3>Lots of {lot.accessionNumber}</h3>
       {lot.parents.map((parent) => (
         <p key={`${parent.relation} ${parent.lotId}`}>
@@ -25,7 +25,7 @@ export function LotFamily({ lot }: { readonly lot: LotRecord }) {
         </p>
       ))}
       {others.length > 0 && (
-        <table className="card-table" aria-label="Other lots of the accession">
+        <table className="plain-table" aria-label="Other lots of the accession">
           <thead>
             <tr>
               <th scope="col">Lot</th>

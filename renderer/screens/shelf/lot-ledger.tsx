@@ -38,10 +38,10 @@ const MEASURED_WORDS: Record<Line['measured'], string> = {
 export function LotLedger({ lot }: { readonly lot: LotRecord }) {
   const takeBack = useWrite('entry.undo')
   return (
-    <section className="card-part">
+    <section className="pane-part">
       <h3>The book</h3>
       {takeBack.error !== null && <ProblemText problem={takeBack.error.problem} />}
-      <table className="card-table card-ledger" aria-label="The book">
+      <table className="plain-table card-ledger" aria-label="The book">
         <thead>
           <tr>
             <th scope="col">Date</th>
@@ -89,16 +89,16 @@ function LedgerRow({ line, busy, onUndo }: LedgerRowProps) {
       <td>{format.day(line.on)}</td>
       <td>
         {KIND_WORDS[line.kind]}
-        <span className="card-how">{how.join(' · ')}</span>
-        {line.takenBack && <span className="card-how">this entry was taken back</span>}
+        <span className="own-line soft small">{how.join(' · ')}</span>
+        {line.takenBack && <span className="own-line soft small">this entry was taken back</span>}
       </td>
       <td className="number">
         {format.change(line.count)}
-        <span className="card-how">{format.mass(line.massMg)}</span>
+        <span className="own-line soft small">{format.mass(line.massMg)}</span>
       </td>
       <td className="number">
         {format.number(line.balanceCount)}
-        <span className="card-how">{format.mass(line.balanceMassMg)}</span>
+        <span className="own-line soft small">{format.mass(line.balanceMassMg)}</span>
       </td>
       <td>
         {line.undoable && (

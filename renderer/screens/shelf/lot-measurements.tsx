@@ -25,15 +25,15 @@ export function LotMeasurements({ lot }: { readonly lot: LotRecord }) {
 function Germination({ lot }: { readonly lot: LotRecord }) {
   const format = useFormat()
   return (
-    <section className="card-part">
+    <section className="pane-part">
       <h3>Germination</h3>
       {lot.germination.length === 0 ? (
         <p className="soft">{capital(lot.stock.viabilityNote)}.</p>
       ) : (
-        <ul className="card-lines">
+        <ul className="ruled dated">
           {lot.germination.map((test) => (
             <li key={test.testId}>
-              <Link className="card-when" href={testAddress(test.testId)}>
+              <Link className="soft" href={testAddress(test.testId)}>
                 {format.day(test.testedOn)}
               </Link>
               <span>{test.words}</span>
@@ -65,12 +65,12 @@ function UnderWay({ lotId }: { readonly lotId: number }) {
 function Weights({ lot }: { readonly lot: LotRecord }) {
   const format = useFormat()
   return (
-    <section className="card-part">
+    <section className="pane-part">
       <h3>Hundred-seed weights</h3>
-      <ul className="card-lines">
+      <ul className="ruled dated">
         {lot.weights.map((weight) => (
           <li key={weight.weightId ?? 'default'}>
-            <span className="card-when">{format.day(weight.measuredOn)}</span>
+            <span className="soft">{format.day(weight.measuredOn)}</span>
             <span>
               {weight.words}
               {JUDGEMENT_WORDS[weight.judgement] !== '' && (
@@ -81,7 +81,7 @@ function Weights({ lot }: { readonly lot: LotRecord }) {
         ))}
         {lot.weights.length === 0 && (
           <li>
-            <span className="card-when">crop’s usual</span>
+            <span className="soft">crop’s usual</span>
             <span className="card-default">{lot.weight.words}</span>
           </li>
         )}
@@ -94,12 +94,12 @@ function Places({ lot }: { readonly lot: LotRecord }) {
   const format = useFormat()
   if (lot.placeHistory.length < 2) return null
   return (
-    <section className="card-part">
+    <section className="pane-part">
       <h3>Where it has stood</h3>
-      <ul className="card-lines">
+      <ul className="ruled dated">
         {lot.placeHistory.map((stood) => (
           <li key={`${stood.since} ${stood.place}`}>
-            <span className="card-when">{format.day(stood.since)}</span>
+            <span className="soft">{format.day(stood.since)}</span>
             <span>{stood.place}</span>
           </li>
         ))}

@@ -9,9 +9,9 @@ export function LotStock({ lot }: { readonly lot: LotRecord }) {
   const { stock } = lot
   const format = useFormat()
   return (
-    <section className="card-part card-stock" aria-label="How it stands">
-      <div className="card-stock-words">
-        <p className="card-sentence">{capital(stock.sentence)}</p>
+    <section className="pane-part" aria-label="How it stands">
+      <div className="head-row">
+        <p className="strong">{capital(stock.sentence)}</p>
         <StateMark mark={stock.state} />
       </div>
       <SeedBar
@@ -27,9 +27,9 @@ export function LotStock({ lot }: { readonly lot: LotRecord }) {
       {stock.reasons.map((reason) => (
         <p key={reason}>{reason}</p>
       ))}
-      <details className="card-more">
+      <details className="more">
         <summary>How this is worked out</summary>
-        <ul className="card-arithmetic">
+        <ul className="ruled">
           {stock.arithmetic.map((line) => (
             <li key={line}>{line}</li>
           ))}

@@ -12,7 +12,7 @@ export function LotStorage({ lotId }: { readonly lotId: number }) {
   const lines = moistures.length + stays.length + cautions.length + findings.length
   if (container === null && lines === 0) return null
   return (
-    <section className="card-part" aria-label="Storage">
+    <section className="pane-part" aria-label="Storage">
       <h3>Storage</h3>
       {cautions.map((caution) => (
         <p key={caution} className="card-cautions">
@@ -24,10 +24,10 @@ export function LotStorage({ lotId }: { readonly lotId: number }) {
           {capital(container.words)}, since {format.day(container.since)}
         </p>
       )}
-      <ul className="card-lines">
+      <ul className="ruled dated">
         {findings.map(({ on, place, words }) => (
           <li key={`${on} ${place} ${words}`}>
-            <span className="card-when">{format.day(on)}</span>
+            <span className="soft">{format.day(on)}</span>
             <span>
               found on a round, in {place}: {words}
             </span>
@@ -35,13 +35,13 @@ export function LotStorage({ lotId }: { readonly lotId: number }) {
         ))}
         {moistures.map(({ on, words }) => (
           <li key={`${on} ${words}`}>
-            <span className="card-when">{format.day(on)}</span>
+            <span className="soft">{format.day(on)}</span>
             <span>moisture {words}</span>
           </li>
         ))}
         {stays.map(({ from, place, words }) => (
           <li key={`${from} ${place}`}>
-            <span className="card-when">since {format.day(from)}</span>
+            <span className="soft">since {format.day(from)}</span>
             <span>
               {place}: {words}
             </span>

@@ -20,7 +20,7 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
   const id = useId()
   const crops = useRead('crop.list', {}).data?.crops ?? []
   return (
-    <search className="shelf-filters" aria-label="Narrow the shelf">
+    <search className="shelf-filters stack-2" aria-label="Narrow the shelf">
       <label className="only-aloud" htmlFor={id}>
         Letters of a variety, a number, a place or a donor
       </label>
@@ -56,7 +56,7 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
           choices={Object.entries(ROLE_WORDS)}
           onChange={(role) => onChange({ role: role as Filters['role'] })}
         />
-        <label className="shelf-tick">
+        <label className="tick">
           <input
             type="checkbox"
             checked={filters.quarantined}
@@ -64,7 +64,7 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
           />
           in quarantine
         </label>
-        <label className="shelf-tick">
+        <label className="tick">
           <input
             type="checkbox"
             checked={filters.emptyToo}
@@ -74,7 +74,7 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
         </label>
         <span className="shelf-columns-shown">
           {EXTRA_COLUMNS.map(([column, word]) => (
-            <label key={column} className="shelf-tick">
+            <label key={column} className="tick">
               <input
                 type="checkbox"
                 checked={columns[column]}

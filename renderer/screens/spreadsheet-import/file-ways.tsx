@@ -25,14 +25,14 @@ export function FileWays({ read, onChoose }: FileWaysProps) {
   return (
     <section aria-labelledby="list-file">
       <h2 id="list-file">How it is understood</h2>
-      <ul className="list-understood">
+      <ul className="bullets">
         {read.understood.map((sentence) => (
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
       <details>
         <summary>Something of that is wrong</summary>
-        <div className="list-ways">
+        <div className="list-columns fields">
           {sheet !== null && sheets.length > 1 && (
             <SelectField
               label="Sheet"

@@ -25,11 +25,11 @@ export function ListFates({ read }: { readonly read: ReadList }) {
             <summary>
               {format.number(count)} {words}
             </summary>
-            <ul className="list-rows">
+            <ul className="ruled">
               {rows.map(({ row, words: said, because }) => (
                 <li key={row}>
                   <span className="number soft">{row}</span> {said}
-                  {because !== '' && <span className="list-because"> {because}</span>}
+                  {because !== '' && <span className="caution"> {because}</span>}
                 </li>
               ))}
             </ul>

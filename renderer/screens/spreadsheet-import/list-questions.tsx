@@ -32,7 +32,7 @@ export function ListQuestions({ read, onAnswer }: ListQuestionsProps) {
           </button>
         </p>
       )}
-      <ol className="list-questions">
+      <ol className="stack-3">
         {read.questions.map((question) => (
           <li key={question.id}>
             <SelectField

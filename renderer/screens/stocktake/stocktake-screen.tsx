@@ -56,7 +56,7 @@ export function StocktakeScreen({ placeId, lotIds }: StocktakeScreenProps) {
   if (visit.draft === null || about.data === undefined || places.data === undefined) return <Opening />
   if (placeId === undefined && lotIds === undefined)
     return (
-      <div className="stocktake">
+      <div className="page stocktake stack-4">
         <UnderWay draft={visit.draft} />
         <ScanToPlace />
         <PlaceChoice />
@@ -106,7 +106,7 @@ function UnderWay({ draft }: { readonly draft: StocktakeDraft }) {
   const { length } = countedLots(draft)
   if (length === 0) return null
   return (
-    <p className="stocktake-under-way">
+    <p className="stocktake-said">
       {length === 1 ? '1 lot is' : `${length} lots are`} looked at and not posted yet. They go on with the
       next place.
     </p>
@@ -116,7 +116,7 @@ function UnderWay({ draft }: { readonly draft: StocktakeDraft }) {
 function Posted({ last }: { readonly last: Saved | null }) {
   if (last === null) return null
   return (
-    <section className="stocktake-posted" aria-label="What was posted">
+    <section className="stocktake-said" aria-label="What was posted">
       <h2>Posted: {last.lines.length === 1 ? '1 lot' : `${last.lines.length} lots`}</h2>
       <ul>
         {last.lines.map(({ lotId, lotNumber, balance }) => (

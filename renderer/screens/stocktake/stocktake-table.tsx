@@ -58,7 +58,7 @@ export function StocktakeTable(props: StocktakeTableProps) {
       catches={table.catches}
     >
       <div className="table-frame">
-        <div className="table-column">
+        <div className="table-column stack-4">
           <OtherVisits
             others={visit.others}
             inWords={stocktakeInWords}
@@ -124,7 +124,7 @@ function LotInHand({ lot, rows, table }: LotInHandProps) {
     <div
       role="group"
       aria-label="Lot in hand"
-      className="table-card"
+      className="table-card stack-3"
       onKeyDown={(event) => {
         if (event.key !== 'Escape' || event.defaultPrevented) return
         event.preventDefault()
@@ -153,7 +153,7 @@ function LotInHand({ lot, rows, table }: LotInHandProps) {
         placeholder="what the scale says: 12.5 g, 30 seeds"
         after={<Difference previewed={previewed} />}
       />
-      <p className="table-buttons">
+      <p className="buttons">
         <button
           type="button"
           className="quiet-button table-button"
@@ -181,7 +181,7 @@ interface TermsProps {
 function Terms({ draft, today, table }: TermsProps) {
   const format = useFormat()
   return (
-    <div className="stocktake-terms" data-steps-apart="">
+    <div className="fields" data-steps-apart="">
       <TextField
         label="Why it may differ"
         step="reason"

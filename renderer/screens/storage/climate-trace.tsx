@@ -30,9 +30,9 @@ export function ClimateTrace({ climate }: { readonly climate: PlaceClimate }) {
   )
   const last = humid ? damp : warmth
   return (
-    <figure className="trace-figure">
+    <figure className="stack-2">
       <svg
-        className="trace"
+        className="chart"
         viewBox={`0 0 ${TRACE.width} ${last.bottom + 28}`}
         role="img"
         aria-labelledby={id}
@@ -70,7 +70,7 @@ function Band({ trace, band, part, unit, limit }: BandProps) {
     <g>
       {band.marks.map((mark) => (
         <g key={mark}>
-          <line className="trace-rule" x1={TRACE.left} x2={TRACE.right} y1={band.y(mark)} y2={band.y(mark)} />
+          <line className="chart-rule" x1={TRACE.left} x2={TRACE.right} y1={band.y(mark)} y2={band.y(mark)} />
           <text x={TRACE.left - 8} y={band.y(mark) + 5} textAnchor="end">
             {`${mark < 0 ? '−' : ''}${Math.abs(mark)} ${unit}`}
           </text>
@@ -82,7 +82,7 @@ function Band({ trace, band, part, unit, limit }: BandProps) {
         <circle className="trace-one" cx={traceX(0, 1)} cy={band.y(part(trace[0]).mean ?? 0)} r="4" />
       )}
       {limit !== null && (
-        <g className="trace-limit">
+        <g className="chart-limit">
           <line x1={TRACE.left} x2={TRACE.right} y1={band.y(limit)} y2={band.y(limit)} />
           <text x={TRACE.right} y={band.y(limit) - 5} textAnchor="end">
             at most

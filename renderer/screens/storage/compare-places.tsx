@@ -19,8 +19,8 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
     keepLast: true,
   })
   return (
-    <Card className="store-card" name="Places compared">
-      <header className="store-card-head">
+    <Card className="card" name="Places compared">
+      <header className="card-head">
         <h2 tabIndex={-1}>Places compared</h2>
         <p>For keeping seed a few years: cool and dry.</p>
       </header>
@@ -33,7 +33,7 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
         <fieldset className="pane-part store-ticks">
           <legend>Which places</legend>
           {measured.map(({ placeId, path }) => (
-            <label key={placeId}>
+            <label key={placeId} className="tick">
               <input
                 type="checkbox"
                 checked={ticked.includes(placeId)}
@@ -52,10 +52,10 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
       {compared.error !== null && <ProblemText problem={compared.error.problem} />}
       {ticked.length >= 2 && compared.data !== undefined && (
         <section className="pane-part" aria-label="Side by side">
-          <p className="store-verdict" role="status">
+          <p className="strong" role="status">
             {compared.data.words}
           </p>
-          <table className="store-table" aria-label="Places side by side">
+          <table className="plain-table" aria-label="Places side by side">
             <thead>
               <tr>
                 <th scope="col">Place</th>

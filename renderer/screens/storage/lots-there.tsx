@@ -27,12 +27,12 @@ export function LotsThere({ climate: { lots, place } }: { readonly climate: Plac
         </p>
       )}
       {shared.map(({ caution, of }) => (
-        <p key={caution} className="store-caution">
+        <p key={caution} className="caution">
           {of === lots.length ? `All ${lots.length}` : `${of} of the ${lots.length}, marked below`}: {caution}
         </p>
       ))}
       {lots.length > 0 && <MovingThem placeId={place.placeId} />}
-      <ul className="store-lots" onKeyDown={(event) => focusAlong(event, UP_AND_DOWN)}>
+      <ul className="ruled" onKeyDown={(event) => focusAlong(event, UP_AND_DOWN)}>
         {lots.map(({ lotId, lotNumber, variety, crop, caution }, index) => (
           <li key={lotId}>
             <Link
@@ -43,8 +43,8 @@ export function LotsThere({ climate: { lots, place } }: { readonly climate: Plac
               {lotNumber}
             </Link>{' '}
             {variety} <span className="soft">{crop}</span>
-            {isShared(caution) && said.length > 1 && <span className="store-caution"> see above</span>}
-            {caution !== '' && !isShared(caution) && <p className="store-caution">{caution}</p>}
+            {isShared(caution) && said.length > 1 && <span className="caution"> see above</span>}
+            {caution !== '' && !isShared(caution) && <p className="caution">{caution}</p>}
           </li>
         ))}
       </ul>

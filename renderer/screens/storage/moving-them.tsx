@@ -9,7 +9,7 @@ export function MovingThem({ placeId }: { readonly placeId: number }) {
   const [open, setOpen] = useState(false)
   const read = useRead('place.preview-moves', open ? { placeId } : null, { keepLast: true })
   return (
-    <details className="store-more" onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details className="more" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>What would it bring to move them?</summary>
       {read.error !== null && <ProblemText problem={read.error.problem} />}
       {open && read.data === undefined && read.error === null && <p className="soft">Working it out…</p>}
@@ -30,7 +30,7 @@ function Moves({ moves }: { readonly moves: Value<'place.preview-moves'> }) {
         {already === 1 ? 'is' : 'are'} probably below {already === 1 ? 'its' : 'their'} threshold already.
         {not}
       </p>
-      <table className="store-table" aria-label="How long they keep, place by place">
+      <table className="plain-table" aria-label="How long they keep, place by place">
         <thead>
           <tr>
             <th scope="col">Place</th>
@@ -47,7 +47,7 @@ function Moves({ moves }: { readonly moves: Value<'place.preview-moves'> }) {
               <td>
                 {words}
                 {notThere > 0 && <span className="soft"> (not told of {format.number(notThere)})</span>}
-                {caution !== '' && <span className="store-caution-line">{caution}</span>}
+                {caution !== '' && <span className="own-line caution">{caution}</span>}
               </td>
               <td className="number">{format.number(soon)}</td>
             </tr>

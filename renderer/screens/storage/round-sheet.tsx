@@ -6,7 +6,7 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 export function RoundSheet() {
   const sheet = useRead('round.print', {})
   return (
-    <div className="store-sheet">
+    <div className="stack-3">
       <h2 tabIndex={-1}>Round sheet</h2>
       <p>To tick while you walk, and type in afterwards.</p>
       {sheet.error !== null && <ProblemText problem={sheet.error.problem} />}

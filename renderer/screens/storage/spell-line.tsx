@@ -35,7 +35,7 @@ export function SpellLine({ placeId, spell }: SpellLineProps) {
           what did it cost the lots there?<span className="only-aloud"> From {moment(from)}</span>
         </button>
       )}
-      <span className="store-spell-cost" role="status">
+      <span className="own-line strong" role="status">
         {asked && data === undefined && error === null ? 'Working it out…' : (data?.words ?? '')}
       </span>
       {error !== null && <ProblemText problem={error.problem} />}

@@ -37,9 +37,7 @@ export function DecisionFields({ line, onChange, problems }: GiftPartProps) {
         options={STEPS}
         onChange={(waitsFor) => onChange({ waitsFor })}
       />
-      <p className="table-field-note">
-        {caution || 'It gets its number once it is taken in, under Gifts waiting.'}
-      </p>
+      <p className="soft">{caution || 'It gets its number once it is taken in, under Gifts waiting.'}</p>
     </>
   )
 }

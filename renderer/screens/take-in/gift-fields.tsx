@@ -128,7 +128,7 @@ const NO_CROP = { cropId: null, crop: '', newCrop: false } as const
 
 function CropWords({ line }: { readonly line: GiftLine }) {
   const words = cropInWords(line)
-  return words === '' ? null : <p className="table-field-note">{words}</p>
+  return words === '' ? null : <p className="soft">{words}</p>
 }
 
 function cropInWords(line: GiftLine): string {
@@ -141,7 +141,7 @@ function cropInWords(line: GiftLine): string {
 
 function VarietyWords({ line }: { readonly line: GiftLine }) {
   const words = varietyInWords(line)
-  return words === '' ? null : <p className="table-field-note">{words}</p>
+  return words === '' ? null : <p className="soft">{words}</p>
 }
 
 function varietyInWords(line: GiftLine): string {

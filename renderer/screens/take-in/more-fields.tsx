@@ -12,7 +12,7 @@ const ROLES = (['working', 'reserve', 'reference'] as const).map((value) => ({
 /** What some gifts have to tell: where they grew, their story, what the donor asks for, and what to be careful about. */
 export function MoreFields({ line, onChange, problems }: GiftPartProps) {
   return (
-    <div className="more-fields">
+    <div className="more-fields stack-3">
       <TextField
         label="Where grown"
         step="grown-at"

@@ -51,9 +51,9 @@ export function TakeInTable(props: TakeInTableProps) {
       catches={table.catches}
     >
       <div className="table-frame">
-        <div className="table-column">
+        <div className="table-column stack-4">
           <h1 className="only-aloud">Take in</h1>
-          <p className="table-beside">
+          <p className="table-beside row">
             <Link href="/take-in/waiting">Gifts waiting</Link>
             <Link href="/take-in/list">From a list</Link>
           </p>
@@ -71,7 +71,7 @@ export function TakeInTable(props: TakeInTableProps) {
             onChange={(change) => table.change({ kind: 'donor', change })}
             problems={table.problems.donor}
           />
-          <div className="table-card">
+          <div className="table-card stack-3">
             <h2>{giftHeading(draft)}</h2>
             <GiftFields
               line={draft.gifts.line}
@@ -91,7 +91,7 @@ export function TakeInTable(props: TakeInTableProps) {
               onChange={(change) => table.change({ kind: 'line', change })}
               problems={table.problems.gift}
             />
-            <p className="table-buttons">
+            <p className="buttons">
               <button type="button" className="quiet-button table-button" onClick={table.listGift}>
                 {draft.gifts.changing === null ? 'List this gift' : 'List it as changed'}
               </button>

@@ -75,7 +75,7 @@ export function AmountField(props: AmountFieldProps) {
       problem={problem ?? failure}
       words={
         <>
-          {props.instead !== undefined && <p className="table-field-words">{props.instead}</p>}
+          {props.instead !== undefined && <p>{props.instead}</p>}
           {reading && reading.words !== problem && <AmountWords reading={reading} />}
           <Choices
             choices={choices}
@@ -92,7 +92,7 @@ export function AmountField(props: AmountFieldProps) {
       <input
         ref={input}
         id={id}
-        className="table-input table-input-amount"
+        className="table-input"
         data-step={step}
         autoComplete="off"
         spellCheck={false}
@@ -111,11 +111,9 @@ function AmountWords({ reading }: { readonly reading: AmountReading }) {
   return (
     <>
       {reading.words !== '' && (
-        <p className={reading.reading === 'amount' ? 'table-field-words' : 'table-field-ask'}>
-          {reading.words}
-        </p>
+        <p className={reading.reading === 'amount' ? '' : 'strong'}>{reading.words}</p>
       )}
-      {reading.weightNote !== '' && <p className="table-field-note">{reading.weightNote}</p>}
+      {reading.weightNote !== '' && <p className="soft">{reading.weightNote}</p>}
       {reading.warning !== null && <p className="table-field-warning">{reading.warning}</p>}
     </>
   )

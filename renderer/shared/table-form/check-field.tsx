@@ -26,7 +26,7 @@ export function CheckField({ label, step, checked, onChange, meaning }: CheckFie
         <span>{label}</span>
       </label>
       {checked && meaning !== undefined && (
-        <div className="check-field-meaning" id={id}>
+        <div className="check-field-meaning caution strong" id={id}>
           {meaning}
         </div>
       )}

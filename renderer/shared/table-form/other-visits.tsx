@@ -34,12 +34,12 @@ interface OtherVisitProps<D> extends Omit<OtherVisitsProps<D>, 'others'> {
 function OtherVisit<D>({ other, inWords, onGoOnWith, onDiscard }: OtherVisitProps<D>) {
   const format = useFormat()
   return (
-    <div className="other-visit">
+    <div className="row">
       <p>
         Unfinished: {inWords(other.draft)}
         {other.keptAt === '' ? '' : `, kept ${format.moment(other.keptAt)}`}
       </p>
-      <p className="other-visit-doing">
+      <p className="buttons">
         <button type="button" className="word-button" onClick={() => onGoOnWith(other)}>
           go on with it
         </button>

@@ -21,7 +21,7 @@ export function SelectField<V extends string>(props: SelectFieldProps<V>) {
       label={label}
       controlId={id}
       size={size}
-      words={words !== undefined && <p className="table-field-note">{words}</p>}
+      words={words !== undefined && <p className="soft">{words}</p>}
     >
       <select
         id={id}

@@ -35,7 +35,7 @@ export function SuggestField<T>(props: SuggestFieldProps<T>) {
       problem={problem ?? field.trouble}
       words={
         <>
-          {chosen && cut && <p className="table-field-words">{text}</p>}
+          {chosen && cut && <p>{text}</p>}
           {props.words}
         </>
       }

@@ -24,7 +24,7 @@ export function SuggestList<T>({ id, label, shown, options, active, onPick }: Su
           <div
             key={option.key}
             id={optionId(id, index)}
-            className={`suggest-option suggest-option-${option.kind}`}
+            className={`suggest-option choice suggest-option-${option.kind}`}
             role="option"
             tabIndex={-1}
             aria-selected={index === active}
@@ -44,12 +44,12 @@ export function optionId(fieldId: string, index: number): string {
 }
 
 function OptionText<T>({ option }: { readonly option: SuggestOption<T> }) {
-  if (option.kind === 'add') return <span className="suggest-name">{option.label}</span>
-  if (option.kind === 'standing') return <span className="suggest-name">{option.choice.label}</span>
+  if (option.kind === 'add') return <span className="strong">{option.label}</span>
+  if (option.kind === 'standing') return <span className="strong">{option.choice.label}</span>
   return (
     <>
-      <span className="suggest-name">{option.suggestion.name}</span>
-      <span className="suggest-detail">{option.suggestion.detail}</span>
+      <span className="strong">{option.suggestion.name}</span>
+      <span className="soft">{option.suggestion.detail}</span>
     </>
   )
 }

@@ -55,6 +55,6 @@ export function TextField(props: TextFieldProps) {
 }
 
 function Beneath({ hint, words }: { readonly hint: string; readonly words: string }) {
-  if (words !== '') return <p className="table-field-words">{words}</p>
-  return hint === '' ? null : <p className="table-field-note">{hint}</p>
+  if (words !== '') return <p>{words}</p>
+  return hint === '' ? null : <p className="soft">{hint}</p>
 }

@@ -47,8 +47,8 @@ export function LotActions({ lot }: { readonly lot: LotRecord }) {
   const fitting = ACTIONS.filter((action) => action.fits?.(lot) ?? true)
   const OpenForm = fitting.find((action) => action.name === open)?.form
   return (
-    <section className="card-part card-actions" aria-label="What to do with it">
-      <div className="card-action-row">
+    <section className="pane-part" aria-label="What to do with it">
+      <div className="buttons">
         {fitting.map(({ name, word }) => (
           <button key={name} type="button" className="quiet-button" {...button(name)}>
             {word(lot)}

@@ -26,7 +26,7 @@ export function MergeForm({ lot, draftName, onClose }: ActionFormProps) {
       busy={form.frame.busy || from.length === 0}
       onSend={() => form.send({ intoLotId: lot.lotId, fromLotIds: [...from], on: form.dayOf('on'), note })}
     >
-      <fieldset className="new-place card-form-wide">
+      <fieldset className="stack-2 boxed card-form-wide">
         <legend>Lots that are poured in and left empty</legend>
         {lot.siblings.map((sibling) => (
           <CheckField

@@ -17,7 +17,7 @@ export function ViabilityCurve({ forecast, reading }: ViabilityCurveProps) {
   const { band, middle } = outlines(forecast, scale)
   return (
     <svg
-      className="curve"
+      className="chart"
       viewBox={`0 0 ${DRAWING.width} ${DRAWING.height}`}
       role="img"
       aria-labelledby={id}
@@ -25,9 +25,9 @@ export function ViabilityCurve({ forecast, reading }: ViabilityCurveProps) {
     >
       <title id={id}>{reading}</title>
       <Ruling scale={scale} />
-      <polygon className="curve-band" points={band} />
+      <polygon className="chart-band" points={band} />
       <Threshold forecast={forecast} scale={scale} />
-      <polyline className="curve-middle" points={middle} />
+      <polyline className="chart-line" points={middle} />
       <Today forecast={forecast} scale={scale} />
       {forecast.tests.map((test) => (
         <Test key={`${test.on} ${test.tested} ${test.sprouted}`} test={test} scale={scale} />
@@ -39,7 +39,7 @@ export function ViabilityCurve({ forecast, reading }: ViabilityCurveProps) {
 function Ruling({ scale: { field, x, y, years } }: { readonly scale: CurveScale }) {
   const format = useFormat()
   return (
-    <g className="curve-ruling">
+    <g className="chart-rule">
       {[0, 0.25, 0.5, 0.75, 1].map((part) => (
         <g key={part}>
           <line x1={field.left} x2={field.right} y1={y(part)} y2={y(part)} />
@@ -71,7 +71,7 @@ function Threshold({ forecast, scale: { field, x, y } }: PartProps) {
   const inside = (day: string) => Math.min(Math.max(x(day), field.left), field.right)
   const shown = crossing.middle !== null && x(crossing.middle) <= field.right
   return (
-    <g className="curve-threshold">
+    <g className="chart-limit">
       <line x1={field.left} x2={field.right} y1={y(line)} y2={y(line)} />
       <text x={field.right} y={y(line) - 7} textAnchor="end">
         {thresholdWords}

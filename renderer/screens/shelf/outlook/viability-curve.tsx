@@ -17,7 +17,7 @@ export function ViabilityCurve({ forecast, reading }: ViabilityCurveProps) {
   const { band, middle } = outlines(forecast, scale)
   return (
     <svg
-      className="chart"
+      className="chart curve"
       viewBox={`0 0 ${DRAWING.width} ${DRAWING.height}`}
       role="img"
       aria-labelledby={id}

@@ -26,7 +26,7 @@ export function CautionsField({
 }: CautionsFieldProps) {
   return (
     <fieldset className="stack-2 boxed" {...(apart === true ? { [STEPS_APART]: '' } : {})}>
-      <legend className="cautions-legend">To be careful about</legend>
+      <legend className="soft">To be careful about</legend>
       <div className="cautions-boxes fields">
         {Caution.options.map((caution) => (
           <CheckField

@@ -181,7 +181,7 @@ interface TermsProps {
 function Terms({ draft, today, table }: TermsProps) {
   const format = useFormat()
   return (
-    <div className="fields" data-steps-apart="">
+    <div className="visit-pins fields" data-steps-apart="">
       <TextField
         label="Why it may differ"
         step="reason"

@@ -18,7 +18,7 @@ export function ConnectionStrip() {
   return (
     <div className="strip-place" role="status">
       {away && (
-        <p className="strip strip-away">
+        <p className="strip row strip-away">
           The collection does not answer just now. What you typed is still here; nothing is half written.
           Asking again…
         </p>

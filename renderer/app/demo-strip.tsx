@@ -11,7 +11,7 @@ export function DemoStrip() {
   return (
     <div className="strip-place">
       {about.kind === 'demo' && (
-        <section className="strip" aria-label="Demo collection">
+        <section className="strip row" aria-label="Demo collection">
           <p>This is the demo collection. Nothing here is real.</p>
           {starting ? (
             <StartCollection onClose={() => setStarting(false)} />
@@ -23,7 +23,7 @@ export function DemoStrip() {
         </section>
       )}
       {about.warnings.map((warning) => (
-        <p key={warning} className="strip strip-warning">
+        <p key={warning} className="strip row strip-warning">
           {warning}
         </p>
       ))}

@@ -33,7 +33,7 @@ export function NoCollection({ why }: { readonly why: ProblemError }) {
   const queries = useQueryClient()
   const openDemo = () => demo.mutate({}, { onSuccess: () => void queries.resetQueries() })
   return (
-    <section className="no-collection">
+    <section className="no-collection stack-4">
       <h1 key={why.problem.code} tabIndex={-1} ref={focusHeading}>
         No collection is open
       </h1>

@@ -1,6 +1,5 @@
 /** The panes of a screen; a screen without any is one part by itself. */
-const PANES =
-  '.table-column, .table-visit, .shelf-list, .shelf-card, .panes-list, .panes-card, .print-tray, .print-paper'
+const PANES = '.table-column, .table-visit, .shelf-list, .shelf-card, .panes-list, .panes-card'
 const FIRST = '[data-step], input, select, textarea, button, summary, a[href], [tabindex="0"]'
 
 const lastIn = new WeakMap<Element, HTMLElement>()

@@ -29,7 +29,7 @@ export function StartCollection({ onClose }: { readonly onClose?: () => void }) 
   }
   return (
     <form
-      className="start-collection"
+      className="start-collection buttons"
       ref={onClose === undefined ? null : openForm}
       onSubmit={onSubmit}
       onKeyDown={(event) => event.key === 'Escape' && onClose?.()}

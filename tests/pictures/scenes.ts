@@ -124,7 +124,7 @@ export const SCENES: readonly Scene[] = [
     name: 'regrow',
     play: async (page) => {
       await open(page, '/regrow')
-      await page.locator('.need-card').waitFor()
+      await page.locator('.need-head').waitFor()
     },
   },
   {
@@ -184,7 +184,7 @@ export const SCENES: readonly Scene[] = [
       const { places } = await app.call('place.list', {})
       const freezer = places.find(({ kind }) => kind === 'freezer')
       await open(page, `/storage/place/${freezer?.placeId ?? ''}`)
-      await page.locator('.trace').waitFor()
+      await page.locator('.chart').waitFor()
     },
   },
   {
@@ -194,14 +194,14 @@ export const SCENES: readonly Scene[] = [
       const fullest = places.toSorted((one, other) => other.lots - one.lots)[0]
       await open(page, `/storage/place/${fullest?.placeId ?? ''}`)
       await page.getByText('What would it bring to move them?').click()
-      await page.locator('.store-table').scrollIntoViewIfNeeded()
+      await page.locator('.plain-table').scrollIntoViewIfNeeded()
     },
   },
   {
     name: 'storage-compare',
     play: async (page) => {
       await open(page, '/storage/compare')
-      await page.locator('.store-table').waitFor()
+      await page.locator('.plain-table').waitFor()
     },
   },
   {

@@ -28,7 +28,7 @@ export function EntryLogScreen() {
   const days = byDay(entries, format.dayOfMoment)
   const today = format.dayOfMoment(new Date().toISOString())
   return (
-    <div className="written-screen">
+    <div className="page">
       <h1>What was written</h1>
       {written.error !== null && <ProblemText problem={written.error.problem} />}
       {takeBack.error !== null && <ProblemText problem={takeBack.error.problem} />}
@@ -38,8 +38,8 @@ export function EntryLogScreen() {
       {days[0] !== undefined && days[0][0] !== today && <p className="soft">Nothing yet today.</p>}
       {days.map(([day, ofDay]) => (
         <section key={day}>
-          <h2 className="written-day">{day}</h2>
-          <ol className="written-list">
+          <h2 className="written-day soft">{day}</h2>
+          <ol className="ruled">
             {ofDay.map((entry) => (
               <WrittenEntry
                 key={entry.entryId}
@@ -88,10 +88,10 @@ function WrittenEntry({ entry, busy, onUndo }: WrittenEntryProps) {
   const lots = new Map(entry.lines.map(({ lotId, lotNumber }) => [lotId, lotNumber]))
   return (
     <li className="written">
-      <time className="written-when soft" dateTime={entry.recordedAt}>
+      <time className="soft" dateTime={entry.recordedAt}>
         {format.time(entry.recordedAt)}
       </time>
-      <p className="written-said">
+      <p>
         {format.sentence(entry.said)}
         {entry.people.length > 0 && <span className="soft"> · {entry.people.join(', ')}</span>}
         {entry.overridden !== '' && <span className="soft"> · {entry.overridden}</span>}
@@ -112,7 +112,7 @@ const MOST_LOTS_SHOWN = 4
 /** Every lot of an entry; many are folded, so that the keyboard need not pass through each. */
 function LotsOfEntry({ lots }: { readonly lots: ReadonlyMap<number, string> }) {
   const links = (
-    <span className="written-lots">
+    <span className="written-lots row small">
       {[...lots].map(([lotId, lotNumber]) => (
         <Link key={lotId} href={lotAddress(lotId)}>
           {lotNumber}
@@ -122,7 +122,7 @@ function LotsOfEntry({ lots }: { readonly lots: ReadonlyMap<number, string> }) {
   )
   if (lots.size <= MOST_LOTS_SHOWN) return links
   return (
-    <details className="written-many soft">
+    <details className="written-many small soft">
       <summary>its {lots.size} lots</summary>
       {links}
     </details>

@@ -85,7 +85,7 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
   return (
     <StepForm
       label="Enter a count"
-      className="germ-count"
+      className="germ-count stack-3"
       form={form}
       onEnd={send}
       onEndApart={() => undefined}
@@ -101,7 +101,7 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
         </p>
       )}
       <table
-        className="germ-grid"
+        className="plain-table germ-grid"
         aria-label="Taken out, replicate by replicate"
         data-next=""
         onKeyDown={upAndDown}
@@ -154,7 +154,7 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
           </tr>
         </tfoot>
       </table>
-      <p role="status" className="germ-count-said">
+      <p role="status" className="germ-count-said strong caution">
         {'unreadable' in read && 'Write a whole number in each cell, or leave it empty for none.'}
         {tooMany >= 0 &&
           `Replicate ${tooMany + 1}: that is ${-(after[tooMany] ?? 0)} more than were still there. Enter only what was taken out on this day.`}
@@ -167,7 +167,7 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
       {write.error !== null && write.error.problem.field !== 'on' && (
         <ProblemText problem={write.error.problem} />
       )}
-      <div className="germ-buttons">
+      <div className="buttons">
         <ActionButton className="button" off={write.isPending} onClick={send}>
           Write the count down
         </ActionButton>

@@ -152,7 +152,7 @@ function DuePages({ from, shown, total, onTurn }: DuePagesProps) {
   const format = useFormat()
   const last = from + shown
   return (
-    <p className="germ-buttons">
+    <p className="buttons">
       <span className="soft" role="status">
         {format.number(from + 1)} to {format.number(last)} of {format.number(total)}
       </span>
@@ -194,7 +194,7 @@ function Lists({ shown, onPick, bench, due }: ListsProps) {
           onClick={() => onPick(name)}
         >
           <span>{LISTS[name]}</span>
-          {said[name] !== '' && <span className="germ-list-count">{said[name]}</span>}
+          {said[name] !== '' && <span className="small strong caution">{said[name]}</span>}
         </button>
       ))}
     </nav>
@@ -203,7 +203,7 @@ function Lists({ shown, onPick, bench, due }: ListsProps) {
 
 function Empty({ late, onShowDue }: { readonly late: number; readonly onShowDue: () => void }): ReactNode {
   return (
-    <div className="germ-empty">
+    <div className="stack-3">
       <p>
         A test tells how much of a lot is alive. Twenty seeds in a wet paper towel are as welcome here as four
         times a hundred on blotters.
@@ -258,7 +258,7 @@ function LotQuestion({ onPick }: { readonly onPick: (lotId: number) => void }) {
 function BenchSheet({ testId }: { readonly testId: number | null }) {
   return (
     <SheetToPrint
-      className="germ-sheet"
+      className="stack-3"
       title="Bench sheet"
       purpose="To write counts on beside the dishes, and type them in afterwards."
       name="The bench sheet"

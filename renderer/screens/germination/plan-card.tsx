@@ -32,8 +32,8 @@ export function PlanCard({ lotId, onBegun }: PlanCardProps) {
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   if (plan === undefined) return null
   return (
-    <Card className="germ-card" name={`Plan for ${plan.variety}`}>
-      <header className="germ-card-head">
+    <Card className="card germ-card" name={`Plan for ${plan.variety}`}>
+      <header className="card-head">
         <h2 tabIndex={-1}>{plan.variety}</h2>
         <p>
           {plan.crop} · <Link href={lotAddress(lotId)}>{plan.lotNumber}</Link> · holds {plan.available}{' '}
@@ -41,7 +41,7 @@ export function PlanCard({ lotId, onBegun }: PlanCardProps) {
         </p>
       </header>
       {plan.cautions.map((caution) => (
-        <p key={caution} className="germ-caution">
+        <p key={caution} className="germ-caution caution strong">
           {caution} Wear gloves, and throw the wet paper away.
         </p>
       ))}
@@ -68,7 +68,7 @@ function Doing({ plan, onBegun }: { readonly plan: TestPlan; readonly onBegun: (
   const draftName = `${plan.lotId}/germination`
   return (
     <div className="pane-part">
-      <div className="germ-buttons">
+      <div className="buttons">
         <button type="button" className="quiet-button" aria-pressed={!over} onClick={() => setOver(false)}>
           Begin a test
         </button>

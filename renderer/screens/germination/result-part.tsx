@@ -19,14 +19,14 @@ export function ResultPart({ test }: { readonly test: TestRecord }) {
     return (
       <section className="pane-part" aria-label="What it comes to">
         <h3>What it comes to so far</h3>
-        <p className="germ-sentence">{capital(result.words)}.</p>
+        <p className="lead">{capital(result.words)}.</p>
       </section>
     )
   }
   return (
     <section className="pane-part" aria-label="What it comes to">
       <h3>{state === 'under-way' ? 'What it comes to so far' : 'What it comes to'}</h3>
-      <p className="germ-sentence">{capital(result.words)}.</p>
+      <p className="lead">{capital(result.words)}.</p>
       <IntervalBar
         share={result.germinated / result.tested}
         low={low}
@@ -35,7 +35,7 @@ export function ResultPart({ test }: { readonly test: TestRecord }) {
         words={result.words}
       />
       {result.choiceWords !== '' && <p>{result.choiceWords}</p>}
-      <p className={result.tolerance.kind === 'outside' ? 'germ-repeat' : 'soft'}>
+      <p className={result.tolerance.kind === 'outside' ? 'note caution strong' : 'soft'}>
         {result.tolerance.words}{' '}
         {result.tolerance.kind === 'outside' && state === 'finished' && (
           <Link href={planAddress(test.lotId)}>Lay it out again</Link>
@@ -43,7 +43,7 @@ export function ResultPart({ test }: { readonly test: TestRecord }) {
       </p>
       {result.speed !== null && <p>{result.speed.words}</p>}
       <ByReplicate test={test} format={format} />
-      <details className="germ-more">
+      <details className="more">
         <summary>How this is worked out</summary>
         <p>
           Of {result.tested} laid out {result.germinated} count as alive
@@ -109,18 +109,18 @@ const at = scaleLinear([0, 1], [EDGE, WIDTH - EDGE])
 /** How alive the lot may be: a whisker from low to high, the share found, and the threshold as a ruled line. */
 function IntervalBar({ share, low, high, threshold, words }: IntervalBarProps) {
   return (
-    <svg className="interval" viewBox={`0 0 ${WIDTH} 58`} role="img" aria-label={words}>
+    <svg className="chart" viewBox={`0 0 ${WIDTH} 58`} role="img" aria-label={words}>
       {QUARTERS.map((part) => (
         <g key={part}>
-          <line className="sprouts-rule" x1={at(part)} x2={at(part)} y1={22} y2={38} />
-          <text className="sprouts-text" x={at(part)} y={54} textAnchor="middle">
+          <line className="chart-rule" x1={at(part)} x2={at(part)} y1={22} y2={38} />
+          <text x={at(part)} y={54} textAnchor="middle">
             {100 * part} %
           </text>
         </g>
       ))}
-      <line className="sprouts-rule" x1={at(0)} x2={at(1)} y1={30} y2={30} />
-      <line className="interval-threshold" x1={at(threshold)} x2={at(threshold)} y1={14} y2={42} />
-      <text className="sprouts-text" x={at(threshold)} y={11} textAnchor={threshold > 0.8 ? 'end' : 'middle'}>
+      <line className="chart-rule" x1={at(0)} x2={at(1)} y1={30} y2={30} />
+      <line className="chart-limit" x1={at(threshold)} x2={at(threshold)} y1={14} y2={42} />
+      <text x={at(threshold)} y={11} textAnchor={threshold > 0.8 ? 'end' : 'middle'}>
         threshold {Math.round(100 * threshold)} %
       </text>
       <path

@@ -12,8 +12,8 @@ export function testRow(test: TestLine, format: Format): PaneRow {
     address: testAddress(test.testId),
     content: (
       <>
-        <span className="pane-row-name">{test.variety}</span>
-        <span className="pane-row-from">
+        <span className="strong">{test.variety}</span>
+        <span className="soft">
           {test.crop} · {test.lotNumber}
           {started}
         </span>
@@ -41,11 +41,11 @@ export function dueRow(due: DueTest, format: Format): PaneRow {
     address: planAddress(due.lotId),
     content: (
       <>
-        <span className="pane-row-name">{due.variety}</span>
-        <span className="pane-row-from">
+        <span className="strong">{due.variety}</span>
+        <span className="soft">
           {[due.crop, due.lotNumber, due.quantity.words, due.place].filter((part) => part !== '').join(' · ')}
         </span>
-        <span className="germ-row-due">
+        <span className="row">
           {due.late && <StateMark mark="test-due" />}
           <span>
             {format.day(due.on)}: {format.sentence(due.because)}

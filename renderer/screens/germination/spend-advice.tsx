@@ -19,10 +19,10 @@ export function SpendAdvice({ plan, typed, onChange }: SpendAdviceProps) {
   return (
     <section className="pane-part" aria-label="How many seeds to spend">
       <h3>How many {plan.unit.many} to spend</h3>
-      <p className="germ-sentence" role="status">
+      <p className="lead" role="status">
         {plan.words}
       </p>
-      <div className="germ-asked">
+      <div className="fields">
         {asked.map(([name, label, note]) => (
           <TextField
             key={name}
@@ -68,7 +68,7 @@ function Stages({ plan }: { readonly plan: TestPlan }) {
   const { staged } = plan
   if (staged.stages.length === 0) return null
   return (
-    <details className="germ-more">
+    <details className="more">
       <summary>
         In stages of {staged.groupSize}: lay {staged.groupSize} out, look, and go on only while it is open
       </summary>

@@ -11,17 +11,16 @@ export function SproutChart({ test }: { readonly test: TestRecord }) {
   const words = sproutsInWords(test)
   const { width, height, left, right, top, bottom } = DRAWING
   return (
-    <figure className="sprouts">
-      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={`Germination by day. ${words}`}>
-        <ValueRuling
-          marks={QUARTERS}
-          words={(part) => `${100 * part} %`}
-          lineClass="sprouts-rule"
-          textClass="sprouts-text"
-          {...{ y, left, right }}
-        />
+    <figure>
+      <svg
+        className="chart"
+        viewBox={`0 0 ${width} ${height}`}
+        role="img"
+        aria-label={`Germination by day. ${words}`}
+      >
+        <ValueRuling marks={QUARTERS} words={(part) => `${100 * part} %`} {...{ y, left, right }} />
         {range(0, days + 1, Math.ceil(days / MOST_DAY_MARKS)).map((day) => (
-          <text key={day} className="sprouts-text" x={x(day)} y={height - 8} textAnchor="middle">
+          <text key={day} x={x(day)} y={height - 8} textAnchor="middle">
             {day === 0 ? 'laid out' : day}
           </text>
         ))}
@@ -32,7 +31,7 @@ export function SproutChart({ test }: { readonly test: TestRecord }) {
         )}
         <path className="sprouts-steps" d={steps} />
         {sprouts.map((sprout) => (
-          <g key={sprout.day} className="sprouts-one">
+          <g key={sprout.day} className="chart-dot sprouts-one">
             <line x1={sprout.x} x2={sprout.x} y1={bottom} y2={sprout.y} />
             <path
               d={`M ${sprout.x} ${sprout.y} c -9 0 -12 -4 -13 -10 c 8 0 13 4 13 10 c 0 -6 5 -10 13 -10 c -1 6 -4 10 -13 10 Z`}

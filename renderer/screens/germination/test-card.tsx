@@ -39,17 +39,17 @@ export function TestCard({ testId, kept, safe }: TestCardProps) {
   if (test === undefined) return null
   const underWay = test.state === 'under-way'
   return (
-    <Card ref={card} className="germ-card" name={`Test of ${test.variety}`}>
-      <header className="germ-card-head">
+    <Card ref={card} className="card germ-card" name={`Test of ${test.variety}`}>
+      <header className="card-head">
         <h2 tabIndex={-1}>{test.variety}</h2>
         <p>
           {test.crop} · <Link href={lotAddress(test.lotId)}>{test.lotNumber}</Link> ·{' '}
           {layoutInWords(test.replicates.map(({ sown }) => sown))} {test.unit.many}
         </p>
-        <p className="germ-standing">{standingInWords(test, format)}</p>
+        <p className="strong">{standingInWords(test, format)}</p>
       </header>
       {test.cautions.map((caution) => (
-        <p key={caution} className="germ-caution">
+        <p key={caution} className="germ-caution caution strong">
           {caution}
         </p>
       ))}
@@ -64,7 +64,7 @@ export function TestCard({ testId, kept, safe }: TestCardProps) {
               else card.current?.querySelector<HTMLElement>('h2')?.focus()
             }}
           />
-          <div className="germ-buttons">
+          <div className="buttons">
             <Link href={sheetAddress(test.testId)}>Bench sheet of this test</Link>
             {test.counts.length > 0 && (
               <button type="button" className="quiet-button" {...button('finish')}>
@@ -86,7 +86,7 @@ export function TestCard({ testId, kept, safe }: TestCardProps) {
       {test.staged !== null && (
         <section className="pane-part" aria-label="In stages">
           <h3>In stages</h3>
-          <p className="germ-sentence">{test.staged.words}</p>
+          <p className="lead">{test.staged.words}</p>
         </section>
       )}
       <ResultPart test={test} />

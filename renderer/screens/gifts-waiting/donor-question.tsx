@@ -47,15 +47,15 @@ export function DonorAnswer({ name, personId, gifts }: DonorAnswerProps) {
   const waited = new Set(gifts.map(({ accessionNumber }) => accessionNumber))
   const atOnce = gave.filter(({ number }) => !waited.has(number))
   return (
-    <section className="gifts-group" aria-label={`Taken in at the table from ${name}`}>
+    <section className="stack-2" aria-label={`Taken in at the table from ${name}`}>
       <p role="status">
         {name}: {outcomeInWords(gifts)}
         {atOnce.length === 0 ? '' : `, ${atOnce.length} taken in at the table`}.
       </p>
-      <ul className="pane-rows">
+      <ul className="pane-rows ruled">
         {atOnce.map(({ accessionId, number, variety, receivedOn }) => (
-          <li key={accessionId} className="quarantined">
-            <p className="pane-row-name">
+          <li key={accessionId} className="stack-1">
+            <p className="strong">
               <Link href={findAddress(number)}>{number}</Link> {variety}
             </p>
             <p className="soft">taken in {format.day(receivedOn)}</p>

@@ -26,8 +26,8 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
   useKeepFocus(card, `${gift.state} ${gift.waitsFor.length}`)
   const donor = gift.donor === '' ? 'somebody unknown' : gift.donor
   return (
-    <Card ref={card} className="gift-card flap" name={`${gift.variety}, a gift of ${donor}`}>
-      <header className="gift-head">
+    <Card ref={card} className="card gift-card flap" name={`${gift.variety}, a gift of ${donor}`}>
+      <header className="card-head">
         <h2 tabIndex={-1}>{gift.variety}</h2>
         <p>
           {gift.crop} · from {donor} · {gift.amount}
@@ -47,7 +47,7 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
       {gift.done.length > 0 && (
         <section className="pane-part" aria-label="What is done">
           <h3>What is done</h3>
-          <ul className="gift-done">
+          <ul className="stack-3 dated">
             {gift.done.map(({ step, words, on, note }) => (
               <li key={step}>
                 <span className="soft">{format.day(on)}</span>
@@ -146,7 +146,7 @@ function GiftDoing({ gift }: { readonly gift: WaitingGift }) {
   const OpenForm = DOINGS.find(({ name }) => name === open)?.form
   return (
     <section className="pane-part" aria-label="What to do with it">
-      <div className="gift-doing">
+      <div className="buttons">
         {DOINGS.map(({ name, word }) => (
           <button
             key={name}

@@ -87,7 +87,7 @@ export function WaitForm({ gift, draftName, onClose }: GiftFormProps) {
       {form.selectField('step', 'For what', STEPS)}
       {form.textField('due', 'Done by', { type: 'date', words: format.day(due), hint: 'May stay empty.' })}
       {form.textField('note', 'Note', { placeholder: 'who looks after it, where it lies' })}
-      {caution !== '' && <p className="gift-caution card-form-wide">{caution}</p>}
+      {caution !== '' && <p className="caution card-form-wide">{caution}</p>}
     </CardForm>
   )
 }

@@ -56,7 +56,7 @@ function Stop({ name, reached, outline, children }: StopProps) {
         {outline}
       </svg>
       <span className="gift-stop-name">{name}</span>
-      <span className="gift-stop-words">{children}</span>
+      <span>{children}</span>
     </li>
   )
 }

@@ -90,8 +90,8 @@ function giftRow(gift: WaitingGift) {
     address: giftAddress(gift.giftId),
     content: (
       <>
-        <span className="pane-row-name">{gift.variety}</span>
-        <span className="pane-row-from">
+        <span className="strong">{gift.variety}</span>
+        <span className="soft">
           {gift.crop} · from {gift.donor === '' ? 'somebody unknown' : gift.donor}
         </span>
         <span>

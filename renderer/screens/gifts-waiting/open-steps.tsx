@@ -14,7 +14,7 @@ import { datesInWords, type Wait } from './gift-words.ts'
 export function OpenSteps({ gift }: { readonly gift: WaitingGift }) {
   if (gift.waitsFor.length === 0) return <p>Nothing is open. It can be taken in.</p>
   return (
-    <ul className="gift-steps">
+    <ul className="stack-3">
       {gift.waitsFor.map((wait) => (
         <OpenStep key={wait.step} giftId={gift.giftId} wait={wait} />
       ))}
@@ -29,14 +29,14 @@ function OpenStep({ giftId, wait }: { readonly giftId: number; readonly wait: Wa
   const [telling, setTelling] = useState(false)
   const step = { giftId, step: wait.step, done: true }
   return (
-    <li className="gift-step" data-late={wait.late}>
-      <p className="gift-step-words">
+    <li className="gift-step stack-1" data-late={wait.late}>
+      <p className="row gift-step-words">
         <strong>{capital(wait.words)}</strong> <span className="soft">{datesInWords(wait, format.day)}</span>
         {wait.late && <strong className="late-mark">late</strong>}
       </p>
       {wait.note !== '' && <p>{wait.note}</p>}
-      {wait.caution !== '' && <p className="gift-caution">{wait.caution}</p>}
-      <p className="gift-step-doing">
+      {wait.caution !== '' && <p className="caution">{wait.caution}</p>}
+      <p className="buttons">
         <ActionButton
           className="quiet-button"
           data-next=""

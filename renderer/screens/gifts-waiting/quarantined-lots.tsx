@@ -10,14 +10,14 @@ type Quarantined = Value<'gift.list'>['quarantined'][number]
 /** Lots that were taken in but are kept back until somebody looked; each is released right here. */
 export function QuarantinedLots({ lots }: { readonly lots: readonly Quarantined[] }) {
   return (
-    <section className="gifts-group" aria-labelledby="in-quarantine">
+    <section className="stack-2" aria-labelledby="in-quarantine">
       <h2 id="in-quarantine" tabIndex={-1}>
         In quarantine
       </h2>
       {lots.length === 0 ? (
         <p className="soft">No lot is kept back.</p>
       ) : (
-        <ul className="pane-rows">
+        <ul className="pane-rows ruled">
           {lots.map((lot) => (
             <QuarantinedLot key={lot.lotId} lot={lot} />
           ))}
@@ -30,11 +30,11 @@ export function QuarantinedLots({ lots }: { readonly lots: readonly Quarantined[
 function QuarantinedLot({ lot }: { readonly lot: Quarantined }) {
   const [releasing, setReleasing] = useState(false)
   return (
-    <li className="quarantined">
-      <p className="pane-row-name">
+    <li className="stack-1">
+      <p className="strong">
         <Link href={lotAddress(lot.lotId)}>{lot.lotNumber}</Link> {lot.variety}
       </p>
-      <p className="quarantined-why">
+      <p className="row">
         <StateMark mark="quarantine" /> {lot.crop}
         {lot.reason === '' ? '' : ` · ${lot.reason}`}
       </p>

@@ -48,7 +48,7 @@ function HandOutTable({ open, last, onSaved }: HandOutTableProps) {
       head={
         <>
           <h1 className="only-aloud">Hand out</h1>
-          <p className="table-beside">
+          <p className="table-beside row">
             <Link href="/hand-out/paper">Type in a paper sheet</Link>
           </p>
         </>

@@ -12,16 +12,16 @@ export interface HandedOut {
 /** What the last visit left in each lot, until the next one is listed. */
 export function HandedOutList({ last }: { readonly last: HandedOut }) {
   return (
-    <section className="handed-out" aria-label="What is left">
+    <section className="handed-out stack-2" aria-label="What is left">
       <h3>Left after {last.member}</h3>
-      <ul>
+      <ul className="stack-3">
         {last.lines.map((line) => (
           <li key={line.lotId}>
             <p>
               <strong>{last.listed.find(({ lot }) => lot?.lotId === line.lotId)?.lot?.variety}</strong>{' '}
               {line.lotNumber}: {line.left.words}
             </p>
-            <p className="handed-out-state">
+            <p className="row">
               <StateMark mark={line.state} /> <span className="soft">{line.sentence}</span>
             </p>
           </li>

@@ -79,7 +79,7 @@ function LotStock({ lot, barElsewhere }: LotStockProps) {
         {record.crop} · {record.harvest} · holds {record.quantity.words}
         {record.place === '' ? '' : ` · ${record.place}`}
       </p>
-      {lot.why && <p className="table-field-note">{lot.why}</p>}
+      {lot.why && <p className="soft">{lot.why}</p>}
       {!barElsewhere && <SeedBar {...record.stock} large />}
     </>
   )
@@ -91,12 +91,12 @@ function AfterOut({ previewed }: { readonly previewed: Previewed }) {
   if (left === null) return null
   const saidBelow = cautions.some(({ despite }) => despite === 'too-few-left')
   return (
-    <div className="after-out">
-      <p className="after-out-left">
+    <div className="stack-1">
+      <p className="row">
         Leaves {left.words} <StateMark mark={stock.state} />
       </p>
       <SeedBar {...stock} large />
-      {!saidBelow && <p className="table-field-note">{stock.sentence}</p>}
+      {!saidBelow && <p className="soft">{stock.sentence}</p>}
     </div>
   )
 }

@@ -21,7 +21,7 @@ const PURPOSES: readonly { readonly value: WithdrawalPurpose; readonly label: st
 export function VisitTermsFields({ draft, today, onChange }: VisitTermsFieldsProps) {
   const field = fieldsOf(draft, onChange)
   return (
-    <div className="visit-terms" data-steps-apart="">
+    <div className="visit-pins fields" data-steps-apart="">
       <SelectField label="What for" size="record" options={PURPOSES} {...field('purpose')} />
       <TextField label="Brings back" size="record" {...field('promised')} placeholder="nothing promised" />
       <DateField label="By" size="record" {...field('promisedBy')} />

@@ -23,7 +23,7 @@ export function GoingOut() {
   const savedTable = ({ fileName, rows, withheld }: Value<'occurrence.export'>) =>
     [`Saved ${fileName}: ${format.many(rows, 'row')}.`, ...withheld].join(' ')
   return (
-    <section aria-labelledby="going-out">
+    <section className="page-part stack-4" aria-labelledby="going-out">
       <h2 id="going-out">Going out</h2>
       <p className="soft">
         People and exact places stay here unless you tick them. Ask people before their names leave the house.
@@ -40,7 +40,7 @@ export function GoingOut() {
         checked={asked.places}
         onChange={(places) => setAsked({ ...asked, places })}
       />
-      <ul className="in-and-out-ways" key={ticks}>
+      <ul className="stack-4" key={ticks}>
         <Way
           title="Names in texts"
           about="Whole names of people in the book are left out of texts by themselves. A first name or surname alone may be a variety’s as well: look where each stands, and tick what is to go. Names of varieties stay."
@@ -154,7 +154,7 @@ function Way<T>({ title, about, word, make, save, said, children }: WayProps<T>)
   const making = useMutation({ mutationFn: make, onSuccess: (made) => save?.(made) })
   const made = making.data
   return (
-    <li>
+    <li className="stack-2">
       <h3>{title}</h3>
       <p className="soft">{about}</p>
       <ActionButton className="quiet-button" off={making.isPending} onClick={() => making.mutate()}>
@@ -185,7 +185,7 @@ function NamesGoingOut({ found, onDecided }: NamesGoingOutProps) {
   return (
     <>
       {write.error !== null && <ProblemText problem={write.error.problem} />}
-      <ul className="names-going-out" aria-label="Names in texts">
+      <ul className="stack-2" aria-label="Names in texts">
         {found.names.map(({ name, masked, total, places }) => (
           <li key={name}>
             <CheckField

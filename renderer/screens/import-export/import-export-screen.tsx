@@ -7,12 +7,11 @@ import { useFormat } from '../../shared/format/use-format.ts'
 import { FileField } from '../../shared/parts/file-field.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GoingOut } from './going-out.tsx'
-import './import-export.css'
 
 /** What goes out and comes in as a whole, as files. */
 export function ImportExportScreen() {
   return (
-    <div className="in-and-out">
+    <div className="page stack-5">
       <div className="head-row">
         <h1>In and out</h1>
         <Link href="/settings">Back to Settings</Link>
@@ -26,10 +25,10 @@ export function ImportExportScreen() {
 /** Files from others: lists, passports, and a whole collection. */
 function ComingIn() {
   return (
-    <section aria-labelledby="coming-in">
+    <section className="page-part stack-4" aria-labelledby="coming-in">
       <h2 id="coming-in">Coming in</h2>
-      <ul className="in-and-out-ways">
-        <li>
+      <ul className="stack-4">
+        <li className="stack-2">
           <h3>A list, or passports of accessions</h3>
           <p className="soft">
             A workbook or CSV file, also of Multi-Crop Passport Descriptors: every descriptor is looked at,
@@ -54,7 +53,7 @@ function PackageBack() {
   })
   const written = about.data !== undefined && about.data.accessions + about.data.people > 0
   return (
-    <li>
+    <li className="stack-2">
       <h3>A whole collection</h3>
       {written && read.data === undefined ? (
         <p className="soft">

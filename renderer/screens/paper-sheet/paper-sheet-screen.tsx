@@ -146,7 +146,7 @@ function LeftInLot({ left }: { readonly left: NonNullable<ReturnType<typeof useL
   if (left.left === null)
     return left.problem === null ? null : <p className="table-field-warning">{left.problem.sentence}</p>
   return (
-    <p className="table-field-note">
+    <p className="soft">
       With the whole sheet {left.lotNumber} is left with {left.left.words}{' '}
       <StateMark mark={left.stock.state} />
     </p>

@@ -65,7 +65,7 @@ function Traces({ found, masked, onMask }: TracesProps) {
     onMask(next)
   }
   return (
-    <fieldset className="erase-traces">
+    <fieldset className="erase-traces boxed">
       <legend>
         {total === 1 ? 'One text stays' : `${format.number(total)} texts stay`} as they are, since a word in
         them may be a plant’s or somebody else’s. Tick those that speak of this person.

@@ -66,7 +66,7 @@ const FACTS: readonly (readonly [label: string, fact: (person: PersonRecord) => 
 function SideBySide({ kept, joined }: { readonly kept: PersonRecord; readonly joined: PersonRecord }) {
   return (
     <RowTable
-      className="side-by-side card-form-wide"
+      className="card-form-wide"
       caption={
         <caption className="soft">
           The left one is shown from now on, with the history of both. The ledger stays as it was written.

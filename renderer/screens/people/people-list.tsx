@@ -21,19 +21,19 @@ export function PeopleList({ people, total, narrowed, chosen, onMore }: PeopleLi
   )
   return (
     <>
-      <p className="soft people-total" role="status">
+      <p className="soft" role="status">
         {total === 0 ? nobody(narrowed) : total === 1 ? '1 person' : `${format.number(total)} people`}
       </p>
-      <ul className="people-list" onKeyDown={(event) => focusAlong(event, UP_AND_DOWN)}>
+      <ul className="pane-rows" onKeyDown={(event) => focusAlong(event, UP_AND_DOWN)}>
         {people.map((person, index) => (
           <li key={person.personId}>
             <Link
               href={`/people/${person.personId}`}
-              className="people-row"
+              className="pane-row choice"
               tabIndex={index === shown ? 0 : -1}
               {...(person.personId === chosen ? { 'aria-current': 'true' as const } : {})}
             >
-              <span className="people-name">{person.name}</span>
+              <span className="strong">{person.name}</span>
               <span className="soft">{placeAndRoles(person)}</span>
               <span className="soft">{countsInWords(person)}</span>
             </Link>

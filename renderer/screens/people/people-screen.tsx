@@ -32,10 +32,10 @@ export function PeopleScreen({ personId }: { readonly personId?: number }) {
     { keepLast: true },
   )
   return (
-    <div className="people" data-card-open={personId !== undefined}>
+    <div className="panes people" data-card-open={personId !== undefined}>
       <h1 className="only-aloud">People</h1>
-      <section className="people-side" aria-label="Everybody in the book">
-        <div className="people-filters">
+      <section className="panes-list" aria-label="Everybody in the book">
+        <div className="stack-2">
           <TextField label="Name" value={text} onChange={setText} placeholder="a few letters" />
           <SelectField label="Show" value={role} options={ROLES} onChange={setRole} />
         </div>
@@ -49,7 +49,7 @@ export function PeopleScreen({ personId }: { readonly personId?: number }) {
           />
         )}
       </section>
-      <div className="people-card">
+      <div className="panes-card">
         {personId === undefined ? (
           <p className="soft">Choose somebody to see what they gave, took and promised.</p>
         ) : (

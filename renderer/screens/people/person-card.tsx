@@ -26,15 +26,15 @@ export function PersonCard({ personId }: { readonly personId: number }) {
   if (record.data === undefined) return null
   const person = record.data
   return (
-    <Card className="person-card" name={person.name}>
+    <Card className="card person-card stack-4" name={person.name}>
       <header>
-        <h2 className="person-name">{person.name}</h2>
+        <h2>{person.name}</h2>
         <p className="soft">
           {[person.town, person.roles.join(', ')].filter((part) => part !== '').join(' · ')}
         </p>
       </header>
       <Facts person={person} />
-      <p className="person-doing">
+      <p className="buttons">
         <button type="button" className="quiet-button" {...button('change')}>
           Change
         </button>

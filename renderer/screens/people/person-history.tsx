@@ -29,7 +29,7 @@ export function PersonHistory({ person }: { readonly person: PersonRecord }) {
               .map(({ lotNumber, variety, words }) => `${variety} ${lotNumber} (${words})`)
               .join(', ')}
             {visit.promise && (
-              <p className="person-promise">
+              <p className="row">
                 <PromiseMark state={visit.promise.state} />
                 <span>
                   {visit.promise.words}

@@ -28,16 +28,12 @@ function WordsForm({ kept }: { readonly kept: Value<'letter.get'> }) {
           {form.textField('words', 'The letter', { long: true })}
         </div>
         {form.textField('keeper', 'Who signs', { hint: 'left empty: the library alone' })}
-        <details className="card-form-wide print-fields">
+        <details className="card-form-wide stack-2">
           <summary>Fields that are filled in</summary>
           <FactList facts={kept.fields.map(({ field, meaning }) => ({ name: field, value: meaning }))} />
         </details>
         {form.typed.words !== kept.shipped && (
-          <button
-            type="button"
-            className="word-button print-shipped"
-            onClick={() => form.change({ words: kept.shipped })}
-          >
+          <button type="button" className="word-button" onClick={() => form.change({ words: kept.shipped })}>
             put back the words that came with the app
           </button>
         )}

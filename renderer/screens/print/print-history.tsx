@@ -26,14 +26,14 @@ export function PrintHistory() {
   const again = useWrite('print.repeat')
   const batches = history.data?.pages.flatMap((page) => page.batches) ?? []
   return (
-    <section className="print-history" aria-labelledby="printed-before">
+    <section aria-labelledby="printed-before">
       <h2 id="printed-before">Printed before</h2>
       {history.error !== null && <ProblemText problem={history.error.problem} />}
       {again.error !== null && <ProblemText problem={again.error.problem} />}
       {history.isSuccess && batches.length === 0 && (
         <p className="soft">Nothing yet. What came out well is listed here, to be printed again.</p>
       )}
-      <ol className="print-batches">
+      <ol className="ruled">
         {batches.map((batch) => (
           <Printed
             key={batch.batchId}
@@ -70,7 +70,7 @@ function Printed({ batch, sheet, busy, onAgain }: PrintedProps) {
   const more = names.length > NAMED ? ` and ${names.length - NAMED} more` : ''
   const when = format.moment(batch.printedAt)
   return (
-    <li className="print-batch">
+    <li className="print-item">
       <p>
         <strong>{batch.words}</strong> <time dateTime={batch.printedAt}>{when}</time>
         {sheet !== '' && <span className="soft"> · {sheet}</span>}
@@ -81,12 +81,14 @@ function Printed({ batch, sheet, busy, onAgain }: PrintedProps) {
           : {batch.words} of {when}
         </span>
       </ActionButton>
-      <p className="print-item-why">
+      <p className="print-item-why small">
         {names.slice(0, NAMED).join(', ')}
         {more}
       </p>
       {batch.items.some(({ heldBack }) => heldBack !== null) && (
-        <p className="print-item-why soft">Some of it was taken back since, or may not be sent any more.</p>
+        <p className="print-item-why small soft">
+          Some of it was taken back since, or may not be sent any more.
+        </p>
       )}
     </li>
   )

@@ -39,7 +39,7 @@ export function PrintRun({ kind, items, known }: PrintRunProps) {
     if (input !== null) mark.mutate(input, { onSuccess: using.goOn })
   }
   const done = (
-    <p className="label-pages-done">
+    <p className="buttons">
       <ActionButton
         className="button"
         off={mark.isPending || input === null || preview.data === undefined || !shown}

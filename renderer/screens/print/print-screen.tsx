@@ -43,11 +43,11 @@ function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
     setLeftOut(next)
   }
   return (
-    <div className="print">
-      <div className="print-tray">
+    <div className="panes print">
+      <div className="panes-list">
         <h1>Print</h1>
         {groups.length === 0 && <p className="soft">Nothing waits to be printed.</p>}
-        <nav className="print-kinds" aria-label="What to print">
+        <nav className="pane-rows" aria-label="What to print">
           {KINDS.map((kind) => (
             <Kind
               key={kind}
@@ -73,7 +73,7 @@ function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
           />
         )}
       </div>
-      <div className="print-paper">
+      <div className="panes-card stack-4">
         {isKind(shown) && chosen.length > 0 && (
           <PrintRun key={shown} kind={shown} items={chosen} known={tray} />
         )}
@@ -103,7 +103,7 @@ function Kind({ name, waiting, here, onPick }: KindProps) {
   return (
     <button
       type="button"
-      className="print-kind"
+      className="pane-row choice print-kind"
       {...(here ? { 'aria-current': 'true' as const } : {})}
       onClick={onPick}
     >

@@ -13,7 +13,7 @@ export function SheetChoice({ using, labels }: SheetChoiceProps) {
   if (sheet === undefined) return null
   return (
     <section className="print-sheet" aria-label="The label sheet">
-      <div className="print-sheet-fields">
+      <div className="print-sheet-fields fields">
         <SelectField
           label="Label sheet in the printer"
           value={sheet.sheet}
@@ -74,7 +74,7 @@ export function Shift({ right, down, onChange }: ShiftProps) {
     />
   )
   return (
-    <div className="print-shift">
+    <div className="pair">
       {field('Move right, mm', 'right', right)}
       {field('Move down, mm', 'down', down)}
     </div>

@@ -23,7 +23,7 @@ export function TrayGroup({ kind, items, leftOut, notWrittenTo, lettersSince, on
   return (
     <section className="print-group" aria-label={`${KIND_NAMES[kind]} that wait`}>
       {remove.error !== null && <ProblemText problem={remove.error.problem} />}
-      <ul className="print-items">
+      <ul className="ruled">
         {items.map((item, index) => (
           <li key={keyOf(items, index)} className="print-item">
             <label className="print-item-name">
@@ -45,16 +45,16 @@ export function TrayGroup({ kind, items, leftOut, notWrittenTo, lettersSince, on
               take out<span className="only-aloud">: {item.title}</span>
             </ActionButton>
             {kind === 'label' && <LabelCopies item={item} />}
-            <p className="print-item-why soft">{item.because}</p>
-            {item.heldBack !== null && <p className="label-warning">{item.heldBack}</p>}
+            <p className="print-item-why small soft">{item.because}</p>
+            {item.heldBack !== null && <p className="label-warning note">{item.heldBack}</p>}
           </li>
         ))}
       </ul>
       {kind === 'letter' && <PeriodLetters key={lettersSince} since={lettersSince} />}
       {notWrittenTo.length > 0 && (
-        <section className="print-left-out" aria-label="No letter goes to">
+        <section className="print-left-out stack-2" aria-label="No letter goes to">
           <h2>No letter goes to</h2>
-          <ul>
+          <ul className="bullets">
             {notWrittenTo.map(({ personId, sentence }) => (
               <li key={personId}>{sentence}</li>
             ))}

@@ -16,7 +16,7 @@ export function KeepPart({ need }: { readonly need: NeedRecord }) {
       {open ? (
         <KeepForm need={need} onClose={() => setOpen(false)} />
       ) : (
-        <button type="button" className="quiet-button need-change" onClick={() => setOpen(true)}>
+        <button type="button" className="quiet-button" onClick={() => setOpen(true)}>
           Change what it has to keep
         </button>
       )}

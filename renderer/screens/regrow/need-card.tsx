@@ -30,15 +30,15 @@ export function NeedCard({ accessionId, chosen, onTick, nextYear }: NeedCardProp
   const need = read.data
   if (need === undefined) return <p className="soft">Opening…</p>
   return (
-    <Card className="need-card" name={need.variety}>
-      <header className="need-card-head">
+    <Card className="card" name={need.variety}>
+      <header className="card-head need-head">
         <h2 tabIndex={-1}>{need.variety}</h2>
         <p>
           {need.crop} · {need.accessionNumber} · number {need.rank} of the list
         </p>
       </header>
       <section className="pane-part" aria-label="How it stands">
-        <div className="need-standing">
+        <div className="head-row">
           <p>
             <strong>{capital(need.stock.sentence)}</strong>
           </p>
@@ -55,7 +55,7 @@ export function NeedCard({ accessionId, chosen, onTick, nextYear }: NeedCardProp
             {need.growOut.words}.
           </p>
         )}
-        <label className="need-tick">
+        <label className="need-tick tick strong">
           <input type="checkbox" checked={chosen} onChange={onTick} />
           Grow it this season
         </label>
@@ -63,7 +63,7 @@ export function NeedCard({ accessionId, chosen, onTick, nextYear }: NeedCardProp
       {need.rescue.length > 0 && (
         <section className="pane-part need-rescue" aria-label="Rescue">
           <h3>{need.sow === null ? 'None to sow' : 'The last seeds'}</h3>
-          <ol>
+          <ol className="bullets">
             {need.rescue.map((line) => (
               <li key={line}>{line}</li>
             ))}
@@ -80,7 +80,7 @@ export function NeedCard({ accessionId, chosen, onTick, nextYear }: NeedCardProp
       <section className="pane-part" aria-label="Its generations">
         <h3>Its generations</h3>
         {need.generations.length > 0 && (
-          <ul className="need-generations">
+          <ul className="bullets">
             {need.generations.map(({ lotNumber, generation, plants }) => (
               <li key={generation}>
                 {generation}: {lotNumber}, {plants === null ? 'plants not noted' : plantsInWords(plants)}
@@ -131,9 +131,9 @@ function Arithmetic({ need }: { readonly need: NeedRecord }) {
         ]}
       />
       {need.arithmetic.map(({ heading, lines }) => (
-        <details key={heading} className="need-lines">
+        <details key={heading} className="more">
           <summary>{heading}</summary>
-          <ul>
+          <ul className="bullets">
             {lines.map((line) => (
               <li key={line}>{line}</li>
             ))}

@@ -17,7 +17,7 @@ interface NeedListProps {
 export function NeedList({ needs, chosen, onTick, onOpen }: NeedListProps) {
   return (
     <>
-      <p className="soft regrow-keys">
+      <p className="soft small">
         <kbd>↓</kbd> goes on · <kbd>Space</kbd> ticks to grow it · <kbd>Enter</kbd> opens why
       </p>
       <PaneRows
@@ -50,7 +50,7 @@ function needRow(need: NeedLine, isChosen: boolean, onTick: NeedListProps['onTic
     content: (
       <>
         <span className="need-rank">{need.rank}</span>
-        <span className="need-name">{need.variety}</span>
+        <span className="strong">{need.variety}</span>
         <span className="need-crop">
           {need.crop} · {need.accessionNumber}
         </span>

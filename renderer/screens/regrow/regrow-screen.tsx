@@ -47,7 +47,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
       <section className="panes-list" aria-label="List">
         <header className="head-row regrow-head">
           <h1>Season {season.year}</h1>
-          <span className="regrow-ways">
+          <span className="row">
             <Link href="/regrow/plan">Season plan</Link>
             <Link href="/regrow/season">Season notes</Link>
             <Link href={seasonListAddress()}>Past season lists</Link>
@@ -66,7 +66,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
         </header>
         {changing && <SeasonForm grade={grade} onClose={() => setChanging(false)} />}
         <SavedSeason visit={visit} />
-        <div className="regrow-ask">
+        <div className="fields">
           <TextField label="Find" value={text} onChange={setText} placeholder="a few letters" />
           <SelectField
             label="Show"
@@ -82,7 +82,7 @@ export function RegrowScreen({ accessionId }: { readonly accessionId?: number })
           />
         </div>
         {needs.length === 0 ? (
-          <p className="regrow-none">
+          <p>
             {settled === '' && state === ''
               ? 'There is no accession yet. Take in brings seed into the drawer.'
               : 'Nothing fits that. Take letters away, or show all states.'}

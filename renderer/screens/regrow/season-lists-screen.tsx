@@ -29,9 +29,7 @@ export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
           <Link href={needAddress()}>Back to this season</Link>
         </header>
         {lists.length === 0 && (
-          <p className="regrow-none">
-            No list is saved yet. On Regrow, tick what is to be grown and save the list of the season.
-          </p>
+          <p>No list is saved yet. On Regrow, tick what is to be grown and save the list of the season.</p>
         )}
         <PaneRows
           label="Saved lists"
@@ -39,8 +37,8 @@ export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
             address: seasonListAddress(list.listId),
             content: (
               <>
-                <span className="pane-row-name">Season {list.season}</span>
-                <span className="pane-row-from">
+                <span className="strong">Season {list.season}</span>
+                <span className="soft">
                   saved {format.day(list.on)} · {list.chosen} of {list.accessions} to grow
                 </span>
               </>
@@ -63,8 +61,8 @@ function OneList({ listId }: { readonly listId: number }) {
   if (read.data === undefined) return <p className="soft">Opening…</p>
   const { list, lines } = read.data
   return (
-    <Card className="need-card" name={`Season ${list.season}`}>
-      <header className="need-card-head">
+    <Card className="card" name={`Season ${list.season}`}>
+      <header className="card-head need-head">
         <h2 tabIndex={-1}>Season {list.season}</h2>
         <p>{headInWords(list, format.day(list.on))}</p>
       </header>

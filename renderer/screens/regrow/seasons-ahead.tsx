@@ -68,9 +68,9 @@ function LivingPicture({ need }: { readonly need: NeedRecord }) {
   ]
   const words = `Living ${stock.unit} at the sowings of ${outlook.map(({ year, living }) => `${year}: about ${living}`).join(', ')}`
   return (
-    <svg className="need-picture" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words}>
-      <line className="need-ground" x1={LEFT} x2={WIDTH - RIGHT} y1={y(0)} y2={y(0)} />
-      {outlook.some(({ high }) => high > 0) && <path className="need-band" d={band} />}
+    <svg className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words}>
+      <line className="chart-rule" x1={LEFT} x2={WIDTH - RIGHT} y1={y(0)} y2={y(0)} />
+      {outlook.some(({ high }) => high > 0) && <path className="chart-band" d={band} />}
       {rules.map(({ at, words }) => (
         <g key={words}>
           <line className="need-rule" x1={LEFT} x2={WIDTH - RIGHT} y1={y(at)} y2={y(at)} />
@@ -79,11 +79,11 @@ function LivingPicture({ need }: { readonly need: NeedRecord }) {
           </text>
         </g>
       ))}
-      <path className="need-living" d={living} />
+      <path className="chart-line" d={living} />
       {outlook.map(({ year, living }, index) => (
         <g key={year}>
-          <circle className="need-dot" cx={x(index)} cy={y(living)} r="4" />
-          <text className="need-year" x={x(index)} y={HEIGHT - 6}>
+          <circle className="chart-dot" cx={x(index)} cy={y(living)} r="4" />
+          <text x={x(index)} y={HEIGHT - 6}>
             {year}
           </text>
         </g>

@@ -36,7 +36,7 @@ export function OutList({ person, visits, onPick, onSomethingElse }: OutListProp
     else setAt(movedActive(active, by[event.key as keyof typeof by], offered.length + 1))
   }
   return (
-    <section className="out-list" aria-label={`What ${person} has out`}>
+    <section className="stack-2" aria-label={`What ${person} has out`}>
       <h2 id={`${id}-heading`}>What {person} has out</h2>
       <div
         className="out-list-lots"
@@ -52,7 +52,7 @@ export function OutList({ person, visits, onPick, onSomethingElse }: OutListProp
           <div
             key={`${visit.withdrawalId}-${lot.lotId}`}
             id={`${id}-${index}`}
-            className="out-lot"
+            className="out-lot choice"
             role="option"
             tabIndex={-1}
             aria-selected={index === active}
@@ -64,7 +64,7 @@ export function OutList({ person, visits, onPick, onSomethingElse }: OutListProp
         {/* biome-ignore lint/a11y/useKeyWithClickEvents: the list hears the keys */}
         <div
           id={`${id}-${offered.length}`}
-          className="out-lot out-lot-else"
+          className="out-lot choice out-lot-else"
           role="option"
           tabIndex={-1}
           aria-selected={active === offered.length}
@@ -85,13 +85,13 @@ function OutLot({ lot, visit }: { readonly lot: LotOut; readonly visit: VisitOut
   const came = back.map(({ lotNumber }) => lotNumber).join(', ')
   return (
     <>
-      <span className="out-lot-name">{lot.variety}</span>
+      <span className="strong">{lot.variety}</span>
       <span className="soft">
         {lot.lotNumber} · {lot.words}, {format.day(visit.on)}
         {came === '' ? '' : ` · came back as ${came}`}
       </span>
       {promise && promise.state !== 'met' && (
-        <span className="out-lot-promise">
+        <span className="row">
           <PromiseMark state={promise.state} />{' '}
           <span>
             {promise.words}

@@ -19,12 +19,12 @@ export function Reminders() {
   if (list.data === undefined) return null
   const { promises, total, overdue } = list.data
   return (
-    <section className="reminders" aria-labelledby={id}>
+    <section className="reminders stack-2" aria-labelledby={id}>
       <h2 id={id}>Still promised</h2>
       <p className="soft">{inWords(total, overdue)}</p>
-      <ol>
+      <ol className="ruled">
         {promises.map((promise) => (
-          <li key={promise.withdrawalId}>
+          <li key={promise.withdrawalId} className="stack-1">
             <ReminderLine reminder={promise} />
           </li>
         ))}
@@ -51,7 +51,7 @@ function ReminderLine({ reminder }: { readonly reminder: Reminder }) {
   const { promise, lots } = reminder
   return (
     <>
-      <p className="reminder-who">
+      <p className="row">
         <span>
           <strong>{reminder.person}</strong>
           {reminder.town === '' ? '' : `, ${reminder.town}`}
@@ -67,7 +67,7 @@ function ReminderLine({ reminder }: { readonly reminder: Reminder }) {
       {lettingGo ? (
         <WaiveForm reminder={reminder} onClose={() => setLettingGo(false)} />
       ) : (
-        <button type="button" className="word-button reminder-do" onClick={() => setLettingGo(true)}>
+        <button type="button" className="word-button" onClick={() => setLettingGo(true)}>
           let go<span className="only-aloud"> what {reminder.person} promised</span>
         </button>
       )}

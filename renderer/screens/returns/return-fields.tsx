@@ -48,7 +48,7 @@ export function ReturnFields({ line, onChange, onPick, problems, thisYear }: Ret
         nothingFound={(text) => `No lot fits ${text}. Take seed from elsewhere in as a gift.`}
         placeholder="scan, number, or a few letters"
         problem={problems.lot}
-        words={line.parent && <p className="table-field-note">{parentInWords(line.parent)}</p>}
+        words={line.parent && <p className="soft">{parentInWords(line.parent)}</p>}
         spoken={line.parent === null ? '' : parentInWords(line.parent)}
       />
       {line.parent !== null && line.parent.promise !== '' && (

@@ -15,7 +15,7 @@ export interface TakenBack {
 /** The lots that came back on this visit, newest first, each with its label to print. */
 export function ReturnedList({ taken }: { readonly taken: readonly TakenBack[] }) {
   return (
-    <ol className="envelopes" aria-label="Taken back">
+    <ol className="stack-3" aria-label="Taken back">
       {taken.map((each) => (
         <li key={each.lot.lotId} className="envelope flap">
           <ReturnedLot {...each} />
@@ -29,7 +29,7 @@ function ReturnedLot({ lot, person, variety, parentNumber, promiseKept }: TakenB
   const [printing, setPrinting] = useState(false)
   return (
     <>
-      <p className="taken-back-number">{lot.lotNumber}</p>
+      <p className="new-number">{lot.lotNumber}</p>
       <p className="envelope-name">{variety}</p>
       <div className="envelope-words">
         <p>{lot.words}</p>

@@ -32,7 +32,7 @@ function ReturnTable({ open }: { readonly open: OpenTable<ReturnDraft> }) {
       <div className="table-frame">
         <StepForm
           label="Take back"
-          className="table-column"
+          className="table-column stack-4"
           form={table.form}
           onEnd={work.save}
           onEndApart={() => table.focus('save')}
@@ -57,7 +57,7 @@ function ReturnTable({ open }: { readonly open: OpenTable<ReturnDraft> }) {
               onSomethingElse={() => table.focus('lot')}
             />
           )}
-          <div className="table-card">
+          <div className="table-card stack-3">
             <h2>{draft.saved === 0 ? 'What comes back' : 'What else comes back'}</h2>
             <ReturnFields
               line={draft.line}
@@ -67,7 +67,7 @@ function ReturnTable({ open }: { readonly open: OpenTable<ReturnDraft> }) {
               thisYear={open.thisYear}
             />
             <SaveTrouble refused={shown.refused} kept={visit.kept} />
-            <p className="table-buttons">
+            <p className="buttons">
               <ActionButton
                 data-step="save"
                 className="button table-button"
@@ -87,7 +87,7 @@ function ReturnTable({ open }: { readonly open: OpenTable<ReturnDraft> }) {
           <KeyHints more="where it goes" saves="takes it back" />
         </StepForm>
         <aside className="table-visit" aria-label="Back and still out">
-          <div className="table-gathered">
+          <div className="table-gathered stack-3">
             {taken.length > 0 && (
               <>
                 <h2>Came back</h2>

@@ -42,7 +42,7 @@ export function GardenLines({ site, number, sites, lines, clashing, plan, onChan
   const used = lines.reduce((sum, { areaM2 }) => sum + areaM2, 0)
   const brought = site.took === 0 ? 'first time' : `brought back ${site.broughtBack} of ${site.took}`
   return (
-    <section className="plan-garden" aria-label={site.name}>
+    <section className="plan-garden stack-1" aria-label={site.name}>
       <div className="head-row">
         <h2>
           {number}. {site.name}
@@ -60,7 +60,7 @@ export function GardenLines({ site, number, sites, lines, clashing, plan, onChan
       {lines.length === 0 ? (
         <p className="soft">Nothing is planned here.</p>
       ) : (
-        <ul className="plan-lines">
+        <ul className="ruled">
           {lines.map((line) => (
             <OneLine
               key={line.accessionId}
@@ -87,9 +87,9 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
   const format = useFormat()
   const { accessionId } = line
   return (
-    <li className="plan-line" data-clashes={clashes}>
+    <li className="plan-line stack-1" data-clashes={clashes}>
       <p>
-        {clashes && <strong className="plan-clash">✕ clashes </strong>}
+        {clashes && <strong className="caution">✕ clashes </strong>}
         <Link href={`/regrow/need/${accessionId}`}>{line.variety}</Link> · {line.crop} ·{' '}
         {plantsInWords(line.plants)} on {format.number(Number(line.areaM2.toFixed(1)))} m²
         {line.way === 'covered'
@@ -100,7 +100,7 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
         {line.apartInTime !== '' && ` · ${line.apartInTime}`}
         {line.biennial && ' · two seasons: keep its roots over winter'}
         {line.unknown !== '' && ` · ${line.unknown}`}
-        {line.shortSeason !== '' && <span className="plan-caution"> {line.shortSeason}</span>}
+        {line.shortSeason !== '' && <span className="caution"> {line.shortSeason}</span>}
       </p>
       {line.way !== 'covered' && (
         <details className="soft">
@@ -116,14 +116,14 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
             <strong>The last seeds</strong>
             <span className="only-aloud">: {line.variety}</span>
           </summary>
-          <ol>
+          <ol className="bullets">
             {line.rescue.forKeeper.map((sentence) => (
               <li key={sentence}>{sentence}</li>
             ))}
           </ol>
         </details>
       )}
-      <p className="plan-doing">
+      <p className="row plan-doing">
         <label>
           Garden{' '}
           <select

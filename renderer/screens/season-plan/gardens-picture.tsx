@@ -31,7 +31,7 @@ export function GardensPicture({ sites, lines, clashes }: GardensPictureProps) {
   const words = `${placed.length} gardens over ${Math.round(wide)} m; ${clashes.length === 0 ? 'nothing clashes' : clashes.length === 1 ? 'one clash' : `${clashes.length} clashes`}`
   return (
     <>
-      <svg className="plan-picture" viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={words}>
+      <svg className="chart plan-picture" viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={words}>
         {placed.map((site) => {
           const open = lines.filter((line) => line.siteId === site.siteId && line.way !== 'covered')
           const widest = Math.max(0, ...open.map(({ isolationM }) => isolationM))

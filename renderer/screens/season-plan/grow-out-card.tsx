@@ -22,8 +22,8 @@ export function GrowOutCard({ growOut }: GrowOutCardProps) {
   const close = () => setOpen(null)
   const { biennial, out, notes, next, back, state } = growOut
   return (
-    <Card className="grow-out-card" name={growOut.variety}>
-      <header className="grow-out-head">
+    <Card className="card" name={growOut.variety}>
+      <header className="card-head">
         <h2 tabIndex={-1}>{growOut.variety}</h2>
         <p>
           {growOut.crop} · {growOut.accessionNumber} · {growOut.site}
@@ -36,7 +36,7 @@ export function GrowOutCard({ growOut }: GrowOutCardProps) {
       </header>
       <section className="pane-part" aria-label="What was noted">
         <h3>What was noted</h3>
-        <ul className="grow-out-notes">
+        <ul className="stack-1">
           {out.map((lot) => (
             <li key={`${lot.lotId} ${lot.on}`}>
               {lot.words} of <Link href={lotAddress(lot.lotId)}>{lot.lotNumber}</Link> went out{' '}
@@ -69,7 +69,7 @@ export function GrowOutCard({ growOut }: GrowOutCardProps) {
       {(next.length > 0 || state === 'growing') && (
         <section className="pane-part" aria-label="What to note">
           <h3>What to note</h3>
-          <p className="grow-out-doing">
+          <p className="buttons">
             {[...next, 'harvest' as const].map((name) => (
               <button
                 key={name}

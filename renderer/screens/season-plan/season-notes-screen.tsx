@@ -5,7 +5,6 @@ import { useListAndCard } from '../../shared/panes/use-list-and-card.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GrowOutCard } from './grow-out-card.tsx'
 import { GROW_OUT_WORDS, seasonNotesAddress } from './grow-out-words.ts'
-import './season-notes.css'
 
 /** What grows where on the left; on the right what was noted of one, what to note next, and its seed brought back. */
 export function SeasonNotesScreen({ growOutId }: { readonly growOutId?: number }) {
@@ -37,8 +36,8 @@ export function SeasonNotesScreen({ growOutId }: { readonly growOutId?: number }
             address: seasonNotesAddress(one.growOutId),
             content: (
               <>
-                <span className="pane-row-name">{one.variety}</span>
-                <span className="pane-row-from">
+                <span className="strong">{one.variety}</span>
+                <span className="soft">
                   {one.site} · {one.season} · {one.notes.at(-1)?.words ?? GROW_OUT_WORDS[one.state]}
                 </span>
               </>

@@ -26,8 +26,8 @@ export function SeasonPlanScreen() {
   const clashes = plan.checked.data?.clashes ?? []
   const open = sites.find(({ siteId }) => siteId === garden)
   return (
-    <div className="plan">
-      <section className="plan-left" aria-label="The plan">
+    <div className="panes plan">
+      <section className="panes-list" aria-label="The plan">
         <header className="head-row">
           <h1>Plan of season {plan.season}</h1>
           <Link href={seasonNotesAddress()}>Season notes</Link>
@@ -36,9 +36,9 @@ export function SeasonPlanScreen() {
         <SavedSeason visit={plan.visit} />
         <Making plan={plan} gardens={sites.length} />
         {clashes.length > 0 && (
-          <div className="plan-clashes" role="alert">
-            <strong>It clashes</strong>
-            <ul>
+          <div className="note" role="alert">
+            <strong className="caution">It clashes</strong>
+            <ul className="bullets">
               {clashes.map(({ sentence }) => (
                 <li key={sentence}>{sentence}</li>
               ))}
@@ -59,7 +59,7 @@ export function SeasonPlanScreen() {
           />
         ))}
       </section>
-      <section className="plan-right" aria-label="The gardens">
+      <section className="panes-card plan-right stack-4" aria-label="The gardens">
         {garden !== null && <GardenForm key={garden} site={open ?? null} onClose={() => setGarden(null)} />}
         <GardensPicture sites={sites} lines={lines} clashes={clashes} />
         {garden === null && (
@@ -85,10 +85,10 @@ function Making({ plan, gardens }: { readonly plan: PlanOnTable; readonly garden
       ? 'nothing yet; tick on Regrow what is to be grown and save the list'
       : `the ${plan.wanted.length} most urgent; tick others on Regrow and save the list`
   return (
-    <div className="plan-making">
+    <div className="stack-2">
       {gardens === 0 && <p>There is no garden yet. Add the first one, with its bed and where it lies.</p>}
       <p className="soft">To be placed: {from}.</p>
-      <p className="plan-buttons">
+      <p className="buttons">
         <ActionButton className="button" off={busy || gardens === 0} onClick={() => plan.making.mutate()}>
           {busy ? 'Planning, up to eight seconds…' : 'Make a plan'}
         </ActionButton>
@@ -116,9 +116,9 @@ function Making({ plan, gardens }: { readonly plan: PlanOnTable; readonly garden
         </p>
       )}
       {made !== null && made.left.length > 0 && (
-        <details>
+        <details className="more">
           <summary>{made.left.length} found no garden</summary>
-          <ul>
+          <ul className="bullets">
             {made.left.map(({ accessionId, variety, why }) => (
               <li key={accessionId}>
                 <strong>{variety}</strong>: {why}
@@ -143,7 +143,7 @@ function Sheets() {
   const read = useRead('season-plan.print', wanted ? {} : null)
   if (!wanted) {
     return (
-      <button type="button" className="quiet-button plan-sheets" onClick={() => setWanted(true)}>
+      <button type="button" className="quiet-button" onClick={() => setWanted(true)}>
         Print the grower sheets
       </button>
     )

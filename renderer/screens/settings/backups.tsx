@@ -32,15 +32,15 @@ export function Backups() {
   if (list.data === undefined)
     return list.error === null ? null : <ProblemText problem={list.error.problem} />
   return (
-    <section className="settings-part" aria-label="Backups">
+    <section className="page-part stack-2" aria-label="Backups">
       <h2>Backups</h2>
       <p className="soft">
         Made by itself soon after the app starts and every few hours, before a file is read in, and before a
         newer version changes the collection. The ten newest stay, then one a day for a week, one a week for a
-        month, one a month for a year. They lie in <span className="settings-file">{list.data.folder}</span>
+        month, one a month for a year. They lie in <span>{list.data.folder}</span>
       </p>
       {list.data.trouble !== null && (
-        <p className="problem-text" role="alert">
+        <p className="note" role="alert">
           The last one could not be made: {list.data.trouble}
         </p>
       )}
@@ -72,7 +72,7 @@ function BackupList({ listed, button }: BackupListProps) {
   const shown = all ? listed.backups : listed.backups.slice(0, MOST_SHOWN)
   return (
     <>
-      <ul className="settings-backups">
+      <ul className="bullets">
         {shown.map(({ file, at, why, bytes, where }) => (
           <li key={file}>
             {format.moment(at)}, {why}, {format.number(Math.round(bytes / 100_000) / 10)} MB
@@ -164,7 +164,7 @@ function BackupDifference({ compared }: { readonly compared: BackupComparison })
   const { onlyOpen, onlyBackup, lots, lotsDiffering } = compared
   const alike = onlyOpen.count === 0 && onlyBackup.count === 0 && lotsDiffering === 0
   return (
-    <div className="card-form-wide settings-difference">
+    <div className="card-form-wide stack-2">
       {!compared.sameLibrary && <p>This is a backup of another collection: {compared.libraryName}.</p>}
       <p>
         It was last written in on {format.moment(compared.lastWrittenAt)} and was checked just now: it is
@@ -183,7 +183,6 @@ function BackupDifference({ compared }: { readonly compared: BackupComparison })
       />
       {lotsDiffering > 0 && (
         <RowTable
-          className="settings-lots"
           caption={<caption>Lots that hold something else: {format.number(lotsDiffering)}</caption>}
           rowHeads
           rows={lots}
@@ -215,7 +214,7 @@ function Only({ only, one, many }: OnlyProps) {
   return (
     <>
       <p>{format.many(only.count, one, many)}</p>
-      <ul>
+      <ul className="bullets">
         {only.latest.map(({ at, said }) => (
           <li key={`${at} ${said}`}>
             {format.moment(at)}: {said}

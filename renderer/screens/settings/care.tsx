@@ -22,20 +22,20 @@ export function Care({ about }: { readonly about: Value<'collection.get'> }) {
   })
   const lookAgain = () => void queries.invalidateQueries({ queryKey: ['backup.list'] })
   return (
-    <section className="settings-part">
+    <section className="page-part stack-2">
       <h2>The book</h2>
       <p>
         {format.many(about.accessions, 'accession')}, {format.many(about.lots, 'lot')},{' '}
         {format.many(about.people, 'person', 'people')}, {format.many(about.movements, 'line')} written.
       </p>
-      <p className="soft settings-file">It is kept in {about.file}</p>
+      <p className="soft">It is kept in {about.file}</p>
       <p>
         <Link href="/written">What was written</Link>, day by day: each entry, and taking it back.
       </p>
       <p>
         <Link href="/in-and-out">In and out</Link>: the whole collection, and lists for others, as files.
       </p>
-      <p className="settings-buttons">
+      <p className="buttons">
         <ActionButton className="quiet-button" off={check.isPending} onClick={() => check.mutate()}>
           {check.isPending ? 'Checking…' : 'Check the book'}
         </ActionButton>
@@ -48,7 +48,7 @@ export function Care({ about }: { readonly about: Value<'collection.get'> }) {
       <div role="status">
         {check.data !== undefined && <Findings found={check.data} />}
         {backUp.data !== undefined && (
-          <p className="settings-file">
+          <p>
             The copy was read back and is whole: {backUp.data.file}, {format.number(backUp.data.bytes)} bytes.{' '}
             {backUp.data.second !== null && `A second copy lies at ${backUp.data.second}.`}
             {backUp.data.secondTrouble}
@@ -76,7 +76,7 @@ function Findings({ found }: { readonly found: Value<'collection.check'> }) {
         Something does not agree. Nothing was changed: write nothing more, back up, and ask for help with
         these lines.
       </p>
-      <ul>
+      <ul className="bullets">
         {found.findings.map(({ check, sentence }) => (
           <li key={`${check} ${sentence}`}>{sentence}</li>
         ))}

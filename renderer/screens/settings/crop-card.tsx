@@ -32,7 +32,7 @@ export function CropCard({ cropId, onClose }: CropCardProps) {
   }, [isThere])
   if (crop === undefined) return error === null ? null : <ProblemText problem={error.problem} />
   return (
-    <div ref={card} className="settings-crop">
+    <div ref={card} className="stack-4">
       {crop.own && <CorrectForm crop={crop} onClose={onClose} />}
       <KeepingForm crop={crop} onClose={onClose} />
       {crop.caution !== '' && <p className="table-field-warning">{crop.caution}</p>}

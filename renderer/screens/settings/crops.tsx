@@ -21,7 +21,7 @@ export function Crops() {
   const add = (name: string) =>
     create.mutate({ name }, { onSuccess: ({ cropId }) => setSought({ text: name, cropId }) })
   return (
-    <section className="settings-part" aria-label="Crops">
+    <section className="page-part stack-2" aria-label="Crops">
       <h2>Crops</h2>
       <p>
         Find a crop to set what it has to keep, or add one that the table has not. What is not known of it
@@ -44,7 +44,7 @@ export function Crops() {
       />
       {create.error !== null && <ProblemText problem={create.error.problem} />}
       {own.length > 0 && (
-        <p className="settings-buttons">
+        <p className="buttons">
           <span className="soft">Your own:</span>
           {own.map(({ cropId, commonName }) => (
             <button

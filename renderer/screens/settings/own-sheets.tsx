@@ -36,11 +36,11 @@ export function OwnSheets({ paper }: { readonly paper: 'a4' | 'letter' }) {
   const own = (sheets.data?.sheets ?? []).filter((sheet) => sheet.own !== null)
   const close = () => setOpen(null)
   return (
-    <section className="settings-part own-sheets" aria-label="Label sheets of your own">
+    <section className="page-part stack-2" aria-label="Label sheets of your own">
       <h2>Label sheets of your own</h2>
       <p className="soft">Sheets the app does not know. Measure with a ruler, then try on plain paper.</p>
       {retire.error !== null && <ProblemText problem={retire.error.problem} />}
-      <ul>
+      <ul className="bullets">
         {own.map((sheet) => (
           <li key={sheet.sheet}>
             {sheet.name}{' '}

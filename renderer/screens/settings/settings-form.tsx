@@ -62,7 +62,7 @@ export function SettingsForm({ about }: { readonly about: Value<'collection.get'
       {form.selectField('locale', 'Dates and numbers as in', localeChoices(typed.locale))}
       {form.selectField('massUnits', 'Weights in', UNITS, 'as they are written; either can be typed')}
       {form.selectField('paper', 'Paper', PAPERS)}
-      <p className="settings-example soft">{mannerExample(typed, about.today)}</p>
+      <p className="card-form-wide soft">{mannerExample(typed, about.today)}</p>
     </CardForm>
   )
 }

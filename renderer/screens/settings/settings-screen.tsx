@@ -17,8 +17,8 @@ export function SettingsScreen() {
     return about.error === null ? null : <ProblemText problem={about.error.problem} />
   }
   return (
-    <div className="settings">
-      <div className="settings-ways">
+    <div className="page settings">
+      <div className="stack-5">
         <h1>Settings</h1>
         <SettingsForm key={about.data.file} about={about.data} />
         <Crops />
@@ -46,11 +46,11 @@ function AppearanceChoice({ appearance }: { readonly appearance: Settings['appea
     write.mutate({ settings: { appearance: next } }, { onError: () => setChosen(appearance) })
   }
   return (
-    <section className="settings-part">
+    <section className="page-part stack-2">
       <fieldset className="settings-appearance">
         <legend>Light or dark</legend>
         {CHOICES.map(([value, word]) => (
-          <label key={value} className="settings-radio">
+          <label key={value} className="tick">
             <input type="radio" name="appearance" checked={chosen === value} onChange={() => choose(value)} />
             {word}
           </label>

@@ -55,7 +55,7 @@ export function LotCard({ lotId, takesFocus, entered }: LotCardProps) {
 
 function OneLot({ lot, ...actions }: ComponentProps<typeof LotActions>) {
   return (
-    <Card className="card" name={`${lot.variety}, lot ${lot.lotNumber}`}>
+    <Card className="lot-card" name={`${lot.variety}, lot ${lot.lotNumber}`}>
       <LotHead lot={lot} />
       <div className="card-sheet">
         <LotStock lot={lot} />
@@ -98,7 +98,7 @@ function LotCautions({ lot }: { readonly lot: LotRecord }) {
   if (lot.cautions.length === 0 && !lot.quarantined) return null
   const saidBelow = lot.cautions.some(({ text }) => lot.quarantineReason.includes(text))
   return (
-    <section className="card-part card-cautions" aria-label="Cautions">
+    <section className="pane-part card-cautions" aria-label="Cautions">
       {lot.quarantined && (
         <p>
           <strong>In quarantine, not to be handed out.</strong> {saidBelow ? '' : lot.quarantineReason}
@@ -119,18 +119,18 @@ function LotStock({ lot }: { readonly lot: LotRecord }) {
   const { stock } = lot
   const format = useFormat()
   return (
-    <section className="card-part card-stock" aria-label="How it stands">
-      <div className="card-stock-words">
-        <p className="card-sentence">{capital(stock.sentence)}</p>
+    <section className="pane-part" aria-label="How it stands">
+      <div className="head-row">
+        <p className="strong">{capital(stock.sentence)}</p>
         <StateMark mark={stock.state} />
       </div>
       <SeedBar large {...stock} />
       {stock.reasons.map((reason) => (
         <p key={reason}>{reason}</p>
       ))}
-      <details className="card-more">
+      <details className="more">
         <summary>How this is worked out</summary>
-        <ul className="card-arithmetic">
+        <ul className="ruled">
           {stock.arithmetic.map((line) => (
             <li key={line}>{line}</li>
           ))}

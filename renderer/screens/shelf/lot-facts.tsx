@@ -10,7 +10,7 @@ import { RowTable } from '../../shared/parts/row-table.tsx'
 export function LotFacts({ lot }: { readonly lot: LotRecord }) {
   const format = useFormat()
   return (
-    <section className="card-part" aria-label="Facts">
+    <section className="pane-part" aria-label="Facts">
       <FactList
         facts={[
           { name: 'In this lot', value: lot.quantity.words },
@@ -55,7 +55,7 @@ function heldBy({ heldBy: holder, heldSince }: LotRecord, day: (iso: string) => 
 
 function Prose({ name, text }: { readonly name: string; readonly text: string }) {
   return (
-    <div className="card-prose">
+    <div className="stack-1 card-prose">
       <h3>{name}</h3>
       <p>{text}</p>
     </div>
@@ -74,7 +74,7 @@ export function LotFamily({ lot }: { readonly lot: LotRecord }) {
   const format = useFormat()
   if (others.length === 0 && lot.parents.length === 0) return null
   return (
-    <section className="card-part">
+    <section className="pane-part">
       <h3>Lots of {lot.accessionNumber}</h3>
       {lot.parents.map((parent) => (
         <p key={`${parent.relation} ${parent.lotId}`}>
@@ -84,7 +84,6 @@ export function LotFamily({ lot }: { readonly lot: LotRecord }) {
       ))}
       {others.length > 0 && (
         <RowTable
-          className="card-table"
           label="Other lots of the accession"
           rows={others}
           keyOf={({ lotId }) => lotId}

@@ -40,11 +40,11 @@ export function LotLedger({ lot }: { readonly lot: LotRecord }) {
   const format = useFormat()
   const takeBack = useWrite('entry.undo')
   return (
-    <section className="card-part">
+    <section className="pane-part">
       <h3>The book</h3>
       {takeBack.error !== null && <ProblemText problem={takeBack.error.problem} />}
       <RowTable
-        className="card-table card-ledger"
+        className="card-ledger"
         label="The book"
         rows={lot.ledger}
         keyOf={({ movementId }) => movementId}
@@ -96,8 +96,8 @@ function What({ line }: { readonly line: Line }) {
   return (
     <>
       {KIND_WORDS[line.kind]}
-      <span className="card-how">{how.join(' · ')}</span>
-      {line.takenBack && <span className="card-how">this entry was taken back</span>}
+      <span className="own-line soft small">{how.join(' · ')}</span>
+      {line.takenBack && <span className="own-line soft small">this entry was taken back</span>}
     </>
   )
 }
@@ -106,7 +106,7 @@ function Seeds({ count, mass }: { readonly count: string; readonly mass: string 
   return (
     <>
       {count}
-      <span className="card-how">{mass}</span>
+      <span className="own-line soft small">{mass}</span>
     </>
   )
 }

@@ -26,15 +26,15 @@ export function LotMeasurements({ lot }: { readonly lot: LotRecord }) {
 function Germination({ lot }: { readonly lot: LotRecord }) {
   const format = useFormat()
   return (
-    <section className="card-part">
+    <section className="pane-part">
       <h3>Germination</h3>
       {lot.germination.length === 0 ? (
         <p className="soft">{capital(lot.stock.viabilityNote)}.</p>
       ) : (
-        <ul className="card-lines">
+        <ul className="ruled dated">
           {lot.germination.map((test) => (
             <li key={test.testId}>
-              <Link className="card-when" href={testAddress(test.testId)}>
+              <Link className="soft" href={testAddress(test.testId)}>
                 {format.day(test.testedOn)}
               </Link>
               <span>{test.words}</span>
@@ -66,9 +66,9 @@ function UnderWay({ lotId }: { readonly lotId: number }) {
 function Weights({ lot }: { readonly lot: LotRecord }) {
   const format = useFormat()
   return (
-    <section className="card-part">
+    <section className="pane-part">
       <h3>Hundred-seed weights</h3>
-      <ul className="card-lines">
+      <ul className="ruled dated">
         {lot.weights.map((weight) => (
           <Dated key={weight.weightId ?? 'default'} when={format.day(weight.measuredOn)}>
             {weight.words}
@@ -79,7 +79,7 @@ function Weights({ lot }: { readonly lot: LotRecord }) {
         ))}
         {lot.weights.length === 0 && (
           <li>
-            <span className="card-when">crop’s usual</span>
+            <span className="soft">crop’s usual</span>
             <span className="card-default">{lot.weight.words}</span>
           </li>
         )}
@@ -92,9 +92,9 @@ function Places({ lot }: { readonly lot: LotRecord }) {
   const format = useFormat()
   if (lot.placeHistory.length < 2) return null
   return (
-    <section className="card-part">
+    <section className="pane-part">
       <h3>Where it has stood</h3>
-      <ul className="card-lines">
+      <ul className="ruled dated">
         {lot.placeHistory.map((stood) => (
           <Dated key={`${stood.since} ${stood.place}`} when={format.day(stood.since)}>
             {stood.place}
@@ -115,7 +115,7 @@ export function LotStorage({ lotId }: { readonly lotId: number }) {
   const lines = moistures.length + stays.length + cautions.length + findings.length
   if (container === null && lines === 0) return null
   return (
-    <section className="card-part" aria-label="Storage">
+    <section className="pane-part" aria-label="Storage">
       <h3>Storage</h3>
       {cautions.map((caution) => (
         <p key={caution} className="card-cautions">
@@ -127,7 +127,7 @@ export function LotStorage({ lotId }: { readonly lotId: number }) {
           {capital(container.words)}, since {format.day(container.since)}
         </p>
       )}
-      <ul className="card-lines">
+      <ul className="ruled dated">
         {findings.map(({ on, place, words }) => (
           <Dated key={`${on} ${place} ${words}`} when={format.day(on)}>
             found on a round, in {place}: {words}
@@ -151,7 +151,7 @@ export function LotStorage({ lotId }: { readonly lotId: number }) {
 function Dated({ when, children }: { readonly when: string; readonly children: ReactNode }) {
   return (
     <li>
-      <span className="card-when">{when}</span>
+      <span className="soft">{when}</span>
       <span>{children}</span>
     </li>
   )

@@ -60,7 +60,7 @@ function LotCell({ row }: { readonly row: ShelfRow }) {
   return (
     <>
       <span className="shelf-number">{row.lotNumber}</span>
-      {row.role !== 'working' && <span className="shelf-second">{ROLE_WORDS[row.role]}</span>}
+      {row.role !== 'working' && <span className="own-line soft small">{ROLE_WORDS[row.role]}</span>}
     </>
   )
 }
@@ -68,8 +68,8 @@ function LotCell({ row }: { readonly row: ShelfRow }) {
 function VarietyCell({ row }: { readonly row: ShelfRow }) {
   return (
     <>
-      <span className="shelf-name">{row.variety}</span>
-      <span className="shelf-second">{row.crop}</span>
+      <span className="own-line strong">{row.variety}</span>
+      <span className="own-line soft small">{row.crop}</span>
     </>
   )
 }
@@ -84,7 +84,7 @@ function HoldsCell({ row, format }: { readonly row: ShelfRow; readonly format: F
         {!counted && <span className="soft">about </span>}
         {format.number(counted ? count : toFigures(count, 3))}
       </span>
-      <span className="shelf-second">
+      <span className="own-line soft small">
         {weighed ? format.massShown(massMg) : `about ${format.mass(toFigures(massMg, 3))}`}
       </span>
     </>

@@ -24,7 +24,7 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
     ['role', 'Role', Object.entries(ROLE_WORDS)],
   ] as const
   return (
-    <search className="shelf-filters" aria-label="Narrow the shelf">
+    <search className="shelf-filters stack-2" aria-label="Narrow the shelf">
       <label className="only-aloud" htmlFor={id}>
         Letters of a variety, a number, a place or a donor
       </label>
@@ -120,7 +120,7 @@ interface TickProps {
 
 function Tick({ label, checked, onChange }: TickProps) {
   return (
-    <label className="shelf-tick">
+    <label className="tick">
       <input type="checkbox" checked={checked} onChange={(event) => onChange(event.target.checked)} />
       {label}
     </label>

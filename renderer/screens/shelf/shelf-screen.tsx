@@ -104,7 +104,7 @@ function NothingHere({
 }) {
   if (narrowed) {
     return (
-      <div className="shelf-nothing">
+      <div className="shelf-nothing stack-3">
         <p>No lot fits all of that.</p>
         <button type="button" className="quiet-button" onClick={onShowAll}>
           Show the whole shelf
@@ -113,7 +113,7 @@ function NothingHere({
     )
   }
   return (
-    <div className="shelf-nothing">
+    <div className="shelf-nothing stack-3">
       <p>The shelf is empty.</p>
       <p>
         <Link href="/take-in">Take in the first gift</Link>: say who brought it and what it is, and it stands

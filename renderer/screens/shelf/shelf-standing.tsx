@@ -15,7 +15,7 @@ export function ShelfStanding({ onState }: { readonly onState: (state: NeedState
   const format = useFormat()
   if (needs === undefined || needs.total === 0) return null
   return (
-    <section className="standing" aria-labelledby="standing">
+    <section className="standing stack-4" aria-labelledby="standing">
       <h2 id="standing">How the shelf stands</h2>
       <ul className="standing-states">
         {NEED_STATES.map((state) => (
@@ -28,7 +28,7 @@ export function ShelfStanding({ onState }: { readonly onState: (state: NeedState
         ))}
       </ul>
       <h3 className="soft">Worst off</h3>
-      <ul className="standing-worst">
+      <ul className="standing-worst ruled">
         {needs.accessions.map(({ accessionId, accessionNumber, variety, stock }) => (
           <li key={accessionId}>
             <p>

@@ -36,8 +36,8 @@ export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
   const error = toTray.error ?? save.error ?? book.error
   if (lotIds.length === 0) return null
   return (
-    <section className="ticked-lots" aria-label="Ticked lots">
-      <p className="ticked-count" role="status">
+    <section className="ticked-lots buttons" aria-label="Ticked lots">
+      <p role="status">
         {lotIds.length === 1 ? '1 lot ticked' : `${lotIds.length} lots ticked`}
         {lotIds.length === MOST_TICKED && <span className="soft">, as many as go at once</span>}
       </p>

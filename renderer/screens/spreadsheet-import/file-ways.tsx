@@ -25,14 +25,14 @@ export function FileWays({ read, onChoose }: FileWaysProps) {
   return (
     <section aria-labelledby="list-file">
       <h2 id="list-file">How it is understood</h2>
-      <ul className="list-understood">
+      <ul className="bullets">
         {read.understood.map((sentence) => (
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
       <details>
         <summary>Something of that is wrong</summary>
-        <div className="list-ways">
+        <div className="list-columns fields">
           {sheet !== null && sheets.length > 1 && (
             <SelectField
               label="Sheet"
@@ -86,7 +86,7 @@ export function ListColumns({ read, onChoose }: ListColumnsProps) {
       <ol className="list-columns">
         {read.columns.map(({ heading, use, sample }, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a column is known by its place alone
-          <li key={index} className="list-column">
+          <li key={index}>
             <SelectField
               label={heading || `Column ${index + 1}`}
               value={use}

@@ -32,7 +32,7 @@ export function ListQuestions({ read, onAnswer }: ListQuestionsProps) {
           </button>
         </p>
       )}
-      <ol className="list-questions">
+      <ol className="stack-3">
         {read.questions.map((question) => (
           <li key={question.id}>
             <SelectField
@@ -91,11 +91,11 @@ export function ListFates({ read }: { readonly read: ReadList }) {
             <summary>
               {format.number(count)} {words}
             </summary>
-            <ul className="list-rows">
+            <ul className="ruled">
               {rows.map(({ row, words: said, because }) => (
                 <li key={row}>
                   <span className="number soft">{row}</span> {said}
-                  {because !== '' && <span className="list-because"> {because}</span>}
+                  {because !== '' && <span className="caution"> {because}</span>}
                 </li>
               ))}
             </ul>

@@ -39,7 +39,7 @@ export function SpreadsheetImportScreen() {
       />
     )
   return (
-    <div className="from-list">
+    <div className="page from-list stack-5">
       <div className="head-row">
         <h1>From a list</h1>
         <Link href="/take-in">Back to Take in</Link>
@@ -57,7 +57,7 @@ export function SpreadsheetImportScreen() {
       <div role="status">
         {list !== null && seen.isFetching && <p className="soft">Looking at {list.fileName}…</p>}
         {takeIn.isPending && <p>Taking {read?.counts.new} gifts in. Thousands take some seconds.</p>}
-        {seen.data?.kind === 'unreadable' && <p className="list-caution">{seen.data.because}</p>}
+        {seen.data?.kind === 'unreadable' && <p className="caution">{seen.data.because}</p>}
       </div>
       {seen.error !== null && <ProblemText problem={seen.error.problem} />}
       {list !== null && read !== null && (
@@ -117,7 +117,7 @@ function ListEnd({ read, leaveOut, onLeaveOut, busy, error, onSave, onSend }: Li
   const ready = counts.new > 0 && counts.doubtful === 0 && (counts.refused === 0 || leaveOut)
   const failed = error ?? save.error
   return (
-    <section className="list-end" aria-label="Take it in">
+    <section aria-label="Take it in">
       {counts.refused > 0 && (
         <CheckField
           label={`leave out the ${format.number(counts.refused)} ${counts.refused === 1 ? 'row' : 'rows'} that cannot come in`}
@@ -127,7 +127,7 @@ function ListEnd({ read, leaveOut, onLeaveOut, busy, error, onSave, onSend }: Li
         />
       )}
       {failed !== null && <ProblemText problem={failed.problem} />}
-      <p className="list-buttons">
+      <p className="buttons">
         <ActionButton className="button" off={busy || !ready} onClick={onSend}>
           Take {format.number(counts.new)} {counts.new === 1 ? 'gift' : 'gifts'} in
         </ActionButton>
@@ -152,7 +152,7 @@ function ListTakenIn({
   const heading: RefObject<HTMLHeadingElement | null> = useRef(null)
   useEffect(() => heading.current?.focus(), [])
   return (
-    <div className="from-list">
+    <div className="page from-list stack-5">
       <h1 ref={heading} tabIndex={-1}>
         {taken.taken === 1 ? 'One gift came in' : `${format.number(taken.taken)} gifts came in`}
       </h1>
@@ -166,7 +166,7 @@ function ListTakenIn({
         Labels are printed from the shelf: narrow it to one place, tick all, and put their labels into the
         tray.
       </p>
-      <p className="list-buttons">
+      <p className="buttons">
         <Link href={lotAddress(taken.firstLotId)}>Look at the first</Link>
         <button type="button" className="quiet-button" onClick={onNext}>
           Take another list in

@@ -37,7 +37,7 @@ export function PlaceChoice() {
   useEffect(() => box.current?.querySelector('input')?.focus(), [])
   const filled = places?.filter(({ lots }) => lots > 0) ?? []
   return (
-    <div className="stocktake-places" ref={box}>
+    <div className="stack-4" ref={box}>
       <h1>Stocktake</h1>
       <SuggestField
         label="Which place?"
@@ -53,9 +53,9 @@ export function PlaceChoice() {
       {places !== undefined && filled.length === 0 && (
         <p>No lot has a place yet. On the Shelf, a lot’s card moves it to one.</p>
       )}
-      <ul className="stocktake-place-list">
+      <ul className="ruled">
         {filled.map(({ placeId, path, lots }) => (
-          <li key={placeId}>
+          <li key={placeId} className="head-row">
             <Link href={placeAddress(placeId)}>{path}</Link> <span className="soft">{lotsInWords(lots)}</span>
           </li>
         ))}

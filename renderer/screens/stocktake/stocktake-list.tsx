@@ -16,21 +16,21 @@ interface StocktakeListProps {
 export function StocktakeList(props: StocktakeListProps) {
   const { rows, counted, previewed, at, place, onTake } = props
   return (
-    <div className="table-gathered">
-      <ol className="stocktake-list">
+    <div className="table-gathered stack-3">
+      <ol className="ruled">
         {rows.map((lot) => {
           const typed = counted.find(({ lotId }) => lotId === lot.lotId)?.found ?? ''
           return (
             <li key={lot.lotId} className="stocktake-row" data-counted={typed !== ''}>
               <button
                 type="button"
-                className="stocktake-lot"
+                className="stocktake-lot choice"
                 {...(lot.lotId === at ? { 'aria-current': 'true' as const } : {})}
                 onClick={() => onTake(lot.lotId)}
               >
                 <strong>{lot.lotNumber}</strong> {lot.variety}
               </button>
-              <span className="stocktake-found">
+              <span className="stocktake-found head-row">
                 {typed === '' ? 'not looked at' : saysNothing(typed) ? 'nothing left' : typed}
                 <Difference previewed={typed === '' ? undefined : previewed.get(lot.lotId)} />
               </span>

@@ -51,7 +51,7 @@ function Stocktake({ open, placeId, lotIds }: StocktakeProps) {
   if (places.data === undefined) return <Opening />
   if (placeId === undefined && lotIds === undefined)
     return (
-      <div className="stocktake">
+      <div className="page stocktake stack-4">
         <UnderWay draft={open.draft} />
         <ScanToPlace />
         <PlaceChoice />
@@ -98,7 +98,7 @@ function UnderWay({ draft }: { readonly draft: StocktakeDraft }) {
   const { length } = countedLots(draft)
   if (length === 0) return null
   return (
-    <p className="stocktake-under-way">
+    <p className="stocktake-said">
       {length === 1 ? '1 lot is' : `${length} lots are`} looked at and not posted yet. They go on with the
       next place.
     </p>
@@ -108,7 +108,7 @@ function UnderWay({ draft }: { readonly draft: StocktakeDraft }) {
 function Posted({ last }: { readonly last: Saved | null }) {
   if (last === null) return null
   return (
-    <section className="stocktake-posted" aria-label="What was posted">
+    <section className="stocktake-said" aria-label="What was posted">
       <h2>Posted: {last.lines.length === 1 ? '1 lot' : `${last.lines.length} lots`}</h2>
       <ul>
         {last.lines.map(({ lotId, lotNumber, balance }) => (

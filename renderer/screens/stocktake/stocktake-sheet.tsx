@@ -8,7 +8,7 @@ export function StocktakeSheet() {
   const [open, setOpen] = useState(false)
   const sheet = useRead('stocktake.sheet', open ? {} : null)
   return (
-    <section className="stocktake-paper" aria-label="On paper">
+    <section aria-label="On paper">
       <button type="button" className="quiet-button" aria-expanded={open} onClick={() => setOpen(!open)}>
         Sheet to write on, for all places
       </button>

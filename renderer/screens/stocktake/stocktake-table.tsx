@@ -97,7 +97,7 @@ function LotInHand({ lot, rows, work }: LotInHandProps) {
     <div
       role="group"
       aria-label="Lot in hand"
-      className="table-card"
+      className="table-card stack-3"
       onKeyDown={(event) => {
         if (event.key !== 'Escape' || event.defaultPrevented) return
         event.preventDefault()
@@ -126,7 +126,7 @@ function LotInHand({ lot, rows, work }: LotInHandProps) {
         placeholder="what the scale says: 12.5 g, 30 seeds"
         after={<Difference previewed={previewed} />}
       />
-      <p className="table-buttons">
+      <p className="buttons">
         <button
           type="button"
           className="quiet-button table-button"
@@ -148,7 +148,7 @@ function LotInHand({ lot, rows, work }: LotInHandProps) {
 function Terms({ table, today }: { readonly table: Work['table']; readonly today: string }) {
   const field = fieldsOf(table.draft, table.set, table.shown.problems)
   return (
-    <div className="stocktake-terms" data-steps-apart="">
+    <div className="visit-pins fields" data-steps-apart="">
       <TextField
         label="Why it may differ"
         size="record"

@@ -28,9 +28,9 @@ export function ClimateTrace({ climate }: { readonly climate: PlaceClimate }) {
   )
   const last = humid ? damp : warmth
   return (
-    <figure className="trace-figure">
+    <figure className="stack-2">
       <svg
-        className="trace"
+        className="chart"
         viewBox={`0 0 ${TRACE.width} ${last.bottom + 28}`}
         role="img"
         aria-labelledby={id}
@@ -66,7 +66,6 @@ function Band({ trace, band, part, unit }: BandProps) {
         left={TRACE.left}
         right={TRACE.right}
         words={(mark) => `${mark < 0 ? '−' : ''}${Math.abs(mark)} ${unit}`}
-        lineClass="trace-rule"
       />
       <path className="trace-span" d={span} />
       <path className="trace-mean" d={mean} />
@@ -74,7 +73,7 @@ function Band({ trace, band, part, unit }: BandProps) {
         <circle className="trace-one" cx={traceX(0, 1)} cy={band.y(part(trace[0]).mean ?? 0)} r="4" />
       )}
       {limit !== null && (
-        <g className="trace-limit">
+        <g className="chart-limit">
           <line x1={TRACE.left} x2={TRACE.right} y1={band.y(limit)} y2={band.y(limit)} />
           <text x={TRACE.right} y={band.y(limit) - 5} textAnchor="end">
             at most

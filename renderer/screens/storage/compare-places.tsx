@@ -21,8 +21,8 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
     keepLast: true,
   })
   return (
-    <Card className="store-card" name="Places compared">
-      <header className="store-card-head">
+    <Card className="card" name="Places compared">
+      <header className="card-head">
         <h2 tabIndex={-1}>Places compared</h2>
         <p>For keeping seed a few years: cool and dry.</p>
       </header>
@@ -44,11 +44,10 @@ export function ComparePlaces({ places }: { readonly places: readonly StoredPlac
       {compared.error !== null && <ProblemText problem={compared.error.problem} />}
       {ticked.length >= 2 && compared.data !== undefined && (
         <section className="pane-part" aria-label="Side by side">
-          <p className="store-verdict" role="status">
+          <p className="strong" role="status">
             {compared.data.words}
           </p>
           <RowTable
-            className="store-table"
             label="Places side by side"
             rowHeads
             rows={compared.data.places.flatMap(({ placeId, path, seasons }) =>

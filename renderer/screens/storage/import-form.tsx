@@ -131,17 +131,17 @@ export function ImportForm({ climate, onClose }: ImportFormProps) {
 
 function Understood({ file }: { readonly file: ReadFile }) {
   const format = useFormat()
-  if (file.kind !== 'read') return <p className="store-caution">{file.because}</p>
+  if (file.kind !== 'read') return <p className="caution">{file.because}</p>
   const day = (at: string | null) => format.day((at ?? '').slice(0, 10))
   return (
-    <div className="store-understood">
+    <div className="stack-2">
       <p>
         {file.readings === 0
           ? 'No reading of this file is new.'
           : `${format.many(file.readings, 'reading')} from ${day(file.from)} to ${day(file.until)}.`}
         {file.already > 0 && ` ${format.number(file.already)} are in the book already.`}
       </p>
-      <ul>
+      <ul className="bullets">
         {file.understood.map((sentence) => (
           <li key={sentence}>{sentence}</li>
         ))}
@@ -156,7 +156,7 @@ function Understood({ file }: { readonly file: ReadFile }) {
           <summary>
             {format.number(file.refusedRows)} {file.refusedRows === 1 ? 'row' : 'rows'} cannot be taken in
           </summary>
-          <ul>
+          <ul className="bullets">
             {file.refused.map(({ row, text, because }) => (
               <li key={`${row} ${text}`}>
                 {row === 0 ? text : `Row ${row}`}: {because}

@@ -31,12 +31,12 @@ export function LotsThere({ climate: { lots, place } }: { readonly climate: Plac
         </p>
       )}
       {shared.map(({ caution, of }) => (
-        <p key={caution} className="store-caution">
+        <p key={caution} className="caution">
           {of === lots.length ? `All ${lots.length}` : `${of} of the ${lots.length}, marked below`}: {caution}
         </p>
       ))}
       {lots.length > 0 && <MovingThem placeId={place.placeId} />}
-      <ul className="store-lots" onKeyDown={(event) => focusAlong(event, UP_AND_DOWN)}>
+      <ul className="ruled" onKeyDown={(event) => focusAlong(event, UP_AND_DOWN)}>
         {lots.map(({ lotId, lotNumber, variety, crop, caution }, index) => (
           <li key={lotId}>
             <Link
@@ -47,8 +47,8 @@ export function LotsThere({ climate: { lots, place } }: { readonly climate: Plac
               {lotNumber}
             </Link>{' '}
             {variety} <span className="soft">{crop}</span>
-            {isShared(caution) && said.length > 1 && <span className="store-caution"> see above</span>}
-            {caution !== '' && !isShared(caution) && <p className="store-caution">{caution}</p>}
+            {isShared(caution) && said.length > 1 && <span className="caution"> see above</span>}
+            {caution !== '' && !isShared(caution) && <p className="caution">{caution}</p>}
           </li>
         ))}
       </ul>
@@ -61,7 +61,7 @@ function MovingThem({ placeId }: { readonly placeId: number }) {
   const [open, setOpen] = useState(false)
   const read = useRead('place.preview-moves', open ? { placeId } : null, { keepLast: true })
   return (
-    <details className="store-more" onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details className="more" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>What would it bring to move them?</summary>
       {read.error !== null && <ProblemText problem={read.error.problem} />}
       {open && read.data === undefined && read.error === null && <p className="soft">Working it out…</p>}
@@ -83,7 +83,6 @@ function Moves({ moves }: { readonly moves: Value<'place.preview-moves'> }) {
         {not}
       </p>
       <RowTable
-        className="store-table"
         label="How long they keep, place by place"
         rowHeads
         rows={places}
@@ -96,7 +95,7 @@ function Moves({ moves }: { readonly moves: Value<'place.preview-moves'> }) {
               <>
                 {words}
                 {notThere > 0 && <span className="soft"> (not told of {format.number(notThere)})</span>}
-                {caution !== '' && <span className="store-caution-line">{caution}</span>}
+                {caution !== '' && <span className="own-line caution">{caution}</span>}
               </>
             ),
           ],

@@ -35,8 +35,8 @@ export function PlaceCard({ placeId }: PlaceCardProps) {
   if (read.data === undefined) return null
   const climate = read.data
   return (
-    <Card className="store-card" name={climate.place.path}>
-      <header className="store-card-head">
+    <Card className="card" name={climate.place.path}>
+      <header className="card-head">
         <h2 tabIndex={-1}>{climate.place.name}</h2>
         <p>{climate.place.path === climate.place.name ? capital(climate.place.kind) : climate.place.path}</p>
         <StateWords place={climate.place} format={format} />
@@ -70,7 +70,7 @@ function Doings({ climate }: { readonly climate: PlaceClimate }) {
   const OpenForm = DOINGS.find(({ name }) => name === open)?.form
   return (
     <section className="pane-part" aria-label="What to do with it">
-      <div className="store-buttons">
+      <div className="buttons">
         {DOINGS.map(({ name, word }) => (
           <button key={name} type="button" className="quiet-button" {...button(name)}>
             {word}
@@ -106,16 +106,16 @@ function Climate({ climate, span, onSpan }: ClimateProps) {
         <SelectField label="Over" size="record" value={span} options={SPANS} onChange={onSpan} />
       </div>
       <ClimateTrace climate={climate} />
-      <ul className="store-words">
+      <ul className="bullets">
         {climate.words.map((sentence) => (
           <li key={sentence}>{sentence}</li>
         ))}
-        {climate.thaws !== null && <li className="store-caution">{climate.thaws.words}</li>}
+        {climate.thaws !== null && <li className="caution">{climate.thaws.words}</li>}
       </ul>
       {spells.length > 0 && (
         <>
           <h4>Longest times beyond the limits</h4>
-          <ul className="store-words">
+          <ul className="bullets">
             {spells.map((spell) => (
               <SpellLine key={spell.from} placeId={climate.place.placeId} spell={spell} />
             ))}
@@ -132,7 +132,7 @@ function Batches({ climate: { batches } }: { readonly climate: PlaceClimate }) {
   return (
     <section className="pane-part" aria-label="Where the readings come from">
       <h3>Where the readings come from</h3>
-      <ul className="store-words">
+      <ul className="bullets">
         {batches.map(({ entryId, fileName, readings, leftOut, first, last }) => (
           <li key={entryId}>
             {fileName === null
@@ -176,7 +176,7 @@ function SpellLine({ placeId, spell }: SpellLineProps) {
           what did it cost the lots there?<span className="only-aloud"> From {moment(from)}</span>
         </button>
       )}
-      <span className="store-spell-cost" role="status">
+      <span className="own-line strong" role="status">
         {asked && data === undefined && error === null ? 'Working it out…' : (data?.words ?? '')}
       </span>
       {error !== null && <ProblemText problem={error.problem} />}

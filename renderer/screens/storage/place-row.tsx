@@ -10,8 +10,8 @@ export function placeRow(place: StoredPlace, format: Format): PaneRow {
     style: { paddingLeft: `${20 + 16 * inside}px` },
     content: (
       <>
-        <span className="pane-row-name">{place.name}</span>
-        <span className="store-row-lots">
+        <span className="strong">{place.name}</span>
+        <span className="soft number">
           {place.lots === 0 ? 'no lots' : `${place.lots} ${place.lots === 1 ? 'lot' : 'lots'}`}
         </span>
         <StateWords place={place} format={format} />

@@ -40,8 +40,8 @@ export function RoundCard() {
   if (due.data === undefined || visit.draft === null) return <p className="soft waiting">Opening…</p>
   const { places, cautions, unvisited } = due.data
   return (
-    <Card className="store-card" name="Round">
-      <header className="store-card-head">
+    <Card className="card" name="Round">
+      <header className="card-head">
         <h2 tabIndex={-1}>Round</h2>
         <p>
           {places.length === 0
@@ -52,7 +52,7 @@ export function RoundCard() {
       </header>
       <div className="pane-part" hidden={cautions.length === 0 && visit.others.length === 0}>
         {cautions.map((caution) => (
-          <p key={caution} className="store-caution">
+          <p key={caution} className="caution">
             {caution}
           </p>
         ))}
@@ -78,7 +78,7 @@ function Unvisited({ places }: { readonly places: Value<'round.list-due'>['unvis
     <section className="pane-part" aria-label="On no round">
       <h3>On no round</h3>
       <p className="soft">Open a place and say how often under ‘What it is meant for’.</p>
-      <ul className="store-words">
+      <ul className="bullets">
         {places.map(({ placeId, path }) => (
           <li key={placeId}>
             <Link href={placeAddress(placeId)}>{path}</Link>
@@ -142,9 +142,9 @@ function RoundForm({ visit: { dispatch, kept }, draft, due }: RoundFormProps) {
         />
         {write.error !== null && <ProblemText problem={write.error.problem} />}
         {!kept && (
-          <p className="store-caution">What is ticked could not be kept just now. Do not close the window.</p>
+          <p className="caution">What is ticked could not be kept just now. Do not close the window.</p>
         )}
-        <div className="store-buttons">
+        <div className="buttons">
           <ActionButton className="button" off={write.isPending || places.length === 0} onClick={save}>
             Write the round down
           </ActionButton>
@@ -166,14 +166,14 @@ function RoundsWalked() {
   return (
     <section className="pane-part" aria-label="Rounds walked">
       <h3>Rounds walked</h3>
-      <ul className="store-words">
+      <ul className="bullets">
         {walked.rounds.map(({ entryId, on, walkedBy, places, findings }) => (
           <li key={entryId}>
             {format.day(on)}
             {walkedBy === '' ? '' : `, ${walkedBy}`}: {places === 1 ? 'one place' : `${places} places`}
             {findings.length === 0 && ', all is well'}
             {findings.length > 0 && (
-              <ul className="store-words">
+              <ul className="bullets">
                 {findings.map(({ placeId, look, path, name, note, lots }) => (
                   <li key={`${placeId} ${look}`}>
                     {capital(name)} in {path}: {note}{' '}

@@ -25,7 +25,7 @@ export function RoundPlace({ stop, draft, dispatch }: RoundPartProps) {
         : `was due on ${format.day(stop.due.on)}`
   const last = stop.lastOn === null ? 'never walked to' : `walked to on ${format.day(stop.lastOn)}`
   return (
-    <section className="pane-part round-place" aria-label={stop.path}>
+    <section className="pane-part" aria-label={stop.path}>
       <h3>{stop.path}</h3>
       <p>
         {stop.due.when === 'late' && <span className="late-mark">late</span>}
@@ -62,13 +62,13 @@ function RoundLook({ look, stop, draft, dispatch }: RoundPartProps & { readonly 
   const { name: title, words } = stop.looks.find((each) => each.look === look) ?? { name: '', words: '' }
   const change = (part: Partial<typeof said>) => dispatch({ kind: 'look', placeId, look, change: part })
   return (
-    <div className="round-look">
+    <div className="stack-2">
       <fieldset className="round-ticks" data-step={`${placeId}.${look}`}>
         <legend>
           {capital(title)} <span className="soft">{words}</span>
         </legend>
         {OUTCOMES.map(([outcome, label]) => (
-          <label key={outcome}>
+          <label key={outcome} className="tick">
             <input
               type="radio"
               name={name}
@@ -80,7 +80,7 @@ function RoundLook({ look, stop, draft, dispatch }: RoundPartProps & { readonly 
         ))}
       </fieldset>
       {said.outcome === 'found' && (
-        <div className="round-found">
+        <div className="round-found stack-2">
           <TextField
             label={`What was found: ${title}`}
             step={`${placeId}.${look}.note`}
@@ -90,7 +90,7 @@ function RoundLook({ look, stop, draft, dispatch }: RoundPartProps & { readonly 
           />
           {stop.lots.length > 0 && (
             <TickList
-              className="round-lots"
+              className="round-lots boxed"
               legend="In which lots; none: in the place"
               items={stop.lots.map(({ lotId, lotNumber, variety, quarantined }) => ({
                 id: lotId,
@@ -126,7 +126,7 @@ function RoundReading({ stop: { placeId }, draft, dispatch }: RoundPartProps) {
     dispatch({ kind: 'reading', placeId, change: { time, ...part } })
   }
   return (
-    <div className="round-reading">
+    <div className="fields">
       <TextField
         label="Temperature"
         step={`${placeId}.temperature`}

@@ -80,7 +80,7 @@ export function StorageScreen({ part = '', id = 0 }: StorageScreenProps) {
 function RoundSheet() {
   return (
     <SheetToPrint
-      className="store-sheet"
+      className="stack-3"
       title="Round sheet"
       purpose="To tick while you walk, and type in afterwards."
       name="The round sheet"

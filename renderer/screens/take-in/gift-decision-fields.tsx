@@ -29,9 +29,7 @@ export function DecisionFields({ line, onChange, problems }: GiftPartProps) {
   return (
     <>
       <SelectField label="What does it wait for?" options={STEPS} {...field('waitsFor')} />
-      <p className="table-field-note">
-        {caution || 'It gets its number once it is taken in, under Gifts waiting.'}
-      </p>
+      <p className="soft">{caution || 'It gets its number once it is taken in, under Gifts waiting.'}</p>
     </>
   )
 }

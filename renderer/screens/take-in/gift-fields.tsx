@@ -133,7 +133,7 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
 const NO_CROP = { cropId: null, crop: '', newCrop: false } as const
 
 function Note({ words }: { readonly words: string }) {
-  return words === '' ? null : <p className="table-field-note">{words}</p>
+  return words === '' ? null : <p className="soft">{words}</p>
 }
 
 function cropInWords({ cropId, crop, newCrop }: GiftLine): string {
@@ -156,7 +156,7 @@ function varietyInWords({ variety, varietyIs, crop, matched }: GiftLine): string
 export function MoreFields({ line, onChange, problems }: GiftPartProps) {
   const field = fieldsOf({ donorWords: '', ...line }, onChange, problems)
   return (
-    <div className="more-fields">
+    <div className="more-fields stack-3">
       <TextField label="Where grown" {...field('grownAt')} />
       <TextField
         label="In the donor’s words"

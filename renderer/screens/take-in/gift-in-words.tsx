@@ -21,12 +21,12 @@ export function GiftInWords({ gift, thisYear }: { readonly gift: GiftLine; reado
       </p>
       <p>{reading?.words || gift.amount}</p>
       {gift.cautions.length > 0 && (
-        <p className="envelope-caution">
+        <p className="caution strong">
           {gift.cautions.map((caution) => CAUTION_WORDS[caution]).join(', ')}
           {gift.decision === 'take-in' && ': goes into quarantine'}
         </p>
       )}
-      {gift.decision !== 'take-in' && <p className="envelope-decision">{decisionInWords(gift)}</p>}
+      {gift.decision !== 'take-in' && <p className="strong">{decisionInWords(gift)}</p>}
     </>
   )
 }

@@ -55,7 +55,7 @@ function TakeInTable({ open, onSaved }: TakeInTableProps) {
       head={
         <>
           <h1 className="only-aloud">Take in</h1>
-          <p className="table-beside">
+          <p className="table-beside row">
             <Link href="/take-in/waiting">Gifts waiting</Link>
             <Link href="/take-in/list">From a list</Link>
           </p>

@@ -25,14 +25,14 @@ export function TakenIn({ visit, onNextDonor }: TakenInProps) {
   const takenGifts = visit.gifts.filter(({ decision }) => decision === 'take-in')
   const kept = visit.gifts.filter(({ decision }) => decision !== 'take-in')
   return (
-    <section className="taken-in" aria-label="Taken in">
+    <section className="taken-in stack-5" aria-label="Taken in">
       <h1>
         Taken in: {giftsInWords(visit.taken.length)} from {visit.donor}
       </h1>
-      <ol className="envelopes taken-in-list">
+      <ol className="stack-3 taken-in-list fields">
         {visit.taken.map((taken, index) => (
           <li key={taken.lotId} className="envelope flap">
-            <p className="taken-in-number">{taken.lotNumber}</p>
+            <p className="new-number">{taken.lotNumber}</p>
             <p className="envelope-name">{takenGifts[index]?.variety}</p>
             <p>{taken.words}</p>
             {taken.quarantined && <StateMark mark="quarantine" />}
@@ -45,7 +45,7 @@ export function TakenIn({ visit, onNextDonor }: TakenInProps) {
         ))}
       </ol>
       {kept.length > 0 && (
-        <ul className="taken-in-kept" aria-label="Without a number">
+        <ul className="stack-2" aria-label="Without a number">
           {kept.map((gift) => (
             <li key={gift.id}>
               <strong>{gift.variety}</strong> {decisionInWords(gift)}
@@ -53,7 +53,7 @@ export function TakenIn({ visit, onNextDonor }: TakenInProps) {
           ))}
         </ul>
       )}
-      <p className="table-buttons">
+      <p className="buttons">
         <button ref={next} type="button" className="button table-button" onClick={onNextDonor}>
           Next donor
         </button>

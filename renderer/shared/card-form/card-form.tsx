@@ -43,7 +43,7 @@ export function CardForm(props: CardFormProps) {
   }
   return (
     <form
-      className="card-form"
+      className="card-form stack-3"
       aria-label={title}
       noValidate
       ref={onClose === undefined ? null : openForm}
@@ -52,12 +52,12 @@ export function CardForm(props: CardFormProps) {
         if (event.key === 'Escape' && !event.defaultPrevented) onClose?.()
       }}
     >
-      <Heading className="card-form-title">{title}</Heading>
-      <div className="card-form-fields">{children}</div>
+      <Heading>{title}</Heading>
+      <div className="card-form-fields fields">{children}</div>
       {error !== null && (!atField || error.problem.choices.length > 0) && (
         <ProblemText problem={error.problem} {...(onChoose === undefined ? {} : { onChoose })} />
       )}
-      <div className="card-form-buttons">
+      <div className="buttons">
         <ActionButton type="submit" className="button" off={busy}>
           {sendWord}
         </ActionButton>

@@ -5,16 +5,14 @@ interface ValueRulingProps {
   readonly left: number
   readonly right: number
   readonly words: (value: number) => string
-  readonly lineClass?: string
-  readonly textClass?: string
 }
 
 /** Lines across a chart at some values, each with its words before it. */
-export function ValueRuling({ marks, y, left, right, words, lineClass, textClass }: ValueRulingProps) {
+export function ValueRuling({ marks, y, left, right, words }: ValueRulingProps) {
   return marks.map((mark) => (
     <g key={mark}>
-      <line className={lineClass} x1={left} x2={right} y1={y(mark)} y2={y(mark)} />
-      <text className={textClass} x={left - 8} y={y(mark)} dy="0.35em" textAnchor="end">
+      <line className="chart-rule" x1={left} x2={right} y1={y(mark)} y2={y(mark)} />
+      <text x={left - 8} y={y(mark)} dy="0.35em" textAnchor="end">
         {words(mark)}
       </text>
     </g>

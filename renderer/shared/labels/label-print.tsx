@@ -137,7 +137,7 @@ function CameOutWell({ lotIds, sheet, startAt }: CameOutWellProps) {
   return (
     <>
       {mark.error !== null && <ProblemText problem={mark.error.problem} />}
-      <p className="label-pages-done">
+      <p className="buttons">
         <ActionButton
           className="button"
           off={mark.isPending}

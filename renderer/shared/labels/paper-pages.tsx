@@ -25,12 +25,12 @@ export function PaperPages({ name, made, children, takesFocus = false }: PaperPa
   }, [takesFocus, address])
   if (address === null) return null
   return (
-    <section className="label-pages" aria-label={name}>
-      <p className="label-pages-how" role="status">
+    <section className="label-pages stack-2" aria-label={name}>
+      <p role="status">
         {made.pages === 1 ? 'One page.' : `${made.pages} pages.`} Print at 100 %, ‘actual size’: never fitted
         to the page.
       </p>
-      <p className="label-pages-ways">
+      <p className="buttons">
         <button
           ref={print}
           type="button"
@@ -57,7 +57,7 @@ export function PaperPages({ name, made, children, takesFocus = false }: PaperPa
         )}
       </p>
       {made.warnings.map((warning) => (
-        <p key={warning} className="label-warning">
+        <p key={warning} className="label-warning note">
           {warning}
         </p>
       ))}

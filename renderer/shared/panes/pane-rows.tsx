@@ -86,7 +86,7 @@ const OneRow = memo(function OneRow({ row, isHere, isStop, rowClass, onOpen }: O
       {before}
       <Link
         href={address}
-        className={`pane-row ${rowClass}`}
+        className={`pane-row choice ${rowClass}`}
         style={style}
         tabIndex={isStop ? 0 : -1}
         {...(isHere ? { 'aria-current': 'true' as const } : {})}

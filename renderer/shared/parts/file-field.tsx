@@ -15,7 +15,7 @@ interface FileFieldProps {
 export function FileField({ label, accept, onPick, off = false, ref }: FileFieldProps) {
   const id = useId()
   return (
-    <div className="file-field">
+    <div className="file-field stack-1">
       <label htmlFor={id}>{label}</label>
       <input
         ref={ref}

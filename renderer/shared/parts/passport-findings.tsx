@@ -1,5 +1,3 @@
-import './passport-findings.css'
-
 interface Finding<T> {
   readonly level: 'error' | 'warning'
   readonly sentence: string
@@ -16,7 +14,7 @@ interface PassportFindingsProps<T> {
 /** What does not fit the Multi-Crop Passport Descriptors, each once: what breaks their form before what is only odd. */
 export function PassportFindings<T>({ findings, where }: PassportFindingsProps<T>) {
   return (
-    <ul className="passport-findings">
+    <ul className="ruled">
       {findings.map((finding) => (
         <li key={finding.sentence}>
           <strong>{finding.level === 'error' ? 'Does not fit' : 'Look at it'}:</strong> {finding.sentence}{' '}

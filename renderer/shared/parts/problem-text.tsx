@@ -1,6 +1,5 @@
 import type { Problem } from '../../../db/contract/problem.ts'
 import { SaveOpenBook } from './save-open-book.tsx'
-import './problem-text.css'
 
 interface ProblemTextProps {
   readonly problem: Problem
@@ -12,12 +11,12 @@ interface ProblemTextProps {
 /** Why nothing was done, what to do about it, and the choices as buttons. */
 export function ProblemText({ problem, onChoose, id }: ProblemTextProps) {
   return (
-    <div className="problem-text" role="alert" {...(id === undefined ? {} : { id })}>
+    <div className="note" role="alert" {...(id === undefined ? {} : { id })}>
       <p>{problem.sentence}</p>
       {problem.todo !== null && <p className="soft">{problem.todo}</p>}
       {problem.code === 'file-moved' && <SaveOpenBook />}
       {onChoose !== undefined && problem.choices.length > 0 && (
-        <p className="problem-choices">
+        <p className="buttons">
           {problem.choices.map((choice) => (
             <button key={choice} type="button" className="quiet-button" onClick={() => onChoose(choice)}>
               {choice}

@@ -7,7 +7,8 @@ interface RowTableProps<R> {
   /** Names it where no caption does. */
   readonly label?: string
   readonly caption?: ReactNode
-  readonly className: string
+  /** Beside that of every plain table. */
+  readonly className?: string
   readonly columns: readonly Column<R>[]
   readonly rows: readonly R[]
   readonly keyOf: (row: R) => string | number
@@ -18,9 +19,9 @@ interface RowTableProps<R> {
 
 /** A table with a row for each of some things. */
 export function RowTable<R>(props: RowTableProps<R>) {
-  const { label, caption, className, columns, rows, keyOf, rowHeads = false, rowProps } = props
+  const { label, caption, className = '', columns, rows, keyOf, rowHeads = false, rowProps } = props
   return (
-    <table className={className} aria-label={label}>
+    <table className={`plain-table ${className}`} aria-label={label}>
       {caption}
       <thead>
         <tr>

@@ -18,7 +18,7 @@ export function TickList({ className, legend, items, ticked, onChange, most = it
       {items.map(({ id, words }) => {
         const isTicked = ticked.includes(id)
         return (
-          <label key={id}>
+          <label key={id} className="tick">
             <input
               type="checkbox"
               checked={isTicked}

@@ -31,11 +31,7 @@ interface AmountFieldProps {
 const NONE: readonly string[] = []
 
 /** A line kept free for the reading, so that no button moves away from a press as it appears. */
-const ROOM = (
-  <p className="table-field-words" aria-hidden="true">
-    {'\u00A0'}
-  </p>
-)
+const ROOM = <p aria-hidden="true">{'\u00A0'}</p>
 
 /** One field for an amount with its unit, read back in words; what can be meant two ways asks, and never guesses. */
 export function AmountField(props: AmountFieldProps) {
@@ -87,7 +83,7 @@ export function AmountField(props: AmountFieldProps) {
       problem={wrong}
       words={
         <>
-          {props.instead !== undefined && <p className="table-field-words">{props.instead}</p>}
+          {props.instead !== undefined && <p>{props.instead}</p>}
           {reading && reading.words !== problem && <AmountWords reading={reading} />}
           {room > 0 && ROOM}
           {room > 1 && ROOM}
@@ -106,7 +102,7 @@ export function AmountField(props: AmountFieldProps) {
       <input
         ref={input}
         id={id}
-        className="table-input table-input-amount"
+        className="table-input"
         data-step={step}
         autoComplete="off"
         spellCheck={false}
@@ -125,11 +121,9 @@ function AmountWords({ reading }: { readonly reading: AmountReading }) {
   return (
     <>
       {reading.words !== '' && (
-        <p className={reading.reading === 'amount' ? 'table-field-words' : 'table-field-ask'}>
-          {reading.words}
-        </p>
+        <p className={reading.reading === 'amount' ? '' : 'strong'}>{reading.words}</p>
       )}
-      {reading.weightNote !== '' && <p className="table-field-note">{reading.weightNote}</p>}
+      {reading.weightNote !== '' && <p className="soft">{reading.weightNote}</p>}
       {reading.warning !== null && <p className="table-field-warning">{reading.warning}</p>}
     </>
   )

@@ -24,9 +24,9 @@ export function CautionsField({
   apart,
 }: CautionsFieldProps) {
   return (
-    <fieldset className="cautions" {...(apart === true ? { [STEPS_APART]: '' } : {})}>
-      <legend className="cautions-legend">To be careful about</legend>
-      <div className="cautions-boxes">
+    <fieldset className="stack-2 boxed" {...(apart === true ? { [STEPS_APART]: '' } : {})}>
+      <legend className="soft">To be careful about</legend>
+      <div className="cautions-boxes fields">
         {Caution.options.map((caution) => (
           <CheckField
             key={caution}
@@ -44,7 +44,7 @@ export function CautionsField({
       </div>
       {cautions.length > 0 && (
         <>
-          <p className="cautions-quarantine" role="status">
+          <p className="note strong" role="status">
             This seed will be in quarantine, and not handed out, until it is checked. Local rules decide.
           </p>
           <TextField

@@ -107,8 +107,8 @@ export function TextField(props: TextFieldProps) {
 }
 
 function Beneath({ hint, words }: { readonly hint: string; readonly words: string }) {
-  if (words !== '') return <p className="table-field-words">{words}</p>
-  return hint === '' ? null : <p className="table-field-note">{hint}</p>
+  if (words !== '') return <p>{words}</p>
+  return hint === '' ? null : <p className="soft">{hint}</p>
 }
 
 type DateFieldProps = Omit<ComponentProps<typeof TextField>, 'type' | 'words'> & {
@@ -151,7 +151,7 @@ export function SelectField<V extends string>(props: SelectFieldProps<V>) {
       label={label}
       controlId={id}
       size={size}
-      words={words !== '' && <p className="table-field-note">{words}</p>}
+      words={words !== '' && <p className="soft">{words}</p>}
     >
       <select
         id={id}
@@ -199,7 +199,7 @@ export function CheckField({ label, step, checked, onChange, meaning }: CheckFie
         <span>{label}</span>
       </label>
       {checked && meaning !== undefined && (
-        <div className="check-field-meaning" id={id}>
+        <div className="check-field-meaning caution strong" id={id}>
           {meaning}
         </div>
       )}

@@ -21,9 +21,9 @@ export function GatheredLines<L extends { readonly id: string }>(props: Gathered
   }, [listed.length])
   return (
     <>
-      <div ref={box} className="table-gathered">
+      <div ref={box} className="table-gathered stack-3">
         {listed.length === 0 && whileEmpty}
-        <ol className="envelopes">
+        <ol className="stack-3">
           {listed.map((line) => (
             <li key={line.id} className="envelope flap" data-changing={changing === line.id}>
               <p className="envelope-name">{nameOf(line)}</p>

@@ -24,13 +24,13 @@ const LOTS: SuggestionSource<LotOffered> = {
 
 function LotDetail({ lot }: { readonly lot: LotOffered }) {
   return (
-    <span className="lot-offered">
+    <span className="stack-1">
       <span>
         {[lot.lotNumber, lot.crop, lot.harvest, lot.quantity.words, lot.place]
           .filter((part) => part !== '')
           .join(' · ')}
       </span>
-      <span className="lot-offered-why">
+      <span className="row">
         <span>{lot.why}</span> <StateMark mark={lot.state} />
       </span>
     </span>

@@ -32,12 +32,12 @@ interface OtherVisitProps<D> extends OtherVisitsProps<D> {
 function OtherVisit<D>({ other, inWords, visit }: OtherVisitProps<D>) {
   const format = useFormat()
   return (
-    <div className="other-visit">
+    <div className="row">
       <p>
         Unfinished: {inWords(other.draft)}
         {other.keptAt === '' ? '' : `, kept ${format.moment(other.keptAt)}`}
       </p>
-      <p className="other-visit-doing">
+      <p className="buttons">
         <button type="button" className="word-button" onClick={() => visit.goOnWith(other)}>
           go on with it
         </button>

@@ -67,7 +67,12 @@ export function PersonFields(props: PersonFieldsProps) {
     if (to !== null && !event.currentTarget.contains(to)) setOpen(false)
   }
   return (
-    <fieldset className="person-fields" aria-label={label} onFocus={() => setOpen(true)} onBlur={leave}>
+    <fieldset
+      className="person-fields stack-3"
+      aria-label={label}
+      onFocus={() => setOpen(true)}
+      onBlur={leave}
+    >
       <SuggestField
         label={label}
         step="person"
@@ -131,7 +136,7 @@ function PersonWords({ person, nobody, nobodyMeans, children }: PersonWordsProps
   const words = isNobodyYet(person) ? offer : personInWords(person, nobodyMeans)
   if (words === '') return null
   return (
-    <p className="table-field-note">
+    <p className="soft">
       {words} {children}
     </p>
   )
@@ -153,7 +158,7 @@ function NewPerson({
 }: Pick<PersonFieldsProps, 'person' | 'onChange' | 'problems'>) {
   const field = fieldsOf(person, onChange, problems)
   return (
-    <fieldset className="new-person">
+    <fieldset className="new-person stack-3">
       <legend className="only-aloud">About {person.text}</legend>
       <TextField label="Town" {...field('town')} />
       <TextField

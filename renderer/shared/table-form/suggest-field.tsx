@@ -35,7 +35,7 @@ export function SuggestField<T>(props: SuggestFieldProps<T>) {
       problem={problem ?? field.trouble}
       words={
         <>
-          {chosen && cut && <p className="table-field-words">{text}</p>}
+          {chosen && cut && <p>{text}</p>}
           {props.words}
         </>
       }
@@ -136,12 +136,12 @@ function optionId(fieldId: string, index: number): string {
 }
 
 function OptionText<T>({ option }: { readonly option: SuggestOption<T> }) {
-  if (option.kind === 'add') return <span className="suggest-name">{option.label}</span>
-  if (option.kind === 'standing') return <span className="suggest-name">{option.choice.label}</span>
+  if (option.kind === 'add') return <span className="strong">{option.label}</span>
+  if (option.kind === 'standing') return <span className="strong">{option.choice.label}</span>
   return (
     <>
-      <span className="suggest-name">{option.suggestion.name}</span>
-      <span className="suggest-detail">{option.suggestion.detail}</span>
+      <span className="strong">{option.suggestion.name}</span>
+      <span className="soft">{option.suggestion.detail}</span>
     </>
   )
 }

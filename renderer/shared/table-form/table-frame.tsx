@@ -40,7 +40,7 @@ export function TableFrame<D>(props: TableFrameProps<D>) {
   return (
     <StepForm label={label} className="table-screen" form={form} {...keys}>
       <div className="table-frame">
-        <div className="table-column">
+        <div className="table-column stack-4">
           {head}
           <OtherVisits visit={visit} inWords={inWords} />
           {children}
@@ -74,10 +74,10 @@ export function LineCard<L extends { readonly id: string }>(props: LineCardProps
   const { lines, noun, onList, doing, children } = props
   const at = lines.listed.findIndex(({ id }) => id === lines.changing)
   return (
-    <div className="table-card">
+    <div className="table-card stack-3">
       <h2>{at < 0 ? `${noun} ${lines.listed.length + 1}` : `${noun} ${at + 1}, being changed`}</h2>
       {children}
-      <p className="table-buttons">
+      <p className="buttons">
         <button type="button" className="quiet-button table-button" onClick={onList}>
           {lines.changing === null ? `List this ${noun.toLowerCase()}` : 'List it as changed'}
         </button>

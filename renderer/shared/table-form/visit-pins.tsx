@@ -21,7 +21,7 @@ export function VisitPins({ pinned, dayLabel, today, onChange }: VisitPinsProps)
   const { placeId, receivedOn } = pinned
   const places = useRead('place.list', {}).data?.places ?? []
   return (
-    <div className="visit-pins" data-steps-apart="">
+    <div className="visit-pins fields" data-steps-apart="">
       <SelectField
         label="Goes to"
         step="place"

@@ -48,8 +48,8 @@ export function LotActions({ lot, askedLotId, forms: { open, button, close } }: 
   const fitting = ACTIONS.filter((action) => action.fits?.(lot) ?? true)
   const OpenForm = fitting.find(({ name }) => formName(name) === open)?.form
   return (
-    <section className="card-part card-actions" aria-label="What to do with it">
-      <div className="card-action-row">
+    <section className="pane-part" aria-label="What to do with it">
+      <div className="buttons">
         {fitting.map(({ name, word }) => (
           <button key={name} type="button" className="quiet-button" {...button(formName(name, askedLotId))}>
             {word(lot)}

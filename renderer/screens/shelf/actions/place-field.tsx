@@ -68,7 +68,7 @@ function NewPlace({ inside, onMade }: NewPlaceProps) {
     )
   return (
     <fieldset
-      className="new-place card-form-wide"
+      className="stack-2 boxed card-form-wide"
       onKeyDown={(event) => {
         if (event.key !== 'Enter' || event.target instanceof HTMLButtonElement) return
         event.preventDefault()

@@ -107,7 +107,7 @@ export function MergeForm({ lot, ...kept }: ActionFormProps) {
       sendWord="Pour together"
       {...form.sending(from.length === 0 ? null : input)}
     >
-      <fieldset className="new-place card-form-wide">
+      <fieldset className="stack-2 boxed card-form-wide">
         <legend>Lots that are poured in and left empty</legend>
         {lot.siblings.map(({ lotId, lotNumber, role, harvest, quantity }) => (
           <CheckField

@@ -75,11 +75,11 @@ function Portions({ lot, portions, onChange }: PortionsProps) {
   const changeAt = (index: number, part: Partial<Portion>) =>
     onChange(portions.map((portion, i) => (i === index ? { ...portion, ...part } : portion)))
   return (
-    <fieldset className="new-place card-form-wide">
+    <fieldset className="stack-2 boxed card-form-wide">
       <legend>Counted and weighed</legend>
       {portions.map((portion, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: portions have no name but their place, and are only added at the end
-        <div key={index} className="portion">
+        <div key={index} className="pair">
           {(['seeds', 'grams'] as const).map((name) => (
             <TextField
               key={name}

@@ -11,7 +11,7 @@ export function LotOutlook({ lotId }: { readonly lotId: number }) {
   const { data, error } = useRead('forecast.get', { lotId }, { keepLast: true })
   if (data === undefined && error === null) return null
   return (
-    <section className="card-part" aria-labelledby="outlook">
+    <section className="pane-part" aria-labelledby="outlook">
       <h3 id="outlook">Will it still sprout</h3>
       {error !== null && <ProblemText problem={error.problem} />}
       {data?.kind === 'refused' && <p>{data.because}</p>}
@@ -26,20 +26,20 @@ function Outlook({ forecast }: { readonly forecast: LotForecast }) {
   const crossing = `It ${forecast.crossingWords}`
   return (
     <>
-      <p className="card-sentence">{alive}.</p>
+      <p className="strong">{alive}.</p>
       <p>{crossing}.</p>
       <ViabilityCurve forecast={forecast} reading={`${alive}. ${crossing}. ${testsRead(forecast, format)}`} />
-      <p className="outlook-legend">
+      <p className="soft small">
         Line and band: the part alive, nine times in ten inside the band. Dots: tests with their 95 %
         interval. Ruled: the threshold, thick where the lot crosses it.
       </p>
-      <ul className="outlook-sure">
+      <ul className="bullets">
         {forecast.howSure.map((sentence) => (
           <li key={sentence}>{format.sentence(sentence)}</li>
         ))}
       </ul>
       <Moving forecast={forecast} />
-      <details className="card-more">
+      <details className="more">
         <summary>Where the figures come from</summary>
         <p>
           {capital(forecast.basis.words)}. Source: {forecast.basis.source} ({forecast.basis.confidence}
@@ -59,10 +59,9 @@ function testsRead({ tests }: LotForecast, format: ReturnType<typeof useFormat>)
 
 function Moving({ forecast }: { readonly forecast: LotForecast }) {
   return (
-    <details className="card-more">
+    <details className="more">
       <summary>What would it bring to move it?</summary>
       <RowTable
-        className="card-table"
         label={`Until it is below ${forecast.thresholdWords}, place by place`}
         rows={forecast.places}
         keyOf={({ placeId }) => placeId ?? 'here'}
@@ -73,7 +72,7 @@ function Moving({ forecast }: { readonly forecast: LotForecast }) {
             ({ words, caution }) => (
               <>
                 {words}
-                {caution !== '' && <span className="outlook-caution">{caution}</span>}
+                {caution !== '' && <span className="own-line caution">{caution}</span>}
               </>
             ),
           ],

@@ -18,7 +18,7 @@ export function ViabilityCurve({ forecast, reading }: ViabilityCurveProps) {
   const { band, middle } = outlines(forecast, scale)
   return (
     <svg
-      className="curve"
+      className="chart curve"
       viewBox={`0 0 ${DRAWING.width} ${DRAWING.height}`}
       role="img"
       aria-labelledby={id}
@@ -26,9 +26,9 @@ export function ViabilityCurve({ forecast, reading }: ViabilityCurveProps) {
     >
       <title id={id}>{reading}</title>
       <Ruling scale={scale} />
-      <path className="curve-band" d={band} />
+      <path className="chart-band" d={band} />
       <Threshold forecast={forecast} scale={scale} />
-      <path className="curve-middle" d={middle} />
+      <path className="chart-line" d={middle} />
       <Today forecast={forecast} scale={scale} />
       {forecast.tests.map((test) => (
         <Test key={`${test.on} ${test.tested} ${test.sprouted}`} test={test} scale={scale} />
@@ -40,7 +40,7 @@ export function ViabilityCurve({ forecast, reading }: ViabilityCurveProps) {
 function Ruling({ scale: { field, x, y, years } }: { readonly scale: CurveScale }) {
   const format = useFormat()
   return (
-    <g className="curve-ruling">
+    <g className="chart-rule">
       <ValueRuling marks={QUARTERS} y={y} left={field.left} right={field.right} words={format.percent} />
       {years.map((day) => (
         <g key={day}>
@@ -65,7 +65,7 @@ function Threshold({ forecast, scale: { field, x, y } }: PartProps) {
   const inside = (day: string) => Math.min(Math.max(x(day), field.left), field.right)
   const shown = crossing.middle !== null && x(crossing.middle) <= field.right
   return (
-    <g className="curve-threshold">
+    <g className="chart-limit">
       <line x1={field.left} x2={field.right} y1={y(line)} y2={y(line)} />
       <text x={field.right} y={y(line) - 7} textAnchor="end">
         {thresholdWords}

@@ -1,88 +1,97 @@
+import { alias } from 'drizzle-orm/sqlite-core'
 import type { Sqlite } from '../migrations/connection.ts'
+import { crop, person } from '../schema/reference-tables.ts'
+import { growingSite, siteNeighbour } from '../schema/season-tables.ts'
+import { accession } from '../schema/stock-tables.ts'
+import { columns, expression, orNull, pick, type RowOf, select } from './columns.ts'
 import { notUndone } from './measurements.ts'
 import { isRecordOf, joinCanonicalPerson } from './person-records.ts'
-import { prepared } from './prepared.ts'
+
+const ofTable = <T>(path: string) => expression<T>(`json_extract(crop.reference, '$.${path}')`)
+
+const PLAN_CROP = columns({
+  accessionId: accession.id,
+  species: crop.species,
+  crop: crop.commonName,
+  biennial: expression<0 | 1>("coalesce(json_extract(crop.reference, '$.life_cycle'), '') = 'biennial'"),
+  home: ofTable<number | null>('isolation_home_m'),
+  strict: ofTable<number | null>('isolation_strict_m'),
+  homeSource: ofTable<string | null>('sources.isolation_home_m.source'),
+  strictSource: ofTable<string | null>('sources.isolation_strict_m.source'),
+  pollination: ofTable<string | null>('pollination'),
+  ownDaysToSeed: crop.ownDaysToSeed,
+})
 
 /** What a plan has to know of an accession's crop. */
-export interface PlanCropRow {
-  readonly accession_id: number
-  readonly species: string
-  readonly crop: string
-  readonly biennial: number
-  readonly home: number | null
-  readonly strict: number | null
-  readonly home_source: string | null
-  readonly strict_source: string | null
-  readonly pollination: string | null
-  readonly own_days_to_seed: number | null
-}
+export type PlanCropRow = RowOf<typeof PLAN_CROP>
 
 /** The crops of some accessions, as a plan sees them. */
 export function planCrops(sqlite: Sqlite, accessionIds: readonly number[]): PlanCropRow[] {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT accession.id AS accession_id, crop.species, crop.common_name AS crop,
-       coalesce(json_extract(crop.reference, '$.life_cycle'), '') = 'biennial' AS biennial,
-       json_extract(crop.reference, '$.isolation_home_m') AS home,
-       json_extract(crop.reference, '$.isolation_strict_m') AS strict,
-       json_extract(crop.reference, '$.sources.isolation_home_m.source') AS home_source,
-       json_extract(crop.reference, '$.sources.isolation_strict_m.source') AS strict_source,
-       json_extract(crop.reference, '$.pollination') AS pollination, crop.own_days_to_seed
+    PLAN_CROP,
+    (list) => `SELECT ${list}
      FROM json_each(?) AS wanted CROSS JOIN accession ON accession.id = wanted.value
      JOIN variety ON variety.id = variety_id JOIN crop ON crop.id = crop_id`,
-  ).all(JSON.stringify(accessionIds)) as PlanCropRow[]
+  ).all(JSON.stringify(accessionIds))
 }
+
+const CROP = { crop: crop.commonName, species: crop.species }
+const EVERY_CROP = columns(CROP)
 
 /** Every crop with its botanical name. */
-export function everyCrop(sqlite: Sqlite): { readonly crop: string; readonly species: string }[] {
-  return prepared(sqlite, 'SELECT common_name AS crop, species FROM crop').all() as {
-    crop: string
-    species: string
-  }[]
+export function everyCrop(sqlite: Sqlite) {
+  return select(sqlite, EVERY_CROP, (list) => `SELECT ${list} FROM crop`).all()
 }
 
+const who = alias(person, 'who')
+
+const SITE = columns({
+  siteId: growingSite.id,
+  ...pick(growingSite, 'name', 'areaM2', 'mostVarieties', 'seasonDays', 'takes', 'note'),
+  ...pick(growingSite, 'latitude', 'longitude', 'eastM', 'northM'),
+  growerId: orNull(who.id),
+  grower: orNull(who.name),
+})
+
 /** A garden as it lies in the file, with its grower's name. */
-export interface SiteRow {
-  readonly id: number
-  readonly name: string
-  readonly grower_id: number | null
-  readonly grower: string | null
-  readonly bed_area: number
-  readonly most_varieties: number
-  readonly season_days: number | null
-  readonly takes: string
-  readonly latitude: number | null
-  readonly longitude: number | null
-  readonly east_m: number | null
-  readonly north_m: number | null
-  readonly note: string
-}
+export type SiteRow = RowOf<typeof SITE>
 
 /** Every garden, by name. */
 export function siteRows(sqlite: Sqlite): SiteRow[] {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT growing_site.id, growing_site.name, who.id AS grower_id, who.name AS grower, bed_area, most_varieties, season_days,
-       takes, latitude, longitude, east_m, north_m, growing_site.note
-     FROM growing_site ${joinCanonicalPerson('who', 'growing_site.grower_id')} ORDER BY growing_site.name, growing_site.id`,
-  ).all() as SiteRow[]
+    SITE,
+    (list) => `SELECT ${list} FROM growing_site ${joinCanonicalPerson('who', 'growing_site.grower_id')}
+     ORDER BY growing_site.name, growing_site.id`,
+  ).all()
 }
+
+const NEIGHBOUR = columns({ ...pick(siteNeighbour, 'siteId', 'cropId', 'metres'), ...CROP })
 
 /** What flowers near each garden. */
 export function neighbourRows(sqlite: Sqlite) {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT site_id, crop_id, crop.common_name AS crop, crop.species, metres
+    NEIGHBOUR,
+    (list) => `SELECT ${list}
      FROM site_neighbour JOIN crop ON crop.id = crop_id ORDER BY site_id, metres, crop_id`,
-  ).all() as { site_id: number; crop_id: string; crop: string; species: string; metres: number }[]
+  ).all()
 }
 
+const GROW_OUTS = columns({
+  took: expression<number>('count(*)'),
+  back: expression<number>(`coalesce(sum(EXISTS (SELECT 1 FROM seed_return
+    WHERE seed_return.withdrawal_id = withdrawal.id AND ${notUndone('seed_return')})), 0)`),
+})
+
 /** How often a person took seed to bring some back, and how often some came. */
-export function growOutsOf(sqlite: Sqlite, personId: number): { took: number; back: number } {
-  return prepared(
+export function growOutsOf(sqlite: Sqlite, personId: number): RowOf<typeof GROW_OUTS> {
+  const found = select(
     sqlite,
-    `SELECT count(*) AS took, coalesce(sum(EXISTS (SELECT 1 FROM seed_return
-       WHERE seed_return.withdrawal_id = withdrawal.id AND ${notUndone('seed_return')})), 0) AS back
-     FROM withdrawal WHERE ${isRecordOf('person_id')} AND purpose IN ('grow-out', 'to-return') AND ${notUndone('withdrawal')}`,
-  ).get(personId, personId) as { took: number; back: number }
+    GROW_OUTS,
+    (list) => `SELECT ${list} FROM withdrawal
+     WHERE ${isRecordOf('person_id')} AND purpose IN ('grow-out', 'to-return') AND ${notUndone('withdrawal')}`,
+  ).get(personId, personId)
+  return found ?? { took: 0, back: 0 }
 }

@@ -139,9 +139,9 @@ function columnsOf(harvest: HarvestYear) {
 }
 
 /** The harvest year that a lot's columns mean. */
-export function harvestOf(row: Pick<LotRow, 'harvest_from' | 'harvest_to' | 'harvest_about'>): HarvestYear {
-  if (row.harvest_from === null || row.harvest_to === null) return { kind: 'unknown' }
-  return row.harvest_from === row.harvest_to
-    ? { kind: 'year', year: row.harvest_from, about: row.harvest_about === 1 }
-    : { kind: 'span', from: row.harvest_from, to: row.harvest_to }
+export function harvestOf(row: Pick<LotRow, 'harvestFrom' | 'harvestTo' | 'harvestAbout'>): HarvestYear {
+  if (row.harvestFrom === null || row.harvestTo === null) return { kind: 'unknown' }
+  return row.harvestFrom === row.harvestTo
+    ? { kind: 'year', year: row.harvestFrom, about: row.harvestAbout === 1 }
+    : { kind: 'span', from: row.harvestFrom, to: row.harvestTo }
 }

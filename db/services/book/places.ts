@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { insertRow } from '../../queries/insert.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { storagePlace } from '../../schema/reference-tables.ts'
 import { lotPlace } from '../../schema/stock-tables.ts'
@@ -53,5 +54,5 @@ export function createPlace(
 
 /** Notes in a lot's history that it lies in a place from a day on. */
 export function notePlace(writing: Writing, lotId: number, placeId: number, since: string): void {
-  writing.db.insert(lotPlace).values({ lotId, placeId, since, entryId: writing.entryId }).run()
+  insertRow(writing.sqlite, lotPlace, { lotId, placeId, since, entryId: writing.entryId })
 }

@@ -1,6 +1,7 @@
 import type { Measured } from '../../domain/amounts/amount.ts'
 import type { Change, MovementKind } from '../../domain/ledger/movement.ts'
 import type { HundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
+import { insertRow } from '../../queries/insert.ts'
 import { movement } from '../../schema/stock-tables.ts'
 import type { Writing } from './context.ts'
 
@@ -21,22 +22,18 @@ export interface NewMovement {
 
 /** Writes a movement; the balance of its lot follows by trigger. */
 export function writeMovement(writing: Writing, line: NewMovement): number {
-  return writing.db
-    .insert(movement)
-    .values({
-      lotId: line.lotId,
-      entryId: writing.entryId,
-      kind: line.kind,
-      onDate: line.on,
-      count: line.change.count,
-      massMg: line.change.mass,
-      measured: line.measured,
-      weightUg: line.weight,
-      personId: line.personId ?? null,
-      withdrawalId: line.withdrawalId ?? null,
-      reversesId: line.reversesId ?? null,
-      note: line.note ?? '',
-    })
-    .returning({ id: movement.id })
-    .get().id
+  return insertRow(writing.sqlite, movement, {
+    lotId: line.lotId,
+    entryId: writing.entryId,
+    kind: line.kind,
+    onDate: line.on,
+    count: line.change.count,
+    massMg: line.change.mass,
+    measured: line.measured,
+    weightUg: line.weight,
+    personId: line.personId ?? null,
+    withdrawalId: line.withdrawalId ?? null,
+    reversesId: line.reversesId ?? null,
+    note: line.note ?? '',
+  })
 }

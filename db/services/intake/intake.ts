@@ -132,7 +132,7 @@ export function fillLot(
 ): string[] {
   const kept = sample === null ? null : saveWeight(writing, lotId, on, [sample], false, '')
   const row = lotOrRefuse(writing, lotId, 'lotId')
-  const harvested = { number: row.variety, harvest: row.harvest_from }
+  const harvested = { number: row.variety, harvest: row.harvestFrom }
   askIfBeforeHarvest(writing, { ...harvested, day: on, field: 'receivedOn' })
   const { weight, basis } = weightInForce(row)
   const both = bothNumbers(amount, weight)
@@ -148,13 +148,13 @@ export function fillLot(
 export function takenIn(writing: Writing, lotId: number, warnings: string[]): Taken {
   const row = lotOrRefuse(writing, lotId, 'lotId')
   return {
-    accessionId: row.accession_id,
-    accessionNumber: row.accession_number,
-    lotId: row.lot_id,
-    lotNumber: row.lot_number,
-    scanCode: scanCode(row.lot_number),
+    accessionId: row.accessionId,
+    accessionNumber: row.accessionNumber,
+    lotId: row.lotId,
+    lotNumber: row.lotNumber,
+    scanCode: scanCode(row.lotNumber),
     words: quantityOf(row, settingsOf(writing)).words,
-    quarantined: row.quarantine_reason !== null,
+    quarantined: row.quarantineReason !== null,
     warnings,
   }
 }

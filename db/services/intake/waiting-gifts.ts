@@ -33,8 +33,8 @@ export function noteStep(
 ): Omit<Value<'gift.record-step'>, 'entryId'> {
   const row = waitingOrRefuse(writing, input.giftId)
   const { step, note, due } = input
-  if (input.done) noteEvent(writing, row.id, { kind: 'step-done', step, onDate: input.on, note })
-  else noteEvent(writing, row.id, { kind: 'waits-for', step, onDate: input.on, due, note })
+  if (input.done) noteEvent(writing, row.giftId, { kind: 'step-done', step, onDate: input.on, note })
+  else noteEvent(writing, row.giftId, { kind: 'waits-for', step, onDate: input.on, due, note })
   const words = waitingInWords(step)
   const said = input.done ? `${row.variety}: done with ${words}` : `${row.variety} waits for ${words}`
   return { gift: shown(writing, row), said, undoable: true }
@@ -45,7 +45,7 @@ export function declineGift(
   input: ParsedInput<'gift.decline'>,
 ): Omit<Value<'gift.decline'>, 'entryId'> {
   const row = waitingOrRefuse(writing, input.giftId)
-  noteEvent(writing, row.id, { kind: 'declined', onDate: writing.today, note: input.reason })
+  noteEvent(writing, row.giftId, { kind: 'declined', onDate: writing.today, note: input.reason })
   return { gift: shown(writing, row), said: `Declined ${row.variety}: ${input.reason}`, undoable: true }
 }
 
@@ -54,7 +54,7 @@ export function acceptGift(
   input: ParsedInput<'gift.accept'>,
 ): Omit<Value<'gift.accept'>, 'entryId'> {
   const row = waitingOrRefuse(writing, input.giftId)
-  const { waitsFor } = giftStanding(eventsOf(writing.sqlite, row.id))
+  const { waitsFor } = giftStanding(eventsOf(writing.sqlite, row.giftId))
   if (waitsFor.length > 0 && input.reason === '') {
     const open = waitsFor.map(({ step }) => waitingInWords(step)).join(' and ')
     refuse('caution', `${row.variety} still waits for ${open}.`, {
@@ -63,8 +63,8 @@ export function acceptGift(
     })
   }
   const facts = input.gift ?? Gift.parse(JSON.parse(row.facts))
-  const taken = takeInGift(writing, facts, row.donor_id, input.receivedOn, 'gift')
-  noteEvent(writing, row.id, {
+  const taken = takeInGift(writing, facts, row.donorId, input.receivedOn, 'gift')
+  noteEvent(writing, row.giftId, {
     kind: 'accepted',
     onDate: input.receivedOn,
     note: input.reason,
@@ -85,7 +85,7 @@ export function listGifts(reading: Reading, input: ParsedInput<'gift.list'>): Va
 }
 
 function waitingOrRefuse(reading: Reading, giftId: number): GiftRow {
-  const row = giftRows(reading.sqlite, null).find(({ id }) => id === giftId)
+  const row = giftRows(reading.sqlite, null).find((gift) => gift.giftId === giftId)
   if (row === undefined) return refuse('not-found', 'That gift is not in the list.', { field: 'giftId' })
   const { state } = giftStanding(eventsOf(reading.sqlite, giftId))
   if (state !== 'offered') {
@@ -98,11 +98,11 @@ function waitingOrRefuse(reading: Reading, giftId: number): GiftRow {
 }
 
 function shown(reading: Reading, row: GiftRow): WaitingGift {
-  const standing = giftStanding(eventsOf(reading.sqlite, row.id))
+  const standing = giftStanding(eventsOf(reading.sqlite, row.giftId))
   return {
-    giftId: row.id,
-    offeredOn: row.offered_on,
-    donorId: row.donor_id,
+    giftId: row.giftId,
+    offeredOn: row.offeredOn,
+    donorId: row.donorId,
     donor: row.donor ?? '',
     variety: row.variety,
     crop: row.crop,
@@ -124,8 +124,8 @@ function shown(reading: Reading, row: GiftRow): WaitingGift {
       on,
       note,
     })),
-    accessionNumber: row.accession_number ?? '',
-    lotId: row.lot_id,
+    accessionNumber: row.accessionNumber ?? '',
+    lotId: row.lotId,
     gift: Gift.parse(JSON.parse(row.facts)),
   }
 }

@@ -62,7 +62,7 @@ function broughtBackBy(reading: Reading, personId: number): PersonRecord['brough
     const lot = lotOrRefuse(reading, lotId, 'personId')
     return {
       lotId,
-      lotNumber: lot.lot_number,
+      lotNumber: lot.lotNumber,
       variety: lot.variety,
       on,
       words: quantityOf(lot, manner).words,

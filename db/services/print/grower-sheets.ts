@@ -56,8 +56,8 @@ export async function printGrowerSheets(
 function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
   const ofCrop = rescueCrop(reading.sqlite, line.accessionId)
   const lots = lotsOfAccessions(reading.sqlite, [line.accessionId])
-  const cropId = lots[0]?.crop_id ?? ''
-  const given = line.sow?.lots.map(({ lotId }) => lotId) ?? lots.map(({ lot_id }) => lot_id)
+  const cropId = lots[0]?.cropId ?? ''
+  const given = line.sow?.lots.map(({ lotId }) => lotId) ?? lots.map(({ lotId }) => lotId)
   return {
     name: `${line.crop} ‘${line.variety}’`,
     numbers:
@@ -81,7 +81,7 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
       way: line.way,
       apartInTime: line.apartInTime,
       pollination: line.pollination,
-      breeding: breedingOf(ofCrop.mating_system),
+      breeding: breedingOf(ofCrop.matingSystem),
       biennial: line.biennial,
       cropId,
       family: ofCrop.family,

@@ -51,7 +51,7 @@ export function printHistory(reading: Reading, input: ParsedInput<'print.list'>)
     batches: batches.map((batch) => ({
       batchId: batch.id,
       kind: batch.kind,
-      printedAt: batch.printed_at,
+      printedAt: batch.printedAt,
       sheet: sheetOf(batch),
       words: batchInWords(batch.kind, batch.labels),
       items: itemsOfBatch(reading.sqlite, batch.id).map(shownItem),
@@ -78,9 +78,9 @@ export function printAgain(
   const itemIds = lasting.map((row) =>
     toTray(writing, {
       kind: row.kind,
-      lotId: row.lot_id,
-      accessionId: row.accession_id,
-      withdrawalId: row.withdrawal_id,
+      lotId: row.lotId,
+      accessionId: row.accessionId,
+      withdrawalId: row.withdrawalId,
       copies: row.copies,
       contents: row.contents,
     }),
@@ -95,7 +95,7 @@ export function nextOnEachSheet(reading: Reading): Value<'tray.list'>['sheets'] 
   return latestOnEachSheet(reading.sqlite).flatMap((batch) => {
     const sheet = sheetOf(batch)
     if (sheet === null) return []
-    const used = (batch.start_at ?? 1) - 1 + batch.labels
+    const used = (batch.startAt ?? 1) - 1 + batch.labels
     const geometry = savedSheet(reading, sheet)
     return geometry === null ? [] : [{ sheet, startAt: (used % labelsOnSheet(geometry)) + 1 }]
   })
@@ -103,9 +103,9 @@ export function nextOnEachSheet(reading: Reading): Value<'tray.list'>['sheets'] 
 
 /** How far each printer's print was moved last. */
 export function printersKnown(reading: Reading): Value<'tray.list'>['printers'] {
-  return latestOnEachPrinter(reading.sqlite).map(({ printer, right_mm, down_mm }) => ({
+  return latestOnEachPrinter(reading.sqlite).map(({ printer, rightMm, downMm }) => ({
     name: printer,
-    offsetMm: [right_mm, down_mm] as [number, number],
+    offsetMm: [rightMm, downMm] as [number, number],
   }))
 }
 

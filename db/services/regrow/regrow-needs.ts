@@ -101,7 +101,7 @@ export function needLines(
   page: readonly { readonly facts: UrgencyFacts; readonly rank: number }[],
 ): NeedLine[] {
   const ids = page.map(({ facts }) => facts.accessionId)
-  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accession_id)
+  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accessionId)
   return page.map(({ facts, rank }) => {
     const lots = lotsOf.get(facts.accessionId) ?? []
     const first = lots[0]
@@ -110,7 +110,7 @@ export function needLines(
     return {
       rank,
       accessionId: facts.accessionId,
-      accessionNumber: first.accession_number,
+      accessionNumber: first.accessionNumber,
       variety: first.variety,
       crop: first.crop,
       state: facts.state,
@@ -123,10 +123,10 @@ export function needLines(
       onlySource: facts.onlySource,
       heldElsewhere: lots
         .filter(isHeldElsewhere)
-        .map((lot) => (lot.held_by === '' ? lot.lot_number : `${lot.lot_number}, with ${lot.held_by}`)),
+        .map((lot) => (lot.heldBy === '' ? lot.lotNumber : `${lot.lotNumber}, with ${lot.heldBy}`)),
       generation: Math.max(...lots.map((lot) => lot.generation)),
       growOut: ranking.grown.get(facts.accessionId) ?? null,
-      why: urgencyInWords(facts, countedUnit(first.crop_id), ranking.season.year + 1, ranking.policy),
+      why: urgencyInWords(facts, countedUnit(first.cropId), ranking.season.year + 1, ranking.policy),
     }
   })
 }

@@ -65,10 +65,10 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
   const ranking = rankNeeds(reading)
   const season = ofSeason ?? ranking.season.year
   const carried = growOutsSince(reading, season - 1).filter(({ facts }) => isCarriedInto(season, facts))
-  const ids = [...new Set([...wanted, ...carried.map(({ row }) => row.accession_id)])]
+  const ids = [...new Set([...wanted, ...carried.map(({ row }) => row.accessionId)])]
   const facts = new Map(ranking.ranked.map((need) => [need.accessionId, need]))
-  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accession_id)
-  const cropOf = new Map(planCrops(reading.sqlite, ids).map((row) => [row.accession_id, row]))
+  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accessionId)
+  const cropOf = new Map(planCrops(reading.sqlite, ids).map((row) => [row.accessionId, row]))
   const { sites } = listSites(reading)
   const known = ids.map((accessionId) => {
     const need = facts.get(accessionId)
@@ -81,19 +81,19 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       })
     }
     const policy = policyOf(first, ranking.policy)
-    const grade = first.own_grade ?? ranking.policy.grade
-    const breeding = breedingOf(first.mating_system)
+    const grade = first.ownGrade ?? ranking.policy.grade
+    const breeding = breedingOf(first.matingSystem)
     const candidate: PlanCandidate = {
       accessionId,
       variety: first.variety,
-      cropId: first.crop_id,
+      cropId: first.cropId,
       group: crossingGroup(ofCrop),
       isolation: isolationFor(ofCrop, breeding, grade),
       plants: policy.plants,
-      area: bedFor(first.crop_id, policy.plants),
+      area: bedFor(first.cropId, policy.plants),
       worth: worthOfGrowing(need),
-      daysToSeed: ofCrop.own_days_to_seed ?? daysToSeed(first.crop_id),
-      laterDays: laterDays(first.crop_id),
+      daysToSeed: ofCrop.ownDaysToSeed ?? daysToSeed(first.cropId),
+      laterDays: laterDays(first.cropId),
       pollination: pollinationOf(ofCrop.pollination, breeding),
       flowersNextSeason: ofCrop.biennial === 1,
     }
@@ -113,8 +113,8 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
     sites: withRoots(
       planSites(reading, sites),
       carried.flatMap(({ row }) => {
-        const candidate = candidates.find(({ accessionId }) => accessionId === row.accession_id)
-        return candidate === undefined ? [] : [{ candidate, siteId: row.site_id, way: row.way ?? 'open' }]
+        const candidate = candidates.find(({ accessionId }) => accessionId === row.accessionId)
+        return candidate === undefined ? [] : [{ candidate, siteId: row.siteId, way: row.way ?? 'open' }]
       }),
     ),
   }
@@ -161,14 +161,14 @@ function lineMaker(
   ): PlanLine => {
     const { accessionId, siteId, way } = choice
     const { candidate, first, lots, policy, biennial, unknown, isolationWhy } = row
-    const grown = growOuts.find(({ row: of }) => of.accession_id === accessionId && of.site_id === siteId)
-    const unit = countedUnit(first.crop_id)
+    const grown = growOuts.find(({ row: of }) => of.accessionId === accessionId && of.siteId === siteId)
+    const unit = countedUnit(first.cropId)
     const manner = settingsOf(reading)
     const sow = sowingOf(reading, lots, manner)
     const rescue = rescueOf(reading, lots, manner, sow)
     return {
       accessionId,
-      accessionNumber: first.accession_number,
+      accessionNumber: first.accessionNumber,
       variety: first.variety,
       crop: first.crop,
       siteId,
@@ -193,7 +193,7 @@ function lineMaker(
       ),
       biennial,
       unknown,
-      growOutId: grown?.row.id ?? null,
+      growOutId: grown?.row.growOutId ?? null,
       seedOut: grown?.facts.seedOut ?? false,
       became: becameOf(reading, accessionId, since, unit),
       sow,
@@ -205,12 +205,12 @@ function lineMaker(
 }
 
 function lotNotSown(row: LotRow): LotNotSown {
-  const { lot_number: lotNumber, balance_count: seeds, role, quarantine_reason: quarantine } = row
+  const { lotNumber, balanceCount: seeds, role, quarantineReason: quarantine } = row
   return { lotNumber, seeds, role, quarantine }
 }
 
 function planSites(reading: Reading, sites: readonly GrowingSite[]): PlanSite[] {
-  const near = Map.groupBy(neighbourRows(reading.sqlite), ({ site_id }) => site_id)
+  const near = Map.groupBy(neighbourRows(reading.sqlite), ({ siteId }) => siteId)
   return sites.map((site) => ({
     siteId: site.siteId,
     name: site.name,
@@ -345,7 +345,7 @@ function refuseToLoseGrowOuts(writing: Writing, season: number, choices: readonl
   for (const { row, facts } of growOutsSince(writing, season)) {
     const state = growOutState(facts, writing.today)
     const isThere = choices.some(
-      ({ accessionId, siteId }) => accessionId === row.accession_id && siteId === row.site_id,
+      ({ accessionId, siteId }) => accessionId === row.accessionId && siteId === row.siteId,
     )
     if (row.season !== season || isThere || (state !== 'seed-out' && state !== 'growing')) continue
     refuse(

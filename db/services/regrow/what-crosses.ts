@@ -7,7 +7,7 @@ import type { Reading } from '../book/context.ts'
 /** What the crop table names as the source of a distance; null where it has none. */
 export function isolationSource(ofCrop: PlanCropRow, grade: PopulationGoal): string | null {
   const kind = isolationKind(grade)
-  const source = kind === 'home' ? ofCrop.home_source : ofCrop.strict_source
+  const source = kind === 'home' ? ofCrop.homeSource : ofCrop.strictSource
   return ofCrop[kind] === null || source === null ? null : sourceInWords(source)
 }
 

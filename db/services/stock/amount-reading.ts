@@ -110,8 +110,8 @@ function scaleFor(reading: Reading, input: ParsedInput<'amount.preview'>): Scale
       doubt,
       note,
       warning: null,
-      unit: countedUnit(row.crop_id),
-      packetSeeds: row.packet_seeds,
+      unit: countedUnit(row.cropId),
+      packetSeeds: row.packetSeeds,
       guessed: basis === 'guess' ? row.crop : null,
     }
   }
@@ -126,8 +126,8 @@ function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string, manner
   const common = { unit: countedUnit(kind.id), packetSeeds: kind.packetSeeds }
   const band = {
     crop: kind.commonName,
-    plausible_low_g: kind.plausibleLowG,
-    plausible_high_g: kind.plausibleHighG,
+    plausibleLowG: kind.plausibleLowG,
+    plausibleHighG: kind.plausibleHighG,
   }
   const sample = readSample(typedSample)
   if (sample.kind === 'sample') {

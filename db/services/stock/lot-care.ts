@@ -18,10 +18,10 @@ export function moveLots(
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const rows = [...new Set(input.lotIds)].map((id, index) => lotOrRefuse(writing, id, `lotIds.${index}`))
   for (const row of rows) {
-    changeLot(writing, row.lot_id, { placeId: place.id })
-    notePlace(writing, row.lot_id, place.id, input.on)
+    changeLot(writing, row.lotId, { placeId: place.id })
+    notePlace(writing, row.lotId, place.id, input.on)
   }
-  const what = rows.length === 1 ? rows[0]?.lot_number : `${rows.length} lots`
+  const what = rows.length === 1 ? rows[0]?.lotNumber : `${rows.length} lots`
   return {
     place: place.path,
     ...previewMove(writing, input),
@@ -36,10 +36,10 @@ export function discardSeed(
 ): Omit<Value<'lot.discard'>, 'entryId'> {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   const balance = balanceOf(row)
-  const line = { lotId: row.lot_id, kind: 'discard', on: input.on, note: input.reason } as const
+  const line = { lotId: row.lotId, kind: 'discard', on: input.on, note: input.reason } as const
   if (input.amount === 'everything') {
     if (balance.count === 0 && balance.mass === 0)
-      refuse('not-enough-seed', `${row.lot_number} holds nothing already.`, { field: 'amount' })
+      refuse('not-enough-seed', `${row.lotNumber} holds nothing already.`, { field: 'amount' })
     writeMovement(writing, {
       ...line,
       change: { count: -balance.count, mass: -balance.mass },
@@ -50,14 +50,14 @@ export function discardSeed(
     const { weight } = weightInForce(row)
     const out = takeOut(
       balance,
-      amountOrRefuse(settingsOf(writing), input.amount, row.packet_seeds, 'amount'),
+      amountOrRefuse(settingsOf(writing), input.amount, row.packetSeeds, 'amount'),
       weight,
     )
     if (out.kind === 'not-enough') refuseTooMuch(row, out, 'amount', settingsOf(writing))
     writeMovement(writing, { ...line, change: out.change, measured: out.measured, weight })
   }
-  const left = quantityOf(lotOrRefuse(writing, row.lot_id, 'lotId'), settingsOf(writing))
-  return { left, said: `Threw seed of ${row.lot_number} away; ${left.words} left`, undoable: true }
+  const left = quantityOf(lotOrRefuse(writing, row.lotId, 'lotId'), settingsOf(writing))
+  return { left, said: `Threw seed of ${row.lotNumber} away; ${left.words} left`, undoable: true }
 }
 
 export function quarantineLot(
@@ -65,8 +65,8 @@ export function quarantineLot(
   input: ParsedInput<'lot.quarantine'>,
 ): Omit<Value<'lot.quarantine'>, 'entryId'> {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
-  changeLot(writing, row.lot_id, { quarantineReason: input.reason })
-  return { said: `${row.lot_number} is in quarantine: ${input.reason}`, undoable: true }
+  changeLot(writing, row.lotId, { quarantineReason: input.reason })
+  return { said: `${row.lotNumber} is in quarantine: ${input.reason}`, undoable: true }
 }
 
 export function releaseLot(
@@ -74,8 +74,8 @@ export function releaseLot(
   input: ParsedInput<'lot.release'>,
 ): Omit<Value<'lot.release'>, 'entryId'> {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
-  if (row.quarantine_reason === null)
-    refuse('not-in-quarantine', `${row.lot_number} is not in quarantine.`, { field: 'lotId' })
-  changeLot(writing, row.lot_id, { quarantineReason: null })
-  return { said: `Released ${row.lot_number}: ${input.checked}`, undoable: true }
+  if (row.quarantineReason === null)
+    refuse('not-in-quarantine', `${row.lotNumber} is not in quarantine.`, { field: 'lotId' })
+  changeLot(writing, row.lotId, { quarantineReason: null })
+  return { said: `Released ${row.lotNumber}: ${input.checked}`, undoable: true }
 }

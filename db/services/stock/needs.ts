@@ -29,7 +29,7 @@ export function listNeeds(
   const idsIn = (state: NeedState) => (inState.get(state) ?? []).map(({ accessionId }) => accessionId)
   const wanted = (input.state === undefined ? NEED_STATES : [input.state]).flatMap(idsIn)
   const page = wanted.slice(input.offset, input.offset + input.limit)
-  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, page), (row) => row.accession_id)
+  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, page), (row) => row.accessionId)
   const policy = settingsOf(reading)
   return {
     counts: countsByState((state) => idsIn(state).length),
@@ -38,7 +38,7 @@ export function listNeeds(
       const lots = lotsOf.get(accessionId) ?? []
       return lots.slice(0, 1).map((first) => ({
         accessionId,
-        accessionNumber: first.accession_number,
+        accessionNumber: first.accessionNumber,
         variety: first.variety,
         crop: first.crop,
         stock: livingStockOf(lots, policy),

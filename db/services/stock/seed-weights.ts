@@ -107,7 +107,7 @@ export function sampleOrRefuse(typed: string, field: string): WeighedSample | nu
 /** Says when a hundred-seed weight lies outside its crop's plausible band; else null. */
 export function misweighed(
   microgramsPerHundred: number,
-  row: { crop: string; plausible_low_g: number | null; plausible_high_g: number | null },
+  row: { crop: string; plausibleLowG: number | null; plausibleHighG: number | null },
   manner: Manner,
 ): string | null {
   const weight = hundredSeedWeight(microgramsPerHundred)
@@ -131,9 +131,9 @@ export function weighSeeds(
     }
     return { seeds: seedCount(seeds), mass }
   })
-  const kept = saveWeight(writing, before.lot_id, input.on, samples, input.chaffy, input.note)
+  const kept = saveWeight(writing, before.lotId, input.on, samples, input.chaffy, input.note)
   writeMovement(writing, {
-    lotId: before.lot_id,
+    lotId: before.lotId,
     kind: 'recount',
     on: input.on,
     change: recountChange(balanceOf(before), before.basis, hundredSeedWeight(kept.hundredSeedWeightUg)),
@@ -151,9 +151,9 @@ export function weighSeeds(
   ].filter((warning) => warning !== null)
   return {
     weight,
-    balance: quantityOf(lotOrRefuse(writing, before.lot_id, 'lotId'), manner),
+    balance: quantityOf(lotOrRefuse(writing, before.lotId, 'lotId'), manner),
     warnings,
-    said: `${before.lot_number}: ${weight.words}`,
+    said: `${before.lotNumber}: ${weight.words}`,
     undoable: true,
   }
 }

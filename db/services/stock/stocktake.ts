@@ -23,13 +23,13 @@ function findingOf(reading: Reading, lotId: number, typed: string, field: string
   const balance = balanceOf(row)
   if (typed === 'nothing')
     return { row, found: null, change: { count: 0 - balance.count, mass: 0 - balance.mass } }
-  const found = amountOrRefuse(settingsOf(reading), typed, row.packet_seeds, `${field}found`)
+  const found = amountOrRefuse(settingsOf(reading), typed, row.packetSeeds, `${field}found`)
   return { row, found, change: stocktakeChange(balance, found, weightInForce(row).weight) }
 }
 
 function writeFinding(writing: Writing, { row, found, change }: Finding, on: string, reason: string): void {
   writeMovement(writing, {
-    lotId: row.lot_id,
+    lotId: row.lotId,
     kind: 'stocktake',
     on,
     change,
@@ -39,7 +39,7 @@ function writeFinding(writing: Writing, { row, found, change }: Finding, on: str
   })
   if (found === null) return
   const basis = found.kind === 'mass' ? 'weighed' : 'counted'
-  changeLot(writing, row.lot_id, { basis, estimated: found.kind === 'count' && found.estimated })
+  changeLot(writing, row.lotId, { basis, estimated: found.kind === 'count' && found.estimated })
 }
 
 export function takeStock(
@@ -52,7 +52,7 @@ export function takeStock(
   return {
     change: { count: finding.change.count, massMg: finding.change.mass },
     balance: after,
-    said: `Took stock of ${finding.row.lot_number}: ${finding.found === null ? 'nothing left' : after.words}`,
+    said: `Took stock of ${finding.row.lotNumber}: ${finding.found === null ? 'nothing left' : after.words}`,
     undoable: true,
   }
 }
@@ -96,7 +96,7 @@ export function recordStocktake(
     writeFinding(writing, finding, input.on, input.reason)
     return {
       lotId,
-      lotNumber: finding.row.lot_number,
+      lotNumber: finding.row.lotNumber,
       change: { count: finding.change.count, massMg: finding.change.mass },
       balance: quantityOf(lotOrRefuse(writing, lotId, `lines.${index}.lotId`), settingsOf(writing)),
     }

@@ -30,8 +30,8 @@ export function previewWithdrawal(
     cautions: visitCautions(reading, input).map(shown),
     lines: planWithdrawal(reading, input.lines, input.purpose).map(
       ({ after, out, stock, cautions, problem }) => ({
-        lotId: after.lot_id,
-        lotNumber: after.lot_number,
+        lotId: after.lotId,
+        lotNumber: after.lotNumber,
         taken:
           out &&
           quantity(takenBy(out.change), out.measured === 'count' ? 0 : countDoubt(after), after, manner),
@@ -136,11 +136,11 @@ function addSheetVisit(
 }
 
 function refuseOtherSeed(planned: readonly PlannedLine[], growOut: GrowOutRow): void {
-  const other = planned.find(({ after }) => after.accession_id !== growOut.accession_id)
+  const other = planned.find(({ after }) => after.accessionId !== growOut.accessionId)
   if (other !== undefined) {
     refuse(
       'other-accession',
-      `${other.after.lot_number} is no seed of ${growOut.accession_number}, which is to be grown.`,
+      `${other.after.lotNumber} is no seed of ${growOut.accessionNumber}, which is to be grown.`,
       {
         field: 'growOutId',
       },
@@ -163,7 +163,7 @@ function writeLine(
 ): void {
   if (out === null) throw new Error('A planned line was let through without its decision')
   writeMovement(writing, {
-    lotId: after.lot_id,
+    lotId: after.lotId,
     kind: 'withdrawal',
     change: out.change,
     measured: out.measured,
@@ -180,10 +180,10 @@ function refuseUnlessAllowed(line: PlannedLine, despite: Input['despite']): void
 
 /** One line for each lot: as it stands after the last of the visit's lines that touched it. */
 function leftInLots(planned: readonly PlannedLine[], manner: Manner): Value<'withdrawal.record'>['lines'] {
-  const last = new Map(planned.map((line) => [line.after.lot_id, line]))
+  const last = new Map(planned.map((line) => [line.after.lotId, line]))
   return [...last.values()].map(({ after, stock }) => ({
-    lotId: after.lot_id,
-    lotNumber: after.lot_number,
+    lotId: after.lotId,
+    lotNumber: after.lotNumber,
     left: quantityOf(after, manner),
     state: stock.state,
     sentence: stock.sentence,

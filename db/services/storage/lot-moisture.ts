@@ -39,7 +39,7 @@ export function noteMoisture(
   writing: Writing,
   input: ParsedInput<'moisture.record'>,
 ): Omit<Value<'moisture.record'>, 'entryId'> {
-  const { lot_number: lotNumber } = lotOrRefuse(writing, input.lotId, 'lotId')
+  const { lotNumber } = lotOrRefuse(writing, input.lotId, 'lotId')
   const moisture = readMoisture(writing, input)
   const { method, ...observed } = input.measured
   writing.db
@@ -113,8 +113,8 @@ function jarMoisture(
 }
 
 function oilOf(row: AgeingRow | undefined): { readonly low: number; readonly high: number } {
-  if (row === undefined || row.oil_low === null || row.oil_high === null) return ANY_OIL
-  return { low: row.oil_low / 100, high: row.oil_high / 100 }
+  if (row === undefined || row.oilLow === null || row.oilHigh === null) return ANY_OIL
+  return { low: row.oilLow / 100, high: row.oilHigh / 100 }
 }
 
 function doubted(percent: number, low: number, high: number): MoistureFound {

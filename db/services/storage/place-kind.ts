@@ -16,7 +16,7 @@ export function previewKind(
   { placeId, kind }: ParsedInput<'place.preview-kind'>,
 ): Value<'place.preview-kind'> {
   const place = placeOrRefuse(reading, placeId, 'placeId')
-  const kinds = new Map(climateKinds(reading.sqlite).map((row) => [row.place_id, row.kind]))
+  const kinds = new Map(climateKinds(reading.sqlite).map((row) => [row.placeId, row.kind]))
   const before = kinds.get(place.id) ?? 'room'
   const around = place.parentId === null ? 'room' : (kinds.get(place.parentId) ?? 'room')
   const after = kind === 'fridge' || kind === 'freezer' ? kind : around

@@ -60,7 +60,7 @@ export function importFile(
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const digest = createHash('sha256').update(input.text).digest('hex')
   const before = batchOfFile(writing.sqlite, digest)
-  if (before !== null)
+  if (before !== undefined)
     refuse(
       'already-there',
       `The readings of this file are in the book already, as ‘${before.fileName}’ of ${before.place}.`,

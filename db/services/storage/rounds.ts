@@ -171,7 +171,7 @@ function refuseALotElsewhere(
   path: string,
   field: string,
 ): void {
-  const { lot_number: lotNumber } = lotOrRefuse(reading, lotId, field)
+  const { lotNumber } = lotOrRefuse(reading, lotId, field)
   if (there.has(lotId)) return
   refuse('round-unfit', `${lotNumber} does not lie in ${path}, or holds no seed.`, {
     field,
@@ -181,7 +181,7 @@ function refuseALotElsewhere(
 
 /** A lot that is in quarantine already keeps the reason it is there for. */
 function putInQuarantine(writing: Writing, lotId: number, reason: string): boolean {
-  if (lotOrRefuse(writing, lotId, 'lotIds').quarantine_reason !== null) return false
+  if (lotOrRefuse(writing, lotId, 'lotIds').quarantineReason !== null) return false
   changeLot(writing, lotId, { quarantineReason: reason })
   return true
 }
@@ -228,17 +228,17 @@ export function listRounds(reading: Reading, input: ParsedInput<'round.list'>): 
   const { rows, total } = roundRows(reading.sqlite, input.placeId ?? null, input.limit, input.offset)
   return {
     rounds: rows.map((row) => ({
-      entryId: row.entry_id,
-      on: row.on_date,
-      walkedBy: row.walked_by,
+      entryId: row.entryId,
+      on: row.on,
+      walkedBy: row.walkedBy,
       places: row.places,
-      findings: findingsOfRound(reading.sqlite, row.id).map((finding) => ({
-        placeId: finding.place_id,
+      findings: findingsOfRound(reading.sqlite, row.roundId).map((finding) => ({
+        placeId: finding.placeId,
         path: finding.path,
-        look: finding.looked_for,
-        name: inspectionName(finding.looked_for),
+        look: finding.look,
+        name: inspectionName(finding.look),
         note: finding.note,
-        lots: lotsOfFinding(reading.sqlite, finding.id),
+        lots: lotsOfFinding(reading.sqlite, finding.checkId),
       })),
     })),
     total,

@@ -1,3 +1,4 @@
+import type { OperationName, ParsedInput, Value, WriteName } from '../../contract/contract.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
 import type { Sqlite } from '../../migrations/connection.ts'
 import type { OpenCollection } from '../../migrations/open-file.ts'
@@ -18,6 +19,15 @@ export interface Writing extends Reading {
   /** What the keeper was asked about and said to be so. */
   readonly itIsSo: readonly string[]
 }
+
+/** What answers an operation that reads. */
+export type Reads<N extends OperationName> = (reading: Reading, input: ParsedInput<N>) => Value<N>
+
+/** What does an operation that writes; its entry is added to the answer at the door. */
+export type Writes<N extends WriteName> = (
+  writing: Writing,
+  input: ParsedInput<N>,
+) => Omit<Value<N>, 'entryId'>
 
 /** The reading side of a collection at one moment. `today` is the date where the keeper is. */
 export function readingOf(collection: OpenCollection, now: Date): Reading {

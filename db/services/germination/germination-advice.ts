@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput } from '../../contract/contract.ts'
 import type { DueTest, TestPlan } from '../../contract/germination-operations.ts'
 import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
@@ -20,7 +20,7 @@ import { lotsUnderTest, type MonitoredRow, monitoredLots } from '../../queries/g
 import { prepared } from '../../queries/prepared.ts'
 import { AccessionCache } from '../book/accession-cache.ts'
 import { quantityOf } from '../book/amounts.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { assumedInWords, lifeOf, thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
@@ -175,10 +175,7 @@ function dueDaysOf(reading: Reading, accessionIds: readonly number[]): ReadonlyM
   return Map.groupBy(days, ({ accessionId }) => accessionId)
 }
 
-export function listDueTests(
-  reading: Reading,
-  input: ParsedInput<'germination.list-due'>,
-): Value<'germination.list-due'> {
+export const listDueTests: Reads<'germination.list-due'> = (reading, input) => {
   const until = addDays(reading.today, input.withinDays)
   const due = [...dueDays.all(reading).values()]
     .flatMap((days) => days.filter(({ on }) => on <= until))

@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput } from '../../contract/contract.ts'
 import type { TestLine, TestRecord } from '../../contract/germination-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
@@ -34,7 +34,7 @@ import {
   testRows,
   testTotal,
 } from '../../queries/germination-tests.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { cautionsOf } from '../book/seed-words.ts'
@@ -159,10 +159,7 @@ function resultOf(
   }
 }
 
-export function listTests(
-  reading: Reading,
-  input: ParsedInput<'germination.list'>,
-): Value<'germination.list'> {
+export const listTests: Reads<'germination.list'> = (reading, input) => {
   const onBench = testRows(reading.sqlite, { state: 'under-way' }, { offset: 0, limit: MOST_ON_BENCH })
   const toCount = onBench.filter((row) => dueOf(reading, row)?.when !== 'later').length
   if (input.state !== 'under-way') {

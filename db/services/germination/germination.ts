@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
@@ -23,7 +23,7 @@ import {
 } from '../../schema/germination-tables.ts'
 import { lot } from '../../schema/stock-tables.ts'
 import { balanceOf, quantityOf, weightInForce } from '../book/amounts.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes, Writing } from '../book/context.ts'
 import { livingStockOf, thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { reverseMovement } from '../book/reverse-movement.ts'
@@ -39,10 +39,7 @@ import { replicatesOf, resultWords } from './test-counts.ts'
 /** A test entered in one go says only what sprouted. */
 const NOTHING_MORE: CountingChoice = { hard: false, fresh: false }
 
-export function beginTest(
-  writing: Writing,
-  input: ParsedInput<'germination.start'>,
-): Omit<Value<'germination.start'>, 'entryId'> {
+export const beginTest: Writes<'germination.start'> = (writing, input) => {
   if (input.firstDay !== null && input.firstDay >= input.finalDay) {
     refuse('days-out-of-order', 'The first count comes before the last one.', {
       field: 'firstDay',
@@ -64,10 +61,7 @@ export function beginTest(
   return { testId, due, left, said: `Began a test of ${sown} seeds of ${row.lotNumber}`, undoable: true }
 }
 
-export function countTest(
-  writing: Writing,
-  input: ParsedInput<'germination.record-count'>,
-): Omit<Value<'germination.record-count'>, 'entryId'> {
+export const countTest: Writes<'germination.record-count'> = (writing, input) => {
   const { sqlite, entryId } = writing
   const test = testOnBench(writing, input.testId, input.on)
   if (test.startedOn !== null) refuseUnlessLater(test.startedOn, input.on, 'on')
@@ -110,10 +104,7 @@ export function countTest(
   return { test: recordOf(writing, testOrRefuse(writing, test.testId)), said, undoable: true }
 }
 
-export function finishTest(
-  writing: Writing,
-  input: ParsedInput<'germination.finish'>,
-): Omit<Value<'germination.finish'>, 'entryId'> {
+export const finishTest: Writes<'germination.finish'> = (writing, input) => {
   const test = testOnBench(writing, input.testId, input.on)
   if (test.lastCountOn === null) {
     refuse('not-counted-yet', 'Nothing of that test has been counted yet.', {
@@ -139,10 +130,7 @@ export function finishTest(
   }
 }
 
-export function cancelTest(
-  writing: Writing,
-  input: ParsedInput<'germination.cancel'>,
-): Omit<Value<'germination.cancel'>, 'entryId'> {
+export const cancelTest: Writes<'germination.cancel'> = (writing, input) => {
   const test = testOnBench(writing, input.testId, input.on)
   const { on, reason, seedsBack } = input
   if (seedsBack) putSeedsBack(writing, test, reason)
@@ -184,10 +172,7 @@ function putSeedsBack(writing: Writing, test: TestRow, reason: string): void {
   reverseMovement(writing, line, reason, 'seedsBack')
 }
 
-export function recordGermination(
-  writing: Writing,
-  input: ParsedInput<'germination.record'>,
-): Omit<Value<'germination.record'>, 'entryId'> {
+export const recordGermination: Writes<'germination.record'> = (writing, input) => {
   const { tested, sprouted, on, startedOn } = input
   if (startedOn !== null) refuseUnlessLater(startedOn, on, 'startedOn')
   if (sprouted > tested) {

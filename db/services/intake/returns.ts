@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { cautionText, harvestCaution } from '../../domain/cautions/caution-text.ts'
 import { type GrowOutRow, growOutOfVisit, seedOutFor } from '../../queries/grow-out-rows.ts'
@@ -7,7 +7,7 @@ import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { lotCaution, seedReturn } from '../../schema/stock-tables.ts'
 import { amountOrRefuse } from '../book/amounts.ts'
-import type { Writing } from '../book/context.ts'
+import type { Writes, Writing } from '../book/context.ts'
 import { addLot, harvestColumns, lotOrRefuse, noteParent } from '../book/new-lot.ts'
 import { personFor } from '../book/people.ts'
 import { placeOrRefuse } from '../book/places.ts'
@@ -18,10 +18,7 @@ import { growOutOrRefuse } from '../regrow/grow-outs.ts'
 import { sampleOrRefuse } from '../stock/seed-weights.ts'
 import { fillLot, takenIn } from './intake.ts'
 
-export function recordReturn(
-  writing: Writing,
-  input: ParsedInput<'return.record'>,
-): Omit<Value<'return.record'>, 'entryId'> {
+export const recordReturn: Writes<'return.record'> = (writing, input) => {
   const parent = lotOrRefuse(writing, input.parentLotId, 'parentLotId')
   if (input.withdrawalId !== null) withdrawalOrRefuse(writing, input.withdrawalId)
   const growOut = growOutOf(writing, input, parent.accessionId)

@@ -1,4 +1,3 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { Gift } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { WaitingGift } from '../../contract/waiting-operations.ts'
@@ -10,15 +9,12 @@ import {
   waitingInWords,
 } from '../../domain/intake/waiting.ts'
 import { eventsOf, type GiftRow, giftRows, quarantinedLots } from '../../queries/waiting-gifts.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes } from '../book/context.ts'
 import { personFor } from '../book/people.ts'
 import { takeInGift } from './intake.ts'
 import { keepAsOffered, noteEvent } from './offered-gift.ts'
 
-export function offerGift(
-  writing: Writing,
-  input: ParsedInput<'gift.offer'>,
-): Omit<Value<'gift.offer'>, 'entryId'> {
+export const offerGift: Writes<'gift.offer'> = (writing, input) => {
   const { donor, gift, offeredOn: on, decision } = input
   const personId = donor === null ? null : personFor(writing, donor, 'donor', 'donor')
   const { giftId, variety } = keepAsOffered(writing, { gift, donorId: personId, on, decision }, 'gift')
@@ -27,10 +23,7 @@ export function offerGift(
   return { giftId, personId, said, undoable: true }
 }
 
-export function noteStep(
-  writing: Writing,
-  input: ParsedInput<'gift.record-step'>,
-): Omit<Value<'gift.record-step'>, 'entryId'> {
+export const noteStep: Writes<'gift.record-step'> = (writing, input) => {
   const row = waitingOrRefuse(writing, input.giftId)
   const { step, note, due } = input
   if (input.done) noteEvent(writing, row.giftId, { kind: 'step-done', step, onDate: input.on, note })
@@ -40,19 +33,13 @@ export function noteStep(
   return { gift: shown(writing, row), said, undoable: true }
 }
 
-export function declineGift(
-  writing: Writing,
-  input: ParsedInput<'gift.decline'>,
-): Omit<Value<'gift.decline'>, 'entryId'> {
+export const declineGift: Writes<'gift.decline'> = (writing, input) => {
   const row = waitingOrRefuse(writing, input.giftId)
   noteEvent(writing, row.giftId, { kind: 'declined', onDate: writing.today, note: input.reason })
   return { gift: shown(writing, row), said: `Declined ${row.variety}: ${input.reason}`, undoable: true }
 }
 
-export function acceptGift(
-  writing: Writing,
-  input: ParsedInput<'gift.accept'>,
-): Omit<Value<'gift.accept'>, 'entryId'> {
+export const acceptGift: Writes<'gift.accept'> = (writing, input) => {
   const row = waitingOrRefuse(writing, input.giftId)
   const { waitsFor } = giftStanding(eventsOf(writing.sqlite, row.giftId))
   if (waitsFor.length > 0 && input.reason === '') {
@@ -73,7 +60,7 @@ export function acceptGift(
   return { taken, said: `Took in ${taken.lotNumber}`, undoable: true }
 }
 
-export function listGifts(reading: Reading, input: ParsedInput<'gift.list'>): Value<'gift.list'> {
+export const listGifts: Reads<'gift.list'> = (reading, input) => {
   const gifts = giftRows(reading.sqlite, input.donorId ?? null)
     .map((row) => shown(reading, row))
     .filter((gift) => input.state === undefined || gift.state === input.state)

@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Value } from '../../contract/contract.ts'
 import type { GrowOutLine } from '../../contract/grow-out-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
@@ -16,7 +16,7 @@ import {
 } from '../../domain/season-plan/grow-out.ts'
 import { type GrowOutRow, growOutRows, notesOf, seedBackOf, seedOutFor } from '../../queries/grow-out-rows.ts'
 import { growOut, growOutNote } from '../../schema/season-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
 
 /** A grow-out with all that was written of it. */
@@ -94,10 +94,7 @@ export function growOutOrRefuse(reading: Reading, growOutId: number): GrowOutRow
   )
 }
 
-export function noteGrowOut(
-  writing: Writing,
-  input: ParsedInput<'grow-out.record'>,
-): Omit<Value<'grow-out.record'>, 'entryId'> {
+export const noteGrowOut: Writes<'grow-out.record'> = (writing, input) => {
   const row = growOutOrRefuse(writing, input.growOutId)
   const { kind, plants, note } = input
   const noted = { kind, on: isoDate(input.on), plants, note }

@@ -7,7 +7,7 @@ import { reliabilityOf } from '../../domain/season-plan/worth.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { growOutsOf, neighbourRows, type SiteRow, siteRows } from '../../queries/plan-rows.ts'
 import { growingSite, siteNeighbour } from '../../schema/season-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes, Writing } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 
 export function listSites(reading: Reading): Value<'site.list'> {
@@ -62,10 +62,7 @@ function positionOfRow(
   return round === undefined ? null : positionOf(place.latitude, place.longitude, round)
 }
 
-export function saveSite(
-  writing: Writing,
-  input: ParsedInput<'site.change'>,
-): Omit<Value<'site.change'>, 'entryId'> {
+export const saveSite: Writes<'site.change'> = (writing, input) => {
   for (const cropId of input.takes) cropOrRefuse(writing, cropId, 'takes')
   refuseTwiceNear(writing, input)
   if (input.growerId !== null && canonicalPersonId(writing.sqlite, input.growerId) === undefined) {

@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { NeedRecord } from '../../contract/regrow-operations.ts'
 import { countInWords, type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
@@ -14,7 +14,7 @@ import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { generationsOf, sharedSeed, takenByYear } from '../../queries/need-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
 import { accession } from '../../schema/stock-tables.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import {
   countsTowardsKeeping,
   lifeOf,
@@ -30,7 +30,7 @@ import { rescueOf } from './sowing-and-rescue.ts'
 /** Seasons that the outlook goes ahead. */
 const SEASONS_AHEAD = 5
 
-export function getNeed(reading: Reading, input: ParsedInput<'regeneration.get'>): Value<'regeneration.get'> {
+export const getNeed: Reads<'regeneration.get'> = (reading, input) => {
   const { accessionId } = input
   const ranking = rankNeeds(reading)
   const index = ranking.ranked.findIndex((facts) => facts.accessionId === accessionId)

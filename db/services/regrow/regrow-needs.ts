@@ -1,4 +1,3 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { NeedLine } from '../../contract/regrow-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { countsByState } from '../../domain/needs/need.ts'
@@ -10,7 +9,7 @@ import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accessionsMatching } from '../../queries/need-rows.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { matchFor } from '../../queries/search-words.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { textAndCropsCalled } from '../book/crops-called.ts'
 import { livingStockOf, policyOf } from '../book/living-stock.ts'
 import { settingsOf } from '../book/settings.ts'
@@ -69,10 +68,7 @@ function rankAnew(reading: Reading, judged: ReadonlyMap<number, Judgement>): Ran
   return { season, policy, ranked, grown }
 }
 
-export function rankedNeeds(
-  reading: Reading,
-  input: ParsedInput<'regeneration.list'>,
-): Value<'regeneration.list'> {
+export const rankedNeeds: Reads<'regeneration.list'> = (reading, input) => {
   const ranking = rankNeeds(reading)
   const match = matchFor(textAndCropsCalled(input.text))
   const matching = match === null ? null : accessionsMatching(reading.sqlite, match)

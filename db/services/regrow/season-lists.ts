@@ -1,5 +1,5 @@
 import { asc, desc, eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { SeasonListHead } from '../../contract/regrow-operations.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
@@ -12,16 +12,13 @@ import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { seasonList, seasonListLine } from '../../schema/season-tables.ts'
 import { lot } from '../../schema/stock-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes } from '../book/context.ts'
 import { standingOf } from '../book/living-stock.ts'
 import { settingsOf } from '../book/settings.ts'
 import { rankNeeds } from './regrow-needs.ts'
 
 /** Saves every accession that is in need or was chosen, in the order of urgency, as it stands today. */
-export function saveSeasonList(
-  writing: Writing,
-  input: ParsedInput<'season-list.create'>,
-): Omit<Value<'season-list.create'>, 'entryId'> {
+export const saveSeasonList: Writes<'season-list.create'> = (writing, input) => {
   const { season, policy, ranked } = rankNeeds(writing)
   const chosen = new Set(input.chosen)
   const listed = ranked.filter(
@@ -94,10 +91,7 @@ export function listSeasonLists(reading: Reading): Value<'season-list.list'> {
   return { lists: heads(reading, 'TRUE') }
 }
 
-export function getSeasonList(
-  reading: Reading,
-  input: ParsedInput<'season-list.get'>,
-): Value<'season-list.get'> {
+export const getSeasonList: Reads<'season-list.get'> = (reading, input) => {
   const list = heads(reading, 'season_list.id = ?', input.listId)[0]
   if (list === undefined) {
     refuse('not-found', 'That season list is not in the book, or was taken back.', { field: 'listId' })

@@ -38,7 +38,7 @@ import { notUndone } from '../../queries/measurements.ts'
 import { neighbourRows, planCrops } from '../../queries/plan-rows.ts'
 import { growOut, seasonPlan, seasonPlanLine } from '../../schema/season-tables.ts'
 import { solve } from '../../solver/solve.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes, Writing } from '../book/context.ts'
 import { policyOf } from '../book/living-stock.ts'
 import { settingsOf } from '../book/settings.ts'
 import { growOutsSince } from './grow-outs.ts'
@@ -285,10 +285,7 @@ async function solvedPlan(
   return found && clashesOf(problem, plan).length === 0 ? { plan, gap } : null
 }
 
-export function checkPlan(
-  reading: Reading,
-  input: ParsedInput<'season-plan.check'>,
-): Value<'season-plan.check'> {
+export const checkPlan: Reads<'season-plan.check'> = (reading, input) => {
   const { problem, linesOf } = gather(
     reading,
     input.choices.map(({ accessionId }) => accessionId),
@@ -304,10 +301,7 @@ export function checkPlan(
   }
 }
 
-export function savePlan(
-  writing: Writing,
-  input: ParsedInput<'season-plan.create'>,
-): Omit<Value<'season-plan.create'>, 'entryId'> {
+export const savePlan: Writes<'season-plan.create'> = (writing, input) => {
   const { problem, linesOf, season } = gather(
     writing,
     input.choices.map(({ accessionId }) => accessionId),

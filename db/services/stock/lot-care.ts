@@ -1,9 +1,8 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { takeOut } from '../../domain/ledger/movement.ts'
 import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from '../book/amounts.ts'
 import { changeLot } from '../book/change-lot.ts'
-import type { Writing } from '../book/context.ts'
+import type { Writes } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { notePlace, placeOrRefuse } from '../book/places.ts'
 import { settingsOf } from '../book/settings.ts'
@@ -11,10 +10,7 @@ import { refuseTooMuch } from '../book/too-much.ts'
 import { writeMovement } from '../book/write-movement.ts'
 import { previewMove } from '../storage/lot-storage.ts'
 
-export function moveLots(
-  writing: Writing,
-  input: ParsedInput<'lot.move'>,
-): Omit<Value<'lot.move'>, 'entryId'> {
+export const moveLots: Writes<'lot.move'> = (writing, input) => {
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const rows = [...new Set(input.lotIds)].map((id, index) => lotOrRefuse(writing, id, `lotIds.${index}`))
   for (const row of rows) {
@@ -30,10 +26,7 @@ export function moveLots(
   }
 }
 
-export function discardSeed(
-  writing: Writing,
-  input: ParsedInput<'lot.discard'>,
-): Omit<Value<'lot.discard'>, 'entryId'> {
+export const discardSeed: Writes<'lot.discard'> = (writing, input) => {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   const balance = balanceOf(row)
   const line = { lotId: row.lotId, kind: 'discard', on: input.on, note: input.reason } as const
@@ -60,19 +53,13 @@ export function discardSeed(
   return { left, said: `Threw seed of ${row.lotNumber} away; ${left.words} left`, undoable: true }
 }
 
-export function quarantineLot(
-  writing: Writing,
-  input: ParsedInput<'lot.quarantine'>,
-): Omit<Value<'lot.quarantine'>, 'entryId'> {
+export const quarantineLot: Writes<'lot.quarantine'> = (writing, input) => {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   changeLot(writing, row.lotId, { quarantineReason: input.reason })
   return { said: `${row.lotNumber} is in quarantine: ${input.reason}`, undoable: true }
 }
 
-export function releaseLot(
-  writing: Writing,
-  input: ParsedInput<'lot.release'>,
-): Omit<Value<'lot.release'>, 'entryId'> {
+export const releaseLot: Writes<'lot.release'> = (writing, input) => {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   if (row.quarantineReason === null)
     refuse('not-in-quarantine', `${row.lotNumber} is not in quarantine.`, { field: 'lotId' })

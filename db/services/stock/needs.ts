@@ -1,10 +1,9 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { countsByState, NEED_STATES, type NeedState } from '../../domain/needs/need.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accession } from '../../schema/stock-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes } from '../book/context.ts'
 import { livingStockOf } from '../book/living-stock.ts'
 import { settingsOf } from '../book/settings.ts'
 import { type Judgement, judgements } from '../regrow/judgements.ts'
@@ -21,10 +20,7 @@ export function accessionsInState(reading: Reading, state: NeedState): number[] 
     .map(({ accessionId }) => accessionId)
 }
 
-export function listNeeds(
-  reading: Reading,
-  input: ParsedInput<'accession.list-states'>,
-): Value<'accession.list-states'> {
+export const listNeeds: Reads<'accession.list-states'> = (reading, input) => {
   const inState = Map.groupBy(everyStanding(reading), ({ state }) => state)
   const idsIn = (state: NeedState) => (inState.get(state) ?? []).map(({ accessionId }) => accessionId)
   const wanted = (input.state === undefined ? NEED_STATES : [input.state]).flatMap(idsIn)
@@ -47,10 +43,7 @@ export function listNeeds(
   }
 }
 
-export function overrideAccession(
-  writing: Writing,
-  input: ParsedInput<'accession.change-policy'>,
-): Omit<Value<'accession.change-policy'>, 'entryId'> {
+export const overrideAccession: Writes<'accession.change-policy'> = (writing, input) => {
   const row = writing.db.select().from(accession).where(eq(accession.id, input.accessionId)).get()
   if (!row) refuse('not-found', 'That accession is not in the book.', { field: 'accessionId' })
   writing.db

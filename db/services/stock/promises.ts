@@ -1,5 +1,4 @@
 import { alias } from 'drizzle-orm/sqlite-core'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { SeedPromise, VisitOut } from '../../contract/promise-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
@@ -22,7 +21,7 @@ import { canonicalPersonId, isRecordOf, joinCanonicalPerson } from '../../querie
 import { JOIN_SEED, SEED_NAMES } from '../../queries/seed-names.ts'
 import { crop, person, personContact } from '../../schema/reference-tables.ts'
 import { lot, promiseWaiver, withdrawal } from '../../schema/stock-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
 
 /** The same words as the partial index on withdrawals with a promise, so that it is used. */
@@ -46,10 +45,7 @@ const VISIT = columns({
 type VisitRow = RowOf<typeof VISIT>
 
 /** The visits of a person, joined records too: what is still promised first, by its day, then the latest. */
-export function listOut(
-  reading: Reading,
-  input: ParsedInput<'withdrawal.list-open'>,
-): Value<'withdrawal.list-open'> {
+export const listOut: Reads<'withdrawal.list-open'> = (reading, input) => {
   const personId = canonicalPersonId(reading.sqlite, input.personId)
   if (personId === undefined) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
   const visits = visitsOf(reading, personId, input.limit)
@@ -126,7 +122,7 @@ const REMINDER = both(
   }),
 )
 
-export function listPromises(reading: Reading, input: ParsedInput<'promise.list'>): Value<'promise.list'> {
+export const listPromises: Reads<'promise.list'> = (reading, input) => {
   const overdue = `${STILL_WAITED_FOR} AND promised_by < ?`
   const where = input.overdueOnly ? overdue : `${STILL_WAITED_FOR} AND ? <> ''`
   const rows = select(
@@ -162,10 +158,7 @@ function whoPromised(row: RowOf<typeof REMINDER>) {
   }
 }
 
-export function letPromiseGo(
-  writing: Writing,
-  input: ParsedInput<'promise.waive'>,
-): Omit<Value<'promise.waive'>, 'entryId'> {
+export const letPromiseGo: Writes<'promise.waive'> = (writing, input) => {
   const field = 'withdrawalId'
   const row = select(
     writing.sqlite,

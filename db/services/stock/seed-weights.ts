@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { massFrom } from '../../domain/amounts/mass.ts'
@@ -16,7 +16,7 @@ import {
 import { readSample } from '../../domain/weights/read-sample.ts'
 import { lot, seedWeight, seedWeightReplicate } from '../../schema/stock-tables.ts'
 import { balanceOf, plausibleBand, quantityOf, weightInWords } from '../book/amounts.ts'
-import type { Writing } from '../book/context.ts'
+import type { Writes, Writing } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { settingsOf } from '../book/settings.ts'
 import { writeMovement } from '../book/write-movement.ts'
@@ -117,10 +117,7 @@ export function misweighed(
   return `${weightInWords(weight, manner)} is unusual for ${row.crop} (usually ${low} to ${high} g). Was it weighed and counted right?`
 }
 
-export function weighSeeds(
-  writing: Writing,
-  input: ParsedInput<'lot.record-weight'>,
-): Omit<Value<'lot.record-weight'>, 'entryId'> {
+export const weighSeeds: Writes<'lot.record-weight'> = (writing, input) => {
   const before = lotOrRefuse(writing, input.lotId, 'lotId')
   const samples = input.replicates.map(({ seeds, grams }, index) => {
     const mass = massFrom(grams, 'g')

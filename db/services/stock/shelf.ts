@@ -1,4 +1,3 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { ShelfRow } from '../../contract/shelf-operations.ts'
 import { CAUTION_WORDS } from '../../domain/cautions/caution-text.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
@@ -20,7 +19,7 @@ import {
 } from '../../queries/lot-rows.ts'
 import { matchFor } from '../../queries/search-words.ts'
 import { quantityOf } from '../book/amounts.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { textAndCropsCalled } from '../book/crops-called.ts'
 import { type CollectionPolicy, lifeOf, livingOf, standingOf, thresholdOf } from '../book/living-stock.ts'
 import { harvestOf } from '../book/new-lot.ts'
@@ -29,7 +28,7 @@ import { cautionsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { accessionsInState } from './needs.ts'
 
-export function listLots(reading: Reading, input: ParsedInput<'lot.list'>): Value<'lot.list'> {
+export const listLots: Reads<'lot.list'> = (reading, input) => {
   const { text, state, sort, descending, offset, limit, ...narrow } = input
   const filter: ShelfFilter = {
     ...narrow,
@@ -84,10 +83,7 @@ function shelfRows(reading: Reading, rows: readonly LotRow[]): ShelfRow[] {
 
 const MOST_OFFERED = 200
 
-export function offerLots(
-  reading: Reading,
-  input: ParsedInput<'withdrawal.list-lots'>,
-): Value<'withdrawal.list-lots'> {
+export const offerLots: Reads<'withdrawal.list-lots'> = (reading, input) => {
   const policy = settingsOf(reading)
   const scanned = lotIdByBare(reading.sqlite, readScanCode(input.text) ?? bareNumber(input.text))
   const filter: ShelfFilter = {
@@ -136,10 +132,7 @@ function offeredLot(reading: Reading, row: LotRow, policy: CollectionPolicy): Of
   }
 }
 
-export function findAnything(
-  reading: Reading,
-  input: ParsedInput<'collection.search'>,
-): Value<'collection.search'> {
+export const findAnything: Reads<'collection.search'> = (reading, input) => {
   const text = input.text.trim()
   const bare = bareNumber(text)
   const scanned = readScanCode(text)

@@ -1,5 +1,5 @@
 import { and, eq, lte, sql } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { type Change, takeOut } from '../../domain/ledger/movement.ts'
 import { pooledWeight } from '../../domain/weights/hundred-seed-weight.ts'
@@ -11,17 +11,14 @@ import { germinationResult } from '../../schema/germination-tables.ts'
 import { lot, seedWeight } from '../../schema/stock-tables.ts'
 import { amountOrRefuse, balanceOf, countDoubt, quantityOf, weightInForce } from '../book/amounts.ts'
 import { changeLot } from '../book/change-lot.ts'
-import type { Writing } from '../book/context.ts'
+import type { Writes, Writing } from '../book/context.ts'
 import { addLot, lotOrRefuse, noteParent } from '../book/new-lot.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { settingsOf } from '../book/settings.ts'
 import { refuseTooMuch } from '../book/too-much.ts'
 import { writeMovement } from '../book/write-movement.ts'
 
-export function splitLot(
-  writing: Writing,
-  input: ParsedInput<'lot.split'>,
-): Omit<Value<'lot.split'>, 'entryId'> {
+export const splitLot: Writes<'lot.split'> = (writing, input) => {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   if (input.placeId !== null) placeOrRefuse(writing, input.placeId, 'placeId')
   if (input.role === 'duplicate-elsewhere' && input.heldBy === '') {
@@ -138,10 +135,7 @@ function opposite(change: Change): Change {
   return { count: 0 - change.count, mass: 0 - change.mass }
 }
 
-export function mergeLots(
-  writing: Writing,
-  input: ParsedInput<'lot.merge'>,
-): Omit<Value<'lot.merge'>, 'entryId'> {
+export const mergeLots: Writes<'lot.merge'> = (writing, input) => {
   const into = lotOrRefuse(writing, input.intoLotId, 'intoLotId')
   const from = [...new Set(input.fromLotIds)].map((id, index) =>
     lotOrRefuse(writing, id, `fromLotIds.${index}`),

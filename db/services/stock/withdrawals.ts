@@ -7,7 +7,7 @@ import { seedCount } from '../../domain/amounts/seed-count.ts'
 import type { GrowOutRow } from '../../queries/grow-out-rows.ts'
 import { withdrawal } from '../../schema/stock-tables.ts'
 import { countDoubt, quantity, quantityOf, weightInForce } from '../book/amounts.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reads, Writes, Writing } from '../book/context.ts'
 import { personFor } from '../book/people.ts'
 import { settingsOf } from '../book/settings.ts'
 import { toTray } from '../book/tray.ts'
@@ -17,10 +17,7 @@ import { type OutgoingCaution, type PlannedLine, planWithdrawal, visitCautions }
 
 type Input = ParsedInput<'withdrawal.record'>
 
-export function previewWithdrawal(
-  reading: Reading,
-  input: ParsedInput<'withdrawal.preview'>,
-): Value<'withdrawal.preview'> {
+export const previewWithdrawal: Reads<'withdrawal.preview'> = (reading, input) => {
   const shown = (caution: OutgoingCaution) => ({
     despite: caution.despite,
     sentence: caution.problem.sentence,
@@ -88,10 +85,7 @@ export function recordWithdrawal(
 }
 
 /** A sheet that was signed on paper has happened: cautions are noted as passed by, only seed that is not there is refused. */
-export function recordPaperSheet(
-  writing: Writing,
-  input: ParsedInput<'paper-sheet.record'>,
-): Omit<Value<'paper-sheet.record'>, 'entryId'> {
+export const recordPaperSheet: Writes<'paper-sheet.record'> = (writing, input) => {
   const planned = planWithdrawal(writing, input.lines, 'to-grow')
   for (const { problem } of planned) if (problem !== null) throw new Refusal(problem)
   const visits = new Map<string, { withdrawalId: number; personId: number | null }>()

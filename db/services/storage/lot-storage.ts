@@ -15,7 +15,7 @@ import {
 import { familyOfLot, freezes } from '../../queries/place-readings.ts'
 import { findingsOfLot } from '../../queries/round-rows.ts'
 import { lotContainer } from '../../schema/climate-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { placeOrRefuse } from '../book/places.ts'
 
@@ -111,10 +111,7 @@ function stayInWords(climate: StayClimate['climate']): string {
   return `${celsiusInWords(mean)}${damp} on average, ${celsiusInWords(highest)} at most`
 }
 
-export function noteContainer(
-  writing: Writing,
-  input: ParsedInput<'lot.change-container'>,
-): Omit<Value<'lot.change-container'>, 'entryId'> {
+export const noteContainer: Writes<'lot.change-container'> = (writing, input) => {
   const { kind, airtight, pestProof, since, note } = input
   const rows = [...new Set(input.lotIds)].map((id, index) => lotOrRefuse(writing, id, `lotIds.${index}`))
   for (const { lotId } of rows) {

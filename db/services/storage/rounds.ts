@@ -21,7 +21,7 @@ import {
 } from '../../queries/round-rows.ts'
 import { roundCheck, roundCheckLot, storageRound } from '../../schema/climate-tables.ts'
 import { changeLot } from '../book/change-lot.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes, Writing } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { StoredPlaces } from './place-climate.ts'
@@ -83,10 +83,7 @@ type Walked = ParsedInput<'round.record'>
 type Visit = Walked['places'][number]
 type Check = Visit['checks'][number]
 
-export function recordRound(
-  writing: Writing,
-  input: ParsedInput<'round.record'>,
-): Omit<Value<'round.record'>, 'entryId'> {
+export const recordRound: Writes<'round.record'> = (writing, input) => {
   refuseTwice(input.places)
   const { id: roundId } = writing.db
     .insert(storageRound)
@@ -224,7 +221,7 @@ function readOff(
   return outcome === 'found'
 }
 
-export function listRounds(reading: Reading, input: ParsedInput<'round.list'>): Value<'round.list'> {
+export const listRounds: Reads<'round.list'> = (reading, input) => {
   const { rows, total } = roundRows(reading.sqlite, input.placeId ?? null, input.limit, input.offset)
   return {
     rounds: rows.map((row) => ({

@@ -12,6 +12,8 @@ export interface Expression<T> {
 
 type Source = Column | Expression<unknown>
 
+const COUNT: Expression<number> = { sql: 'count(*)' }
+
 /** As SQLite hands it over: a boolean of the schema is 0 or 1. */
 type Raw<C extends Column> = C['_']['dataType'] extends 'boolean' ? 0 | 1 : C['_']['data']
 
@@ -37,6 +39,11 @@ export function columns<const S extends Readonly<Record<string, Source>>>(
   return { sql: list.join(', ') }
 }
 
+/** Some columns of a table, under the names that the schema gives them. */
+export function pick<T, K extends keyof T>(table: T, ...names: readonly K[]): Pick<T, K> {
+  return Object.fromEntries(names.map((name) => [name, table[name]])) as Pick<T, K>
+}
+
 /** Several columns as one row. */
 export function both<A, B>(some: Columns<A>, others: Columns<B>): Columns<A & B> {
   return { sql: `${some.sql}, ${others.sql}` }
@@ -59,6 +66,25 @@ export function select<R>(
   text: (list: string) => string,
 ): Statement<unknown[], R> {
   return prepared(sqlite, text(of.sql)) as Statement<unknown[], R>
+}
+
+/** A prepared read of one value of each row; `text` is given its SQL for its SELECT. */
+export function selectValue<S extends Source>(
+  sqlite: Sqlite,
+  of: S,
+  text: (value: string) => string,
+): Statement<unknown[], ValueOf<S>> {
+  return prepared(sqlite, text(sqlOf(of))).pluck() as Statement<unknown[], ValueOf<S>>
+}
+
+/** How many rows there are of what a FROM and a WHERE name. */
+export function countOf(sqlite: Sqlite, from: string, ...bound: unknown[]): number {
+  return selectValue(sqlite, COUNT, (count) => `SELECT ${count} ${from}`).get(...bound) ?? 0
+}
+
+/** Whether there is any row of what a FROM and a WHERE name. */
+export function isAny(sqlite: Sqlite, from: string, ...bound: unknown[]): boolean {
+  return prepared(sqlite, `SELECT 1 ${from} LIMIT 1`).get(...bound) !== undefined
 }
 
 function sqlOf(source: Source): string {

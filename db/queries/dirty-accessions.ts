@@ -1,5 +1,8 @@
 import type { Sqlite } from '../migrations/connection.ts'
+import { expression, selectValue } from './columns.ts'
 import { prepared } from './prepared.ts'
+
+const ID = expression<number>('id')
 
 /** Stands for every accession: something changed that may concern them all. */
 export const EVERY_ACCESSION = 0
@@ -41,7 +44,7 @@ export function watchAccessions(sqlite: Sqlite): void {
 
 /** The accessions that were touched since they were last forgotten, of a connection that is watched. */
 export function dirtyAccessions(sqlite: Sqlite): Set<number> {
-  return new Set(prepared(sqlite, 'SELECT id FROM dirty_accession').pluck().all() as number[])
+  return new Set(selectValue(sqlite, ID, (id) => `SELECT ${id} FROM dirty_accession`).all())
 }
 
 export function forgetTouched(sqlite: Sqlite): void {
@@ -50,10 +53,9 @@ export function forgetTouched(sqlite: Sqlite): void {
 
 /** Every accession that has a lot, in order. */
 export function accessionsWithLots(sqlite: Sqlite): number[] {
-  return prepared(
+  return selectValue(
     sqlite,
-    'SELECT id FROM accession WHERE EXISTS (SELECT 1 FROM lot WHERE accession_id = accession.id)',
-  )
-    .pluck()
-    .all() as number[]
+    ID,
+    (id) => `SELECT ${id} FROM accession WHERE EXISTS (SELECT 1 FROM lot WHERE accession_id = accession.id)`,
+  ).all()
 }

@@ -1,53 +1,59 @@
+import { alias } from 'drizzle-orm/sqlite-core'
 import type { Sqlite } from '../migrations/connection.ts'
+import { crop, person, storagePlace } from '../schema/reference-tables.ts'
+import { accession, lot, lotParent, lotPlace } from '../schema/stock-tables.ts'
+import { columns, expression, orNull, pick, type RowOf, select } from './columns.ts'
+import { notUndone } from './measurements.ts'
 import { joinCanonicalPerson } from './person-records.ts'
-import { prepared } from './prepared.ts'
+import { JOIN_SEED } from './seed-names.ts'
+
+const grower = alias(person, 'grower')
+const donor = alias(person, 'donor')
+
+const FACTS = columns({
+  species: crop.species,
+  grownAt: expression<string>("CASE lot.grown_at WHEN '' THEN accession.grown_at ELSE lot.grown_at END"),
+  ...pick(lot, 'placeId', 'heldBy', 'heldSince'),
+  grower: orNull(grower.name),
+  donorId: orNull(donor.id),
+  creditAs: orNull(donor.creditAs),
+  ...pick(accession, 'receivedOn', 'donorWords', 'story', 'terms'),
+})
 
 /** What the record of a lot shows beside its row of the shelf. */
-export interface LotFacts {
-  readonly species: string
-  readonly grown_at: string
-  readonly place_id: number | null
-  readonly held_by: string
-  readonly held_since: string | null
-  readonly grower: string | null
-  readonly donor_id: number | null
-  readonly credit_as: string | null
-  readonly received_on: string
-  readonly donor_words: string
-  readonly story: string
-  readonly terms: string
-}
+export type LotFacts = RowOf<typeof FACTS>
 
 /** The facts of one lot; the lot must exist. */
 export function lotFacts(sqlite: Sqlite, lotId: number): LotFacts {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT crop.species, CASE lot.grown_at WHEN '' THEN accession.grown_at ELSE lot.grown_at END AS grown_at,
-       lot.place_id, lot.held_by, lot.held_since, grower.name AS grower, donor.id AS donor_id,
-       donor.credit_as, accession.received_on, accession.donor_words, accession.story, accession.terms
-     FROM lot JOIN accession ON accession.id = lot.accession_id
-     JOIN variety ON variety.id = accession.variety_id JOIN crop ON crop.id = variety.crop_id
-     ${joinCanonicalPerson('grower', 'lot.grower_id')}
-     ${joinCanonicalPerson('donor', 'accession.donor_id')}
+    FACTS,
+    (list) => `SELECT ${list} FROM lot ${JOIN_SEED}
+     ${joinCanonicalPerson('grower', 'lot.grower_id')} ${joinCanonicalPerson('donor', 'accession.donor_id')}
      WHERE lot.id = ?`,
   ).get(lotId) as LotFacts
 }
 
+const PLACE = columns({ place: storagePlace.path, since: lotPlace.since })
+
 /** Where a lot has lain, latest first. */
-export function placeHistoryOf(sqlite: Sqlite, lotId: number): { place: string; since: string }[] {
-  return prepared(
+export function placeHistoryOf(sqlite: Sqlite, lotId: number) {
+  return select(
     sqlite,
-    `SELECT storage_place.path AS place, since FROM lot_place JOIN storage_place ON storage_place.id = place_id
-     WHERE lot_id = ? AND NOT EXISTS (SELECT 1 FROM entry WHERE takes_back_id = lot_place.entry_id)
-     ORDER BY since DESC, lot_place.id DESC`,
-  ).all(lotId) as { place: string; since: string }[]
+    PLACE,
+    (list) => `SELECT ${list} FROM lot_place JOIN storage_place ON storage_place.id = place_id
+     WHERE lot_id = ? AND ${notUndone('lot_place')} ORDER BY since DESC, lot_place.id DESC`,
+  ).all(lotId)
 }
+
+const PARENT = columns({ lotId: lot.id, lotNumber: lot.number, relation: lotParent.relation })
 
 /** The lots that a lot came from. */
 export function parentsOf(sqlite: Sqlite, lotId: number) {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT lot.id AS lotId, lot.number AS lotNumber, relation FROM lot_parent JOIN lot ON lot.id = parent_lot_id
+    PARENT,
+    (list) => `SELECT ${list} FROM lot_parent JOIN lot ON lot.id = parent_lot_id
      WHERE lot_id = ? ORDER BY lot.id`,
-  ).all(lotId) as { lotId: number; lotNumber: string; relation: 'grown' | 'split' | 'joined' }[]
+  ).all(lotId)
 }

@@ -2,59 +2,56 @@ import { alias } from 'drizzle-orm/sqlite-core'
 import type { Sqlite } from '../migrations/connection.ts'
 import { lotForecast } from '../schema/forecast-tables.ts'
 import { germinationResult } from '../schema/germination-tables.ts'
-import { crop, person, storagePlace, variety } from '../schema/reference-tables.ts'
+import { crop, person, storagePlace } from '../schema/reference-tables.ts'
 import { accession, lot, seedWeight } from '../schema/stock-tables.ts'
-import { both, columns, expression, orNull, type RowOf, select } from './columns.ts'
+import {
+  both,
+  columns,
+  countOf,
+  expression,
+  isAny,
+  orNull,
+  pick,
+  type RowOf,
+  select,
+  selectValue,
+} from './columns.ts'
 import { joinCanonicalPerson } from './person-records.ts'
-import { prepared } from './prepared.ts'
+import { JOIN_SEED, SEED_NAMES } from './seed-names.ts'
 
 const LIFE = columns({
-  lot_id: lot.id,
-  accession_id: lot.accessionId,
-  role: lot.role,
-  basis: lot.basis,
-  estimated: lot.estimated,
-  balance_count: lot.balanceCount,
-  quarantine_reason: lot.quarantineReason,
-  crop_id: crop.id,
-  counted_unit: crop.countedUnit,
-  crop_weight_ug: crop.hundredSeedWeightUg,
-  plausible_low_g: crop.plausibleLowG,
-  plausible_high_g: crop.plausibleHighG,
-  federal_minimum_percent: crop.federalMinimumPercent,
-  state_minimum_percent: crop.stateMinimumPercent,
-  weight_ug: orNull(seedWeight.hundredSeedWeightUg),
-  weight_replicates: orNull(seedWeight.replicates),
-  weight_seeds: orNull(seedWeight.seedsCounted),
-  weight_cv: orNull(seedWeight.coefficientOfVariation),
+  lotId: lot.id,
+  ...pick(lot, 'accessionId', 'role', 'basis', 'estimated', 'balanceCount', 'quarantineReason', 'generation'),
+  cropId: crop.id,
+  countedUnit: crop.countedUnit,
+  cropWeightUg: crop.hundredSeedWeightUg,
+  ...pick(crop, 'plausibleLowG', 'plausibleHighG', 'federalMinimumPercent', 'stateMinimumPercent'),
+  ...pick(crop, 'matingSystem', 'plantsForSeed', 'plantsToMaintain', 'plantsToConserve'),
+  /** The years that the crop's seed keeps, the low end of the table's span. */
+  storageYears: crop.storageYears,
+  weightUg: orNull(seedWeight.hundredSeedWeightUg),
+  weightReplicates: orNull(seedWeight.replicates),
+  weightSeeds: orNull(seedWeight.seedsCounted),
+  weightCv: orNull(seedWeight.coefficientOfVariation),
   /** The doubt of a weight that lots were poured together with; null: by its samples. */
-  weight_pooled_doubt: orNull(seedWeight.pooledDoubt),
+  weightPooledDoubt: orNull(seedWeight.pooledDoubt),
   tested: orNull(germinationResult.tested),
   sprouted: orNull(germinationResult.sprouted),
-  tested_on: orNull(germinationResult.testedOn),
+  testedOn: orNull(germinationResult.testedOn),
   /** What is kept of its forecast; null where there is none, or nothing could be forecast. */
-  forecast_on: orNull(lotForecast.computedOn),
-  forecast_viability: orNull(lotForecast.viability),
-  forecast_low: orNull(lotForecast.viabilityLow),
-  forecast_high: orNull(lotForecast.viabilityHigh),
-  forecast_start: orNull(lotForecast.viabilityStart),
-  forecast_a_year: orNull(lotForecast.deviatesAYear),
-  mating_system: crop.matingSystem,
-  plants_for_seed: crop.plantsForSeed,
-  plants_to_maintain: crop.plantsToMaintain,
-  plants_to_conserve: crop.plantsToConserve,
-  own_grade: accession.ownGrade,
-  own_plants: expression<number | null>('coalesce(accession.own_plants, crop.own_plants)'),
+  forecastOn: orNull(lotForecast.computedOn),
+  forecastViability: orNull(lotForecast.viability),
+  forecastLow: orNull(lotForecast.viabilityLow),
+  forecastHigh: orNull(lotForecast.viabilityHigh),
+  forecastStart: orNull(lotForecast.viabilityStart),
+  forecastAYear: orNull(lotForecast.deviatesAYear),
+  ...pick(accession, 'ownGrade', 'ownAssurance', 'varietyId'),
+  ownPlants: expression<number | null>('coalesce(accession.own_plants, crop.own_plants)'),
   regrowings: accession.ownRegrowings,
   threshold: expression<number | null>('coalesce(accession.own_threshold, crop.own_threshold)'),
-  own_assurance: accession.ownAssurance,
-  variety_id: accession.varietyId,
-  generation: lot.generation,
-  /** The years that the crop's seed keeps, the low end of the table's span. */
-  storage_years: crop.storageYears,
 })
 
-/** A lot with what is needed to say how alive it is and what its accession has to keep. Snake case as in the file. */
+/** A lot with what is needed to say how alive it is and what its accession has to keep. */
 export type LifeRow = RowOf<typeof LIFE>
 
 const donor = alias(person, 'donor')
@@ -62,19 +59,13 @@ const donor = alias(person, 'donor')
 const LOT = both(
   LIFE,
   columns({
-    lot_number: lot.number,
-    accession_number: accession.number,
-    balance_mass_mg: lot.balanceMassMg,
-    harvest_from: lot.harvestFrom,
-    harvest_to: lot.harvestTo,
-    harvest_about: lot.harvestAbout,
-    variety: variety.name,
-    crop: crop.commonName,
-    packet_seeds: crop.packetSeeds,
-    weight_id: lot.weightId,
+    lotNumber: lot.number,
+    accessionNumber: accession.number,
+    ...pick(lot, 'balanceMassMg', 'harvestFrom', 'harvestTo', 'harvestAbout', 'weightId', 'heldBy'),
+    ...SEED_NAMES,
+    packetSeeds: crop.packetSeeds,
     place: orNull(storagePlace.path),
     donor: orNull(donor.name),
-    held_by: lot.heldBy,
   }),
 )
 
@@ -82,10 +73,7 @@ const LOT = both(
 export type LotRow = RowOf<typeof LOT>
 
 const LIFE_JOINS = `
-  lot
-  JOIN accession ON accession.id = lot.accession_id
-  JOIN variety ON variety.id = accession.variety_id
-  JOIN crop ON crop.id = variety.crop_id
+  lot ${JOIN_SEED}
   LEFT JOIN seed_weight ON seed_weight.id = lot.weight_id
   LEFT JOIN germination_result ON germination_result.id = lot.germination_id
   LEFT JOIN lot_forecast ON lot_forecast.lot_id = lot.id`
@@ -190,8 +178,7 @@ export function shelfPage(
 /** How many lots a filter finds. */
 export function shelfTotal(sqlite: Sqlite, filter: ShelfFilter): number {
   const { where, values } = conditions(filter)
-  const found = prepared(sqlite, `SELECT count(*) FROM ${narrowJoins(filter, 'number')} WHERE ${where}`)
-  return Number(found.pluck().get(...values))
+  return countOf(sqlite, `FROM ${narrowJoins(filter, 'number')} WHERE ${where}`, ...values)
 }
 
 /** Only the tables that a filter and a sort look at. */
@@ -240,15 +227,10 @@ function conditions(filter: ShelfFilter): { where: string; values: unknown[] } {
 
 /** Whether any lot's number begins so. */
 export function anyLotBeginsWith(sqlite: Sqlite, barePrefix: string): boolean {
-  return (
-    prepared(sqlite, 'SELECT 1 FROM lot WHERE bare >= ? AND bare < ? LIMIT 1').get(
-      barePrefix,
-      `${barePrefix}~`,
-    ) !== undefined
-  )
+  return isAny(sqlite, 'FROM lot WHERE bare >= ? AND bare < ?', barePrefix, `${barePrefix}~`)
 }
 
 /** The lot with this bare number, or undefined. */
 export function lotIdByBare(sqlite: Sqlite, bare: string): number | undefined {
-  return prepared(sqlite, 'SELECT id FROM lot WHERE bare = ?').pluck().get(bare) as number | undefined
+  return selectValue(sqlite, lot.id, (id) => `SELECT ${id} FROM lot WHERE bare = ?`).get(bare)
 }

@@ -1,17 +1,17 @@
 import type { Sqlite } from '../migrations/connection.ts'
-import { prepared } from './prepared.ts'
+import { expression, selectValue } from './columns.ts'
 
 const DATE_OF = { germination_result: 'tested_on', seed_weight: 'measured_on' } as const
 
 /** The id of a lot's latest measurement whose entry was not taken back, or null. */
 export function latestMeasurement(sqlite: Sqlite, table: keyof typeof DATE_OF, lotId: number): number | null {
-  const id = prepared(
+  const latest = selectValue(
     sqlite,
-    `SELECT id FROM ${table} WHERE lot_id = ? AND ${notUndone(table)} ORDER BY ${DATE_OF[table]} DESC, id DESC LIMIT 1`,
+    expression<number>('id'),
+    (id) =>
+      `SELECT ${id} FROM ${table} WHERE lot_id = ? AND ${notUndone(table)} ORDER BY ${DATE_OF[table]} DESC, id DESC LIMIT 1`,
   )
-    .pluck()
-    .get(lotId) as number | undefined
-  return id ?? null
+  return latest.get(lotId) ?? null
 }
 
 /** SQL that holds for rows of a table whose entry was not taken back. */

@@ -1,5 +1,7 @@
 import type { Sqlite } from '../migrations/connection.ts'
-import { prepared } from './prepared.ts'
+import { expression, selectValue } from './columns.ts'
+
+const KEPT = expression<number>('coalesce(joined_into_id, id)')
 
 /** Joins the kept record of the person that a column names, where one was joined into another. */
 export function joinCanonicalPerson(alias: string, column: string): string {
@@ -9,9 +11,7 @@ export function joinCanonicalPerson(alias: string, column: string): string {
 
 /** The id of the record that stands for a person: its own, or the one it was joined into. Undefined: not in the book. */
 export function canonicalPersonId(sqlite: Sqlite, personId: number): number | undefined {
-  return prepared(sqlite, 'SELECT coalesce(joined_into_id, id) FROM person WHERE id = ?')
-    .pluck()
-    .get(personId) as number | undefined
+  return selectValue(sqlite, KEPT, (id) => `SELECT ${id} FROM person WHERE id = ?`).get(personId)
 }
 
 /** SQL that holds where a column names any record of the kept person whose id is bound twice. */

@@ -1,40 +1,47 @@
-import type { PlaceAim } from '../domain/climate/limits.ts'
 import type { ClimateReading } from '../domain/climate/reading.ts'
 import type { Sqlite } from '../migrations/connection.ts'
+import { climateBatch, climateReading, placeTerms } from '../schema/climate-tables.ts'
+import { crop, storagePlace } from '../schema/reference-tables.ts'
+import { lot } from '../schema/stock-tables.ts'
+import { type Columns, columns, expression, pick, type RowOf, select, selectValue } from './columns.ts'
+import { insertRow } from './insert.ts'
 import { notUndone } from './measurements.ts'
 import { prepared } from './prepared.ts'
+import { JOIN_SEED, SEED_NAMES } from './seed-names.ts'
+
+const TERMS = columns(pick(placeTerms, 'placeId', 'aim', 'highestCc', 'highestPm', 'roundDays'))
 
 /** What a place is meant for, as the keeper said last. */
-export interface TermsRow {
-  readonly placeId: number
-  readonly aim: PlaceAim
-  readonly highestCc: number | null
-  readonly highestPm: number | null
-  readonly roundDays: number | null
-}
+export type TermsRow = RowOf<typeof TERMS>
 
 /** The terms in force of every place that has any. */
 export function termsOfPlaces(sqlite: Sqlite): TermsRow[] {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT place_id AS placeId, aim, highest_cc AS highestCc, highest_pm AS highestPm, round_days AS roundDays
-     FROM place_terms WHERE id IN (
+    TERMS,
+    (list) => `SELECT ${list} FROM place_terms WHERE id IN (
        SELECT max(id) FROM place_terms WHERE ${notUndone('place_terms')} GROUP BY place_id)`,
-  ).all() as TermsRow[]
+  ).all()
 }
 
+const LATEST = columns({
+  placeId: expression<number>('read.place_id'),
+  at: expression<string>(`(SELECT at FROM climate_reading WHERE climate_reading.place_id = read.place_id
+    AND batch_id IN (SELECT id FROM batch) ORDER BY at DESC LIMIT 1)`),
+})
+
 /** The minute of the latest reading of every place that has any. */
-export function latestReadings(sqlite: Sqlite): { placeId: number; at: string }[] {
-  return prepared(
+export function latestReadings(sqlite: Sqlite) {
+  return select(
     sqlite,
-    `WITH batch AS (SELECT id, place_id FROM climate_batch WHERE ${notUndone('climate_batch')}),
+    LATEST,
+    (list) => `WITH batch AS (SELECT id, place_id FROM climate_batch WHERE ${notUndone('climate_batch')}),
        read AS (SELECT DISTINCT place_id FROM batch)
-     SELECT place_id AS placeId, (
-       SELECT at FROM climate_reading WHERE climate_reading.place_id = read.place_id
-         AND batch_id IN (SELECT id FROM batch) ORDER BY at DESC LIMIT 1) AS at
-     FROM read`,
-  ).all() as { placeId: number; at: string }[]
+     SELECT ${list} FROM read`,
+  ).all()
 }
+
+const READING: Columns<ClimateReading> = columns(pick(climateReading, 'at', 'temperatureCc', 'humidityPm'))
 
 /** Every reading of a place itself that counts, in order of time. `from` and `until` are days; `until` is left out. */
 export function readingsOfPlace(
@@ -43,66 +50,60 @@ export function readingsOfPlace(
   from = '',
   until = '9999-12-31',
 ): ClimateReading[] {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT at, temperature_cc AS temperatureCc, humidity_pm AS humidityPm FROM climate_reading
+    READING,
+    (list) => `SELECT ${list} FROM climate_reading
      WHERE place_id = ? AND at >= ? AND at < ? AND batch_id IN (
        SELECT id FROM climate_batch WHERE climate_batch.place_id = ? AND ${notUndone('climate_batch')})
      ORDER BY at`,
-  ).all(placeId, from, until, placeId) as ClimateReading[]
+  ).all(placeId, from, until, placeId)
 }
 
-/** Readings that came in together. */
-export interface BatchRow {
-  readonly entryId: number
-  readonly fileName: string | null
-  readonly readings: number
-  readonly leftOut: number
-  readonly note: string
-  readonly first: string
-  readonly last: string
-}
+const OF_BATCH =
+  'FROM climate_reading WHERE place_id = climate_batch.place_id AND batch_id = climate_batch.id'
+const BATCH = columns({
+  ...pick(climateBatch, 'entryId', 'fileName', 'readings', 'leftOut', 'note'),
+  first: expression<string>(`(SELECT min(at) ${OF_BATCH})`),
+  last: expression<string>(`(SELECT max(at) ${OF_BATCH})`),
+})
 
-/** The batches of a place that count, latest first. */
-export function batchesOfPlace(sqlite: Sqlite, placeId: number, limit: number): BatchRow[] {
-  return prepared(
+/** Readings that came in together and count, of a place, latest first. */
+export function batchesOfPlace(sqlite: Sqlite, placeId: number, limit: number) {
+  return select(
     sqlite,
-    `SELECT entry_id AS entryId, file_name AS fileName, readings, left_out AS leftOut, note,
-       (SELECT min(at) FROM climate_reading WHERE place_id = climate_batch.place_id AND batch_id = climate_batch.id) AS first,
-       (SELECT max(at) FROM climate_reading WHERE place_id = climate_batch.place_id AND batch_id = climate_batch.id) AS last
+    BATCH,
+    (list) => `SELECT ${list}
      FROM climate_batch WHERE place_id = ? AND ${notUndone('climate_batch')} ORDER BY id DESC LIMIT ?`,
-  ).all(placeId, limit) as BatchRow[]
+  ).all(placeId, limit)
 }
 
-/** A lot that lies in a place or in something inside it, with what it is kept in and how moist it was found. */
-export interface StoredLotRow {
-  readonly lotId: number
-  readonly lotNumber: string
-  readonly variety: string
-  readonly crop: string
-  readonly family: string
-  readonly place: string
-  readonly quarantined: 0 | 1
-  readonly highPercent: number | null
-}
+const STORED_LOT = columns({
+  lotId: lot.id,
+  lotNumber: lot.number,
+  ...SEED_NAMES,
+  family: crop.family,
+  place: storagePlace.path,
+  quarantined: expression<0 | 1>('lot.quarantine_reason IS NOT NULL'),
+  highPercent: expression<
+    number | null
+  >(`(SELECT high_percent FROM seed_moisture WHERE lot_id = lot.id AND ${notUndone('seed_moisture')}
+      ORDER BY measured_on DESC, id DESC LIMIT 1)`),
+})
 
-/** Lots with seed in a place and inside it, by number. */
-export function lotsInPlace(sqlite: Sqlite, placeId: number, limit: number): StoredLotRow[] {
-  return prepared(
+/** Lots with seed in a place and inside it, by number, with what they are kept in and how moist they were found. */
+export function lotsInPlace(sqlite: Sqlite, placeId: number, limit: number) {
+  return select(
     sqlite,
-    `WITH around AS (SELECT id, path FROM storage_place WHERE id = ?)
-     SELECT lot.id AS lotId, lot.number AS lotNumber, variety.name AS variety, crop.common_name AS crop, crop.family,
-       storage_place.path AS place, lot.quarantine_reason IS NOT NULL AS quarantined,
-       (SELECT high_percent FROM seed_moisture WHERE lot_id = lot.id AND ${notUndone('seed_moisture')}
-        ORDER BY measured_on DESC, id DESC LIMIT 1) AS highPercent
+    STORED_LOT,
+    (list) => `WITH around AS (SELECT id, path FROM storage_place WHERE id = ?)
+     SELECT ${list}
      FROM around
        JOIN storage_place ON storage_place.id = around.id
          OR substr(storage_place.path, 1, length(around.path) + 3) = around.path || ' / '
-       JOIN lot ON lot.place_id = storage_place.id AND lot.holds_seed = 1
-       JOIN accession ON accession.id = lot.accession_id JOIN variety ON variety.id = accession.variety_id
-       JOIN crop ON crop.id = variety.crop_id
+       JOIN lot ON lot.place_id = storage_place.id AND lot.holds_seed = 1 ${JOIN_SEED}
      ORDER BY lot.number LIMIT ?`,
-  ).all(placeId, limit) as StoredLotRow[]
+  ).all(placeId, limit)
 }
 
 /** Whether a place is a freezer or stands in one. */
@@ -121,13 +122,12 @@ export function freezes(sqlite: Sqlite, placeId: number): boolean {
 
 /** The plant family of a lot. */
 export function familyOfLot(sqlite: Sqlite, lotId: number): string {
-  return prepared(
+  const family = selectValue(
     sqlite,
-    `SELECT crop.family FROM lot JOIN accession ON accession.id = lot.accession_id
-       JOIN variety ON variety.id = accession.variety_id JOIN crop ON crop.id = variety.crop_id WHERE lot.id = ?`,
+    crop.family,
+    (value) => `SELECT ${value} FROM lot ${JOIN_SEED} WHERE lot.id = ?`,
   )
-    .pluck()
-    .get(lotId) as string
+  return family.get(lotId) ?? ''
 }
 
 /** The minutes of a span, both ends counted, of which a place has a reading that counts. */
@@ -137,25 +137,27 @@ export function minutesRead(
   from: string,
   until: string,
 ): ReadonlySet<string> {
-  const minutes = prepared(
+  const minutes = selectValue(
     sqlite,
-    `SELECT at FROM climate_reading WHERE place_id = ? AND at >= ? AND at <= ? AND batch_id IN (
+    climateReading.at,
+    (at) => `SELECT ${at} FROM climate_reading WHERE place_id = ? AND at >= ? AND at <= ? AND batch_id IN (
        SELECT id FROM climate_batch WHERE climate_batch.place_id = ? AND ${notUndone('climate_batch')})`,
-  )
-    .pluck()
-    .all(placeId, from, until, placeId) as string[]
+  ).all(placeId, from, until, placeId)
   return new Set(minutes)
 }
 
-/** The file of this digest that counts, by the name it came in under; null where there is none. */
-export function batchOfFile(sqlite: Sqlite, digest: string): { fileName: string; place: string } | null {
-  const row = prepared(
+const FILE = columns({ fileName: climateBatch.fileName, place: storagePlace.path })
+
+/** The file of this digest that counts, by the name it came in under; undefined where there is none. */
+export function batchOfFile(sqlite: Sqlite, digest: string) {
+  return select(
     sqlite,
-    `SELECT file_name AS fileName, path AS place FROM climate_batch
-       JOIN storage_place ON storage_place.id = climate_batch.place_id
+    FILE,
+    (
+      list,
+    ) => `SELECT ${list} FROM climate_batch JOIN storage_place ON storage_place.id = climate_batch.place_id
      WHERE digest = ? AND ${notUndone('climate_batch')}`,
-  ).get(digest) as { fileName: string; place: string } | undefined
-  return row ?? null
+  ).get(digest)
 }
 
 /** Writes many readings of one batch; they must be in order of time, or it is slow. */
@@ -165,10 +167,5 @@ export function writeReadings(
   batchId: number,
   readings: readonly ClimateReading[],
 ): void {
-  const insert = prepared(
-    sqlite,
-    'INSERT INTO climate_reading (place_id, at, batch_id, temperature_cc, humidity_pm) VALUES (?, ?, ?, ?, ?)',
-  )
-  for (const { at, temperatureCc, humidityPm } of readings)
-    insert.run(placeId, at, batchId, temperatureCc, humidityPm)
+  for (const reading of readings) insertRow(sqlite, climateReading, { placeId, batchId, ...reading })
 }

@@ -1,27 +1,24 @@
+import { alias } from 'drizzle-orm/sqlite-core'
 import type { Sqlite } from '../migrations/connection.ts'
-import { crop } from '../schema/reference-tables.ts'
+import { crop, person } from '../schema/reference-tables.ts'
+import { growingSite, siteNeighbour } from '../schema/season-tables.ts'
 import { accession } from '../schema/stock-tables.ts'
-import { columns, expression, type RowOf, select } from './columns.ts'
+import { columns, expression, orNull, pick, type RowOf, select } from './columns.ts'
 import { notUndone } from './measurements.ts'
 import { isRecordOf, joinCanonicalPerson } from './person-records.ts'
-import { prepared } from './prepared.ts'
 
 const PLAN_CROP = columns({
-  accession_id: accession.id,
-  species: crop.species,
+  accessionId: accession.id,
   crop: crop.commonName,
-  life_cycle: crop.lifeCycle,
+  ...pick(crop, 'species', 'lifeCycle', 'pollination', 'bedArea', 'laterSowingDays'),
   home: crop.isolationHomeM,
   strict: crop.isolationStrictM,
-  home_source: expression<string | null>("json_extract(crop.reference, '$.sources.isolation_home_m.source')"),
-  strict_source: expression<string | null>(
+  homeSource: expression<string | null>("json_extract(crop.reference, '$.sources.isolation_home_m.source')"),
+  strictSource: expression<string | null>(
     "json_extract(crop.reference, '$.sources.isolation_strict_m.source')",
   ),
   own: expression<0 | 1>('crop.added_entry_id IS NOT NULL'),
-  pollination: crop.pollination,
-  bed_area: crop.bedArea,
-  days_to_seed: expression<number | null>('coalesce(crop.own_days_to_seed, crop.days_to_seed)'),
-  later_sowing_days: crop.laterSowingDays,
+  daysToSeed: expression<number | null>('coalesce(crop.own_days_to_seed, crop.days_to_seed)'),
 })
 
 /** What a plan has to know of an accession's crop. */
@@ -38,56 +35,62 @@ export function planCrops(sqlite: Sqlite, accessionIds: readonly number[]): Plan
   ).all(JSON.stringify(accessionIds))
 }
 
+const CROP = { crop: crop.commonName, species: crop.species }
+const EVERY_CROP = columns(CROP)
+
 /** Every crop with its botanical name. */
-export function everyCrop(sqlite: Sqlite): { readonly crop: string; readonly species: string }[] {
-  return prepared(sqlite, 'SELECT common_name AS crop, species FROM crop').all() as {
-    crop: string
-    species: string
-  }[]
+export function everyCrop(sqlite: Sqlite) {
+  return select(sqlite, EVERY_CROP, (list) => `SELECT ${list} FROM crop`).all()
 }
 
+const who = alias(person, 'who')
+
+const SITE = columns({
+  siteId: growingSite.id,
+  ...pick(growingSite, 'name', 'areaM2', 'mostVarieties', 'seasonDays', 'takes', 'note'),
+  ...pick(growingSite, 'latitude', 'longitude', 'eastM', 'northM'),
+  growerId: orNull(who.id),
+  grower: orNull(who.name),
+})
+
 /** A garden as it lies in the file, with its grower's name. */
-export interface SiteRow {
-  readonly id: number
-  readonly name: string
-  readonly grower_id: number | null
-  readonly grower: string | null
-  readonly bed_area: number
-  readonly most_varieties: number
-  readonly season_days: number | null
-  readonly takes: string
-  readonly latitude: number | null
-  readonly longitude: number | null
-  readonly east_m: number | null
-  readonly north_m: number | null
-  readonly note: string
-}
+export type SiteRow = RowOf<typeof SITE>
 
 /** Every garden, by name. */
 export function siteRows(sqlite: Sqlite): SiteRow[] {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT growing_site.id, growing_site.name, who.id AS grower_id, who.name AS grower, bed_area, most_varieties, season_days,
-       takes, latitude, longitude, east_m, north_m, growing_site.note
-     FROM growing_site ${joinCanonicalPerson('who', 'growing_site.grower_id')} ORDER BY growing_site.name, growing_site.id`,
-  ).all() as SiteRow[]
+    SITE,
+    (list) => `SELECT ${list} FROM growing_site ${joinCanonicalPerson('who', 'growing_site.grower_id')}
+     ORDER BY growing_site.name, growing_site.id`,
+  ).all()
 }
+
+const NEIGHBOUR = columns({ ...pick(siteNeighbour, 'siteId', 'cropId', 'metres'), ...CROP })
 
 /** What flowers near each garden. */
 export function neighbourRows(sqlite: Sqlite) {
-  return prepared(
+  return select(
     sqlite,
-    `SELECT site_id, crop_id, crop.common_name AS crop, crop.species, metres
+    NEIGHBOUR,
+    (list) => `SELECT ${list}
      FROM site_neighbour JOIN crop ON crop.id = crop_id ORDER BY site_id, metres, crop_id`,
-  ).all() as { site_id: number; crop_id: string; crop: string; species: string; metres: number }[]
+  ).all()
 }
 
+const GROW_OUTS = columns({
+  took: expression<number>('count(*)'),
+  back: expression<number>(`coalesce(sum(EXISTS (SELECT 1 FROM seed_return
+    WHERE seed_return.withdrawal_id = withdrawal.id AND ${notUndone('seed_return')})), 0)`),
+})
+
 /** How often a person took seed to bring some back, and how often some came. */
-export function growOutsOf(sqlite: Sqlite, personId: number): { took: number; back: number } {
-  return prepared(
+export function growOutsOf(sqlite: Sqlite, personId: number): RowOf<typeof GROW_OUTS> {
+  const found = select(
     sqlite,
-    `SELECT count(*) AS took, coalesce(sum(EXISTS (SELECT 1 FROM seed_return
-       WHERE seed_return.withdrawal_id = withdrawal.id AND ${notUndone('seed_return')})), 0) AS back
-     FROM withdrawal WHERE ${isRecordOf('person_id')} AND purpose IN ('grow-out', 'to-return') AND ${notUndone('withdrawal')}`,
-  ).get(personId, personId) as { took: number; back: number }
+    GROW_OUTS,
+    (list) => `SELECT ${list} FROM withdrawal
+     WHERE ${isRecordOf('person_id')} AND purpose IN ('grow-out', 'to-return') AND ${notUndone('withdrawal')}`,
+  ).get(personId, personId)
+  return found ?? { took: 0, back: 0 }
 }

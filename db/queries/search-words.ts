@@ -1,5 +1,7 @@
 import { fold } from '../domain/shared/fold.ts'
 import type { Sqlite } from '../migrations/connection.ts'
+import { accession } from '../schema/stock-tables.ts'
+import { columns, expression, select, selectValue } from './columns.ts'
 import { isRecordOf } from './person-records.ts'
 import { prepared } from './prepared.ts'
 
@@ -17,11 +19,15 @@ function beginnings(text: string): string {
 }
 
 /** An accession's searchable words: number, variety and its synonyms, crop, donor, place grown. */
-const WORDS = `
-  SELECT accession.id, accession.number || ' ' || accession.bare || ' ' || variety.name || ' ' || crop.common_name
+const WORDS = columns({
+  id: accession.id,
+  words:
+    expression<string>(`accession.number || ' ' || accession.bare || ' ' || variety.name || ' ' || crop.common_name
     || ' ' || crop.species || ' ' || coalesce(person.name || ' ' || kept.name, person.name, '') || ' ' || accession.grown_at
-    || ' ' || coalesce((SELECT group_concat(name, ' ') FROM variety_synonym WHERE variety_id = variety.id), '') AS words
-  FROM accession
+    || ' ' || coalesce((SELECT group_concat(name, ' ') FROM variety_synonym WHERE variety_id = variety.id), '')`),
+})
+
+const OF_ACCESSIONS = `FROM accession
   JOIN variety ON variety.id = accession.variety_id
   JOIN crop ON crop.id = variety.crop_id
   LEFT JOIN person ON person.id = accession.donor_id
@@ -38,36 +44,44 @@ export function indexAccession(sqlite: Sqlite, accessionId: number): void {
 
 /** Writes the searchable words of every accession anew whose id lies from `first` to `last`. */
 export function indexAccessions(sqlite: Sqlite, first: number, last: number): void {
-  const facts = prepared(sqlite, WORDS)
+  const facts = select(sqlite, WORDS, (list) => `SELECT ${list} ${OF_ACCESSIONS}`)
   const put = prepared(sqlite, 'INSERT OR REPLACE INTO accession_search (rowid, words) VALUES (?, ?)')
   for (let from = first; from <= last; from += AT_A_TIME) {
-    const rows = facts.all(from, Math.min(last, from + AT_A_TIME - 1)) as { id: number; words: string }[]
-    for (const { id, words } of rows) put.run(id, fold(words))
+    for (const { id, words } of facts.all(from, Math.min(last, from + AT_A_TIME - 1)))
+      put.run(id, fold(words))
   }
 }
 
 /** Indexes every accession that a person gave anew, after the name or the record that stands for them changed. */
 export function indexDonor(sqlite: Sqlite, personId: number): void {
-  const ids = prepared(sqlite, `SELECT id FROM accession WHERE ${isRecordOf('donor_id')}`)
-    .pluck()
-    .all(personId, personId) as number[]
-  for (const id of ids) indexAccession(sqlite, id)
+  indexThose(sqlite, isRecordOf('donor_id'), personId, personId)
 }
 
 /** Indexes every accession of a variety anew, after its names changed. */
 export function indexVariety(sqlite: Sqlite, varietyId: number): void {
-  const ids = prepared(sqlite, 'SELECT id FROM accession WHERE variety_id = ?')
-    .pluck()
-    .all(varietyId) as number[]
-  for (const id of ids) indexAccession(sqlite, id)
+  indexThose(sqlite, 'variety_id = ?', varietyId)
+}
+
+function indexThose(sqlite: Sqlite, where: string, ...bound: number[]): void {
+  const those = selectValue(sqlite, accession.id, (id) => `SELECT ${id} FROM accession WHERE ${where}`)
+  for (const id of those.all(...bound)) indexAccession(sqlite, id)
+}
+
+/** The read of the accessions that a full-text question finds. */
+export function accessionsFound(sqlite: Sqlite) {
+  return selectValue(
+    sqlite,
+    expression<number>('rowid'),
+    (id) => `SELECT ${id} FROM accession_search WHERE accession_search MATCH ?`,
+  )
 }
 
 /** The accessions whose searchable words hold any of some texts. */
 export function accessionsSaying(sqlite: Sqlite, texts: readonly string[]): number[] {
-  const search = prepared(sqlite, 'SELECT rowid FROM accession_search WHERE accession_search MATCH ?').pluck()
+  const search = accessionsFound(sqlite)
   const found = texts
     .map((text) => matchFor([text]))
-    .flatMap((match) => (match === null ? [] : (search.all(match) as number[])))
+    .flatMap((match) => (match === null ? [] : search.all(match)))
   return [...new Set(found)]
 }
 

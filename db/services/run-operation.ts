@@ -75,7 +75,7 @@ function write(
   const once = reading.sqlite.transaction(() => {
     const before = reading.db.select().from(entry).where(eq(entry.key, key)).get()
     if (before) return answerAgain(before, digest)
-    const id = addRow(reading, entry, {
+    const id = insertRow(reading.sqlite, entry, {
       key,
       operation: name,
       inputDigest: digest,

@@ -29,14 +29,14 @@ const DOUBT_OF_A_GUESS = 0.25
 const WEIGHT_WITHOUT_FIGURES = hundredSeedWeight(1_000_000)
 
 /** The hundred-seed weight in force for a lot and where it comes from. */
-export function weightInForce(row: Pick<LifeRow, 'weight_ug' | 'crop_weight_ug'>): {
+export function weightInForce(row: Pick<LifeRow, 'weightUg' | 'cropWeightUg'>): {
   weight: HundredSeedWeight
   basis: WeightBasis
 } {
-  if (row.weight_ug !== null) return { weight: hundredSeedWeight(row.weight_ug), basis: 'measured' }
+  if (row.weightUg !== null) return { weight: hundredSeedWeight(row.weightUg), basis: 'measured' }
   return {
-    weight: cropWeight(row.crop_weight_ug),
-    basis: row.crop_weight_ug === null ? 'guess' : 'crop-default',
+    weight: cropWeight(row.cropWeightUg),
+    basis: row.cropWeightUg === null ? 'guess' : 'crop-default',
   }
 }
 
@@ -71,23 +71,23 @@ export function amountOrRefuse(
 export function countDoubt(row: LifeRow): number {
   if (row.estimated === 1) return DOUBT_OF_A_GUESS
   if (row.basis === 'counted') return 0
-  if (row.weight_pooled_doubt !== null) return row.weight_pooled_doubt
+  if (row.weightPooledDoubt !== null) return row.weightPooledDoubt
   const { weight, basis } = weightInForce(row)
   const sample = {
-    replicates: row.weight_replicates ?? 0,
-    seedsCounted: row.weight_seeds ?? 0,
-    coefficientOfVariation: row.weight_cv,
+    replicates: row.weightReplicates ?? 0,
+    seedsCounted: row.weightSeeds ?? 0,
+    coefficientOfVariation: row.weightCv,
   }
   return relativeDoubt(basis, weight, sample, plausibleBand(row))
 }
 
 /** The plausible band of a crop's hundred-seed weight in grams, or null where the table has none. */
 export function plausibleBand(row: {
-  readonly plausible_low_g: number | null
-  readonly plausible_high_g: number | null
+  readonly plausibleLowG: number | null
+  readonly plausibleHighG: number | null
 }): readonly [number, number] | null {
-  if (row.plausible_low_g === null || row.plausible_high_g === null) return null
-  return [row.plausible_low_g, row.plausible_high_g]
+  if (row.plausibleLowG === null || row.plausibleHighG === null) return null
+  return [row.plausibleLowG, row.plausibleHighG]
 }
 
 /** What a lot holds, as the contract shows it. */
@@ -99,10 +99,10 @@ export function quantityOf(row: LotRow, manner: Manner): Quantity {
 export function quantity(
   balance: Balance,
   doubt: number,
-  row: Pick<LotRow, 'basis' | 'counted_unit' | 'weight_ug' | 'crop_weight_ug'>,
+  row: Pick<LotRow, 'basis' | 'countedUnit' | 'weightUg' | 'cropWeightUg'>,
   manner: Manner,
 ): Quantity {
-  const unit = countedUnit(row.counted_unit)
+  const unit = countedUnit(row.countedUnit)
   const seeds = `${aboutCount(balance.count, doubt, manner)} ${balance.count === 1 ? unit.one : unit.many}`
   const weighed = row.basis === 'weighed'
   const guessed = doubt > 0 && balance.count > 0 && weightInForce(row).basis === 'guess'
@@ -116,7 +116,7 @@ export function quantity(
 
 /** The kept balance of a lot. */
 export function balanceOf(row: LotRow): Balance {
-  return { count: seedCount(row.balance_count), mass: milligrams(row.balance_mass_mg) }
+  return { count: seedCount(row.balanceCount), mass: milligrams(row.balanceMassMg) }
 }
 
 /** A hundred-seed weight in words: '25.3 g per hundred'; in grams always, as those weights are printed everywhere. */

@@ -27,10 +27,18 @@ export interface Writing extends Reading {
   readonly itIsSo: readonly string[]
 }
 
-/** What answers an operation: a write within a transaction, a read or a save from the file as it is. */
+/** What answers an operation that reads. */
+export type Reads<N extends OperationName> = (reading: Reading, input: ParsedInput<N>) => Value<N>
+
+/** What does an operation that writes, within its transaction; its entry is added to the answer at the door. */
+export type Writes<N extends WriteName> = (writing: Writing, input: ParsedInput<N>) => WriteResult<N>
+
+/** What answers an operation: a read may take its time. */
 type Handler<N extends OperationName> = N extends WriteName
-  ? (writing: Writing, input: ParsedInput<N>) => WriteResult<N>
-  : (reading: Reading, input: ParsedInput<N>) => Value<N> | (N extends ReadName ? Promise<Value<N>> : never)
+  ? Writes<N>
+  : N extends ReadName
+    ? (...given: Parameters<Reads<N>>) => Value<N> | Promise<Value<N>>
+    : Reads<N>
 
 /** Handlers of some operations, by name. */
 export type Handlers<N extends OperationName = OperationName> = { readonly [K in N]: Handler<K> }

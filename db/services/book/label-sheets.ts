@@ -9,8 +9,8 @@ import {
   sheetFault,
 } from '../../paper/packets/label-sheets.ts'
 import { SHEETS } from '../../paper/packets/shipped-sheets.ts'
+import { insertRow } from '../../queries/insert.ts'
 import { labelSheet } from '../../schema/print-tables.ts'
-import { addRow } from './add-row.ts'
 import type { Reading, Writing } from './context.ts'
 
 type OwnRow = typeof labelSheet.$inferSelect
@@ -63,7 +63,7 @@ export function saveSheet(
   if (fault !== null) refuse('sheet-unfit', fault.because, { field: `measures.${fault.field}` })
   const said = `Kept the label sheet ${measures.name}`
   if (sheetId === null) {
-    return { sheet: `own-${addRow(writing, labelSheet, row)}`, said, undoable: false }
+    return { sheet: `own-${insertRow(writing.sqlite, labelSheet, row)}`, said, undoable: false }
   }
   ownOrRefuse(writing, sheetId)
   writing.db.update(labelSheet).set(row).where(eq(labelSheet.id, sheetId)).run()

@@ -37,7 +37,7 @@ export interface RowLife extends LotLife {
  */
 export function lifeOf(row: LifeRow): RowLife {
   const { basis, viability, range } = row.tested === null ? untestedLife(row) : testedLife(row)
-  const life = { count: row.balance_count, countDoubt: countDoubt(row), basis, on: row.forecast_on }
+  const life = { count: row.balanceCount, countDoubt: countDoubt(row), basis, on: row.forecastOn }
   return { ...life, viability, viabilityRange: range }
 }
 
@@ -48,7 +48,7 @@ interface PartAlive {
 }
 
 function testedLife(row: LifeRow): PartAlive {
-  const { forecast_viability: viability, forecast_low: low, forecast_high: high } = row
+  const { forecastViability: viability, forecastLow: low, forecastHigh: high } = row
   if (viability !== null && low !== null && high !== null)
     return { basis: 'tested', viability, range: [low, high] }
   const [sprouted, tested] = [row.sprouted ?? 0, row.tested ?? 1]
@@ -57,12 +57,12 @@ function testedLife(row: LifeRow): PartAlive {
 
 function untestedLife(row: LifeRow): PartAlive {
   const { viability: assumed, basis } = assumedViability({
-    federalMinimumPercent: row.federal_minimum_percent,
-    stateMinimumPercent: row.state_minimum_percent,
+    federalMinimumPercent: row.federalMinimumPercent,
+    stateMinimumPercent: row.stateMinimumPercent,
   })
-  const { forecast_viability: viability, forecast_low: low, forecast_high: high } = row
+  const { forecastViability: viability, forecastLow: low, forecastHigh: high } = row
   if (viability === null || low === null || high === null)
-    return { basis, viability: assumed, range: assumedBand(assumed, row.storage_years) }
+    return { basis, viability: assumed, range: assumedBand(assumed, row.storageYears) }
   if (viability < assumed) return { basis: 'forecast', viability, range: [low, high] }
   return { basis, viability: assumed, range: [Math.min(low, assumed), high] }
 }
@@ -74,7 +74,7 @@ export function livingOf(row: LifeRow): number {
 
 /** The part of all seed that must be alive in a lot. */
 export function thresholdOf(row: LifeRow, policy: CollectionPolicy): number {
-  return partOfAllSeed(regrowThreshold(row.threshold, policy), row.forecast_start)
+  return partOfAllSeed(regrowThreshold(row.threshold, policy), row.forecastStart)
 }
 
 /** How an accession stands, in figures. */
@@ -133,7 +133,7 @@ function needFacts(
     policy: policyOf(first, policy),
     ...strengthOf(counted, first, policy),
     notCounted: seedsOf(lots.filter((row) => !countsTowardsKeeping(row))),
-    unit: countedUnit(first.counted_unit),
+    unit: countedUnit(first.countedUnit),
     manner: policy,
   }
   return { facts, counted }
@@ -141,7 +141,7 @@ function needFacts(
 
 /** Whether a lot's seed counts towards what must be kept. */
 export function countsTowardsKeeping(row: LifeRow): boolean {
-  return (row.role === 'working' || row.role === 'reserve') && row.quarantine_reason === null
+  return (row.role === 'working' || row.role === 'reserve') && row.quarantineReason === null
 }
 
 /** Seeds that lie here without counting towards what must be kept: in quarantine, or the reference sample. */
@@ -150,26 +150,26 @@ export function seedsSetAside(lots: readonly LifeRow[]): number {
 }
 
 function seedsOf(lots: readonly LifeRow[]): number {
-  return lots.reduce((sum, row) => sum + row.balance_count, 0)
+  return lots.reduce((sum, row) => sum + row.balanceCount, 0)
 }
 
 /** What decides how many living seeds of an accession are kept. */
 export function policyOf(row: LifeRow, policy: CollectionPolicy): KeepingPolicy {
   return {
     regrowings: row.regrowings ?? policy.regrowingsKept,
-    plants: row.own_plants ?? plantsFor(populationOf(row), row.own_grade ?? policy.grade),
+    plants: row.ownPlants ?? plantsFor(populationOf(row), row.ownGrade ?? policy.grade),
     emergence: policy.emergence,
-    assurance: row.own_assurance ?? policy.assurance,
+    assurance: row.ownAssurance ?? policy.assurance,
   }
 }
 
 /** The crop table's plants per regrowing, as a lot's row carries them. */
 export function populationOf(row: LifeRow): PopulationFigures {
   return {
-    matingSystem: row.mating_system,
-    plantsForSeed: row.plants_for_seed,
-    plantsToMaintain: row.plants_to_maintain,
-    plantsToConserve: row.plants_to_conserve,
+    matingSystem: row.matingSystem,
+    plantsForSeed: row.plantsForSeed,
+    plantsToMaintain: row.plantsToMaintain,
+    plantsToConserve: row.plantsToConserve,
   }
 }
 
@@ -210,13 +210,13 @@ export function assumedInWords(viability: number, basis: Exclude<ViabilityBasis,
 }
 
 function viabilityNote(counted: readonly CountedLot[]): string {
-  const held = counted.filter(({ row }) => row.balance_count > 0)
+  const held = counted.filter(({ row }) => row.balanceCount > 0)
   const tested = held.filter(({ life }) => life.basis === 'tested')
   const untested = held.find(({ life }) => life.basis !== 'tested')
-  const latest = tested.toSorted((a, b) => (b.row.tested_on ?? '').localeCompare(a.row.tested_on ?? ''))[0]
+  const latest = tested.toSorted((a, b) => (b.row.testedOn ?? '').localeCompare(a.row.testedOn ?? ''))[0]
   const parts: string[] = []
   if (latest) {
-    parts.push(`last tested ${latest.row.tested_on}: ${latest.row.sprouted} of ${latest.row.tested} sprouted`)
+    parts.push(`last tested ${latest.row.testedOn}: ${latest.row.sprouted} of ${latest.row.tested} sprouted`)
     parts.push(...forecastInWords(latest.life))
   }
   if (untested && untested.life.basis !== 'tested') {
@@ -232,7 +232,7 @@ function viabilityNote(counted: readonly CountedLot[]): string {
 
 /** The band of untested seed that has no forecast. */
 function ruleOfThumbBand({ row, life }: CountedLot): string {
-  if (row.forecast_viability !== null) return ''
+  if (row.forecastViability !== null) return ''
   const [low, high] = life.viabilityRange
   return `, between ${percent(low)} and ${percent(high)} by rule of thumb`
 }

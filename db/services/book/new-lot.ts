@@ -5,10 +5,10 @@ import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
 import { lotLetter } from '../../domain/numbers/lot-letter.ts'
 import { type NumberPattern, numberSeries, printNumber } from '../../domain/numbers/pattern.ts'
 import { bareNumber } from '../../domain/numbers/scan-code.ts'
+import { insertRow } from '../../queries/insert.ts'
 import { type LotRow, lotRow } from '../../queries/lot-rows.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { accession, lot, lotParent } from '../../schema/stock-tables.ts'
-import { addRow } from './add-row.ts'
 import type { Writing } from './context.ts'
 import { notePlace } from './places.ts'
 
@@ -89,7 +89,7 @@ export function addLot(writing: Writing, facts: NewLot, since: string): { id: nu
     .get()
   const ordinal = (last?.last ?? 0) + 1
   const number = `${of.number}-${lotLetter(ordinal)}`
-  const id = addRow(writing, lot, {
+  const id = insertRow(writing.sqlite, lot, {
     harvestAbout: false,
     generation: 0,
     grownAt: '',
@@ -136,9 +136,9 @@ function columnsOf(harvest: HarvestYear) {
 }
 
 /** The harvest year that a lot's columns mean. */
-export function harvestOf(row: Pick<LotRow, 'harvest_from' | 'harvest_to' | 'harvest_about'>): HarvestYear {
-  if (row.harvest_from === null || row.harvest_to === null) return { kind: 'unknown' }
-  return row.harvest_from === row.harvest_to
-    ? { kind: 'year', year: row.harvest_from, about: row.harvest_about === 1 }
-    : { kind: 'span', from: row.harvest_from, to: row.harvest_to }
+export function harvestOf(row: Pick<LotRow, 'harvestFrom' | 'harvestTo' | 'harvestAbout'>): HarvestYear {
+  if (row.harvestFrom === null || row.harvestTo === null) return { kind: 'unknown' }
+  return row.harvestFrom === row.harvestTo
+    ? { kind: 'year', year: row.harvestFrom, about: row.harvestAbout === 1 }
+    : { kind: 'span', from: row.harvestFrom, to: row.harvestTo }
 }

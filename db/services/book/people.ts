@@ -3,10 +3,10 @@ import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts
 import type { WhoIsIt } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
+import { insertRow } from '../../queries/insert.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { person, personContact, personRole } from '../../schema/reference-tables.ts'
-import { addRow } from './add-row.ts'
 import type { Reading, Writing } from './context.ts'
 
 type Role = 'donor' | 'member' | 'grower'
@@ -26,7 +26,7 @@ export function personFor(writing: Writing, who: Who, role: Role, field: string)
 function addPerson(writing: Writing, facts: NewPerson, roles: readonly Role[]): number {
   const { name, town, creditAs, note } = facts
   const row = { name, nameFolded: fold(name), town, creditAs, note, createdOn: writing.today }
-  const id = addRow(writing, person, row)
+  const id = insertRow(writing.sqlite, person, row)
   const { email, phone, address, mayWrite } = facts
   if (mayWrite || email !== '' || phone !== '' || address !== '') {
     const consentOn = mayWrite ? writing.today : null

@@ -1,10 +1,10 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { insertRow, insertRow } from '../../queries/insert.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { storagePlace } from '../../schema/reference-tables.ts'
 import { lotPlace } from '../../schema/stock-tables.ts'
-import { addRow } from './add-row.ts'
 import type { Reading, Writing } from './context.ts'
 
 /** Between the names of a place's path. */
@@ -47,11 +47,11 @@ export function createPlace(
     })
   }
   const { parentId, name, kind } = input
-  const placeId = addRow(writing, storagePlace, { parentId, name, kind, path })
+  const placeId = insertRow(writing.sqlite, storagePlace, { parentId, name, kind, path })
   return { placeId, said: `Added the place ${path}`, undoable: false }
 }
 
 /** Notes in a lot's history that it lies in a place from a day on. */
 export function notePlace(writing: Writing, lotId: number, placeId: number, since: string): void {
-  writing.db.insert(lotPlace).values({ lotId, placeId, since, entryId: writing.entryId }).run()
+  insertRow(writing.sqlite, lotPlace, { lotId, placeId, since, entryId: writing.entryId })
 }

@@ -13,31 +13,31 @@ export function reverseMovement(
   reason: string,
   field: string,
 ): void {
-  const row = lotOrRefuse(writing, movement.lot_id, field)
+  const row = lotOrRefuse(writing, movement.lotId, field)
   const decision = decideReversal({
-    lotNumber: row.lot_number,
+    lotNumber: row.lotNumber,
     kind: movement.kind,
     count: movement.count,
-    mass: movement.mass_mg,
+    mass: movement.massMg,
     alreadyReversed: movement.reversed === 1,
     bringsWeight:
       movement.kind === 'recount' ||
-      (movement.kind === 'join' && bringsWeight(writing.sqlite, movement.lot_id, movement.entry_id)),
+      (movement.kind === 'join' && bringsWeight(writing.sqlite, movement.lotId, movement.entryId)),
     balanceNow: balanceOf(row),
-    later: laterMovements(writing.sqlite, movement.lot_id, movement.id, movement.entry_id),
+    later: laterMovements(writing.sqlite, movement.lotId, movement.movementId, movement.entryId),
   })
   if (decision.kind === 'refused') {
     refuse('cannot-undo', decision.because, { field, todo: 'Nothing was changed.' })
   }
   writeMovement(writing, {
-    lotId: movement.lot_id,
+    lotId: movement.lotId,
     kind: 'reversal',
     on: writing.today,
     change: decision.change,
     measured: 'carried',
     weight: null,
-    personId: movement.person_id,
-    reversesId: movement.id,
+    personId: movement.personId,
+    reversesId: movement.movementId,
     note: reason,
   })
 }

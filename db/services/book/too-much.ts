@@ -12,7 +12,7 @@ export function refuseTooMuch(
   field: string,
   manner: Manner,
 ): never {
-  const unit = countedUnit(row.counted_unit)
+  const unit = countedUnit(row.countedUnit)
   const asked = quantity(out.asked, 0, row, manner)
   const all =
     row.basis === 'weighed'
@@ -21,7 +21,7 @@ export function refuseTooMuch(
   const empty = out.balance.count === 0 && out.balance.mass === 0
   refuse(
     'not-enough-seed',
-    `${row.lot_number} holds ${empty ? 'nothing' : quantityOf(row, manner).words}, less than the ${asked.words} asked for.`,
+    `${row.lotNumber} holds ${empty ? 'nothing' : quantityOf(row, manner).words}, less than the ${asked.words} asked for.`,
     {
       field,
       todo: empty

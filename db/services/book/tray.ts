@@ -3,12 +3,12 @@ import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import type { TrayItem } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
+import { insertRow } from '../../queries/insert.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { itemsByIds, type TrayRow } from '../../queries/tray-rows.ts'
 import { printItem } from '../../schema/print-tables.ts'
 import { personContact } from '../../schema/reference-tables.ts'
 import { accession, withdrawal } from '../../schema/stock-tables.ts'
-import { addRow } from './add-row.ts'
 import type { Reading, Writing } from './context.ts'
 import { sheetOrRefuse } from './label-sheets.ts'
 import { lotOrRefuse } from './new-lot.ts'
@@ -18,7 +18,7 @@ type NewItem = Partial<typeof printItem.$inferInsert> & Pick<typeof printItem.$i
 /** Puts something into the print tray under the entry that is being written. */
 export function toTray(writing: Writing, item: NewItem): number {
   const { now, entryId } = writing
-  return addRow(writing, printItem, {
+  return insertRow(writing.sqlite, printItem, {
     copies: 1,
     contents: '',
     addedAt: now.toISOString(),
@@ -50,24 +50,24 @@ function mayWrite(reading: Reading, personId: number): boolean {
 
 /** An item as lists show it. Nothing of how to reach a person is in it. */
 export function shownItem(row: TrayRow): TrayItem {
-  const shown = { itemId: row.id, lotId: row.lot_id, copies: row.copies, contents: row.contents }
+  const shown = { itemId: row.id, lotId: row.lotId, copies: row.copies, contents: row.contents }
   return { ...shown, ...namedItem(row), because: row.because, heldBack: heldBack(row) }
 }
 
 function namedItem(row: TrayRow): Pick<TrayItem, 'title' | 'detail'> {
   switch (row.kind) {
     case 'label':
-      return { title: row.lot_number ?? '', detail: `${row.lot_variety ?? ''}, ${row.lot_crop ?? ''}` }
+      return { title: row.lotNumber ?? '', detail: `${row.lotVariety ?? ''}, ${row.lotCrop ?? ''}` }
     case 'letter':
       return { title: row.donor ?? 'A donor who is not named', detail: 'Thank-you letter' }
     case 'slip':
-      return { title: row.member || 'Somebody not named', detail: `Seed handed out on ${row.visit_on ?? ''}` }
+      return { title: row.member || 'Somebody not named', detail: `Seed handed out on ${row.visitOn ?? ''}` }
   }
 }
 
 function heldBack(row: TrayRow): string | null {
   if (row.fell === 1) return 'What it belongs to was taken back.'
-  if (row.kind !== 'letter' || row.may_write === 1) return null
+  if (row.kind !== 'letter' || row.mayWrite === 1) return null
   return `${row.donor ?? 'The donor'} does not agree to be written to any more.`
 }
 
@@ -113,13 +113,13 @@ export function changeTrayItem(
   input: ParsedInput<'tray.change'>,
 ): WriteResult<'tray.change'> {
   const [row] = waitingOrRefuse(writing, [input.itemId], 'itemId')
-  if (row === undefined || row.lot_id === null) {
+  if (row === undefined || row.lotId === null) {
     return refuse('labels-only', 'Only labels can be printed several times over.', { field: 'itemId' })
   }
   takeOut(writing, [row.id])
   const { copies, contents } = input
-  const itemId = toTray(writing, { kind: 'label', lotId: row.lot_id, copies, contents })
-  const said = `${copies === 1 ? 'One label' : `${copies} labels`} of ${row.lot_number} to print`
+  const itemId = toTray(writing, { kind: 'label', lotId: row.lotId, copies, contents })
+  const said = `${copies === 1 ? 'One label' : `${copies} labels`} of ${row.lotNumber} to print`
   return { itemId, said, undoable: true }
 }
 

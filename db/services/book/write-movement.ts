@@ -1,8 +1,8 @@
 import type { Measured } from '../../domain/amounts/amount.ts'
 import type { Change, MovementKind } from '../../domain/ledger/movement.ts'
 import type { HundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
+import { insertRow } from '../../queries/insert.ts'
 import { movement } from '../../schema/stock-tables.ts'
-import { addRow } from './add-row.ts'
 import type { Writing } from './context.ts'
 
 /** One line of the ledger, as a service writes it. */
@@ -22,7 +22,7 @@ export interface NewMovement {
 
 /** Writes a movement; the balance of its lot follows by trigger. */
 export function writeMovement(writing: Writing, line: NewMovement): number {
-  return addRow(writing, movement, {
+  return insertRow(writing.sqlite, movement, {
     lotId: line.lotId,
     entryId: writing.entryId,
     kind: line.kind,

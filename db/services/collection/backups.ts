@@ -20,8 +20,8 @@ import { type BackupOrder, backUpInThread, backupUnderWay } from '../../migratio
 import type { Sqlite } from '../../migrations/connection.ts'
 import { removeFile } from '../../migrations/held-files.ts'
 import { type OpenCollection, openCollection } from '../../migrations/open-file.ts'
+import { insertRow } from '../../queries/insert.ts'
 import { collection, entry } from '../../schema/collection-tables.ts'
-import { addRow } from '../book/add-row.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
 
@@ -205,7 +205,7 @@ export async function restoreBackup(
     restored.sqlite.prepare('SELECT recorded_at FROM entry ORDER BY id DESC LIMIT 1').pluck().get(),
   )
   const said = `Restored from a backup that was last written in on ${at.slice(0, 10)}`
-  const id = addRow(restored, entry, {
+  const id = insertRow(restored.sqlite, entry, {
     key: input.key,
     operation: 'backup.restore',
     inputDigest: '',

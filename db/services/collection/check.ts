@@ -4,9 +4,10 @@ import { seedCount } from '../../domain/amounts/seed-count.ts'
 import { numbersAgree } from '../../domain/ledger/agreement.ts'
 import { bareNumber } from '../../domain/numbers/scan-code.ts'
 import { hundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
+import { columns, pick, select } from '../../queries/columns.ts'
 import { COUNTS_IN_FORCE } from '../../queries/germination-tests.ts'
-import type { MovementRow } from '../../queries/ledger.ts'
 import { prepared } from '../../queries/prepared.ts'
+import { movement } from '../../schema/stock-tables.ts'
 import type { Reading } from '../book/context.ts'
 
 type Finding = Value<'collection.check'>['findings'][number]
@@ -128,10 +129,7 @@ function foreignKeys({ sqlite }: Reading): Finding[] {
   }))
 }
 
-type AgreementRow = Pick<
-  MovementRow,
-  'id' | 'lot_id' | 'kind' | 'count' | 'mass_mg' | 'measured' | 'weight_ug'
->
+const BOOKED = columns(pick(movement, 'id', 'lotId', 'kind', 'count', 'massMg', 'measured', 'weightUg'))
 
 /** Replays the ledger lot by lot: no balance below zero on the way, and each pair agrees with its weight. */
 function agreement(reading: Reading): Finding[] {
@@ -139,32 +137,33 @@ function agreement(reading: Reading): Finding[] {
   let lotId = 0
   let count = 0
   let mass = 0
-  const rows = prepared(
+  const rows = select(
     reading.sqlite,
-    'SELECT id, lot_id, kind, count, mass_mg, measured, weight_ug FROM movement ORDER BY lot_id, id',
-  ).iterate() as IterableIterator<AgreementRow>
+    BOOKED,
+    (list) => `SELECT ${list} FROM movement ORDER BY lot_id, id`,
+  ).iterate()
   for (const row of rows) {
-    if (row.lot_id !== lotId) {
-      lotId = row.lot_id
+    if (row.lotId !== lotId) {
+      lotId = row.lotId
       count = 0
       mass = 0
     }
     const before = { count: seedCount(count), mass: milligrams(mass) }
     count += row.count
-    mass += row.mass_mg
+    mass += row.massMg
     if (count < 0 || mass < 0) {
       findings.push({
         check: 'below-zero',
-        sentence: `Movement ${row.id} takes lot ${row.lot_id} below zero.`,
+        sentence: `Movement ${row.id} takes lot ${row.lotId} below zero.`,
       })
       break
     }
-    const weight = row.weight_ug === null ? null : hundredSeedWeight(row.weight_ug)
-    const booked = { kind: row.kind, measured: row.measured, count: row.count, mass: row.mass_mg, weight }
+    const weight = row.weightUg === null ? null : hundredSeedWeight(row.weightUg)
+    const booked = { kind: row.kind, measured: row.measured, count: row.count, mass: row.massMg, weight }
     if (!numbersAgree(booked, before)) {
       findings.push({
         check: 'agreement',
-        sentence: `Movement ${row.id}: ${row.count} seeds and ${row.mass_mg} mg do not agree by its hundred-seed weight.`,
+        sentence: `Movement ${row.id}: ${row.count} seeds and ${row.massMg} mg do not agree by its hundred-seed weight.`,
       })
     }
     if (findings.length >= MOST_FINDINGS) break

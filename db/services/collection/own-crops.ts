@@ -148,7 +148,7 @@ function recountLots(writing: Writing, cropId: string, weight: HundredSeedWeight
     const change = recountChange(balanceOf(row), row.basis, weight)
     if (change.count === 0 && change.mass === 0) continue
     writeMovement(writing, {
-      lotId: row.lot_id,
+      lotId: row.lotId,
       kind: 'recount',
       on: writing.today,
       change,

@@ -4,10 +4,10 @@ import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts
 import type { WhichVariety } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
+import { insertRow } from '../../queries/insert.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { indexVariety } from '../../queries/search-words.ts'
 import { crop, variety, varietySynonym } from '../../schema/reference-tables.ts'
-import { addRow } from '../book/add-row.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { cropNamed } from './own-crops.ts'
@@ -53,7 +53,7 @@ function sameVariety(writing: Writing, { cropId, name }: { cropId: string; name:
 }
 
 function addVariety(writing: Writing, facts: { cropId: string; name: string; story: string }): number {
-  return addRow(writing, variety, { ...facts, nameFolded: fold(facts.name) })
+  return insertRow(writing.sqlite, variety, { ...facts, nameFolded: fold(facts.name) })
 }
 
 /** Adds a variety of a crop. Refuses a name that the crop has already. */

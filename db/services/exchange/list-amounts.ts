@@ -47,14 +47,14 @@ export function listAmount(
     if (unit === LEAVE_OUT) return 'left-out'
     typed = `${cell} ${unit}`
   }
-  const reading = readAmount(typed, { packetSeeds: crop.packet_seeds })
+  const reading = readAmount(typed, { packetSeeds: crop.packetSeeds })
   if (reading.kind === 'amount') return { amount: reading.amount }
   if (reading.kind === 'unreadable') return { because: reading.because }
   const inPackets = /\b(?:pa?c?k(?:e?t)?s?|envelopes?)$/i.test(typed)
   const answer = inPackets ? packetAsked(row, crop, questions) : amountAsked(row, typed, reading, questions)
   if (answer === null) return 'open'
   if (answer === LEAVE_OUT) return 'left-out'
-  const settled = readAmount(inPackets ? `${typed} of ${answer}` : answer, { packetSeeds: crop.packet_seeds })
+  const settled = readAmount(inPackets ? `${typed} of ${answer}` : answer, { packetSeeds: crop.packetSeeds })
   return settled.kind === 'amount'
     ? { amount: settled.amount }
     : { because: `‘${cells.amount}’ is not an amount.` }
@@ -79,11 +79,11 @@ function unitAsked(row: number, heading: string, cell: string, questions: ListQu
 }
 
 function packetAsked(row: number, crop: KnownCrop, questions: ListQuestions): string | null {
-  const usual = crop.packet_seeds
+  const usual = crop.packetSeeds
   const sizes = [...new Set([...(usual === null ? [] : [usual]), 10, 20, 25, 30, 50, 100])]
   return questions.ask(row, `packets:${crop.id}`, () => ({
     about: 'packets',
-    sentence: `How many seeds are in a packet of ${crop.common_name}?`,
+    sentence: `How many seeds are in a packet of ${crop.commonName}?`,
     choices: [
       ...sizes.map((size) => ({
         value: String(size),

@@ -50,7 +50,7 @@ export function listBook(reading: Reading): ListBook {
   const { crops: known, varieties, people, places } = knownNames(reading.sqlite)
   const crops = known.map((crop) => ({
     ...crop,
-    commonName: crop.common_name,
+    commonName: crop.commonName,
     ...everydayNames(crop.id),
   }))
   return {
@@ -58,7 +58,7 @@ export function listBook(reading: Reading): ListBook {
     cropNames: new CropNames(crops),
     varieties: namesFrom(
       varieties,
-      ({ crop_id, name }) => [[withinCrop(crop_id, name), name]],
+      ({ cropId, name }) => [[withinCrop(cropId, name), name]],
       () => '',
     ),
     people: namesFrom(
@@ -77,7 +77,7 @@ export function listBook(reading: Reading): ListBook {
     brought: { varieties: new NewNames(), people: new NewNames() },
     numbered: giftsByNumber(reading.sqlite),
     gifts: Map.groupBy(knownGifts(reading.sqlite), (gift) =>
-      giftKey(gift.variety_id, gift.donor_id, gift.harvest_from, gift.harvest_to),
+      giftKey(gift.varietyId, gift.donorId, gift.harvestFrom, gift.harvestTo),
     ),
   }
 }
@@ -92,7 +92,7 @@ export function withinCrop(cropId: string, name: string): string {
   return `${cropId} ${name}`
 }
 
-function namesFrom<R extends { readonly id: number; readonly name: string; readonly crop_id?: string }>(
+function namesFrom<R extends { readonly id: number; readonly name: string; readonly cropId?: string }>(
   rows: readonly R[],
   /** What a row is found by: what must be the same, and what may be near. */
   callsOf: (row: R) => readonly (readonly [string, string])[],
@@ -106,7 +106,7 @@ function namesFrom<R extends { readonly id: number; readonly name: string; reado
       id: row.id,
       name: row.name,
       apart: apartOf(row),
-      cropId: row.crop_id ?? '',
+      cropId: row.cropId ?? '',
     }
     made.set(row.id, named)
     for (const [whole, loose] of callsOf(row)) {

@@ -51,7 +51,7 @@ export function cropNamed(
 }
 
 function cropChoice(crop: ListCrop): { value: string; words: string } {
-  return { value: `crop:${crop.id}`, words: `${crop.common_name} (${crop.species})` }
+  return { value: `crop:${crop.id}`, words: `${crop.commonName} (${crop.species})` }
 }
 
 function onlyOf<T>(found: readonly T[]): T | undefined {
@@ -66,7 +66,7 @@ function cropWithin(book: ListBook, text: string): ListCrop | undefined {
   const words = fold(text).split(' ')
   const meant = (name: string) => {
     const crop = onlyOf(book.cropNames.called(name))
-    const sure = name.length >= SHORTEST_WITHIN || fold(crop?.common_name ?? '').includes(name)
+    const sure = name.length >= SHORTEST_WITHIN || fold(crop?.commonName ?? '').includes(name)
     return sure ? crop : undefined
   }
   const named = (names: readonly string[]) =>
@@ -100,7 +100,7 @@ export function varietyNamed(
     asNew,
     questions.ask(row, `variety:${crop.id}:${fold(cell)}`, () => ({
       about: 'variety',
-      sentence: `Is ‘${cell}’ (${crop.common_name}) a variety that is in the book already?`,
+      sentence: `Is ‘${cell}’ (${crop.commonName}) a variety that is in the book already?`,
       choices: choicesOf(near, `a variety of its own: ${cell}`),
     })),
   )

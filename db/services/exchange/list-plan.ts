@@ -98,7 +98,7 @@ function planRow(
   const former = formerNumber(row)
   const numbered = numberedAlike(row, former, book)
   const asNamed = onlyNamedSo(book, named)
-  const there = numbered.find(({ variety_id }) => variety_id === asNamed)
+  const there = numbered.find(({ varietyId }) => varietyId === asNamed)
   if (there !== undefined) return isThere(there.number)
   const crop = cropNamed(book, questions, row.row, named.crop, named.variety)
   if (crop === null) return refused('it names neither a crop nor a variety')
@@ -228,5 +228,5 @@ function earlier(one: string, other: string): string {
 function giftInWords({ crop, variety, harvest, donor }: ListGift): string {
   const name = 'known' in variety ? variety.known.name : variety.fresh
   const who = donor === null ? '' : `, from ${'known' in donor ? donor.known.name : donor.fresh}`
-  return `${crop.common_name} ‘${name}’, ${harvestInWords(harvest)}${who}`
+  return `${crop.commonName} ‘${name}’, ${harvestInWords(harvest)}${who}`
 }

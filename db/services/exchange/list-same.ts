@@ -22,7 +22,7 @@ export function heldAgainstBook(
   questions: ListQuestions,
 ): Outcome {
   const varietyId = 'known' in gift.variety ? gift.variety.known.id : null
-  const there = numbered.find(({ variety_id }) => variety_id === varietyId)
+  const there = numbered.find((one) => one.varietyId === varietyId)
   if (there !== undefined) return isThere(there.number)
   const same = sameInBook(gift, dayIsSaid, book)
   if (same !== null) return giftThere(gift, same, questions)
@@ -112,15 +112,15 @@ function sameInBook(gift: ListGift, dayIsSaid: boolean, book: ListBook): string 
   if (gift.donor !== null && donorId === null) return null
   const key = giftKey(gift.variety.known.id, donorId, ...yearsOf(gift.harvest))
   const same = (book.gifts.get(key) ?? []).find(
-    (known) => (!dayIsSaid || known.received_on === gift.receivedOn) && holdsTheSame(known, gift),
+    (known) => (!dayIsSaid || known.receivedOn === gift.receivedOn) && holdsTheSame(known, gift),
   )
   return same?.number ?? null
 }
 
 function holdsTheSame(known: KnownGift, { amount, sample, crop }: ListGift): boolean {
-  if (amount === null) return known.count === 0 && known.mass_mg === 0
+  if (amount === null) return known.count === 0 && known.massMg === 0
   const weight =
-    sample === null ? cropWeight(crop.hundred_seed_weight_ug) : weightStatistics([sample]).hundredSeedWeight
+    sample === null ? cropWeight(crop.hundredSeedWeightUg) : weightStatistics([sample]).hundredSeedWeight
   const both = bothNumbers(amount, weight)
-  return amount.kind === 'mass' ? known.mass_mg === both.mass : known.count === both.count
+  return amount.kind === 'mass' ? known.massMg === both.mass : known.count === both.count
 }

@@ -5,23 +5,16 @@ import { lotLetter } from '../../domain/numbers/lot-letter.ts'
 import { bareNumber } from '../../domain/numbers/scan-code.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { hundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
-import {
-  addAccessionRow,
-  addCaution,
-  addDonorRow,
-  addFirstLot,
-  addIntake,
-  addOtherName,
-  addVarietyRow,
-  makeDonor,
-  noteFirstPlace,
-  savePassportValue,
-} from '../../queries/bulk-gifts.ts'
+import { insertRow } from '../../queries/insert.ts'
 import { indexAccessions } from '../../queries/search-words.ts'
+import { accessionPassport } from '../../schema/list-tables.ts'
+import { person, personRole, variety, varietySynonym } from '../../schema/reference-tables.ts'
+import { accession, accessionCaution, lot } from '../../schema/stock-tables.ts'
 import { cropWeight } from '../book/amounts.ts'
 import type { Writing } from '../book/context.ts'
 import { type AccessionNumber, nextAccessionNumbers } from '../book/new-lot.ts'
-import { createPlace } from '../book/places.ts'
+import { createPlace, notePlace } from '../book/places.ts'
+import { writeMovement } from '../book/write-movement.ts'
 import { saveWeight } from '../stock/seed-weights.ts'
 import { type ListGift, yearsOf } from './list-gift.ts'
 
@@ -42,19 +35,17 @@ export function writeGifts(writing: Writing, gifts: readonly ListGift[]): Writte
     made.set(key, id)
     return id
   }
-  const varietyOf = ({ variety, crop }: ListGift): number =>
-    'known' in variety
-      ? variety.known.id
-      : once(`variety ${crop.id} ${fold(variety.fresh)}`, () =>
-          addVarietyRow(sqlite, crop.id, variety.fresh, fold(variety.fresh)),
-        )
+  const varietyOf = ({ variety: named, crop }: ListGift): number => {
+    if ('known' in named) return named.known.id
+    const row = { cropId: crop.id, name: named.fresh, nameFolded: fold(named.fresh), story: '' }
+    return once(`variety ${crop.id} ${row.nameFolded}`, () => insertRow(sqlite, variety, row))
+  }
   const donorOf = ({ donor }: ListGift): number | null => {
     if (donor === null) return null
     if ('known' in donor) return donor.known.id
     const { fresh: name, town } = donor
-    return once(`person ${fold(name)} ${fold(town)}`, () =>
-      addDonorRow(sqlite, { name, folded: fold(name), town, on: writing.today }),
-    )
+    const row = { name, nameFolded: fold(name), town, creditAs: '', note: '', createdOn: writing.today }
+    return once(`person ${row.nameFolded} ${fold(town)}`, () => insertRow(sqlite, person, row))
   }
   const placeOf = ({ place }: ListGift): number | null => {
     if (place === null) return null
@@ -67,25 +58,30 @@ export function writeGifts(writing: Writing, gifts: readonly ListGift[]): Writte
   )
   const written = gifts.map((gift, index) => {
     const [varietyId, donorId, placeId] = [varietyOf(gift), donorOf(gift), placeOf(gift)]
-    for (const name of gift.otherNames) addOtherName(sqlite, varietyId, name, fold(name))
-    if (donorId !== null) makeDonor(sqlite, donorId)
+    for (const name of gift.otherNames)
+      insertRow(sqlite, varietySynonym, { varietyId, name, nameFolded: fold(name) }, 'there')
+    if (donorId !== null) insertRow(sqlite, personRole, { personId: donorId, role: 'donor' }, 'there')
     const number = numbers[index] as AccessionNumber
     const { receivedOn, grownAt, story, terms } = gift
     const facts = { varietyId, donorId, receivedOn, grownAt, story, terms, entryId }
-    const accessionId = addAccessionRow(sqlite, { ...number, ...facts })
+    const accessionId = insertRow(sqlite, accession, { ...number, ...facts })
     const lotNumber = `${number.number}-${FIRST_LETTER}`
-    const [from, to] = yearsOf(gift.harvest)
-    const lotId = addFirstLot(sqlite, {
-      ...{ accessionId, number: lotNumber, bare: bareNumber(lotNumber), from, to, grownAt, placeId, entryId },
+    const [harvestFrom, harvestTo] = yearsOf(gift.harvest)
+    const lotId = insertRow(sqlite, lot, {
+      ...{ accessionId, ordinal: 1, number: lotNumber, bare: bareNumber(lotNumber), role: 'working' },
+      ...{ generation: 0, harvestFrom, harvestTo, grownAt, placeId, heldBy: '', entryId },
+      ...{ balanceCount: 0, balanceMassMg: 0 },
       basis: gift.amount?.kind === 'mass' ? 'weighed' : 'counted',
-      estimated: gift.amount?.kind === 'count' && gift.amount.estimated ? 1 : 0,
-      about: gift.harvest.kind === 'year' && gift.harvest.about ? 1 : 0,
+      estimated: gift.amount?.kind === 'count' && gift.amount.estimated,
+      harvestAbout: gift.harvest.kind === 'year' && gift.harvest.about,
       quarantineReason: gift.treated === null ? null : cautionText('treated', gift.treated),
     })
-    if (gift.treated !== null) addCaution(sqlite, accessionId, 'treated', gift.treated)
-    if (placeId !== null) noteFirstPlace(sqlite, lotId, placeId, receivedOn, entryId)
+    if (gift.treated !== null)
+      insertRow(sqlite, accessionCaution, { accessionId, caution: 'treated', note: gift.treated })
+    if (placeId !== null) notePlace(writing, lotId, placeId, receivedOn)
     putSeedIn(writing, lotId, gift, donorId)
-    for (const [code, value] of gift.passport) savePassportValue(sqlite, accessionId, code, value, entryId)
+    for (const [code, value] of gift.passport)
+      insertRow(sqlite, accessionPassport, { accessionId, code, value, entryId })
     return { accessionId, lotId, number: number.number }
   })
   indexAccessions(sqlite, written[0]?.accessionId ?? 0, written.at(-1)?.accessionId ?? -1)
@@ -96,12 +92,19 @@ function putSeedIn(writing: Writing, lotId: number, gift: ListGift, personId: nu
   const { sample, amount, receivedOn: on } = gift
   const weight =
     sample === null
-      ? cropWeight(gift.crop.hundred_seed_weight_ug)
+      ? cropWeight(gift.crop.hundredSeedWeightUg)
       : hundredSeedWeight(saveWeight(writing, lotId, on, [sample], false, '').hundredSeedWeightUg)
   if (amount === null) return
-  const { count, mass } = bothNumbers(amount, weight)
-  const measured = measuredOf(amount)
-  addIntake(writing.sqlite, { lotId, entryId: writing.entryId, on, count, mass, measured, weight, personId })
+  const change = bothNumbers(amount, weight)
+  writeMovement(writing, {
+    lotId,
+    kind: 'intake',
+    on,
+    change,
+    measured: measuredOf(amount),
+    weight,
+    personId,
+  })
 }
 
 const KINDS = ['fridge', 'freezer', 'cupboard', 'shelf', 'jar', 'room'] as const

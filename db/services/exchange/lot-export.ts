@@ -16,8 +16,8 @@ function howCounted(row: LotRow): string {
 }
 
 const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
-  ['lot', (row) => row.lot_number],
-  ['accession', (row) => row.accession_number],
+  ['lot', (row) => row.lotNumber],
+  ['accession', (row) => row.accessionNumber],
   ['crop', (row) => row.crop],
   ['variety', (row) => row.variety],
   ['harvest', (row) => harvestInWords(harvestOf(row))],
@@ -25,15 +25,15 @@ const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
   ['role', (row) => row.role],
   ['place', (row) => row.place ?? ''],
   ['donor', (row) => row.donor ?? ''],
-  ['seeds', (row) => row.balance_count],
+  ['seeds', (row) => row.balanceCount],
   ['seeds are', howCounted],
-  ['mass g', (row) => row.balance_mass_mg / 1000],
+  ['mass g', (row) => row.balanceMassMg / 1000],
   ['living seeds, about', (row) => livingOf(row)],
-  ['in quarantine because', (row) => row.quarantine_reason ?? ''],
+  ['in quarantine because', (row) => row.quarantineReason ?? ''],
   [
     'careful',
     (row) =>
-      cautionsOf(reading, [row.lot_id])
+      cautionsOf(reading, [row.lotId])
         .map(({ text }) => text)
         .join(' '),
   ],
@@ -91,5 +91,5 @@ function rowsInOrder(reading: Reading, lotIds: readonly number[]): LotRow[] {
   const place = new Map(lotIds.map((lotId, index) => [lotId, index]))
   const filter = { lotIds, emptyToo: true }
   const rows = shelfPage(reading.sqlite, filter, 'number', false, { offset: 0, limit: lotIds.length })
-  return rows.toSorted((a, b) => (place.get(a.lot_id) ?? 0) - (place.get(b.lot_id) ?? 0))
+  return rows.toSorted((a, b) => (place.get(a.lotId) ?? 0) - (place.get(b.lotId) ?? 0))
 }

@@ -144,7 +144,7 @@ function madeFromBook(row: PassportRow, kept: Passport): Passport {
     SUBTAXA: /^(subsp\.|convar\.|var\.|f\.|Group)/.test(rest[0] ?? '') ? rest.join(' ') : '',
     CROPNAME: row.crop,
     ACCENAME: [row.variety, ...(row.synonyms?.split(';') ?? [])].map(withoutSemicolon).join(';'),
-    ACQDATE: row.received_on.replaceAll('-', ''),
+    ACQDATE: row.receivedOn.replaceAll('-', ''),
     DONORNAME: withoutSemicolon(row.donor ?? ''),
     STORAGE: storage.length === 0 ? '10' : storage.join(';'),
     OTHERNUMB: former === undefined || former.includes(':') ? (former ?? '') : `:${withoutSemicolon(former)}`,

@@ -21,7 +21,7 @@ export function excursionCost(
   const place = placeOrRefuse(reading, placeId, 'placeId')
   if (until < from) refuse('days-out-of-order', 'It ends before it begins.', { field: 'until' })
   const ids = lotsInPlace(reading.sqlite, place.id, MOST_LOTS).map(({ lotId }) => lotId)
-  const stays = Map.groupBy(stayRows(reading.sqlite, ids), (row) => row.lot_id)
+  const stays = Map.groupBy(stayRows(reading.sqlite, ids), (row) => row.lotId)
   const places = new PlacesAgeing(reading)
   const end = addDays(until, 1)
   const points = forecastLots(reading, ids, settingsOf(reading), places).flatMap((lot) => {
@@ -29,9 +29,9 @@ export function excursionCost(
     const own = stays.get(lot.lotId) ?? []
     const at = (id: number | undefined) => places.of(id ?? null, lot.crop, lot.model, lot.moisture)
     const then = own.findLast(({ since }) => since <= from)
-    const there = at(own.at(-1)?.place_id)
+    const there = at(own.at(-1)?.placeId)
     // A lot that moved from box to box inside the same freezer was there too.
-    if (then === undefined || at(then.place_id) !== there || lot.ageing.start > from) return []
+    if (then === undefined || at(then.placeId) !== there || lot.ageing.start > from) return []
     const more = Math.max(0, there.lost(from, end) - there.daily * daysBetween(from, end))
     const lost = lot.ageing.lostOn(reading.today)
     const { posterior } = lot.forecast.learnt

@@ -59,39 +59,39 @@ export function forecastLots(
   policy: CollectionPolicy,
   places: PlacesAgeing,
 ): LotForecast[] {
-  const merged = Map.groupBy(mergedRows(reading.sqlite, lotIds), (row) => row.lot_id)
-  const partIds = [...merged.values()].flat().map((row) => row.part_id)
+  const merged = Map.groupBy(mergedRows(reading.sqlite, lotIds), (row) => row.lotId)
+  const partIds = [...merged.values()].flat().map((row) => row.partId)
   const ids = [...new Set([...lotIds, ...partIds])]
-  const stays = Map.groupBy(stayRows(reading.sqlite, ids), (row) => row.lot_id)
-  const moistures = Map.groupBy(moistureRows(reading.sqlite, ids), (row) => row.lot_id)
-  const tests = Map.groupBy(forecastTests(reading.sqlite, ids), (row) => row.lot_id)
+  const stays = Map.groupBy(stayRows(reading.sqlite, ids), (row) => row.lotId)
+  const moistures = Map.groupBy(moistureRows(reading.sqlite, ids), (row) => row.lotId)
+  const tests = Map.groupBy(forecastTests(reading.sqlite, ids), (row) => row.lotId)
   const historyOf = (id: number): LotHistory => ({
     stays: stays.get(id) ?? [],
     moistures: moistures.get(id) ?? [],
     tests: tests.get(id) ?? [],
   })
-  const rows = new Map(ageingRows(reading.sqlite, ids).map((row) => [row.lot_id, row]))
+  const rows = new Map(ageingRows(reading.sqlite, ids).map((row) => [row.lotId, row]))
   const wanted = lotIds.map((id) => rows.get(id)).filter((row) => row !== undefined)
   return wanted.map((row) => {
-    const own = historyOf(row.lot_id)
+    const own = historyOf(row.lotId)
     const whole = forecastLot(row, own, policy, places, reading.today)
-    const parts = (merged.get(row.lot_id) ?? []).flatMap((of) => {
-      const part = rows.get(of.part_id)
+    const parts = (merged.get(row.lotId) ?? []).flatMap((of) => {
+      const part = rows.get(of.partId)
       if (part === undefined) return []
-      const { received_on, harvest_from, harvest_to, lot_number } = part
-      const asPart = { ...row, received_on, harvest_from, harvest_to, lot_number }
-      const history = mergedHistory(historyOf(of.part_id), own, row, of)
-      return [{ lot_number, forecast: forecastLot(asPart, history, policy, places, reading.today) }]
+      const { receivedOn, harvestFrom, harvestTo, lotNumber } = part
+      const asPart = { ...row, receivedOn, harvestFrom, harvestTo, lotNumber }
+      const history = mergedHistory(historyOf(of.partId), own, row, of)
+      return [{ lotNumber, forecast: forecastLot(asPart, history, policy, places, reading.today) }]
     })
-    return parts.length === 0 ? whole : weakestOf([{ lot_number: row.lot_number, forecast: whole }, ...parts])
+    return parts.length === 0 ? whole : weakestOf([{ lotNumber: row.lotNumber, forecast: whole }, ...parts])
   })
 }
 
 /** A lot's history up to the day on which it was poured into another, and that one's from then on. */
 function mergedHistory(part: LotHistory, whole: LotHistory, row: AgeingRow, of: MergedRow): LotHistory {
-  const day = of.joined_on
-  const placeThen = whole.stays.findLast(({ since }) => since <= day)?.place_id ?? row.place_id
-  const then = placeThen === null ? [] : [{ lot_id: row.lot_id, place_id: placeThen, since: day }]
+  const day = of.joinedOn
+  const placeThen = whole.stays.findLast(({ since }) => since <= day)?.placeId ?? row.placeId
+  const then = placeThen === null ? [] : [{ lotId: row.lotId, placeId: placeThen, since: day }]
   return {
     stays: [
       ...part.stays.filter(({ since }) => since < day),
@@ -99,12 +99,12 @@ function mergedHistory(part: LotHistory, whole: LotHistory, row: AgeingRow, of: 
       ...whole.stays.filter(({ since }) => since > day),
     ],
     moistures: [
-      ...part.moistures.filter(({ measured_on }) => measured_on <= day),
-      ...whole.moistures.filter(({ measured_on }) => measured_on > day),
+      ...part.moistures.filter(({ measuredOn }) => measuredOn <= day),
+      ...whole.moistures.filter(({ measuredOn }) => measuredOn > day),
     ],
     tests: [
-      ...part.tests.filter(({ tested_on }) => tested_on <= day),
-      ...whole.tests.filter(({ tested_on, entry_id }) => tested_on >= day && entry_id > of.entry_id),
+      ...part.tests.filter(({ testedOn }) => testedOn <= day),
+      ...whole.tests.filter(({ testedOn, entryId }) => testedOn >= day && entryId > of.entryId),
     ],
   }
 }
@@ -116,14 +116,14 @@ function mergedHistory(part: LotHistory, whole: LotHistory, row: AgeingRow, of: 
  * promise what part of the seed cannot keep. A test of the whole counts for each.
  */
 function weakestOf(
-  parts: readonly { readonly lot_number: string; readonly forecast: LotForecast }[],
+  parts: readonly { readonly lotNumber: string; readonly forecast: LotForecast }[],
 ): LotForecast {
   const [first] = parts.toSorted((one, other) => aliveOf(one.forecast) - aliveOf(other.forecast))
   if (first === undefined) throw new Error('No lots were poured together')
-  const numbers = parts.map(({ lot_number }) => lot_number)
+  const numbers = parts.map(({ lotNumber }) => lotNumber)
   return first.forecast.kind === 'refused'
     ? first.forecast
-    : { ...first.forecast, merged: { numbers, weakest: first.lot_number } }
+    : { ...first.forecast, merged: { numbers, weakest: first.lotNumber } }
 }
 
 /** Of what nothing can be said nothing good is thought. */
@@ -150,15 +150,15 @@ function forecastLot(
   if (model === null) {
     return {
       kind: 'refused',
-      lotId: row.lot_id,
+      lotId: row.lotId,
       because: 'Nothing is known of how long seed of this crop keeps.',
     }
   }
   const spans = moistureSpans(row, moistures)
   const moisture = spans.at(-1)?.moisture ?? IN_THE_AIR
   const at = (placeId: number | null, damp: LotMoisture) => places.of(placeId, crop, model, damp)
-  const now = at(row.place_id, moisture)
-  const parts = partsOf(startOf(row, stays, tests), stays, spans, row.place_id)
+  const now = at(row.placeId, moisture)
+  const parts = partsOf(startOf(row, stays, tests), stays, spans, row.placeId)
   const ageing = ageingOf(parts, now, at)
   const lain = parts
     .filter(({ noted }) => noted)
@@ -169,7 +169,7 @@ function forecastLot(
     }))
   const refusals = lain.map(({ place, from, until }) => place.refused(from, until))
   const refused = [now.refusedAhead, ...refusals].find((because) => because !== null)
-  if (refused !== undefined) return { kind: 'refused', lotId: row.lot_id, because: refused }
+  if (refused !== undefined) return { kind: 'refused', lotId: row.lotId, because: refused }
   const remarks = [
     ...new Set([
       ...now.remarksAhead,
@@ -178,7 +178,7 @@ function forecastLot(
   ]
   const seen = [now, ...lain.map(({ place }) => place)]
   const measured = seen.every((place) => place.measured)
-  const threshold = regrowThreshold(row.own_threshold, policy)
+  const threshold = regrowThreshold(row.ownThreshold, policy)
   const logPaceByYears = seen.every((place) => place.usual) ? model.logPaceByYears : null
   const prior = priorOf({
     leastSold: crop.leastSold,
@@ -188,14 +188,14 @@ function forecastLot(
     logPaceByYears,
   })
   const dated: DatedTest[] = tests.map((test) => ({
-    on: isoDate(test.tested_on),
+    on: isoDate(test.testedOn),
     tested: test.tested,
     sprouted: test.sprouted,
   }))
   const forecast = forecastOf(prior, dated, ageing, threshold, today)
   return {
     kind: 'forecast',
-    lotId: row.lot_id,
+    lotId: row.lotId,
     model,
     crop,
     moisture,
@@ -206,20 +206,20 @@ function forecastLot(
     measured,
     usualDays: seen.some((place) => place.read),
     yearsWeighedIn: logPaceByYears === null ? null : crop.years,
-    harvestKnown: row.harvest_to !== null,
+    harvestKnown: row.harvestTo !== null,
     remarks,
     merged: null,
   }
 }
 
 function cropOf(row: AgeingRow): AgeingCrop {
-  const { oil_low, oil_high, years_low, years_high } = row
+  const { oilLow, oilHigh, yearsLow, yearsHigh } = row
   return {
-    cropId: row.crop_id,
-    constants: row.viability_constants === null ? null : JSON.parse(row.viability_constants),
-    oil: oil_low === null || oil_high === null ? null : (oil_low + oil_high) / 200,
-    years: years_low === null || years_high === null ? null : [years_low, years_high],
-    leastSold: leastSold(row.federal_minimum_percent ?? row.state_minimum_percent),
+    cropId: row.cropId,
+    constants: row.viabilityConstants === null ? null : JSON.parse(row.viabilityConstants),
+    oil: oilLow === null || oilHigh === null ? null : (oilLow + oilHigh) / 200,
+    years: yearsLow === null || yearsHigh === null ? null : [yearsLow, yearsHigh],
+    leastSold: leastSold(row.federalMinimumPercent ?? row.stateMinimumPercent),
   }
 }
 
@@ -228,10 +228,10 @@ function cropOf(row: AgeingRow): AgeingCrop {
  * it is known of where that is earlier or the year is not known.
  */
 function startOf(row: AgeingRow, stays: readonly StayRow[], tests: readonly ForecastTestRow[]): IsoDate {
-  const known = [row.received_on, ...stays.map(({ since }) => since), ...tests.map((test) => test.tested_on)]
-  const first = isoDate(known.toSorted()[0] ?? row.received_on)
-  if (row.harvest_from === null || row.harvest_to === null) return first
-  const year = Math.floor((row.harvest_from + row.harvest_to) / 2)
+  const known = [row.receivedOn, ...stays.map(({ since }) => since), ...tests.map((test) => test.testedOn)]
+  const first = isoDate(known.toSorted()[0] ?? row.receivedOn)
+  if (row.harvestFrom === null || row.harvestTo === null) return first
+  const year = Math.floor((row.harvestFrom + row.harvestTo) / 2)
   return earlier(isoDate(`${String(year).padStart(4, '0')}-10-01`), first)
 }
 
@@ -253,10 +253,10 @@ const FIRST_DAY = isoDate('1000-01-01')
  */
 function moistureSpans(row: AgeingRow, moistures: readonly MoistureOnRow[]): MoistureSpan[] {
   const airtight = row.airtight === null ? null : row.airtight === 1
-  const closedIn = airtight === true && row.contained_since !== null ? isoDate(row.contained_since) : LAST_DAY
+  const closedIn = airtight === true && row.containedSince !== null ? isoDate(row.containedSince) : LAST_DAY
   const last = moistures.length - 1
-  const measured = moistures.map(({ measured_on, percent }, index) => ({
-    from: index === 0 ? earlier(isoDate(measured_on), closedIn) : isoDate(measured_on),
+  const measured = moistures.map(({ measuredOn, percent }, index) => ({
+    from: index === 0 ? earlier(isoDate(measuredOn), closedIn) : isoDate(measuredOn),
     // What was too wet for any figure and was dried since aged as the wettest that has one.
     moisture: { measured: index < last ? Math.min(percent, WORKING.moistest) : percent, airtight },
   }))
@@ -286,7 +286,7 @@ function partsOf(
     return {
       from,
       until: days[index + 1] ?? LAST_DAY,
-      placeId: stay?.place_id ?? (stays.length === 0 ? placeId : null),
+      placeId: stay?.placeId ?? (stays.length === 0 ? placeId : null),
       moisture: spans.findLast((span) => span.from <= from)?.moisture ?? IN_THE_AIR,
       noted: stay !== undefined,
     }

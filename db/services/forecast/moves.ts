@@ -38,9 +38,9 @@ function placesElsewhere(
 ): CandidateRow[] {
   const candidates = candidatePlaces(reading.sqlite, MOST_PLACES)
   if (here === null) return candidates
-  return candidates.filter(({ place_id, path }) => {
-    if (place_id === here.id) return false
-    return !here.path.startsWith(`${path} / `) || ageingAt(place_id) !== ageingAt(here.id)
+  return candidates.filter(({ placeId, path }) => {
+    if (placeId === here.id) return false
+    return !here.path.startsWith(`${path} / `) || ageingAt(placeId) !== ageingAt(here.id)
   })
 }
 
@@ -48,7 +48,7 @@ function placesElsewhere(
 export function movesOf(reading: Reading, computed: Computed, places: PlacesAgeing): ShownForecast['places'] {
   const { crop, model, moisture, ageing, lotId } = computed
   const yearsAt = yearsOf(computed, reading.today)
-  const placeId = lotFacts(reading.sqlite, lotId).place_id
+  const placeId = lotFacts(reading.sqlite, lotId).placeId
   const here = placeId === null ? null : placeOrRefuse(reading, placeId, 'lotId')
   const at = (id: number) => places.of(id, crop, model, moisture)
   const row = (id: number | null, place: string, daily: number, caution: string) => {
@@ -57,14 +57,14 @@ export function movesOf(reading: Reading, computed: Computed, places: PlacesAgei
   }
   return [
     row(null, 'where it lies', ageing.dailyAhead, ''),
-    ...placesElsewhere(reading, here, at).map(({ place_id, path, kind }) => {
-      const there = at(place_id)
+    ...placesElsewhere(reading, here, at).map(({ placeId, path, kind }) => {
+      const there = at(placeId)
       const caution =
         kind === 'freezer'
-          ? freezingCautions(moistureOfLot(reading.sqlite, lotId)?.high_percent ?? null).join(' ')
+          ? freezingCautions(moistureOfLot(reading.sqlite, lotId)?.highPercent ?? null).join(' ')
           : ''
-      if (there.refusedAhead === null) return row(place_id, path, there.daily, caution)
-      return { placeId: place_id, place: path, years: null, words: there.refusedAhead, caution }
+      if (there.refusedAhead === null) return row(placeId, path, there.daily, caution)
+      return { placeId, place: path, years: null, words: there.refusedAhead, caution }
     }),
   ]
 }
@@ -107,13 +107,13 @@ export function previewMoves(
     already: yearsOfMany(now).already,
     places: [
       row(null, 'where they lie', now, ''),
-      ...elsewhere.flatMap(({ place_id, path, kind }) => {
+      ...elsewhere.flatMap(({ placeId, path, kind }) => {
         const years = lots.flatMap(({ lot, yearsAt }) => {
-          const there = places.of(place_id, lot.crop, lot.model, lot.moisture)
+          const there = places.of(placeId, lot.crop, lot.model, lot.moisture)
           return there.refusedAhead === null ? [yearsAt(there.daily)] : []
         })
         const caution = kind === 'freezer' ? freezingCautionOfMany(tooMoist, lying.length) : ''
-        return years.length === 0 ? [] : [row(place_id, path, years, caution)]
+        return years.length === 0 ? [] : [row(placeId, path, years, caution)]
       }),
     ],
   }

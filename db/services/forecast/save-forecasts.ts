@@ -63,25 +63,25 @@ function figuresOf(computed: LotForecast) {
   if (computed.kind === 'refused') {
     const none = {
       viability: null,
-      low: null,
-      high: null,
-      start: null,
+      viabilityLow: null,
+      viabilityHigh: null,
+      viabilityStart: null,
       chanceBelow: null,
       deviatesAYear: null,
     }
-    return { basis: 'refused', ...none, early: null, crosses: null, late: null } as const
+    return { basis: 'refused', ...none, crossesEarly: null, crossesOn: null, crossesLate: null } as const
   }
   const { start, today, crossing, chanceBelow, deviatesAYear } = computed.forecast
   return {
     basis: computed.model.basis,
     viability: today.middle,
-    low: today.low,
-    high: today.high,
-    start: start.middle,
+    viabilityLow: today.low,
+    viabilityHigh: today.high,
+    viabilityStart: start.middle,
     chanceBelow,
     deviatesAYear,
-    early: crossing.early,
-    crosses: crossing.middle,
-    late: crossing.late,
+    crossesEarly: crossing.early,
+    crossesOn: crossing.middle,
+    crossesLate: crossing.late,
   }
 }

@@ -22,9 +22,9 @@ const DAYS_IN_YEAR = 365.25
  */
 export function beliefIn(row: LifeRow, today: IsoDate): (years: number) => ViabilityBelief {
   const believed = lastBelief(row)
-  const yearly = row.forecast_a_year
-  if (yearly === null || row.forecast_on === null) return (years) => aged(believed, years, row.storage_years)
-  const since = Math.max(0, daysBetween(isoDate(row.forecast_on), today)) / DAYS_IN_YEAR
+  const yearly = row.forecastAYear
+  if (yearly === null || row.forecastOn === null) return (years) => aged(believed, years, row.storageYears)
+  const since = Math.max(0, daysBetween(isoDate(row.forecastOn), today)) / DAYS_IN_YEAR
   return (years) => agedByForecast(believed, since + years, yearly)
 }
 
@@ -32,11 +32,11 @@ export function beliefIn(row: LifeRow, today: IsoDate): (years: number) => Viabi
 function lastBelief(row: LifeRow): ViabilityBelief {
   const { basis, viability, viabilityRange } = lifeOf(row)
   if (basis !== 'tested' && basis !== 'forecast') return beliefFromAssumption(viability)
-  if (row.forecast_viability !== null) return beliefFromBand(viability, viabilityRange)
+  if (row.forecastViability !== null) return beliefFromBand(viability, viabilityRange)
   return beliefFromTest(row.sprouted ?? 0, row.tested ?? 0)
 }
 
 /** A lot as the outlook of its accession sees it, with the origin that parts of its seed share. */
 export function ageingLot(row: LifeRow, origin: number, today: IsoDate): AgeingLot {
-  return { origin, seeds: row.balance_count, countDoubt: countDoubt(row), beliefIn: beliefIn(row, today) }
+  return { origin, seeds: row.balanceCount, countDoubt: countDoubt(row), beliefIn: beliefIn(row, today) }
 }

@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput } from '../../contract/contract.ts'
 import type { DueTest, TestPlan } from '../../contract/germination-operations.ts'
 import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
@@ -20,7 +20,7 @@ import { lotsUnderTest, type MonitoredRow, monitoredLots } from '../../queries/g
 import { prepared } from '../../queries/prepared.ts'
 import { AccessionCache } from '../book/accession-cache.ts'
 import { quantityOf } from '../book/amounts.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { assumedInWords, lifeOf, thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
@@ -47,7 +47,7 @@ interface TableCells {
 
 export function planTest(reading: Reading, input: ParsedInput<'germination.plan'>): TestPlan {
   const row = lotOrRefuse(reading, input.lotId, 'lotId')
-  const available = row.balance_count
+  const available = row.balanceCount
   const life = lifeOf(row)
   const threshold = input.threshold ?? plannableThreshold(thresholdOf(row, settingsOf(reading)))
   const expected = input.expected ?? life.viability
@@ -59,14 +59,14 @@ export function planTest(reading: Reading, input: ParsedInput<'germination.plan'
     expected,
   )
   return {
-    lotId: row.lot_id,
-    lotNumber: row.lot_number,
+    lotId: row.lotId,
+    lotNumber: row.lotNumber,
     variety: row.variety,
     crop: row.crop,
-    unit: countedUnit(row.counted_unit),
+    unit: countedUnit(row.countedUnit),
     available,
-    cautions: cautionsOf(reading, [row.lot_id]).map(({ text }) => text),
-    conditions: conditionsOf(reading, row.crop_id),
+    cautions: cautionsOf(reading, [row.lotId]).map(({ text }) => text),
+    conditions: conditionsOf(reading, row.cropId),
     layout: [...layout],
     threshold,
     expected,
@@ -74,7 +74,7 @@ export function planTest(reading: Reading, input: ParsedInput<'germination.plan'
     smallest: sizes.smallest,
     sizes: [...sizes.shown],
     words: adviceInWords(sizes, suggested, available, threshold, expected, settingsOf(reading)),
-    follows: openStages(reading, row.lot_id, threshold),
+    follows: openStages(reading, row.lotId, threshold),
     staged: stagedOf(threshold, input.groupSize ?? groupFor(available), available),
   }
 }
@@ -168,24 +168,21 @@ export const dueDays = new AccessionCache(dueDaysOf)
 function dueDaysOf(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<number, DueDays> {
   const oil = oilByCrop(reading)
   const days = monitoredLots(reading.sqlite, accessionIds).map((row) => ({
-    lotId: row.lot_id,
-    accessionId: row.accession_id,
-    on: nextTestOf(row, oil.get(row.crop_id) ?? null).on,
+    lotId: row.lotId,
+    accessionId: row.accessionId,
+    on: nextTestOf(row, oil.get(row.cropId) ?? null).on,
   }))
   return Map.groupBy(days, ({ accessionId }) => accessionId)
 }
 
-export function listDueTests(
-  reading: Reading,
-  input: ParsedInput<'germination.list-due'>,
-): Value<'germination.list-due'> {
+export const listDueTests: Reads<'germination.list-due'> = (reading, input) => {
   const until = addDays(reading.today, input.withinDays)
   const due = [...dueDays.all(reading).values()]
     .flatMap((days) => days.filter(({ on }) => on <= until))
     .sort((one, other) => (one.on < other.on ? -1 : one.on > other.on ? 1 : one.lotId - other.lotId))
   const page = due.slice(input.offset, input.offset + input.limit)
   const accessionIds = [...new Set(page.map(({ accessionId }) => accessionId))]
-  const rows = new Map(monitoredLots(reading.sqlite, accessionIds).map((row) => [row.lot_id, row]))
+  const rows = new Map(monitoredLots(reading.sqlite, accessionIds).map((row) => [row.lotId, row]))
   const oil = oilByCrop(reading)
   const underTest = lotsUnderTest(
     reading.sqlite,
@@ -195,7 +192,7 @@ export function listDueTests(
     lots: page.map(({ lotId }) => {
       const row = rows.get(lotId)
       if (row === undefined) throw new Error(`Lot ${lotId} is due and not monitored`)
-      return dueLine(reading, lotId, nextTestOf(row, oil.get(row.crop_id) ?? null), underTest.has(lotId))
+      return dueLine(reading, lotId, nextTestOf(row, oil.get(row.cropId) ?? null), underTest.has(lotId))
     }),
     total: due.length,
     late: due.filter(({ on }) => on <= reading.today).length,
@@ -204,25 +201,25 @@ export function listDueTests(
 
 /** When a lot should be tested next: by the published rules or the forecast, whichever is sooner. */
 function nextTestOf(row: MonitoredRow, oilPercent: number | null): TestDate {
-  const { tested_on, tested, sprouted } = row
+  const { testedOn, tested, sprouted } = row
   const [soonest] = nextTestDates({
-    receivedOn: isoDate(row.received_on),
+    receivedOn: isoDate(row.receivedOn),
     lastTest:
-      tested_on === null || tested === null || sprouted === null
+      testedOn === null || tested === null || sprouted === null
         ? null
-        : { on: isoDate(tested_on), share: sprouted / tested },
+        : { on: isoDate(testedOn), share: sprouted / tested },
     frozen: row.frozen === 1,
     oilPercent,
     forecastCrossing: crossingAhead(row),
   })
   const because = `${soonest.because}, as the lot it was split from`
-  return tested !== null && row.of_parent === 1 ? { ...soonest, because } : soonest
+  return tested !== null && row.ofParent === 1 ? { ...soonest, because } : soonest
 }
 
 /** The forecast crossing of a lot's threshold, unless its last test was later and has seen it already. */
-function crossingAhead({ crosses_on, tested_on }: MonitoredRow): IsoDate | null {
-  if (crosses_on === null || (tested_on !== null && crosses_on <= tested_on)) return null
-  return isoDate(crosses_on)
+function crossingAhead({ crossesOn, testedOn }: MonitoredRow): IsoDate | null {
+  if (crossesOn === null || (testedOn !== null && crossesOn <= testedOn)) return null
+  return isoDate(crossesOn)
 }
 
 /** The oil of each crop in per cent of dry weight, the middle of the table's span. */
@@ -239,7 +236,7 @@ function dueLine(reading: Reading, lotId: number, date: TestDate, underTest: boo
   const row = lotOrRefuse(reading, lotId, 'lotId')
   return {
     lotId,
-    lotNumber: row.lot_number,
+    lotNumber: row.lotNumber,
     variety: row.variety,
     crop: row.crop,
     place: row.place ?? '',

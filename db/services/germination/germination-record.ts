@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput } from '../../contract/contract.ts'
 import type { TestLine, TestRecord } from '../../contract/germination-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
@@ -34,7 +34,7 @@ import {
   testRows,
   testTotal,
 } from '../../queries/germination-tests.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { cautionsOf } from '../book/seed-words.ts'
@@ -60,21 +60,21 @@ export function getTest(reading: Reading, input: ParsedInput<'germination.get'>)
 
 /** A test with its counts and what they come to, counted as it was finished unless another choice is given. */
 export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice): TestRecord {
-  const replicates = replicatesOf(reading, row.id)
-  const choice = asked ?? { hard: row.hard_alive === 1, fresh: row.fresh_alive === 1 }
-  const startedOn = row.started_on === null ? null : isoDate(row.started_on)
-  const counts = countsByDay(countsOf(reading.sqlite, row.id), startedOn)
+  const replicates = replicatesOf(reading, row.testId)
+  const choice = asked ?? { hard: row.hardAlive === 1, fresh: row.freshAlive === 1 }
+  const startedOn = row.startedOn === null ? null : isoDate(row.startedOn)
+  const counts = countsByDay(countsOf(reading.sqlite, row.testId), startedOn)
   const byDay = startedOn === null ? [] : seedlingsByDay(replicates, startedOn)
   return {
     ...lineFacts(reading, row),
-    unit: countedUnit(row.counted_unit),
+    unit: countedUnit(row.countedUnit),
     medium: row.medium,
     temperature: row.temperature,
-    firstDay: row.first_day,
-    finalDay: row.final_day,
-    fromStock: row.movement_id !== null,
+    firstDay: row.firstDay,
+    finalDay: row.finalDay,
+    fromStock: row.movementId !== null,
     note: row.note,
-    cautions: cautionsOf(reading, [row.lot_id]).map(({ text }) => text),
+    cautions: cautionsOf(reading, [row.lotId]).map(({ text }) => text),
     replicates: replicates.map((replicate) => ({
       sown: replicate.sown,
       tally: sumOf(replicate.counts.map(({ tally }) => tally)),
@@ -86,18 +86,18 @@ export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice)
       counts.length === 0
         ? null
         : {
-            ...resultOf(reading, row, replicates, choice, lotsOnTheDay(reading, [row.lot_id])(row.lot_id)),
+            ...resultOf(reading, row, replicates, choice, lotsOnTheDay(reading, [row.lotId])(row.lotId)),
             ...soFar(row, replicates, asked),
           },
-    ...stageOf(reading, row, plannableThreshold(thresholdOfLot(reading, row.lot_id))),
+    ...stageOf(reading, row, plannableThreshold(thresholdOfLot(reading, row.lotId))),
     finished:
-      row.tested_on === null || row.result_entry_id === null
+      row.testedOn === null || row.resultEntryId === null
         ? null
-        : { on: row.tested_on, note: row.result_note ?? '', entryId: row.result_entry_id },
+        : { on: row.testedOn, note: row.resultNote ?? '', entryId: row.resultEntryId },
     cancelled:
-      row.cancelled_on === null
+      row.cancelledOn === null
         ? null
-        : { on: row.cancelled_on, reason: row.cancel_reason ?? '', seedsBack: row.seeds_back === 1 },
+        : { on: row.cancelledOn, reason: row.cancelReason ?? '', seedsBack: row.seedsBack === 1 },
   }
 }
 
@@ -118,8 +118,8 @@ function soFar(
 }
 
 function countsByDay(rows: readonly CountRow[], startedOn: IsoDate | null): TestRecord['counts'] {
-  return [...Map.groupBy(rows, (row) => row.on_date)].flatMap(([on, ofDay]) =>
-    ofDay.slice(0, 1).map(({ entry_id: entryId }) => ({
+  return [...Map.groupBy(rows, (row) => row.on)].flatMap(([on, ofDay]) =>
+    ofDay.slice(0, 1).map(({ entryId }) => ({
       on,
       day: startedOn === null ? null : daysBetween(startedOn, isoDate(on)),
       entryId,
@@ -136,12 +136,12 @@ function resultOf(
   lotOnDayOf: LotOnDayOf,
 ): NonNullable<TestRecord['result']> {
   const { germinated, sown, tally, unsorted, replicates: shares } = testResult(replicates, choice)
-  const threshold = thresholdOfLot(reading, row.lot_id)
-  const on = isoDate(row.tested_on ?? reading.today)
+  const threshold = thresholdOfLot(reading, row.lotId)
+  const on = isoDate(row.testedOn ?? reading.today)
   const lot = lotOnDayOf({ on, tested: sown, sprouted: germinated })
   const tolerance = judgeTolerance(shares)
   const speed =
-    row.started_on === null ? null : germinationSpeed(seedlingsByDay(replicates, isoDate(row.started_on)))
+    row.startedOn === null ? null : germinationSpeed(seedlingsByDay(replicates, isoDate(row.startedOn)))
   return {
     germinated,
     tested: sown,
@@ -159,20 +159,17 @@ function resultOf(
   }
 }
 
-export function listTests(
-  reading: Reading,
-  input: ParsedInput<'germination.list'>,
-): Value<'germination.list'> {
+export const listTests: Reads<'germination.list'> = (reading, input) => {
   const onBench = testRows(reading.sqlite, { state: 'under-way' }, { offset: 0, limit: MOST_ON_BENCH })
   const toCount = onBench.filter((row) => dueOf(reading, row)?.when !== 'later').length
   if (input.state !== 'under-way') {
     const rows = testRows(reading.sqlite, input, input)
     const total = testTotal(reading.sqlite, input)
-    const ended = rows.filter((row) => stateOf(row) === 'finished').map((row) => row.lot_id)
+    const ended = rows.filter((row) => stateOf(row) === 'finished').map((row) => row.lotId)
     const onTheDay = lotsOnTheDay(reading, ended)
-    return { tests: rows.map((row) => testLine(reading, row, onTheDay(row.lot_id))), total, toCount }
+    return { tests: rows.map((row) => testLine(reading, row, onTheDay(row.lotId))), total, toCount }
   }
-  const asked = onBench.filter((row) => input.lotId === undefined || row.lot_id === input.lotId)
+  const asked = onBench.filter((row) => input.lotId === undefined || row.lotId === input.lotId)
   const total = onBench.length < MOST_ON_BENCH ? asked.length : testTotal(reading.sqlite, input)
   const tests = asked
     .map((row) => ({ ...lineFacts(reading, row), replicates: row.replicates, words: '' }))
@@ -192,13 +189,13 @@ function testLine(reading: Reading, row: TestRow, lotOnDayOf: LotOnDayOf): TestL
 
 function lineFacts(reading: Reading, row: TestRow) {
   return {
-    testId: row.id,
-    lotId: row.lot_id,
-    lotNumber: row.lot_number,
+    testId: row.testId,
+    lotId: row.lotId,
+    lotNumber: row.lotNumber,
     variety: row.variety,
     crop: row.crop,
     state: stateOf(row),
-    startedOn: row.started_on,
+    startedOn: row.startedOn,
     sown: row.sown,
     normal: row.normal,
     due: dueOf(reading, row),
@@ -206,22 +203,22 @@ function lineFacts(reading: Reading, row: TestRow) {
 }
 
 function stateOf(row: TestRow): TestLine['state'] {
-  if (row.cancelled_on !== null) return 'cancelled'
-  return row.tested_on === null ? 'under-way' : 'finished'
+  if (row.cancelledOn !== null) return 'cancelled'
+  return row.testedOn === null ? 'under-way' : 'finished'
 }
 
 function dueOf(reading: Reading, row: TestRow): CountDue | null {
-  if (stateOf(row) !== 'under-way' || row.started_on === null || row.final_day === null) return null
-  const lastCountOn = row.last_count_on === null ? null : isoDate(row.last_count_on)
-  const facts = { startedOn: isoDate(row.started_on), firstDay: row.first_day, finalDay: row.final_day }
+  if (stateOf(row) !== 'under-way' || row.startedOn === null || row.finalDay === null) return null
+  const lastCountOn = row.lastCountOn === null ? null : isoDate(row.lastCountOn)
+  const facts = { startedOn: isoDate(row.startedOn), firstDay: row.firstDay, finalDay: row.finalDay }
   return countDue({ ...facts, lastCountOn }, reading.today)
 }
 
 function wordsOfEnd(reading: Reading, row: TestRow, lotOnDayOf: LotOnDayOf): string {
-  if (row.cancel_reason !== null) return row.cancel_reason
-  if (row.tested_on === null) return ''
-  const choice = { hard: row.hard_alive === 1, fresh: row.fresh_alive === 1 }
-  const threshold = thresholdOfLot(reading, row.lot_id)
-  const test = { testId: row.id, on: isoDate(row.tested_on) }
+  if (row.cancelReason !== null) return row.cancelReason
+  if (row.testedOn === null) return ''
+  const choice = { hard: row.hardAlive === 1, fresh: row.freshAlive === 1 }
+  const threshold = thresholdOfLot(reading, row.lotId)
+  const test = { testId: row.testId, on: isoDate(row.testedOn) }
   return resultWords(reading, test, threshold, choice, lotOnDayOf)
 }

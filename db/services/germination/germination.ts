@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
@@ -23,7 +23,7 @@ import {
 } from '../../schema/germination-tables.ts'
 import { lot } from '../../schema/stock-tables.ts'
 import { balanceOf, quantityOf, weightInForce } from '../book/amounts.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes, Writing } from '../book/context.ts'
 import { livingStockOf, thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { reverseMovement } from '../book/reverse-movement.ts'
@@ -39,10 +39,7 @@ import { replicatesOf, resultWords } from './test-counts.ts'
 /** A test entered in one go says only what sprouted. */
 const NOTHING_MORE: CountingChoice = { hard: false, fresh: false }
 
-export function beginTest(
-  writing: Writing,
-  input: ParsedInput<'germination.start'>,
-): Omit<Value<'germination.start'>, 'entryId'> {
+export const beginTest: Writes<'germination.start'> = (writing, input) => {
   if (input.firstDay !== null && input.firstDay >= input.finalDay) {
     refuse('days-out-of-order', 'The first count comes before the last one.', {
       field: 'firstDay',
@@ -50,7 +47,7 @@ export function beginTest(
     })
   }
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
-  if (input.followsTestId !== null) refuseAStrayStage(writing, row.lot_id, input.followsTestId)
+  if (input.followsTestId !== null) refuseAStrayStage(writing, row.lotId, input.followsTestId)
   const testId = layOut(writing, row, {
     ...input,
     followsId: input.followsTestId,
@@ -61,17 +58,14 @@ export function beginTest(
   const sown = sumOf(input.replicates)
   const due = countDue({ ...input, startedOn: isoDate(input.on), lastCountOn: null }, writing.today)
   const left = quantityOf(lotOrRefuse(writing, input.lotId, 'lotId'), settingsOf(writing))
-  return { testId, due, left, said: `Began a test of ${sown} seeds of ${row.lot_number}`, undoable: true }
+  return { testId, due, left, said: `Began a test of ${sown} seeds of ${row.lotNumber}`, undoable: true }
 }
 
-export function countTest(
-  writing: Writing,
-  input: ParsedInput<'germination.record-count'>,
-): Omit<Value<'germination.record-count'>, 'entryId'> {
+export const countTest: Writes<'germination.record-count'> = (writing, input) => {
   const { sqlite, entryId } = writing
   const test = testOnBench(writing, input.testId, input.on)
-  if (test.started_on !== null) refuseUnlessLater(test.started_on, input.on, 'on')
-  const sown = sownIn(sqlite, test.id)
+  if (test.startedOn !== null) refuseUnlessLater(test.startedOn, input.on, 'on')
+  const sown = sownIn(sqlite, test.testId)
   if (input.replicates.length !== sown.length) {
     refuse(
       'count-unfit',
@@ -81,9 +75,9 @@ export function countTest(
       },
     )
   }
-  const before = countsOf(sqlite, test.id)
+  const before = countsOf(sqlite, test.testId)
   for (const [index, laidOut] of sown.entries()) {
-    const elsewhere = before.filter((row) => row.ordinal === index + 1 && row.on_date !== input.on)
+    const elsewhere = before.filter((row) => row.ordinal === index + 1 && row.on !== input.on)
     const now = input.replicates[index]
     const counted = sumOf(elsewhere.map(tallied)) + (now === undefined ? 0 : tallied(now))
     if (counted > laidOut) {
@@ -98,62 +92,56 @@ export function countTest(
     }
   }
   for (const [index, tally] of input.replicates.entries()) {
-    const place = { testId: test.id, onDate: input.on, entryId, ordinal: index + 1 }
+    const place = { testId: test.testId, onDate: input.on, entryId, ordinal: index + 1 }
     writing.db
       .insert(germinationCount)
       .values({ ...place, ...tally })
       .run()
   }
-  const corrects = before.some((row) => row.on_date === input.on)
+  const corrects = before.some((row) => row.on === input.on)
   const normal = sumOf(input.replicates.map((tally) => tally.normal))
-  const said = `${test.lot_number}: ${normal} sprouted on ${input.on}${corrects ? ', in place of the earlier count' : ''}`
-  return { test: recordOf(writing, testOrRefuse(writing, test.id)), said, undoable: true }
+  const said = `${test.lotNumber}: ${normal} sprouted on ${input.on}${corrects ? ', in place of the earlier count' : ''}`
+  return { test: recordOf(writing, testOrRefuse(writing, test.testId)), said, undoable: true }
 }
 
-export function finishTest(
-  writing: Writing,
-  input: ParsedInput<'germination.finish'>,
-): Omit<Value<'germination.finish'>, 'entryId'> {
+export const finishTest: Writes<'germination.finish'> = (writing, input) => {
   const test = testOnBench(writing, input.testId, input.on)
-  if (test.last_count_on === null) {
+  if (test.lastCountOn === null) {
     refuse('not-counted-yet', 'Nothing of that test has been counted yet.', {
       field: 'testId',
       todo: 'Enter a count first, with 0 where nothing came; or give the test up.',
     })
   }
-  if (input.on < test.last_count_on) {
-    refuse('days-out-of-order', `The test was still counted on ${test.last_count_on}.`, {
+  if (input.on < test.lastCountOn) {
+    refuse('days-out-of-order', `The test was still counted on ${test.lastCountOn}.`, {
       field: 'on',
       todo: 'Give that day or a later one.',
     })
   }
   putResult(writing, test, input.on, input.choice, input.note)
-  const row = lotOrRefuse(writing, test.lot_id, 'testId')
-  const words = wordsOf(writing, test.id, isoDate(input.on), row, input.choice)
+  const row = lotOrRefuse(writing, test.lotId, 'testId')
+  const words = wordsOf(writing, test.testId, isoDate(input.on), row, input.choice)
   return {
     words,
-    test: recordOf(writing, testOrRefuse(writing, test.id)),
+    test: recordOf(writing, testOrRefuse(writing, test.testId)),
     stock: stockOf(writing, row),
-    said: `${row.lot_number}: ${words}`,
+    said: `${row.lotNumber}: ${words}`,
     undoable: true,
   }
 }
 
-export function cancelTest(
-  writing: Writing,
-  input: ParsedInput<'germination.cancel'>,
-): Omit<Value<'germination.cancel'>, 'entryId'> {
+export const cancelTest: Writes<'germination.cancel'> = (writing, input) => {
   const test = testOnBench(writing, input.testId, input.on)
   const { on, reason, seedsBack } = input
   if (seedsBack) putSeedsBack(writing, test, reason)
   writing.db
     .insert(germinationCancel)
-    .values({ testId: test.id, onDate: on, reason, seedsBack, entryId: writing.entryId })
+    .values({ testId: test.testId, onDate: on, reason, seedsBack, entryId: writing.entryId })
     .run()
   const back = seedsBack ? '; its seeds are back in the stock' : ''
   return {
-    left: quantityOf(lotOrRefuse(writing, test.lot_id, 'testId'), settingsOf(writing)),
-    said: `Gave up the test of ${test.lot_number}${back}`,
+    left: quantityOf(lotOrRefuse(writing, test.lotId, 'testId'), settingsOf(writing)),
+    said: `Gave up the test of ${test.lotNumber}${back}`,
     // A reversal is not reversed again: seed that went back is taken out by a new test.
     undoable: !seedsBack,
   }
@@ -161,7 +149,7 @@ export function cancelTest(
 
 /** Seed that took water up would spoil in the packet, so nothing that was counted goes back. */
 function putSeedsBack(writing: Writing, test: TestRow, reason: string): void {
-  if (test.last_count_on !== null) {
+  if (test.lastCountOn !== null) {
     refuse(
       'seed-was-wet',
       'That test has been counted, so its seeds have been wet. Moist seed does not keep.',
@@ -171,21 +159,20 @@ function putSeedsBack(writing: Writing, test: TestRow, reason: string): void {
       },
     )
   }
-  if (test.movement_id === null) {
+  if (test.movementId === null) {
     refuse('seed-not-from-stock', 'The seeds of that test did not come out of the stock.', {
       field: 'seedsBack',
       todo: 'Give the test up without putting its seeds back.',
     })
   }
-  const line = movementsOf(writing.sqlite, test.entry_id).find(({ id }) => id === test.movement_id)
-  if (line === undefined) throw new Error(`The ledger lacks the movement of test ${test.id}`)
+  const line = movementsOf(writing.sqlite, test.entryId).find(
+    ({ movementId }) => movementId === test.movementId,
+  )
+  if (line === undefined) throw new Error(`The ledger lacks the movement of test ${test.testId}`)
   reverseMovement(writing, line, reason, 'seedsBack')
 }
 
-export function recordGermination(
-  writing: Writing,
-  input: ParsedInput<'germination.record'>,
-): Omit<Value<'germination.record'>, 'entryId'> {
+export const recordGermination: Writes<'germination.record'> = (writing, input) => {
   const { tested, sprouted, on, startedOn } = input
   if (startedOn !== null) refuseUnlessLater(startedOn, on, 'startedOn')
   if (sprouted > tested) {
@@ -223,7 +210,7 @@ export function recordGermination(
     .run()
   putResult(writing, testOrRefuse(writing, testId), on, NOTHING_MORE, input.note)
   const words = wordsOf(writing, testId, isoDate(on), row, NOTHING_MORE)
-  return { testId, words, stock: stockOf(writing, row), said: `${row.lot_number}: ${words}`, undoable: true }
+  return { testId, words, stock: stockOf(writing, row), said: `${row.lotNumber}: ${words}`, undoable: true }
 }
 
 interface LaidOut {
@@ -248,7 +235,7 @@ function layOut(writing: Writing, row: LotRow, of: LaidOut): number {
   const movementId = fromStock ? takeSeeds(writing, row, sumOf(replicates), takenOn, field) : null
   const { id: testId } = db
     .insert(germinationTest)
-    .values({ ...facts, lotId: row.lot_id, movementId, entryId })
+    .values({ ...facts, lotId: row.lotId, movementId, entryId })
     .returning({ id: germinationTest.id })
     .get()
   for (const [index, sown] of replicates.entries()) {
@@ -265,7 +252,7 @@ function takeSeeds(writing: Writing, row: LotRow, seeds: number, on: string, fie
   const out = takeOut(balanceOf(row), amount, weight)
   if (out.kind === 'not-enough') refuseTooMuch(row, out, field, settingsOf(writing))
   const line = {
-    lotId: row.lot_id,
+    lotId: row.lotId,
     kind: 'test',
     on,
     change: out.change,
@@ -276,12 +263,12 @@ function takeSeeds(writing: Writing, row: LotRow, seeds: number, on: string, fie
 }
 
 function putResult(writing: Writing, test: TestRow, on: string, choice: CountingChoice, note: string): void {
-  const result = testResult(replicatesOf(writing, test.id), choice)
+  const result = testResult(replicatesOf(writing, test.testId), choice)
   writing.db
     .insert(germinationResult)
     .values({
-      lotId: test.lot_id,
-      testId: test.id,
+      lotId: test.lotId,
+      testId: test.testId,
       testedOn: on,
       tested: result.sown,
       sprouted: result.germinated,
@@ -291,23 +278,23 @@ function putResult(writing: Writing, test: TestRow, on: string, choice: Counting
       entryId: writing.entryId,
     })
     .run()
-  putLatestResultInForce(writing, test.lot_id)
+  putLatestResultInForce(writing, test.lotId)
 }
 
 /** A test that can still be counted, finished or given up on a day, or a refusal. */
 function testOnBench(writing: Writing, testId: number, on: string): TestRow {
   const test = testOrRefuse(writing, testId)
-  if (test.tested_on !== null) {
-    refuse('test-over', `That test was finished on ${test.tested_on}.`, {
+  if (test.testedOn !== null) {
+    refuse('test-over', `That test was finished on ${test.testedOn}.`, {
       field: 'testId',
       todo: 'To change a count, take its result back first; the list of what was written has it.',
     })
   }
-  if (test.cancelled_on !== null) {
-    refuse('test-over', `That test was given up on ${test.cancelled_on}.`, { field: 'testId' })
+  if (test.cancelledOn !== null) {
+    refuse('test-over', `That test was given up on ${test.cancelledOn}.`, { field: 'testId' })
   }
-  if (test.started_on !== null && on < test.started_on) {
-    refuse('days-out-of-order', `The test began on ${test.started_on}.`, {
+  if (test.startedOn !== null && on < test.startedOn) {
+    refuse('days-out-of-order', `The test began on ${test.startedOn}.`, {
       field: 'on',
       todo: 'Give that day or a later one.',
     })
@@ -326,12 +313,12 @@ function refuseUnlessLater(startedOn: string, on: string, field: string): void {
 
 function wordsOf(writing: Reading, testId: number, on: IsoDate, row: LotRow, choice: CountingChoice): string {
   const threshold = thresholdOf(row, settingsOf(writing))
-  const lotOnDayOf = lotsOnTheDay(writing, [row.lot_id])(row.lot_id)
+  const lotOnDayOf = lotsOnTheDay(writing, [row.lotId])(row.lotId)
   return resultWords(writing, { testId, on }, threshold, choice, lotOnDayOf)
 }
 
 function stockOf(writing: Reading, row: LotRow): Value<'germination.record'>['stock'] {
-  return livingStockOf(lotsOfAccessions(writing.sqlite, [row.accession_id]), settingsOf(writing))
+  return livingStockOf(lotsOfAccessions(writing.sqlite, [row.accessionId]), settingsOf(writing))
 }
 
 function sumOf(counts: readonly number[]): number {

@@ -12,13 +12,13 @@ const STAGES_WITHIN_DAYS = 90
 
 /** The stages of a test up to itself, the first of them first. */
 function stagesUpTo(reading: Reading, row: TestRow): TestRow[] {
-  const before = row.follows_id === null ? undefined : testRow(reading.sqlite, row.follows_id)
+  const before = row.followsId === null ? undefined : testRow(reading.sqlite, row.followsId)
   return before === undefined ? [row] : [...stagesUpTo(reading, before), row]
 }
 
 /** What the stages that are over come to; null where none is. */
 function addedUp(stages: readonly TestRow[], threshold: number) {
-  const over = stages.filter(({ tested_on }) => tested_on !== null)
+  const over = stages.filter(({ testedOn }) => testedOn !== null)
   const [first] = over
   if (first === undefined) return null
   const sum = {
@@ -44,25 +44,26 @@ export function stageOf(
   const stages = stagesUpTo(reading, row)
   const sum = stages.length < 2 ? null : addedUp(stages, threshold)
   const { groupSize: _, ...staged } = sum ?? { groupSize: 0 }
-  return { staged: 'words' in staged ? staged : null, followedBy: followerOf(reading.sqlite, row.id) }
+  return { staged: 'words' in staged ? staged : null, followedBy: followerOf(reading.sqlite, row.testId) }
 }
 
 /** The latest test of a lot that a next stage may follow. */
 export function openStages(reading: Reading, lotId: number, threshold: number): TestPlan['follows'] {
   const [row] = testRows(reading.sqlite, { state: 'finished', lotId }, { offset: 0, limit: 1 })
-  if (row === undefined || row.tested_on === null || followerOf(reading.sqlite, row.id) !== null) return null
-  if (daysBetween(isoDate(row.tested_on), reading.today) > STAGES_WITHIN_DAYS) return null
+  if (row === undefined || row.testedOn === null || followerOf(reading.sqlite, row.testId) !== null)
+    return null
+  if (daysBetween(isoDate(row.testedOn), reading.today) > STAGES_WITHIN_DAYS) return null
   const sum = addedUp(stagesUpTo(reading, row), threshold)
-  return sum?.decision === 'go-on' ? { ...sum, testId: row.id, on: row.tested_on } : null
+  return sum?.decision === 'go-on' ? { ...sum, testId: row.testId, on: row.testedOn } : null
 }
 
 /** Refuses a stage that does not follow a finished test of its own lot. */
 export function refuseAStrayStage(reading: Reading, lotId: number, followsTestId: number): void {
   const field = 'followsTestId'
   const before = testRow(reading.sqlite, followsTestId)
-  if (before === undefined || before.lot_id !== lotId)
+  if (before === undefined || before.lotId !== lotId)
     refuse('stage-unfit', 'The stage before it is no test of this lot.', { field })
-  if (before.tested_on === null) {
+  if (before.testedOn === null) {
     refuse('stage-unfit', 'The stage before it is not over yet.', {
       field,
       todo: 'End that test first, and see whether another stage is wanted.',

@@ -17,7 +17,7 @@ export function replicatesOf(reading: Reading, testId: number): TestReplicate[] 
     sown,
     counts: counts
       .filter((row) => row.ordinal === index + 1)
-      .map((row) => ({ on: isoDate(row.on_date), tally: tallyOf(row) })),
+      .map((row) => ({ on: isoDate(row.on), tally: tallyOf(row) })),
   }))
 }
 

@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Value } from '../../contract/contract.ts'
 import type { Gift, TakenIn } from '../../contract/intake-operations.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import { measuredOf } from '../../domain/amounts/amount.ts'
@@ -11,7 +11,7 @@ import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
 import { indexAccession } from '../../queries/search-words.ts'
 import { accession, accessionCaution } from '../../schema/stock-tables.ts'
 import { amountOrRefuse, quantityOf, weightInForce } from '../book/amounts.ts'
-import type { Writing } from '../book/context.ts'
+import type { Writes, Writing } from '../book/context.ts'
 import {
   type AccessionNumber,
   addLot,
@@ -32,10 +32,7 @@ import { keepAsOffered } from './offered-gift.ts'
 type GiftInput = z.output<typeof Gift>
 type Taken = z.output<typeof TakenIn>
 
-export function recordIntake(
-  writing: Writing,
-  input: ParsedInput<'intake.record'>,
-): Omit<Value<'intake.record'>, 'entryId'> {
+export const recordIntake: Writes<'intake.record'> = (writing, input) => {
   const personId = input.donor === null ? null : personFor(writing, input.donor, 'donor', 'donor')
   const taken: Taken[] = []
   const kept: Value<'intake.record'>['kept'] = []
@@ -132,7 +129,7 @@ export function fillLot(
 ): string[] {
   const kept = sample === null ? null : saveWeight(writing, lotId, on, [sample], false, '')
   const row = lotOrRefuse(writing, lotId, 'lotId')
-  const harvested = { number: row.variety, harvest: row.harvest_from }
+  const harvested = { number: row.variety, harvest: row.harvestFrom }
   askIfBeforeHarvest(writing, { ...harvested, day: on, field: 'receivedOn' })
   const { weight, basis } = weightInForce(row)
   const both = bothNumbers(amount, weight)
@@ -148,13 +145,13 @@ export function fillLot(
 export function takenIn(writing: Writing, lotId: number, warnings: string[]): Taken {
   const row = lotOrRefuse(writing, lotId, 'lotId')
   return {
-    accessionId: row.accession_id,
-    accessionNumber: row.accession_number,
-    lotId: row.lot_id,
-    lotNumber: row.lot_number,
-    scanCode: scanCode(row.lot_number),
+    accessionId: row.accessionId,
+    accessionNumber: row.accessionNumber,
+    lotId: row.lotId,
+    lotNumber: row.lotNumber,
+    scanCode: scanCode(row.lotNumber),
     words: quantityOf(row, settingsOf(writing)).words,
-    quarantined: row.quarantine_reason !== null,
+    quarantined: row.quarantineReason !== null,
     warnings,
   }
 }

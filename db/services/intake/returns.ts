@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { cautionText, harvestCaution } from '../../domain/cautions/caution-text.ts'
 import { type GrowOutRow, growOutOfVisit, seedOutFor } from '../../queries/grow-out-rows.ts'
@@ -7,7 +7,7 @@ import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { lotCaution, seedReturn } from '../../schema/stock-tables.ts'
 import { amountOrRefuse } from '../book/amounts.ts'
-import type { Writing } from '../book/context.ts'
+import type { Writes, Writing } from '../book/context.ts'
 import { addLot, harvestColumns, lotOrRefuse, noteParent } from '../book/new-lot.ts'
 import { personFor } from '../book/people.ts'
 import { placeOrRefuse } from '../book/places.ts'
@@ -18,23 +18,20 @@ import { growOutOrRefuse } from '../regrow/grow-outs.ts'
 import { sampleOrRefuse } from '../stock/seed-weights.ts'
 import { fillLot, takenIn } from './intake.ts'
 
-export function recordReturn(
-  writing: Writing,
-  input: ParsedInput<'return.record'>,
-): Omit<Value<'return.record'>, 'entryId'> {
+export const recordReturn: Writes<'return.record'> = (writing, input) => {
   const parent = lotOrRefuse(writing, input.parentLotId, 'parentLotId')
   if (input.withdrawalId !== null) withdrawalOrRefuse(writing, input.withdrawalId)
-  const growOut = growOutOf(writing, input, parent.accession_id)
+  const growOut = growOutOf(writing, input, parent.accessionId)
   const parents = growOut === null ? [parent] : parentsOf(writing, growOut, parent)
   if (input.placeId !== null) placeOrRefuse(writing, input.placeId, 'placeId')
   const personId = personFor(writing, input.person, 'grower', 'person')
-  const amount = amountOrRefuse(settingsOf(writing), input.amount, parent.packet_seeds, 'amount')
+  const amount = amountOrRefuse(settingsOf(writing), input.amount, parent.packetSeeds, 'amount')
   const sample = sampleOrRefuse(input.sample, 'sample')
   const waitsBecause = whyInQuarantine(writing, input, parents)
   const lot = addLot(
     writing,
     {
-      accessionId: parent.accession_id,
+      accessionId: parent.accessionId,
       role: 'working',
       basis: amount.kind === 'mass' ? 'weighed' : 'counted',
       estimated: amount.kind === 'count' && amount.estimated,
@@ -48,7 +45,7 @@ export function recordReturn(
     },
     input.receivedOn,
   )
-  for (const { lot_id } of parents) noteParent(writing, lot.id, lot_id, 'grown')
+  for (const { lotId } of parents) noteParent(writing, lot.id, lotId, 'grown')
   for (const caution of new Set(input.cautions)) {
     writing.db.insert(lotCaution).values({ lotId: lot.id, caution, note: input.cautionNote }).run()
   }
@@ -65,7 +62,7 @@ export function recordReturn(
       personId,
       onDate: input.receivedOn,
       note: input.note,
-      growOutId: growOut?.id ?? null,
+      growOutId: growOut?.growOutId ?? null,
       entryId: writing.entryId,
     })
     .run()
@@ -82,17 +79,15 @@ function whyInQuarantine(
   { cautions, cautionNote }: ParsedInput<'return.record'>,
   parents: readonly LotRow[],
 ): string | null {
-  const parentIds = parents.map(({ lot_id }) => lot_id)
+  const parentIds = parents.map(({ lotId }) => lotId)
   const waiting = lotsOfAccessions(
     writing.sqlite,
-    parents.map(({ accession_id }) => accession_id),
-  ).filter(
-    (lot) => lot.quarantine_reason !== null && (lot.balance_count > 0 || parentIds.includes(lot.lot_id)),
-  )
+    parents.map(({ accessionId }) => accessionId),
+  ).filter((lot) => lot.quarantineReason !== null && (lot.balanceCount > 0 || parentIds.includes(lot.lotId)))
   const reasons = new Set([
     ...cautions.map((caution) => cautionText(caution, cautionNote)),
     ...cautionsOf(writing, parentIds).map(({ caution, note }) => harvestCaution(caution, note)),
-    ...waiting.map(({ lot_number }) => `${lot_number} of the same accession is in quarantine.`),
+    ...waiting.map(({ lotNumber }) => `${lotNumber} of the same accession is in quarantine.`),
   ])
   return reasons.size === 0 ? null : [...reasons].join(' ')
 }
@@ -122,8 +117,8 @@ function growOutOf(
     return found === undefined ? null : growOutOrRefuse(writing, found.growOutId)
   }
   const row = growOutOrRefuse(writing, growOutId)
-  if (row.accession_id !== accessionId) {
-    refuse('other-accession', `${row.accession_number} was grown there, which is another accession.`, {
+  if (row.accessionId !== accessionId) {
+    refuse('other-accession', `${row.accessionNumber} was grown there, which is another accession.`, {
       field: 'growOutId',
     })
   }
@@ -133,8 +128,8 @@ function growOutOf(
 /** Every lot whose seed went out for a grow-out, beside the one that the keeper named. */
 function parentsOf(writing: Writing, growOut: GrowOutRow, named: LotRow): LotRow[] {
   const ids = new Set(seedOutFor(writing.sqlite, growOut).map(({ lotId }) => lotId))
-  const others = lotsOfAccessions(writing.sqlite, [named.accession_id]).filter(
-    ({ lot_id }) => ids.has(lot_id) && lot_id !== named.lot_id,
+  const others = lotsOfAccessions(writing.sqlite, [named.accessionId]).filter(
+    ({ lotId }) => ids.has(lotId) && lotId !== named.lotId,
   )
   return [named, ...others]
 }

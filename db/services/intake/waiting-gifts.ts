@@ -1,4 +1,3 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { WaitingGift } from '../../contract/intake-operations.ts'
 import { Gift } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
@@ -10,15 +9,12 @@ import {
   waitingInWords,
 } from '../../domain/intake/waiting.ts'
 import { eventsOf, type GiftRow, giftRows, quarantinedLots } from '../../queries/waiting-gifts.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes } from '../book/context.ts'
 import { personFor } from '../book/people.ts'
 import { takeInGift } from './intake.ts'
 import { keepAsOffered, noteEvent } from './offered-gift.ts'
 
-export function offerGift(
-  writing: Writing,
-  input: ParsedInput<'gift.offer'>,
-): Omit<Value<'gift.offer'>, 'entryId'> {
+export const offerGift: Writes<'gift.offer'> = (writing, input) => {
   const { donor, gift, offeredOn: on, decision } = input
   const personId = donor === null ? null : personFor(writing, donor, 'donor', 'donor')
   const { giftId, variety } = keepAsOffered(writing, { gift, donorId: personId, on, decision }, 'gift')
@@ -27,34 +23,25 @@ export function offerGift(
   return { giftId, personId, said, undoable: true }
 }
 
-export function noteStep(
-  writing: Writing,
-  input: ParsedInput<'gift.record-step'>,
-): Omit<Value<'gift.record-step'>, 'entryId'> {
+export const noteStep: Writes<'gift.record-step'> = (writing, input) => {
   const row = waitingOrRefuse(writing, input.giftId)
   const { step, note, due } = input
-  if (input.done) noteEvent(writing, row.id, { kind: 'step-done', step, onDate: input.on, note })
-  else noteEvent(writing, row.id, { kind: 'waits-for', step, onDate: input.on, due, note })
+  if (input.done) noteEvent(writing, row.giftId, { kind: 'step-done', step, onDate: input.on, note })
+  else noteEvent(writing, row.giftId, { kind: 'waits-for', step, onDate: input.on, due, note })
   const words = waitingInWords(step)
   const said = input.done ? `${row.variety}: done with ${words}` : `${row.variety} waits for ${words}`
   return { gift: shown(writing, row), said, undoable: true }
 }
 
-export function declineGift(
-  writing: Writing,
-  input: ParsedInput<'gift.decline'>,
-): Omit<Value<'gift.decline'>, 'entryId'> {
+export const declineGift: Writes<'gift.decline'> = (writing, input) => {
   const row = waitingOrRefuse(writing, input.giftId)
-  noteEvent(writing, row.id, { kind: 'declined', onDate: writing.today, note: input.reason })
+  noteEvent(writing, row.giftId, { kind: 'declined', onDate: writing.today, note: input.reason })
   return { gift: shown(writing, row), said: `Declined ${row.variety}: ${input.reason}`, undoable: true }
 }
 
-export function acceptGift(
-  writing: Writing,
-  input: ParsedInput<'gift.accept'>,
-): Omit<Value<'gift.accept'>, 'entryId'> {
+export const acceptGift: Writes<'gift.accept'> = (writing, input) => {
   const row = waitingOrRefuse(writing, input.giftId)
-  const { waitsFor } = giftStanding(eventsOf(writing.sqlite, row.id))
+  const { waitsFor } = giftStanding(eventsOf(writing.sqlite, row.giftId))
   if (waitsFor.length > 0 && input.reason === '') {
     const open = waitsFor.map(({ step }) => waitingInWords(step)).join(' and ')
     refuse('caution', `${row.variety} still waits for ${open}.`, {
@@ -63,8 +50,8 @@ export function acceptGift(
     })
   }
   const facts = input.gift ?? Gift.parse(JSON.parse(row.facts))
-  const taken = takeInGift(writing, facts, row.donor_id, input.receivedOn, 'gift')
-  noteEvent(writing, row.id, {
+  const taken = takeInGift(writing, facts, row.donorId, input.receivedOn, 'gift')
+  noteEvent(writing, row.giftId, {
     kind: 'accepted',
     onDate: input.receivedOn,
     note: input.reason,
@@ -73,7 +60,7 @@ export function acceptGift(
   return { taken, said: `Took in ${taken.lotNumber}`, undoable: true }
 }
 
-export function listGifts(reading: Reading, input: ParsedInput<'gift.list'>): Value<'gift.list'> {
+export const listGifts: Reads<'gift.list'> = (reading, input) => {
   const gifts = giftRows(reading.sqlite, input.donorId ?? null)
     .map((row) => shown(reading, row))
     .filter((gift) => input.state === undefined || gift.state === input.state)
@@ -85,7 +72,7 @@ export function listGifts(reading: Reading, input: ParsedInput<'gift.list'>): Va
 }
 
 function waitingOrRefuse(reading: Reading, giftId: number): GiftRow {
-  const row = giftRows(reading.sqlite, null).find(({ id }) => id === giftId)
+  const row = giftRows(reading.sqlite, null).find((gift) => gift.giftId === giftId)
   if (row === undefined) return refuse('not-found', 'That gift is not in the list.', { field: 'giftId' })
   const { state } = giftStanding(eventsOf(reading.sqlite, giftId))
   if (state !== 'offered') {
@@ -98,11 +85,11 @@ function waitingOrRefuse(reading: Reading, giftId: number): GiftRow {
 }
 
 function shown(reading: Reading, row: GiftRow): WaitingGift {
-  const standing = giftStanding(eventsOf(reading.sqlite, row.id))
+  const standing = giftStanding(eventsOf(reading.sqlite, row.giftId))
   return {
-    giftId: row.id,
-    offeredOn: row.offered_on,
-    donorId: row.donor_id,
+    giftId: row.giftId,
+    offeredOn: row.offeredOn,
+    donorId: row.donorId,
     donor: row.donor ?? '',
     variety: row.variety,
     crop: row.crop,
@@ -124,8 +111,8 @@ function shown(reading: Reading, row: GiftRow): WaitingGift {
       on,
       note,
     })),
-    accessionNumber: row.accession_number ?? '',
-    lotId: row.lot_id,
+    accessionNumber: row.accessionNumber ?? '',
+    lotId: row.lotId,
     gift: Gift.parse(JSON.parse(row.facts)),
   }
 }

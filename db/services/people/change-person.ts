@@ -1,5 +1,4 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { PersonRole } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
@@ -7,7 +6,7 @@ import { prepared } from '../../queries/prepared.ts'
 import { indexDonor } from '../../queries/search-words.ts'
 import { person, personChange, personContact, personRole } from '../../schema/reference-tables.ts'
 import { refuseIfChangedLater } from '../book/changed-later.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes, Writing } from '../book/context.ts'
 
 /** What of a person can change and be put back. */
 interface PersonState {
@@ -40,10 +39,7 @@ export const FIELD_WORDS: Readonly<Record<PersonField, string>> = {
   roles: 'roles',
 }
 
-export function updatePerson(
-  writing: Writing,
-  input: ParsedInput<'person.change'>,
-): Omit<Value<'person.change'>, 'entryId'> {
+export const updatePerson: Writes<'person.change'> = (writing, input) => {
   const { key, personId, consentOn, ...typed } = input
   const before = stateOrRefuse(writing, personId, 'personId')
   const after = { ...before, ...Object.fromEntries(Object.entries(typed).filter(([, v]) => v !== undefined)) }
@@ -55,10 +51,7 @@ export function updatePerson(
   return { said: `Changed ${after.name}: ${told}`, undoable: true }
 }
 
-export function mergePeople(
-  writing: Writing,
-  input: ParsedInput<'person.merge'>,
-): Omit<Value<'person.merge'>, 'entryId'> {
+export const mergePeople: Writes<'person.merge'> = (writing, input) => {
   const { keepId, joinId } = input
   if (keepId === joinId) refuse('same-record', 'Those are one record already.', { field: 'joinId' })
   const kept = stateOrRefuse(writing, keepId, 'keepId')

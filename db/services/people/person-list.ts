@@ -1,9 +1,8 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { ListedPerson } from '../../contract/people-operations.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reads } from '../book/context.ts'
 import { ROLES_OF_KEPT } from '../book/people.ts'
 
 type Row = Omit<ListedPerson, 'roles' | 'alsoAs'> & {
@@ -17,7 +16,7 @@ const counted = (table: string, column: string) =>
   `(SELECT count(*) FROM ${table} WHERE ${column} IN ${RECORDS_OF_KEPT} AND ${notUndone(table)})`
 
 /** Everybody in the book, joined records under the one that is kept. */
-export function listPeople(reading: Reading, input: ParsedInput<'person.list'>): Value<'person.list'> {
+export const listPeople: Reads<'person.list'> = (reading, input) => {
   const wanted = fold(input.text)
   const where = `kept.joined_into_id IS NULL
     AND (? = '' OR EXISTS (SELECT 1 FROM person AS found WHERE found.id IN ${RECORDS_OF_KEPT}

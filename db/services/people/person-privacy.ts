@@ -1,12 +1,11 @@
 import { eq, inArray } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { accessionsSaying, forgetFormerWords, indexAccession } from '../../queries/search-words.ts'
 import { person, personContact } from '../../schema/reference-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes } from '../book/context.ts'
 import { whoIsSought } from './person-names.ts'
 import { rewriteTexts, tracesOf } from './person-traces.ts'
 
@@ -31,7 +30,7 @@ function columnsNaming(reading: Reading): { readonly table: string; readonly col
 }
 
 /** All that the file holds on a person, table by table as it is kept. */
-export function exportPerson(reading: Reading, input: ParsedInput<'person.export'>): Value<'person.export'> {
+export const exportPerson: Reads<'person.export'> = (reading, input) => {
   const ids = recordsOf(reading, input.personId)
   const marks = ids.map(() => '?').join(', ')
   const rows = (table: string, column: string) =>
@@ -49,10 +48,7 @@ export function exportPerson(reading: Reading, input: ParsedInput<'person.export
 }
 
 /** Texts that may still speak of a person after erasing, for the keeper to decide before it. */
-export function personTraces(
-  reading: Reading,
-  input: ParsedInput<'person.list-traces'>,
-): Value<'person.list-traces'> {
+export const personTraces: Reads<'person.list-traces'> = (reading, input) => {
   return tracesOf(reading, whoIsSought(reading, recordsOf(reading, input.personId)))
 }
 
@@ -63,10 +59,7 @@ export function personTraces(
  * gone from the file and cannot be taken back. Texts that may mean a plant stay unless asked for. Backups made before
  * still hold all of it.
  */
-export function erasePerson(
-  writing: Writing,
-  input: ParsedInput<'person.erase'>,
-): Omit<Value<'person.erase'>, 'entryId'> {
+export const erasePerson: Writes<'person.erase'> = (writing, input) => {
   const ids = recordsOf(writing, input.personId)
   const instead = `Former person ${String(ids[0]).padStart(4, '0')}`
   const who = whoIsSought(writing, ids)

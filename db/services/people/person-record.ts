@@ -1,5 +1,4 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { PersonRecord } from '../../contract/people-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { notUndone } from '../../queries/measurements.ts'
@@ -7,7 +6,7 @@ import { canonicalPersonId, isRecordOf } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { person } from '../../schema/reference-tables.ts'
 import { quantityOf } from '../book/amounts.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { ROLES_OF_KEPT } from '../book/people.ts'
 import { settingsOf } from '../book/settings.ts'
@@ -17,7 +16,7 @@ import { contactOf, FIELD_WORDS } from './change-person.ts'
 const MOST_VISITS = 200
 
 /** What is known of a person. Asked for a joined record, it answers the one that is kept. */
-export function getPerson(reading: Reading, input: ParsedInput<'person.get'>): Value<'person.get'> {
+export const getPerson: Reads<'person.get'> = (reading, input) => {
   const personId = canonicalPersonId(reading.sqlite, input.personId)
   const who = personId && reading.db.select().from(person).where(eq(person.id, personId)).get()
   if (!who) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
@@ -62,7 +61,7 @@ function broughtBackBy(reading: Reading, personId: number): PersonRecord['brough
     const lot = lotOrRefuse(reading, lotId, 'personId')
     return {
       lotId,
-      lotNumber: lot.lot_number,
+      lotNumber: lot.lotNumber,
       variety: lot.variety,
       on,
       words: quantityOf(lot, manner).words,

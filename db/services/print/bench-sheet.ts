@@ -19,9 +19,9 @@ export async function printBenchSheet(
   const { tests } = listTests(reading, { state: 'under-way', offset: 0, limit: 500 })
   const ids = input.testIds.length === 0 ? tests.map(({ testId }) => testId) : input.testIds
   const rows = ids.map((id) => testOrRefuse(reading, id))
-  const over = rows.find((row) => row.tested_on !== null || row.cancelled_on !== null)
+  const over = rows.find((row) => row.testedOn !== null || row.cancelledOn !== null)
   if (over) {
-    refuse('test-over', `The test of ${over.lot_number} is over: there is nothing left to count.`, {
+    refuse('test-over', `The test of ${over.lotNumber} is over: there is nothing left to count.`, {
       field: 'testIds',
     })
   }
@@ -37,13 +37,13 @@ export async function printBenchSheet(
 
 function benchTest(reading: Reading, row: TestRow): BenchTest {
   const day = dayOf(reading)
-  const laidOut = row.started_on === null ? '' : `laid out on ${day(row.started_on)}`
+  const laidOut = row.startedOn === null ? '' : `laid out on ${day(row.startedOn)}`
   return {
     name: `${row.crop} ‘${row.variety}’`,
-    lotNumber: row.lot_number,
+    lotNumber: row.lotNumber,
     laidOut: [laidOut, row.medium, row.temperature].filter((part) => part !== '').join(' · '),
-    cautions: cautionsOf(reading, [row.lot_id]).map(({ text }) => text),
-    left: replicatesOf(reading, row.id).map(
+    cautions: cautionsOf(reading, [row.lotId]).map(({ text }) => text),
+    left: replicatesOf(reading, row.testId).map(
       ({ sown, counts }) => sown - tallied(sumOf(counts.map(({ tally }) => tally))),
     ),
     counts: countsToCome(row, day),
@@ -52,12 +52,12 @@ function benchTest(reading: Reading, row: TestRow): BenchTest {
 
 /** The first count where none was made, the last one, and room for one more. */
 function countsToCome(row: TestRow, day: (iso: string) => string): string[] {
-  if (row.started_on === null || row.final_day === null) return ['']
-  const start = isoDate(row.started_on)
-  const first = row.first_day === null || row.last_count_on !== null ? [] : [row.first_day]
+  if (row.startedOn === null || row.finalDay === null) return ['']
+  const start = isoDate(row.startedOn)
+  const first = row.firstDay === null || row.lastCountOn !== null ? [] : [row.firstDay]
   return [
     ...first.map((days) => day(addDays(start, days))),
     '',
-    `${day(addDays(start, row.final_day))} (last)`,
+    `${day(addDays(start, row.finalDay))} (last)`,
   ]
 }

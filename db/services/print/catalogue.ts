@@ -61,9 +61,9 @@ function aboutList(reading: Reading, { length }: readonly Entry[]): string {
 function mayBeListed(reading: Reading, lot: LotRow): boolean {
   return (
     lot.role === 'working' &&
-    lot.balance_count > 0 &&
-    lot.quarantine_reason === null &&
-    cautionsOf(reading, [lot.lot_id]).every(({ caution }) => caution === 'toxic')
+    lot.balanceCount > 0 &&
+    lot.quarantineReason === null &&
+    cautionsOf(reading, [lot.lotId]).every(({ caution }) => caution === 'toxic')
   )
 }
 
@@ -72,7 +72,7 @@ function entriesOf(reading: Reading): Entry[] {
   const policy = settingsOf(reading)
   const lots = Map.groupBy(
     lotsOfAccessions(reading.sqlite, accessionsToGive(reading.sqlite)),
-    (row) => row.accession_id,
+    (row) => row.accessionId,
   )
   const entries = [...lots.values()].flatMap((rows): Entry[] => {
     const { living, keep } = standingOf(rows, policy)
@@ -83,7 +83,7 @@ function entriesOf(reading: Reading): Entry[] {
       living.about - keep,
       listed.reduce((sum, lot) => sum + livingOf(lot), 0),
     )
-    const packets = Math.floor(Math.max(0, spare) / packetSeeds(row.packet_seeds))
+    const packets = Math.floor(Math.max(0, spare) / packetSeeds(row.packetSeeds))
     return packets === 0 ? [] : [{ row, packets }]
   })
   if (entries.length === 0)
@@ -115,26 +115,26 @@ function partOf(reading: Reading, entries: readonly Entry[]): FlowingPart {
 
 /** An entry in words that name nobody but the donor, and the donor only as they wish. */
 function inWords(reading: Reading, withholding: Withholding, { row, packets }: Entry): PublicEntry {
-  const { story, credit_as } = lotFacts(reading.sqlite, row.lot_id)
-  const synonyms = synonymsOf(reading, row.variety_id)
-  const unit = countedUnit(row.counted_unit)
+  const { story, creditAs } = lotFacts(reading.sqlite, row.lotId)
+  const synonyms = synonymsOf(reading, row.varietyId)
+  const unit = countedUnit(row.countedUnit)
   const tested =
     row.tested === null || row.sprouted === null
       ? 'not tested yet'
-      : `${Math.round((100 * row.sprouted) / row.tested)} % sprouted, ${dayOf(reading)(row.tested_on ?? reading.today)}`
+      : `${Math.round((100 * row.sprouted) / row.tested)} % sprouted, ${dayOf(reading)(row.testedOn ?? reading.today)}`
   const facts = [
-    row.accession_number,
+    row.accessionNumber,
     packets > 9 ? 'plenty' : packets === 1 ? 'one packet' : `${packets} packets`,
-    row.packet_seeds === null ? '' : `${countInWords(row.packet_seeds, unit, settingsOf(reading))} each`,
+    row.packetSeeds === null ? '' : `${countInWords(row.packetSeeds, unit, settingsOf(reading))} each`,
     tested,
-    credit_as === null || credit_as === '' ? '' : `from ${credit_as}`,
+    creditAs === null || creditAs === '' ? '' : `from ${creditAs}`,
   ].filter((fact) => fact !== '')
   const told = withholding.text(story)
   const cut = [...told].slice(0, STORY_LETTERS).join('')
   return {
     name: [row.variety, ...synonyms].join(', also '),
     facts,
-    cautions: cautionsOf(reading, [row.lot_id]).map(({ text }) => text),
+    cautions: cautionsOf(reading, [row.lotId]).map(({ text }) => text),
     story: cut === told ? told : `${cut.trimEnd()}…`,
   }
 }

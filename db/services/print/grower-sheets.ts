@@ -46,7 +46,7 @@ export async function printGrowerSheets(
 function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
   const ofCrop = rescueCrop(reading.sqlite, line.accessionId)
   const lots = lotsOfAccessions(reading.sqlite, [line.accessionId])
-  const given = line.sow?.lots.map(({ lotId }) => lotId) ?? lots.map(({ lot_id }) => lot_id)
+  const given = line.sow?.lots.map(({ lotId }) => lotId) ?? lots.map(({ lotId }) => lotId)
   return {
     name: `${line.crop} ‘${line.variety}’`,
     numbers:
@@ -60,7 +60,7 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
       noSeed: line.noSeed,
       ofTheLast: line.sow === null || line.sow.enough ? null : Math.round(line.sow.expected),
       care: line.rescue.forGrower,
-      unit: countedUnit(lots[0]?.counted_unit ?? 'seed'),
+      unit: countedUnit(lots[0]?.countedUnit ?? 'seed'),
       manner: settingsOf(reading),
       areaM2: line.areaM2,
       isolationM: line.isolationM,
@@ -70,9 +70,9 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
       way: line.way,
       apartInTime: line.apartInTime,
       pollination: line.pollination,
-      breeding: breedingOf(ofCrop.mating_system),
+      breeding: breedingOf(ofCrop.matingSystem),
       biennial: line.biennial,
-      extraction: ofCrop.seed_extraction ?? usualExtraction(ofCrop.family),
+      extraction: ofCrop.seedExtraction ?? usualExtraction(ofCrop.family),
     }),
     cautions: cautionsOf(reading, given).map(({ text }) => text),
   }

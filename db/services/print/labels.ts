@@ -61,12 +61,12 @@ function labelOf(
     variety: row.variety,
     species: facts.species,
     harvest: harvestInWords(harvestOf(row)),
-    lotNumber: row.lot_number,
-    scanCode: scanCode(row.lot_number),
-    source: facts.credit_as ?? '',
+    lotNumber: row.lotNumber,
+    scanCode: scanCode(row.lotNumber),
+    source: facts.creditAs ?? '',
     germination: germinationOnLabel(row, settingsOf(reading).locale),
     contents: contents === '' ? quantityOf(row, settingsOf(reading)).words : contents,
-    cautions: cautionsOf(reading, [row.lot_id]).map(({ text }) => text),
+    cautions: cautionsOf(reading, [row.lotId]).map(({ text }) => text),
     libraryName,
     known:
       withholding === null
@@ -82,7 +82,7 @@ function toldOf(
   { story, terms }: LotFacts,
   withholding: Withholding | null = null,
 ): string[] {
-  const names = synonymsOf(reading, row.variety_id)
+  const names = synonymsOf(reading, row.varietyId)
   const shown = (text: string) => withholding?.text(text) ?? text
   return [
     names.length === 0 ? '' : `Also called ${names.join(', ')}`,
@@ -93,20 +93,20 @@ function toldOf(
 
 /** What is of use on the shelf and goes no further: where it was grown and lies, how moist, how often regrown. */
 function keptOf(reading: Reading, row: LotRow, facts: LotFacts): string[] {
-  const moisture = moistureOfLot(reading.sqlite, row.lot_id)
+  const moisture = moistureOfLot(reading.sqlite, row.lotId)
   const day = dayOf(reading)
   return [
-    facts.grown_at === '' ? '' : `Grown at ${facts.grown_at}`,
+    facts.grownAt === '' ? '' : `Grown at ${facts.grownAt}`,
     row.generation === 0 ? '' : `Regrown here ${row.generation === 1 ? 'once' : `${row.generation} times`}`,
-    `Came on ${day(facts.received_on)}`,
-    moisture === null ? '' : `Moisture ${moisture.percent} %, ${day(moisture.measured_on)}`,
+    `Came on ${day(facts.receivedOn)}`,
+    moisture === null ? '' : `Moisture ${moisture.percent} %, ${day(moisture.measuredOn)}`,
     row.place === null ? '' : `Place: ${row.place}`,
   ].filter((fact) => fact !== '')
 }
 
-function germinationOnLabel(row: Pick<LotRow, 'tested' | 'sprouted' | 'tested_on'>, locale: string): string {
-  if (row.tested === null || row.sprouted === null || row.tested_on === null) return ''
+function germinationOnLabel(row: Pick<LotRow, 'tested' | 'sprouted' | 'testedOn'>, locale: string): string {
+  if (row.tested === null || row.sprouted === null || row.testedOn === null) return ''
   const month = new Intl.DateTimeFormat(locale, { month: 'short', year: 'numeric', timeZone: 'UTC' })
   const share = Math.round((100 * row.sprouted) / row.tested)
-  return `${share} % sprouted, ${month.format(Date.parse(`${row.tested_on}T00:00:00Z`))}`
+  return `${share} % sprouted, ${month.format(Date.parse(`${row.testedOn}T00:00:00Z`))}`
 }

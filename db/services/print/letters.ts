@@ -31,12 +31,12 @@ export async function printLetters(
   const words = wordsOf(reading)
   const giftsOf = new Map<number, number[]>()
   const heldBack: string[] = []
-  for (const { donor_id, donor, may_write, accession_id } of rows) {
-    if (donor_id === null || accession_id === null || may_write !== 1) {
+  for (const { donorId, donor, mayWrite, accessionId } of rows) {
+    if (donorId === null || accessionId === null || mayWrite !== 1) {
       heldBack.push(
         `No letter to ${donor ?? 'a donor who is not named'}: they have not agreed to be written to.`,
       )
-    } else giftsOf.set(donor_id, [...(giftsOf.get(donor_id) ?? []), accession_id])
+    } else giftsOf.set(donorId, [...(giftsOf.get(donorId) ?? []), accessionId])
   }
   const letters: DonorLetter[] = []
   for (const [donorId, accessionIds] of giftsOf) {
@@ -62,7 +62,7 @@ export async function previewLetter(
   const letter =
     real === undefined
       ? inventedLetter(reading, words)
-      : letterTo(reading, real.donor_id, giftsOfLetters(reading.sqlite, [real.accession_id]), words)
+      : letterTo(reading, real.donorId, giftsOfLetters(reading.sqlite, [real.accessionId]), words)
   const printed = await lettersPdf(reading, [letter], `letter-${reading.today}.pdf`)
   const unknown = unknownSentence(words.words)
   return {
@@ -94,7 +94,7 @@ function letterTo(
     donor: who?.name ?? 'friend of the library',
     gifts: listed([...new Set(rows.map((row) => row.variety))]),
     numbers: listed(rows.map((row) => row.number)),
-    received: listed([...new Set(rows.map((row) => row.received_on))].map(day)),
+    received: listed([...new Set(rows.map((row) => row.receivedOn))].map(day)),
     keeping: keepingInWords(rows.map(({ keeping }) => keeping)),
     date: day(reading.today),
     library: libraryName,
@@ -141,26 +141,26 @@ function shownGift(reading: Reading, row: LetterGiftRow): LetterGift {
   const facts = [
     harvest.kind === 'unknown' ? '' : `harvested ${harvestInWords(harvest)}`,
     amountInWords(row, settingsOf(reading)),
-    row.grown_at === '' ? '' : `grown at ${row.grown_at}`,
+    row.grownAt === '' ? '' : `grown at ${row.grownAt}`,
   ]
   return {
     number: row.number,
     name: `${row.crop} ‘${row.variety}’`,
     facts: facts.filter((fact) => fact !== '').join(' · '),
-    donorWords: row.donor_words,
+    donorWords: row.donorWords,
     keeping: oneKeptInWords(row.keeping),
     terms: row.terms,
-    sofar: sofarInWords(giftSince(reading.sqlite, row.accession_id)),
+    sofar: sofarInWords(giftSince(reading.sqlite, row.accessionId)),
   }
 }
 
 /** An amount by the number that was observed: '12.5 g', '50 seeds', 'about 200 seeds'. */
 export function amountInWords(
-  row: Pick<LetterGiftRow, 'count' | 'mass_mg' | 'measured' | 'counted_unit'>,
+  row: Pick<LetterGiftRow, 'count' | 'massMg' | 'measured' | 'countedUnit'>,
   manner: Manner,
 ): string {
-  const unit = countedUnit(row.counted_unit)
-  if (row.measured === 'mass') return massShown(milligrams(row.mass_mg), manner)
+  const unit = countedUnit(row.countedUnit)
+  if (row.measured === 'mass') return massShown(milligrams(row.massMg), manner)
   if (row.measured === 'estimate') return `${aboutCount(row.count, 0.25, manner)} ${unit.many}`
   return countInWords(row.count, unit, manner)
 }

@@ -19,8 +19,8 @@ export function addPeriodLetters(
     })
   }
   const gifts = giftsNotThanked(writing.sqlite, from, until)
-  const write = gifts.filter(({ may_write }) => may_write === 1)
-  const notAgreed = donorsOf(gifts.filter(({ may_write }) => may_write !== 1))
+  const write = gifts.filter(({ mayWrite }) => mayWrite === 1)
+  const notAgreed = donorsOf(gifts.filter(({ mayWrite }) => mayWrite !== 1))
   const left = notAgreed === 0 ? '' : `; ${donorsInWords(notAgreed)} not agreed to be written to`
   if (write.length === 0) {
     refuse('nothing-to-print', `No gift of that time waits for a letter${left}.`, {
@@ -34,16 +34,14 @@ export function addPeriodLetters(
       todo: `Choose a shorter time, with at most ${MOST_LETTERS}.`,
     })
   }
-  const itemIds = write.map(({ accession_id }) =>
-    toTray(writing, { kind: 'letter', accessionId: accession_id }),
-  )
+  const itemIds = write.map(({ accessionId }) => toTray(writing, { kind: 'letter', accessionId }))
   const letters = donorsOf(write)
   const said = `Put letters to ${letters === 1 ? 'one donor' : `${letters} donors`} into the print tray${left}`
   return { itemIds, letters, said, undoable: true }
 }
 
-function donorsOf(gifts: readonly { readonly donor_id: number }[]): number {
-  return new Set(gifts.map(({ donor_id }) => donor_id)).size
+function donorsOf(gifts: readonly { readonly donorId: number }[]): number {
+  return new Set(gifts.map(({ donorId }) => donorId)).size
 }
 
 function donorsInWords(count: number): string {

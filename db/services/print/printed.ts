@@ -3,6 +3,7 @@ import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts
 import { LabelSheet } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
+import { insertRow } from '../../queries/insert.ts'
 import {
   type BatchRow,
   batchesBefore,
@@ -11,7 +12,6 @@ import {
   latestOnEachSheet,
 } from '../../queries/tray-rows.ts'
 import { printBatch, printItem } from '../../schema/print-tables.ts'
-import { addRow } from '../book/add-row.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import { savedSheet } from '../book/label-sheets.ts'
 import { checkWhatToPrint, shownItem, toTray, waitingOrRefuse } from '../book/tray.ts'
@@ -26,7 +26,7 @@ export function markPrinted(
   const [rightMm, downMm] = input.offsetMm
   const onSheet =
     input.kind === 'label' ? { sheet: input.sheet ?? null, startAt: input.startAt, rightMm, downMm } : {}
-  const id = addRow(writing, printBatch, {
+  const id = insertRow(writing.sqlite, printBatch, {
     kind: input.kind,
     ...onSheet,
     printer: input.printer,
@@ -49,7 +49,7 @@ export function printHistory(reading: Reading, input: ParsedInput<'print.list'>)
     batches: batches.map((batch) => ({
       batchId: batch.id,
       kind: batch.kind,
-      printedAt: batch.printed_at,
+      printedAt: batch.printedAt,
       sheet: sheetOf(batch),
       words: batchInWords(batch.kind, batch.labels),
       items: itemsOfBatch(reading.sqlite, batch.id).map(shownItem),
@@ -77,9 +77,9 @@ export function printAgain(
   const itemIds = lasting.map((row) =>
     toTray(writing, {
       kind: row.kind,
-      lotId: row.lot_id,
-      accessionId: row.accession_id,
-      withdrawalId: row.withdrawal_id,
+      lotId: row.lotId,
+      accessionId: row.accessionId,
+      withdrawalId: row.withdrawalId,
       copies: row.copies,
       contents: row.contents,
     }),
@@ -94,7 +94,7 @@ export function nextOnEachSheet(reading: Reading): Value<'tray.list'>['sheets'] 
   return latestOnEachSheet(reading.sqlite).flatMap((batch) => {
     const sheet = sheetOf(batch)
     if (sheet === null) return []
-    const used = (batch.start_at ?? 1) - 1 + batch.labels
+    const used = (batch.startAt ?? 1) - 1 + batch.labels
     const geometry = savedSheet(reading, sheet)
     return geometry === null ? [] : [{ sheet, startAt: (used % labelsOnSheet(geometry)) + 1 }]
   })
@@ -102,9 +102,9 @@ export function nextOnEachSheet(reading: Reading): Value<'tray.list'>['sheets'] 
 
 /** How far each printer's print was moved last. */
 export function printersKnown(reading: Reading): Value<'tray.list'>['printers'] {
-  return latestOnEachPrinter(reading.sqlite).map(({ printer, right_mm, down_mm }) => ({
+  return latestOnEachPrinter(reading.sqlite).map(({ printer, rightMm, downMm }) => ({
     name: printer,
-    offsetMm: [right_mm, down_mm] as [number, number],
+    offsetMm: [rightMm, downMm] as [number, number],
   }))
 }
 

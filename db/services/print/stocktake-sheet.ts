@@ -28,7 +28,7 @@ export async function printStocktakeSheet(
     places: [...byPlace].map(([path, rows]) => ({
       path,
       lots: rows.map((row) => ({
-        number: row.lot_number,
+        number: row.lotNumber,
         name: `${row.crop} ‘${row.variety}’`,
         book: quantityOf(row, settings).words,
       })),

@@ -53,12 +53,12 @@ export async function printStorageCards(
   const forecasts = forecastLots(reading, wanted, settingsOf(reading), new PlacesAgeing(reading))
   const { libraryName } = settingsOf(reading)
   const cards = rows.map((row): StorageCard => {
-    const forecast = forecasts.find(({ lotId }) => lotId === row.lot_id)
+    const forecast = forecasts.find(({ lotId }) => lotId === row.lotId)
     return {
       name: `${row.crop} ‘${row.variety}’`,
-      lotNumber: row.lot_number,
+      lotNumber: row.lotNumber,
       ...yearsOf(reading, forecast),
-      cautions: cautionsOf(reading, [row.lot_id]).map(({ text }) => text),
+      cautions: cautionsOf(reading, [row.lotId]).map(({ text }) => text),
       libraryName,
     }
   })
@@ -71,8 +71,8 @@ export async function printStorageCards(
 
 function lotsOfSlips(reading: Reading, itemIds: readonly number[]): number[] {
   if (itemIds.length === 0) return []
-  return itemsOrRefuse(reading, itemIds, 'itemIds').flatMap(({ withdrawal_id }) =>
-    withdrawal_id === null ? [] : slipLines(reading.sqlite, withdrawal_id).map(({ lot_id }) => lot_id),
+  return itemsOrRefuse(reading, itemIds, 'itemIds').flatMap(({ withdrawalId }) =>
+    withdrawalId === null ? [] : slipLines(reading.sqlite, withdrawalId).map(({ lotId }) => lotId),
   )
 }
 

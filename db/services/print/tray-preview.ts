@@ -34,16 +34,16 @@ function labelsOf(
   rows: readonly TrayRow[],
   { sheet, startAt, offsetMm, says, cropMarks }: ParsedInput<'tray.render'>,
 ): Promise<Value<'tray.render'>> {
-  const labels = rows.flatMap(({ lot_id, copies, contents }) =>
-    lot_id === null ? [] : [{ lotId: lot_id, copies, contents }],
+  const labels = rows.flatMap(({ lotId, copies, contents }) =>
+    lotId === null ? [] : [{ lotId, copies, contents }],
   )
   if (sheet === undefined) throw new Error('Labels were let through without their sheet')
   return printLabels(reading, { labels, sheet, startAt, offsetMm, says, cropMarks })
 }
 
 async function slipsOf(reading: Reading, rows: readonly TrayRow[]): Promise<Value<'tray.render'>> {
-  const slips = rows.flatMap(({ withdrawal_id }) =>
-    withdrawal_id === null ? [] : slipOf(reading, withdrawal_id),
+  const slips = rows.flatMap(({ withdrawalId }) =>
+    withdrawalId === null ? [] : slipOf(reading, withdrawalId),
   )
   if (slips.length === 0) {
     refuse('nothing-to-print', 'What was handed out there was taken back since. There is no slip to print.', {
@@ -56,10 +56,10 @@ async function slipsOf(reading: Reading, rows: readonly TrayRow[]): Promise<Valu
 
 interface Visit {
   readonly name: string | null
-  readonly on_date: string
+  readonly onDate: string
   readonly purpose: keyof typeof PURPOSES
   readonly promised: string
-  readonly promised_by: string | null
+  readonly promisedBy: string | null
 }
 
 const PURPOSES = {
@@ -74,7 +74,7 @@ const PURPOSES = {
 function slipOf(reading: Reading, withdrawalId: number): WithdrawalSlip[] {
   const visit = prepared(
     reading.sqlite,
-    `SELECT member.name, on_date, purpose, promised, promised_by
+    `SELECT member.name, on_date AS onDate, purpose, promised, promised_by AS promisedBy
      FROM withdrawal ${joinCanonicalPerson('member', 'withdrawal.person_id')} WHERE withdrawal.id = ?`,
   ).get(withdrawalId) as Visit
   const lines = slipLines(reading.sqlite, withdrawalId)
@@ -83,13 +83,13 @@ function slipOf(reading: Reading, withdrawalId: number): WithdrawalSlip[] {
   return [
     {
       to: visit.name ?? '',
-      date: day(visit.on_date),
+      date: day(visit.onDate),
       purpose: PURPOSES[visit.purpose],
       lines: lines.map((line) => ({
         name: `${line.crop} ‘${line.variety}’`,
         lotNumber: line.number,
         amount: amountInWords(line, settingsOf(reading)),
-        cautions: cautionsOf(reading, [line.lot_id]).map(({ text }) => text),
+        cautions: cautionsOf(reading, [line.lotId]).map(({ text }) => text),
       })),
       promise: promiseInWords(visit, day),
       libraryName: settingsOf(reading).libraryName,
@@ -98,10 +98,10 @@ function slipOf(reading: Reading, withdrawalId: number): WithdrawalSlip[] {
 }
 
 function promiseInWords(
-  { promised, promised_by }: Pick<Visit, 'promised' | 'promised_by'>,
+  { promised, promisedBy }: Pick<Visit, 'promised' | 'promisedBy'>,
   day: (iso: string) => string,
 ): string {
-  if (promised === '' && promised_by === null) return ''
+  if (promised === '' && promisedBy === null) return ''
   const what = promised === '' ? 'some seed' : promised
-  return `Promised back: ${what}${promised_by === null ? '' : `, by ${day(promised_by)}`}`
+  return `Promised back: ${what}${promisedBy === null ? '' : `, by ${day(promisedBy)}`}`
 }

@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { GrowOutLine } from '../../contract/regeneration-operations.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
@@ -17,7 +17,7 @@ import {
 } from '../../domain/season-plan/grow-out.ts'
 import { type GrowOutRow, growOutRows, notesOf, seedBackOf, seedOutFor } from '../../queries/grow-out-rows.ts'
 import { growOut, growOutNote } from '../../schema/season-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
 
 /** A grow-out with all that was written of it. */
@@ -34,10 +34,10 @@ export function growOutsSince(reading: Reading, season: number): KnownGrowOut[] 
 function factsOf(reading: Reading, row: GrowOutRow): GrowOut {
   return {
     season: row.season,
-    biennial: isBiennial(row.life_cycle),
+    biennial: isBiennial(row.lifeCycle),
     seedOut: seedOutFor(reading.sqlite, row).length > 0,
-    broughtBack: seedBackOf(reading.sqlite, row.id).length > 0,
-    notes: notesOf(reading.sqlite, row.id),
+    broughtBack: seedBackOf(reading.sqlite, 'grow_out', row.growOutId).length > 0,
+    notes: notesOf(reading.sqlite, row.growOutId),
   }
 }
 
@@ -49,27 +49,27 @@ export function listGrowOuts(reading: Reading): Value<'grow-out.list'> {
 
 function lineOf(reading: Reading, row: GrowOutRow): GrowOutLine {
   const facts = factsOf(reading, row)
-  const notes = notesOf(reading.sqlite, row.id)
+  const notes = notesOf(reading.sqlite, row.growOutId)
   return {
-    growOutId: row.id,
+    growOutId: row.growOutId,
     season: row.season,
     harvestSeason: harvestSeason(facts),
-    accessionId: row.accession_id,
-    accessionNumber: row.accession_number,
+    accessionId: row.accessionId,
+    accessionNumber: row.accessionNumber,
     variety: row.variety,
     crop: row.crop,
-    siteId: row.site_id,
+    siteId: row.siteId,
     site: row.site,
-    growerId: row.grower_id,
+    growerId: row.growerId,
     grower: row.grower ?? '',
     biennial: facts.biennial,
     state: growOutState(facts, reading.today),
     out: seedOutFor(reading.sqlite, row).map(({ count, ...lot }) => ({
       ...lot,
-      words: countInWords(count, countedUnit(row.counted_unit), settingsOf(reading)),
+      words: countInWords(count, countedUnit(row.countedUnit), settingsOf(reading)),
     })),
     notes: notes.map((note) => ({
-      entryId: note.entry_id,
+      entryId: note.entryId,
       kind: note.kind,
       on: note.on,
       plants: note.plants,
@@ -78,14 +78,14 @@ function lineOf(reading: Reading, row: GrowOutRow): GrowOutLine {
     })),
     next: [...notesToCome(facts)],
     plantsSavedFrom: notes.find(({ kind }) => kind === 'saved-from')?.plants ?? null,
-    back: seedBackOf(reading.sqlite, row.id),
+    back: seedBackOf(reading.sqlite, 'grow_out', row.growOutId),
   }
 }
 
 /** The grow-out that an operation names, or a refusal. */
 export function growOutOrRefuse(reading: Reading, growOutId: number): GrowOutRow {
   const kept = reading.db.select().from(growOut).where(eq(growOut.id, growOutId)).get()
-  const row = kept && growOutRows(reading.sqlite, kept.season).find((one) => one.id === growOutId)
+  const row = kept && growOutRows(reading.sqlite, kept.season).find((one) => one.growOutId === growOutId)
   return (
     row ??
     refuse('not-found', 'No saved plan has that grow-out.', {
@@ -95,10 +95,7 @@ export function growOutOrRefuse(reading: Reading, growOutId: number): GrowOutRow
   )
 }
 
-export function noteGrowOut(
-  writing: Writing,
-  input: ParsedInput<'grow-out.record'>,
-): Omit<Value<'grow-out.record'>, 'entryId'> {
+export const noteGrowOut: Writes<'grow-out.record'> = (writing, input) => {
   const row = growOutOrRefuse(writing, input.growOutId)
   const { kind, plants, note } = input
   const noted = { kind, on: isoDate(input.on), plants, note }
@@ -116,7 +113,7 @@ export function noteGrowOut(
   }
   writing.db
     .insert(growOutNote)
-    .values({ growOutId: row.id, kind, onDate: input.on, plants, note, entryId: writing.entryId })
+    .values({ growOutId: row.growOutId, kind, onDate: input.on, plants, note, entryId: writing.entryId })
     .run()
   const said = `${row.variety} at ${row.site}: ${noteInWords(noted)}`
   return { growOut: lineOf(writing, row), said, undoable: true }
@@ -133,7 +130,7 @@ export function growingNow(reading: Reading, season: number): ReadonlyMap<number
     .map(({ row, facts }) => ({ row, facts, state: growOutState(facts, reading.today) }))
     .filter(({ state }) => state !== 'planned')
   const now = new Map<number, Grown>()
-  for (const [accessionId, all] of Map.groupBy(begun, ({ row }) => row.accession_id)) {
+  for (const [accessionId, all] of Map.groupBy(begun, ({ row }) => row.accessionId)) {
     const latest = all.filter(({ row }) => row.season === all[0]?.row.season)
     if (latest.some(({ state }) => state === 'brought-back')) continue
     const growing = latest.find(({ state }) => state === 'seed-out' || state === 'growing')

@@ -7,32 +7,32 @@ import { reliabilityOf } from '../../domain/season-plan/worth.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { growOutsOf, neighbourRows, type SiteRow, siteRows } from '../../queries/plan-rows.ts'
 import { growingSite, siteNeighbour } from '../../schema/season-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes, Writing } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 
 export function listSites(reading: Reading): Value<'site.list'> {
   const rows = siteRows(reading.sqlite)
-  const near = Map.groupBy(neighbourRows(reading.sqlite), ({ site_id }) => site_id)
+  const near = Map.groupBy(neighbourRows(reading.sqlite), ({ siteId }) => siteId)
   const round = rows.flatMap(({ latitude, longitude }) =>
     latitude === null || longitude === null ? [] : { latitude, longitude },
   )[0]
   return {
     sites: rows.map((row): GrowingSite => {
       const { took, back } =
-        row.grower_id === null ? { took: 0, back: 0 } : growOutsOf(reading.sqlite, row.grower_id)
+        row.growerId === null ? { took: 0, back: 0 } : growOutsOf(reading.sqlite, row.growerId)
       return {
-        siteId: row.id,
+        siteId: row.siteId,
         name: row.name,
-        growerId: row.grower_id,
+        growerId: row.growerId,
         grower: row.grower ?? '',
-        areaM2: row.bed_area,
-        mostVarieties: row.most_varieties,
-        seasonDays: row.season_days,
+        areaM2: row.areaM2,
+        mostVarieties: row.mostVarieties,
+        seasonDays: row.seasonDays,
         takes: JSON.parse(row.takes),
         place: placeOf(row),
         note: row.note,
-        neighbours: (near.get(row.id) ?? []).map(({ crop_id, crop, metres }) => ({
-          cropId: crop_id,
+        neighbours: (near.get(row.siteId) ?? []).map(({ cropId, crop, metres }) => ({
+          cropId,
           crop,
           metres,
         })),
@@ -49,7 +49,7 @@ function placeOf(row: SiteRow): GrowingSite['place'] {
   if (row.latitude !== null && row.longitude !== null) {
     return { latitude: row.latitude, longitude: row.longitude }
   }
-  return row.east_m === null || row.north_m === null ? null : { eastM: row.east_m, northM: row.north_m }
+  return row.eastM === null || row.northM === null ? null : { eastM: row.eastM, northM: row.northM }
 }
 
 function positionOfRow(
@@ -62,10 +62,7 @@ function positionOfRow(
   return round === undefined ? null : positionOf(place.latitude, place.longitude, round)
 }
 
-export function saveSite(
-  writing: Writing,
-  input: ParsedInput<'site.change'>,
-): Omit<Value<'site.change'>, 'entryId'> {
+export const saveSite: Writes<'site.change'> = (writing, input) => {
   for (const cropId of input.takes) cropOrRefuse(writing, cropId, 'takes')
   refuseTwiceNear(writing, input)
   if (input.growerId !== null && canonicalPersonId(writing.sqlite, input.growerId) === undefined) {
@@ -101,7 +98,7 @@ function refuseMixedMaps(reading: Reading, input: ParsedInput<'site.change'>): v
   if (place === null) return
   const other = siteRows(reading.sqlite).find((row) => {
     const theirs = placeOf(row)
-    return row.id !== input.siteId && theirs !== null && 'latitude' in theirs !== 'latitude' in place
+    return row.siteId !== input.siteId && theirs !== null && 'latitude' in theirs !== 'latitude' in place
   })
   if (other !== undefined) {
     const has = 'latitude' in place ? 'metres on a sketch' : 'a latitude and longitude'

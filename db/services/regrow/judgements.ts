@@ -37,8 +37,8 @@ function judge(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<n
   const years = yearsTo(reading, seasonOf(reading.today, policy.sowingDay).nextSowing)
   const since = addYears(reading.today, -DEMAND_YEARS)
   const demand = new Map(
-    takenSince(reading.sqlite, since, accessionIds).map(({ accession_id, seeds }) => [
-      accession_id,
+    takenSince(reading.sqlite, since, accessionIds).map(({ accessionId, seeds }) => [
+      accessionId,
       seeds / DEMAND_YEARS,
     ]),
   )
@@ -48,12 +48,12 @@ function judge(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<n
   const close = () => {
     const [first] = lots
     if (first === undefined) return
-    const accessionId = first.accession_id
+    const accessionId = first.accessionId
     const { state, living } = standingOf(lots, policy)
     const wanted = demand.get(accessionId) ?? 0
     judged.set(accessionId, {
       accessionId,
-      varietyId: first.variety_id,
+      varietyId: first.varietyId,
       state,
       living: living.about,
       setAside: seedsSetAside(lots),
@@ -64,7 +64,7 @@ function judge(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<n
     lots = []
   }
   for (const row of livesOfAccessions(reading.sqlite, accessionIds)) {
-    if (lots[0] !== undefined && lots[0].accession_id !== row.accession_id) close()
+    if (lots[0] !== undefined && lots[0].accessionId !== row.accessionId) close()
     lots.push(row)
   }
   close()
@@ -86,10 +86,10 @@ export function waitingFacts(
 ) {
   const first = lots[0]
   if (first === undefined) throw new RangeError('An accession without lots has no outlook')
-  const ageing = lots.filter(countsTowardsKeeping).map((row) => ageingLot(row, originOf(row.lot_id), today))
+  const ageing = lots.filter(countsTowardsKeeping).map((row) => ageingLot(row, originOf(row.lotId), today))
   return { lots: ageing, policy: policyOf(first, policy), demand }
 }
 
 export function isHeldElsewhere(row: LifeRow): boolean {
-  return row.role === 'duplicate-elsewhere' && row.balance_count > 0
+  return row.role === 'duplicate-elsewhere' && row.balanceCount > 0
 }

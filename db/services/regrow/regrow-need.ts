@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { NeedRecord } from '../../contract/regeneration-operations.ts'
 import { countInWords, type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
@@ -15,7 +15,7 @@ import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { generationsOf, sharedSeed, takenByYear } from '../../queries/need-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
 import { accession } from '../../schema/stock-tables.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import {
   countsTowardsKeeping,
   lifeOf,
@@ -31,7 +31,7 @@ import { rescueOf } from './sowing-and-rescue.ts'
 /** Seasons that the outlook goes ahead. */
 const SEASONS_AHEAD = 5
 
-export function getNeed(reading: Reading, input: ParsedInput<'regeneration.get'>): Value<'regeneration.get'> {
+export const getNeed: Reads<'regeneration.get'> = (reading, input) => {
   const { accessionId } = input
   const ranking = rankNeeds(reading)
   const index = ranking.ranked.findIndex((facts) => facts.accessionId === accessionId)
@@ -58,27 +58,27 @@ export function getNeed(reading: Reading, input: ParsedInput<'regeneration.get'>
 }
 
 function policyShown(reading: Reading, row: LotRow, ranking: Ranking) {
-  const own = reading.db.select().from(accession).where(eq(accession.id, row.accession_id)).get()
-  const ofCrop = reading.db.select().from(crop).where(eq(crop.id, row.crop_id)).get()
+  const own = reading.db.select().from(accession).where(eq(accession.id, row.accessionId)).get()
+  const ofCrop = reading.db.select().from(crop).where(eq(crop.id, row.cropId)).get()
   const policy = policyOf(row, ranking.policy)
-  const grade = row.own_grade ?? ranking.policy.grade
+  const grade = row.ownGrade ?? ranking.policy.grade
   const table = plantsFor(populationOf(row), grade)
   const plantsFrom =
     own?.ownPlants != null
       ? 'your own figure for this accession'
       : ofCrop?.ownPlants != null
         ? `your own figure for ${row.crop}: ${ofCrop.ownReason}`
-        : row.mating_system === null
+        : row.matingSystem === null
           ? `${table} plants, usual at ${grade} grade: how ${row.crop} is pollinated is not known`
-          : `${row.crop} at ${grade} grade: ${table} plants (${breedingOf(row.mating_system)})`
+          : `${row.crop} at ${grade} grade: ${table} plants (${breedingOf(row.matingSystem)})`
   return {
     grade,
-    gradeIsOwn: row.own_grade !== null,
+    gradeIsOwn: row.ownGrade !== null,
     plants: policy.plants,
     plantsFrom,
     regrowings: policy.regrowings,
     threshold: thresholdOf(row, ranking.policy),
-    assurance: row.own_assurance ?? ranking.policy.assurance,
+    assurance: row.ownAssurance ?? ranking.policy.assurance,
   }
 }
 
@@ -88,7 +88,7 @@ function arithmeticOf(
   line: Value<'regeneration.list'>['needs'][number],
   ranking: Ranking,
 ): NeedRecord['arithmetic'] {
-  const unit = countedUnit(lots[0]?.counted_unit ?? 'seed')
+  const unit = countedUnit(lots[0]?.countedUnit ?? 'seed')
   const manner = ranking.policy
   const taken = takenByYear(reading.sqlite, line.accessionId).slice(0, DEMAND_YEARS + 1)
   return [
@@ -111,18 +111,18 @@ function arithmeticOf(
 function lotInWords(row: LotRow, unit: CountedUnit, manner: Manner): string {
   const life = lifeOf(row)
   const alive = Math.round(life.count * life.viability)
-  const sum = `${row.lot_number}: ${countInWords(life.count, unit, manner)} x ${percent(life.viability)} ${aliveInWords(row, life)} = ${numberInWords(alive, manner)} living`
+  const sum = `${row.lotNumber}: ${countInWords(life.count, unit, manner)} x ${percent(life.viability)} ${aliveInWords(row, life)} = ${numberInWords(alive, manner)} living`
   return countsTowardsKeeping(row) ? sum : `${sum}; not counted here: ${whyNotCounted(row)}`
 }
 
-function aliveInWords({ tested_on }: LotRow, { basis, on }: RowLife): string {
+function aliveInWords({ testedOn }: LotRow, { basis, on }: RowLife): string {
   if (on === null || (basis !== 'tested' && basis !== 'forecast'))
-    return basis === 'tested' ? `sprouted ${tested_on}` : 'assumed alive'
-  return basis === 'tested' ? `alive, forecast from the test of ${tested_on}` : 'alive by forecast'
+    return basis === 'tested' ? `sprouted ${testedOn}` : 'assumed alive'
+  return basis === 'tested' ? `alive, forecast from the test of ${testedOn}` : 'alive by forecast'
 }
 
 function whyNotCounted(row: LotRow): string {
-  if (row.quarantine_reason !== null) return 'in quarantine'
+  if (row.quarantineReason !== null) return 'in quarantine'
   return row.role === 'reference' ? 'the reference sample' : 'held elsewhere'
 }
 
@@ -133,7 +133,7 @@ function sowingInWords(
   unit: CountedUnit,
 ): string[] {
   const sown = (line.sow?.lots ?? []).flatMap(({ lotId, seeds }) => {
-    const row = lots.find((lot) => lot.lot_id === lotId)
+    const row = lots.find((lot) => lot.lotId === lotId)
     return row === undefined ? [] : [{ row, seeds, life: lifeOf(row) }]
   })
   const [first] = sown
@@ -146,13 +146,13 @@ function sowingInWords(
   if (sown.length > 1) {
     const parts = sown.map(
       ({ row, seeds, life }) =>
-        `${countInWords(seeds, unit, manner)} of ${row.lot_number} x ${percent(life.viability)} alive x ${emergence} emergence = about ${number(Math.round(seeds * life.viability * policy.emergence))} plants`,
+        `${countInWords(seeds, unit, manner)} of ${row.lotNumber} x ${percent(life.viability)} alive x ${emergence} emergence = about ${number(Math.round(seeds * life.viability * policy.emergence))} plants`,
     )
     return [`${plants} plants: no lot alone is enough, several together are`, ...parts, assured]
   }
   const { viability, count } = first.life
   const wanted = seedsToSow(plants, viability, policy.emergence) ?? 0
-  const sum = `${plants} plants / (${percent(viability)} alive x ${emergence} emergence) = ${countInWords(wanted, unit, manner)} of ${first.row.lot_number} on average`
+  const sum = `${plants} plants / (${percent(viability)} alive x ${emergence} emergence) = ${countInWords(wanted, unit, manner)} of ${first.row.lotNumber} on average`
   return line.sow.enough
     ? [sum, assured]
     : [sum, `it holds ${number(count)}: no full regrowing; risk at most ${number(line.sow.seeds)}`]
@@ -164,7 +164,7 @@ function outlookOf(
   ranking: Ranking,
   demand: number,
 ): NeedRecord['outlook'] {
-  const originOf = originsOf(sharedSeed(reading.sqlite, [lots[0]?.accession_id ?? 0]))
+  const originOf = originsOf(sharedSeed(reading.sqlite, [lots[0]?.accessionId ?? 0]))
   const facts = waitingFacts(lots, originOf, ranking.policy, demand, reading.today)
   return Array.from({ length: SEASONS_AHEAD }, (_, ahead) => {
     const sowing = addYears(ranking.season.sowing, ahead)
@@ -182,24 +182,24 @@ function outlookOf(
 }
 
 function driftOf(reading: Reading, lots: readonly LotRow[], wanted: number) {
-  const rows = Map.groupBy(generationsOf(reading.sqlite, lots[0]?.accession_id ?? 0), (row) => row.lot_id)
+  const rows = Map.groupBy(generationsOf(reading.sqlite, lots[0]?.accessionId ?? 0), (row) => row.lotId)
   const all = [...rows.values()].flatMap(([row, ...more]) =>
     row === undefined
       ? []
       : [
           {
-            lotId: row.lot_id,
-            lotNumber: row.lot_number,
+            lotId: row.lotId,
+            lotNumber: row.lotNumber,
             generation: row.generation,
-            plants: row.plants_grown,
-            parentLotIds: [row, ...more].flatMap(({ parent_lot_id }) => parent_lot_id ?? []),
+            plants: row.plants,
+            parentLotIds: [row, ...more].flatMap(({ parentLotId }) => parentLotId ?? []),
           },
         ],
   )
   const latest = lots
     .filter(countsTowardsKeeping)
-    .toSorted((a, b) => b.generation - a.generation || b.balance_count - a.balance_count)[0]
-  return driftTo(latest?.lot_id ?? 0, all, wanted)
+    .toSorted((a, b) => b.generation - a.generation || b.balanceCount - a.balanceCount)[0]
+  return driftTo(latest?.lotId ?? 0, all, wanted)
 }
 
 function percent(part: number): string {

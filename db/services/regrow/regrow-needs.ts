@@ -1,4 +1,3 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { NeedLine } from '../../contract/regeneration-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { countsByState } from '../../domain/needs/need.ts'
@@ -10,7 +9,7 @@ import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accessionsMatching } from '../../queries/need-rows.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { matchFor } from '../../queries/search-words.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { textAndCropsCalled } from '../book/crops-called.ts'
 import { livingStockOf, policyOf } from '../book/living-stock.ts'
 import { settingsOf } from '../book/settings.ts'
@@ -69,10 +68,7 @@ function rankAnew(reading: Reading, judged: ReadonlyMap<number, Judgement>): Ran
   return { season, policy, ranked, grown }
 }
 
-export function rankedNeeds(
-  reading: Reading,
-  input: ParsedInput<'regeneration.list'>,
-): Value<'regeneration.list'> {
+export const rankedNeeds: Reads<'regeneration.list'> = (reading, input) => {
   const ranking = rankNeeds(reading)
   const match = matchFor(textAndCropsCalled(input.text))
   const matching = match === null ? null : accessionsMatching(reading.sqlite, match)
@@ -101,7 +97,7 @@ export function needLines(
   page: readonly { readonly facts: UrgencyFacts; readonly rank: number }[],
 ): NeedLine[] {
   const ids = page.map(({ facts }) => facts.accessionId)
-  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accession_id)
+  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accessionId)
   return page.map(({ facts, rank }) => {
     const lots = lotsOf.get(facts.accessionId) ?? []
     const first = lots[0]
@@ -110,7 +106,7 @@ export function needLines(
     return {
       rank,
       accessionId: facts.accessionId,
-      accessionNumber: first.accession_number,
+      accessionNumber: first.accessionNumber,
       variety: first.variety,
       crop: first.crop,
       state: facts.state,
@@ -123,10 +119,10 @@ export function needLines(
       onlySource: facts.onlySource,
       heldElsewhere: lots
         .filter(isHeldElsewhere)
-        .map((lot) => (lot.held_by === '' ? lot.lot_number : `${lot.lot_number}, with ${lot.held_by}`)),
+        .map((lot) => (lot.heldBy === '' ? lot.lotNumber : `${lot.lotNumber}, with ${lot.heldBy}`)),
       generation: Math.max(...lots.map((lot) => lot.generation)),
       growOut: ranking.grown.get(facts.accessionId) ?? null,
-      why: urgencyInWords(facts, countedUnit(first.counted_unit), ranking.season.year + 1, ranking.policy),
+      why: urgencyInWords(facts, countedUnit(first.countedUnit), ranking.season.year + 1, ranking.policy),
     }
   })
 }

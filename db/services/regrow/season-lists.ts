@@ -1,26 +1,24 @@
 import { asc, desc, eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { SeasonListHead } from '../../contract/regeneration-operations.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { urgencyInWords } from '../../domain/needs/urgency.ts'
 import { growOutInWords } from '../../domain/season-plan/grow-out.ts'
+import { columns, expression, pick, select, selectValue } from '../../queries/columns.ts'
 import { notesOfAccession } from '../../queries/grow-out-rows.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { notUndone } from '../../queries/measurements.ts'
-import { prepared } from '../../queries/prepared.ts'
 import { seasonList, seasonListLine } from '../../schema/season-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import { lot } from '../../schema/stock-tables.ts'
+import type { Reading, Reads, Writes } from '../book/context.ts'
 import { standingOf } from '../book/living-stock.ts'
 import { settingsOf } from '../book/settings.ts'
 import { rankNeeds } from './regrow-needs.ts'
 
 /** Saves every accession that is in need or was chosen, in the order of urgency, as it stands today. */
-export function saveSeasonList(
-  writing: Writing,
-  input: ParsedInput<'season-list.create'>,
-): Omit<Value<'season-list.create'>, 'entryId'> {
+export const saveSeasonList: Writes<'season-list.create'> = (writing, input) => {
   const { season, policy, ranked } = rankNeeds(writing)
   const chosen = new Set(input.chosen)
   const listed = ranked.filter(
@@ -37,7 +35,7 @@ export function saveSeasonList(
       writing.sqlite,
       listed.map(({ accessionId }) => accessionId),
     ),
-    (row) => row.accession_id,
+    (row) => row.accessionId,
   )
   const { id } = writing.db
     .insert(seasonList)
@@ -64,7 +62,7 @@ export function saveSeasonList(
         living: facts.living,
         keep,
         cost: facts.cost,
-        reason: urgencyInWords(facts, countedUnit(lots[0]?.counted_unit ?? 'seed'), season.year + 1, policy),
+        reason: urgencyInWords(facts, countedUnit(lots[0]?.countedUnit ?? 'seed'), season.year + 1, policy),
       })
       .run()
   }
@@ -72,29 +70,28 @@ export function saveSeasonList(
   return { listId: id, said, undoable: true }
 }
 
-interface HeadRow extends Omit<SeasonListHead, 'listId' | 'on'> {
-  readonly id: number
-  readonly on_date: string
-}
+const HEAD = columns({
+  listId: seasonList.id,
+  ...pick(seasonList, 'season', 'grade', 'note'),
+  on: seasonList.onDate,
+  accessions: expression<number>('count(*)'),
+  chosen: expression<number>('sum(chosen)'),
+})
 
 function heads(reading: Reading, where: string, ...values: unknown[]): SeasonListHead[] {
-  const rows = prepared(
+  return select(
     reading.sqlite,
-    `SELECT season_list.id, season, on_date, grade, note, count(*) AS accessions, sum(chosen) AS chosen
-     FROM season_list JOIN season_list_line ON list_id = season_list.id
+    HEAD,
+    (list) => `SELECT ${list} FROM season_list JOIN season_list_line ON list_id = season_list.id
      WHERE ${where} AND ${notUndone('season_list')} GROUP BY season_list.id ORDER BY on_date DESC, season_list.id DESC`,
-  ).all(...values) as HeadRow[]
-  return rows.map(({ id, on_date, ...head }) => ({ listId: id, on: on_date, ...head }))
+  ).all(...values)
 }
 
 export function listSeasonLists(reading: Reading): Value<'season-list.list'> {
   return { lists: heads(reading, 'TRUE') }
 }
 
-export function getSeasonList(
-  reading: Reading,
-  input: ParsedInput<'season-list.get'>,
-): Value<'season-list.get'> {
+export const getSeasonList: Reads<'season-list.get'> = (reading, input) => {
   const list = heads(reading, 'season_list.id = ?', input.listId)[0]
   if (list === undefined) {
     refuse('not-found', 'That season list is not in the book, or was taken back.', { field: 'listId' })
@@ -111,7 +108,7 @@ export function getSeasonList(
       reading.sqlite,
       lines.map(({ accessionId }) => accessionId),
     ),
-    (row) => row.accession_id,
+    (row) => row.accessionId,
   )
   return {
     list,
@@ -121,7 +118,7 @@ export function getSeasonList(
         const now = standingOf(lots, policy)
         return {
           accessionId: line.accessionId,
-          accessionNumber: first.accession_number,
+          accessionNumber: first.accessionNumber,
           variety: first.variety,
           crop: first.crop,
           chosen: line.chosen,
@@ -132,12 +129,14 @@ export function getSeasonList(
           reason: line.reason,
           stateNow: now.state,
           livingNow: now.living.about,
-          became: becameOf(reading, line.accessionId, list.on, countedUnit(first.counted_unit)),
+          became: becameOf(reading, line.accessionId, list.on, countedUnit(first.countedUnit)),
         }
       })
     }),
   }
 }
+
+const BACK = columns({ number: lot.number, seeds: expression<number>('coalesce(sum(movement.count), 0)') })
 
 /** What went out to be grown, what was noted of it and what came back of an accession since a day. */
 export function becameOf(
@@ -146,25 +145,25 @@ export function becameOf(
   since: string,
   unit: Parameters<typeof countInWords>[1],
 ): string {
-  const out = prepared(
+  const out = selectValue(
     reading.sqlite,
-    `SELECT -sum(movement.count) FROM movement JOIN lot ON lot.id = movement.lot_id
+    expression<number | null>('-sum(movement.count)'),
+    (sum) => `SELECT ${sum} FROM movement JOIN lot ON lot.id = movement.lot_id
      JOIN withdrawal ON withdrawal.id = movement.withdrawal_id
      WHERE lot.accession_id = ? AND withdrawal.on_date >= ? AND purpose IN ('grow-out', 'to-return')
        AND movement.kind = 'withdrawal' AND ${notUndone('withdrawal')}`,
-  )
-    .pluck()
-    .get(accessionId, since) as number | null
-  const back = prepared(
+  ).get(accessionId, since)
+  const back = select(
     reading.sqlite,
-    `SELECT lot.number, coalesce(sum(movement.count), 0) AS seeds FROM lot
+    BACK,
+    (list) => `SELECT ${list} FROM lot
      JOIN seed_return ON seed_return.lot_id = lot.id
      JOIN movement ON movement.lot_id = lot.id AND movement.kind = 'return'
      WHERE lot.accession_id = ? AND seed_return.on_date >= ? AND ${notUndone('seed_return')} GROUP BY lot.id`,
-  ).all(accessionId, since) as { number: string; seeds: number }[]
+  ).all(accessionId, since)
   const manner = settingsOf(reading)
   const parts = [
-    ...(out === null ? [] : [`${countInWords(out, unit, manner)} went out to be grown`]),
+    ...(out == null ? [] : [`${countInWords(out, unit, manner)} went out to be grown`]),
     ...notedSince(reading, accessionId, since),
     ...back.map(({ number, seeds }) => `${countInWords(seeds, unit, manner)} came back as ${number}`),
   ]
@@ -173,7 +172,7 @@ export function becameOf(
 
 function notedSince(reading: Reading, accessionId: number, since: string): string[] {
   const notes = notesOfAccession(reading.sqlite, accessionId, since)
-  return [...Map.groupBy(notes, (note) => note.grow_out_id).values()].map((ofOne) =>
+  return [...Map.groupBy(notes, (note) => note.growOutId).values()].map((ofOne) =>
     growOutInWords(ofOne[0]?.site ?? '', { notes: ofOne }),
   )
 }

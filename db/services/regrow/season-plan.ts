@@ -38,7 +38,7 @@ import { notUndone } from '../../queries/measurements.ts'
 import { neighbourRows, planCrops } from '../../queries/plan-rows.ts'
 import { growOut, seasonPlan, seasonPlanLine } from '../../schema/season-tables.ts'
 import { solve } from '../../solver/solve.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes, Writing } from '../book/context.ts'
 import { policyOf } from '../book/living-stock.ts'
 import { settingsOf } from '../book/settings.ts'
 import { growOutsSince } from './grow-outs.ts'
@@ -65,10 +65,10 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
   const ranking = rankNeeds(reading)
   const season = ofSeason ?? ranking.season.year
   const carried = growOutsSince(reading, season - 1).filter(({ facts }) => isCarriedInto(season, facts))
-  const ids = [...new Set([...wanted, ...carried.map(({ row }) => row.accession_id)])]
+  const ids = [...new Set([...wanted, ...carried.map(({ row }) => row.accessionId)])]
   const facts = new Map(ranking.ranked.map((need) => [need.accessionId, need]))
-  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accession_id)
-  const cropOf = new Map(planCrops(reading.sqlite, ids).map((row) => [row.accession_id, row]))
+  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accessionId)
+  const cropOf = new Map(planCrops(reading.sqlite, ids).map((row) => [row.accessionId, row]))
   const { sites } = listSites(reading)
   const known = ids.map((accessionId) => {
     const need = facts.get(accessionId)
@@ -81,28 +81,28 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       })
     }
     const policy = policyOf(first, ranking.policy)
-    const grade = first.own_grade ?? ranking.policy.grade
-    const breeding = breedingOf(first.mating_system)
+    const grade = first.ownGrade ?? ranking.policy.grade
+    const breeding = breedingOf(first.matingSystem)
     const candidate: PlanCandidate = {
       accessionId,
       variety: first.variety,
-      cropId: first.crop_id,
+      cropId: first.cropId,
       group: crossingGroup(ofCrop),
       isolation: isolationDistance(ofCrop, breeding, grade),
       plants: policy.plants,
-      area: bedFor(ofCrop.bed_area, policy.plants),
+      area: bedFor(ofCrop.bedArea, policy.plants),
       worth: worthOfGrowing(need),
-      daysToSeed: ofCrop.days_to_seed,
-      laterDays: ofCrop.later_sowing_days,
+      daysToSeed: ofCrop.daysToSeed,
+      laterDays: ofCrop.laterSowingDays,
       pollination: pollinationOf(ofCrop.pollination, breeding),
-      flowersNextSeason: isBiennial(ofCrop.life_cycle),
+      flowersNextSeason: isBiennial(ofCrop.lifeCycle),
     }
     return {
       candidate,
       first,
       lots,
       policy,
-      biennial: isBiennial(ofCrop.life_cycle),
+      biennial: isBiennial(ofCrop.lifeCycle),
       unknown: unknownToPlan(ofCrop, breeding, grade),
       isolationWhy: whyIsolation(isolationSource(ofCrop, grade)),
     }
@@ -113,8 +113,8 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
     sites: withRoots(
       planSites(reading, sites),
       carried.flatMap(({ row }) => {
-        const candidate = candidates.find(({ accessionId }) => accessionId === row.accession_id)
-        return candidate === undefined ? [] : [{ candidate, siteId: row.site_id, way: row.way ?? 'open' }]
+        const candidate = candidates.find(({ accessionId }) => accessionId === row.accessionId)
+        return candidate === undefined ? [] : [{ candidate, siteId: row.siteId, way: row.way ?? 'open' }]
       }),
     ),
   }
@@ -161,14 +161,14 @@ function lineMaker(
   ): PlanLine => {
     const { accessionId, siteId, way } = choice
     const { candidate, first, lots, policy, biennial, unknown, isolationWhy } = row
-    const grown = growOuts.find(({ row: of }) => of.accession_id === accessionId && of.site_id === siteId)
-    const unit = countedUnit(first.counted_unit)
+    const grown = growOuts.find(({ row: of }) => of.accessionId === accessionId && of.siteId === siteId)
+    const unit = countedUnit(first.countedUnit)
     const manner = settingsOf(reading)
     const sow = sowingOf(reading, lots, manner)
     const rescue = rescueOf(reading, lots, manner, sow)
     return {
       accessionId,
-      accessionNumber: first.accession_number,
+      accessionNumber: first.accessionNumber,
       variety: first.variety,
       crop: first.crop,
       siteId,
@@ -193,7 +193,7 @@ function lineMaker(
       ),
       biennial,
       unknown,
-      growOutId: grown?.row.id ?? null,
+      growOutId: grown?.row.growOutId ?? null,
       seedOut: grown?.facts.seedOut ?? false,
       became: becameOf(reading, accessionId, since, unit),
       sow,
@@ -205,12 +205,12 @@ function lineMaker(
 }
 
 function lotNotSown(row: LotRow): LotNotSown {
-  const { lot_number: lotNumber, balance_count: seeds, role, quarantine_reason: quarantine } = row
+  const { lotNumber, balanceCount: seeds, role, quarantineReason: quarantine } = row
   return { lotNumber, seeds, role, quarantine }
 }
 
 function planSites(reading: Reading, sites: readonly GrowingSite[]): PlanSite[] {
-  const near = Map.groupBy(neighbourRows(reading.sqlite), ({ site_id }) => site_id)
+  const near = Map.groupBy(neighbourRows(reading.sqlite), ({ siteId }) => siteId)
   return sites.map((site) => ({
     siteId: site.siteId,
     name: site.name,
@@ -285,10 +285,7 @@ async function solvedPlan(
   return found && clashesOf(problem, plan).length === 0 ? { plan, gap } : null
 }
 
-export function checkPlan(
-  reading: Reading,
-  input: ParsedInput<'season-plan.check'>,
-): Value<'season-plan.check'> {
+export const checkPlan: Reads<'season-plan.check'> = (reading, input) => {
   const { problem, linesOf } = gather(
     reading,
     input.choices.map(({ accessionId }) => accessionId),
@@ -304,10 +301,7 @@ export function checkPlan(
   }
 }
 
-export function savePlan(
-  writing: Writing,
-  input: ParsedInput<'season-plan.create'>,
-): Omit<Value<'season-plan.create'>, 'entryId'> {
+export const savePlan: Writes<'season-plan.create'> = (writing, input) => {
   const { problem, linesOf, season } = gather(
     writing,
     input.choices.map(({ accessionId }) => accessionId),
@@ -345,7 +339,7 @@ function refuseToLoseGrowOuts(writing: Writing, season: number, choices: readonl
   for (const { row, facts } of growOutsSince(writing, season)) {
     const state = growOutState(facts, writing.today)
     const isThere = choices.some(
-      ({ accessionId, siteId }) => accessionId === row.accession_id && siteId === row.site_id,
+      ({ accessionId, siteId }) => accessionId === row.accessionId && siteId === row.siteId,
     )
     if (row.season !== season || isThere || (state !== 'seed-out' && state !== 'growing')) continue
     refuse(

@@ -38,7 +38,7 @@ export function rescueOf(
   const [first] = lots
   if (first === undefined || sow?.enough === true) return NO_RESCUE
   const { plants, emergence } = policyOf(first, policy)
-  const ofCrop = rescueCrop(reading.sqlite, first.accession_id)
+  const ofCrop = rescueCrop(reading.sqlite, first.accessionId)
   return adviseRescue({
     lots: sowable(reading, lots),
     sow,
@@ -46,12 +46,12 @@ export function rescueOf(
     plants,
     emergence,
     fewestPlants: plantsFor(populationOf(first), 'quality'),
-    matingSystem: ofCrop.mating_system,
+    matingSystem: ofCrop.matingSystem,
     family: ofCrop.family,
     hardSeeded: ofCrop.hard === 1,
-    unit: countedUnit(first.counted_unit),
+    unit: countedUnit(first.countedUnit),
     manner: policy,
-    mayHaveIt: whoMayHaveIt(reading, lots, first.accession_id),
+    mayHaveIt: whoMayHaveIt(reading, lots, first.accessionId),
   })
 }
 
@@ -59,16 +59,16 @@ function sowable(reading: Reading, lots: readonly LotRow[]): SowableLot[] {
   return lots.filter(countsTowardsKeeping).map((row) => {
     const { count, viability } = lifeOf(row)
     const { deviation } = beliefIn(row, reading.today)(0)
-    return { lotId: row.lot_id, lotNumber: row.lot_number, seeds: count, viability, deviation }
+    return { lotId: row.lotId, lotNumber: row.lotNumber, seeds: count, viability, deviation }
   })
 }
 
 function whoMayHaveIt(reading: Reading, lots: readonly LotRow[], accessionId: number): string[] {
   const people = peopleWithSeed(reading.sqlite, accessionId, addYears(reading.today, -PEOPLE_SINCE_YEARS))
-  const elsewhere = lots.filter((lot) => lot.role === 'duplicate-elsewhere' && lot.balance_count > 0)
+  const elsewhere = lots.filter((lot) => lot.role === 'duplicate-elsewhere' && lot.balanceCount > 0)
   return [
     ...elsewhere.map(
-      (lot) => `${lot.held_by === '' ? 'whoever holds' : lot.held_by}, duplicate ${lot.lot_number}`,
+      (lot) => `${lot.heldBy === '' ? 'whoever holds' : lot.heldBy}, duplicate ${lot.lotNumber}`,
     ),
     ...(people.donor === null ? [] : [`${people.donor}, who gave it`]),
     ...people.members.map(({ name, last }) => `${name}, who took some on ${last}`),

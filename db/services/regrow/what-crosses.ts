@@ -9,7 +9,7 @@ import type { Reading } from '../book/context.ts'
 export function isolationSource(ofCrop: PlanCropRow, grade: PopulationGoal): string | null {
   if (ofCrop.own === 1) return ofCrop[isolationKind(grade)] === null ? null : 'your own figure'
   const kind = isolationKind(grade)
-  const source = kind === 'home' ? ofCrop.home_source : ofCrop.strict_source
+  const source = kind === 'home' ? ofCrop.homeSource : ofCrop.strictSource
   return ofCrop[kind] === null || source === null ? null : sourceInWords(source)
 }
 

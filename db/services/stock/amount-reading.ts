@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput } from '../../contract/contract.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import {
   aboutCount,
@@ -22,7 +22,7 @@ import { readSample } from '../../domain/weights/read-sample.ts'
 import { lotRow } from '../../queries/lot-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
 import { countDoubt, cropWeight, plausibleBand, weightInForce, weightInWords } from '../book/amounts.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
 import { misweighed } from './seed-weights.ts'
 
@@ -38,10 +38,7 @@ interface Scale {
   readonly guessed: string | null
 }
 
-export function readTypedAmount(
-  reading: Reading,
-  input: ParsedInput<'amount.preview'>,
-): Value<'amount.preview'> {
+export const readTypedAmount: Reads<'amount.preview'> = (reading, input) => {
   const scale = scaleFor(reading, input)
   const nothing = { choices: [], count: null, massMg: null, weightNote: '', warning: scale?.warning ?? null }
   if (input.text.trim() === '') return { reading: 'empty', words: '', ...nothing }
@@ -110,8 +107,8 @@ function scaleFor(reading: Reading, input: ParsedInput<'amount.preview'>): Scale
       doubt,
       note,
       warning: null,
-      unit: countedUnit(row.counted_unit),
-      packetSeeds: row.packet_seeds,
+      unit: countedUnit(row.countedUnit),
+      packetSeeds: row.packetSeeds,
       guessed: basis === 'guess' ? row.crop : null,
     }
   }
@@ -126,8 +123,8 @@ function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string, manner
   const common = { unit: countedUnit(kind.countedUnit), packetSeeds: kind.packetSeeds }
   const band = {
     crop: kind.commonName,
-    plausible_low_g: kind.plausibleLowG,
-    plausible_high_g: kind.plausibleHighG,
+    plausibleLowG: kind.plausibleLowG,
+    plausibleHighG: kind.plausibleHighG,
   }
   const sample = readSample(typedSample)
   if (sample.kind === 'sample') {

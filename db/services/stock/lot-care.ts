@@ -1,9 +1,8 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { takeOut } from '../../domain/ledger/movement.ts'
 import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from '../book/amounts.ts'
 import { changeLot } from '../book/change-lot.ts'
-import type { Writing } from '../book/context.ts'
+import type { Writes } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { notePlace, placeOrRefuse } from '../book/places.ts'
 import { settingsOf } from '../book/settings.ts'
@@ -11,17 +10,14 @@ import { refuseTooMuch } from '../book/too-much.ts'
 import { writeMovement } from '../book/write-movement.ts'
 import { previewMove } from '../storage/lot-storage.ts'
 
-export function moveLots(
-  writing: Writing,
-  input: ParsedInput<'lot.move'>,
-): Omit<Value<'lot.move'>, 'entryId'> {
+export const moveLots: Writes<'lot.move'> = (writing, input) => {
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const rows = [...new Set(input.lotIds)].map((id, index) => lotOrRefuse(writing, id, `lotIds.${index}`))
   for (const row of rows) {
-    changeLot(writing, row.lot_id, { placeId: place.id })
-    notePlace(writing, row.lot_id, place.id, input.on)
+    changeLot(writing, row.lotId, { placeId: place.id })
+    notePlace(writing, row.lotId, place.id, input.on)
   }
-  const what = rows.length === 1 ? rows[0]?.lot_number : `${rows.length} lots`
+  const what = rows.length === 1 ? rows[0]?.lotNumber : `${rows.length} lots`
   return {
     place: place.path,
     ...previewMove(writing, input),
@@ -30,16 +26,13 @@ export function moveLots(
   }
 }
 
-export function discardSeed(
-  writing: Writing,
-  input: ParsedInput<'lot.discard'>,
-): Omit<Value<'lot.discard'>, 'entryId'> {
+export const discardSeed: Writes<'lot.discard'> = (writing, input) => {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   const balance = balanceOf(row)
-  const line = { lotId: row.lot_id, kind: 'discard', on: input.on, note: input.reason } as const
+  const line = { lotId: row.lotId, kind: 'discard', on: input.on, note: input.reason } as const
   if (input.amount === 'everything') {
     if (balance.count === 0 && balance.mass === 0)
-      refuse('not-enough-seed', `${row.lot_number} holds nothing already.`, { field: 'amount' })
+      refuse('not-enough-seed', `${row.lotNumber} holds nothing already.`, { field: 'amount' })
     writeMovement(writing, {
       ...line,
       change: { count: -balance.count, mass: -balance.mass },
@@ -50,32 +43,26 @@ export function discardSeed(
     const { weight } = weightInForce(row)
     const out = takeOut(
       balance,
-      amountOrRefuse(settingsOf(writing), input.amount, row.packet_seeds, 'amount'),
+      amountOrRefuse(settingsOf(writing), input.amount, row.packetSeeds, 'amount'),
       weight,
     )
     if (out.kind === 'not-enough') refuseTooMuch(row, out, 'amount', settingsOf(writing))
     writeMovement(writing, { ...line, change: out.change, measured: out.measured, weight })
   }
-  const left = quantityOf(lotOrRefuse(writing, row.lot_id, 'lotId'), settingsOf(writing))
-  return { left, said: `Threw seed of ${row.lot_number} away; ${left.words} left`, undoable: true }
+  const left = quantityOf(lotOrRefuse(writing, row.lotId, 'lotId'), settingsOf(writing))
+  return { left, said: `Threw seed of ${row.lotNumber} away; ${left.words} left`, undoable: true }
 }
 
-export function quarantineLot(
-  writing: Writing,
-  input: ParsedInput<'lot.quarantine'>,
-): Omit<Value<'lot.quarantine'>, 'entryId'> {
+export const quarantineLot: Writes<'lot.quarantine'> = (writing, input) => {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
-  changeLot(writing, row.lot_id, { quarantineReason: input.reason })
-  return { said: `${row.lot_number} is in quarantine: ${input.reason}`, undoable: true }
+  changeLot(writing, row.lotId, { quarantineReason: input.reason })
+  return { said: `${row.lotNumber} is in quarantine: ${input.reason}`, undoable: true }
 }
 
-export function releaseLot(
-  writing: Writing,
-  input: ParsedInput<'lot.release'>,
-): Omit<Value<'lot.release'>, 'entryId'> {
+export const releaseLot: Writes<'lot.release'> = (writing, input) => {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
-  if (row.quarantine_reason === null)
-    refuse('not-in-quarantine', `${row.lot_number} is not in quarantine.`, { field: 'lotId' })
-  changeLot(writing, row.lot_id, { quarantineReason: null })
-  return { said: `Released ${row.lot_number}: ${input.checked}`, undoable: true }
+  if (row.quarantineReason === null)
+    refuse('not-in-quarantine', `${row.lotNumber} is not in quarantine.`, { field: 'lotId' })
+  changeLot(writing, row.lotId, { quarantineReason: null })
+  return { said: `Released ${row.lotNumber}: ${input.checked}`, undoable: true }
 }

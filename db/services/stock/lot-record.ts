@@ -28,35 +28,35 @@ type LotRecord = Value<'lot.get'>
 
 export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotRecord {
   const row = lotOrRefuse(reading, input.lotId, 'lotId')
-  const facts = lotFacts(reading.sqlite, row.lot_id)
-  const siblings = lotsOfAccessions(reading.sqlite, [row.accession_id])
+  const facts = lotFacts(reading.sqlite, row.lotId)
+  const siblings = lotsOfAccessions(reading.sqlite, [row.accessionId])
   const weights = weightsOf(reading, row)
   return {
     ...identityOf(row, facts),
     ...originOf(row, facts),
-    synonyms: synonymsOf(reading, row.variety_id),
-    placeHistory: placeHistoryOf(reading.sqlite, row.lot_id),
-    cautions: cautionsOf(reading, [row.lot_id]),
+    synonyms: synonymsOf(reading, row.varietyId),
+    placeHistory: placeHistoryOf(reading.sqlite, row.lotId),
+    cautions: cautionsOf(reading, [row.lotId]),
     quantity: quantityOf(row, settingsOf(reading)),
-    weight: weights[0] && row.weight_id !== null ? weights[0] : typicalWeight(row, settingsOf(reading)),
+    weight: weights[0] && row.weightId !== null ? weights[0] : typicalWeight(row, settingsOf(reading)),
     weights,
     germination: resultsOf(reading, row),
     stock: livingStockOf(siblings, settingsOf(reading)),
     lotLiving: livingOf(row),
     siblings: siblings
-      .filter((sibling) => sibling.lot_id !== row.lot_id)
+      .filter((sibling) => sibling.lotId !== row.lotId)
       .map((sibling) => ({
-        lotId: sibling.lot_id,
-        lotNumber: sibling.lot_number,
+        lotId: sibling.lotId,
+        lotNumber: sibling.lotNumber,
         role: sibling.role,
         harvest: harvestInWords(harvestOf(sibling)),
         quantity: quantityOf(sibling, settingsOf(reading)),
         living: livingOf(sibling),
       })),
-    parents: parentsOf(reading.sqlite, row.lot_id),
+    parents: parentsOf(reading.sqlite, row.lotId),
     ledger: ledgerLines(
-      ledgerOf(reading.sqlite, row.lot_id),
-      countedUnit(row.counted_unit),
+      ledgerOf(reading.sqlite, row.lotId),
+      countedUnit(row.countedUnit),
       settingsOf(reading),
     ),
   }
@@ -64,22 +64,22 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
 
 function identityOf(row: LotRow, facts: LotFacts) {
   return {
-    lotId: row.lot_id,
-    lotNumber: row.lot_number,
-    scanCode: scanCode(row.lot_number),
-    accessionId: row.accession_id,
-    accessionNumber: row.accession_number,
+    lotId: row.lotId,
+    lotNumber: row.lotNumber,
+    scanCode: scanCode(row.lotNumber),
+    accessionId: row.accessionId,
+    accessionNumber: row.accessionNumber,
     variety: row.variety,
-    varietyId: row.variety_id,
-    cropId: row.crop_id,
+    varietyId: row.varietyId,
+    cropId: row.cropId,
     crop: row.crop,
     species: facts.species,
-    unit: countedUnit(row.counted_unit),
+    unit: countedUnit(row.countedUnit),
     role: row.role,
     basis: row.basis,
-    packetSeeds: row.packet_seeds,
-    quarantined: row.quarantine_reason !== null,
-    quarantineReason: row.quarantine_reason ?? '',
+    packetSeeds: row.packetSeeds,
+    quarantined: row.quarantineReason !== null,
+    quarantineReason: row.quarantineReason ?? '',
   }
 }
 
@@ -88,15 +88,15 @@ function originOf(row: LotRow, facts: LotFacts) {
     harvest: harvestInWords(harvestOf(row)),
     generation: row.generation,
     grower: facts.grower ?? '',
-    grownAt: facts.grown_at,
-    placeId: facts.place_id,
+    grownAt: facts.grownAt,
+    placeId: facts.placeId,
     place: row.place ?? '',
-    heldBy: facts.held_by,
-    heldSince: facts.held_since ?? '',
+    heldBy: facts.heldBy,
+    heldSince: facts.heldSince ?? '',
     donor: row.donor ?? '',
-    donorId: facts.donor_id,
-    receivedOn: facts.received_on,
-    donorWords: facts.donor_words,
+    donorId: facts.donorId,
+    receivedOn: facts.receivedOn,
+    donorWords: facts.donorWords,
     story: facts.story,
     terms: facts.terms,
   }
@@ -107,8 +107,8 @@ function weightsOf(reading: Reading, row: LotRow): LotRecord['weights'] {
   return reading.db
     .select()
     .from(seedWeight)
-    .where(eq(seedWeight.lotId, row.lot_id))
-    .orderBy(desc(eq(seedWeight.id, row.weight_id ?? 0)), desc(seedWeight.measuredOn), desc(seedWeight.id))
+    .where(eq(seedWeight.lotId, row.lotId))
+    .orderBy(desc(eq(seedWeight.id, row.weightId ?? 0)), desc(seedWeight.measuredOn), desc(seedWeight.id))
     .all()
     .map((weight) => shownWeight(weight, manner))
 }
@@ -116,7 +116,7 @@ function weightsOf(reading: Reading, row: LotRow): LotRecord['weights'] {
 function typicalWeight(row: LotRow, manner: Manner): LotRecord['weight'] {
   const { weight } = weightInForce(row)
   const words =
-    row.crop_weight_ug === null
+    row.cropWeightUg === null
       ? `${weightInWords(weight, manner)}: a guess that may be many times off, nobody has said how much ${row.crop} seed weighs. Weigh a sample.`
       : `${weightInWords(weight, manner)}: usual for ${row.crop}, not measured. Weigh a sample.`
   return {
@@ -134,16 +134,16 @@ function typicalWeight(row: LotRow, manner: Manner): LotRecord['weight'] {
 
 function resultsOf(reading: Reading, row: LotRow): LotRecord['germination'] {
   const threshold = thresholdOf(row, settingsOf(reading))
-  const results = resultsOfLot(reading.sqlite, row.lot_id)
-  const lotOnDayOf = lotsOnTheDay(reading, results.length === 0 ? [] : [row.lot_id])(row.lot_id)
+  const results = resultsOfLot(reading.sqlite, row.lotId)
+  const lotOnDayOf = lotsOnTheDay(reading, results.length === 0 ? [] : [row.lotId])(row.lotId)
   return results.map((result) => {
     const { tested, sprouted } = result
     const [low, high] = wilsonInterval(sprouted, tested)
     const percent = (part: number) => Math.round(1_000 * part) / 10
-    const choice = { hard: result.hard_alive === 1, fresh: result.fresh_alive === 1 }
+    const choice = { hard: result.hardAlive === 1, fresh: result.freshAlive === 1 }
     return {
-      testId: result.test_id,
-      testedOn: result.tested_on,
+      testId: result.testId,
+      testedOn: result.testedOn,
       tested,
       sprouted,
       percent: percent(sprouted / tested),
@@ -151,7 +151,7 @@ function resultsOf(reading: Reading, row: LotRow): LotRecord['germination'] {
       high: percent(high),
       words: resultWords(
         reading,
-        { testId: result.test_id, on: isoDate(result.tested_on) },
+        { testId: result.testId, on: isoDate(result.testedOn) },
         threshold,
         choice,
         lotOnDayOf,
@@ -169,18 +169,18 @@ function ledgerLines(
   let balanceMassMg = 0
   return movements.map((movement) => {
     balanceCount += movement.count
-    balanceMassMg += movement.mass_mg
+    balanceMassMg += movement.massMg
     return {
-      movementId: movement.id,
-      entryId: movement.entry_id,
-      on: movement.on_date,
+      movementId: movement.movementId,
+      entryId: movement.entryId,
+      on: movement.on,
       kind: movement.kind,
       count: movement.count,
-      massMg: movement.mass_mg,
+      massMg: movement.massMg,
       balanceCount,
       balanceMassMg,
       measured: movement.measured,
-      gramsPerHundred: movement.weight_ug === null ? null : movement.weight_ug / 1_000_000,
+      gramsPerHundred: movement.weightUg === null ? null : movement.weightUg / 1_000_000,
       person: movement.person ?? '',
       purpose: movement.purpose ?? '',
       note: movement.note,
@@ -196,7 +196,7 @@ function ledgerLines(
 function movementInWords(movement: MovementRow, unit: CountedUnit, manner: Manner): string {
   const sign = (value: number) => (value < 0 ? '−' : '+')
   const seeds = `${sign(movement.count)}${numberInWords(Math.abs(movement.count), manner)} ${Math.abs(movement.count) === 1 ? unit.one : unit.many}`
-  const mass = `${sign(movement.mass_mg)}${massInWords(milligrams(Math.abs(movement.mass_mg)), manner)}`
+  const mass = `${sign(movement.massMg)}${massInWords(milligrams(Math.abs(movement.massMg)), manner)}`
   switch (movement.measured) {
     case 'mass':
       return `${mass} weighed (${seeds})`

@@ -1,10 +1,9 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { countsByState, NEED_STATES, type NeedState } from '../../domain/needs/need.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accession } from '../../schema/stock-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes } from '../book/context.ts'
 import { livingStockOf } from '../book/living-stock.ts'
 import { settingsOf } from '../book/settings.ts'
 import { type Judgement, judgements } from '../regrow/judgements.ts'
@@ -21,15 +20,12 @@ export function accessionsInState(reading: Reading, state: NeedState): number[] 
     .map(({ accessionId }) => accessionId)
 }
 
-export function listNeeds(
-  reading: Reading,
-  input: ParsedInput<'accession.list-states'>,
-): Value<'accession.list-states'> {
+export const listNeeds: Reads<'accession.list-states'> = (reading, input) => {
   const inState = Map.groupBy(everyStanding(reading), ({ state }) => state)
   const idsIn = (state: NeedState) => (inState.get(state) ?? []).map(({ accessionId }) => accessionId)
   const wanted = (input.state === undefined ? NEED_STATES : [input.state]).flatMap(idsIn)
   const page = wanted.slice(input.offset, input.offset + input.limit)
-  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, page), (row) => row.accession_id)
+  const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, page), (row) => row.accessionId)
   const policy = settingsOf(reading)
   return {
     counts: countsByState((state) => idsIn(state).length),
@@ -38,7 +34,7 @@ export function listNeeds(
       const lots = lotsOf.get(accessionId) ?? []
       return lots.slice(0, 1).map((first) => ({
         accessionId,
-        accessionNumber: first.accession_number,
+        accessionNumber: first.accessionNumber,
         variety: first.variety,
         crop: first.crop,
         stock: livingStockOf(lots, policy),
@@ -47,10 +43,7 @@ export function listNeeds(
   }
 }
 
-export function overrideAccession(
-  writing: Writing,
-  input: ParsedInput<'accession.change-policy'>,
-): Omit<Value<'accession.change-policy'>, 'entryId'> {
+export const overrideAccession: Writes<'accession.change-policy'> = (writing, input) => {
   const row = writing.db.select().from(accession).where(eq(accession.id, input.accessionId)).get()
   if (!row) refuse('not-found', 'That accession is not in the book.', { field: 'accessionId' })
   writing.db

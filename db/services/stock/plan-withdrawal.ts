@@ -43,11 +43,10 @@ export function planWithdrawal(reading: Reading, lines: readonly Line[], purpose
     const field = `lines.${index}`
     const row = changed.get(line.lotId) ?? lotOrRefuse(reading, line.lotId, `${field}.lotId`)
     const { out, problem } = decideLine(row, line, field, policy)
-    const after =
-      out === null ? row : { ...row, balance_count: out.left.count, balance_mass_mg: out.left.mass }
-    changed.set(row.lot_id, after)
-    const lots = lotsOfAccessions(reading.sqlite, [row.accession_id]).map(
-      (lot) => changed.get(lot.lot_id) ?? lot,
+    const after = out === null ? row : { ...row, balanceCount: out.left.count, balanceMassMg: out.left.mass }
+    changed.set(row.lotId, after)
+    const lots = lotsOfAccessions(reading.sqlite, [row.accessionId]).map(
+      (lot) => changed.get(lot.lotId) ?? lot,
     )
     const stock = livingStockOf(lots, policy)
     const one = seedsForOneRegrowing(policyOf(row, policy))
@@ -81,7 +80,7 @@ function decideLine(
 ): Pick<PlannedLine, 'out' | 'problem'> {
   try {
     refuseUnfitLot(row, `${field}.lotId`)
-    const amount = amountOrRefuse(manner, line.amount, row.packet_seeds, `${field}.amount`)
+    const amount = amountOrRefuse(manner, line.amount, row.packetSeeds, `${field}.amount`)
     const out = takeOut(balanceOf(row), amount, weightInForce(row).weight)
     if (out.kind === 'not-enough') refuseTooMuch(row, out, `${field}.amount`, manner)
     return { out, problem: null }
@@ -92,8 +91,8 @@ function decideLine(
 }
 
 function refuseUnfitLot(row: LotRow, field: string): void {
-  if (row.quarantine_reason !== null) {
-    refuse('in-quarantine', `${row.lot_number} is in quarantine: ${row.quarantine_reason}`, {
+  if (row.quarantineReason !== null) {
+    refuse('in-quarantine', `${row.lotNumber} is in quarantine: ${row.quarantineReason}`, {
       field,
       todo: 'Check the seed, then release the lot in its record.',
     })
@@ -101,7 +100,7 @@ function refuseUnfitLot(row: LotRow, field: string): void {
   if (row.role === 'duplicate-elsewhere') {
     refuse(
       'wrong-role',
-      `${row.lot_number} is a safety duplicate that is kept elsewhere: it is not in the drawer.`,
+      `${row.lotNumber} is a safety duplicate that is kept elsewhere: it is not in the drawer.`,
       {
         field,
       },
@@ -124,22 +123,22 @@ function roleCaution(row: LotRow, field: string): OutgoingCaution[] {
     return [
       caution(
         'reference-sample',
-        `${row.lot_number} is the reference sample, the most original seed there is. It is not sown or given away without a reason.`,
+        `${row.lotNumber} is the reference sample, the most original seed there is. It is not sown or given away without a reason.`,
       ),
     ]
   }
   return row.role === 'reserve'
-    ? [caution('reserve', `${row.lot_number} is the reserve kept for regrowing.`)]
+    ? [caution('reserve', `${row.lotNumber} is the reserve kept for regrowing.`)]
     : []
 }
 
 /** What the seed itself or its plant has to be careful about: it holds after the lot was released from quarantine. */
 function seedCautions(reading: Reading, row: LotRow, field: string): OutgoingCaution[] {
-  return cautionsOf(reading, [row.lot_id]).map(({ caution, text }) => ({
+  return cautionsOf(reading, [row.lotId]).map(({ caution, text }) => ({
     despite: caution,
     problem: {
       code: 'caution',
-      sentence: `${row.lot_number}: ${text}`,
+      sentence: `${row.lotNumber}: ${text}`,
       field: `${field}.lotId`,
       todo: 'Choose another lot, or say why it goes out and how whoever takes it is told. Local rules decide.',
       choices: [caution],

@@ -1,27 +1,28 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import { alias } from 'drizzle-orm/sqlite-core'
 import { refuse } from '../../contract/refusal.ts'
 import type { SeedPromise, VisitOut } from '../../contract/withdrawal-operations.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
-import { type CountedUnitName, countedUnit } from '../../domain/crops/counted-unit.ts'
+import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { promiseState } from '../../domain/promises/promise.ts'
-import { growOutOfVisit } from '../../queries/grow-out-rows.ts'
+import {
+  both,
+  columns,
+  countOf,
+  expression,
+  orNull,
+  pick,
+  type RowOf,
+  select,
+} from '../../queries/columns.ts'
+import { growOutOfVisit, seedBackOf } from '../../queries/grow-out-rows.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { canonicalPersonId, isRecordOf, joinCanonicalPerson } from '../../queries/person-records.ts'
-import { prepared } from '../../queries/prepared.ts'
-import { promiseWaiver } from '../../schema/stock-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import { JOIN_SEED, SEED_NAMES } from '../../queries/seed-names.ts'
+import { crop, person, personContact } from '../../schema/reference-tables.ts'
+import { lot, promiseWaiver, withdrawal } from '../../schema/stock-tables.ts'
+import type { Reading, Reads, Writes } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
-
-interface VisitRow {
-  readonly id: number
-  readonly on_date: string
-  readonly purpose: VisitOut['purpose']
-  readonly promised: string
-  readonly promised_by: string | null
-  readonly returns: number
-  readonly let_go: string | null
-}
 
 /** The same words as the partial index on withdrawals with a promise, so that it is used. */
 const HAS_PROMISE = "(promised <> '' OR promised_by IS NOT NULL OR purpose = 'to-return')"
@@ -33,110 +34,106 @@ const BROUGHT_BACK = `EXISTS (SELECT 1 FROM seed_return WHERE withdrawal_id = wi
 
 const STILL_WAITED_FOR = `${HAS_PROMISE} AND ${notUndone('withdrawal')} AND NOT ${BROUGHT_BACK} AND ${LET_GO} IS NULL`
 
-const VISIT_COLUMNS = `withdrawal.id, on_date, purpose, promised, promised_by, ${BROUGHT_BACK} AS returns, ${LET_GO} AS let_go`
+const VISIT = columns({
+  withdrawalId: withdrawal.id,
+  ...pick(withdrawal, 'purpose', 'promised', 'promisedBy'),
+  on: withdrawal.onDate,
+  returns: expression<0 | 1>(BROUGHT_BACK),
+  letGo: expression<string | null>(LET_GO),
+})
+
+type VisitRow = RowOf<typeof VISIT>
 
 /** The visits of a person, joined records too: what is still promised first, by its day, then the latest. */
-export function listOut(
-  reading: Reading,
-  input: ParsedInput<'withdrawal.list-open'>,
-): Value<'withdrawal.list-open'> {
+export const listOut: Reads<'withdrawal.list-open'> = (reading, input) => {
   const personId = canonicalPersonId(reading.sqlite, input.personId)
   if (personId === undefined) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
   const visits = visitsOf(reading, personId, input.limit)
-  const where = `${isRecordOf('person_id')} AND ${notUndone('withdrawal')}`
-  const total = prepared(reading.sqlite, `SELECT count(*) FROM withdrawal WHERE ${where}`)
-  return { visits, total: Number(total.pluck().get(personId, personId)) }
+  const from = `FROM withdrawal WHERE ${isRecordOf('person_id')} AND ${notUndone('withdrawal')}`
+  return { visits, total: countOf(reading.sqlite, from, personId, personId) }
 }
 
 /** Visits of a kept person, at most so many. */
 export function visitsOf(reading: Reading, personId: number, limit: number): VisitOut[] {
-  const rows = prepared(
+  const rows = select(
     reading.sqlite,
-    `SELECT ${VISIT_COLUMNS} FROM withdrawal WHERE ${isRecordOf('person_id')} AND ${notUndone('withdrawal')}
+    VISIT,
+    (list) => `SELECT ${list} FROM withdrawal WHERE ${isRecordOf('person_id')} AND ${notUndone('withdrawal')}
      ORDER BY (${STILL_WAITED_FOR}) DESC,
        CASE WHEN ${STILL_WAITED_FOR} THEN coalesce(promised_by, '9999-12-31') END, on_date DESC, id DESC LIMIT ?`,
-  ).all(personId, personId, limit) as VisitRow[]
+  ).all(personId, personId, limit)
   return rows.map((row) => ({
     ...visitShown(reading, row),
     promise: promiseOf(reading, row),
-    back: backOf(reading, row.id),
+    back: seedBackOf(reading.sqlite, 'withdrawal', row.withdrawalId),
   }))
 }
 
-function visitShown(reading: Reading, row: VisitRow) {
-  return { withdrawalId: row.id, on: row.on_date, purpose: row.purpose, lots: lotsOut(reading, row.id) }
+function visitShown(reading: Reading, { withdrawalId, on, purpose }: VisitRow) {
+  return { withdrawalId, on, purpose, lots: lotsOut(reading, withdrawalId) }
 }
 
 function promiseOf(reading: Reading, row: VisitRow): SeedPromise | null {
-  if (row.promised === '' && row.promised_by === null && row.purpose !== 'to-return') return null
-  const by = row.promised_by === null ? null : isoDate(row.promised_by)
+  if (row.promised === '' && row.promisedBy === null && row.purpose !== 'to-return') return null
+  const by = row.promisedBy === null ? null : isoDate(row.promisedBy)
   return {
     words: row.promised === '' ? 'some seed' : row.promised,
     by,
-    state: promiseState({ by, broughtBack: row.returns === 1, waived: row.let_go !== null }, reading.today),
-    waiverReason: row.let_go ?? '',
+    state: promiseState({ by, broughtBack: row.returns === 1, waived: row.letGo !== null }, reading.today),
+    waiverReason: row.letGo ?? '',
   }
 }
 
+const LOT_OUT = columns({
+  lotId: lot.id,
+  lotNumber: lot.number,
+  ...SEED_NAMES,
+  countedUnit: crop.countedUnit,
+  accessionId: lot.accessionId,
+  count: expression<number>('-sum(movement.count)'),
+})
+
 function lotsOut(reading: Reading, withdrawalId: number): VisitOut['lots'] {
-  const rows = prepared(
+  const rows = select(
     reading.sqlite,
-    `SELECT lot.id AS lotId, lot.number AS lotNumber, variety.name AS variety, crop.common_name AS crop,
-       counted_unit, accession.id AS accession_id, -sum(movement.count) AS count
-     FROM movement JOIN lot ON lot.id = lot_id JOIN accession ON accession.id = accession_id
-     JOIN variety ON variety.id = variety_id JOIN crop ON crop.id = variety.crop_id
+    LOT_OUT,
+    (list) => `SELECT ${list} FROM movement JOIN lot ON lot.id = lot_id ${JOIN_SEED}
      WHERE withdrawal_id = ? GROUP BY lot.id ORDER BY min(movement.id)`,
-  ).all(withdrawalId) as {
-    lotId: number
-    lotNumber: string
-    variety: string
-    crop: string
-    counted_unit: CountedUnitName
-    accession_id: number
-    count: number
-  }[]
+  ).all(withdrawalId)
   const manner = settingsOf(reading)
-  return rows.map(({ counted_unit, accession_id, count, ...lot }) => ({
-    ...lot,
-    growOut: growOutOfVisit(reading.sqlite, withdrawalId, accession_id) ?? null,
-    words: countInWords(count, countedUnit(counted_unit), manner),
+  return rows.map(({ countedUnit: unit, accessionId, count, ...seed }) => ({
+    ...seed,
+    growOut: growOutOfVisit(reading.sqlite, withdrawalId, accessionId) ?? null,
+    words: countInWords(count, countedUnit(unit), manner),
   }))
 }
 
-function backOf(reading: Reading, withdrawalId: number): VisitOut['back'] {
-  return prepared(
-    reading.sqlite,
-    `SELECT lot.id AS lotId, lot.number AS lotNumber, on_date AS "on" FROM seed_return JOIN lot ON lot.id = lot_id
-     WHERE withdrawal_id = ? AND ${notUndone('seed_return')} ORDER BY seed_return.id`,
-  ).all(withdrawalId) as VisitOut['back']
-}
+const who = alias(person, 'who')
+const REMINDER = both(
+  VISIT,
+  columns({
+    personId: orNull(who.id),
+    person: orNull(who.name),
+    town: orNull(who.town),
+    mayWrite: orNull(personContact.mayWrite),
+    email: orNull(personContact.email),
+    phone: orNull(personContact.phone),
+    address: orNull(personContact.address),
+  }),
+)
 
-interface ReminderRow extends VisitRow {
-  readonly person_id: number | null
-  readonly person: string | null
-  readonly town: string | null
-  readonly may_write: number | null
-  readonly email: string | null
-  readonly phone: string | null
-  readonly address: string | null
-}
-
-export function listPromises(reading: Reading, input: ParsedInput<'promise.list'>): Value<'promise.list'> {
+export const listPromises: Reads<'promise.list'> = (reading, input) => {
   const overdue = `${STILL_WAITED_FOR} AND promised_by < ?`
   const where = input.overdueOnly ? overdue : `${STILL_WAITED_FOR} AND ? <> ''`
-  const rows = prepared(
+  const rows = select(
     reading.sqlite,
-    `SELECT ${VISIT_COLUMNS}, who.id AS person_id, who.name AS person, who.town, may_write, email, phone, address
-     FROM withdrawal ${joinCanonicalPerson('who', 'withdrawal.person_id')}
+    REMINDER,
+    (list) => `SELECT ${list} FROM withdrawal ${joinCanonicalPerson('who', 'withdrawal.person_id')}
      LEFT JOIN person_contact ON person_contact.person_id = who.id
      WHERE ${where} ORDER BY coalesce(promised_by, '9999-12-31'), on_date, withdrawal.id LIMIT ? OFFSET ?`,
-  ).all(reading.today, input.limit, input.offset) as ReminderRow[]
+  ).all(reading.today, input.limit, input.offset)
   const count = (condition: string) =>
-    Number(
-      prepared(reading.sqlite, `SELECT count(*) FROM withdrawal WHERE ${condition}`)
-        .pluck()
-        .get(reading.today),
-    )
+    countOf(reading.sqlite, `FROM withdrawal WHERE ${condition}`, reading.today)
   return {
     promises: rows.flatMap((row) => {
       const promise = promiseOf(reading, row)
@@ -148,10 +145,10 @@ export function listPromises(reading: Reading, input: ParsedInput<'promise.list'
 }
 
 /** Who promised, and how to reach them where they agreed to be written to. */
-function whoPromised(row: ReminderRow) {
-  const mayWrite = row.may_write === 1
+function whoPromised(row: RowOf<typeof REMINDER>) {
+  const mayWrite = row.mayWrite === 1
   return {
-    personId: row.person_id,
+    personId: row.personId,
     person: row.person ?? 'a member',
     town: row.town ?? '',
     mayWrite,
@@ -161,15 +158,13 @@ function whoPromised(row: ReminderRow) {
   }
 }
 
-export function letPromiseGo(
-  writing: Writing,
-  input: ParsedInput<'promise.waive'>,
-): Omit<Value<'promise.waive'>, 'entryId'> {
+export const letPromiseGo: Writes<'promise.waive'> = (writing, input) => {
   const field = 'withdrawalId'
-  const row = prepared(
+  const row = select(
     writing.sqlite,
-    `SELECT ${VISIT_COLUMNS} FROM withdrawal WHERE id = ? AND ${notUndone('withdrawal')}`,
-  ).get(input.withdrawalId) as VisitRow | undefined
+    VISIT,
+    (list) => `SELECT ${list} FROM withdrawal WHERE id = ? AND ${notUndone('withdrawal')}`,
+  ).get(input.withdrawalId)
   if (row === undefined)
     refuse('not-found', 'That hand-out is not in the book, or was taken back.', { field })
   const promise = promiseOf(writing, row)
@@ -183,11 +178,11 @@ export function letPromiseGo(
   writing.db
     .insert(promiseWaiver)
     .values({
-      withdrawalId: row.id,
+      withdrawalId: row.withdrawalId,
       onDate: writing.today,
       reason: input.reason,
       entryId: writing.entryId,
     })
     .run()
-  return { said: `Let go: ${promise.words}, promised on ${row.on_date}`, undoable: true }
+  return { said: `Let go: ${promise.words}, promised on ${row.on}`, undoable: true }
 }

@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { massFrom } from '../../domain/amounts/mass.ts'
@@ -16,7 +16,7 @@ import {
 import { readSample } from '../../domain/weights/read-sample.ts'
 import { lot, seedWeight, seedWeightReplicate } from '../../schema/stock-tables.ts'
 import { balanceOf, plausibleBand, quantityOf, weightInWords } from '../book/amounts.ts'
-import type { Writing } from '../book/context.ts'
+import type { Writes, Writing } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { settingsOf } from '../book/settings.ts'
 import { writeMovement } from '../book/write-movement.ts'
@@ -107,7 +107,7 @@ export function sampleOrRefuse(typed: string, field: string): WeighedSample | nu
 /** Says when a hundred-seed weight lies outside its crop's plausible band; else null. */
 export function misweighed(
   microgramsPerHundred: number,
-  row: { crop: string; plausible_low_g: number | null; plausible_high_g: number | null },
+  row: { crop: string; plausibleLowG: number | null; plausibleHighG: number | null },
   manner: Manner,
 ): string | null {
   const weight = hundredSeedWeight(microgramsPerHundred)
@@ -117,10 +117,7 @@ export function misweighed(
   return `${weightInWords(weight, manner)} is unusual for ${row.crop} (usually ${low} to ${high} g). Was it weighed and counted right?`
 }
 
-export function weighSeeds(
-  writing: Writing,
-  input: ParsedInput<'lot.record-weight'>,
-): Omit<Value<'lot.record-weight'>, 'entryId'> {
+export const weighSeeds: Writes<'lot.record-weight'> = (writing, input) => {
   const before = lotOrRefuse(writing, input.lotId, 'lotId')
   const samples = input.replicates.map(({ seeds, grams }, index) => {
     const mass = massFrom(grams, 'g')
@@ -131,9 +128,9 @@ export function weighSeeds(
     }
     return { seeds: seedCount(seeds), mass }
   })
-  const kept = saveWeight(writing, before.lot_id, input.on, samples, input.chaffy, input.note)
+  const kept = saveWeight(writing, before.lotId, input.on, samples, input.chaffy, input.note)
   writeMovement(writing, {
-    lotId: before.lot_id,
+    lotId: before.lotId,
     kind: 'recount',
     on: input.on,
     change: recountChange(balanceOf(before), before.basis, hundredSeedWeight(kept.hundredSeedWeightUg)),
@@ -151,9 +148,9 @@ export function weighSeeds(
   ].filter((warning) => warning !== null)
   return {
     weight,
-    balance: quantityOf(lotOrRefuse(writing, before.lot_id, 'lotId'), manner),
+    balance: quantityOf(lotOrRefuse(writing, before.lotId, 'lotId'), manner),
     warnings,
-    said: `${before.lot_number}: ${weight.words}`,
+    said: `${before.lotNumber}: ${weight.words}`,
     undoable: true,
   }
 }

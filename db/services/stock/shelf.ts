@@ -1,4 +1,3 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import type { ShelfRow } from '../../contract/stock-operations.ts'
 import { CAUTION_WORDS } from '../../domain/cautions/caution-text.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
@@ -20,7 +19,7 @@ import {
 } from '../../queries/lot-rows.ts'
 import { matchFor } from '../../queries/search-words.ts'
 import { quantityOf } from '../book/amounts.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { textAndCropsCalled } from '../book/crops-called.ts'
 import { type CollectionPolicy, lifeOf, livingOf, standingOf, thresholdOf } from '../book/living-stock.ts'
 import { harvestOf } from '../book/new-lot.ts'
@@ -29,7 +28,7 @@ import { cautionsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { accessionsInState } from './needs.ts'
 
-export function listLots(reading: Reading, input: ParsedInput<'lot.list'>): Value<'lot.list'> {
+export const listLots: Reads<'lot.list'> = (reading, input) => {
   const { text, state, sort, descending, offset, limit, ...narrow } = input
   const filter: ShelfFilter = {
     ...narrow,
@@ -52,18 +51,18 @@ function searchFor(reading: Reading, text: string): Pick<ShelfFilter, 'barePrefi
 /** Rows of the shelf with how their accessions stand, in the order given. */
 function shelfRows(reading: Reading, rows: readonly LotRow[]): ShelfRow[] {
   const policy = settingsOf(reading)
-  const ids = [...new Set(rows.map((row) => row.accession_id))]
-  const lotsOf = Map.groupBy(livesOfAccessions(reading.sqlite, ids), (row) => row.accession_id)
+  const ids = [...new Set(rows.map((row) => row.accessionId))]
+  const lotsOf = Map.groupBy(livesOfAccessions(reading.sqlite, ids), (row) => row.accessionId)
   const standings = new Map([...lotsOf].map(([id, lots]) => [id, standingOf(lots, policy)]))
   return rows.map((row) => {
-    const standing = standings.get(row.accession_id)
-    if (standing === undefined) throw new Error(`No standing for accession ${row.accession_id}`)
+    const standing = standings.get(row.accessionId)
+    if (standing === undefined) throw new Error(`No standing for accession ${row.accessionId}`)
     return {
-      lotId: row.lot_id,
-      lotNumber: row.lot_number,
-      accessionId: row.accession_id,
+      lotId: row.lotId,
+      lotNumber: row.lotNumber,
+      accessionId: row.accessionId,
       variety: row.variety,
-      cropId: row.crop_id,
+      cropId: row.cropId,
       crop: row.crop,
       harvest: harvestInWords(harvestOf(row)),
       role: row.role,
@@ -71,23 +70,20 @@ function shelfRows(reading: Reading, rows: readonly LotRow[]): ShelfRow[] {
       donor: row.donor ?? '',
       quantity: quantityOf(row, policy),
       living: livingOf(row),
-      quarantined: row.quarantine_reason !== null,
+      quarantined: row.quarantineReason !== null,
       state: standing.state,
       keep: standing.keep,
       accessionLiving: standing.living.about,
       accessionLow: standing.living.low,
       accessionHigh: standing.living.high,
-      forecastOn: row.forecast_on ?? '',
+      forecastOn: row.forecastOn ?? '',
     }
   })
 }
 
 const MOST_OFFERED = 200
 
-export function offerLots(
-  reading: Reading,
-  input: ParsedInput<'withdrawal.list-lots'>,
-): Value<'withdrawal.list-lots'> {
+export const offerLots: Reads<'withdrawal.list-lots'> = (reading, input) => {
   const policy = settingsOf(reading)
   const scanned = lotIdByBare(reading.sqlite, readScanCode(input.text) ?? bareNumber(input.text))
   const filter: ShelfFilter = {
@@ -101,9 +97,9 @@ export function offerLots(
     .map((row) => ({ row, lot: offeredLot(reading, row, policy) }))
     .toSorted(
       (a, b) =>
-        Number(b.row.lot_id === scanned) - Number(a.row.lot_id === scanned) ||
-        (a.row.variety_id === b.row.variety_id
-          ? oldestGoodLotFirst(a.lot, b.lot) || a.row.lot_id - b.row.lot_id
+        Number(b.row.lotId === scanned) - Number(a.row.lotId === scanned) ||
+        (a.row.varietyId === b.row.varietyId
+          ? oldestGoodLotFirst(a.lot, b.lot) || a.row.lotId - b.row.lotId
           : a.row.variety.localeCompare(b.row.variety)),
     )
     .slice(0, input.limit)
@@ -115,13 +111,13 @@ export function offerLots(
     lots: shown.map((line, index) => {
       const choice = offered[index]
       if (choice === undefined) throw new Error('A row of the shelf without its lot')
-      return { ...line, packetSeeds: choice.row.packet_seeds, why: whyOffered(choice.lot) }
+      return { ...line, packetSeeds: choice.row.packetSeeds, why: whyOffered(choice.lot) }
     }),
   }
 }
 
 function offeredLot(reading: Reading, row: LotRow, policy: CollectionPolicy): OfferedLot {
-  const { tested, sprouted, tested_on: on } = row
+  const { tested, sprouted, testedOn: on } = row
   const harvest = harvestOf(row)
   return {
     test:
@@ -129,17 +125,14 @@ function offeredLot(reading: Reading, row: LotRow, policy: CollectionPolicy): Of
     viability: lifeOf(row).viability,
     threshold: thresholdOf(row, policy),
     harvest: harvest.kind === 'unknown' ? '' : harvestInWords(harvest),
-    harvestYear: row.harvest_to ?? 0,
-    careful: cautionsOf(reading, [row.lot_id])
+    harvestYear: row.harvestTo ?? 0,
+    careful: cautionsOf(reading, [row.lotId])
       .map(({ caution }) => CAUTION_WORDS[caution])
       .join(', '),
   }
 }
 
-export function findAnything(
-  reading: Reading,
-  input: ParsedInput<'collection.search'>,
-): Value<'collection.search'> {
+export const findAnything: Reads<'collection.search'> = (reading, input) => {
   const text = input.text.trim()
   const bare = bareNumber(text)
   const scanned = readScanCode(text)
@@ -163,8 +156,8 @@ export function findAnything(
     exactLotId,
     scan,
     lots: rows.map((row) => ({
-      lotId: row.lot_id,
-      lotNumber: row.lot_number,
+      lotId: row.lotId,
+      lotNumber: row.lotNumber,
       variety: row.variety,
       crop: row.crop,
       words: quantityOf(row, manner).words,

@@ -1,5 +1,5 @@
 import { and, eq, lte, sql } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { type Change, takeOut } from '../../domain/ledger/movement.ts'
 import { pooledWeight } from '../../domain/weights/hundred-seed-weight.ts'
@@ -11,31 +11,28 @@ import { germinationResult } from '../../schema/germination-tables.ts'
 import { lot, seedWeight } from '../../schema/stock-tables.ts'
 import { amountOrRefuse, balanceOf, countDoubt, quantityOf, weightInForce } from '../book/amounts.ts'
 import { changeLot } from '../book/change-lot.ts'
-import type { Writing } from '../book/context.ts'
+import type { Writes, Writing } from '../book/context.ts'
 import { addLot, lotOrRefuse, noteParent } from '../book/new-lot.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { settingsOf } from '../book/settings.ts'
 import { refuseTooMuch } from '../book/too-much.ts'
 import { writeMovement } from '../book/write-movement.ts'
 
-export function splitLot(
-  writing: Writing,
-  input: ParsedInput<'lot.split'>,
-): Omit<Value<'lot.split'>, 'entryId'> {
+export const splitLot: Writes<'lot.split'> = (writing, input) => {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   if (input.placeId !== null) placeOrRefuse(writing, input.placeId, 'placeId')
   if (input.role === 'duplicate-elsewhere' && input.heldBy === '') {
     refuse('words-missing', 'Say who holds the safety duplicate.', { field: 'heldBy' })
   }
-  const amount = amountOrRefuse(settingsOf(writing), input.amount, row.packet_seeds, 'amount')
+  const amount = amountOrRefuse(settingsOf(writing), input.amount, row.packetSeeds, 'amount')
   const { weight } = weightInForce(row)
   const out = takeOut(balanceOf(row), amount, weight)
   if (out.kind === 'not-enough') refuseTooMuch(row, out, 'amount', settingsOf(writing))
   const target = addLot(writing, partOf(row, input), input.on)
-  noteParent(writing, target.id, row.lot_id, 'split')
+  noteParent(writing, target.id, row.lotId, 'split')
   inheritMeasurements(writing, row, target.id, input.on)
   const line = { kind: 'split', on: input.on, note: input.note } as const
-  writeMovement(writing, { ...line, lotId: row.lot_id, change: out.change, measured: out.measured, weight })
+  writeMovement(writing, { ...line, lotId: row.lotId, change: out.change, measured: out.measured, weight })
   writeMovement(writing, {
     ...line,
     lotId: target.id,
@@ -43,14 +40,14 @@ export function splitLot(
     measured: 'carried',
     weight: null,
   })
-  const left = quantityOf(lotOrRefuse(writing, row.lot_id, 'lotId'), settingsOf(writing))
+  const left = quantityOf(lotOrRefuse(writing, row.lotId, 'lotId'), settingsOf(writing))
   const moved = quantityOf(lotOrRefuse(writing, target.id, 'lotId'), settingsOf(writing))
   return {
     newLotId: target.id,
     newLotNumber: target.number,
     left,
     moved,
-    said: `Moved ${moved.words} from ${row.lot_number} to ${target.number}`,
+    said: `Moved ${moved.words} from ${row.lotNumber} to ${target.number}`,
     undoable: true,
   }
 }
@@ -58,18 +55,18 @@ export function splitLot(
 function partOf(row: LotRow, input: ParsedInput<'lot.split'>) {
   const elsewhere = input.role === 'duplicate-elsewhere'
   return {
-    accessionId: row.accession_id,
+    accessionId: row.accessionId,
     role: input.role,
     basis: row.basis,
     estimated: row.estimated === 1,
-    harvestFrom: row.harvest_from,
-    harvestTo: row.harvest_to,
-    harvestAbout: row.harvest_about === 1,
+    harvestFrom: row.harvestFrom,
+    harvestTo: row.harvestTo,
+    harvestAbout: row.harvestAbout === 1,
     generation: row.generation,
     placeId: elsewhere ? null : input.placeId,
     heldBy: input.heldBy,
     heldSince: elsewhere ? input.on : null,
-    quarantineReason: row.quarantine_reason,
+    quarantineReason: row.quarantineReason,
   }
 }
 
@@ -82,9 +79,9 @@ function inheritMeasurements(writing: Writing, from: LotRow, lotId: number, on: 
   const weight = db
     .select()
     .from(seedWeight)
-    .where(eq(seedWeight.id, from.weight_id ?? 0))
+    .where(eq(seedWeight.id, from.weightId ?? 0))
     .get()
-  const note = `carried over from ${from.lot_number}`
+  const note = `carried over from ${from.lotNumber}`
   const weightId =
     weight &&
     db
@@ -97,7 +94,7 @@ function inheritMeasurements(writing: Writing, from: LotRow, lotId: number, on: 
     .from(germinationResult)
     .where(
       and(
-        eq(germinationResult.lotId, from.lot_id),
+        eq(germinationResult.lotId, from.lotId),
         lte(germinationResult.testedOn, on),
         sql.raw(notUndone('germination_result')),
       ),
@@ -109,16 +106,16 @@ function inheritMeasurements(writing: Writing, from: LotRow, lotId: number, on: 
       .values({ ...result, id: undefined, lotId, note, entryId })
       .run()
   }
-  for (const row of moisturesOfLot(writing.sqlite, from.lot_id).toReversed()) {
-    if (row.measured_on > on) continue
+  for (const row of moisturesOfLot(writing.sqlite, from.lotId).toReversed()) {
+    if (row.measuredOn > on) continue
     db.insert(seedMoisture)
       .values({
         lotId,
-        measuredOn: row.measured_on,
+        measuredOn: row.measuredOn,
         method: row.method,
         percent: row.percent,
-        lowPercent: row.low_percent,
-        highPercent: row.high_percent,
+        lowPercent: row.lowPercent,
+        highPercent: row.highPercent,
         observed: row.observed,
         note,
         entryId,
@@ -138,10 +135,7 @@ function opposite(change: Change): Change {
   return { count: 0 - change.count, mass: 0 - change.mass }
 }
 
-export function mergeLots(
-  writing: Writing,
-  input: ParsedInput<'lot.merge'>,
-): Omit<Value<'lot.merge'>, 'entryId'> {
+export const mergeLots: Writes<'lot.merge'> = (writing, input) => {
   const into = lotOrRefuse(writing, input.intoLotId, 'intoLotId')
   const from = [...new Set(input.fromLotIds)].map((id, index) =>
     lotOrRefuse(writing, id, `fromLotIds.${index}`),
@@ -151,26 +145,26 @@ export function mergeLots(
   for (const row of from) {
     const { count, mass } = balanceOf(row)
     const line = { kind: 'join', on: input.on, note: input.note, measured: 'carried', weight: null } as const
-    writeMovement(writing, { ...line, lotId: row.lot_id, change: { count: -count, mass: -mass } })
-    writeMovement(writing, { ...line, lotId: into.lot_id, change: { count, mass } })
-    noteParent(writing, into.lot_id, row.lot_id, 'joined')
+    writeMovement(writing, { ...line, lotId: row.lotId, change: { count: -count, mass: -mass } })
+    writeMovement(writing, { ...line, lotId: into.lotId, change: { count, mass } })
+    noteParent(writing, into.lotId, row.lotId, 'joined')
   }
   poolWeights(writing, into, from, input.on)
-  const years = all.flatMap((row) => [row.harvest_from, row.harvest_to])
+  const years = all.flatMap((row) => [row.harvestFrom, row.harvestTo])
   const known = years.filter((year) => year !== null)
   const allKnown = known.length === years.length
-  changeLot(writing, into.lot_id, {
+  changeLot(writing, into.lotId, {
     harvestFrom: allKnown ? Math.min(...known) : null,
     harvestTo: allKnown ? Math.max(...known) : null,
-    harvestAbout: all.some((row) => row.harvest_about === 1) && new Set(known).size === 1,
-    basis: all.some((row) => row.basis === 'weighed' && row.balance_count > 0) ? 'weighed' : into.basis,
+    harvestAbout: all.some((row) => row.harvestAbout === 1) && new Set(known).size === 1,
+    basis: all.some((row) => row.basis === 'weighed' && row.balanceCount > 0) ? 'weighed' : into.basis,
     estimated: all.some((row) => row.estimated === 1),
     generation: Math.max(...all.map((row) => row.generation)),
   })
-  const balance = quantityOf(lotOrRefuse(writing, into.lot_id, 'intoLotId'), settingsOf(writing))
+  const balance = quantityOf(lotOrRefuse(writing, into.lotId, 'intoLotId'), settingsOf(writing))
   return {
     balance,
-    said: `Merged ${from.map((row) => row.lot_number).join(', ')} into ${into.lot_number}: ${balance.words}`,
+    said: `Merged ${from.map((row) => row.lotNumber).join(', ')} into ${into.lotNumber}: ${balance.words}`,
     undoable: true,
   }
 }
@@ -185,56 +179,50 @@ function poolWeights(writing: Writing, into: LotRow, from: readonly LotRow[], on
   const { id } = writing.db
     .insert(seedWeight)
     .values({
-      lotId: into.lot_id,
+      lotId: into.lotId,
       measuredOn: on,
       hundredSeedWeightUg: pooled.weight,
       replicates: Math.max(
         1,
-        sum((row) => row.weight_replicates),
+        sum((row) => row.weightReplicates),
       ),
       seedsCounted: Math.max(
         1,
-        sum((row) => row.weight_seeds),
+        sum((row) => row.weightSeeds),
       ),
       coefficientOfVariation: null,
       chaffy: false,
-      note: `of ${all.map((row) => row.lot_number).join(', ')} together`,
+      note: `of ${all.map((row) => row.lotNumber).join(', ')} together`,
       entryId: writing.entryId,
       pooledDoubt: pooled.doubt,
     })
     .returning({ id: seedWeight.id })
     .get()
-  writing.db.update(lot).set({ weightId: id }).where(eq(lot.id, into.lot_id)).run()
+  writing.db.update(lot).set({ weightId: id }).where(eq(lot.id, into.lotId)).run()
 }
 
 /** What tells one weighing from another: parts of one lot were weighed together and carry the same. */
 function weightFacts(row: LotRow): string {
-  return [
-    row.weight_ug,
-    row.weight_replicates,
-    row.weight_seeds,
-    row.weight_cv,
-    row.weight_pooled_doubt,
-  ].join()
+  return [row.weightUg, row.weightReplicates, row.weightSeeds, row.weightCv, row.weightPooledDoubt].join()
 }
 
 function refuseUnlike(into: LotRow, from: LotRow, field: string): void {
-  if (from.lot_id === into.lot_id) refuse('same-record', 'A lot cannot be poured into itself.', { field })
-  if (from.accession_id !== into.accession_id) {
+  if (from.lotId === into.lotId) refuse('same-record', 'A lot cannot be poured into itself.', { field })
+  if (from.accessionId !== into.accessionId) {
     refuse(
       'not-mergeable',
-      `${from.lot_number} is of another accession. Only lots of one accession can be joined.`,
+      `${from.lotNumber} is of another accession. Only lots of one accession can be joined.`,
       { field },
     )
   }
-  if ((from.quarantine_reason === null) !== (into.quarantine_reason === null)) {
+  if ((from.quarantineReason === null) !== (into.quarantineReason === null)) {
     refuse(
       'in-quarantine',
-      `One of ${from.lot_number} and ${into.lot_number} is in quarantine. Check it before joining them.`,
+      `One of ${from.lotNumber} and ${into.lotNumber} is in quarantine. Check it before joining them.`,
       { field },
     )
   }
-  if (from.balance_count === 0 && from.balance_mass_mg === 0) {
-    refuse('not-enough-seed', `${from.lot_number} holds nothing to pour.`, { field })
+  if (from.balanceCount === 0 && from.balanceMassMg === 0) {
+    refuse('not-enough-seed', `${from.lotNumber} holds nothing to pour.`, { field })
   }
 }

@@ -1,4 +1,3 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { Refusal, refuse } from '../../contract/refusal.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import { measuredOf } from '../../domain/amounts/amount.ts'
@@ -6,7 +5,7 @@ import { type Change, stocktakeChange } from '../../domain/ledger/movement.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
 import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from '../book/amounts.ts'
 import { changeLot } from '../book/change-lot.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes, Writing } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { settingsOf } from '../book/settings.ts'
 import { writeMovement } from '../book/write-movement.ts'
@@ -23,13 +22,13 @@ function findingOf(reading: Reading, lotId: number, typed: string, field: string
   const balance = balanceOf(row)
   if (typed === 'nothing')
     return { row, found: null, change: { count: 0 - balance.count, mass: 0 - balance.mass } }
-  const found = amountOrRefuse(settingsOf(reading), typed, row.packet_seeds, `${field}found`)
+  const found = amountOrRefuse(settingsOf(reading), typed, row.packetSeeds, `${field}found`)
   return { row, found, change: stocktakeChange(balance, found, weightInForce(row).weight) }
 }
 
 function writeFinding(writing: Writing, { row, found, change }: Finding, on: string, reason: string): void {
   writeMovement(writing, {
-    lotId: row.lot_id,
+    lotId: row.lotId,
     kind: 'stocktake',
     on,
     change,
@@ -39,28 +38,22 @@ function writeFinding(writing: Writing, { row, found, change }: Finding, on: str
   })
   if (found === null) return
   const basis = found.kind === 'mass' ? 'weighed' : 'counted'
-  changeLot(writing, row.lot_id, { basis, estimated: found.kind === 'count' && found.estimated })
+  changeLot(writing, row.lotId, { basis, estimated: found.kind === 'count' && found.estimated })
 }
 
-export function takeStock(
-  writing: Writing,
-  input: ParsedInput<'lot.record-count'>,
-): Omit<Value<'lot.record-count'>, 'entryId'> {
+export const takeStock: Writes<'lot.record-count'> = (writing, input) => {
   const finding = findingOf(writing, input.lotId, input.found, '')
   writeFinding(writing, finding, input.on, input.reason)
   const after = quantityOf(lotOrRefuse(writing, input.lotId, 'lotId'), settingsOf(writing))
   return {
     change: { count: finding.change.count, massMg: finding.change.mass },
     balance: after,
-    said: `Took stock of ${finding.row.lot_number}: ${finding.found === null ? 'nothing left' : after.words}`,
+    said: `Took stock of ${finding.row.lotNumber}: ${finding.found === null ? 'nothing left' : after.words}`,
     undoable: true,
   }
 }
 
-export function previewStocktake(
-  reading: Reading,
-  input: ParsedInput<'stocktake.preview'>,
-): Value<'stocktake.preview'> {
+export const previewStocktake: Reads<'stocktake.preview'> = (reading, input) => {
   return {
     lines: input.lines.map(({ lotId, found }, index) => {
       try {
@@ -79,10 +72,7 @@ export function previewStocktake(
   }
 }
 
-export function recordStocktake(
-  writing: Writing,
-  input: ParsedInput<'stocktake.record'>,
-): Omit<Value<'stocktake.record'>, 'entryId'> {
+export const recordStocktake: Writes<'stocktake.record'> = (writing, input) => {
   const twice = input.lines.findIndex(
     ({ lotId }, index) => input.lines.findIndex((line) => line.lotId === lotId) < index,
   )
@@ -96,7 +86,7 @@ export function recordStocktake(
     writeFinding(writing, finding, input.on, input.reason)
     return {
       lotId,
-      lotNumber: finding.row.lot_number,
+      lotNumber: finding.row.lotNumber,
       change: { count: finding.change.count, massMg: finding.change.mass },
       balance: quantityOf(lotOrRefuse(writing, lotId, `lines.${index}.lotId`), settingsOf(writing)),
     }

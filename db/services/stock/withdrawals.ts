@@ -7,7 +7,7 @@ import { seedCount } from '../../domain/amounts/seed-count.ts'
 import type { GrowOutRow } from '../../queries/grow-out-rows.ts'
 import { withdrawal } from '../../schema/stock-tables.ts'
 import { countDoubt, quantity, quantityOf, weightInForce } from '../book/amounts.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reads, Writes, Writing } from '../book/context.ts'
 import { personFor } from '../book/people.ts'
 import { settingsOf } from '../book/settings.ts'
 import { toTray } from '../book/tray.ts'
@@ -17,10 +17,7 @@ import { type OutgoingCaution, type PlannedLine, planWithdrawal, visitCautions }
 
 type Input = ParsedInput<'withdrawal.record'>
 
-export function previewWithdrawal(
-  reading: Reading,
-  input: ParsedInput<'withdrawal.preview'>,
-): Value<'withdrawal.preview'> {
+export const previewWithdrawal: Reads<'withdrawal.preview'> = (reading, input) => {
   const shown = (caution: OutgoingCaution) => ({
     despite: caution.despite,
     sentence: caution.problem.sentence,
@@ -30,8 +27,8 @@ export function previewWithdrawal(
     cautions: visitCautions(reading, input).map(shown),
     lines: planWithdrawal(reading, input.lines, input.purpose).map(
       ({ after, out, stock, cautions, problem }) => ({
-        lotId: after.lot_id,
-        lotNumber: after.lot_number,
+        lotId: after.lotId,
+        lotNumber: after.lotNumber,
         taken:
           out &&
           quantity(takenBy(out.change), out.measured === 'count' ? 0 : countDoubt(after), after, manner),
@@ -88,10 +85,7 @@ export function recordWithdrawal(
 }
 
 /** A sheet that was signed on paper has happened: cautions are noted as passed by, only seed that is not there is refused. */
-export function recordPaperSheet(
-  writing: Writing,
-  input: ParsedInput<'paper-sheet.record'>,
-): Omit<Value<'paper-sheet.record'>, 'entryId'> {
+export const recordPaperSheet: Writes<'paper-sheet.record'> = (writing, input) => {
   const planned = planWithdrawal(writing, input.lines, 'to-grow')
   for (const { problem } of planned) if (problem !== null) throw new Refusal(problem)
   const visits = new Map<string, { withdrawalId: number; personId: number | null }>()
@@ -136,11 +130,11 @@ function addSheetVisit(
 }
 
 function refuseOtherSeed(planned: readonly PlannedLine[], growOut: GrowOutRow): void {
-  const other = planned.find(({ after }) => after.accession_id !== growOut.accession_id)
+  const other = planned.find(({ after }) => after.accessionId !== growOut.accessionId)
   if (other !== undefined) {
     refuse(
       'other-accession',
-      `${other.after.lot_number} is no seed of ${growOut.accession_number}, which is to be grown.`,
+      `${other.after.lotNumber} is no seed of ${growOut.accessionNumber}, which is to be grown.`,
       {
         field: 'growOutId',
       },
@@ -163,7 +157,7 @@ function writeLine(
 ): void {
   if (out === null) throw new Error('A planned line was let through without its decision')
   writeMovement(writing, {
-    lotId: after.lot_id,
+    lotId: after.lotId,
     kind: 'withdrawal',
     change: out.change,
     measured: out.measured,
@@ -180,10 +174,10 @@ function refuseUnlessAllowed(line: PlannedLine, despite: Input['despite']): void
 
 /** One line for each lot: as it stands after the last of the visit's lines that touched it. */
 function leftInLots(planned: readonly PlannedLine[], manner: Manner): Value<'withdrawal.record'>['lines'] {
-  const last = new Map(planned.map((line) => [line.after.lot_id, line]))
+  const last = new Map(planned.map((line) => [line.after.lotId, line]))
   return [...last.values()].map(({ after, stock }) => ({
-    lotId: after.lot_id,
-    lotNumber: after.lot_number,
+    lotId: after.lotId,
+    lotNumber: after.lotNumber,
     left: quantityOf(after, manner),
     state: stock.state,
     sentence: stock.sentence,

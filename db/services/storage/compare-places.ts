@@ -1,9 +1,9 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { Value } from '../../contract/contract.ts'
 import { climateTotals, SEASONS, seasonOf } from '../../domain/climate/climate-sum.ts'
 import { celsiusInWords, humidityInWords } from '../../domain/climate/climate-words.ts'
 import { type ClimateLimits, limitsOf } from '../../domain/climate/limits.ts'
 import { readingsOfPlace } from '../../queries/place-readings.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { shownSum } from './place-climate.ts'
 
@@ -12,10 +12,7 @@ type Compared = Value<'storage.compare'>['places'][number]
 /** Fewer readings than this, or fewer seasons in common, say little of a year. Common practice, no source. */
 const FEW_READINGS = 20
 
-export function comparePlaces(
-  reading: Reading,
-  input: ParsedInput<'storage.compare'>,
-): Value<'storage.compare'> {
+export const comparePlaces: Reads<'storage.compare'> = (reading, input) => {
   const limits = limitsOf(input.aim, { highestCc: null, highestPm: null })
   const places = [...new Set(input.placeIds)].map((placeId, index) => {
     const { path } = placeOrRefuse(reading, placeId, `placeIds.${index}`)

@@ -1,5 +1,5 @@
 import type { Measured, Moisture } from '../../contract/care-operations.ts'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fromFahrenheit } from '../../domain/climate/reading.ts'
 import { BREAK_SPANS } from '../../domain/moisture/break-check.ts'
@@ -18,7 +18,7 @@ import {
 import { assertNever } from '../../domain/shared/assert-never.ts'
 import { type AgeingRow, ageingRows } from '../../queries/forecast-rows.ts'
 import { seedMoisture } from '../../schema/climate-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { settingsOf } from '../book/settings.ts'
 
@@ -35,11 +35,8 @@ export function readMoisture(reading: Reading, input: ParsedInput<'moisture.prev
   return { ...found, words: wordsOf(input.measured, found), advice: moistureAdvice(found) }
 }
 
-export function noteMoisture(
-  writing: Writing,
-  input: ParsedInput<'moisture.record'>,
-): Omit<Value<'moisture.record'>, 'entryId'> {
-  const { lot_number: lotNumber } = lotOrRefuse(writing, input.lotId, 'lotId')
+export const noteMoisture: Writes<'moisture.record'> = (writing, input) => {
+  const { lotNumber } = lotOrRefuse(writing, input.lotId, 'lotId')
   const moisture = readMoisture(writing, input)
   const { method, ...observed } = input.measured
   writing.db
@@ -113,8 +110,8 @@ function jarMoisture(
 }
 
 function oilOf(row: AgeingRow | undefined): { readonly low: number; readonly high: number } {
-  if (row === undefined || row.oil_low === null || row.oil_high === null) return ANY_OIL
-  return { low: row.oil_low / 100, high: row.oil_high / 100 }
+  if (row === undefined || row.oilLow === null || row.oilHigh === null) return ANY_OIL
+  return { low: row.oilLow / 100, high: row.oilHigh / 100 }
 }
 
 function doubted(percent: number, low: number, high: number): MoistureFound {
@@ -125,10 +122,7 @@ function doubted(percent: number, low: number, high: number): MoistureFound {
   }
 }
 
-export function planLotDrying(
-  reading: Reading,
-  input: ParsedInput<'moisture.plan-drying'>,
-): Value<'moisture.plan-drying'> {
+export const planLotDrying: Reads<'moisture.plan-drying'> = (reading, input) => {
   const plan = planDrying(input)
   const words = dryingInWords(plan, input, settingsOf(reading))
   return { plan, words, assumptions: [...DRYING_ASSUMPTIONS], cautions: [...GEL_CAUTIONS] }

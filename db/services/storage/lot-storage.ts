@@ -16,7 +16,7 @@ import {
 import { familyOfLot, freezes } from '../../queries/place-readings.ts'
 import { findingsOfLot } from '../../queries/round-rows.ts'
 import { lotContainer } from '../../schema/climate-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { placeOrRefuse } from '../book/places.ts'
 
@@ -31,41 +31,35 @@ interface StoredLot {
 export function storageCautions(reading: Reading, lotId: number, lot: StoredLot): string[] {
   if (lot.freezes) return freezingCautions(lot.highPercent)
   const container = containerOfLot(reading.sqlite, lotId)
-  const pests = container === null ? '' : storagePestCaution(lot.family, container.pest_proof === 1)
+  const pests = container === null ? '' : storagePestCaution(lot.family, container.pestProof === 1)
   return pests === '' ? [] : [pests]
 }
 
 export function getLotStorage(reading: Reading, input: ParsedInput<'lot.get-storage'>): LotStorage {
   const row = lotOrRefuse(reading, input.lotId, 'lotId')
-  const container = containerOfLot(reading.sqlite, row.lot_id)
-  const stays = climateOfLot(reading.sqlite, row.lot_id, 'month')
+  const container = containerOfLot(reading.sqlite, row.lotId)
+  const stays = climateOfLot(reading.sqlite, row.lotId, 'month')
   const here = stays.at(-1)
   return {
-    lotId: row.lot_id,
+    lotId: row.lotId,
     container: container === null ? null : shownContainer(container),
-    moistures: moisturesOfLot(reading.sqlite, row.lot_id).map(shownMoisture),
-    cautions: storageCautions(reading, row.lot_id, {
-      family: familyOfLot(reading.sqlite, row.lot_id),
-      highPercent: moistureOfLot(reading.sqlite, row.lot_id)?.high_percent ?? null,
+    moistures: moisturesOfLot(reading.sqlite, row.lotId).map(shownMoisture),
+    cautions: storageCautions(reading, row.lotId, {
+      family: familyOfLot(reading.sqlite, row.lotId),
+      highPercent: moistureOfLot(reading.sqlite, row.lotId)?.highPercent ?? null,
       freezes: here !== undefined && freezes(reading.sqlite, here.placeId),
     }),
-    stays: stays.map((stay) => ({
-      placeId: stay.placeId,
-      place: stay.place,
-      from: stay.from,
-      until: stay.until,
-      words: stayInWords(stay),
-    })),
-    findings: findingsOfLot(reading.sqlite, row.lot_id).map(({ on_date, path, looked_for, note }) => ({
-      on: on_date,
+    stays: stays.map(({ readingsFrom: _, climate, ...stay }) => ({ ...stay, words: stayInWords(climate) })),
+    findings: findingsOfLot(reading.sqlite, row.lotId).map(({ on, path, look, note }) => ({
+      on,
       place: path,
-      words: `${inspectionName(looked_for)}: ${note}`,
+      words: `${inspectionName(look)}: ${note}`,
     })),
   }
 }
 
 function shownContainer(row: ContainerRow): NonNullable<LotStorage['container']> {
-  const [airtight, pestProof] = [row.airtight === 1, row.pest_proof === 1]
+  const [airtight, pestProof] = [row.airtight === 1, row.pestProof === 1]
   return {
     kind: row.kind,
     airtight,
@@ -89,7 +83,7 @@ const METHOD_WORDS = {
 } as const
 
 function shownMoisture(row: MoistureRow): LotStorage['moistures'][number] {
-  const found = { percent: row.percent, low: row.low_percent, high: row.high_percent }
+  const found = { percent: row.percent, low: row.lowPercent, high: row.highPercent }
   const observed = JSON.parse(row.observed)
   const how =
     row.method === 'break-check'
@@ -97,14 +91,14 @@ function shownMoisture(row: MoistureRow): LotStorage['moistures'][number] {
       : METHOD_WORDS[row.method]
   return {
     ...found,
-    on: row.measured_on,
+    on: row.measuredOn,
     method: row.method,
     note: row.note,
     words: `${moistureInWords(found)} (${how})`,
   }
 }
 
-function stayInWords({ climate }: StayClimate): string {
+function stayInWords(climate: StayClimate['climate']): string {
   const readings = climate.reduce((sum, month) => sum + month.readings, 0)
   if (readings === 0) return ''
   const mean = climate.reduce((sum, { meanCc, readings: count }) => sum + meanCc * count, 0) / readings
@@ -115,19 +109,16 @@ function stayInWords({ climate }: StayClimate): string {
   return `${celsiusInWords(mean)}${damp} on average, ${celsiusInWords(highest)} at most`
 }
 
-export function noteContainer(
-  writing: Writing,
-  input: ParsedInput<'lot.change-container'>,
-): Omit<Value<'lot.change-container'>, 'entryId'> {
+export const noteContainer: Writes<'lot.change-container'> = (writing, input) => {
   const { kind, airtight, pestProof, since, note } = input
   const rows = [...new Set(input.lotIds)].map((id, index) => lotOrRefuse(writing, id, `lotIds.${index}`))
-  for (const { lot_id: lotId } of rows) {
+  for (const { lotId } of rows) {
     writing.db
       .insert(lotContainer)
       .values({ lotId, kind, airtight, pestProof, since, note, entryId: writing.entryId })
       .run()
   }
-  const what = rows.length === 1 ? rows[0]?.lot_number : `${rows.length} lots`
+  const what = rows.length === 1 ? rows[0]?.lotNumber : `${rows.length} lots`
   return { said: `${what}: ${containerInWords(kind, airtight, pestProof)}`, undoable: true }
 }
 
@@ -139,8 +130,8 @@ export function previewMove(
   if (!freezes(reading.sqlite, place.id)) return { cautions: [] }
   return {
     cautions: [...new Set(input.lotIds)].flatMap((id, index) => {
-      const { lot_id: lotId, lot_number: lotNumber } = lotOrRefuse(reading, id, `lotIds.${index}`)
-      const highest = moistureOfLot(reading.sqlite, lotId)?.high_percent ?? null
+      const { lotId, lotNumber } = lotOrRefuse(reading, id, `lotIds.${index}`)
+      const highest = moistureOfLot(reading.sqlite, lotId)?.highPercent ?? null
       return freezingCautions(highest).map((sentence) => ({ lotId, lotNumber, sentence }))
     }),
   }

@@ -62,7 +62,7 @@ export class PlacesAgeing {
 
   constructor(reading: Reading) {
     this.#reading = reading
-    this.#kinds = new Map(climateKinds(reading.sqlite).map((row) => [row.place_id, row.kind]))
+    this.#kinds = new Map(climateKinds(reading.sqlite).map((row) => [row.placeId, row.kind]))
   }
 
   /** How a lot of a crop ages in a place; null: wherever it was before it was in the book, or in no place. */

@@ -7,7 +7,7 @@ import { placeWithReadings } from '../../queries/lot-climate.ts'
 import { lotsInPlace } from '../../queries/place-readings.ts'
 import { placeChange, storagePlace } from '../../schema/reference-tables.ts'
 import { refuseIfChangedLater } from '../book/changed-later.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes, Writing } from '../book/context.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { ASSUMED_CELSIUS } from './place-ageing.ts'
 
@@ -16,7 +16,7 @@ export function previewKind(
   { placeId, kind }: ParsedInput<'place.preview-kind'>,
 ): Value<'place.preview-kind'> {
   const place = placeOrRefuse(reading, placeId, 'placeId')
-  const kinds = new Map(climateKinds(reading.sqlite).map((row) => [row.place_id, row.kind]))
+  const kinds = new Map(climateKinds(reading.sqlite).map((row) => [row.placeId, row.kind]))
   const before = kinds.get(place.id) ?? 'room'
   const around = place.parentId === null ? 'room' : (kinds.get(place.parentId) ?? 'room')
   const after = kind === 'fridge' || kind === 'freezer' ? kind : around
@@ -34,10 +34,7 @@ export function previewKind(
   }
 }
 
-export function changeKind(
-  writing: Writing,
-  input: ParsedInput<'place.change-kind'>,
-): Omit<Value<'place.change-kind'>, 'entryId'> {
+export const changeKind: Writes<'place.change-kind'> = (writing, input) => {
   const { words } = previewKind(writing, input)
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   if (place.kind === input.kind)

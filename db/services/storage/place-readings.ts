@@ -1,4 +1,3 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { ReadOff } from '../../contract/storage-operations.ts'
 import {
@@ -13,17 +12,14 @@ import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { readingsOfPlace } from '../../queries/place-readings.ts'
 import { climateBatch, climateReading, placeTerms } from '../../schema/climate-tables.ts'
-import type { Writing } from '../book/context.ts'
+import type { Writes, Writing } from '../book/context.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { StoredPlaces } from './place-climate.ts'
 
 /** As far from 0 °C as the file takes a reading, hundredths of a degree. */
 const HOTTEST_OR_COLDEST_CC = 10_000
 
-export function setTerms(
-  writing: Writing,
-  input: ParsedInput<'place.change-terms'>,
-): Omit<Value<'place.change-terms'>, 'entryId'> {
+export const setTerms: Writes<'place.change-terms'> = (writing, input) => {
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const { placeId, aim, roundDays, highestCelsius, highestHumidity } = input
   writing.db
@@ -45,10 +41,7 @@ export function setTerms(
   }
 }
 
-export function noteReading(
-  writing: Writing,
-  input: ParsedInput<'reading.record'>,
-): Omit<Value<'reading.record'>, 'entryId'> {
+export const noteReading: Writes<'reading.record'> = (writing, input) => {
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const read = writeReading(writing, place, input, '')
   const { temperatureCc, humidityPm } = read

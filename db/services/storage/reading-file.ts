@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { ReadFile } from '../../contract/storage-operations.ts'
 import { celsiusInWords, humidityInWords } from '../../domain/climate/climate-words.ts'
@@ -13,7 +13,7 @@ import {
 } from '../../exchange/logger-file.ts'
 import { batchOfFile, minutesRead, writeReadings } from '../../queries/place-readings.ts'
 import { climateBatch } from '../../schema/climate-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes } from '../book/context.ts'
 import { placeOrRefuse } from '../book/places.ts'
 
 type FileInput = ParsedInput<'reading.preview-file'>
@@ -53,14 +53,11 @@ export function previewFile(reading: Reading, input: FileInput): ReadFile {
   }
 }
 
-export function importFile(
-  writing: Writing,
-  input: ParsedInput<'reading.import-file'>,
-): Omit<Value<'reading.import-file'>, 'entryId'> {
+export const importFile: Writes<'reading.import-file'> = (writing, input) => {
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const digest = createHash('sha256').update(input.text).digest('hex')
   const before = batchOfFile(writing.sqlite, digest)
-  if (before !== null)
+  if (before !== undefined)
     refuse(
       'already-there',
       `The readings of this file are in the book already, as ‘${before.fileName}’ of ${before.place}.`,

@@ -21,7 +21,7 @@ import {
 } from '../../queries/round-rows.ts'
 import { roundCheck, roundCheckLot, storageRound } from '../../schema/climate-tables.ts'
 import { changeLot } from '../book/change-lot.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes, Writing } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { StoredPlaces } from './place-climate.ts'
@@ -83,10 +83,7 @@ type Walked = ParsedInput<'round.record'>
 type Visit = Walked['places'][number]
 type Check = Visit['checks'][number]
 
-export function recordRound(
-  writing: Writing,
-  input: ParsedInput<'round.record'>,
-): Omit<Value<'round.record'>, 'entryId'> {
+export const recordRound: Writes<'round.record'> = (writing, input) => {
   refuseTwice(input.places)
   const { id: roundId } = writing.db
     .insert(storageRound)
@@ -171,7 +168,7 @@ function refuseALotElsewhere(
   path: string,
   field: string,
 ): void {
-  const { lot_number: lotNumber } = lotOrRefuse(reading, lotId, field)
+  const { lotNumber } = lotOrRefuse(reading, lotId, field)
   if (there.has(lotId)) return
   refuse('round-unfit', `${lotNumber} does not lie in ${path}, or holds no seed.`, {
     field,
@@ -181,7 +178,7 @@ function refuseALotElsewhere(
 
 /** A lot that is in quarantine already keeps the reason it is there for. */
 function putInQuarantine(writing: Writing, lotId: number, reason: string): boolean {
-  if (lotOrRefuse(writing, lotId, 'lotIds').quarantine_reason !== null) return false
+  if (lotOrRefuse(writing, lotId, 'lotIds').quarantineReason !== null) return false
   changeLot(writing, lotId, { quarantineReason: reason })
   return true
 }
@@ -224,21 +221,21 @@ function readOff(
   return outcome === 'found'
 }
 
-export function listRounds(reading: Reading, input: ParsedInput<'round.list'>): Value<'round.list'> {
+export const listRounds: Reads<'round.list'> = (reading, input) => {
   const { rows, total } = roundRows(reading.sqlite, input.placeId ?? null, input.limit, input.offset)
   return {
     rounds: rows.map((row) => ({
-      entryId: row.entry_id,
-      on: row.on_date,
-      walkedBy: row.walked_by,
+      entryId: row.entryId,
+      on: row.on,
+      walkedBy: row.walkedBy,
       places: row.places,
-      findings: findingsOfRound(reading.sqlite, row.id).map((finding) => ({
-        placeId: finding.place_id,
+      findings: findingsOfRound(reading.sqlite, row.roundId).map((finding) => ({
+        placeId: finding.placeId,
         path: finding.path,
-        look: finding.looked_for,
-        name: inspectionName(finding.looked_for),
+        look: finding.look,
+        name: inspectionName(finding.look),
         note: finding.note,
-        lots: lotsOfFinding(reading.sqlite, finding.id),
+        lots: lotsOfFinding(reading.sqlite, finding.checkId),
       })),
     })),
     total,

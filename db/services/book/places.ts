@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { insertRow, insertRow } from '../../queries/insert.ts'
+import { insertRow } from '../../queries/insert.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { storagePlace } from '../../schema/reference-tables.ts'
 import { lotPlace } from '../../schema/stock-tables.ts'

@@ -49,7 +49,7 @@ export function Care({ about }: { readonly about: Value<'collection.get'> }) {
         {check.data !== undefined && <Findings found={check.data} />}
         {backUp.data !== undefined && (
           <p>
-            The copy was read back and is whole: {backUp.data.file}, {format.number(backUp.data.bytes)} bytes.{' '}
+            The copy was read back and is whole: {backUp.data.file}, {format.many(backUp.data.bytes, 'byte')}.{' '}
             {backUp.data.second !== null && `A second copy lies at ${backUp.data.second}.`}
             {backUp.data.secondTrouble}
           </p>

@@ -60,7 +60,7 @@ export function LotLedger({ lot }: { readonly lot: LotRecord }) {
           [
             'Left',
             (line) => (
-              <Seeds count={format.number(line.balanceCount)} mass={format.mass(line.balanceMassMg)} />
+              <Seeds mass={format.mass(line.balanceMassMg)} count={format.number(line.balanceCount)} />
             ),
             'number',
           ],

@@ -205,6 +205,6 @@ test('every form of the card is without barrier', { tag: '@long' }, async ({ pag
   for (const action of await actions.all()) {
     await action.click()
     await expect(page.getByRole('article').locator('form')).toBeVisible()
-    await expectNoBarrier(page, '.card')
+    await expectNoBarrier(page, 'article')
   }
 })

@@ -1,0 +1,3 @@
+import amounts from './amounts.json' with { type: 'json' }
+
+export const es = { ...amounts }

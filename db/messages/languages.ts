@@ -19,3 +19,8 @@ export const LANGUAGES = [
 export type LanguageCode = (typeof LANGUAGES)[number]['code']
 
 export const LANGUAGE_CODES = LANGUAGES.map(({ code }) => code) as [LanguageCode, ...LanguageCode[]]
+
+/** Whether a code that came from outside is that of a language that the app speaks. */
+export function isLanguageCode(code: unknown): code is LanguageCode {
+  return LANGUAGES.some((language) => language.code === code)
+}

@@ -54,7 +54,7 @@ export type MessageId = keyof Catalogue
 
 /** The kind of a value, from the example that the catalogue gives of it. */
 type KindOf<E> = E extends string
-  ? string
+  ? string | Message
   : E extends number
     ? number
     : E extends { seeds: number }
@@ -83,17 +83,24 @@ export type ValuesOf<I extends MessageId> = Catalogue[I] extends { values: infer
 /** What is to be told, as a code and its figures: no language has been chosen yet. */
 export interface Message {
   readonly id: MessageId
-  readonly values?: Readonly<Record<string, Value>>
+  readonly values: Readonly<Record<string, Value>>
 }
 
 type Given<I extends MessageId> = keyof ValuesOf<I> extends never ? [] : [values: ValuesOf<I>]
 
 /** A message with all its values: one that lacks a value, or has another, does not compile. */
 export function message<I extends MessageId>(id: I, ...[values]: Given<I>): Message {
-  return values === undefined ? { id } : { id, values: values as Readonly<Record<string, Value>> }
+  return { id, values: (values ?? {}) as Message['values'] }
 }
 
-/** Whether something is a message and not a text. */
+/** Whether something is a message: an id and values, and nothing else. */
 export function isMessage(value: unknown): value is Message {
-  return typeof value === 'object' && value !== null && 'id' in value && typeof value.id === 'string'
+  return (
+    typeof value === 'object' &&
+    value !== null &&
+    'id' in value &&
+    'values' in value &&
+    typeof value.id === 'string' &&
+    Object.keys(value).length === 2
+  )
 }

@@ -50,7 +50,7 @@ module.exports = {
     may(
       'schema-knows-domain-and-drizzle',
       '^db/schema/',
-      ['^db/schema/', '^db/domain/', pack('drizzle-orm')],
+      ['^db/(schema|domain)/', '^db/messages/languages\\.ts$', pack('drizzle-orm')],
       'Tables only.',
     ),
     may(

@@ -97,7 +97,7 @@ describe('the English catalogue', () => {
           .filter((name) => name.startsWith('<'))
           .map((name) => [name.slice(1, -1), (children: unknown[]) => children.join('')]),
       )
-      const told = texts.pieces({ id, ...(values === undefined ? {} : { values }) }, tags).join('')
+      const told = texts.pieces({ id, values: values ?? {} }, tags).join('')
       expect(told, id).not.toMatch(/[{}]|undefined|\[object|NaN/)
     }
   })

@@ -32,7 +32,7 @@ describe('telling a message', () => {
   })
 
   it('tells the id of a message that this version does not know, as a newer one may have stored', () => {
-    const unknown = { id: 'later.unknown' } as unknown as ReturnType<typeof message>
+    const unknown = { id: 'later.unknown', values: {} } as unknown as ReturnType<typeof message>
     expect(texts('en', 'en-GB').say(unknown)).toBe('later.unknown')
   })
 

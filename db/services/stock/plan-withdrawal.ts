@@ -1,5 +1,5 @@
 import type { ParsedInput } from '../../contract/contract.ts'
-import type { Problem } from '../../contract/problem.ts'
+import type { UntoldProblem } from '../../contract/problem.ts'
 import { Refusal, refuse } from '../../contract/refusal.ts'
 import type { Override } from '../../contract/withdrawal-operations.ts'
 import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
@@ -22,7 +22,7 @@ type Purpose = ParsedInput<'withdrawal.record'>['purpose']
 /** Something that goes out only when the keeper says why. */
 export interface OutgoingCaution {
   readonly despite: Override
-  readonly problem: Problem
+  readonly problem: UntoldProblem
 }
 
 /** What one line of a hand-out would do. */
@@ -32,7 +32,7 @@ export interface PlannedLine {
   readonly out: Extract<Outgoing, { kind: 'allowed' }> | null
   readonly stock: ReturnType<typeof livingStockOf>
   readonly cautions: readonly OutgoingCaution[]
-  readonly problem: Problem | null
+  readonly problem: UntoldProblem | null
 }
 
 /** Works out what handing lines out would do, one after the other, without writing anything. Refuses unknown lots. */

@@ -5,6 +5,8 @@ import { milligrams } from '../domain/amounts/mass.ts'
 import { en } from './en/index.ts'
 import { isMessage, type Listed, type Message, type MessageId, message, type Value } from './message.ts'
 
+export type { Manner }
+
 /** The texts of a language, by id: ICU MessageFormat, or that parsed. */
 export type Translation = Partial<Readonly<Record<MessageId, string | MessageFormatElement[]>>>
 

@@ -1,6 +1,5 @@
-import type { Manner } from '../../db/domain/amounts/in-words.ts'
 import { LANGUAGES, type LanguageCode } from '../../db/messages/languages.ts'
-import { createTexts, type Texts } from '../../db/messages/texts.ts'
+import { createTexts, type Manner, type Texts } from '../../db/messages/texts.ts'
 
 /** How a library writes: its language, and its numbers, dates and masses. */
 export interface LibrarySpeech extends Manner {

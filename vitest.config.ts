@@ -24,7 +24,7 @@ export default defineConfig({
     tags: [{ name: 'long', description: 'Tried in the long run only: npm run test:long' }],
     ...(LONG_RUN ? {} : { tagsFilter: ['!long'] }),
     projects: [
-      project('rules', ['domain', 'published', 'renderer', 'architecture'], true),
+      project('rules', ['domain', 'published', 'renderer', 'messages', 'architecture'], true),
       project('files', ['services', 'paper', 'exchange', 'migrations', 'solver'], true),
       // These start, stop and break processes, and read what a process was started with.
       project('processes', ['electron', 'faults', 'support'], false),

@@ -3,7 +3,7 @@ import {
   type CallInput,
   contract,
   type ParsedInput,
-  type Value,
+  type Result,
   type WriteName,
 } from '../db/contract/contract.ts'
 import type { PrintKind } from '../db/contract/print-operations.ts'
@@ -41,7 +41,7 @@ export class DemoBook {
     name: N,
     key: string,
     facts: Omit<CallInput<N>, 'key'>,
-  ): Promise<Value<N>> {
+  ): Promise<Result<N>> {
     const schema: z.ZodType = contract[name].input
     const input = schema.parse({ key, ...facts }) as ParsedInput<N>
     const value = await runOperation(this.#collection, name, input, () => this.now)

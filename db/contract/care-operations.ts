@@ -5,6 +5,7 @@ import { INSPECTIONS } from '../domain/rounds/inspection.ts'
 import { Day, Id, LotLine, LotName, PrintedPdf, pageOf, Story } from './fields.ts'
 import { keeps, reads, writes } from './operation.ts'
 import { ReadOff, TemperatureUnit } from './storage-operations.ts'
+import { Told } from './told.ts'
 
 const Looked = z.enum(INSPECTIONS)
 
@@ -76,7 +77,7 @@ const Moisture = z.object({
 })
 export type Moisture = z.infer<typeof Moisture>
 
-export const MoveCaution = z.object({ ...LotName, sentence: z.string() })
+export const MoveCaution = z.object({ ...LotName, sentence: Told })
 
 export const LotStorage = z.object({
   lotId: Id,

@@ -1,8 +1,10 @@
 import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
+import { LANGUAGE_CODES } from '../messages/languages.ts'
 import { ForecastsLeft } from './care-operations.ts'
 import { Assurance, Day, Id, Line, LotName, MovementKind, PopulationGoal } from './fields.ts'
 import { keeps, reads, writes } from './operation.ts'
+import { Told } from './told.ts'
 
 const LANGUAGE_TAG = 'Use a language tag such as en-GB.'
 
@@ -33,6 +35,7 @@ export const Settings = z.object({
       'Write the sowing day as 04-15, month and day.',
     )
     .describe('day of the year on which a season is sown, MM-DD'),
+  language: z.enum(LANGUAGE_CODES).describe('what the app speaks and prints in'),
   locale: z
     .string()
     .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, LANGUAGE_TAG)
@@ -144,7 +147,7 @@ export const collectionOperations = {
     z.strictObject({}),
     z.object({
       clean: z.boolean(),
-      findings: z.array(z.object({ check: z.string(), sentence: z.string() })),
+      findings: z.array(z.object({ check: z.string(), sentence: Told })),
       checked: z.object({ lots: z.int(), movements: z.int(), accessions: z.int() }),
     }),
   ),
@@ -203,7 +206,7 @@ export const collectionOperations = {
         .string()
         .nullable()
         .describe('for a collection that cannot be opened: the newest whole backup'),
-      trouble: z.string().nullable().describe('why the last automatic backup failed'),
+      trouble: Told.nullable().describe('why the last automatic backup failed'),
       underWay: z
         .object({
           doing: z.enum(['copying', 'checking']),

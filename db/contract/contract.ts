@@ -11,6 +11,7 @@ import { referenceOperations } from './reference-operations.ts'
 import { regenerationOperations } from './regeneration-operations.ts'
 import { stockOperations } from './stock-operations.ts'
 import { storageOperations } from './storage-operations.ts'
+import type { Untold } from './told.ts'
 import { withdrawalOperations } from './withdrawal-operations.ts'
 
 /** Every operation that a window, a script or a test may call, by name. The one way into a collection. */
@@ -34,11 +35,14 @@ export type OperationName = keyof typeof contract
 export type CallInput<N extends OperationName> = z.input<(typeof contract)[N]['input']>
 /** What a handler gets: parsed, defaults filled in. */
 export type ParsedInput<N extends OperationName> = z.output<(typeof contract)[N]['input']>
-/** What an operation answers. */
+/** What an operation answers, told in the caller's language. */
 export type Value<N extends OperationName> = z.output<(typeof contract)[N]['output']>
 
+/** What a service gives of it, before it is told in any language. */
+export type Result<N extends OperationName> = Untold<Value<N>>
+
 /** What the service of a write answers; the entry's id is added by whoever runs it. */
-export type WriteResult<N extends WriteName> = Omit<Value<N>, 'entryId'>
+export type WriteResult<N extends WriteName> = Omit<Result<N>, 'entryId'>
 
 type NamesOf<A extends Operation['access']> = {
   [N in OperationName]: (typeof contract)[N]['access'] extends A ? N : never

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { keeps, reads } from './operation.ts'
+import { Told } from './told.ts'
 
 const Content = z.string().describe('the file, as base64')
 
@@ -61,7 +62,7 @@ export const exportOperations = {
       findings: z.array(
         z.object({
           level: z.enum(['error', 'warning']),
-          sentence: z.string(),
+          sentence: Told,
           times: z.int().describe('of how many accessions it is true'),
           first: z.string().describe('the number of the first of them'),
         }),

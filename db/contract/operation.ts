@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { Told } from './told.ts'
 
 /**
  * One thing that can be asked of a collection.
@@ -30,7 +31,7 @@ const ItIsSo = z
 /** What every write answers, beside its own facts. */
 export const Receipt = z.object({
   entryId: z.int().describe('the entry in the book, for taking it back'),
-  said: z.string().describe('what was done, in one sentence'),
+  said: Told.describe('what was done, in one sentence'),
   undoable: z.boolean(),
 })
 export type Receipt = z.infer<typeof Receipt>

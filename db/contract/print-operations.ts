@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { Day, Id, Line, PrintedPdf } from './fields.ts'
 import { reads, writes } from './operation.ts'
+import { Told } from './told.ts'
 
 /** A sheet that the app brings along: labels, packets to fold, and the faces of envelopes. */
 export const ShippedSheet = z.enum([
@@ -190,7 +191,7 @@ export const printOperations = {
         .array(z.object({ name: z.string(), offsetMm: OffsetMm }))
         .describe('how far each printer’s print was moved last, latest first'),
       lettersSince: Day.describe('when letters were printed last, or the first day of the year'),
-      leftOut: z.array(z.object({ personId: Id, name: z.string(), sentence: z.string() })),
+      leftOut: z.array(z.object({ personId: Id, name: z.string(), sentence: Told })),
     }),
   ),
   'tray.add': writes(

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { Told, type Untold } from './told.ts'
 
 /** Stable codes for what can go wrong. A screen may decide by the code; it shows the sentence. */
 export const PROBLEM_CODES = [
@@ -81,9 +82,9 @@ export type ProblemCode = (typeof PROBLEM_CODES)[number]
 /** Why an operation did nothing, and what to do about it. Nothing is half written when a problem is answered. */
 export const Problem = z.object({
   code: z.enum(PROBLEM_CODES),
-  sentence: z.string().describe('what happened and what is safe, for the keeper'),
+  sentence: Told.describe('what happened and what is safe, for the keeper'),
   field: z.string().nullable().describe('the path of the input it concerns, such as gifts.0.amount'),
-  todo: z.string().nullable().describe('what to do next'),
+  todo: Told.nullable().describe('what to do next'),
   choices: z.array(z.string()).describe('texts that can be given instead in that field'),
   asks: z
     .string()
@@ -91,6 +92,8 @@ export const Problem = z.object({
     .describe('what is odd but possible: the same call with this in itIsSo is done all the same'),
 })
 export type Problem = z.infer<typeof Problem>
+/** A problem before it is told in any language. */
+export type UntoldProblem = Untold<Problem>
 
 /** What a call answers: the operation's value, or a problem. */
 export type Answer<T> =

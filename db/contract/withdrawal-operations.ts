@@ -19,6 +19,7 @@ import {
 import { reads, writes } from './operation.ts'
 import { Problem } from './problem.ts'
 import { ShelfRow } from './stock-operations.ts'
+import { Told } from './told.ts'
 
 export const SeedPromise = z.object({
   words: z.string().describe('what they mean to bring back, in their words'),
@@ -70,7 +71,7 @@ const LeftInLot = z.object({
   ...LotName,
   left: Quantity,
   state: NeedState,
-  sentence: z.string(),
+  sentence: Told,
 })
 
 export const Override = z.enum([
@@ -88,7 +89,7 @@ const WithdrawalLine = z.strictObject({
   note: z.string().trim().max(500).default(''),
 })
 
-const PreviewedCaution = z.object({ despite: Override, sentence: z.string() })
+const PreviewedCaution = z.object({ despite: Override, sentence: Told })
 
 const LinePreview = z.object({
   ...LotName,

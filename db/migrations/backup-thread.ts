@@ -1,7 +1,7 @@
 import { extname } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
-import type { Problem } from '../contract/problem.ts'
+import type { UntoldProblem } from '../contract/problem.ts'
 import { Refusal } from '../contract/refusal.ts'
 import type { BackupProgress } from './back-up.ts'
 import type { BackupLabel, BackupRule, SavedBackup } from './backup-files.ts'
@@ -22,7 +22,7 @@ export type FromBackup =
   | { readonly kind: 'done'; readonly kept: SavedBackup | null }
   | {
       readonly kind: 'failed'
-      readonly problem: Problem | null
+      readonly problem: UntoldProblem | null
       readonly message: string
       readonly code: string | null
     }

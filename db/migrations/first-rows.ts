@@ -42,6 +42,7 @@ export function writeFirstRows(sqlite: Sqlite, db: Drizzle, facts: FirstFacts): 
         accessionPattern: facts.accessionPattern,
         ...DEFAULTS,
         ...SEASON,
+        language: 'en',
         locale: 'en-GB',
         massUnits: 'metric',
         paper: 'a4',

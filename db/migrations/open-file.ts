@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, realpathSync, statSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
-import type { Problem } from '../contract/problem.ts'
+import type { UntoldProblem } from '../contract/problem.ts'
 import { refuse } from '../contract/refusal.ts'
 import { backupsIn, ownBackupFolder } from './backup-files.ts'
 import { connect, type Sqlite } from './connection.ts'
@@ -16,7 +16,7 @@ export interface OpenCollection {
   readonly file: string
   readonly access: 'write' | 'read'
   /** Why it is open for reading alone, though it was to be written: a place that is write-protected, or a full disk. */
-  readonly whyReadOnly?: Problem
+  readonly whyReadOnly?: UntoldProblem
   readonly sqlite: Sqlite
   readonly db: Drizzle
   readonly openedAt: Date

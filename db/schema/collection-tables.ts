@@ -1,4 +1,5 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import type { LanguageCode } from '../messages/languages.ts'
 
 /** The one row that says what this file is and how its keeper wants it. */
 export const collection = sqliteTable('collection', {
@@ -18,6 +19,8 @@ export const collection = sqliteTable('collection', {
   grade: text('grade', { enum: ['quality', 'maintenance', 'conservation'] }).notNull(),
   /** The day of the year on which a season is sown, MM-DD. */
   sowingDay: text('sowing_day').notNull(),
+  /** BCP 47, one of those that the app speaks. */
+  language: text('language').$type<LanguageCode>().notNull().default('en'),
   locale: text('locale').notNull(),
   /** What masses are written in; they are kept in milligrams. */
   massUnits: text('mass_units', { enum: ['metric', 'ounces'] }).notNull(),

@@ -1,6 +1,7 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
 import { COUNTED_UNITS } from '../domain/crops/counted-unit.ts'
 import { SEED_EXTRACTIONS } from '../domain/season-plan/seed-extraction.ts'
+import type { LanguageCode } from '../messages/languages.ts'
 
 export const person = sqliteTable('person', {
   id: integer('id').primaryKey(),
@@ -10,6 +11,8 @@ export const person = sqliteTable('person', {
   creditAs: text('credit_as').notNull(),
   note: text('note').notNull(),
   createdOn: text('created_on').notNull(),
+  /** What is written to this person in: BCP 47; empty: the library's language. */
+  language: text('language').$type<LanguageCode | ''>().notNull().default(''),
   /** The record of the same person that this one was joined into; always one that is not joined itself. */
   mergedIntoId: integer('joined_into_id'),
 })

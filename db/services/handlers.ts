@@ -1,4 +1,4 @@
-import type { OperationName, ParsedInput, Value } from '../contract/contract.ts'
+import type { OperationName, ParsedInput, Result } from '../contract/contract.ts'
 import type { Handlers, Reading } from './book/context.ts'
 import { bookOperations } from './book/operations.ts'
 import { collectionOperations } from './collection/operations.ts'
@@ -40,7 +40,7 @@ const handlers: Handlers<Exclude<ServiceName, keyof typeof printing>> = {
 type Answering<N extends ServiceName> = (
   given: Reading,
   input: ParsedInput<N>,
-) => Value<N> | Promise<Value<N>>
+) => Result<N> | Promise<Result<N>>
 
 /** What answers an operation. */
 export async function handlerOf<N extends ServiceName>(name: N): Promise<Answering<N>> {

@@ -4,11 +4,13 @@ import {
   contract,
   type OperationName,
   type ParsedInput,
-  type Value,
+  type Result,
   type WriteName,
 } from '../contract/contract.ts'
 import type { Receipt } from '../contract/operation.ts'
 import { refuse } from '../contract/refusal.ts'
+import type { Untold } from '../contract/told.ts'
+import { isMessage } from '../messages/message.ts'
 import type { OpenCollection } from '../migrations/open-file.ts'
 import { insertRow } from '../queries/insert.ts'
 import { entry } from '../schema/collection-tables.ts'
@@ -32,7 +34,7 @@ export async function runOperation<N extends ServiceName>(
   name: N,
   input: ParsedInput<N>,
   now: () => Date,
-): Promise<Value<N>> {
+): Promise<Result<N>> {
   const reading = readingOf(collection, now())
   const handler = await handlerOf(name)
   if (collection.access === 'write' && !collection.isOursAlone()) {
@@ -53,7 +55,7 @@ export async function runOperation<N extends ServiceName>(
   if (access === 'keeps') return handler(reading, input)
   const answer = write(reading, name, input as ParsedInput<WriteName>, (writing) => handler(writing, input))
   if (FORGETS.has(name)) reading.sqlite.exec('VACUUM')
-  return answer as Value<N>
+  return answer as Result<N>
 }
 
 /** Writes after which nothing of what was there may lie in the unused parts of the file. */
@@ -67,7 +69,7 @@ function write(
   name: ServiceName,
   input: ParsedInput<WriteName>,
   act: (writing: Writing) => unknown,
-): Receipt {
+): Untold<Receipt> {
   const { key, itIsSo = [], ...facts } = input
   const digest = createHash('sha256')
     .update(JSON.stringify([name, facts]))
@@ -86,11 +88,14 @@ function write(
     const writing = { ...reading, entryId: id, itIsSo }
     askAboutClock(writing)
     refuseImpossibleDays(writing, name, facts)
-    const answer = { entryId: id, ...(act(writing) as Omit<Receipt, 'entryId'>) }
+    const answer = { entryId: id, ...(act(writing) as Omit<Untold<Receipt>, 'entryId'>) }
     updateForecasts(writing)
     reading.db
       .update(entry)
-      .set({ answer: JSON.stringify(answer), said: answer.said })
+      .set({
+        answer: JSON.stringify(answer),
+        said: isMessage(answer.said) ? JSON.stringify(answer.said) : answer.said,
+      })
       .where(eq(entry.id, id))
       .run()
     return answer
@@ -98,7 +103,7 @@ function write(
   return once.immediate()
 }
 
-function answerAgain(before: typeof entry.$inferSelect, digest: string): Receipt {
+function answerAgain(before: typeof entry.$inferSelect, digest: string): Untold<Receipt> {
   if (before.inputDigest !== digest) {
     refuse('key-used-otherwise', 'That request key was used for something else. Nothing was written.', {
       field: 'key',

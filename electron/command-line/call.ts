@@ -1,15 +1,18 @@
 import { randomUUID } from 'node:crypto'
 import { text } from 'node:stream/consumers'
 import { contract, isOperationName } from '../../db/contract/contract.ts'
-import type { Answer } from '../../db/contract/problem.ts'
+import type { Answer, Problem } from '../../db/contract/problem.ts'
 import { problem } from '../../db/contract/refusal.ts'
+import { message } from '../../db/messages/message.ts'
+import { tellAll } from '../../db/messages/tell.ts'
 import { answerCall } from '../host/answer-call.ts'
 import { keepFilesPrivate } from '../host/collections-folder.ts'
+import { textsOf, UNTIL_OPEN } from '../host/tell-answer.ts'
 import { listOperations } from './list-operations.ts'
 import { OneCollection } from './one-collection.ts'
-import { howToGiveJson, readRequest } from './read-request.ts'
+import { howToGiveJson, type Request, readRequest } from './read-request.ts'
 
-const NOT_JSON = 'The input is not written as JSON. Nothing was done.'
+type Call = Extract<Request, { kind: 'call' }>
 
 /** Runs what the command line asks and answers the exit code: 0 done, 1 a problem, 2 not understood. */
 async function main(args: readonly string[]): Promise<number> {
@@ -23,23 +26,25 @@ async function main(args: readonly string[]): Promise<number> {
     return 0
   }
   keepFilesPrivate()
-  const answer = await answerTo(request.file, request.operation, request.json)
+  const answer = await answerTo(request)
   print(answer.ok ? answer.value : answer.problem)
   return answer.ok ? 0 : 1
 }
 
-async function answerTo(file: string, operation: string, json: string): Promise<Answer<unknown>> {
+async function answerTo({ file, operation, json, language }: Call): Promise<Answer<unknown>> {
   let input: unknown
   try {
     input = JSON.parse(json === '-' ? await text(process.stdin) : json)
   } catch {
     const todo = howToGiveJson(process.platform)
-    return { ok: false, problem: problem('bad-request', NOT_JSON, { todo }) }
+    const { say } = await textsOf(UNTIL_OPEN, language)
+    const why = problem('bad-request', message('problem.not-json'), { todo })
+    return { ok: false, problem: tellAll(why, say) as Problem }
   }
   // The services load the database library, which a list of operations does without.
   const { realBackend } = await import('../host/real-backend.ts')
   const runner = new OneCollection(file, realBackend)
-  return answerCall(runner, operation, withKey(operation, input), (line) => console.error(line))
+  return answerCall(runner, operation, withKey(operation, input), (line) => console.error(line), language)
 }
 
 /** A script that names no key gets one for this call alone: calling again then acts again. */

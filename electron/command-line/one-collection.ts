@@ -5,6 +5,7 @@ import type { Runner } from '../host/answer-call.ts'
 import type { CollectionBackend } from '../host/collection-backend.ts'
 import { restoredFile } from '../host/collections-folder.ts'
 import { makeDemoAt, sayDemoOpened } from '../host/demo.ts'
+import type { LibrarySpeech } from '../host/tell-answer.ts'
 
 /**
  * Runs one operation on the collection in one file, opened for as long as it takes.
@@ -15,10 +16,15 @@ import { makeDemoAt, sayDemoOpened } from '../host/demo.ts'
 export class OneCollection implements Runner {
   readonly #file: string
   readonly #backend: CollectionBackend
+  #speech: LibrarySpeech | null = null
 
   constructor(file: string, backend: CollectionBackend) {
     this.#file = file
     this.#backend = backend
+  }
+
+  speech(): LibrarySpeech | null {
+    return this.#speech
   }
 
   async run<N extends OperationName>(name: N, input: ParsedInput<N>): Promise<unknown> {
@@ -43,6 +49,7 @@ export class OneCollection implements Runner {
     }
     const access = contract[name].access === 'reads' ? 'read' : 'write'
     const collection = await this.#backend.open(this.#file, access)
+    this.#speech = this.#backend.speech(collection)
     try {
       return await this.#backend.run(collection, name, input as never)
     } finally {

@@ -1,11 +1,13 @@
-import type { ParsedInput, Value } from '../../db/contract/contract.ts'
+import type { ParsedInput, Result } from '../../db/contract/contract.ts'
+import type { UntoldProblem } from '../../db/contract/problem.ts'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
 import type { ServiceName } from '../../db/services/run-operation.ts'
+import type { LibrarySpeech } from './tell-answer.ts'
 
 /** A collection just begun or restored, open for writing, and what its first entry says. */
 export interface Begun<N extends 'collection.create' | 'backup.restore'> {
   readonly collection: OpenCollection
-  readonly value: Value<N>
+  readonly value: Result<N>
 }
 
 /** What the host does with collections: the services, the clock and the random source behind one small wall. */
@@ -22,6 +24,12 @@ export interface CollectionBackend {
   /** Computes some of what screens will ask of a whole collection, and tells how much is left. */
   warmCaches(collection: OpenCollection): number
   /** The backups of a collection, open or not. */
-  listBackups(file: string, open: OpenCollection | null, trouble: string | null): Value<'backup.list'>
-  run<N extends ServiceName>(collection: OpenCollection, name: N, input: ParsedInput<N>): Promise<Value<N>>
+  listBackups(
+    file: string,
+    open: OpenCollection | null,
+    trouble: UntoldProblem['sentence'] | null,
+  ): Result<'backup.list'>
+  /** How the library of a collection writes. */
+  speech(collection: OpenCollection): LibrarySpeech
+  run<N extends ServiceName>(collection: OpenCollection, name: N, input: ParsedInput<N>): Promise<Result<N>>
 }

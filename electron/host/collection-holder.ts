@@ -1,7 +1,8 @@
 import { resolve } from 'node:path'
-import { contract, type OperationName, type ParsedInput, type Value } from '../../db/contract/contract.ts'
-import type { Problem, ProblemCode } from '../../db/contract/problem.ts'
+import { contract, type OperationName, type ParsedInput, type Result } from '../../db/contract/contract.ts'
+import type { ProblemCode, UntoldProblem } from '../../db/contract/problem.ts'
 import { Refusal, refuse } from '../../db/contract/refusal.ts'
+import { message } from '../../db/messages/message.ts'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
 import { BACKED_UP_FIRST, type ServiceName } from '../../db/services/run-operation.ts'
 import type { Runner } from './answer-call.ts'
@@ -10,12 +11,10 @@ import { demoFile, freeFile, lastOpen, rememberOpen, restoredFile } from './coll
 import { makeDemoAt, sayDemoOpened } from './demo.ts'
 import { problemOf } from './problem-of.ts'
 import { ReadWriteLock } from './read-write-lock.ts'
+import type { LibrarySpeech } from './tell-answer.ts'
 
 /** What keeps a collection from being written, but not from being read. */
 const OPEN_FOR_READING: ReadonlySet<ProblemCode> = new Set(['collection-read-only', 'disk-full'])
-
-const KEY_USED =
-  'This request was already used to start or restore a collection with other details. Nothing was done.'
 
 /**
  * Holds the one collection that is open, and changes which one it is.
@@ -28,20 +27,20 @@ export class CollectionHolder implements Runner {
   readonly #backend: CollectionBackend
   readonly #lock = new ReadWriteLock()
   #open: OpenCollection | null = null
-  #whyNone: Problem | null = null
+  #whyNone: UntoldProblem | null = null
   /** The file that could not be opened. */
   #failed: string | null = null
   /** When opening was last tried, milliseconds of this process. */
   #triedAt = 0
   /** Why the last backup made by itself failed. */
-  #backupTrouble: string | null = null
+  #backupTrouble: UntoldProblem['sentence'] | null = null
   /** A collection that was opened but could not be remembered yet. */
   #toRemember: string | null = null
   #closing = false
   #begun: {
     readonly key: string
     readonly input: string
-    readonly value: Value<'collection.create' | 'backup.restore'>
+    readonly value: Result<'collection.create' | 'backup.restore'>
   } | null = null
 
   constructor(folder: string, backend: CollectionBackend) {
@@ -49,12 +48,16 @@ export class CollectionHolder implements Runner {
     this.#backend = backend
   }
 
+  speech(): LibrarySpeech | null {
+    return this.#open === null ? null : this.#backend.speech(this.#open)
+  }
+
   /** Opens the collection asked for, else the one open last, else the demonstration. Answers why not, or null. */
-  openFirst(asked: string | null): Promise<Problem | null> {
+  openFirst(asked: string | null): Promise<UntoldProblem | null> {
     return this.#lock.alone(() => this.#tryToOpen(asked ?? lastOpen(this.#folder)))
   }
 
-  async #tryToOpen(file: string | null): Promise<Problem | null> {
+  async #tryToOpen(file: string | null): Promise<UntoldProblem | null> {
     try {
       if (file === null) await this.#openDemo()
       else await this.#swapTo(await this.#openAsFarAsMay(file))
@@ -162,7 +165,7 @@ export class CollectionHolder implements Runner {
     return this.#refuse()
   }
 
-  #listBackups(): Value<'backup.list'> {
+  #listBackups(): Result<'backup.list'> {
     const file = this.#open?.file ?? this.#failed
     return file === null ? this.#refuse() : this.#backend.listBackups(file, this.#open, this.#backupTrouble)
   }
@@ -172,14 +175,17 @@ export class CollectionHolder implements Runner {
   }
 
   /** Does once what a key asks for; asked again it gives the same answer. */
-  async #once<V extends Value<'collection.create' | 'backup.restore'>>(
+  async #once<V extends Result<'collection.create' | 'backup.restore'>>(
     { key, ...asked }: { readonly key: string },
     work: () => Promise<{ readonly collection: OpenCollection; readonly value: V }>,
   ): Promise<V> {
     const text = JSON.stringify(asked)
     if (this.#begun?.key === key) {
       if (this.#begun.input === text) return this.#begun.value as V
-      refuse('key-used-otherwise', KEY_USED, { field: 'key', todo: 'Ask again with a new key.' })
+      refuse('key-used-otherwise', message('problem.key-used-otherwise'), {
+        field: 'key',
+        todo: message('problem.key-used-otherwise-todo'),
+      })
     }
     const { collection, value } = await work()
     await this.#swapTo(collection)
@@ -187,16 +193,16 @@ export class CollectionHolder implements Runner {
     return value
   }
 
-  #restore(input: ParsedInput<'backup.restore'>): Promise<Value<'backup.restore'>> {
+  #restore(input: ParsedInput<'backup.restore'>): Promise<Result<'backup.restore'>> {
     const beside = this.#open?.file ?? this.#failed ?? demoFile(this.#folder)
     return this.#once(input, () => this.#backend.restore(input, restoredFile(beside, new Date())))
   }
 
-  #start(input: ParsedInput<'collection.create'>): Promise<Value<'collection.create'>> {
+  #start(input: ParsedInput<'collection.create'>): Promise<Result<'collection.create'>> {
     return this.#once(input, () => this.#backend.begin(freeFile(this.#folder, input.libraryName), input))
   }
 
-  async #answerDemo(): Promise<Value<'collection.open-demo'>> {
+  async #answerDemo(): Promise<Result<'collection.open-demo'>> {
     if (this.#open?.file !== demoFile(this.#folder)) await this.#openDemo()
     return sayDemoOpened(this.#ready(), this.#backend)
   }

@@ -11,7 +11,11 @@ function tell(message: FromWorker): void {
 
 async function obey(message: ToWorker): Promise<void> {
   if (message.kind === 'call') {
-    tell({ kind: 'answer', id: message.id, answer: await collection.call(message.name, message.input) })
+    tell({
+      kind: 'answer',
+      id: message.id,
+      answer: await collection.call(message.name, message.input, message.language),
+    })
     return
   }
   await collection.close()

@@ -1,7 +1,8 @@
 import { existsSync, mkdirSync } from 'node:fs'
 import { mkdtemp } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
-import type { Value } from '../../db/contract/contract.ts'
+import type { Result } from '../../db/contract/contract.ts'
+import { message } from '../../db/messages/message.ts'
 import { moveFile, removeFile } from '../../db/migrations/held-files.ts'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
 import type { CollectionBackend } from './collection-backend.ts'
@@ -23,11 +24,11 @@ export async function makeDemoAt(file: string, backend: Pick<CollectionBackend, 
 export async function sayDemoOpened(
   demo: OpenCollection,
   backend: Pick<CollectionBackend, 'run'>,
-): Promise<Value<'collection.open-demo'>> {
+): Promise<Result<'collection.open-demo'>> {
   const { entries } = await backend.run(demo, 'entry.list', { limit: 1 })
   return {
     entryId: entries[0]?.entryId ?? 1,
-    said: 'Opened the demonstration collection',
+    said: message('collection.opened-demo'),
     undoable: false,
     file: demo.file,
   }

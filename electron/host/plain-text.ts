@@ -1,16 +1,17 @@
-import type { Problem } from '../../db/contract/problem.ts'
+import type { UntoldProblem } from '../../db/contract/problem.ts'
 import { problem } from '../../db/contract/refusal.ts'
+import { message } from '../../db/messages/message.ts'
 
 /** Fields that hold a file or a search, which have their own reading of any byte. */
 const ANY_TEXT: ReadonlySet<string> = new Set(['content', 'text'])
 
 /** Why a text in an input is none that can be kept, or null: signs of no letter (NUL), and halves of letters. */
-export function problemOfText(input: unknown): Problem | null {
+export function problemOfText(input: unknown): UntoldProblem | null {
   const field = unreadableIn(input, '')
   if (field === null) return null
-  return problem('bad-request', 'There is something in that text that is no letter. Type it anew.', {
+  return problem('bad-request', message('problem.not-letters'), {
     field,
-    todo: 'Nothing was written. Change it and try again.',
+    todo: message('problem.change-it'),
   })
 }
 

@@ -1,6 +1,6 @@
 import type { z } from 'zod'
-import type { Problem } from '../../db/contract/problem.ts'
-import { problem } from '../../db/contract/refusal.ts'
+import type { UntoldProblem } from '../../db/contract/problem.ts'
+import { type Message, message } from '../../db/messages/message.ts'
 
 type Issue = z.core.$ZodIssue
 
@@ -14,13 +14,18 @@ export function parseInput<S extends z.ZodType>(schema: S, raw: unknown) {
 }
 
 /** Says what is wrong with an input that does not fit the contract: the field, a sentence, never what was typed. */
-export function problemOfInput(failure: z.core.$ZodError): Problem {
+export function problemOfInput(failure: z.core.$ZodError): UntoldProblem {
   const issue = innermost(failure.issues)
   const path = issue.code === 'unrecognized_keys' ? [...issue.path, issue.keys[0] ?? ''] : issue.path
   const field = path.length === 0 ? null : path.map(String).join('.')
   const choices = issue.code === 'invalid_value' ? issue.values.map(String) : []
-  const todo = 'Nothing was written. Change it and try again.'
-  return problem('bad-request', sentenceOf(issue, capital(inWords(path))), { field, todo, choices })
+  return {
+    code: 'bad-request',
+    sentence: sentenceOf(issue, nameOf(path)),
+    field,
+    todo: message('problem.change-it'),
+    choices,
+  }
 }
 
 /** The first issue; inside a choice of shapes, that of the shape which came nearest. */
@@ -38,41 +43,39 @@ function innermost(issues: readonly Issue[]): Issue {
 const depth = (branch: readonly Issue[]) => Math.max(...branch.map((issue) => issue.path.length))
 
 /** The last name of a path as words: 'receivedOn' reads 'received on'. */
-function inWords(path: readonly PropertyKey[]): string {
+function nameOf(path: readonly PropertyKey[]): string | Message {
   const name = path.findLast((part) => typeof part === 'string')
-  return name === undefined
-    ? 'the request'
-    : `‘${name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}’`
+  if (name === undefined) return message('problem.the-request')
+  return `‘${name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}’`
 }
 
-const KINDS: Readonly<Record<string, string>> = {
-  string: 'text',
-  number: 'a number',
-  int: 'a whole number',
-  boolean: 'yes or no',
-  array: 'a list',
-  object: 'a group of fields',
-}
-
-function sentenceOf(issue: Issue, field: string): string {
-  if (issue.message === MISSING) return `${field} is missing.`
+function sentenceOf(issue: Issue, field: string | Message): string | Message {
+  if (issue.message === MISSING) return message('problem.field-missing', { field })
   if (issue.message !== NO_SENTENCE) return issue.message
   switch (issue.code) {
     case 'invalid_type':
-      return `${field} must be ${KINDS[issue.expected] ?? issue.expected}.`
+      return message('problem.field-kind', { field, kind: issue.expected })
     case 'unrecognized_keys':
-      return `${field} is not a field that is known here.`
+      return message('problem.field-unknown', { field })
     case 'invalid_value':
-      return `${field} must be one of: ${issue.values.map(String).join(', ')}.`
-    case 'too_small':
-      return `${field} must be ${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}.`
-    case 'too_big':
-      return `${field} must be ${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}.`
+      return message('problem.field-one-of', { field, choices: { list: issue.values.map(String), as: 'or' } })
+    case 'too_small': {
+      const limit = String(issue.minimum)
+      return message(issue.inclusive === false ? 'problem.field-more-than' : 'problem.field-at-least', {
+        field,
+        limit,
+      })
+    }
+    case 'too_big': {
+      const limit = String(issue.maximum)
+      return message(issue.inclusive === false ? 'problem.field-less-than' : 'problem.field-at-most', {
+        field,
+        limit,
+      })
+    }
     case 'invalid_union':
-      return `${field} fits none of the forms it may have.`
+      return message('problem.field-no-form', { field })
     default:
-      return `${field} is not written as it must be.`
+      return message('problem.field-not-so', { field })
   }
 }
-
-const capital = (words: string) => words.replace(/^[a-z]/, (letter) => letter.toUpperCase())

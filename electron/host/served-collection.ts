@@ -1,5 +1,6 @@
 import { contract, isOperationName, type Value } from '../../db/contract/contract.ts'
-import type { Answer, Problem } from '../../db/contract/problem.ts'
+import type { Answer, UntoldProblem } from '../../db/contract/problem.ts'
+import type { LanguageCode } from '../../db/messages/languages.ts'
 import { answerCall, type Runner } from './answer-call.ts'
 import { BackgroundWork } from './background-work.ts'
 import { CollectionHolder } from './collection-holder.ts'
@@ -40,7 +41,7 @@ export class ServedCollection {
   }
 
   /** Opens what was asked for and begins the work beside. Answers why nothing could be opened, or null. */
-  async open(): Promise<Problem | null> {
+  async open(): Promise<UntoldProblem | null> {
     const problem = await this.#holder.openFirst(this.#start.file)
     this.#caches.wake()
     this.#forecasts.wake()
@@ -57,9 +58,9 @@ export class ServedCollection {
   }
 
   /** One call, one answer; never rejects. */
-  async call(name: unknown, input: unknown): Promise<Answer<unknown>> {
+  async call(name: unknown, input: unknown, language: LanguageCode | null): Promise<Answer<unknown>> {
     this.#idle.heard()
-    const answer = await answerCall(this.#holder, name, input, this.#log)
+    const answer = await answerCall(this.#holder, name, input, this.#log, language)
     if (answer.ok && leavesForecasts(name)) this.#forecasts.wake()
     return answer
   }
@@ -75,7 +76,7 @@ export class ServedCollection {
 }
 
 /** Works out some of the forecasts that no longer hold, and tells how many are left to go on with: none while it is held. */
-export async function refreshForecasts(runner: Runner): Promise<number> {
+export async function refreshForecasts(runner: Pick<Runner, 'run'>): Promise<number> {
   const done = await runner.run('forecast.refresh', { limit: LOTS_AT_A_TIME })
   const { left, held } = done as Value<'forecast.refresh'>
   return held ? 0 : left

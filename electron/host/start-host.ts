@@ -1,16 +1,17 @@
 import { extname } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
-import type { Answer, Problem } from '../../db/contract/problem.ts'
+import type { Answer, UntoldProblem } from '../../db/contract/problem.ts'
+import type { LanguageCode } from '../../db/messages/languages.ts'
 import { problemOf, traceOf } from './problem-of.ts'
 import type { FromWorker, ToWorker, WorkerStart } from './worker-messages.ts'
 
 /** The host as a transport sees it. */
 export interface Host {
-  /** One call, one answer. Rejects with HostStopped where nobody can tell whether the call acted. */
-  call(name: unknown, input: unknown): Promise<Answer<unknown>>
+  /** One call, one answer, told in a language; null: the library's. Rejects with HostStopped where nobody can tell whether the call acted. */
+  call(name: unknown, input: unknown, language?: LanguageCode | null): Promise<Answer<unknown>>
   /** Why no collection could be opened, or null once one is. */
-  readonly opened: Promise<Problem | null>
+  readonly opened: Promise<UntoldProblem | null>
   /** Closes the collection after the work under way. */
   close(): Promise<void>
 }
@@ -37,11 +38,11 @@ interface Waiting {
 }
 
 class CollectionThread implements Host {
-  readonly opened: Promise<Problem | null>
+  readonly opened: Promise<UntoldProblem | null>
   readonly #workerFile: URL
   readonly #waiting = new Map<number, Waiting>()
   #start: WorkerStart
-  #tellOpened: (problem: Problem | null) => void = () => {}
+  #tellOpened: (problem: UntoldProblem | null) => void = () => {}
   #worker: Worker | null
   #lastId = 0
   #closing = false
@@ -55,7 +56,7 @@ class CollectionThread implements Host {
     this.#worker = this.#begin()
   }
 
-  call(name: unknown, input: unknown): Promise<Answer<unknown>> {
+  call(name: unknown, input: unknown, language: LanguageCode | null = null): Promise<Answer<unknown>> {
     if (this.#closing) return Promise.reject(new HostStopped())
     this.#worker ??= this.#begin()
     const worker = this.#worker
@@ -63,7 +64,7 @@ class CollectionThread implements Host {
     const id = this.#lastId
     return new Promise((answer, stop) => {
       this.#waiting.set(id, { answer, stop })
-      worker.postMessage({ kind: 'call', id, name, input } satisfies ToWorker)
+      worker.postMessage({ kind: 'call', id, name, input, language } satisfies ToWorker)
     })
   }
 

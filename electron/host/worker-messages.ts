@@ -1,4 +1,5 @@
-import type { Answer, Problem } from '../../db/contract/problem.ts'
+import type { Answer, UntoldProblem } from '../../db/contract/problem.ts'
+import type { LanguageCode } from '../../db/messages/languages.ts'
 
 /** What the collection's thread is started with. */
 export interface WorkerStart {
@@ -9,9 +10,15 @@ export interface WorkerStart {
 }
 
 export type ToWorker =
-  | { readonly kind: 'call'; readonly id: number; readonly name: unknown; readonly input: unknown }
+  | {
+      readonly kind: 'call'
+      readonly id: number
+      readonly name: unknown
+      readonly input: unknown
+      readonly language: LanguageCode | null
+    }
   | { readonly kind: 'close' }
 
 export type FromWorker =
-  | { readonly kind: 'opened'; readonly problem: Problem | null }
+  | { readonly kind: 'opened'; readonly problem: UntoldProblem | null }
   | { readonly kind: 'answer'; readonly id: number; readonly answer: Answer<unknown> }

@@ -1,8 +1,10 @@
 import { realpathSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
+import { isMessage } from '../../db/messages/message.ts'
 import { prepareFolder, removeSmallFile } from '../host/collections-folder.ts'
 import { startHost } from '../host/start-host.ts'
+import { textsOf, UNTIL_OPEN } from '../host/tell-answer.ts'
 import { thisMachine } from './find-browser.ts'
 import { openWindow, type Shown } from './open-window.ts'
 import { findRunning, openerFile, writeOpener } from './opener.ts'
@@ -61,8 +63,11 @@ async function runHost(
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, stop)
 
   const host = startHost({ folder: options.folder, file: options.file })
-  host.opened.then((problem) => {
-    if (problem !== null) console.log([problem.sentence, problem.todo ?? ''].join(' ').trim())
+  host.opened.then(async (problem) => {
+    if (problem === null) return
+    const { say } = await textsOf(UNTIL_OPEN)
+    for (const told of [problem.sentence, problem.todo])
+      if (told !== null) console.log(isMessage(told) ? say(told) : told)
   })
   let endsWithLastPage = false
   const visitors = new Visitors(() => {

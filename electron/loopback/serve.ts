@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import type { Answer, ProblemCode } from '../../db/contract/problem.ts'
-import { problem } from '../../db/contract/refusal.ts'
+import { Told } from '../../db/contract/told.ts'
 import { PAGE_HEADERS, readBuiltFile } from '../host/built-files.ts'
 import type { Host } from '../host/start-host.ts'
 import { type Expected, type TurnedAway, turnAwayForeign, turnAwayStranger } from './guard.ts'
@@ -118,7 +118,8 @@ function answer(response: ServerResponse, { status, sentence }: TurnedAway): voi
     return
   }
   const code = CODES[status] ?? 'untrusted-caller'
-  json(response, status, { ok: false, problem: problem(code, sentence) }, headers)
+  const problem = { code, sentence: Told.parse(sentence), field: null, todo: null, choices: [] }
+  json(response, status, { ok: false, problem }, headers)
 }
 
 function json(

@@ -1,6 +1,6 @@
 import type { IpcMain, IpcMainInvokeEvent } from 'electron'
 import type { Answer } from '../../db/contract/problem.ts'
-import { problem } from '../../db/contract/refusal.ts'
+import { Told } from '../../db/contract/told.ts'
 import type { Host } from '../host/start-host.ts'
 import { isOwnPage } from './app-scheme.ts'
 
@@ -20,5 +20,6 @@ function isOurMainFrame({ senderFrame, sender }: IpcMainInvokeEvent): boolean {
 }
 
 function untrusted(): Answer<never> {
-  return { ok: false, problem: problem('untrusted-caller', 'Only the page of this app may ask here.') }
+  const sentence = Told.parse('Only the page of this app may ask here.')
+  return { ok: false, problem: { code: 'untrusted-caller', sentence, field: null, todo: null, choices: [] } }
 }

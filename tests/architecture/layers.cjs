@@ -25,26 +25,39 @@ module.exports = {
     may(
       'domain-imports-only-itself',
       '^db/domain/',
-      ['^db/domain/'],
-      'The rules of the trade are pure: no package, no Node, no clock, no other layer.',
+      ['^db/domain/', '^db/messages/message\\.ts$'],
+      'The rules of the trade are pure: no package, no Node, no clock, no other layer; what they say is a message.',
     ),
+    may(
+      'messages-know-domain-and-the-formatter',
+      '^db/messages/',
+      ['^db/(messages|domain)/', pack('intl-messageformat', '@formatjs/[^/]+')],
+      'Catalogues and their telling: no table, no service, no screen.',
+    ),
+    {
+      name: 'no-message-is-told-by-rules-or-services',
+      comment: 'They answer codes and figures; windows, paper and the command line choose the language.',
+      severity: 'error',
+      from: { path: '^db/(domain|contract|queries|schema|services/(?!print|exchange))/?' },
+      to: { path: '^db/messages/', pathNot: '^db/messages/(message|languages)\\.ts$' },
+    },
     may(
       'contract-knows-domain-and-zod',
       '^db/contract/',
-      ['^db/contract/', '^db/domain/', pack('zod')],
+      ['^db/(contract|domain|messages)/', pack('zod')],
       'The contract says what may be asked; it does not know how it is answered.',
     ),
     may(
       'schema-knows-domain-and-drizzle',
       '^db/schema/',
-      ['^db/schema/', '^db/domain/', pack('drizzle-orm')],
+      ['^db/(schema|domain)/', '^db/messages/languages\\.ts$', pack('drizzle-orm')],
       'Tables only.',
     ),
     may(
       'queries-know-schema',
       '^db/queries/',
       [
-        '^db/(queries|schema|domain|contract)/',
+        '^db/(queries|schema|domain|contract|messages)/',
         '^db/migrations/connection\\.ts$',
         pack('drizzle-orm', 'better-sqlite3'),
       ],
@@ -60,14 +73,14 @@ module.exports = {
     may(
       'migrations-know-schema-and-files',
       '^db/migrations/',
-      ['^db/(migrations|schema|domain|contract)/', pack('drizzle-orm', 'better-sqlite3'), NODE],
+      ['^db/(migrations|schema|domain|contract|messages)/', pack('drizzle-orm', 'better-sqlite3'), NODE],
       'Opening a file: no use case, no screen.',
     ),
     may(
       'services-gather-decide-write',
       '^db/services/',
       [
-        '^db/(services|contract|domain|queries|schema|migrations|paper|exchange|reference)/',
+        '^db/(services|contract|domain|messages|queries|schema|migrations|paper|exchange|reference)/',
         '^db/solver/solve\\.ts$',
         pack('drizzle-orm', 'zod'),
         NODE,
@@ -78,7 +91,7 @@ module.exports = {
       'paper-is-pure',
       '^db/paper/',
       [
-        '^db/(paper|domain|contract)/',
+        '^db/(paper|domain|contract|messages)/',
         pack('pdf-lib', '@cantoo/[^/]+', 'bwip-js', 'source-sans', 'html-entities'),
         nodeOnly('fs', 'module', 'path', 'url'),
       ],
@@ -101,7 +114,7 @@ module.exports = {
       'exchange-is-pure',
       '^db/exchange/',
       [
-        '^db/(exchange|domain|reference)/',
+        '^db/(exchange|domain|messages|reference)/',
         pack('papaparse', 'fflate', 'saxen', 'write-excel-file', 'html-entities'),
       ],
       'Files of other programs: text in, rows out, and back; no book, no disk.',
@@ -130,7 +143,7 @@ module.exports = {
       '^electron/host/',
       [
         '^electron/host/',
-        '^db/(services|contract|migrations)/',
+        '^db/(services|contract|messages|migrations)/',
         '^demo-data/load-demo\\.ts$',
         pack('zod'),
         NODE,
@@ -140,7 +153,7 @@ module.exports = {
     may(
       'loopback-knows-host',
       '^electron/loopback/',
-      ['^electron/(loopback|host)/', '^db/contract/', NODE],
+      ['^electron/(loopback|host)/', '^db/(contract|messages)/', NODE],
       'A transport: everything goes through the host.',
     ),
     may(
@@ -148,7 +161,7 @@ module.exports = {
       '^electron/command-line/',
       [
         '^electron/(command-line|host|loopback)/',
-        '^db/contract/',
+        '^db/(contract|messages)/',
         '^db/migrations/held-files',
         pack('zod'),
         NODE,
@@ -158,7 +171,7 @@ module.exports = {
     may(
       'main-knows-host',
       '^electron/main/',
-      ['^electron/(main|host)/', '^db/contract/', pack('electron'), NODE],
+      ['^electron/(main|host)/', '^db/(contract|messages)/', pack('electron'), NODE],
       'A transport: everything goes through the host.',
     ),
     may(
@@ -179,7 +192,7 @@ module.exports = {
       '^renderer/',
       [
         '^renderer/',
-        '^db/(contract|domain)/',
+        '^db/(contract|domain|messages)/',
         '(^|/)node_modules/(?!(electron|better-sqlite3|drizzle-orm)/)',
       ],
       'A screen asks through the contract: no table, no service, no Node, no Electron.',

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { contract, type ParsedInput, type Value } from '../../db/contract/contract.ts'
 import { createCollection } from '../../db/migrations/open-file.ts'
 import { runOperation, type ServiceName } from '../../db/services/run-operation.ts'
+import { inEnglish } from '../builders/in-english.ts'
 
 const now = () => new Date('2026-11-25T12:00:00Z')
 
@@ -24,8 +25,15 @@ export async function freshCollection(): Promise<FreshCollection> {
     newId: () => '00000000-0000-4000-8000-000000000003',
   })
   return {
-    call: (name, input) =>
-      runOperation(collection, name, contract[name].input.parse(input) as ParsedInput<typeof name>, now),
+    call: async (name, input) =>
+      inEnglish(
+        await runOperation(
+          collection,
+          name,
+          contract[name].input.parse(input) as ParsedInput<typeof name>,
+          now,
+        ),
+      ),
     remove: () => {
       collection.close()
       rmSync(folder, { recursive: true })

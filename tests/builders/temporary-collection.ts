@@ -8,6 +8,7 @@ import { Refusal } from '../../db/contract/refusal.ts'
 import { createCollection, type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation, type ServiceName } from '../../db/services/run-operation.ts'
 import { templateOf } from '../support/templates.ts'
+import { inEnglish } from './in-english.ts'
 
 /** The moment at which tests happen, unless they say otherwise. */
 export const NOW = new Date(2026, 2, 14, 10, 30)
@@ -37,14 +38,14 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
   copyFileSync(template, file)
   const collection = await openCollection(file, { access: 'write', now: () => NOW })
   let now = NOW
-  const call: TemporaryCollection['call'] = (name, input) => {
+  const call: TemporaryCollection['call'] = async (name, input) => {
     keys += 1
     const withKey =
       contract[name].access === 'writes'
         ? { key: `test-key-${String(keys).padStart(6, '0')}`, ...input }
         : input
     const parsed = contract[name].input.parse(withKey) as ParsedInput<typeof name>
-    return runOperation(collection, name, parsed, () => now)
+    return inEnglish(await runOperation(collection, name, parsed, () => now))
   }
   return {
     collection,
@@ -54,7 +55,7 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
       try {
         await call(name, input)
       } catch (cause) {
-        if (cause instanceof Refusal) return cause.problem
+        if (cause instanceof Refusal) return inEnglish<Problem>(cause.problem)
         throw cause
       }
       throw new Error(`${name} was not refused`)

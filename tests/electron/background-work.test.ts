@@ -1,5 +1,5 @@
 import { afterEach, expect, test } from 'vitest'
-import type { Problem } from '../../db/contract/problem.ts'
+import type { UntoldProblem } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
 import type { Runner } from '../../electron/host/answer-call.ts'
 import { BackgroundWork } from '../../electron/host/background-work.ts'
@@ -12,7 +12,7 @@ afterEach(() => {
 })
 const log = (line: string) => void logged.push(line)
 
-function runnerWith(left: number[], asked: { count: number }): Runner {
+function runnerWith(left: number[], asked: { count: number }): Pick<Runner, 'run'> {
   return {
     async run() {
       asked.count += 1
@@ -21,7 +21,7 @@ function runnerWith(left: number[], asked: { count: number }): Runner {
   }
 }
 
-const refresherOf = (runner: Runner) =>
+const refresherOf = (runner: Pick<Runner, 'run'>) =>
   new BackgroundWork('forecast.refresh', () => refreshForecasts(runner), new IdleGate(), log)
 
 /** Lets the refresher go on until it has nothing to do. */
@@ -59,7 +59,7 @@ test('asks no further while it is held, and goes on when woken after', async () 
     { left: 0, held: false },
   ]
   const asked = { count: 0 }
-  const runner: Runner = {
+  const runner: Pick<Runner, 'run'> = {
     async run() {
       asked.count += 1
       return { computed: 0, ...(answers.shift() ?? { left: 0, held: false }) }
@@ -76,7 +76,7 @@ test('asks no further while it is held, and goes on when woken after', async () 
 })
 
 test('a collection that cannot be written is left alone without a word; what is not previewed goes to the log', async () => {
-  const problem: Problem = {
+  const problem: UntoldProblem = {
     code: 'collection-read-only',
     sentence: 'It is open for reading only.',
     field: null,

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { contract, type Value } from '../../db/contract/contract.ts'
+import type { Problem } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
 import { answerCall, type Runner } from '../../electron/host/answer-call.ts'
 import type { CollectionBackend } from '../../electron/host/collection-backend.ts'
@@ -13,6 +14,7 @@ import { logFile } from '../../electron/host/log.ts'
 import { problemOf, traceOf } from '../../electron/host/problem-of.ts'
 import { ReadWriteLock } from '../../electron/host/read-write-lock.ts'
 import { HostStopped, startHost } from '../../electron/host/start-host.ts'
+import { inEnglish } from '../builders/in-english.ts'
 import { testBackend } from './support/ways-in.ts'
 
 let folder: string
@@ -26,6 +28,7 @@ const throwing = (thrown: unknown): Runner => ({
   run: async () => {
     throw thrown
   },
+  speech: () => null,
 })
 
 describe('a call', () => {
@@ -108,7 +111,7 @@ describe('what SQLite and the disk say becomes', () => {
     ['SQLITE_CANTOPEN', 'not-found'],
     ['SQLITE_CONSTRAINT_CHECK', 'unexpected'],
   ])('%s: %s', (code, expected) => {
-    const problem = problemOf(coded(code))
+    const problem = inEnglish<Problem>(problemOf(coded(code)))
     expect(problem.code).toBe(expected)
     expect(problem.todo).not.toBeNull()
     expect(problem.sentence).not.toMatch(/error|SQLITE/i)

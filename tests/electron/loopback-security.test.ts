@@ -1,7 +1,9 @@
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
+import type { Problem } from '../../db/contract/problem.ts'
 import { problemOf } from '../../electron/host/problem-of.ts'
 import { HostStopped } from '../../electron/host/start-host.ts'
 import { LARGEST_BODY } from '../../electron/loopback/read-body.ts'
+import { inEnglish } from '../builders/in-english.ts'
 import { counted } from '../support/counted.ts'
 import { loopbackOver, send } from './support/loopback.ts'
 
@@ -205,7 +207,7 @@ describe('the line that a page holds open', () => {
   test('tells when the last page has gone, not when one comes back in time or only sleeps', async () => {
     let gone = 0
     const other = await loopbackOver(
-      async () => ({ ok: false, problem: problemOf(null) }),
+      async () => ({ ok: false, problem: inEnglish<Problem>(problemOf(null)) }),
       () => {
         gone += 1
       },

@@ -13,6 +13,7 @@ import { rememberedPort, rememberPort } from '../../electron/loopback/remembered
 import { serve } from '../../electron/loopback/serve.ts'
 import { readStartOptions } from '../../electron/loopback/start-options.ts'
 import { Visitors } from '../../electron/loopback/visitors.ts'
+import { inEnglish } from '../builders/in-english.ts'
 import { loopbackOver, pagesBesideSecrets } from './support/loopback.ts'
 
 const PROJECT = join(import.meta.dirname, '..', '..')
@@ -260,7 +261,7 @@ describe('after an install', () => {
 })
 
 test('JSON is told to be given as the shells of the system take it', () => {
-  expect(howToGiveJson('linux')).toContain(`'{"lotId": 1}'`)
-  expect(howToGiveJson('win32')).not.toContain("'")
-  expect(howToGiveJson('win32')).toMatch(/echo \{"lotId": 1\} \| .* -$/)
+  expect(inEnglish(howToGiveJson('linux'))).toContain(`'{"lotId": 1}'`)
+  expect(inEnglish(howToGiveJson('win32'))).not.toContain("'")
+  expect(inEnglish(howToGiveJson('win32'))).toMatch(/echo \{"lotId": 1\} \| .* -$/)
 })

@@ -11,6 +11,7 @@ const SETTINGS = {
   viabilityThresholdOf: 'the-start',
   grade: 'maintenance',
   sowingDay: '04-15',
+  language: 'en',
   locale: 'en-GB',
   massUnits: 'metric',
   paper: 'a4',

@@ -9,6 +9,7 @@ import { runOperation, type ServiceName } from '../../db/services/run-operation.
 import { makeDemoCollection } from '../../demo-data/load-demo.ts'
 import { readRows } from '../../demo-data/read-rows.ts'
 import { demoCopy } from '../builders/demo-copy.ts'
+import { inEnglish } from '../builders/in-english.ts'
 import { sized } from '../support/sized.ts'
 
 /** The day the demonstration is meant to be opened on: its last entries are a few days old. */
@@ -33,8 +34,8 @@ afterAll(() => {
   rmSync(folder, { recursive: true, force: true })
 })
 
-function call<N extends ServiceName>(name: N, input: CallInput<N>): Promise<Value<N>> {
-  return runOperation(demo, name, contract[name].input.parse(input) as ParsedInput<N>, now)
+async function call<N extends ServiceName>(name: N, input: CallInput<N>): Promise<Value<N>> {
+  return inEnglish(await runOperation(demo, name, contract[name].input.parse(input) as ParsedInput<N>, now))
 }
 
 const sql = (query: string) => demo.sqlite.prepare(query).pluck().all()

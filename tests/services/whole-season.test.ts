@@ -3,6 +3,7 @@ import { type CallInput, contract, type ParsedInput, type Value } from '../../db
 import { type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation, type ServiceName } from '../../db/services/run-operation.ts'
 import { demoCopy } from '../builders/demo-copy.ts'
+import { inEnglish } from '../builders/in-english.ts'
 import { readPdf } from '../builders/read-pdf.ts'
 
 let copy: Awaited<ReturnType<typeof demoCopy>>
@@ -22,11 +23,13 @@ afterAll(() => {
 
 type WithoutKey<T> = T extends { key: string } ? Omit<T, 'key'> : T
 
-function call<N extends ServiceName>(name: N, input: WithoutKey<CallInput<N>>): Promise<Value<N>> {
+async function call<N extends ServiceName>(name: N, input: WithoutKey<CallInput<N>>): Promise<Value<N>> {
   keys += 1
   const withKey =
     contract[name].access === 'writes' ? { key: `season-${String(keys).padStart(6, '0')}`, ...input } : input
-  return runOperation(demo, name, contract[name].input.parse(withKey) as ParsedInput<N>, () => now)
+  return inEnglish(
+    await runOperation(demo, name, contract[name].input.parse(withKey) as ParsedInput<N>, () => now),
+  )
 }
 
 const choicesOf = (lines: Value<'season-plan.preview'>['lines']) =>

@@ -4,6 +4,7 @@ import { minuteOf, wallClock } from '../../db/domain/climate/reading.ts'
 import { type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation, type ServiceName } from '../../db/services/run-operation.ts'
 import { demoCopy } from '../builders/demo-copy.ts'
+import { inEnglish } from '../builders/in-english.ts'
 
 // A keeper's way through the demonstration: a test entered, a freezer's logger read, and a small lot to be tested.
 
@@ -25,10 +26,10 @@ afterAll(async () => {
   copy.remove()
 })
 
-function call<N extends ServiceName>(name: N, input: Partial<CallInput<N>>): Promise<Value<N>> {
+async function call<N extends ServiceName>(name: N, input: Partial<CallInput<N>>): Promise<Value<N>> {
   keys += 1
   const withKey = contract[name].access === 'writes' ? { key: `sprout-test-${keys}`, ...input } : input
-  return runOperation(demo, name, contract[name].input.parse(withKey) as ParsedInput<N>, now)
+  return inEnglish(await runOperation(demo, name, contract[name].input.parse(withKey) as ParsedInput<N>, now))
 }
 
 const rowOf = async (lotId: number) => (await call('lot.list', { lotIds: [lotId] })).rows[0]

@@ -2,7 +2,7 @@ import type {
   OperationName,
   ParsedInput,
   ReadName,
-  Value,
+  Result,
   WriteName,
   WriteResult,
 } from '../../contract/contract.ts'
@@ -28,7 +28,7 @@ export interface Writing extends Reading {
 }
 
 /** What answers an operation that reads. */
-export type Reads<N extends OperationName> = (reading: Reading, input: ParsedInput<N>) => Value<N>
+export type Reads<N extends OperationName> = (reading: Reading, input: ParsedInput<N>) => Result<N>
 
 /** What does an operation that writes, within its transaction; its entry is added to the answer at the door. */
 export type Writes<N extends WriteName> = (writing: Writing, input: ParsedInput<N>) => WriteResult<N>
@@ -37,7 +37,7 @@ export type Writes<N extends WriteName> = (writing: Writing, input: ParsedInput<
 type Handler<N extends OperationName> = N extends WriteName
   ? Writes<N>
   : N extends ReadName
-    ? (...given: Parameters<Reads<N>>) => Value<N> | Promise<Value<N>>
+    ? (...given: Parameters<Reads<N>>) => Result<N> | Promise<Result<N>>
     : Reads<N>
 
 /** Handlers of some operations, by name. */

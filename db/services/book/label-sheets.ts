@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { type LabelSheet, type SheetMeasures, ShippedSheet } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import {
@@ -16,7 +16,7 @@ import type { Reading, Writing } from './context.ts'
 type OwnRow = typeof labelSheet.$inferSelect
 
 /** Every sheet that can be printed on: those of the app, then the library's own. */
-export function listSheets(reading: Reading): Value<'label-sheet.list'> {
+export function listSheets(reading: Reading): Result<'label-sheet.list'> {
   const own = reading.db.select().from(labelSheet).where(eq(labelSheet.retired, false)).all()
   return {
     sheets: [
@@ -26,7 +26,7 @@ export function listSheets(reading: Reading): Value<'label-sheet.list'> {
   }
 }
 
-type Shown = Value<'label-sheet.list'>['sheets'][number]
+type Shown = Result<'label-sheet.list'>['sheets'][number]
 
 function shown(sheet: LabelSheet, geometry: SheetGeometry, own: SheetMeasures | null): Shown {
   const { name, columns, rows, widthMm, heightMm } = geometry

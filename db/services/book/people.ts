@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import type { WhoIsIt } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
@@ -49,7 +49,7 @@ export function createPerson(
   return { personId, said: `Added ${facts.name}`, undoable: false }
 }
 
-interface PersonRow extends Pick<Value<'person.search'>['people'][number], 'personId' | 'name' | 'town'> {
+interface PersonRow extends Pick<Result<'person.search'>['people'][number], 'personId' | 'name' | 'town'> {
   readonly since: string
   readonly found_as: string
   readonly roles: string | null
@@ -60,7 +60,7 @@ export const ROLES_OF_KEPT = `(SELECT group_concat(role, ',') FROM (SELECT DISTI
   WHERE person_id = kept.id OR person_id IN (SELECT id FROM person WHERE joined_into_id = kept.id) ORDER BY role))`
 
 /** People with a name that has a word beginning with the text; a joined record finds the kept one. */
-export function searchPeople(reading: Reading, input: ParsedInput<'person.search'>): Value<'person.search'> {
+export function searchPeople(reading: Reading, input: ParsedInput<'person.search'>): Result<'person.search'> {
   const wanted = fold(input.text)
   const rows = prepared(
     reading.sqlite,

@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { insertRow } from '../../queries/insert.ts'
 import { prepared } from '../../queries/prepared.ts'
@@ -23,13 +23,13 @@ export function placeOrRefuse(
 }
 
 /** Every storage place by its path, with how many lots with seed lie in it. */
-export function listPlaces(reading: Reading): Value<'place.list'> {
+export function listPlaces(reading: Reading): Result<'place.list'> {
   const rows = prepared(
     reading.sqlite,
     `SELECT id AS placeId, parent_id AS parentId, name, path, kind,
        (SELECT count(*) FROM lot WHERE place_id = storage_place.id AND holds_seed = 1) AS lots
      FROM storage_place ORDER BY path`,
-  ).all() as Value<'place.list'>['places']
+  ).all() as Result<'place.list'>['places']
   return { places: rows }
 }
 

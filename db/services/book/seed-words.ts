@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { cautionText, OF_THE_SEED } from '../../domain/cautions/caution-text.ts'
 import { cautionRows } from '../../queries/caution-rows.ts'
 import { varietySynonym } from '../../schema/reference-tables.ts'
@@ -16,7 +16,7 @@ export function synonymsOf(reading: Reading, varietyId: number): string[] {
 }
 
 /** The cautions that hold for the seed of some lots, with their plain text, each text once. */
-export function cautionsOf(reading: Reading, lotIds: readonly number[]): Value<'lot.get'>['cautions'] {
+export function cautionsOf(reading: Reading, lotIds: readonly number[]): Result<'lot.get'>['cautions'] {
   const rows = cautionRows(reading.sqlite, lotIds, OF_THE_SEED)
   const told = rows.map(({ caution, note }) => ({ caution, note, text: cautionText(caution, note) }))
   return [...new Map(told.map((caution) => [caution.text, caution])).values()]

@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { yearOf } from '../../domain/dates/iso-date.ts'
 import { type NumberPattern, printNumber, readPattern } from '../../domain/numbers/pattern.ts'
@@ -42,7 +42,7 @@ export function changeSettings(
 /** The settings as the contract shows them, with the number that comes out of the pattern. */
 export function settingsShown(
   reading: Reading,
-): Pick<Value<'collection.get'>, 'settings' | 'patternExample'> {
+): Pick<Result<'collection.get'>, 'settings' | 'patternExample'> {
   const { id, uuid, kind, createdAt, keeper, letterWords, backupFolder, backupLimitMb, ...settings } =
     settingsOf(reading)
   const example = printNumber(settings.accessionPattern as NumberPattern, yearOf(reading.today), 142)

@@ -1,4 +1,4 @@
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { inSyncedFolder } from '../../migrations/file-place.ts'
 import { prepared } from '../../queries/prepared.ts'
 import type { Reading } from '../book/context.ts'
@@ -6,7 +6,7 @@ import { settingsOf, settingsShown } from '../book/settings.ts'
 import { forecastsLeft } from '../forecast/save-forecasts.ts'
 
 /** What is open, its settings, and how much it holds. */
-export function aboutCollection(reading: Reading): Value<'collection.get'> {
+export function aboutCollection(reading: Reading): Result<'collection.get'> {
   const count = (table: string) =>
     Number(prepared(reading.sqlite, `SELECT count(*) FROM ${table}`).pluck().get())
   return {
@@ -63,7 +63,7 @@ function clockBehind({ sqlite, now }: Reading): string[] {
 }
 
 /** The number of the latest entry, and the forecasts to come. */
-export function revisionOf(reading: Reading): Value<'collection.get-revision'> {
+export function revisionOf(reading: Reading): Result<'collection.get-revision'> {
   return {
     revision: Number(prepared(reading.sqlite, 'SELECT max(id) FROM entry').pluck().get()),
     forecasts: forecastsLeft(reading),

@@ -3,9 +3,10 @@ import { homedir, tmpdir } from 'node:os'
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path'
 import { eq } from 'drizzle-orm'
 import type { BackupLine } from '../../contract/collection-operations.ts'
-import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { newestFirst } from '../../domain/backups/keep-rule.ts'
+import type { Message } from '../../messages/message.ts'
 import {
   type BackupFile,
   type BackupLabel,
@@ -37,7 +38,7 @@ const WHY: Readonly<Record<string, string>> = {
 export async function backUpCollection(
   reading: Reading,
   { deleteOlder }: ParsedInput<'backup.create'>,
-): Promise<Value<'backup.create'>> {
+): Promise<Result<'backup.create'>> {
   const kept = reading.collection.isInPlace()
     ? await backUpInThread(orderOf(reading, 'kept', false))
     : await saveOpenBook(reading)
@@ -117,8 +118,8 @@ function isWhole(file: string): boolean {
 export function listBackups(
   file: string,
   open: Reading | null,
-  trouble: string | null,
-): Value<'backup.list'> {
+  trouble: Message | string | null,
+): Result<'backup.list'> {
   const settings = open === null ? null : settingsOf(open)
   const secondFolder = settings?.backupFolder ?? ''
   const folder = ownBackupFolder(file)
@@ -198,7 +199,7 @@ export async function restoreBackup(
   input: ParsedInput<'backup.restore'>,
   target: string,
   now: () => Date,
-): Promise<{ readonly collection: OpenCollection; readonly value: Value<'backup.restore'> }> {
+): Promise<{ readonly collection: OpenCollection; readonly value: Result<'backup.restore'> }> {
   await copyOut(resolve(input.file), target)
   const restored = await openCollection(target, { access: 'write', now })
   const at = String(

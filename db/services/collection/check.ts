@@ -1,4 +1,4 @@
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
 import { numbersAgree } from '../../domain/ledger/agreement.ts'
@@ -10,7 +10,7 @@ import { prepared } from '../../queries/prepared.ts'
 import { movement } from '../../schema/stock-tables.ts'
 import type { Reading } from '../book/context.ts'
 
-type Finding = Value<'collection.check'>['findings'][number]
+type Finding = Result<'collection.check'>['findings'][number]
 
 /** Each finding's kind is cut off here, so that a spoilt file still gives an answer that can be read. */
 const MOST_FINDINGS = 20
@@ -106,7 +106,7 @@ const CHECKS: readonly ((reading: Reading) => Finding[])[] = [
 ]
 
 /** Checks that every number of the book is what it must be. Reads everything, changes nothing. */
-export function checkCollection(reading: Reading): Value<'collection.check'> {
+export function checkCollection(reading: Reading): Result<'collection.check'> {
   const findings = CHECKS.flatMap((find) => find(reading))
   const count = (table: string) =>
     Number(prepared(reading.sqlite, `SELECT count(*) FROM ${table}`).pluck().get())

@@ -1,5 +1,5 @@
 import { sql } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { plantCaution } from '../../domain/cautions/plant-caution.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { unknownInWords } from '../../domain/crops/unknown.ts'
@@ -16,7 +16,7 @@ import { assumedInWords } from '../book/living-stock.ts'
 import { settingsOf } from '../book/settings.ts'
 
 /** Every crop by its name, with what people call it. */
-export function listCrops(reading: Reading): Value<'crop.list'> {
+export function listCrops(reading: Reading): Result<'crop.list'> {
   const rows = reading.db
     .select({
       cropId: crop.id,
@@ -32,7 +32,7 @@ export function listCrops(reading: Reading): Value<'crop.list'> {
 }
 
 /** A crop with its figures, where each comes from, and what is unknown. Refuses one that is not there. */
-export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value<'crop.get'> {
+export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Result<'crop.get'> {
   const row = cropOrRefuse(reading, input.cropId, 'cropId')
   const assumed = assumedViability(row)
   const hundred = row.hundredSeedWeightUg
@@ -75,7 +75,7 @@ export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Value
   }
 }
 
-function figuresOf(constants: string | null): Value<'crop.get'>['viabilityConstants'] {
+function figuresOf(constants: string | null): Result<'crop.get'>['viabilityConstants'] {
   if (constants === null) return null
   const { ke, cw, ch, cq } = JSON.parse(constants) as ViabilityConstants
   return { ke, cw, ch, cq }
@@ -90,7 +90,7 @@ function sourceKey(field: string, sources: Readonly<Record<string, unknown>>): s
   return field.startsWith('germ_') && !(field in sources) ? 'germination' : field
 }
 
-function sourcedFacts(row: CropRow): Value<'crop.get'>['facts'] {
+function sourcedFacts(row: CropRow): Result<'crop.get'>['facts'] {
   const { sources, ...values } = cells(row) as {
     sources: Record<string, { source: string; confidence: string } | null>
   }

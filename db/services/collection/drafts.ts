@@ -1,10 +1,10 @@
 import { desc, eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { draft } from '../../schema/collection-tables.ts'
 import type { Reading } from '../book/context.ts'
 
 /** Keeps a draft in place of the one of its id; an empty text drops it. */
-export function saveDraft(reading: Reading, input: ParsedInput<'draft.save'>): Value<'draft.save'> {
+export function saveDraft(reading: Reading, input: ParsedInput<'draft.save'>): Result<'draft.save'> {
   const keptAt = reading.now.toISOString()
   if (input.text === '') {
     reading.db.delete(draft).where(eq(draft.id, input.draftId)).run()
@@ -16,7 +16,7 @@ export function saveDraft(reading: Reading, input: ParsedInput<'draft.save'>): V
 }
 
 /** The drafts of a kind, latest first. */
-export function listDrafts(reading: Reading, input: ParsedInput<'draft.list'>): Value<'draft.list'> {
+export function listDrafts(reading: Reading, input: ParsedInput<'draft.list'>): Result<'draft.list'> {
   const opened = reading.collection.openedAt.toISOString()
   const rows = reading.db
     .select()

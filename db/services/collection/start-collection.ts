@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import { existsSync } from 'node:fs'
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { readPattern } from '../../domain/numbers/pattern.ts'
 import { createCollection, type OpenCollection, openCollection } from '../../migrations/open-file.ts'
@@ -13,7 +13,7 @@ const USUAL_PATTERN = 'SL{yy}-{####}'
 /** A collection that was just started, open for writing, and what is answered of it. */
 export interface Started {
   readonly collection: OpenCollection
-  readonly value: Value<'collection.create'>
+  readonly value: Result<'collection.create'>
 }
 
 /**

@@ -1,6 +1,6 @@
 import { and, eq } from 'drizzle-orm'
 import type { z } from 'zod'
-import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import type { WhichVariety } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
@@ -96,7 +96,7 @@ export function addSynonym(
   return { said: `${known.name} is also known as ${input.name}`, undoable: false }
 }
 
-type VarietyLine = Value<'variety.search'>['varieties'][number]
+type VarietyLine = Result<'variety.search'>['varieties'][number]
 
 /** Unit separator: cannot stand in a name, so that joined names come apart again. */
 const BETWEEN_NAMES = '\u001f'
@@ -105,7 +105,7 @@ const BETWEEN_NAMES = '\u001f'
 export function searchVarieties(
   reading: Reading,
   input: ParsedInput<'variety.search'>,
-): Value<'variety.search'> {
+): Result<'variety.search'> {
   const wanted = fold(input.text)
   const rows = prepared(
     reading.sqlite,

@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { overriddenInWords } from '../../domain/ledger/overridden.ts'
 import { makeDerivedLotsStale } from '../../queries/forecast-rows.ts'
@@ -21,13 +21,13 @@ import { restorePeople } from '../people/change-person.ts'
 import { restorePlaces } from '../storage/place-kind.ts'
 
 interface ListedEntry
-  extends Pick<Value<'entry.list'>['entries'][number], 'entryId' | 'operation' | 'recordedAt' | 'said'> {
+  extends Pick<Result<'entry.list'>['entries'][number], 'entryId' | 'operation' | 'recordedAt' | 'said'> {
   readonly answer: string
   readonly taken_back: number
 }
 
 /** What was written, newest first, with the lines of each entry in the ledger. */
-export function listEntries(reading: Reading, input: ParsedInput<'entry.list'>): Value<'entry.list'> {
+export function listEntries(reading: Reading, input: ParsedInput<'entry.list'>): Result<'entry.list'> {
   const rows = prepared(
     reading.sqlite,
     `SELECT id AS entryId, operation, recorded_at AS recordedAt, said, answer,

@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { type PackedField, packTables, type ReadTable, readPackage } from '../../exchange/package-files.ts'
@@ -36,7 +36,10 @@ const ENDINGS: readonly (readonly [RegExp, string])[] = [
 ]
 
 /** The whole collection as a Data Package, without people and exact places unless they were asked for. */
-export function makePackage(reading: Reading, input: ParsedInput<'package.export'>): Value<'package.export'> {
+export function makePackage(
+  reading: Reading,
+  input: ParsedInput<'package.export'>,
+): Result<'package.export'> {
   const withheld = withheldInWords(input)
   const { libraryName } = settingsOf(reading)
   const withholding = withholdingOf(reading, input)
@@ -72,7 +75,7 @@ function fieldOf({ name, type, required, names }: WholeColumn): PackedField {
 export function readPackageBack(
   reading: Reading,
   input: ParsedInput<'package.import'>,
-): Value<'package.import'> {
+): Result<'package.import'> {
   const { sqlite } = reading
   if (!isUnwritten(sqlite))
     refuse('collection-not-empty', 'Something was written in this collection already. Nothing was changed.', {

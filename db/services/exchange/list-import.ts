@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import type { Fate, ListPreview } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
@@ -77,7 +77,7 @@ function findingsIn({ rows }: Table, layout: ListLayout) {
 }
 
 /** The rows that would not come in, as CSV. Refuses a file that cannot be read. */
-export function refusedRows(reading: Reading, input: ListInput): Value<'import.list-refused'> {
+export function refusedRows(reading: Reading, input: ListInput): Result<'import.list-refused'> {
   const planned = plannedList(reading, input)
   if ('because' in planned) return refuse('list-unreadable', planned.because, { field: 'content' })
   const { table, layout, plan } = planned

@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { type CsvColumn, csvOf, exactCsvOf } from '../../exchange/csv.ts'
 import { type LotRow, shelfPage } from '../../queries/lot-rows.ts'
@@ -40,7 +40,7 @@ const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
 ]
 
 /** Some lots as CSV, in the order given: for a spreadsheet, or exact for programs. Masses in grams. */
-export function exportLots(reading: Reading, input: ParsedInput<'lot.export'>): Value<'lot.export'> {
+export function exportLots(reading: Reading, input: ParsedInput<'lot.export'>): Result<'lot.export'> {
   const rows = rowsInOrder(reading, input.lotIds)
   const csv = input.exact ? exactCsvOf(columnsOf(reading), rows) : csvOf(columnsOf(reading), rows)
   return { fileName: `lots-${reading.today}${input.exact ? '-exact' : ''}.csv`, csv }
@@ -50,7 +50,7 @@ export function exportLots(reading: Reading, input: ParsedInput<'lot.export'>): 
 const OF_LOTS = new Set(['place', 'in quarantine because', 'careful'])
 
 /** Writes every lot of the book, with its donor only where that was asked for. */
-export function makeStock(reading: Reading, { people }: ParsedInput<'stock.export'>): Value<'stock.export'> {
+export function makeStock(reading: Reading, { people }: ParsedInput<'stock.export'>): Result<'stock.export'> {
   const asked = { people, places: true }
   const withholding = withholdingOf(reading, asked)
   const columns = columnsOf(reading)
@@ -75,7 +75,7 @@ export function makeStock(reading: Reading, { people }: ParsedInput<'stock.expor
 export async function exportWorkbook(
   reading: Reading,
   { lotIds }: ParsedInput<'lot.workbook'>,
-): Promise<Value<'lot.workbook'>> {
+): Promise<Result<'lot.workbook'>> {
   const { workbookOf } = await import('../../exchange/xlsx-write.ts')
   const bytes = await workbookOf(
     'Lots',

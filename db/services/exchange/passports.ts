@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { type CsvColumn, exactCsvOf } from '../../exchange/csv.ts'
 import { checkPassport, gatherFindings, type Passport } from '../../exchange/mcpd-check.ts'
 import { DESCRIPTORS, MCPD_CODES } from '../../exchange/mcpd-table.ts'
@@ -31,7 +31,7 @@ interface Known {
 }
 
 /** Writes all standing accessions as Multi-Crop Passport Descriptors V.2.1 (FAO/Bioversity 2015). */
-export function makePassports(reading: Reading, input: Asked): Value<'passport.export'> {
+export function makePassports(reading: Reading, input: Asked): Result<'passport.export'> {
   const known = knownPassports(reading, input)
   const columns = MCPD_CODES.map(
     (code): CsvColumn<Known> => [code, ({ passport }) => passport.get(code) ?? ''],
@@ -50,7 +50,7 @@ export function makePassports(reading: Reading, input: Asked): Value<'passport.e
 }
 
 /** Writes all standing accessions as simple Darwin Core, one row each. */
-export function makeOccurrences(reading: Reading, input: Asked): Value<'occurrence.export'> {
+export function makeOccurrences(reading: Reading, input: Asked): Result<'occurrence.export'> {
   const { uuid, libraryName } = settingsOf(reading)
   const withheld = withheldInWords(input)
   const text = (code: string) => (of: Known) => of.passport.get(code) ?? ''

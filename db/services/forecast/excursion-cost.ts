@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { excursionCostInWords } from '../../domain/climate/climate-words.ts'
 import { addDays, daysBetween } from '../../domain/dates/day-arithmetic.ts'
@@ -17,7 +17,7 @@ const MOST_LOTS = 500
 export function excursionCost(
   reading: Reading,
   { placeId, from, until }: ParsedInput<'place.get-excursion-cost'>,
-): Value<'place.get-excursion-cost'> {
+): Result<'place.get-excursion-cost'> {
   const place = placeOrRefuse(reading, placeId, 'placeId')
   if (until < from) refuse('days-out-of-order', 'It ends before it begins.', { field: 'until' })
   const ids = lotsInPlace(reading.sqlite, place.id, MOST_LOTS).map(({ lotId }) => lotId)

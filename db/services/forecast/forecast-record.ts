@@ -1,5 +1,5 @@
 import type { LotForecast as ShownForecast } from '../../contract/care-operations.ts'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
@@ -16,7 +16,7 @@ import { movesOf } from './moves.ts'
 type Computed = Extract<LotForecast, { kind: 'forecast' }>
 
 /** The forecast of a lot in figures and words, or why there is none. Refuses a lot that is not in the book. */
-export function getForecast(reading: Reading, input: ParsedInput<'forecast.get'>): Value<'forecast.get'> {
+export function getForecast(reading: Reading, input: ParsedInput<'forecast.get'>): Result<'forecast.get'> {
   lotOrRefuse(reading, input.lotId, 'lotId')
   const places = new PlacesAgeing(reading)
   const [computed] = forecastLots(reading, [input.lotId], settingsOf(reading), places)

@@ -1,5 +1,5 @@
 import type { LotForecast as ShownForecast } from '../../contract/care-operations.ts'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { freezingCautionOfMany, freezingCautions } from '../../domain/moisture/moisture-words.ts'
 import { type Band, crossingBand } from '../../domain/viability/band.ts'
@@ -73,7 +73,7 @@ export function movesOf(reading: Reading, computed: Computed, places: PlacesAgei
 export function previewMoves(
   reading: Reading,
   input: ParsedInput<'place.preview-moves'>,
-): Value<'place.preview-moves'> {
+): Result<'place.preview-moves'> {
   const here = placeOrRefuse(reading, input.placeId, 'placeId')
   const lying = lotsInPlace(reading.sqlite, here.id, MOST_LOTS)
   const places = new PlacesAgeing(reading)

@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import type { OpenCollection } from '../../migrations/open-file.ts'
@@ -26,7 +26,7 @@ const heldCollections = new WeakSet<OpenCollection>()
 export function holdForecasts(
   reading: Reading,
   { held }: ParsedInput<'forecast.pause'>,
-): Value<'forecast.pause'> {
+): Result<'forecast.pause'> {
   if (held) heldCollections.add(reading.collection)
   else heldCollections.delete(reading.collection)
   return forecastsLeft(reading)
@@ -36,7 +36,7 @@ export function holdForecasts(
 export function refreshForecasts(
   reading: Reading,
   input: ParsedInput<'forecast.refresh'>,
-): Value<'forecast.refresh'> {
+): Result<'forecast.refresh'> {
   if (heldCollections.has(reading.collection)) return { computed: 0, ...forecastsLeft(reading) }
   const lotIds = staleLots(reading.sqlite, oldest(reading), input.limit)
   if (lotIds.length > 0) reading.sqlite.transaction(() => saveForecasts(reading, lotIds)).immediate()
@@ -44,7 +44,7 @@ export function refreshForecasts(
 }
 
 /** How many forecasts hold and how many are still to be computed. */
-export function forecastsLeft(reading: Reading): Value<'forecast.get-progress'> {
+export function forecastsLeft(reading: Reading): Result<'forecast.get-progress'> {
   return { ...countStale(reading.sqlite, oldest(reading)), held: heldCollections.has(reading.collection) }
 }
 

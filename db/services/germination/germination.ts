@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
@@ -317,7 +317,7 @@ function wordsOf(writing: Reading, testId: number, on: IsoDate, row: LotRow, cho
   return resultWords(writing, { testId, on }, threshold, choice, lotOnDayOf)
 }
 
-function stockOf(writing: Reading, row: LotRow): Value<'germination.record'>['stock'] {
+function stockOf(writing: Reading, row: LotRow): Result<'germination.record'>['stock'] {
   return livingStockOf(lotsOfAccessions(writing.sqlite, [row.accessionId]), settingsOf(writing))
 }
 

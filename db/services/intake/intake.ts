@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import type { Gift, TakenIn } from '../../contract/intake-operations.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import { measuredOf } from '../../domain/amounts/amount.ts'
@@ -35,7 +35,7 @@ type Taken = z.output<typeof TakenIn>
 export const recordIntake: Writes<'intake.record'> = (writing, input) => {
   const personId = input.donor === null ? null : personFor(writing, input.donor, 'donor', 'donor')
   const taken: Taken[] = []
-  const kept: Value<'intake.record'>['kept'] = []
+  const kept: Result<'intake.record'>['kept'] = []
   for (const [index, { decision, ...gift }] of input.gifts.entries()) {
     const field = `gifts.${index}`
     if (decision.kind === 'take-in') {
@@ -49,7 +49,7 @@ export const recordIntake: Writes<'intake.record'> = (writing, input) => {
 }
 
 /** 'Took in HL26-0004-A; kept Old Millpond for later; declined 2 gifts'. */
-function visitSaid(taken: readonly Taken[], kept: Value<'intake.record'>['kept']): string {
+function visitSaid(taken: readonly Taken[], kept: Result<'intake.record'>['kept']): string {
   const draftName = (decision: 'later' | 'decline') =>
     kept.filter((gift) => gift.decision === decision).map(({ variety }) => variety)
   const [later, declined] = [draftName('later'), draftName('decline')]

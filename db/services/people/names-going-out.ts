@@ -1,4 +1,4 @@
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { SoughtInTexts } from '../../domain/shared/names-in-text.ts'
 import type { Reading } from '../book/context.ts'
@@ -18,7 +18,7 @@ const STAYS = new Set(['entry', 'draft', 'person', 'person_contact', 'person_cha
  *
  * They may be a variety's name or a word, so that only the keeper can say whom they mean; names of varieties are left.
  */
-export function namesGoingOut(reading: Reading): Value<'person.list-names-in-texts'> {
+export function namesGoingOut(reading: Reading): Result<'person.list-names-in-texts'> {
   const masked = new Set(settingsOf(reading).maskedNames)
   const words = [...new Set([...namesOf(reading, 'everybody').flatMap(singleNames), ...masked])]
   const sought = new SoughtInTexts(words)

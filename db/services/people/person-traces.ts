@@ -1,4 +1,4 @@
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { inEveryText, type SoughtInTexts } from '../../domain/shared/names-in-text.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
@@ -149,7 +149,7 @@ const MOST_SHOWN = 500
 const AROUND = 40
 
 /** Texts that may still speak of a person after they were erased, each with where it stands. */
-export function tracesOf(reading: Reading, who: WhoIsSought): Value<'person.list-traces'> {
+export function tracesOf(reading: Reading, who: WhoIsSought): Result<'person.list-traces'> {
   const traces = [...new Map(tracesIn(reading, who).map((found) => [idOf(found), found])).values()]
   return {
     total: traces.length,

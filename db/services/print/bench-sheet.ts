@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
@@ -15,7 +15,7 @@ import { dayOf, documentFacts, made } from './document.ts'
 export async function printBenchSheet(
   reading: Reading,
   input: ParsedInput<'germination.print'>,
-): Promise<Value<'germination.print'>> {
+): Promise<Result<'germination.print'>> {
   const { tests } = listTests(reading, { state: 'under-way', offset: 0, limit: 500 })
   const ids = input.testIds.length === 0 ? tests.map(({ testId }) => testId) : input.testIds
   const rows = ids.map((id) => testOrRefuse(reading, id))

@@ -1,4 +1,4 @@
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
 import { packetSeeds } from '../../domain/amounts/packets.ts'
@@ -30,7 +30,7 @@ interface Entry {
 }
 
 /** What can be had now: working seed beyond what must be kept to regrow it, nothing treated, regulated, protected or doubtful. */
-export async function printCatalogue(reading: Reading): Promise<Value<'catalogue.print'>> {
+export async function printCatalogue(reading: Reading): Promise<Result<'catalogue.print'>> {
   const entries = entriesOf(reading)
   const printed = await flowingDocument({
     parts: [partOf(reading, entries)],
@@ -40,7 +40,7 @@ export async function printCatalogue(reading: Reading): Promise<Value<'catalogue
 }
 
 /** The same list as a page for everybody. */
-export function makeCataloguePage(reading: Reading): Value<'catalogue.export'> {
+export function makeCataloguePage(reading: Reading): Result<'catalogue.export'> {
   const entries = entriesOf(reading)
   const { libraryName, locale } = settingsOf(reading)
   const withholding = withholdingOf(reading, { people: false, places: false })

@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { PlanLine } from '../../contract/regeneration-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
@@ -19,7 +19,7 @@ import { documentFacts, made } from './document.ts'
 export async function printGrowerSheets(
   reading: Reading,
   input: ParsedInput<'season-plan.print'>,
-): Promise<Value<'season-plan.print'>> {
+): Promise<Result<'season-plan.print'>> {
   const { plan } = latestPlan(reading)
   if (plan === null) {
     refuse('not-found', 'No plan is saved yet.', { todo: 'Make a plan, save it, then print its sheets.' })

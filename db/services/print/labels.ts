@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
@@ -21,7 +21,7 @@ import { dayOf, documentFacts, made } from './document.ts'
 export async function printLabels(
   reading: Reading,
   input: ParsedInput<'label.print'>,
-): Promise<Value<'label.print'>> {
+): Promise<Result<'label.print'>> {
   const sheet = sheetOrRefuse(reading, input.sheet, 'sheet')
   const perSheet = labelsOnSheet(sheet)
   if (input.startAt > perSheet) {

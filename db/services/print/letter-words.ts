@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { LETTER_FIELDS, SHIPPED_LETTER, unknownFields } from '../../domain/letters/letter-words.ts'
 import { collection } from '../../schema/collection-tables.ts'
@@ -19,7 +19,7 @@ export function wordsOf(reading: Reading): Words {
 }
 
 /** The words in force, those shipped, and the fields that may stand in them. */
-export function letterWords(reading: Reading): Value<'letter.get'> {
+export function letterWords(reading: Reading): Result<'letter.get'> {
   const fields = Object.entries(LETTER_FIELDS).map(([name, meaning]) => ({ field: `{${name}}`, meaning }))
   return { ...wordsOf(reading), shipped: SHIPPED_LETTER, fields }
 }

@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { aboutCount, countInWords, type Manner, massShown } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
@@ -27,7 +27,7 @@ import { unknownSentence, type Words, wordsOf } from './letter-words.ts'
 export async function printLetters(
   reading: Reading,
   rows: readonly TrayRow[],
-): Promise<Value<'tray.render'>> {
+): Promise<Result<'tray.render'>> {
   const words = wordsOf(reading)
   const giftsOf = new Map<number, number[]>()
   const heldBack: string[] = []
@@ -56,7 +56,7 @@ export async function printLetters(
 export async function previewLetter(
   reading: Reading,
   input: ParsedInput<'letter.render'>,
-): Promise<Value<'letter.render'>> {
+): Promise<Result<'letter.render'>> {
   const words = { ...input, words: input.words === '' ? SHIPPED_LETTER : input.words }
   const real = latestGiftToThank(reading.sqlite)
   const letter =

@@ -1,5 +1,5 @@
 import { inArray } from 'drizzle-orm'
-import type { ParsedInput, Value, WriteResult } from '../../contract/contract.ts'
+import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { LabelSheet } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
@@ -43,7 +43,7 @@ export function markPrinted(
 }
 
 /** What was printed, latest first. */
-export function printHistory(reading: Reading, input: ParsedInput<'print.list'>): Value<'print.list'> {
+export function printHistory(reading: Reading, input: ParsedInput<'print.list'>): Result<'print.list'> {
   const batches = batchesBefore(reading.sqlite, input.before ?? Number.MAX_SAFE_INTEGER, input.limit)
   return {
     batches: batches.map((batch) => ({
@@ -90,7 +90,7 @@ export function printAgain(
 }
 
 /** Where each sheet goes on that was printed on: the label after the last one used. */
-export function nextOnEachSheet(reading: Reading): Value<'tray.list'>['sheets'] {
+export function nextOnEachSheet(reading: Reading): Result<'tray.list'>['sheets'] {
   return latestOnEachSheet(reading.sqlite).flatMap((batch) => {
     const sheet = sheetOf(batch)
     if (sheet === null) return []
@@ -101,7 +101,7 @@ export function nextOnEachSheet(reading: Reading): Value<'tray.list'>['sheets'] 
 }
 
 /** How far each printer's print was moved last. */
-export function printersKnown(reading: Reading): Value<'tray.list'>['printers'] {
+export function printersKnown(reading: Reading): Result<'tray.list'>['printers'] {
   return latestOnEachPrinter(reading.sqlite).map(({ printer, rightMm, downMm }) => ({
     name: printer,
     offsetMm: [rightMm, downMm] as [number, number],

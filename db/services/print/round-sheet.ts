@@ -1,5 +1,5 @@
 import type { RoundStop } from '../../contract/care-operations.ts'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { INSPECTIONS, inspectionInWords, inspectionName } from '../../domain/rounds/inspection.ts'
 import { roundSheet, type SheetStop } from '../../paper/round-sheet.ts'
@@ -11,7 +11,7 @@ import { dayOf, documentFacts, made } from './document.ts'
 export async function printRoundSheet(
   reading: Reading,
   input: ParsedInput<'round.print'>,
-): Promise<Value<'round.print'>> {
+): Promise<Result<'round.print'>> {
   const { places, cautions } = listDueRounds(reading)
   const wanted = new Set(input.placeIds)
   const stops = places.filter(({ placeId }) => wanted.size === 0 || wanted.has(placeId))

@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { stocktakeSheet } from '../../paper/stocktake-sheet.ts'
 import { lotsToCount } from '../../queries/lot-rows.ts'
@@ -12,7 +12,7 @@ import { documentFacts, made } from './document.ts'
 export async function printStocktakeSheet(
   reading: Reading,
   { placeIds }: ParsedInput<'stocktake.sheet'>,
-): Promise<Value<'stocktake.sheet'>> {
+): Promise<Result<'stocktake.sheet'>> {
   placeIds.forEach((placeId, index) => {
     placeOrRefuse(reading, placeId, `placeIds.${index}`)
   })

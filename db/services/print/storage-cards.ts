@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { crossingBand, type Threshold } from '../../domain/viability/band.ts'
 import type { Keeping } from '../../domain/viability/equation.ts'
@@ -44,7 +44,7 @@ const PLACES = [
 export async function printStorageCards(
   reading: Reading,
   input: ParsedInput<'keep-card.print'>,
-): Promise<Value<'keep-card.print'>> {
+): Promise<Result<'keep-card.print'>> {
   const wanted = [...new Set([...input.lotIds, ...lotsOfSlips(reading, input.itemIds)])]
   if (wanted.length === 0) {
     refuse('nothing-to-print', 'Choose a lot, or a slip with seed that went out.', { field: 'lotIds' })
@@ -119,7 +119,7 @@ function yearsOf(
 export async function printRuler(
   reading: Reading,
   { offsetMm }: ParsedInput<'ruler.print'>,
-): Promise<Value<'ruler.print'>> {
+): Promise<Result<'ruler.print'>> {
   const facts = await documentFacts(reading, 'Ruler page')
   return made(await rulerPage({ ...facts, offsetMm }), `ruler-${facts.paper}.pdf`)
 }

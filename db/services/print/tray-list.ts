@@ -1,4 +1,4 @@
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
 import { donorsNotWrittenTo, lettersPrintedAt, waitingItems } from '../../queries/tray-rows.ts'
 import type { Reading } from '../book/context.ts'
@@ -10,7 +10,7 @@ const LATELY_DAYS = 30
 const DAY_MS = 86_400_000
 
 /** What waits to be printed, by kind, and what is remembered of sheets and printers. */
-export function listTray(reading: Reading): Value<'tray.list'> {
+export function listTray(reading: Reading): Result<'tray.list'> {
   const waiting = waitingItems(reading.sqlite)
   const kinds = ['label', 'letter', 'slip'] as const
   const since = new Date(Date.parse(`${reading.today}T00:00:00Z`) - LATELY_DAYS * DAY_MS)

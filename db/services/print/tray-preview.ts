@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { type WithdrawalSlip, withdrawalSlips } from '../../paper/withdrawal-slips.ts'
 import { joinCanonicalPerson } from '../../queries/person-records.ts'
@@ -16,7 +16,7 @@ import { amountInWords, printLetters } from './letters.ts'
 export async function previewTray(
   reading: Reading,
   input: ParsedInput<'tray.render'>,
-): Promise<Value<'tray.render'>> {
+): Promise<Result<'tray.render'>> {
   const rows = itemsOrRefuse(reading, input.itemIds, 'itemIds')
   checkWhatToPrint(reading, rows, input)
   switch (input.kind) {
@@ -33,7 +33,7 @@ function labelsOf(
   reading: Reading,
   rows: readonly TrayRow[],
   { sheet, startAt, offsetMm, says, cropMarks }: ParsedInput<'tray.render'>,
-): Promise<Value<'tray.render'>> {
+): Promise<Result<'tray.render'>> {
   const labels = rows.flatMap(({ lotId, copies, contents }) =>
     lotId === null ? [] : [{ lotId, copies, contents }],
   )
@@ -41,7 +41,7 @@ function labelsOf(
   return printLabels(reading, { labels, sheet, startAt, offsetMm, says, cropMarks })
 }
 
-async function slipsOf(reading: Reading, rows: readonly TrayRow[]): Promise<Value<'tray.render'>> {
+async function slipsOf(reading: Reading, rows: readonly TrayRow[]): Promise<Result<'tray.render'>> {
   const slips = rows.flatMap(({ withdrawalId }) =>
     withdrawalId === null ? [] : slipOf(reading, withdrawalId),
   )

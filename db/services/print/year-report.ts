@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { YearFigures } from '../../contract/print-operations.ts'
 import { numberInWords } from '../../domain/amounts/in-words.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
@@ -25,7 +25,7 @@ const text = paragraphsIn(10.5)
 export async function printYearReport(
   reading: Reading,
   { year }: ParsedInput<'report.print'>,
-): Promise<Value<'report.print'>> {
+): Promise<Result<'report.print'>> {
   const figures: YearFigures = {
     ...yearCounts(reading.sqlite, year),
     emptied: emptiedIn(reading.sqlite, year).map(named),

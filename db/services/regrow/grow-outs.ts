@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { GrowOutLine } from '../../contract/regeneration-operations.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
@@ -41,7 +41,7 @@ function factsOf(reading: Reading, row: GrowOutRow): GrowOut {
   }
 }
 
-export function listGrowOuts(reading: Reading): Value<'grow-out.list'> {
+export function listGrowOuts(reading: Reading): Result<'grow-out.list'> {
   return {
     growOuts: growOutsSince(reading, yearOf(reading.today) - 1).map(({ row }) => lineOf(reading, row)),
   }

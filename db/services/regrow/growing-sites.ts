@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { GrowingSite } from '../../contract/regeneration-operations.ts'
 import { type Position, positionOf } from '../../domain/season-plan/position.ts'
@@ -10,7 +10,7 @@ import { growingSite, siteNeighbour } from '../../schema/season-tables.ts'
 import type { Reading, Writes, Writing } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 
-export function listSites(reading: Reading): Value<'site.list'> {
+export function listSites(reading: Reading): Result<'site.list'> {
   const rows = siteRows(reading.sqlite)
   const near = Map.groupBy(neighbourRows(reading.sqlite), ({ siteId }) => siteId)
   const round = rows.flatMap(({ latitude, longitude }) =>

@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { NeedRecord } from '../../contract/regeneration-operations.ts'
 import { countInWords, type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
@@ -85,7 +85,7 @@ function policyShown(reading: Reading, row: LotRow, ranking: Ranking) {
 function arithmeticOf(
   reading: Reading,
   lots: readonly LotRow[],
-  line: Value<'regeneration.list'>['needs'][number],
+  line: Result<'regeneration.list'>['needs'][number],
   ranking: Ranking,
 ): NeedRecord['arithmetic'] {
   const unit = countedUnit(lots[0]?.countedUnit ?? 'seed')
@@ -128,7 +128,7 @@ function whyNotCounted(row: LotRow): string {
 
 function sowingInWords(
   lots: readonly LotRow[],
-  line: Value<'regeneration.list'>['needs'][number],
+  line: Result<'regeneration.list'>['needs'][number],
   ranking: Ranking,
   unit: CountedUnit,
 ): string[] {

@@ -1,5 +1,5 @@
 import { asc, desc, eq } from 'drizzle-orm'
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { SeasonListHead } from '../../contract/regeneration-operations.ts'
 import { countInWords } from '../../domain/amounts/in-words.ts'
@@ -87,7 +87,7 @@ function heads(reading: Reading, where: string, ...values: unknown[]): SeasonLis
   ).all(...values)
 }
 
-export function listSeasonLists(reading: Reading): Value<'season-list.list'> {
+export function listSeasonLists(reading: Reading): Result<'season-list.list'> {
   return { lists: heads(reading, 'TRUE') }
 }
 

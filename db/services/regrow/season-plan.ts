@@ -1,5 +1,5 @@
 import { desc, eq, sql } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { GrowingSite, PlanLine } from '../../contract/regeneration-operations.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
@@ -233,7 +233,7 @@ function planSites(reading: Reading, sites: readonly GrowingSite[]): PlanSite[] 
 export async function makePlan(
   reading: Reading,
   input: ParsedInput<'season-plan.preview'>,
-): Promise<Value<'season-plan.preview'>> {
+): Promise<Result<'season-plan.preview'>> {
   const { locked } = input
   const planning = gather(reading, [...input.accessionIds, ...locked.map(({ accessionId }) => accessionId)])
   const { problem, linesOf } = planning
@@ -353,7 +353,7 @@ function refuseToLoseGrowOuts(writing: Writing, season: number, choices: readonl
   }
 }
 
-export function latestPlan(reading: Reading): Value<'season-plan.get'> {
+export function latestPlan(reading: Reading): Result<'season-plan.get'> {
   const plan = reading.db
     .select()
     .from(seasonPlan)

@@ -1,5 +1,5 @@
 import { desc, eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { type Manner, massInWords, numberInWords } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
@@ -24,7 +24,7 @@ import { lotsOnTheDay } from '../forecast/chance-above.ts'
 import { resultWords } from '../germination/test-counts.ts'
 import { shownWeight } from './seed-weights.ts'
 
-type LotRecord = Value<'lot.get'>
+type LotRecord = Result<'lot.get'>
 
 export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotRecord {
   const row = lotOrRefuse(reading, input.lotId, 'lotId')

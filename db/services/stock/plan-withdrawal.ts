@@ -1,12 +1,13 @@
 import type { ParsedInput } from '../../contract/contract.ts'
-import type { Problem } from '../../contract/problem.ts'
+import type { UntoldProblem } from '../../contract/problem.ts'
 import { Refusal, refuse } from '../../contract/refusal.ts'
 import type { Override } from '../../contract/withdrawal-operations.ts'
-import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
+import type { Manner } from '../../domain/amounts/in-words.ts'
 import { packetsIn } from '../../domain/amounts/packets.ts'
 import { type Outgoing, takeOut } from '../../domain/ledger/movement.ts'
 import { seedsForOneRegrowing } from '../../domain/needs/what-to-keep.ts'
 import { isOverVisitLimit } from '../../domain/withdrawal/visit-limit.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { amountOrRefuse, balanceOf, weightInForce } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
@@ -22,7 +23,7 @@ type Purpose = ParsedInput<'withdrawal.record'>['purpose']
 /** Something that goes out only when the keeper says why. */
 export interface OutgoingCaution {
   readonly despite: Override
-  readonly problem: Problem
+  readonly problem: UntoldProblem
 }
 
 /** What one line of a hand-out would do. */
@@ -32,7 +33,7 @@ export interface PlannedLine {
   readonly out: Extract<Outgoing, { kind: 'allowed' }> | null
   readonly stock: ReturnType<typeof livingStockOf>
   readonly cautions: readonly OutgoingCaution[]
-  readonly problem: Problem | null
+  readonly problem: UntoldProblem | null
 }
 
 /** Works out what handing lines out would do, one after the other, without writing anything. Refuses unknown lots. */
@@ -60,12 +61,7 @@ export function planWithdrawal(reading: Reading, lines: readonly Line[], purpose
         ...roleCaution(row, field),
         ...seedCautions(reading, row, field),
         ...(tooFew
-          ? [
-              tooFewLeft(
-                `That would leave ${stock.sentence}; one regrowing needs ${numberInWords(one, policy)}.`,
-                field,
-              ),
-            ]
+          ? [tooFewLeft(message('withdrawal.too-few-left', { left: stock.sentence, needed: one }), field)]
           : []),
       ],
     }
@@ -92,43 +88,35 @@ function decideLine(
 
 function refuseUnfitLot(row: LotRow, field: string): void {
   if (row.quarantineReason !== null) {
-    refuse('in-quarantine', `${row.lotNumber} is in quarantine: ${row.quarantineReason}`, {
+    const { lotNumber: lot, quarantineReason: reason } = row
+    refuse('in-quarantine', message('withdrawal.in-quarantine', { lot, reason }), {
       field,
-      todo: 'Check the seed, then release the lot in its record.',
+      todo: message('withdrawal.in-quarantine-todo'),
     })
   }
   if (row.role === 'duplicate-elsewhere') {
-    refuse(
-      'wrong-role',
-      `${row.lotNumber} is a safety duplicate that is kept elsewhere: it is not in the drawer.`,
-      {
-        field,
-      },
-    )
+    refuse('wrong-role', message('withdrawal.duplicate-elsewhere', { lot: row.lotNumber }), {
+      field,
+    })
   }
 }
 
 function roleCaution(row: LotRow, field: string): OutgoingCaution[] {
-  const caution = (despite: Override, sentence: string): OutgoingCaution => ({
+  const caution = (despite: Override, sentence: Message): OutgoingCaution => ({
     despite,
     problem: {
       code: 'caution',
       sentence,
       field: `${field}.lotId`,
-      todo: 'Choose a working lot, or say why.',
+      todo: message('withdrawal.choose-working-lot'),
       choices: [despite],
     },
   })
   if (row.role === 'reference') {
-    return [
-      caution(
-        'reference-sample',
-        `${row.lotNumber} is the reference sample, the most original seed there is. It is not sown or given away without a reason.`,
-      ),
-    ]
+    return [caution('reference-sample', message('withdrawal.reference-sample', { lot: row.lotNumber }))]
   }
   return row.role === 'reserve'
-    ? [caution('reserve', `${row.lotNumber} is the reserve kept for regrowing.`)]
+    ? [caution('reserve', message('withdrawal.reserve', { lot: row.lotNumber }))]
     : []
 }
 
@@ -138,22 +126,22 @@ function seedCautions(reading: Reading, row: LotRow, field: string): OutgoingCau
     despite: caution,
     problem: {
       code: 'caution',
-      sentence: `${row.lotNumber}: ${text}`,
+      sentence: text,
       field: `${field}.lotId`,
-      todo: 'Choose another lot, or say why it goes out and how whoever takes it is told. Local rules decide.',
+      todo: message('withdrawal.seed-caution-todo'),
       choices: [caution],
     },
   }))
 }
 
-function tooFewLeft(sentence: string, field: string): OutgoingCaution {
+function tooFewLeft(sentence: Message, field: string): OutgoingCaution {
   return {
     despite: 'too-few-left',
     problem: {
       code: 'caution',
       sentence,
       field: `${field}.amount`,
-      todo: 'Give less, or say why this goes out all the same.',
+      todo: message('withdrawal.too-few-left-todo'),
       choices: ['too-few-left'],
     },
   }
@@ -172,9 +160,9 @@ export function visitCautions(
       despite: 'over-limit',
       problem: {
         code: 'caution',
-        sentence: `${packets} packets are more than the ${visitLimit} that one visit usually takes.`,
+        sentence: message('withdrawal.over-limit', { packets, limit: visitLimit ?? 0 }),
         field: 'lines',
-        todo: 'Leave some out, or say why this visit takes more.',
+        todo: message('withdrawal.over-limit-todo'),
         choices: ['over-limit'],
       },
     },

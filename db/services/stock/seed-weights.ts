@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { massFrom } from '../../domain/amounts/mass.ts'
@@ -21,7 +21,7 @@ import { lotOrRefuse } from '../book/new-lot.ts'
 import { settingsOf } from '../book/settings.ts'
 import { writeMovement } from '../book/write-movement.ts'
 
-type ShownWeight = Value<'lot.record-weight'>['weight']
+type ShownWeight = Result<'lot.record-weight'>['weight']
 
 /** A kept measurement as the contract shows it. */
 export function shownWeight(row: typeof seedWeight.$inferSelect, manner: Manner): ShownWeight {

@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { Refusal, refuse } from '../../contract/refusal.ts'
 import type { Manner } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
@@ -48,7 +48,7 @@ function takenBy(change: { readonly count: number; readonly mass: number }) {
 export function recordWithdrawal(
   writing: Writing,
   input: Input,
-): Omit<Value<'withdrawal.record'>, 'entryId'> {
+): Omit<Result<'withdrawal.record'>, 'entryId'> {
   if (input.despite.length > 0 && input.reason === '') {
     refuse('words-missing', 'Say in a few words why this goes out all the same.', { field: 'reason' })
   }
@@ -173,7 +173,7 @@ function refuseUnlessAllowed(line: PlannedLine, despite: Input['despite']): void
 }
 
 /** One line for each lot: as it stands after the last of the visit's lines that touched it. */
-function leftInLots(planned: readonly PlannedLine[], manner: Manner): Value<'withdrawal.record'>['lines'] {
+function leftInLots(planned: readonly PlannedLine[], manner: Manner): Result<'withdrawal.record'>['lines'] {
   const last = new Map(planned.map((line) => [line.after.lotId, line]))
   return [...last.values()].map(({ after, stock }) => ({
     lotId: after.lotId,

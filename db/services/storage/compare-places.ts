@@ -1,4 +1,4 @@
-import type { Value } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { climateTotals, SEASONS, seasonOf } from '../../domain/climate/climate-sum.ts'
 import { celsiusInWords, humidityInWords } from '../../domain/climate/climate-words.ts'
 import { type ClimateLimits, limitsOf } from '../../domain/climate/limits.ts'
@@ -7,7 +7,7 @@ import type { Reading, Reads } from '../book/context.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { shownSum } from './place-climate.ts'
 
-type Compared = Value<'storage.compare'>['places'][number]
+type Compared = Result<'storage.compare'>['places'][number]
 
 /** Fewer readings than this, or fewer seasons in common, say little of a year. Common practice, no source. */
 const FEW_READINGS = 20

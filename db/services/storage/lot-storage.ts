@@ -1,5 +1,5 @@
 import type { LotStorage } from '../../contract/care-operations.ts'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { storagePestCaution } from '../../domain/cautions/storage-pests.ts'
 import { celsiusInWords, humidityInWords } from '../../domain/climate/climate-words.ts'
 import { breakInWords, freezingCautions, moistureInWords } from '../../domain/moisture/moisture-words.ts'
@@ -125,7 +125,7 @@ export const noteContainer: Writes<'lot.change-container'> = (writing, input) =>
 export function previewMove(
   reading: Reading,
   input: Pick<ParsedInput<'lot.preview-move'>, 'lotIds' | 'placeId'>,
-): Pick<Value<'lot.preview-move'>, 'cautions'> {
+): Pick<Result<'lot.preview-move'>, 'cautions'> {
   const place = placeOrRefuse(reading, input.placeId, 'placeId')
   if (!freezes(reading.sqlite, place.id)) return { cautions: [] }
   return {

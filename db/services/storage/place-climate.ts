@@ -1,4 +1,4 @@
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { ClimateDay, ClimateSum, PlaceClimate, StoredPlace } from '../../contract/storage-operations.ts'
 import { climateTotals } from '../../domain/climate/climate-sum.ts'
 import { limitsInWords, thawsInWords, totalsInWords } from '../../domain/climate/climate-words.ts'
@@ -30,7 +30,7 @@ const MOST_DAYS_DRAWN = 400
 /** The places with what holds for each of them, from the place itself or from the nearest around it. */
 export class StoredPlaces {
   readonly #reading: Reading
-  readonly #lines: ReadonlyMap<number, Value<'place.list'>['places'][number]>
+  readonly #lines: ReadonlyMap<number, Result<'place.list'>['places'][number]>
   readonly #terms: ReadonlyMap<number, TermsRow>
   readonly #latest: ReadonlyMap<number, string>
   readonly #recent = new Map<number, readonly ClimateReading[]>()
@@ -160,7 +160,7 @@ export class StoredPlaces {
   }
 }
 
-export function listStorage(reading: Reading): Value<'storage.list'> {
+export function listStorage(reading: Reading): Result<'storage.list'> {
   return { places: new StoredPlaces(reading).all() }
 }
 

@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { kindChangeInWords } from '../../domain/climate/kind-words.ts'
 import { climateKinds } from '../../queries/forecast-rows.ts'
@@ -14,7 +14,7 @@ import { ASSUMED_CELSIUS } from './place-ageing.ts'
 export function previewKind(
   reading: Reading,
   { placeId, kind }: ParsedInput<'place.preview-kind'>,
-): Value<'place.preview-kind'> {
+): Result<'place.preview-kind'> {
   const place = placeOrRefuse(reading, placeId, 'placeId')
   const kinds = new Map(climateKinds(reading.sqlite).map((row) => [row.placeId, row.kind]))
   const before = kinds.get(place.id) ?? 'room'

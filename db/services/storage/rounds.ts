@@ -1,5 +1,5 @@
 import type { RoundStop } from '../../contract/care-operations.ts'
-import type { ParsedInput, Value } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { beyond } from '../../domain/climate/limits.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
@@ -30,7 +30,7 @@ import { writeReading } from './place-readings.ts'
 /** Of a place with more lots than this the rest is looked at, but not listed. */
 const MOST_LOTS = 1_000
 
-export function listDueRounds(reading: Reading): Value<'round.list-due'> {
+export function listDueRounds(reading: Reading): Result<'round.list-due'> {
   const places = new StoredPlaces(reading)
   const last = lastRounds(reading.sqlite)
   const closedIn = lotsClosedIn(reading.sqlite)

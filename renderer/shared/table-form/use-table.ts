@@ -88,7 +88,7 @@ export function useTable<D extends object, W extends WriteName, S extends string
         const { problem } = thrown
         const at = refusedStep(problem.field, refusals)
         if (at === null || (at.line !== undefined && !takeUp(at.line))) show({}, problem)
-        else show({ [at.step]: problem.sentence } as StepProblems<S | PersonStep>)
+        else show({ [at.step]: String(problem.sentence) } as StepProblems<S | PersonStep>)
         return false
       }
     },

@@ -6,6 +6,7 @@ import type { Answer } from '../../../db/contract/problem.ts'
 import { stopBackups } from '../../../db/migrations/backup-thread.ts'
 import { openCollection } from '../../../db/migrations/open-file.ts'
 import { readingOf } from '../../../db/services/book/context.ts'
+import { settingsOf } from '../../../db/services/book/settings.ts'
 import { backUpIfWritten, listBackups, restoreBackup } from '../../../db/services/collection/backups.ts'
 import { startCollection } from '../../../db/services/collection/start-collection.ts'
 import { runOperation } from '../../../db/services/run-operation.ts'
@@ -49,6 +50,7 @@ export const testBackend: CollectionBackend = {
   warmCaches: (collection) => warmCaches(readingOf(collection, NOW)),
   listBackups: (file, open, trouble) =>
     listBackups(file, open === null ? null : readingOf(open, NOW), trouble),
+  speech: (collection) => settingsOf(readingOf(collection, NOW)),
   run: (collection, name, input) => runOperation(collection, name, input, now),
 }
 

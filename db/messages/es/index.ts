@@ -1,0 +1,51 @@
+import amounts from './amounts.json' with { type: 'json' }
+import app from './app.json' with { type: 'json' }
+import collection from './collection.json' with { type: 'json' }
+import exchange from './exchange.json' with { type: 'json' }
+import forecast from './forecast.json' with { type: 'json' }
+import germination from './germination.json' with { type: 'json' }
+import gifts from './gifts.json' with { type: 'json' }
+import handOut from './hand-out.json' with { type: 'json' }
+import intake from './intake.json' with { type: 'json' }
+import needs from './needs.json' with { type: 'json' }
+import paperSheet from './paper-sheet.json' with { type: 'json' }
+import people from './people.json' with { type: 'json' }
+import print from './print.json' with { type: 'json' }
+import problems from './problems.json' with { type: 'json' }
+import returns from './returns.json' with { type: 'json' }
+import season from './season.json' with { type: 'json' }
+import settings from './settings.json' with { type: 'json' }
+import shelf from './shelf.json' with { type: 'json' }
+import stock from './stock.json' with { type: 'json' }
+import stocktake from './stocktake.json' with { type: 'json' }
+import storage from './storage.json' with { type: 'json' }
+import table from './table.json' with { type: 'json' }
+import takeIn from './take-in.json' with { type: 'json' }
+import withdrawal from './withdrawal.json' with { type: 'json' }
+
+export const es = {
+  ...amounts,
+  ...app,
+  ...collection,
+  ...exchange,
+  ...forecast,
+  ...germination,
+  ...gifts,
+  ...handOut,
+  ...intake,
+  ...needs,
+  ...paperSheet,
+  ...people,
+  ...print,
+  ...problems,
+  ...returns,
+  ...season,
+  ...settings,
+  ...shelf,
+  ...stock,
+  ...stocktake,
+  ...storage,
+  ...table,
+  ...takeIn,
+  ...withdrawal,
+}

@@ -1,0 +1,140 @@
+import { type MessageFormatElement, TYPE } from '@formatjs/icu-messageformat-parser'
+import { type FormatXMLElementFn, IntlMessageFormat } from 'intl-messageformat'
+import { type Manner, massInWords, massToFigures, numberInWords } from '../domain/amounts/in-words.ts'
+import { milligrams } from '../domain/amounts/mass.ts'
+import { en } from './en/index.ts'
+import { isMessage, type Listed, type Message, type MessageId, message, type Value } from './message.ts'
+
+export type { Manner }
+
+/** The texts of a language, by id: ICU MessageFormat, or that parsed. */
+export type Translation = Partial<Readonly<Record<MessageId, string | MessageFormatElement[]>>>
+
+/** Whoever tells messages in one language and manner. */
+export interface Texts {
+  /** BCP 47, with the region that says how numbers and dates are written. */
+  readonly locale: string
+  /** The text of a message. */
+  readonly say: (told: Message) => string
+  /** The text of a message by its id. */
+  readonly text: <I extends MessageId>(...told: Parameters<typeof message<I>>) => string
+  /** A message in pieces, each `<tag>` of it made by the function of that name: a link, a strong word. */
+  readonly pieces: <T>(
+    told: Message,
+    tags: Readonly<Record<string, (children: (string | T)[]) => T>>,
+  ) => (string | T)[]
+}
+
+const FIGURES_SHOWN = 4
+const MOST_DECIMALS = 4
+const ISOLATED = { from: '\u2068', to: '\u2069' }
+
+/** Which language to tell in, how the library writes numbers and masses, and whether the script runs from the right. */
+export interface Speech {
+  readonly code: string
+  readonly direction: 'ltr' | 'rtl'
+  readonly manner: Manner
+  readonly translation: Translation
+}
+
+/**
+ * Tells messages.
+ *
+ * A message that the language lacks is told in English. Numbers, masses and dates are written as the library does where its
+ * locale is of the same language, and else as the language does in the library's region.
+ */
+export function createTexts({ code, direction, manner, translation }: Speech): Texts {
+  const locale = localeFor(code, manner.locale)
+  const writes = { ...manner, locale }
+  const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' })
+  const moment = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' })
+  const lists = {
+    and: new Intl.ListFormat(locale, { type: 'conjunction' }),
+    or: new Intl.ListFormat(locale, { type: 'disjunction' }),
+  }
+  const formats = new Map<MessageId, Told>()
+
+  const toldBy = (id: MessageId): Told => {
+    const found = formats.get(id)
+    if (found !== undefined) return found
+    const format = new IntlMessageFormat(translation[id] ?? en[id]?.text ?? id, `${locale}-u-nu-latn`)
+    const made = { format, counted: countedIn(format.getAst()) }
+    formats.set(id, made)
+    return made
+  }
+  const written = (
+    { id, values = {} }: Message,
+    tags: Readonly<Record<string, FormatXMLElementFn<unknown>>>,
+  ) => {
+    const { format, counted } = toldBy(id)
+    const given = Object.entries(values).map(([name, value]) => [
+      name,
+      typeof value === 'number' && counted.has(name) ? value : ready(value),
+    ])
+    return format.format({ ...Object.fromEntries(given), ...tags })
+  }
+  const say = (told: Message) => wideSpaces(String(written(told, {})))
+  const about = (isAbout: boolean | undefined, amount: string) =>
+    isAbout === true ? say(message('amount.about', { amount })) : amount
+  const listed = ({ list, as = 'and' }: Listed) => lists[as].format(list.map(ready))
+  const ready = (value: Value): string => {
+    if (typeof value === 'number') return numberInWords(value, writes, MOST_DECIMALS)
+    if (typeof value === 'string') return isolated(value)
+    if ('seeds' in value) {
+      const amount = say(message('amount.seeds', { count: value.seeds, unit: value.unit ?? 'seed' }))
+      return about(value.about, amount)
+    }
+    if ('mg' in value) {
+      const mass = milligrams(value.mg)
+      return value.about === true
+        ? about(true, massToFigures(mass, FIGURES_SHOWN, writes))
+        : massInWords(mass, writes)
+    }
+    if ('part' in value) return about(value.about, `${numberInWords(100 * value.part, writes)}\u00a0%`)
+    if ('day' in value) return day.format(Date.parse(`${value.day}T00:00:00Z`))
+    if ('moment' in value) return moment.format(Date.parse(value.moment))
+    if ('person' in value)
+      return value.name === undefined ? say(message('amount.somebody')) : isolated(value.name)
+    return isMessage(value) ? say(value) : listed(value)
+  }
+  const isolated = (text: string) => (direction === 'rtl' ? `${ISOLATED.from}${text}${ISOLATED.to}` : text)
+  return {
+    locale,
+    say,
+    text: (...told) => say(message(...told)),
+    pieces: <T>(told: Message, tags: Readonly<Record<string, (children: (string | T)[]) => T>>) => {
+      const made = written(told, tags as Readonly<Record<string, FormatXMLElementFn<unknown>>>)
+      return (Array.isArray(made) ? made : [made]) as (string | T)[]
+    },
+  }
+}
+
+/** A message ready to be told, with the values on which the form of a word depends: those stay numbers. */
+interface Told {
+  readonly format: IntlMessageFormat
+  readonly counted: ReadonlySet<string>
+}
+
+function countedIn(elements: readonly MessageFormatElement[]): ReadonlySet<string> {
+  const found = elements.flatMap((element) => {
+    if (element.type === TYPE.plural || element.type === TYPE.select) {
+      const inside = Object.values(element.options).flatMap(({ value }) => [...countedIn(value)])
+      return element.type === TYPE.plural ? [element.value, ...inside] : inside
+    }
+    return element.type === TYPE.tag ? [...countedIn(element.children)] : []
+  })
+  return new Set(found)
+}
+
+/** The narrow space between thousands is missing in many typefaces. */
+function wideSpaces(text: string): string {
+  return text.replaceAll('\u202f', '\u00a0')
+}
+
+/** The locale by which a language writes numbers and dates: the library's own where it is of that language. */
+function localeFor(code: string, library: string): string {
+  const own = new Intl.Locale(library)
+  const wanted = new Intl.Locale(code)
+  if (own.language === wanted.language) return library
+  return own.region === undefined ? code : new Intl.Locale(code, { region: own.region }).toString()
+}

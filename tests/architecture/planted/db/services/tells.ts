@@ -1,0 +1,3 @@
+import { told } from '../messages/texts.ts'
+
+export const said = told

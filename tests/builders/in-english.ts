@@ -1,0 +1,15 @@
+import type { Untold } from '../../db/contract/told.ts'
+import { tellAll } from '../../db/messages/tell.ts'
+import { createTexts } from '../../db/messages/texts.ts'
+
+const english = createTexts({
+  code: 'en',
+  direction: 'ltr',
+  manner: { locale: 'en-GB', massUnits: 'metric' },
+  translation: {},
+})
+
+/** What a service gives, as somebody who reads English is told it. */
+export function inEnglish<T>(untold: Untold<T>): T {
+  return tellAll(untold, english.say) as T
+}

@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest'
+import { es } from '../../db/messages/es/index.ts'
+import { message } from '../../db/messages/message.ts'
+import { pseudoTranslation } from '../../db/messages/pseudo.ts'
+import { createTexts, type Translation } from '../../db/messages/texts.ts'
+import { textsIn, textsOutside } from '../architecture/texts-outside.ts'
+
+const texts = (
+  code: string,
+  locale: string,
+  translation: Translation = {},
+  direction: 'ltr' | 'rtl' = 'ltr',
+) => createTexts({ code, direction, manner: { locale, massUnits: 'metric' }, translation })
+
+describe('telling a message', () => {
+  it('writes numbers as the library does where its locale is of that language, else as the language does there', () => {
+    const seeds = { count: 12_400, unit: 'seed' }
+    expect(texts('en', 'en-GB').text('amount.seeds', seeds)).toBe('12,400 seeds')
+    expect(texts('es', 'es-ES', es).text('amount.seeds', seeds)).toBe('12.400 semillas')
+    expect(texts('es', 'en-US', es).text('amount.seeds', seeds)).toBe('12,400 semillas')
+    expect(texts('en', 'fr-FR').locale).toBe('en-FR')
+  })
+
+  it('chooses the form of a word by the number', () => {
+    const one = { count: 1, unit: 'cluster' }
+    expect(texts('en', 'en-GB').text('amount.seeds', one)).toBe('1 cluster')
+    expect(texts('es', 'es-ES', es).text('amount.seeds', one)).toBe('1 glomérulo')
+  })
+
+  it('tells in English what a language lacks', () => {
+    expect(texts('es', 'es-ES', {}).text('amount.somebody')).toBe('somebody')
+  })
+
+  it('tells the id of a message that this version does not know, as a newer one may have stored', () => {
+    const unknown = { id: 'later.unknown', values: {} } as unknown as ReturnType<typeof message>
+    expect(texts('en', 'en-GB').say(unknown)).toBe('later.unknown')
+  })
+
+  it.each([
+    [{ seeds: 3, unit: 'fruit', about: true }, 'about 3 fruits'],
+    [{ mg: 2_405_760 }, '2.40576 kg'],
+    [{ mg: 2_405_760, about: true }, 'about 2.406 kg'],
+    [{ part: 0.85 }, '85\u00a0%'],
+    [{ day: '2026-03-14' }, '14 Mar 2026'],
+    [{ person: 7, name: 'Ada Quill' }, 'Ada Quill'],
+    [{ person: 7 }, 'somebody'],
+    [{ list: ['a', 'b', { seeds: 2 }] }, 'a, b and 2 seeds'],
+    [{ list: ['a', 'b'], as: 'or' }, 'a or b'],
+    [1240.5, '1,240.5'],
+    [message('amount.somebody'), 'somebody'],
+  ] as const)('writes %o as %s', (amount, told) => {
+    expect(texts('en', 'en-GB').say({ id: 'amount.about', values: { amount } })).toBe(`about ${told}`)
+  })
+
+  it('keeps names apart from a script that runs the other way', () => {
+    const told = texts('ar', 'en-GB', {}, 'rtl').text('amount.about', { amount: 'Ada {x} <b>' })
+    expect(told).toBe('about \u2068Ada {x} <b>\u2069')
+  })
+})
+
+describe('the language made by program', () => {
+  it('is longer, in brackets, and chooses forms and values as English does', () => {
+    const made = texts('en', 'en-GB', pseudoTranslation())
+    const [pseudo, english] = [made, texts('en', 'en-GB')].map((each) =>
+      each.text('amount.seeds', { count: 2, unit: 'seed' }),
+    )
+    expect(pseudo).toMatch(/^⟦2 šééðš.*⟧$/)
+    expect(pseudo?.length).toBeGreaterThan((english?.length ?? 0) * 1.3)
+  })
+})
+
+describe('texts outside the catalogue', () => {
+  it('there are none in the folders that tell by messages', () => {
+    expect(textsOutside()).toEqual([])
+  })
+
+  it.each([
+    ['a.ts', 'refuse("words-missing", "Say in a few words why.")'],
+    ['a.ts', `const said = \`Handed out from $\{lot}; none left\``],
+    ['a.tsx', 'const a = <p>Shelf</p>'],
+    ['a.tsx', 'const a = <Field label="Lot" />'],
+    ['a.tsx', 'const a = <p title={open ? "Close this" : "b"} />'],
+  ])('notices one in %s: %s', (file, source) => {
+    expect(textsIn(file, source)).toHaveLength(1)
+  })
+
+  it.each([
+    ['a.ts', 'throw new RangeError("A line needs its lot")'],
+    ['a.ts', 'prepared(sqlite, `SELECT id FROM lot`)'],
+    ['a.ts', 'type Kind = "two words here"'],
+    ['a.tsx', 'const a = <p className="soft waiting">{text}</p>'],
+    ['a.tsx', 'const a = <Field step="lot" />'],
+  ])('lets pass in %s: %s', (file, source) => {
+    expect(textsIn(file, source)).toEqual([])
+  })
+})

@@ -38,14 +38,14 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
   copyFileSync(template, file)
   const collection = await openCollection(file, { access: 'write', now: () => NOW })
   let now = NOW
-  const call: TemporaryCollection['call'] = async (name, input) => {
+  const call: TemporaryCollection['call'] = (name, input) => {
     keys += 1
     const withKey =
       contract[name].access === 'writes'
         ? { key: `test-key-${String(keys).padStart(6, '0')}`, ...input }
         : input
     const parsed = contract[name].input.parse(withKey) as ParsedInput<typeof name>
-    return inEnglish(await runOperation(collection, name, parsed, () => now))
+    return runOperation(collection, name, parsed, () => now).then((result) => inEnglish(result))
   }
   return {
     collection,

@@ -15,12 +15,14 @@ import {
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { describe, expect, onTestFinished, test } from 'vitest'
+import type { Problem } from '../../db/contract/problem.ts'
 import { openSound } from '../../db/migrations/backup-files.ts'
 import { openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation } from '../../db/services/run-operation.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
 import { problemOf } from '../../electron/host/problem-of.ts'
 import { realBackend } from '../../electron/host/real-backend.ts'
+import { inEnglish } from '../builders/in-english.ts'
 import { aCollection, NOW, type TemporaryCollection, takeIn } from '../builders/temporary-collection.ts'
 
 const support = (name: string) => join(import.meta.dirname, 'support', name)
@@ -36,7 +38,7 @@ async function problemFrom(work: () => Promise<unknown>) {
   try {
     await work()
   } catch (thrown) {
-    return problemOf(thrown)
+    return inEnglish<Problem>(problemOf(thrown))
   }
   return expect.fail('Nothing went wrong')
 }

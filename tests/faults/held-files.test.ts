@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSy
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, onTestFinished, test, vi } from 'vitest'
+import type { Problem } from '../../db/contract/problem.ts'
 import { backUp } from '../../db/migrations/back-up.ts'
 import { copyOut, saveBackup } from '../../db/migrations/backup-files.ts'
 import { moveFile, removeFile } from '../../db/migrations/held-files.ts'
@@ -10,6 +11,7 @@ import { lastOpen } from '../../electron/host/collections-folder.ts'
 import { logFile } from '../../electron/host/log.ts'
 import { problemOf } from '../../electron/host/problem-of.ts'
 import { realBackend } from '../../electron/host/real-backend.ts'
+import { inEnglish } from '../builders/in-english.ts'
 import { aCollection, NOW, takeIn } from '../builders/temporary-collection.ts'
 
 /** Stands for a virus scanner: what it holds can be neither renamed nor removed, as Windows has it. */
@@ -125,7 +127,7 @@ describe('what another program holds on to', () => {
       scanner.code = code
       scanner.holds = () => true
       for (const act of [() => moveFile(file, `${file}.b`, 20), () => removeFile(file, 20)]) {
-        const problem = problemOf(thrownBy(act))
+        const problem = inEnglish<Problem>(problemOf(thrownBy(act)))
         expect(problem).toMatchObject({ code: 'collection-busy' })
         expect(problem.sentence).toMatch(/virus scanner.*held a file/)
       }

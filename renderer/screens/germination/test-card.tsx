@@ -171,7 +171,7 @@ function CountsWritten({ test, onCorrect }: CountsWrittenProps) {
   return (
     <section className="pane-part" aria-label="Counts">
       <h3>Counts</h3>
-      <ul className="germ-counts">
+      <ul className="ruled dated germ-counts">
         {test.counts.map((count) => (
           <li key={count.on}>
             <span className="soft">

@@ -75,13 +75,13 @@ function OneLot({ lot, ...actions }: ComponentProps<typeof LotActions>) {
 /** The tab of the card with the lot's number, and the heading below it. */
 function LotHead({ lot }: { readonly lot: LotRecord }) {
   return (
-    <header className="card-head">
+    <header>
       <p className="card-tab">
         <span className="only-aloud">Lot </span>
         <strong>{lot.lotNumber}</strong>
         <span className="card-tab-role">{ROLE_WORDS[lot.role]}</span>
       </p>
-      <div className="card-title">
+      <div className="card-head card-title">
         <h2 tabIndex={-1}>{lot.variety}</h2>
         <p className="soft">
           {lot.crop}, <i lang="la">{lot.species}</i>

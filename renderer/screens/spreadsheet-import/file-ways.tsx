@@ -83,7 +83,7 @@ export function ListColumns({ read, onChoose }: ListColumnsProps) {
   return (
     <section aria-labelledby="list-columns">
       <h2 id="list-columns">What its columns hold</h2>
-      <ol className="list-columns">
+      <ol className="list-columns fields">
         {read.columns.map(({ heading, use, sample }, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a column is known by its place alone
           <li key={index}>

@@ -116,7 +116,7 @@ function SuggestList<T>({ id, label, shown, options, active, onPick }: SuggestLi
           <div
             key={option.key}
             id={optionId(id, index)}
-            className={`suggest-option suggest-option-${option.kind}`}
+            className={`suggest-option choice suggest-option-${option.kind}`}
             role="option"
             tabIndex={-1}
             aria-selected={index === active}

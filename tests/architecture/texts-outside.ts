@@ -5,7 +5,7 @@ import ts from 'typescript'
 const project = join(import.meta.dirname, '..', '..')
 
 /** Folders and files in which no text for people may stand: they tell by messages of the catalogue. */
-export const TOLD_BY_MESSAGES: readonly string[] = ['db/domain/promises']
+export const TOLD_BY_MESSAGES: readonly string[] = ['db/domain/promises', 'renderer/screens/import-export']
 
 /** A text for people that stands in code. */
 export interface TextOutside {
@@ -53,7 +53,8 @@ export function textsIn(file: string, source: string): TextOutside[] {
       const text =
         node.initializer !== undefined && ts.isStringLiteral(node.initializer) ? node.initializer.text : null
       if (text !== null) {
-        if (READ_ATTRIBUTES.has(name) && LETTERS.test(text)) add(node, text)
+        if (READ_ATTRIBUTES.has(name) ? LETTERS.test(text) : name !== 'className' && WORDS.test(text))
+          add(node, text)
         return
       }
       if (name === 'className' || name.startsWith('data-')) return

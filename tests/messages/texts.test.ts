@@ -79,6 +79,7 @@ describe('texts outside the catalogue', () => {
     ['a.ts', `const said = \`Handed out from $\{lot}; none left\``],
     ['a.tsx', 'const a = <p>Shelf</p>'],
     ['a.tsx', 'const a = <Field label="Lot" />'],
+    ['a.tsx', 'const a = <Way about="Every table as CSV" />'],
     ['a.tsx', 'const a = <p title={open ? "Close this" : "b"} />'],
   ])('notices one in %s: %s', (file, source) => {
     expect(textsIn(file, source)).toHaveLength(1)

@@ -3,18 +3,19 @@ import { Link } from 'wouter'
 import { call } from '../../shared/client/call.ts'
 import { inBase64 } from '../../shared/client/file-bytes.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { FileField } from '../../shared/parts/file-field.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GoingOut } from './going-out.tsx'
 
 /** What goes out and comes in as a whole, as files. */
 export function ImportExportScreen() {
+  const { t } = useTexts()
   return (
     <div className="page stack-5">
       <div className="head-row">
-        <h1>In and out</h1>
-        <Link href="/settings">Back to Settings</Link>
+        <h1>{t('files.title')}</h1>
+        <Link href="/settings">{t('files.back')}</Link>
       </div>
       <GoingOut />
       <ComingIn />
@@ -24,17 +25,15 @@ export function ImportExportScreen() {
 
 /** Files from others: lists, passports, and a whole collection. */
 function ComingIn() {
+  const { t } = useTexts()
   return (
     <section className="page-part stack-4" aria-labelledby="coming-in">
-      <h2 id="coming-in">Coming in</h2>
+      <h2 id="coming-in">{t('files.in')}</h2>
       <ul className="stack-4">
         <li className="stack-2">
-          <h3>A list, or passports of accessions</h3>
-          <p className="soft">
-            A workbook or CSV file, also of Multi-Crop Passport Descriptors: every descriptor is looked at,
-            and what does not fit is shown before anything is written.
-          </p>
-          <Link href="/take-in/list">Take a list in</Link>
+          <h3>{t('files.list')}</h3>
+          <p className="soft">{t('files.list-about')}</p>
+          <Link href="/take-in/list">{t('files.list-go')}</Link>
         </li>
         <PackageBack />
       </ul>
@@ -44,7 +43,7 @@ function ComingIn() {
 
 /** Reads a data package into a collection in which nothing was written yet. */
 function PackageBack() {
-  const format = useFormat()
+  const { t } = useTexts()
   const queries = useQueryClient()
   const about = useRead('collection.get', {})
   const read = useMutation({
@@ -54,15 +53,12 @@ function PackageBack() {
   const written = about.data !== undefined && about.data.accessions + about.data.people > 0
   return (
     <li className="stack-2">
-      <h3>A whole collection</h3>
+      <h3>{t('files.package-back')}</h3>
       {written && read.data === undefined ? (
-        <p className="soft">
-          A data package is read into a new collection only, and something was written in this one: start a
-          new collection, then come back here.
-        </p>
+        <p className="soft">{t('files.package-back-not')}</p>
       ) : (
         <FileField
-          label="The data package (.zip), as it was saved under Going out"
+          label={t('files.package-back-file')}
           accept=".zip,application/zip"
           off={read.isPending || read.data !== undefined}
           onPick={read.mutate}
@@ -70,11 +66,14 @@ function PackageBack() {
       )}
       {read.error !== null && <ProblemText problem={read.error.problem} />}
       <div role="status">
-        {read.isPending && <p>Reading it back…</p>}
+        {read.isPending && <p>{t('files.package-reading')}</p>}
         {read.data !== undefined && (
           <p>
-            {read.data.said}: {format.many(read.data.rows, 'row')} in {format.many(read.data.tables, 'table')}
-            .
+            {t('files.package-read', {
+              said: read.data.said,
+              rows: read.data.rows,
+              tables: read.data.tables,
+            })}
           </p>
         )}
       </div>

@@ -30,7 +30,7 @@ export function publicPage({ language, library, about, crops, rules }: PublicLis
       ...cautions.map((caution) => `<p><strong>${encode(caution)}</strong></p>`),
       ...(story === '' ? [] : [paragraph(story)]),
     ].join('\n')
-  const title = `Seed to be had, ${library}`
+  const title = `Seed available, ${library}`
   return [
     `<!doctype html>\n<html lang="${encode(language)}">\n<head>\n<meta charset="utf-8">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',

@@ -136,7 +136,7 @@ test('letters go only to whoever agreed, in words that are changed beside a real
   await press(page, 'ControlOrMeta+End')
   await type(page, ' {kepeer}')
   await expect(shown(page, /No letter knows the field \{kepeer\}/).first()).toBeVisible()
-  await page.getByRole('button', { name: 'Keep these words' }).press('Enter')
+  await page.getByRole('button', { name: 'Save' }).press('Enter')
   await expect(shown(page, /Correct it, or write it without braces/).first()).toBeVisible()
   await expect(words).toHaveValue(/\{kepeer\}$/)
   await words.fill('Bless you, {donor}!')

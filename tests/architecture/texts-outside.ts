@@ -5,7 +5,11 @@ import ts from 'typescript'
 const project = join(import.meta.dirname, '..', '..')
 
 /** Folders and files in which no text for people may stand: they tell by messages of the catalogue. */
-export const TOLD_BY_MESSAGES: readonly string[] = ['db/domain/promises', 'renderer/screens/import-export']
+export const TOLD_BY_MESSAGES: readonly string[] = [
+  'db/domain/promises',
+  'renderer/screens/import-export',
+  'renderer/screens/print',
+]
 
 /** A text for people that stands in code. */
 export interface TextOutside {

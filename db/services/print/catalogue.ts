@@ -34,7 +34,7 @@ export async function printCatalogue(reading: Reading): Promise<Result<'catalogu
   const entries = entriesOf(reading)
   const printed = await flowingDocument({
     parts: [partOf(reading, entries)],
-    ...(await documentFacts(reading, 'Seed to be had')),
+    ...(await documentFacts(reading, 'Seed available')),
   })
   return { ...made(printed, `catalogue-${reading.today}.pdf`), listed: entries.length }
 }
@@ -102,7 +102,7 @@ function partOf(reading: Reading, entries: readonly Entry[]): FlowingPart {
     name: 'The list',
     blocks: [
       text(libraryName, 0, { size: 9 }),
-      text('Seed to be had', 2, { face: 'semibold', size: 18 }),
+      text('Seed available', 2, { face: 'semibold', size: 18 }),
       text(aboutList(reading, entries), 2),
       ...byCrop.flatMap(([crop, here]) => [
         text(crop, 12, { face: 'semibold', size: 13, unbrokenWithNext: true, ruled: true }),

@@ -2,10 +2,12 @@ import { useEffect, useEffectEvent, useRef, useState } from 'react'
 import type { TrayItem } from '../../../db/contract/print-operations.ts'
 import { problemAt } from '../../shared/card-form/card-form.tsx'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { TextField } from '../../shared/table-form/fields.tsx'
 
 /** How many labels of a lot, and what they say; kept when the field is left or at Enter. */
 export function LabelCopies({ item }: { readonly item: TrayItem }) {
+  const { t } = useTexts()
   const change = useWrite('tray.change')
   const [copies, setCopies] = useState(String(item.copies))
   const [contents, setContents] = useState(item.contents)
@@ -41,7 +43,7 @@ export function LabelCopies({ item }: { readonly item: TrayItem }) {
   return (
     <form
       className="print-copies"
-      aria-label={`Labels of ${item.title}`}
+      aria-label={t('print.labels-of', { lot: item.title })}
       noValidate
       onKeyDown={(event) => {
         if (event.key === 'Enter') keep()
@@ -49,16 +51,16 @@ export function LabelCopies({ item }: { readonly item: TrayItem }) {
       onBlur={keep}
     >
       <TextField
-        label="How many"
+        label={t('print.how-many')}
         value={copies}
         onChange={setCopies}
-        problem={unread ? 'Type a whole number, such as 8.' : problemAt(change.error, 'copies')}
+        problem={unread ? t('print.whole-number') : problemAt(change.error, 'copies')}
       />
       <TextField
-        label="The packet says"
+        label={t('print.packet-says')}
         value={contents}
         onChange={setContents}
-        placeholder="what the lot holds"
+        placeholder={t('print.what-lot-holds')}
         problem={problemAt(change.error, 'contents')}
       />
     </form>

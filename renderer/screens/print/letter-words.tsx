@@ -2,6 +2,7 @@ import type { Value } from '../../../db/contract/contract.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { PaperPages } from '../../shared/labels/paper-pages.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
@@ -17,24 +18,25 @@ export function LetterWords() {
 }
 
 function WordsForm({ kept }: { readonly kept: Value<'letter.get'> }) {
+  const { t } = useTexts()
   const form = useCardForm({ empty: { words: kept.words, keeper: kept.keeper }, writes: 'letter.change' })
   const settled = useSettled(JSON.stringify(form.typed), CALM_MS)
   const preview = useRead('letter.render', JSON.parse(settled) as typeof form.typed, { keepLast: true })
   return (
     <>
-      <h2>Your thank-you letter</h2>
-      <CardForm title="The words of the letter" sendWord="Keep these words" {...form.sending(form.typed)}>
+      <h2>{t('print.letter-heading')}</h2>
+      <CardForm title={t('print.words')} sendWord={t('print.letter-keep')} {...form.sending(form.typed)}>
         <div className="card-form-wide print-words">
-          {form.textField('words', 'The letter', { long: true })}
+          {form.textField('words', t('print.letter-field'), { long: true })}
         </div>
-        {form.textField('keeper', 'Who signs', { hint: 'left empty: the library alone' })}
+        {form.textField('keeper', t('print.letter-signs'), { hint: t('print.letter-signs-hint') })}
         <details className="card-form-wide stack-2">
-          <summary>Fields that are filled in</summary>
+          <summary>{t('print.letter-fields')}</summary>
           <FactList facts={kept.fields.map(({ field, meaning }) => ({ name: field, value: meaning }))} />
         </details>
         {form.typed.words !== kept.shipped && (
           <button type="button" className="word-button" onClick={() => form.change({ words: kept.shipped })}>
-            put back the words that came with the app
+            {t('print.letter-shipped')}
           </button>
         )}
       </CardForm>
@@ -43,10 +45,10 @@ function WordsForm({ kept }: { readonly kept: Value<'letter.get'> }) {
         <>
           <h2>
             {preview.data.to === ''
-              ? 'As it would go to an invented donor'
-              : `As it would go to ${preview.data.to}`}
+              ? t('print.letter-invented')
+              : t('print.letter-to', { donor: preview.data.to })}
           </h2>
-          <PaperPages name="The letter" made={preview.data} />
+          <PaperPages name={t('print.letter-field')} made={preview.data} />
         </>
       )}
     </>

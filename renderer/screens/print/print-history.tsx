@@ -4,6 +4,7 @@ import { call } from '../../shared/client/call.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
@@ -15,6 +16,7 @@ type Batch = Value<'print.list'>['batches'][number]
 
 /** What was printed, latest first; any of it can be put into the tray again. */
 export function PrintHistory() {
+  const { t } = useTexts()
   const history = useInfiniteQuery({
     queryKey: ['print.list', AT_ONCE],
     queryFn: ({ pageParam }) =>
@@ -27,12 +29,10 @@ export function PrintHistory() {
   const batches = history.data?.pages.flatMap((page) => page.batches) ?? []
   return (
     <section aria-labelledby="printed-before">
-      <h2 id="printed-before">Printed before</h2>
+      <h2 id="printed-before">{t('print.history')}</h2>
       {history.error !== null && <ProblemText problem={history.error.problem} />}
       {again.error !== null && <ProblemText problem={again.error.problem} />}
-      {history.isSuccess && batches.length === 0 && (
-        <p className="soft">Nothing yet. What came out well is listed here, to be printed again.</p>
-      )}
+      {history.isSuccess && batches.length === 0 && <p className="soft">{t('print.history-none')}</p>}
       <ol className="ruled">
         {batches.map((batch) => (
           <Printed
@@ -50,7 +50,7 @@ export function PrintHistory() {
           off={history.isFetchingNextPage}
           onClick={() => void history.fetchNextPage()}
         >
-          Show earlier printings
+          {t('print.history-more')}
         </ActionButton>
       )}
     </section>
@@ -66,8 +66,9 @@ interface PrintedProps {
 
 function Printed({ batch, sheet, busy, onAgain }: PrintedProps) {
   const format = useFormat()
+  const { t } = useTexts()
   const names = batch.items.map(({ title }) => title)
-  const more = names.length > NAMED ? ` and ${names.length - NAMED} more` : ''
+  const first = names.slice(0, NAMED).join(', ')
   const when = format.moment(batch.printedAt)
   return (
     <li className="print-item">
@@ -76,19 +77,16 @@ function Printed({ batch, sheet, busy, onAgain }: PrintedProps) {
         {sheet !== '' && <span className="soft"> · {sheet}</span>}
       </p>
       <ActionButton className="word-button" off={busy} onClick={onAgain}>
-        print again
-        <span className="only-aloud">
-          : {batch.words} of {when}
-        </span>
+        {t('print.again')}
+        <span className="only-aloud">: {t('print.again-what', { what: batch.words, when })}</span>
       </ActionButton>
       <p className="print-item-why small">
-        {names.slice(0, NAMED).join(', ')}
-        {more}
+        {names.length > NAMED
+          ? t('print.names-and-more', { names: first, more: names.length - NAMED })
+          : first}
       </p>
       {batch.items.some(({ heldBack }) => heldBack !== null) && (
-        <p className="print-item-why small soft">
-          Some of it was taken back since, or may not be sent any more.
-        </p>
+        <p className="print-item-why small soft">{t('print.held-back')}</p>
       )}
     </li>
   )

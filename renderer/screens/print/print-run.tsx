@@ -2,12 +2,12 @@ import type { CallInput, Value } from '../../../db/contract/contract.ts'
 import type { PrintKind, TrayItem } from '../../../db/contract/print-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { PaperPages } from '../../shared/labels/paper-pages.tsx'
 import { StorageCards } from '../../shared/labels/storage-cards.tsx'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { useSettled } from '../../shared/table-form/use-settled.ts'
-import { KIND_NAMES } from './print-words.ts'
 import { SheetChoice } from './sheet-choice.tsx'
 import { type SheetInUse, useSheet } from './use-sheet.ts'
 
@@ -24,6 +24,7 @@ interface PrintRunProps {
 
 /** What is ticked, as it will come out; and the keeper's word that it did. */
 export function PrintRun({ kind, items, known }: PrintRunProps) {
+  const { t } = useTexts()
   const using = useSheet(known)
   const labels = items.reduce((sum, item) => sum + item.copies, 0)
   const input = inputOf(kind, items, using)
@@ -45,9 +46,9 @@ export function PrintRun({ kind, items, known }: PrintRunProps) {
         off={mark.isPending || input === null || preview.data === undefined || !shown}
         onClick={noted}
       >
-        They came out well
+        {t('print.came-out-well')}
       </ActionButton>
-      <span className="soft">Only then are they taken out of the tray; undo puts them back.</span>
+      <span className="soft">{t('print.came-out-well-hint')}</span>
     </p>
   )
   return (
@@ -59,12 +60,12 @@ export function PrintRun({ kind, items, known }: PrintRunProps) {
       {preview.error !== null && <ProblemText problem={preview.error.problem} />}
       {preview.isPending && input !== null && (
         <p className="soft" role="status">
-          Making the pages…
+          {t('print.making')}
         </p>
       )}
       {mark.error !== null && <ProblemText problem={mark.error.problem} />}
       {preview.error === null && preview.data !== undefined ? (
-        <PaperPages name={KIND_NAMES[kind]} made={preview.data}>
+        <PaperPages name={t(`print.${kind}`)} made={preview.data}>
           {done}
         </PaperPages>
       ) : (

@@ -2,22 +2,25 @@ import { useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { PrintKind } from '../../../db/contract/print-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { LetterWords } from './letter-words.tsx'
 import { Catalogue, Ruler, YearReport } from './made-when-asked.tsx'
 import './print.css'
 import { PrintHistory } from './print-history.tsx'
 import { PrintRun } from './print-run.tsx'
-import { HOW_IT_COMES, KIND_NAMES, KINDS } from './print-words.ts'
 import { TrayGroup } from './tray-group.tsx'
+
+/** What the tray holds, in the order in which it is listed. */
+const KINDS = ['label', 'letter', 'slip'] as const satisfies readonly PrintKind[]
 
 /** What is printed, or looked at, without waiting in the tray. */
 const OTHERS = [
-  { name: 'The words of the letter', Part: LetterWords },
-  { name: 'Printed before', Part: PrintHistory },
-  { name: 'Seed to be had', Part: Catalogue },
-  { name: 'The report of a year', Part: YearReport },
-  { name: 'A ruler page', Part: Ruler },
+  { name: 'words', Part: LetterWords },
+  { name: 'history', Part: PrintHistory },
+  { name: 'catalogue', Part: Catalogue },
+  { name: 'year-report', Part: YearReport },
+  { name: 'ruler', Part: Ruler },
 ] as const
 type Shown = PrintKind | (typeof OTHERS)[number]['name']
 
@@ -30,6 +33,7 @@ export function PrintScreen() {
 
 /** What is shown stays until the keeper picks another: it must not change while they read as things come and go. */
 function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
+  const { t } = useTexts()
   const { groups } = tray
   const [shown, setShown] = useState<Shown>(groups[0]?.kind ?? 'label')
   const [leftOut, setLeftOut] = useState<ReadonlySet<number>>(new Set())
@@ -45,20 +49,20 @@ function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
   return (
     <div className="panes print">
       <div className="panes-list">
-        <h1>Print</h1>
-        {groups.length === 0 && <p className="soft">Nothing waits to be printed.</p>}
-        <nav className="pane-rows" aria-label="What to print">
+        <h1>{t('print.title')}</h1>
+        {groups.length === 0 && <p className="soft">{t('print.nothing-waits')}</p>}
+        <nav className="pane-rows" aria-label={t('print.what')}>
           {KINDS.map((kind) => (
             <Kind
               key={kind}
-              name={KIND_NAMES[kind]}
+              name={t(`print.${kind}`)}
               waiting={itemsOf(kind).length}
               here={shown === kind}
               onPick={() => setShown(kind)}
             />
           ))}
           {OTHERS.map(({ name }) => (
-            <Kind key={name} name={name} here={shown === name} onPick={() => setShown(name)} />
+            <Kind key={name} name={t(`print.${name}`)} here={shown === name} onPick={() => setShown(name)} />
           ))}
         </nav>
         {isKind(shown) && (
@@ -79,7 +83,7 @@ function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
         )}
         {isKind(shown) && chosen.length === 0 && (
           <p className="soft">
-            {itemsOf(shown).length === 0 ? HOW_IT_COMES[shown] : 'Tick what is to be printed.'}
+            {itemsOf(shown).length === 0 ? t(`print.${shown}-comes`) : t('print.tick-some')}
           </p>
         )}
         {OTHERS.map(({ name, Part }) => shown === name && <Part key={name} />)}
@@ -100,6 +104,7 @@ interface KindProps {
 }
 
 function Kind({ name, waiting, here, onPick }: KindProps) {
+  const { t } = useTexts()
   return (
     <button
       type="button"
@@ -110,7 +115,7 @@ function Kind({ name, waiting, here, onPick }: KindProps) {
       <span>{name}</span>
       {waiting !== undefined && (
         <span className={waiting === 0 ? 'soft' : 'print-kind-waiting'}>
-          {waiting === 0 ? 'none wait' : `${waiting} ${waiting === 1 ? 'waits' : 'wait'}`}
+          {t('print.waiting', { waiting })}
         </span>
       )}
     </button>

@@ -1,11 +1,11 @@
 import type { Value } from '../../../db/contract/contract.ts'
 import type { PrintKind, TrayItem } from '../../../db/contract/print-operations.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { LabelCopies } from './label-copies.tsx'
 import { PeriodLetters } from './period-letters.tsx'
-import { KIND_NAMES } from './print-words.ts'
 
 interface TrayGroupProps {
   readonly kind: PrintKind
@@ -19,9 +19,10 @@ interface TrayGroupProps {
 
 /** What waits of one kind: each with its tick, and for labels how many and what they say. */
 export function TrayGroup({ kind, items, leftOut, notWrittenTo, lettersSince, onToggle }: TrayGroupProps) {
+  const { t } = useTexts()
   const remove = useWrite('tray.remove')
   return (
-    <section className="print-group" aria-label={`${KIND_NAMES[kind]} that wait`}>
+    <section className="print-group" aria-label={t('print.that-wait', { kind: t(`print.${kind}`) })}>
       {remove.error !== null && <ProblemText problem={remove.error.problem} />}
       <ul className="ruled">
         {items.map((item, index) => (
@@ -42,7 +43,8 @@ export function TrayGroup({ kind, items, leftOut, notWrittenTo, lettersSince, on
               off={remove.isPending}
               onClick={() => remove.mutate({ itemIds: [item.itemId] })}
             >
-              take out<span className="only-aloud">: {item.title}</span>
+              {t('print.take-out')}
+              <span className="only-aloud">: {item.title}</span>
             </ActionButton>
             {kind === 'label' && <LabelCopies item={item} />}
             <p className="print-item-why small soft">{item.because}</p>
@@ -52,8 +54,8 @@ export function TrayGroup({ kind, items, leftOut, notWrittenTo, lettersSince, on
       </ul>
       {kind === 'letter' && <PeriodLetters key={lettersSince} since={lettersSince} />}
       {notWrittenTo.length > 0 && (
-        <section className="print-left-out stack-2" aria-label="No letter goes to">
-          <h2>No letter goes to</h2>
+        <section className="print-left-out stack-2" aria-label={t('print.no-letter')}>
+          <h2>{t('print.no-letter')}</h2>
           <ul className="bullets">
             {notWrittenTo.map(({ personId, sentence }) => (
               <li key={personId}>{sentence}</li>

@@ -9,6 +9,7 @@ export const TOLD_BY_MESSAGES: readonly string[] = [
   'db/domain/promises',
   'renderer/screens/import-export',
   'renderer/screens/print',
+  'renderer/screens/spreadsheet-import',
 ]
 
 /** A text for people that stands in code. */

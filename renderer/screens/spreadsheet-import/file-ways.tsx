@@ -1,3 +1,4 @@
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { SelectField } from '../../shared/table-form/fields.tsx'
 import type { ListInput, ReadList } from './use-list.ts'
 
@@ -10,32 +11,33 @@ interface FileWaysProps {
 
 const ENCODINGS = ['utf-8', 'windows-1252', 'macintosh', 'utf-16le', 'utf-16be'] as const
 const DELIMITERS = [
-  { value: ',', label: 'commas' },
-  { value: ';', label: 'semicolons' },
-  { value: '\t', label: 'tabs' },
-  { value: '|', label: 'bars' },
+  { value: ',', name: 'commas' },
+  { value: ';', name: 'semicolons' },
+  { value: '\t', name: 'tabs' },
+  { value: '|', name: 'bars' },
 ] as const
 
 /** How the file itself was read, to be put right where it was guessed wrongly. */
 export function FileWays({ read, onChoose }: FileWaysProps) {
+  const { t } = useTexts()
   const { sheet, sheets, encoding, delimiter, headingRow } = read
   // A choice about the file makes other columns of it: what was said of them falls.
   const anew = ({ ...choices }: Choices) => onChoose({ columns: undefined, ...choices })
   const rows = Array.from({ length: Math.max(6, headingRow + 2) }, (_, index) => String(index))
   return (
     <section aria-labelledby="list-file">
-      <h2 id="list-file">How it is understood</h2>
+      <h2 id="list-file">{t('list.understood')}</h2>
       <ul className="bullets">
         {read.understood.map((sentence) => (
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
       <details>
-        <summary>Something of that is wrong</summary>
+        <summary>{t('list.wrong')}</summary>
         <div className="list-columns fields">
           {sheet !== null && sheets.length > 1 && (
             <SelectField
-              label="Sheet"
+              label={t('list.sheet')}
               value={sheet}
               options={sheets.map((name) => ({ value: name, label: name }))}
               onChange={(chosen) => anew({ sheet: chosen })}
@@ -43,7 +45,7 @@ export function FileWays({ read, onChoose }: FileWaysProps) {
           )}
           {encoding !== null && (
             <SelectField
-              label="Letters are written in"
+              label={t('list.encoding')}
               value={encoding}
               options={ENCODINGS.map((name) => ({ value: name, label: name }))}
               onChange={(chosen) => anew({ encoding: chosen })}
@@ -51,18 +53,18 @@ export function FileWays({ read, onChoose }: FileWaysProps) {
           )}
           {delimiter !== null && (
             <SelectField
-              label="Cells are parted by"
+              label={t('list.delimiter')}
               value={delimiter}
-              options={DELIMITERS}
+              options={DELIMITERS.map(({ value, name }) => ({ value, label: t(`list.${name}`) }))}
               onChange={(chosen) => anew({ delimiter: chosen })}
             />
           )}
           <SelectField
-            label="Headings stand in"
+            label={t('list.headings-in')}
             value={String(headingRow)}
             options={[
-              { value: '-1', label: 'no row' },
-              ...rows.map((row) => ({ value: row, label: `row ${Number(row) + 1}` })),
+              { value: '-1', label: t('list.no-row') },
+              ...rows.map((row) => ({ value: row, label: t('list.row', { row: String(Number(row) + 1) }) })),
             ]}
             onChange={(chosen) => anew({ headingRow: Number(chosen) })}
           />
@@ -79,19 +81,20 @@ interface ListColumnsProps {
 
 /** What each column holds: guessed, and put right by the keeper once. */
 export function ListColumns({ read, onChoose }: ListColumnsProps) {
+  const { t } = useTexts()
   const options = read.fields.map(({ use, words }) => ({ value: use, label: words }))
   return (
     <section aria-labelledby="list-columns">
-      <h2 id="list-columns">What its columns hold</h2>
+      <h2 id="list-columns">{t('list.columns')}</h2>
       <ol className="list-columns fields">
         {read.columns.map(({ heading, use, sample }, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a column is known by its place alone
           <li key={index}>
             <SelectField
-              label={heading || `Column ${index + 1}`}
+              label={heading || t('list.column', { column: index + 1 })}
               value={use}
               options={options}
-              words={sample.length === 0 ? 'empty' : sample.join(' · ')}
+              words={sample.length === 0 ? t('list.empty') : sample.join(' · ')}
               onChange={(chosen) =>
                 onChoose(read.columns.map((column, at) => (at === index ? chosen : column.use)))
               }

@@ -1,5 +1,5 @@
 import { useRead } from '../../shared/client/use-read.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { SelectField } from '../../shared/table-form/fields.tsx'
 import { firstChoices } from './first-choices.ts'
 import type { ReadList } from './use-list.ts'
@@ -13,22 +13,24 @@ interface ListQuestionsProps {
 
 /** What only the keeper knows, each asked once however many rows wait for it. */
 export function ListQuestions({ read, onAnswer }: ListQuestionsProps) {
-  const format = useFormat()
+  const { t } = useTexts()
   const crops = useRead('crop.list', {})
   if (read.questions.length === 0) return null
   const all = crops.data?.crops ?? []
   const likeliest = firstChoices(read.questions)
+  const rowsOf = ({ rows, firstRow }: Question) =>
+    rows === 1
+      ? t('list.row', { row: String(firstRow) })
+      : t('list.rows-from', { rows, first: String(firstRow) })
   return (
     <section aria-labelledby="list-questions">
       <h2 id="list-questions">
-        {read.openQuestions === 0
-          ? 'What you answered'
-          : `To be answered: ${format.number(read.openQuestions)}`}
+        {read.openQuestions === 0 ? t('list.answered') : t('list.questions', { open: read.openQuestions })}
       </h2>
       {Object.keys(likeliest).length > 1 && (
         <p>
           <button type="button" className="quiet-button" onClick={() => onAnswer(likeliest)}>
-            Take the first choice, where it leaves no row out
+            {t('list.take-first')}
           </button>
         </p>
       )}
@@ -36,9 +38,9 @@ export function ListQuestions({ read, onAnswer }: ListQuestionsProps) {
         {read.questions.map((question) => (
           <li key={question.id}>
             <SelectField
-              label={`${question.sentence} ${waiting(question, format.number)}`}
+              label={`${question.sentence} (${rowsOf(question)})`}
               value={question.answered ?? ''}
-              options={optionsOf(question, all)}
+              options={[{ value: '', label: t('list.choose') }, ...optionsOf(question, all)]}
               onChange={(value) => onAnswer({ [question.id]: value })}
             />
           </li>
@@ -46,10 +48,6 @@ export function ListQuestions({ read, onAnswer }: ListQuestionsProps) {
       </ol>
     </section>
   )
-}
-
-function waiting({ rows, firstRow }: Question, number: (value: number) => string): string {
-  return rows === 1 ? `(row ${firstRow})` : `(${number(rows)} rows, the first is ${firstRow})`
 }
 
 function optionsOf(
@@ -64,33 +62,24 @@ function optionsOf(
           .map(({ cropId, commonName }) => ({ value: `crop:${cropId}`, label: commonName }))
           .filter(({ value }) => !listed.has(value))
       : []
-  return [{ value: '', label: 'choose…' }, ...likely, ...others]
+  return [...likely, ...others]
 }
 
-type Fate = ReadList['rows'][number]['fate']
-
-const FATES: readonly { readonly fate: Fate; readonly words: string }[] = [
-  { fate: 'doubtful', words: 'wait for an answer' },
-  { fate: 'refused', words: 'cannot come in' },
-  { fate: 'there', words: 'are in the book already' },
-  { fate: 'left-out', words: 'are left out by your answers' },
-  { fate: 'new', words: 'come in' },
-]
+/** What can become of a row, what asks for the keeper first. */
+const FATES = ['doubtful', 'refused', 'there', 'left-out', 'new'] as const
 
 /** What becomes of each row: how many of each fate, and the first of them with why. */
 export function ListFates({ read }: { readonly read: ReadList }) {
-  const format = useFormat()
+  const { t } = useTexts()
   return (
     <section aria-labelledby="list-fates">
-      <h2 id="list-fates">What becomes of its rows</h2>
-      {FATES.filter(({ fate }) => read.counts[fate] > 0).map(({ fate, words }) => {
+      <h2 id="list-fates">{t('list.fates')}</h2>
+      {FATES.filter((fate) => read.counts[fate] > 0).map((fate) => {
         const rows = read.rows.filter((row) => row.fate === fate)
         const count = read.counts[fate]
         return (
           <details key={fate} open={fate !== 'new' && count <= 10}>
-            <summary>
-              {format.number(count)} {words}
-            </summary>
+            <summary>{t(`list.${fate}`, { rows: count })}</summary>
             <ul className="ruled">
               {rows.map(({ row, words: said, because }) => (
                 <li key={row}>
@@ -99,7 +88,7 @@ export function ListFates({ read }: { readonly read: ReadList }) {
                 </li>
               ))}
             </ul>
-            {count > rows.length && <p className="soft">and {format.number(count - rows.length)} more.</p>}
+            {count > rows.length && <p className="soft">{t('list.more', { more: count - rows.length })}</p>}
           </details>
         )
       })}

@@ -1,13 +1,14 @@
 import { useMutation } from '@tanstack/react-query'
-import { type RefObject, useEffect, useRef, useState } from 'react'
+import { type ReactNode, type RefObject, useEffect, useRef, useState } from 'react'
 import { Link } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
+import { message } from '../../../db/messages/message.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { call } from '../../shared/client/call.ts'
 import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { FileField } from '../../shared/parts/file-field.tsx'
 import { PassportFindings } from '../../shared/parts/passport-findings.tsx'
@@ -20,7 +21,7 @@ import './spreadsheet-import.css'
 
 /** Takes somebody's list in: how it is understood is shown first, and nothing is written until the keeper says so. */
 export function SpreadsheetImportScreen() {
-  const format = useFormat()
+  const { t } = useTexts()
   const { list, seen, pick, choose, answer, discard } = useList()
   const [leaveOut, setLeaveOut] = useState(false)
   const takeIn = useWrite('import.record')
@@ -41,12 +42,12 @@ export function SpreadsheetImportScreen() {
   return (
     <div className="page from-list stack-5">
       <div className="head-row">
-        <h1>From a list</h1>
-        <Link href="/take-in">Back to Take in</Link>
+        <h1>{t('list.title')}</h1>
+        <Link href="/take-in">{t('list.back')}</Link>
       </div>
       <FileField
         ref={file}
-        label="The list: a workbook (.xlsx) or a CSV file, one gift in each row"
+        label={t('list.file')}
         accept=".xlsx,.csv,.txt,.tsv,text/csv,text/plain"
         onPick={(picked) => {
           takeIn.reset()
@@ -55,8 +56,10 @@ export function SpreadsheetImportScreen() {
         }}
       />
       <div role="status">
-        {list !== null && seen.isFetching && <p className="soft">Looking at {list.fileName}…</p>}
-        {takeIn.isPending && <p>Taking {read?.counts.new} gifts in. Thousands take some seconds.</p>}
+        {list !== null && seen.isFetching && (
+          <p className="soft">{t('list.looking', { file: list.fileName })}</p>
+        )}
+        {takeIn.isPending && <p>{t('list.taking', { gifts: read?.counts.new ?? 0 })}</p>}
         {seen.data?.kind === 'unreadable' && <p className="caution">{seen.data.because}</p>}
       </div>
       {seen.error !== null && <ProblemText problem={seen.error.problem} />}
@@ -66,15 +69,14 @@ export function SpreadsheetImportScreen() {
           <ListColumns read={read} onChoose={(columns) => choose({ columns })} />
           {read.findings.length > 0 && (
             <section aria-labelledby="list-findings">
-              <h2 id="list-findings">What does not fit the descriptors</h2>
-              <p className="soft">
-                It comes in as it stands, is kept, and goes out again unchanged. Put it right in the file if
-                it is yours.
-              </p>
+              <h2 id="list-findings">{t('list.findings')}</h2>
+              <p className="soft">{t('list.findings-about')}</p>
               <PassportFindings
                 findings={read.findings}
                 where={({ times, first }) =>
-                  times === 1 ? `row ${first}` : `${format.number(times)} rows, the first is ${first}`
+                  times === 1
+                    ? t('list.row', { row: String(first) })
+                    : t('list.rows-from', { rows: times, first: String(first) })
                 }
               />
             </section>
@@ -107,7 +109,7 @@ interface ListEndProps {
 }
 
 function ListEnd({ read, leaveOut, onLeaveOut, busy, error, onSave, onSend }: ListEndProps) {
-  const format = useFormat()
+  const { t } = useTexts()
   const { counts } = read
   const save = useMutation({
     mutationFn: onSave,
@@ -117,10 +119,10 @@ function ListEnd({ read, leaveOut, onLeaveOut, busy, error, onSave, onSend }: Li
   const ready = counts.new > 0 && counts.doubtful === 0 && (counts.refused === 0 || leaveOut)
   const failed = error ?? save.error
   return (
-    <section aria-label="Take it in">
+    <section aria-label={t('list.take-in')}>
       {counts.refused > 0 && (
         <CheckField
-          label={`leave out the ${format.number(counts.refused)} ${counts.refused === 1 ? 'row' : 'rows'} that cannot come in`}
+          label={t('list.leave-out', { rows: counts.refused })}
           step="leave-out"
           checked={leaveOut}
           onChange={onLeaveOut}
@@ -129,11 +131,11 @@ function ListEnd({ read, leaveOut, onLeaveOut, busy, error, onSave, onSend }: Li
       {failed !== null && <ProblemText problem={failed.problem} />}
       <p className="buttons">
         <ActionButton className="button" off={busy || !ready} onClick={onSend}>
-          Take {format.number(counts.new)} {counts.new === 1 ? 'gift' : 'gifts'} in
+          {t('list.send', { gifts: counts.new })}
         </ActionButton>
         {left > 0 && (
           <ActionButton className="quiet-button" off={save.isPending} onClick={() => save.mutate()}>
-            Save the other rows as a file, with why
+            {t('list.save-others')}
           </ActionButton>
         )}
       </p>
@@ -148,28 +150,30 @@ function ListTakenIn({
   readonly taken: Value<'import.record'>
   readonly onNext: () => void
 }) {
-  const format = useFormat()
+  const { t, pieces } = useTexts()
+  const { taken: gifts, firstNumber: first, lastNumber: last } = taken
   const heading: RefObject<HTMLHeadingElement | null> = useRef(null)
   useEffect(() => heading.current?.focus(), [])
   return (
     <div className="page from-list stack-5">
       <h1 ref={heading} tabIndex={-1}>
-        {taken.taken === 1 ? 'One gift came in' : `${format.number(taken.taken)} gifts came in`}
+        {t('list.came-in', { gifts })}
       </h1>
       <p>
-        {taken.taken === 1
-          ? `Its number is ${taken.firstNumber}.`
-          : `Numbers ${taken.firstNumber} to ${taken.lastNumber}.`}{' '}
-        It can be taken back as one under <Link href="/written">What was written</Link>.
+        {t('list.numbers', { gifts, first, last })}{' '}
+        {pieces<ReactNode>(message('list.undo'), {
+          link: (children) => (
+            <Link key="link" href="/written">
+              {children}
+            </Link>
+          ),
+        })}
       </p>
-      <p>
-        Labels are printed from the shelf: narrow it to one place, tick all, and put their labels into the
-        tray.
-      </p>
+      <p>{t('list.labels')}</p>
       <p className="buttons">
-        <Link href={lotAddress(taken.firstLotId)}>Look at the first</Link>
+        <Link href={lotAddress(taken.firstLotId)}>{t('list.look-first')}</Link>
         <button type="button" className="quiet-button" onClick={onNext}>
-          Take another list in
+          {t('list.another')}
         </button>
       </p>
     </div>

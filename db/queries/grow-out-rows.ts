@@ -82,7 +82,7 @@ export function notesOfAccession(sqlite: Sqlite, accessionId: number, since: str
   ).all(accessionId, since)
 }
 
-const KEPT_PERSON = `(SELECT coalesce(named.joined_into_id, named.id) FROM person AS named WHERE named.id = withdrawal.person_id)`
+const KEPT_PERSON = `(SELECT coalesce(named.merged_into_id, named.id) FROM person AS named WHERE named.id = withdrawal.person_id)`
 const TO_BE_GROWN = "withdrawal.purpose IN ('grow-out', 'to-return')"
 
 const LOT = { lotId: lot.id, lotNumber: lot.number }
@@ -139,7 +139,7 @@ export function growOutOfVisit(sqlite: Sqlite, withdrawalId: number, accessionId
      JOIN growing_site ON growing_site.id = grow_out.site_id
      WHERE withdrawal.id = ? AND ${notUndone('withdrawal')} AND (withdrawal.grow_out_id = grow_out.id
        OR (withdrawal.grow_out_id IS NULL AND ${TO_BE_GROWN} AND ${KEPT_PERSON}
-         = (SELECT coalesce(named.joined_into_id, named.id) FROM person AS named WHERE named.id = growing_site.grower_id)
+         = (SELECT coalesce(named.merged_into_id, named.id) FROM person AS named WHERE named.id = growing_site.grower_id)
          AND withdrawal.on_date BETWEEN (season - 1) || '-07-01' AND season || '-12-31'))
      ORDER BY season, grow_out.id DESC LIMIT 1`,
   ).get(accessionId, withdrawalId)

@@ -9,7 +9,7 @@ const CROP = columns(pick(crop, 'id', 'commonName', 'species', 'packetSeeds', 'h
 const VARIETY = columns(pick(variety, 'id', 'cropId', 'name'))
 const VARIED = columns({ ...pick(variety, 'id', 'cropId'), name: varietySynonym.name })
 const PERSON = columns({
-  id: expression<number>('coalesce(joined_into_id, id)'),
+  id: expression<number>('coalesce(merged_into_id, id)'),
   ...pick(person, 'name', 'town'),
 })
 const PLACE = columns(pick(storagePlace, 'id', 'name', 'path'))
@@ -31,9 +31,9 @@ export function knownNames(sqlite: Sqlite): KnownNames {
     varieties: select(
       sqlite,
       VARIETY,
-      (list) => `SELECT ${list} FROM variety WHERE joined_into_id IS NULL
+      (list) => `SELECT ${list} FROM variety WHERE merged_into_id IS NULL
        UNION SELECT ${VARIED.sql} FROM variety_synonym JOIN variety ON variety.id = variety_id
-       WHERE joined_into_id IS NULL ORDER BY 1`,
+       WHERE merged_into_id IS NULL ORDER BY 1`,
     ).all(),
     people: select(sqlite, PERSON, (list) => `SELECT ${list} FROM person ORDER BY person.id`).all(),
     places: select(sqlite, PLACE, (list) => `SELECT ${list} FROM storage_place ORDER BY id`).all(),

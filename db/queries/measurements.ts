@@ -16,5 +16,5 @@ export function latestMeasurement(sqlite: Sqlite, table: keyof typeof DATE_OF, l
 
 /** SQL that holds for rows of a table whose entry was not taken back. */
 export function notUndone(table: string): string {
-  return `NOT EXISTS (SELECT 1 FROM entry WHERE entry.takes_back_id = ${table}.entry_id)`
+  return `NOT EXISTS (SELECT 1 FROM entry WHERE entry.undoes_id = ${table}.entry_id)`
 }

@@ -31,7 +31,7 @@ const OF_ACCESSIONS = `FROM accession
   JOIN variety ON variety.id = accession.variety_id
   JOIN crop ON crop.id = variety.crop_id
   LEFT JOIN person ON person.id = accession.donor_id
-  LEFT JOIN person AS kept ON kept.id = person.joined_into_id
+  LEFT JOIN person AS kept ON kept.id = person.merged_into_id
   WHERE accession.id BETWEEN ? AND ?`
 
 /** To begin the query costs twenty times what one more row does. */

@@ -12,7 +12,7 @@ import { JOIN_SEED, SEED_NAMES } from './seed-names.ts'
 
 const WAITS = `${notUndone('print_item')}
   AND NOT EXISTS (SELECT 1 FROM entry AS taken_out WHERE taken_out.id = print_item.removed_entry_id
-    AND NOT EXISTS (SELECT 1 FROM entry WHERE entry.takes_back_id = taken_out.id))
+    AND NOT EXISTS (SELECT 1 FROM entry WHERE entry.undoes_id = taken_out.id))
   AND NOT EXISTS (SELECT 1 FROM print_batch WHERE print_batch.id = print_item.batch_id AND ${notUndone('print_batch')})`
 
 const added = alias(entry, 'added')

@@ -26,7 +26,7 @@ const YEAR = columns({
   gifts: counted(`count(*) FROM ${GIFTS}`),
   donors: counted(`count(DISTINCT donor_id) FROM ${GIFTS}`),
   newPeople: counted(
-    'count(*) FROM person WHERE created_on BETWEEN @from AND @to AND joined_into_id IS NULL',
+    'count(*) FROM person WHERE created_on BETWEEN @from AND @to AND merged_into_id IS NULL',
   ),
   visits: counted(`count(DISTINCT withdrawal.id) FROM ${OUT}`),
   takers: counted(`count(DISTINCT withdrawal.person_id) FROM ${OUT}`),

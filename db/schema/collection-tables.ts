@@ -53,7 +53,7 @@ export const entry = sqliteTable('entry', {
   answer: text('answer').notNull(),
   said: text('said').notNull(),
   recordedAt: text('recorded_at').notNull(),
-  undoesId: integer('takes_back_id'),
+  undoesId: integer('undoes_id'),
 })
 
 /** What is typed on a screen and not in the book yet. Dropped when the screen is saved or given up. */

@@ -14,7 +14,7 @@ export const person = sqliteTable('person', {
   /** What is written to this person in: BCP 47; empty: the library's language. */
   language: text('language').$type<LanguageCode | ''>().notNull().default(''),
   /** The record of the same person that this one was joined into; always one that is not joined itself. */
-  mergedIntoId: integer('joined_into_id'),
+  mergedIntoId: integer('merged_into_id'),
 })
 
 /** Contact data, apart from the ledger, so that it can be erased without touching provenance. */
@@ -99,11 +99,11 @@ export const variety = sqliteTable('variety', {
   nameFolded: text('name_folded').notNull(),
   story: text('story').notNull(),
   /** The variety that this name was found to be of; its accessions are there. */
-  mergedIntoId: integer('joined_into_id'),
+  mergedIntoId: integer('merged_into_id'),
 })
 
 /** Two names found to be of one variety: what moved from the joined one to the kept one, so that it can go back. */
-export const varietyMerge = sqliteTable('variety_join', {
+export const varietyMerge = sqliteTable('variety_merge', {
   id: integer('id').primaryKey(),
   keptId: integer('kept_id').notNull(),
   joinedId: integer('joined_id').notNull(),

@@ -164,7 +164,7 @@ export const withdrawal = sqliteTable('withdrawal', {
 })
 
 /** A promise to bring seed back that the library no longer waits for. */
-export const promiseWaiver = sqliteTable('promise_let_go', {
+export const promiseWaiver = sqliteTable('promise_waiver', {
   id: integer('id').primaryKey(),
   withdrawalId: integer('withdrawal_id').notNull(),
   onDate: text('on_date').notNull(),

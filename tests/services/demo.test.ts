@@ -184,7 +184,7 @@ describe('the mess of real life', () => {
   })
 
   it('took back two entries', () => {
-    expect(sql('SELECT said FROM entry WHERE takes_back_id IS NOT NULL')).toHaveLength(2)
+    expect(sql('SELECT said FROM entry WHERE undoes_id IS NOT NULL')).toHaveLength(2)
   })
 
   it('weighed single samples and eight times a hundred, one of them to weigh again', () => {

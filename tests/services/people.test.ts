@@ -246,7 +246,7 @@ it('writes a joined person’s return and gift under the kept record', async () 
 
 it('finds a chain of joined records when the file was spoilt', async () => {
   const [one, two, three] = [await person('Ada One'), await person('Ada Two'), await person('Ada Three')]
-  const set = test.collection.sqlite.prepare('UPDATE person SET joined_into_id = ? WHERE id = ?')
+  const set = test.collection.sqlite.prepare('UPDATE person SET merged_into_id = ? WHERE id = ?')
   set.run(two, one)
   set.run(three, two)
   const { findings } = await test.call('collection.check', {})

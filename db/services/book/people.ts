@@ -57,7 +57,7 @@ interface PersonRow extends Pick<Result<'person.search'>['people'][number], 'per
 
 /** SQL for the roles of a kept person over all its records, as a list with commas. */
 export const ROLES_OF_KEPT = `(SELECT group_concat(role, ',') FROM (SELECT DISTINCT role FROM person_role
-  WHERE person_id = kept.id OR person_id IN (SELECT id FROM person WHERE joined_into_id = kept.id) ORDER BY role))`
+  WHERE person_id = kept.id OR person_id IN (SELECT id FROM person WHERE merged_into_id = kept.id) ORDER BY role))`
 
 /** People with a name that has a word beginning with the text; a joined record finds the kept one. */
 export function searchPeople(reading: Reading, input: ParsedInput<'person.search'>): Result<'person.search'> {
@@ -66,7 +66,7 @@ export function searchPeople(reading: Reading, input: ParsedInput<'person.search
     reading.sqlite,
     `SELECT kept.id AS personId, kept.name, kept.town, kept.created_on AS since, found.name AS found_as, ${ROLES_OF_KEPT} AS roles,
        max(found.id = kept.id) AS by_own_name
-     FROM person AS found JOIN person AS kept ON kept.id = coalesce(found.joined_into_id, found.id)
+     FROM person AS found JOIN person AS kept ON kept.id = coalesce(found.merged_into_id, found.id)
      WHERE ' ' || found.name_folded LIKE '% ' || ? || '%'
      GROUP BY kept.id
      ORDER BY (found.name_folded LIKE ? || '%') DESC, kept.name_folded, kept.id LIMIT ?`,

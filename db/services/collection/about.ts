@@ -16,7 +16,7 @@ export function aboutCollection(reading: Reading): Result<'collection.get'> {
     ...settingsShown(reading),
     accessions: count('accession'),
     lots: count('lot'),
-    people: count('person WHERE joined_into_id IS NULL'),
+    people: count('person WHERE merged_into_id IS NULL'),
     movements: count('movement'),
     warnings: [...readOnly(reading), ...syncedFolder(reading), ...clockBehind(reading)],
   }

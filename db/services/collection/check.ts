@@ -98,8 +98,8 @@ const CHECKS: readonly ((reading: Reading) => Finding[])[] = [
   // A joined record leads to one that stands for itself, so that every name is found in one step.
   question(
     'people',
-    `SELECT person.name, kept.name AS kept FROM person JOIN person AS kept ON kept.id = person.joined_into_id
-     WHERE kept.joined_into_id IS NOT NULL`,
+    `SELECT person.name, kept.name AS kept FROM person JOIN person AS kept ON kept.id = person.merged_into_id
+     WHERE kept.merged_into_id IS NOT NULL`,
     (row: { name: string; kept: string }) =>
       `${row.name} is joined into ${row.kept}, which is itself joined into another record.`,
   ),

@@ -71,8 +71,8 @@ export function restoreVarieties(writing: Writing, entryId: number): void {
     db.update(variety).set({ mergedIntoId: null }).where(eq(variety.id, joinedId)).run()
     prepared(
       sqlite,
-      `UPDATE variety SET joined_into_id = ?1 WHERE joined_into_id = ?2
-       AND id IN (SELECT joined_id FROM variety_join WHERE kept_id = ?1 AND ${notUndone('variety_join')})`,
+      `UPDATE variety SET merged_into_id = ?1 WHERE merged_into_id = ?2
+       AND id IN (SELECT joined_id FROM variety_merge WHERE kept_id = ?1 AND ${notUndone('variety_merge')})`,
     ).run({ 1: joinedId, 2: keptId })
     indexVariety(sqlite, keptId)
     indexVariety(sqlite, joinedId)

@@ -110,7 +110,7 @@ export function searchVarieties(
   const rows = prepared(
     reading.sqlite,
     `WITH named AS (
-       SELECT id, name, name_folded FROM variety WHERE joined_into_id IS NULL
+       SELECT id, name, name_folded FROM variety WHERE merged_into_id IS NULL
        UNION ALL SELECT variety_id, name, name_folded FROM variety_synonym
      ), found AS (
        SELECT id, name AS matched, min(CASE WHEN name_folded LIKE ?1 || '%' THEN 0 ELSE 1 END) AS rank
@@ -120,7 +120,7 @@ export function searchVarieties(
        (SELECT group_concat(name, '${BETWEEN_NAMES}') FROM variety_synonym WHERE variety_id = variety.id) AS synonyms, found.matched,
        (SELECT count(*) FROM accession WHERE variety_id = variety.id) AS accessions
      FROM found JOIN variety ON variety.id = found.id JOIN crop ON crop.id = variety.crop_id
-     WHERE variety.joined_into_id IS NULL AND (?2 IS NULL OR crop.id = ?2)
+     WHERE variety.merged_into_id IS NULL AND (?2 IS NULL OR crop.id = ?2)
      ORDER BY found.rank, variety.name_folded, variety.id LIMIT ?3`,
   ).all({ 1: wanted, 2: input.cropId ?? null, 3: input.limit }) as (Omit<VarietyLine, 'synonyms'> & {
     synonyms: string | null

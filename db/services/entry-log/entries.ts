@@ -31,7 +31,7 @@ export function listEntries(reading: Reading, input: ParsedInput<'entry.list'>):
   const rows = prepared(
     reading.sqlite,
     `SELECT id AS entryId, operation, recorded_at AS recordedAt, said, answer,
-       EXISTS (SELECT 1 FROM entry AS back WHERE back.takes_back_id = entry.id) AS taken_back
+       EXISTS (SELECT 1 FROM entry AS back WHERE back.undoes_id = entry.id) AS taken_back
      FROM entry WHERE id < ? ORDER BY id DESC LIMIT ?`,
   ).all(input.before ?? Number.MAX_SAFE_INTEGER, input.limit) as ListedEntry[]
   return {

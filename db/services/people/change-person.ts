@@ -151,7 +151,7 @@ function stateOrRefuse(writing: Writing, personId: number, field: string): Perso
 }
 
 function recordsMergedInto(reading: Reading, personId: number): number[] {
-  return prepared(reading.sqlite, 'SELECT id FROM person WHERE joined_into_id = ?')
+  return prepared(reading.sqlite, 'SELECT id FROM person WHERE merged_into_id = ?')
     .pluck()
     .all(personId) as number[]
 }

@@ -10,7 +10,7 @@ type Row = Omit<ListedPerson, 'roles' | 'alsoAs'> & {
   readonly also_as: string
 }
 
-const RECORDS_OF_KEPT = '(SELECT kept.id UNION ALL SELECT id FROM person WHERE joined_into_id = kept.id)'
+const RECORDS_OF_KEPT = '(SELECT kept.id UNION ALL SELECT id FROM person WHERE merged_into_id = kept.id)'
 
 const counted = (table: string, column: string) =>
   `(SELECT count(*) FROM ${table} WHERE ${column} IN ${RECORDS_OF_KEPT} AND ${notUndone(table)})`
@@ -18,7 +18,7 @@ const counted = (table: string, column: string) =>
 /** Everybody in the book, joined records under the one that is kept. */
 export const listPeople: Reads<'person.list'> = (reading, input) => {
   const wanted = fold(input.text)
-  const where = `kept.joined_into_id IS NULL
+  const where = `kept.merged_into_id IS NULL
     AND (? = '' OR EXISTS (SELECT 1 FROM person AS found WHERE found.id IN ${RECORDS_OF_KEPT}
       AND ' ' || found.name_folded LIKE '% ' || ? || '%'))
     AND (? = '' OR EXISTS (SELECT 1 FROM person_role WHERE role = ? AND person_id IN ${RECORDS_OF_KEPT}))`
@@ -27,7 +27,7 @@ export const listPeople: Reads<'person.list'> = (reading, input) => {
   const rows = prepared(
     reading.sqlite,
     `SELECT kept.id AS personId, kept.name, kept.town, ${ROLES_OF_KEPT} AS roles,
-       (SELECT json_group_array(name) FROM person WHERE joined_into_id = kept.id) AS also_as,
+       (SELECT json_group_array(name) FROM person WHERE merged_into_id = kept.id) AS also_as,
        ${counted('accession', 'donor_id')} AS gave, ${counted('withdrawal', 'person_id')} AS took,
        ${counted('seed_return', 'person_id')} AS broughtBack
      FROM person AS kept WHERE ${where} ORDER BY kept.name_folded, kept.id LIMIT ? OFFSET ?`,

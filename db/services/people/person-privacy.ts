@@ -13,7 +13,7 @@ import { rewriteTexts, tracesOf } from './person-traces.ts'
 function recordsOf(reading: Reading, asked: number): [number, ...number[]] {
   const kept = canonicalPersonId(reading.sqlite, asked)
   if (kept === undefined) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
-  const joined = prepared(reading.sqlite, 'SELECT id FROM person WHERE joined_into_id = ? ORDER BY id')
+  const joined = prepared(reading.sqlite, 'SELECT id FROM person WHERE merged_into_id = ? ORDER BY id')
     .pluck()
     .all(kept) as number[]
   return [kept, ...joined]

@@ -77,7 +77,7 @@ function joinedInto(reading: Reading, personId: number): PersonRecord['joined'] 
        (SELECT max(entry_id) FROM person_change WHERE person_id = person.id AND field = 'mergedIntoId'
           AND ${notUndone('person_change')}) AS entryId
      FROM person LEFT JOIN person_contact ON person_contact.person_id = person.id
-     WHERE joined_into_id = ? ORDER BY name_folded, person.id`,
+     WHERE merged_into_id = ? ORDER BY name_folded, person.id`,
   ).all(personId) as PersonRecord['joined']
 }
 

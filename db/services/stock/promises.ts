@@ -27,8 +27,8 @@ import { settingsOf } from '../book/settings.ts'
 /** The same words as the partial index on withdrawals with a promise, so that it is used. */
 const HAS_PROMISE = "(promised <> '' OR promised_by IS NOT NULL OR purpose = 'to-return')"
 
-const LET_GO = `(SELECT reason FROM promise_let_go WHERE withdrawal_id = withdrawal.id
-  AND ${notUndone('promise_let_go')} ORDER BY promise_let_go.id DESC LIMIT 1)`
+const LET_GO = `(SELECT reason FROM promise_waiver WHERE withdrawal_id = withdrawal.id
+  AND ${notUndone('promise_waiver')} ORDER BY promise_waiver.id DESC LIMIT 1)`
 
 const BROUGHT_BACK = `EXISTS (SELECT 1 FROM seed_return WHERE withdrawal_id = withdrawal.id AND ${notUndone('seed_return')})`
 

@@ -5,7 +5,15 @@ import ts from 'typescript'
 const project = join(import.meta.dirname, '..', '..')
 
 /** Folders and files in which no text for people may stand: they tell by messages of the catalogue. */
-export const TOLD_BY_MESSAGES: readonly string[] = ['db/domain/promises']
+export const TOLD_BY_MESSAGES: readonly string[] = [
+  'db/domain/promises',
+  'renderer/screens/gifts-waiting',
+  'renderer/screens/people',
+  'renderer/screens/returns',
+  'renderer/screens/take-in',
+  'renderer/shared/card-form',
+  'renderer/shared/promise-mark',
+]
 
 /** A text for people that stands in code. */
 export interface TextOutside {

@@ -1,7 +1,7 @@
 import { isMessage, type Message } from './message.ts'
 
 /** An answer in which every message, however deep, is told; everything else stays as it is. */
-export function tellAll(answer: unknown, say: (told: Message) => unknown): unknown {
+export function tellAll(answer: unknown, say: (told: Message) => string): unknown {
   if (typeof answer !== 'object' || answer === null) return answer
   if (isMessage(answer)) return say(answer)
   if (Array.isArray(answer)) return answer.map((part) => tellAll(part, say))

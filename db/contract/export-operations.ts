@@ -16,7 +16,7 @@ const Made = {
   fileName: z.string(),
   csv: z.string().describe('exact, for programs: a spreadsheet may take a text in it for a formula'),
   rows: z.int(),
-  withheld: z.array(z.string()).describe('what was left out, sentence by sentence'),
+  withheld: z.array(Told).describe('what was left out, sentence by sentence'),
 }
 
 export const exportOperations = {
@@ -31,7 +31,7 @@ export const exportOperations = {
       content: Content,
       tables: z.int(),
       rows: z.int(),
-      withheld: z.array(z.string()).describe('what was left out, sentence by sentence'),
+      withheld: z.array(Told).describe('what was left out, sentence by sentence'),
     }),
   ),
   'package.import': keeps(
@@ -49,7 +49,7 @@ export const exportOperations = {
           name: z.string().describe('folded, as the settings keep it'),
           masked: z.boolean().describe('whether the keeper wants it left out'),
           total: z.int().describe('of how many texts'),
-          places: z.array(z.object({ where: z.string(), text: z.string() })),
+          places: z.array(z.object({ where: Told, text: z.string() })),
         }),
       ),
     }),

@@ -14,6 +14,7 @@ import {
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { CropFields } from './reference-operations.ts'
+import { Told } from './told.ts'
 
 /** What a gift may have to wait for before it is taken in. */
 export const WaitingStep = z.enum(['identity', 'drying', 'freezing', 'test', 'legal', 'other'])
@@ -76,19 +77,19 @@ export const TakenIn = z.object({
   accessionNumber: z.string(),
   ...LotName,
   scanCode: z.string(),
-  words: z.string().describe('how the amount was read'),
+  words: Told.describe('how the amount was read'),
   quarantined: z.boolean(),
-  warnings: z.array(z.string()),
+  warnings: z.array(Told),
 })
 
 const OpenWait = z.object({
   step: WaitingStep,
-  words: z.string().describe('what is being waited for, in words'),
+  words: Told.describe('what is being waited for, in words'),
   since: z.string(),
   due: z.string().nullable(),
   late: z.boolean(),
   note: z.string(),
-  caution: z.string().describe('the usual caution for this step; may be empty'),
+  caution: Told.describe('the usual caution for this step; may be empty'),
 })
 
 export const WaitingGift = z.object({
@@ -102,7 +103,7 @@ export const WaitingGift = z.object({
   state: z.enum(['offered', 'declined', 'accepted']),
   reason: z.string().describe('why it was declined'),
   waitsFor: z.array(OpenWait),
-  done: z.array(z.object({ step: WaitingStep, words: z.string(), on: z.string(), note: z.string() })),
+  done: z.array(z.object({ step: WaitingStep, words: Told, on: z.string(), note: z.string() })),
   accessionNumber: z.string().describe('once taken in'),
   lotId: Id.nullable().describe('the lot it became'),
   gift: Gift,

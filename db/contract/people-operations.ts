@@ -11,6 +11,7 @@ import {
   Search,
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
+import { Told } from './told.ts'
 import { VisitOut } from './withdrawal-operations.ts'
 
 export const PersonLine = z.object({
@@ -48,9 +49,9 @@ export const PersonRecord = z.object({
     z.object({ accessionId: Id, lotId: Id, number: z.string(), variety: z.string(), receivedOn: z.string() }),
   ),
   took: z.array(VisitOut),
-  broughtBack: z.array(z.object({ ...LotName, variety: z.string(), on: z.string(), words: z.string() })),
+  broughtBack: z.array(z.object({ ...LotName, variety: z.string(), on: z.string(), words: Told })),
   joined: z.array(MergedRecord).describe('other records of the same person, shown in this one'),
-  changes: z.array(z.object({ at: z.string(), words: z.string(), takenBack: z.boolean() })),
+  changes: z.array(z.object({ at: z.string(), words: Told, takenBack: z.boolean() })),
 })
 export type PersonRecord = z.infer<typeof PersonRecord>
 
@@ -103,7 +104,7 @@ export const peopleOperations = {
     'Lists the texts that may still speak of a person after erasing, since a word in them may be a plant’s or somebody else’s.',
     z.strictObject({ personId: Id }),
     z.object({
-      traces: z.array(z.object({ traceId: z.string(), where: z.string(), text: z.string() })),
+      traces: z.array(z.object({ traceId: z.string(), where: Told, text: z.string() })),
       total: z.int(),
     }),
   ),

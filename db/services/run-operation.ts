@@ -8,7 +8,7 @@ import {
   type WriteName,
 } from '../contract/contract.ts'
 import type { Receipt } from '../contract/operation.ts'
-import { refuse } from '../contract/refusal.ts'
+import { Refusal, refuse } from '../contract/refusal.ts'
 import type { Untold } from '../contract/told.ts'
 import { isMessage } from '../messages/message.ts'
 import type { OpenCollection } from '../migrations/open-file.ts'
@@ -20,6 +20,7 @@ import { refuseImpossibleDays } from './book/possible-days.ts'
 import { backUpIfWritten } from './collection/backups.ts'
 import { updateForecasts } from './forecast/save-forecasts.ts'
 import { handlerOf, type ServiceName } from './handlers.ts'
+import { withNames } from './people/named.ts'
 
 export type { ServiceName }
 
@@ -36,6 +37,19 @@ export async function runOperation<N extends ServiceName>(
   now: () => Date,
 ): Promise<Result<N>> {
   const reading = readingOf(collection, now())
+  try {
+    return withNames(reading, await run(reading, name, input))
+  } catch (cause) {
+    throw cause instanceof Refusal ? new Refusal(withNames(reading, cause.problem)) : cause
+  }
+}
+
+async function run<N extends ServiceName>(
+  reading: Reading,
+  name: N,
+  input: ParsedInput<N>,
+): Promise<Result<N>> {
+  const { collection } = reading
   const handler = await handlerOf(name)
   if (collection.access === 'write' && !collection.isOursAlone()) {
     refuse('file-damaged', 'Another program wrote over the file of this collection while it was open.', {

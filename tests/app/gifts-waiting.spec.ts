@@ -139,7 +139,9 @@ test('declines with a reason, which answers the donor later', { tag: '@long' }, 
   await page.getByRole('combobox', { name: 'A donor asks what became of it' }).focus()
   await type(page, 'zoe')
   await press(page, 'Enter')
-  await expect(shown(page, 'Zoë Brontë: 1 waits, 1 declined, 3 taken in at the table.')).toBeVisible()
+  await expect(
+    shown(page, 'Gifts of Zoë Brontë: 1 waits, 1 declined and 3 taken in at the table.'),
+  ).toBeVisible()
   await expect(rows(page)).toHaveCount(2)
   await expectNoBarrier(page)
 })

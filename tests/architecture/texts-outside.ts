@@ -7,9 +7,15 @@ const project = join(import.meta.dirname, '..', '..')
 /** Folders and files in which no text for people may stand: they tell by messages of the catalogue. */
 export const TOLD_BY_MESSAGES: readonly string[] = [
   'db/domain/promises',
+  'renderer/screens/gifts-waiting',
   'renderer/screens/import-export',
+  'renderer/screens/people',
   'renderer/screens/print',
+  'renderer/screens/returns',
   'renderer/screens/spreadsheet-import',
+  'renderer/screens/take-in',
+  'renderer/shared/card-form',
+  'renderer/shared/promise-mark',
 ]
 
 /** A text for people that stands in code. */

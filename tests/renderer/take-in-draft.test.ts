@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { contract } from '../../db/contract/contract.ts'
+import { english } from '../../db/messages/english.ts'
 import {
   emptyGift,
   GIFT_REFUSALS,
@@ -42,14 +43,14 @@ function aVisit(line: GiftLine): TakeInDraft {
 
 /** The visit closed for saving, as it is sent. */
 function sentOf(draft: TakeInDraft) {
-  const { lines, problems } = closeLines(draft.gifts, giftRules(YEAR), 'next')
+  const { lines, problems } = closeLines(draft.gifts, giftRules(YEAR, english.text), 'next')
   expect(problems).toBeNull()
   return visitOf(draft, lines.listed, '2026-11-25')
 }
 
 describe('a gift as it is typed', () => {
   test('lacks nothing when variety, crop and amount are there', () => {
-    expect(giftProblems(aGift(), YEAR)).toEqual({})
+    expect(giftProblems(aGift(), YEAR, english.text)).toEqual({})
   })
 
   test.each([
@@ -64,16 +65,18 @@ describe('a gift as it is typed', () => {
     [{ decision: 'decline', reason: ' ' }, 'reason'],
     [{ decision: 'later', amount: 'a lot' }, 'amount'],
   ] as const)('%j is said at its field %s', (change, field) => {
-    expect(Object.keys(giftProblems(aGift(change), YEAR))).toEqual([field])
+    expect(Object.keys(giftProblems(aGift(change), YEAR, english.text))).toEqual([field])
   })
 
   test('may stay unweighed where it is kept for later or declined', () => {
-    expect(giftProblems(aGift({ decision: 'later', amount: '' }), YEAR)).toEqual({})
-    expect(giftProblems(aGift({ decision: 'decline', reason: 'mould', amount: '' }), YEAR)).toEqual({})
+    expect(giftProblems(aGift({ decision: 'later', amount: '' }), YEAR, english.text)).toEqual({})
+    expect(
+      giftProblems(aGift({ decision: 'decline', reason: 'mould', amount: '' }), YEAR, english.text),
+    ).toEqual({})
   })
 
   test('an unknown harvest year is an answer', () => {
-    expect(giftProblems(aGift({ harvest: '' }), YEAR)).toEqual({})
+    expect(giftProblems(aGift({ harvest: '' }), YEAR, english.text)).toEqual({})
   })
 
   test('a season that stayed from the last gift does not make a line', () => {
@@ -99,7 +102,11 @@ describe('a gift as it is typed', () => {
 describe('a visit of a donor', () => {
   test('the season stays for the next gift, its story does not', () => {
     const { gifts } = aVisit(aGift({ story: 'from an aunt' }))
-    const { line } = stepLines(gifts, { kind: 'list-line', nextId: 'next' }, giftRules(YEAR).make)
+    const { line } = stepLines(
+      gifts,
+      { kind: 'list-line', nextId: 'next' },
+      giftRules(YEAR, english.text).make,
+    )
     expect(line.harvest).toBe('2024')
     expect(line.story).toBe('')
   })

@@ -90,7 +90,7 @@ it('changes what is given, leaves the rest, shows what was before, and puts it b
     mayWrite: true,
     roles: ['member', 'donor'],
   })
-  expect(said).toBe('Changed Ilka Brandt: name, e-mail, leave to write, day they agreed, roles')
+  expect(said).toBe('Changed Ilka Brandt: name, e-mail, leave to write, day they agreed and roles')
   const after = await test.call('person.get', { personId })
   expect(after).toMatchObject({
     name: 'Ilka Brandt',
@@ -115,6 +115,17 @@ it('keeps the day of consent given, drops it with the consent, and takes no day 
   await test.call('person.change', { personId, mayWrite: false })
   expect((await test.call('person.get', { personId })).consentOn).toBeNull()
   expect((await test.refused('person.change', { ...day, consentOn: '2026-03-15' })).field).toBe('consentOn')
+})
+
+it('keeps no name in the sentence of an entry, and tells the one they go by', async () => {
+  const personId = await person('Ilka Brandt')
+  const key = 'change-of-town-1'
+  const change = { key, personId, town: 'Quillhaven' }
+  expect((await test.call('person.change', change)).said).toBe('Changed Ilka Brandt: town')
+  const kept = test.collection.sqlite.prepare('SELECT said, answer FROM entry WHERE key = ?').raw().get(key)
+  expect(JSON.stringify(kept)).not.toContain('Ilka')
+  await test.call('person.change', { personId, name: 'Ilka Sommerfeld' })
+  expect((await test.call('person.change', change)).said).toBe('Changed Ilka Sommerfeld: town')
 })
 
 it('says when nothing changed, and offers no undo for it', async () => {

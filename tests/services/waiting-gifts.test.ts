@@ -98,7 +98,7 @@ it('decides each gift of one visit by itself, and takes the whole visit back as 
     ['Old Millpond', 'later'],
     ['Lantern Row', 'decline'],
   ])
-  expect(said).toBe('Took in HL26-0001-A; kept Old Millpond for later; declined Lantern Row')
+  expect(said).toBe('This visit: took in HL26-0001-A, kept Old Millpond for later and declined Lantern Row')
   expect(await gifts()).toMatchObject([
     { variety: 'Old Millpond', donor: 'Orsolya Venn', state: 'offered', waitsFor: [{ step: 'identity' }] },
     { variety: 'Lantern Row', donor: 'Orsolya Venn', state: 'declined', reason: 'mould' },

@@ -2,6 +2,7 @@ import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { type PackedField, packTables, type ReadTable, readPackage } from '../../exchange/package-files.ts'
+import { english } from '../../messages/english.ts'
 import { indexAccession } from '../../queries/search-words.ts'
 import {
   isUnwritten,
@@ -52,7 +53,7 @@ export function makePackage(
   const name = fold(libraryName).replace(/[^a-z0-9]+/g, '-') || 'collection'
   const description = [
     'A whole seed collection: gifts, lots and the ledger of every seed in and out.',
-    ...withheld,
+    ...withheld.map(english.say),
   ].join(' ')
   const facts = { name, title: libraryName, description, created: reading.now.toISOString() }
   const bytes = packTables(facts, tables)

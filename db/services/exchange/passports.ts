@@ -2,6 +2,7 @@ import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { type CsvColumn, exactCsvOf } from '../../exchange/csv.ts'
 import { checkPassport, gatherFindings, type Passport } from '../../exchange/mcpd-check.ts'
 import { DESCRIPTORS, MCPD_CODES } from '../../exchange/mcpd-table.ts'
+import { english } from '../../messages/english.ts'
 import { type PassportRow, passportRows, passportValues } from '../../queries/passport-rows.ts'
 import type { Reading } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
@@ -53,6 +54,7 @@ export function makePassports(reading: Reading, input: Asked): Result<'passport.
 export function makeOccurrences(reading: Reading, input: Asked): Result<'occurrence.export'> {
   const { uuid, libraryName } = settingsOf(reading)
   const withheld = withheldInWords(input)
+  const leftOut = withheld.filter(({ id }) => id !== 'people.withheld-none')
   const text = (code: string) => (of: Known) => of.passport.get(code) ?? ''
   const columns: CsvColumn<Known>[] = [
     ['occurrenceID', ({ row, passport }) => passport.get('PUID') ?? `urn:uuid:${uuid}#${row.number}`],
@@ -82,7 +84,7 @@ export function makeOccurrences(reading: Reading, input: Asked): Result<'occurre
     ['preparations', () => 'dry seed'],
     ['disposition', ({ row }) => (row.seeds > 0 ? 'in collection' : 'used up')],
     ['dynamicProperties', (of) => leftovers(of)],
-    ['informationWithheld', () => withheld.filter((sentence) => sentence.includes('left out')).join(' ')],
+    ['informationWithheld', () => leftOut.map(english.say).join(' ')],
     ['modified', () => reading.today],
   ]
   const known = knownPassports(reading, input)

@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import type { Result } from '../../contract/contract.ts'
 import type { Gift, TakenIn } from '../../contract/intake-operations.ts'
+import type { Untold } from '../../contract/told.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import { measuredOf } from '../../domain/amounts/amount.ts'
 import { cautionText } from '../../domain/cautions/caution-text.ts'
@@ -8,6 +9,7 @@ import { weightUnknown } from '../../domain/crops/unknown.ts'
 import { bothNumbers } from '../../domain/ledger/movement.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { indexAccession } from '../../queries/search-words.ts'
 import { accession, accessionCaution } from '../../schema/stock-tables.ts'
 import { amountOrRefuse, quantityOf, weightInForce } from '../book/amounts.ts'
@@ -30,7 +32,7 @@ import { misweighed, sampleOrRefuse, saveWeight } from '../stock/seed-weights.ts
 import { keepAsOffered } from './offered-gift.ts'
 
 type GiftInput = z.output<typeof Gift>
-type Taken = z.output<typeof TakenIn>
+type Taken = Untold<z.output<typeof TakenIn>>
 
 export const recordIntake: Writes<'intake.record'> = (writing, input) => {
   const personId = input.donor === null ? null : personFor(writing, input.donor, 'donor', 'donor')
@@ -48,21 +50,30 @@ export const recordIntake: Writes<'intake.record'> = (writing, input) => {
   return { personId, taken, kept, said: visitSaid(taken, kept), undoable: true }
 }
 
-/** 'Took in HL26-0004-A; kept Old Millpond for later; declined 2 gifts'. */
-function visitSaid(taken: readonly Taken[], kept: Result<'intake.record'>['kept']): string {
-  const draftName = (decision: 'later' | 'decline') =>
-    kept.filter((gift) => gift.decision === decision).map(({ variety }) => variety)
-  const [later, declined] = [draftName('later'), draftName('decline')]
+/** What was done with the gifts of a visit: one sentence where it is the same for all of them. */
+function visitSaid(taken: readonly Taken[], kept: Result<'intake.record'>['kept']): Message {
   const numbers = taken.map(({ lotNumber }) => lotNumber)
-  const many = (names: readonly string[]) => (names.length === 1 ? names[0] : `${names.length} gifts`)
-  const said = [
-    ...(taken.length === 0
+  const namesOf = (decision: 'later' | 'decline') =>
+    kept.filter((gift) => gift.decision === decision).map(({ variety }) => variety)
+  const [later, declined] = [namesOf('later'), namesOf('decline')]
+  const done = (place: 'first' | 'inside') => [
+    ...(numbers.length === 0 ? [] : [tookIn(numbers, place)]),
+    ...(later.length === 0
       ? []
-      : [`took in ${many(numbers)}${taken.length > 1 ? `: ${numbers.join(', ')}` : ''}`]),
-    ...(later.length === 0 ? [] : [`kept ${many(later)} for later`]),
-    ...(declined.length === 0 ? [] : [`declined ${many(declined)}`]),
-  ].join('; ')
-  return said.charAt(0).toUpperCase() + said.slice(1)
+      : [message('intake.kept-later', { place, count: later.length, names: { list: later } })]),
+    ...(declined.length === 0
+      ? []
+      : [message('intake.declined', { place, count: declined.length, names: { list: declined } })]),
+  ]
+  const [only, ...more] = done('first')
+  return only === undefined || more.length > 0
+    ? message('intake.visit', { done: { list: done('inside') } })
+    : only
+}
+
+/** That lots were taken in; `inside` another sentence, or by itself. */
+export function tookIn(numbers: readonly string[], place: 'first' | 'inside' = 'first'): Message {
+  return message('intake.took-in', { place, count: numbers.length, numbers: { list: numbers } })
 }
 
 /** Takes one gift in: its accession, its lot, its first seed. `field` is where the gift stands in the input. */
@@ -126,7 +137,7 @@ export function fillLot(
   sample: WeighedSample | null,
   on: string,
   personId: number | null,
-): string[] {
+): Taken['warnings'] {
   const kept = sample === null ? null : saveWeight(writing, lotId, on, [sample], false, '')
   const row = lotOrRefuse(writing, lotId, 'lotId')
   const harvested = { number: row.variety, harvest: row.harvestFrom }
@@ -142,7 +153,7 @@ export function fillLot(
 }
 
 /** What was taken in, as the table shows it. */
-export function takenIn(writing: Writing, lotId: number, warnings: string[]): Taken {
+export function takenIn(writing: Writing, lotId: number, warnings: Taken['warnings']): Taken {
   const row = lotOrRefuse(writing, lotId, 'lotId')
   return {
     accessionId: row.accessionId,

@@ -3,6 +3,7 @@ import type { z } from 'zod'
 import type { ParsedInput } from '../../contract/contract.ts'
 import type { Gift } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { message } from '../../messages/message.ts'
 import { giftEvent, gift as giftTable } from '../../schema/gift-tables.ts'
 import { crop, variety } from '../../schema/reference-tables.ts'
 import type { Reading, Writing } from '../book/context.ts'
@@ -57,7 +58,7 @@ function namedIn(reading: Reading, facts: GiftFacts, field: string): { variety: 
     .get()
   return (
     known ??
-    refuse('not-found', 'That variety is not in the book. Choose it again, or add it.', {
+    refuse('not-found', message('intake.no-variety'), {
       field: `${field}.variety`,
     })
   )

@@ -1,6 +1,7 @@
 import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { cautionText, harvestCaution } from '../../domain/cautions/caution-text.ts'
+import { message } from '../../messages/message.ts'
 import { type GrowOutRow, growOutOfVisit, seedOutFor } from '../../queries/grow-out-rows.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { notUndone } from '../../queries/measurements.ts'
@@ -51,7 +52,7 @@ export const recordReturn: Writes<'return.record'> = (writing, input) => {
   }
   const warnings = [
     ...fillLot(writing, lot.id, 'return', amount, sample, input.receivedOn, personId),
-    ...(waitsBecause === null ? [] : [`In quarantine until it is checked. ${waitsBecause}`]),
+    ...(waitsBecause === null ? [] : [message('intake.in-quarantine', { reason: waitsBecause })]),
   ]
   toTray(writing, { kind: 'label', lotId: lot.id })
   writing.db
@@ -67,7 +68,8 @@ export const recordReturn: Writes<'return.record'> = (writing, input) => {
     })
     .run()
   const taken = takenIn(writing, lot.id, warnings)
-  return { personId, taken, said: `Took back ${taken.words} as ${lot.number}`, undoable: true }
+  const said = message('intake.took-back', { amount: taken.words, lot: lot.number })
+  return { personId, taken, said, undoable: true }
 }
 
 /**
@@ -98,9 +100,9 @@ function withdrawalOrRefuse(writing: Writing, id: number): void {
     `SELECT 1 FROM withdrawal WHERE id = ? AND ${notUndone('withdrawal')}`,
   ).get(id)
   if (found === undefined) {
-    refuse('not-found', 'That hand-out is not in the book, or was taken back.', {
+    refuse('not-found', message('intake.no-hand-out'), {
       field: 'withdrawalId',
-      todo: 'Leave it out, or choose it again.',
+      todo: message('intake.no-hand-out-todo'),
     })
   }
 }
@@ -118,7 +120,7 @@ function growOutOf(
   }
   const row = growOutOrRefuse(writing, growOutId)
   if (row.accessionId !== accessionId) {
-    refuse('other-accession', `${row.accessionNumber} was grown there, which is another accession.`, {
+    refuse('other-accession', message('intake.other-accession', { accession: row.accessionNumber }), {
       field: 'growOutId',
     })
   }

@@ -1,4 +1,4 @@
-import type { WaitingGift } from '../../contract/intake-operations.ts'
+import type { Result } from '../../contract/contract.ts'
 import { Gift } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import {
@@ -8,18 +8,23 @@ import {
   waitingCaution,
   waitingInWords,
 } from '../../domain/intake/waiting.ts'
+import { message } from '../../messages/message.ts'
 import { eventsOf, type GiftRow, giftRows, quarantinedLots } from '../../queries/waiting-gifts.ts'
 import type { Reading, Reads, Writes } from '../book/context.ts'
 import { personFor } from '../book/people.ts'
-import { takeInGift } from './intake.ts'
+import { takeInGift, tookIn } from './intake.ts'
 import { keepAsOffered, noteEvent } from './offered-gift.ts'
+
+type WaitingGift = Result<'gift.list'>['gifts'][number]
 
 export const offerGift: Writes<'gift.offer'> = (writing, input) => {
   const { donor, gift, offeredOn: on, decision } = input
   const personId = donor === null ? null : personFor(writing, donor, 'donor', 'donor')
   const { giftId, variety } = keepAsOffered(writing, { gift, donorId: personId, on, decision }, 'gift')
   const said =
-    decision.kind === 'decline' ? `Declined ${variety}: ${decision.reason}` : `Kept ${variety} for later`
+    decision.kind === 'decline'
+      ? message('intake.declined-because', { variety, reason: decision.reason })
+      : message('intake.kept-later', { place: 'first', count: 1, names: { list: [variety] } })
   return { giftId, personId, said, undoable: true }
 }
 
@@ -28,25 +33,28 @@ export const noteStep: Writes<'gift.record-step'> = (writing, input) => {
   const { step, note, due } = input
   if (input.done) noteEvent(writing, row.giftId, { kind: 'step-done', step, onDate: input.on, note })
   else noteEvent(writing, row.giftId, { kind: 'waits-for', step, onDate: input.on, due, note })
-  const words = waitingInWords(step)
-  const said = input.done ? `${row.variety}: done with ${words}` : `${row.variety} waits for ${words}`
+  const said = message(input.done ? 'intake.step-done' : 'intake.waits-for', {
+    variety: row.variety,
+    step: waitingInWords(step),
+  })
   return { gift: shown(writing, row), said, undoable: true }
 }
 
 export const declineGift: Writes<'gift.decline'> = (writing, input) => {
   const row = waitingOrRefuse(writing, input.giftId)
   noteEvent(writing, row.giftId, { kind: 'declined', onDate: writing.today, note: input.reason })
-  return { gift: shown(writing, row), said: `Declined ${row.variety}: ${input.reason}`, undoable: true }
+  const said = message('intake.declined-because', { variety: row.variety, reason: input.reason })
+  return { gift: shown(writing, row), said, undoable: true }
 }
 
 export const acceptGift: Writes<'gift.accept'> = (writing, input) => {
   const row = waitingOrRefuse(writing, input.giftId)
   const { waitsFor } = giftStanding(eventsOf(writing.sqlite, row.giftId))
   if (waitsFor.length > 0 && input.reason === '') {
-    const open = waitsFor.map(({ step }) => waitingInWords(step)).join(' and ')
-    refuse('caution', `${row.variety} still waits for ${open}.`, {
+    const steps = { list: waitsFor.map(({ step }) => waitingInWords(step)) }
+    refuse('caution', message('intake.still-waits', { variety: row.variety, steps }), {
       field: 'reason',
-      todo: 'Note what is done first, or say why it is taken in all the same.',
+      todo: message('intake.still-waits-todo'),
     })
   }
   const facts = input.gift ?? Gift.parse(JSON.parse(row.facts))
@@ -57,7 +65,7 @@ export const acceptGift: Writes<'gift.accept'> = (writing, input) => {
     note: input.reason,
     lotId: taken.lotId,
   })
-  return { taken, said: `Took in ${taken.lotNumber}`, undoable: true }
+  return { taken, said: tookIn([taken.lotNumber]), undoable: true }
 }
 
 export const listGifts: Reads<'gift.list'> = (reading, input) => {
@@ -73,12 +81,12 @@ export const listGifts: Reads<'gift.list'> = (reading, input) => {
 
 function waitingOrRefuse(reading: Reading, giftId: number): GiftRow {
   const row = giftRows(reading.sqlite, null).find((gift) => gift.giftId === giftId)
-  if (row === undefined) return refuse('not-found', 'That gift is not in the list.', { field: 'giftId' })
+  if (row === undefined) return refuse('not-found', message('intake.no-gift'), { field: 'giftId' })
   const { state } = giftStanding(eventsOf(reading.sqlite, giftId))
   if (state !== 'offered') {
-    refuse('gift-decided', `${row.variety} was ${state === 'accepted' ? 'taken in' : 'declined'} already.`, {
+    refuse('gift-decided', message('intake.decided', { variety: row.variety, state }), {
       field: 'giftId',
-      todo: 'Take that back first if it was a slip.',
+      todo: message('intake.decided-todo'),
     })
   }
   return row

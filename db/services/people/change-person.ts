@@ -2,6 +2,7 @@ import { eq } from 'drizzle-orm'
 import type { PersonRole } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
+import { message } from '../../messages/message.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { indexDonor } from '../../queries/search-words.ts'
 import { person, personChange, personContact, personRole } from '../../schema/reference-tables.ts'
@@ -22,22 +23,21 @@ interface PersonState {
   consentOn: string | null
   roles: PersonRole[]
 }
-type PersonField = keyof PersonState
+export type PersonField = keyof PersonState
 
-/** What each field is called when a change of it is told. */
-export const FIELD_WORDS: Readonly<Record<PersonField, string>> = {
-  name: 'name',
-  town: 'town',
-  creditAs: 'how they are named',
-  note: 'note',
-  mergedIntoId: 'record',
-  email: 'e-mail',
-  phone: 'telephone',
-  address: 'address',
-  mayWrite: 'leave to write',
-  consentOn: 'day they agreed',
-  roles: 'roles',
-}
+const FIELDS: readonly PersonField[] = [
+  'name',
+  'town',
+  'creditAs',
+  'note',
+  'mergedIntoId',
+  'email',
+  'phone',
+  'address',
+  'mayWrite',
+  'consentOn',
+  'roles',
+]
 
 export const updatePerson: Writes<'person.change'> = (writing, input) => {
   const { key, personId, consentOn, ...typed } = input
@@ -46,22 +46,24 @@ export const updatePerson: Writes<'person.change'> = (writing, input) => {
   after.roles = [...new Set(after.roles)].toSorted()
   after.consentOn = after.mayWrite ? (consentOn ?? before.consentOn ?? writing.today) : null
   const changed = changePerson(writing, personId, after)
-  if (changed.length === 0) return { said: `${before.name} stays as it was`, undoable: false }
-  const told = changed.map((field) => FIELD_WORDS[field]).join(', ')
-  return { said: `Changed ${after.name}: ${told}`, undoable: true }
+  const person = { person: personId }
+  if (changed.length === 0) return { said: message('people.unchanged', { person }), undoable: false }
+  const fields = { list: changed.map((field) => message(`people.field.${field}`)) }
+  return { said: message('people.changed', { person, fields }), undoable: true }
 }
 
 export const mergePeople: Writes<'person.merge'> = (writing, input) => {
   const { keepId, joinId } = input
-  if (keepId === joinId) refuse('same-record', 'Those are one record already.', { field: 'joinId' })
-  const kept = stateOrRefuse(writing, keepId, 'keepId')
-  const joined = stateOrRefuse(writing, joinId, 'joinId')
+  if (keepId === joinId) refuse('same-record', message('people.same-record'), { field: 'joinId' })
+  stateOrRefuse(writing, keepId, 'keepId')
+  stateOrRefuse(writing, joinId, 'joinId')
   // Records that were joined into the one that is joined now follow it, so that one step always leads to the kept one.
   for (const id of [joinId, ...recordsMergedInto(writing, joinId)]) {
     const record = stateOf(writing, id)
     if (record !== undefined) changePerson(writing, id, { ...record, mergedIntoId: keepId })
   }
-  return { said: `Joined ${joined.name} into ${kept.name}`, undoable: true }
+  const said = message('people.joined', { joined: { person: joinId }, kept: { person: keepId } })
+  return { said, undoable: true }
 }
 
 /** Puts people back to what they were before an entry. Refused when a later entry changed the same thing again. */
@@ -81,9 +83,7 @@ function changePerson(writing: Writing, personId: number, after: PersonState): P
   const before = stateOf(writing, personId)
   if (before === undefined) throw new Error(`No person ${personId}`)
   const json = (state: PersonState, field: PersonField) => JSON.stringify(state[field])
-  const changed = (Object.keys(FIELD_WORDS) as PersonField[]).filter(
-    (field) => json(before, field) !== json(after, field),
-  )
+  const changed = FIELDS.filter((field) => json(before, field) !== json(after, field))
   for (const field of changed) {
     const row = { personId, field, before: json(before, field), after: json(after, field) }
     writing.db
@@ -142,10 +142,10 @@ function stateOf(reading: Reading, personId: number): PersonState | undefined {
 /** A person's own record, or a refusal where it is not there or was joined into another. */
 function stateOrRefuse(writing: Writing, personId: number, field: string): PersonState {
   const state = stateOf(writing, personId)
-  if (state === undefined) refuse('not-found', 'That person is not in the book.', { field })
+  if (state === undefined) refuse('not-found', message('people.not-found'), { field })
   if (state.mergedIntoId !== null) {
-    const into = stateOf(writing, state.mergedIntoId)?.name ?? ''
-    refuse('merged-already', `That record was joined into ${into}. Choose ${into} instead.`, { field })
+    const name = stateOf(writing, state.mergedIntoId)?.name ?? ''
+    refuse('merged-already', message('people.merged-already', { name }), { field })
   }
   return state
 }

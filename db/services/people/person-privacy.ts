@@ -1,6 +1,7 @@
 import { eq, inArray } from 'drizzle-orm'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
+import { message } from '../../messages/message.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { accessionsSaying, forgetFormerWords, indexAccession } from '../../queries/search-words.ts'
@@ -12,7 +13,7 @@ import { rewriteTexts, tracesOf } from './person-traces.ts'
 /** Every record of a person: the kept one first, then those joined into it. */
 function recordsOf(reading: Reading, asked: number): [number, ...number[]] {
   const kept = canonicalPersonId(reading.sqlite, asked)
-  if (kept === undefined) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
+  if (kept === undefined) refuse('not-found', message('people.not-found'), { field: 'personId' })
   const joined = prepared(reading.sqlite, 'SELECT id FROM person WHERE merged_into_id = ? ORDER BY id')
     .pluck()
     .all(kept) as number[]
@@ -74,5 +75,6 @@ export const erasePerson: Writes<'person.erase'> = (writing, input) => {
   rewriteTexts(writing, who, instead, new Set(input.mask))
   for (const id of found) indexAccession(sqlite, id)
   forgetFormerWords(sqlite)
-  return { personId: ids[0], said: `Erased who ${instead} was`, undoable: false }
+  const said = message('people.erased', { person: { person: ids[0] } })
+  return { personId: ids[0], said, undoable: false }
 }

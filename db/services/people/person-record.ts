@@ -1,6 +1,8 @@
 import { eq } from 'drizzle-orm'
-import type { PersonRecord } from '../../contract/people-operations.ts'
+import type { Result } from '../../contract/contract.ts'
+import type { PersonRole } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { canonicalPersonId, isRecordOf } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
@@ -11,7 +13,9 @@ import { lotOrRefuse } from '../book/new-lot.ts'
 import { ROLES_OF_KEPT } from '../book/people.ts'
 import { settingsOf } from '../book/settings.ts'
 import { visitsOf } from '../stock/promises.ts'
-import { contactOf, FIELD_WORDS } from './change-person.ts'
+import { contactOf, type PersonField } from './change-person.ts'
+
+type PersonRecord = Result<'person.get'>
 
 const MOST_VISITS = 200
 
@@ -19,7 +23,7 @@ const MOST_VISITS = 200
 export const getPerson: Reads<'person.get'> = (reading, input) => {
   const personId = canonicalPersonId(reading.sqlite, input.personId)
   const who = personId && reading.db.select().from(person).where(eq(person.id, personId)).get()
-  if (!who) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
+  if (!who) refuse('not-found', message('people.not-found'), { field: 'personId' })
   const roles = prepared(reading.sqlite, `SELECT ${ROLES_OF_KEPT} FROM person AS kept WHERE kept.id = ?`)
     .pluck()
     .get(who.id) as string | null
@@ -87,17 +91,24 @@ function changesOf(reading: Reading, personId: number): PersonRecord['changes'] 
     `SELECT recorded_at AS at, field, before, NOT ${notUndone('person_change')} AS taken_back
      FROM person_change JOIN entry ON entry.id = entry_id
      WHERE person_id = ? AND field <> 'mergedIntoId' ORDER BY person_change.id DESC LIMIT 50`,
-  ).all(personId) as { at: string; field: keyof typeof FIELD_WORDS; before: string; taken_back: number }[]
+  ).all(personId) as { at: string; field: PersonField; before: string; taken_back: number }[]
   return rows.map(({ at, field, before, taken_back }) => ({
     at,
-    words: `${FIELD_WORDS[field]}: before, ${inWords(JSON.parse(before))}`,
+    words: wasBefore(field, JSON.parse(before)),
     takenBack: taken_back === 1,
   }))
 }
 
-function inWords(value: unknown): string {
-  if (value === true) return 'yes'
-  if (value === false) return 'no'
-  const text = Array.isArray(value) ? value.join(', ') : String(value ?? '')
-  return text === '' ? 'nothing' : `‘${text}’`
+/** What a field held before it was changed. */
+function wasBefore(field: PersonField, before: unknown): Message {
+  const texts =
+    field === 'roles'
+      ? (before as PersonRole[]).map((role) => message(`people.role.${role}`))
+      : [String(before ?? '')].filter((text) => text !== '')
+  const kind = typeof before === 'boolean' ? (before ? 'yes' : 'no') : texts.length > 0 ? 'text' : 'nothing'
+  return message('people.before', {
+    field: message(`people.field.${field}`),
+    kind,
+    value: { list: texts },
+  })
 }

@@ -2,6 +2,7 @@ import type { Result } from '../../contract/contract.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { inEveryText, type SoughtInTexts } from '../../domain/shared/names-in-text.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { prepared } from '../../queries/prepared.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import type { WhoIsSought } from './person-names.ts'
@@ -165,7 +166,7 @@ export function tracesOf(reading: Reading, who: WhoIsSought): Result<'person.lis
 export interface TextOfBook {
   readonly text: string
   /** Where it stands and what stands around what is sought. */
-  readonly told: (sought: SoughtInTexts) => { where: string; text: string }
+  readonly told: (sought: SoughtInTexts) => { where: Message | string; text: string }
 }
 
 /** Every text of the columns that are asked for. */
@@ -202,8 +203,8 @@ function around(text: string, sought: SoughtInTexts): string {
 function placeInWords(
   reading: Reading,
   { table, column, keys, at }: Pick<Found, 'table' | 'column' | 'keys' | 'at'>,
-): string {
-  if (table === 'entry') return 'what was written'
+): Message | string {
+  if (table === 'entry') return message('people.trace-entry')
   const where = keys.map((key) => `"${key}" = ?`).join(' AND ')
   const row = prepared(reading.sqlite, `SELECT * FROM "${table}" WHERE ${where}`).get(...at) as Record<
     string,

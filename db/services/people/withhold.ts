@@ -2,6 +2,7 @@ import { withoutContact } from '../../domain/shared/contact-shapes.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { inEveryText, SoughtInTexts, waysToWrite } from '../../domain/shared/names-in-text.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { prepared } from '../../queries/prepared.ts'
 import type { Kept, WholeTable } from '../../queries/whole-tables.ts'
 import type { Reading } from '../book/context.ts'
@@ -59,14 +60,10 @@ function namedByLists(reading: Reading): string[] {
 }
 
 /** What is left out of anything that goes out, sentence by sentence. */
-export function withheldInWords({ people, places }: Asked): string[] {
+export function withheldInWords({ people, places }: Asked): Message[] {
   return [
-    ...(people
-      ? ['It holds names and contacts of people: hand it on only where they agreed.']
-      : [
-          'People are left out: each is a number, where a text named somebody of the book it says somebody, and e-mail addresses, telephone numbers and streets are left out.',
-        ]),
-    ...(places ? [] : ['Where seed was grown is left out.']),
+    message(people ? 'people.withheld-none' : 'people.withheld-people'),
+    ...(places ? [] : [message('people.withheld-places')]),
   ]
 }
 

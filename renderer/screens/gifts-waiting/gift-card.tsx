@@ -1,12 +1,14 @@
-import { type FC, type RefObject, useEffect, useRef, useState } from 'react'
+import { type FC, type ReactNode, type RefObject, useEffect, useRef, useState } from 'react'
 import { Link } from 'wouter'
 import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
+import { message } from '../../../db/messages/message.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { isBegun } from '../../shared/card-form/use-saved-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { focusIsFree } from '../../shared/focus/lost-focus.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { capital } from '../../shared/format/words.ts'
 import { LabelPrint } from '../../shared/labels/label-print.tsx'
 import { Card } from '../../shared/panes/card.tsx'
@@ -16,28 +18,30 @@ import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import { AcceptForm, DeclineForm, type GiftFormProps, WaitForm } from './gift-forms.tsx'
 import { GiftWay } from './gift-way.tsx'
-import { cautionsInWords } from './gift-words.ts'
+import { cautionsInWords, donorOf } from './gift-words.ts'
 import { OpenSteps } from './open-steps.tsx'
 
 /** A gift as it was offered, its way, and what is to be done with it. */
 export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
   const format = useFormat()
+  const { t } = useTexts()
   const card = useRef<HTMLElement>(null)
   useKeepFocus(card, `${gift.state} ${gift.waitsFor.length}`)
-  const donor = gift.donor === '' ? 'somebody unknown' : gift.donor
+  const { variety, crop } = gift
+  const donor = donorOf(gift)
   return (
-    <Card ref={card} className="card gift-card flap" name={`${gift.variety}, a gift of ${donor}`}>
+    <Card ref={card} className="card gift-card flap" name={t('gifts.card', { variety, donor })}>
       <header className="card-head">
-        <h2 tabIndex={-1}>{gift.variety}</h2>
+        <h2 tabIndex={-1}>{variety}</h2>
         <p>
-          {gift.crop} · from {donor} · {gift.amount}
+          {t('gifts.crop-from', { crop, donor })} · {gift.amount}
         </p>
       </header>
       <GiftWay gift={gift} />
       {gift.state === 'offered' && (
         <>
-          <section className="pane-part" aria-label="What it waits for">
-            <h3>What it waits for</h3>
+          <section className="pane-part" aria-label={t('gifts.waits-for')}>
+            <h3>{t('gifts.waits-for')}</h3>
             <OpenSteps gift={gift} />
           </section>
           <GiftDoing gift={gift} />
@@ -45,8 +49,8 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
       )}
       {gift.lotId !== null && <Became lotId={gift.lotId} />}
       {gift.done.length > 0 && (
-        <section className="pane-part" aria-label="What is done">
-          <h3>What is done</h3>
+        <section className="pane-part" aria-label={t('gifts.done')}>
+          <h3>{t('gifts.done')}</h3>
           <ul className="stack-3 dated">
             {gift.done.map(({ step, words, on, note }) => (
               <li key={step}>
@@ -67,21 +71,25 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
 
 function AsOffered({ gift }: { readonly gift: WaitingGift }) {
   const format = useFormat()
+  const { t } = useTexts()
   const { harvest, sample, grownAt, terms, donorWords, story } = gift.gift
   return (
-    <section className="pane-part" aria-label="As it was offered">
-      <h3>As it was offered</h3>
+    <section className="pane-part" aria-label={t('gifts.as-offered')}>
+      <h3>{t('gifts.as-offered')}</h3>
       <FactList
         facts={[
-          { name: 'Offered', value: format.day(gift.offeredOn) },
-          { name: 'Amount', value: gift.amount },
-          { name: 'Harvest', value: harvest === '' ? 'year unknown' : harvest },
-          { name: 'Counted sample', value: sample },
-          { name: 'Grown', value: grownAt },
-          { name: 'To be careful about', value: cautionsInWords(gift) },
-          { name: 'What the donor asks for', value: terms },
-          { name: 'In the donor’s words', value: donorWords },
-          { name: 'Its story', value: story },
+          { name: t('gifts.fact.offered'), value: format.day(gift.offeredOn) },
+          { name: t('gifts.fact.amount'), value: gift.amount },
+          {
+            name: t('gifts.fact.harvest'),
+            value: harvest === '' ? t('gifts.fact.harvest-unknown') : harvest,
+          },
+          { name: t('gifts.fact.sample'), value: sample },
+          { name: t('gifts.fact.grown'), value: grownAt },
+          { name: t('gifts.fact.cautions'), value: cautionsInWords(gift) },
+          { name: t('gifts.fact.terms'), value: terms },
+          { name: t('gifts.fact.donor-words'), value: donorWords },
+          { name: t('gifts.fact.story'), value: story },
         ]}
       />
     </section>
@@ -100,27 +108,44 @@ function useKeepFocus(card: RefObject<HTMLElement | null>, standing: string) {
 
 /** What became of a gift that was taken in: its lot as it stands now, and how often it went out. */
 function Became({ lotId }: { readonly lotId: number }) {
+  const { t, pieces } = useTexts()
   const lot = useRead('lot.get', { lotId }).data
   const [printing, setPrinting] = useState(false)
   if (lot === undefined) return null
   const out = lot.ledger.filter(({ kind, takenBack }) => kind === 'withdrawal' && !takenBack).length
+  const holds = message('gifts.became-holds', {
+    lot: lot.lotNumber,
+    placed: lot.place === '' ? 'no' : 'yes',
+    place: lot.place,
+    amount: lot.quantity.words,
+  })
   return (
-    <section className="pane-part" aria-label="What became of it">
-      <h3>What became of it</h3>
+    <section className="pane-part" aria-label={t('gifts.became')}>
+      <h3>{t('gifts.became')}</h3>
       <p>
-        <Link href={lotAddress(lotId)}>{lot.lotNumber}</Link>
-        {lot.place === '' ? '' : ` in ${lot.place}`} holds {lot.quantity.words}.{' '}
-        {out === 0 ? 'Nothing of it was handed out yet.' : `It was handed out ${timesInWords(out)}.`}
+        {pieces<ReactNode>(holds, {
+          link: (number) => (
+            <Link key="lot" href={lotAddress(lotId)}>
+              {number}
+            </Link>
+          ),
+        })}{' '}
+        {t('gifts.became-out', { times: out })}
       </p>
       {lot.quarantined && <StateMark mark="quarantine" />}
       <SeedBar {...lot.stock} large />
       <p>{lot.stock.sentence}</p>
       {printing ? (
-        <LabelPrint title="Its label" lotIds={[lotId]} contents="" onClose={() => setPrinting(false)} />
+        <LabelPrint
+          title={t('gifts.label')}
+          lotIds={[lotId]}
+          contents=""
+          onClose={() => setPrinting(false)}
+        />
       ) : (
         <p>
           <button type="button" className="quiet-button" onClick={() => setPrinting(true)}>
-            Print its label
+            {t('gifts.label-print')}
           </button>
         </p>
       )}
@@ -128,26 +153,24 @@ function Became({ lotId }: { readonly lotId: number }) {
   )
 }
 
-function timesInWords(times: number): string {
-  return times === 1 ? 'once' : `${times} times`
-}
+type Doing = 'accept' | 'wait' | 'decline'
 
-const DOINGS: readonly { readonly name: string; readonly word: string; readonly form: FC<GiftFormProps> }[] =
-  [
-    { name: 'accept', word: 'Take it in', form: AcceptForm },
-    { name: 'wait', word: 'Let it wait', form: WaitForm },
-    { name: 'decline', word: 'Decline', form: DeclineForm },
-  ]
+const DOINGS: readonly { readonly name: Doing; readonly form: FC<GiftFormProps> }[] = [
+  { name: 'accept', form: AcceptForm },
+  { name: 'wait', form: WaitForm },
+  { name: 'decline', form: DeclineForm },
+]
 
 /** What can be done with a gift that was offered; each opens its form right here. */
 function GiftDoing({ gift }: { readonly gift: WaitingGift }) {
-  const { open, button, close } = useOpenForm<string>()
+  const { t } = useTexts()
+  const { open, button, close } = useOpenForm<Doing>()
   const draftName = (name: string) => `gift/${gift.giftId}/${name}`
   const OpenForm = DOINGS.find(({ name }) => name === open)?.form
   return (
-    <section className="pane-part" aria-label="What to do with it">
+    <section className="pane-part" aria-label={t('gifts.what-to-do')}>
       <div className="buttons">
-        {DOINGS.map(({ name, word }) => (
+        {DOINGS.map(({ name }) => (
           <button
             key={name}
             type="button"
@@ -155,8 +178,9 @@ function GiftDoing({ gift }: { readonly gift: WaitingGift }) {
             {...(name === 'accept' ? { 'data-next': '' } : {})}
             {...button(name)}
           >
-            {word}
-            {open !== name && isBegun(draftName(name)) && <span> (begun)</span>}
+            {open !== name && isBegun(draftName(name))
+              ? t('gifts.begun', { doing: message(`gifts.${name}`) })
+              : t(`gifts.${name}`)}
           </button>
         ))}
       </div>

@@ -7,7 +7,9 @@ import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useToday } from '../../shared/card-form/use-today.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
+import { stepsOf } from './gift-words.ts'
 
 /** What every form of a gift's card gets. */
 export interface GiftFormProps {
@@ -17,10 +19,9 @@ export interface GiftFormProps {
   readonly onClose: () => void
 }
 
-const NO_PLACE = { value: '', label: 'decided later' }
-
 /** Takes a gift in: it gets its number. With steps still open it wants a reason. */
 export function AcceptForm({ gift, draftName, onClose }: GiftFormProps) {
+  const { t } = useTexts()
   const places = useRead('place.list', {}).data?.places ?? []
   const { variety, placeId } = gift.gift
   const offered = { amount: gift.amount, place: placeId === null ? '' : String(placeId) }
@@ -31,36 +32,36 @@ export function AcceptForm({ gift, draftName, onClose }: GiftFormProps) {
     onClose,
   })
   const { amount, place, reason } = form.typed
-  const open = gift.waitsFor.map(({ words }) => words).join(' and ')
+  const isOpen = gift.waitsFor.length > 0
   const changed = amount !== offered.amount || place !== offered.place
   return (
     <CardForm
-      title="Take it in"
-      sendWord="Take it in"
+      title={t('gifts.accept')}
+      sendWord={t('gifts.accept')}
       {...form.sending({
         giftId: gift.giftId,
         receivedOn: form.dayOf('on'),
-        reason: open === '' ? '' : reason,
+        reason: isOpen ? reason : '',
         ...(changed ? { gift: { ...gift.gift, amount, placeId: place === '' ? null : Number(place) } } : {}),
       })}
       onChoose={form.choice('amount').onChange}
     >
-      {open !== '' && (
+      {isOpen && (
         <div className="card-form-wide">
-          {form.textField('reason', 'Why with steps still open?', {
-            hint: `Still open: ${open}. The reason is kept in the book.`,
+          {form.textField('reason', t('gifts.accept-why'), {
+            hint: t('gifts.accept-why-hint', { steps: stepsOf(gift) }),
           })}
         </div>
       )}
       <AmountField
-        label="Amount now"
+        label={t('gifts.accept-amount')}
         {...form.field('amount', 'gift.amount')}
         cropId={
           'newVariety' in variety && 'cropId' in variety.newVariety ? variety.newVariety.cropId : undefined
         }
       />
-      {form.selectField('place', 'Goes to', [
-        NO_PLACE,
+      {form.selectField('place', t('gifts.accept-place'), [
+        { value: '', label: t('gifts.accept-place-later') },
         ...places.map((each) => ({ value: String(each.placeId), label: each.path })),
       ])}
       <DayField {...form.day('on', 'receivedOn')} />
@@ -74,19 +75,24 @@ const NO_STEP = { step: 'drying' as WaitingStep, due: '', note: '' }
 /** One more thing that a gift has to wait for, with the day by which it should be done. */
 export function WaitForm({ gift, draftName, onClose }: GiftFormProps) {
   const format = useFormat()
+  const { t } = useTexts()
   const on = useToday()
   const form = useCardForm({ draftName, empty: NO_STEP, writes: 'gift.record-step', onClose })
   const { step, due } = form.typed
   const caution = waitingCaution(step)
   return (
     <CardForm
-      title="It has to wait"
-      sendWord="Let it wait for this"
+      title={t('gifts.wait-title')}
+      sendWord={t('gifts.wait-send')}
       {...form.sending({ ...form.typed, giftId: gift.giftId, due: due === '' ? null : due, done: false, on })}
     >
-      {form.selectField('step', 'For what', STEPS)}
-      {form.textField('due', 'Done by', { type: 'date', words: format.day(due), hint: 'May stay empty.' })}
-      {form.textField('note', 'Note', { placeholder: 'who looks after it, where it lies' })}
+      {form.selectField('step', t('gifts.wait-step'), STEPS)}
+      {form.textField('due', t('gifts.wait-due'), {
+        type: 'date',
+        words: format.day(due),
+        hint: t('gifts.wait-due-hint'),
+      })}
+      {form.textField('note', t('gifts.wait-note'), { placeholder: t('gifts.wait-note-placeholder') })}
       {caution !== '' && <p className="caution card-form-wide">{caution}</p>}
     </CardForm>
   )
@@ -94,14 +100,15 @@ export function WaitForm({ gift, draftName, onClose }: GiftFormProps) {
 
 /** Declines a gift; the reason stays in the book for the day when the donor asks. */
 export function DeclineForm({ gift, draftName, onClose }: GiftFormProps) {
+  const { t } = useTexts()
   const form = useCardForm({ draftName, empty: { reason: '' }, writes: 'gift.decline', onClose })
   return (
     <CardForm
-      title="Decline it"
-      sendWord="Decline this gift"
+      title={t('gifts.decline-title')}
+      sendWord={t('gifts.decline-send')}
       {...form.sending({ giftId: gift.giftId, ...form.typed })}
     >
-      {form.textField('reason', 'Why', { hint: 'The donor may ask one day. Kind words are kept too.' })}
+      {form.textField('reason', t('gifts.decline-why'), { hint: t('gifts.decline-why-hint') })}
     </CardForm>
   )
 }

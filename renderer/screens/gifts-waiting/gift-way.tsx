@@ -3,6 +3,7 @@ import { Link } from 'wouter'
 import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 
 /** How far a gift has come: a stop is behind it, where it is now, or still ahead. */
 type Reached = 'behind' | 'here' | 'ahead'
@@ -17,25 +18,28 @@ interface StopProps {
 /** The way of a gift, from the table to its number: always in view, in words and outlines. */
 export function GiftWay({ gift }: { readonly gift: WaitingGift }) {
   const format = useFormat()
-  const waits = gift.waitsFor.length
+  const { t } = useTexts()
   const isOffered = gift.state === 'offered'
   return (
-    <ol className="gift-way" aria-label="Its way">
-      <Stop name="offered" reached="behind" outline={ENVELOPE}>
+    <ol className="gift-way" aria-label={t('gifts.way')}>
+      <Stop name={t('gifts.way.offered')} reached="behind" outline={ENVELOPE}>
         {format.day(gift.offeredOn)}
       </Stop>
-      <Stop name="waiting" reached={isOffered ? 'here' : 'behind'} outline={DISH}>
-        {isOffered && waits > 0 ? `${waits} open` : 'nothing open'}
-        {gift.done.length > 0 && `, ${gift.done.length} done`}
+      <Stop name={t('gifts.way.waiting')} reached={isOffered ? 'here' : 'behind'} outline={DISH}>
+        {t('gifts.way.open', { open: isOffered ? gift.waitsFor.length : 0, done: gift.done.length })}
       </Stop>
       {gift.state === 'declined' ? (
-        <Stop name="declined" reached="here" outline={GOES_BACK}>
+        <Stop name={t('gifts.way.declined')} reached="here" outline={GOES_BACK}>
           {gift.reason}
         </Stop>
       ) : (
-        <Stop name="taken in" reached={gift.state === 'accepted' ? 'here' : 'ahead'} outline={CARD}>
+        <Stop
+          name={t('gifts.way.accepted')}
+          reached={gift.state === 'accepted' ? 'here' : 'ahead'}
+          outline={CARD}
+        >
           {gift.lotId === null ? (
-            'gets its number'
+            t('gifts.way.gets-number')
           ) : (
             <Link href={lotAddress(gift.lotId)}>{gift.accessionNumber}</Link>
           )}

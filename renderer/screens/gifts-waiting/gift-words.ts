@@ -1,5 +1,6 @@
 import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
 import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
+import { type Listed, type Message, message } from '../../../db/messages/message.ts'
 
 export type Wait = WaitingGift['waitsFor'][number]
 
@@ -7,28 +8,45 @@ export type Wait = WaitingGift['waitsFor'][number]
 export type Shown = WaitingGift['state'] | 'all'
 
 /** The dates of a step that is waited for: 'since 3 Nov 2026, due 17 Nov 2026'. */
-export function datesInWords(wait: Pick<Wait, 'since' | 'due'>, day: (iso: string) => string): string {
-  return wait.due === null ? `since ${day(wait.since)}` : `since ${day(wait.since)}, due ${day(wait.due)}`
+export function datesOf({ since, due }: Pick<Wait, 'since' | 'due'>): Message {
+  return due === null
+    ? message('gifts.step.since', { since: { day: since } })
+    : message('gifts.step.due', { since: { day: since }, due: { day: due } })
 }
 
 /** Where a gift stands, on one line of the list. */
-export function standingInWords(gift: WaitingGift): string {
-  if (gift.state === 'declined') return `declined: ${gift.reason}`
-  if (gift.state === 'accepted') return `taken in as ${gift.accessionNumber}`
-  if (gift.waitsFor.length === 0) return 'nothing open: can be taken in'
-  return `waits for ${gift.waitsFor.map(({ words }) => words).join(' and ')}`
+export function standingOf(gift: WaitingGift): Message {
+  if (gift.state === 'declined') return message('gifts.standing.declined', { reason: gift.reason })
+  if (gift.state === 'accepted') return message('gifts.standing.taken-in', { number: gift.accessionNumber })
+  if (gift.waitsFor.length === 0) return message('gifts.standing.nothing-open')
+  return message('gifts.standing.waits', { steps: stepsOf(gift) })
 }
 
-/** How many gifts of a donor came to what: '1 waits, 2 taken in'. */
-export function outcomeInWords(gifts: readonly WaitingGift[]): string {
+/** What a gift waits for, one after the other. */
+export function stepsOf({ waitsFor }: WaitingGift): Listed {
+  return { list: waitsFor.map(({ words }) => words) }
+}
+
+/** How many gifts of a donor came to what: '1 waits, 2 taken in and 3 taken in at the table'. */
+export function outcomeOf(gifts: readonly WaitingGift[], atTable: number): Listed {
   const of = (state: WaitingGift['state']) => gifts.filter((gift) => gift.state === state).length
-  const counts = [
-    [of('offered'), of('offered') === 1 ? 'waits' : 'wait'],
-    [of('accepted'), 'taken in'],
-    [of('declined'), 'declined'],
+  const waited = [
+    { id: 'gifts.outcome-waits', count: of('offered') },
+    { id: 'gifts.outcome-taken-in', count: of('accepted') },
+    { id: 'gifts.outcome-declined', count: of('declined') },
   ] as const
-  const said = counts.filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`)
-  return said.length === 0 ? 'no gift that waited' : said.join(', ')
+  const came = waited.filter(({ count }) => count > 0).map(({ id, count }) => message(id, { count }))
+  return {
+    list: [
+      ...(came.length === 0 ? [message('gifts.outcome-none')] : came),
+      ...(atTable === 0 ? [] : [message('gifts.outcome-at-table', { count: atTable })]),
+    ],
+  }
+}
+
+/** Who gave it, also where nobody knows. */
+export function donorOf({ donor }: WaitingGift): Message | string {
+  return donor === '' ? message('gifts.somebody-unknown') : donor
 }
 
 export function cautionsInWords({ gift }: WaitingGift): string {

@@ -1,8 +1,11 @@
-import { type RefObject, useEffect, useRef, useState } from 'react'
+import { type ReactNode, type RefObject, useEffect, useRef, useState } from 'react'
 import { Link } from 'wouter'
 import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
+import { message } from '../../../db/messages/message.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { focusIsFree } from '../../shared/focus/lost-focus.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'
 import { useListAndCard } from '../../shared/panes/use-list-and-card.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
@@ -10,21 +13,18 @@ import { SelectField } from '../../shared/table-form/fields.tsx'
 import { type Asking, DonorAnswer, DonorQuestion } from './donor-question.tsx'
 import { giftAddress } from './gift-address.ts'
 import { GiftCard } from './gift-card.tsx'
-import { type Shown, standingInWords } from './gift-words.ts'
+import { donorOf, type Shown, standingOf } from './gift-words.ts'
 import './gifts-waiting.css'
 import { QuarantinedLots } from './quarantined-lots.tsx'
 
-const SHOWN: readonly { readonly value: Shown; readonly label: string }[] = [
-  { value: 'offered', label: 'waiting' },
-  { value: 'accepted', label: 'taken in' },
-  { value: 'declined', label: 'declined' },
-  { value: 'all', label: 'all of them' },
-]
+const SHOWN: readonly Shown[] = ['offered', 'accepted', 'declined', 'all']
 
 const NOBODY_ASKS: Asking = { text: '', personId: null }
 
 /** Gifts that wait: a list on the left, and on the right the card of the one that is chosen. */
 export function GiftsWaitingScreen({ giftId }: { readonly giftId?: number }) {
+  const texts = useTexts()
+  const { t } = texts
   const [shown, setShown] = useState<Shown>('offered')
   const [asking, setAsking] = useState(NOBODY_ASKS)
   const list = useRead('gift.list', {})
@@ -36,35 +36,44 @@ export function GiftsWaitingScreen({ giftId }: { readonly giftId?: number }) {
   const { card, openCard } = useListAndCard(giftId !== undefined, first && giftAddress(first.giftId))
   useArrival(left, all !== undefined && (first === undefined || giftId !== undefined))
   if (list.error !== null) return <ProblemText problem={list.error.problem} />
-  if (list.data === undefined) return <p className="soft waiting">Opening…</p>
+  if (list.data === undefined) return <p className="soft waiting">{t('gifts.opening')}</p>
   return (
     <div className="panes">
-      <section className="panes-list" aria-label="List" ref={left}>
+      <section className="panes-list" aria-label={t('gifts.list')} ref={left}>
         <div className="head-row">
-          <h1>Gifts waiting</h1>
-          <Link href="/take-in">Back to Take in</Link>
+          <h1>{t('gifts.title')}</h1>
+          <Link href="/take-in">{t('gifts.back')}</Link>
         </div>
         <div className="gifts-ask">
           <DonorQuestion asking={asking} onChange={setAsking} />
           {asking.personId === null ? (
-            <SelectField label="Show" value={shown} options={SHOWN} onChange={setShown} />
+            <SelectField
+              label={t('gifts.show')}
+              value={shown}
+              options={SHOWN.map((value) => ({ value, label: t(`gifts.shown.${value}`) }))}
+              onChange={setShown}
+            />
           ) : (
             <button type="button" className="word-button" onClick={() => setAsking(NOBODY_ASKS)}>
-              back to all that wait
+              {t('gifts.ask-back')}
             </button>
           )}
         </div>
         {gifts.length === 0 && asking.personId === null && <NoGifts shown={shown} />}
-        <PaneRows label="Gifts" rows={gifts.map(giftRow)} onOpen={openCard} />
+        <PaneRows
+          label={t('gifts.gifts')}
+          rows={gifts.map((gift) => giftRow(gift, texts))}
+          onOpen={openCard}
+        />
         {asking.personId === null ? (
           <QuarantinedLots lots={list.data.quarantined} />
         ) : (
           <DonorAnswer name={asking.text} personId={asking.personId} gifts={gifts} />
         )}
       </section>
-      <section className="panes-card" aria-label="Gift" ref={card}>
+      <section className="panes-card" aria-label={t('gifts.gift')} ref={card}>
         {chosen !== undefined && <GiftCard key={chosen.giftId} gift={chosen} />}
-        {chosen === undefined && giftId !== undefined && <p>That gift is not in the list.</p>}
+        {chosen === undefined && giftId !== undefined && <p>{t('gifts.no-gift')}</p>}
       </section>
     </div>
   )
@@ -76,27 +85,31 @@ function isListed(shown: Shown, donorId: number | null) {
 }
 
 function NoGifts({ shown }: { readonly shown: Shown }) {
-  if (shown !== 'offered') return <p className="soft">No gift is listed here yet.</p>
+  const { t, pieces } = useTexts()
+  if (shown !== 'offered') return <p className="soft">{t('gifts.none-listed')}</p>
   return (
     <p>
-      No gift waits. At the table, <Link href="/take-in">Take in</Link> keeps a gift for later where it has to
-      be dried, frozen, tested, named or looked up first.
+      {pieces<ReactNode>(message('gifts.none-waits'), {
+        link: (words) => (
+          <Link key="take-in" href="/take-in">
+            {words}
+          </Link>
+        ),
+      })}
     </p>
   )
 }
 
-function giftRow(gift: WaitingGift) {
+function giftRow(gift: WaitingGift, { text: t, say }: Texts) {
   return {
     address: giftAddress(gift.giftId),
     content: (
       <>
         <span className="strong">{gift.variety}</span>
-        <span className="soft">
-          {gift.crop} · from {gift.donor === '' ? 'somebody unknown' : gift.donor}
-        </span>
+        <span className="soft">{t('gifts.crop-from', { crop: gift.crop, donor: donorOf(gift) })}</span>
         <span>
-          {gift.waitsFor.some(({ late }) => late) && <strong className="late-mark">late</strong>}
-          {standingInWords(gift)}
+          {gift.waitsFor.some(({ late }) => late) && <strong className="late-mark">{t('gifts.late')}</strong>}
+          {say(standingOf(gift))}
         </span>
       </>
     ),

@@ -6,8 +6,8 @@ import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { call } from '../../shared/client/call.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { say } from '../../shared/foot-line/said.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
+import { say as tell } from '../../shared/foot-line/said.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { CheckField } from '../../shared/table-form/fields.tsx'
 
 interface ErasePersonProps {
@@ -17,6 +17,7 @@ interface ErasePersonProps {
 
 /** Says what erasing takes out, asks about what may mean a plant, and then offers to let go of the older backups. */
 export function ErasePerson({ person, onClose }: ErasePersonProps) {
+  const { t } = useTexts()
   const write = useWrite('person.erase')
   const traces = useRead('person.list-traces', write.isSuccess ? null : { personId: person.personId })
   const [masked, setMasked] = useState<ReadonlySet<string>>(new Set())
@@ -24,25 +25,19 @@ export function ErasePerson({ person, onClose }: ErasePersonProps) {
   const send = () => write.mutate({ personId: person.personId, mask: [...masked] })
   return (
     <CardForm
-      title={`Erase who ${person.name} is`}
-      sendWord="Erase for good"
+      title={t('people.erase-title', { name: person.name })}
+      sendWord={t('people.erase-send')}
       busy={write.isPending || traces.data === undefined}
       error={write.error ?? traces.error}
       onSend={send}
       onClose={onClose}
     >
       <div className="card-form-wide">
-        <p>
-          Name, town, contact, notes and earlier values go, from every text of the book and from unfinished
-          work. What was given, taken and brought back stays, under a number, so that every lot keeps its
-          history and its sum.
-        </p>
+        <p>{t('people.erase-what-goes')}</p>
         {traces.data !== undefined && traces.data.total > 0 && (
           <Traces found={traces.data} masked={masked} onMask={setMasked} />
         )}
-        <p>
-          This cannot be taken back. Backups made before still hold the person: you are asked about them next.
-        </p>
+        <p>{t('people.erase-no-undo')}</p>
       </div>
     </CardForm>
   )
@@ -56,7 +51,7 @@ interface TracesProps {
 
 /** Texts with a word of the name that may be a plant's or somebody else's, each to be ticked by the keeper. */
 function Traces({ found, masked, onMask }: TracesProps) {
-  const format = useFormat()
+  const { t } = useTexts()
   const { traces, total } = found
   const toggle = (traceId: string, on: boolean) => {
     const next = new Set(masked)
@@ -66,10 +61,7 @@ function Traces({ found, masked, onMask }: TracesProps) {
   }
   return (
     <fieldset className="erase-traces boxed">
-      <legend>
-        {total === 1 ? 'One text stays' : `${format.number(total)} texts stay`} as they are, since a word in
-        them may be a plant’s or somebody else’s. Tick those that speak of this person.
-      </legend>
+      <legend>{t('people.erase-stay', { count: total })}</legend>
       {traces.map(({ traceId, where, text }) => (
         <CheckField
           key={traceId}
@@ -78,9 +70,7 @@ function Traces({ found, masked, onMask }: TracesProps) {
           onChange={(on) => toggle(traceId, on)}
         />
       ))}
-      {traces.length < total && (
-        <p>The first {format.number(traces.length)} are shown. Change the others where they stand.</p>
-      )}
+      {traces.length < total && <p>{t('people.erase-first-shown', { count: traces.length })}</p>}
     </fieldset>
   )
 }
@@ -88,31 +78,26 @@ function Traces({ found, masked, onMask }: TracesProps) {
 /** Says that older backups hold who was erased, and replaces them by a new one where the keeper wants it. */
 function OlderBackups({ onClose }: { readonly onClose: () => void }) {
   const queries = useQueryClient()
-  const format = useFormat()
+  const { t } = useTexts()
   const count = useRead('backup.list', {}).data?.backups.length
-  const older = count === 1 ? 'There is one backup' : `There are ${format.number(count ?? 0)} backups`
   const renew = useMutation({
     mutationFn: () => call('backup.create', { deleteOlder: true }),
     onSuccess: ({ file, deleted }) => {
-      say({ said: `Backed up to ${file}, and deleted ${deleted} older` })
+      tell({ said: t('people.erase-backed-up', { file, count: deleted }) })
       void queries.invalidateQueries({ queryKey: ['backup.list'] })
       onClose()
     },
   })
   return (
     <CardForm
-      title="Erased. Older backups still hold the person"
-      sendWord="Make a new backup and delete the old ones"
+      title={t('people.erase-backups-title')}
+      sendWord={t('people.erase-backups-send')}
       busy={renew.isPending}
       error={renew.error}
       onSend={() => renew.mutate()}
       onClose={onClose}
     >
-      <p className="card-form-wide">
-        {older} from before in the Backups folder and the second folder, until they age out. Once a new one is
-        read back and whole, the old ones can be deleted. Copies that you put elsewhere stay: delete those
-        yourself. After restoring an old one, erase the person again.
-      </p>
+      <p className="card-form-wide">{t('people.erase-backups', { count: count ?? 0 })}</p>
     </CardForm>
   )
 }

@@ -1,8 +1,10 @@
 import { useState } from 'react'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { RowTable } from '../../shared/parts/row-table.tsx'
 import { PEOPLE } from '../../shared/table-form/person-fields.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
@@ -14,6 +16,7 @@ interface MergePeopleProps {
 
 /** Joins another record of the same person into this one, after both were looked at side by side. */
 export function MergePeople({ person, onClose }: MergePeopleProps) {
+  const { t } = useTexts()
   const [text, setText] = useState('')
   const [joinId, setJoinId] = useState<number | null>(null)
   const other = useRead('person.get', joinId === null ? null : { personId: joinId }).data
@@ -23,8 +26,8 @@ export function MergePeople({ person, onClose }: MergePeopleProps) {
   }
   return (
     <CardForm
-      title="Join with another record"
-      sendWord={joinId === null ? 'Find the other record first' : `Join, and keep ${person.name}`}
+      title={t('people.join')}
+      sendWord={joinId === null ? t('people.join-first') : t('people.join-send', { name: person.name })}
       busy={write.isPending || joinId === null}
       error={write.error}
       onSend={join}
@@ -32,7 +35,7 @@ export function MergePeople({ person, onClose }: MergePeopleProps) {
     >
       <div className="card-form-wide">
         <SuggestField
-          label="The other record"
+          label={t('people.join-other')}
           text={text}
           chosen={joinId !== null}
           onText={(typed) => {
@@ -44,8 +47,8 @@ export function MergePeople({ person, onClose }: MergePeopleProps) {
             setText(name)
             setJoinId(personId)
           }}
-          nothingFound={(typed) => `Nobody called ${typed} is in the book.`}
-          placeholder="a few letters of the name"
+          nothingFound={(typed) => t('people.join-nobody', { name: typed })}
+          placeholder={t('people.join-placeholder')}
         />
       </div>
       {joinId !== null && other && <SideBySide kept={person} joined={other} />}
@@ -53,37 +56,36 @@ export function MergePeople({ person, onClose }: MergePeopleProps) {
   )
 }
 
-const FACTS: readonly (readonly [label: string, fact: (person: PersonRecord) => string])[] = [
-  ['Name', ({ name }) => name],
-  ['Town', ({ town }) => town],
-  ['Named as', ({ creditAs }) => creditAs],
-  ['E-mail', ({ email }) => email],
-  ['Telephone', ({ phone }) => phone],
-  ['Note', ({ note }) => note],
-  ['History', historyInWords],
+const factsIn = (
+  t: Texts['text'],
+): readonly (readonly [label: string, fact: (person: PersonRecord) => string])[] => [
+  [t('people.fact.name'), ({ name }) => name],
+  [t('people.fact.town'), ({ town }) => town],
+  [t('people.fact.credit-as'), ({ creditAs }) => creditAs],
+  [t('people.fact.email'), ({ email }) => email],
+  [t('people.fact.phone'), ({ phone }) => phone],
+  [t('people.fact.note'), ({ note }) => note],
+  [
+    t('people.fact.history'),
+    ({ gave, took, broughtBack }) =>
+      t('people.history', { gave: gave.length, took: took.length, broughtBack: broughtBack.length }),
+  ],
 ]
 
 function SideBySide({ kept, joined }: { readonly kept: PersonRecord; readonly joined: PersonRecord }) {
+  const { t } = useTexts()
   return (
     <RowTable
       className="card-form-wide"
-      caption={
-        <caption className="soft">
-          The left one is shown from now on, with the history of both. The ledger stays as it was written.
-        </caption>
-      }
+      caption={<caption className="soft">{t('people.join-what')}</caption>}
       rowHeads
-      rows={FACTS}
+      rows={factsIn(t)}
       keyOf={([label]) => label}
       columns={[
         ['', ([label]) => label],
-        ['stays', ([, fact]) => fact(kept) || '–'],
-        ['is joined into it', ([, fact]) => fact(joined) || '–'],
+        [t('people.join-stays'), ([, fact]) => fact(kept) || '–'],
+        [t('people.join-goes'), ([, fact]) => fact(joined) || '–'],
       ]}
     />
   )
-}
-
-function historyInWords({ gave, took, broughtBack }: PersonRecord): string {
-  return `${gave.length} given, ${took.length} taken, ${broughtBack.length} brought back`
 }

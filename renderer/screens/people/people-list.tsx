@@ -1,7 +1,8 @@
 import { Link } from 'wouter'
 import type { ListedPerson } from '../../../db/contract/people-operations.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import { focusAlong, UP_AND_DOWN } from '../../shared/focus/focus-along.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 
 interface PeopleListProps {
   readonly people: readonly ListedPerson[]
@@ -14,7 +15,7 @@ interface PeopleListProps {
 
 /** People by name: arrows move between them, Enter opens a card. */
 export function PeopleList({ people, total, narrowed, chosen, onMore }: PeopleListProps) {
-  const format = useFormat()
+  const { t } = useTexts()
   const shown = Math.max(
     0,
     people.findIndex(({ personId }) => personId === chosen),
@@ -22,7 +23,9 @@ export function PeopleList({ people, total, narrowed, chosen, onMore }: PeopleLi
   return (
     <>
       <p className="soft" role="status">
-        {total === 0 ? nobody(narrowed) : total === 1 ? '1 person' : `${format.number(total)} people`}
+        {total > 0
+          ? t('people.count', { count: total })
+          : t(narrowed ? 'people.nobody-fits' : 'people.nobody')}
       </p>
       <ul className="pane-rows" onKeyDown={(event) => focusAlong(event, UP_AND_DOWN)}>
         {people.map((person, index) => (
@@ -34,37 +37,33 @@ export function PeopleList({ people, total, narrowed, chosen, onMore }: PeopleLi
               {...(person.personId === chosen ? { 'aria-current': 'true' as const } : {})}
             >
               <span className="strong">{person.name}</span>
-              <span className="soft">{placeAndRoles(person)}</span>
-              <span className="soft">{countsInWords(person)}</span>
+              <span className="soft">{placeAndRoles(person, t)}</span>
+              <span className="soft">{countsInWords(person, t)}</span>
             </Link>
           </li>
         ))}
       </ul>
       {onMore && (
         <button type="button" className="word-button" onClick={onMore}>
-          show more of them
+          {t('people.more')}
         </button>
       )}
     </>
   )
 }
 
-function nobody(narrowed: boolean): string {
-  return narrowed
-    ? 'Nobody fits. Try fewer letters, or show everybody.'
-    : 'Nobody is in the book yet. People are added when they bring or take seed.'
+function placeAndRoles({ town, roles, alsoAs }: ListedPerson, t: Texts['text']): string {
+  const also = alsoAs.length === 0 ? '' : t('people.also-as', { names: { list: alsoAs } })
+  return [town, ...roles.map((role) => t(`people.role.${role}`)), also]
+    .filter((part) => part !== '')
+    .join(' · ')
 }
 
-function placeAndRoles({ town, roles, alsoAs }: ListedPerson): string {
-  const also = alsoAs.length === 0 ? '' : `also as ${alsoAs.join(', ')}`
-  return [town, roles.join(', '), also].filter((part) => part !== '').join(' · ')
-}
-
-function countsInWords({ gave, took, broughtBack }: ListedPerson): string {
+function countsInWords({ gave, took, broughtBack }: ListedPerson, t: Texts['text']): string {
   const parts = [
-    gave === 0 ? '' : `gave ${gave}`,
-    took === 0 ? '' : `took seed ${took === 1 ? 'once' : `${took} times`}`,
-    broughtBack === 0 ? '' : `brought back ${broughtBack}`,
+    gave === 0 ? '' : t('people.in-list.gave', { count: gave }),
+    took === 0 ? '' : t('people.in-list.took', { count: took }),
+    broughtBack === 0 ? '' : t('people.in-list.brought-back', { count: broughtBack }),
   ].filter((part) => part !== '')
-  return parts.length === 0 ? 'nothing given or taken yet' : parts.join(', ')
+  return parts.length === 0 ? t('people.in-list.nothing') : parts.join(', ')
 }

@@ -5,6 +5,7 @@ import { call } from '../../shared/client/call.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { Card } from '../../shared/panes/card.tsx'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
@@ -16,6 +17,7 @@ import { MergedRecords, PersonHistory } from './person-history.tsx'
 
 /** The index card of a person. A joined record shows the kept one. */
 export function PersonCard({ personId }: { readonly personId: number }) {
+  const { t } = useTexts()
   const record = useRead('person.get', { personId })
   const { open, button, close } = useOpenForm<'change' | 'join' | 'erase'>()
   const held = useMutation({
@@ -30,22 +32,24 @@ export function PersonCard({ personId }: { readonly personId: number }) {
       <header>
         <h2>{person.name}</h2>
         <p className="soft">
-          {[person.town, person.roles.join(', ')].filter((part) => part !== '').join(' · ')}
+          {[person.town, ...person.roles.map((role) => t(`people.role.${role}`))]
+            .filter((part) => part !== '')
+            .join(' · ')}
         </p>
       </header>
       <Facts person={person} />
       <p className="buttons">
         <button type="button" className="quiet-button" {...button('change')}>
-          Change
+          {t('people.change')}
         </button>
         <button type="button" className="quiet-button" {...button('join')}>
-          Join with another record
+          {t('people.join')}
         </button>
         <ActionButton className="quiet-button" off={held.isPending} onClick={() => held.mutate()}>
-          Save all that is held
+          {t('people.save-held')}
         </ActionButton>
         <button type="button" className="quiet-button" {...button('erase')}>
-          Erase
+          {t('people.erase')}
         </button>
       </p>
       {open === 'change' && (
@@ -62,17 +66,19 @@ export function PersonCard({ personId }: { readonly personId: number }) {
 
 function Facts({ person }: { readonly person: PersonRecord }) {
   const format = useFormat()
-  const agreed = person.consentOn === null ? '' : `agreed on ${format.day(person.consentOn)}`
+  const { t } = useTexts()
+  const { consentOn } = person
+  const agreed = consentOn === null ? '' : t('people.agreed-on', { day: { day: consentOn } })
   return (
     <FactList
       facts={[
-        { name: 'Named on packets', value: person.creditAs === '' ? 'a donor' : person.creditAs },
-        { name: 'May be written to', value: person.mayWrite ? agreed : 'no' },
-        { name: 'E-mail', value: person.email },
-        { name: 'Telephone', value: person.phone },
-        { name: 'Address', value: person.address },
-        { name: 'In the book since', value: format.day(person.since) },
-        { name: 'Note', value: person.note },
+        { name: t('people.fact.credit-as'), value: person.creditAs || t('people.fact.credit-none') },
+        { name: t('people.fact.may-write'), value: person.mayWrite ? agreed : t('people.fact.may-write-no') },
+        { name: t('people.fact.email'), value: person.email },
+        { name: t('people.fact.phone'), value: person.phone },
+        { name: t('people.fact.address'), value: person.address },
+        { name: t('people.fact.since'), value: format.day(person.since) },
+        { name: t('people.fact.note'), value: person.note },
       ]}
     />
   )

@@ -3,6 +3,7 @@ import { PersonRole } from '../../../db/contract/fields.ts'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { CheckField } from '../../shared/table-form/fields.tsx'
 
 interface PersonFormProps {
@@ -11,17 +12,18 @@ interface PersonFormProps {
 }
 
 const TEXTS = [
-  ['name', 'Name'],
-  ['town', 'Town'],
-  ['creditAs', 'To be named as'],
-  ['email', 'E-mail'],
-  ['phone', 'Telephone'],
-  ['address', 'Address'],
-  ['note', 'Note'],
+  ['name', 'people.fact.name'],
+  ['town', 'people.fact.town'],
+  ['creditAs', 'people.fact.credit-as'],
+  ['email', 'people.fact.email'],
+  ['phone', 'people.fact.phone'],
+  ['address', 'people.fact.address'],
+  ['note', 'people.fact.note'],
 ] as const
 
 /** What is known of a person, to be changed; what was before is kept and can be put back. */
 export function PersonForm({ person, onClose }: PersonFormProps) {
+  const { t } = useTexts()
   const { personId, name, town, creditAs, email, phone, address, note, mayWrite, roles } = person
   const known = { name, town, creditAs, email, phone, address, note, mayWrite, roles }
   const form = useCardForm({
@@ -33,20 +35,22 @@ export function PersonForm({ person, onClose }: PersonFormProps) {
   const { typed } = form
   return (
     <CardForm
-      title={`Change what is known of ${name}`}
-      sendWord="Keep the change"
+      title={t('people.change-title', { name })}
+      sendWord={t('people.save')}
       {...form.sending({ personId, ...typed })}
     >
       {TEXTS.map(([field, label]) => (
         <Fragment key={field}>
-          {form.textField(field, label, { placeholder: field === 'creditAs' ? 'empty: a donor' : '' })}
+          {form.textField(field, t(label), {
+            placeholder: field === 'creditAs' ? t('people.fact.credit-placeholder') : '',
+          })}
         </Fragment>
       ))}
-      {form.checkField('mayWrite', 'We may write to them')}
+      {form.checkField('mayWrite', t('people.may-write'))}
       {PersonRole.options.map((role) => (
         <CheckField
           key={role}
-          label={role}
+          label={t(`people.role.${role}`)}
           checked={typed.roles.includes(role)}
           onChange={(on) =>
             form.change({

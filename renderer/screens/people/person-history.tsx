@@ -1,19 +1,23 @@
 import type { ReactNode } from 'react'
 import { Link } from 'wouter'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
+import { message } from '../../../db/messages/message.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { ALOUD } from '../../shared/format/aloud.tsx'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { PromiseMark } from '../../shared/promise-mark/promise-mark.tsx'
 
 /** What went both ways: given, taken and promised, brought back; and what was changed of the card. */
 export function PersonHistory({ person }: { readonly person: PersonRecord }) {
   const format = useFormat()
+  const { t, pieces } = useTexts()
   const { gave, took, broughtBack, changes } = person
   return (
     <>
-      <Part title="Gave" none="Nothing given yet." count={gave.length}>
+      <Part title={t('people.gave')} none={t('people.gave-none')} count={gave.length}>
         {gave.map((each) => (
           <li key={each.accessionId}>
             <Link href={lotAddress(each.lotId)}>{each.number}</Link> {each.variety},{' '}
@@ -21,7 +25,7 @@ export function PersonHistory({ person }: { readonly person: PersonRecord }) {
           </li>
         ))}
       </Part>
-      <Part title="Took" none="Nothing taken yet." count={took.length}>
+      <Part title={t('people.took')} none={t('people.took-none')} count={took.length}>
         {took.map((visit) => (
           <li key={visit.withdrawalId}>
             {format.day(visit.on)}:{' '}
@@ -32,8 +36,9 @@ export function PersonHistory({ person }: { readonly person: PersonRecord }) {
               <p className="row">
                 <PromiseMark state={visit.promise.state} />
                 <span>
-                  {visit.promise.words}
-                  {visit.promise.by === null ? '' : ` by ${format.day(visit.promise.by)}`}
+                  {visit.promise.by === null
+                    ? visit.promise.words
+                    : t('promise.by', { promise: visit.promise.words, day: { day: visit.promise.by } })}
                   {visit.promise.state === 'let-go' ? `; ${visit.promise.waiverReason}` : ''}
                 </span>
               </p>
@@ -41,20 +46,32 @@ export function PersonHistory({ person }: { readonly person: PersonRecord }) {
           </li>
         ))}
       </Part>
-      <Part title="Brought back" none="Nothing brought back yet." count={broughtBack.length}>
+      <Part title={t('people.brought-back')} none={t('people.brought-back-none')} count={broughtBack.length}>
         {broughtBack.map((each) => (
           <li key={each.lotId}>
-            <Link href={lotAddress(each.lotId)}>{each.lotNumber}</Link> {each.variety}, {format.day(each.on)},
-            holds {each.words}
+            {pieces<ReactNode>(
+              message('people.brought-back-line', {
+                lot: each.lotNumber,
+                variety: each.variety,
+                day: { day: each.on },
+                amount: each.words,
+              }),
+              {
+                link: (number) => (
+                  <Link key="lot" href={lotAddress(each.lotId)}>
+                    {number}
+                  </Link>
+                ),
+              },
+            )}
           </li>
         ))}
       </Part>
       {changes.length > 0 && (
-        <Part title="Changed on this card" none="" count={changes.length}>
+        <Part title={t('people.changed-before')} none="" count={changes.length}>
           {changes.map(({ at, words, takenBack }) => (
             <li key={`${at} ${words}`}>
-              {format.moment(at)}: {words}
-              {takenBack ? ' (taken back)' : ''}
+              {format.moment(at)}: {takenBack ? t('people.undone', { what: words }) : words}
             </li>
           ))}
         </Part>
@@ -81,18 +98,19 @@ function Part({ title, none, count, children }: PartProps) {
 
 /** Other records of this person, which can stand for themselves again. */
 export function MergedRecords({ person }: { readonly person: PersonRecord }) {
+  const { t, pieces } = useTexts()
   const write = useWrite('entry.undo')
   if (person.joined.length === 0) return null
   return (
-    <section className="person-part" aria-label="Joined records">
-      <h3>Also in the book as</h3>
+    <section className="person-part" aria-label={t('people.joined-region')}>
+      <h3>{t('people.joined-records')}</h3>
       <ul>
         {person.joined.map(({ personId, entryId, name, town, email, phone, address, note }) => (
           <li key={personId}>
             <strong>{name}</strong>{' '}
             {[town, email, phone, address, note].filter((part) => part !== '').join(' · ')}{' '}
             <button type="button" className="word-button" onClick={() => write.mutate({ entryId })}>
-              separate again<span className="only-aloud"> {name}</span>
+              {pieces(message('people.separate', { name }), ALOUD)}
             </button>
           </li>
         ))}

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useId, useState } from 'react'
 import type { VisitOut } from '../../../db/contract/withdrawal-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { PromiseMark } from '../../shared/promise-mark/promise-mark.tsx'
 import { movedActive } from '../../shared/table-form/suggest-options.ts'
 
@@ -17,6 +18,7 @@ const MOST_SHOWN = 8
 
 /** What somebody has out, what is still promised first: arrows move, Enter says that it came back. */
 export function OutList({ person, visits, onPick, onSomethingElse }: OutListProps) {
+  const { t } = useTexts()
   const id = useId()
   const [at, setAt] = useState(0)
   const lots = visits.flatMap((visit) => visit.lots.map((lot) => ({ lot, visit })))
@@ -36,8 +38,8 @@ export function OutList({ person, visits, onPick, onSomethingElse }: OutListProp
     else setAt(movedActive(active, by[event.key as keyof typeof by], offered.length + 1))
   }
   return (
-    <section className="stack-2" aria-label={`What ${person} has out`}>
-      <h2 id={`${id}-heading`}>What {person} has out</h2>
+    <section className="stack-2" aria-label={t('returns.has-out', { person })}>
+      <h2 id={`${id}-heading`}>{t('returns.has-out', { person })}</h2>
       <div
         className="out-list-lots"
         role="listbox"
@@ -71,8 +73,8 @@ export function OutList({ person, visits, onPick, onSomethingElse }: OutListProp
           onClick={onSomethingElse}
         >
           {offered.length < lots.length
-            ? `Another of the ${lots.length}, or something else: scan it or type letters`
-            : 'Something else: scan it or type letters'}
+            ? t('returns.other-of', { count: lots.length })
+            : t('returns.something-else')}
         </div>
       </div>
     </section>
@@ -81,21 +83,23 @@ export function OutList({ person, visits, onPick, onSomethingElse }: OutListProp
 
 function OutLot({ lot, visit }: { readonly lot: LotOut; readonly visit: VisitOut }) {
   const format = useFormat()
+  const { t } = useTexts()
   const { promise, back } = visit
-  const came = back.map(({ lotNumber }) => lotNumber).join(', ')
+  const came = back.map(({ lotNumber }) => lotNumber)
   return (
     <>
       <span className="strong">{lot.variety}</span>
       <span className="soft">
         {lot.lotNumber} · {lot.words}, {format.day(visit.on)}
-        {came === '' ? '' : ` · came back as ${came}`}
+        {came.length > 0 && ` · ${t('returns.came-back-as', { lots: { list: came } })}`}
       </span>
       {promise && promise.state !== 'met' && (
         <span className="row">
           <PromiseMark state={promise.state} />{' '}
           <span>
-            {promise.words}
-            {promise.by === null ? '' : ` by ${format.day(promise.by)}`}
+            {promise.by === null
+              ? promise.words
+              : t('promise.by', { promise: promise.words, day: { day: promise.by } })}
           </span>
         </span>
       )}

@@ -1,9 +1,12 @@
 import { useId, useState } from 'react'
 import type { Reminder } from '../../../db/contract/withdrawal-operations.ts'
+import { message } from '../../../db/messages/message.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
+import { ALOUD } from '../../shared/format/aloud.tsx'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { PromiseMark } from '../../shared/promise-mark/promise-mark.tsx'
 import { TextField } from '../../shared/table-form/fields.tsx'
@@ -12,6 +15,7 @@ const AT_FIRST = 20
 
 /** Who promised what by when and has not brought it yet, overdue first; each can be let go with a reason. */
 export function Reminders() {
+  const { t } = useTexts()
   const [limit, setLimit] = useState(AT_FIRST)
   const list = useRead('promise.list', { limit }, { keepLast: true })
   const id = useId()
@@ -20,8 +24,10 @@ export function Reminders() {
   const { promises, total, overdue } = list.data
   return (
     <section className="reminders stack-2" aria-labelledby={id}>
-      <h2 id={id}>Still promised</h2>
-      <p className="soft">{inWords(total, overdue)}</p>
+      <h2 id={id}>{t('returns.reminders.title')}</h2>
+      <p className="soft">
+        {total === 0 ? t('returns.reminders.none') : t('returns.reminders.count', { total, overdue })}
+      </p>
       <ol className="ruled">
         {promises.map((promise) => (
           <li key={promise.withdrawalId} className="stack-1">
@@ -31,22 +37,15 @@ export function Reminders() {
       </ol>
       {promises.length < total && limit < 200 && (
         <button type="button" className="word-button" onClick={() => setLimit(200)}>
-          show more of the {total}
+          {t('returns.reminders.more', { total })}
         </button>
       )}
     </section>
   )
 }
 
-function inWords(total: number, overdue: number): string {
-  if (total === 0)
-    return 'Nobody has promised anything that is not back. A promise is noted when handing out.'
-  const late = overdue === 0 ? 'none overdue' : `${overdue} overdue`
-  return `${total === 1 ? 'One promise' : `${total} promises`}, ${late}`
-}
-
 function ReminderLine({ reminder }: { readonly reminder: Reminder }) {
-  const format = useFormat()
+  const { t, pieces } = useTexts()
   const [lettingGo, setLettingGo] = useState(false)
   const { promise, lots } = reminder
   return (
@@ -59,26 +58,33 @@ function ReminderLine({ reminder }: { readonly reminder: Reminder }) {
         <PromiseMark state={promise.state} />
       </p>
       <p>‘{promise.words}’</p>
-      <p className="soft">{promise.by === null ? 'no day named' : `by ${format.day(promise.by)}`}</p>
       <p className="soft">
-        for {lots.map(({ variety, words }) => `${variety} (${words})`).join(', ')}, {format.day(reminder.on)}
+        {promise.by === null
+          ? t('returns.reminders.no-day')
+          : t('returns.reminders.by', { day: { day: promise.by } })}
       </p>
-      <p className="soft">{reach(reminder)}</p>
+      <p className="soft">
+        {t('returns.reminders.for', {
+          lots: { list: lots.map(({ variety, words }) => `${variety} (${words})`) },
+          day: { day: reminder.on },
+        })}
+      </p>
+      <p className="soft">{reach(reminder, t)}</p>
       {lettingGo ? (
         <WaiveForm reminder={reminder} onClose={() => setLettingGo(false)} />
       ) : (
         <button type="button" className="word-button" onClick={() => setLettingGo(true)}>
-          let go<span className="only-aloud"> what {reminder.person} promised</span>
+          {pieces(message('returns.reminders.let-go', { person: reminder.person }), ALOUD)}
         </button>
       )}
     </>
   )
 }
 
-function reach({ mayWrite, email, phone, address }: Reminder): string {
-  if (!mayWrite) return 'not to be written to'
+function reach({ mayWrite, email, phone, address }: Reminder, t: Texts['text']): string {
+  if (!mayWrite) return t('returns.reminders.not-written-to')
   const ways = [email, phone, address].filter((way) => way !== '')
-  return ways.length === 0 ? 'agreed to be written to, no address noted' : ways.join(' · ')
+  return ways.length === 0 ? t('returns.reminders.no-address') : ways.join(' · ')
 }
 
 interface WaiveFormProps {
@@ -87,6 +93,7 @@ interface WaiveFormProps {
 }
 
 function WaiveForm({ reminder, onClose }: WaiveFormProps) {
+  const { t } = useTexts()
   const { withdrawalId } = reminder
   const form = useCardForm({
     draftName: `promise-${withdrawalId}`,
@@ -96,12 +103,17 @@ function WaiveForm({ reminder, onClose }: WaiveFormProps) {
   })
   return (
     <CardForm
-      title={`Let go: ${reminder.promise.words}`}
-      sendWord="Wait for it no longer"
+      title={t('returns.reminders.let-go-title', { promise: reminder.promise.words })}
+      sendWord={t('returns.reminders.let-go-send')}
       {...form.frame}
       onSend={() => form.send({ withdrawalId, reason: form.typed.reason })}
     >
-      <TextField label="Why" size="record" {...form.field('reason')} placeholder="such as a failed harvest" />
+      <TextField
+        label={t('returns.reminders.why')}
+        size="record"
+        {...form.field('reason')}
+        placeholder={t('returns.reminders.why-placeholder')}
+      />
     </CardForm>
   )
 }

@@ -1,6 +1,7 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
 import type { VisitOut } from '../../../db/contract/withdrawal-operations.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import {
   isNobodyYet,
   NO_PERSON_YET,
@@ -119,21 +120,20 @@ export function grownFrom(
 }
 
 /** What a line still lacks before it can be saved. */
-export function returnProblems(line: ReturnLine, thisYear: number): StepProblems<ReturnStep> {
+export function returnProblems(
+  line: ReturnLine,
+  thisYear: number,
+  t: Texts['text'],
+): StepProblems<ReturnStep> {
   return onlyProblems({
-    lot: line.parent === null ? lotProblem(line.text.trim()) : undefined,
+    lot: line.parent === null ? lotProblem(line.text.trim(), t) : undefined,
     ...seedProblems(line, thisYear),
-    plants:
-      plantsOf(line.plants) === undefined
-        ? 'Type how many plants the seed was saved from, such as 12, or leave it empty.'
-        : undefined,
+    plants: plantsOf(line.plants) === undefined ? t('returns.plants-problem') : undefined,
   })
 }
 
-function lotProblem(typed: string): string {
-  return typed === ''
-    ? 'Which lot was it grown from? Choose it above, scan its label, or type a few letters.'
-    : `Choose which lot ${typed} is from the list.`
+function lotProblem(typed: string, t: Texts['text']): string {
+  return typed === '' ? t('returns.which-lot') : t('returns.choose-lot', { typed })
 }
 
 /** The plants as a number, null where none were told, undefined where the text is no number of plants. */

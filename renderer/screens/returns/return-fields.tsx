@@ -1,4 +1,6 @@
+import { type Message, message } from '../../../db/messages/message.ts'
 import { call } from '../../shared/client/call.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { CautionsField } from '../../shared/table-form/cautions-field.tsx'
 import { CheckField, TextField } from '../../shared/table-form/fields.tsx'
 import { fieldsOf, type StepProblems } from '../../shared/table-form/refusals.ts'
@@ -11,7 +13,7 @@ type LotFound = Pick<Parent, 'lotId' | 'lotNumber' | 'variety'>
 
 /** Any lot, empty ones too: seed is brought back of what has long gone out. */
 const LOTS: SuggestionSource<LotFound> = {
-  name: 'lots to grow from',
+  name: 'lots-to-grow-from',
   find: async (text) => {
     const { lots } = await call('collection.search', { text, limit: 8 })
     return lots.map((lot) => ({
@@ -33,11 +35,12 @@ interface ReturnFieldsProps {
 
 /** What is asked of a lot that comes back: what it was grown from, when, how much, and how. */
 export function ReturnFields({ line, onChange, onPick, problems, thisYear }: ReturnFieldsProps) {
+  const { t, say } = useTexts()
   const field = fieldsOf(line, onChange, problems)
   return (
     <>
       <SuggestField
-        label="Grown from"
+        label={t('returns.grown-from')}
         step="lot"
         size="table"
         text={line.text}
@@ -45,15 +48,15 @@ export function ReturnFields({ line, onChange, onPick, problems, thisYear }: Ret
         onText={(text) => onChange({ text, parent: null })}
         source={LOTS}
         onPick={onPick}
-        nothingFound={(text) => `No lot fits ${text}. Take seed from elsewhere in as a gift.`}
-        placeholder="scan, number, or a few letters"
+        nothingFound={(typed) => t('returns.no-lot', { typed })}
+        placeholder={t('returns.grown-from-placeholder')}
         problem={problems.lot}
-        words={line.parent && <p className="soft">{parentInWords(line.parent)}</p>}
-        spoken={line.parent === null ? '' : parentInWords(line.parent)}
+        words={line.parent && <p className="soft">{say(parentTold(line.parent))}</p>}
+        spoken={line.parent === null ? '' : say(parentTold(line.parent))}
       />
       {line.parent !== null && line.parent.promise !== '' && (
         <CheckField
-          label={`This keeps the promise: ${line.parent.promise}`}
+          label={t('returns.keeps-promise', { promise: line.parent.promise })}
           {...field('meets')}
           checked={line.meets}
         />
@@ -65,21 +68,23 @@ export function ReturnFields({ line, onChange, onPick, problems, thisYear }: Ret
         problems={problems}
         lotId={line.parent?.lotId}
       />
-      <TextField label="Plants grown" {...field('plants')} placeholder="how many it was saved from" />
-      <TextField label="Where grown" {...field('grownAt')} />
       <TextField
-        label="Note"
+        label={t('returns.plants')}
+        {...field('plants')}
+        placeholder={t('returns.plants-placeholder')}
+      />
+      <TextField label={t('returns.where-grown')} {...field('grownAt')} />
+      <TextField
+        label={t('returns.note')}
         long
         {...field('note')}
-        placeholder="what else flowered near, what was picked out"
+        placeholder={t('returns.note-placeholder')}
       />
       <CautionsField {...line} onChange={onChange} problem={problems.cautionNote} apart />
     </>
   )
 }
 
-function parentInWords(parent: Parent): string {
-  return parent.withdrawalId === null
-    ? 'A new lot of the same accession, one generation on.'
-    : 'A new lot of the same accession, one generation on. They took seed of it here.'
+function parentTold({ withdrawalId }: Parent): Message {
+  return message(withdrawalId === null ? 'returns.new-lot' : 'returns.new-lot-took')
 }

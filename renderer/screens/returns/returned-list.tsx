@@ -1,5 +1,8 @@
 import { useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
+import { message } from '../../../db/messages/message.ts'
+import { ALOUD } from '../../shared/format/aloud.tsx'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { LabelPrint } from '../../shared/labels/label-print.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 
@@ -14,8 +17,9 @@ export interface TakenBack {
 
 /** The lots that came back on this visit, newest first, each with its label to print. */
 export function ReturnedList({ taken }: { readonly taken: readonly TakenBack[] }) {
+  const { t } = useTexts()
   return (
-    <ol className="stack-3" aria-label="Taken back">
+    <ol className="stack-3" aria-label={t('returns.taken-back')}>
       {taken.map((each) => (
         <li key={each.lot.lotId} className="envelope flap">
           <ReturnedLot {...each} />
@@ -26,6 +30,7 @@ export function ReturnedList({ taken }: { readonly taken: readonly TakenBack[] }
 }
 
 function ReturnedLot({ lot, person, variety, parentNumber, promiseKept }: TakenBack) {
+  const { t, pieces } = useTexts()
   const [printing, setPrinting] = useState(false)
   return (
     <>
@@ -33,10 +38,8 @@ function ReturnedLot({ lot, person, variety, parentNumber, promiseKept }: TakenB
       <p className="envelope-name">{variety}</p>
       <div className="envelope-words">
         <p>{lot.words}</p>
-        <p className="soft">
-          from {parentNumber}, grown by {person}
-        </p>
-        {promiseKept !== '' && <p>Promise kept: {promiseKept}</p>}
+        <p className="soft">{t('returns.grown-by', { parent: parentNumber, person })}</p>
+        {promiseKept !== '' && <p>{t('returns.kept-promise', { promise: promiseKept })}</p>}
         {lot.quarantined && <StateMark mark="quarantine" />}
         {lot.warnings.map((warning) => (
           <p key={warning} className="table-field-warning">
@@ -47,13 +50,13 @@ function ReturnedLot({ lot, person, variety, parentNumber, promiseKept }: TakenB
       {!printing && (
         <p className="envelope-doing">
           <button type="button" className="word-button" onClick={() => setPrinting(true)}>
-            print label<span className="only-aloud"> of {lot.lotNumber}</span>
+            {pieces(message('returns.label', { lot: lot.lotNumber }), ALOUD)}
           </button>
         </p>
       )}
       {printing && (
         <LabelPrint
-          title={`Label of ${lot.lotNumber}`}
+          title={t('returns.label-of', { lot: lot.lotNumber })}
           lotIds={[lot.lotId]}
           contents=""
           onClose={() => setPrinting(false)}

@@ -1,3 +1,5 @@
+import type { Texts } from '../../../db/messages/texts.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { OtherVisits } from '../../shared/table-form/other-visits.tsx'
 import { personNamed } from '../../shared/table-form/person-draft.ts'
@@ -23,6 +25,7 @@ export function ReturnsScreen() {
 
 /** Who brings it, what they have out, the lot being typed; beside it what came back and what is still promised. */
 function ReturnTable({ open }: { readonly open: OpenTable<ReturnDraft> }) {
+  const { t } = useTexts()
   const work = useReturns(open)
   const { table, taken } = work
   const { visit, draft, shown } = table
@@ -31,7 +34,7 @@ function ReturnTable({ open }: { readonly open: OpenTable<ReturnDraft> }) {
     <div className="table-screen">
       <div className="table-frame">
         <StepForm
-          label="Take back"
+          label={t('returns.title')}
           className="table-column stack-4"
           form={table.form}
           onEnd={work.save}
@@ -40,10 +43,10 @@ function ReturnTable({ open }: { readonly open: OpenTable<ReturnDraft> }) {
           onMore={() => table.focus('place')}
           catches={table.held.catches}
         >
-          <h1 className="only-aloud">Take back</h1>
-          <OtherVisits visit={visit} inWords={visitInWords} />
+          <h1 className="only-aloud">{t('returns.title')}</h1>
+          <OtherVisits visit={visit} inWords={(draft) => visitInWords(draft, t)} />
           <PersonFields
-            label="Who brings it?"
+            label={t('returns.who')}
             person={draft.person}
             onChange={work.setPerson}
             problems={shown.problems}
@@ -58,7 +61,7 @@ function ReturnTable({ open }: { readonly open: OpenTable<ReturnDraft> }) {
             />
           )}
           <div className="table-card stack-3">
-            <h2>{draft.saved === 0 ? 'What comes back' : 'What else comes back'}</h2>
+            <h2>{t(draft.saved === 0 ? 'returns.what' : 'returns.what-else')}</h2>
             <ReturnFields
               line={draft.line}
               onChange={(change) => table.setIn('line', change)}
@@ -74,23 +77,28 @@ function ReturnTable({ open }: { readonly open: OpenTable<ReturnDraft> }) {
                 off={table.saving}
                 onClick={work.save}
               >
-                Take it back
+                {t('returns.save')}
               </ActionButton>
               {draft.saved > 0 && (
                 <button type="button" className="quiet-button table-button" onClick={work.nextPerson}>
-                  Next person
+                  {t('returns.next')}
                 </button>
               )}
             </p>
           </div>
-          <VisitPins pinned={draft} dayLabel="Came back" today={open.today} onChange={table.set} />
-          <KeyHints more="where it goes" saves="takes it back" />
+          <VisitPins
+            pinned={draft}
+            dayLabel={t('returns.came-back')}
+            today={open.today}
+            onChange={table.set}
+          />
+          <KeyHints more={t('returns.keys-more')} saves={t('returns.keys-save')} />
         </StepForm>
-        <aside className="table-visit" aria-label="Back and still out">
+        <aside className="table-visit" aria-label={t('returns.beside')}>
           <div className="table-gathered stack-3">
             {taken.length > 0 && (
               <>
-                <h2>Came back</h2>
+                <h2>{t('returns.came-back')}</h2>
                 <ReturnedList taken={taken} />
               </>
             )}
@@ -102,7 +110,9 @@ function ReturnTable({ open }: { readonly open: OpenTable<ReturnDraft> }) {
   )
 }
 
-function visitInWords({ person, line }: ReturnDraft): string {
-  const who = personNamed(person, 'somebody')
-  return line.text.trim() === '' ? `${who} brings something` : `${who} brings ${line.text}`
+function visitInWords({ person, line }: ReturnDraft, t: Texts['text']): string {
+  const who = personNamed(person, t('returns.somebody'))
+  return line.text.trim() === ''
+    ? t('returns.brings-something', { who })
+    : t('returns.brings', { who, what: line.text })
 }

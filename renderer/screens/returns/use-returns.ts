@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { VisitOut } from '../../../db/contract/withdrawal-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { useLotScan } from '../../shared/scans/scans.ts'
 import { isNobodyYet, type PersonDraft } from '../../shared/table-form/person-draft.ts'
 import { isAmiss } from '../../shared/table-form/refusals.ts'
@@ -26,6 +27,7 @@ const NO_VISITS: readonly VisitOut[] = []
 
 /** What the keys, scans and buttons of the Take back table do, and what is wrong where. */
 export function useReturns(open: OpenTable<ReturnDraft>) {
+  const { t } = useTexts()
   const { draft } = open
   const { person, line } = draft
   const [taken, setTaken] = useState<readonly TakenBack[]>([])
@@ -45,10 +47,10 @@ export function useReturns(open: OpenTable<ReturnDraft>) {
   /** Returns whether it was saved. */
   const save = async (): Promise<boolean> => {
     const input = returnOf(draft, open.today)
-    const problems = returnProblems(line, open.thisYear)
+    const problems = returnProblems(line, open.thisYear, t)
     const lacks = isAmiss(problems)
     if (person.is !== 'open' && lacks) table.show(problems)
-    else if (input === null) table.show({ person: WHO })
+    else if (input === null) table.show({ person: t('returns.who-problem') })
     if (lacks || input === null) return false
     const saved = await table.write(input)
     flushSync(() => {
@@ -105,5 +107,3 @@ function takenBack({ line: { parent, meets }, person }: ReturnDraft, lot: TakenB
     promiseKept: meets ? (parent?.promise ?? '') : '',
   }
 }
-
-const WHO = 'Who brings it? Type a few letters and choose, or add them as new.'

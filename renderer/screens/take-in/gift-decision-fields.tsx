@@ -1,5 +1,7 @@
 import { WaitingStep } from '../../../db/contract/intake-operations.ts'
 import { waitingCaution, waitingInWords } from '../../../db/domain/intake/waiting.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import { fieldsOf } from '../../shared/table-form/refusals.ts'
 import type { GiftPartProps } from './gift-fields.tsx'
@@ -7,60 +9,50 @@ import type { GiftLine } from './gift-line.ts'
 
 type Decision = GiftLine['decision']
 
-const STEPS = [
-  { value: '' as const, label: 'nothing in particular' },
-  ...WaitingStep.options.map((value) => ({ value, label: waitingInWords(value) })),
-]
+const STEPS = WaitingStep.options.map((value) => ({ value, label: waitingInWords(value) }))
 
 /** What a gift that is not taken in now is asked: what it waits for, or why it is declined. */
 export function DecisionFields({ line, onChange, problems }: GiftPartProps) {
+  const { t } = useTexts()
   const field = fieldsOf(line, onChange, problems)
   if (line.decision === 'take-in') return null
   if (line.decision === 'decline') {
-    return (
-      <TextField
-        label="Why is it declined?"
-        {...field('reason')}
-        hint="Kept in the book without a number, for the day when the donor asks."
-      />
-    )
+    return <TextField label={t('take-in.reason')} {...field('reason')} hint={t('take-in.reason-hint')} />
   }
   const caution = line.waitsFor === '' ? '' : waitingCaution(line.waitsFor)
+  const steps = [{ value: '' as const, label: t('take-in.nothing-waited') }, ...STEPS]
   return (
     <>
-      <SelectField label="What does it wait for?" options={STEPS} {...field('waitsFor')} />
-      <p className="soft">{caution || 'It gets its number once it is taken in, under Gifts waiting.'}</p>
+      <SelectField label={t('take-in.waits-for')} options={steps} {...field('waitsFor')} />
+      <p className="soft">{caution || t('take-in.waits-hint')}</p>
     </>
   )
 }
 
-const BUTTONS: readonly { readonly decision: Decision; readonly word: string }[] = [
-  { decision: 'take-in', word: 'Take it in after all' },
-  { decision: 'later', word: 'Later' },
-  { decision: 'decline', word: 'Decline' },
-]
+const DECISIONS: readonly Decision[] = ['take-in', 'later', 'decline']
 
 /** The other things that can be done with a gift. */
 export function DecisionButtons(props: {
   readonly decision: Decision
   readonly onDecide: (decision: Decision) => void
 }) {
-  return BUTTONS.filter(({ decision }) => decision !== props.decision).map(({ decision, word }) => (
+  const { t } = useTexts()
+  return DECISIONS.filter((decision) => decision !== props.decision).map((decision) => (
     <button
       key={decision}
       type="button"
       className="quiet-button table-button"
       onClick={() => props.onDecide(decision)}
     >
-      {word}
+      {t(`take-in.decision.${decision}`)}
     </button>
   ))
 }
 
 /** What becomes of a gift that is not taken in now. */
-export function decisionInWords(line: Pick<GiftLine, 'decision' | 'waitsFor' | 'reason'>): string {
-  if (line.decision === 'decline') return `declined: ${line.reason}`
+export function decisionTold(line: Pick<GiftLine, 'decision' | 'waitsFor' | 'reason'>): Message {
+  if (line.decision === 'decline') return message('take-in.declined', { reason: line.reason })
   return line.waitsFor === ''
-    ? 'kept for later'
-    : `kept for later: waits for ${waitingInWords(line.waitsFor)}`
+    ? message('take-in.kept-later')
+    : message('take-in.kept-waits', { step: waitingInWords(line.waitsFor) })
 }

@@ -1,6 +1,8 @@
 import type { Value } from '../../../db/contract/contract.ts'
 import { plantCaution } from '../../../db/domain/cautions/plant-caution.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import { call } from '../../shared/client/call.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ROLE_WORDS } from '../../shared/format/words.ts'
 import { CautionsField } from '../../shared/table-form/cautions-field.tsx'
 import { CROPS, noCropFound } from '../../shared/table-form/crop-source.ts'
@@ -14,22 +16,21 @@ import type { GiftLine, GiftStep } from './gift-line.ts'
 type VarietyFound = Value<'variety.search'>['varieties'][number]
 
 /** Varieties by any of their names. */
-const VARIETIES: SuggestionSource<VarietyFound> = {
-  name: 'varieties',
+const varietiesIn = ({ locale, text: t }: Texts): SuggestionSource<VarietyFound> => ({
+  name: `varieties ${locale}`,
   find: async (text) => {
     const { varieties } = await call('variety.search', { text, limit: 8 })
     return varieties.map((variety) => ({
       key: String(variety.varietyId),
       name: variety.name,
-      detail: [
-        variety.cropName,
-        ...(variety.matched === '' || variety.matched === variety.name
-          ? []
-          : [`also called ${variety.matched}`]),
-      ].join(' · '),
+      detail: cropFound(variety.cropName, variety.name, variety.matched, t),
       item: variety,
     }))
   },
+})
+
+function cropFound(crop: string, variety: string, matched: string, t: Texts['text']): string {
+  return matched === '' || matched === variety ? crop : t('take-in.crop-found', { crop, name: matched })
 }
 
 export interface GiftPartProps {
@@ -60,10 +61,12 @@ export function GiftFields({
 }
 
 function VarietyFields({ line, onChange, problems }: GiftPartProps) {
+  const texts = useTexts()
+  const { t } = texts
   return (
     <>
       <SuggestField
-        label="Variety"
+        label={t('take-in.variety')}
         step="variety"
         size="table"
         text={line.variety}
@@ -75,7 +78,7 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
               : { variety, varietyIs: 'open', varietyId: null, matched: '', ...NO_CROP },
           )
         }
-        source={VARIETIES}
+        source={varietiesIn(texts)}
         onPick={(found) =>
           onChange({
             variety: found.name,
@@ -88,7 +91,7 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
           })
         }
         addNew={{
-          label: (text) => `Add ${text} as a new variety`,
+          label: (name) => t('take-in.add-variety', { name }),
           onAdd: (text) =>
             onChange({
               variety: text,
@@ -98,15 +101,15 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
               ...(line.varietyIs === 'new' ? {} : NO_CROP),
             }),
         }}
-        nothingFound={(text) => `No variety called ${text} is known yet.`}
-        placeholder="a few letters of any of its names"
+        nothingFound={(typed) => t('take-in.no-variety', { typed })}
+        placeholder={t('take-in.variety-placeholder')}
         problem={problems.variety}
-        words={<Note words={varietyInWords(line)} />}
-        spoken={varietyInWords(line)}
+        words={<Note words={varietyInWords(line, t)} />}
+        spoken={varietyInWords(line, t)}
       />
       {line.varietyIs === 'new' && (
         <SuggestField
-          label="Its crop"
+          label={t('take-in.crop')}
           step="crop"
           size="table"
           text={line.crop}
@@ -115,15 +118,15 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
           source={CROPS}
           onPick={(crop) => onChange({ crop: crop.commonName, cropId: crop.cropId, newCrop: false })}
           addNew={{
-            label: (text) => `Add ${text} as a crop of your own`,
+            label: (name) => t('take-in.add-crop', { name }),
             onAdd: (crop) => onChange({ crop, cropId: null, newCrop: true }),
             seldom: true,
           }}
           nothingFound={noCropFound}
-          placeholder="bean, tomato, Lactuca …"
+          placeholder={t('take-in.crop-placeholder')}
           problem={problems.crop}
-          words={<Note words={cropInWords(line)} />}
-          spoken={cropInWords(line)}
+          words={<Note words={cropInWords(line, t)} />}
+          spoken={cropInWords(line, t)}
         />
       )}
     </>
@@ -136,43 +139,40 @@ function Note({ words }: { readonly words: string }) {
   return words === '' ? null : <p className="soft">{words}</p>
 }
 
-function cropInWords({ cropId, crop, newCrop }: GiftLine): string {
+function cropInWords({ cropId, crop, newCrop }: GiftLine, t: Texts['text']): string {
   if (cropId === null && !newCrop) return ''
-  const added = newCrop
-    ? 'A crop of your own: will be added when the visit is saved. Say what you know of it in the settings.'
-    : ''
+  const added = newCrop ? t('take-in.new-crop') : ''
   return [added, plantCaution(crop, '')].filter((words) => words !== '').join(' ')
 }
 
-function varietyInWords({ variety, varietyIs, crop, matched }: GiftLine): string {
-  if (varietyIs === 'new') return 'New: will be added when the visit is saved.'
+function varietyInWords({ variety, varietyIs, crop, matched }: GiftLine, t: Texts['text']): string {
+  if (varietyIs === 'new') return t('take-in.new-variety')
   if (varietyIs === 'open') return ''
-  const called = matched === '' || matched === variety ? '' : `, also called ${matched}`
-  const caution = plantCaution(crop, '')
-  return `${crop}${called}${caution === '' ? '' : `. ${caution}`}`
+  const words = [cropFound(crop, variety, matched, t), plantCaution(crop, '')]
+  return words.filter((part) => part !== '').join(' · ')
 }
 
 /** What some gifts have to tell: where they grew, their story, what the donor asks for, and what to be careful about. */
 export function MoreFields({ line, onChange, problems }: GiftPartProps) {
+  const { t } = useTexts()
   const field = fieldsOf({ donorWords: '', ...line }, onChange, problems)
   return (
     <div className="more-fields stack-3">
-      <TextField label="Where grown" {...field('grownAt')} />
+      <TextField label={t('take-in.where-grown')} {...field('grownAt')} />
       <TextField
-        label="In the donor’s words"
+        label={t('take-in.donor-words')}
         long
         {...field('donorWords')}
-        hint="What they told of it. The thank-you letter says it again."
+        hint={t('take-in.donor-words-hint')}
       />
+      <TextField label={t('take-in.story')} long {...field('story')} hint={t('take-in.story-hint')} />
       <TextField
-        label="Its story, as you write it"
-        long
-        {...field('story')}
-        hint="Goes on packets and lists, not into the letter. Shift+Enter begins a new line. No health or family details."
+        label={t('take-in.terms')}
+        {...field('terms')}
+        placeholder={t('take-in.terms-placeholder')}
       />
-      <TextField label="Terms of the gift" {...field('terms')} placeholder="what the donor asks for" />
       <CautionsField {...line} onChange={onChange} problem={problems.cautionNote} />
-      <SelectField label="Keep it as" options={ROLES} {...field('role')} />
+      <SelectField label={t('take-in.keep-as')} options={ROLES} {...field('role')} />
     </div>
   )
 }

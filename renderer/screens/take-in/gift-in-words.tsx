@@ -1,11 +1,13 @@
 import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
 import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { useAmountReading } from '../../shared/table-form/use-amount-reading.ts'
-import { decisionInWords } from './gift-decision-fields.tsx'
+import { decisionTold } from './gift-decision-fields.tsx'
 import type { GiftLine } from './gift-line.ts'
 
 /** A listed gift on its envelope: crop, harvest, amount, and what keeps it in quarantine. */
 export function GiftInWords({ gift, thisYear }: { readonly gift: GiftLine; readonly thisYear: number }) {
+  const { t, say } = useTexts()
   const { reading } = useAmountReading({
     text: gift.amount,
     sample: gift.sample,
@@ -13,20 +15,26 @@ export function GiftInWords({ gift, thisYear }: { readonly gift: GiftLine; reado
   })
   const harvest = readHarvestYear(gift.harvest, thisYear)
   const year = harvest.kind === 'harvest' ? harvestInWords(harvest.harvest) : gift.harvest
+  const { crop } = gift
+  const cautions = gift.cautions.map((caution) => CAUTION_WORDS[caution])
   return (
     <>
       <p>
-        {gift.crop}
-        {gift.newCrop ? ', new crop' : gift.varietyIs === 'new' ? ', new variety' : ''} · {year}
+        {gift.newCrop
+          ? t('take-in.each-crop', { crop, year })
+          : gift.varietyIs === 'new'
+            ? t('take-in.each-variety', { crop, year })
+            : `${crop} · ${year}`}
       </p>
       <p>{reading?.words || gift.amount}</p>
       {gift.cautions.length > 0 && (
         <p className="caution strong">
-          {gift.cautions.map((caution) => CAUTION_WORDS[caution]).join(', ')}
-          {gift.decision === 'take-in' && ': goes into quarantine'}
+          {gift.decision === 'take-in'
+            ? t('take-in.quarantine', { cautions: { list: cautions } })
+            : cautions.join(', ')}
         </p>
       )}
-      {gift.decision !== 'take-in' && <p className="strong">{decisionInWords(gift)}</p>}
+      {gift.decision !== 'take-in' && <p className="strong">{say(decisionTold(gift))}</p>}
     </>
   )
 }

@@ -1,6 +1,7 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
 import type { WaitingStep } from '../../../db/contract/intake-operations.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
 import { seedProblems } from '../../shared/table-form/typed-seed.ts'
 
@@ -87,28 +88,27 @@ export function isUntouched(line: GiftLine): boolean {
 }
 
 /** What a gift still lacks before it can be put on the visit's list. */
-export function giftProblems(line: GiftLine, thisYear: number): StepProblems<GiftStep> {
+export function giftProblems(line: GiftLine, thisYear: number, t: Texts['text']): StepProblems<GiftStep> {
   const { amount, ...seed } = seedProblems(line, thisYear)
   // A gift that gets no number yet may stay unweighed.
   const unweighed = line.decision !== 'take-in' && line.amount.trim() === ''
   const unsaid = line.decision === 'decline' && line.reason.trim() === ''
   return onlyProblems({
-    ...whichProblems(line),
+    ...whichProblems(line, t),
     ...seed,
     amount: unweighed ? undefined : amount,
-    reason: unsaid ? SAY_WHY : undefined,
+    reason: unsaid ? t('take-in.reason-problem') : undefined,
   })
 }
 
-const SAY_WHY = 'Say in a few words why it is declined. The donor may ask one day.'
-
-function whichProblems({ variety, varietyIs, cropId, newCrop }: GiftLine): StepProblems<GiftStep> {
-  const name = variety.trim()
-  if (name === '')
-    return { variety: 'Which variety is it? Unknown is an answer too: type what they call it.' }
-  if (varietyIs === 'open') return { variety: `Choose from the list what ‘${name}’ is, or add it as new.` }
-  if (cropId === null && !newCrop)
-    return { crop: 'Choose the crop from the list, or add it as one of your own.' }
+function whichProblems(
+  { variety, varietyIs, cropId, newCrop }: GiftLine,
+  t: Texts['text'],
+): StepProblems<GiftStep> {
+  const typed = variety.trim()
+  if (typed === '') return { variety: t('take-in.which-variety') }
+  if (varietyIs === 'open') return { variety: t('take-in.choose-variety', { typed }) }
+  if (cropId === null && !newCrop) return { crop: t('take-in.choose-crop') }
   return {}
 }
 

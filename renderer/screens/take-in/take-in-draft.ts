@@ -1,4 +1,5 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import {
   isNobodyYet,
   NO_PERSON_YET,
@@ -39,12 +40,12 @@ export function isBlankVisit({ donor, gifts }: TakeInDraft): boolean {
 }
 
 /** What the gifts of a visit need. The season of the last gift stays for the next. */
-export function giftRules(thisYear: number): LineRules<GiftLine, GiftStep> {
+export function giftRules(thisYear: number, t: Texts['text']): LineRules<GiftLine, GiftStep> {
   return {
     make: (id, after) => emptyGift(id, after?.harvest),
     isUntouched,
-    problems: (line) => giftProblems(line, thisYear),
-    nothingListed: { variety: 'Nothing is listed yet. Type the first gift here.' },
+    problems: (line) => giftProblems(line, thisYear, t),
+    nothingListed: { variety: t('take-in.nothing-listed') },
   }
 }
 

@@ -1,5 +1,7 @@
 import { useState } from 'react'
 import { Link } from 'wouter'
+import type { Texts } from '../../../db/messages/texts.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
 import { personNamed } from '../../shared/table-form/person-draft.ts'
 import { PersonFields } from '../../shared/table-form/person-fields.tsx'
@@ -39,13 +41,14 @@ interface TakeInTableProps {
 
 /** The donor, the gift being typed, and the visit so far. */
 function TakeInTable({ open, onSaved }: TakeInTableProps) {
+  const { t } = useTexts()
   const { table, gifts, decide, openMore, save } = useTakeIn(open, onSaved)
   const { draft, shown } = table
   const { line } = draft.gifts
   const part = { line, onChange: gifts.setLine, problems: shown.problems }
   return (
     <TableFrame
-      label="Take in"
+      label={t('take-in.title')}
       table={table}
       onEnd={gifts.listOrShow}
       onEndApart={gifts.backToLine}
@@ -54,21 +57,21 @@ function TakeInTable({ open, onSaved }: TakeInTableProps) {
       catches={table.held.catches}
       head={
         <>
-          <h1 className="only-aloud">Take in</h1>
+          <h1 className="only-aloud">{t('take-in.title')}</h1>
           <p className="table-beside row">
-            <Link href="/take-in/waiting">Gifts waiting</Link>
-            <Link href="/take-in/list">From a list</Link>
+            <Link href="/take-in/waiting">{t('take-in.waiting')}</Link>
+            <Link href="/take-in/list">{t('take-in.from-list')}</Link>
           </p>
         </>
       }
-      inWords={visitInWords}
-      more="more about it"
-      besideLabel="This visit"
+      inWords={(visit) => visitInWords(visit, t)}
+      more={t('take-in.more')}
+      besideLabel={t('take-in.visit')}
       beside={
         <>
           <VisitPins
             pinned={draft}
-            dayLabel="Received"
+            dayLabel={t('take-in.day')}
             today={open.today}
             onChange={(change) => open.visit.dispatch((was) => ({ ...was, ...change }))}
           />
@@ -76,35 +79,31 @@ function TakeInTable({ open, onSaved }: TakeInTableProps) {
             work={gifts}
             nameOf={(gift) => gift.variety}
             inWords={(gift) => <GiftInWords gift={gift} thisYear={open.thisYear} />}
-            whileEmpty={
-              <p className="soft">
-                The gifts of this visit gather here. Enter after the last field lists one.
-              </p>
-            }
-            total={giftsInWords}
+            whileEmpty={<p className="soft">{t('take-in.gathers')}</p>}
+            total={({ length }) => t('take-in.amount-of-gifts', { count: length })}
           />
         </>
       }
-      saveWord="Save the visit"
+      saveWord={t('take-in.save')}
     >
       <PersonFields
-        label="Who brings it?"
-        nobody="Nobody knows"
-        nobodyMeans="The gifts will stand in the book without a donor."
+        label={t('take-in.who')}
+        nobody={t('take-in.nobody')}
+        nobodyMeans={t('take-in.nobody-means')}
         person={draft.donor}
         onChange={(change) => table.setIn('donor', change)}
         problems={shown.problems}
       />
       <LineCard
         lines={draft.gifts}
-        noun="Gift"
+        noun={t('take-in.gift')}
         onList={gifts.listOrShow}
         doing={
           <>
             <DecisionButtons decision={line.decision} onDecide={decide} />
             {!line.more && (
               <button type="button" className="word-button table-button" onClick={openMore}>
-                more about it
+                {t('take-in.more')}
               </button>
             )}
           </>
@@ -118,11 +117,9 @@ function TakeInTable({ open, onSaved }: TakeInTableProps) {
   )
 }
 
-function giftsInWords({ length }: readonly unknown[]): string {
-  return length === 1 ? '1 gift' : `${length} gifts`
-}
-
-function visitInWords({ donor, gifts: { listed } }: TakeInDraft): string {
-  const who = personNamed(donor, 'a donor')
-  return listed.length === 0 ? `${who}, no gift listed yet` : `${giftsInWords(listed)} from ${who}`
+function visitInWords({ donor, gifts: { listed } }: TakeInDraft, t: Texts['text']): string {
+  const who = personNamed(donor, t('take-in.donor'))
+  return listed.length === 0
+    ? t('take-in.not-listed', { who })
+    : t('take-in.visit-so-far', { count: listed.length, who })
 }

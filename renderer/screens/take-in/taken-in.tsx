@@ -1,8 +1,9 @@
 import { useEffect, useRef, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { LabelPrint } from '../../shared/labels/label-print.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
-import { decisionInWords } from './gift-decision-fields.tsx'
+import { decisionTold } from './gift-decision-fields.tsx'
 import type { GiftLine } from './gift-line.ts'
 
 /** A visit that was saved: what the collection answered, beside what was typed. */
@@ -19,16 +20,15 @@ interface TakenInProps {
 
 /** The new numbers of a saved visit, with the labels to print and the next donor one key away. */
 export function TakenIn({ visit, onNextDonor }: TakenInProps) {
+  const { t, say } = useTexts()
   const next = useRef<HTMLButtonElement>(null)
   const [printing, setPrinting] = useState(false)
   useEffect(() => next.current?.focus(), [])
   const takenGifts = visit.gifts.filter(({ decision }) => decision === 'take-in')
   const kept = visit.gifts.filter(({ decision }) => decision !== 'take-in')
   return (
-    <section className="taken-in stack-5" aria-label="Taken in">
-      <h1>
-        Taken in: {giftsInWords(visit.taken.length)} from {visit.donor}
-      </h1>
+    <section className="taken-in stack-5" aria-label={t('take-in.taken-in')}>
+      <h1>{t('take-in.taken-in-title', { count: visit.taken.length, donor: visit.donor })}</h1>
       <ol className="stack-3 taken-in-list fields">
         {visit.taken.map((taken, index) => (
           <li key={taken.lotId} className="envelope flap">
@@ -45,27 +45,27 @@ export function TakenIn({ visit, onNextDonor }: TakenInProps) {
         ))}
       </ol>
       {kept.length > 0 && (
-        <ul className="stack-2" aria-label="Without a number">
+        <ul className="stack-2" aria-label={t('take-in.without-number')}>
           {kept.map((gift) => (
             <li key={gift.id}>
-              <strong>{gift.variety}</strong> {decisionInWords(gift)}
+              <strong>{gift.variety}</strong> {say(decisionTold(gift))}
             </li>
           ))}
         </ul>
       )}
       <p className="buttons">
         <button ref={next} type="button" className="button table-button" onClick={onNextDonor}>
-          Next donor
+          {t('take-in.next')}
         </button>
         {!printing && visit.taken.length > 0 && (
           <button type="button" className="quiet-button table-button" onClick={() => setPrinting(true)}>
-            Print labels
+            {t('take-in.print-labels')}
           </button>
         )}
       </p>
       {printing && (
         <LabelPrint
-          title={visit.taken.length === 1 ? 'Its label' : 'Labels of this visit'}
+          title={t('take-in.labels', { count: visit.taken.length })}
           lotIds={visit.taken.map(({ lotId }) => lotId)}
           contents=""
           onClose={() => {
@@ -76,9 +76,4 @@ export function TakenIn({ visit, onNextDonor }: TakenInProps) {
       )}
     </section>
   )
-}
-
-function giftsInWords(count: number): string {
-  if (count === 0) return 'nothing'
-  return count === 1 ? 'one gift' : `${count} gifts`
 }

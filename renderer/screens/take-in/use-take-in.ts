@@ -1,4 +1,5 @@
 import { flushSync } from 'react-dom'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
 import type { OpenTable } from '../../shared/table-form/table-draft.tsx'
 import { useTable } from '../../shared/table-form/use-table.ts'
@@ -9,6 +10,7 @@ import type { SavedVisit } from './taken-in.tsx'
 
 /** What the keys and buttons of the Take in table do, and what is wrong where. */
 export function useTakeIn(open: OpenTable<TakeInDraft>, onSaved: (saved: SavedVisit) => void) {
+  const { t } = useTexts()
   const { draft } = open
   const { donor } = draft
   const unfoldMore = () =>
@@ -26,7 +28,7 @@ export function useTakeIn(open: OpenTable<TakeInDraft>, onSaved: (saved: SavedVi
   })
   const gifts = useVisitLines({
     lines: draft.gifts,
-    rules: giftRules(open.thisYear),
+    rules: giftRules(open.thisYear, t),
     onLines: (update) => table.change((was) => ({ ...was, gifts: update(was.gifts) })),
     table,
     begins: 'variety',
@@ -34,13 +36,17 @@ export function useTakeIn(open: OpenTable<TakeInDraft>, onSaved: (saved: SavedVi
   const send = async (listed: readonly GiftLine[]): Promise<boolean> => {
     const input = visitOf(draft, listed, open.today)
     if (input === null) {
-      table.show({ person: WHO })
+      table.show({ person: t('take-in.who-problem') })
       return false
     }
     const { taken } = await table.write(input)
     flushSync(() => {
       table.change((was) => nextVisit(was, crypto.randomUUID()))
-      onSaved({ donor: donor.is === 'nobody' ? 'somebody unknown' : donor.text, gifts: listed, taken })
+      onSaved({
+        donor: donor.is === 'nobody' ? t('take-in.somebody-unknown') : donor.text,
+        gifts: listed,
+        taken,
+      })
     })
     return true
   }
@@ -60,5 +66,4 @@ export function useTakeIn(open: OpenTable<TakeInDraft>, onSaved: (saved: SavedVi
 }
 
 const STEP_OF_DECISION = { 'take-in': 'amount', later: 'waitsFor', decline: 'reason' } as const
-const WHO = "Who brings it? Type a few letters and choose, or choose 'Nobody knows'."
 const BEHIND_MORE: readonly GiftStep[] = ['grownAt', 'donorWords', 'story', 'terms', 'cautionNote']

@@ -1,6 +1,7 @@
 import type { ReactNode, SubmitEvent } from 'react'
 import type { ProblemError } from '../client/problem-error.ts'
 import { openForm } from '../focus/lost-focus.ts'
+import { useTexts } from '../format/use-texts.ts'
 import { ActionButton } from '../parts/action-button.tsx'
 import { ProblemText } from '../parts/problem-text.tsx'
 import './card-form.css'
@@ -35,6 +36,7 @@ export function CardForm(props: CardFormProps) {
     onChoose,
     children,
   } = props
+  const { t } = useTexts()
   const Heading = `h${level}` as const
   const atField = error !== null && shownAtField.includes(error.problem.field ?? '')
   const onSubmit = (event: SubmitEvent) => {
@@ -63,7 +65,7 @@ export function CardForm(props: CardFormProps) {
         </ActionButton>
         {onClose !== undefined && (
           <button type="button" className="quiet-button" onClick={onClose}>
-            Not now
+            {t('card-form.not-now')}
           </button>
         )}
       </div>

@@ -1,3 +1,4 @@
+import { useTexts } from '../format/use-texts.ts'
 import { CardForm } from './card-form.tsx'
 import { useCardForm } from './use-card-form.ts'
 
@@ -11,15 +12,16 @@ interface ReleaseFormProps {
 
 /** Lets a lot in quarantine go again, once it was checked. */
 export function ReleaseForm({ lotId, reason, ...kept }: ReleaseFormProps) {
+  const { t } = useTexts()
   const form = useCardForm({ ...kept, empty: { checked: '' }, writes: 'lot.release' })
-  const hint = reason === '' ? '' : `It was kept back because: ${reason}`
+  const hint = reason === '' ? '' : t('card-form.kept-back-because', { reason })
   return (
     <CardForm
-      title="Release from quarantine"
-      sendWord="Release it"
+      title={t('card-form.release-title')}
+      sendWord={t('card-form.release')}
       {...form.sending({ lotId, checked: form.typed.checked })}
     >
-      {form.textField('checked', 'What was checked, and found', { hint })}
+      {form.textField('checked', t('card-form.what-was-checked'), { hint })}
     </CardForm>
   )
 }

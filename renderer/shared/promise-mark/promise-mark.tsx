@@ -1,14 +1,8 @@
 import type { ReactNode } from 'react'
 import type { PromiseState } from '../../../db/domain/promises/promise.ts'
+import { useTexts } from '../format/use-texts.ts'
 import '../state-mark/state-mark.css'
 import './promise-mark.css'
-
-const WORDS: Record<PromiseState, string> = {
-  overdue: 'overdue',
-  open: 'promised',
-  met: 'came back',
-  'let-go': 'let go',
-}
 
 const LOOP = 'M3 13 C3 6 17 6 17 13'
 
@@ -37,12 +31,13 @@ const OUTLINES: Record<PromiseState, ReactNode> = {
 
 /** How a promise to bring seed back stands, as an outline with its word. */
 export function PromiseMark({ state }: { readonly state: PromiseState }) {
+  const { t } = useTexts()
   return (
     <span className={`state-mark promise-mark-${state}`}>
       <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true">
         {OUTLINES[state]}
       </svg>
-      <span>{WORDS[state]}</span>
+      <span>{t(`promise.state.${state}`)}</span>
     </span>
   )
 }

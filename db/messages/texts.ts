@@ -1,6 +1,12 @@
 import { type MessageFormatElement, TYPE } from '@formatjs/icu-messageformat-parser'
 import { type FormatXMLElementFn, IntlMessageFormat } from 'intl-messageformat'
-import { type Manner, massInWords, massToFigures, numberInWords } from '../domain/amounts/in-words.ts'
+import {
+  type Manner,
+  massInWords,
+  massToFigures,
+  massWithin,
+  numberInWords,
+} from '../domain/amounts/in-words.ts'
 import { milligrams } from '../domain/amounts/mass.ts'
 import { en } from './en/index.ts'
 import { isMessage, type Listed, type Message, type MessageId, message, type Value } from './message.ts'
@@ -48,6 +54,11 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
   const writes = { ...manner, locale }
   const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' })
   const moment = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' })
+  const tenths = { maximumFractionDigits: 1, signDisplay: 'negative', numberingSystem: 'latn' } as const
+  const degrees = {
+    about: new Intl.NumberFormat(locale, tenths),
+    measured: new Intl.NumberFormat(locale, { ...tenths, minimumFractionDigits: 1 }),
+  }
   const lists = {
     and: new Intl.ListFormat(locale, { type: 'conjunction' }),
     or: new Intl.ListFormat(locale, { type: 'disjunction' }),
@@ -84,7 +95,12 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
       const amount = say(message('amount.seeds', { count: value.seeds, unit: value.unit ?? 'seed' }))
       return about(value.about, amount)
     }
+    if ('celsius' in value) {
+      const digits = value.about === true ? degrees.about : degrees.measured
+      return about(value.about, `${digits.format(value.celsius).replace('-', '−')} °C`)
+    }
     if ('mg' in value) {
+      if (value.within !== undefined) return massWithin(value.mg, value.within, writes)
       const mass = milligrams(value.mg)
       return value.about === true
         ? about(true, massToFigures(mass, FIGURES_SHOWN, writes))

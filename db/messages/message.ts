@@ -20,7 +20,7 @@ export interface Mass {
   readonly within?: number
 }
 
-/** A temperature in degrees C, told to a tenth; `about`: nobody measured it. */
+/** A temperature in degrees C, told to a tenth; `about`: nobody measured it, so that 20 is not told as 20.0. */
 export interface Temperature {
   readonly celsius: number
   readonly about?: boolean

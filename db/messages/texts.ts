@@ -97,7 +97,7 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
     }
     if ('celsius' in value) {
       const digits = value.about === true ? degrees.about : degrees.measured
-      return about(value.about, `${digits.format(value.celsius).replace('-', '−')} °C`)
+      return `${digits.format(value.celsius).replace('-', '−')} °C`
     }
     if ('mg' in value) {
       if (value.within !== undefined) return massWithin(value.mg, value.within, writes)

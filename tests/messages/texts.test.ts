@@ -44,7 +44,7 @@ describe('telling a message', () => {
     [{ mg: 370.454, within: 0.1 }, '370.5 mg'],
     [{ celsius: -17.96 }, '−18.0 °C'],
     [{ celsius: -0.04 }, '0.0 °C'],
-    [{ celsius: 20, about: true }, 'about 20 °C'],
+    [{ celsius: 20, about: true }, '20 °C'],
     [{ part: 0.85 }, '85\u00a0%'],
     [{ day: '2026-03-14' }, '14 Mar 2026'],
     [{ person: 7, name: 'Ada Quill' }, 'Ada Quill'],

@@ -21,7 +21,7 @@ const RoundStop = z.object({
   everyDays: z.int(),
   lastOn: z.string().nullable().describe('null: never walked to'),
   due: z.object({ on: z.string(), when: z.enum(['late', 'today', 'later']) }),
-  looks: z.array(z.object({ look: Looked, name: z.string(), words: z.string() })),
+  looks: z.array(z.object({ look: Looked, name: Told, words: Told })),
   lots: z
     .array(RoundLot)
     .describe('with seed, there and inside it, but for places with a rhythm of their own'),
@@ -32,8 +32,8 @@ const RoundFinding = z.object({
   placeId: Id,
   path: z.string(),
   look: Looked,
-  name: z.string(),
-  note: z.string(),
+  name: Told,
+  note: Told,
   lots: z.array(z.object(LotName)),
 })
 
@@ -72,8 +72,8 @@ const Moisture = z.object({
   percent: z.number().describe('percent of fresh weight; of a coarse class its middle'),
   low: Percent,
   high: Percent,
-  words: z.string(),
-  advice: z.array(z.string()).describe('what follows for storing and freezing'),
+  words: Told,
+  advice: z.array(Told).describe('what follows for storing and freezing'),
 })
 export type Moisture = z.infer<typeof Moisture>
 
@@ -88,7 +88,7 @@ export const LotStorage = z.object({
       pestProof: z.boolean(),
       since: z.string(),
       note: z.string(),
-      words: z.string(),
+      words: Told,
     })
     .nullable(),
   moistures: z.array(
@@ -98,18 +98,18 @@ export const LotStorage = z.object({
       note: z.string(),
     }),
   ),
-  cautions: z.array(z.string()),
+  cautions: z.array(Told),
   stays: z.array(
     z.object({
       placeId: Id,
       place: z.string(),
       from: z.string(),
       until: z.string().nullable(),
-      words: z.string().describe('how warm and damp it was there; empty where nobody measured'),
+      words: Told.describe('how warm and damp it was there; empty where nobody measured'),
     }),
   ),
   findings: z
-    .array(z.object({ on: z.string(), place: z.string(), words: z.string() }))
+    .array(z.object({ on: z.string(), place: z.string(), words: Told }))
     .describe('what rounds found of it, the latest first'),
 })
 export type LotStorage = z.infer<typeof LotStorage>
@@ -153,7 +153,7 @@ export const LotForecast = z.object({
         place: z.string(),
         years: Years.nullable().describe('to the threshold; null: not to be told'),
         words: z.string(),
-        caution: z.string(),
+        caution: Told,
       }),
     )
     .describe('what it would be to move the lot'),
@@ -167,7 +167,7 @@ export const careOperations = {
     z.object({
       places: z.array(RoundStop).describe('the one due first comes first'),
       toWalk: z.int().describe('late or due today'),
-      cautions: z.array(z.string()),
+      cautions: z.array(Told),
       unvisited: z
         .array(z.object({ placeId: Id, path: z.string() }))
         .describe('outermost places with lots, there or inside, to which no round goes'),
@@ -266,9 +266,9 @@ export const careOperations = {
         .object({ stopAt: z.number(), water: z.number(), gel: z.number() })
         .nullable()
         .describe('grams; null where the seed is at the goal already'),
-      words: z.string(),
-      assumptions: z.array(z.string()),
-      cautions: z.array(z.string()),
+      words: Told,
+      assumptions: z.array(Told),
+      cautions: z.array(Told),
     }),
   ),
   'lot.preview-move': reads(
@@ -309,7 +309,7 @@ export const careOperations = {
           words: z.string(),
           soon: z.int().describe('lots more that are below within five years'),
           notTold: z.int().describe('lots of which nothing can be said there'),
-          caution: z.string(),
+          caution: Told,
         }),
       ),
     }),
@@ -322,7 +322,7 @@ export const careOperations = {
       least: z.number().describe('points of the percentage alive today'),
       middle: z.number(),
       most: z.number(),
-      words: z.string(),
+      words: Told,
     }),
   ),
   'forecast.get-progress': reads(

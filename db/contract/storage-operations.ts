@@ -3,6 +3,7 @@ import { PLACE_AIMS } from '../domain/climate/limits.ts'
 import { PLACE_STATES } from '../domain/climate/place-state.ts'
 import { Day, Id, Line, LotLine, Story } from './fields.ts'
 import { reads, writes } from './operation.ts'
+import { Told } from './told.ts'
 
 export const PlaceLine = z.object({
   placeId: Id,
@@ -43,7 +44,7 @@ export const StoredPlace = PlaceLine.extend({
     ),
   latest: z.string().nullable().describe('the minute of the latest reading'),
   state: z.enum(PLACE_STATES),
-  stateWords: z.string(),
+  stateWords: Told,
 })
 export type StoredPlace = z.infer<typeof StoredPlace>
 
@@ -100,19 +101,19 @@ export const PlaceClimate = z.object({
     highestCelsius: Celsius.nullable(),
     highestHumidity: Percent.nullable(),
     highestSum: z.number().nullable(),
-    words: z.string(),
+    words: Told,
   }),
   sum: ClimateSum.nullable().describe('null where nothing was read in that time'),
-  words: z.array(z.string()).describe('what the readings say, sentence by sentence'),
+  words: z.array(Told).describe('what the readings say, sentence by sentence'),
   trace: z.array(ClimateDay),
   traceBy: z.enum(['day', 'month']),
   spells: z.array(Spell).describe('the longest times beyond the limits'),
-  thaws: z.object({ peaks: z.int(), everyHours: z.number(), rise: z.number(), words: z.string() }).nullable(),
+  thaws: z.object({ peaks: z.int(), everyHours: z.number(), rise: z.number(), words: Told }).nullable(),
   lots: z.array(
     z.object({
       ...LotLine,
       place: z.string(),
-      caution: z.string().describe('why it should not lie there as it is; may be empty'),
+      caution: Told.describe('why it should not lie there as it is; may be empty'),
     }),
   ),
   batches: z.array(
@@ -130,7 +131,7 @@ export const PlaceClimate = z.object({
 export type PlaceClimate = z.infer<typeof PlaceClimate>
 
 const Season = z.object({
-  months: z.string().describe("'Dec to Feb'"),
+  months: Told.describe("'Dec to Feb'"),
   sum: ClimateSum,
 })
 
@@ -160,17 +161,17 @@ const File = {
 const RefusedRow = z.object({
   row: z.int().describe('as a spreadsheet numbers it: the first line is 1'),
   text: z.string(),
-  because: z.string(),
+  because: Told,
 })
 
 const Columns = z
-  .array(z.object({ column: Column, name: z.string() }))
+  .array(z.object({ column: Column, name: Told }))
   .describe('the columns that hold numbers, to choose among')
 
 const ReadFile = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('read'),
-    understood: z.array(z.string()).describe('how the file was understood, sentence by sentence'),
+    understood: z.array(Told).describe('how the file was understood, sentence by sentence'),
     columns: Columns,
     temperature: Column,
     humidity: Column.nullable(),
@@ -182,15 +183,15 @@ const ReadFile = z.discriminatedUnion('kind', [
     already: z.int().describe('readings of a minute that is in the book already; they are left out'),
     refused: z.array(RefusedRow).describe('the first of them'),
     refusedRows: z.int(),
-    sample: z.array(z.object({ at: z.string(), words: z.string() })),
+    sample: z.array(z.object({ at: z.string(), words: Told })),
   }),
   z.object({
     kind: z.literal('ask'),
     about: z.enum(['order', 'unit', 'columns']),
-    because: z.string(),
+    because: Told,
     columns: Columns,
   }),
-  z.object({ kind: z.literal('unreadable'), because: z.string() }),
+  z.object({ kind: z.literal('unreadable'), because: Told }),
 ])
 export type ReadFile = z.infer<typeof ReadFile>
 
@@ -208,12 +209,12 @@ export const storageOperations = {
   'place.preview-kind': reads(
     'Says what calling a place another kind of place does to the climate that its seed is taken to lie in.',
     z.strictObject({ placeId: Id, kind: PlaceLine.shape.kind }),
-    z.object({ words: z.string() }),
+    z.object({ words: z.array(Told) }),
   ),
   'place.change-kind': writes(
     'Says that a place is another kind of place, such as a fridge and no cupboard.',
     { placeId: Id, kind: PlaceLine.shape.kind },
-    { words: z.string() },
+    { words: z.array(Told) },
   ),
   'storage.list': reads(
     'Lists the storage places with how each stands by its latest readings.',
@@ -246,10 +247,10 @@ export const storageOperations = {
           path: z.string(),
           sum: ClimateSum.nullable(),
           seasons: z.array(Season),
-          words: z.string(),
+          words: Told,
         }),
       ),
-      words: z.string().describe('which of them keeps seed best so far, and how sure that is'),
+      words: Told.describe('which of them keeps seed best so far, and how sure that is'),
     }),
   ),
   'place.change-terms': writes(
@@ -271,7 +272,7 @@ export const storageOperations = {
       ...ReadOff.shape,
       note: Story.default(''),
     },
-    { place: StoredPlace, warnings: z.array(z.string()) },
+    { place: StoredPlace, warnings: z.array(Told) },
   ),
   'reading.preview-file': reads(
     "Shows how a data logger's file is understood and which rows are refused, without writing anything.",

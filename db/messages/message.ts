@@ -10,9 +10,19 @@ export interface Seeds {
   readonly about?: boolean
 }
 
-/** A mass in milligrams; `about`: the book keeps more figures than are shown. */
+/**
+ * A mass in milligrams; `about`: the book keeps more figures than are shown; `within`: it was worked out to weigh by, and is
+ * told finely enough to be no more than that beside it.
+ */
 export interface Mass {
   readonly mg: number
+  readonly about?: boolean
+  readonly within?: number
+}
+
+/** A temperature in degrees C, told to a tenth; `about`: nobody measured it, so that 20 is not told as 20.0. */
+export interface Temperature {
+  readonly celsius: number
   readonly about?: boolean
 }
 
@@ -45,7 +55,18 @@ export interface Listed {
 }
 
 /** What a message is told with. A text is a name or what somebody typed, and stays as it is in every language. */
-export type Value = string | number | Seeds | Mass | Part | Day | Moment | PersonNamed | Listed | Message
+export type Value =
+  | string
+  | number
+  | Seeds
+  | Mass
+  | Temperature
+  | Part
+  | Day
+  | Moment
+  | PersonNamed
+  | Listed
+  | Message
 
 /** Every message that there is, by its id, as the English catalogue has it. */
 type Catalogue = typeof en
@@ -61,19 +82,21 @@ type KindOf<E> = E extends string
       ? Seeds
       : E extends { mg: number }
         ? Mass
-        : E extends { part: number }
-          ? Part
-          : E extends { day: string }
-            ? Day
-            : E extends { moment: string }
-              ? Moment
-              : E extends { person: number }
-                ? PersonNamed
-                : E extends { list: unknown }
-                  ? Listed
-                  : E extends { id: string }
-                    ? Message
-                    : never
+        : E extends { celsius: number }
+          ? Temperature
+          : E extends { part: number }
+            ? Part
+            : E extends { day: string }
+              ? Day
+              : E extends { moment: string }
+                ? Moment
+                : E extends { person: number }
+                  ? PersonNamed
+                  : E extends { list: unknown }
+                    ? Listed
+                    : E extends { id: string }
+                      ? Message
+                      : never
 
 /** What a message has to be given. */
 export type ValuesOf<I extends MessageId> = Catalogue[I] extends { values: infer V }

@@ -1,6 +1,12 @@
 import { type MessageFormatElement, TYPE } from '@formatjs/icu-messageformat-parser'
 import { type FormatXMLElementFn, IntlMessageFormat } from 'intl-messageformat'
-import { type Manner, massInWords, massToFigures, numberInWords } from '../domain/amounts/in-words.ts'
+import {
+  type Manner,
+  massInWords,
+  massToFigures,
+  massWithin,
+  numberInWords,
+} from '../domain/amounts/in-words.ts'
 import { milligrams } from '../domain/amounts/mass.ts'
 import { en } from './en/index.ts'
 import { isMessage, type Listed, type Message, type MessageId, message, type Value } from './message.ts'
@@ -48,6 +54,11 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
   const writes = { ...manner, locale }
   const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' })
   const moment = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' })
+  const tenths = { maximumFractionDigits: 1, signDisplay: 'negative', numberingSystem: 'latn' } as const
+  const degrees = {
+    about: new Intl.NumberFormat(locale, tenths),
+    measured: new Intl.NumberFormat(locale, { ...tenths, minimumFractionDigits: 1 }),
+  }
   const lists = {
     and: new Intl.ListFormat(locale, { type: 'conjunction' }),
     or: new Intl.ListFormat(locale, { type: 'disjunction' }),
@@ -58,7 +69,7 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
     const found = formats.get(id)
     if (found !== undefined) return found
     const format = new IntlMessageFormat(translation[id] ?? en[id]?.text ?? id, `${locale}-u-nu-latn`)
-    const made = { format, counted: countedIn(format.getAst()) }
+    const made = { format, choosing: choosingIn(format.getAst()) }
     formats.set(id, made)
     return made
   }
@@ -66,10 +77,10 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
     { id, values = {} }: Message,
     tags: Readonly<Record<string, FormatXMLElementFn<unknown>>>,
   ) => {
-    const { format, counted } = toldBy(id)
+    const { format, choosing } = toldBy(id)
     const given = Object.entries(values).map(([name, value]) => [
       name,
-      typeof value === 'number' && counted.has(name) ? value : ready(value),
+      choosing.has(name) && (typeof value === 'number' || typeof value === 'string') ? value : ready(value),
     ])
     return format.format({ ...Object.fromEntries(given), ...tags })
   }
@@ -84,7 +95,12 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
       const amount = say(message('amount.seeds', { count: value.seeds, unit: value.unit ?? 'seed' }))
       return about(value.about, amount)
     }
+    if ('celsius' in value) {
+      const digits = value.about === true ? degrees.about : degrees.measured
+      return `${digits.format(value.celsius).replace('-', '−')} °C`
+    }
     if ('mg' in value) {
+      if (value.within !== undefined) return massWithin(value.mg, value.within, writes)
       const mass = milligrams(value.mg)
       return value.about === true
         ? about(true, massToFigures(mass, FIGURES_SHOWN, writes))
@@ -109,19 +125,19 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
   }
 }
 
-/** A message ready to be told, with the values on which the form of a word depends: those stay numbers. */
+/** A message ready to be told, with the values that choose a form of it: those stay as they are. */
 interface Told {
   readonly format: IntlMessageFormat
-  readonly counted: ReadonlySet<string>
+  readonly choosing: ReadonlySet<string>
 }
 
-function countedIn(elements: readonly MessageFormatElement[]): ReadonlySet<string> {
+function choosingIn(elements: readonly MessageFormatElement[]): ReadonlySet<string> {
   const found = elements.flatMap((element) => {
     if (element.type === TYPE.plural || element.type === TYPE.select) {
-      const inside = Object.values(element.options).flatMap(({ value }) => [...countedIn(value)])
-      return element.type === TYPE.plural ? [element.value, ...inside] : inside
+      const inside = Object.values(element.options).flatMap(({ value }) => [...choosingIn(value)])
+      return [element.value, ...inside]
     }
-    return element.type === TYPE.tag ? [...countedIn(element.children)] : []
+    return element.type === TYPE.tag ? [...choosingIn(element.children)] : []
   })
   return new Set(found)
 }

@@ -28,7 +28,7 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
   await expect(card).toContainText('readings, but nothing to keep to yet')
   await card.getByRole('button', { name: 'What it is meant for' }).press('Enter')
   await expect(card.getByLabel('Meant for keeping seed')).toBeFocused()
-  await card.getByRole('button', { name: 'Keep that' }).press('Enter')
+  await card.getByRole('button', { name: 'Save' }).press('Enter')
   await expect(card).toContainText('too warm and too damp')
   await card.getByRole('button', { name: 'Take a logger’s file in' }).press('Enter')
   const hot = Array.from(
@@ -80,7 +80,9 @@ test('moisture and container go on the lot’s card, and a freezer is warned of 
   const form = card.getByRole('form', { name: 'How moist it is' })
   await form.getByLabel('Found by').selectOption('break-check')
   await form.getByLabel('It', { exact: true }).selectOption('bends')
-  await expect(form).toContainText('between 8 and 13 % moisture. Do not close it in')
+  await expect(form).toContainText(
+    'between 8 and 13 %, as it bends or flattens in the hand. Do not close it in',
+  )
   await form.getByRole('button', { name: 'Write it down' }).press('Enter')
   await card.getByRole('button', { name: 'Dry it' }).press('Enter')
   const drying = card.getByRole('form', { name: 'Dry it' })
@@ -124,7 +126,7 @@ test('a round is ticked by keyboard, outlives the window, and puts a lot into qu
   await expect(note).toHaveValue('weevils')
   await note.press('Control+Enter')
   await expect(page.getByRole('contentinfo').getByRole('status')).toContainText(
-    'Walked to 1 place; found pests in Cellar; 1 lot in quarantine',
+    'Checked 1 place; pests in Cellar; 1 lot in quarantine',
   )
   await expect(page.getByRole('region', { name: 'Rounds walked' })).toContainText('Pests in Cellar: weevils')
   await expect(page.getByRole('link', { name: 'Round', exact: true })).toBeVisible()

@@ -6,13 +6,18 @@ const project = join(import.meta.dirname, '..', '..')
 
 /** Folders and files in which no text for people may stand: they tell by messages of the catalogue. */
 export const TOLD_BY_MESSAGES: readonly string[] = [
+  'db/domain/climate',
+  'db/domain/moisture',
   'db/domain/promises',
+  'db/domain/rounds',
+  'db/services/storage',
   'renderer/screens/gifts-waiting',
   'renderer/screens/import-export',
   'renderer/screens/people',
   'renderer/screens/print',
   'renderer/screens/returns',
   'renderer/screens/spreadsheet-import',
+  'renderer/screens/storage',
   'renderer/screens/take-in',
   'renderer/shared/card-form',
   'renderer/shared/promise-mark',

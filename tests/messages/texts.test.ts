@@ -40,6 +40,11 @@ describe('telling a message', () => {
     [{ seeds: 3, unit: 'fruit', about: true }, 'about 3 fruits'],
     [{ mg: 2_405_760 }, '2.40576 kg'],
     [{ mg: 2_405_760, about: true }, 'about 2.406 kg'],
+    [{ mg: 370.454, within: 0.5 }, '370 mg'],
+    [{ mg: 370.454, within: 0.1 }, '370.5 mg'],
+    [{ celsius: -17.96 }, '−18.0 °C'],
+    [{ celsius: -0.04 }, '0.0 °C'],
+    [{ celsius: 20, about: true }, '20 °C'],
     [{ part: 0.85 }, '85\u00a0%'],
     [{ day: '2026-03-14' }, '14 Mar 2026'],
     [{ person: 7, name: 'Ada Quill' }, 'Ada Quill'],
@@ -50,6 +55,11 @@ describe('telling a message', () => {
     [message('amount.somebody'), 'somebody'],
   ] as const)('writes %o as %s', (amount, told) => {
     expect(texts('en', 'en-GB').say({ id: 'amount.about', values: { amount } })).toBe(`about ${told}`)
+  })
+
+  it('chooses by a word in a language from right to left as well', () => {
+    const told = texts('ar', 'en-GB', {}, 'rtl').text('amount.seeds', { count: 2, unit: 'cluster' })
+    expect(told).toBe('2 clusters')
   })
 
   it('keeps names apart from a script that runs the other way', () => {

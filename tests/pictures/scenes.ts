@@ -193,7 +193,7 @@ export const SCENES: readonly Scene[] = [
       const { places } = await app.call('storage.list', {})
       const fullest = places.toSorted((one, other) => other.lots - one.lots)[0]
       await open(page, `/storage/place/${fullest?.placeId ?? ''}`)
-      await page.getByText('What would it bring to move them?').click()
+      await page.getByText('Would they last longer elsewhere?').click()
       await page.locator('.plain-table').scrollIntoViewIfNeeded()
     },
   },

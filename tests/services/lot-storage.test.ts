@@ -21,7 +21,9 @@ describe('moisture', () => {
     const { moisture } = await test.call('moisture.record', { lotId, on: TODAY, measured: oven })
     expect(moisture.percent).toBeCloseTo(8, 6)
     expect(moisture.words).toBe('8 % moisture')
-    expect((await storage()).moistures).toMatchObject([{ on: TODAY, method: 'oven', words: '8 % (oven)' }])
+    expect((await storage()).moistures).toMatchObject([
+      { on: TODAY, method: 'oven', words: '8 % moisture (oven)' },
+    ])
   })
 
   it('comes from the air of a sealed jar by the published relation, with its doubt', async () => {
@@ -127,7 +129,7 @@ describe('drying', () => {
     expect(words).toBe(
       'Stop when the seed weighs 412 g: 37.9 g of water must go, for which 379 g of fresh drying gel will do.',
     )
-    expect(assumptions.join(' ')).toContain('10 % of its own weight')
+    expect(assumptions.join(' ')).toContain('10\u00a0% of its own weight')
     expect(cautions.join(' ')).toContain('cobalt')
     expect((await test.call('moisture.plan-drying', { grams: 450, from: 6, to: 7 })).plan).toBeNull()
   })

@@ -102,14 +102,14 @@ describe('a round that was walked', () => {
     )
     expect(written).toMatchObject({ found: 2, quarantined: 1, undoable: true })
     expect(written.said).toBe(
-      'Walked to 1 place; found pests in Back room, readings beyond the limits in Back room; 1 lot in quarantine',
+      'Checked 1 place; pests in Back room and readings beyond the limits in Back room; 1 lot in quarantine',
     )
-    expect(await reasonOf(sick.lotId)).toBe(`pests, found on the round of ${TODAY}: weevils in the envelope`)
+    expect(await reasonOf(sick.lotId)).toBe('weevils in the envelope')
     expect(await reasonOf(well.lotId)).toBe('')
     expect((await test.call('storage.get', { placeId: room })).sum?.highest).toBe(30)
     const finding = { look: 'pests', note: 'weevils in the envelope', lots: [{ lotId: sick.lotId }] }
     expect((await test.call('round.list', { placeId: room })).rounds).toMatchObject([
-      { on: TODAY, places: 1, findings: [finding, { look: 'reading', note: 'too warm, too damp' }] },
+      { on: TODAY, places: 1, findings: [finding, { look: 'reading', note: 'too warm and too damp' }] },
     ])
     expect((await test.call('lot.get-storage', { lotId: sick.lotId })).findings).toMatchObject([
       { on: TODAY, place: 'Back room', words: 'pests: weevils in the envelope' },

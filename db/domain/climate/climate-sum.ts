@@ -70,7 +70,7 @@ class Mean {
 }
 
 /** Quarters of the year that begin with December, so that each is one season wherever the place is. */
-export const SEASONS = ['Dec to Feb', 'Mar to May', 'Jun to Aug', 'Sep to Nov'] as const
+export const SEASONS = ['dec-feb', 'mar-may', 'jun-aug', 'sep-nov'] as const
 export type Season = (typeof SEASONS)[number]
 
 /** The season in which a reading was taken. */

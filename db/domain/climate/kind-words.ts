@@ -1,4 +1,4 @@
-import { celsiusInWords } from './climate-words.ts'
+import { type Message, message } from '../../messages/message.ts'
 
 /** What a place is taken to be like where nobody measured, before and after it is called another kind of place. */
 export interface KindChange {
@@ -13,38 +13,40 @@ export interface KindChange {
   readonly beginsToFreeze: boolean
 }
 
-/** What calling a place another kind of place does to the climate that its seed is taken to have lain in. */
-export function kindChangeInWords(change: KindChange): string {
-  const frost = change.beginsToFreeze
-    ? ' Frost kills moist seed: look at what is said beside each of its lots.'
-    : ''
-  const { readFromBefore, readFromAfter } = change
-  const [before, after] = [degrees(change.celsiusBefore), degrees(change.celsiusAfter)]
+/** What calling a place another kind of place does to the climate that its seed is taken to have lain in, a sentence each. */
+export function kindChangeInWords(change: KindChange): Message[] {
   const same =
-    readFromBefore === readFromAfter &&
-    (readFromAfter !== null || change.celsiusBefore === change.celsiusAfter)
-  if (same) {
-    const holds =
-      readFromAfter === null
-        ? `Its seed is taken to lie at ${after} as before`
-        : `The readings of ${readFromAfter} go on to hold`
-    return `${holds}: no forecast changes.${frost}`
-  }
-  const lots =
-    change.lots === 0
-      ? ''
-      : ` ${change.lots === 1 ? 'The forecast of the lot there changes' : `The forecasts of the ${change.lots} lots there change`}.`
-  const was =
-    readFromBefore === null
-      ? `Nobody measured there. Its seed was taken to have lain at ${before}`
-      : `Its seed was taken to have lain in the air of ${readFromBefore}`
-  const is =
-    readFromAfter === null
-      ? `is now taken to have lain at ${after} all the time.${lots} Readings would tell better.`
-      : `is now taken to have lain in the air of ${readFromAfter}.${lots}`
-  return `${was}, and ${is}${frost}`
+    change.readFromBefore === change.readFromAfter &&
+    (change.readFromAfter !== null || change.celsiusBefore === change.celsiusAfter)
+  const told = same ? [unchangedInWords(change)] : changedInWords(change)
+  return [...told, ...(change.beginsToFreeze ? [message('storage.kind-change-frost')] : [])]
 }
 
-function degrees(celsius: number): string {
-  return celsiusInWords(100 * celsius).replace('.0', '')
+function unchangedInWords({ readFromAfter: place, celsiusAfter }: KindChange): Message {
+  return place === null
+    ? message('storage.kind-change-same-warmth', { celsius: assumed(celsiusAfter) })
+    : message('storage.kind-change-same-readings', { place })
+}
+
+function changedInWords(change: KindChange): Message[] {
+  const { readFromBefore, readFromAfter, lots } = change
+  const [was, now] = [assumed(change.celsiusBefore), assumed(change.celsiusAfter)]
+  const forecasts = lots === 0 ? [] : [message('storage.kind-change-forecasts', { lots })]
+  if (readFromAfter === null) {
+    const changed =
+      readFromBefore === null
+        ? message('storage.kind-change-assumed', { was, now })
+        : message('storage.kind-change-no-readings', { was: readFromBefore, now })
+    return [changed, ...forecasts, message('storage.kind-change-read-it')]
+  }
+  return [
+    readFromBefore === null
+      ? message('storage.kind-change-to-readings', { was, now: readFromAfter })
+      : message('storage.kind-change-other-readings', { was: readFromBefore, now: readFromAfter }),
+    ...forecasts,
+  ]
+}
+
+function assumed(celsius: number) {
+  return { celsius, about: true }
 }

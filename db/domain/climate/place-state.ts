@@ -1,6 +1,6 @@
+import { type Message, message } from '../../messages/message.ts'
 import { daysBetween } from '../dates/day-arithmetic.ts'
 import type { IsoDate } from '../dates/iso-date.ts'
-import { assertNever } from '../shared/assert-never.ts'
 import { beyond, type ClimateLimits, hasLimits } from './limits.ts'
 import type { ClimateReading } from './reading.ts'
 import { timeOutside } from './time-outside.ts'
@@ -49,24 +49,13 @@ export function placeState(
   return damp ? 'too-damp' : 'good'
 }
 
-/** The state in a keeper's words. `latest` as in {@link placeState}, written as the keeper reads dates. */
-export function stateInWords(state: PlaceState, limits: ClimateLimits, latest: string): string {
-  switch (state) {
-    case 'good':
-      return limits.highestSum === null && limits.highestPm === null ? 'cold enough' : 'dry and cool enough'
-    case 'too-warm':
-      return 'too warm'
-    case 'too-damp':
-      return 'too damp'
-    case 'too-warm-and-damp':
-      return 'too warm and too damp'
-    case 'no-aim':
-      return 'readings, but nothing to keep to yet'
-    case 'stale':
-      return `no readings since ${latest}`
-    case 'no-readings':
-      return 'no readings yet'
-    default:
-      return assertNever(state, 'A state has no wording yet')
-  }
+/** The state in words. `latest` as in {@link placeState}. */
+export function stateInWords(state: PlaceState, limits: ClimateLimits, latest: IsoDate | null): Message {
+  if (state === 'good')
+    return limits.highestSum === null && limits.highestPm === null
+      ? message('storage.state-cold')
+      : message('storage.state-dry')
+  return state === 'stale'
+    ? message('storage.state-stale', { day: { day: latest ?? '' } })
+    : message(`storage.state-${state}`)
 }

@@ -1,5 +1,4 @@
 import type { IsoDate } from '../dates/iso-date.ts'
-import { FREEZING_AGAINST_INSECTS } from '../moisture/moisture-words.ts'
 import { assertNever } from '../shared/assert-never.ts'
 
 /** What a gift may have to wait for before it is taken in. */
@@ -90,7 +89,7 @@ export function waitingInWords(step: Waiting): string {
 export function waitingCaution(step: Waiting): string {
   switch (step) {
     case 'freezing':
-      return FREEZING_AGAINST_INSECTS
+      return 'Freeze at −18 °C or colder for two weeks, in small packets in a sealed container. Only seed dried to about 5 to 8 % moisture, and never seed that dies when dried. Let it warm up closed for a day before you open it.'
     case 'drying':
       return 'Silica gel that turns from blue to pink holds cobalt chloride, which is toxic: do not breathe its dust, keep it from food and children. Prefer gel without cobalt.'
     case 'legal':

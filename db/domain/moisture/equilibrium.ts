@@ -1,3 +1,4 @@
+import { type Message, message } from '../../messages/message.ts'
 import { wetFromDry } from './moisture-basis.ts'
 
 /** Air that seed has come to rest with, and the seed's oil. */
@@ -12,7 +13,7 @@ export interface SealedAir {
 
 export type EquilibriumMoisture =
   | { readonly kind: 'moisture'; readonly dryPercent: number; readonly wetPercent: number }
-  | { readonly kind: 'outside'; readonly field: 'humidity' | 'temperature'; readonly because: string }
+  | { readonly kind: 'outside'; readonly field: 'humidity' | 'temperature'; readonly because: Message }
 
 /** Where the relation was fitted: 10 to 70 % humidity; starchy seed 0 to 40 C, oily seed 15 to 25 C. */
 const HUMIDITY = { from: 0.1, to: 0.7 } as const
@@ -34,13 +35,12 @@ export function equilibriumMoisture({ humidity, temperature, oil }: SealedAir): 
   if (!(humidity >= HUMIDITY.from && humidity <= HUMIDITY.to)) {
     const because =
       humidity > HUMIDITY.to
-        ? 'Above 70 % the relation is not known. Seed in such air is far too moist to store: dry it first.'
-        : 'Below 10 % the relation is not known. Seed in such air is dry enough for any store.'
+        ? message('storage.jar-too-damp', { most: 100 * HUMIDITY.to })
+        : message('storage.jar-too-dry', { least: 100 * HUMIDITY.from })
     return { kind: 'outside', field: 'humidity', because }
   }
   if (!(temperature >= fitted.from && temperature <= fitted.to)) {
-    const which = oily ? 'seed rich in oil' : 'starchy seed'
-    const because = `For ${which} the relation holds from ${fitted.from} to ${fitted.to} °C. Let the jar come to such a temperature and read again.`
+    const because = message('storage.jar-temperature', { seed: oily ? 'oily' : 'starchy', ...fitted })
     return { kind: 'outside', field: 'temperature', because }
   }
   return { kind: 'moisture', ...cromarty({ humidity, temperature, oil }) }

@@ -1,3 +1,5 @@
+import { type Message, message } from '../../messages/message.ts'
+
 /**
  * Moisture as percent of the fresh (wet) weight, from percent of the dry weight: wet = 100 dry / (100 + dry).
  *
@@ -29,19 +31,16 @@ export interface OvenMasses {
 
 export type OvenMoisture =
   | { readonly kind: 'moisture'; readonly percent: number }
-  | { readonly kind: 'refused'; readonly field: keyof OvenMasses; readonly because: string }
+  | { readonly kind: 'refused'; readonly field: keyof OvenMasses; readonly because: Message }
 
 /** Moisture of a sample weighed before and after an oven, percent of its fresh weight: 100 (fresh - dry) / fresh. */
 export function ovenMoisture({ fresh, dry, dish }: OvenMasses): OvenMoisture {
-  if (fresh <= dish)
-    return refused('fresh', 'Before the oven it must weigh more than the dish alone. Check both masses.')
-  if (dry <= dish)
-    return refused('dry', 'After the oven it must still weigh more than the dish alone. Check both masses.')
-  if (dry > fresh)
-    return refused('dry', 'It weighs more after the oven than before. Check which mass is which.')
+  if (fresh <= dish) return refused('fresh', message('storage.oven-before'))
+  if (dry <= dish) return refused('dry', message('storage.oven-after'))
+  if (dry > fresh) return refused('dry', message('storage.oven-swapped'))
   return { kind: 'moisture', percent: (100 * (fresh - dry)) / (fresh - dish) }
 }
 
-function refused(field: keyof OvenMasses, because: string): OvenMoisture {
+function refused(field: keyof OvenMasses, because: Message): OvenMoisture {
   return { kind: 'refused', field, because }
 }

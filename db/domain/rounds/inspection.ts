@@ -1,5 +1,5 @@
+import { type Message, message } from '../../messages/message.ts'
 import { FREEZING_AGAINST_INSECTS, GEL_CAUTIONS } from '../moisture/moisture-words.ts'
-import { assertNever } from '../shared/assert-never.ts'
 
 /** What a round looks for, in the order in which it is looked at. */
 export const INSPECTIONS = ['pests', 'seals', 'gel', 'dampness', 'reading'] as const
@@ -30,56 +30,18 @@ export function looksFor({ freezes, chills, closedIn }: Stop): Inspection[] {
   return INSPECTIONS.filter((look) => wanted[look])
 }
 
-/** The name of a look: 'drying gel'. */
-export function inspectionName(look: Inspection): string {
-  switch (look) {
-    case 'pests':
-      return 'pests'
-    case 'seals':
-      return 'seals'
-    case 'gel':
-      return 'drying gel'
-    case 'dampness':
-      return 'dampness'
-    case 'reading':
-      return 'reading'
-    default:
-      return assertNever(look, 'A look has no name yet')
-  }
-}
-
-/** What to look for. Common practice, no source. */
-export function inspectionInWords(look: Inspection): string {
-  switch (look) {
-    case 'pests':
-      return 'Insects, holes or dust in the seed, webs, droppings, gnawed bags.'
-    case 'seals':
-      return 'Lids, gaskets and doors close all round; no bag is open or torn.'
-    case 'gel':
-      return 'The drying gel is not spent; spent gel is changed.'
-    case 'dampness':
-      return 'Mould, a musty smell, wet spots; ice or rime where it is cold.'
-    case 'reading':
-      return 'What the thermometer and the hygrometer say.'
-    default:
-      return assertNever(look, 'A look has no words yet')
-  }
-}
-
 /** What to mind on a round, as far as there is anything of the kind to look at. Common practice, no source. */
-export function roundCautions(looks: readonly Inspection[]): string[] {
+export function roundCautions(looks: readonly Inspection[]): Message[] {
   return [
     ...(looks.includes('gel') ? GEL_CAUTIONS : []),
     ...(looks.includes('pests')
       ? [
-          'Keep seed with insects apart at once, closed in, so that they do not spread. Frost kills them, but it kills moist seed too.',
+          message('storage.insects-apart'),
           FREEZING_AGAINST_INSECTS,
-          'Do not spray stored seed.',
-          'Droppings of mice can carry disease: wear gloves and a mask, wet them before wiping, and follow your local health advice.',
+          message('storage.do-not-spray'),
+          message('storage.mice'),
         ]
       : []),
-    ...(looks.includes('seals')
-      ? ['Let a cold jar warm up closed before it is opened, or water settles on the seed.']
-      : []),
+    ...(looks.includes('seals') ? [message('storage.cold-jar')] : []),
   ]
 }

@@ -1,9 +1,11 @@
-import type { LotForecast as ShownForecast } from '../../contract/care-operations.ts'
+import type { LotForecast as ToldForecast } from '../../contract/care-operations.ts'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
+import type { Untold } from '../../contract/told.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
-import { freezingCautionOfMany, freezingCautions } from '../../domain/moisture/moisture-words.ts'
+import { freezingCaution, freezingCautionOfMany } from '../../domain/moisture/moisture-words.ts'
 import { type Band, crossingBand } from '../../domain/viability/band.ts'
 import { yearsInWords, yearsOfMany } from '../../domain/viability/years-ahead.ts'
+import type { Message } from '../../messages/message.ts'
 import { type CandidateRow, candidatePlaces } from '../../queries/forecast-rows.ts'
 import { moistureOfLot } from '../../queries/lot-climate.ts'
 import { lotFacts } from '../../queries/lot-facts.ts'
@@ -14,6 +16,7 @@ import { settingsOf } from '../book/settings.ts'
 import { type PlaceAgeing, PlacesAgeing } from '../storage/place-ageing.ts'
 import { forecastLots, type LotForecast } from './lot-forecast.ts'
 
+type ShownForecast = Untold<ToldForecast>
 type Computed = Extract<LotForecast, { kind: 'forecast' }>
 
 const MOST_PLACES = 12
@@ -51,7 +54,7 @@ export function movesOf(reading: Reading, computed: Computed, places: PlacesAgei
   const placeId = lotFacts(reading.sqlite, lotId).placeId
   const here = placeId === null ? null : placeOrRefuse(reading, placeId, 'lotId')
   const at = (id: number) => places.of(id, crop, model, moisture)
-  const row = (id: number | null, place: string, daily: number, caution: string) => {
+  const row = (id: number | null, place: string, daily: number, caution: Message | string) => {
     const years = yearsAt(daily)
     return { placeId: id, place, years, words: yearsInWords(years), caution }
   }
@@ -61,7 +64,7 @@ export function movesOf(reading: Reading, computed: Computed, places: PlacesAgei
       const there = at(placeId)
       const caution =
         kind === 'freezer'
-          ? freezingCautions(moistureOfLot(reading.sqlite, lotId)?.highPercent ?? null).join(' ')
+          ? (freezingCaution(moistureOfLot(reading.sqlite, lotId)?.highPercent ?? null) ?? '')
           : ''
       if (there.refusedAhead === null) return row(placeId, path, there.daily, caution)
       return { placeId, place: path, years: null, words: there.refusedAhead, caution }
@@ -84,7 +87,7 @@ export function previewMoves(
   const [first] = told
   if (first === undefined) return { lots: 0, notTold: lying.length, already: 0, places: [] }
   const lots = told.map((lot) => ({ lot, yearsAt: yearsOf(lot, reading.today) }))
-  const row = (placeId: number | null, place: string, years: readonly Band[], caution: string) => {
+  const row = (placeId: number | null, place: string, years: readonly Band[], caution: Message | string) => {
     const { half, soon } = yearsOfMany(years)
     return {
       placeId,
@@ -97,7 +100,7 @@ export function previewMoves(
     }
   }
   const now = lots.map(({ lot, yearsAt }) => yearsAt(lot.ageing.dailyAhead))
-  const tooMoist = lying.filter(({ highPercent }) => freezingCautions(highPercent).length > 0).length
+  const tooMoist = lying.filter(({ highPercent }) => freezingCaution(highPercent) !== null).length
   const elsewhere = placesElsewhere(reading, here, (id) =>
     places.of(id, first.crop, first.model, first.moisture),
   )
@@ -112,7 +115,7 @@ export function previewMoves(
           const there = places.of(placeId, lot.crop, lot.model, lot.moisture)
           return there.refusedAhead === null ? [yearsAt(there.daily)] : []
         })
-        const caution = kind === 'freezer' ? freezingCautionOfMany(tooMoist, lying.length) : ''
+        const caution = kind === 'freezer' ? (freezingCautionOfMany(tooMoist, lying.length) ?? '') : ''
         return years.length === 0 ? [] : [row(placeId, path, years, caution)]
       }),
     ],

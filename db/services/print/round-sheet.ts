@@ -1,9 +1,11 @@
-import type { RoundStop } from '../../contract/care-operations.ts'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { INSPECTIONS, inspectionInWords, inspectionName } from '../../domain/rounds/inspection.ts'
+import { INSPECTIONS } from '../../domain/rounds/inspection.ts'
+import { LANGUAGES } from '../../messages/languages.ts'
+import { createTexts, type Texts } from '../../messages/texts.ts'
 import { roundSheet, type SheetStop } from '../../paper/round-sheet.ts'
 import type { Reading } from '../book/context.ts'
+import { settingsOf } from '../book/settings.ts'
 import { listDueRounds } from '../storage/rounds.ts'
 import { dayOf, documentFacts, made } from './document.ts'
 
@@ -25,25 +27,38 @@ export async function printRoundSheet(
     stops.some(({ looks }) => looks.some((each) => each.look === look)),
   )
   const day = dayOf(reading)
+  const texts = await textsOf(reading)
   const printed = await roundSheet({
-    stops: stops.map((stop) => sheetStop(stop, day)),
-    meanings: looked.map((look) => `${capital(inspectionName(look))}: ${inspectionInWords(look)}`),
-    cautions,
+    stops: stops.map((stop) => sheetStop(stop, day, texts)),
+    meanings: looked.map(
+      (look) => `${capital(texts.text(`storage.look-${look}`))}: ${texts.text(`storage.look-for-${look}`)}`,
+    ),
+    cautions: cautions.map((caution) => (typeof caution === 'string' ? caution : texts.say(caution))),
     ...(await documentFacts(reading, 'Round sheet')),
   })
   return made(printed, `round-sheet-${reading.today}.pdf`)
 }
 
+type RoundStop = Result<'round.list-due'>['places'][number]
+
+/** Whoever tells the sheet in the language of the library. */
+async function textsOf(reading: Reading): Promise<Texts> {
+  const settings = settingsOf(reading)
+  const language = LANGUAGES.find(({ code }) => code === settings.language) ?? LANGUAGES[0]
+  return createTexts({ ...language, manner: settings, translation: await language.load() })
+}
+
 function sheetStop(
   { path, lastOn, due, everyDays, looks, lots }: RoundStop,
   day: (iso: string) => string,
+  { text }: Texts,
 ): SheetStop {
   const last = lastOn === null ? 'never walked to' : `walked to on ${day(lastOn)}`
   return {
     path,
     standing: `Every ${everyDays} days; ${last}; due ${due.when === 'later' ? `on ${day(due.on)}` : 'now'}`,
-    looks: looks.map(({ look, name }) =>
-      look === 'reading' ? 'Reading: ______ °C ______ %' : capital(name),
+    looks: looks.map(({ look }) =>
+      look === 'reading' ? 'Reading: ______ °C ______ %' : capital(text(`storage.look-${look}`)),
     ),
     lotNumbers: lots.map(({ lotNumber }) => lotNumber),
   }

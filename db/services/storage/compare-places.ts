@@ -1,13 +1,21 @@
 import type { Result } from '../../contract/contract.ts'
-import { climateTotals, SEASONS, seasonOf } from '../../domain/climate/climate-sum.ts'
-import { celsiusInWords, humidityInWords } from '../../domain/climate/climate-words.ts'
+import { climateTotals, SEASONS, type Season, seasonOf } from '../../domain/climate/climate-sum.ts'
+import { airInWords } from '../../domain/climate/climate-words.ts'
 import { type ClimateLimits, limitsOf } from '../../domain/climate/limits.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { readingsOfPlace } from '../../queries/place-readings.ts'
 import type { Reading, Reads } from '../book/context.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { shownSum } from './place-climate.ts'
 
 type Compared = Result<'storage.compare'>['places'][number]
+type Sum = NonNullable<Compared['sum']>
+
+/** A place as it is shown, with what was measured there by season. */
+interface Measured {
+  readonly shown: Compared
+  readonly sums: ReadonlyMap<Season, Sum>
+}
 
 /** Fewer readings than this, or fewer seasons in common, say little of a year. Common practice, no source. */
 const FEW_READINGS = 20
@@ -18,58 +26,67 @@ export const comparePlaces: Reads<'storage.compare'> = (reading, input) => {
     const { path } = placeOrRefuse(reading, placeId, `placeIds.${index}`)
     return comparedPlace(reading, placeId, path, limits)
   })
-  return { places, words: verdict(places) }
+  return { places: places.map(({ shown }) => shown), words: verdict(places) }
 }
 
-function comparedPlace(reading: Reading, placeId: number, path: string, limits: ClimateLimits): Compared {
+function comparedPlace(reading: Reading, placeId: number, path: string, limits: ClimateLimits): Measured {
   const readings = readingsOfPlace(reading.sqlite, placeId)
   const totals = climateTotals(readings, limits)
-  if (totals === null) return { placeId, path, sum: null, seasons: [], words: 'no readings yet' }
+  if (totals === null)
+    return {
+      shown: { placeId, path, sum: null, seasons: [], words: message('storage.state-no-readings') },
+      sums: new Map(),
+    }
   const bySeason = Map.groupBy(readings, seasonOf)
-  const damp = totals.meanPm === null ? '' : `, ${humidityInWords(totals.meanPm)} humidity`
-  const few = totals.readings < FEW_READINGS ? '; few readings, so take it as a hint' : ''
-  return {
-    placeId,
-    path,
-    sum: shownSum(totals),
-    seasons: SEASONS.flatMap((months) => {
-      const sum = climateTotals(bySeason.get(months) ?? [], limits)
-      return sum === null ? [] : [{ months, sum: shownSum(sum) }]
+  const sums = new Map(
+    SEASONS.flatMap((season) => {
+      const sum = climateTotals(bySeason.get(season) ?? [], limits)
+      return sum === null ? [] : [[season, shownSum(sum)] as const]
     }),
-    words: `${celsiusInWords(totals.meanCc)}${damp} on average${few}`,
+  )
+  return {
+    shown: {
+      placeId,
+      path,
+      sum: shownSum(totals),
+      seasons: [...sums].map(([season, sum]) => ({ months: seasonInWords(season), sum })),
+      words: message('storage.compared', {
+        air: airInWords({ temperatureCc: totals.meanCc, humidityPm: totals.meanPm }),
+        readings: totals.readings < FEW_READINGS ? 'few' : 'enough',
+      }),
+    },
+    sums,
   }
+}
+
+function seasonInWords(season: Season): Message {
+  return message(`storage.season-${season}`)
 }
 
 /** Which keeps its limits longest over the seasons that all of them were measured in; the cooler and drier where they tie. */
-function verdict(places: readonly Compared[]): string {
-  const measured = places.filter(({ sum }) => sum !== null)
-  if (measured.length < 2) return 'Two places at least must be measured before they can be compared.'
-  const common = SEASONS.filter((months) =>
-    measured.every(({ seasons }) => seasons.some((season) => season.months === months)),
-  )
-  if (common.length === 0)
-    return 'They were measured in different seasons: nothing can be said of which is better yet.'
-  const worth = (place: Compared) => {
-    const sums = place.seasons.filter(({ months }) => common.some((name) => name === months))
-    const mean = (of: (season: (typeof sums)[number]) => number) =>
-      sums.reduce((total, season) => total + of(season), 0) / sums.length
+function verdict(places: readonly Measured[]): Message {
+  const measured = places.filter(({ sums }) => sums.size > 0)
+  if (measured.length < 2) return message('storage.compare-two')
+  const common = SEASONS.filter((season) => measured.every(({ sums }) => sums.has(season)))
+  if (common.length === 0) return message('storage.compare-seasons')
+  const worth = (place: Measured) => {
+    const sums = common.flatMap((season) => place.sums.get(season) ?? [])
+    const mean = (of: (sum: Sum) => number) => sums.reduce((total, sum) => total + of(sum), 0) / sums.length
     return {
-      outside: mean(({ sum }) => sum.shareOutside ?? 0),
-      heat: mean(({ sum }) => sum.meanSum ?? sum.mean * 1.8 + 32),
-      damp: sums.every(({ sum }) => sum.meanSum !== null),
+      outside: mean((sum) => sum.shareOutside ?? 0),
+      heat: mean((sum) => sum.meanSum ?? sum.mean * 1.8 + 32),
+      damp: sums.every((sum) => sum.meanSum !== null),
     }
   }
-  if (new Set(measured.map((place) => worth(place).damp)).size > 1)
-    return 'Humidity was read in some of them only. Read it in all before choosing.'
+  if (new Set(measured.map((place) => worth(place).damp)).size > 1) return message('storage.compare-humidity')
   const ranked = measured.toSorted((one, other) => {
     const [a, b] = [worth(one), worth(other)]
     return a.outside - b.outside || a.heat - b.heat
   })
-  const unseen = SEASONS.filter((months) => !common.includes(months))
-  const seen = `over ${common.join(', ')}`
-  const but =
-    unseen.length === 0
-      ? ''
-      : ` ${unseen.join(', ')} ${unseen.length === 1 ? 'was' : 'were'} not measured in all of them.`
-  return `${ranked[0]?.path} keeps seed best ${seen}.${but}`
+  const place = ranked[0]?.shown.path ?? ''
+  const seen = { list: common.map(seasonInWords) }
+  const left = SEASONS.filter((season) => !common.includes(season))
+  if (left.length === 0) return message('storage.compare-best', { place, seen })
+  const unseen = { list: left.map(seasonInWords) }
+  return message('storage.compare-best-partly', { place, seen, unseen, count: left.length })
 }

@@ -1,5 +1,5 @@
-import type { Measured, Moisture } from '../../contract/care-operations.ts'
-import type { ParsedInput } from '../../contract/contract.ts'
+import type { Measured } from '../../contract/care-operations.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fromFahrenheit } from '../../domain/climate/reading.ts'
 import { BREAK_SPANS } from '../../domain/moisture/break-check.ts'
@@ -7,7 +7,6 @@ import { planDrying } from '../../domain/moisture/drying.ts'
 import { equilibriumMoisture, nearestEquilibrium } from '../../domain/moisture/equilibrium.ts'
 import { ovenMoisture } from '../../domain/moisture/moisture-basis.ts'
 import {
-  breakInWords,
   DRYING_ASSUMPTIONS,
   dryingInWords,
   GEL_CAUTIONS,
@@ -15,12 +14,11 @@ import {
   moistureAdvice,
   moistureInWords,
 } from '../../domain/moisture/moisture-words.ts'
-import { assertNever } from '../../domain/shared/assert-never.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { type AgeingRow, ageingRows } from '../../queries/forecast-rows.ts'
 import { seedMoisture } from '../../schema/climate-tables.ts'
 import type { Reading, Reads, Writes } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
-import { settingsOf } from '../book/settings.ts'
 
 /** How far a sealed jar and a meter may be off, points of moisture. Common practice, no source. */
 const DOUBT_POINTS = 1
@@ -29,7 +27,10 @@ const ANY_OIL = { low: 0.02, high: 0.45 } as const
 
 const FIELDS = { fresh: 'freshGrams', dry: 'dryGrams', dish: 'dishGrams' } as const
 
-export function readMoisture(reading: Reading, input: ParsedInput<'moisture.preview'>): Moisture {
+export function readMoisture(
+  reading: Reading,
+  input: ParsedInput<'moisture.preview'>,
+): Result<'moisture.preview'> {
   lotOrRefuse(reading, input.lotId, 'lotId')
   const found = moistureOf(reading, input.lotId, input.measured)
   return { ...found, words: wordsOf(input.measured, found), advice: moistureAdvice(found) }
@@ -53,12 +54,15 @@ export const noteMoisture: Writes<'moisture.record'> = (writing, input) => {
       entryId: writing.entryId,
     })
     .run()
-  return { moisture, said: `${lotNumber} holds ${moisture.words}`, undoable: true }
+  const said = message('storage.moisture-said', { lot: lotNumber, moisture: moistureInWords(moisture) })
+  return { moisture, said, undoable: true }
 }
 
-function wordsOf(measured: Measured, found: MoistureFound): string {
-  const seen = measured.method === 'break-check' ? `${breakInWords(measured.gives)}: ` : ''
-  return `${seen}${moistureInWords(found)} moisture`
+function wordsOf(measured: Measured, found: MoistureFound): Message {
+  const moisture = moistureInWords(found)
+  return measured.method === 'break-check'
+    ? message('storage.moisture-in-hand', { gives: message(`storage.gives-${measured.gives}`), moisture })
+    : moisture
 }
 
 function moistureOf(reading: Reading, lotId: number, measured: Measured): MoistureFound {
@@ -69,13 +73,7 @@ function moistureOf(reading: Reading, lotId: number, measured: Measured): Moistu
       if (found.kind === 'refused')
         return refuse('moisture-unfit', found.because, { field: `measured.${FIELDS[found.field]}` })
       if (found.percent === 0)
-        return refuse(
-          'moisture-unfit',
-          'It weighs the same before and after: nothing dried. Check both masses.',
-          {
-            field: 'measured.dryGrams',
-          },
-        )
+        return refuse('moisture-unfit', message('storage.oven-same'), { field: 'measured.dryGrams' })
       return { percent: found.percent, low: found.percent, high: found.percent }
     }
     case 'sealed-jar':
@@ -86,8 +84,6 @@ function moistureOf(reading: Reading, lotId: number, measured: Measured): Moistu
     }
     case 'meter':
       return doubted(measured.percent, measured.percent, measured.percent)
-    default:
-      return assertNever(measured, 'A measurement has no computation yet')
   }
 }
 
@@ -122,8 +118,8 @@ function doubted(percent: number, low: number, high: number): MoistureFound {
   }
 }
 
-export const planLotDrying: Reads<'moisture.plan-drying'> = (reading, input) => {
+export const planLotDrying: Reads<'moisture.plan-drying'> = (_reading, input) => {
   const plan = planDrying(input)
-  const words = dryingInWords(plan, input, settingsOf(reading))
+  const words = dryingInWords(plan, input)
   return { plan, words, assumptions: [...DRYING_ASSUMPTIONS], cautions: [...GEL_CAUTIONS] }
 }

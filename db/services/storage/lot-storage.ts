@@ -1,9 +1,9 @@
-import type { LotStorage } from '../../contract/care-operations.ts'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { storagePestCaution } from '../../domain/cautions/storage-pests.ts'
-import { celsiusInWords, humidityInWords } from '../../domain/climate/climate-words.ts'
-import { breakInWords, freezingCautions, moistureInWords } from '../../domain/moisture/moisture-words.ts'
-import { inspectionName } from '../../domain/rounds/inspection.ts'
+import { airInWords, warmth } from '../../domain/climate/climate-words.ts'
+import type { BreakClass } from '../../domain/moisture/break-check.ts'
+import { freezingCaution, moistureInWords } from '../../domain/moisture/moisture-words.ts'
+import { type Message, message } from '../../messages/message.ts'
 import {
   type ContainerRow,
   climateOfLot,
@@ -19,6 +19,9 @@ import { lotContainer } from '../../schema/climate-tables.ts'
 import type { Reading, Writes } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { placeOrRefuse } from '../book/places.ts'
+import { noteOf } from './round-notes.ts'
+
+type LotStorage = Result<'lot.get-storage'>
 
 interface StoredLot {
   readonly family: string
@@ -27,12 +30,11 @@ interface StoredLot {
   readonly freezes: boolean
 }
 
-/** Why a lot should not lie as it is where it does. */
-export function storageCautions(reading: Reading, lotId: number, lot: StoredLot): string[] {
-  if (lot.freezes) return freezingCautions(lot.highPercent)
+/** Why a lot should not lie as it is where it does; '' where it may. */
+export function storageCaution(reading: Reading, lotId: number, lot: StoredLot): Message | string {
+  if (lot.freezes) return freezingCaution(lot.highPercent) ?? ''
   const container = containerOfLot(reading.sqlite, lotId)
-  const pests = container === null ? '' : storagePestCaution(lot.family, container.pestProof === 1)
-  return pests === '' ? [] : [pests]
+  return container === null ? '' : storagePestCaution(lot.family, container.pestProof === 1)
 }
 
 export function getLotStorage(reading: Reading, input: ParsedInput<'lot.get-storage'>): LotStorage {
@@ -40,20 +42,21 @@ export function getLotStorage(reading: Reading, input: ParsedInput<'lot.get-stor
   const container = containerOfLot(reading.sqlite, row.lotId)
   const stays = climateOfLot(reading.sqlite, row.lotId, 'month')
   const here = stays.at(-1)
+  const caution = storageCaution(reading, row.lotId, {
+    family: familyOfLot(reading.sqlite, row.lotId),
+    highPercent: moistureOfLot(reading.sqlite, row.lotId)?.highPercent ?? null,
+    freezes: here !== undefined && freezes(reading.sqlite, here.placeId),
+  })
   return {
     lotId: row.lotId,
     container: container === null ? null : shownContainer(container),
     moistures: moisturesOfLot(reading.sqlite, row.lotId).map(shownMoisture),
-    cautions: storageCautions(reading, row.lotId, {
-      family: familyOfLot(reading.sqlite, row.lotId),
-      highPercent: moistureOfLot(reading.sqlite, row.lotId)?.highPercent ?? null,
-      freezes: here !== undefined && freezes(reading.sqlite, here.placeId),
-    }),
+    cautions: caution === '' ? [] : [caution],
     stays: stays.map(({ readingsFrom: _, climate, ...stay }) => ({ ...stay, words: stayInWords(climate) })),
-    findings: findingsOfLot(reading.sqlite, row.lotId).map(({ on, path, look, note }) => ({
-      on,
-      place: path,
-      words: `${inspectionName(look)}: ${note}`,
+    findings: findingsOfLot(reading.sqlite, row.lotId).map((finding) => ({
+      on: finding.on,
+      place: finding.path,
+      words: message('storage.finding', { look: finding.look, note: noteOf(finding) }),
     })),
   }
 }
@@ -70,43 +73,45 @@ function shownContainer(row: ContainerRow): NonNullable<LotStorage['container']>
   }
 }
 
-function containerInWords(kind: ContainerRow['kind'], airtight: boolean, pestProof: boolean): string {
-  const name = kind === 'other' ? 'another container' : kind
-  return `${name}, ${airtight ? 'airtight' : 'not airtight'}, ${pestProof ? 'proof against insects and rodents' : 'not proof against insects and rodents'}`
+function containerInWords(kind: ContainerRow['kind'], airtight: boolean, pestProof: boolean): Message {
+  return message('storage.container', {
+    kind,
+    airtight: airtight ? 'yes' : 'no',
+    pestProof: pestProof ? 'yes' : 'no',
+  })
 }
-
-const METHOD_WORDS = {
-  oven: 'oven',
-  'sealed-jar': 'air in a closed jar',
-  'break-check': 'in the hand',
-  meter: 'meter',
-} as const
 
 function shownMoisture(row: MoistureRow): LotStorage['moistures'][number] {
   const found = { percent: row.percent, low: row.lowPercent, high: row.highPercent }
-  const observed = JSON.parse(row.observed)
-  const how =
-    row.method === 'break-check'
-      ? `${breakInWords(observed.gives)} ${METHOD_WORDS[row.method]}`
-      : METHOD_WORDS[row.method]
+  const moisture = moistureInWords(found)
   return {
     ...found,
     on: row.measuredOn,
     method: row.method,
     note: row.note,
-    words: `${moistureInWords(found)} (${how})`,
+    words:
+      row.method === 'break-check'
+        ? message('storage.moisture-by-break-check', { moisture, gives: givesInWords(row.observed) })
+        : message(`storage.moisture-by-${row.method}`, { moisture }),
   }
 }
 
-function stayInWords(climate: StayClimate['climate']): string {
+function givesInWords(observed: string): Message {
+  const { gives } = JSON.parse(observed) as { readonly gives: BreakClass }
+  return message(`storage.gives-${gives}`)
+}
+
+function stayInWords(climate: StayClimate['climate']): Message | '' {
   const readings = climate.reduce((sum, month) => sum + month.readings, 0)
   if (readings === 0) return ''
   const mean = climate.reduce((sum, { meanCc, readings: count }) => sum + meanCc * count, 0) / readings
   const highest = Math.max(...climate.map(({ highCc }) => highCc))
   const humid = climate.flatMap(({ meanPm }) => (meanPm === null ? [] : [meanPm]))
-  const damp =
-    humid.length === 0 ? '' : `, ${humidityInWords(humid.reduce((a, b) => a + b, 0) / humid.length)} humidity`
-  return `${celsiusInWords(mean)}${damp} on average, ${celsiusInWords(highest)} at most`
+  const humidityPm = humid.length === 0 ? null : humid.reduce((a, b) => a + b, 0) / humid.length
+  return message('storage.stay', {
+    air: airInWords({ temperatureCc: mean, humidityPm }),
+    highest: warmth(highest),
+  })
 }
 
 export const noteContainer: Writes<'lot.change-container'> = (writing, input) => {
@@ -118,8 +123,12 @@ export const noteContainer: Writes<'lot.change-container'> = (writing, input) =>
       .values({ lotId, kind, airtight, pestProof, since, note, entryId: writing.entryId })
       .run()
   }
-  const what = rows.length === 1 ? rows[0]?.lotNumber : `${rows.length} lots`
-  return { said: `${what}: ${containerInWords(kind, airtight, pestProof)}`, undoable: true }
+  const said = message('storage.container-said', {
+    lots: rows.length,
+    lot: rows[0]?.lotNumber ?? '',
+    container: containerInWords(kind, airtight, pestProof),
+  })
+  return { said, undoable: true }
 }
 
 export function previewMove(
@@ -132,7 +141,8 @@ export function previewMove(
     cautions: [...new Set(input.lotIds)].flatMap((id, index) => {
       const { lotId, lotNumber } = lotOrRefuse(reading, id, `lotIds.${index}`)
       const highest = moistureOfLot(reading.sqlite, lotId)?.highPercent ?? null
-      return freezingCautions(highest).map((sentence) => ({ lotId, lotNumber, sentence }))
+      const sentence = freezingCaution(highest)
+      return sentence === null ? [] : [{ lotId, lotNumber, sentence }]
     }),
   }
 }

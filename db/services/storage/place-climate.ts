@@ -1,5 +1,5 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
-import type { ClimateDay, ClimateSum, PlaceClimate, StoredPlace } from '../../contract/storage-operations.ts'
+import type { ClimateDay, ClimateSum } from '../../contract/storage-operations.ts'
 import { climateTotals } from '../../domain/climate/climate-sum.ts'
 import { limitsInWords, thawsInWords, totalsInWords } from '../../domain/climate/climate-words.ts'
 import { type ClimateLimits, hasLimits, limitsOf, type PlaceAim } from '../../domain/climate/limits.ts'
@@ -19,7 +19,10 @@ import {
 } from '../../queries/place-readings.ts'
 import type { Reading } from '../book/context.ts'
 import { listPlaces, placeOrRefuse } from '../book/places.ts'
-import { storageCautions } from './lot-storage.ts'
+import { storageCaution } from './lot-storage.ts'
+
+type PlaceClimate = Result<'storage.get'>
+type StoredPlace = PlaceClimate['place']
 
 const MOST_LOTS = 300
 const MOST_BATCHES = 30
@@ -113,7 +116,8 @@ export class StoredPlaces {
     const latest = source === undefined ? null : (this.#latest.get(source) ?? null)
     const limits = this.limits(placeId)
     const recent = source === undefined ? [] : this.#recentOf(source)
-    const state = placeState(recent, limits, latest === null ? null : dayOf(latest), this.#reading.today)
+    const latestOn = latest === null ? null : dayOf(latest)
+    const state = placeState(recent, limits, latestOn, this.#reading.today)
     return {
       ...line,
       lots,
@@ -122,7 +126,7 @@ export class StoredPlaces {
         source === undefined ? null : { placeId: source, path: this.#lines.get(source)?.path ?? '' },
       latest,
       state,
-      stateWords: stateInWords(state, limits, latest?.slice(0, 10) ?? ''),
+      stateWords: stateInWords(state, limits, latestOn),
     }
   }
 
@@ -192,11 +196,11 @@ export function getStorage(reading: Reading, input: ParsedInput<'storage.get'>):
     lots: lotsInPlace(reading.sqlite, input.placeId, MOST_LOTS).map(
       ({ family, highPercent, quarantined: _, ...lot }) => ({
         ...lot,
-        caution: storageCautions(reading, lot.lotId, {
+        caution: storageCaution(reading, lot.lotId, {
           family,
           highPercent,
           freezes: places.freezes(input.placeId),
-        }).join(' '),
+        }),
       }),
     ),
     batches: batchesOfPlace(reading.sqlite, input.placeId, MOST_BATCHES),

@@ -2,6 +2,7 @@ import { eq } from 'drizzle-orm'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { kindChangeInWords } from '../../domain/climate/kind-words.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { climateKinds } from '../../queries/forecast-rows.ts'
 import { placeWithReadings } from '../../queries/lot-climate.ts'
 import { lotsInPlace } from '../../queries/place-readings.ts'
@@ -38,14 +39,25 @@ export const changeKind: Writes<'place.change-kind'> = (writing, input) => {
   const { words } = previewKind(writing, input)
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   if (place.kind === input.kind)
-    refuse('same-kind', `${place.path} is a ${place.kind} already.`, { field: 'kind' })
+    refuse('same-kind', message('storage.same-kind', { place: place.path, kind: kindInWords(place.kind) }), {
+      field: 'kind',
+    })
   const { entryId } = writing
   writing.db
     .insert(placeChange)
     .values({ placeId: place.id, before: place.kind, after: input.kind, entryId })
     .run()
   writing.db.update(storagePlace).set({ kind: input.kind }).where(eq(storagePlace.id, place.id)).run()
-  return { words, said: `${place.path} is a ${input.kind} now, no ${place.kind}`, undoable: true }
+  const said = message('storage.kind-said', {
+    place: place.path,
+    kind: kindInWords(input.kind),
+    before: kindInWords(place.kind),
+  })
+  return { words, said, undoable: true }
+}
+
+function kindInWords(kind: ParsedInput<'place.change-kind'>['kind']): Message {
+  return message(`storage.kind-${kind}`)
 }
 
 /** Puts places back to the kind they were before an entry. Refused when a later entry changed it again. */

@@ -1,15 +1,11 @@
 import { refuse } from '../../contract/refusal.ts'
 import type { ReadOff } from '../../contract/storage-operations.ts'
-import {
-  aimInWords,
-  celsiusInWords,
-  humidityInWords,
-  limitsInWords,
-} from '../../domain/climate/climate-words.ts'
+import { airInWords, limitsInWords } from '../../domain/climate/climate-words.ts'
 import { beyond } from '../../domain/climate/limits.ts'
 import { type ClimateReading, fromFahrenheit } from '../../domain/climate/reading.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
+import { message } from '../../messages/message.ts'
 import { readingsOfPlace } from '../../queries/place-readings.ts'
 import { climateBatch, climateReading, placeTerms } from '../../schema/climate-tables.ts'
 import type { Writes, Writing } from '../book/context.ts'
@@ -36,7 +32,11 @@ export const setTerms: Writes<'place.change-terms'> = (writing, input) => {
   const places = new StoredPlaces(writing)
   return {
     place: places.one(placeId),
-    said: `${place.path} is ${aimInWords(aim)}; ${limitsInWords(places.limits(placeId))}`,
+    said: message('storage.terms-said', {
+      place: place.path,
+      aim: message(`storage.aim-${aim}`),
+      limits: limitsInWords(places.limits(placeId)),
+    }),
     undoable: true,
   }
 }
@@ -44,17 +44,15 @@ export const setTerms: Writes<'place.change-terms'> = (writing, input) => {
 export const noteReading: Writes<'reading.record'> = (writing, input) => {
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const read = writeReading(writing, place, input, '')
-  const { temperatureCc, humidityPm } = read
   const places = new StoredPlaces(writing)
   const { tooWarm, tooDamp } = beyond(read, places.limits(place.id))
-  const damp = humidityPm === null ? '' : `, ${humidityInWords(humidityPm)} humidity`
   return {
     place: places.one(place.id),
     warnings: [
-      ...(tooWarm ? [`That is too warm for ${place.path}.`] : []),
-      ...(tooDamp ? [`That is too damp for ${place.path}.`] : []),
+      ...(tooWarm ? [message('storage.too-warm-for', { place: place.path })] : []),
+      ...(tooDamp ? [message('storage.too-damp-for', { place: place.path })] : []),
     ],
-    said: `Read ${place.path}: ${celsiusInWords(temperatureCc)}${damp}`,
+    said: message('storage.reading-said', { place: place.path, air: airInWords(read) }),
     undoable: true,
   }
 }
@@ -69,18 +67,20 @@ export function writeReading(
   const at = `${input.on}T${input.time}`
   const there = readingsOfPlace(writing.sqlite, place.id, input.on, addDays(isoDate(input.on), 1))
   if (there.some((reading) => reading.at === at)) {
-    refuse('already-there', `There is a reading of ${place.path} at ${input.time} on that day already.`, {
-      field: `${field}time`,
-      todo: 'Take the other back first, or write another minute.',
-    })
+    const told = message('storage.reading-there', { place: place.path, time: input.time })
+    refuse('already-there', told, { field: `${field}time`, todo: message('storage.reading-there-todo') })
   }
   const temperatureCc =
     input.unit === 'F' ? fromFahrenheit(input.temperature) : Math.round(100 * input.temperature)
   if (Math.abs(temperatureCc) > HOTTEST_OR_COLDEST_CC)
-    refuse('reading-unfit', `${input.temperature} degrees ${input.unit} cannot be in a store.`, {
-      field: `${field}temperature`,
-      todo: 'Check the figure, and whether it is in °C or °F.',
-    })
+    refuse(
+      'reading-unfit',
+      message('storage.reading-unfit', { degrees: input.temperature, unit: input.unit }),
+      {
+        field: `${field}temperature`,
+        todo: message('storage.reading-unfit-todo'),
+      },
+    )
   const humidityPm = input.humidity === null ? null : Math.round(10 * input.humidity)
   const { id } = writing.db
     .insert(climateBatch)

@@ -1,22 +1,19 @@
 import { createHash } from 'node:crypto'
-import type { ParsedInput } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import type { ReadFile } from '../../contract/storage-operations.ts'
-import { celsiusInWords, humidityInWords } from '../../domain/climate/climate-words.ts'
+import { airInWords } from '../../domain/climate/climate-words.ts'
 import type { ClimateReading } from '../../domain/climate/reading.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
-import {
-  type LoggerColumns,
-  type LoggerFile,
-  type RefusedRow,
-  readLoggerFile,
-} from '../../exchange/logger-file.ts'
+import { type LoggerColumns, type LoggerFile, readLoggerFile } from '../../exchange/logger-file.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { batchOfFile, minutesRead, writeReadings } from '../../queries/place-readings.ts'
 import { climateBatch } from '../../schema/climate-tables.ts'
 import type { Reading, Writes } from '../book/context.ts'
 import { placeOrRefuse } from '../book/places.ts'
 
 type FileInput = ParsedInput<'reading.preview-file'>
+type ReadFile = Result<'reading.preview-file'>
+type Refused = Extract<ReadFile, { kind: 'read' }>['refused'][number]
 
 const MOST_REFUSED_SHOWN = 100
 const SAMPLED = 5
@@ -25,7 +22,7 @@ interface Sorted {
   readonly columns: LoggerColumns
   readonly fresh: readonly ClimateReading[]
   readonly already: number
-  readonly refused: readonly RefusedRow[]
+  readonly refused: readonly Refused[]
 }
 
 export function previewFile(reading: Reading, input: FileInput): ReadFile {
@@ -49,7 +46,7 @@ export function previewFile(reading: Reading, input: FileInput): ReadFile {
     already,
     refused: refused.slice(0, MOST_REFUSED_SHOWN),
     refusedRows: refused.length,
-    sample: fresh.slice(0, SAMPLED).map((one) => ({ at: one.at, words: readingInWords(one) })),
+    sample: fresh.slice(0, SAMPLED).map((one) => ({ at: one.at, words: airInWords(one) })),
   }
 }
 
@@ -60,22 +57,17 @@ export const importFile: Writes<'reading.import-file'> = (writing, input) => {
   if (before !== undefined)
     refuse(
       'already-there',
-      `The readings of this file are in the book already, as ‘${before.fileName}’ of ${before.place}.`,
-      {
-        field: 'text',
-        todo: 'Take that back first if it belongs to another place.',
-      },
+      message('storage.file-there', { file: before.fileName ?? '', place: before.place }),
+      { field: 'text', todo: message('storage.file-there-todo') },
     )
   const file = readLoggerFile(input.text, input.choices)
   if (file.kind !== 'read') return refuse('file-unreadable', file.because, { field: 'text' })
   const { fresh, already, refused } = sorted(writing, place.id, file)
-  if (fresh.length === 0)
-    refuse('nothing-new', 'No reading of this file is new. Nothing was written.', { field: 'text' })
+  if (fresh.length === 0) refuse('nothing-new', message('storage.file-nothing-new'), { field: 'text' })
   if (refused.length > 0 && !input.leaveOut) {
-    const rows = refused.length === 1 ? 'One row' : `${refused.length} rows`
-    refuse('rows-refused', `${rows} cannot be read. Nothing was written.`, {
+    refuse('rows-refused', message('storage.file-rows-refused', { rows: refused.length }), {
       field: 'leaveOut',
-      todo: 'Look at them, then say that they may be left out.',
+      todo: message('storage.file-rows-refused-todo'),
     })
   }
   const leftOut = already + refused.length
@@ -93,11 +85,15 @@ export const importFile: Writes<'reading.import-file'> = (writing, input) => {
     .returning({ id: climateBatch.id })
     .get()
   writeReadings(writing.sqlite, place.id, id, fresh)
-  const without = leftOut === 0 ? '' : `, ${leftOut === 1 ? 'one row' : `${leftOut} rows`} left out`
   return {
     readings: fresh.length,
     leftOut,
-    said: `Took in ${fresh.length} ${fresh.length === 1 ? 'reading' : 'readings'} of ${place.path} from ${input.fileName}${without}`,
+    said: message('storage.file-said', {
+      readings: fresh.length,
+      place: place.path,
+      file: input.fileName,
+      leftOut,
+    }),
     undoable: true,
   }
 }
@@ -107,13 +103,13 @@ function sorted(reading: Reading, placeId: number, file: Extract<LoggerFile, { k
   const readings = file.readings.toSorted((a, b) => (a.at < b.at ? -1 : 1))
   const tomorrow = addDays(reading.today, 1)
   const come = readings.filter(({ at }) => at < tomorrow)
-  const late: RefusedRow[] =
+  const late: Refused[] =
     come.length === readings.length
       ? []
       : readings.slice(come.length).map(({ at }) => ({
           row: 0,
           text: at.replace('T', ' '),
-          because: 'it has not come yet: was the logger’s clock right, and day and month in this sequence?',
+          because: message('storage.row-not-come'),
         }))
   const there = minutesRead(reading.sqlite, placeId, come[0]?.at ?? '', come.at(-1)?.at ?? '')
   const fresh = there.size === 0 ? come : come.filter(({ at }) => !there.has(at))
@@ -125,29 +121,27 @@ function sorted(reading: Reading, placeId: number, file: Extract<LoggerFile, { k
   }
 }
 
-function columnName(headings: readonly string[], column: number): string {
+function columnName(headings: readonly string[], column: number): Message | string {
   const heading = headings[column] ?? ''
-  return heading === '' ? `column ${column + 1}` : `‘${heading}’`
+  return heading === '' ? message('storage.column', { number: column + 1 }) : `‘${heading}’`
 }
 
 function toChoose({ headings, numeric }: Pick<LoggerColumns, 'headings' | 'numeric'>) {
   return numeric.map((column) => ({ column, name: columnName(headings, column) }))
 }
 
-function understoodInWords(columns: LoggerColumns): string[] {
+function understoodInWords(columns: LoggerColumns): Message[] {
   const { headings, linesAbove, moment, time, temperature, humidity, unit, unitFrom, order } = columns
   const named = (column: number) => columnName(headings, column)
-  const guessed = unitFrom === 'guess' ? ', guessed from the numbers: change it if that is wrong' : ''
-  const when = time === null ? named(moment) : `${named(moment)} and ${named(time)}`
+  const first = order === 'day-first' ? 'day' : 'month'
   return [
-    `When: ${when}, ${order === 'day-first' ? 'day before month where both are numbers' : 'month before day'}.`,
-    `Temperature: ${named(temperature)}, in °${unit}${guessed}.`,
-    humidity === null ? 'Humidity: none.' : `Humidity: ${named(humidity)}, in %.`,
-    ...(linesAbove > 1 ? [`The first ${linesAbove} lines are taken for a heading.`] : []),
+    time === null
+      ? message('storage.file-when', { column: named(moment), first })
+      : message('storage.file-when-apart', { day: named(moment), time: named(time), first }),
+    message('storage.file-temperature', { column: named(temperature), unit, unitFrom }),
+    humidity === null
+      ? message('storage.file-no-humidity')
+      : message('storage.file-humidity', { column: named(humidity) }),
+    ...(linesAbove > 1 ? [message('storage.file-heading', { lines: linesAbove })] : []),
   ]
-}
-
-function readingInWords({ temperatureCc, humidityPm }: ClimateReading): string {
-  const damp = humidityPm === null ? '' : `, ${humidityInWords(humidityPm)} humidity`
-  return `${celsiusInWords(temperatureCc)}${damp}`
 }

@@ -1,16 +1,10 @@
-import type { RoundStop } from '../../contract/care-operations.ts'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { beyond } from '../../domain/climate/limits.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
-import {
-  type Inspection,
-  inspectionInWords,
-  inspectionName,
-  looksFor,
-  roundCautions,
-} from '../../domain/rounds/inspection.ts'
+import { type Inspection, looksFor, roundCautions } from '../../domain/rounds/inspection.ts'
 import { roundDue } from '../../domain/rounds/round-due.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { lotsInPlace } from '../../queries/place-readings.ts'
 import {
   findingsOfRound,
@@ -26,6 +20,9 @@ import { lotOrRefuse } from '../book/new-lot.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { StoredPlaces } from './place-climate.ts'
 import { writeReading } from './place-readings.ts'
+import { noteOf, noteOfReading } from './round-notes.ts'
+
+type RoundStop = Result<'round.list-due'>['places'][number]
 
 /** Of a place with more lots than this the rest is looked at, but not listed. */
 const MOST_LOTS = 1_000
@@ -55,7 +52,11 @@ export function listDueRounds(reading: Reading): Result<'round.list-due'> {
         everyDays: round.everyDays,
         lastOn,
         due: roundDue(lastOn === null ? null : isoDate(lastOn), round.everyDays, reading.today),
-        looks: looks.map((look) => ({ look, name: inspectionName(look), words: inspectionInWords(look) })),
+        looks: looks.map((look) => ({
+          look,
+          name: message(`storage.look-${look}`),
+          words: message(`storage.look-for-${look}`),
+        })),
         lots: lots.map(({ family: _, highPercent: __, quarantined, ...lot }) => ({
           ...lot,
           quarantined: quarantined === 1,
@@ -90,15 +91,15 @@ export const recordRound: Writes<'round.record'> = (writing, input) => {
     .values({ onDate: input.on, walkedBy: input.walkedBy, entryId: writing.entryId })
     .returning({ id: storageRound.id })
     .get()
-  const found: string[] = []
+  const found: Message[] = []
   const quarantined = new Set<number>()
   for (const [index, visit] of input.places.entries()) {
     const field = `places.${index}.`
     const place = placeOrRefuse(writing, visit.placeId, `${field}placeId`)
     if (visit.checks.length === 0 && visit.reading === null) {
-      refuse('words-missing', `Nothing is written down of ${place.path}.`, {
+      refuse('words-missing', message('storage.round-nothing', { place: place.path }), {
         field: `${field}checks`,
-        todo: 'Say what you looked at, or leave the place out.',
+        todo: message('storage.round-nothing-todo'),
       })
     }
     const there = new Set(lotsInPlace(writing.sqlite, place.id, -1).map(({ lotId }) => lotId))
@@ -107,13 +108,13 @@ export const recordRound: Writes<'round.record'> = (writing, input) => {
       for (const [which, lotId] of check.lotIds.entries())
         refuseALotElsewhere(writing, lotId, there, place.path, `${field}checks.${at}.lotIds.${which}`)
       writeCheck(writing, { roundId, placeId: place.id, ...check })
-      if (check.outcome === 'found') found.push(`${inspectionName(check.look)} in ${place.path}`)
+      if (check.outcome === 'found') found.push(message(`storage.found-${check.look}`, { place: place.path }))
       if (!check.quarantine) continue
-      const reason = `${inspectionName(check.look)}, found on the round of ${input.on}: ${check.note}`
-      for (const lotId of check.lotIds) if (putInQuarantine(writing, lotId, reason)) quarantined.add(lotId)
+      for (const lotId of check.lotIds)
+        if (putInQuarantine(writing, lotId, check.note)) quarantined.add(lotId)
     }
     if (visit.reading !== null && readOff(writing, roundId, visit, input.on, place, field))
-      found.push(`readings beyond the limits in ${place.path}`)
+      found.push(message('storage.found-reading', { place: place.path }))
   }
   return {
     found: found.length,
@@ -123,12 +124,9 @@ export const recordRound: Writes<'round.record'> = (writing, input) => {
   }
 }
 
-function roundSaid(places: number, found: readonly string[], quarantined: number): string {
-  const walked = `Walked to ${places} ${places === 1 ? 'place' : 'places'}`
-  if (found.length === 0) return `${walked}; all is well`
-  const apart =
-    quarantined === 0 ? '' : `; ${quarantined} ${quarantined === 1 ? 'lot' : 'lots'} in quarantine`
-  return `${walked}; found ${found.join(', ')}${apart}`
+function roundSaid(places: number, found: readonly Message[], quarantined: number): Message {
+  if (found.length === 0) return message('storage.round-all-well', { places })
+  return message('storage.round-found', { places, found: { list: found }, quarantined })
 }
 
 function refuseTwice(places: readonly Visit[]): void {
@@ -136,11 +134,11 @@ function refuseTwice(places: readonly Visit[]): void {
     ({ placeId }, index) => places.findIndex((other) => other.placeId === placeId) < index,
   )
   if (twice >= 0)
-    refuse('named-twice', 'That place is in the round twice.', { field: `places.${twice}.placeId` })
+    refuse('named-twice', message('storage.round-place-twice'), { field: `places.${twice}.placeId` })
   for (const [index, { checks }] of places.entries()) {
     const again = checks.findIndex(({ look }, at) => checks.findIndex((other) => other.look === look) < at)
     if (again >= 0)
-      refuse('named-twice', 'That was looked at twice in one place.', {
+      refuse('named-twice', message('storage.round-look-twice'), {
         field: `places.${index}.checks.${again}.look`,
       })
   }
@@ -148,16 +146,17 @@ function refuseTwice(places: readonly Visit[]): void {
 
 function refuseHalfAFinding({ outcome, note, lotIds, quarantine, look }: Check, field: string): void {
   if (outcome === 'fine' && (lotIds.length > 0 || quarantine)) {
-    refuse('round-unfit', 'Where all is well no lot is concerned.', {
+    refuse('round-unfit', message('storage.round-well-with-lots'), {
       field: `${field}outcome`,
-      todo: 'Say that something was found, or name no lot.',
+      todo: message('storage.round-well-with-lots-todo'),
     })
   }
   if (outcome === 'found' && note === '') {
-    refuse('words-missing', `Say what was found: ${inspectionInWords(look)}`, { field: `${field}note` })
+    const told = message('storage.round-say-what', { look: message(`storage.look-for-${look}`) })
+    refuse('words-missing', told, { field: `${field}note` })
   }
   if (quarantine && lotIds.length === 0) {
-    refuse('round-unfit', 'Say which lots go into quarantine.', { field: `${field}lotIds` })
+    refuse('round-unfit', message('storage.round-which-lots'), { field: `${field}lotIds` })
   }
 }
 
@@ -170,9 +169,9 @@ function refuseALotElsewhere(
 ): void {
   const { lotNumber } = lotOrRefuse(reading, lotId, field)
   if (there.has(lotId)) return
-  refuse('round-unfit', `${lotNumber} does not lie in ${path}, or holds no seed.`, {
+  refuse('round-unfit', message('storage.round-lot-elsewhere', { lot: lotNumber, place: path }), {
     field,
-    todo: 'Name it in the place where it lies, or move it there first.',
+    todo: message('storage.round-lot-elsewhere-todo'),
   })
 }
 
@@ -214,8 +213,7 @@ function readOff(
 ): boolean {
   if (reading === null) return false
   const read = writeReading(writing, place, { ...reading, on }, `${field}reading.`)
-  const { tooWarm, tooDamp } = beyond(read, new StoredPlaces(writing).limits(placeId))
-  const note = [...(tooWarm ? ['too warm'] : []), ...(tooDamp ? ['too damp'] : [])].join(', ')
+  const note = noteOfReading(beyond(read, new StoredPlaces(writing).limits(placeId)))
   const outcome = note === '' ? 'fine' : 'found'
   writeCheck(writing, { roundId, placeId, look: 'reading', outcome, note, lotIds: [] })
   return outcome === 'found'
@@ -233,8 +231,8 @@ export const listRounds: Reads<'round.list'> = (reading, input) => {
         placeId: finding.placeId,
         path: finding.path,
         look: finding.look,
-        name: inspectionName(finding.look),
-        note: finding.note,
+        name: message(`storage.look-${finding.look}`),
+        note: noteOf(finding),
         lots: lotsOfFinding(reading.sqlite, finding.checkId),
       })),
     })),

@@ -2,6 +2,7 @@ import { useId } from 'react'
 import type { ClimateDay, PlaceClimate } from '../../../db/contract/storage-operations.ts'
 import { ValueRuling } from '../../shared/chart/value-ruling.tsx'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { TRACE, type TraceBand, traceBand, traceOutlines, traceX } from './trace-scale.ts'
 
 const temperatureOf = ({ low, mean, high }: ClimateDay) => ({ low, mean, high })
@@ -14,7 +15,8 @@ const humidityOf = (day: ClimateDay) => ({
 /** Temperature and humidity day by day: the mean as a line, the lowest and highest as a soft field, the limit ruled. */
 export function ClimateTrace({ climate }: { readonly climate: PlaceClimate }) {
   const id = useId()
-  const { trace, limits } = climate
+  const { t } = useTexts()
+  const { trace, traceBy, limits } = climate
   const humid = trace.some(({ meanHumidity }) => meanHumidity !== null)
   const warmth = traceBand(
     trace.flatMap(({ low, high }) => [low, high]),
@@ -35,14 +37,13 @@ export function ClimateTrace({ climate }: { readonly climate: PlaceClimate }) {
         role="img"
         aria-labelledby={id}
       >
-        <title id={id}>{`Climate by ${climate.traceBy}. ${climate.words.join(' ')}`}</title>
+        <title id={id}>{`${t(`storage.trace-by-${traceBy}`)} ${climate.words.join(' ')}`}</title>
         <Band trace={trace} band={warmth} part={temperatureOf} unit="°C" />
         {humid && <Band trace={trace} band={damp} part={humidityOf} unit="%" />}
         <Days trace={trace} y={last.bottom + 20} />
       </svg>
       <figcaption className="soft">
-        {humid ? 'Temperature above, humidity below: ' : 'Temperature: '}
-        the line is the mean of each {climate.traceBy}, the field goes from its lowest to its highest.
+        {t('storage.trace-means', { drawn: humid ? 'both' : 'temperature', by: traceBy })}
       </figcaption>
     </figure>
   )
@@ -56,6 +57,7 @@ interface BandProps {
 }
 
 function Band({ trace, band, part, unit }: BandProps) {
+  const { t } = useTexts()
   const { limit } = band
   const { span, mean } = traceOutlines(trace, band, part)
   return (
@@ -76,7 +78,7 @@ function Band({ trace, band, part, unit }: BandProps) {
         <g className="chart-limit">
           <line x1={TRACE.left} x2={TRACE.right} y1={band.y(limit)} y2={band.y(limit)} />
           <text x={TRACE.right} y={band.y(limit) - 5} textAnchor="end">
-            at most
+            {t('storage.trace-limit')}
           </text>
         </g>
       )}

@@ -3,7 +3,7 @@ import type { PlaceClimate, ReadFile } from '../../../db/contract/storage-operat
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { FileField } from '../../shared/parts/file-field.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { CheckField, SelectField } from '../../shared/table-form/fields.tsx'
@@ -15,17 +15,11 @@ interface ImportFormProps {
   readonly onClose: () => void
 }
 
-const AS_FOUND = { value: '', label: 'as found' } as const
-const READ_IN = [AS_FOUND, ...UNITS] as const
-const ORDERS = [
-  AS_FOUND,
-  { value: 'day-first', label: 'day, then month' },
-  { value: 'month-first', label: 'month, then day' },
-] as const
+const ORDERS = ['day-first', 'month-first'] as const
 
 const AS_IT_IS = {
-  unit: '' as (typeof READ_IN)[number]['value'],
-  order: '' as (typeof ORDERS)[number]['value'],
+  unit: '' as '' | (typeof UNITS)[number]['value'],
+  order: '' as '' | (typeof ORDERS)[number],
   temperature: '',
   humidity: '',
 }
@@ -46,7 +40,8 @@ function useColumns(file: ReadFile | undefined) {
 /** Takes a data logger's file in: how it is understood is shown first, and nothing is written until the keeper says so. */
 export function ImportForm({ climate, onClose }: ImportFormProps) {
   const { placeId } = climate.place
-  const format = useFormat()
+  const { t } = useTexts()
+  const asFound = { value: '', label: t('storage.as-found') } as const
   const [file, setFile] = useState<{ readonly fileName: string; readonly text: string } | null>(null)
   const [typed, setTyped] = useState(AS_IT_IS)
   const [leaveOut, setLeaveOut] = useState(false)
@@ -69,11 +64,11 @@ export function ImportForm({ climate, onClose }: ImportFormProps) {
     seen.data?.kind === 'read' && seen.data.readings > 0 && (seen.data.refusedRows === 0 || leaveOut)
   return (
     <CardForm
-      title="Take a logger’s file in"
+      title={t('storage.take-file-in')}
       sendWord={
         seen.data?.kind === 'read' && seen.data.readings > 0
-          ? `Take ${format.many(seen.data.readings, 'reading')} in`
-          : 'Take it in'
+          ? t('storage.take-readings-in', { readings: seen.data.readings })
+          : t('storage.take-it-in')
       }
       busy={write.isPending || !ready}
       error={write.error}
@@ -84,7 +79,7 @@ export function ImportForm({ climate, onClose }: ImportFormProps) {
     >
       <div className="card-form-wide">
         <FileField
-          label="The file, as the logger’s program saved it (CSV)"
+          label={t('storage.the-file')}
           accept=".csv,.txt,.tsv,text/csv,text/plain"
           onPick={async (picked) => {
             setFile({ fileName: picked.name, text: await textOfFile(picked) })
@@ -96,30 +91,42 @@ export function ImportForm({ climate, onClose }: ImportFormProps) {
       </div>
       {file !== null && (
         <>
-          <SelectField label="Degrees" size="record" options={READ_IN} {...choose('unit')} />
-          <SelectField label="Dates" size="record" options={ORDERS} {...choose('order')} />
           <SelectField
-            label="Temperature is"
+            label={t('storage.degrees')}
             size="record"
-            options={[AS_FOUND, ...columns]}
+            options={[asFound, ...UNITS]}
+            {...choose('unit')}
+          />
+          <SelectField
+            label={t('storage.dates')}
+            size="record"
+            options={[asFound, ...ORDERS.map((value) => ({ value, label: t(`storage.order-${value}`) }))]}
+            {...choose('order')}
+          />
+          <SelectField
+            label={t('storage.temperature-is')}
+            size="record"
+            options={[asFound, ...columns]}
             {...choose('temperature')}
           />
           <SelectField
-            label="Humidity is"
+            label={t('storage.humidity-is')}
             size="record"
-            options={[AS_FOUND, { value: NONE, label: 'in none' }, ...columns]}
+            options={[asFound, { value: NONE, label: t('storage.in-none') }, ...columns]}
             {...choose('humidity')}
           />
         </>
       )}
       <div className="card-form-wide" role="status">
-        {file !== null && seen.data === undefined && seen.error === null && <p>Looking at the file…</p>}
+        {file !== null && seen.data === undefined && seen.error === null && (
+          <p>{t('storage.looking-at-file')}</p>
+        )}
         {seen.data !== undefined && <Understood file={seen.data} />}
       </div>
       {seen.error !== null && <ProblemText problem={seen.error.problem} />}
       {seen.data?.kind === 'read' && seen.data.refusedRows > 0 && (
         <CheckField
-          label={`leave the ${seen.data.refusedRows} ${seen.data.refusedRows === 1 ? 'row' : 'rows'} out`}
+          label={t('storage.leave-rows-out', { rows: seen.data.refusedRows })}
           step="leave-out"
           checked={leaveOut}
           onChange={setLeaveOut}
@@ -130,40 +137,40 @@ export function ImportForm({ climate, onClose }: ImportFormProps) {
 }
 
 function Understood({ file }: { readonly file: ReadFile }) {
-  const format = useFormat()
+  const { t } = useTexts()
   if (file.kind !== 'read') return <p className="caution">{file.because}</p>
-  const day = (at: string | null) => format.day((at ?? '').slice(0, 10))
+  const day = (at: string | null) => ({ day: (at ?? '').slice(0, 10) })
   return (
     <div className="stack-2">
       <p>
         {file.readings === 0
-          ? 'No reading of this file is new.'
-          : `${format.many(file.readings, 'reading')} from ${day(file.from)} to ${day(file.until)}.`}
-        {file.already > 0 && ` ${format.number(file.already)} are in the book already.`}
+          ? t('storage.file-none-new')
+          : t('storage.file-readings', {
+              readings: file.readings,
+              from: day(file.from),
+              until: day(file.until),
+            })}{' '}
+        {file.already > 0 && t('storage.file-already', { readings: file.already })}
       </p>
       <ul className="bullets">
         {file.understood.map((sentence) => (
           <li key={sentence}>{sentence}</li>
         ))}
         {file.sample.slice(0, 2).map(({ at, words }) => (
-          <li key={at}>
-            {day(at)} {at.slice(11)}: {words}
-          </li>
+          <li key={at}>{t('storage.file-sample', { day: day(at), time: at.slice(11), air: words })}</li>
         ))}
       </ul>
       {file.refusedRows > 0 && (
         <details open={file.refusedRows <= 5}>
-          <summary>
-            {format.number(file.refusedRows)} {file.refusedRows === 1 ? 'row' : 'rows'} cannot be taken in
-          </summary>
+          <summary>{t('storage.file-refused', { rows: file.refusedRows })}</summary>
           <ul className="bullets">
             {file.refused.map(({ row, text, because }) => (
               <li key={`${row} ${text}`}>
-                {row === 0 ? text : `Row ${row}`}: {because}
+                {row === 0 ? text : t('storage.file-row', { row: String(row) })}: {because}
               </li>
             ))}
           </ul>
-          {file.refusedRows > file.refused.length && <p>and more of the same.</p>}
+          {file.refusedRows > file.refused.length && <p>{t('storage.file-more-refused')}</p>}
         </details>
       )}
     </div>

@@ -6,6 +6,7 @@ import { lotAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { focusAlong, UP_AND_DOWN } from '../../shared/focus/focus-along.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { RowTable } from '../../shared/parts/row-table.tsx'
 
@@ -16,23 +17,24 @@ const SHARED_BY = 4
 export function LotsThere({ climate: { lots, place } }: { readonly climate: PlaceClimate }) {
   // The keyboard passes through a long list in one step, and goes along it by arrows.
   const [stop, setStop] = useState(0)
+  const { t } = useTexts()
   const said = [...new Set(lots.map(({ caution }) => caution))]
   const shared = said
     .map((caution) => ({ caution, of: lots.filter((lot) => lot.caution === caution).length }))
     .filter(({ caution, of }) => caution !== '' && of >= SHARED_BY)
   const isShared = (caution: string) => shared.some((one) => one.caution === caution)
   return (
-    <section className="pane-part" aria-label="Lots there">
-      <h3>Lots there</h3>
-      {lots.length === 0 && <p className="soft">No lot with seed lies there.</p>}
+    <section className="pane-part" aria-label={t('storage.lots-there')}>
+      <h3>{t('storage.lots-there')}</h3>
+      {lots.length === 0 && <p className="soft">{t('storage.no-lot-there')}</p>}
       {place.lots > lots.length && (
-        <p className="soft">
-          The first {lots.length} of {place.lots}.
-        </p>
+        <p className="soft">{t('storage.first-lots', { shown: lots.length, lots: place.lots })}</p>
       )}
       {shared.map(({ caution, of }) => (
         <p key={caution} className="caution">
-          {of === lots.length ? `All ${lots.length}` : `${of} of the ${lots.length}, marked below`}: {caution}
+          {of === lots.length
+            ? t('storage.caution-of-all', { lots: of, caution })
+            : t('storage.caution-of-some', { cautioned: of, lots: lots.length, caution })}
         </p>
       ))}
       {lots.length > 0 && <MovingThem placeId={place.placeId} />}
@@ -46,8 +48,10 @@ export function LotsThere({ climate: { lots, place } }: { readonly climate: Plac
             >
               {lotNumber}
             </Link>{' '}
-            {variety} <span className="soft">{crop}</span>
-            {isShared(caution) && said.length > 1 && <span className="caution"> see above</span>}
+            {variety} <span className="soft">{crop}</span>{' '}
+            {isShared(caution) && said.length > 1 && (
+              <span className="caution">{t('storage.see-above')}</span>
+            )}
             {caution !== '' && !isShared(caution) && <p className="caution">{caution}</p>}
           </li>
         ))}
@@ -59,12 +63,15 @@ export function LotsThere({ climate: { lots, place } }: { readonly climate: Plac
 /** How long the lots of a place keep there, and would keep in each other place; computed once it is opened. */
 function MovingThem({ placeId }: { readonly placeId: number }) {
   const [open, setOpen] = useState(false)
+  const { t } = useTexts()
   const read = useRead('place.preview-moves', open ? { placeId } : null, { keepLast: true })
   return (
     <details className="more" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>What would it bring to move them?</summary>
+      <summary>{t('storage.would-last-longer')}</summary>
       {read.error !== null && <ProblemText problem={read.error.problem} />}
-      {open && read.data === undefined && read.error === null && <p className="soft">Working it out…</p>}
+      {open && read.data === undefined && read.error === null && (
+        <p className="soft">{t('storage.working-it-out')}</p>
+      )}
       {read.data !== undefined && <Moves moves={read.data} />}
     </details>
   )
@@ -72,34 +79,35 @@ function MovingThem({ placeId }: { readonly placeId: number }) {
 
 function Moves({ moves }: { readonly moves: Value<'place.preview-moves'> }) {
   const format = useFormat()
+  const { t } = useTexts()
   const { lots, notTold, already, places } = moves
-  const not = notTold === 0 ? '' : ` Of ${format.number(notTold)} more nothing can be said.`
-  if (lots === 0) return <p>Of no lot there can be said how long it keeps.</p>
+  if (lots === 0) return <p>{t('storage.moves-not-told')}</p>
   return (
     <>
       <p>
-        {format.number(lots)} {lots === 1 ? 'lot' : 'lots'}; {format.number(already)}{' '}
-        {already === 1 ? 'is' : 'are'} probably below {already === 1 ? 'its' : 'their'} threshold already.
-        {not}
+        {t('storage.moves-already', { lots, already })}{' '}
+        {notTold > 0 && t('storage.moves-more-not-told', { lots: notTold })}
       </p>
       <RowTable
-        label="How long they keep, place by place"
+        label={t('storage.moves-table')}
         rowHeads
         rows={places}
         keyOf={({ placeId }) => placeId ?? 'here'}
         columns={[
-          ['Place', ({ place }) => place],
+          [t('storage.place'), ({ place }) => place],
           [
-            'Until half of those above are below',
+            t('storage.moves-until-half'),
             ({ words, notTold: notThere, caution }) => (
               <>
-                {words}
-                {notThere > 0 && <span className="soft"> (not told of {format.number(notThere)})</span>}
+                {words}{' '}
+                {notThere > 0 && (
+                  <span className="soft">{t('storage.moves-not-told-there', { lots: notThere })}</span>
+                )}
                 {caution !== '' && <span className="own-line caution">{caution}</span>}
               </>
             ),
           ],
-          ['More of them within 5 years', ({ soon }) => format.number(soon), 'number'],
+          [t('storage.moves-soon'), ({ soon }) => format.number(soon), 'number'],
         ]}
       />
     </>

@@ -1,9 +1,10 @@
 import type { StoredPlace } from '../../../db/contract/storage-operations.ts'
-import type { Format } from '../../shared/format/format.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import type { PaneRow } from '../../shared/panes/pane-rows.tsx'
 
 /** A place in the list, as far in as it stands in others. */
-export function placeRow(place: StoredPlace, format: Format): PaneRow {
+export function placeRow(place: StoredPlace, t: Texts['text']): PaneRow {
   const inside = place.path.split(' / ').length - 1
   return {
     address: placeAddress(place.placeId),
@@ -11,10 +12,8 @@ export function placeRow(place: StoredPlace, format: Format): PaneRow {
     content: (
       <>
         <span className="strong">{place.name}</span>
-        <span className="soft number">
-          {place.lots === 0 ? 'no lots' : `${place.lots} ${place.lots === 1 ? 'lot' : 'lots'}`}
-        </span>
-        <StateWords place={place} format={format} />
+        <span className="soft number">{t('storage.lots', { lots: place.lots })}</span>
+        <StateWords place={place} />
       </>
     ),
   }
@@ -25,24 +24,18 @@ const ILL = new Set<StoredPlace['state']>(['too-warm', 'too-damp', 'too-warm-and
 
 interface StateWordsProps {
   readonly place: StoredPlace
-  readonly format: Format
 }
 
 /** How a place stands, in words with an outline: whole where all is well, doubled where it is not, broken where nobody knows. */
-export function StateWords({ place, format }: StateWordsProps) {
+export function StateWords({ place }: StateWordsProps) {
+  const { t } = useTexts()
   const kind = WELL.has(place.state) ? 'well' : ILL.has(place.state) ? 'ill' : 'unknown'
-  const words =
-    place.state === 'stale' && place.latest !== null
-      ? `no readings since ${format.day(place.latest.slice(0, 10))}`
-      : place.stateWords
-  const from =
-    place.readingsFrom === null || place.readingsFrom.placeId === place.placeId
-      ? ''
-      : `, by ${place.readingsFrom.path.split(' / ').at(-1)}`
+  const { stateWords: state, readingsFrom } = place
   return (
     <span className="store-state" data-kind={kind}>
-      {words}
-      {from}
+      {readingsFrom === null || readingsFrom.placeId === place.placeId
+        ? state
+        : t('storage.state-by', { state, place: readingsFrom.path.split(' / ').at(-1) ?? '' })}
     </span>
   )
 }

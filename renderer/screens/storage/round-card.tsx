@@ -7,7 +7,7 @@ import { useToday } from '../../shared/card-form/use-today.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { ORDER_KEY } from '../../shared/format/keys.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { capital } from '../../shared/format/words.ts'
 import { Card } from '../../shared/panes/card.tsx'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
@@ -34,21 +34,19 @@ const RULES = { kind: 'round', blank: emptyRound, step: stepRound, isBlank: isBl
 
 /** A round through the places: what is due, ticked on screen, and the rounds that were walked. */
 export function RoundCard() {
+  const { t } = useTexts()
   const visit = useDraft<RoundDraft, RoundStep>(RULES)
   const due = useRead('round.list-due', {})
   if (due.error !== null) return <ProblemText problem={due.error.problem} />
-  if (due.data === undefined || visit.draft === null) return <p className="soft waiting">Opening…</p>
+  if (due.data === undefined || visit.draft === null)
+    return <p className="soft waiting">{t('storage.opening')}</p>
   const { places, cautions, unvisited } = due.data
   return (
-    <Card className="card" name="Round">
+    <Card className="card" name={t('storage.round')}>
       <header className="card-head">
-        <h2 tabIndex={-1}>Round</h2>
-        <p>
-          {places.length === 0
-            ? 'No round goes anywhere yet. What it is meant for, on the card of a place, says how often one goes there.'
-            : 'Walk from place to place, look, and tick. Enter goes on, Space ticks, arrows choose.'}
-        </p>
-        {places.length > 0 && <Link href={ROUND_SHEET}>Round sheet to print</Link>}
+        <h2 tabIndex={-1}>{t('storage.round')}</h2>
+        <p>{places.length === 0 ? t('storage.no-round-yet') : t('storage.round-how')}</p>
+        {places.length > 0 && <Link href={ROUND_SHEET}>{t('storage.round-sheet-to-print')}</Link>}
       </header>
       <div className="pane-part" hidden={cautions.length === 0 && visit.others.length === 0}>
         {cautions.map((caution) => (
@@ -58,10 +56,7 @@ export function RoundCard() {
         ))}
         <OtherVisits
           visit={visit}
-          inWords={(draft) => {
-            const walked = placesOf(draft).length
-            return walked === 1 ? 'a round, one place looked at' : `a round, ${walked} places looked at`
-          }}
+          inWords={(draft) => t('storage.other-round', { places: placesOf(draft).length })}
         />
       </div>
       <Unvisited places={unvisited} />
@@ -73,11 +68,12 @@ export function RoundCard() {
 
 /** Places with lots that are on no round, each leading to where that is said. */
 function Unvisited({ places }: { readonly places: Value<'round.list-due'>['unvisited'] }) {
+  const { t } = useTexts()
   if (places.length === 0) return null
   return (
-    <section className="pane-part" aria-label="On no round">
-      <h3>On no round</h3>
-      <p className="soft">Open a place and say how often under ‘What it is meant for’.</p>
+    <section className="pane-part" aria-label={t('storage.on-no-round')}>
+      <h3>{t('storage.on-no-round')}</h3>
+      <p className="soft">{t('storage.on-no-round-todo')}</p>
       <ul className="bullets">
         {places.map(({ placeId, path }) => (
           <li key={placeId}>
@@ -96,6 +92,7 @@ interface RoundFormProps {
 }
 
 function RoundForm({ visit: { dispatch, kept }, draft, due }: RoundFormProps) {
+  const { t } = useTexts()
   const form = useRef<HTMLElement>(null)
   const today = useToday()
   const write = useWrite('round.record')
@@ -120,7 +117,7 @@ function RoundForm({ visit: { dispatch, kept }, draft, due }: RoundFormProps) {
   }
   return (
     <StepForm
-      label="What was looked at"
+      label={t('storage.what-was-looked-at')}
       form={form}
       onEnd={() => undefined}
       onEndApart={() => undefined}
@@ -133,25 +130,27 @@ function RoundForm({ visit: { dispatch, kept }, draft, due }: RoundFormProps) {
       <div className="pane-part">
         <DayField value={draft.on || today} onChange={(on) => dispatch({ kind: 'terms', change: { on } })} />
         <TextField
-          label="Walked by"
+          label={t('storage.walked-by')}
           step="walked-by"
           size="record"
           value={draft.walkedBy}
-          hint="may be empty"
+          hint={t('storage.may-be-empty')}
           onChange={(walkedBy) => dispatch({ kind: 'terms', change: { walkedBy } })}
         />
         {write.error !== null && <ProblemText problem={write.error.problem} />}
-        {!kept && (
-          <p className="caution">What is ticked could not be kept just now. Do not close the window.</p>
-        )}
+        {!kept && <p className="caution">{t('storage.not-kept')}</p>}
         <div className="buttons">
           <ActionButton className="button" off={write.isPending || places.length === 0} onClick={save}>
-            Write the round down
+            {t('storage.write-round')}
           </ActionButton>
           <span className="soft">
             {places.length === 0
-              ? 'Nothing is ticked yet.'
-              : `${places.length} of ${due.places.length} places. ${ORDER_KEY}+Enter writes it down.`}
+              ? t('storage.nothing-ticked')
+              : t('storage.round-so-far', {
+                  ticked: places.length,
+                  places: due.places.length,
+                  keys: `${ORDER_KEY}+Enter`,
+                })}
           </span>
         </div>
       </div>
@@ -160,23 +159,27 @@ function RoundForm({ visit: { dispatch, kept }, draft, due }: RoundFormProps) {
 }
 
 function RoundsWalked() {
-  const format = useFormat()
+  const { t } = useTexts()
   const walked = useRead('round.list', { limit: 12 }).data
   if (walked === undefined || walked.rounds.length === 0) return null
   return (
-    <section className="pane-part" aria-label="Rounds walked">
-      <h3>Rounds walked</h3>
+    <section className="pane-part" aria-label={t('storage.rounds-walked')}>
+      <h3>{t('storage.rounds-walked')}</h3>
       <ul className="bullets">
         {walked.rounds.map(({ entryId, on, walkedBy, places, findings }) => (
           <li key={entryId}>
-            {format.day(on)}
-            {walkedBy === '' ? '' : `, ${walkedBy}`}: {places === 1 ? 'one place' : `${places} places`}
-            {findings.length === 0 && ', all is well'}
+            {t('storage.round-walked', {
+              day: { day: on },
+              who: walkedBy === '' ? 'nobody' : 'somebody',
+              name: walkedBy,
+              places,
+              well: findings.length === 0 ? 'yes' : 'no',
+            })}
             {findings.length > 0 && (
               <ul className="bullets">
                 {findings.map(({ placeId, look, path, name, note, lots }) => (
                   <li key={`${placeId} ${look}`}>
-                    {capital(name)} in {path}: {note}{' '}
+                    {t('storage.finding-in-place', { look: capital(name), place: path, note })}{' '}
                     {lots.map(({ lotId, lotNumber }) => (
                       <Link key={lotId} href={lotAddress(lotId)}>
                         {lotNumber}{' '}
@@ -191,7 +194,7 @@ function RoundsWalked() {
       </ul>
       {walked.total > walked.rounds.length && (
         <p className="soft">
-          The latest {walked.rounds.length} of {walked.total}.
+          {t('storage.latest-rounds', { shown: walked.rounds.length, rounds: walked.total })}
         </p>
       )}
     </section>

@@ -1,6 +1,6 @@
 import { useId } from 'react'
 import type { RoundStop } from '../../../db/contract/care-operations.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { capital } from '../../shared/format/words.ts'
 import { TickList } from '../../shared/parts/tick-list.tsx'
 import { CheckField, SelectField, TextField } from '../../shared/table-form/fields.tsx'
@@ -15,22 +15,18 @@ interface RoundPartProps {
 
 /** A place of a round: what there is to look at, ticked one after the other. */
 export function RoundPlace({ stop, draft, dispatch }: RoundPartProps) {
-  const format = useFormat()
+  const { t } = useTexts()
   const looks = stop.looks.flatMap(({ look }) => (look === 'reading' ? [] : [look]))
-  const due =
-    stop.due.when === 'later'
-      ? `due on ${format.day(stop.due.on)}`
-      : stop.due.when === 'today'
-        ? 'due today'
-        : `was due on ${format.day(stop.due.on)}`
-  const last = stop.lastOn === null ? 'never walked to' : `walked to on ${format.day(stop.lastOn)}`
   return (
     <section className="pane-part" aria-label={stop.path}>
       <h3>{stop.path}</h3>
       <p>
-        {stop.due.when === 'late' && <span className="late-mark">late</span>}
-        {capital(due)}; {last}; every {stop.everyDays} {stop.everyDays === 1 ? 'day' : 'days'}.{' '}
-        {stop.lots.length === 1 ? '1 lot' : `${stop.lots.length} lots`} there.
+        {stop.due.when === 'late' && <span className="late-mark">{t('storage.late')}</span>}
+        {t('storage.due', { when: stop.due.when, day: { day: stop.due.on } })}{' '}
+        {stop.lastOn === null
+          ? t('storage.never-walked', { days: stop.everyDays })
+          : t('storage.last-walked', { day: { day: stop.lastOn }, days: stop.everyDays })}{' '}
+        {t('storage.so-many-there', { lots: stop.lots.length })}
       </p>
       {looks.map((look) => (
         <RoundLook key={look} look={look} stop={stop} draft={draft} dispatch={dispatch} />
@@ -42,20 +38,17 @@ export function RoundPlace({ stop, draft, dispatch }: RoundPartProps) {
           className="quiet-button"
           onClick={() => dispatch({ kind: 'rest-is-fine', placeId: stop.placeId, looks })}
         >
-          The rest is fine here
+          {t('storage.rest-is-fine')}
         </button>
       </p>
     </section>
   )
 }
 
-const OUTCOMES = [
-  ['fine', 'fine'],
-  ['found', 'found something'],
-  ['', 'not looked at'],
-] as const
+const OUTCOMES = ['fine', 'found', ''] as const
 
 function RoundLook({ look, stop, draft, dispatch }: RoundPartProps & { readonly look: Inspection }) {
+  const { t } = useTexts()
   const name = useId()
   const { placeId } = stop
   const said = lookOf(draft, placeId, look)
@@ -67,7 +60,7 @@ function RoundLook({ look, stop, draft, dispatch }: RoundPartProps & { readonly 
         <legend>
           {capital(title)} <span className="soft">{words}</span>
         </legend>
-        {OUTCOMES.map(([outcome, label]) => (
+        {OUTCOMES.map((outcome) => (
           <label key={outcome} className="tick">
             <input
               type="radio"
@@ -75,14 +68,14 @@ function RoundLook({ look, stop, draft, dispatch }: RoundPartProps & { readonly 
               checked={said.outcome === outcome}
               onChange={() => change({ outcome })}
             />
-            {label}
+            {t(`storage.outcome-${outcome === '' ? 'none' : outcome}`)}
           </label>
         ))}
       </fieldset>
       {said.outcome === 'found' && (
         <div className="round-found stack-2">
           <TextField
-            label={`What was found: ${title}`}
+            label={t('storage.what-was-found', { look: title })}
             step={`${placeId}.${look}.note`}
             size="record"
             value={said.note}
@@ -91,13 +84,13 @@ function RoundLook({ look, stop, draft, dispatch }: RoundPartProps & { readonly 
           {stop.lots.length > 0 && (
             <TickList
               className="round-lots boxed"
-              legend="In which lots; none: in the place"
+              legend={t('storage.in-which-lots')}
               items={stop.lots.map(({ lotId, lotNumber, variety, quarantined }) => ({
                 id: lotId,
                 words: (
                   <span>
-                    {lotNumber} {variety}
-                    {quarantined && <span className="soft"> in quarantine already</span>}
+                    {lotNumber} {variety}{' '}
+                    {quarantined && <span className="soft">{t('storage.quarantined-already')}</span>}
                   </span>
                 ),
               }))}
@@ -107,7 +100,7 @@ function RoundLook({ look, stop, draft, dispatch }: RoundPartProps & { readonly 
           )}
           {said.lotIds.length > 0 && (
             <CheckField
-              label="put those lots into quarantine"
+              label={t('storage.quarantine-them')}
               step={`${placeId}.${look}.quarantine`}
               checked={said.quarantine}
               onChange={(quarantine) => change({ quarantine })}
@@ -120,6 +113,7 @@ function RoundLook({ look, stop, draft, dispatch }: RoundPartProps & { readonly 
 }
 
 function RoundReading({ stop: { placeId }, draft, dispatch }: RoundPartProps) {
+  const { t, say } = useTexts()
   const { reading } = stopOf(draft, placeId)
   const change = (part: Partial<typeof reading>) => {
     const time = reading.time === '' ? new Date().toTimeString().slice(0, 5) : reading.time
@@ -128,28 +122,28 @@ function RoundReading({ stop: { placeId }, draft, dispatch }: RoundPartProps) {
   return (
     <div className="fields">
       <TextField
-        label="Temperature"
+        label={t('storage.temperature')}
         step={`${placeId}.temperature`}
         size="record"
         value={reading.temperature}
-        hint="empty: not read"
+        hint={t('storage.empty-not-read')}
         onChange={(temperature) => change({ temperature })}
-        problem={figureProblem(reading.temperature)}
+        problem={figureProblem(reading.temperature, say)}
       />
       <SelectField
-        label="In"
+        label={t('storage.in-unit')}
         size="record"
         value={reading.unit}
         options={UNITS}
         onChange={(unit) => change({ unit })}
       />
       <TextField
-        label="Humidity, %"
+        label={t('storage.humidity-percent')}
         step={`${placeId}.humidity`}
         size="record"
         value={reading.humidity}
         onChange={(humidity) => change({ humidity })}
-        problem={figureProblem(reading.humidity)}
+        problem={figureProblem(reading.humidity, say)}
       />
     </div>
   )

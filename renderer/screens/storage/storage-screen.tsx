@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef } from 'react'
 import { Link, useLocation } from 'wouter'
 import { useRead } from '../../shared/client/use-read.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { SheetToPrint } from '../../shared/labels/sheet-to-print.tsx'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'
 import { useOpening } from '../../shared/panes/use-opening.ts'
@@ -27,36 +27,33 @@ export function StorageScreen({ part = '', id = 0 }: StorageScreenProps) {
   const [, go] = useLocation()
   const right = useRef<HTMLElement>(null)
   const openCard = useOpening(right)
-  const format = useFormat()
+  const { t } = useTexts()
   // There may be hundreds of places: each step through them draws only the rows that changed.
-  const rows = useMemo(
-    () => (list.data?.places ?? []).map((place) => placeRow(place, format)),
-    [list.data, format],
-  )
+  const rows = useMemo(() => (list.data?.places ?? []).map((place) => placeRow(place, t)), [list.data, t])
   const first = list.data?.places.find(({ latest }) => latest !== null) ?? list.data?.places[0]
   useEffect(() => {
     if (part === '' && first !== undefined) go(placeAddress(first.placeId), { replace: true })
   }, [part, first, go])
   if (list.error !== null) return <ProblemText problem={list.error.problem} />
-  if (list.data === undefined) return <p className="soft waiting">Opening…</p>
+  if (list.data === undefined) return <p className="soft waiting">{t('storage.opening')}</p>
   const { places } = list.data
   return (
     <div className="panes store">
-      <section className="panes-list" aria-label="Places">
+      <section className="panes-list" aria-label={t('storage.places')}>
         <div className="head-row">
-          <h1>Storage</h1>
-          {places.length > 0 && <Link href={ROUND}>{toWalk === 0 ? 'Round' : `Round: ${toWalk} due`}</Link>}
-          {places.length > 1 && <Link href={COMPARE}>Compare places</Link>}
-          <Link href={NEW_PLACE}>Add a place</Link>
+          <h1>{t('storage.title')}</h1>
+          {places.length > 0 && (
+            <Link href={ROUND}>
+              {toWalk === 0 ? t('storage.round') : t('storage.round-due', { places: toWalk })}
+            </Link>
+          )}
+          {places.length > 1 && <Link href={COMPARE}>{t('storage.compare-places')}</Link>}
+          <Link href={NEW_PLACE}>{t('storage.add-place')}</Link>
         </div>
-        {places.length === 0 && (
-          <p className="soft">
-            There is no storage place yet. Add one here, or where a lot is moved or taken in.
-          </p>
-        )}
-        <PaneRows label="Storage places" rows={rows} rowClass="store-row" onOpen={openCard} />
+        {places.length === 0 && <p className="soft">{t('storage.no-place-yet')}</p>}
+        <PaneRows label={t('storage.storage-places')} rows={rows} rowClass="store-row" onOpen={openCard} />
       </section>
-      <section className="panes-card" aria-label="Place" ref={right}>
+      <section className="panes-card" aria-label={t('storage.place')} ref={right}>
         {part === 'place' && <PlaceCard key={id} placeId={id} />}
         {part === 'new' && (
           <NewPlace
@@ -78,12 +75,13 @@ export function StorageScreen({ part = '', id = 0 }: StorageScreenProps) {
 
 /** The sheet for a round: every place with what to look at, to be ticked on paper. */
 function RoundSheet() {
+  const { t } = useTexts()
   return (
     <SheetToPrint
       className="stack-3"
-      title="Round sheet"
-      purpose="To tick while you walk, and type in afterwards."
-      name="The round sheet"
+      title={t('storage.round-sheet')}
+      purpose={t('storage.round-sheet-purpose')}
+      name={t('storage.the-round-sheet')}
       sheet={useRead('round.print', {})}
     />
   )

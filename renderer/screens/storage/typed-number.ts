@@ -1,4 +1,6 @@
 import { readNumber } from '../../../db/domain/amounts/read-number.ts'
+import { message } from '../../../db/messages/message.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 
 /** A number as typed, with comma or point and perhaps a minus sign; null where it cannot be read or is empty. */
 export function typedNumber(typed: string): number | null {
@@ -10,11 +12,11 @@ export function typedNumber(typed: string): number | null {
 }
 
 /** What is wrong with a typed figure, or undefined; an empty one says nothing. */
-export function figureProblem(typed: string): string | undefined {
+export function figureProblem(typed: string, say: Texts['say']): string | undefined {
   const text = typed.trim()
   return text === '' || text === '-' || typedNumber(text) !== null
     ? undefined
-    : 'Write a number such as 18.5 or -19.'
+    : say(message('storage.figure', { warm: 18.5, cold: '-19' }))
 }
 
 /** What a thermometer is read in. */

@@ -1,44 +1,54 @@
 import { describe, expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import type { ClimateTotals } from '../../../db/domain/climate/climate-sum.ts'
 import {
-  aimInWords,
-  celsiusInWords,
+  airInWords,
   excursionCostInWords,
-  humidityInWords,
   limitsInWords,
   thawsInWords,
   totalsInWords,
 } from '../../../db/domain/climate/climate-words.ts'
 import { type KindChange, kindChangeInWords } from '../../../db/domain/climate/kind-words.ts'
 import { limitsOf, PLACE_AIMS } from '../../../db/domain/climate/limits.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 
+const told = (message: Message) => inEnglish<Told>(message)
+const allTold = (messages: readonly Message[]) => messages.map(told)
 const NO_OWN = { highestCc: null, highestPm: null }
 
 test('a temperature is told to a tenth of a degree with a true minus, a humidity in whole percent', () => {
-  expect([2_144, -1_796, 500, -4, 0].map(celsiusInWords)).toEqual([
+  const air = (temperatureCc: number, humidityPm: number | null) =>
+    told(airInWords({ temperatureCc, humidityPm }))
+  expect([2_144, -1_796, 500, -4, 0].map((cc) => air(cc, null))).toEqual([
     '21.4 °C',
     '−18.0 °C',
     '5.0 °C',
     '0.0 °C',
     '0.0 °C',
   ])
-  expect([384, 385, 1_000, 0].map(humidityInWords)).toEqual(['38 %', '39 %', '100 %', '0 %'])
+  expect([384, 385, 1_000, 0].map((pm) => air(500, pm))).toEqual([
+    '5.0 °C, 38 % humidity',
+    '5.0 °C, 39 % humidity',
+    '5.0 °C, 100 % humidity',
+    '5.0 °C, 0 % humidity',
+  ])
 })
 
 test('limits are told with what each asks for', () => {
-  expect(PLACE_AIMS.map((aim) => limitsInWords(limitsOf(aim, NO_OWN)))).toEqual([
-    'degrees F and percent of humidity together at most 100 (common practice)',
-    'at most 10.0 °C',
-    'at most −15.0 °C',
+  expect(PLACE_AIMS.map((aim) => told(limitsInWords(limitsOf(aim, NO_OWN))))).toEqual([
+    'limits: degrees F and percent of humidity together at most 100 (common practice)',
+    'limits: at most 10.0 °C',
+    'limits: at most −15.0 °C',
     'nothing to keep to yet',
   ])
-  expect(limitsInWords(limitsOf('none', { highestCc: 1_200, highestPm: 450 }))).toBe(
-    'at most 12.0 °C, at most 45 % humidity',
+  expect(told(limitsInWords(limitsOf('none', { highestCc: 1_200, highestPm: 450 })))).toBe(
+    'limits: at most 12.0 °C and at most 45 % humidity',
   )
 })
 
 test('an aim is told by how long it keeps seed', () => {
-  expect(PLACE_AIMS.map(aimInWords)).toEqual([
+  expect(PLACE_AIMS.map((aim) => told(message(`storage.aim-${aim}`)))).toEqual([
     'for a few years: cool and dry',
     'for years: a fridge at 10 °C or less',
     'for decades: a freezer at about −18 °C, seed dried to 5 to 8 %',
@@ -69,37 +79,37 @@ describe('what readings come to', () => {
   const [short, long] = [limitsOf('short-term', NO_OWN), limitsOf('long-term', NO_OWN)]
 
   test('is a sentence each, with the sum only where it is the rule', () => {
-    expect(totalsInWords(totals, short)).toEqual([
+    expect(allTold(totalsInWords(totals, short))).toEqual([
       TEMPERATURE,
       HUMIDITY,
       SUM,
-      'Beyond its limits for 25 % of the measured time.',
+      'Beyond its limits for 25\u00a0% of the measured time.',
     ])
-    expect(totalsInWords({ ...totals, shareOutside: null }, long)).toEqual([TEMPERATURE, HUMIDITY])
+    expect(allTold(totalsInWords({ ...totals, shareOutside: null }, long))).toEqual([TEMPERATURE, HUMIDITY])
   })
 
   test('without humidity says so, and what cannot be judged for want of it', () => {
     const dry = limitsOf('none', { highestCc: null, highestPm: 450 })
     const wanting = 'Without humidity nobody can say whether it is dry enough.'
-    expect(totalsInWords(unread, short)).toEqual([TEMPERATURE, 'Humidity was not read.', wanting])
-    expect(totalsInWords(unread, dry)).toEqual([TEMPERATURE, 'Humidity was not read.', wanting])
-    expect(totalsInWords(unread, long)).toEqual([TEMPERATURE, 'Humidity was not read.'])
-    expect(totalsInWords({ ...unread, highestPm: 400 }, long)[1]).toBe('Humidity was not read.')
-    expect(totalsInWords({ ...unread, meanPm: 400 }, long)[1]).toBe('Humidity was not read.')
+    expect(allTold(totalsInWords(unread, short))).toEqual([TEMPERATURE, 'Humidity was not read.', wanting])
+    expect(allTold(totalsInWords(unread, dry))).toEqual([TEMPERATURE, 'Humidity was not read.', wanting])
+    expect(allTold(totalsInWords(unread, long))).toEqual([TEMPERATURE, 'Humidity was not read.'])
+    expect(allTold(totalsInWords({ ...unread, highestPm: 400 }, long))[1]).toBe('Humidity was not read.')
+    expect(allTold(totalsInWords({ ...unread, meanPm: 400 }, long))[1]).toBe('Humidity was not read.')
   })
 
   test.each([
     [0, 'Never beyond its limits in that time.'],
     [0.004, 'Beyond its limits for less than 1 % of the measured time.'],
-    [0.01, 'Beyond its limits for 1 % of the measured time.'],
-    [1, 'Beyond its limits for 100 % of the measured time.'],
+    [0.01, 'Beyond its limits for 1\u00a0% of the measured time.'],
+    [1, 'Beyond its limits for 100\u00a0% of the measured time.'],
   ])('with the part %d of the time beyond: %s', (shareOutside, sentence) => {
-    expect(totalsInWords({ ...totals, shareOutside }, short).at(-1)).toBe(sentence)
+    expect(allTold(totalsInWords({ ...totals, shareOutside }, short)).at(-1)).toBe(sentence)
   })
 })
 
 test('a freezer that melts its own ice is told by its cycles', () => {
-  expect(thawsInWords({ peaks: 14, everyHours: 11.6, riseCc: 905 })).toBe(
+  expect(told(thawsInWords({ peaks: 14, everyHours: 11.6, riseCc: 905 }))).toBe(
     'It warms by 9.1 °C every 12 hours or so, 14 times in these readings, as a frost-free freezer does to melt its ice. Seed in a sealed jar feels less of it; a freezer without this is better for decades (common practice).',
   )
 })
@@ -119,7 +129,7 @@ test.each([
     '',
   ],
 ])('what a spell cost: %j', (cost, words, more) => {
-  const said = excursionCostInWords(cost)
+  const said = told(excursionCostInWords(cost))
   expect(said).toContain(words)
   expect(said).toContain(more)
   if (cost.lots > 0)
@@ -142,11 +152,11 @@ describe('calling a place another kind of place', () => {
   test.each<[Partial<KindChange>, string]>([
     [
       {},
-      'Nobody measured there. Its seed was taken to have lain at 20 °C, and is now taken to have lain at 5 °C all the time. The forecasts of the 3 lots there change. Readings would tell better.',
+      'Nobody measured there. Its seed was taken to have lain at about 20 °C, and is now taken to have lain at about 5 °C all the time. The forecasts of the 3 lots there change. Readings would tell better.',
     ],
     [
       { celsiusAfter: -18, lots: 1, beginsToFreeze: true },
-      `Nobody measured there. Its seed was taken to have lain at 20 °C, and is now taken to have lain at −18 °C all the time. The forecast of the lot there changes. Readings would tell better.${FROST}`,
+      `Nobody measured there. Its seed was taken to have lain at about 20 °C, and is now taken to have lain at about −18 °C all the time. The forecast of the lot there changes. Readings would tell better.${FROST}`,
     ],
     [
       { readFromBefore: 'Hall', readFromAfter: 'Cellar', lots: 0 },
@@ -154,18 +164,18 @@ describe('calling a place another kind of place', () => {
     ],
     [
       { readFromAfter: 'Cellar', celsiusAfter: 20 },
-      'Nobody measured there. Its seed was taken to have lain at 20 °C, and is now taken to have lain in the air of Cellar. The forecasts of the 3 lots there change.',
+      'Nobody measured there. Its seed was taken to have lain at about 20 °C, and is now taken to have lain in the air of Cellar. The forecasts of the 3 lots there change.',
     ],
-    [{ celsiusAfter: 20 }, 'Its seed is taken to lie at 20 °C as before: no forecast changes.'],
+    [{ celsiusAfter: 20 }, 'Its seed is taken to lie at about 20 °C as before: no forecast changes.'],
     [
       { celsiusBefore: 4.5, celsiusAfter: 4.5, beginsToFreeze: true },
-      `Its seed is taken to lie at 4.5 °C as before: no forecast changes.${FROST}`,
+      `Its seed is taken to lie at about 4.5 °C as before: no forecast changes.${FROST}`,
     ],
     [
       { readFromBefore: 'Cellar', readFromAfter: 'Cellar' },
       'The readings of Cellar go on to hold: no forecast changes.',
     ],
   ])('%j', (changes, sentence) => {
-    expect(kindChangeInWords({ ...change, ...changes })).toBe(sentence)
+    expect(allTold(kindChangeInWords({ ...change, ...changes })).join(' ')).toBe(sentence)
   })
 })

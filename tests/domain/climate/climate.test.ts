@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import { climateTotals, seasonOf } from '../../../db/domain/climate/climate-sum.ts'
 import { beyond, hasLimits, limitsOf } from '../../../db/domain/climate/limits.ts'
 import { placeState, stateInWords } from '../../../db/domain/climate/place-state.ts'
@@ -12,6 +13,7 @@ import { thawCycles } from '../../../db/domain/climate/thaw-cycles.ts'
 import { timeOutside } from '../../../db/domain/climate/time-outside.ts'
 import { addDays } from '../../../db/domain/dates/day-arithmetic.ts'
 import { isoDate } from '../../../db/domain/dates/iso-date.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 
 const NO_OWN = { highestCc: null, highestPm: null }
 const START = minuteOf('2026-01-10T00:00')
@@ -155,15 +157,15 @@ describe('the mean of readings', () => {
         seasonOf({ ...at('00:00', 1), at: `2026-${String(month).padStart(2, '0')}-01T00:00` }),
       ),
     ).toEqual([
-      'Dec to Feb',
-      'Dec to Feb',
-      'Mar to May',
-      'Mar to May',
-      'Jun to Aug',
-      'Jun to Aug',
-      'Sep to Nov',
-      'Sep to Nov',
-      'Dec to Feb',
+      'dec-feb',
+      'dec-feb',
+      'mar-may',
+      'mar-may',
+      'jun-aug',
+      'jun-aug',
+      'sep-nov',
+      'sep-nov',
+      'dec-feb',
     ])
   })
 
@@ -335,7 +337,7 @@ describe('the state of a place', () => {
     [24, 70, 'too-warm-and-damp', 'too warm and too damp'],
   ])('of %s °C and %s percent', (celsius, percent, expected, words) => {
     expect(state(celsius, percent)).toBe(expected)
-    expect(stateInWords(state(celsius, percent), limits, '28 January')).toBe(words)
+    expect(inEnglish<Told>(stateInWords(state(celsius, percent), limits, lately))).toBe(words)
   })
 
   test('a door opened for an hour in two days is borne', () => {
@@ -367,7 +369,7 @@ describe('the state of a place', () => {
 
   test('that is good is only cold enough where humidity does not count', () => {
     const good = (own: { highestCc: number | null; highestPm: number | null }) =>
-      stateInWords('good', limitsOf('long-term', own), '')
+      inEnglish<Told>(stateInWords('good', limitsOf('long-term', own), today))
     expect(good(NO_OWN)).toBe('cold enough')
     expect(good({ highestCc: null, highestPm: 150 })).toBe('dry and cool enough')
   })
@@ -377,8 +379,12 @@ describe('the state of a place', () => {
     expect(placeState([], limits, null, today)).toBe('no-readings')
     expect(placeState([], limits, addDays(today, -61), today)).toBe('stale')
     expect(placeState([], limitsOf('none', NO_OWN), today, today)).toBe('no-aim')
-    expect(stateInWords('stale', limits, '2 December')).toBe('no readings since 2 December')
-    expect(stateInWords('no-readings', limits, '')).toBe('no readings yet')
-    expect(stateInWords('no-aim', limits, '')).toBe('readings, but nothing to keep to yet')
+    expect(inEnglish<Told>(stateInWords('stale', limits, addDays(today, -61)))).toBe(
+      'no readings since 2 Dec 2025',
+    )
+    expect(inEnglish<Told>(stateInWords('no-readings', limits, null))).toBe('no readings yet')
+    expect(inEnglish<Told>(stateInWords('no-aim', limits, today))).toBe(
+      'readings, but nothing to keep to yet',
+    )
   })
 })

@@ -1,15 +1,20 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import { type MassUnit, MILLIGRAMS_PER } from '../../../db/domain/amounts/mass.ts'
 import { planDrying } from '../../../db/domain/moisture/drying.ts'
 import {
-  breakInWords,
   dryingInWords,
+  freezingCaution,
   freezingCautionOfMany,
-  freezingCautions,
   moistureAdvice,
   moistureInWords,
 } from '../../../db/domain/moisture/moisture-words.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
+import { createTexts } from '../../../db/messages/texts.ts'
+import { inEnglish } from '../../builders/in-english.ts'
+
+const told = (one: Message | null) => inEnglish<Told>(one ?? '')
 
 const found = (low: number, high = low) => ({ percent: (low + high) / 2, low, high })
 const MOULD = 'Do not close it in airtight above about 10 % (common practice): it can go mouldy.'
@@ -17,20 +22,32 @@ const tooMoist = (percent: string) =>
   `Too moist to freeze: it may hold up to ${percent} % water. Frost can kill it: dry it to 8 % or less first.`
 
 test('a moisture is one figure to a tenth, or a span where it is coarse', () => {
-  expect(moistureInWords(found(7.24))).toBe('7.2 %')
-  expect(moistureInWords({ percent: 7, low: 6.98, high: 7.02 })).toBe('7 %')
-  expect(moistureInWords({ percent: 7, low: 6.9, high: 7.1 })).toBe('about 7 %, between 6.9 and 7.1 %')
-  expect(moistureInWords({ percent: 7, low: 7, high: 7.0625 })).toBe('about 7 %, between 7 and 7.1 %')
+  expect(told(moistureInWords(found(7.24)))).toBe('7.2 % moisture')
+  expect(told(moistureInWords({ percent: 7, low: 6.98, high: 7.02 }))).toBe('7 % moisture')
+  expect(told(moistureInWords({ percent: 7, low: 6.9, high: 7.1 }))).toBe(
+    'about 7 % moisture, between 6.9 and 7.1 %',
+  )
+  expect(told(moistureInWords({ percent: 7, low: 7, high: 7.0625 }))).toBe(
+    'about 7 % moisture, between 7 and 7.1 %',
+  )
 })
 
 test('a span is never told narrower than it is', () => {
-  expect(moistureInWords({ percent: 7, low: 5.96, high: 8.04 })).toBe('about 7 %, between 5.9 and 8.1 %')
+  expect(told(moistureInWords({ percent: 7, low: 5.96, high: 8.04 }))).toBe(
+    'about 7 % moisture, between 5.9 and 8.1 %',
+  )
 })
 
 describe('drying', () => {
   const inWords = (grams: number, from: number, to: number, massUnits: 'metric' | 'ounces') => {
     const drying = { grams, from, to }
-    return dryingInWords(planDrying(drying), drying, { locale: 'en', massUnits })
+    const texts = createTexts({
+      code: 'en',
+      direction: 'ltr',
+      manner: { locale: 'en', massUnits },
+      translation: {},
+    })
+    return texts.say(dryingInWords(planDrying(drying), drying))
   }
   const moisture = fc.integer({ min: 1, max: 600 }).map((tenths) => tenths / 10)
 
@@ -68,22 +85,20 @@ describe('drying', () => {
 })
 
 test('what seed shows in the hand has its words', () => {
-  expect((['breaks', 'bends', 'soft'] as const).map(breakInWords)).toEqual([
-    'snaps or shatters',
-    'bends or flattens',
-    'takes a thumbnail',
-  ])
+  expect(
+    (['breaks', 'bends', 'soft'] as const).map((gives) => told(message(`storage.gives-${gives}`))),
+  ).toEqual(['snaps or shatters', 'bends or flattens', 'takes a thumbnail'])
 })
 
 describe('frost', () => {
   test('is no danger to seed of 8 % or less, and is told of moister and of unmeasured seed', () => {
-    expect(freezingCautions(8)).toEqual([])
-    expect(freezingCautions(8.1)).toEqual([tooMoist('8.1')])
-    expect(freezingCautions(8.04)).toEqual([tooMoist('8.1')])
-    expect(freezingCautions(13.26)).toEqual([tooMoist('13.3')])
-    expect(freezingCautions(null)).toEqual([
+    expect(freezingCaution(8)).toBeNull()
+    expect(told(freezingCaution(8.1))).toBe(tooMoist('8.1'))
+    expect(told(freezingCaution(8.04))).toBe(tooMoist('8.1'))
+    expect(told(freezingCaution(13.26))).toBe(tooMoist('13.3'))
+    expect(told(freezingCaution(null))).toBe(
       'Measure its moisture first: frost can kill seed above about 8 %.',
-    ])
+    )
   })
 
   test.each([
@@ -94,14 +109,14 @@ describe('frost', () => {
     [2, 3, '2 of the 3 are'],
   ])('for %i of %i lots is told once', (cautioned, lots, who) => {
     const rest = ' too moist to freeze or not measured yet. Frost can kill seed above about 8 %.'
-    expect(freezingCautionOfMany(cautioned, lots)).toBe(who === '' ? '' : who + rest)
+    expect(told(freezingCautionOfMany(cautioned, lots))).toBe(who === '' ? '' : who + rest)
   })
 })
 
 test('the highest that a moisture may be says what to do with the seed', () => {
   const dry = ['Dry enough for an airtight jar and for the freezer.']
-  expect(moistureAdvice(found(4, 8))).toEqual(dry)
-  expect(moistureAdvice(found(4, 8.5))).toEqual([tooMoist('8.5')])
-  expect(moistureAdvice(found(10))).toEqual([tooMoist('10')])
-  expect(moistureAdvice(found(8, 10.5))).toEqual([MOULD, tooMoist('10.5')])
+  expect(moistureAdvice(found(4, 8)).map(told)).toEqual(dry)
+  expect(moistureAdvice(found(4, 8.5)).map(told)).toEqual([tooMoist('8.5')])
+  expect(moistureAdvice(found(10)).map(told)).toEqual([tooMoist('10')])
+  expect(moistureAdvice(found(8, 10.5)).map(told)).toEqual([MOULD, tooMoist('10.5')])
 })

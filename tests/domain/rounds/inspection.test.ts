@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import {
   INSPECTIONS,
-  inspectionInWords,
-  inspectionName,
+  type Inspection,
   looksFor,
   roundCautions,
 } from '../../../db/domain/rounds/inspection.ts'
+import { message } from '../../../db/messages/message.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 
 describe('what there is to look at', () => {
   test.each([
@@ -20,8 +22,10 @@ describe('what there is to look at', () => {
 })
 
 test('each look has a name and words of its own', () => {
-  expect(INSPECTIONS.map(inspectionName)).toEqual(['pests', 'seals', 'drying gel', 'dampness', 'reading'])
-  expect(INSPECTIONS.map((look) => inspectionInWords(look).split(' ').slice(0, 3).join(' '))).toEqual([
+  const name = (look: Inspection) => inEnglish<Told>(message(`storage.look-${look}`))
+  const words = (look: Inspection) => inEnglish<Told>(message(`storage.look-for-${look}`))
+  expect(INSPECTIONS.map(name)).toEqual(['pests', 'seals', 'drying gel', 'dampness', 'reading'])
+  expect(INSPECTIONS.map((look) => words(look).split(' ').slice(0, 3).join(' '))).toEqual([
     'Insects, holes or',
     'Lids, gaskets and',
     'The drying gel',
@@ -31,7 +35,8 @@ test('each look has a name and words of its own', () => {
 })
 
 test('the usual cautions come with what is looked at, and with nothing else', () => {
-  const words = (...looks: Parameters<typeof roundCautions>[0]) => roundCautions(looks).join(' ')
+  const words = (...looks: Parameters<typeof roundCautions>[0]) =>
+    inEnglish<Told[]>(roundCautions(looks)).join(' ')
   expect(words('dampness', 'reading')).toBe('')
   expect(words('gel')).toMatch(/cobalt/)
   expect(words('gel')).not.toMatch(/mice|cold jar/)

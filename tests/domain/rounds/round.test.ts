@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import { isoDate } from '../../../db/domain/dates/iso-date.ts'
 import { INSPECTIONS, looksFor, roundCautions } from '../../../db/domain/rounds/inspection.ts'
 import { roundDue } from '../../../db/domain/rounds/round-due.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 
 const today = isoDate('2026-03-14')
 
@@ -27,7 +29,9 @@ describe('what is looked at', () => {
 
   test('brings its own cautions and no others', () => {
     expect(roundCautions(['dampness', 'reading'])).toEqual([])
-    expect(roundCautions(['gel']).join(' ')).toContain('cobalt chloride')
-    expect(roundCautions(['pests']).join(' ')).toContain('Only seed dried to about 5 to 8 % moisture')
+    expect(inEnglish<Told[]>(roundCautions(['gel'])).join(' ')).toContain('cobalt chloride')
+    expect(inEnglish<Told[]>(roundCautions(['pests'])).join(' ')).toContain(
+      'Only seed dried to about 5 to 8 % moisture',
+    )
   })
 })

@@ -3,11 +3,11 @@ import type { Measured } from '../../../../db/contract/care-operations.ts'
 import { readNumber } from '../../../../db/domain/amounts/read-number.ts'
 import { BREAK_CLASSES, type BreakClass } from '../../../../db/domain/moisture/break-check.ts'
 import { USUAL_DRYING_GOAL } from '../../../../db/domain/moisture/drying.ts'
-import { breakInWords } from '../../../../db/domain/moisture/moisture-words.ts'
 import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { useSavedForm } from '../../../shared/card-form/use-saved-form.ts'
 import { useRead } from '../../../shared/client/use-read.ts'
+import { useTexts } from '../../../shared/format/use-texts.ts'
 import { TextField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 
@@ -17,7 +17,6 @@ const METHODS = [
   { value: 'oven', label: 'weighing before and after an oven' },
   { value: 'meter', label: 'a moisture meter' },
 ] as const
-const GIVES = BREAK_CLASSES.map((value) => ({ value, label: breakInWords(value) }))
 
 const EMPTY = {
   method: 'sealed-jar' as Measured['method'],
@@ -49,6 +48,7 @@ const NUMBERS: Readonly<Record<Measured['method'], readonly (readonly [NumberFie
 
 /** How moist the seed was found; what it comes to is said before it is written down. */
 export function MoistureForm({ lot: { lotId }, ...kept }: ActionFormProps) {
+  const { t } = useTexts()
   const form = useCardForm({ ...kept, empty: EMPTY, writes: 'moisture.record' })
   const { method } = form.typed
   const measured = measuredOf(form.typed)
@@ -62,7 +62,12 @@ export function MoistureForm({ lot: { lotId }, ...kept }: ActionFormProps) {
       error={form.frame.error ?? seen.error}
     >
       {form.selectField('method', 'Found by', METHODS)}
-      {method === 'break-check' && form.selectField('gives', 'It', GIVES)}
+      {method === 'break-check' &&
+        form.selectField(
+          'gives',
+          'It',
+          BREAK_CLASSES.map((value) => ({ value, label: t(`storage.gives-${value}`) })),
+        )}
       {NUMBERS[method].map(([name, label]) => {
         const path = `measured.${name}`
         const problem = form.frame.error === null ? problemAt(seen.error, path) : undefined

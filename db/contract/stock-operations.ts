@@ -24,6 +24,7 @@ import {
   TypedAmount,
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
+import { Told } from './told.ts'
 import { Problem } from './problem.ts'
 
 export const SeedWeight = z.object({
@@ -154,7 +155,7 @@ export const LotRecord = z.object({
       percent: z.number(),
       low: z.number(),
       high: z.number(),
-      words: z.string(),
+      words: Told,
     }),
   ),
   stock: LivingStock.describe('of the accession, over all its lots'),

@@ -289,10 +289,7 @@ export const careOperations = {
   'forecast.get': reads(
     'Tells how alive a lot is thought to be, until when, how sure that is, and what moving it would bring.',
     z.strictObject({ lotId: Id }),
-    z.discriminatedUnion('kind', [
-      LotForecast,
-      z.object({ kind: z.literal('refused'), because: Told }),
-    ]),
+    z.discriminatedUnion('kind', [LotForecast, z.object({ kind: z.literal('refused'), because: Told })]),
   ),
   'place.preview-moves': reads(
     'Tells how long the lots of a place keep above their thresholds there, and would in each other place.',

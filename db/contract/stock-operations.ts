@@ -24,8 +24,8 @@ import {
   TypedAmount,
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
-import { Told } from './told.ts'
 import { Problem } from './problem.ts'
+import { Told } from './told.ts'
 
 export const SeedWeight = z.object({
   weightId: Id.nullable(),

@@ -5,7 +5,17 @@ import ts from 'typescript'
 const project = join(import.meta.dirname, '..', '..')
 
 /** Folders and files in which no text for people may stand: they tell by messages of the catalogue. */
-export const TOLD_BY_MESSAGES: readonly string[] = ['db/domain/promises']
+export const TOLD_BY_MESSAGES: readonly string[] = [
+  'db/domain/germination',
+  'db/domain/promises',
+  'db/domain/viability',
+  'db/services/forecast',
+  'db/services/germination',
+  'renderer/screens/germination',
+  'renderer/screens/shelf/outlook',
+  'renderer/shared/chart',
+  'renderer/shared/germination-form',
+]
 
 /** A text for people that stands in code. */
 export interface TextOutside {

@@ -1,6 +1,6 @@
+import { type Message, message } from '../../messages/message.ts'
 import { addDays, addYears, daysBetween } from '../dates/day-arithmetic.ts'
 import type { IsoDate } from '../dates/iso-date.ts'
-import { type Message, message } from '../../messages/message.ts'
 
 /** How far a rule is to be trusted. */
 export type RuleConfidence = 'seen' | 'seen-labels-inferred' | 'from-memory'

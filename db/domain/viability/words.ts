@@ -1,5 +1,5 @@
-import { type IsoDate, yearOf } from '../dates/iso-date.ts'
 import { type Message, message } from '../../messages/message.ts'
+import { type IsoDate, yearOf } from '../dates/iso-date.ts'
 import type { Band, Threshold } from './band.ts'
 import type { ViabilityConstants } from './constants.ts'
 import { coldestKnown, type PaceRemark, WORKING } from './equation.ts'

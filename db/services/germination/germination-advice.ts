@@ -46,7 +46,10 @@ interface TableCells {
   }
 }
 
-export function planTest(reading: Reading, input: ParsedInput<'germination.plan'>): Result<'germination.plan'> {
+export function planTest(
+  reading: Reading,
+  input: ParsedInput<'germination.plan'>,
+): Result<'germination.plan'> {
   const row = lotOrRefuse(reading, input.lotId, 'lotId')
   const available = row.balanceCount
   const life = lifeOf(row)
@@ -105,7 +108,11 @@ function finalDayNote({ germ_final_count_day: day, sources }: TableCells): Messa
   return own === undefined ? '' : message('germination.own-day', { source: sourceInWords(own.source) })
 }
 
-function expectedNote(typed: boolean, basis: ReturnType<typeof lifeOf>['basis'], expected: number): Message | string {
+function expectedNote(
+  typed: boolean,
+  basis: ReturnType<typeof lifeOf>['basis'],
+  expected: number,
+): Message | string {
   if (typed) return message('germination.expected-as-said')
   if (basis === 'tested') return message('germination.expected-by-tests')
   return assumedInWords(expected, basis)
@@ -130,7 +137,13 @@ function adviceTold(
     })
   }
   const { seeds, decides } = smallest
-  const advice = { ...asked, seeds, available, cost: { part: seeds / available }, times: outOfHundred(decides) }
+  const advice = {
+    ...asked,
+    seeds,
+    available,
+    cost: { part: seeds / available },
+    times: outOfHundred(decides),
+  }
   if (seeds <= available * MOST_SPENT) return message('germination.advice', advice)
   const dear = { ...advice, most: { part: MOST_SPENT } }
   return suggested.seeds >= seeds

@@ -16,12 +16,7 @@ import {
   tallied,
   testResult,
 } from '../../domain/germination/germination-test.ts'
-import {
-  choiceTold,
-  resultTold,
-  speedTold,
-  toleranceTold,
-} from '../../domain/germination/result-told.ts'
+import { choiceTold, resultTold, speedTold, toleranceTold } from '../../domain/germination/result-told.ts'
 import { cumulativeCurve, germinationSpeed } from '../../domain/germination/speed.ts'
 import { plannableThreshold } from '../../domain/germination/staged-plan.ts'
 import { probabilityAtLeast } from '../../domain/germination/threshold-verdict.ts'

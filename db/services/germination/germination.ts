@@ -293,7 +293,9 @@ function testOnBench(writing: Writing, testId: number, on: string): TestRow {
     })
   }
   if (test.cancelledOn !== null) {
-    refuse('test-over', message('germination.given-up-already', { on: { day: test.cancelledOn } }), { field: 'testId' })
+    refuse('test-over', message('germination.given-up-already', { on: { day: test.cancelledOn } }), {
+      field: 'testId',
+    })
   }
   if (test.startedOn !== null && on < test.startedOn) {
     refuse('days-out-of-order', message('germination.began-later', { on: { day: test.startedOn } }), {
@@ -313,7 +315,13 @@ function refuseUnlessLater(startedOn: string, on: string, field: string): void {
   })
 }
 
-function wordsOf(writing: Reading, testId: number, on: IsoDate, row: LotRow, choice: CountingChoice): Message {
+function wordsOf(
+  writing: Reading,
+  testId: number,
+  on: IsoDate,
+  row: LotRow,
+  choice: CountingChoice,
+): Message {
   const threshold = thresholdOf(row, settingsOf(writing))
   const lotOnDayOf = lotsOnTheDay(writing, [row.lotId])(row.lotId)
   return resultOfTest(writing, { testId, on }, threshold, choice, lotOnDayOf)

@@ -1,6 +1,8 @@
 import { type Message, message } from '../../messages/message.ts'
 import { addDays, addYears, daysBetween } from '../dates/day-arithmetic.ts'
 import type { IsoDate } from '../dates/iso-date.ts'
+import type { Threshold } from '../viability/band.ts'
+import { thresholdTold } from '../viability/words.ts'
 
 /** How far a rule is to be trusted. */
 export type RuleConfidence = 'seen' | 'seen-labels-inferred' | 'from-memory'
@@ -24,6 +26,7 @@ export interface MonitoringFacts {
   readonly oilPercent: number | null
   /** When the lot is forecast to cross its threshold; null where there is no forecast. */
   readonly forecastCrossing: IsoDate | null
+  readonly threshold: Threshold
 }
 
 /** From this much oil on seed counts as oily. The handbook gives no figure; common practice, no source. */
@@ -112,16 +115,17 @@ function byForecast(facts: MonitoringFacts): TestDate | null {
   const least = facts.lastTest === null ? 0 : daysBetween(from, addYears(from, LEAST_YEARS_BETWEEN))
   return {
     on: addDays(from, Math.min(Math.max(least, third), longest)),
-    because: whyByForecast(facts.forecastCrossing, third, facts.lastTest === null ? null : least),
+    because: whyByForecast(facts, third, facts.lastTest === null ? null : least),
     source: message('germination.source-fao-forecast'),
     confidence: 'from-memory',
   }
 }
 
 /** Why the forecast asks for a test; `least` is in days, null where nothing was tested yet. */
-function whyByForecast(crossing: IsoDate, third: number, least: number | null): Message {
-  if (least === null && third <= 0) return message('germination.why-below')
-  const on = { day: crossing }
-  if (least !== null && third < least) return message('germination.why-year', { on })
-  return message('germination.why-before', { again: least === null ? 'no' : 'yes', on })
+function whyByForecast(facts: MonitoringFacts, third: number, least: number | null): Message {
+  const { forecastCrossing, threshold: part } = facts
+  if (forecastCrossing === null || (least === null && third <= 0)) return message('germination.why-below')
+  const when = { threshold: thresholdTold(part), on: { day: forecastCrossing } }
+  if (least !== null && third < least) return message('germination.why-year', when)
+  return message('germination.why-before', { ...when, again: least === null ? 'no' : 'yes' })
 }

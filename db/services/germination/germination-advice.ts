@@ -15,6 +15,7 @@ import {
   testOfSize,
   testSizes,
 } from '../../domain/germination/test-size.ts'
+import { type RegrowPolicy, regrowThreshold } from '../../domain/viability/regrow-threshold.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { sourceInWords } from '../../migrations/crop-table.ts'
 import { lotsUnderTest, type MonitoredRow, monitoredLots } from '../../queries/germination-tests.ts'
@@ -191,10 +192,11 @@ export const dueDays = new AccessionCache(dueDaysOf)
 
 function dueDaysOf(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<number, DueDays> {
   const oil = oilByCrop(reading)
+  const policy = settingsOf(reading)
   const days = monitoredLots(reading.sqlite, accessionIds).map((row) => ({
     lotId: row.lotId,
     accessionId: row.accessionId,
-    on: nextTestOf(row, oil.get(row.cropId) ?? null).on,
+    on: nextTestOf(row, oil.get(row.cropId) ?? null, policy).on,
   }))
   return Map.groupBy(days, ({ accessionId }) => accessionId)
 }
@@ -208,6 +210,7 @@ export const listDueTests: Reads<'germination.list-due'> = (reading, input) => {
   const accessionIds = [...new Set(page.map(({ accessionId }) => accessionId))]
   const rows = new Map(monitoredLots(reading.sqlite, accessionIds).map((row) => [row.lotId, row]))
   const oil = oilByCrop(reading)
+  const policy = settingsOf(reading)
   const underTest = lotsUnderTest(
     reading.sqlite,
     page.map(({ lotId }) => lotId),
@@ -216,7 +219,12 @@ export const listDueTests: Reads<'germination.list-due'> = (reading, input) => {
     lots: page.map(({ lotId }) => {
       const row = rows.get(lotId)
       if (row === undefined) throw new Error(`Lot ${lotId} is due and not monitored`)
-      return dueLine(reading, lotId, nextTestOf(row, oil.get(row.cropId) ?? null), underTest.has(lotId))
+      return dueLine(
+        reading,
+        lotId,
+        nextTestOf(row, oil.get(row.cropId) ?? null, policy),
+        underTest.has(lotId),
+      )
     }),
     total: due.length,
     late: due.filter(({ on }) => on <= reading.today).length,
@@ -224,7 +232,7 @@ export const listDueTests: Reads<'germination.list-due'> = (reading, input) => {
 }
 
 /** When a lot should be tested next: by the published rules or the forecast, whichever is sooner. */
-function nextTestOf(row: MonitoredRow, oilPercent: number | null): TestDate {
+function nextTestOf(row: MonitoredRow, oilPercent: number | null, policy: RegrowPolicy): TestDate {
   const { testedOn, tested, sprouted } = row
   const [soonest] = nextTestDates({
     receivedOn: isoDate(row.receivedOn),
@@ -235,6 +243,7 @@ function nextTestOf(row: MonitoredRow, oilPercent: number | null): TestDate {
     frozen: row.frozen === 1,
     oilPercent,
     forecastCrossing: crossingAhead(row),
+    threshold: regrowThreshold(row.ownThreshold, policy),
   })
   const because = message('germination.why-split', { why: soonest.because })
   return tested !== null && row.ofParent === 1 ? { ...soonest, because } : soonest

@@ -1,8 +1,10 @@
 import type { DueTest, TestLine } from '../../../db/contract/germination-operations.ts'
+import type { CountedUnit } from '../../../db/domain/crops/counted-unit.ts'
 import { type Message, message } from '../../../db/messages/message.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
 import { planAddress, testAddress } from '../../shared/addresses.ts'
 import type { Format } from '../../shared/format/format.ts'
+import { seedsOf } from '../../shared/format/seeds-of.ts'
 import type { PaneRow } from '../../shared/panes/pane-rows.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 
@@ -68,11 +70,12 @@ export function sheetAddress(testId: number): string {
   return `${SHEET}/${testId}`
 }
 
-/** How the seeds of a test were laid out: '400 in 4 × 100' where the replicates are alike. */
-export function layoutOf(replicates: readonly number[], { text: t }: Texts): string {
-  const sown = replicates.reduce((sum, seeds) => sum + seeds, 0)
+/** How the seeds of a test were laid out: '400 seeds in 4 × 100' where the replicates are alike. */
+export function layoutOf(replicates: readonly number[], unit: CountedUnit, { text: t }: Texts): string {
+  const count = replicates.reduce((sum, seeds) => sum + seeds, 0)
   const [each = 0] = replicates
-  if (replicates.length < 2) return String(sown)
+  if (replicates.length < 2) return t('amount.seeds', { count, unit: unit.one })
+  const sown = seedsOf(count, unit)
   return replicates.every((seeds) => seeds === each)
     ? t('germination.layout-alike', { sown, replicates: replicates.length, each })
     : t('germination.layout-unlike', { sown, parts: replicates.join(' + ') })

@@ -49,6 +49,7 @@ export function TestCard({ testId, kept, safe }: TestCardProps) {
           {test.crop} · <Link href={lotAddress(test.lotId)}>{test.lotNumber}</Link> ·{' '}
           {layoutOf(
             test.replicates.map(({ sown }) => sown),
+            test.unit,
             texts,
           )}
         </p>

@@ -9,6 +9,7 @@ const NEW: MonitoringFacts = {
   frozen: false,
   oilPercent: null,
   forecastCrossing: null,
+  threshold: { part: 0.85, of: 'all-seeds' },
 }
 const tested = (share: number, changes: Partial<MonitoringFacts> = {}): MonitoringFacts => ({
   ...NEW,
@@ -75,7 +76,7 @@ describe('a forecast', () => {
   test('asks for a test a third of the way to the crossing', () => {
     expect(datesOf(tested(0.97, crossing('2027-06-01')))[0]).toEqual({
       on: '2023-06-01',
-      because: 'test again before it drops below its threshold, forecast for 1 Jun 2027',
+      because: 'test again before it drops below 85 %, forecast for 1 Jun 2027',
       source: 'FAO Genebank Standards 2014, 4.3.3, as applied to the forecast',
       confidence: 'from-memory',
     })
@@ -89,7 +90,7 @@ describe('a forecast', () => {
       ['2024-05-29', '29 May 2024'],
     ] as const)
       expect(said(tested(0.97, crossing(soon)))[0]).toBe(
-        `2022-06-01 a year after the last test: it is forecast to drop below its threshold on ${day}`,
+        `2022-06-01 a year after the last test: it is forecast to drop below 85 % on ${day}`,
       )
     expect(said(tested(0.97, crossing('2024-05-31')))[0]).toMatch(/^2022-06-01 test again before/)
   })

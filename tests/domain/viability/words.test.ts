@@ -28,11 +28,11 @@ describe('the crossing is told as far as it is known', () => {
   test.each([
     [
       crossing('2028-01-01', '2031-06-01', '2040-01-01'),
-      'It is too weak, below 85 %, from about 2031: between 2028 and 2040.',
+      'It will be too weak (below 85 %) from about 2031, between 2028 and 2040.',
     ],
     [
       crossing('2025-01-01', '2031-06-01', null),
-      'It is too weak, below 85 %, from about 2031: between now and more than a lifetime.',
+      'It will be too weak (below 85 %) from about 2031, between now and more than a lifetime.',
     ],
     [
       crossing('2024-01-01', '2025-06-01', '2029-01-01'),
@@ -43,7 +43,7 @@ describe('the crossing is told as far as it is known', () => {
     [crossing('2020-01-01', '2026-03-14', null), 'It is probably below 85 % already.'],
     [
       crossing('2026-03-14', '2031-06-01', '2040-01-01'),
-      'It is too weak, below 85 %, from about 2031: between now and 2040.',
+      'It will be too weak (below 85 %) from about 2031, between now and 2040.',
     ],
     [
       crossing('2090-01-01', null, null),

@@ -129,14 +129,14 @@ export const LotForecast = z.object({
   on: Day,
   start: Day.describe('from which the lot is taken to age'),
   alive: Band.describe('parts of one; a 90 % band'),
-  aliveWords: z.string(),
+  aliveWords: Told,
   threshold: z.number(),
-  thresholdWords: z.string(),
+  thresholdWords: Told,
   line: z.number().describe('the threshold as a part of all seeds'),
   crossing: z
     .object({ early: Day.nullable(), middle: Day.nullable(), late: Day.nullable() })
     .describe('null: not within 200 years'),
-  crossingWords: z.string(),
+  crossingWords: Told,
   chanceBelow: z.number(),
   curve: z.array(Band.extend({ on: Day })),
   tests: z.array(
@@ -144,15 +144,15 @@ export const LotForecast = z.object({
       'what sprouted, with its 95 % interval',
     ),
   ),
-  howSure: z.array(z.string()),
-  basis: z.object({ words: z.string(), source: z.string(), confidence: z.string(), note: z.string() }),
+  howSure: z.array(Told),
+  basis: z.object({ words: Told, source: Told, confidence: Told, note: Told }),
   places: z
     .array(
       z.object({
         placeId: Id.nullable().describe('null: where it lies'),
-        place: z.string(),
+        place: Told,
         years: Years.nullable().describe('to the threshold; null: not to be told'),
-        words: z.string(),
+        words: Told,
         caution: Told,
       }),
     )
@@ -289,10 +289,7 @@ export const careOperations = {
   'forecast.get': reads(
     'Tells how alive a lot is thought to be, until when, how sure that is, and what moving it would bring.',
     z.strictObject({ lotId: Id }),
-    z.discriminatedUnion('kind', [
-      LotForecast,
-      z.object({ kind: z.literal('refused'), because: z.string() }),
-    ]),
+    z.discriminatedUnion('kind', [LotForecast, z.object({ kind: z.literal('refused'), because: Told })]),
   ),
   'place.preview-moves': reads(
     'Tells how long the lots of a place keep above their thresholds there, and would in each other place.',
@@ -304,9 +301,9 @@ export const careOperations = {
       places: z.array(
         z.object({
           placeId: Id.nullable().describe('null: where they lie'),
-          place: z.string(),
+          place: Told,
           half: Years.nullable().describe('until half of those not below yet are so; null: all are below'),
-          words: z.string(),
+          words: Told,
           soon: z.int().describe('lots more that are below within five years'),
           notTold: z.int().describe('lots of which nothing can be said there'),
           caution: Told,

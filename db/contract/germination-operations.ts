@@ -12,6 +12,7 @@ import {
   Story,
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
+import { Told } from './told.ts'
 
 const Seeds = z.int().min(0, 'Count from 0 up.').max(10_000, 'Keep a replicate under 10,000 seeds.')
 
@@ -49,7 +50,7 @@ export const TestLine = z.object({
   replicates: z.int(),
   normal: z.int().describe('normal seedlings so far'),
   due: TestDue.nullable().describe('the next count; null once it is over'),
-  words: z.string().describe('the result, or why it was given up; empty while it is under way'),
+  words: Told.describe('the result, or why it was given up; empty while it is under way'),
 })
 export type TestLine = z.infer<typeof TestLine>
 
@@ -59,7 +60,7 @@ const StagesSum = z.object({
   tested: z.int(),
   germinated: z.int(),
   decision: z.enum(['regrow', 'keep', 'go-on', 'undecided']),
-  words: z.string(),
+  words: Told,
 })
 
 const TestResult = z.object({
@@ -74,10 +75,10 @@ const TestResult = z.object({
   chanceFrom: z
     .enum(['forecast', 'test'])
     .describe('whether that is by the forecast of the lot, or by the test alone where there is none'),
-  words: z.string(),
-  choiceWords: z.string().describe('how hard and dormant seed was counted; empty where there was none'),
-  tolerance: z.object({ kind: z.enum(['within', 'outside', 'not-judged']), words: z.string() }),
-  speed: z.object({ meanDays: z.number(), halfDays: z.number().nullable(), words: z.string() }).nullable(),
+  words: Told,
+  choiceWords: Told.describe('how hard and dormant seed was counted; empty where there was none'),
+  tolerance: z.object({ kind: z.enum(['within', 'outside', 'not-judged']), words: Told }),
+  speed: z.object({ meanDays: z.number(), halfDays: z.number().nullable(), words: Told }).nullable(),
 })
 
 export const TestRecord = TestLine.omit({ replicates: true, words: true }).extend({
@@ -88,7 +89,7 @@ export const TestRecord = TestLine.omit({ replicates: true, words: true }).exten
   finalDay: z.int().nullable(),
   fromStock: z.boolean(),
   note: z.string(),
-  cautions: z.array(z.string()),
+  cautions: z.array(Told),
   replicates: z.array(z.object({ sown: z.int(), tally: Tally })),
   counts: z.array(
     z.object({ on: z.string(), day: z.int().nullable(), entryId: Id, replicates: z.array(Tally) }),
@@ -118,29 +119,29 @@ export const TestPlan = z.object({
   ...LotLine,
   unit: CountedUnit,
   available: z.int(),
-  cautions: z.array(z.string()),
+  cautions: z.array(Told),
   conditions: z.object({
-    temperature: z.string(),
-    media: z.array(z.string()),
+    temperature: Told,
+    media: z.array(Told),
     firstDay: z.int().nullable(),
     finalDay: z.int(),
-    finalDayNote: z
-      .string()
-      .describe('what to know of the last day; empty where it is of the source of the other conditions'),
+    finalDayNote: Told.describe(
+      'what to know of the last day; empty where it is of the source of the other conditions',
+    ),
     notes: z.string().describe('what the table adds, such as how dormancy is broken; may be empty'),
     hardSeedPossible: z.boolean(),
-    source: z.string(),
-    confidence: z.string(),
+    source: Told,
+    confidence: Told,
   }),
   layout: z
     .array(z.int())
     .describe('seeds of each replicate that is suggested; empty where the lot has none'),
   threshold: Part,
   expected: Part,
-  expectedNote: z.string().describe('where the expected part comes from'),
+  expectedNote: Told.describe('where the expected part comes from'),
   smallest: TestSize.nullable(),
   sizes: z.array(TestSize),
-  words: z.string().describe('the advice in a sentence or two'),
+  words: Told.describe('the advice in a sentence or two'),
   follows: StagesSum.extend({ testId: Id, on: z.string(), groupSize: z.int() })
     .nullable()
     .describe('the latest test, where a next stage of it may decide; null: there is none'),
@@ -152,7 +153,7 @@ export const TestPlan = z.object({
         tested: z.int(),
         regrowAtMost: z.int().nullable(),
         keepAtLeast: z.int().nullable(),
-        confidence: z.enum(['seen', 'from memory', 'computed']),
+        confidence: Told.describe('how far its source is to be trusted'),
       }),
     ),
     outcomes: z.array(
@@ -174,9 +175,9 @@ const Due = z.object({
   quantity: Quantity,
   on: z.string(),
   late: z.boolean(),
-  because: z.string(),
-  source: z.string(),
-  confidence: z.string(),
+  because: Told,
+  source: Told,
+  confidence: Told,
   underTest: z.boolean().describe('a test of it is under way'),
 })
 export type DueTest = z.infer<typeof Due>
@@ -225,7 +226,7 @@ export const germinationOperations = {
       choice: CountingChoice.default({ hard: false, fresh: false }),
       note: Story.default(''),
     },
-    { words: z.string(), test: TestRecord, stock: LivingStock },
+    { words: Told, test: TestRecord, stock: LivingStock },
   ),
   'germination.cancel': writes(
     'Gives a test up, with the reason; seeds that stayed dry go back into the stock.',
@@ -243,7 +244,7 @@ export const germinationOperations = {
       fromStock: FromStock,
       note: Story.default(''),
     },
-    { testId: Id, words: z.string(), stock: LivingStock },
+    { testId: Id, words: Told, stock: LivingStock },
   ),
   'germination.list': reads(
     'Lists tests: those under way, the one to be counted next first; or those over, the latest first.',

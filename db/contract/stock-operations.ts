@@ -25,6 +25,7 @@ import {
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { Problem } from './problem.ts'
+import { Told } from './told.ts'
 
 export const SeedWeight = z.object({
   weightId: Id.nullable(),
@@ -154,7 +155,7 @@ export const LotRecord = z.object({
       percent: z.number(),
       low: z.number(),
       high: z.number(),
-      words: z.string(),
+      words: Told,
     }),
   ),
   stock: LivingStock.describe('of the accession, over all its lots'),

@@ -219,6 +219,9 @@ const MONITORED = columns({
   sprouted: orNull(germinationResult.sprouted),
   /** When it is forecast to cross its threshold, as likely earlier as later. */
   crossesOn: orNull(lotForecast.crossesOn),
+  ownThreshold: expression<number | null>(
+    'coalesce(accession.own_threshold, (SELECT own_threshold FROM crop WHERE crop.id = variety.crop_id))',
+  ),
 })
 
 /** A lot that holds seed, with what decides when it should be tested next. */

@@ -28,7 +28,7 @@ test('a bad test bends the curve, names the day and turns the flag', { tag: '@lo
   await expect(outlook).toContainText(/It is almost surely below \d+ % already/)
   await expect(curve).toHaveAccessibleName(/20 of 50 sprouted\.$/)
   await expect(page.getByRole('region', { name: 'How it stands' })).toContainText('Weak')
-  await outlook.getByText('What would it bring to move it?').click()
+  await outlook.getByText('Would it last longer elsewhere?').click()
   await expect(outlook.getByRole('row', { name: /^where it lies/ })).toContainText('below it already')
   await app.call('forecast.pause', { held: true })
   const foot = page.getByRole('contentinfo')

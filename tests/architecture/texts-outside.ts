@@ -7,19 +7,27 @@ const project = join(import.meta.dirname, '..', '..')
 /** Folders and files in which no text for people may stand: they tell by messages of the catalogue. */
 export const TOLD_BY_MESSAGES: readonly string[] = [
   'db/domain/climate',
+  'db/domain/germination',
   'db/domain/moisture',
   'db/domain/promises',
   'db/domain/rounds',
+  'db/domain/viability',
+  'db/services/forecast',
+  'db/services/germination',
   'db/services/storage',
+  'renderer/screens/germination',
   'renderer/screens/gifts-waiting',
   'renderer/screens/import-export',
   'renderer/screens/people',
   'renderer/screens/print',
   'renderer/screens/returns',
+  'renderer/screens/shelf/outlook',
   'renderer/screens/spreadsheet-import',
   'renderer/screens/storage',
   'renderer/screens/take-in',
   'renderer/shared/card-form',
+  'renderer/shared/chart',
+  'renderer/shared/germination-form',
   'renderer/shared/promise-mark',
 ]
 
@@ -40,6 +48,8 @@ const READ_ATTRIBUTES = new Set([
   'aria-description',
   'hint',
 ])
+/** Attributes that tell the browser how to draw. */
+const DRAWN = /^(className|preserveAspectRatio)$/
 /** Calls whose texts are read by a program, or by a programmer. */
 const NOT_FOR_PEOPLE =
   /^(prepared|select|expression|exec|pragma|prepare|describe|querySelector(All)?|closest|matches|Error|RangeError|TypeError|require|log|columns|notUndone|test|it)$/
@@ -69,7 +79,7 @@ export function textsIn(file: string, source: string): TextOutside[] {
       const text =
         node.initializer !== undefined && ts.isStringLiteral(node.initializer) ? node.initializer.text : null
       if (text !== null) {
-        if (READ_ATTRIBUTES.has(name) ? LETTERS.test(text) : name !== 'className' && WORDS.test(text))
+        if (READ_ATTRIBUTES.has(name) ? LETTERS.test(text) : !DRAWN.test(name) && WORDS.test(text))
           add(node, text)
         return
       }

@@ -23,7 +23,7 @@ export function kept(test: TemporaryCollection, lotId: number): Kept {
 export function afresh(test: TemporaryCollection, lotId: number) {
   const reading = readingOf(test.collection, NOW)
   const [found] = forecastLots(reading, [lotId], settingsOf(reading), new PlacesAgeing(reading))
-  if (found?.kind !== 'forecast') throw new Error(found?.because ?? 'No such lot')
+  if (found?.kind !== 'forecast') throw new Error(found?.because.id ?? 'No such lot')
   return found
 }
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { sofarInWords } from '../../db/domain/letters/gift-so-far.ts'
-import { homeYearsInWords } from '../../db/domain/viability/home-years.ts'
+import { homeYearsTold } from '../../db/domain/viability/home-years.ts'
 import {
   FLOWING_MARGIN_MM,
   type FlowingPart,
@@ -12,6 +12,7 @@ import { SHEET_MARGIN_MM } from '../../db/paper/drawing/ruled-sheet.ts'
 import { RULER_AT_MM, rulerPage } from '../../db/paper/ruler-page.ts'
 import { stocktakeSheet } from '../../db/paper/stocktake-sheet.ts'
 import { type StorageCard, storageCardParts } from '../../db/paper/storage-cards.ts'
+import { saidInEnglish } from '../builders/in-english.ts'
 import { bare, nastyName } from '../builders/packets.ts'
 import { type ReadPdf, readPdf } from '../builders/read-pdf.ts'
 
@@ -175,7 +176,8 @@ test('a ruled row grows with the text in its cells, so that nothing of it is los
 })
 
 test('years at home are told with their doubt, and never further ahead than a home can promise', () => {
-  const years = (low: number, middle: number, high: number) => homeYearsInWords({ low, middle, high })
+  const years = (low: number, middle: number, high: number) =>
+    saidInEnglish(homeYearsTold({ low, middle, high }))
   expect(years(2.2, 4.4, 8.9)).toBe('about 4 years, between 2 and 9')
   expect(years(0.1, 1.2, 31)).toBe('about 1 year, between less than one and more than 20')
   expect(years(6, 240, 900)).toBe('more than 20 years, but perhaps only 6')

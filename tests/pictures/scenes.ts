@@ -148,7 +148,7 @@ export const SCENES: readonly Scene[] = [
       const test = tests.find(({ replicates }) => replicates === 4)
       if (test === undefined) throw new Error('In the demonstration no test of four replicates is over')
       await open(page, `/germination/test/${test.testId}`)
-      await page.getByText('What it comes to').waitFor()
+      await page.getByRole('heading', { name: 'Result', exact: true }).waitFor()
       await page.getByRole('button', { name: 'Over', exact: true }).click()
     },
   },

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import type { LotForecast } from '../../db/contract/care-operations.ts'
+import type { Told } from '../../db/contract/told.ts'
 import { isoDate } from '../../db/domain/dates/iso-date.ts'
 import { curveScale, outlines } from '../../renderer/screens/shelf/outlook/curve-scale.ts'
+
+const WORDS = 'words' as Told
 
 function forecast(start: string, until: string): LotForecast {
   const point = (on: string, middle: number) => ({
@@ -15,17 +18,17 @@ function forecast(start: string, until: string): LotForecast {
     on: isoDate(start),
     start: isoDate(start),
     alive: { low: 0, middle: 0, high: 0 },
-    aliveWords: '',
+    aliveWords: WORDS,
     threshold: 0.85,
-    thresholdWords: '85 %',
+    thresholdWords: WORDS,
     line: 0.85,
     crossing: { early: null, middle: null, late: null },
-    crossingWords: '',
+    crossingWords: WORDS,
     chanceBelow: 0,
     curve: [point(start, 0.9), point(until, 0.4)],
     tests: [],
     howSure: [],
-    basis: { words: '', source: '', confidence: '', note: '' },
+    basis: { words: WORDS, source: WORDS, confidence: WORDS, note: WORDS },
     places: [],
   }
 }

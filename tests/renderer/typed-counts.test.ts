@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest'
-import { DRAWING, sproutScale, sproutsInWords } from '../../renderer/screens/germination/sprouts.ts'
+import { DRAWING, sproutScale, sproutsTold } from '../../renderer/screens/germination/sprouts.ts'
 import {
   cellsOf,
   cellsShown,
   readCells,
   stillThere,
 } from '../../renderer/screens/germination/typed-counts.ts'
+import { saidInEnglish } from '../builders/in-english.ts'
 
 const NONE = { normal: 0, abnormal: 0, hard: 0, fresh: 0, dead: 0 }
 
@@ -66,6 +67,9 @@ test('sprouts stand at their day, as tall as the part that had come up, and are 
     [expect.closeTo(0.8, 10), expect.closeTo(0.8525, 10)],
   ])
   expect(steps).toBe('M44,174L294,174L294,78.06L444,78.06L444,41.01')
-  expect(sproutsInWords(test)).toBe('By day 5, 246 of 400 had sprouted (62 %); by day 8, 341 (85 %).')
-  expect(sproutsInWords({ ...test, curve: [] })).toBe('')
+  expect(sproutsTold(test).map(saidInEnglish)).toEqual([
+    'By day 5, 246 of 400 had sprouted (62 %)',
+    'by day 8, 341 (85 %)',
+  ])
+  expect(sproutsTold({ ...test, curve: [] })).toEqual([])
 })

@@ -64,11 +64,11 @@ describe('how to test a lot', () => {
     for (const { regrow, keep, undecided } of plan.staged.outcomes)
       expect(regrow + keep + undecided).toBeCloseTo(1, 9)
     expect(plan.words).toMatch(
-      /^19 of the 60 seeds \(\d+ %\) .* 8\d times in 100\. That is more than 20 % of the lot, so 10 are suggested, which tell it \d+ times in 100; stages may do with fewer than 19\.$/,
+      /^19 of the 60 seeds \(\d+\u00a0%\) .* 8\d times in 100\. That is more than 20\u00a0% of the lot, so 10 are suggested, which tell it \d+ times in 100; stages may do with fewer than 19\.$/,
     )
     const few = await takeIn(test, { amount: '8 seeds' })
     const dear = await test.call('germination.plan', { lotId: few.lotId, threshold: 0.85, expected: 0.4 })
-    expect(dear.words).toMatch(/20 % of the lot\.$/)
+    expect(dear.words).toMatch(/20\u00a0% of the lot\.$/)
     const near = await test.call('germination.plan', { lotId, threshold: 0.85, expected: 0.85 })
     expect(near.smallest).toBeNull()
     expect(near.words).toContain('lies too near')

@@ -76,7 +76,7 @@ describe('a test under way', () => {
     expect(shown.result?.words).toBe('9 of 20 sprouted so far, 11 still there')
     const choice = { hard: false, fresh: false }
     const asked = await test.call('germination.get', { testId, choice })
-    expect(asked.result?.words).toContain('surely below 85 %')
+    expect(asked.result?.words).toContain('surely below 85\u00a0%')
   })
 
   it('keeps counts by day and adds them up', async () => {
@@ -138,7 +138,9 @@ describe('the end of a test', () => {
     const { lotId, testId } = await begin([20], { firstDay: null })
     await count(testId, DAY_8, [{ normal: 17, dead: 3 }])
     const { words, stock, test: shown } = await test.call('germination.finish', { testId, on: DAY_8 })
-    expect(words).toBe('17 of 20 sprouted: between 64 % and 95 %; it may lie on either side of 85 %')
+    expect(words).toBe(
+      '17 of 20 sprouted: between 64\u00a0% and 95\u00a0%; it may lie on either side of 85\u00a0%',
+    )
     expect(stock).toMatchObject({ total: 1_980, living: 1_663 })
     expect(shown.state).toBe('finished')
     expect((await record(lotId)).germination).toMatchObject([
@@ -176,7 +178,7 @@ describe('the end of a test', () => {
     const counted = await count(testId, DAY_8, normals(12))
     const { entryId } = await test.call('germination.finish', { testId, on: DAY_8 })
     const again = { testId, on: DAY_8, replicates: normals(13) }
-    expect((await test.refused('germination.record-count', again)).todo).toContain('take its result back')
+    expect((await test.refused('germination.record-count', again)).todo).toContain('undo its result')
     expect((await test.refused('entry.undo', { entryId: counted.entryId })).sentence).toContain(
       'rests on that',
     )
@@ -256,7 +258,9 @@ describe('a test entered in one go', () => {
     const { lotId } = await takeInOn(test, '2026-02-01', { amount: '400 seeds' })
     const ask = { lotId, on: TODAY, startedOn: BEGUN, tested: 20, sprouted: 19 }
     const { testId, words, stock } = await test.call('germination.record', ask)
-    expect(words).toBe('19 of 20 sprouted: between 76 % and 99 %; likely above 85 %, not yet sure')
+    expect(words).toBe(
+      '19 of 20 sprouted: between 76\u00a0% and 99\u00a0%; likely above 85\u00a0%, not yet sure',
+    )
     expect(stock).toMatchObject({ total: 380, living: 351 })
     const shown = await test.call('germination.get', { testId })
     expect(shown).toMatchObject({ state: 'finished', due: null, curve: [{ day: 13, germinated: 19 }] })

@@ -83,7 +83,7 @@ it('an end that is only looked at is judged as if it were one', async () => {
   const asked = await test.call('germination.get', { testId, choice })
   expect(asked.result).toMatchObject({
     chanceFrom: 'forecast',
-    words: expect.stringContaining('surely below 85 %'),
+    words: expect.stringContaining('surely below 85\u00a0%'),
   })
   await test.call('germination.finish', { testId, on: TODAY })
   const { result } = await test.call('germination.get', { testId })

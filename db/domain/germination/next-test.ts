@@ -1,14 +1,17 @@
+import { type Message, message } from '../../messages/message.ts'
 import { addDays, addYears, daysBetween } from '../dates/day-arithmetic.ts'
 import type { IsoDate } from '../dates/iso-date.ts'
+import type { Threshold } from '../viability/band.ts'
+import { thresholdTold } from '../viability/words.ts'
 
 /** How far a rule is to be trusted. */
-export type RuleConfidence = 'seen' | 'seen, row labels inferred' | 'from memory'
+export type RuleConfidence = 'seen' | 'seen-labels-inferred' | 'from-memory'
 
 /** A date by which a lot should be tested, with the rule that says so. */
 export interface TestDate {
   readonly on: IsoDate
-  readonly because: string
-  readonly source: string
+  readonly because: Message
+  readonly source: Message
   readonly confidence: RuleConfidence
 }
 
@@ -23,6 +26,7 @@ export interface MonitoringFacts {
   readonly oilPercent: number | null
   /** When the lot is forecast to cross its threshold; null where there is no forecast. */
   readonly forecastCrossing: IsoDate | null
+  readonly threshold: Threshold
 }
 
 /** From this much oil on seed counts as oily. The handbook gives no figure; common practice, no source. */
@@ -65,8 +69,8 @@ export function nextTestDates(facts: MonitoringFacts): readonly [TestDate, ...Te
 function firstTest(facts: MonitoringFacts): TestDate {
   return {
     on: addYears(facts.receivedOn, 1),
-    because: 'not tested yet: at latest twelve months after it came in',
-    source: 'FAO Genebank Standards 2014, 4.3.1',
+    because: message('germination.why-new'),
+    source: message('germination.source-fao-first'),
     confidence: 'seen',
   }
 }
@@ -74,19 +78,23 @@ function firstTest(facts: MonitoringFacts): TestDate {
 function laterTests(facts: MonitoringFacts, last: NonNullable<MonitoringFacts['lastTest']>): TestDate[] {
   const oily = (facts.oilPercent ?? 0) >= OILY_FROM_PERCENT
   const years = handbookYears(last.share, facts.frozen, oily)
-  const kept = facts.frozen ? 'frozen seed' : 'seed kept at 4-5 °C'
   const rule = facts.frozen ? 10 : 5
   return [
     {
       on: addYears(last.on, years),
-      because: `${years === 1 ? 'a year' : `${years} years`} after ${Math.round(100 * last.share)} % germinated, for ${oily ? 'oily ' : ''}${kept}`,
-      source: 'Handbook for Genebanks No. 8 (2006), table 8.1',
-      confidence: 'seen, row labels inferred',
+      because: message('germination.why-handbook', {
+        years,
+        share: { part: last.share },
+        oily: oily ? 'yes' : 'no',
+        kept: facts.frozen ? 'frozen' : 'cool',
+      }),
+      source: message('germination.source-handbook'),
+      confidence: 'seen-labels-inferred',
     },
     {
       on: addYears(last.on, rule),
-      because: facts.frozen ? 'frozen stock at least every ten years' : 'working stock every five years',
-      source: 'IBPGR, Procedures for Handling Seeds in Genebanks (1985)',
+      because: message(facts.frozen ? 'germination.why-frozen' : 'germination.why-working'),
+      source: message('germination.source-ibpgr'),
       confidence: 'seen',
     },
   ]
@@ -107,16 +115,17 @@ function byForecast(facts: MonitoringFacts): TestDate | null {
   const least = facts.lastTest === null ? 0 : daysBetween(from, addYears(from, LEAST_YEARS_BETWEEN))
   return {
     on: addDays(from, Math.min(Math.max(least, third), longest)),
-    because: forecastInWords(facts.forecastCrossing, third, facts.lastTest === null ? null : least),
-    source: 'FAO Genebank Standards 2014, 4.3.3, as applied to the forecast',
-    confidence: 'from memory',
+    because: whyByForecast(facts, third, facts.lastTest === null ? null : least),
+    source: message('germination.source-fao-forecast'),
+    confidence: 'from-memory',
   }
 }
 
 /** Why the forecast asks for a test; `least` is in days, null where nothing was tested yet. */
-function forecastInWords(crossing: IsoDate, third: number, least: number | null): string {
-  const ahead = `the threshold is forecast to be crossed on ${crossing}`
-  if (least === null && third <= 0) return 'not tested yet, and forecast to lie below its threshold already'
-  if (least !== null && third < least) return `a year after the last test: ${ahead}`
-  return `a third of the time to the crossing: ${ahead}`
+function whyByForecast(facts: MonitoringFacts, third: number, least: number | null): Message {
+  const { forecastCrossing, threshold: part } = facts
+  if (forecastCrossing === null || (least === null && third <= 0)) return message('germination.why-below')
+  const when = { threshold: thresholdTold(part), on: { day: forecastCrossing } }
+  if (least !== null && third < least) return message('germination.why-year', when)
+  return message('germination.why-before', { ...when, again: least === null ? 'no' : 'yes' })
 }

@@ -8,7 +8,7 @@ export interface Stage {
   readonly regrowAtMost: number | null
   /** Keep if at least this many germinated; null: never at this step. */
   readonly keepAtLeast: number | null
-  readonly confidence: 'seen' | 'from memory' | 'computed'
+  readonly confidence: 'seen' | 'from-memory' | 'computed'
 }
 
 /** A test in groups that stops as soon as it can tell. */
@@ -38,13 +38,13 @@ export interface StagedOutcome {
 const PUBLISHED_85: readonly Stage[] = [
   { tested: 40, regrowAtMost: 29, keepAtLeast: null, confidence: 'seen' },
   { tested: 80, regrowAtMost: 64, keepAtLeast: 76, confidence: 'seen' },
-  { tested: 120, regrowAtMost: 100, keepAtLeast: 111, confidence: 'from memory' },
-  { tested: 160, regrowAtMost: 135, keepAtLeast: 146, confidence: 'from memory' },
-  { tested: 200, regrowAtMost: 170, keepAtLeast: 181, confidence: 'from memory' },
-  { tested: 240, regrowAtMost: 205, keepAtLeast: 216, confidence: 'from memory' },
-  { tested: 280, regrowAtMost: 240, keepAtLeast: 251, confidence: 'from memory' },
-  { tested: 320, regrowAtMost: 275, keepAtLeast: 286, confidence: 'from memory' },
-  { tested: 360, regrowAtMost: 310, keepAtLeast: 321, confidence: 'from memory' },
+  { tested: 120, regrowAtMost: 100, keepAtLeast: 111, confidence: 'from-memory' },
+  { tested: 160, regrowAtMost: 135, keepAtLeast: 146, confidence: 'from-memory' },
+  { tested: 200, regrowAtMost: 170, keepAtLeast: 181, confidence: 'from-memory' },
+  { tested: 240, regrowAtMost: 205, keepAtLeast: 216, confidence: 'from-memory' },
+  { tested: 280, regrowAtMost: 240, keepAtLeast: 251, confidence: 'from-memory' },
+  { tested: 320, regrowAtMost: 275, keepAtLeast: 286, confidence: 'from-memory' },
+  { tested: 360, regrowAtMost: 310, keepAtLeast: 321, confidence: 'from-memory' },
 ]
 
 /** Reproduces every row of the published table as Wald's test of 85 % against 90 %: half its width in seeds. */

@@ -1,3 +1,4 @@
+import { type Message, message } from '../../messages/message.ts'
 import { nearestEquilibrium } from '../moisture/equilibrium.ts'
 import { LOWEST_WORKING_PERCENT, type ViabilityConstants } from './constants.ts'
 import { within } from './span.ts'
@@ -54,7 +55,7 @@ export type PaceRemark = (typeof PACE_REMARKS)[number]
 
 export type Pace =
   | { readonly kind: 'pace'; readonly sigmaDays: number; readonly remarks: readonly PaceRemark[] }
-  | { readonly kind: 'refused'; readonly because: string }
+  | { readonly kind: 'refused'; readonly because: Message }
 
 /** What the equation may be asked at all: judgement from the fitted ranges, see docs/sources. */
 export const WORKING = { moistest: 25, coldest: -20, hottest: 90 } as const
@@ -93,11 +94,9 @@ export function paceOf(set: ViabilityConstants, keeping: Keeping, oil: number | 
 }
 
 /** Why nothing is worked out for seed kept so, or null. */
-export function refusal({ moisture, celsius }: Keeping): string | null {
-  if (!(moisture <= WORKING.moistest))
-    return `At ${moisture} % moisture nobody can tell how long seed lasts: it moulds or sprouts. Dry it, measure again.`
-  if (!(celsius <= WORKING.hottest))
-    return `At ${celsius} °C nothing is known of stored seed. Check the readings.`
+export function refusal({ moisture, celsius }: Keeping): Message | null {
+  if (!(moisture <= WORKING.moistest)) return message('forecast.too-moist', { moisture })
+  if (!(celsius <= WORKING.hottest)) return message('forecast.too-hot', { celsius })
   return null
 }
 

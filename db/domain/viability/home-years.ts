@@ -1,3 +1,4 @@
+import { type Message, message } from '../../messages/message.ts'
 import type { Band } from './band.ts'
 
 /**
@@ -7,20 +8,21 @@ import type { Band } from './band.ts'
 export const HOME_FAR_YEARS = 20
 
 /** Years that seed should keep at home, with how sure that is: 'about 4 years, between 2 and 9'. */
-export function homeYearsInWords({ low, middle, high }: Band): string {
-  if (high < 0.5) return 'sow it this season'
-  const least = low < 0.5 ? 'less than one' : round(low)
-  if (middle > HOME_FAR_YEARS) {
-    return low > HOME_FAR_YEARS
-      ? `more than ${HOME_FAR_YEARS} years`
-      : `more than ${HOME_FAR_YEARS} years, but perhaps only ${least}`
-  }
-  const most = high > HOME_FAR_YEARS ? `more than ${HOME_FAR_YEARS}` : round(high)
-  const about =
-    middle < 0.5 ? 'less than one year' : `about ${round(middle)} ${round(middle) === '1' ? 'year' : 'years'}`
-  return `${about}, between ${least} and ${most}`
+export function homeYearsTold({ low, middle, high }: Band): Message {
+  if (high < 0.5) return message('forecast.home-now')
+  const years = HOME_FAR_YEARS
+  const least = whole(low)
+  if (low > years) return message('forecast.home-far', { years })
+  if (middle > years) return message('forecast.home-far-perhaps', { years, least })
+  return message('forecast.home-about', {
+    middle: whole(middle),
+    least,
+    most: high > years ? years : whole(high),
+    far: high > years ? 'yes' : 'no',
+  })
 }
 
-function round(years: number): string {
-  return String(Math.max(1, Math.round(years)))
+/** Whole years; 0 for less than one. */
+function whole(years: number): number {
+  return years < 0.5 ? 0 : Math.max(1, Math.round(years))
 }

@@ -1,14 +1,19 @@
+import { type Message, message } from '../../messages/message.ts'
 import type { Band } from './band.ts'
 import { FAR_YEARS } from './forecast.ts'
 
 /** Years from today until a lot is below its threshold; 0 where it is already. */
-export function yearsInWords({ low, middle, high }: Band): string {
+export function yearsTold({ low, middle, high }: Band): Message {
+  const most = high > FAR_YEARS ? message('forecast.years-far', { years: FAR_YEARS }) : counted(high)
   if (middle === 0)
-    return high < 0.5 ? 'below it already' : `probably below it already, ${round(high)} at most`
-  if (middle > FAR_YEARS) return `more than ${FAR_YEARS} years`
-  const most = high > FAR_YEARS ? `more than ${FAR_YEARS} years` : round(high)
-  if (middle < HALF_A_YEAR) return `less than half a year, ${most} at most`
-  return `about ${round(middle)}, between ${low < NOW ? 'now' : round(low, false)} and ${most}`
+    return high < 0.5 ? message('forecast.years-below') : message('forecast.years-below-probably', { most })
+  if (middle > FAR_YEARS) return message('forecast.years-far', { years: FAR_YEARS })
+  if (middle < HALF_A_YEAR) return message('forecast.years-soon', { most })
+  return message('forecast.years-about', {
+    middle: counted(middle),
+    low: low < NOW ? 0 : rounded(low),
+    most,
+  })
 }
 
 /** Nearer than this nobody can tell. Judgement. */
@@ -16,9 +21,12 @@ const HALF_A_YEAR = 0.5
 /** A figure that would be written as 0. */
 const NOW = 0.05
 
-function round(years: number, unit = true): string {
-  const shown = years < 10 ? Math.round(10 * years) / 10 : Math.round(years)
-  return unit ? `${shown} ${shown === 1 ? 'year' : 'years'}` : `${shown}`
+function counted(years: number): Message {
+  return message('forecast.years-count', { years: rounded(years) })
+}
+
+function rounded(years: number): number {
+  return years < 10 ? Math.round(10 * years) / 10 : Math.round(years)
 }
 
 /** So many years ahead a keeper still plans. Judgement. */

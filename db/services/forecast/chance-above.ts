@@ -1,5 +1,5 @@
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
-import type { LotOnTheDay } from '../../domain/germination/result-in-words.ts'
+import type { LotOnTheDay } from '../../domain/germination/result-told.ts'
 import { chanceBelow } from '../../domain/viability/band.ts'
 import type { DatedTest } from '../../domain/viability/forecast.ts'
 import { learnFromTests } from '../../domain/viability/test-sense.ts'

@@ -3,6 +3,7 @@ import { refuse } from '../../contract/refusal.ts'
 import { excursionCostInWords } from '../../domain/climate/climate-words.ts'
 import { addDays, daysBetween } from '../../domain/dates/day-arithmetic.ts'
 import { viabilityBand } from '../../domain/viability/band.ts'
+import { message } from '../../messages/message.ts'
 import { stayRows } from '../../queries/forecast-rows.ts'
 import { lotsInPlace } from '../../queries/place-readings.ts'
 import type { Reading } from '../book/context.ts'
@@ -19,7 +20,7 @@ export function excursionCost(
   { placeId, from, until }: ParsedInput<'place.get-excursion-cost'>,
 ): Result<'place.get-excursion-cost'> {
   const place = placeOrRefuse(reading, placeId, 'placeId')
-  if (until < from) refuse('days-out-of-order', 'It ends before it begins.', { field: 'until' })
+  if (until < from) refuse('days-out-of-order', message('forecast.ends-before'), { field: 'until' })
   const ids = lotsInPlace(reading.sqlite, place.id, MOST_LOTS).map(({ lotId }) => lotId)
   const stays = Map.groupBy(stayRows(reading.sqlite, ids), (row) => row.lotId)
   const places = new PlacesAgeing(reading)

@@ -1,11 +1,13 @@
 import type { LotForecast as ShownForecast } from '../../contract/care-operations.ts'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
+import type { Untold } from '../../contract/told.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
 import { curveOf } from '../../domain/viability/forecast.ts'
 import type { PaceModel } from '../../domain/viability/pace-model.ts'
-import { aliveInWords, crossingInWords, howSure, thresholdInWords } from '../../domain/viability/words.ts'
+import { aliveTold, crossingTold, howSure, thresholdTold } from '../../domain/viability/words.ts'
+import { message } from '../../messages/message.ts'
 import type { Reading } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { settingsOf } from '../book/settings.ts'
@@ -28,12 +30,12 @@ export function getForecast(reading: Reading, input: ParsedInput<'forecast.get'>
     on: reading.today,
     start: ageing.start,
     alive: forecast.today,
-    aliveWords: aliveInWords(forecast.today),
+    aliveWords: aliveTold(forecast.today, reading.today),
     threshold: threshold.part,
-    thresholdWords: thresholdInWords(threshold),
+    thresholdWords: thresholdTold(threshold),
     line: threshold.of === 'all-seeds' ? threshold.part : threshold.part * forecast.start.middle,
     crossing: forecast.crossing,
-    crossingWords: crossingInWords(forecast.crossing, threshold, reading.today),
+    crossingWords: crossingTold(forecast.crossing, threshold, reading.today),
     chanceBelow: forecast.chanceBelow,
     curve: curveOf(forecast, ageing, reading.today, drawnUntil(forecast.crossing.late, reading.today)),
     tests: testsOf(computed),
@@ -79,19 +81,24 @@ function testsOf({ forecast: { learnt } }: Computed): ShownForecast['tests'] {
     .toSorted((one, other) => (one.on < other.on ? -1 : 1))
 }
 
-function basisOf({ constants }: PaceModel): ShownForecast['basis'] {
+function basisOf({ constants }: PaceModel): Untold<ShownForecast>['basis'] {
   if (constants === null) {
     return {
-      words:
-        'rule of thumb: the years that seed of this crop is said to keep; 5 °C cooler or 1 point drier doubles them',
-      source: 'the crop table; guides that quote Harrington',
-      confidence: 'common practice',
-      note: 'half is taken to be alive when those years are over: no list says what its years mean',
+      words: message('forecast.basis-rule'),
+      source: message('forecast.basis-rule-source'),
+      confidence: message('forecast.basis-common-practice'),
+      note: message('forecast.basis-rule-note'),
     }
   }
   const { name, ke, cw, ch, cq, source, confidence, note } = constants
   return {
-    words: `seed viability equation of Ellis and Roberts, constants of ${name}: KE ${ke}, CW ${cw}, CH ${ch}, CQ ${cq}`,
+    words: message('forecast.basis-equation', {
+      crop: name,
+      ke: String(ke),
+      cw: String(cw),
+      ch: String(ch),
+      cq: String(cq),
+    }),
     source,
     confidence,
     note,

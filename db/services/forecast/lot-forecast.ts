@@ -5,6 +5,7 @@ import { type Ageing, type DatedTest, type Forecast, forecastOf } from '../../do
 import { type AgeingCrop, type PaceModel, paceModelOf } from '../../domain/viability/pace-model.ts'
 import { extrapolatesBy, leastSold, priorOf, type ViabilityPrior } from '../../domain/viability/prior.ts'
 import { regrowThreshold } from '../../domain/viability/regrow-threshold.ts'
+import { type Message, message } from '../../messages/message.ts'
 import {
   type AgeingRow,
   ageingRows,
@@ -44,7 +45,7 @@ export type LotForecast =
       /** Of a lot that others were poured into: all of them, and which is thought least alive and stands for it; else null. */
       readonly merged: Merged | null
     }
-  | { readonly kind: 'refused'; readonly lotId: number; readonly because: string }
+  | { readonly kind: 'refused'; readonly lotId: number; readonly because: Message }
 
 /** Lots that were poured together, by their numbers. */
 export interface Merged {
@@ -151,7 +152,7 @@ function forecastLot(
     return {
       kind: 'refused',
       lotId: row.lotId,
-      because: 'Nothing is known of how long seed of this crop keeps.',
+      because: message('forecast.nothing-known'),
     }
   }
   const spans = moistureSpans(row, moistures)

@@ -4,8 +4,8 @@ import type { Untold } from '../../contract/told.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { freezingCaution, freezingCautionOfMany } from '../../domain/moisture/moisture-words.ts'
 import { type Band, crossingBand } from '../../domain/viability/band.ts'
-import { yearsInWords, yearsOfMany } from '../../domain/viability/years-ahead.ts'
-import type { Message } from '../../messages/message.ts'
+import { yearsOfMany, yearsTold } from '../../domain/viability/years-ahead.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { type CandidateRow, candidatePlaces } from '../../queries/forecast-rows.ts'
 import { moistureOfLot } from '../../queries/lot-climate.ts'
 import { lotFacts } from '../../queries/lot-facts.ts'
@@ -48,18 +48,22 @@ function placesElsewhere(
 }
 
 /** Years to the threshold where the lot lies and in every place that differs. */
-export function movesOf(reading: Reading, computed: Computed, places: PlacesAgeing): ShownForecast['places'] {
+export function movesOf(
+  reading: Reading,
+  computed: Computed,
+  places: PlacesAgeing,
+): Untold<ShownForecast>['places'] {
   const { crop, model, moisture, ageing, lotId } = computed
   const yearsAt = yearsOf(computed, reading.today)
   const placeId = lotFacts(reading.sqlite, lotId).placeId
   const here = placeId === null ? null : placeOrRefuse(reading, placeId, 'lotId')
   const at = (id: number) => places.of(id, crop, model, moisture)
-  const row = (id: number | null, place: string, daily: number, caution: Message | string) => {
+  const row = (id: number | null, place: Message | string, daily: number, caution: Message | string) => {
     const years = yearsAt(daily)
-    return { placeId: id, place, years, words: yearsInWords(years), caution }
+    return { placeId: id, place, years, words: yearsTold(years), caution }
   }
   return [
-    row(null, 'where it lies', ageing.dailyAhead, ''),
+    row(null, message('forecast.here'), ageing.dailyAhead, ''),
     ...placesElsewhere(reading, here, at).map(({ placeId, path, kind }) => {
       const there = at(placeId)
       const caution =
@@ -87,13 +91,18 @@ export function previewMoves(
   const [first] = told
   if (first === undefined) return { lots: 0, notTold: lying.length, already: 0, places: [] }
   const lots = told.map((lot) => ({ lot, yearsAt: yearsOf(lot, reading.today) }))
-  const row = (placeId: number | null, place: string, years: readonly Band[], caution: Message | string) => {
+  const row = (
+    placeId: number | null,
+    place: Message | string,
+    years: readonly Band[],
+    caution: Message | string,
+  ) => {
     const { half, soon } = yearsOfMany(years)
     return {
       placeId,
       place,
       half,
-      words: half === null ? 'all are below already' : yearsInWords(half),
+      words: half === null ? message('forecast.all-below') : yearsTold(half),
       soon,
       notTold: told.length - years.length,
       caution,
@@ -109,7 +118,7 @@ export function previewMoves(
     notTold: lying.length - told.length,
     already: yearsOfMany(now).already,
     places: [
-      row(null, 'where they lie', now, ''),
+      row(null, message('forecast.here-many'), now, ''),
       ...elsewhere.flatMap(({ placeId, path, kind }) => {
         const years = lots.flatMap(({ lot, yearsAt }) => {
           const there = places.of(placeId, lot.crop, lot.model, lot.moisture)

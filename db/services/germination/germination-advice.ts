@@ -1,6 +1,6 @@
-import type { ParsedInput } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { DueTest, TestPlan } from '../../contract/germination-operations.ts'
-import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
+import type { Untold } from '../../contract/told.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
@@ -15,6 +15,8 @@ import {
   testOfSize,
   testSizes,
 } from '../../domain/germination/test-size.ts'
+import { type RegrowPolicy, regrowThreshold } from '../../domain/viability/regrow-threshold.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { sourceInWords } from '../../migrations/crop-table.ts'
 import { lotsUnderTest, type MonitoredRow, monitoredLots } from '../../queries/germination-tests.ts'
 import { prepared } from '../../queries/prepared.ts'
@@ -45,7 +47,10 @@ interface TableCells {
   }
 }
 
-export function planTest(reading: Reading, input: ParsedInput<'germination.plan'>): TestPlan {
+export function planTest(
+  reading: Reading,
+  input: ParsedInput<'germination.plan'>,
+): Result<'germination.plan'> {
   const row = lotOrRefuse(reading, input.lotId, 'lotId')
   const available = row.balanceCount
   const life = lifeOf(row)
@@ -73,13 +78,13 @@ export function planTest(reading: Reading, input: ParsedInput<'germination.plan'
     expectedNote: expectedNote(input.expected !== undefined, life.basis, expected),
     smallest: sizes.smallest,
     sizes: [...sizes.shown],
-    words: adviceInWords(sizes, suggested, available, threshold, expected, settingsOf(reading)),
+    words: adviceTold(sizes, suggested, available, threshold, expected),
     follows: openStages(reading, row.lotId, threshold),
     staged: stagedOf(threshold, input.groupSize ?? groupFor(available), available),
   }
 }
 
-function conditionsOf(reading: Reading, cropId: string): TestPlan['conditions'] {
+function conditionsOf(reading: Reading, cropId: string): Untold<TestPlan['conditions']> {
   const cells = JSON.parse(cropOrRefuse(reading, cropId, 'lotId').reference) as TableCells
   const { temperature, media } = testConditions(cells.germ_temp_c, cells.germ_substrata)
   const sourced = cells.sources.germination
@@ -91,51 +96,68 @@ function conditionsOf(reading: Reading, cropId: string): TestPlan['conditions'] 
     finalDayNote: finalDayNote(cells),
     notes: cells.germ_notes ?? '',
     hardSeedPossible: cells.germ_hard_seed_possible === true,
-    source: sourced === null ? 'common practice, no source' : sourceInWords(sourced.source),
-    confidence: sourced?.confidence ?? 'common practice',
+    source:
+      sourced === null ? message('germination.common-practice-no-source') : sourceInWords(sourced.source),
+    confidence: sourced?.confidence ?? message('germination.common-practice'),
   }
 }
 
 /** What a keeper must know of the last day; '' where it comes with the other conditions from their source. */
-function finalDayNote({ germ_final_count_day: day, sources }: TableCells): string {
-  if (day === null) return 'usual; none is known for this crop, so go on while seeds still sprout'
+function finalDayNote({ germ_final_count_day: day, sources }: TableCells): Message | '' {
+  if (day === null) return message('germination.usual-day')
   const own = sources.germ_final_count_day
-  return own === undefined ? '' : `${sourceInWords(own.source)}; go on while seeds still sprout`
+  return own === undefined ? '' : message('germination.own-day', { source: sourceInWords(own.source) })
 }
 
-function expectedNote(typed: boolean, basis: ReturnType<typeof lifeOf>['basis'], expected: number): string {
-  if (typed) return 'as you say'
-  if (basis === 'tested') return 'as forecast from its tests'
+function expectedNote(
+  typed: boolean,
+  basis: ReturnType<typeof lifeOf>['basis'],
+  expected: number,
+): Message | string {
+  if (typed) return message('germination.expected-as-said')
+  if (basis === 'tested') return message('germination.expected-by-tests')
   return assumedInWords(expected, basis)
 }
 
-const percent = (part: number) => `${Math.round(100 * part)} %`
-
-function adviceInWords(
+function adviceTold(
   { smallest, shown }: TestSizes,
   suggested: TestSize,
   available: number,
   threshold: number,
   expected: number,
-  manner: Manner,
-): string {
-  if (available === 0) return 'The lot holds nothing to test.'
-  const if_ = `if ${percent(expected)} are really alive`
-  if (smallest !== null) {
-    const cost = percent(smallest.seeds / available)
-    const dear = smallest.seeds > available * MOST_SPENT ? dearInWords(smallest, suggested) : ''
-    return `${smallest.seeds} of the ${numberInWords(available, manner)} seeds (${cost}) will probably tell whether ${percent(threshold)} are alive, ${if_}: ${Math.round(100 * smallest.decides)} times in 100.${dear}`
+): Message {
+  if (available === 0) return message('germination.advice-empty')
+  const asked = { threshold: { part: threshold }, expected: { part: expected } }
+  if (smallest === null) {
+    const best = shown.toSorted((one, other) => one.decides - other.decides).at(-1)
+    return message('germination.advice-none', {
+      ...asked,
+      probably: { part: PROBABLY },
+      best: best?.seeds ?? 0,
+      decides: { part: best?.decides ?? 0 },
+    })
   }
-  const best = shown.toSorted((one, other) => one.decides - other.decides).at(-1)
-  const most = best === undefined ? '' : ` ${best.seeds} seeds decide ${percent(best.decides)} of the time.`
-  return `No test that the lot can bear will decide ${percent(PROBABLY)} of the time whether ${percent(threshold)} are alive, ${if_}: it lies too near.${most} A small test still shows whether the seed has died.`
+  const { seeds, decides } = smallest
+  const advice = {
+    ...asked,
+    seeds,
+    available,
+    cost: { part: seeds / available },
+    times: outOfHundred(decides),
+  }
+  if (seeds <= available * MOST_SPENT) return message('germination.advice', advice)
+  const dear = { ...advice, most: { part: MOST_SPENT } }
+  return suggested.seeds >= seeds
+    ? message('germination.advice-dear', dear)
+    : message('germination.advice-fewer', {
+        ...dear,
+        fewer: suggested.seeds,
+        fewerTimes: outOfHundred(suggested.decides),
+      })
 }
 
-/** What is suggested in place of a test that costs too much of the lot. */
-function dearInWords(smallest: TestSize, { seeds, decides }: TestSize): string {
-  const dear = ` That is more than ${percent(MOST_SPENT)} of the lot`
-  if (seeds >= smallest.seeds) return `${dear}.`
-  return `${dear}, so ${seeds} are suggested, which tell it ${Math.round(100 * decides)} times in 100; stages may do with fewer than ${smallest.seeds}.`
+function outOfHundred(chance: number): number {
+  return Math.round(100 * chance)
 }
 
 /** Seeds of a stage: forty as in the published plan where the lot bears three of them, fewer for a small lot. */
@@ -144,7 +166,7 @@ function groupFor(available: number): number {
   return available >= 60 ? 20 : 10
 }
 
-function stagedOf(threshold: number, groupSize: number, available: number): TestPlan['staged'] {
+function stagedOf(threshold: number, groupSize: number, available: number): Untold<TestPlan['staged']> {
   const plan = stagedPlan(threshold, groupSize, available)
   const clearlyBelow = Math.max(0, threshold - 0.15)
   const halfWay = threshold + (1 - threshold) / 3
@@ -152,7 +174,10 @@ function stagedOf(threshold: number, groupSize: number, available: number): Test
   return {
     groupSize,
     published: plan.published,
-    stages: plan.stages.map((stage) => ({ ...stage })),
+    stages: plan.stages.map((stage) => ({
+      ...stage,
+      confidence: message(`germination.confidence-${stage.confidence}`),
+    })),
     outcomes: [clearlyBelow, threshold, halfWay, clearlyAbove].map((alive) => ({
       ...stagedOutcome(plan, alive),
     })),
@@ -167,10 +192,11 @@ export const dueDays = new AccessionCache(dueDaysOf)
 
 function dueDaysOf(reading: Reading, accessionIds: readonly number[]): ReadonlyMap<number, DueDays> {
   const oil = oilByCrop(reading)
+  const policy = settingsOf(reading)
   const days = monitoredLots(reading.sqlite, accessionIds).map((row) => ({
     lotId: row.lotId,
     accessionId: row.accessionId,
-    on: nextTestOf(row, oil.get(row.cropId) ?? null).on,
+    on: nextTestOf(row, oil.get(row.cropId) ?? null, policy).on,
   }))
   return Map.groupBy(days, ({ accessionId }) => accessionId)
 }
@@ -184,6 +210,7 @@ export const listDueTests: Reads<'germination.list-due'> = (reading, input) => {
   const accessionIds = [...new Set(page.map(({ accessionId }) => accessionId))]
   const rows = new Map(monitoredLots(reading.sqlite, accessionIds).map((row) => [row.lotId, row]))
   const oil = oilByCrop(reading)
+  const policy = settingsOf(reading)
   const underTest = lotsUnderTest(
     reading.sqlite,
     page.map(({ lotId }) => lotId),
@@ -192,7 +219,12 @@ export const listDueTests: Reads<'germination.list-due'> = (reading, input) => {
     lots: page.map(({ lotId }) => {
       const row = rows.get(lotId)
       if (row === undefined) throw new Error(`Lot ${lotId} is due and not monitored`)
-      return dueLine(reading, lotId, nextTestOf(row, oil.get(row.cropId) ?? null), underTest.has(lotId))
+      return dueLine(
+        reading,
+        lotId,
+        nextTestOf(row, oil.get(row.cropId) ?? null, policy),
+        underTest.has(lotId),
+      )
     }),
     total: due.length,
     late: due.filter(({ on }) => on <= reading.today).length,
@@ -200,7 +232,7 @@ export const listDueTests: Reads<'germination.list-due'> = (reading, input) => {
 }
 
 /** When a lot should be tested next: by the published rules or the forecast, whichever is sooner. */
-function nextTestOf(row: MonitoredRow, oilPercent: number | null): TestDate {
+function nextTestOf(row: MonitoredRow, oilPercent: number | null, policy: RegrowPolicy): TestDate {
   const { testedOn, tested, sprouted } = row
   const [soonest] = nextTestDates({
     receivedOn: isoDate(row.receivedOn),
@@ -211,8 +243,9 @@ function nextTestOf(row: MonitoredRow, oilPercent: number | null): TestDate {
     frozen: row.frozen === 1,
     oilPercent,
     forecastCrossing: crossingAhead(row),
+    threshold: regrowThreshold(row.ownThreshold, policy),
   })
-  const because = `${soonest.because}, as the lot it was split from`
+  const because = message('germination.why-split', { why: soonest.because })
   return tested !== null && row.ofParent === 1 ? { ...soonest, because } : soonest
 }
 
@@ -232,7 +265,7 @@ function oilByCrop(reading: Reading): ReadonlyMap<string, number> {
   return new Map(rows.map(({ id, oil }) => [id, oil]))
 }
 
-function dueLine(reading: Reading, lotId: number, date: TestDate, underTest: boolean): DueTest {
+function dueLine(reading: Reading, lotId: number, date: TestDate, underTest: boolean): Untold<DueTest> {
   const row = lotOrRefuse(reading, lotId, 'lotId')
   return {
     lotId,
@@ -245,7 +278,7 @@ function dueLine(reading: Reading, lotId: number, date: TestDate, underTest: boo
     late: date.on <= reading.today,
     because: date.because,
     source: date.source,
-    confidence: date.confidence,
+    confidence: message(`germination.confidence-${date.confidence}`),
     underTest,
   }
 }

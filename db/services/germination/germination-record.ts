@@ -1,6 +1,7 @@
-import type { ParsedInput } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { TestLine, TestRecord } from '../../contract/germination-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
+import type { Untold } from '../../contract/told.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { daysBetween } from '../../domain/dates/day-arithmetic.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
@@ -15,17 +16,13 @@ import {
   tallied,
   testResult,
 } from '../../domain/germination/germination-test.ts'
-import {
-  choiceInWords,
-  resultInWords,
-  speedInWords,
-  toleranceInWords,
-} from '../../domain/germination/result-in-words.ts'
+import { choiceTold, resultTold, speedTold, toleranceTold } from '../../domain/germination/result-told.ts'
 import { cumulativeCurve, germinationSpeed } from '../../domain/germination/speed.ts'
 import { plannableThreshold } from '../../domain/germination/staged-plan.ts'
 import { probabilityAtLeast } from '../../domain/germination/threshold-verdict.ts'
 import { judgeTolerance } from '../../domain/germination/tolerance.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
+import { type Message, message } from '../../messages/message.ts'
 import {
   type CountRow,
   countsOf,
@@ -41,7 +38,7 @@ import { cautionsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { type LotOnDayOf, lotsOnTheDay } from '../forecast/chance-above.ts'
 import { stageOf } from './staged-tests.ts'
-import { replicatesOf, resultWords, tallyOf } from './test-counts.ts'
+import { replicatesOf, resultOfTest, tallyOf } from './test-counts.ts'
 
 /** A bench of more tests than this is no bench. */
 const MOST_ON_BENCH = 100_000
@@ -50,16 +47,16 @@ const MOST_ON_BENCH = 100_000
 export function testOrRefuse(reading: Reading, testId: number): TestRow {
   return (
     testRow(reading.sqlite, testId) ??
-    refuse('not-found', 'That test is not in the book, or was taken back.', { field: 'testId' })
+    refuse('not-found', message('germination.not-there'), { field: 'testId' })
   )
 }
 
-export function getTest(reading: Reading, input: ParsedInput<'germination.get'>): TestRecord {
+export function getTest(reading: Reading, input: ParsedInput<'germination.get'>): Result<'germination.get'> {
   return recordOf(reading, testOrRefuse(reading, input.testId), input.choice)
 }
 
 /** A test with its counts and what they come to, counted as it was finished unless another choice is given. */
-export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice): TestRecord {
+export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice): Untold<TestRecord> {
   const replicates = replicatesOf(reading, row.testId)
   const choice = asked ?? { hard: row.hardAlive === 1, fresh: row.freshAlive === 1 }
   const startedOn = row.startedOn === null ? null : isoDate(row.startedOn)
@@ -110,11 +107,11 @@ function soFar(
   row: TestRow,
   replicates: readonly TestReplicate[],
   asked: CountingChoice | undefined,
-): { readonly words?: string } {
+): { readonly words?: Message } {
   const tally = sumOf(replicates.flatMap(({ counts }) => counts.map((count) => count.tally)))
   const left = row.sown - tallied(tally)
   if (asked !== undefined || left === 0 || stateOf(row) !== 'under-way') return {}
-  return { words: `${tally.normal} of ${row.sown} sprouted so far, ${left} still there` }
+  return { words: message('germination.so-far', { sprouted: tally.normal, sown: row.sown, left }) }
 }
 
 function countsByDay(rows: readonly CountRow[], startedOn: IsoDate | null): TestRecord['counts'] {
@@ -134,7 +131,7 @@ function resultOf(
   replicates: readonly TestReplicate[],
   choice: CountingChoice,
   lotOnDayOf: LotOnDayOf,
-): NonNullable<TestRecord['result']> {
+): NonNullable<Untold<TestRecord>['result']> {
   const { germinated, sown, tally, unsorted, replicates: shares } = testResult(replicates, choice)
   const threshold = thresholdOfLot(reading, row.lotId)
   const on = isoDate(row.testedOn ?? reading.today)
@@ -152,10 +149,10 @@ function resultOf(
     threshold,
     chanceAbove: lot.chanceAbove ?? probabilityAtLeast(threshold, germinated, sown),
     chanceFrom: lot.chanceAbove === null ? 'test' : 'forecast',
-    words: resultInWords(germinated, sown, threshold, lot, { tally, choice }),
-    choiceWords: choiceInWords(tally, choice),
-    tolerance: { kind: tolerance.kind, words: toleranceInWords(tolerance) },
-    speed: speed === null ? null : { ...speed, words: speedInWords(speed) },
+    words: resultTold(germinated, sown, threshold, lot, { tally, choice }),
+    choiceWords: choiceTold(tally, choice),
+    tolerance: { kind: tolerance.kind, words: toleranceTold(tolerance) },
+    speed: speed === null ? null : { ...speed, words: speedTold(speed) },
   }
 }
 
@@ -178,11 +175,11 @@ export const listTests: Reads<'germination.list'> = (reading, input) => {
   return { tests, total, toCount }
 }
 
-function dayDue({ due }: TestLine): string {
+function dayDue({ due }: Pick<TestLine, 'due'>): string {
   return due?.on ?? ''
 }
 
-function testLine(reading: Reading, row: TestRow, lotOnDayOf: LotOnDayOf): TestLine {
+function testLine(reading: Reading, row: TestRow, lotOnDayOf: LotOnDayOf): Untold<TestLine> {
   const words = wordsOfEnd(reading, row, lotOnDayOf)
   return { ...lineFacts(reading, row), replicates: row.replicates, words }
 }
@@ -214,11 +211,11 @@ function dueOf(reading: Reading, row: TestRow): CountDue | null {
   return countDue({ ...facts, lastCountOn }, reading.today)
 }
 
-function wordsOfEnd(reading: Reading, row: TestRow, lotOnDayOf: LotOnDayOf): string {
+function wordsOfEnd(reading: Reading, row: TestRow, lotOnDayOf: LotOnDayOf): Message | string {
   if (row.cancelReason !== null) return row.cancelReason
   if (row.testedOn === null) return ''
   const choice = { hard: row.hardAlive === 1, fresh: row.freshAlive === 1 }
   const threshold = thresholdOfLot(reading, row.lotId)
   const test = { testId: row.testId, on: isoDate(row.testedOn) }
-  return resultWords(reading, test, threshold, choice, lotOnDayOf)
+  return resultOfTest(reading, test, threshold, choice, lotOnDayOf)
 }

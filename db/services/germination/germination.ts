@@ -10,6 +10,7 @@ import {
   testResult,
 } from '../../domain/germination/germination-test.ts'
 import { takeOut } from '../../domain/ledger/movement.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { countsOf, sownIn, type TestRow } from '../../queries/germination-tests.ts'
 import { movementsOf } from '../../queries/ledger.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
@@ -34,16 +35,16 @@ import { lotsOnTheDay } from '../forecast/chance-above.ts'
 import { updateForecasts } from '../forecast/save-forecasts.ts'
 import { recordOf, testOrRefuse } from './germination-record.ts'
 import { refuseAStrayStage } from './staged-tests.ts'
-import { replicatesOf, resultWords } from './test-counts.ts'
+import { replicatesOf, resultOfTest } from './test-counts.ts'
 
 /** A test entered in one go says only what sprouted. */
 const NOTHING_MORE: CountingChoice = { hard: false, fresh: false }
 
 export const beginTest: Writes<'germination.start'> = (writing, input) => {
   if (input.firstDay !== null && input.firstDay >= input.finalDay) {
-    refuse('days-out-of-order', 'The first count comes before the last one.', {
+    refuse('days-out-of-order', message('germination.days-swapped'), {
       field: 'firstDay',
-      todo: 'Give an earlier day, or leave the first count out.',
+      todo: message('germination.days-swapped-todo'),
     })
   }
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
@@ -58,7 +59,11 @@ export const beginTest: Writes<'germination.start'> = (writing, input) => {
   const sown = sumOf(input.replicates)
   const due = countDue({ ...input, startedOn: isoDate(input.on), lastCountOn: null }, writing.today)
   const left = quantityOf(lotOrRefuse(writing, input.lotId, 'lotId'), settingsOf(writing))
-  return { testId, due, left, said: `Began a test of ${sown} seeds of ${row.lotNumber}`, undoable: true }
+  const said = message('germination.said-began', {
+    sown: { seeds: sown, unit: row.countedUnit },
+    lot: row.lotNumber,
+  })
+  return { testId, due, left, said, undoable: true }
 }
 
 export const countTest: Writes<'germination.record-count'> = (writing, input) => {
@@ -67,13 +72,9 @@ export const countTest: Writes<'germination.record-count'> = (writing, input) =>
   if (test.startedOn !== null) refuseUnlessLater(test.startedOn, input.on, 'on')
   const sown = sownIn(sqlite, test.testId)
   if (input.replicates.length !== sown.length) {
-    refuse(
-      'count-unfit',
-      `That test has ${sown.length} replicates. Give a count for each, 0 where nothing came.`,
-      {
-        field: 'replicates',
-      },
-    )
+    refuse('count-unfit', message('germination.replicates-unfit', { replicates: sown.length }), {
+      field: 'replicates',
+    })
   }
   const before = countsOf(sqlite, test.testId)
   for (const [index, laidOut] of sown.entries()) {
@@ -83,10 +84,10 @@ export const countTest: Writes<'germination.record-count'> = (writing, input) =>
     if (counted > laidOut) {
       refuse(
         'count-unfit',
-        `In replicate ${index + 1} that makes ${counted} seeds counted, and only ${laidOut} were laid out.`,
+        message('germination.too-many-counted', { replicate: index + 1, counted, sown: laidOut }),
         {
           field: `replicates.${index}`,
-          todo: 'Enter only what was taken out on this day, not what came before. A wrong earlier count is entered again under its own day.',
+          todo: message('germination.too-many-counted-todo'),
         },
       )
     }
@@ -100,22 +101,27 @@ export const countTest: Writes<'germination.record-count'> = (writing, input) =>
   }
   const corrects = before.some((row) => row.on === input.on)
   const normal = sumOf(input.replicates.map((tally) => tally.normal))
-  const said = `${test.lotNumber}: ${normal} sprouted on ${input.on}${corrects ? ', in place of the earlier count' : ''}`
+  const said = message('germination.said-counted', {
+    lot: test.lotNumber,
+    sprouted: normal,
+    on: { day: input.on },
+    again: corrects ? 'yes' : 'no',
+  })
   return { test: recordOf(writing, testOrRefuse(writing, test.testId)), said, undoable: true }
 }
 
 export const finishTest: Writes<'germination.finish'> = (writing, input) => {
   const test = testOnBench(writing, input.testId, input.on)
   if (test.lastCountOn === null) {
-    refuse('not-counted-yet', 'Nothing of that test has been counted yet.', {
+    refuse('not-counted-yet', message('germination.not-counted'), {
       field: 'testId',
-      todo: 'Enter a count first, with 0 where nothing came; or give the test up.',
+      todo: message('germination.not-counted-todo'),
     })
   }
   if (input.on < test.lastCountOn) {
-    refuse('days-out-of-order', `The test was still counted on ${test.lastCountOn}.`, {
+    refuse('days-out-of-order', message('germination.counted-later', { on: { day: test.lastCountOn } }), {
       field: 'on',
-      todo: 'Give that day or a later one.',
+      todo: message('germination.that-day-or-later'),
     })
   }
   putResult(writing, test, input.on, input.choice, input.note)
@@ -125,7 +131,7 @@ export const finishTest: Writes<'germination.finish'> = (writing, input) => {
     words,
     test: recordOf(writing, testOrRefuse(writing, test.testId)),
     stock: stockOf(writing, row),
-    said: `${row.lotNumber}: ${words}`,
+    said: message('germination.said-result', { lot: row.lotNumber, result: words }),
     undoable: true,
   }
 }
@@ -138,10 +144,9 @@ export const cancelTest: Writes<'germination.cancel'> = (writing, input) => {
     .insert(germinationCancel)
     .values({ testId: test.testId, onDate: on, reason, seedsBack, entryId: writing.entryId })
     .run()
-  const back = seedsBack ? '; its seeds are back in the stock' : ''
   return {
     left: quantityOf(lotOrRefuse(writing, test.lotId, 'testId'), settingsOf(writing)),
-    said: `Gave up the test of ${test.lotNumber}${back}`,
+    said: message('germination.said-gave-up', { lot: test.lotNumber, back: seedsBack ? 'yes' : 'no' }),
     // A reversal is not reversed again: seed that went back is taken out by a new test.
     undoable: !seedsBack,
   }
@@ -150,19 +155,15 @@ export const cancelTest: Writes<'germination.cancel'> = (writing, input) => {
 /** Seed that took water up would spoil in the packet, so nothing that was counted goes back. */
 function putSeedsBack(writing: Writing, test: TestRow, reason: string): void {
   if (test.lastCountOn !== null) {
-    refuse(
-      'seed-was-wet',
-      'That test has been counted, so its seeds have been wet. Moist seed does not keep.',
-      {
-        field: 'seedsBack',
-        todo: 'Give the test up without putting its seeds back.',
-      },
-    )
+    refuse('seed-was-wet', message('germination.was-wet'), {
+      field: 'seedsBack',
+      todo: message('germination.without-seeds-back'),
+    })
   }
   if (test.movementId === null) {
-    refuse('seed-not-from-stock', 'The seeds of that test did not come out of the stock.', {
+    refuse('seed-not-from-stock', message('germination.not-from-stock'), {
       field: 'seedsBack',
-      todo: 'Give the test up without putting its seeds back.',
+      todo: message('germination.without-seeds-back'),
     })
   }
   const line = movementsOf(writing.sqlite, test.entryId).find(
@@ -176,7 +177,7 @@ export const recordGermination: Writes<'germination.record'> = (writing, input) 
   const { tested, sprouted, on, startedOn } = input
   if (startedOn !== null) refuseUnlessLater(startedOn, on, 'startedOn')
   if (sprouted > tested) {
-    refuse('count-unfit', `${sprouted} cannot sprout of ${tested}. Check both numbers.`, {
+    refuse('count-unfit', message('germination.more-than-laid-out', { sprouted, tested }), {
       field: 'sprouted',
     })
   }
@@ -210,7 +211,8 @@ export const recordGermination: Writes<'germination.record'> = (writing, input) 
     .run()
   putResult(writing, testOrRefuse(writing, testId), on, NOTHING_MORE, input.note)
   const words = wordsOf(writing, testId, isoDate(on), row, NOTHING_MORE)
-  return { testId, words, stock: stockOf(writing, row), said: `${row.lotNumber}: ${words}`, undoable: true }
+  const said = message('germination.said-result', { lot: row.lotNumber, result: words })
+  return { testId, words, stock: stockOf(writing, row), said, undoable: true }
 }
 
 interface LaidOut {
@@ -285,18 +287,20 @@ function putResult(writing: Writing, test: TestRow, on: string, choice: Counting
 function testOnBench(writing: Writing, testId: number, on: string): TestRow {
   const test = testOrRefuse(writing, testId)
   if (test.testedOn !== null) {
-    refuse('test-over', `That test was finished on ${test.testedOn}.`, {
+    refuse('test-over', message('germination.finished-already', { on: { day: test.testedOn } }), {
       field: 'testId',
-      todo: 'To change a count, take its result back first; the list of what was written has it.',
+      todo: message('germination.finished-already-todo'),
     })
   }
   if (test.cancelledOn !== null) {
-    refuse('test-over', `That test was given up on ${test.cancelledOn}.`, { field: 'testId' })
+    refuse('test-over', message('germination.given-up-already', { on: { day: test.cancelledOn } }), {
+      field: 'testId',
+    })
   }
   if (test.startedOn !== null && on < test.startedOn) {
-    refuse('days-out-of-order', `The test began on ${test.startedOn}.`, {
+    refuse('days-out-of-order', message('germination.began-later', { on: { day: test.startedOn } }), {
       field: 'on',
-      todo: 'Give that day or a later one.',
+      todo: message('germination.that-day-or-later'),
     })
   }
   return test
@@ -305,16 +309,22 @@ function testOnBench(writing: Writing, testId: number, on: string): TestRow {
 /** No seed sprouts on the day it is laid out, so that one of two equal days is wrong. */
 function refuseUnlessLater(startedOn: string, on: string, field: string): void {
   if (on > startedOn) return
-  refuse('days-out-of-order', `A test that began on ${startedOn} is counted on a later day.`, {
+  refuse('days-out-of-order', message('germination.not-on-first-day', { on: { day: startedOn } }), {
     field,
-    todo: 'Check both days.',
+    todo: message('germination.check-days'),
   })
 }
 
-function wordsOf(writing: Reading, testId: number, on: IsoDate, row: LotRow, choice: CountingChoice): string {
+function wordsOf(
+  writing: Reading,
+  testId: number,
+  on: IsoDate,
+  row: LotRow,
+  choice: CountingChoice,
+): Message {
   const threshold = thresholdOf(row, settingsOf(writing))
   const lotOnDayOf = lotsOnTheDay(writing, [row.lotId])(row.lotId)
-  return resultWords(writing, { testId, on }, threshold, choice, lotOnDayOf)
+  return resultOfTest(writing, { testId, on }, threshold, choice, lotOnDayOf)
 }
 
 function stockOf(writing: Reading, row: LotRow): Result<'germination.record'>['stock'] {

@@ -1,9 +1,11 @@
 import type { TestPlan, TestRecord } from '../../contract/germination-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
+import type { Untold } from '../../contract/told.ts'
 import { daysBetween } from '../../domain/dates/day-arithmetic.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { stagedDecision } from '../../domain/germination/staged-plan.ts'
-import { stagedInWords } from '../../domain/germination/staged-words.ts'
+import { stagedTold } from '../../domain/germination/staged-told.ts'
+import { message } from '../../messages/message.ts'
 import { followerOf, type TestRow, testRow, testRows } from '../../queries/germination-tests.ts'
 import type { Reading } from '../book/context.ts'
 
@@ -30,7 +32,7 @@ function addedUp(stages: readonly TestRow[], threshold: number) {
   return {
     ...sum,
     decision: decision.kind,
-    words: stagedInWords(sum, decision, threshold),
+    words: stagedTold(sum, decision, threshold),
     groupSize: first.sown,
   }
 }
@@ -40,7 +42,7 @@ export function stageOf(
   reading: Reading,
   row: TestRow,
   threshold: number,
-): Pick<TestRecord, 'staged' | 'followedBy'> {
+): Pick<Untold<TestRecord>, 'staged' | 'followedBy'> {
   const stages = stagesUpTo(reading, row)
   const sum = stages.length < 2 ? null : addedUp(stages, threshold)
   const { groupSize: _, ...staged } = sum ?? { groupSize: 0 }
@@ -48,7 +50,7 @@ export function stageOf(
 }
 
 /** The latest test of a lot that a next stage may follow. */
-export function openStages(reading: Reading, lotId: number, threshold: number): TestPlan['follows'] {
+export function openStages(reading: Reading, lotId: number, threshold: number): Untold<TestPlan>['follows'] {
   const [row] = testRows(reading.sqlite, { state: 'finished', lotId }, { offset: 0, limit: 1 })
   if (row === undefined || row.testedOn === null || followerOf(reading.sqlite, row.testId) !== null)
     return null
@@ -62,13 +64,13 @@ export function refuseAStrayStage(reading: Reading, lotId: number, followsTestId
   const field = 'followsTestId'
   const before = testRow(reading.sqlite, followsTestId)
   if (before === undefined || before.lotId !== lotId)
-    refuse('stage-unfit', 'The stage before it is no test of this lot.', { field })
+    refuse('stage-unfit', message('germination.stage-of-another'), { field })
   if (before.testedOn === null) {
-    refuse('stage-unfit', 'The stage before it is not over yet.', {
+    refuse('stage-unfit', message('germination.stage-not-over'), {
       field,
-      todo: 'End that test first, and see whether another stage is wanted.',
+      todo: message('germination.stage-not-over-todo'),
     })
   }
   if (followerOf(reading.sqlite, followsTestId) !== null)
-    refuse('stage-unfit', 'That test has a next stage already.', { field })
+    refuse('stage-unfit', message('germination.stage-followed'), { field })
 }

@@ -5,7 +5,8 @@ import {
   type TestReplicate,
   testResult,
 } from '../../domain/germination/germination-test.ts'
-import { resultInWords } from '../../domain/germination/result-in-words.ts'
+import { resultTold } from '../../domain/germination/result-told.ts'
+import type { Message } from '../../messages/message.ts'
 import { type CountRow, countsOf, sownIn } from '../../queries/germination-tests.ts'
 import type { Reading } from '../book/context.ts'
 import type { LotOnDayOf } from '../forecast/chance-above.ts'
@@ -27,14 +28,14 @@ export function tallyOf({ normal, abnormal, hard, fresh, dead }: CountRow): Tall
 }
 
 /** The result of a test of a day in a sentence, as it was counted, with the verdict that the forecast of its lot bears out. */
-export function resultWords(
+export function resultOfTest(
   reading: Reading,
   test: { readonly testId: number; readonly on: IsoDate },
   threshold: number,
   choice: CountingChoice,
   lotOnDayOf: LotOnDayOf,
-): string {
+): Message {
   const { germinated, sown, tally } = testResult(replicatesOf(reading, test.testId), choice)
   const lot = lotOnDayOf({ on: test.on, tested: sown, sprouted: germinated })
-  return resultInWords(germinated, sown, threshold, lot, { tally, choice })
+  return resultTold(germinated, sown, threshold, lot, { tally, choice })
 }

@@ -2,9 +2,11 @@ import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { crossingBand, type Threshold } from '../../domain/viability/band.ts'
 import type { Keeping } from '../../domain/viability/equation.ts'
-import { homeYearsInWords } from '../../domain/viability/home-years.ts'
+import { homeYearsTold } from '../../domain/viability/home-years.ts'
 import { moistureInAir } from '../../domain/viability/pace-model.ts'
 import { howSure } from '../../domain/viability/words.ts'
+import { LANGUAGES } from '../../messages/languages.ts'
+import { createTexts, type Texts } from '../../messages/texts.ts'
 import { flowingDocument } from '../../paper/drawing/flowing-document.ts'
 import { rulerPage } from '../../paper/ruler-page.ts'
 import { type KeepingPlace, type StorageCard, storageCardParts } from '../../paper/storage-cards.ts'
@@ -52,12 +54,13 @@ export async function printStorageCards(
   const rows = wanted.map((lotId, index) => lotOrRefuse(reading, lotId, `lotIds.${index}`))
   const forecasts = forecastLots(reading, wanted, settingsOf(reading), new PlacesAgeing(reading))
   const { libraryName } = settingsOf(reading)
+  const { say } = await textsOf(reading)
   const cards = rows.map((row): StorageCard => {
     const forecast = forecasts.find(({ lotId }) => lotId === row.lotId)
     return {
       name: `${row.crop} ‘${row.variety}’`,
       lotNumber: row.lotNumber,
-      ...yearsOf(reading, forecast),
+      ...yearsOf(reading, forecast, say),
       cautions: cautionsOf(reading, [row.lotId]).map(({ text }) => text),
       libraryName,
     }
@@ -79,9 +82,11 @@ function lotsOfSlips(reading: Reading, itemIds: readonly number[]): number[] {
 function yearsOf(
   reading: Reading,
   computed: LotForecast | undefined,
+  say: Texts['say'],
 ): Pick<StorageCard, 'until' | 'places' | 'notTold' | 'howSure'> {
   if (computed === undefined || computed.kind === 'refused') {
-    return { until: '', places: [], notTold: computed?.because ?? '', howSure: [] }
+    const notTold = computed === undefined ? '' : say(computed.because)
+    return { until: '', places: [], notTold, howSure: [] }
   }
   const { forecast, ageing, model, crop, harvestKnown, yearsWeighedIn, merged } = computed
   const crossing = crossingBand(forecast.learnt.posterior, UNTIL_HALF)
@@ -91,14 +96,14 @@ function yearsOf(
     const moisture = dried ? moistureInAir(crop.oil, DRIED_AT) : moistureInAir(crop.oil)
     const keeping: Keeping = { celsius, moisture }
     const pace = model.pace(keeping)
-    if (pace.kind === 'refused') return { place, how, years: pace.because }
+    if (pace.kind === 'refused') return { place, how, years: say(pace.because) }
     for (const remark of pace.remarks) remarks.add(remark)
     const years = (of: number) => (Math.max(0, of - lost) * pace.sigmaDays) / DAYS_IN_YEAR
     const { low, middle, high } = crossing
     return {
       place,
       how,
-      years: homeYearsInWords({ low: years(low), middle: years(middle), high: years(high) }),
+      years: say(homeYearsTold({ low: years(low), middle: years(middle), high: years(high) })),
     }
   })
   return {
@@ -111,8 +116,15 @@ function yearsOf(
       model,
       { harvest: harvestKnown, keeping: false, usualDays: false, yearsWeighedIn, merged },
       [...remarks],
-    ),
+    ).map(say),
   }
+}
+
+/** Whoever tells messages in the library's language. */
+async function textsOf(reading: Reading): Promise<Texts> {
+  const { language: code, ...manner } = settingsOf(reading)
+  const language = LANGUAGES.find((one) => one.code === code) ?? LANGUAGES[0]
+  return createTexts({ ...language, manner, translation: await language.load() })
 }
 
 /** The ruler page, moved by an offset in mm. */

@@ -21,7 +21,7 @@ import { harvestOf, lotOrRefuse } from '../book/new-lot.ts'
 import { cautionsOf, synonymsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { lotsOnTheDay } from '../forecast/chance-above.ts'
-import { resultWords } from '../germination/test-counts.ts'
+import { resultOfTest } from '../germination/test-counts.ts'
 import { shownWeight } from './seed-weights.ts'
 
 type LotRecord = Result<'lot.get'>
@@ -149,7 +149,7 @@ function resultsOf(reading: Reading, row: LotRow): LotRecord['germination'] {
       percent: percent(sprouted / tested),
       low: percent(low),
       high: percent(high),
-      words: resultWords(
+      words: resultOfTest(
         reading,
         { testId: result.testId, on: isoDate(result.testedOn) },
         threshold,

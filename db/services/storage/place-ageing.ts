@@ -3,6 +3,7 @@ import { daysBetween } from '../../domain/dates/day-arithmetic.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
 import type { PaceRemark } from '../../domain/viability/equation.ts'
 import { type AgeingCrop, moistureInAir, type PaceModel } from '../../domain/viability/pace-model.ts'
+import type { Message } from '../../messages/message.ts'
 import { climateKinds } from '../../queries/forecast-rows.ts'
 import { climateOfPlace, placeWithReadings } from '../../queries/lot-climate.ts'
 import type { Reading } from '../book/context.ts'
@@ -32,9 +33,9 @@ export interface PlaceAgeing {
   /** What is remarkable of the time that {@link daily} is taken from. */
   readonly remarksAhead: readonly PaceRemark[]
   /** Why nothing can be said of the days between two, the later one left out; or null. */
-  refused(from: IsoDate, until: IsoDate): string | null
+  refused(from: IsoDate, until: IsoDate): Message | null
   /** Why nothing can be said of the time to come, or null. */
-  readonly refusedAhead: string | null
+  readonly refusedAhead: Message | null
 }
 
 /** What a place is taken to be where nobody measured: degrees C. Common practice, no source. */
@@ -141,7 +142,7 @@ function withReadings(
   const sums = new Float64Array(days.length + 1)
   const paced: DayFigure[] = []
   const remarked = new Map<PaceRemark, Tally>()
-  const refusals: { readonly number: number; readonly because: string }[] = []
+  const refusals: { readonly number: number; readonly because: Message }[] = []
   for (const [index, { number, celsius, humidity }] of days.entries()) {
     const pace = model.pace({ celsius, moisture: moistureOn(crop.oil, moisture, celsius, humidity) })
     sums[index + 1] = (sums[index] as number) + (pace.kind === 'pace' ? 1 / pace.sigmaDays : 0)

@@ -2,7 +2,7 @@ import type { TestPlan } from '../../../db/contract/germination-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
-import { capital } from '../../shared/format/words.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { CheckField } from '../../shared/table-form/fields.tsx'
 
 interface BeginFormProps {
@@ -12,14 +12,16 @@ interface BeginFormProps {
 
 /** Begins a test, filled in as is suggested for the lot: Enter begins it. */
 export function BeginForm({ plan, onBegun }: BeginFormProps) {
-  const { conditions, layout, unit } = plan
+  const { t } = useTexts()
+  const { conditions, layout } = plan
+  const unit = plan.unit.one
   const form = useCardForm({
     draftName: `begin/${plan.lotId}`,
     empty: {
       replicates: String(Math.max(1, layout.length)),
       each: String(layout[0] ?? ''),
-      medium: conditions.media[0] ?? '',
-      temperature: conditions.temperature,
+      medium: String(conditions.media[0] ?? ''),
+      temperature: String(conditions.temperature),
       firstDay: conditions.firstDay === null ? '' : String(conditions.firstDay),
       finalDay: String(conditions.finalDay),
       fromStock: true,
@@ -55,31 +57,36 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
         note: typed.note,
       }
     : null
+  const spent = replicates === null || each === null || plan.available === 0 ? 0 : replicates * each
+  const spentFacts = { spent, available: plan.available, part: { part: spent / plan.available } }
   return (
     <CardForm
-      title="Begin a test"
-      sendWord="Begin the test"
+      title={t('germination.begin-title')}
+      sendWord={t('germination.begin')}
       {...form.sending(input, ({ testId }) => onBegun(testId))}
     >
-      {form.textField('replicates', 'Replicates', {
-        hint: `1 to ${MOST_REPLICATES}: dishes or rolls side by side`,
+      {form.textField('replicates', t('germination.replicates'), {
+        hint: t('germination.replicates-hint', { most: MOST_REPLICATES }),
       })}
-      {form.textField('each', `${capital(unit.many)} in each`, {
+      {form.textField('each', t('germination.in-each', { unit }), {
         path: 'replicates.0',
-        words: spentInWords(replicates, each, plan),
+        words: spent === 0 ? '' : t('germination.spent', spentFacts),
       })}
-      {form.textField('medium', 'In', {
-        hint: conditions.media.length > 1 ? `or ${conditions.media.slice(1).join(', ')}` : '',
+      {form.textField('medium', t('germination.medium'), {
+        hint:
+          conditions.media.length > 1
+            ? t('germination.medium-others', { media: { list: conditions.media.slice(1), as: 'or' } })
+            : '',
       })}
-      <div className="card-form-wide">{form.textField('temperature', 'Temperature')}</div>
-      {form.textField('firstDay', 'First count on day', { hint: 'left empty: only the last one' })}
-      {form.textField('finalDay', 'Last count on day')}
+      <div className="card-form-wide">{form.textField('temperature', t('germination.temperature'))}</div>
+      {form.textField('firstDay', t('germination.first-day'), { hint: t('germination.first-day-hint') })}
+      {form.textField('finalDay', t('germination.final-day'))}
       {form.dayField('on')}
-      {form.textField('note', 'Note')}
+      {form.textField('note', t('germination.note'))}
       {follows !== null && (
         <div className="card-form-wide">
           <CheckField
-            label={`the next stage: ${follows.words}`}
+            label={t('germination.as-next-stage', { sum: follows.words })}
             checked={typed.nextStage}
             onChange={(nextStage) =>
               form.change(
@@ -89,15 +96,9 @@ export function BeginForm({ plan, onBegun }: BeginFormProps) {
           />
         </div>
       )}
-      {form.checkField('fromStock', `the ${unit.many} come out of this lot`)}
+      {form.checkField('fromStock', t('germination.come-out', { unit }))}
     </CardForm>
   )
 }
 
 const MOST_REPLICATES = 16
-
-function spentInWords(replicates: number | null, each: number | null, plan: TestPlan): string {
-  if (replicates === null || each === null || plan.available === 0) return ''
-  const spent = replicates * each
-  return `${spent} of the ${plan.available}: ${Math.round((100 * spent) / plan.available)} % of the lot`
-}

@@ -2,6 +2,7 @@ import { type KeyboardEvent, useRef } from 'react'
 import { flushSync } from 'react-dom'
 import type { TestRecord } from '../../../db/contract/germination-operations.ts'
 import { CATEGORIES, type Category, tallied } from '../../../db/domain/germination/germination-test.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import { problemAt } from '../../shared/card-form/card-form.tsx'
 import { DayField } from '../../shared/card-form/day-field.tsx'
 import type { SavedForm } from '../../shared/card-form/use-saved-form.ts'
@@ -10,6 +11,7 @@ import { ProblemError } from '../../shared/client/problem-error.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { ORDER_KEY } from '../../shared/format/keys.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { StepForm } from '../../shared/table-form/step-form.tsx'
@@ -27,19 +29,12 @@ interface CountFormProps {
   readonly onCounted: (last: boolean) => void
 }
 
-const NAMES: Record<Category, { readonly name: string; readonly means: string }> = {
-  normal: { name: 'Normal', means: 'would make a plant' },
-  abnormal: { name: 'Abnormal', means: 'sprouted, would make none' },
-  hard: { name: 'Hard', means: 'took no water up' },
-  fresh: { name: 'Fresh', means: 'took water up, sound, asleep' },
-  dead: { name: 'Dead', means: 'soft or mouldy' },
-}
-
 /** What was taken out of each replicate on a day. Enter goes on along the row, Ctrl with Enter writes it down. */
 export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
   const { typed, change, discard } = kept
   const today = useToday()
   const format = useFormat()
+  const { t } = useTexts()
   const form = useRef<HTMLElement>(null)
   const write = useWrite('germination.record-count')
   const on = typed.on || today
@@ -84,7 +79,7 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
     })
   return (
     <StepForm
-      label="Enter a count"
+      label={t('germination.enter-count')}
       className="germ-count stack-3"
       form={form}
       onEnd={send}
@@ -93,22 +88,18 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
       onMore={() => undefined}
       catches={held.catches}
     >
-      <h3>Enter a count</h3>
+      <h3>{t('germination.enter-count')}</h3>
       <DayField value={on} onChange={(day) => change({ on: day })} problem={problemAt(write.error, 'on')} />
-      {again && (
-        <p className="table-field-warning">
-          {format.day(on)} was counted already: change its figures, and they take the place of that count.
-        </p>
-      )}
+      {again && <p className="table-field-warning">{t('germination.counted-before', { on: { day: on } })}</p>}
       <table
         className="plain-table germ-grid"
-        aria-label="Taken out, replicate by replicate"
+        aria-label={t('germination.taken-out-label')}
         data-next=""
         onKeyDown={upAndDown}
       >
         <thead>
           <tr>
-            <th scope="col">Taken out</th>
+            <th scope="col">{t('germination.taken-out')}</th>
             {test.replicates.map(({ sown }, index) => (
               <th key={columnKey(index)} scope="col" className="number">
                 {test.replicates.length === 1 ? '' : `${index + 1} · `}
@@ -121,7 +112,8 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
           {CATEGORIES.map((category) => (
             <tr key={category}>
               <th scope="row">
-                {NAMES[category].name} <span className="soft">{NAMES[category].means}</span>
+                {t(`germination.category-${category}`)}{' '}
+                <span className="soft">{t(`germination.category-${category}-means`)}</span>
               </th>
               {test.replicates.map((_, index) => {
                 const name = cellName(category, index)
@@ -132,7 +124,7 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
                       inputMode="numeric"
                       autoComplete="off"
                       data-step={name}
-                      aria-label={cellLabel(category, index, test.replicates.length)}
+                      aria-label={cellLabel(t, category, index, test.replicates.length)}
                       aria-invalid={index === tooMany || ('unreadable' in read && read.unreadable === name)}
                       value={cells[name] ?? ''}
                       onChange={(event) => setCell(name, event.target.value)}
@@ -145,7 +137,7 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
         </tbody>
         <tfoot>
           <tr>
-            <th scope="row">Then still there</th>
+            <th scope="row">{t('germination.still-there')}</th>
             {after.map((seeds, index) => (
               <td key={columnKey(index)} className="number">
                 {tallies === null ? '' : format.number(seeds)}
@@ -155,26 +147,22 @@ export function CountForm({ test, kept, safe, onCounted }: CountFormProps) {
         </tfoot>
       </table>
       <p role="status" className="germ-count-said strong caution">
-        {'unreadable' in read && 'Write a whole number in each cell, or leave it empty for none.'}
+        {'unreadable' in read && t('germination.cell-unreadable')}
         {tooMany >= 0 &&
-          `Replicate ${tooMany + 1}: that is ${-(after[tooMany] ?? 0)} more than were still there. Enter only what was taken out on this day.`}
+          t('germination.cell-too-many', { replicate: tooMany + 1, more: -(after[tooMany] ?? 0) })}
       </p>
-      {!safe && (
-        <p className="table-field-warning">
-          What is typed could not be kept just now. Do not close the window.
-        </p>
-      )}
+      {!safe && <p className="table-field-warning">{t('germination.not-kept')}</p>}
       {write.error !== null && write.error.problem.field !== 'on' && (
         <ProblemText problem={write.error.problem} />
       )}
       <div className="buttons">
         <ActionButton className="button" off={write.isPending} onClick={send}>
-          Write the count down
+          {t('germination.write-count')}
         </ActionButton>
         <button type="button" className="quiet-button" onClick={restIsDead}>
-          What is still there is dead
+          {t('germination.rest-dead')}
         </button>
-        <span className="soft">{ORDER_KEY}+Enter writes it down from any cell.</span>
+        <span className="soft">{t('germination.enter-anywhere', { key: ORDER_KEY })}</span>
       </div>
     </StepForm>
   )
@@ -199,9 +187,9 @@ function wrongCell(read: ReturnType<typeof readCells>, tooMany: number): string 
   return tooMany < 0 ? null : cellName('normal', tooMany)
 }
 
-function cellLabel(category: Category, index: number, replicates: number): string {
-  const { name } = NAMES[category]
-  return replicates === 1 ? name : `${name}, replicate ${index + 1}`
+function cellLabel(t: Texts['text'], category: Category, index: number, replicates: number): string {
+  const name = t(`germination.category-${category}`)
+  return replicates === 1 ? name : t('germination.cell', { category: name, replicate: index + 1 })
 }
 
 /** Whether a count on a day is the last one that the test wants. */

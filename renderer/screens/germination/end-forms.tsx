@@ -2,6 +2,8 @@ import type { TestRecord } from '../../../db/contract/germination-operations.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { seedsOf } from '../../shared/format/seeds-of.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 
 interface EndFormProps {
   readonly test: TestRecord
@@ -12,6 +14,7 @@ interface EndFormProps {
 
 /** Ends the test: which seed that did not germinate counts as alive, and the day. */
 export function FinishForm({ test, onClose, onDone }: EndFormProps) {
+  const { t } = useTexts()
   const { testId } = test
   const form = useCardForm({
     draftName: `finish/${testId}`,
@@ -24,19 +27,19 @@ export function FinishForm({ test, onClose, onDone }: EndFormProps) {
   const { hard = 0, fresh = 0 } = test.result?.tally ?? {}
   return (
     <CardForm
-      title="End the test"
-      sendWord="Put the result in force"
+      title={t('germination.end')}
+      sendWord={t('germination.save-result')}
       {...form.sending({ testId, on: form.dayOf('on'), choice, note: form.typed.note }, () => {
         onDone()
         onClose()
       })}
     >
-      {hard > 0 && form.checkField('hard', `count the ${hard} hard as alive`)}
-      {fresh > 0 && form.checkField('fresh', `count the ${fresh} dormant as alive`)}
+      {hard > 0 && form.checkField('hard', t('germination.hard-alive', { hard }))}
+      {fresh > 0 && form.checkField('fresh', t('germination.fresh-alive', { fresh }))}
       {form.dayField('on')}
-      {form.textField('note', 'Note')}
+      {form.textField('note', t('germination.note'))}
       <p className="card-form-wide" role="status">
-        {seen == null ? '' : `It will say: ${seen.words}.`}
+        {seen == null ? '' : t('germination.will-say', { result: seen.words })}
       </p>
     </CardForm>
   )
@@ -44,6 +47,7 @@ export function FinishForm({ test, onClose, onDone }: EndFormProps) {
 
 /** Gives the test up, with the reason; seed that stayed dry may go back. */
 export function CancelForm({ test, onClose, onDone }: EndFormProps) {
+  const { t } = useTexts()
   const { testId } = test
   const form = useCardForm({
     draftName: `cancel/${testId}`,
@@ -56,20 +60,20 @@ export function CancelForm({ test, onClose, onDone }: EndFormProps) {
   const input = { testId, on: form.dayOf('on'), reason, seedsBack: mayGoBack && seedsBack }
   return (
     <CardForm
-      title="Give the test up"
-      sendWord="Give it up"
+      title={t('germination.give-up-title')}
+      sendWord={t('germination.give-up')}
       {...form.sending(input, () => {
         onDone()
         onClose()
       })}
     >
-      {form.textField('reason', 'Why')}
+      {form.textField('reason', t('germination.give-up-why'))}
       {form.dayField('on')}
       {mayGoBack &&
         form.checkField(
           'seedsBack',
-          `the ${test.sown} ${test.unit.many} stayed dry and go back into the packet`,
-          'Only seed that never touched water. Moist seed spoils what it is kept with.',
+          t('germination.seeds-back', { seeds: seedsOf(test.sown, test.unit) }),
+          t('germination.seeds-back-hint'),
         )}
     </CardForm>
   )

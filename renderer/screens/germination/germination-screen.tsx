@@ -5,6 +5,7 @@ import { planAddress, testAddress } from '../../shared/addresses.ts'
 import { call } from '../../shared/client/call.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { SheetToPrint } from '../../shared/labels/sheet-to-print.tsx'
 import { type PaneRow, PaneRows } from '../../shared/panes/pane-rows.tsx'
 import { useOpening } from '../../shared/panes/use-opening.ts'
@@ -46,6 +47,8 @@ interface GerminationScreenProps {
 
 /** The test bench: what is counted today and what is to be tested on the left, the card of one on the right. */
 export function GerminationScreen({ part = '', id = 0 }: GerminationScreenProps) {
+  const texts = useTexts()
+  const { t } = texts
   const format = useFormat()
   const bench = useRead('germination.list', {})
   const [dueFrom, setDueFrom] = useState(0)
@@ -69,11 +72,11 @@ export function GerminationScreen({ part = '', id = 0 }: GerminationScreenProps)
   if (error !== null) return <ProblemText problem={error.problem} />
   const { draft, dispatch } = visit
   if (bench.data === undefined || due.data === undefined || draft === null)
-    return <p className="soft waiting">Opening…</p>
+    return <p className="soft waiting">{t('germination.opening')}</p>
   const rows: Record<Shown, readonly PaneRow[]> = {
-    bench: bench.data.tests.map((test) => testRow(test, format)),
-    due: due.data.lots.map((lot) => dueRow(lot, format)),
-    over: [...(over.data?.tests ?? []), ...(givenUp.data?.tests ?? [])].map((test) => testRow(test, format)),
+    bench: bench.data.tests.map((test) => testRow(test, texts)),
+    due: due.data.lots.map((lot) => dueRow(lot, texts, format)),
+    over: [...(over.data?.tests ?? []), ...(givenUp.data?.tests ?? [])].map((test) => testRow(test, texts)),
   }
   const goTo = (address: string) => {
     go(address)
@@ -81,24 +84,25 @@ export function GerminationScreen({ part = '', id = 0 }: GerminationScreenProps)
   }
   return (
     <div className="panes">
-      <section className="panes-list" aria-label="Bench">
+      <section className="panes-list" aria-label={t('germination.bench')}>
         <div className="head-row">
-          <h1>Germination</h1>
-          {bench.data.total > 0 && <Link href={SHEET}>Bench sheet to print</Link>}
+          <h1>{t('germination.title')}</h1>
+          {bench.data.total > 0 && <Link href={SHEET}>{t('germination.sheet-link')}</Link>}
         </div>
         <LotQuestion onPick={(lotId) => goTo(planAddress(lotId))} />
         <Lists shown={shown} onPick={setShown} bench={bench.data} due={due.data} />
-        {rows[shown].length === 0 && <p className="soft">{NOTHING[shown]}</p>}
+        {rows[shown].length === 0 && <p className="soft">{t(`germination.none-${shown}`)}</p>}
         <OtherVisits
           visit={visit}
-          inWords={(other) => `counts typed of ${testsInWords(countsTyped(other))}`}
+          inWords={(other) => t('germination.typed-of', { tests: countsTyped(other) })}
         />
-        <PaneRows label={LISTS[shown]} rows={rows[shown]} onOpen={openCard} />
+        <PaneRows label={t(`germination.list-${shown}`)} rows={rows[shown]} onOpen={openCard} />
+        {shown === 'due' && <Sources lots={due.data.lots} />}
         {shown === 'due' && due.data.total > DUE_AT_ONCE && (
           <DuePages from={dueFrom} shown={rows.due.length} total={due.data.total} onTurn={setDueFrom} />
         )}
       </section>
-      <section className="panes-card" aria-label="Test" ref={card}>
+      <section className="panes-card" aria-label={t('germination.test')} ref={card}>
         {part === 'test' && (
           <TestCard
             key={`test-${id}`}
@@ -123,20 +127,21 @@ export function GerminationScreen({ part = '', id = 0 }: GerminationScreenProps)
   )
 }
 
-const LISTS: Record<Shown, string> = {
-  bench: 'On the bench',
-  due: 'To be tested',
-  over: 'Over',
-}
-
-const NOTHING: Record<Shown, string> = {
-  bench: 'No test is under way. Find a lot above to begin one.',
-  due: 'No lot has to be tested in the next half year.',
-  over: 'No test is over yet.',
-}
-
-function testsInWords(tests: number): string {
-  return tests === 1 ? 'one test' : `${tests} tests`
+/** The rules by which the lots in the list are due. */
+function Sources({ lots }: Pick<Value<'germination.list-due'>, 'lots'>) {
+  const { t } = useTexts()
+  const sources = [...new Set(lots.map(({ source, confidence }) => `${source} (${confidence})`))]
+  if (sources.length === 0) return null
+  return (
+    <details className="more">
+      <summary>{t('germination.why-these-days')}</summary>
+      <ul className="bullets">
+        {sources.map((source) => (
+          <li key={source}>{source}</li>
+        ))}
+      </ul>
+    </details>
+  )
 }
 
 interface DuePagesProps {
@@ -149,21 +154,21 @@ interface DuePagesProps {
 
 /** Which part of what is due is shown, and the way to the rest. */
 function DuePages({ from, shown, total, onTurn }: DuePagesProps) {
-  const format = useFormat()
+  const { t } = useTexts()
   const last = from + shown
   return (
     <p className="buttons">
       <span className="soft" role="status">
-        {format.number(from + 1)} to {format.number(last)} of {format.number(total)}
+        {t('germination.pages', { from: from + 1, to: last, total })}
       </span>
       {from > 0 && (
         <button type="button" className="word-button" onClick={() => onTurn(Math.max(0, from - DUE_AT_ONCE))}>
-          those before
+          {t('germination.pages-before')}
         </button>
       )}
       {last < total && (
         <button type="button" className="word-button" onClick={() => onTurn(last)}>
-          the next {format.number(Math.min(DUE_AT_ONCE, total - last))}
+          {t('germination.pages-next', { count: Math.min(DUE_AT_ONCE, total - last) })}
         </button>
       )}
     </p>
@@ -178,13 +183,14 @@ interface ListsProps {
 }
 
 function Lists({ shown, onPick, bench, due }: ListsProps) {
+  const { t } = useTexts()
   const said: Record<Shown, string> = {
-    bench: bench.toCount === 0 ? '' : `${bench.toCount} to count`,
-    due: due.late === 0 ? '' : `${due.late} due`,
+    bench: bench.toCount === 0 ? '' : t('germination.to-count', { count: bench.toCount }),
+    due: due.late === 0 ? '' : t('germination.due-now', { count: due.late }),
     over: '',
   }
   return (
-    <nav className="germ-lists" aria-label="What to list">
+    <nav className="germ-lists" aria-label={t('germination.lists')}>
       {(['bench', 'due', 'over'] as const).map((name) => (
         <button
           key={name}
@@ -193,7 +199,7 @@ function Lists({ shown, onPick, bench, due }: ListsProps) {
           {...(name === shown ? { 'aria-current': 'true' as const } : {})}
           onClick={() => onPick(name)}
         >
-          <span>{LISTS[name]}</span>
+          <span>{t(`germination.list-${name}`)}</span>
           {said[name] !== '' && <span className="small strong caution">{said[name]}</span>}
         </button>
       ))}
@@ -202,17 +208,15 @@ function Lists({ shown, onPick, bench, due }: ListsProps) {
 }
 
 function Empty({ late, onShowDue }: { readonly late: number; readonly onShowDue: () => void }): ReactNode {
+  const { t } = useTexts()
   return (
     <div className="stack-3">
-      <p>
-        A test tells how much of a lot is alive. Twenty seeds in a wet paper towel are as welcome here as four
-        times a hundred on blotters.
-      </p>
+      <p>{t('germination.empty')}</p>
       {late > 0 && (
         <p>
-          {late} {late === 1 ? 'lot is' : 'lots are'} due to be tested.{' '}
+          {t('germination.lots-due', { count: late })}{' '}
           <button type="button" className="word-button" onClick={onShowDue}>
-            Show them
+            {t('germination.show-due')}
           </button>
         </p>
       )}
@@ -222,7 +226,7 @@ function Empty({ late, onShowDue }: { readonly late: number; readonly onShowDue:
 
 /** Every lot by scan, number or letters: the reserve is tested too. */
 const ANY_LOT: SuggestionSource<{ readonly lotId: number }> = {
-  name: 'lots to test',
+  name: 'lots-to-test',
   find: async (text) => {
     const { lots } = await call('collection.search', { text, limit: 8 })
     return lots.map(({ lotId, lotNumber, variety, crop, words }) => ({
@@ -237,9 +241,10 @@ const ANY_LOT: SuggestionSource<{ readonly lotId: number }> = {
 /** Which lot is tested next. */
 function LotQuestion({ onPick }: { readonly onPick: (lotId: number) => void }) {
   const [text, setText] = useState('')
+  const { t } = useTexts()
   return (
     <SuggestField
-      label="Test a lot"
+      label={t('germination.find-lot')}
       text={text}
       chosen={false}
       onText={setText}
@@ -248,20 +253,21 @@ function LotQuestion({ onPick }: { readonly onPick: (lotId: number) => void }) {
         setText('')
         onPick(lotId)
       }}
-      nothingFound={(typed) => `No lot fits ${typed}.`}
-      placeholder="scan, number, or a few letters"
+      nothingFound={(typed) => t('germination.find-lot-none', { typed })}
+      placeholder={t('germination.find-lot-placeholder')}
     />
   )
 }
 
 /** The sheet for the bench: one test, or every test under way, with room for its counts. */
 function BenchSheet({ testId }: { readonly testId: number | null }) {
+  const { t } = useTexts()
   return (
     <SheetToPrint
       className="stack-3"
-      title="Bench sheet"
-      purpose="To write counts on beside the dishes, and type them in afterwards."
-      name="The bench sheet"
+      title={t('germination.sheet')}
+      purpose={t('germination.sheet-purpose')}
+      name={t('germination.sheet-name')}
       sheet={useRead('germination.print', testId === null ? {} : { testIds: [testId] })}
     />
   )

@@ -4,7 +4,8 @@ import type { TestPlan } from '../../../db/contract/germination-operations.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { isBegun, useSavedForm } from '../../shared/card-form/use-saved-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
+import { seedsOf } from '../../shared/format/seeds-of.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { GerminationForm } from '../../shared/germination-form/germination-form.tsx'
 import { Card } from '../../shared/panes/card.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
@@ -25,6 +26,7 @@ const ASKED = { threshold: '', expected: '' }
 
 /** A lot to be tested: begin here, how many seeds to spend, and under which conditions. */
 export function PlanCard({ lotId, onBegun }: PlanCardProps) {
+  const { t } = useTexts()
   const { typed, change } = useSavedForm(`plan/${lotId}`, ASKED)
   const asked = useSettled(JSON.stringify(partsOf(typed)), CALM_MS)
   const read = useRead('germination.plan', { lotId, ...JSON.parse(asked) }, { keepLast: true })
@@ -32,17 +34,17 @@ export function PlanCard({ lotId, onBegun }: PlanCardProps) {
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   if (plan === undefined) return null
   return (
-    <Card className="card germ-card" name={`Plan for ${plan.variety}`}>
+    <Card className="card germ-card" name={t('germination.plan-of', { variety: plan.variety })}>
       <header className="card-head">
         <h2 tabIndex={-1}>{plan.variety}</h2>
         <p>
-          {plan.crop} · <Link href={lotAddress(lotId)}>{plan.lotNumber}</Link> · holds {plan.available}{' '}
-          {plan.available === 1 ? plan.unit.one : plan.unit.many}
+          {plan.crop} · <Link href={lotAddress(lotId)}>{plan.lotNumber}</Link> ·{' '}
+          {t('germination.holds', { seeds: seedsOf(plan.available, plan.unit) })}
         </p>
       </header>
       {plan.cautions.map((caution) => (
         <p key={caution} className="germ-caution caution strong">
-          {caution} Wear gloves, and throw the wet paper away.
+          {caution} {t('germination.gloves')}
         </p>
       ))}
       <Doing plan={plan} onBegun={onBegun} />
@@ -64,17 +66,18 @@ function partsOf({ threshold, expected }: typeof ASKED): { threshold?: number; e
 }
 
 function Doing({ plan, onBegun }: { readonly plan: TestPlan; readonly onBegun: (testId: number) => void }) {
+  const { t } = useTexts()
   const [over, setOver] = useState(false)
   const draftName = `${plan.lotId}/germination`
   return (
     <div className="pane-part">
       <div className="buttons">
         <button type="button" className="quiet-button" aria-pressed={!over} onClick={() => setOver(false)}>
-          Begin a test
+          {t('germination.begin-title')}
         </button>
         <button type="button" className="quiet-button" aria-pressed={over} onClick={() => setOver(true)}>
-          It is over: enter what sprouted
-          {!over && isBegun(draftName) && <span className="soft"> (begun)</span>}
+          {t('germination.over-enter')}
+          {!over && isBegun(draftName) && <span className="soft"> {t('germination.begun')}</span>}
         </button>
       </div>
       {over ? (
@@ -89,23 +92,29 @@ function Doing({ plan, onBegun }: { readonly plan: TestPlan; readonly onBegun: (
 }
 
 function Conditions({ plan }: { readonly plan: TestPlan }) {
-  const format = useFormat()
+  const { t } = useTexts()
   const { conditions } = plan
   const { firstDay, finalDay, finalDayNote } = conditions
-  const lastDay = `day ${format.number(finalDay)}`
+  const lastDay =
+    finalDayNote === ''
+      ? t('germination.on-day', { day: finalDay })
+      : t('germination.on-day-note', { day: finalDay, note: finalDayNote })
   return (
-    <section className="pane-part" aria-label="Conditions">
-      <h3>Conditions from the crop table</h3>
+    <section className="pane-part" aria-label={t('germination.conditions')}>
+      <h3>{t('germination.conditions-title')}</h3>
       <FactList
         facts={[
-          { name: 'Temperature', value: conditions.temperature },
-          { name: 'In', value: conditions.media.join('; ') },
-          { name: 'First count', value: firstDay === null ? '' : `day ${format.number(firstDay)}` },
-          { name: 'Last count', value: finalDayNote === '' ? lastDay : `${lastDay}: ${finalDayNote}` },
-          { name: 'If it sleeps', value: conditions.notes },
+          { name: t('germination.temperature'), value: conditions.temperature },
+          { name: t('germination.medium'), value: conditions.media.join('; ') },
           {
-            name: 'Hard seed',
-            value: conditions.hardSeedPossible ? 'may occur: tell it from dead at the last count' : '',
+            name: t('germination.first-count'),
+            value: firstDay === null ? '' : t('germination.on-day', { day: firstDay }),
+          },
+          { name: t('germination.last-count'), value: lastDay },
+          { name: t('germination.dormant'), value: conditions.notes },
+          {
+            name: t('germination.hard-seed'),
+            value: conditions.hardSeedPossible ? t('germination.hard-seed-may') : '',
           },
         ]}
       />

@@ -6,26 +6,28 @@ import { planAddress } from '../../shared/addresses.ts'
 import { QUARTERS } from '../../shared/chart/value-ruling.tsx'
 import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { capital } from '../../shared/format/words.ts'
 import { RowTable } from '../../shared/parts/row-table.tsx'
 
 /** What the counts come to, in plain words and by replicate. */
 export function ResultPart({ test }: { readonly test: TestRecord }) {
   const format = useFormat()
+  const { t } = useTexts()
   const { result, state } = test
   if (result === null) return null
   const [low, high] = result.wilson
   if (state === 'under-way' && result.unsorted > 0) {
     return (
-      <section className="pane-part" aria-label="What it comes to">
-        <h3>What it comes to so far</h3>
+      <section className="pane-part" aria-label={t('germination.result-title')}>
+        <h3>{t('germination.result-so-far')}</h3>
         <p className="lead">{capital(result.words)}.</p>
       </section>
     )
   }
   return (
-    <section className="pane-part" aria-label="What it comes to">
-      <h3>{state === 'under-way' ? 'What it comes to so far' : 'What it comes to'}</h3>
+    <section className="pane-part" aria-label={t('germination.result-title')}>
+      <h3>{t(state === 'under-way' ? 'germination.result-so-far' : 'germination.result-title')}</h3>
       <p className="lead">{capital(result.words)}.</p>
       <IntervalBar
         share={result.germinated / result.tested}
@@ -38,40 +40,40 @@ export function ResultPart({ test }: { readonly test: TestRecord }) {
       <p className={result.tolerance.kind === 'outside' ? 'note caution strong' : 'soft'}>
         {result.tolerance.words}{' '}
         {result.tolerance.kind === 'outside' && state === 'finished' && (
-          <Link href={planAddress(test.lotId)}>Lay it out again</Link>
+          <Link href={planAddress(test.lotId)}>{t('germination.lay-again')}</Link>
         )}
       </p>
       {result.speed !== null && <p>{result.speed.words}</p>}
       <ByReplicate test={test} format={format} />
       <details className="more">
-        <summary>How this is worked out</summary>
-        <p>
-          Of {result.tested} laid out {result.germinated} count as alive
-          {result.unsorted === 0 ? '' : `; ${result.unsorted} that nobody sorted count as not germinated`}. 95
-          % intervals: {intervalInWords(result.wilson, format)} after Wilson (1927),{' '}
-          {intervalInWords(result.exact, format)} after Clopper and Pearson (1934), which never promises too
-          much. The chance that at least {format.percent(result.threshold)} of the lot are alive is{' '}
-          {chanceInWords(result.chanceAbove, format)},{' '}
-          {result.chanceFrom === 'forecast'
-            ? 'by its forecast: all its tests, its age and how it was kept'
-            : 'every part having been held equally likely before the test'}
-          .
-        </p>
+        <summary>{t('germination.how-worked-out')}</summary>
+        <p>{t('germination.how', howOf(result))}</p>
       </details>
     </section>
   )
 }
 
-function intervalInWords([low, high]: readonly [number, number], format: Format): string {
-  return `${format.percent(low)} to ${format.percent(high)}`
-}
-
-function chanceInWords(chance: number, format: Format): string {
-  if (chance > 0.99) return `over ${format.percent(0.99)}`
-  return chance < 0.01 ? `under ${format.percent(0.01)}` : format.percent(chance)
+/** The figures of the explanation. */
+function howOf(result: NonNullable<TestRecord['result']>) {
+  const { tested, germinated, unsorted, wilson, exact, threshold, chanceAbove, chanceFrom } = result
+  const bound = chanceAbove > 0.99 ? 'over' : chanceAbove < 0.01 ? 'under' : 'none'
+  return {
+    tested,
+    germinated,
+    unsorted,
+    wilsonLow: { part: wilson[0] },
+    wilsonHigh: { part: wilson[1] },
+    exactLow: { part: exact[0] },
+    exactHigh: { part: exact[1] },
+    threshold: { part: threshold },
+    bound,
+    chance: { part: Math.min(0.99, Math.max(0.01, chanceAbove)) },
+    by: chanceFrom,
+  }
 }
 
 function ByReplicate({ test, format }: { readonly test: TestRecord; readonly format: Format }) {
+  const { t } = useTexts()
   const { result, replicates } = test
   if (result === null) return null
   const ofReplicate = ({ sown, tally }: (typeof replicates)[number]) =>
@@ -79,15 +81,19 @@ function ByReplicate({ test, format }: { readonly test: TestRecord; readonly for
   return (
     <RowTable
       className="germ-table"
-      label="What became of the seeds, replicate by replicate"
+      label={t('germination.by-replicate')}
       rowHeads
       rows={CATEGORIES.filter((category) => category === 'normal' || result.tally[category] > 0)}
       keyOf={(category) => category}
       columns={[
-        ['Of', (category) => category],
+        [t('germination.of'), (category) => t(`germination.category-${category}`)],
         ...(replicates.length > 1 ? replicates.map(ofReplicate) : []),
-        [`all ${format.number(test.sown)}`, (category) => format.number(result.tally[category]), 'number'],
-        ['part', (category) => format.percent(result.tally[category] / test.sown), 'number'],
+        [
+          t('germination.all-of', { sown: test.sown }),
+          (category) => format.number(result.tally[category]),
+          'number',
+        ],
+        [t('germination.part'), (category) => format.percent(result.tally[category] / test.sown), 'number'],
       ]}
     />
   )
@@ -108,6 +114,7 @@ const at = scaleLinear([0, 1], [EDGE, WIDTH - EDGE])
 
 /** How alive the lot may be: a whisker from low to high, the share found, and the threshold as a ruled line. */
 function IntervalBar({ share, low, high, threshold, words }: IntervalBarProps) {
+  const { t } = useTexts()
   return (
     <svg className="chart" viewBox={`0 0 ${WIDTH} 58`} role="img" aria-label={words}>
       {QUARTERS.map((part) => (
@@ -121,7 +128,7 @@ function IntervalBar({ share, low, high, threshold, words }: IntervalBarProps) {
       <line className="chart-rule" x1={at(0)} x2={at(1)} y1={30} y2={30} />
       <line className="chart-limit" x1={at(threshold)} x2={at(threshold)} y1={14} y2={42} />
       <text x={at(threshold)} y={11} textAnchor={threshold > 0.8 ? 'end' : 'middle'}>
-        threshold {Math.round(100 * threshold)} %
+        {t('germination.threshold-mark', { threshold: { part: threshold } })}
       </text>
       <path
         className="interval-whisker"

@@ -1,13 +1,16 @@
 import type { DueTest, TestLine } from '../../../db/contract/germination-operations.ts'
+import type { CountedUnit } from '../../../db/domain/crops/counted-unit.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import { planAddress, testAddress } from '../../shared/addresses.ts'
 import type { Format } from '../../shared/format/format.ts'
+import { seedsOf } from '../../shared/format/seeds-of.ts'
 import type { PaneRow } from '../../shared/panes/pane-rows.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 
 /** A test as the lists of the bench and of what is over show it. */
-export function testRow(test: TestLine, format: Format): PaneRow {
+export function testRow(test: TestLine, { say, text: t }: Texts): PaneRow {
   const late = test.due?.when === 'late'
-  const started = test.startedOn === null ? '' : ` · laid out ${format.day(test.startedOn)}`
   return {
     address: testAddress(test.testId),
     content: (
@@ -15,20 +18,22 @@ export function testRow(test: TestLine, format: Format): PaneRow {
         <span className="strong">{test.variety}</span>
         <span className="soft">
           {test.crop} · {test.lotNumber}
-          {started}
+          {test.startedOn !== null && ` · ${t('germination.laid-out-on', { on: { day: test.startedOn } })}`}
         </span>
         {test.due !== null && (
           <span>
-            {late && <strong className="late-mark">late</strong>}
-            {dueInWords(test.due, format)}
+            {late && <strong className="late-mark">{t('germination.late')}</strong>}
+            {say(nextCount(test.due))}
             <span className="soft">
               {' '}
-              · {format.number(test.normal)} of {format.number(test.sown)} sprouted
+              · {t('germination.sprouted-of', { sprouted: test.normal, sown: test.sown })}
             </span>
           </span>
         )}
         {test.words !== '' && (
-          <span>{test.state === 'cancelled' ? `given up: ${test.words}` : test.words}</span>
+          <span>
+            {test.state === 'cancelled' ? t('germination.given-up', { reason: test.words }) : test.words}
+          </span>
         )}
       </>
     ),
@@ -36,7 +41,7 @@ export function testRow(test: TestLine, format: Format): PaneRow {
 }
 
 /** A lot that should be tested, with the rule that says so. */
-export function dueRow(due: DueTest, format: Format): PaneRow {
+export function dueRow(due: DueTest, { text: t }: Texts, { day }: Format): PaneRow {
   return {
     address: planAddress(due.lotId),
     content: (
@@ -48,12 +53,10 @@ export function dueRow(due: DueTest, format: Format): PaneRow {
         <span className="row">
           {due.late && <StateMark mark="test-due" />}
           <span>
-            {format.day(due.on)}: {format.sentence(due.because)}
+            {day(due.on)}: {due.because}
           </span>
         </span>
-        <span className="soft">
-          {due.source} ({due.confidence}){due.underTest ? ' · a test is under way' : ''}
-        </span>
+        {due.underTest && <span className="soft">{t('germination.under-test')}</span>}
       </>
     ),
   }
@@ -67,19 +70,18 @@ export function sheetAddress(testId: number): string {
   return `${SHEET}/${testId}`
 }
 
-/** How the seeds of a test were laid out: '400 in 4 × 100' where the replicates are alike. */
-export function layoutInWords(replicates: readonly number[]): string {
-  const sown = replicates.reduce((sum, seeds) => sum + seeds, 0)
-  const [first] = replicates
-  if (replicates.length < 2) return String(sown)
-  return replicates.every((seeds) => seeds === first)
-    ? `${sown} in ${replicates.length} × ${first}`
-    : `${sown} in ${replicates.join(' + ')}`
+/** How the seeds of a test were laid out: '400 seeds in 4 × 100' where the replicates are alike. */
+export function layoutOf(replicates: readonly number[], unit: CountedUnit, { text: t }: Texts): string {
+  const count = replicates.reduce((sum, seeds) => sum + seeds, 0)
+  const [each = 0] = replicates
+  if (replicates.length < 2) return t('amount.seeds', { count, unit: unit.one })
+  const sown = seedsOf(count, unit)
+  return replicates.every((seeds) => seeds === each)
+    ? t('germination.layout-alike', { sown, replicates: replicates.length, each })
+    : t('germination.layout-unlike', { sown, parts: replicates.join(' + ') })
 }
 
 /** When a test is counted next: 'the last count was due 9 Mar 2026'. */
-export function dueInWords(due: NonNullable<TestLine['due']>, format: Format): string {
-  const which = due.which === 'first' ? 'first count' : 'last count'
-  if (due.when === 'today') return `${which} due today`
-  return due.when === 'late' ? `${which} was due ${format.day(due.on)}` : `${which} on ${format.day(due.on)}`
+export function nextCount({ which, when, on }: NonNullable<TestLine['due']>): Message {
+  return message('germination.next-count', { which, when, on: { day: on } })
 }

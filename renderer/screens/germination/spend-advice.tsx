@@ -1,5 +1,6 @@
 import type { TestPlan } from '../../../db/contract/germination-operations.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { RowTable } from '../../shared/parts/row-table.tsx'
 import { TextField } from '../../shared/table-form/fields.tsx'
 
@@ -11,14 +12,19 @@ interface SpendAdviceProps {
 
 /** How many seeds to spend on knowing which side of its threshold the lot is. */
 export function SpendAdvice({ plan, typed, onChange }: SpendAdviceProps) {
-  const format = useFormat()
+  const { t } = useTexts()
   const asked = [
-    ['threshold', 'Threshold, %', ''],
-    ['expected', 'Thought to be alive, %', `: ${plan.expectedNote}`],
+    ['threshold', t('germination.threshold'), ''],
+    ['expected', t('germination.expected'), plan.expectedNote],
   ] as const
+  const workedOut = (part: number, note: string) =>
+    note === ''
+      ? t('germination.worked-out-with', { part: { part } })
+      : t('germination.worked-out-with-note', { part: { part }, note })
+  const title = t('germination.spend', { unit: plan.unit.one })
   return (
-    <section className="pane-part" aria-label="How many seeds to spend">
-      <h3>How many {plan.unit.many} to spend</h3>
+    <section className="pane-part" aria-label={title}>
+      <h3>{title}</h3>
       <p className="lead" role="status">
         {plan.words}
       </p>
@@ -31,7 +37,7 @@ export function SpendAdvice({ plan, typed, onChange }: SpendAdviceProps) {
             value={typed[name]}
             onChange={(value) => onChange({ [name]: value })}
             placeholder={String(Math.round(100 * plan[name]))}
-            hint={`worked out with ${format.percent(plan[name])}${note}`}
+            hint={workedOut(plan[name], note)}
           />
         ))}
       </div>
@@ -43,21 +49,29 @@ export function SpendAdvice({ plan, typed, onChange }: SpendAdviceProps) {
 
 function Sizes({ plan }: { readonly plan: TestPlan }) {
   const format = useFormat()
+  const { t } = useTexts()
   if (plan.sizes.length === 0) return null
   return (
     <RowTable
       className="germ-table"
-      label="What a test of each size decides"
+      label={t('germination.sizes')}
       rows={plan.sizes}
       keyOf={({ seeds }) => seeds}
       columns={[
-        ['Laid out', ({ seeds }) => format.number(seeds), 'number'],
-        ['decides in', ({ decides }) => format.percent(decides), 'number'],
+        [t('germination.laid-out'), ({ seeds }) => format.number(seeds), 'number'],
+        [t('germination.decides-in'), ({ decides }) => format.percent(decides), 'number'],
         [
-          `surely above ${format.percent(plan.threshold)}`,
-          ({ sureAboveFrom }) => (sureAboveFrom === null ? 'never' : `${sureAboveFrom} or more sprout`),
+          t('germination.surely-above', { threshold: { part: plan.threshold } }),
+          ({ sureAboveFrom }) =>
+            sureAboveFrom === null
+              ? t('germination.never')
+              : t('germination.or-more-sprout', { count: sureAboveFrom }),
         ],
-        ['surely below', ({ sureBelowTo }) => (sureBelowTo === null ? 'never' : `${sureBelowTo} or fewer`)],
+        [
+          t('germination.surely-below'),
+          ({ sureBelowTo }) =>
+            sureBelowTo === null ? t('germination.never') : t('germination.or-fewer', { count: sureBelowTo }),
+        ],
       ]}
     />
   )
@@ -65,43 +79,51 @@ function Sizes({ plan }: { readonly plan: TestPlan }) {
 
 function Stages({ plan }: { readonly plan: TestPlan }) {
   const format = useFormat()
+  const { t } = useTexts()
   const { staged } = plan
   if (staged.stages.length === 0) return null
   return (
     <details className="more">
-      <summary>
-        In stages of {staged.groupSize}: lay {staged.groupSize} out, look, and go on only while it is open
-      </summary>
+      <summary>{t('germination.stages-of', { seeds: staged.groupSize })}</summary>
       <RowTable
         className="germ-table"
-        label="When to stop, stage by stage"
+        label={t('germination.stages-label')}
         rows={staged.stages}
         keyOf={({ tested }) => tested}
         columns={[
-          ['Laid out so far', ({ tested }) => format.number(tested), 'number'],
-          ['regrow', ({ regrowAtMost }) => (regrowAtMost === null ? 'not yet' : `${regrowAtMost} or fewer`)],
-          ['keep', ({ keepAtLeast }) => (keepAtLeast === null ? 'not yet' : `${keepAtLeast} or more`)],
-          ['from', ({ confidence }) => <span className="soft">{confidence}</span>],
+          [t('germination.laid-out-so-far'), ({ tested }) => format.number(tested), 'number'],
+          [
+            t('germination.regrow'),
+            ({ regrowAtMost }) =>
+              regrowAtMost === null
+                ? t('germination.not-yet')
+                : t('germination.or-fewer', { count: regrowAtMost }),
+          ],
+          [
+            t('germination.keep'),
+            ({ keepAtLeast }) =>
+              keepAtLeast === null
+                ? t('germination.not-yet')
+                : t('germination.or-more', { count: keepAtLeast }),
+          ],
+          [t('germination.taken-from'), ({ confidence }) => <span className="soft">{confidence}</span>],
         ]}
       />
       <p className="soft">
-        {staged.published
-          ? 'The published plan for 85 % in groups of 40 (Ellis, Hong and Roberts 1985).'
-          : 'Worked out as the published plan for 85 % is: Wald’s test in stages with the same rate of error.'}{' '}
-        Lay each stage out as a test of its own: once it is over, the next can be laid out as its next stage,
-        and what sprouted is added up.
+        {t(staged.published ? 'germination.plan-published' : 'germination.plan-computed')}{' '}
+        {t('germination.stages-how')}
       </p>
       <RowTable
         className="germ-table"
-        label="How the stages end, by how many are alive"
+        label={t('germination.outcomes')}
         rows={staged.outcomes}
         keyOf={({ alive }) => alive}
         columns={[
-          ['If alive are', ({ alive }) => format.percent(alive), 'number'],
-          ['regrow', ({ regrow }) => format.percent(regrow), 'number'],
-          ['keep', ({ keep }) => format.percent(keep), 'number'],
-          ['still open', ({ undecided }) => format.percent(undecided), 'number'],
-          ['spends', ({ seeds }) => format.number(Math.round(seeds)), 'number'],
+          [t('germination.if-alive'), ({ alive }) => format.percent(alive), 'number'],
+          [t('germination.regrow'), ({ regrow }) => format.percent(regrow), 'number'],
+          [t('germination.keep'), ({ keep }) => format.percent(keep), 'number'],
+          [t('germination.still-open'), ({ undecided }) => format.percent(undecided), 'number'],
+          [t('germination.spends'), ({ seeds }) => format.number(Math.round(seeds)), 'number'],
         ]}
       />
     </details>

@@ -1,14 +1,17 @@
 import { range } from 'd3-array'
 import type { TestRecord } from '../../../db/contract/germination-operations.ts'
 import { QUARTERS, ValueRuling } from '../../shared/chart/value-ruling.tsx'
-import { DRAWING, sproutScale, sproutsInWords } from './sprouts.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
+import { DRAWING, sproutScale, sproutsTold } from './sprouts.ts'
 
 const MOST_DAY_MARKS = 10
 
 /** Seedlings by day, each count a sprout as tall as the part that had come up by then; beneath it the same in words. */
 export function SproutChart({ test }: { readonly test: TestRecord }) {
   const { days, x, y, sprouts, steps } = sproutScale(test)
-  const words = sproutsInWords(test)
+  const { say, t } = useTexts()
+  const parts = sproutsTold(test).map(say)
+  const words = parts.length === 0 ? '' : `${parts.join('; ')}.`
   const { width, height, left, right, top, bottom } = DRAWING
   return (
     <figure>
@@ -16,12 +19,12 @@ export function SproutChart({ test }: { readonly test: TestRecord }) {
         className="chart"
         viewBox={`0 0 ${width} ${height}`}
         role="img"
-        aria-label={`Germination by day. ${words}`}
+        aria-label={t('germination.chart', { reading: words })}
       >
         <ValueRuling marks={QUARTERS} words={(part) => `${100 * part} %`} {...{ y, left, right }} />
         {range(0, days + 1, Math.ceil(days / MOST_DAY_MARKS)).map((day) => (
           <text key={day} x={x(day)} y={height - 8} textAnchor="middle">
-            {day === 0 ? 'laid out' : day}
+            {day === 0 ? t('germination.laid-out-mark') : day}
           </text>
         ))}
         {[test.firstDay, test.finalDay].map((day) =>

@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3-scale'
 import { curveStepAfter, line } from 'd3-shape'
 import type { TestRecord } from '../../../db/contract/germination-operations.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
 
 /** The drawing's size in its own units, and the field that the sprouts have inside it. */
 export const DRAWING = { width: 560, height: 200, left: 44, right: 544, top: 18, bottom: 174 } as const
@@ -28,13 +29,12 @@ export function sproutScale({ curve, finalDay, sown }: Pick<TestRecord, 'curve' 
   }
 }
 
-/** The picture in a sentence: 'By day 5 246 of 400 had sprouted (62 %), by day 8 341 (85 %).' */
-export function sproutsInWords({ curve, sown }: Pick<TestRecord, 'curve' | 'sown'>): string {
-  const parts = curve.map(({ day, germinated }, index) => {
-    const share = `(${Math.round((100 * germinated) / sown)} %)`
+/** The picture in parts of a sentence: 'By day 5, 246 of 400 had sprouted (62 %)', 'by day 8, 341 (85 %)'. */
+export function sproutsTold({ curve, sown }: Pick<TestRecord, 'curve' | 'sown'>): Message[] {
+  return curve.map(({ day, germinated }, index) => {
+    const facts = { day, germinated, part: { part: germinated / sown } }
     return index === 0
-      ? `By day ${day}, ${germinated} of ${sown} had sprouted ${share}`
-      : `by day ${day}, ${germinated} ${share}`
+      ? message('germination.sprouts-first', { ...facts, sown })
+      : message('germination.sprouts-then', facts)
   })
-  return parts.length === 0 ? '' : `${parts.join('; ')}.`
 }

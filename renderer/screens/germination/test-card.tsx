@@ -1,13 +1,15 @@
-import { useRef } from 'react'
+import { type ReactNode, useRef } from 'react'
 import { Link } from 'wouter'
 import type { Tally, TestRecord } from '../../../db/contract/germination-operations.ts'
 import { CATEGORIES, sumOf } from '../../../db/domain/germination/germination-test.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import { lotAddress, planAddress, testAddress } from '../../shared/addresses.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import type { SavedForm } from '../../shared/card-form/use-saved-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import type { Format } from '../../shared/format/format.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { capital } from '../../shared/format/words.ts'
 import { Card } from '../../shared/panes/card.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
@@ -16,7 +18,7 @@ import type { TypedCount } from './bench-draft.ts'
 import { CountForm } from './count-form.tsx'
 import { CancelForm, FinishForm } from './end-forms.tsx'
 import { ResultPart } from './result-part.tsx'
-import { dueInWords, layoutInWords, sheetAddress } from './rows.tsx'
+import { layoutOf, nextCount, sheetAddress } from './rows.tsx'
 import { SproutChart } from './sprout-chart.tsx'
 import { cellsOf } from './typed-counts.ts'
 
@@ -30,7 +32,8 @@ interface TestCardProps {
 
 /** A test: its next count, what it comes to, seedlings by day, and how it was laid out. */
 export function TestCard({ testId, kept, safe }: TestCardProps) {
-  const format = useFormat()
+  const texts = useTexts()
+  const { t } = texts
   const card = useRef<HTMLElement>(null)
   const { open, button, show, close } = useOpenForm<'finish' | 'cancel'>()
   const read = useRead('germination.get', { testId }, { keepLast: true })
@@ -39,14 +42,18 @@ export function TestCard({ testId, kept, safe }: TestCardProps) {
   if (test === undefined) return null
   const underWay = test.state === 'under-way'
   return (
-    <Card ref={card} className="card germ-card" name={`Test of ${test.variety}`}>
+    <Card ref={card} className="card germ-card" name={t('germination.test-of', { variety: test.variety })}>
       <header className="card-head">
         <h2 tabIndex={-1}>{test.variety}</h2>
         <p>
           {test.crop} · <Link href={lotAddress(test.lotId)}>{test.lotNumber}</Link> ·{' '}
-          {layoutInWords(test.replicates.map(({ sown }) => sown))} {test.unit.many}
+          {layoutOf(
+            test.replicates.map(({ sown }) => sown),
+            test.unit,
+            texts,
+          )}
         </p>
-        <p className="strong">{standingInWords(test, format)}</p>
+        <p className="strong">{standing(test, texts)}</p>
       </header>
       {test.cautions.map((caution) => (
         <p key={caution} className="germ-caution caution strong">
@@ -65,14 +72,14 @@ export function TestCard({ testId, kept, safe }: TestCardProps) {
             }}
           />
           <div className="buttons">
-            <Link href={sheetAddress(test.testId)}>Bench sheet of this test</Link>
+            <Link href={sheetAddress(test.testId)}>{t('germination.sheet-of-test')}</Link>
             {test.counts.length > 0 && (
               <button type="button" className="quiet-button" {...button('finish')}>
-                End the test
+                {t('germination.end')}
               </button>
             )}
             <button type="button" className="quiet-button" {...button('cancel')}>
-              Give it up
+              {t('germination.give-up')}
             </button>
           </div>
           {open === 'finish' && (
@@ -84,15 +91,15 @@ export function TestCard({ testId, kept, safe }: TestCardProps) {
         </div>
       )}
       {test.staged !== null && (
-        <section className="pane-part" aria-label="In stages">
-          <h3>In stages</h3>
+        <section className="pane-part" aria-label={t('germination.stages')}>
+          <h3>{t('germination.stages')}</h3>
           <p className="lead">{test.staged.words}</p>
         </section>
       )}
       <ResultPart test={test} />
       {test.curve.length > 0 && (
-        <section className="pane-part" aria-label="Germination by day">
-          <h3>Germination by day</h3>
+        <section className="pane-part" aria-label={t('germination.by-day')}>
+          <h3>{t('germination.by-day')}</h3>
           <SproutChart test={test} />
         </section>
       )}
@@ -109,52 +116,54 @@ export function TestCard({ testId, kept, safe }: TestCardProps) {
           }
         />
       )}
-      <LaidOut test={test} format={format} />
+      <LaidOut test={test} />
     </Card>
   )
 }
 
-function LaidOut({ test, format }: { readonly test: TestRecord; readonly format: Format }) {
-  const day = (days: number | null) => (days === null ? '' : `day ${days}`)
+function LaidOut({ test }: { readonly test: TestRecord }) {
+  const format = useFormat()
+  const { t } = useTexts()
+  const day = (days: number | null) => (days === null ? '' : t('germination.on-day', { day: days }))
   return (
-    <section className="pane-part" aria-label="How it was laid out">
-      <h3>How it was laid out</h3>
+    <section className="pane-part" aria-label={t('germination.how-laid-out')}>
+      <h3>{t('germination.how-laid-out')}</h3>
       <FactList
         facts={[
           {
-            name: 'Laid out',
-            value: test.startedOn === null ? 'not written down' : format.day(test.startedOn),
+            name: t('germination.laid-out'),
+            value: test.startedOn === null ? t('germination.not-noted') : format.day(test.startedOn),
           },
-          { name: 'In', value: test.medium },
-          { name: 'Temperature', value: test.temperature },
-          { name: 'First count', value: day(test.firstDay) },
-          { name: 'Last count', value: day(test.finalDay) },
+          { name: t('germination.medium'), value: test.medium },
+          { name: t('germination.temperature'), value: test.temperature },
+          { name: t('germination.first-count'), value: day(test.firstDay) },
+          { name: t('germination.last-count'), value: day(test.finalDay) },
           {
-            name: 'The seeds',
-            value: test.fromStock ? 'came out of the stock' : 'did not come out of the stock',
+            name: t('germination.seeds-from'),
+            value: t('germination.seeds-from-value', { stock: test.fromStock ? 'yes' : 'no' }),
           },
-          { name: 'Note', value: test.note },
-          { name: 'Note at the end', value: test.finished?.note ?? '' },
+          { name: t('germination.note'), value: test.note },
+          { name: t('germination.note-at-end'), value: test.finished?.note ?? '' },
         ]}
       />
       <p>
         {test.followedBy === null ? (
-          <Link href={planAddress(test.lotId)}>Test this lot again, or lay the next stage out</Link>
+          <Link href={planAddress(test.lotId)}>{t('germination.test-again')}</Link>
         ) : (
-          <Link href={testAddress(test.followedBy)}>The next stage</Link>
+          <Link href={testAddress(test.followedBy)}>{t('germination.next-stage')}</Link>
         )}
       </p>
     </section>
   )
 }
 
-function standingInWords({ due, finished, cancelled }: TestRecord, format: Format): string {
+function standing({ due, finished, cancelled }: TestRecord, { say, text: t }: Texts): string {
   if (cancelled !== null) {
-    const back = cancelled.seedsBack ? '; the seeds went back into the stock' : ''
-    return `Given up on ${format.day(cancelled.on)}: ${cancelled.reason}${back}`
+    const { on, reason, seedsBack } = cancelled
+    return t('germination.given-up-on', { on: { day: on }, reason, back: seedsBack ? 'yes' : 'no' })
   }
-  if (finished !== null) return `Over since ${format.day(finished.on)}; its result is in the book`
-  return due === null ? '' : capital(dueInWords(due, format))
+  if (finished !== null) return t('germination.over-since', { on: { day: finished.on } })
+  return due === null ? '' : capital(say(nextCount(due)))
 }
 
 type Count = TestRecord['counts'][number]
@@ -168,28 +177,38 @@ interface CountsWrittenProps {
 /** Every count in force, by day. A corrected count stays in the book, but not here. */
 function CountsWritten({ test, onCorrect }: CountsWrittenProps) {
   const format = useFormat()
+  const { t, pieces, say } = useTexts()
   return (
-    <section className="pane-part" aria-label="Counts">
-      <h3>Counts</h3>
+    <section className="pane-part" aria-label={t('germination.counts')}>
+      <h3>{t('germination.counts')}</h3>
       <ul className="ruled dated germ-counts">
         {test.counts.map((count) => (
           <li key={count.on}>
             <span className="soft">
-              {format.day(count.on)}
-              {count.day === null ? '' : `, day ${count.day}`}
+              {count.day === null
+                ? format.day(count.on)
+                : t('germination.count-day', { on: { day: count.on }, day: count.day })}
             </span>
             <span>
-              {tallyInWords(sumOf(count.replicates))}
+              {tallyOf(sumOf(count.replicates)).map(say).join(', ')}
               {count.replicates.length > 1 && (
                 <span className="soft">
                   {' '}
-                  (normal {count.replicates.map(({ normal }) => format.number(normal)).join(', ')})
+                  {t('germination.normal-each', {
+                    each: count.replicates.map(({ normal }) => format.number(normal)).join(', '),
+                  })}
                 </span>
               )}
             </span>
             {onCorrect !== null && (
               <button type="button" className="word-button" onClick={() => onCorrect(count)}>
-                correct<span className="only-aloud"> the count of {format.day(count.on)}</span>
+                {pieces<ReactNode>(message('germination.correct', { on: { day: count.on } }), {
+                  aloud: (words) => (
+                    <span key="aloud" className="only-aloud">
+                      {words}
+                    </span>
+                  ),
+                })}
               </button>
             )}
           </li>
@@ -199,9 +218,8 @@ function CountsWritten({ test, onCorrect }: CountsWrittenProps) {
   )
 }
 
-function tallyInWords(tally: Tally): string {
-  const parts = CATEGORIES.filter((category) => tally[category] > 0).map(
-    (category) => `${tally[category]} ${category}`,
-  )
-  return parts.length === 0 ? 'nothing taken out' : parts.join(', ')
+function tallyOf(tally: Tally): Message[] {
+  const taken = CATEGORIES.filter((category) => tally[category] > 0)
+  if (taken.length === 0) return [message('germination.nothing-taken')]
+  return taken.map((category) => message(`germination.tally-${category}`, { count: tally[category] }))
 }

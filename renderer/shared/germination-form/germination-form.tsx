@@ -1,14 +1,15 @@
 import { wilsonInterval } from '../../../db/domain/germination/wilson.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
 import { CardForm } from '../card-form/card-form.tsx'
 import { useCardForm } from '../card-form/use-card-form.ts'
 import { wholeNumber } from '../card-form/whole-number.ts'
-import type { Format } from '../format/format.ts'
 import { useFormat } from '../format/use-format.ts'
+import { useTexts } from '../format/use-texts.ts'
 
 const EMPTY = { tested: '', sprouted: '', fromStock: true, note: '', on: '', startedOn: '' }
 
 interface GerminationFormProps {
-  readonly lot: { readonly lotId: number; readonly unit: { readonly many: string } }
+  readonly lot: { readonly lotId: number; readonly unit: { readonly one: string } }
   /** The name by which what is typed is kept. */
   readonly draftName: string
   readonly onClose: () => void
@@ -17,6 +18,8 @@ interface GerminationFormProps {
 /** A test that is over, entered in one go: how many were laid out and how many sprouted. */
 export function GerminationForm({ lot, ...kept }: GerminationFormProps) {
   const format = useFormat()
+  const { say, t } = useTexts()
+  const unit = lot.unit.one
   const form = useCardForm({ ...kept, empty: EMPTY, writes: 'germination.record' })
   const { fromStock, note } = form.typed
   const startedOn = form.typed.startedOn || null
@@ -25,25 +28,37 @@ export function GerminationForm({ lot, ...kept }: GerminationFormProps) {
     tested === null || sprouted === null
       ? null
       : { lotId: lot.lotId, on: form.dayOf('on'), startedOn, tested, sprouted, fromStock, note }
+  const result = resultOf(tested, sprouted)
   return (
-    <CardForm title="Enter germination" sendWord="Write the result down" {...form.sending(input)}>
-      {form.textField('tested', `${lot.unit.many} laid out`)}
-      {form.textField('sprouted', 'of them sprouted', { words: resultInWords(tested, sprouted, format) })}
+    <CardForm
+      title={t('germination.enter')}
+      sendWord={t('germination.write-result')}
+      {...form.sending(input)}
+    >
+      {form.textField('tested', t('germination.laid-out-field', { unit }))}
+      {form.textField('sprouted', t('germination.sprouted-field'), {
+        words: result === null ? '' : say(result),
+      })}
       {form.dayField('on')}
-      {form.textField('startedOn', 'Laid out on', {
+      {form.textField('startedOn', t('germination.laid-out-day'), {
         type: 'date',
-        hint: 'where somebody wrote it down',
+        hint: t('germination.laid-out-day-hint'),
         words: startedOn === null ? '' : format.day(startedOn),
       })}
-      {form.textField('note', 'Note')}
-      {form.checkField('fromStock', `the ${lot.unit.many} laid out came from this lot`)}
+      {form.textField('note', t('germination.note'))}
+      {form.checkField('fromStock', t('germination.came-out', { unit }))}
     </CardForm>
   )
 }
 
-function resultInWords(tested: number | null, sprouted: number | null, format: Format): string {
-  if (tested === null || sprouted === null || tested < 1) return ''
-  if (sprouted > tested) return 'More sprouted than were laid out. Check both numbers.'
+/** What the typed numbers come to, or null. */
+function resultOf(tested: number | null, sprouted: number | null): Message | null {
+  if (tested === null || sprouted === null || tested < 1) return null
+  if (sprouted > tested) return message('germination.more-sprouted')
   const [low, high] = wilsonInterval(sprouted, tested)
-  return `${format.percent(sprouted / tested)}; with so many laid out it may be anything from ${format.percent(low)} to ${format.percent(high)}`
+  return message('germination.may-be', {
+    part: { part: sprouted / tested },
+    low: { part: low },
+    high: { part: high },
+  })
 }

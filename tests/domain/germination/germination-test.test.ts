@@ -10,6 +10,7 @@ import {
   tallied,
   testResult,
 } from '../../../db/domain/germination/germination-test.ts'
+import { saidInEnglish } from '../../builders/in-english.ts'
 
 const [START, LATER] = [isoDate('2026-03-01'), isoDate('2026-03-08')]
 const tally = { normal: 9, abnormal: 2, hard: 4, fresh: 3, dead: 1 }
@@ -108,27 +109,32 @@ describe('the next count', () => {
 })
 
 describe('the conditions of a test in words', () => {
+  const conditions = (...codes: Parameters<typeof testConditions>) => {
+    const { temperature, media } = testConditions(...codes)
+    return { temperature: saidInEnglish(temperature), media: media.map(saidInEnglish) }
+  }
+
   test.each([
     ['20-30', '20 °C for 16 hours and 30 °C for 8'],
     ['20-30 or 25', '20 °C for 16 hours and 30 °C for 8 or 25 °C'],
     ['5', '5 °C'],
     ['15 in light', '15 °C in light'],
   ])('%s', (codes, words) => {
-    expect(testConditions(codes, 'T').temperature).toBe(words)
+    expect(conditions(codes, 'T').temperature).toBe(words)
   })
 
   test('name the media that are nearest to hand first, and keep a code that nobody knows', () => {
-    expect(testConditions('20', 'S,B,T').media).toEqual([
+    expect(conditions('20', 'S,B,T').media).toEqual([
       'rolled paper towel',
       'between blotters',
       'in sand or planting mix',
     ])
-    expect(testConditions('20', 'ZZ').media).toEqual(['ZZ'])
+    expect(conditions('20', 'ZZ').media).toEqual(['ZZ'])
   })
 
   test('are plain ones where the table has nothing', () => {
     const plain = { temperature: 'about 20 °C', media: ['rolled paper towel'] }
-    expect([testConditions(null, null), testConditions('20', null), testConditions(null, 'T')]).toEqual([
+    expect([conditions(null, null), conditions('20', null), conditions(null, 'T')]).toEqual([
       plain,
       plain,
       plain,

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { isoDate } from '../../../db/domain/dates/iso-date.ts'
 import { type MonitoringFacts, nextTestDates } from '../../../db/domain/germination/next-test.ts'
+import { saidInEnglish } from '../../builders/in-english.ts'
 
 const NEW: MonitoringFacts = {
   receivedOn: isoDate('2020-05-04'),
@@ -8,16 +9,23 @@ const NEW: MonitoringFacts = {
   frozen: false,
   oilPercent: null,
   forecastCrossing: null,
+  threshold: { part: 0.85, of: 'all-seeds' },
 }
 const tested = (share: number, changes: Partial<MonitoringFacts> = {}): MonitoringFacts => ({
   ...NEW,
   lastTest: { on: isoDate('2021-06-01'), share },
   ...changes,
 })
-const said = (facts: MonitoringFacts) => nextTestDates(facts).map(({ on, because }) => `${on} ${because}`)
+const datesOf = (facts: MonitoringFacts) =>
+  nextTestDates(facts).map((date) => ({
+    ...date,
+    because: saidInEnglish(date.because),
+    source: saidInEnglish(date.source),
+  }))
+const said = (facts: MonitoringFacts) => datesOf(facts).map(({ on, because }) => `${on} ${because}`)
 
 test('a lot that came in is tested within a year', () => {
-  expect(nextTestDates(NEW)).toEqual([
+  expect(datesOf(NEW)).toEqual([
     {
       on: '2021-05-04',
       because: 'not tested yet: at latest twelve months after it came in',
@@ -37,8 +45,8 @@ describe('a lot that was tested', () => {
       '2024-06-01 3 years after 80 % germinated, for seed kept at 4-5 °C',
       '2026-06-01 working stock every five years',
     ])
-    expect(nextTestDates(tested(0.8)).map(({ source, confidence }) => [source, confidence])).toEqual([
-      ['Handbook for Genebanks No. 8 (2006), table 8.1', 'seen, row labels inferred'],
+    expect(datesOf(tested(0.8)).map(({ source, confidence }) => [source, confidence])).toEqual([
+      ['Handbook for Genebanks No. 8 (2006), table 8.1', 'seen-labels-inferred'],
       ['IBPGR, Procedures for Handling Seeds in Genebanks (1985)', 'seen'],
     ])
   })
@@ -66,21 +74,25 @@ describe('a forecast', () => {
   const crossing = (on: string) => ({ forecastCrossing: isoDate(on) })
 
   test('asks for a test a third of the way to the crossing', () => {
-    expect(nextTestDates(tested(0.97, crossing('2027-06-01')))[0]).toEqual({
+    expect(datesOf(tested(0.97, crossing('2027-06-01')))[0]).toEqual({
       on: '2023-06-01',
-      because: 'a third of the time to the crossing: the threshold is forecast to be crossed on 2027-06-01',
+      because: 'test again before it drops below 85 %, forecast for 1 Jun 2027',
       source: 'FAO Genebank Standards 2014, 4.3.3, as applied to the forecast',
-      confidence: 'from memory',
+      confidence: 'from-memory',
     })
-    expect(said({ ...NEW, ...crossing('2020-08-02') })[0]).toMatch(/^2020-06-03 a third of the time/)
+    expect(said({ ...NEW, ...crossing('2020-08-02') })[0]).toMatch(/^2020-06-03 test it before/)
   })
 
   test('never sooner than a year after the last test', () => {
-    for (const soon of ['2022-01-01', '2021-01-01', '2024-05-29'])
+    for (const [soon, day] of [
+      ['2022-01-01', '1 Jan 2022'],
+      ['2021-01-01', '1 Jan 2021'],
+      ['2024-05-29', '29 May 2024'],
+    ] as const)
       expect(said(tested(0.97, crossing(soon)))[0]).toBe(
-        `2022-06-01 a year after the last test: the threshold is forecast to be crossed on ${soon}`,
+        `2022-06-01 a year after the last test: it is forecast to drop below 85 % on ${day}`,
       )
-    expect(said(tested(0.97, crossing('2024-05-31')))[0]).toMatch(/^2022-06-01 a third of the time/)
+    expect(said(tested(0.97, crossing('2024-05-31')))[0]).toMatch(/^2022-06-01 test again before/)
   })
 
   test('of seed below its threshold from the start asks for a test at once', () => {
@@ -91,7 +103,7 @@ describe('a forecast', () => {
 
   test('asks for a test after forty years at most', () => {
     expect(said(tested(0.97, { frozen: true, ...crossing('2400-01-01') })).at(-1)).toMatch(
-      /^2061-06-01 a third/,
+      /^2061-06-01 test again/,
     )
   })
 })

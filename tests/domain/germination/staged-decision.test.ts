@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { plannableThreshold, stagedDecision, stagedPlan } from '../../../db/domain/germination/staged-plan.ts'
-import { stagedInWords } from '../../../db/domain/germination/staged-words.ts'
+import { stagedTold } from '../../../db/domain/germination/staged-told.ts'
+import { saidInEnglish } from '../../builders/in-english.ts'
+
+const stagedInWords = (...of: Parameters<typeof stagedTold>) => saidInEnglish(stagedTold(...of))
 
 const saidOf = (stages: number, tested: number, germinated: number) =>
   stagedInWords({ stages, tested, germinated }, stagedDecision(0.85, 40, tested, germinated), 0.85)

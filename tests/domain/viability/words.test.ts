@@ -4,12 +4,14 @@ import { isoDate } from '../../../db/domain/dates/iso-date.ts'
 import { type Ageing, forecastOf } from '../../../db/domain/viability/forecast.ts'
 import { paceModelOf } from '../../../db/domain/viability/pace-model.ts'
 import { priorOf } from '../../../db/domain/viability/prior.ts'
-import { aliveInWords, crossingInWords, howSure } from '../../../db/domain/viability/words.ts'
+import { aliveTold, crossingTold, howSure as howSureTold } from '../../../db/domain/viability/words.ts'
 import { constantsOf } from '../../builders/crop-table.ts'
+import { saidInEnglish } from '../../builders/in-english.ts'
 
 const TODAY = isoDate('2026-03-14')
 const absolute = { part: 0.85, of: 'all-seeds' } as const
 const on = (day: string | null) => (day === null ? null : isoDate(day))
+const howSure = (...of: Parameters<typeof howSureTold>) => howSureTold(...of).map(saidInEnglish)
 const crossing = (early: string | null, middle: string | null, late: string | null) => ({
   early: on(early),
   middle: on(middle),
@@ -17,8 +19,8 @@ const crossing = (early: string | null, middle: string | null, late: string | nu
 })
 
 test('the part alive is told with its band', () => {
-  expect(aliveInWords({ low: 0.694, middle: 0.838, high: 0.936 })).toBe(
-    'about 84 % alive, between 69 % and 94 %',
+  expect(saidInEnglish(aliveTold({ low: 0.694, middle: 0.838, high: 0.936 }, TODAY))).toBe(
+    'About 84 % alive, between 69 % and 94 %, on 14 Mar 2026.',
   )
 })
 
@@ -26,31 +28,34 @@ describe('the crossing is told as far as it is known', () => {
   test.each([
     [
       crossing('2028-01-01', '2031-06-01', '2040-01-01'),
-      'falls below 85 % in about 2031, between 2028 and 2040',
+      'It will be too weak (below 85 %) from about 2031, between 2028 and 2040.',
     ],
     [
       crossing('2025-01-01', '2031-06-01', null),
-      'falls below 85 % in about 2031, between now and more than a lifetime',
+      'It will be too weak (below 85 %) from about 2031, between now and more than a lifetime.',
     ],
     [
       crossing('2024-01-01', '2025-06-01', '2029-01-01'),
-      'is probably below 85 % already, but may hold until 2029',
+      'It is probably below 85 % already, but may hold until 2029.',
     ],
-    [crossing('2020-01-01', '2021-01-01', '2022-01-01'), 'is almost surely below 85 % already'],
-    [crossing('2020-01-01', '2021-01-01', '2026-03-14'), 'is almost surely below 85 % already'],
-    [crossing('2020-01-01', '2026-03-14', null), 'is probably below 85 % already'],
+    [crossing('2020-01-01', '2021-01-01', '2022-01-01'), 'It is almost surely below 85 % already.'],
+    [crossing('2020-01-01', '2021-01-01', '2026-03-14'), 'It is almost surely below 85 % already.'],
+    [crossing('2020-01-01', '2026-03-14', null), 'It is probably below 85 % already.'],
     [
       crossing('2026-03-14', '2031-06-01', '2040-01-01'),
-      'falls below 85 % in about 2031, between now and 2040',
+      'It will be too weak (below 85 %) from about 2031, between now and 2040.',
     ],
-    [crossing('2090-01-01', null, null), 'stays above 85 % for longer than 200 years, as far as can be told'],
+    [
+      crossing('2090-01-01', null, null),
+      'It stays above 85 % for longer than 200 years, as far as can be told.',
+    ],
   ])('%j', (dates, words) => {
-    expect(crossingInWords(dates, absolute, TODAY)).toBe(words)
+    expect(saidInEnglish(crossingTold(dates, absolute, TODAY))).toBe(words)
   })
   test('and says where it is a part of the start', () => {
     const dates = crossing('2020-01-01', '2021-01-01', '2022-01-01')
-    expect(crossingInWords(dates, { part: 0.85, of: 'the-start' }, TODAY)).toBe(
-      'is almost surely below 85 % of its start already',
+    expect(saidInEnglish(crossingTold(dates, { part: 0.85, of: 'the-start' }, TODAY))).toBe(
+      'It is almost surely below 85 % of its start already.',
     )
   })
 })
@@ -104,7 +109,7 @@ describe('how sure it is', () => {
       { on: isoDate('2026-01-10'), tested: 100, sprouted: 90 },
     ])
     expect(sentences[0]).toBe('It rests on one test of the lot.')
-    expect(sentences[1]).toMatch(/^The test of 2025-01-10, 40 of 100, is set aside/)
+    expect(sentences[1]).toMatch(/^The test of 10 Jan 2025, 40 of 100, is set aside/)
     expect(sentences.at(-1)).toMatch(/^No constants are published for this crop and none are borrowed/)
   })
   test('years that were weighed in beside the constants are named as a rule of thumb', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it, test } from 'vitest'
-import { yearsInWords, yearsOfMany } from '../../../db/domain/viability/years-ahead.ts'
+import { yearsOfMany, yearsTold } from '../../../db/domain/viability/years-ahead.ts'
+import { saidInEnglish } from '../../builders/in-english.ts'
 
 describe('years until a lot is below its threshold, in words', () => {
   test.each([
@@ -12,7 +13,7 @@ describe('years until a lot is below its threshold, in words', () => {
     [0, 0.13, 4, 'less than half a year, 4 years at most'],
     [40, 201, 900, 'more than 200 years'],
   ])('%d, %d, %d: %s', (low, middle, high, words) => {
-    expect(yearsInWords({ low, middle, high })).toBe(words)
+    expect(saidInEnglish(yearsTold({ low, middle, high }))).toBe(words)
   })
 })
 

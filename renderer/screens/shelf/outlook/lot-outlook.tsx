@@ -1,6 +1,7 @@
 import type { LotForecast } from '../../../../db/contract/care-operations.ts'
+import { type Message, message } from '../../../../db/messages/message.ts'
 import { useRead } from '../../../shared/client/use-read.ts'
-import { useFormat } from '../../../shared/format/use-format.ts'
+import { useTexts } from '../../../shared/format/use-texts.ts'
 import { capital } from '../../../shared/format/words.ts'
 import { ProblemText } from '../../../shared/parts/problem-text.tsx'
 import { RowTable } from '../../../shared/parts/row-table.tsx'
@@ -8,11 +9,12 @@ import { ViabilityCurve } from './viability-curve.tsx'
 
 /** How alive the lot is thought to be, until when, how sure that is, and what moving it would bring. */
 export function LotOutlook({ lotId }: { readonly lotId: number }) {
+  const { t } = useTexts()
   const { data, error } = useRead('forecast.get', { lotId }, { keepLast: true })
   if (data === undefined && error === null) return null
   return (
     <section className="pane-part" aria-labelledby="outlook">
-      <h3 id="outlook">Will it still sprout</h3>
+      <h3 id="outlook">{t('forecast.title')}</h3>
       {error !== null && <ProblemText problem={error.problem} />}
       {data?.kind === 'refused' && <p>{data.because}</p>}
       {data?.kind === 'forecast' && <Outlook forecast={data} />}
@@ -21,54 +23,57 @@ export function LotOutlook({ lotId }: { readonly lotId: number }) {
 }
 
 function Outlook({ forecast }: { readonly forecast: LotForecast }) {
-  const format = useFormat()
-  const alive = `${capital(forecast.aliveWords)} on ${format.day(forecast.on)}`
-  const crossing = `It ${forecast.crossingWords}`
+  const { say, t } = useTexts()
+  const { aliveWords, crossingWords, basis } = forecast
+  const reading = [aliveWords, crossingWords, ...testsTold(forecast).map(say)].join(' ')
   return (
     <>
-      <p className="strong">{alive}.</p>
-      <p>{crossing}.</p>
-      <ViabilityCurve forecast={forecast} reading={`${alive}. ${crossing}. ${testsRead(forecast, format)}`} />
-      <p className="soft small">
-        Line and band: the part alive, nine times in ten inside the band. Dots: tests with their 95 %
-        interval. Ruled: the threshold, thick where the lot crosses it.
-      </p>
+      <p className="strong">{aliveWords}</p>
+      <p>{crossingWords}</p>
+      <ViabilityCurve forecast={forecast} reading={reading} />
+      <p className="soft small">{t('forecast.legend')}</p>
       <ul className="bullets">
         {forecast.howSure.map((sentence) => (
-          <li key={sentence}>{format.sentence(sentence)}</li>
+          <li key={sentence}>{sentence}</li>
         ))}
       </ul>
       <Moving forecast={forecast} />
       <details className="more">
-        <summary>Where the figures come from</summary>
+        <summary>{t('forecast.figures-from')}</summary>
         <p>
-          {capital(forecast.basis.words)}. Source: {forecast.basis.source} ({forecast.basis.confidence}
-          {forecast.basis.note !== '' && `; ${forecast.basis.note}`}).
+          {t('forecast.source', {
+            basis: capital(basis.words),
+            source: basis.source,
+            confidence: basis.confidence,
+            note: basis.note || 'none',
+          })}
         </p>
       </details>
     </>
   )
 }
 
-function testsRead({ tests }: LotForecast, format: ReturnType<typeof useFormat>): string {
-  if (tests.length === 0) return 'No tests.'
-  return tests
-    .map(({ on, sprouted, tested }) => `Tested ${format.day(on)}: ${sprouted} of ${tested} sprouted.`)
-    .join(' ')
+function testsTold({ tests }: LotForecast): Message[] {
+  if (tests.length === 0) return [message('forecast.no-tests')]
+  return tests.map(({ on, sprouted, tested }) =>
+    message('forecast.tested', { on: { day: on }, sprouted, tested }),
+  )
 }
 
 function Moving({ forecast }: { readonly forecast: LotForecast }) {
+  const { t } = useTexts()
+  const threshold = forecast.thresholdWords
   return (
     <details className="more">
-      <summary>What would it bring to move it?</summary>
+      <summary>{t('forecast.elsewhere')}</summary>
       <RowTable
-        label={`Until it is below ${forecast.thresholdWords}, place by place`}
+        label={t('forecast.until-below-by-place', { threshold })}
         rows={forecast.places}
         keyOf={({ placeId }) => placeId ?? 'here'}
         columns={[
-          ['Place', ({ place }) => place],
+          [t('forecast.place'), ({ place }) => place],
           [
-            `Until below ${forecast.thresholdWords}`,
+            t('forecast.until-below', { threshold }),
             ({ words, caution }) => (
               <>
                 {words}

@@ -2,6 +2,7 @@ import { useId } from 'react'
 import type { LotForecast } from '../../../../db/contract/care-operations.ts'
 import { QUARTERS, ValueRuling } from '../../../shared/chart/value-ruling.tsx'
 import { useFormat } from '../../../shared/format/use-format.ts'
+import { useTexts } from '../../../shared/format/use-texts.ts'
 import { type CurveScale, curveScale, DRAWING, outlines } from './curve-scale.ts'
 import './viability-curve.css'
 
@@ -84,13 +85,14 @@ function Threshold({ forecast, scale: { field, x, y } }: PartProps) {
 }
 
 function Today({ forecast, scale: { field, x } }: PartProps) {
+  const { t } = useTexts()
   const at = x(forecast.on)
   const left = at > (field.left + field.right) / 2
   return (
     <g className="curve-today">
       <line x1={at} x2={at} y1={field.top} y2={field.bottom} />
       <text x={left ? at - 6 : at + 6} y={field.bottom - 8} textAnchor={left ? 'end' : 'start'}>
-        today
+        {t('forecast.today')}
       </text>
     </g>
   )

@@ -1,11 +1,17 @@
 import { describe, expect, test } from 'vitest'
 import {
-  choiceInWords,
-  resultInWords,
-  speedInWords,
-  toleranceInWords,
-} from '../../../db/domain/germination/result-in-words.ts'
+  choiceTold,
+  resultTold,
+  speedTold,
+  toleranceTold,
+} from '../../../db/domain/germination/result-told.ts'
 import { judgeTolerance } from '../../../db/domain/germination/tolerance.ts'
+import { saidInEnglish } from '../../builders/in-english.ts'
+
+const resultInWords = (...of: Parameters<typeof resultTold>) => saidInEnglish(resultTold(...of))
+const choiceInWords = (...of: Parameters<typeof choiceTold>) => saidInEnglish(choiceTold(...of))
+const toleranceInWords = (...of: Parameters<typeof toleranceTold>) => saidInEnglish(toleranceTold(...of))
+const speedInWords = (...of: Parameters<typeof speedTold>) => saidInEnglish(speedTold(...of))
 
 /** A lot without a forecast, tested of late. */
 const BY_ITSELF = { chanceAbove: null, longAgo: false }
@@ -55,10 +61,10 @@ describe('a result is one sentence', () => {
 test('the keeper’s choice is told of what there was', () => {
   const said = (hard: boolean, fresh: boolean) => choiceInWords(tally, { hard, fresh })
   expect(said(true, false)).toBe(
-    'By the keeper’s choice: 2 hard counted as alive; 1 dormant (fresh) counted as not germinated.',
+    'By the keeper’s choice: 2 hard counted as alive and 1 dormant (fresh) counted as not germinated.',
   )
   expect(said(false, true)).toBe(
-    'By the keeper’s choice: 2 hard counted as not germinated; 1 dormant (fresh) counted as alive.',
+    'By the keeper’s choice: 2 hard counted as not germinated and 1 dormant (fresh) counted as alive.',
   )
   expect(choiceInWords({ ...tally, hard: 0 }, { hard: true, fresh: true })).toBe(
     'By the keeper’s choice: 1 dormant (fresh) counted as alive.',
@@ -139,9 +145,9 @@ describe('whether replicates agree', () => {
 
 test('the speed is told in days, with the half where it is known', () => {
   expect(speedInWords({ meanDays: 6.74, halfDays: 5.97 })).toBe(
-    'Seedlings came after 6.7 days on average, half of them by 6.0 days, as counted.',
+    'Seedlings came after 6.7 days on average, half of them by 6 days, as counted.',
   )
   expect(speedInWords({ meanDays: 7, halfDays: null })).toBe(
-    'Seedlings came after 7.0 days on average, as counted.',
+    'Seedlings came after 7 days on average, as counted.',
   )
 })

@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import type { Result } from '../../contract/contract.ts'
 import type { Gift, TakenIn } from '../../contract/intake-operations.ts'
+import type { Untold } from '../../contract/told.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import { measuredOf } from '../../domain/amounts/amount.ts'
 import { cautionText } from '../../domain/cautions/caution-text.ts'
@@ -30,7 +31,7 @@ import { misweighed, sampleOrRefuse, saveWeight } from '../stock/seed-weights.ts
 import { keepAsOffered } from './offered-gift.ts'
 
 type GiftInput = z.output<typeof Gift>
-type Taken = z.output<typeof TakenIn>
+type Taken = Untold<z.output<typeof TakenIn>>
 
 export const recordIntake: Writes<'intake.record'> = (writing, input) => {
   const personId = input.donor === null ? null : personFor(writing, input.donor, 'donor', 'donor')
@@ -126,7 +127,7 @@ export function fillLot(
   sample: WeighedSample | null,
   on: string,
   personId: number | null,
-): string[] {
+): Taken['warnings'] {
   const kept = sample === null ? null : saveWeight(writing, lotId, on, [sample], false, '')
   const row = lotOrRefuse(writing, lotId, 'lotId')
   const harvested = { number: row.variety, harvest: row.harvestFrom }
@@ -142,7 +143,7 @@ export function fillLot(
 }
 
 /** What was taken in, as the table shows it. */
-export function takenIn(writing: Writing, lotId: number, warnings: string[]): Taken {
+export function takenIn(writing: Writing, lotId: number, warnings: Taken['warnings']): Taken {
   const row = lotOrRefuse(writing, lotId, 'lotId')
   return {
     accessionId: row.accessionId,

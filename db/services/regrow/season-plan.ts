@@ -57,7 +57,7 @@ const NEAR_ENOUGH = 0.01
 interface Planning {
   readonly problem: PlanProblem
   readonly season: number
-  readonly linesOf: (choices: readonly PlanChoice[]) => PlanLine[]
+  readonly linesOf: (choices: readonly PlanChoice[]) => Untold<PlanLine>[]
 }
 
 /** Gathers gardens and the wanted accessions as a plan sees them. Refuses an accession that is not in the book. */

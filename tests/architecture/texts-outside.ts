@@ -5,7 +5,18 @@ import ts from 'typescript'
 const project = join(import.meta.dirname, '..', '..')
 
 /** Folders and files in which no text for people may stand: they tell by messages of the catalogue. */
-export const TOLD_BY_MESSAGES: readonly string[] = ['db/domain/promises']
+export const TOLD_BY_MESSAGES: readonly string[] = [
+  'db/domain/crops',
+  'db/domain/needs',
+  'db/domain/promises',
+  'db/domain/season-plan',
+  'db/services/regrow',
+  'renderer/screens/regrow',
+  'renderer/screens/season-plan',
+  'renderer/shared/season-draft',
+  'renderer/shared/seed-bar',
+  'renderer/shared/state-mark',
+]
 
 /** A text for people that stands in code. */
 export interface TextOutside {

@@ -156,10 +156,10 @@ describe('one need, opened', () => {
     const lines = Object.fromEntries(need.arithmetic.map(({ heading, lines }) => [heading, lines]))
     expect(lines['To keep']?.[1]).toBe('to keep: 3 x 15 = 45 living seeds')
     expect(lines['In each lot']).toEqual([
-      `${lotNumber}: 30 seeds x 89 % alive, forecast from the test of ${TODAY} = 27 living`,
+      `${lotNumber}: 30 seeds x 89\u00a0% alive, forecast from the test of 14 Mar 2026 = 27 living`,
     ])
     expect(lines['To sow']).toEqual([
-      `10 plants / (89 % alive x 0.8 emergence) = 14 seeds of ${lotNumber} on average`,
+      `10 plants / (89\u00a0% alive x 0.8 emergence) = 14 seeds of ${lotNumber} on average`,
       expect.stringMatching(/^sown 18: 9\d times in 100 all 10 plants come up, with the doubt of both$/),
     ])
     expect(lines['What members took']).toEqual(['nothing so far'])
@@ -202,7 +202,9 @@ describe('one need, opened', () => {
       [2, 5],
     ])
     expect(need.effectivePopulation).toBeCloseTo(2 / (1 / 40 + 1 / 5), 9)
-    expect(need.drift.join(' ')).toMatch(/behaves like 8.9 in each: 2 \/ \(1\/40 \+ 1\/5\).*fewer than the 10 wanted/)
+    expect(need.drift.join(' ')).toMatch(
+      /behaves like 8.9 in each: 2 \/ \(1\/40 \+ 1\/5\).*fewer than the 10 wanted/,
+    )
   })
 
   it('answers as the list does, whatever was written, forecast or taken back in between', async () => {

@@ -158,7 +158,9 @@ describe('a season plan', () => {
     expect(words).toContain(bare('Sow it on time: Pier Sugar follows 28 days later'))
     expect(words).toContain(bare('Sow it 28 days after Lugg Flint, so that'))
     expect(words).toContain(
-      bare('Grow no other Maize (flint, dent, pop) or Sweet corn (species Zea mays) but what is planned within'),
+      bare(
+        'Grow no other Maize (flint, dent, pop) or Sweet corn (species Zea mays) but what is planned within',
+      ),
     )
   })
 
@@ -236,7 +238,9 @@ describe('a season plan', () => {
     const words = read.map(({ characters }) => bare(characters.map(({ character }) => character).join('')))
     expect(words[0]).toContain(bare('Beet ‘Quay Red’'))
     expect(words[0]).toContain(
-      bare('Grow no other Beet or Swiss chard (Beta vulgaris) within about 250 m, farther if you can'),
+      bare(
+        'Grow no other Beet or Swiss chard (species Beta vulgaris) within about 250 m, farther if you can',
+      ),
     )
     expect(words[0]).toContain(bare('It flowers in its second year'))
     expect(words[1]).toContain(bare('Keep it covered while it flowers'))

@@ -9,7 +9,7 @@ import {
   notesToCome,
   toldGrowOut,
   toldNote,
-  whyNotNoted as whyNot,
+  whyNotNoted,
 } from '../../../db/domain/season-plan/grow-out.ts'
 import type { IsolationMethod } from '../../../db/domain/season-plan/isolation-method.ts'
 import { clashesOf } from '../../../db/domain/season-plan/plan.ts'
@@ -27,8 +27,8 @@ const noted = (kind: GrowOut['notes'][number]['kind'], on: string) => ({
 const english = (told: Message | string) => inEnglish<Told>(told)
 const noteInWords = (note: GrowOut['notes'][number]) => english(toldNote(note))
 const growOutInWords = (garden: string, of: GrowOut) => english(toldGrowOut(garden, of))
-const whyNotNoted = (...of: Parameters<typeof whyNot>) => {
-  const why = whyNot(...of)
+const whyNot = (...of: Parameters<typeof whyNotNoted>) => {
+  const why = whyNotNoted(...of)
   return why === null ? null : english(why)
 }
 const grown = (more: Partial<GrowOut> = {}): GrowOut => ({
@@ -63,7 +63,7 @@ describe('how a grow-out stands', () => {
     expect(notesToCome(grown())).not.toContain('roots-stored')
     expect(notesToCome(grown({ broughtBack: true }))).not.toContain('failed')
     const roots = { ...noted('roots-stored', '2026-10-20'), plants: 24 }
-    expect(whyNotNoted(grown({ biennial: true, notes: [noted('sown', '2026-05-01')] }), roots)).toBeNull()
+    expect(whyNot(grown({ biennial: true, notes: [noted('sown', '2026-05-01')] }), roots)).toBeNull()
   })
 })
 
@@ -90,30 +90,30 @@ describe('a note', () => {
 
   test('is refused in a sentence where it cannot be', () => {
     const failed = noted('failed', '2026-07-03')
-    expect(whyNotNoted(grown({ notes: [failed] }), sown)).toBe('It was noted as failed on 3 Jul 2026.')
-    expect(whyNotNoted(beet(sown), noted('sown', '2026-05-05'))).toBe('It is noted already: sown 1 May 2026.')
+    expect(whyNot(grown({ notes: [failed] }), sown)).toBe('It was noted as failed on 3 Jul 2026.')
+    expect(whyNot(beet(sown), noted('sown', '2026-05-05'))).toBe('It is noted already: sown 1 May 2026.')
     for (const kind of ['roots-stored', 'planted-out'] as const)
-      expect(whyNotNoted(grown(), noted(kind, '2026-10-20'))).toBe(
+      expect(whyNot(grown(), noted(kind, '2026-10-20'))).toBe(
         'It flowers in its first season: no roots are stored.',
       )
-    expect(whyNotNoted(grown(), { ...failed, note: '' })).toBe('Say in a few words why it failed.')
-    expect(whyNotNoted(grown({ notes: [noted('saved-from', '2026-09-01')] }), failed)).toBeNull()
-    expect(whyNotNoted(grown(), noted('saved-from', '2026-09-01'))).toBe(
+    expect(whyNot(grown(), { ...failed, note: '' })).toBe('Say in a few words why it failed.')
+    expect(whyNot(grown({ notes: [noted('saved-from', '2026-09-01')] }), failed)).toBeNull()
+    expect(whyNot(grown(), noted('saved-from', '2026-09-01'))).toBe(
       'Type from how many plants seed was saved: the next generation rests on them.',
     )
-    expect(whyNotNoted(grown(), { ...noted('saved-from', '2026-09-01'), plants: 12 })).toBeNull()
+    expect(whyNot(grown(), { ...noted('saved-from', '2026-09-01'), plants: 12 })).toBeNull()
   })
 
   test('comes not before what goes before it, nor after what comes after, and may be of the same day', () => {
     const clash = 'That day does not fit: emerged 9 May 2026. Look at the day, or undo that note.'
     const emerged = noted('emerged', '2026-05-09')
-    const flowered = (on: string) => whyNotNoted(beet(emerged), noted('flowered', on))
+    const flowered = (on: string) => whyNot(beet(emerged), noted('flowered', on))
     expect([flowered('2026-05-08'), flowered('2026-05-09'), flowered('2026-05-10')]).toEqual([
       clash,
       null,
       null,
     ])
-    const sownOn = (on: string) => whyNotNoted(beet(emerged), noted('sown', on))
+    const sownOn = (on: string) => whyNot(beet(emerged), noted('sown', on))
     expect([sownOn('2026-05-10'), sownOn('2026-05-09'), sownOn('2026-05-08')]).toEqual([clash, null, null])
   })
 

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
 import { NEED_STATES } from '../domain/needs/need.ts'
 import { GRADES } from '../domain/needs/population-goal.ts'
+import { Told } from './told.ts'
 
 /** A calendar date. */
 export const Day = z
@@ -121,9 +122,9 @@ export const LivingStock = z.object({
   keep: z.int(),
   unit: z.string().describe('the counted unit in the plural'),
   state: NeedState,
-  sentence: z.string(),
-  reasons: z.array(z.string()),
-  arithmetic: z.array(z.string()),
+  sentence: Told,
+  reasons: z.array(Told),
+  arithmetic: z.array(Told),
   viabilityNote: z.string().describe('where the part alive comes from: the last test, or an assumption'),
 })
 export type LivingStock = z.infer<typeof LivingStock>

@@ -267,7 +267,7 @@ export const intakeOperations = {
       count: z.int().nullable(),
       massMg: z.int().nullable(),
       weightNote: z.string().describe('the hundred-seed weight used and where it comes from'),
-      warning: z.string().nullable().describe('such as a weight outside the plausible band'),
+      warning: Told.nullable().describe('such as a weight outside the plausible band'),
     }),
   ),
   'gift.offer': writes(

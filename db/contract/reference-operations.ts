@@ -6,6 +6,7 @@ import { POLLINATIONS } from '../domain/season-plan/isolation-method.ts'
 import { SEED_EXTRACTIONS } from '../domain/season-plan/seed-extraction.ts'
 import { CountedUnit, CropId, Id, Line, Search, Story } from './fields.ts'
 import { reads, writes } from './operation.ts'
+import { Told } from './told.ts'
 
 /** The constants of the seed viability equation, which belong together; bounds well beyond every published set. */
 const ViabilityFigures = z.strictObject({
@@ -65,7 +66,7 @@ export const CropDetail = z.object({
   storageClass: z.string().nullable(),
   notes: z.string().nullable(),
   own: z.boolean().describe("a crop of the keeper's own, not of the shipped table"),
-  unknown: z.array(z.string()).describe('what is not known of the crop, and what is done without it'),
+  unknown: z.array(Told).describe('what is not known of the crop, and what is done without it'),
   caution: z.string().describe('the usual caution for a plant of that name; may be empty'),
   facts: z.array(z.object({ field: z.string(), value: z.string(), sourced: Sourced })),
 })

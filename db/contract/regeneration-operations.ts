@@ -16,6 +16,7 @@ import {
   Story,
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
+import { Told } from './told.ts'
 
 export const SeasonDays = z.object({
   year: z.int().describe('a season is named after the year of its sowing'),
@@ -45,28 +46,28 @@ export const NeedLine = z.object({
     .min(0)
     .max(1)
     .describe('chance that by the next season’s sowing no full regrowing can be made any more'),
-  costInWords: z.string(),
+  costInWords: Told,
   regrowingsLeft: z.int(),
   sow: Sowing.nullable().describe('null where no living seed is left here'),
   demand: z.number().describe('seeds that members take in a year, over the last three'),
   onlySource: z.boolean().describe('no other accession of the variety and no duplicate elsewhere'),
-  heldElsewhere: z.array(z.string()),
+  heldElsewhere: z.array(Told),
   generation: z.int(),
   growOut: z
-    .object({ failed: z.boolean(), words: z.string() })
+    .object({ failed: z.boolean(), words: Told })
     .nullable()
     .describe('where it is being grown now, or failed of late; null where nowhere'),
-  why: z.string().describe('what puts it where it stands, in one sentence'),
+  why: Told.describe('what puts it where it stands, in one sentence'),
 })
 export type NeedLine = z.infer<typeof NeedLine>
 
-const Arithmetic = z.object({ heading: z.string(), lines: z.array(z.string()) })
+const Arithmetic = z.object({ heading: Told, lines: z.array(Told) })
 
 export const NeedRecord = NeedLine.extend({
   grade: PopulationGoal,
   gradeIsOwn: z.boolean(),
   plants: z.int(),
-  plantsFrom: z.string(),
+  plantsFrom: Told,
   regrowings: z.int(),
   threshold: z.number(),
   assurance: z.number().describe('the chance of all its plants that is asked, 0.5 to 0.99'),
@@ -81,10 +82,10 @@ export const NeedRecord = NeedLine.extend({
       cost: z.number(),
     }),
   ),
-  rescue: z.array(z.string()).describe('advice for the last seeds; empty unless in rescue'),
+  rescue: z.array(Told).describe('advice for the last seeds; empty unless in rescue'),
   generations: z.array(z.object({ lotNumber: z.string(), generation: z.int(), plants: z.int().nullable() })),
   effectivePopulation: z.number().nullable().describe('null where no generation’s plants are known'),
-  drift: z.string(),
+  drift: z.array(Told).describe('what the generations did to it, sentence by sentence'),
 })
 export type NeedRecord = z.infer<typeof NeedRecord>
 
@@ -114,7 +115,7 @@ export const GrowOutLine = z.object({
   biennial: z.boolean(),
   state: z.enum(GROW_OUT_STATES),
   out: z
-    .array(Lot.extend({ withdrawalId: Id, words: z.string(), on: z.string() }))
+    .array(Lot.extend({ withdrawalId: Id, words: Told, on: z.string() }))
     .describe('seed that went out for it'),
   notes: z.array(
     z.object({
@@ -123,7 +124,7 @@ export const GrowOutLine = z.object({
       on: z.string(),
       plants: z.int().nullable(),
       note: z.string(),
-      words: z.string(),
+      words: Told,
     }),
   ),
   next: z.array(Kind).describe('what can be noted, in order'),
@@ -185,28 +186,28 @@ export const PlanLine = z.object({
     .int()
     .nullable()
     .describe('days later to sow it so that it flowers after others of its group; null: not to be relied on'),
-  apartInTime: z
-    .string()
-    .describe('what is sown first and what follows, where time keeps it apart from others; may be empty'),
+  apartInTime: Told.describe(
+    'what is sown first and what follows, where time keeps it apart from others; may be empty',
+  ),
   plants: z.int(),
   areaM2: z.number(),
-  group: z.string().describe('what it crosses with, by the everyday names of the crops'),
+  group: Told.describe('what it crosses with, by the everyday names of the crops'),
   isolationM: z.number().describe('metres to keep from others of the group, in round figures'),
-  isolationWhy: z.string().describe('where that distance comes from and how much it promises'),
-  unknown: z.string().describe('what the plan does not know of the crop and takes as usual; may be empty'),
-  shortSeason: z
-    .string()
-    .describe('said where the garden’s season is shorter than the crop usually needs; may be empty'),
+  isolationWhy: Told.describe('where that distance comes from and how much it promises'),
+  unknown: Told.describe('what the plan does not know of the crop and takes as usual; may be empty'),
+  shortSeason: Told.describe(
+    'said where the garden’s season is shorter than the crop usually needs; may be empty',
+  ),
   biennial: z.boolean(),
   growOutId: Id.nullable().describe('to note its season by; null until a saved plan has it so'),
   seedOut: z.boolean().describe('whether seed went out for it'),
-  became: z.string().describe('what went out to be grown this season, and what came back'),
+  became: z.array(Told).describe('what went out to be grown this season, and what came back'),
   sow: Sowing.nullable(),
-  noSeed: z.string().describe('why no seed can go out; empty where some can'),
+  noSeed: z.array(Told).describe('why no seed can go out, lot by lot; empty where some can'),
   rescue: z
     .object({
-      forKeeper: z.array(z.string()),
-      forGrower: z.array(z.string()).describe('the part of it that goes on the grower’s sheet'),
+      forKeeper: z.array(Told),
+      forGrower: z.array(Told).describe('the part of it that goes on the grower’s sheet'),
     })
     .describe(
       'advice for the last seeds, as on the card of the need; empty where they make a full regrowing',
@@ -216,7 +217,7 @@ export type PlanLine = z.infer<typeof PlanLine>
 
 const PlanClash = z.object({
   kind: z.enum(['isolation', 'neighbour', 'area', 'varieties', 'crop', 'way', 'twice']),
-  sentence: z.string(),
+  sentence: Told,
   accessionIds: z.array(Id),
 })
 
@@ -269,10 +270,10 @@ export const regenerationOperations = {
           livingThen: z.int(),
           keepThen: z.int(),
           costThen: z.number(),
-          reason: z.string(),
+          reason: Told,
           stateNow: NeedState,
           livingNow: z.int(),
-          became: z.string().describe('what was handed out to grow, and what came back, since the list'),
+          became: z.array(Told).describe('what was handed out to grow, and what came back, since the list'),
         }),
       ),
     }),
@@ -336,7 +337,7 @@ export const regenerationOperations = {
         .number()
         .nullable()
         .describe('how far from the best plan at most, 0.01 for 1 %; null: not known'),
-      left: z.array(z.object({ accessionId: Id, variety: z.string(), why: z.string() })),
+      left: z.array(z.object({ accessionId: Id, variety: z.string(), why: Told })),
     }),
   ),
   'season-plan.check': reads(

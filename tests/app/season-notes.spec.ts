@@ -6,7 +6,7 @@ import { expect, test } from './support/test.ts'
 
 test.use({ drawer: 'empty' })
 
-test('notes a season by keyboard, takes a note back, and takes the harvest in with its parents and plants', {
+test('notes a season by keyboard, undoes a note, and takes the harvest in with its parents and plants', {
   tag: '@long',
 }, async ({ app, page }) => {
   const { today } = await app.call('collection.get', {})
@@ -50,7 +50,7 @@ test('notes a season by keyboard, takes a note back, and takes the harvest in wi
   await keys.press('Enter')
   await expect(noted.filter({ hasText: 'in trays' })).toHaveCount(1)
   await expect(page.getByRole('heading', { name: 'What to note' })).toBeFocused()
-  await page.getByRole('button', { name: /take back.*Sown/ }).press('Enter')
+  await page.getByRole('button', { name: /Undo this entry.*Sown/ }).press('Enter')
   await expect(noted.filter({ hasText: 'in trays' })).toHaveCount(0)
 
   await page.getByRole('button', { name: 'Seed saved', exact: true }).press('Enter')

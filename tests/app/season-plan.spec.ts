@@ -40,7 +40,7 @@ test('plans two varieties that cross, says what clashes when one is moved, saves
   await expect(way.getByRole('option')).toHaveText(['by distance', 'under a cover'])
   await way.selectOption('under a cover')
   await expect(page.getByRole('alert')).toBeHidden()
-  await expect(garden(page, 'Near bed')).toContainText('covered, about 6 hours of work')
+  await expect(garden(page, 'Near bed')).toContainText('covered · about 6 hours of work')
   await way.selectOption('by distance')
   await page.getByLabel('Garden of Ferry Silver').selectOption({ label: 'Far bed' })
   await expect(garden(page, 'Far bed').getByRole('listitem')).toHaveCount(1)

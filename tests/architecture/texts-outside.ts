@@ -7,20 +7,26 @@ const project = join(import.meta.dirname, '..', '..')
 /** Folders and files in which no text for people may stand: they tell by messages of the catalogue. */
 export const TOLD_BY_MESSAGES: readonly string[] = [
   'db/domain/climate',
+  'db/domain/crops',
   'db/domain/germination',
   'db/domain/moisture',
+  'db/domain/needs',
   'db/domain/promises',
   'db/domain/rounds',
+  'db/domain/season-plan',
   'db/domain/viability',
   'db/services/forecast',
   'db/services/germination',
+  'db/services/regrow',
   'db/services/storage',
   'renderer/screens/germination',
   'renderer/screens/gifts-waiting',
   'renderer/screens/import-export',
   'renderer/screens/people',
   'renderer/screens/print',
+  'renderer/screens/regrow',
   'renderer/screens/returns',
+  'renderer/screens/season-plan',
   'renderer/screens/shelf/outlook',
   'renderer/screens/spreadsheet-import',
   'renderer/screens/storage',
@@ -29,6 +35,9 @@ export const TOLD_BY_MESSAGES: readonly string[] = [
   'renderer/shared/chart',
   'renderer/shared/germination-form',
   'renderer/shared/promise-mark',
+  'renderer/shared/season-draft',
+  'renderer/shared/seed-bar',
+  'renderer/shared/state-mark',
 ]
 
 /** A text for people that stands in code. */

@@ -47,8 +47,7 @@ export function needFacts(facts: Partial<NeedFacts> & { living?: LivingSeeds } =
     threshold: 0.85,
     untested: 0,
     notCounted: 0,
-    unit: SEEDS,
-    manner: BRITISH,
+    unit: 'seed',
     ...facts,
   }
 }

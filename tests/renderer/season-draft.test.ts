@@ -1,13 +1,17 @@
 import { expect, test } from 'vitest'
+import type { Told } from '../../db/contract/told.ts'
 import {
   emptySeason,
   isBlankSeason,
   type PlannedChoice,
+  type SeasonDraft,
   type SeasonStep,
   seasonInWords,
   stepSeason,
 } from '../../renderer/shared/season-draft/season-draft.ts'
+import { inEnglish } from '../builders/in-english.ts'
 
+const inWords = (draft: SeasonDraft) => inEnglish<Told>(seasonInWords(draft))
 const season = (...steps: readonly SeasonStep[]) => steps.reduce(stepSeason, emptySeason())
 const tick = (accessionId: number): SeasonStep => ({ kind: 'ticked', accessionId })
 const saved: readonly PlannedChoice[] = [
@@ -41,8 +45,8 @@ test('a move alters the saved plan where none is on the table, and then the one 
 })
 
 test('says what an unfinished season holds', () => {
-  expect(seasonInWords(season(tick(4), { kind: 'planned', choices: saved }))).toBe(
+  expect(inWords(season(tick(4), { kind: 'planned', choices: saved }))).toBe(
     '1 ticked to be grown, a plan of 2, not saved',
   )
-  expect(seasonInWords(season({ kind: 'locked', accessionId: 4 }))).toBe('what was noted for a season')
+  expect(inWords(season({ kind: 'locked', accessionId: 4 }))).toBe('what was noted for a season')
 })

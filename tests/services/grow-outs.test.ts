@@ -46,15 +46,15 @@ describe('the notes of a grow-out', () => {
     const note = (kind: string, on: string, more: object = {}) =>
       test.call('grow-out.record', { growOutId, kind: kind as 'sown', on, ...more })
     const sown = await note('sown', '2026-05-02')
-    expect(sown.said).toBe('Pole at Orrin strip: sown 2026-05-02')
+    expect(sown.said).toBe('Pole at Orrin strip: sown 2 May 2026')
     await note('flowered', '2026-06-20')
     await note('emerged', '2026-05-12', { plants: 24 })
     const [line] = await grownNow()
     expect(line).toMatchObject({ state: 'growing', next: ['saved-from', 'failed'] })
     expect(line?.notes.map(({ words }) => words)).toEqual([
-      'sown 2026-05-02',
-      'emerged 2026-05-12, 24 plants',
-      'in flower 2026-06-20',
+      'sown 2 May 2026',
+      'emerged 12 May 2026, 24 plants',
+      'in flower 20 Jun 2026',
     ])
     await test.call('entry.undo', { entryId: sown.entryId })
     expect((await grownNow())[0]?.next).toEqual(['sown', 'saved-from', 'failed'])
@@ -67,11 +67,11 @@ describe('the notes of a grow-out', () => {
       test.refused('grow-out.record', { growOutId, kind, on })
     await test.call('grow-out.record', { growOutId, kind: 'sown', on: '2026-05-02' })
     expect(await refused('sown', '2026-05-03')).toMatchObject({
-      sentence: 'It is noted already: sown 2026-05-02.',
+      sentence: 'It is noted already: sown 2 May 2026.',
     })
     expect(await refused('emerged', '2026-05-01')).toMatchObject({
       field: 'on',
-      sentence: expect.stringContaining('That day does not fit: sown 2026-05-02'),
+      sentence: expect.stringContaining('That day does not fit: sown 2 May 2026'),
     })
     expect(await refused('emerged', '2026-08-02')).toMatchObject({ field: 'on' })
     expect(await refused('saved-from', '2026-07-30')).toMatchObject({ field: 'plants' })
@@ -96,7 +96,7 @@ describe('the notes of a grow-out', () => {
     ]
     expect(await test.refused('season-plan.create', { choices: moved })).toMatchObject({
       field: 'choices',
-      sentence: `Pole is growing at Orrin strip: sown ${TODAY}, and this plan leaves it out.`,
+      sentence: 'Pole is growing at Orrin strip: sown 14 Mar 2026, and this plan leaves it out.',
     })
     expect(await test.refused('entry.undo', { entryId: planEntry })).toMatchObject({
       sentence: expect.stringContaining('Pole at Orrin strip: sown'),
@@ -135,7 +135,7 @@ describe('a need that is being grown', () => {
     expect(await order()).toEqual(['Pole', 'Other'])
     expect((await needOf(accessionId)).growOut).toEqual({
       failed: true,
-      words: `at Orrin strip: failed ${TODAY}: slugs`,
+      words: 'at Orrin strip: failed 14 Mar 2026 (slugs)',
     })
     await test.call('entry.undo', { entryId })
     expect(await order()).toEqual(['Other', 'Pole'])
@@ -217,7 +217,7 @@ describe('a grow-out of two seasons', () => {
     await note('roots-stored', '2026-10-28', 24)
     const [line] = await grownNow()
     expect(line).toMatchObject({ state: 'growing', harvestSeason: 2027, biennial: true })
-    expect(line?.notes.at(-1)?.words).toBe('roots stored 2026-10-28, 24 roots')
+    expect(line?.notes.at(-1)?.words).toBe('roots stored 28 Oct 2026, 24 roots')
     expect((await needOf(accessionId)).growOut).toMatchObject({ failed: false })
 
     const broccoli = await accession('broccoli', 'Quick')

@@ -42,8 +42,6 @@ it('writes masses and numbers as the library does, on paper and in sentences, an
   expect(await record(counted)).toMatchObject({ words: '1.240 seeds' })
   expect(await print('letter')).toMatch(/ 8 oz.*1\.240 seeds/)
   expect(await print('label')).toMatch(/about 1\.810 seeds, 8 oz.*1\.240 seeds/)
-  const { arithmetic } = (await test.call('lot.get', { lotId: weighed ?? 0 })).stock
-  expect(arithmetic.join(' ')).toMatch(/\/ 0,8 emergence.* living of [\d.]+\.\d{3} seeds/)
   const tooMuch = await test.refused('withdrawal.record', {
     person: { newPerson: { name: 'Teodor Ash' } },
     on: TODAY,

@@ -158,7 +158,9 @@ describe('a season plan', () => {
     expect(words).toContain(bare('Sow it on time: Pier Sugar follows 28 days later'))
     expect(words).toContain(bare('Sow it 28 days after Lugg Flint, so that'))
     expect(words).toContain(
-      bare('Grow no other Maize (flint, dent, pop) or Sweet corn (Zea mays) but what is planned within'),
+      bare(
+        'Grow no other Maize (flint, dent, pop) or Sweet corn (species Zea mays) but what is planned within',
+      ),
     )
   })
 
@@ -211,7 +213,7 @@ describe('a season plan', () => {
           variety: 'Pole',
           site: 'Here',
           way: 'covered',
-          became: 'nothing went out to be grown',
+          became: [],
           sow: { seeds: 27 },
         },
       ],
@@ -236,7 +238,9 @@ describe('a season plan', () => {
     const words = read.map(({ characters }) => bare(characters.map(({ character }) => character).join('')))
     expect(words[0]).toContain(bare('Beet ‘Quay Red’'))
     expect(words[0]).toContain(
-      bare('Grow no other Beet or Swiss chard (Beta vulgaris) within about 250 m, farther if you can'),
+      bare(
+        'Grow no other Beet or Swiss chard (species Beta vulgaris) within about 250 m, farther if you can',
+      ),
     )
     expect(words[0]).toContain(bare('It flowers in its second year'))
     expect(words[1]).toContain(bare('Keep it covered while it flowers'))
@@ -288,8 +292,8 @@ describe('a season plan', () => {
     const siteId = await garden('Here', 0)
     await test.call('season-plan.create', { choices: [{ accessionId, siteId }] })
     const { plan } = await test.call('season-plan.get', {})
-    const why = `300 seeds of ${lotNumber} are in quarantine: a smell of mould`
-    expect(plan?.lines[0]).toMatchObject({ sow: null, noSeed: why })
+    const why = `300 seeds of ${lotNumber} are in quarantine (a smell of mould)`
+    expect(plan?.lines[0]).toMatchObject({ sow: null, noSeed: [why] })
     const { pdf } = await test.call('season-plan.print', {})
     const { pages } = await readPdf(Buffer.from(pdf, 'base64'))
     const words = bare(pages[0]?.characters.map(({ character }) => character).join('') ?? '')
@@ -298,7 +302,7 @@ describe('a season plan', () => {
     await test.call('lot.discard', { lotId, on: TODAY, amount: 'everything', reason: 'mould after all' })
     expect((await test.call('season-plan.get', {})).plan?.lines[0]).toMatchObject({
       sow: null,
-      noSeed: 'no seed of it is left here',
+      noSeed: ['no seed of it is left here'],
     })
   })
 })

@@ -83,7 +83,7 @@ export function livingSeedsFor(plants: number, emergence: number, assurance: num
   return seeds
 }
 
-/** A chance as a keeper would say it: '91 times in 100', never none nor all. */
-export function chanceInWords(chance: number): string {
-  return `${Math.min(99, Math.max(1, Math.round(100 * chance)))} times in 100`
+/** A chance as a keeper would say it, so many times in 100: never none nor all. */
+export function timesIn100(chance: number): number {
+  return Math.min(99, Math.max(1, Math.round(100 * chance)))
 }

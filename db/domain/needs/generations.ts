@@ -1,3 +1,4 @@
+import { type Message, message } from '../../messages/message.ts'
 import { effectivePopulation, variationLeft } from './effective-population.ts'
 
 /** A lot on its way through the generations. `parentLotId` null: it came in from elsewhere. */
@@ -15,7 +16,8 @@ export interface Drift {
   /** From the first generation grown here to the latest. */
   readonly line: readonly GenerationLot[]
   readonly effective: number | null
-  readonly words: string
+  /** Sentence by sentence. */
+  readonly told: readonly Message[]
 }
 
 /**
@@ -38,27 +40,27 @@ export function driftTo(lotId: number, lots: readonly GenerationLot[], wanted: n
   }
   const line = [...found.values()].toSorted((a, b) => a.generation - b.generation)
   const sizes = line.flatMap(({ plants }) => plants ?? [])
-  if (line.length === 0) return { line, effective: null, words: 'Not grown here yet.' }
-  if (sizes.length === 0) {
-    return {
-      line,
-      effective: null,
-      words: 'Nobody noted how many plants the seed was saved from. Note them at Take back.',
-    }
-  }
+  if (line.length === 0) return { line, effective: null, told: [message('needs.not-grown')] }
+  if (sizes.length === 0) return { line, effective: null, told: [message('needs.plants-unnoted')] }
   const effective = effectivePopulation(sizes)
-  return { line, effective, words: driftInWords(sizes, line.length - sizes.length, effective, wanted) }
+  return { line, effective, told: toldOfDrift(sizes, line.length - sizes.length, effective, wanted) }
 }
 
-function driftInWords(sizes: readonly number[], unknown: number, effective: number, wanted: number): string {
-  const rounded = Number(effective.toFixed(effective < 10 ? 1 : 0))
-  const left = Math.round(100 * variationLeft(sizes))
-  const parts = [
-    `Over ${sizes.length === 1 ? 'one generation' : `${sizes.length} generations`} of ${sizes.join(', ')} plants it behaves like ${rounded} in each: ${sizes.length} / (${sizes.map((size) => `1/${size}`).join(' + ')}).`,
-    `About ${left} % of its variation is left, were it to cross freely.`,
+function toldOfDrift(
+  sizes: readonly number[],
+  unknown: number,
+  effective: number,
+  wanted: number,
+): readonly Message[] {
+  return [
+    message('needs.behaves', {
+      generations: sizes.length,
+      sizes: { list: sizes },
+      effective: Number(effective.toFixed(effective < 10 ? 1 : 0)),
+      parts: sizes.map((size) => `1/${size}`).join(' + '),
+    }),
+    message('needs.variation-left', { left: { part: variationLeft(sizes) } }),
+    ...(unknown > 0 ? [message('needs.generations-unnoted', { count: unknown })] : []),
+    ...(effective < wanted ? [message('needs.fewer-plants', { wanted })] : []),
   ]
-  if (unknown > 0)
-    parts.push(`${unknown === 1 ? 'One generation is' : `${unknown} generations are`} not noted.`)
-  if (effective < wanted) parts.push(`That is fewer than the ${wanted} wanted: grow more plants next time.`)
-  return parts.join(' ')
 }

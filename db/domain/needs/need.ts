@@ -1,6 +1,7 @@
-import { countInWords, type Manner, numberInWords, toFigures } from '../amounts/in-words.ts'
-import type { CountedUnit } from '../crops/counted-unit.ts'
-import { chanceInWords } from './assurance.ts'
+import { type Message, message } from '../../messages/message.ts'
+import { toFigures } from '../amounts/in-words.ts'
+import type { CountedUnitName } from '../crops/counted-unit.ts'
+import { timesIn100 } from './assurance.ts'
 import type { LivingSeeds } from './living-seeds.ts'
 import { type KeepingPolicy, seedsForOneRegrowing, seedsToKeep } from './what-to-keep.ts'
 
@@ -31,8 +32,7 @@ export interface NeedFacts {
   readonly untested: number
   /** Seeds of it that do not count: in quarantine, the reference sample, a duplicate elsewhere. */
   readonly notCounted: number
-  readonly unit: CountedUnit
-  readonly manner: Manner
+  readonly unit: CountedUnitName
 }
 
 /** How an accession stands, why, and the arithmetic line by line. */
@@ -40,13 +40,10 @@ export interface Need {
   readonly state: NeedState
   readonly keep: number
   readonly oneRegrowing: number
-  readonly sentence: string
-  readonly reasons: readonly string[]
-  readonly arithmetic: readonly string[]
+  readonly sentence: Message
+  readonly reasons: readonly Message[]
+  readonly arithmetic: readonly Message[]
 }
-
-const PLANTS: CountedUnit = { one: 'plant', many: 'plants' }
-const IN_LETTERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten']
 
 /**
  * Judges whether an accession holds enough living seed.
@@ -55,7 +52,7 @@ const IN_LETTERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven',
  * Watch: enough by the middle figure, but the doubt reaches below what must be kept; or weak as far as it was tested,
  * beside enough seed that was not, such as last season's harvest: a test comes before a regrowing.
  */
-export function needState(facts: Omit<NeedFacts, 'unit' | 'manner'>): NeedState {
+export function needState(facts: Omit<NeedFacts, 'unit'>): NeedState {
   const { living, policy } = facts
   if (living.total === 0 && facts.notCounted === 0) return 'none-left'
   if (living.about < seedsForOneRegrowing(policy)) return 'rescue'
@@ -65,105 +62,86 @@ export function needState(facts: Omit<NeedFacts, 'unit' | 'manner'>): NeedState 
   return weak || living.low < keep ? 'watch' : 'well-stocked'
 }
 
-/** The judgement of {@link needState} in words, with its reasons and its arithmetic. */
+/** The judgement of {@link needState} with what to tell of it: its reasons and its arithmetic. */
 export function judgeNeed(facts: NeedFacts): Need {
-  const { living, policy, unit, manner } = facts
-  const grouped = (count: number) => numberInWords(count, manner)
+  const { living, policy, unit } = facts
   const keep = seedsToKeep(policy)
   const oneRegrowing = seedsForOneRegrowing(policy)
-  const plants = countInWords(policy.plants, PLANTS, manner)
-  const need = policy.regrowings === 1 ? 'needs' : 'need'
-  const about = aboutLiving(living.about, [oneRegrowing, keep], facts)
-  const regrowings = `${inLetters(policy.regrowings)} of ${plants} ${need}`
   return {
     state: needState(facts),
     keep,
     oneRegrowing,
-    sentence:
-      living.about <= keep
-        ? `${about} of the ${grouped(keep)} that ${regrowings}`
-        : `${about}; ${regrowings} ${grouped(keep)}`,
+    sentence: message('needs.stock', { living: aboutLiving(living.about, [oneRegrowing, keep], unit), keep }),
     reasons: reasonsOf(facts, keep, oneRegrowing),
     arithmetic: [
-      ...toKeepInWords(facts, keep, oneRegrowing),
-      `in the drawer: about ${grouped(living.about)} living of ${countInWords(living.total, unit, manner)}, between ${grouped(living.low)} and ${grouped(living.high)}`,
+      ...toKeep(facts, keep, oneRegrowing),
+      message('needs.sum-drawer', {
+        living: living.about,
+        total: { seeds: living.total, unit },
+        low: living.low,
+        high: living.high,
+      }),
     ],
   }
 }
 
-function toKeepInWords(facts: NeedFacts, keep: number, oneRegrowing: number): readonly string[] {
-  const { policy, manner } = facts
-  const plants = countInWords(policy.plants, PLANTS, manner)
-  const by = `${plants} / ${numberInWords(policy.emergence, manner, 4)} emergence`
-  if (policy.assurance === undefined)
+function toKeep({ policy, unit }: NeedFacts, keep: number, oneRegrowing: number): readonly Message[] {
+  const { plants, emergence, regrowings, assurance } = policy
+  const exact = (count: number) => message('needs.living', { count, unit })
+  if (assurance === undefined)
     return [
-      `one regrowing: ${by} = ${exactLiving(oneRegrowing, facts)}`,
-      `to keep: ${policy.regrowings} x ${by} = ${exactLiving(keep, facts)}`,
+      message('needs.sum-one', { plants, emergence, living: exact(oneRegrowing) }),
+      message('needs.sum-keep', { regrowings, plants, emergence, living: exact(keep) }),
     ]
   const mean = seedsForOneRegrowing({ ...policy, assurance: undefined })
+  const times = timesIn100(assurance)
   return [
-    `one regrowing: ${by} = ${exactLiving(mean, facts)} on average; ${numberInWords(oneRegrowing, manner)} make them ${chanceInWords(policy.assurance)}`,
-    `to keep: ${policy.regrowings} x ${numberInWords(oneRegrowing, manner)} = ${exactLiving(keep, facts)}`,
+    message('needs.sum-one-sure', { plants, emergence, living: exact(mean), seeds: oneRegrowing, times }),
+    message('needs.sum-keep-sure', { regrowings, seeds: oneRegrowing, living: exact(keep) }),
   ]
 }
 
-function reasonsOf(facts: NeedFacts, keep: number, oneRegrowing: number): readonly string[] {
-  const { living, policy, testedViability, threshold, untested, manner } = facts
-  const grouped = (count: number) => numberInWords(count, manner)
-  const about = aboutLiving(living.about, [oneRegrowing, keep], facts)
-  const plants = countInWords(policy.plants, PLANTS, manner)
-  const reasons: string[] = []
-  if (living.about < oneRegrowing) {
-    reasons.push(`Too few for one regrowing of ${plants}: ${about}, and it needs ${grouped(oneRegrowing)}.`)
-  } else if (living.about < keep) {
-    reasons.push(`Fewer than the ${grouped(keep)} to keep for ${inLetters(policy.regrowings)}: ${about}.`)
-  } else if (living.low < keep) {
-    const low = aboutLiving(living.low, [keep], facts)
-    reasons.push(
-      `Perhaps fewer than the ${grouped(keep)} to keep: ${about}, but it may be ${low}. Weigh or test to be sure.`,
-    )
-  }
-  if (testedViability !== null && isWeak(facts)) {
-    reasons.push(
-      `Weak: ${percentBelow(testedViability, manner)} of its tested seed is thought to be alive, below the threshold of ${percent(threshold, manner)}.`,
-    )
-    if (untested >= keep) {
-      const more = aboutLiving(untested, [keep], facts)
-      reasons.push(
-        `Beside it ${more} were never tested, enough for the ${grouped(keep)} to keep: test them before you regrow it.`,
-      )
-    }
-  }
-  return reasons.length > 0 ? reasons : [`Enough for the ${grouped(keep)} to keep: ${about}.`]
+function reasonsOf(facts: NeedFacts, keep: number, oneRegrowing: number): readonly Message[] {
+  const { testedViability, threshold, untested, unit } = facts
+  const weak =
+    testedViability !== null && isWeak(facts)
+      ? [
+          message('needs.weak', {
+            alive: percentBelow(testedViability),
+            threshold: Number((100 * threshold).toFixed(2)),
+          }),
+          ...(untested >= keep
+            ? [message('needs.test-first', { more: aboutLiving(untested, [keep], unit), keep })]
+            : []),
+        ]
+      : []
+  const reasons = [...tooFew(facts, keep, oneRegrowing), ...weak]
+  const living = aboutLiving(facts.living.about, [oneRegrowing, keep], unit)
+  return reasons.length > 0 ? reasons : [message('needs.enough', { keep, living })]
+}
+
+function tooFew({ living: seeds, policy, unit }: NeedFacts, keep: number, oneRegrowing: number): Message[] {
+  const { plants, regrowings } = policy
+  const living = aboutLiving(seeds.about, [oneRegrowing, keep], unit)
+  if (seeds.about < oneRegrowing) return [message('needs.too-few', { plants, living, one: oneRegrowing })]
+  if (seeds.about < keep) return [message('needs.fewer', { keep, regrowings, living })]
+  if (seeds.low >= keep) return []
+  return [message('needs.not-sure', { living, low: aboutLiving(seeds.low, [keep], unit), keep })]
 }
 
 function isWeak(facts: Pick<NeedFacts, 'testedViability' | 'threshold'>): boolean {
   return facts.testedViability !== null && facts.testedViability < facts.threshold
 }
 
-type Words = Pick<NeedFacts, 'unit' | 'manner'>
-
 /** Two significant figures, unless they would stand on the other side of a figure that the number is judged by. */
-function aboutLiving(count: number, judgedBy: readonly number[], words: Words): string {
-  if (count === 0) return `no living ${words.unit.many}`
+function aboutLiving(count: number, judgedBy: readonly number[], unit: CountedUnitName): Message {
+  if (count === 0) return message('needs.none-living', { unit })
   const rounded = toFigures(count, 2)
   const crosses = judgedBy.some((figure) => count < figure !== rounded < figure)
-  return `about ${exactLiving(crosses ? count : rounded, words)}`
+  return message('needs.living-about', { count: crosses ? count : rounded, unit })
 }
 
-function exactLiving(count: number, { unit, manner }: Words): string {
-  return `${numberInWords(count, manner)} living ${count === 1 ? unit.one : unit.many}`
-}
-
-function inLetters(regrowings: number): string {
-  return `${IN_LETTERS[regrowings] ?? regrowings} ${regrowings === 1 ? 'regrowing' : 'regrowings'}`
-}
-
-function percent(part: number, manner: Manner): string {
-  return `${numberInWords(100 * part, manner, 2)} %`
-}
-
-/** Rounded down to a tenth, so that it never reads as the threshold that it is below. */
-function percentBelow(part: number, manner: Manner): string {
-  return percent(Math.floor(1_000 * part + 1e-9) / 1_000, manner)
+/** Per cent, rounded down to a tenth, so that it never reads as the threshold that it is below. */
+function percentBelow(part: number): number {
+  return Math.floor(1_000 * part + 1e-9) / 10
 }

@@ -1,5 +1,6 @@
-import { countInWords, type Manner, toFigures } from '../amounts/in-words.ts'
-import type { CountedUnit } from '../crops/counted-unit.ts'
+import { type Message, message } from '../../messages/message.ts'
+import { toFigures } from '../amounts/in-words.ts'
+import type { CountedUnitName } from '../crops/counted-unit.ts'
 import { NEED_STATES, type NeedState } from './need.ts'
 
 /** What decides how urgent an accession is. */
@@ -44,42 +45,49 @@ function steps(cost: number): number {
   return Math.round(cost / SAME_COST)
 }
 
+type Risk = 'hardly' | 'some' | 'sure'
+
+function riskOf(cost: number): Risk {
+  if (cost < SAME_COST) return 'hardly'
+  return cost > 1 - SAME_COST ? 'sure' : 'some'
+}
+
+/** A chance in hundredths, never none nor all. */
+function hundredthsOf(cost: number): number {
+  return Math.min(99, Math.max(1, Math.round(100 * cost)))
+}
+
 /** The cost of waiting as a keeper would say it. */
-export function costInWords(cost: number): string {
-  if (cost < SAME_COST) return 'hardly any risk'
-  if (cost > 1 - SAME_COST) return 'all but certain'
-  const percent = Math.round(100 * cost)
-  return `about ${Math.min(99, Math.max(1, percent))} in 100`
+export function toldCost(cost: number): Message {
+  switch (riskOf(cost)) {
+    case 'hardly':
+      return message('needs.cost-hardly')
+    case 'some':
+      return message('needs.cost-about', { hundredths: hundredthsOf(cost) })
+    case 'sure':
+      return message('needs.cost-sure')
+  }
 }
 
 /** Where seed is that is not counted, and what to do: '300 seeds lie in quarantine or as the reference sample: ...'. */
-export function setAsideInWords(seeds: number, unit: CountedUnit, manner: Manner): string {
-  const lie = seeds === 1 ? 'lies' : 'lie'
-  return `${countInWords(seeds, unit, manner)} ${lie} in quarantine or as the reference sample: look at them first.`
+export function toldSetAside(seeds: number, unit: CountedUnitName): Message {
+  return message('needs.set-aside', { count: seeds, seeds: { seeds, unit } })
 }
 
 /** One sentence on what puts an accession where it stands in the list. `nextYear` is the season after this one. */
-export function urgencyInWords(
-  facts: UrgencyFacts,
-  unit: CountedUnit,
-  nextYear: number,
-  manner: Manner,
-): string {
-  if (facts.state === 'none-left') return `No ${unit.one} is left here.`
+export function toldUrgency(facts: UrgencyFacts, unit: CountedUnitName, nextYear: number): Message {
+  if (facts.state === 'none-left') return message('needs.why-none', { unit })
   if (facts.living === 0) {
     return facts.setAside === 0
-      ? `No living ${unit.one} is left here: ask for a duplicate.`
-      : `No living ${unit.one} is counted here, but ${setAsideInWords(facts.setAside, unit, manner)}`
+      ? message('needs.why-none-living', { unit })
+      : message('needs.why-set-aside', { unit, aside: toldSetAside(facts.setAside, unit) })
   }
-  const waiting =
-    facts.cost < SAME_COST
-      ? `By the sowing of ${nextYear} there is hardly any risk that no full regrowing can be made`
-      : `By the sowing of ${nextYear} no full regrowing can be made: ${costInWords(facts.cost)}`
-  const more = [
-    facts.onlySource ? 'held nowhere else that is known' : '',
-    facts.demand >= 1
-      ? `members take about ${countInWords(toFigures(Math.round(facts.demand), 2), unit, manner)} a year`
-      : '',
-  ].filter((part) => part !== '')
-  return `${[waiting, ...more].join('; ')}.`
+  return message('needs.why-waiting', {
+    risk: riskOf(facts.cost),
+    year: String(nextYear),
+    hundredths: hundredthsOf(facts.cost),
+    only: facts.onlySource ? 'yes' : 'no',
+    wanted: facts.demand >= 1 ? 'yes' : 'no',
+    demand: { seeds: toFigures(Math.round(facts.demand), 2), unit },
+  })
 }

@@ -1,3 +1,5 @@
+import { type Message, message } from '../../messages/message.ts'
+
 /**
  * The plants that cross with one another: the species, so that beet and chard are one, the cabbages one, the squashes three.
  *
@@ -15,10 +17,10 @@ export function crossingGroup({
   return species.split(' ').slice(0, 2).join(' ')
 }
 
-/** A crossing group by the everyday names of its crops, its botanical name in brackets: 'Cabbage or Kale (Brassica oleracea)'. */
-export function groupInWords(group: string, crops: readonly string[]): string {
+/** A crossing group by the everyday names of its crops, its botanical name in brackets: 'Cabbage or Kale (species Brassica oleracea)'. */
+export function toldGroup(group: string, crops: readonly string[]): Message | string {
   const names = crops.filter((name) => name !== group).toSorted()
-  if (names.length === 0) return group
-  const last = names.at(-1) ?? ''
-  return `${names.length === 1 ? last : `${names.slice(0, -1).join(', ')} or ${last}`} (${group})`
+  return names.length === 0
+    ? group
+    : message('season.group', { names: { list: names, as: 'or' }, species: group })
 }

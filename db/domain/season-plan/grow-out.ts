@@ -1,3 +1,4 @@
+import { type Message, message } from '../../messages/message.ts'
 import type { IsoDate } from '../dates/iso-date.ts'
 import { yearOf } from '../dates/iso-date.ts'
 
@@ -45,16 +46,6 @@ export interface GrowOut {
 /** The steps that only a plant of two seasons takes: its roots are lifted, stored and planted again. */
 const OF_TWO_SEASONS: readonly GrowOutNoteKind[] = ['roots-stored', 'planted-out']
 
-const WORDS: Readonly<Record<GrowOutNoteKind, string>> = {
-  sown: 'sown',
-  emerged: 'emerged',
-  'roots-stored': 'roots stored',
-  'planted-out': 'roots planted again',
-  flowered: 'in flower',
-  'saved-from': 'seed saved',
-  failed: 'failed',
-}
-
 /** The year in which seed of a grow-out is harvested: the second for what takes two seasons. */
 export function harvestSeason({ season, biennial }: Pick<GrowOut, 'season' | 'biennial'>): number {
   return biennial ? season + 1 : season
@@ -93,37 +84,41 @@ export function notesToCome({ biennial, broughtBack, notes }: GrowOut): readonly
 }
 
 /** Why a note cannot be, in one sentence; null where it can. */
-export function whyNotNoted(growOut: GrowOut, note: GrowOutNote): string | null {
+export function whyNotNoted(growOut: GrowOut, note: GrowOutNote): Message | null {
   const { notes, biennial } = growOut
   const failed = notes.find(({ kind }) => kind === 'failed')
-  if (failed !== undefined) return `It was noted as failed on ${failed.on}.`
+  if (failed !== undefined) return message('season.noted-failed', { on: { day: failed.on } })
   const same = notes.find(({ kind }) => kind === note.kind)
-  if (same !== undefined) return `It is noted already: ${noteInWords(same)}.`
+  if (same !== undefined) return message('season.noted-already', { note: toldNote(same) })
   if (!biennial && OF_TWO_SEASONS.includes(note.kind)) {
-    return 'It flowers in its first season: no roots are stored.'
+    return message('season.no-roots')
   }
-  if (note.kind === 'failed') return note.note === '' ? 'Say in a few words why it failed.' : null
+  if (note.kind === 'failed') return note.note === '' ? message('season.say-why-failed') : null
   if (note.kind === 'saved-from' && note.plants === null) {
-    return 'Type from how many plants seed was saved: the next generation rests on them.'
+    return message('season.type-saved-from')
   }
   const order = (kind: GrowOutNoteKind) => GROW_OUT_NOTES.indexOf(kind)
   const clash = notes.find((other) =>
     order(other.kind) < order(note.kind) ? other.on > note.on : other.on < note.on,
   )
-  return clash === undefined
-    ? null
-    : `That day does not fit: ${noteInWords(clash)}. Look at the day, or take that note back.`
+  return clash === undefined ? null : message('season.day-unfit', { note: toldNote(clash) })
 }
 
-/** One note in words: 'emerged 2026-05-02, 24 plants: patchy'. */
-export function noteInWords({ kind, on, plants, note }: GrowOutNote): string {
-  const counted = kind === 'roots-stored' || kind === 'planted-out' ? ['root', 'roots'] : ['plant', 'plants']
-  const many = plants === null ? '' : `, ${plants} ${counted[plants === 1 ? 0 : 1]}`
-  return `${WORDS[kind]} ${on}${many}${note === '' ? '' : `: ${note}`}`
+/** One note: 'emerged 2 May 2026, 24 plants (patchy)'. */
+export function toldNote({ kind, on, plants, note }: GrowOutNote): Message {
+  return message('season.note', {
+    what: message(`season.noted.${kind}`),
+    on: { day: on },
+    counted: plants === null ? 'nothing' : OF_TWO_SEASONS.includes(kind) ? 'roots' : 'plants',
+    plants: plants ?? 0,
+    said: note === '' ? 'no' : 'yes',
+    note,
+  })
 }
 
-/** Where it is grown and what was noted, for a list: 'at Mill field: sown 2026-04-20; failed 2026-07-03: hail'. */
-export function growOutInWords(garden: string, { notes }: Pick<GrowOut, 'notes'>): string {
-  const noted = notes.map(noteInWords)
-  return `at ${garden}${noted.length === 0 ? '' : `: ${noted.join('; ')}`}`
+/** Where it is grown and what was noted, for a list: 'at Mill field: sown 20 Apr 2026 and failed 3 Jul 2026 (hail)'. */
+export function toldGrowOut(garden: string, { notes }: Pick<GrowOut, 'notes'>): Message {
+  return notes.length === 0
+    ? message('season.grown-at', { garden })
+    : message('season.grown-at-noted', { garden, notes: { list: notes.map(toldNote) } })
 }

@@ -1,11 +1,12 @@
+import { type Message, message } from '../../messages/message.ts'
 import { areNear, flowerApart, lookUp, type PlanChoice, type PlanProblem } from './plan.ts'
 
 /** What is sown first and what follows, where a choice is kept apart from others of its plan by time; '' where it is not. */
-export function apartInTimeInWords(
+export function toldApartInTime(
   problem: PlanProblem,
   choices: readonly PlanChoice[],
   choice: PlanChoice,
-): string {
+): Message | '' {
   if (choice.way === 'covered') return ''
   const look = lookUp(problem)
   const one = { ...look(choice), way: choice.way }
@@ -14,14 +15,11 @@ export function apartInTimeInWords(
     .map((other) => ({ ...look(other), way: other.way }))
     .filter((other) => areNear(one, other) && flowerApart(one, other))
   if (others.length === 0) return ''
-  const named = others
-    .map(({ candidate, site }) =>
-      site === one.site ? candidate.variety : `${candidate.variety} at ${site.name}`,
-    )
-    .join(' and ')
+  const named = others.map(({ candidate: { variety }, site }) =>
+    site === one.site ? variety : message('season.variety-at', { variety, garden: site.name }),
+  )
   const days = Math.max(...[one, ...others].map(({ candidate }) => candidate.laterDays ?? 0))
-  const watch = 'If both are in flower on one day, tell us before seed is saved.'
   return one.way === 'later'
-    ? `Sow it ${days} days after ${named}, so that it flowers when that has done. ${watch}`
-    : `Sow it on time: ${named} ${others.length === 1 ? 'follows' : 'follow'} ${days} days later, to flower when this has done. ${watch}`
+    ? message('season.sow-after', { days, others: { list: named } })
+    : message('season.sow-on-time', { others: { list: named }, count: others.length, days })
 }

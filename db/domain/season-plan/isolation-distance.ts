@@ -1,4 +1,4 @@
-import { type Manner, numberInWords } from '../amounts/in-words.ts'
+import { type Message, message } from '../../messages/message.ts'
 import type { Breeding, PopulationGoal } from '../needs/population-goal.ts'
 
 /** The crop table's distances between two varieties of one crossing group, metres; null where it has none. */
@@ -12,12 +12,6 @@ const WITHOUT_FIGURES: Readonly<Record<Breeding, { readonly home: number; readon
   selfer: { home: 6, strict: 15 },
   mixed: { home: 100, strict: 400 },
   outcrosser: { home: 250, strict: 800 },
-}
-
-const CROSSED_BY: Readonly<Record<Breeding, string>> = {
-  selfer: 'that mostly pollinates itself',
-  mixed: 'that insects cross now and then',
-  outcrosser: 'that insects or the wind cross',
 }
 
 /** Which of a crop's distances a grade asks for: the strict one for conservation, else that for a garden. */
@@ -40,29 +34,22 @@ export function isolationDistance(
   return step * Math.round(metres / step)
 }
 
-/** Such a distance as it is told: 'about 250 m'. */
-export function isolationInWords(metres: number, manner: Pick<Manner, 'locale'>): string {
-  return `about ${numberInWords(metres, manner, 1)} m`
-}
-
 /** Where a distance comes from, and how much it promises. `source` is what the crop table names; null: it has no figure. */
-export function whyIsolation(source: string | null): string {
-  const from = source === null ? 'No source (common practice).' : `Source: ${source}.`
-  return `${from} Guides differ tenfold, and this is the lax end: farther is safer.`
+export function whyIsolation(source: string | Message | null): Message {
+  return source === null
+    ? message('season.distance-no-source')
+    : message('season.distance-source', { source })
 }
 
 /** What is not known of how a crop crosses, and what is done without it; '' where nothing is missing. */
 export function unknownToPlan(
-  crop: IsolationFigures & { readonly species: string; readonly crop: string },
+  { crop, species, ...figures }: IsolationFigures & { readonly species: string; readonly crop: string },
   breeding: Breeding,
   grade: PopulationGoal,
-): string {
-  return [
-    crop[isolationKind(grade)] === null
-      ? `No distance is known for it: this one is usual for a plant ${CROSSED_BY[breeding]}.`
-      : '',
-    crop.species === '' ? `Only ${crop.crop} is kept away from it: its botanical name is not known.` : '',
-  ]
-    .filter((sentence) => sentence !== '')
-    .join(' ')
+): Message | '' {
+  if (figures[isolationKind(grade)] !== null)
+    return species === '' ? message('season.unknown-species', { crop }) : ''
+  return species === ''
+    ? message('season.unknown-both', { breeding, crop })
+    : message('season.unknown-distance', { breeding })
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from '../../messages/message.ts'
 import type { Breeding } from '../needs/population-goal.ts'
 
 /**
@@ -37,8 +38,8 @@ export function hoursOfIsolation(way: IsolationMethod, plants: number, pollinati
 }
 
 /** Hours as a keeper would say them: to the half hour below ten. */
-export function hoursInWords(hours: number): string {
+export function toldHours(hours: number): Message {
   const said = hours < 10 ? Math.max(0.5, Math.round(2 * hours) / 2) : Math.round(hours)
-  if (said < 1) return 'about half an hour'
-  return said === 1 ? 'about an hour' : `about ${said} hours`
+  if (said < 1) return message('season.half-hour')
+  return said === 1 ? message('season.one-hour') : message('season.hours', { hours: said })
 }

@@ -1,5 +1,5 @@
-import { countInWords, type Manner } from '../amounts/in-words.ts'
-import type { CountedUnit } from '../crops/counted-unit.ts'
+import { type Message, message } from '../../messages/message.ts'
+import type { CountedUnitName } from '../crops/counted-unit.ts'
 
 /** A lot from which nothing can be sown as it stands. */
 export interface LotNotSown {
@@ -10,25 +10,29 @@ export interface LotNotSown {
   readonly quarantine: string | null
 }
 
-/** Why no seed of an accession can go out to be grown, lot by lot: '300 seeds of HL24-0001-A are in quarantine: mould'. */
-export function noSeedInWords(lots: readonly LotNotSown[], unit: CountedUnit, manner: Manner): string {
+/** Why no seed of an accession can go out to be grown, lot by lot: '300 seeds of HL24-0001-A are in quarantine (mould)'. */
+export function whyNoSeed(lots: readonly LotNotSown[], unit: CountedUnitName): readonly Message[] {
   const held = lots.filter(({ seeds }) => seeds > 0)
-  if (held.length === 0) return `no ${unit.one} of it is left here`
-  return held
-    .map((lot) => `${countInWords(lot.seeds, unit, manner)} of ${lot.lotNumber} ${whereTheyAre(lot)}`)
-    .join('; ')
+  return held.length === 0
+    ? [message('season.no-seed-left', { unit })]
+    : held.map((lot) => whereTheyAre(lot, unit))
 }
 
-function whereTheyAre({ role, quarantine }: LotNotSown): string {
+function whereTheyAre(
+  { lotNumber, seeds: count, role, quarantine }: LotNotSown,
+  unit: CountedUnitName,
+): Message {
+  const lot = { seeds: { seeds: count, unit }, lot: lotNumber }
   // It is said within a sentence, and a keeper may have ended the reason as one.
-  if (quarantine !== null) return `are in quarantine: ${quarantine.replace(/[.\s]+$/, '')}`
+  if (quarantine !== null)
+    return message('season.lot-in-quarantine', { ...lot, reason: quarantine.replace(/[.\s]+$/, '') })
   switch (role) {
     case 'reference':
-      return 'are the reference sample, which is not sown without a reason'
+      return message('season.lot-reference', lot)
     case 'duplicate-elsewhere':
-      return 'are kept elsewhere'
+      return message('season.lot-elsewhere', lot)
     case 'working':
     case 'reserve':
-      return 'are thought to be dead'
+      return message('season.lot-dead', lot)
   }
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from '../../messages/message.ts'
 import { hoursOfIsolation, type IsolationMethod, type Pollination } from './isolation-method.ts'
 import { metresBetween, type Position } from './position.ts'
 import { isSeasonShort } from './season-length.ts'
@@ -68,7 +69,7 @@ export interface PlanChoice {
 /** What makes a choice impossible, in words. */
 export interface Clash {
   readonly kind: 'isolation' | 'neighbour' | 'area' | 'varieties' | 'crop' | 'way' | 'twice'
-  readonly sentence: string
+  readonly sentence: Message
   readonly choices: readonly PlanChoice[]
 }
 
@@ -159,9 +160,13 @@ export function clashesOf(problem: PlanProblem, choices: readonly PlanChoice[]):
     for (const other of placed.slice(index + 1)) {
       const both = [one.choice, other.choice]
       if (one.choice.accessionId === other.choice.accessionId) {
-        clashes.push({ kind: 'twice', choices: both, sentence: `${one.candidate.variety} is planned twice.` })
+        clashes.push({
+          kind: 'twice',
+          choices: both,
+          sentence: message('season.clash-twice', { variety: one.candidate.variety }),
+        })
       } else if (crosses(one, other)) {
-        clashes.push({ kind: 'isolation', choices: both, sentence: isolationInWords(one, other) })
+        clashes.push({ kind: 'isolation', choices: both, sentence: tooNear(one, other) })
       }
     }
   }
@@ -170,13 +175,21 @@ export function clashesOf(problem: PlanProblem, choices: readonly PlanChoice[]):
     const area = here.reduce((sum, { candidate }) => sum + candidate.area, 0)
     const all = here.map(({ choice }) => choice)
     if (area > freeBed(site) + 1e-9) {
-      const sentence = `${site.name} has ${bedInWords(site)}, and this takes ${metres(area)}.`
+      const sentence = message('season.clash-beds', {
+        garden: site.name,
+        ...bedOf(site),
+        takes: metres(area),
+      })
       if (here.length > 1) clashes.push({ kind: 'area', choices: all, sentence })
     }
     if (here.length > freeVarieties(site)) {
       const { varieties } = site.carried
-      const roots = varieties === 0 ? '' : ` beside ${varieties} from last season`
-      const sentence = `${site.name} takes at most ${site.mostVarieties} varieties, and this is ${here.length}${roots}.`
+      const sentence = message('season.clash-varieties', {
+        garden: site.name,
+        most: site.mostVarieties,
+        count: here.length,
+        roots: varieties,
+      })
       clashes.push({ kind: 'varieties', choices: all, sentence })
     }
   }
@@ -208,20 +221,19 @@ export function worthOf(problem: PlanProblem, choices: readonly PlanChoice[]): n
 
 function ownClashes(candidate: PlanCandidate, site: PlanSite, choice: PlanChoice): Clash[] {
   const clashes: Clash[] = []
-  const add = (kind: Clash['kind'], sentence: string) => clashes.push({ kind, sentence, choices: [choice] })
+  const { variety } = candidate
+  const garden = site.name
+  const add = (kind: Clash['kind'], sentence: Message) => clashes.push({ kind, sentence, choices: [choice] })
   if (site.takes.length > 0 && !site.takes.includes(candidate.cropId)) {
-    add('crop', `${site.name} does not take the crop of ${candidate.variety}.`)
+    add('crop', message('season.clash-crop', { garden, variety }))
   }
   if (choice.way === 'later' && candidate.laterDays === null) {
-    add(
-      'way',
-      `${candidate.variety} cannot be kept apart by sowing it later: its kind does not flower all at once. Cover it, or keep it far from others.`,
-    )
+    add('way', message('season.clash-later', { variety }))
   }
   if (candidate.area > freeBed(site) + 1e-9) {
     add(
       'area',
-      `${candidate.variety} takes ${metres(candidate.area)} m² of bed, and ${site.name} has ${site.carried.area === 0 ? metres(site.area) : bedInWords(site)}.`,
+      message('season.clash-bed', { variety, takes: metres(candidate.area), garden, ...bedOf(site) }),
     )
   }
   const near = site.neighbours.find(
@@ -230,7 +242,13 @@ function ownClashes(candidate: PlanCandidate, site: PlanSite, choice: PlanChoice
   if (near !== undefined && choice.way !== 'covered') {
     add(
       'neighbour',
-      `${near.crop} flowers ${metres(near.metres)} m from ${site.name}, and ${candidate.variety} wants about ${metres(candidate.isolation)} m. Cover it, or grow it elsewhere.`,
+      message('season.clash-neighbour', {
+        crop: near.crop,
+        metres: metres(near.metres),
+        garden,
+        variety,
+        wanted: metres(candidate.isolation),
+      }),
     )
   }
   const roots = site.flowering.find(
@@ -241,35 +259,36 @@ function ownClashes(candidate: PlanCandidate, site: PlanSite, choice: PlanChoice
     const wanted = Math.max(candidate.isolation, roots.isolation)
     add(
       'neighbour',
-      `${roots.variety} of last season flowers ${metres(roots.metres)} m from ${candidate.variety} at ${site.name}, and they want about ${metres(wanted)} m. Cover one of them, or grow it elsewhere.`,
+      message('season.clash-roots', {
+        other: roots.variety,
+        metres: metres(roots.metres),
+        variety,
+        garden,
+        wanted: metres(wanted),
+      }),
     )
   }
   return clashes
 }
 
-function isolationInWords(one: Planting, other: Planting): string {
-  const wanted = Math.max(one.candidate.isolation, other.candidate.isolation)
-  const apart = metres(metresApart(one.site, other.site))
-  const where =
-    one.site.siteId === other.site.siteId
-      ? `both at ${one.site.name}, whose beds are ${apart} m across`
-      : `at ${one.site.name} and ${other.site.name}, ${apart} m apart`
-  return `${one.candidate.variety} and ${other.candidate.variety} cross: ${where}, and they want about ${metres(wanted)} m. ${waysOut(one, other)}`
+function tooNear(one: Planting, other: Planting): Message {
+  const [first, second] = [one.candidate.laterDays, other.candidate.laterDays]
+  return message('season.clash-isolation', {
+    one: one.candidate.variety,
+    other: other.candidate.variety,
+    same: one.site.siteId === other.site.siteId ? 'yes' : 'no',
+    garden: one.site.name,
+    elsewhere: other.site.name,
+    metres: metres(metresApart(one.site, other.site)),
+    wanted: metres(Math.max(one.candidate.isolation, other.candidate.isolation)),
+    later: first === null || second === null ? 0 : Math.max(first, second),
+  })
 }
 
-function waysOut({ candidate: { laterDays } }: Planting, { candidate }: Planting): string {
-  return laterDays === null || candidate.laterDays === null
-    ? 'Cover one of them, or move it.'
-    : `Cover one of them, sow one ${Math.max(laterDays, candidate.laterDays)} days after the other, or move it.`
+function bedOf({ area, carried }: PlanSite) {
+  return { bed: metres(area), hasRoots: carried.area === 0 ? 'no' : 'yes', roots: metres(carried.area) }
 }
 
-function bedInWords(site: PlanSite): string {
-  const all = `${metres(site.area)} m² of bed`
-  return site.carried.area === 0
-    ? all
-    : `${all}, ${metres(site.carried.area)} m² of it under roots of last season`
-}
-
-function metres(value: number): string {
-  return String(Number(value.toFixed(value < 10 ? 1 : 0)))
+function metres(value: number): number {
+  return Number(value.toFixed(value < 10 ? 1 : 0))
 }

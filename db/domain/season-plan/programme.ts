@@ -53,7 +53,7 @@ export function programmeOf(problem: PlanProblem, locked: readonly PlanChoice[])
   const text = [
     'Maximize',
     ` worth: ${possible.length === 0 ? '0 nothing' : folded(possible.map(({ name, value }) => `+ ${figure(value)} ${name}`))}`,
-    'Subject To',
+    'st',
     ...(rows.length === 0 ? [' r0: nothing <= 1'] : rows),
     ...(fixings.length === 0 ? [] : ['Bounds', ...fixings]),
     'Binary',

@@ -1,4 +1,5 @@
 import type { LivingStock } from '../../contract/fields.ts'
+import type { Untold } from '../../contract/told.ts'
 import type { Manner } from '../../domain/amounts/in-words.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import {
@@ -96,7 +97,7 @@ export function standingOf(lots: readonly LifeRow[], policy: CollectionPolicy): 
 }
 
 /** The same as {@link standingOf}, with the reasons in words and the arithmetic line by line. */
-export function livingStockOf(lots: readonly LifeRow[], policy: CollectionPolicy): LivingStock {
+export function livingStockOf(lots: readonly LifeRow[], policy: CollectionPolicy): Untold<LivingStock> {
   const { facts, counted } = needFacts(lots, policy)
   const { living, unit } = facts
   const need = judgeNeed(facts)
@@ -106,7 +107,7 @@ export function livingStockOf(lots: readonly LifeRow[], policy: CollectionPolicy
     high: living.high,
     total: living.total,
     keep: need.keep,
-    unit: unit.many,
+    unit: countedUnit(unit).many,
     state: need.state,
     sentence: need.sentence,
     reasons: [...need.reasons],
@@ -133,8 +134,7 @@ function needFacts(
     policy: policyOf(first, policy),
     ...strengthOf(counted, first, policy),
     notCounted: seedsOf(lots.filter((row) => !countsTowardsKeeping(row))),
-    unit: countedUnit(first.countedUnit),
-    manner: policy,
+    unit: first.countedUnit,
   }
   return { facts, counted }
 }

@@ -2,7 +2,7 @@ import { sql } from 'drizzle-orm'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { plantCaution } from '../../domain/cautions/plant-caution.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
-import { unknownInWords } from '../../domain/crops/unknown.ts'
+import { unknownOf } from '../../domain/crops/unknown.ts'
 import { assumedViability } from '../../domain/germination/assumed-viability.ts'
 import { plantsFor } from '../../domain/needs/population-goal.ts'
 import type { ViabilityConstants } from '../../domain/viability/constants.ts'
@@ -69,7 +69,7 @@ export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Resul
     storageClass: row.storageClass,
     notes: cells(row)['notes'] === null ? null : String(cells(row)['notes']),
     own: row.addedEntryId !== null,
-    unknown: [...unknownInWords(row)],
+    unknown: [...unknownOf(row)],
     caution: plantCaution(row.commonName, row.species),
     facts: sourcedFacts(row),
   }

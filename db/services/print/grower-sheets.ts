@@ -1,10 +1,12 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { PlanLine } from '../../contract/regeneration-operations.ts'
-import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import type { Untold } from '../../contract/told.ts'
 import { breedingOf } from '../../domain/needs/population-goal.ts'
 import { growingAdvice } from '../../domain/season-plan/growing-words.ts'
 import { usualExtraction } from '../../domain/season-plan/seed-extraction.ts'
+import { LANGUAGES } from '../../messages/languages.ts'
+import { createTexts, type Texts } from '../../messages/texts.ts'
 import { flowingDocument } from '../../paper/drawing/flowing-document.ts'
 import { type GrowerVariety, growerSheetParts } from '../../paper/grower-sheets.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
@@ -28,6 +30,7 @@ export async function printGrowerSheets(
   if (lines.length === 0) {
     refuse('nothing-to-print', 'Nothing of the saved plan grows in that garden.', { field: 'siteId' })
   }
+  const texts = await textsOf(settingsOf(reading))
   const facts = await documentFacts(reading, `Grower sheets ${plan.season}`)
   const sheets = [...Map.groupBy(lines, ({ siteId }) => siteId).values()].flatMap((here) =>
     here.slice(0, 1).map((first) => ({
@@ -35,7 +38,7 @@ export async function printGrowerSheets(
       garden: first.site,
       season: plan.season,
       bringBackBy: `the end of ${here.some(({ biennial }) => biennial) ? `${plan.season}, or of ${plan.season + 1} what takes two seasons` : plan.season}`,
-      varieties: here.map((line) => varietyOf(reading, line)),
+      varieties: here.map((line) => varietyOf(reading, line, texts)),
       libraryName: facts.libraryName,
     })),
   )
@@ -43,7 +46,7 @@ export async function printGrowerSheets(
   return made(printed, `grower-sheets-${plan.season}.pdf`)
 }
 
-function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
+function varietyOf(reading: Reading, line: Untold<PlanLine>, texts: Texts): GrowerVariety {
   const ofCrop = rescueCrop(reading.sqlite, line.accessionId)
   const lots = lotsOfAccessions(reading.sqlite, [line.accessionId])
   const given = line.sow?.lots.map(({ lotId }) => lotId) ?? lots.map(({ lotId }) => lotId)
@@ -60,8 +63,7 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
       noSeed: line.noSeed,
       ofTheLast: line.sow === null || line.sow.enough ? null : Math.round(line.sow.expected),
       care: line.rescue.forGrower,
-      unit: countedUnit(lots[0]?.countedUnit ?? 'seed'),
-      manner: settingsOf(reading),
+      unit: lots[0]?.countedUnit ?? 'seed',
       areaM2: line.areaM2,
       isolationM: line.isolationM,
       unknown: line.unknown,
@@ -73,7 +75,16 @@ function varietyOf(reading: Reading, line: PlanLine): GrowerVariety {
       breeding: breedingOf(ofCrop.matingSystem),
       biennial: line.biennial,
       extraction: ofCrop.seedExtraction ?? usualExtraction(ofCrop.family),
-    }),
+    }).map(({ heading, sentences }) => ({
+      heading: texts.say(heading),
+      text: sentences.map((said) => (typeof said === 'string' ? said : texts.say(said))).join(' '),
+    })),
     cautions: cautionsOf(reading, given).map(({ text }) => text),
   }
+}
+
+/** Whoever tells messages as the library writes. */
+async function textsOf({ language, locale, massUnits }: ReturnType<typeof settingsOf>): Promise<Texts> {
+  const spoken = LANGUAGES.find(({ code }) => code === language) ?? LANGUAGES[0]
+  return createTexts({ ...spoken, manner: { locale, massUnits }, translation: await spoken.load() })
 }

@@ -2,23 +2,22 @@ import { eq } from 'drizzle-orm'
 import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { GrowOutLine } from '../../contract/regeneration-operations.ts'
-import { countInWords } from '../../domain/amounts/in-words.ts'
-import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import type { Untold } from '../../contract/told.ts'
 import { isBiennial } from '../../domain/crops/life-cycle.ts'
 import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
 import {
   type GrowOut,
-  growOutInWords,
   growOutState,
   harvestSeason,
-  noteInWords,
   notesToCome,
+  toldGrowOut,
+  toldNote,
   whyNotNoted,
 } from '../../domain/season-plan/grow-out.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { type GrowOutRow, growOutRows, notesOf, seedBackOf, seedOutFor } from '../../queries/grow-out-rows.ts'
 import { growOut, growOutNote } from '../../schema/season-tables.ts'
 import type { Reading, Writes } from '../book/context.ts'
-import { settingsOf } from '../book/settings.ts'
 
 /** A grow-out with all that was written of it. */
 export interface KnownGrowOut {
@@ -47,7 +46,7 @@ export function listGrowOuts(reading: Reading): Result<'grow-out.list'> {
   }
 }
 
-function lineOf(reading: Reading, row: GrowOutRow): GrowOutLine {
+function lineOf(reading: Reading, row: GrowOutRow): Untold<GrowOutLine> {
   const facts = factsOf(reading, row)
   const notes = notesOf(reading.sqlite, row.growOutId)
   return {
@@ -66,7 +65,7 @@ function lineOf(reading: Reading, row: GrowOutRow): GrowOutLine {
     state: growOutState(facts, reading.today),
     out: seedOutFor(reading.sqlite, row).map(({ count, ...lot }) => ({
       ...lot,
-      words: countInWords(count, countedUnit(row.countedUnit), settingsOf(reading)),
+      words: message('amount.seeds', { count, unit: row.countedUnit }),
     })),
     notes: notes.map((note) => ({
       entryId: note.entryId,
@@ -74,7 +73,7 @@ function lineOf(reading: Reading, row: GrowOutRow): GrowOutLine {
       on: note.on,
       plants: note.plants,
       note: note.note,
-      words: noteInWords(note),
+      words: toldNote(note),
     })),
     next: [...notesToCome(facts)],
     plantsSavedFrom: notes.find(({ kind }) => kind === 'saved-from')?.plants ?? null,
@@ -88,9 +87,9 @@ export function growOutOrRefuse(reading: Reading, growOutId: number): GrowOutRow
   const row = kept && growOutRows(reading.sqlite, kept.season).find((one) => one.growOutId === growOutId)
   return (
     row ??
-    refuse('not-found', 'No saved plan has that grow-out.', {
+    refuse('not-found', message('season.no-grow-out'), {
       field: 'growOutId',
-      todo: 'Save the plan first, or choose the grow-out again.',
+      todo: message('season.no-grow-out-todo'),
     })
   )
 }
@@ -108,20 +107,21 @@ export const noteGrowOut: Writes<'grow-out.record'> = (writing, input) => {
           : kind === 'saved-from' && plants === null
             ? 'plants'
             : 'on',
-      todo: 'Nothing was noted.',
+      todo: message('season.nothing-noted'),
     })
   }
   writing.db
     .insert(growOutNote)
     .values({ growOutId: row.growOutId, kind, onDate: input.on, plants, note, entryId: writing.entryId })
     .run()
-  const said = `${row.variety} at ${row.site}: ${noteInWords(noted)}`
+  const { variety, site: garden } = row
+  const said = message('season.noted-at', { variety, garden, note: toldNote(noted) })
   return { growOut: lineOf(writing, row), said, undoable: true }
 }
 
 interface Grown {
   readonly failed: boolean
-  readonly words: string
+  readonly words: Message
 }
 
 /** What is being grown now, or failed of late, in words, by accession; the latest grow-out of each. */
@@ -139,7 +139,7 @@ export function growingNow(reading: Reading, season: number): ReadonlyMap<number
     if (shown === undefined) continue
     now.set(accessionId, {
       failed: growing === undefined,
-      words: growOutInWords(shown.row.site, shown.facts),
+      words: toldGrowOut(shown.row.site, shown.facts),
     })
   }
   return now

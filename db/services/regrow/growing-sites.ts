@@ -4,6 +4,7 @@ import { refuse } from '../../contract/refusal.ts'
 import type { GrowingSite } from '../../contract/regeneration-operations.ts'
 import { type Position, positionOf } from '../../domain/season-plan/position.ts'
 import { reliabilityOf } from '../../domain/season-plan/worth.ts'
+import { message } from '../../messages/message.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { growOutsOf, neighbourRows, type SiteRow, siteRows } from '../../queries/plan-rows.ts'
 import { growingSite, siteNeighbour } from '../../schema/season-tables.ts'
@@ -66,7 +67,7 @@ export const saveSite: Writes<'site.change'> = (writing, input) => {
   for (const cropId of input.takes) cropOrRefuse(writing, cropId, 'takes')
   refuseTwiceNear(writing, input)
   if (input.growerId !== null && canonicalPersonId(writing.sqlite, input.growerId) === undefined) {
-    refuse('not-found', 'That person is not in the book.', { field: 'growerId' })
+    refuse('not-found', message('season.no-person'), { field: 'growerId' })
   }
   const { place } = input
   refuseMixedMaps(writing, input)
@@ -89,7 +90,7 @@ export const saveSite: Writes<'site.change'> = (writing, input) => {
   for (const { cropId, metres } of input.neighbours) {
     writing.db.insert(siteNeighbour).values({ siteId, cropId, metres }).run()
   }
-  return { siteId, said: `Kept the garden ${input.name}`, undoable: false }
+  return { siteId, said: message('season.garden-kept', { garden: input.name }), undoable: false }
 }
 
 /** Metres on a sketch and degrees on the earth cannot be compared. */
@@ -101,10 +102,10 @@ function refuseMixedMaps(reading: Reading, input: ParsedInput<'site.change'>): v
     return row.siteId !== input.siteId && theirs !== null && 'latitude' in theirs !== 'latitude' in place
   })
   if (other !== undefined) {
-    const has = 'latitude' in place ? 'metres on a sketch' : 'a latitude and longitude'
-    refuse('garden-place-unfit', `${other.name} is placed by ${has}. Place all gardens in one way.`, {
+    const theirs = 'latitude' in place ? 'sketch' : 'earth'
+    refuse('garden-place-unfit', message('season.mixed-maps', { place: theirs, garden: other.name }), {
       field: 'place',
-      todo: 'Place this one in the same way, or leave its place empty.',
+      todo: message('season.mixed-maps-todo'),
     })
   }
 }
@@ -115,9 +116,9 @@ function refuseTwiceNear(reading: Reading, { neighbours }: ParsedInput<'site.cha
   for (const { cropId } of neighbours) {
     const { commonName } = cropOrRefuse(reading, cropId, 'neighbours')
     if (seen.has(cropId)) {
-      refuse('named-twice', `${commonName} is named twice among what flowers nearby.`, {
+      refuse('named-twice', message('season.near-twice', { crop: commonName }), {
         field: 'neighbours',
-        todo: 'Keep the nearest of them.',
+        todo: message('season.near-twice-todo'),
       })
     }
     seen.add(cropId)
@@ -132,6 +133,6 @@ function addSite(writing: Writing, facts: SiteColumns): number {
 
 function changeSite(writing: Writing, siteId: number, facts: SiteColumns): number {
   const changed = writing.db.update(growingSite).set(facts).where(eq(growingSite.id, siteId)).run()
-  if (changed.changes === 0) refuse('not-found', 'That garden is not in the book.', { field: 'siteId' })
+  if (changed.changes === 0) refuse('not-found', message('season.garden-gone'), { field: 'siteId' })
   return siteId
 }

@@ -1,16 +1,15 @@
 import { eq } from 'drizzle-orm'
-import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import type { NeedRecord } from '../../contract/regeneration-operations.ts'
-import { countInWords, type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
-import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
+import type { NeedLine, NeedRecord } from '../../contract/regeneration-operations.ts'
+import type { Untold } from '../../contract/told.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
-import { chanceInWords } from '../../domain/needs/assurance.ts'
+import { timesIn100 } from '../../domain/needs/assurance.ts'
 import { outlookAt } from '../../domain/needs/cost-of-waiting.ts'
 import { driftTo } from '../../domain/needs/generations.ts'
 import { originsOf } from '../../domain/needs/origins.ts'
 import { breedingOf, plantsFor } from '../../domain/needs/population-goal.ts'
 import { seedsToSow } from '../../domain/needs/sowing.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { generationsOf, sharedSeed, takenByYear } from '../../queries/need-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
@@ -39,7 +38,7 @@ export const getNeed: Reads<'regeneration.get'> = (reading, input) => {
   const lots = lotsOfAccessions(reading.sqlite, [accessionId])
   const first = lots[0]
   if (facts === undefined || first === undefined) {
-    refuse('not-found', 'That accession is not in the book.', { field: 'accessionId' })
+    refuse('not-found', message('needs.accession-gone'), { field: 'accessionId' })
   }
   const [line] = needLines(reading, ranking, [{ facts, rank: index + 1 }])
   if (line === undefined) throw new Error('A ranked accession without its line')
@@ -53,7 +52,7 @@ export const getNeed: Reads<'regeneration.get'> = (reading, input) => {
     rescue: [...rescueOf(reading, lots, ranking.policy, line.sow).forKeeper],
     generations: drift.line.map(({ lotNumber, generation, plants }) => ({ lotNumber, generation, plants })),
     effectivePopulation: drift.effective,
-    drift: drift.words,
+    drift: [...drift.told],
   }
 }
 
@@ -65,12 +64,17 @@ function policyShown(reading: Reading, row: LotRow, ranking: Ranking) {
   const table = plantsFor(populationOf(row), grade)
   const plantsFrom =
     own?.ownPlants != null
-      ? 'your own figure for this accession'
+      ? message('needs.plants-own')
       : ofCrop?.ownPlants != null
-        ? `your own figure for ${row.crop}: ${ofCrop.ownReason}`
+        ? message('needs.plants-own-crop', { crop: row.crop, reason: ofCrop.ownReason ?? '' })
         : row.matingSystem === null
-          ? `${table} plants, usual at ${grade} grade: how ${row.crop} is pollinated is not known`
-          : `${row.crop} at ${grade} grade: ${table} plants (${breedingOf(row.matingSystem)})`
+          ? message('needs.plants-usual', { plants: table, grade, crop: row.crop })
+          : message('needs.plants-table', {
+              crop: row.crop,
+              grade,
+              plants: table,
+              breeding: breedingOf(row.matingSystem),
+            })
   return {
     grade,
     gradeIsOwn: row.ownGrade !== null,
@@ -85,77 +89,85 @@ function policyShown(reading: Reading, row: LotRow, ranking: Ranking) {
 function arithmeticOf(
   reading: Reading,
   lots: readonly LotRow[],
-  line: Result<'regeneration.list'>['needs'][number],
+  line: Untold<NeedLine>,
   ranking: Ranking,
-): NeedRecord['arithmetic'] {
-  const unit = countedUnit(lots[0]?.countedUnit ?? 'seed')
-  const manner = ranking.policy
+): Untold<NeedRecord>['arithmetic'] {
+  const unit = lots[0]?.countedUnit ?? 'seed'
   const taken = takenByYear(reading.sqlite, line.accessionId).slice(0, DEMAND_YEARS + 1)
   return [
-    { heading: 'To keep', lines: line.stock.arithmetic },
-    { heading: 'In each lot', lines: lots.map((row) => lotInWords(row, unit, manner)) },
-    { heading: 'To sow', lines: sowingInWords(lots, line, ranking, unit) },
+    { heading: message('needs.sums-keep'), lines: line.stock.arithmetic },
+    { heading: message('needs.sums-lots'), lines: lots.map(sumOfLot) },
+    { heading: message('needs.sums-sow'), lines: sumsOfSowing(lots, line, ranking) },
     {
-      heading: 'What members took',
+      heading: message('needs.sums-taken'),
       lines:
         taken.length === 0
-          ? ['nothing so far']
+          ? [message('needs.taken-nothing')]
           : [
-              ...taken.map(({ year, seeds }) => `${year}: ${countInWords(seeds, unit, manner)}`),
-              `a year, over the last ${DEMAND_YEARS}: ${numberInWords(Math.round(line.demand), manner)}`,
+              ...taken.map(({ year, seeds }) =>
+                message('needs.taken-in', { year: String(year), seeds: { seeds, unit } }),
+              ),
+              message('needs.taken-a-year', { years: DEMAND_YEARS, seeds: Math.round(line.demand) }),
             ],
     },
   ]
 }
 
-function lotInWords(row: LotRow, unit: CountedUnit, manner: Manner): string {
+function sumOfLot(row: LotRow): Message {
   const life = lifeOf(row)
-  const alive = Math.round(life.count * life.viability)
-  const sum = `${row.lotNumber}: ${countInWords(life.count, unit, manner)} x ${percent(life.viability)} ${aliveInWords(row, life)} = ${numberInWords(alive, manner)} living`
-  return countsTowardsKeeping(row) ? sum : `${sum}; not counted here: ${whyNotCounted(row)}`
+  return message('needs.sum-lot', {
+    lot: row.lotNumber,
+    seeds: { seeds: life.count, unit: row.countedUnit },
+    alive: { part: life.viability },
+    ...sourceOfLife(row, life),
+    living: Math.round(life.count * life.viability),
+    counted: countsTowardsKeeping(row) ? 'yes' : whyNotCounted(row),
+  })
 }
 
-function aliveInWords({ testedOn }: LotRow, { basis, on }: RowLife): string {
-  if (on === null || (basis !== 'tested' && basis !== 'forecast'))
-    return basis === 'tested' ? `sprouted ${testedOn}` : 'assumed alive'
-  return basis === 'tested' ? `alive, forecast from the test of ${testedOn}` : 'alive by forecast'
+function sourceOfLife({ testedOn }: LotRow, { basis, on }: RowLife) {
+  const tested = { day: testedOn ?? '1970-01-01' }
+  if (basis === 'tested') return { basis: on === null ? 'sprouted' : 'test', on: tested }
+  return { basis: on !== null && basis === 'forecast' ? 'forecast' : 'assumed', on: tested }
 }
 
-function whyNotCounted(row: LotRow): string {
-  if (row.quarantineReason !== null) return 'in quarantine'
-  return row.role === 'reference' ? 'the reference sample' : 'held elsewhere'
+function whyNotCounted(row: LotRow): 'quarantine' | 'reference' | 'elsewhere' {
+  if (row.quarantineReason !== null) return 'quarantine'
+  return row.role === 'reference' ? 'reference' : 'elsewhere'
 }
 
-function sowingInWords(
-  lots: readonly LotRow[],
-  line: Result<'regeneration.list'>['needs'][number],
-  ranking: Ranking,
-  unit: CountedUnit,
-): string[] {
+function sumsOfSowing(lots: readonly LotRow[], line: Untold<NeedLine>, ranking: Ranking): Message[] {
   const sown = (line.sow?.lots ?? []).flatMap(({ lotId, seeds }) => {
     const row = lots.find((lot) => lot.lotId === lotId)
     return row === undefined ? [] : [{ row, seeds, life: lifeOf(row) }]
   })
+  const unit = lots[0]?.countedUnit ?? 'seed'
   const [first] = sown
-  if (line.sow === null || first === undefined) return [`no living ${unit.one} to sow`]
-  const manner = ranking.policy
-  const { plants, ...policy } = policyOf(first.row, manner)
-  const number = (value: number) => numberInWords(value, manner, 4)
-  const emergence = number(policy.emergence)
-  const assured = `sown ${number(line.sow.seeds)}: ${chanceInWords(line.sow.chance)} all ${plants} plants come up, with the doubt of both`
+  if (line.sow === null || first === undefined) return [message('needs.none-living-to-sow', { unit })]
+  const { plants, emergence } = policyOf(first.row, ranking.policy)
+  const times = timesIn100(line.sow.chance)
+  const assured = message('needs.sum-assured', { seeds: line.sow.seeds, times, plants })
   if (sown.length > 1) {
-    const parts = sown.map(
-      ({ row, seeds, life }) =>
-        `${countInWords(seeds, unit, manner)} of ${row.lotNumber} x ${percent(life.viability)} alive x ${emergence} emergence = about ${number(Math.round(seeds * life.viability * policy.emergence))} plants`,
+    const parts = sown.map(({ row, seeds, life: { viability } }) =>
+      message('needs.sum-part', {
+        seeds: { seeds, unit },
+        lot: row.lotNumber,
+        alive: { part: viability },
+        emergence,
+        plants: Math.round(seeds * viability * emergence),
+      }),
     )
-    return [`${plants} plants: no lot alone is enough, several together are`, ...parts, assured]
+    return [message('needs.sum-several', { plants }), ...parts, assured]
   }
   const { viability, count } = first.life
-  const wanted = seedsToSow(plants, viability, policy.emergence) ?? 0
-  const sum = `${plants} plants / (${percent(viability)} alive x ${emergence} emergence) = ${countInWords(wanted, unit, manner)} of ${first.row.lotNumber} on average`
-  return line.sow.enough
-    ? [sum, assured]
-    : [sum, `it holds ${number(count)}: no full regrowing; risk at most ${number(line.sow.seeds)}`]
+  const sum = message('needs.sum-sow', {
+    plants,
+    alive: { part: viability },
+    emergence,
+    seeds: { seeds: seedsToSow(plants, viability, emergence) ?? 0, unit },
+    lot: first.row.lotNumber,
+  })
+  return line.sow.enough ? [sum, assured] : [sum, message('needs.sum-risk', { count, most: line.sow.seeds })]
 }
 
 function outlookOf(
@@ -200,8 +212,4 @@ function driftOf(reading: Reading, lots: readonly LotRow[], wanted: number) {
     .filter(countsTowardsKeeping)
     .toSorted((a, b) => b.generation - a.generation || b.balanceCount - a.balanceCount)[0]
   return driftTo(latest?.lotId ?? 0, all, wanted)
-}
-
-function percent(part: number): string {
-  return `${Math.round(100 * part)} %`
 }

@@ -1,9 +1,10 @@
 import type { NeedLine } from '../../contract/regeneration-operations.ts'
-import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import type { Untold } from '../../contract/told.ts'
 import { countsByState } from '../../domain/needs/need.ts'
 import { type Season, seasonOf } from '../../domain/needs/season.ts'
 import { regrowingsLeft } from '../../domain/needs/sowing.ts'
-import { byUrgency, costInWords, type UrgencyFacts, urgencyInWords } from '../../domain/needs/urgency.ts'
+import { byUrgency, toldCost, toldUrgency, type UrgencyFacts } from '../../domain/needs/urgency.ts'
+import { message } from '../../messages/message.ts'
 import type { Sqlite } from '../../migrations/connection.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accessionsMatching } from '../../queries/need-rows.ts'
@@ -95,7 +96,7 @@ export function needLines(
   reading: Reading,
   ranking: Ranking,
   page: readonly { readonly facts: UrgencyFacts; readonly rank: number }[],
-): NeedLine[] {
+): Untold<NeedLine>[] {
   const ids = page.map(({ facts }) => facts.accessionId)
   const lotsOf = Map.groupBy(lotsOfAccessions(reading.sqlite, ids), (row) => row.accessionId)
   return page.map(({ facts, rank }) => {
@@ -112,17 +113,21 @@ export function needLines(
       state: facts.state,
       stock: livingStockOf(lots, ranking.policy),
       cost: facts.cost,
-      costInWords: facts.state === 'none-left' ? 'none left' : costInWords(facts.cost),
+      costInWords: facts.state === 'none-left' ? message('needs.none-left') : toldCost(facts.cost),
       regrowingsLeft: regrowingsLeft(facts.living, policy),
       sow: sowingOf(reading, lots, ranking.policy),
       demand: facts.demand,
       onlySource: facts.onlySource,
       heldElsewhere: lots
         .filter(isHeldElsewhere)
-        .map((lot) => (lot.heldBy === '' ? lot.lotNumber : `${lot.lotNumber}, with ${lot.heldBy}`)),
+        .map((lot) =>
+          lot.heldBy === ''
+            ? lot.lotNumber
+            : message('needs.elsewhere-with', { lot: lot.lotNumber, holder: lot.heldBy }),
+        ),
       generation: Math.max(...lots.map((lot) => lot.generation)),
       growOut: ranking.grown.get(facts.accessionId) ?? null,
-      why: urgencyInWords(facts, countedUnit(first.countedUnit), ranking.season.year + 1, ranking.policy),
+      why: toldUrgency(facts, first.countedUnit, ranking.season.year + 1),
     }
   })
 }

@@ -2,10 +2,10 @@ import { asc, desc, eq } from 'drizzle-orm'
 import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { SeasonListHead } from '../../contract/regeneration-operations.ts'
-import { countInWords } from '../../domain/amounts/in-words.ts'
-import { countedUnit } from '../../domain/crops/counted-unit.ts'
-import { urgencyInWords } from '../../domain/needs/urgency.ts'
-import { growOutInWords } from '../../domain/season-plan/grow-out.ts'
+import type { CountedUnitName } from '../../domain/crops/counted-unit.ts'
+import { toldUrgency } from '../../domain/needs/urgency.ts'
+import { toldGrowOut } from '../../domain/season-plan/grow-out.ts'
+import { isMessage, type Message, message } from '../../messages/message.ts'
 import { columns, expression, pick, select, selectValue } from '../../queries/columns.ts'
 import { notesOfAccession } from '../../queries/grow-out-rows.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
@@ -25,9 +25,9 @@ export const saveSeasonList: Writes<'season-list.create'> = (writing, input) => 
     ({ accessionId, state }) => state === 'rescue' || state === 'regrow' || chosen.has(accessionId),
   )
   if (listed.filter(({ accessionId }) => chosen.has(accessionId)).length < chosen.size) {
-    refuse('not-found', 'One of the chosen accessions is not in the book.', {
+    refuse('not-found', message('season.list-accession-gone'), {
       field: 'chosen',
-      todo: 'Open the list again and choose anew.',
+      todo: message('season.list-accession-gone-todo'),
     })
   }
   const lotsOf = Map.groupBy(
@@ -62,11 +62,15 @@ export const saveSeasonList: Writes<'season-list.create'> = (writing, input) => 
         living: facts.living,
         keep,
         cost: facts.cost,
-        reason: urgencyInWords(facts, countedUnit(lots[0]?.countedUnit ?? 'seed'), season.year + 1, policy),
+        reason: JSON.stringify(toldUrgency(facts, lots[0]?.countedUnit ?? 'seed', season.year + 1)),
       })
       .run()
   }
-  const said = `Saved the list of season ${season.year}: ${chosen.size} of ${listed.length} to be grown`
+  const said = message('season.saved-list', {
+    year: String(season.year),
+    chosen: chosen.size,
+    all: listed.length,
+  })
   return { listId: id, said, undoable: true }
 }
 
@@ -94,7 +98,7 @@ export function listSeasonLists(reading: Reading): Result<'season-list.list'> {
 export const getSeasonList: Reads<'season-list.get'> = (reading, input) => {
   const list = heads(reading, 'season_list.id = ?', input.listId)[0]
   if (list === undefined) {
-    refuse('not-found', 'That season list is not in the book, or was taken back.', { field: 'listId' })
+    refuse('not-found', message('season.list-gone'), { field: 'listId' })
   }
   const lines = reading.db
     .select()
@@ -126,10 +130,10 @@ export const getSeasonList: Reads<'season-list.get'> = (reading, input) => {
           livingThen: line.living,
           keepThen: line.keep,
           costThen: line.cost,
-          reason: line.reason,
+          reason: storedReason(line.reason),
           stateNow: now.state,
           livingNow: now.living.about,
-          became: becameOf(reading, line.accessionId, list.on, countedUnit(first.countedUnit)),
+          became: becameOf(reading, line.accessionId, list.on, first.countedUnit),
         }
       })
     }),
@@ -143,8 +147,8 @@ export function becameOf(
   reading: Reading,
   accessionId: number,
   since: string,
-  unit: Parameters<typeof countInWords>[1],
-): string {
+  unit: CountedUnitName,
+): Message[] {
   const out = selectValue(
     reading.sqlite,
     expression<number | null>('-sum(movement.count)'),
@@ -161,18 +165,25 @@ export function becameOf(
      JOIN movement ON movement.lot_id = lot.id AND movement.kind = 'return'
      WHERE lot.accession_id = ? AND seed_return.on_date >= ? AND ${notUndone('seed_return')} GROUP BY lot.id`,
   ).all(accessionId, since)
-  const manner = settingsOf(reading)
-  const parts = [
-    ...(out == null ? [] : [`${countInWords(out, unit, manner)} went out to be grown`]),
+  return [
+    ...(out == null ? [] : [message('season.became-out', { seeds: { seeds: out, unit } })]),
     ...notedSince(reading, accessionId, since),
-    ...back.map(({ number, seeds }) => `${countInWords(seeds, unit, manner)} came back as ${number}`),
+    ...back.map(({ number, seeds }) =>
+      message('season.became-back', { seeds: { seeds, unit }, lot: number }),
+    ),
   ]
-  return parts.length === 0 ? 'nothing went out to be grown' : parts.join('; ')
 }
 
-function notedSince(reading: Reading, accessionId: number, since: string): string[] {
+/** Why an accession stood where it stood: a message, or in older lists its text. */
+function storedReason(kept: string): Message | string {
+  if (!kept.startsWith('{')) return kept
+  const read: unknown = JSON.parse(kept)
+  return isMessage(read) ? read : kept
+}
+
+function notedSince(reading: Reading, accessionId: number, since: string): Message[] {
   const notes = notesOfAccession(reading.sqlite, accessionId, since)
   return [...Map.groupBy(notes, (note) => note.growOutId).values()].map((ofOne) =>
-    growOutInWords(ofOne[0]?.site ?? '', { notes: ofOne }),
+    toldGrowOut(ofOne[0]?.site ?? '', { notes: ofOne }),
   )
 }

@@ -2,14 +2,14 @@ import { desc, eq, sql } from 'drizzle-orm'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { GrowingSite, PlanLine } from '../../contract/regeneration-operations.ts'
-import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import type { Untold } from '../../contract/told.ts'
 import { isBiennial } from '../../domain/crops/life-cycle.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import { breedingOf } from '../../domain/needs/population-goal.ts'
-import { crossingGroup, groupInWords } from '../../domain/season-plan/crossing.ts'
+import { crossingGroup, toldGroup } from '../../domain/season-plan/crossing.ts'
 import { greedyPlan } from '../../domain/season-plan/greedy.ts'
-import { growOutInWords, growOutState, isCarriedInto } from '../../domain/season-plan/grow-out.ts'
-import { apartInTimeInWords } from '../../domain/season-plan/in-time.ts'
+import { growOutState, isCarriedInto, toldGrowOut } from '../../domain/season-plan/grow-out.ts'
+import { toldApartInTime } from '../../domain/season-plan/in-time.ts'
 import {
   isolationDistance,
   unknownToPlan,
@@ -17,7 +17,7 @@ import {
 } from '../../domain/season-plan/isolation-distance.ts'
 import { hoursOfIsolation, pollinationOf } from '../../domain/season-plan/isolation-method.ts'
 import { whyLeftOut } from '../../domain/season-plan/left-out.ts'
-import { type LotNotSown, noSeedInWords } from '../../domain/season-plan/no-seed.ts'
+import { type LotNotSown, whyNoSeed } from '../../domain/season-plan/no-seed.ts'
 import {
   clashesOf,
   daysNeeded,
@@ -29,10 +29,11 @@ import {
   worthOf,
 } from '../../domain/season-plan/plan.ts'
 import { programmeOf, variablesOf } from '../../domain/season-plan/programme.ts'
-import { shortSeasonInWords } from '../../domain/season-plan/season-length.ts'
+import { toldShortSeason } from '../../domain/season-plan/season-length.ts'
 import { bedFor } from '../../domain/season-plan/spacing.ts'
 import { withRoots } from '../../domain/season-plan/standing-roots.ts'
 import { worthOfGrowing } from '../../domain/season-plan/worth.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { neighbourRows, planCrops } from '../../queries/plan-rows.ts'
@@ -56,7 +57,7 @@ const NEAR_ENOUGH = 0.01
 interface Planning {
   readonly problem: PlanProblem
   readonly season: number
-  readonly linesOf: (choices: readonly PlanChoice[]) => PlanLine[]
+  readonly linesOf: (choices: readonly PlanChoice[]) => Untold<PlanLine>[]
 }
 
 /** Gathers gardens and the wanted accessions as a plan sees them. Refuses an accession that is not in the book. */
@@ -76,7 +77,7 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
     const first = lots?.[0]
     const ofCrop = cropOf.get(accessionId)
     if (need === undefined || lots === undefined || first === undefined || ofCrop === undefined) {
-      return refuse('not-found', 'One of the accessions of this plan is not in the book.', {
+      return refuse('not-found', message('season.plan-accession-gone'), {
         field: 'accessionIds',
       })
     }
@@ -134,8 +135,8 @@ interface Known {
   readonly lots: readonly LotRow[]
   readonly policy: ReturnType<typeof policyOf>
   readonly biennial: boolean
-  readonly unknown: string
-  readonly isolationWhy: string
+  readonly unknown: Message | string
+  readonly isolationWhy: Message
 }
 
 function lineMaker(
@@ -152,17 +153,17 @@ function lineMaker(
     const row = byId.get(choice.accessionId)
     const site = sites.find(({ siteId }) => siteId === choice.siteId)
     return row === undefined || site === undefined
-      ? refuse('not-found', 'A garden of this plan is not in the book.', { field: 'choices' })
+      ? refuse('not-found', message('season.plan-garden-gone'), { field: 'choices' })
       : { choice, row, site }
   }
   const lineOf = (
     { choice, row, site }: ReturnType<typeof find>,
     choices: readonly PlanChoice[],
-  ): PlanLine => {
+  ): Untold<PlanLine> => {
     const { accessionId, siteId, way } = choice
     const { candidate, first, lots, policy, biennial, unknown, isolationWhy } = row
     const grown = growOuts.find(({ row: of }) => of.accessionId === accessionId && of.siteId === siteId)
-    const unit = countedUnit(first.countedUnit)
+    const unit = first.countedUnit
     const manner = settingsOf(reading)
     const sow = sowingOf(reading, lots, manner)
     const rescue = rescueOf(reading, lots, manner, sow)
@@ -179,25 +180,20 @@ function lineMaker(
       pollination: candidate.pollination,
       hours: hoursOfIsolation(way, candidate.plants, candidate.pollination),
       laterDays: candidate.laterDays,
-      apartInTime: apartInTimeInWords(problem, choices, choice),
+      apartInTime: toldApartInTime(problem, choices, choice),
       plants: policy.plants,
       areaM2: candidate.area,
-      group: groupInWords(candidate.group, cropsOf.get(candidate.group) ?? []),
+      group: toldGroup(candidate.group, cropsOf.get(candidate.group) ?? []),
       isolationM: candidate.isolation,
       isolationWhy,
-      shortSeason: shortSeasonInWords(
-        first.crop,
-        daysNeeded(candidate, way),
-        site,
-        sownLaterBy(candidate, way),
-      ),
+      shortSeason: toldShortSeason(first.crop, daysNeeded(candidate, way), site, sownLaterBy(candidate, way)),
       biennial,
       unknown,
       growOutId: grown?.row.growOutId ?? null,
       seedOut: grown?.facts.seedOut ?? false,
       became: becameOf(reading, accessionId, since, unit),
       sow,
-      noSeed: sow === null ? noSeedInWords(lots.map(lotNotSown), unit, manner) : '',
+      noSeed: sow === null ? [...whyNoSeed(lots.map(lotNotSown), unit)] : [],
       rescue: { forKeeper: [...rescue.forKeeper], forGrower: [...rescue.forGrower] },
     }
   }
@@ -240,9 +236,9 @@ export async function makePlan(
   linesOf(locked)
   const clash = clashesOf(problem, locked)[0]
   if (clash !== undefined) {
-    refuse('plan-clash', `What is to stay as it is cannot be done: ${clash.sentence}`, {
+    refuse('plan-clash', message('season.stay-clash', { clash: clash.sentence }), {
       field: 'locked',
-      todo: 'Let one of them go, or cover it, and plan again.',
+      todo: message('season.stay-clash-todo'),
     })
   }
   const greedy = greedyPlan(problem, locked)
@@ -309,7 +305,7 @@ export const savePlan: Writes<'season-plan.create'> = (writing, input) => {
   linesOf(input.choices)
   const clash = clashesOf(problem, input.choices)[0]
   if (clash !== undefined) {
-    refuse('plan-clash', clash.sentence, { field: 'choices', todo: 'Change the plan, then save it.' })
+    refuse('plan-clash', clash.sentence, { field: 'choices', todo: message('season.clash-todo') })
   }
   refuseToLoseGrowOuts(writing, season, input.choices)
   const { id } = writing.db
@@ -330,7 +326,7 @@ export const savePlan: Writes<'season-plan.create'> = (writing, input) => {
       .run()
   }
   const gardens = new Set(input.choices.map(({ siteId }) => siteId)).size
-  const said = `Saved the plan of season ${season}: ${input.choices.length} in ${gardens === 1 ? 'one garden' : `${gardens} gardens`}`
+  const said = message('season.saved-plan', { year: String(season), count: input.choices.length, gardens })
   return { planId: id, said, undoable: true }
 }
 
@@ -344,10 +340,10 @@ function refuseToLoseGrowOuts(writing: Writing, season: number, choices: readonl
     if (row.season !== season || isThere || (state !== 'seed-out' && state !== 'growing')) continue
     refuse(
       'plan-loses-grow-out',
-      `${row.variety} is growing ${growOutInWords(row.site, facts)}, and this plan leaves it out.`,
+      message('season.loses', { variety: row.variety, where: toldGrowOut(row.site, facts) }),
       {
         field: 'choices',
-        todo: 'Put it back there, or note in Season notes that it failed.',
+        todo: message('season.loses-todo'),
       },
     )
   }

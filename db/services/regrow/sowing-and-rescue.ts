@@ -1,9 +1,9 @@
 import type { Sowing } from '../../contract/regeneration-operations.ts'
-import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
 import { plantsFor } from '../../domain/needs/population-goal.ts'
 import { adviseRescue, type RescueAdvice } from '../../domain/needs/rescue.ts'
 import { type SowableLot, sowingAdvice } from '../../domain/needs/sowing.ts'
+import { type Message, message } from '../../messages/message.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
 import { peopleWithSeed, rescueCrop } from '../../queries/need-rows.ts'
 import type { Reading } from '../book/context.ts'
@@ -49,8 +49,7 @@ export function rescueOf(
     matingSystem: ofCrop.matingSystem,
     family: ofCrop.family,
     hardSeeded: ofCrop.hard === 1,
-    unit: countedUnit(first.countedUnit),
-    manner: policy,
+    unit: first.countedUnit,
     mayHaveIt: whoMayHaveIt(reading, lots, first.accessionId),
   })
 }
@@ -63,14 +62,14 @@ function sowable(reading: Reading, lots: readonly LotRow[]): SowableLot[] {
   })
 }
 
-function whoMayHaveIt(reading: Reading, lots: readonly LotRow[], accessionId: number): string[] {
+function whoMayHaveIt(reading: Reading, lots: readonly LotRow[], accessionId: number): Message[] {
   const people = peopleWithSeed(reading.sqlite, accessionId, addYears(reading.today, -PEOPLE_SINCE_YEARS))
   const elsewhere = lots.filter((lot) => lot.role === 'duplicate-elsewhere' && lot.balanceCount > 0)
   return [
-    ...elsewhere.map(
-      (lot) => `${lot.heldBy === '' ? 'whoever holds' : lot.heldBy}, duplicate ${lot.lotNumber}`,
+    ...elsewhere.map(({ heldBy: name, lotNumber: lot }) =>
+      name === '' ? message('needs.whoever-holds', { lot }) : message('needs.who-holds', { name, lot }),
     ),
-    ...(people.donor === null ? [] : [`${people.donor}, who gave it`]),
-    ...people.members.map(({ name, last }) => `${name}, who took some on ${last}`),
+    ...(people.donor === null ? [] : [message('needs.who-gave', { name: people.donor })]),
+    ...people.members.map(({ name, last }) => message('needs.who-took', { name, on: { day: last } })),
   ]
 }

@@ -1,13 +1,7 @@
-import type { PopulationGoal } from '../../../db/domain/needs/population-goal.ts'
+import { GRADES } from '../../../db/domain/needs/population-goal.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 
-/** What a regrowing is for, in the keeper's words. */
-export const GRADE_WORDS: Readonly<Record<PopulationGoal, string>> = {
-  quality: 'sound seed',
-  maintenance: 'the variety as it is',
-  conservation: 'its rarer traits as well',
+/** What a regrowing can be for, to choose from. */
+export function gradeChoices(t: Texts['text']) {
+  return GRADES.map((value) => ({ value, label: t(`needs.grade.${value}`) }))
 }
-
-export const GRADE_CHOICES = (['quality', 'maintenance', 'conservation'] as const).map((value) => ({
-  value,
-  label: `${value}: ${GRADE_WORDS[value]}`,
-}))

@@ -4,20 +4,20 @@ import type { PopulationGoal } from '../../../db/domain/needs/population-goal.ts
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { numberWithin } from '../../shared/card-form/whole-number.ts'
-import { GRADE_CHOICES } from './grade-words.ts'
-
-const CHOICES = [{ value: '', label: 'as the whole library' }, ...GRADE_CHOICES] as const
+import { useTexts } from '../../shared/format/use-texts.ts'
+import { gradeChoices } from './grade-words.ts'
 
 /** The grade, regrowings, assurance and threshold of this accession alone. */
 export function KeepPart({ need }: { readonly need: NeedRecord }) {
+  const { t } = useTexts()
   const [open, setOpen] = useState(false)
   return (
-    <section className="pane-part" aria-label="What it has to keep">
+    <section className="pane-part" aria-label={t('needs.keep-part')}>
       {open ? (
         <KeepForm need={need} onClose={() => setOpen(false)} />
       ) : (
         <button type="button" className="quiet-button" onClick={() => setOpen(true)}>
-          Change what it has to keep
+          {t('needs.change-keep')}
         </button>
       )}
     </section>
@@ -25,6 +25,7 @@ export function KeepPart({ need }: { readonly need: NeedRecord }) {
 }
 
 function KeepForm({ need, onClose }: { readonly need: NeedRecord; readonly onClose: () => void }) {
+  const { t } = useTexts()
   const form = useCardForm({
     empty: {
       grade: (need.gradeIsOwn ? need.grade : '') as PopulationGoal | '',
@@ -51,18 +52,21 @@ function KeepForm({ need, onClose }: { readonly need: NeedRecord; readonly onClo
           ...(sure === 100 * need.assurance ? {} : { assurance: sure / 100 }),
         }
   return (
-    <CardForm title="What it has to keep" sendWord="Keep this for the accession" {...form.sending(input)}>
-      {form.selectField('grade', 'Regrow it for', CHOICES)}
-      {form.textField('regrowings', 'Regrowings held in reserve', {
+    <CardForm title={t('needs.keep-part')} sendWord={t('needs.save-keep')} {...form.sending(input)}>
+      {form.selectField('grade', t('needs.regrow-it-for'), [
+        { value: '', label: t('needs.as-library') },
+        ...gradeChoices(t),
+      ])}
+      {form.textField('regrowings', t('needs.regrowings-held'), {
         path: 'regrowingsKept',
-        problem: wholeHeld === null ? 'Type a whole number from 1 to 20.' : undefined,
+        problem: wholeHeld === null ? t('needs.type-whole-within', { least: 1, most: 20 }) : undefined,
       })}
-      {form.textField('assurance', 'Of 100 sowings, how many must make all their plants', {
-        problem: sure === null ? 'Type a number from 50 to 99.' : undefined,
+      {form.textField('assurance', t('needs.assurance-asked'), {
+        problem: sure === null ? t('needs.type-within', { least: 50, most: 99 }) : undefined,
       })}
-      {form.textField('threshold', 'Of 100 seeds tested, how many must sprout', {
+      {form.textField('threshold', t('needs.threshold-asked'), {
         path: 'viabilityThreshold',
-        problem: percent === null ? 'Type a number from 5 to 100.' : undefined,
+        problem: percent === null ? t('needs.type-within', { least: 5, most: 100 }) : undefined,
       })}
     </CardForm>
   )

@@ -1,11 +1,13 @@
 import { Fragment } from 'react'
 import { Link } from 'wouter'
 import type { NeedRecord } from '../../../db/contract/regeneration-operations.ts'
-import { chanceInWords } from '../../../db/domain/needs/assurance.ts'
+import { timesIn100 } from '../../../db/domain/needs/assurance.ts'
+import { message } from '../../../db/messages/message.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
-import { capital, plantsInWords } from '../../shared/format/words.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
+import { capital } from '../../shared/format/words.ts'
 import { Card } from '../../shared/panes/card.tsx'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
@@ -25,19 +27,20 @@ interface NeedCardProps {
 
 /** Why an accession stands where it stands, what waiting costs, and what to do. */
 export function NeedCard({ accessionId, chosen, onTick, nextYear }: NeedCardProps) {
+  const { t, pieces } = useTexts()
   const read = useRead('regeneration.get', { accessionId })
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
   const need = read.data
-  if (need === undefined) return <p className="soft">Opening…</p>
+  if (need === undefined) return <p className="soft">{t('needs.opening')}</p>
   return (
     <Card className="card" name={need.variety}>
       <header className="card-head need-head">
         <h2 tabIndex={-1}>{need.variety}</h2>
         <p>
-          {need.crop} · {need.accessionNumber} · number {need.rank} of the list
+          {need.crop} · {need.accessionNumber} · {t('needs.rank', { rank: need.rank })}
         </p>
       </header>
-      <section className="pane-part" aria-label="How it stands">
+      <section className="pane-part" aria-label={t('needs.how-it-stands')}>
         <div className="head-row">
           <p>
             <strong>{capital(need.stock.sentence)}</strong>
@@ -51,44 +54,47 @@ export function NeedCard({ accessionId, chosen, onTick, nextYear }: NeedCardProp
         <p>{need.why}</p>
         {need.growOut !== null && (
           <p>
-            <strong>{need.growOut.failed ? 'Its growing failed' : 'It is being grown'}</strong>{' '}
-            {need.growOut.words}.
+            {pieces(
+              message('needs.grown', {
+                failed: need.growOut.failed ? 'yes' : 'no',
+                where: need.growOut.words,
+              }),
+              { strong: (words) => <strong key="strong">{words}</strong> },
+            )}
           </p>
         )}
         <label className="need-tick tick strong">
           <input type="checkbox" checked={chosen} onChange={onTick} />
-          Grow it this season
+          {t('needs.grow-it')}
         </label>
       </section>
       {need.rescue.length > 0 && (
-        <section className="pane-part need-rescue" aria-label="Rescue">
-          <h3>{need.sow === null ? 'None to sow' : 'The last seeds'}</h3>
+        <section className="pane-part need-rescue" aria-label={t('needs.rescue-part')}>
+          <h3>{need.sow === null ? t('needs.none-to-sow') : t('needs.last-seeds')}</h3>
           <ol className="bullets">
             {need.rescue.map((line) => (
               <li key={line}>{line}</li>
             ))}
           </ol>
-          {need.sow !== null && (
-            <p className="soft">
-              Treated seed is poisonous: read the cautions on its card before you touch it.
-            </p>
-          )}
+          {need.sow !== null && <p className="soft">{t('needs.treated-caution')}</p>}
         </section>
       )}
       <SeasonsAhead need={need} nextYear={nextYear} />
       <Arithmetic need={need} />
-      <section className="pane-part" aria-label="Its generations">
-        <h3>Its generations</h3>
+      <section className="pane-part" aria-label={t('needs.generations')}>
+        <h3>{t('needs.generations')}</h3>
         {need.generations.length > 0 && (
           <ul className="bullets">
             {need.generations.map(({ lotNumber, generation, plants }) => (
               <li key={generation}>
-                {generation}: {lotNumber}, {plants === null ? 'plants not noted' : plantsInWords(plants)}
+                {plants === null
+                  ? t('needs.generation-not-noted', { generation, lot: lotNumber })
+                  : t('needs.generation', { generation, lot: lotNumber, plants })}
               </li>
             ))}
           </ul>
         )}
-        <p>{need.drift}</p>
+        <p>{need.drift.join(' ')}</p>
       </section>
       <KeepPart
         key={`${need.plants} ${need.grade} ${need.regrowings} ${need.assurance} ${need.threshold}`}
@@ -100,33 +106,41 @@ export function NeedCard({ accessionId, chosen, onTick, nextYear }: NeedCardProp
 
 function Arithmetic({ need }: { readonly need: NeedRecord }) {
   const format = useFormat()
+  const { t, pieces } = useTexts()
   const { sow } = need
   return (
-    <section className="pane-part" aria-label="How this is worked out">
-      <h3>How this is worked out</h3>
+    <section className="pane-part" aria-label={t('needs.how-worked-out')}>
+      <h3>{t('needs.how-worked-out')}</h3>
       <FactList
         facts={[
-          { name: 'Plants for one regrowing', value: `${format.number(need.plants)}: ${need.plantsFrom}` },
-          { name: 'Regrowings it still holds', value: format.number(need.regrowingsLeft) },
+          { name: t('needs.plants-for-one'), value: `${format.number(need.plants)}: ${need.plantsFrom}` },
+          { name: t('needs.regrowings-left'), value: format.number(need.regrowingsLeft) },
           {
-            name: 'To sow this season',
+            name: t('needs.to-sow'),
             value: sow && (
               <>
                 {sow.lots.map(({ lotId, lotNumber, seeds }, index) => (
                   <Fragment key={lotId}>
-                    {index > 0 && ' and '}
-                    {format.number(seeds)} of <Link href={lotAddress(lotId)}>{lotNumber}</Link>
+                    {index > 0 && ', '}
+                    {pieces(message('needs.sow-of-lot', { seeds, lot: lotNumber }), {
+                      link: (words) => (
+                        <Link key={lotId} href={lotAddress(lotId)}>
+                          {words}
+                        </Link>
+                      ),
+                    })}
                   </Fragment>
                 ))}
+                {': '}
                 {sow.enough
-                  ? `: all plants come up ${chanceInWords(sow.chance)}`
-                  : ': all that may be risked'}
+                  ? t('needs.all-come-up', { times: timesIn100(sow.chance) })
+                  : t('needs.all-at-risk')}
               </>
             ),
           },
           {
-            name: 'Held elsewhere',
-            value: need.heldElsewhere.length === 0 ? 'nowhere that is known' : need.heldElsewhere.join('; '),
+            name: t('needs.held-elsewhere'),
+            value: need.heldElsewhere.length === 0 ? t('needs.held-nowhere') : need.heldElsewhere.join('; '),
           },
         ]}
       />

@@ -1,4 +1,7 @@
 import type { NeedLine } from '../../../db/contract/regeneration-operations.ts'
+import { message } from '../../../db/messages/message.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { type PaneRow, PaneRows } from '../../shared/panes/pane-rows.tsx'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
@@ -15,14 +18,15 @@ interface NeedListProps {
 
 /** Needs, the most urgent first; the space bar ticks one to be grown. */
 export function NeedList({ needs, chosen, onTick, onOpen }: NeedListProps) {
+  const { t, pieces } = useTexts()
   return (
     <>
       <p className="soft small">
-        <kbd>↓</kbd> goes on · <kbd>Space</kbd> ticks to grow it · <kbd>Enter</kbd> opens why
+        {pieces(message('needs.keys'), { key: (words) => <kbd key={words.join('')}>{words}</kbd> })}
       </p>
       <PaneRows
-        label="Needs"
-        rows={needs.map((need) => needRow(need, chosen.includes(need.accessionId), onTick))}
+        label={t('needs.needs')}
+        rows={needs.map((need) => needRow(need, chosen.includes(need.accessionId), onTick, t))}
         rowClass="need-link"
         ranked
         onOpen={onOpen}
@@ -35,14 +39,19 @@ export function NeedList({ needs, chosen, onTick, onOpen }: NeedListProps) {
   )
 }
 
-function needRow(need: NeedLine, isChosen: boolean, onTick: NeedListProps['onTick']): PaneRow {
+function needRow(
+  need: NeedLine,
+  isChosen: boolean,
+  onTick: NeedListProps['onTick'],
+  t: Texts['text'],
+): PaneRow {
   return {
     address: needAddress(need.accessionId),
     before: (
       <input
         type="checkbox"
         tabIndex={-1}
-        aria-label={`Grow ${need.variety} this season`}
+        aria-label={t('needs.grow-variety', { variety: need.variety })}
         checked={isChosen}
         onChange={() => onTick(need.accessionId)}
       />
@@ -59,11 +68,11 @@ function needRow(need: NeedLine, isChosen: boolean, onTick: NeedListProps['onTic
           <SeedBar {...barOf(need)} />
         </span>
         <span className="need-cost">
-          {isChosen && <strong>to grow · </strong>}
+          {isChosen && <strong>{t('needs.to-grow')} · </strong>}
           {need.growOut !== null && (
-            <strong>{need.growOut.failed ? 'its growing failed · ' : 'being grown · '}</strong>
+            <strong>{need.growOut.failed ? t('needs.growing-failed') : t('needs.being-grown')} · </strong>
           )}
-          lost by waiting: {need.costInWords}
+          {need.costInWords}
         </span>
       </>
     ),

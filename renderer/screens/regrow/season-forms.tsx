@@ -4,9 +4,10 @@ import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import type { SeasonDraft, SeasonStep } from '../../shared/season-draft/season-draft.ts'
 import { TextField } from '../../shared/table-form/fields.tsx'
-import { GRADE_CHOICES } from './grade-words.ts'
+import { gradeChoices } from './grade-words.ts'
 
 interface SaveListProps {
   readonly year: number
@@ -16,13 +17,13 @@ interface SaveListProps {
 
 /** Saves the needs as they stand today with what was ticked, to be looked up next year. */
 export function SaveList({ year, season: { chosen, note }, dispatch }: SaveListProps) {
+  const { t } = useTexts()
   const [open, setOpen] = useState(false)
   const write = useWrite('season-list.create')
-  const count = chosen.length
   if (!open) {
     return (
       <button type="button" className="quiet-button" onClick={() => setOpen(true)}>
-        {`Save the list of season ${year}${count === 0 ? '' : `, ${count} to grow`}`}
+        {t('needs.save-list', { year: String(year), chosen: chosen.length })}
       </button>
     )
   }
@@ -32,19 +33,19 @@ export function SaveList({ year, season: { chosen, note }, dispatch }: SaveListP
   }
   return (
     <CardForm
-      title={count === 0 ? 'Save the list with nothing ticked' : `Save the list, ${count} to grow`}
+      title={t('needs.save-list-title', { chosen: chosen.length })}
       level={2}
-      sendWord="Save this list"
+      sendWord={t('needs.save-this-list')}
       busy={write.isPending}
       error={write.error}
       onSend={() => write.mutate({ chosen: [...chosen], note }, { onSuccess: done })}
       onClose={() => setOpen(false)}
     >
       <TextField
-        label="Note"
+        label={t('needs.note')}
         value={note}
         onChange={(typed) => dispatch({ kind: 'noted', note: typed })}
-        hint="why these, or what was promised; may stay empty"
+        hint={t('needs.list-note-hint')}
       />
     </CardForm>
   )
@@ -57,14 +58,20 @@ interface SeasonFormProps {
 
 /** What regrowings are for in this library, and the day on which a season is sown. */
 export function SeasonForm({ grade, onClose }: SeasonFormProps) {
+  const { t } = useTexts()
   const sowingDay = useRead('collection.get', {}).data?.settings.sowingDay ?? ''
   const form = useCardForm({ empty: { grade, sowingDay }, writes: 'settings.change', onClose })
   return (
-    <CardForm title="Every season" level={2} sendWord="Keep this" {...form.sending({ settings: form.typed })}>
-      {form.selectField('grade', 'Regrow for', GRADE_CHOICES)}
-      {form.textField('sowingDay', 'Sown about, month-day', {
+    <CardForm
+      title={t('needs.every-season')}
+      level={2}
+      sendWord={t('needs.save')}
+      {...form.sending({ settings: form.typed })}
+    >
+      {form.selectField('grade', t('needs.regrow-for'), gradeChoices(t))}
+      {form.textField('sowingDay', t('needs.sowing-day'), {
         path: 'settings.sowingDay',
-        hint: '04-15 is the fifteenth of April',
+        hint: t('needs.sowing-day-hint'),
       })}
     </CardForm>
   )

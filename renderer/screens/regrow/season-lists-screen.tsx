@@ -1,45 +1,41 @@
 import { Link } from 'wouter'
-import type { SeasonListHead } from '../../../db/contract/regeneration-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'
 import { useListAndCard } from '../../shared/panes/use-list-and-card.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { RowTable } from '../../shared/parts/row-table.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
-import { GRADE_WORDS } from './grade-words.ts'
 import './regrow.css'
 import { Card } from '../../shared/panes/card.tsx'
 import { needAddress, seasonListAddress } from './regrow-address.ts'
 
 /** Saved season lists on the left; on the right what one chose, and what became of it. */
 export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
-  const format = useFormat()
+  const { t } = useTexts()
   const read = useRead('season-list.list', {})
   const first = read.data?.lists[0]
   const { card, openCard } = useListAndCard(listId !== undefined, first && seasonListAddress(first.listId))
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
-  if (read.data === undefined) return <p className="soft waiting">Opening…</p>
+  if (read.data === undefined) return <p className="soft waiting">{t('needs.opening')}</p>
   const { lists } = read.data
   return (
     <div className="panes regrow regrow-past">
-      <section className="panes-list" aria-label="List">
+      <section className="panes-list" aria-label={t('needs.list')}>
         <header className="head-row regrow-head">
-          <h1>Season lists</h1>
-          <Link href={needAddress()}>Back to this season</Link>
+          <h1>{t('needs.lists')}</h1>
+          <Link href={needAddress()}>{t('needs.back-to-season')}</Link>
         </header>
-        {lists.length === 0 && (
-          <p>No list is saved yet. On Regrow, tick what is to be grown and save the list of the season.</p>
-        )}
+        {lists.length === 0 && <p>{t('needs.no-list')}</p>}
         <PaneRows
-          label="Saved lists"
+          label={t('needs.saved-lists')}
           rows={lists.map((list) => ({
             address: seasonListAddress(list.listId),
             content: (
               <>
-                <span className="strong">Season {list.season}</span>
+                <span className="strong">{t('needs.season', { year: String(list.season) })}</span>
                 <span className="soft">
-                  saved {format.day(list.on)} · {list.chosen} of {list.accessions} to grow
+                  {t('needs.list-head', { on: { day: list.on }, chosen: list.chosen, all: list.accessions })}
                 </span>
               </>
             ),
@@ -47,7 +43,7 @@ export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
           onOpen={openCard}
         />
       </section>
-      <section className="panes-card" aria-label="What became of it" ref={card}>
+      <section className="panes-card" aria-label={t('needs.became')} ref={card}>
         {listId !== undefined && lists.length > 0 && <OneList key={listId} listId={listId} />}
       </section>
     </div>
@@ -55,50 +51,61 @@ export function SeasonListsScreen({ listId }: { readonly listId?: number }) {
 }
 
 function OneList({ listId }: { readonly listId: number }) {
-  const format = useFormat()
+  const { t } = useTexts()
   const read = useRead('season-list.get', { listId })
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
-  if (read.data === undefined) return <p className="soft">Opening…</p>
+  if (read.data === undefined) return <p className="soft">{t('needs.opening')}</p>
   const { list, lines } = read.data
   return (
-    <Card className="card" name={`Season ${list.season}`}>
+    <Card className="card" name={t('needs.season', { year: String(list.season) })}>
       <header className="card-head need-head">
-        <h2 tabIndex={-1}>Season {list.season}</h2>
-        <p>{headInWords(list, format.day(list.on))}</p>
+        <h2 tabIndex={-1}>{t('needs.season', { year: String(list.season) })}</h2>
+        <p>
+          {t('needs.list-summary', {
+            on: { day: list.on },
+            grade: list.grade,
+            chosen: list.chosen,
+            all: list.accessions,
+          })}{' '}
+          {list.note}
+        </p>
       </header>
       <div className="pane-part list-table-frame">
         <RowTable
           className="list-table"
-          label={`Season ${list.season}, then and now`}
+          label={t('needs.then-and-now', { year: String(list.season) })}
           rowHeads
           rows={lines}
           keyOf={({ accessionId }) => accessionId}
           columns={[
             [
-              'Variety',
+              t('needs.variety'),
               ({ accessionId, variety, chosen }) => (
                 <>
                   <Link href={needAddress(accessionId)}>{variety}</Link>
-                  <span className="soft">{chosen ? 'to grow' : 'left for later'}</span>
+                  <span className="soft">{chosen ? t('needs.to-grow') : t('needs.left-for-later')}</span>
                 </>
               ),
             ],
             [
-              'Then',
+              t('needs.then'),
               ({ stateThen, livingThen, keepThen }) => (
                 <>
                   <StateMark mark={stateThen} />
-                  <span className="soft">{`${format.number(livingThen)} of ${format.number(keepThen)}`}</span>
+                  <span className="soft">{t('needs.living-of', { living: livingThen, keep: keepThen })}</span>
                 </>
               ),
             ],
-            ['What became of it', ({ became }) => became],
             [
-              'Now',
+              t('needs.became'),
+              ({ became }) => (became.length === 0 ? t('season.became-nothing') : became.join('; ')),
+            ],
+            [
+              t('needs.now'),
               ({ stateNow, livingNow }) => (
                 <>
                   <StateMark mark={stateNow} />
-                  <span className="soft">{format.number(livingNow)} living</span>
+                  <span className="soft">{t('needs.living-now', { living: livingNow })}</span>
                 </>
               ),
             ],
@@ -107,9 +114,4 @@ function OneList({ listId }: { readonly listId: number }) {
       </div>
     </Card>
   )
-}
-
-function headInWords(list: SeasonListHead, day: string): string {
-  const note = list.note === '' ? '' : ` ${list.note}`
-  return `Saved ${day}, for ${GRADE_WORDS[list.grade]}: ${list.chosen} of ${list.accessions} to grow.${note}`
 }

@@ -1,7 +1,9 @@
 import { scaleLinear } from 'd3-scale'
 import { area, line } from 'd3-shape'
 import type { NeedRecord } from '../../../db/contract/regeneration-operations.ts'
+import { message } from '../../../db/messages/message.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { RowTable } from '../../shared/parts/row-table.tsx'
 
 interface SeasonsAheadProps {
@@ -19,35 +21,33 @@ const BOTTOM = 26
 /** Living seeds at each sowing to come if nothing is regrown: a picture, and the same as a table. */
 export function SeasonsAhead({ need, nextYear }: SeasonsAheadProps) {
   const format = useFormat()
+  const { t } = useTexts()
   const cost = need.outlook.find(({ year }) => year === nextYear)?.cost ?? need.cost
   return (
-    <section className="pane-part" aria-label="If you wait">
-      <h3>If you wait</h3>
+    <section className="pane-part" aria-label={t('needs.if-you-wait')}>
+      <h3>{t('needs.if-you-wait')}</h3>
       <LivingPicture need={need} />
       <RowTable
         className="need-seasons"
-        label="What is left, sowing by sowing"
+        label={t('needs.sowing-by-sowing')}
         rowHeads
         rows={need.outlook}
         keyOf={({ year }) => year}
         rowProps={({ year }) => ({ 'data-coming': year === nextYear || undefined })}
         columns={[
-          ['Sowing of', ({ year }) => year],
-          [`living ${need.stock.unit}, about`, ({ living }) => format.number(living)],
-          ['likely between', ({ low, high }) => `${format.number(low)} to ${format.number(high)}`],
-          ['no full regrowing', (season) => format.percent(season.cost)],
+          [t('needs.sowing-of'), ({ year }) => year],
+          [t('needs.living-about-column', { unit: need.stock.unit }), ({ living }) => format.number(living)],
+          [t('needs.likely-between'), ({ low, high }) => t('needs.low-to-high', { low, high })],
+          [t('needs.no-full'), (season) => format.percent(season.cost)],
         ]}
       />
-      <p className="soft">
-        Waiting a season: {format.percent(cost)} chance that {nextYear} finds too few. Ageing is a rule of
-        thumb from the years that the crop’s seed keeps; members are thought to go on taking what can be
-        spared.
-      </p>
+      <p className="soft">{t('needs.waiting', { cost: { part: cost }, year: String(nextYear) })}</p>
     </section>
   )
 }
 
 function LivingPicture({ need }: { readonly need: NeedRecord }) {
+  const { t } = useTexts()
   const { outlook, stock } = need
   const one = stock.keep / need.regrowings
   const most = Math.max(stock.keep, ...outlook.map(({ high }) => Math.min(high, 2.5 * stock.keep))) * 1.05
@@ -63,10 +63,15 @@ function LivingPicture({ need }: { readonly need: NeedRecord }) {
     )(outlook) ?? ''
   const living = line<Season>(at, (season) => y(season.living))(outlook) ?? ''
   const rules = [
-    { at: stock.keep, words: `${Math.ceil(stock.keep)} to keep` },
-    ...(need.regrowings > 1 ? [{ at: one, words: `${Math.ceil(one)} for one regrowing` }] : []),
+    { at: stock.keep, words: t('needs.to-keep-rule', { keep: Math.ceil(stock.keep) }) },
+    ...(need.regrowings > 1 ? [{ at: one, words: t('needs.for-one-rule', { seeds: Math.ceil(one) }) }] : []),
   ]
-  const words = `Living ${stock.unit} at the sowings of ${outlook.map(({ year, living }) => `${year}: about ${living}`).join(', ')}`
+  const words = t('needs.living-picture', {
+    unit: stock.unit,
+    sowings: {
+      list: outlook.map(({ year, living }) => message('needs.living-at', { year: String(year), living })),
+    },
+  })
   return (
     <svg className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words}>
       <line className="chart-rule" x1={LEFT} x2={WIDTH - RIGHT} y1={y(0)} y2={y(0)} />

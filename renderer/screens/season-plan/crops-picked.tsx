@@ -1,6 +1,9 @@
 import { type ReactNode, useState } from 'react'
+import { message } from '../../../db/messages/message.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { CROPS } from '../../shared/table-form/crop-source.ts'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
+import { ALOUD } from './aloud.tsx'
 
 interface Picked {
   readonly cropId: string
@@ -20,6 +23,7 @@ interface CropsPickedProps {
 
 /** Crops picked by a few letters, one after another; each can be taken out again. */
 export function CropsPicked({ label, none, picked, onAdd, onTakeOut, beside }: CropsPickedProps) {
+  const { t, pieces } = useTexts()
   const [text, setText] = useState('')
   return (
     <div className="crops-picked card-form-wide">
@@ -33,8 +37,8 @@ export function CropsPicked({ label, none, picked, onAdd, onTakeOut, beside }: C
           setText('')
           if (!picked.some((one) => one.cropId === cropId)) onAdd(cropId)
         }}
-        nothingFound={() => 'Type a few letters of its English or botanical name.'}
-        placeholder="one more: bean, tomato, Lactuca …"
+        nothingFound={() => t('season.pick-crop')}
+        placeholder={t('season.one-more-crop')}
         words={picked.length === 0 ? <p>{none}</p> : ''}
       />
       {picked.length > 0 && (
@@ -43,7 +47,7 @@ export function CropsPicked({ label, none, picked, onAdd, onTakeOut, beside }: C
             <li key={one.cropId}>
               {beside?.(one) ?? <span>{one.crop}</span>}
               <button type="button" className="word-button" onClick={() => onTakeOut(one.cropId)}>
-                take out<span className="only-aloud">: {one.crop}</span>
+                {pieces(message('season.take-out-crop', { crop: one.crop }), ALOUD)}
               </button>
             </li>
           ))}

@@ -4,6 +4,7 @@ import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { TextField } from '../../shared/table-form/fields.tsx'
 import { CropsPicked } from './crops-picked.tsx'
 
@@ -13,15 +14,12 @@ interface GardenFormProps {
   readonly onClose: () => void
 }
 
-const WAYS = [
-  { value: 'none', label: 'not known' },
-  { value: 'sketch', label: 'metres on a sketch' },
-  { value: 'earth', label: 'latitude and longitude' },
-] as const
-type Way = (typeof WAYS)[number]['value']
+const WAYS = ['none', 'sketch', 'earth'] as const
+type Way = (typeof WAYS)[number]
 
 /** A garden: whose, how much bed, how long its season, where it lies, which crops it takes, what flowers nearby. */
 export function GardenForm({ site, onClose }: GardenFormProps) {
+  const { t } = useTexts()
   const form = useCardForm({
     draftName: `garden/${site?.siteId ?? 'new'}`,
     empty: typedFrom(site),
@@ -68,67 +66,74 @@ export function GardenForm({ site, onClose }: GardenFormProps) {
       note: typed.note,
     }
   }
-  const [along, across] = typed.way === 'earth' ? ['Latitude', 'Longitude'] : ['Metres east', 'Metres north']
+  const [along, across] =
+    typed.way === 'earth'
+      ? [t('season.latitude'), t('season.longitude')]
+      : [t('season.metres-east'), t('season.metres-north')]
   const unless = (isRead: boolean, problem: string) => (isRead ? undefined : problem)
   return (
     <CardForm
-      title={site === null ? 'A new garden' : site.name}
+      title={site === null ? t('season.new-garden') : site.name}
       level={2}
-      sendWord="Keep this garden"
+      sendWord={t('season.save-garden')}
       {...form.sending(read())}
     >
-      {form.textField('name', 'Its name')}
-      {form.selectField('grower', 'Grower', [
-        { value: '', label: 'nobody named' },
+      {form.textField('name', t('season.garden-name'))}
+      {form.selectField('grower', t('season.grower'), [
+        { value: '', label: t('season.nobody-named') },
         ...growers.map(({ personId, name }) => ({ value: String(personId), label: name })),
       ])}
-      {form.textField('area', 'Free bed, m²', {
-        problem: unless(missing !== 'bed', 'Type its bed and how many varieties it takes.'),
+      {form.textField('area', t('season.free-bed'), {
+        problem: unless(missing !== 'bed', t('season.type-bed')),
       })}
-      {form.textField('most', 'Varieties at most')}
-      {form.textField('season', 'Days without frost', {
-        hint: 'in a usual year; may stay empty',
-        problem: unless(missing !== 'season', 'Type 1 to 366 days, or leave it empty.'),
+      {form.textField('most', t('season.most-varieties'))}
+      {form.textField('season', t('season.days-without-frost'), {
+        hint: t('season.days-hint'),
+        problem: unless(missing !== 'season', t('season.type-days')),
       })}
-      {form.selectField('way', 'Where it lies', WAYS)}
+      {form.selectField(
+        'way',
+        t('season.where-it-lies'),
+        WAYS.map((value) => ({ value, label: t(`season.place-${value}`) })),
+      )}
       {wantsPlace && (
         <>
           {form.textField('first', along, {
             path: 'place',
-            problem: unless(missing !== 'place', 'Type both numbers.'),
+            problem: unless(missing !== 'place', t('season.type-both')),
           })}
           {form.textField('second', across)}
         </>
       )}
       <CropsPicked
-        label="Crops that the grower takes"
-        none="any crop"
+        label={t('season.crops-taken')}
+        none={t('season.any-crop')}
         picked={typed.takes.map((cropId) => ({ cropId, crop: nameOf(cropId) }))}
         onAdd={(cropId) => change({ takes: [...typed.takes, cropId] })}
         onTakeOut={(cropId) => change({ takes: typed.takes.filter((other) => other !== cropId) })}
       />
       <CropsPicked
-        label="What flowers nearby"
-        none="nothing known"
+        label={t('season.flowers-nearby')}
+        none={t('season.nothing-known')}
         picked={typed.near.map(({ cropId }) => ({ cropId, crop: nameOf(cropId) }))}
         onAdd={(cropId) => change({ near: [...typed.near, { cropId, metres: '' }] })}
         onTakeOut={(cropId) => change({ near: typed.near.filter((other) => other.cropId !== cropId) })}
         beside={({ cropId, crop }) => (
           <TextField
-            label={`${crop} is how far off, m`}
+            label={t('season.how-far', { crop })}
             value={typed.near.find((one) => one.cropId === cropId)?.metres ?? ''}
             onChange={(metres) =>
               change({ near: typed.near.map((one) => (one.cropId === cropId ? { cropId, metres } : one)) })
             }
             problem={
               missing === 'near' && (near.find((one) => one.cropId === cropId)?.metres ?? -1) < 0
-                ? 'Type a number of metres.'
+                ? t('season.type-metres')
                 : undefined
             }
           />
         )}
       />
-      {form.textField('note', 'Note', { long: true })}
+      {form.textField('note', t('season.note-field'), { long: true })}
     </CardForm>
   )
 }

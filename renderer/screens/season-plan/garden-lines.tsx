@@ -2,28 +2,29 @@ import { useState } from 'react'
 import { Link } from 'wouter'
 import type { GrowingSite, PlanLine } from '../../../db/contract/regeneration-operations.ts'
 import type { Override } from '../../../db/contract/withdrawal-operations.ts'
-import { chanceInWords } from '../../../db/domain/needs/assurance.ts'
+import { timesIn100 } from '../../../db/domain/needs/assurance.ts'
 import {
-  hoursInWords,
   ISOLATION_METHODS,
   type IsolationMethod,
+  toldHours,
 } from '../../../db/domain/season-plan/isolation-method.ts'
+import { type MessageId, message } from '../../../db/messages/message.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useToday } from '../../shared/card-form/use-today.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
-import { plantsInWords } from '../../shared/format/words.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { TextField } from '../../shared/table-form/fields.tsx'
+import { ALOUD } from './aloud.tsx'
 import { seasonNotesAddress } from './grow-out-words.ts'
 import type { PlanOnTable } from './use-plan.ts'
 
-const ISOLATION_WORDS: Readonly<Record<IsolationMethod, string>> = {
-  open: 'by distance',
-  covered: 'under a cover',
-  later: 'sown later',
-}
+const ISOLATION_WORDS = {
+  open: 'season.by-distance',
+  covered: 'season.under-cover',
+  later: 'season.sown-later',
+} as const satisfies Record<IsolationMethod, MessageId>
 
 interface GardenLinesProps {
   readonly site: GrowingSite
@@ -38,9 +39,18 @@ interface GardenLinesProps {
 
 /** One garden with what is planned in it: each line can be moved, covered, kept, taken out, and its seed handed out. */
 export function GardenLines({ site, number, sites, lines, clashing, plan, onChange }: GardenLinesProps) {
-  const format = useFormat()
+  const { t, pieces } = useTexts()
   const used = lines.reduce((sum, { areaM2 }) => sum + areaM2, 0)
-  const brought = site.took === 0 ? 'first time' : `brought back ${site.broughtBack} of ${site.took}`
+  const facts = [
+    site.grower === '' ? t('season.nobody-named') : site.grower,
+    site.took === 0
+      ? t('season.first-time')
+      : t('season.brought-back', { back: site.broughtBack, took: site.took }),
+    t('season.bed-used', { used: Math.round(used), area: site.areaM2 }),
+    t('season.varieties-used', { planned: lines.length, most: site.mostVarieties }),
+    ...(site.seasonDays === null ? [] : [t('season.frost-free', { days: site.seasonDays })]),
+    ...site.neighbours.map(({ crop, metres }) => t('season.flowers-off', { crop, metres })),
+  ]
   return (
     <section className="plan-garden stack-1" aria-label={site.name}>
       <div className="head-row">
@@ -48,17 +58,12 @@ export function GardenLines({ site, number, sites, lines, clashing, plan, onChan
           {number}. {site.name}
         </h2>
         <button type="button" className="word-button" onClick={onChange}>
-          Change<span className="only-aloud"> {site.name}</span>
+          {pieces(message('season.change-garden', { garden: site.name }), ALOUD)}
         </button>
       </div>
-      <p className="soft">
-        {site.grower === '' ? 'nobody named' : site.grower} · {brought} · {format.number(Math.round(used))} of{' '}
-        {format.number(site.areaM2)} m² · {lines.length} of {site.mostVarieties} varieties
-        {site.seasonDays !== null && ` · ${format.many(site.seasonDays, 'day')} without frost`}
-        {site.neighbours.map(({ crop, metres }) => ` · ${crop} flowers ${format.number(metres)} m off`)}
-      </p>
+      <p className="soft">{facts.join(' · ')}</p>
       {lines.length === 0 ? (
-        <p className="soft">Nothing is planned here.</p>
+        <p className="soft">{t('season.nothing-planned')}</p>
       ) : (
         <ul className="ruled">
           {lines.map((line) => (
@@ -84,38 +89,39 @@ interface OneLineProps {
 }
 
 function OneLine({ line, sites, clashes, plan }: OneLineProps) {
-  const format = useFormat()
+  const { t, pieces } = useTexts()
   const { accessionId } = line
+  const facts = [
+    line.crop,
+    t('season.plants-on', { plants: line.plants, area: Number(line.areaM2.toFixed(1)) }),
+    line.way === 'covered'
+      ? t('season.covered')
+      : t('season.metres-from', { metres: line.isolationM, group: line.group }),
+    ...(line.way === 'later' ? [t('season.sown-later')] : []),
+    ...(line.hours > 0 ? [t('season.work', { hours: toldHours(line.hours) })] : []),
+    line.apartInTime,
+    ...(line.biennial ? [t('season.two-seasons')] : []),
+    line.unknown,
+  ]
   return (
     <li className="plan-line stack-1" data-clashes={clashes}>
       <p>
-        {clashes && <strong className="caution">✕ clashes </strong>}
-        <Link href={`/regrow/need/${accessionId}`}>{line.variety}</Link> · {line.crop} ·{' '}
-        {plantsInWords(line.plants)} on {format.number(Number(line.areaM2.toFixed(1)))} m²
-        {line.way === 'covered'
-          ? ' · covered'
-          : ` · about ${format.number(line.isolationM)} m from any other ${line.group}`}
-        {line.way === 'later' && ' · sown later'}
-        {line.hours > 0 && `, ${hoursInWords(line.hours)} of work`}
-        {line.apartInTime !== '' && ` · ${line.apartInTime}`}
-        {line.biennial && ' · two seasons: keep its roots over winter'}
-        {line.unknown !== '' && ` · ${line.unknown}`}
+        {clashes && <strong className="caution">✕ {t('season.clashes')} </strong>}
+        <Link href={`/regrow/need/${accessionId}`}>{line.variety}</Link> ·{' '}
+        {facts.filter((fact) => fact !== '').join(' · ')}
         {line.shortSeason !== '' && <span className="caution"> {line.shortSeason}</span>}
       </p>
       {line.way !== 'covered' && (
         <details className="soft">
           <summary>
-            Why about {format.number(line.isolationM)} m<span className="only-aloud">: {line.variety}</span>
+            {pieces(message('season.why-metres', { metres: line.isolationM, variety: line.variety }), ALOUD)}
           </summary>
           {line.isolationWhy}
         </details>
       )}
       {line.rescue.forKeeper.length > 0 && (
         <details>
-          <summary>
-            <strong>The last seeds</strong>
-            <span className="only-aloud">: {line.variety}</span>
-          </summary>
+          <summary>{pieces(message('season.last-seeds-of', { variety: line.variety }), ALOUD)}</summary>
           <ol className="bullets">
             {line.rescue.forKeeper.map((sentence) => (
               <li key={sentence}>{sentence}</li>
@@ -125,9 +131,9 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
       )}
       <p className="row plan-doing">
         <label>
-          Garden{' '}
+          {t('season.garden')}{' '}
           <select
-            aria-label={`Garden of ${line.variety}`}
+            aria-label={t('season.garden-of', { variety: line.variety })}
             value={line.siteId}
             onChange={(event) => plan.alter(accessionId, { siteId: Number(event.target.value) })}
           >
@@ -139,9 +145,9 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
           </select>
         </label>
         <label>
-          Kept apart{' '}
+          {t('season.kept-apart')}{' '}
           <select
-            aria-label={`How ${line.variety} is kept apart`}
+            aria-label={t('season.how-kept-apart', { variety: line.variety })}
             value={line.way}
             onChange={(event) => plan.alter(accessionId, { way: event.target.value as IsolationMethod })}
           >
@@ -149,7 +155,7 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
               (way) => way !== 'later' || line.laterDays !== null || line.way === 'later',
             ).map((way) => (
               <option key={way} value={way}>
-                {ISOLATION_WORDS[way]}
+                {t(ISOLATION_WORDS[way])}
               </option>
             ))}
           </select>
@@ -160,15 +166,15 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
             checked={plan.locked.includes(accessionId)}
             onChange={() => plan.lock(accessionId)}
           />{' '}
-          stays
+          {t('season.stays')}
         </label>
         <button
           type="button"
           className="word-button"
-          aria-label={`Take out ${line.variety}`}
+          aria-label={t('season.take-out-variety', { variety: line.variety })}
           onClick={() => plan.alter(accessionId, null)}
         >
-          Take out
+          {t('season.take-out')}
         </button>
       </p>
       <HandOutSeed line={line} isSaved={plan.isSaved} />
@@ -176,17 +182,16 @@ function OneLine({ line, sites, clashes, plan }: OneLineProps) {
   )
 }
 
-const NOTHING_YET = 'nothing went out to be grown'
-
 /** The seed of one line to its grower, from the right lot, by one key; what wants a reason asks for one first. */
 function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readonly isSaved: boolean }) {
+  const { t, pieces } = useTexts()
   const write = useWrite('withdrawal.record')
   const today = useToday()
   const [despite, setDespite] = useState<readonly Override[]>([])
   const [reason, setReason] = useState('')
   const { sow, growerId } = line
   const { growOutId } = line
-  const became = line.became === NOTHING_YET ? null : <p className="soft">{line.became}</p>
+  const became = line.became.length === 0 ? null : <p className="soft">{line.became.join('; ')}</p>
   if (!isSaved || growOutId === null) return became
   if (line.seedOut) {
     return (
@@ -194,15 +199,17 @@ function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readonly isSa
         {became}
         <p>
           <Link href={seasonNotesAddress(growOutId)}>
-            Note its season<span className="only-aloud">: {line.variety}</span>
+            {pieces(message('season.note-its-season', { variety: line.variety }), ALOUD)}
           </Link>
         </p>
       </>
     )
   }
-  if (sow === null) return <p className="soft">No seed can be handed out: {line.noSeed}.</p>
-  if (growerId === null) return <p className="soft">Name the garden’s grower to hand out its seed.</p>
-  const seed = sow.lots.map(({ seeds, lotNumber }) => `${seeds} of ${lotNumber}`).join(' and ')
+  if (sow === null) return <p className="soft">{t('season.no-seed', { why: { list: line.noSeed } })}</p>
+  if (growerId === null) return <p className="soft">{t('season.no-grower-yet')}</p>
+  const seed = {
+    list: sow.lots.map(({ seeds, lotNumber }) => message('season.seeds-of-lot', { seeds, lot: lotNumber })),
+  }
   const give = (heeded: readonly Override[]) =>
     write.mutate(
       {
@@ -211,7 +218,7 @@ function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readonly isSa
         purpose: 'grow-out',
         lines: sow.lots.map(({ lotId, seeds }) => ({ lotId, amount: `${seeds} seeds` })),
         growOutId,
-        promised: `seed of ${line.variety}`,
+        promised: t('season.promised', { variety: line.variety }),
         despite: [...heeded],
         reason,
       },
@@ -225,8 +232,8 @@ function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readonly isSa
   if (despite.length > 0) {
     return (
       <CardForm
-        title={`Hand ${seed} to ${line.grower} all the same?`}
-        sendWord="Hand it out"
+        title={t('season.hand-out-anyway', { seed, grower: line.grower })}
+        sendWord={t('season.hand-it-out')}
         busy={write.isPending || reason.trim() === ''}
         error={write.error}
         onSend={() => give(despite)}
@@ -236,11 +243,11 @@ function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readonly isSa
         }}
       >
         <TextField
-          label="Why all the same"
+          label={t('season.reason-anyway')}
           step="reason"
           value={reason}
           onChange={setReason}
-          hint="such as: the working lot is empty"
+          hint={t('season.reason-hint')}
         />
       </CardForm>
     )
@@ -250,10 +257,11 @@ function HandOutSeed({ line, isSaved }: { readonly line: PlanLine; readonly isSa
       {became}
       <p>
         <ActionButton className="quiet-button" off={write.isPending} onClick={() => give([])}>
-          {`Hand ${seed} to ${line.grower}`}
+          {t('season.hand-out', { seed, grower: line.grower })}
         </ActionButton>
         <span className="soft">
-          {sow.enough ? ` all plants come up ${chanceInWords(sow.chance)}` : ' all that may be risked'}
+          {' '}
+          {sow.enough ? t('season.all-come-up', { times: timesIn100(sow.chance) }) : t('season.all-at-risk')}
         </span>
       </p>
       {problem !== undefined && <ProblemText problem={problem} />}

@@ -2,6 +2,7 @@ import { extent } from 'd3-array'
 import { scaleLinear } from 'd3-scale'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { GrowingSite, PlanLine } from '../../../db/contract/regeneration-operations.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { clashingGardens } from './clashing-gardens.ts'
 
 interface GardensPictureProps {
@@ -15,8 +16,9 @@ const EDGE = 56
 
 /** Gardens where they lie, by their numbers, a circle as wide as the farthest isolation of what grows open there. What clashes is struck through: a line between two gardens, a cross beside one. */
 export function GardensPicture({ sites, lines, clashes }: GardensPictureProps) {
+  const { t } = useTexts()
   const placed = sites.flatMap((site) => (site.position === null ? [] : [{ ...site, at: site.position }]))
-  if (placed.length === 0) return <p className="soft">No garden has a place yet, so none can be drawn.</p>
+  if (placed.length === 0) return <p className="soft">{t('season.none-placed')}</p>
   const [west = 0, east = 0] = extent(placed, ({ at }) => at.east)
   const [south = 0, north = 0] = extent(placed, ({ at }) => at.north)
   const wide = Math.max(east - west, north - south, 100)
@@ -28,7 +30,11 @@ export function GardensPicture({ sites, lines, clashes }: GardensPictureProps) {
     at: gardens.flatMap((siteId) => placed.find((site) => site.siteId === siteId) ?? []),
   }))
   const missing = sites.length - placed.length
-  const words = `${placed.length} gardens over ${Math.round(wide)} m; ${clashes.length === 0 ? 'nothing clashes' : clashes.length === 1 ? 'one clash' : `${clashes.length} clashes`}`
+  const words = t('season.picture', {
+    gardens: placed.length,
+    metres: Math.round(wide),
+    clashes: clashes.length,
+  })
   return (
     <>
       <svg className="chart plan-picture" viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={words}>
@@ -75,7 +81,7 @@ export function GardensPicture({ sites, lines, clashes }: GardensPictureProps) {
             <g key={key} className="plan-struck">
               <path d={`M${mx - 8} ${my - 8} l16 16 m0 -16 l-16 16`} />
               <text x={mx + 12} y={my - 6}>
-                clash
+                {t('season.clash')}
               </text>
             </g>
           )
@@ -87,14 +93,7 @@ export function GardensPicture({ sites, lines, clashes }: GardensPictureProps) {
           </text>
         </g>
       </svg>
-      {missing > 0 && (
-        <p className="soft">
-          {missing === 1
-            ? 'One garden has no place yet and is'
-            : `${missing} gardens have no place yet and are`}{' '}
-          not drawn: the plan takes {missing === 1 ? 'it' : 'them'} to be far from every other.
-        </p>
-      )}
+      {missing > 0 && <p className="soft">{t('season.not-drawn', { gardens: missing })}</p>}
     </>
   )
 }

@@ -1,14 +1,16 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { Link } from 'wouter'
 import type { GrowOutLine } from '../../../db/contract/regeneration-operations.ts'
+import { message } from '../../../db/messages/message.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { Card } from '../../shared/panes/card.tsx'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { ALOUD } from './aloud.tsx'
 import { HarvestForm, NoteForm } from './grow-out-forms.tsx'
-import { GROW_OUT_WORDS, NOTE_WORDS } from './grow-out-words.ts'
 
 interface GrowOutCardProps {
   readonly growOut: GrowOutLine
@@ -16,6 +18,7 @@ interface GrowOutCardProps {
 
 /** One grow-out: what went out for it, what was noted, what can be noted next, and its seed brought back. */
 export function GrowOutCard({ growOut }: GrowOutCardProps) {
+  const { t, pieces } = useTexts()
   const format = useFormat()
   const takeBack = useWrite('entry.undo')
   const [open, setOpen] = useState<GrowOutLine['next'][number] | 'harvest' | null>(null)
@@ -27,48 +30,54 @@ export function GrowOutCard({ growOut }: GrowOutCardProps) {
         <h2 tabIndex={-1}>{growOut.variety}</h2>
         <p>
           {growOut.crop} · {growOut.accessionNumber} · {growOut.site}
-          {growOut.grower === '' ? '' : `, ${growOut.grower}`} · season {growOut.season}
+          {growOut.grower === '' ? '' : `, ${growOut.grower}`} ·{' '}
+          {t('season.of-season', { year: String(growOut.season) })}
         </p>
         <p>
-          <strong>{GROW_OUT_WORDS[state]}</strong>
-          {biennial && ` · two seasons: seed is harvested in ${growOut.harvestSeason}`}
+          <strong>{t(`season.stands.${state}`)}</strong>
+          {biennial && ` · ${t('season.harvested-in', { year: String(growOut.harvestSeason) })}`}
         </p>
       </header>
-      <section className="pane-part" aria-label="What was noted">
-        <h3>What was noted</h3>
+      <section className="pane-part" aria-label={t('season.what-was-noted')}>
+        <h3>{t('season.what-was-noted')}</h3>
         <ul className="stack-1">
           {out.map((lot) => (
             <li key={`${lot.lotId} ${lot.on}`}>
-              {lot.words} of <Link href={lotAddress(lot.lotId)}>{lot.lotNumber}</Link> went out{' '}
-              {format.day(lot.on)}
+              {pieces(
+                message('season.went-out', { seeds: lot.words, lot: lot.lotNumber, on: { day: lot.on } }),
+                linkTo(lot.lotId),
+              )}
             </li>
           ))}
           {notes.map((note) => (
             <li key={note.entryId}>
-              {NOTE_WORDS[note.kind]} {format.day(note.on)}
-              {note.plants === null ? '' : ` · ${format.number(note.plants)} counted`}
+              {t(`season.do.${note.kind}`)} {format.day(note.on)}
+              {note.plants === null ? '' : ` · ${t('season.counted', { plants: note.plants })}`}
               {note.note === '' ? '' : ` · ${note.note}`}{' '}
               <ActionButton
                 className="word-button"
                 off={takeBack.isPending}
                 onClick={() => takeBack.mutate({ entryId: note.entryId }, { onSuccess: close })}
               >
-                take back<span className="only-aloud">: {NOTE_WORDS[note.kind]}</span>
+                {pieces(message('season.undo-note', { note: t(`season.do.${note.kind}`) }), ALOUD)}
               </ActionButton>
             </li>
           ))}
           {back.map((lot) => (
             <li key={lot.lotId}>
-              <Link href={lotAddress(lot.lotId)}>{lot.lotNumber}</Link> came back {format.day(lot.on)}
+              {pieces(
+                message('season.came-back', { lot: lot.lotNumber, on: { day: lot.on } }),
+                linkTo(lot.lotId),
+              )}
             </li>
           ))}
         </ul>
-        {out.length + notes.length + back.length === 0 && <p className="soft">Nothing yet.</p>}
+        {out.length + notes.length + back.length === 0 && <p className="soft">{t('season.nothing-yet')}</p>}
         {takeBack.error !== null && <ProblemText problem={takeBack.error.problem} />}
       </section>
       {(next.length > 0 || state === 'growing') && (
-        <section className="pane-part" aria-label="What to note">
-          <h3>What to note</h3>
+        <section className="pane-part" aria-label={t('season.what-to-note')}>
+          <h3>{t('season.what-to-note')}</h3>
           <p className="buttons">
             {[...next, 'harvest' as const].map((name) => (
               <button
@@ -78,7 +87,7 @@ export function GrowOutCard({ growOut }: GrowOutCardProps) {
                 aria-expanded={open === name}
                 onClick={() => setOpen(name)}
               >
-                {name === 'harvest' ? 'Take its seed back' : NOTE_WORDS[name]}
+                {name === 'harvest' ? t('season.take-seed-back') : t(`season.do.${name}`)}
               </button>
             ))}
           </p>
@@ -90,4 +99,15 @@ export function GrowOutCard({ growOut }: GrowOutCardProps) {
       )}
     </Card>
   )
+}
+
+/** A tag of a message that leads to a lot. */
+function linkTo(lotId: number) {
+  return {
+    link: (words: ReactNode) => (
+      <Link key={lotId} href={lotAddress(lotId)}>
+        {words}
+      </Link>
+    ),
+  }
 }

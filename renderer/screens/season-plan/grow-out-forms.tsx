@@ -1,11 +1,12 @@
 import { Link } from 'wouter'
 import type { GrowOutLine } from '../../../db/contract/regeneration-operations.ts'
+import { type MessageId, message } from '../../../db/messages/message.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
-import { NOTE_WORDS } from './grow-out-words.ts'
 
 interface HarvestFormProps {
   readonly growOut: GrowOutLine
@@ -14,6 +15,7 @@ interface HarvestFormProps {
 
 /** The harvest of a grow-out as a new lot: its parents, plants, garden and generation are known already. */
 export function HarvestForm({ growOut, onClose }: HarvestFormProps) {
+  const { t, pieces } = useTexts()
   const form = useCardForm({
     draftName: `harvest/${growOut.growOutId}`,
     empty: {
@@ -33,8 +35,13 @@ export function HarvestForm({ growOut, onClose }: HarvestFormProps) {
   if (parent === undefined || growerId === null) {
     return (
       <p>
-        {growerId === null ? 'Nobody is named as its grower' : 'No seed went out for it here'}, so{' '}
-        <Link href="/take-back">take it back at the table</Link>, where both can be typed.
+        {pieces(message(growerId === null ? 'season.no-grower' : 'season.no-seed-out'), {
+          link: (words) => (
+            <Link key="table" href="/take-back">
+              {words}
+            </Link>
+          ),
+        })}
       </p>
     )
   }
@@ -58,21 +65,30 @@ export function HarvestForm({ growOut, onClose }: HarvestFormProps) {
   }
   return (
     <CardForm
-      title={`Take seed of ${growOut.variety} back`}
-      sendWord="Take it back"
+      title={t('season.take-back-title', { variety: growOut.variety })}
+      sendWord={t('season.take-it-back')}
       {...form.sending(unread ? null : input)}
       onChoose={form.choice('amount').onChange}
     >
-      <AmountField label="Amount" {...form.field('amount')} lotId={parent.lotId} sample={typed.sample} />
-      {form.textField('sample', 'Counted sample', { placeholder: '25 weigh 6.10 g' })}
-      {form.textField('plants', 'Plants that seed was saved from', {
+      <AmountField
+        label={t('season.amount')}
+        {...form.field('amount')}
+        lotId={parent.lotId}
+        sample={typed.sample}
+      />
+      {form.textField('sample', t('season.sample'), { placeholder: '25 weigh 6.10 g' })}
+      {form.textField('plants', t('season.saved-from-plants'), {
         path: 'plantsGrown',
-        hint: growOut.plantsSavedFrom === null ? 'empty where nobody counted' : 'as noted',
-        problem: unread ? 'Type a whole number, or leave it empty.' : undefined,
+        hint: growOut.plantsSavedFrom === null ? t('season.plants-nobody') : t('season.plants-as-noted'),
+        problem: unread ? t('season.type-whole') : undefined,
       })}
-      {form.textField('harvest', 'Harvest', { value: harvest })}
-      {form.textField('note', 'Note', {
-        hint: `${growOut.grower} brings it, from ${growOut.site}, grown from ${growOut.out.map(({ lotNumber }) => lotNumber).join(' and ')}`,
+      {form.textField('harvest', t('season.harvest'), { value: harvest })}
+      {form.textField('note', t('season.note-field'), {
+        hint: t('season.who-brings', {
+          grower: growOut.grower,
+          garden: growOut.site,
+          lots: { list: growOut.out.map(({ lotNumber }) => lotNumber) },
+        }),
       })}
       <DayField {...form.day('on', 'receivedOn')} />
     </CardForm>
@@ -82,12 +98,12 @@ export function HarvestForm({ growOut, onClose }: HarvestFormProps) {
 type Kind = GrowOutLine['next'][number]
 
 /** What is counted at each step; nothing where nothing is. */
-const COUNTED: Partial<Record<Kind, string>> = {
-  emerged: 'Plants that came up',
-  'roots-stored': 'Roots stored',
-  'planted-out': 'Roots planted again',
-  'saved-from': 'Plants that seed was saved from',
-}
+const COUNTED = {
+  emerged: 'season.came-up-plants',
+  'roots-stored': 'season.roots-stored-field',
+  'planted-out': 'season.roots-planted-field',
+  'saved-from': 'season.saved-from-plants',
+} as const satisfies Partial<Record<Kind, MessageId>>
 
 interface NoteFormProps {
   readonly growOut: GrowOutLine
@@ -98,6 +114,7 @@ interface NoteFormProps {
 /** One note of the season, with its day; of a failure, why. */
 export function NoteForm({ growOut, kind, onClose }: NoteFormProps) {
   const { growOutId } = growOut
+  const { t } = useTexts()
   const form = useCardForm({
     draftName: `grow-out/${growOutId}/${kind}`,
     empty: { plants: '', note: '', on: '' },
@@ -105,19 +122,23 @@ export function NoteForm({ growOut, kind, onClose }: NoteFormProps) {
     onClose,
   })
   const { typed } = form
-  const counted = COUNTED[kind]
+  const counted = kind in COUNTED ? COUNTED[kind as keyof typeof COUNTED] : undefined
   const plants = wholeNumber(typed.plants)
   const unread = typed.plants.trim() !== '' && (plants === null || plants < 1)
   const input = { growOutId, kind, on: form.dayOf('on'), plants, note: typed.note }
   return (
-    <CardForm title={NOTE_WORDS[kind]} sendWord="Note it" {...form.sending(unread ? null : input)}>
+    <CardForm
+      title={t(`season.do.${kind}`)}
+      sendWord={t('season.note-it')}
+      {...form.sending(unread ? null : input)}
+    >
       {counted !== undefined &&
-        form.textField('plants', counted, {
-          hint: kind === 'saved-from' ? '' : 'may stay empty',
-          problem: unread ? 'Type a whole number, or leave it empty.' : undefined,
+        form.textField('plants', t(counted), {
+          hint: kind === 'saved-from' ? '' : t('season.may-stay-empty'),
+          problem: unread ? t('season.type-whole') : undefined,
         })}
-      {form.textField('note', kind === 'failed' ? 'Why' : 'Note', {
-        hint: kind === 'failed' ? 'such as: slugs, hail, it crossed, never came up' : 'may stay empty',
+      {form.textField('note', kind === 'failed' ? t('season.why-failed') : t('season.note-field'), {
+        hint: kind === 'failed' ? t('season.why-failed-hint') : t('season.may-stay-empty'),
       })}
       {form.dayField('on')}
     </CardForm>

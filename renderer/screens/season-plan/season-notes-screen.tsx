@@ -1,13 +1,15 @@
 import { Link } from 'wouter'
 import { useRead } from '../../shared/client/use-read.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { PaneRows } from '../../shared/panes/pane-rows.tsx'
 import { useListAndCard } from '../../shared/panes/use-list-and-card.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { GrowOutCard } from './grow-out-card.tsx'
-import { GROW_OUT_WORDS, seasonNotesAddress } from './grow-out-words.ts'
+import { seasonNotesAddress } from './grow-out-words.ts'
 
 /** What grows where on the left; on the right what was noted of one, what to note next, and its seed brought back. */
 export function SeasonNotesScreen({ growOutId }: { readonly growOutId?: number }) {
+  const { t } = useTexts()
   const read = useRead('grow-out.list', {})
   const first = read.data?.growOuts[0]
   const { card, openCard } = useListAndCard(
@@ -15,30 +17,26 @@ export function SeasonNotesScreen({ growOutId }: { readonly growOutId?: number }
     first && seasonNotesAddress(first.growOutId),
   )
   if (read.error !== null) return <ProblemText problem={read.error.problem} />
-  if (read.data === undefined) return <p className="soft waiting">Opening…</p>
+  if (read.data === undefined) return <p className="soft waiting">{t('season.opening')}</p>
   const { growOuts } = read.data
   const shown = growOuts.find((one) => one.growOutId === growOutId)
   return (
     <div className="panes">
-      <section className="panes-list" aria-label="What grows">
+      <section className="panes-list" aria-label={t('season.what-grows')}>
         <header className="head-row">
-          <h1>Season notes</h1>
-          <Link href="/regrow/plan">Season plan</Link>
+          <h1>{t('season.notes')}</h1>
+          <Link href="/regrow/plan">{t('season.plan')}</Link>
         </header>
-        {growOuts.length === 0 && (
-          <p className="soft">
-            Nothing is planned to grow yet. Save a season plan; its lines stand here then.
-          </p>
-        )}
+        {growOuts.length === 0 && <p className="soft">{t('season.nothing-grows')}</p>}
         <PaneRows
-          label="Grow-outs"
+          label={t('season.grow-outs')}
           rows={growOuts.map((one) => ({
             address: seasonNotesAddress(one.growOutId),
             content: (
               <>
                 <span className="strong">{one.variety}</span>
                 <span className="soft">
-                  {one.site} · {one.season} · {one.notes.at(-1)?.words ?? GROW_OUT_WORDS[one.state]}
+                  {one.site} · {one.season} · {one.notes.at(-1)?.words ?? t(`season.stands.${one.state}`)}
                 </span>
               </>
             ),
@@ -46,11 +44,9 @@ export function SeasonNotesScreen({ growOutId }: { readonly growOutId?: number }
           onOpen={openCard}
         />
       </section>
-      <section className="panes-card" aria-label="Grow-out" ref={card}>
+      <section className="panes-card" aria-label={t('season.grow-out')} ref={card}>
         {shown !== undefined && <GrowOutCard key={shown.growOutId} growOut={shown} />}
-        {growOutId !== undefined && shown === undefined && (
-          <p>No saved plan has that grow-out. Choose one from the list.</p>
-        )}
+        {growOutId !== undefined && shown === undefined && <p>{t('season.no-such')}</p>}
       </section>
     </div>
   )

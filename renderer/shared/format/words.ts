@@ -21,8 +21,3 @@ export const STATE_WORDS: Record<NeedState, string> = {
 export function capital(sentence: string): string {
   return sentence.charAt(0).toUpperCase() + sentence.slice(1)
 }
-
-/** '1 plant', '40 plants'. */
-export function plantsInWords(plants: number): string {
-  return plants === 1 ? '1 plant' : `${plants} plants`
-}

@@ -1,4 +1,5 @@
 import type { IsolationMethod } from '../../../db/domain/season-plan/isolation-method.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
 
 /** One accession in one garden, as it stands in a plan that is being made. */
 export interface PlannedChoice {
@@ -64,12 +65,15 @@ export function isBlankSeason({ chosen, note, choices, locked }: SeasonDraft): b
   return chosen.length === 0 && note.trim() === '' && choices === null && locked.length === 0
 }
 
-/** What an unfinished season holds, as in '3 ticked to be grown, a plan of 8, not saved'. */
-export function seasonInWords({ chosen, choices }: SeasonDraft): string {
-  const ticked = chosen.length === 0 ? [] : [`${chosen.length} ticked to be grown`]
-  const planned = choices === null ? [] : [`a plan of ${choices.length}, not saved`]
-  const all = [...ticked, ...planned]
-  return all.length === 0 ? 'what was noted for a season' : all.join(', ')
+/** What an unfinished season holds: what is ticked and what is planned. */
+export function seasonInWords({ chosen, choices }: SeasonDraft): Message {
+  const ticked = chosen.length
+  if (choices === null)
+    return ticked === 0 ? message('season.draft-noted') : message('season.draft-ticked', { ticked })
+  const planned = choices.length
+  return ticked === 0
+    ? message('season.draft-planned', { planned })
+    : message('season.draft-both', { ticked, planned })
 }
 
 function toggled(ids: readonly number[], id: number): readonly number[] {

@@ -1,6 +1,6 @@
 import { type SVGProps, useId } from 'react'
 import type { NeedState } from '../../../db/domain/needs/need.ts'
-import { useFormat } from '../format/use-format.ts'
+import { useTexts } from '../format/use-texts.ts'
 import './seed-bar.css'
 import { type SeedBarFacts, type SeedBarParts, seedBarParts } from './seed-bar-scale.ts'
 
@@ -15,13 +15,13 @@ interface SeedBarProps extends SeedBarFacts {
 /** Living seeds against what must be kept: solid living, hatched dead, a notch at keep, a whisker for the doubt. */
 export function SeedBar({ sentence, state, large = false, ...facts }: SeedBarProps) {
   const hatch = useId()
-  const format = useFormat()
+  const { t } = useTexts()
   const parts = seedBarParts(facts)
   const { low, high } = facts
-  const doubt =
+  const words =
     low === undefined || high === undefined || high <= low
-      ? ''
-      : `; likely between ${format.number(Math.round(low))} and ${format.number(Math.round(high))}`
+      ? sentence
+      : t('needs.bar', { sentence, low: Math.round(low), high: Math.round(high) })
   const height = large ? 34 : 20
   const bar = large ? { top: 6, tall: 16 } : { top: 4, tall: 9 }
   const { top, tall } = bar
@@ -31,7 +31,7 @@ export function SeedBar({ sentence, state, large = false, ...facts }: SeedBarPro
       width="100%"
       height={height}
       role="img"
-      aria-label={`${sentence}${doubt}`}
+      aria-label={words}
     >
       <defs>
         <pattern id={hatch} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">

@@ -1,27 +1,20 @@
 import type { ReactNode } from 'react'
 import type { NeedState } from '../../../db/domain/needs/need.ts'
-import { STATE_WORDS } from '../format/words.ts'
+import { useTexts } from '../format/use-texts.ts'
 import './state-mark.css'
 
 export type Mark = NeedState | 'quarantine' | 'test-due'
 
-const WORDS: Record<Mark, string> = {
-  ...STATE_WORDS,
-  quarantine: 'in quarantine',
-  'test-due': 'test due',
-}
-
 /** A state as an outline of its own with its word beside it: never by colour alone; with whose it is where it is not that of what is shown. */
 export function StateMark({ mark, of }: { readonly mark: Mark; readonly of?: 'accession' }) {
+  const { t } = useTexts()
+  const state = t(`needs.state.${mark}`)
   return (
     <span className={`state-mark state-mark-${mark}`}>
       <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true">
         {OUTLINES[mark]}
       </svg>
-      <span>
-        {of !== undefined && `${of}: `}
-        {WORDS[mark]}
-      </span>
+      <span>{of === undefined ? state : t('needs.state-of-accession', { state })}</span>
     </span>
   )
 }

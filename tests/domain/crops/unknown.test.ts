@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest'
-import { unknownInWords, weightUnknown } from '../../../db/domain/crops/unknown.ts'
+import type { Told } from '../../../db/contract/told.ts'
+import { unknownOf, weightUnknown } from '../../../db/domain/crops/unknown.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 
 const KNOWN = {
   commonName: 'Lantern vine',
@@ -14,7 +16,7 @@ const KNOWN = {
 }
 
 test('a crop of which all is known has nothing to say', () => {
-  expect(unknownInWords(KNOWN)).toEqual([])
+  expect(unknownOf(KNOWN)).toEqual([])
 })
 
 test.each([
@@ -26,11 +28,11 @@ test.each([
   [{ storageYears: null, viabilityConstants: '{}' }, /^For how many years its seed keeps is not known/],
   [{ stateMinimumPercent: null }, /half alive/],
 ])('%j is said alone, with what is done without it', (missing, words) => {
-  const said = unknownInWords({ ...KNOWN, ...missing })
+  const said = inEnglish<readonly Told[]>(unknownOf({ ...KNOWN, ...missing }))
   expect(said).toHaveLength(1)
   expect(said[0]).toMatch(words)
 })
 
 test('a weight that nobody said asks for a counted sample', () => {
-  expect(weightUnknown('Poppy')).toMatch(/Poppy.*guess.*many times off.*weigh/)
+  expect(inEnglish<Told>(weightUnknown('Poppy'))).toMatch(/Poppy.*guess.*many times off.*weigh/)
 })

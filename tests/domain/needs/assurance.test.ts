@@ -2,10 +2,10 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { binomialChances } from '../../../db/domain/germination/binomial.ts'
 import {
-  chanceInWords,
   chanceOfPlants,
   livingSeedsFor,
   type SownSeed,
+  timesIn100,
 } from '../../../db/domain/needs/assurance.ts'
 import { sowingAdvice } from '../../../db/domain/needs/sowing.ts'
 import { seedsToKeep } from '../../../db/domain/needs/what-to-keep.ts'
@@ -100,12 +100,7 @@ describe('the chance of so many plants', () => {
   })
 
   test('in words is never none nor all', () => {
-    expect([0, 0.004, 0.906, 0.9999].map(chanceInWords)).toEqual([
-      '1 times in 100',
-      '1 times in 100',
-      '91 times in 100',
-      '99 times in 100',
-    ])
+    expect([0, 0.004, 0.906, 0.9999].map(timesIn100)).toEqual([1, 1, 91, 99])
   })
 })
 

@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import { driftTo, type GenerationLot } from '../../../db/domain/needs/generations.ts'
+import { message } from '../../../db/messages/message.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 
 const lot = (
   lotId: number,
@@ -8,18 +11,20 @@ const lot = (
   ...parentLotIds: readonly number[]
 ): GenerationLot => ({ lotId, lotNumber: `QH-${lotId}`, generation, plants, parentLotIds })
 
+const told = (...of: Parameters<typeof driftTo>) => inEnglish<readonly Told[]>(driftTo(...of).told).join(' ')
+
 const lineOf = (lotId: number, lots: readonly GenerationLot[]) =>
   driftTo(lotId, lots, 20).line.map((each) => each.lotId)
 
 describe('the generations that led to a lot', () => {
   test('are told from the first grown here to the latest', () => {
     const lots = [lot(1, 0, null), lot(2, 1, 40, 1), lot(3, 2, 10, 2)]
-    const { line, effective, words } = driftTo(3, lots, 20)
+    const { line, effective } = driftTo(3, lots, 20)
     expect(line.map(({ lotId }) => lotId)).toEqual([2, 3])
     expect(effective).toBe(16)
-    expect(words).toBe(
-      'Over 2 generations of 40, 10 plants it behaves like 16 in each: 2 / (1/40 + 1/10). ' +
-        'About 94 % of its variation is left, were it to cross freely. ' +
+    expect(told(3, lots, 20)).toBe(
+      'Over 2 generations of 40 and 10 plants it behaves like 16 in each: 2 / (1/40 + 1/10). ' +
+        'About 94\u00a0% of its variation is left, were it to cross freely. ' +
         'That is fewer than the 20 wanted: grow more plants next time.',
     )
   })
@@ -47,28 +52,29 @@ describe('what is said', () => {
     expect(driftTo(1, [lot(1, 0, 5)], 20)).toEqual({
       line: [],
       effective: null,
-      words: 'Not grown here yet.',
+      told: [message('needs.not-grown')],
     })
   })
 
   test('where nobody noted the plants', () => {
-    const { effective, words, line } = driftTo(2, [lot(1, 0, null), lot(2, 1, null, 1)], 20)
+    const lots = [lot(1, 0, null), lot(2, 1, null, 1)]
+    const { effective, line } = driftTo(2, lots, 20)
     expect([effective, line.length]).toEqual([null, 1])
-    expect(words).toMatch(/^Nobody noted how many plants .* at Take back\.$/)
+    expect(told(2, lots, 20)).toMatch(/^Nobody noted how many plants .* at Take back\.$/)
   })
 
   test('of one generation, with a figure after the point below ten and no warning where it is enough', () => {
-    expect(driftTo(2, [lot(2, 1, 20)], 20).words).toBe(
+    expect(told(2, [lot(2, 1, 20)], 20)).toBe(
       'Over one generation of 20 plants it behaves like 20 in each: 1 / (1/20). ' +
-        'About 98 % of its variation is left, were it to cross freely.',
+        'About 98\u00a0% of its variation is left, were it to cross freely.',
     )
-    expect(driftTo(3, [lot(2, 1, 4), lot(3, 2, 30, 2)], 5).words).toContain('behaves like 7.1 in each')
+    expect(told(3, [lot(2, 1, 4), lot(3, 2, 30, 2)], 5)).toContain('behaves like 7.1 in each')
   })
 
   test('of generations that were not noted', () => {
     const lots = [lot(1, 1, null), lot(2, 2, 30, 1), lot(3, 3, null, 2)]
-    expect(driftTo(2, lots, 20).words).toContain('One generation is not noted.')
-    expect(driftTo(3, lots, 20).words).toContain('2 generations are not noted.')
+    expect(told(2, lots, 20)).toContain('One generation is not noted.')
+    expect(told(3, lots, 20)).toContain('2 generations are not noted.')
     expect(driftTo(3, lots, 20).effective).toBe(30)
   })
 })

@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import { isoDate } from '../../../db/domain/dates/iso-date.ts'
 import { adviseRescue, type RescueFacts } from '../../../db/domain/needs/rescue.ts'
 import { seasonOf } from '../../../db/domain/needs/season.ts'
 import { sowingAdvice } from '../../../db/domain/needs/sowing.ts'
-import { BRITISH, SEEDS } from '../../builders/domain-values.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 
 const POLICY = { regrowings: 3, plants: 20, emergence: 0.8 }
 const LOTS = [
@@ -14,7 +15,7 @@ const LOTS = [
 /** Advice for the last seeds of these lots, as the card of a need asks for it. */
 const advise = (changes: Partial<RescueFacts> = {}) => {
   const lots = changes.lots ?? LOTS
-  return adviseRescue({
+  const advice = adviseRescue({
     lots,
     sow: sowingAdvice(lots, POLICY),
     plants: POLICY.plants,
@@ -23,12 +24,12 @@ const advise = (changes: Partial<RescueFacts> = {}) => {
     matingSystem: 'selfer',
     family: 'Fabaceae',
     hardSeeded: true,
-    unit: SEEDS,
-    manner: BRITISH,
+    unit: 'seed',
     setAside: 0,
     mayHaveIt: ['Ilka Brandt, donor'],
     ...changes,
   })
+  return inEnglish<{ forKeeper: readonly Told[]; forGrower: readonly Told[] }>(advice)
 }
 
 test('sow two thirds of the lot with most living seed, and keep the rest of everything back', () => {
@@ -78,7 +79,7 @@ test('of lots with as many living seeds the better one is sown, and an empty one
 test('seed that is set aside is told of where none is free, and all who may have the variety are asked', () => {
   const { forKeeper } = advise({ lots: [], setAside: 12, mayHaveIt: ['Ilka Brandt', 'the Moor Library'] })
   expect(forKeeper[0]).toMatch(/^No seed is free to sow here, but 12/)
-  expect(forKeeper[1]).toBe('Ask for seed before it is too late: Ilka Brandt; the Moor Library.')
+  expect(forKeeper[1]).toBe('Ask for seed before it is too late: Ilka Brandt and the Moor Library.')
 })
 
 test('the last seed of all is sown, and where there is none nobody is told to sow', () => {

@@ -1,14 +1,15 @@
 import { describe, expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import {
   byUrgency,
-  costInWords,
-  setAsideInWords,
+  toldCost,
+  toldSetAside,
+  toldUrgency,
   type UrgencyFacts,
-  urgencyInWords,
 } from '../../../db/domain/needs/urgency.ts'
-import { BRITISH } from '../../builders/domain-values.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 
-const SEEDS = { one: 'seed', many: 'seeds' }
+const why = (of: UrgencyFacts) => inEnglish<Told>(toldUrgency(of, 'seed', 2028))
 
 const facts = (accessionId: number, more: Partial<UrgencyFacts> = {}): UrgencyFacts => ({
   accessionId,
@@ -57,44 +58,40 @@ describe('the order of the list', () => {
 })
 
 test.each([
-  [0, 'hardly any risk'],
-  [0.0049, 'hardly any risk'],
-  [0.005, 'about 1 in 100'],
-  [0.4, 'about 40 in 100'],
-  [0.995, 'about 99 in 100'],
-  [0.996, 'all but certain'],
-  [1, 'all but certain'],
+  [0, 'hardly any risk if we wait'],
+  [0.0049, 'hardly any risk if we wait'],
+  [0.005, 'lost if we wait: about 1 in 100'],
+  [0.4, 'lost if we wait: about 40 in 100'],
+  [0.995, 'lost if we wait: about 99 in 100'],
+  [0.996, 'almost surely lost if we wait'],
+  [1, 'almost surely lost if we wait'],
 ])('a cost of %d is said as %s', (cost, words) => {
-  expect(costInWords(cost)).toBe(words)
+  expect(inEnglish<Told>(toldCost(cost))).toBe(words)
 })
 
 describe('what puts it where it stands', () => {
   test('is the risk of waiting', () => {
-    expect(urgencyInWords(facts(1, { cost: 0.4 }), SEEDS, 2028, BRITISH)).toBe(
+    expect(why(facts(1, { cost: 0.4 }))).toBe(
       'By the sowing of 2028 no full regrowing can be made: about 40 in 100.',
     )
-    expect(urgencyInWords(facts(1, { cost: 0.001 }), SEEDS, 2028, BRITISH)).toBe(
+    expect(why(facts(1, { cost: 0.001 }))).toBe(
       'By the sowing of 2028 there is hardly any risk that no full regrowing can be made.',
     )
   })
 
   test('and whether it is held elsewhere and asked for', () => {
-    expect(urgencyInWords(facts(1, { onlySource: true, demand: 123.4 }), SEEDS, 2028, BRITISH)).toBe(
+    expect(why(facts(1, { onlySource: true, demand: 123.4 }))).toBe(
       'By the sowing of 2028 no full regrowing can be made: about 50 in 100; held nowhere else that is known; members take about 120 seeds a year.',
     )
-    expect(urgencyInWords(facts(1, { demand: 1 }), SEEDS, 2028, BRITISH)).toContain(
-      'members take about 1 seed a year',
-    )
-    expect(urgencyInWords(facts(1, { demand: 0.9 }), SEEDS, 2028, BRITISH)).not.toContain('members')
+    expect(why(facts(1, { demand: 1 }))).toContain('members take about 1 seed a year')
+    expect(why(facts(1, { demand: 0.9 }))).not.toContain('members')
   })
 
   test('or that none is left, and where some may still be', () => {
-    expect(urgencyInWords(facts(1, { living: 0 }), SEEDS, 2028, BRITISH)).toBe(
-      'No living seed is left here: ask for a duplicate.',
-    )
-    expect(urgencyInWords(facts(1, { living: 0, setAside: 300 }), SEEDS, 2028, BRITISH)).toBe(
+    expect(why(facts(1, { living: 0 }))).toBe('No living seed is left here: ask for a duplicate.')
+    expect(why(facts(1, { living: 0, setAside: 300 }))).toBe(
       'No living seed is counted here, but 300 seeds lie in quarantine or as the reference sample: look at them first.',
     )
-    expect(setAsideInWords(1, SEEDS, BRITISH)).toMatch(/^1 seed lies in quarantine/)
+    expect(inEnglish<Told>(toldSetAside(1, 'seed'))).toMatch(/^1 seed lies in quarantine/)
   })
 })

@@ -1,18 +1,21 @@
 import { describe, expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import { isoDate } from '../../../db/domain/dates/iso-date.ts'
 import {
   type GrowOut,
-  growOutInWords,
   growOutState,
   harvestSeason,
   isCarriedInto,
-  noteInWords,
   notesToCome,
+  toldGrowOut,
+  toldNote,
   whyNotNoted,
 } from '../../../db/domain/season-plan/grow-out.ts'
 import type { IsolationMethod } from '../../../db/domain/season-plan/isolation-method.ts'
 import { clashesOf } from '../../../db/domain/season-plan/plan.ts'
 import { withRoots } from '../../../db/domain/season-plan/standing-roots.ts'
+import type { Message } from '../../../db/messages/message.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 import { aCandidate, aSite, at } from '../../builders/season-plans.ts'
 
 const noted = (kind: GrowOut['notes'][number]['kind'], on: string) => ({
@@ -21,6 +24,13 @@ const noted = (kind: GrowOut['notes'][number]['kind'], on: string) => ({
   plants: null,
   note: kind === 'failed' ? 'hail' : '',
 })
+const english = (told: Message | string) => inEnglish<Told>(told)
+const noteInWords = (note: GrowOut['notes'][number]) => english(toldNote(note))
+const growOutInWords = (garden: string, of: GrowOut) => english(toldGrowOut(garden, of))
+const whyNot = (...of: Parameters<typeof whyNotNoted>) => {
+  const why = whyNotNoted(...of)
+  return why === null ? null : english(why)
+}
 const grown = (more: Partial<GrowOut> = {}): GrowOut => ({
   season: 2026,
   biennial: false,
@@ -53,7 +63,7 @@ describe('how a grow-out stands', () => {
     expect(notesToCome(grown())).not.toContain('roots-stored')
     expect(notesToCome(grown({ broughtBack: true }))).not.toContain('failed')
     const roots = { ...noted('roots-stored', '2026-10-20'), plants: 24 }
-    expect(whyNotNoted(grown({ biennial: true, notes: [noted('sown', '2026-05-01')] }), roots)).toBeNull()
+    expect(whyNot(grown({ biennial: true, notes: [noted('sown', '2026-05-01')] }), roots)).toBeNull()
   })
 })
 
@@ -62,48 +72,48 @@ describe('a note', () => {
   const sown = noted('sown', '2026-05-01')
 
   test('in words says when, of how many plants or roots, and what was seen', () => {
-    expect(noteInWords(sown)).toBe('sown 2026-05-01')
-    expect(noteInWords({ ...noted('emerged', '2026-05-09'), plants: 1 })).toBe('emerged 2026-05-09, 1 plant')
+    expect(noteInWords(sown)).toBe('sown 1 May 2026')
+    expect(noteInWords({ ...noted('emerged', '2026-05-09'), plants: 1 })).toBe('emerged 9 May 2026, 1 plant')
     const emerged = { ...noted('emerged', '2026-05-09'), plants: 24, note: 'patchy' }
-    expect(noteInWords(emerged)).toBe('emerged 2026-05-09, 24 plants: patchy')
+    expect(noteInWords(emerged)).toBe('emerged 9 May 2026, 24 plants (patchy)')
     expect(noteInWords({ ...noted('roots-stored', '2026-10-20'), plants: 1 })).toBe(
-      'roots stored 2026-10-20, 1 root',
+      'roots stored 20 Oct 2026, 1 root',
     )
     expect(noteInWords({ ...noted('planted-out', '2027-04-20'), plants: 9 })).toBe(
-      'roots planted again 2027-04-20, 9 roots',
+      'roots planted again 20 Apr 2027, 9 roots',
     )
     expect(growOutInWords('Mill field', grown())).toBe('at Mill field')
     expect(growOutInWords('Mill field', grown({ notes: [sown, noted('failed', '2026-07-03')] }))).toBe(
-      'at Mill field: sown 2026-05-01; failed 2026-07-03: hail',
+      'at Mill field: sown 1 May 2026 and failed 3 Jul 2026 (hail)',
     )
   })
 
   test('is refused in a sentence where it cannot be', () => {
     const failed = noted('failed', '2026-07-03')
-    expect(whyNotNoted(grown({ notes: [failed] }), sown)).toBe('It was noted as failed on 2026-07-03.')
-    expect(whyNotNoted(beet(sown), noted('sown', '2026-05-05'))).toBe('It is noted already: sown 2026-05-01.')
+    expect(whyNot(grown({ notes: [failed] }), sown)).toBe('It was noted as failed on 3 Jul 2026.')
+    expect(whyNot(beet(sown), noted('sown', '2026-05-05'))).toBe('It is noted already: sown 1 May 2026.')
     for (const kind of ['roots-stored', 'planted-out'] as const)
-      expect(whyNotNoted(grown(), noted(kind, '2026-10-20'))).toBe(
+      expect(whyNot(grown(), noted(kind, '2026-10-20'))).toBe(
         'It flowers in its first season: no roots are stored.',
       )
-    expect(whyNotNoted(grown(), { ...failed, note: '' })).toBe('Say in a few words why it failed.')
-    expect(whyNotNoted(grown({ notes: [noted('saved-from', '2026-09-01')] }), failed)).toBeNull()
-    expect(whyNotNoted(grown(), noted('saved-from', '2026-09-01'))).toBe(
+    expect(whyNot(grown(), { ...failed, note: '' })).toBe('Say in a few words why it failed.')
+    expect(whyNot(grown({ notes: [noted('saved-from', '2026-09-01')] }), failed)).toBeNull()
+    expect(whyNot(grown(), noted('saved-from', '2026-09-01'))).toBe(
       'Type from how many plants seed was saved: the next generation rests on them.',
     )
-    expect(whyNotNoted(grown(), { ...noted('saved-from', '2026-09-01'), plants: 12 })).toBeNull()
+    expect(whyNot(grown(), { ...noted('saved-from', '2026-09-01'), plants: 12 })).toBeNull()
   })
 
   test('comes not before what goes before it, nor after what comes after, and may be of the same day', () => {
-    const clash = 'That day does not fit: emerged 2026-05-09. Look at the day, or take that note back.'
+    const clash = 'That day does not fit: emerged 9 May 2026. Look at the day, or undo that note.'
     const emerged = noted('emerged', '2026-05-09')
-    const flowered = (on: string) => whyNotNoted(beet(emerged), noted('flowered', on))
+    const flowered = (on: string) => whyNot(beet(emerged), noted('flowered', on))
     expect([flowered('2026-05-08'), flowered('2026-05-09'), flowered('2026-05-10')]).toEqual([
       clash,
       null,
       null,
     ])
-    const sownOn = (on: string) => whyNotNoted(beet(emerged), noted('sown', on))
+    const sownOn = (on: string) => whyNot(beet(emerged), noted('sown', on))
     expect([sownOn('2026-05-10'), sownOn('2026-05-09'), sownOn('2026-05-08')]).toEqual([clash, null, null])
   })
 
@@ -138,7 +148,7 @@ describe('roots of last season', () => {
     way: IsolationMethod = 'open',
   ) =>
     clashesOf({ candidates: [candidate], sites: sites(way) }, [at(candidate.accessionId, siteId)]).map(
-      ({ sentence }) => sentence,
+      ({ sentence }) => english(sentence),
     )
 
   test('take their bed and their place among the varieties again', () => {
@@ -147,7 +157,7 @@ describe('roots of last season', () => {
     ])
     const two = [aCandidate(2), aCandidate(3)]
     const problem = { candidates: two, sites: sites('open') }
-    expect(clashesOf(problem, [at(2, 1), at(3, 1)]).map(({ sentence }) => sentence)).toEqual([
+    expect(clashesOf(problem, [at(2, 1), at(3, 1)]).map(({ sentence }) => english(sentence))).toEqual([
       'Garden 1 takes at most 2 varieties, and this is 2 beside 1 from last season.',
     ])
   })

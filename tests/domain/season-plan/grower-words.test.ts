@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import { type GrowingFacts, growingAdvice } from '../../../db/domain/season-plan/growing-words.ts'
 import { ISOLATION_METHODS } from '../../../db/domain/season-plan/isolation-method.ts'
 import { whyLeftOut } from '../../../db/domain/season-plan/left-out.ts'
-import { type LotNotSown, noSeedInWords } from '../../../db/domain/season-plan/no-seed.ts'
+import { type LotNotSown, whyNoSeed } from '../../../db/domain/season-plan/no-seed.ts'
 import { SEED_EXTRACTIONS, usualExtraction } from '../../../db/domain/season-plan/seed-extraction.ts'
 import { bedFor } from '../../../db/domain/season-plan/spacing.ts'
 import { reliabilityOf, worthOfGrowing } from '../../../db/domain/season-plan/worth.ts'
 import { cropOfTable } from '../../builders/crop-table.ts'
-import { BRITISH, SEEDS } from '../../builders/domain-values.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 import { aCandidate, aSite, at } from '../../builders/season-plans.ts'
 
 describe('what a grower is told', () => {
@@ -15,11 +16,10 @@ describe('what a grower is told', () => {
     plants: 24,
     seeds: 40,
     chance: 0.907,
-    noSeed: '',
+    noSeed: [],
     ofTheLast: null,
     care: [],
-    unit: SEEDS,
-    manner: BRITISH,
+    unit: 'seed',
     areaM2: 6,
     isolationM: 100,
     unknown: '',
@@ -33,7 +33,12 @@ describe('what a grower is told', () => {
     extraction: 'dried-on-plant',
   }
   const told = (changes: Partial<GrowingFacts> = {}) =>
-    Object.fromEntries(growingAdvice({ ...FACTS, ...changes }).map(({ heading, text }) => [heading, text]))
+    Object.fromEntries(
+      growingAdvice({ ...FACTS, ...changes }).map(({ heading, sentences }) => [
+        inEnglish<Told>(heading),
+        inEnglish<readonly Told[]>(sentences).join(' '),
+      ]),
+    )
 
   test('comes under its headings, with a second season only where there is one', () => {
     expect(Object.keys(told())).toEqual(['Sow', 'Keep apart', 'Select', 'Harvest and dry'])
@@ -50,7 +55,7 @@ describe('what a grower is told', () => {
     expect(told({ areaM2: 1.44, plants: 4 })['Sow']).toContain(
       'about 1.4 square metres of bed (a square of 60 cm',
     )
-    expect(told({ seeds: null, noSeed: 'they are asleep', shortSeason: 'Hurry.' })['Sow']).toMatch(
+    expect(told({ seeds: null, noSeed: ['they are asleep'], shortSeason: 'Hurry.' })['Sow']).toMatch(
       /^No seed is ready yet: they are asleep\. Raise .* tell us\. Hurry\.$/,
     )
   })
@@ -155,10 +160,10 @@ describe('why no seed can go out', () => {
     [[lot({ role: 'duplicate-elsewhere' })], '300 seeds of HL24-0001-A are kept elsewhere'],
     [
       [lot({ quarantine: 'mould. ' }), lot({ seeds: 0 }), lot({ role: 'reference', lotNumber: 'B' })],
-      '300 seeds of HL24-0001-A are in quarantine: mould; 300 seeds of B are the reference sample, which is not sown without a reason',
+      '300 seeds of HL24-0001-A are in quarantine (mould); 300 seeds of B are the reference sample, which is not sown without a reason',
     ],
   ])('%#: lot by lot', (lots, words) => {
-    expect(noSeedInWords(lots, SEEDS, BRITISH)).toBe(words)
+    expect(inEnglish<readonly Told[]>(whyNoSeed(lots, 'seed')).join('; ')).toBe(words)
   })
 })
 
@@ -167,22 +172,28 @@ describe('why a variety is left out', () => {
 
   test('is told of the garden where least is wrong', () => {
     const sites = [aSite(1, 0, { takes: ['pea'], area: 5 }), aSite(2, 900, { takes: ['pea'] })]
-    expect(whyLeftOut({ candidates: [candidate], sites }, [], candidate)).toBe(
+    expect(inEnglish<Told>(whyLeftOut({ candidates: [candidate], sites }, [], candidate))).toBe(
       'Garden 2 does not take the crop of Variety 1.',
     )
   })
 
   test('counts what is planned there already', () => {
     const other = aCandidate(2, { area: 10 })
-    expect(whyLeftOut({ candidates: [candidate, other], sites: [aSite(1, 0)] }, [at(2, 1)], candidate)).toBe(
-      'Garden 1 has 20 m² of bed, and this takes 22.',
-    )
+    expect(
+      inEnglish<Told>(
+        whyLeftOut({ candidates: [candidate, other], sites: [aSite(1, 0)] }, [at(2, 1)], candidate),
+      ),
+    ).toBe('Garden 1 has 20 m² of bed, and this takes 22.')
   })
 
   test('is that nothing is gained where nothing is wrong, or that there is no garden', () => {
     const problem = { candidates: [candidate], sites: [aSite(1, 0)] }
-    expect(whyLeftOut(problem, [], candidate)).toBe('It is worth less than the work it makes.')
-    expect(whyLeftOut({ ...problem, sites: [] }, [], candidate)).toBe('There is no garden to grow it in.')
+    expect(inEnglish<Told>(whyLeftOut(problem, [], candidate))).toBe(
+      'It is worth less than the work it makes.',
+    )
+    expect(inEnglish<Told>(whyLeftOut({ ...problem, sites: [] }, [], candidate))).toBe(
+      'There is no garden to grow it in.',
+    )
   })
 })
 

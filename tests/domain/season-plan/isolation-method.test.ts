@@ -1,13 +1,15 @@
 import { describe, expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import { greedyPlan } from '../../../db/domain/season-plan/greedy.ts'
-import { apartInTimeInWords } from '../../../db/domain/season-plan/in-time.ts'
+import { toldApartInTime } from '../../../db/domain/season-plan/in-time.ts'
 import {
-  hoursInWords,
   hoursOfIsolation,
   pollinationOf,
+  toldHours,
 } from '../../../db/domain/season-plan/isolation-method.ts'
 import { choiceWorth, clashesOf, type PlanChoice } from '../../../db/domain/season-plan/plan.ts'
 import { cropOfTable } from '../../builders/crop-table.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 import { aCandidate, aSite, at } from '../../builders/season-plans.ts'
 
 describe('two of a kind that flower one after the other', () => {
@@ -16,7 +18,8 @@ describe('two of a kind that flower one after the other', () => {
   const popped = aCandidate(3, { variety: 'Pop', group: 'Zea mays', laterDays: 28 })
   const unknown = aCandidate(4, { variety: 'Quay grass', group: 'Zea mays' })
   const problem = { candidates: [flint, dent, popped, unknown], sites: [aSite(1, 0), aSite(2, 50)] }
-  const sentences = (...choices: PlanChoice[]) => clashesOf(problem, choices).map(({ sentence }) => sentence)
+  const sentences = (...choices: PlanChoice[]) =>
+    clashesOf(problem, choices).map(({ sentence }) => inEnglish<Told>(sentence))
 
   test('cross when sown at one time, not when one is sown later', () => {
     expect(sentences(at(1, 1), at(2, 2))).toEqual([
@@ -41,7 +44,7 @@ describe('two of a kind that flower one after the other', () => {
 
   test('are told what is sown first and what follows', () => {
     const told = (choice: PlanChoice, ...others: PlanChoice[]) =>
-      apartInTimeInWords(problem, [choice, ...others], choice)
+      inEnglish<Told>(toldApartInTime(problem, [choice, ...others], choice))
     expect(told(at(2, 2, 'later'), at(1, 1))).toMatch(
       /^Sow it 28 days after Flint at Garden 1, so that it flowers when that has done\. If both/,
     )
@@ -97,10 +100,10 @@ describe('the work of a way', () => {
   })
 
   test('in words, to the half hour', () => {
-    expect(hoursInWords(0.1)).toBe('about half an hour')
-    expect(hoursInWords(1.1)).toBe('about an hour')
-    expect(hoursInWords(2.8)).toBe('about 3 hours')
-    expect(hoursInWords(2.6)).toBe('about 2.5 hours')
-    expect(hoursInWords(13.4)).toBe('about 13 hours')
+    expect(inEnglish<Told>(toldHours(0.1))).toBe('about half an hour')
+    expect(inEnglish<Told>(toldHours(1.1))).toBe('about an hour')
+    expect(inEnglish<Told>(toldHours(2.8))).toBe('about 3 hours')
+    expect(inEnglish<Told>(toldHours(2.6))).toBe('about 2.5 hours')
+    expect(inEnglish<Told>(toldHours(13.4))).toBe('about 13 hours')
   })
 })

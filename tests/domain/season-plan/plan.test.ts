@@ -1,8 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import { breedingOf } from '../../../db/domain/needs/population-goal.ts'
 import { maximalCliques } from '../../../db/domain/season-plan/cliques.ts'
-import { crossingGroup, groupInWords } from '../../../db/domain/season-plan/crossing.ts'
+import { crossingGroup, toldGroup } from '../../../db/domain/season-plan/crossing.ts'
 import { greedyPlan } from '../../../db/domain/season-plan/greedy.ts'
 import {
   isolationDistance,
@@ -14,6 +15,7 @@ import { clashesOf, worthOf } from '../../../db/domain/season-plan/plan.ts'
 import { metresBetween, positionOf } from '../../../db/domain/season-plan/position.ts'
 import crops from '../../../db/reference/crops.json' with { type: 'json' }
 import { seeded } from '../../bench/random.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 import { aCandidate, aSite, at, drawnProblem } from '../../builders/season-plans.ts'
 
 describe('what crosses', () => {
@@ -30,12 +32,14 @@ describe('what crosses', () => {
     expect(crossingGroup(vine)).toBe('Lantern vine')
     expect(crossingGroup(vine)).not.toBe(crossingGroup({ species: '', crop: 'Quay daisy' }))
     const unknown = { home: null, strict: null }
-    expect(unknownToPlan({ ...unknown, ...vine }, 'mixed', 'quality')).toMatch(
+    expect(inEnglish<Told>(unknownToPlan({ ...unknown, ...vine }, 'mixed', 'quality'))).toMatch(
       /No distance is known.*Only Lantern vine/,
     )
     const pea = { home: 6, strict: null, species: 'Pisum sativum', crop: 'Pea' }
-    expect(unknownToPlan(pea, 'selfer', 'quality')).toBe('')
-    expect(unknownToPlan(pea, 'selfer', 'conservation')).toMatch(/No distance.*that mostly pollinates itself/)
+    expect(inEnglish<Told>(unknownToPlan(pea, 'selfer', 'quality'))).toBe('')
+    expect(inEnglish<Told>(unknownToPlan(pea, 'selfer', 'conservation'))).toMatch(
+      /No distance.*that mostly pollinates itself/,
+    )
   })
 
   test('the table’s distance by grade in round figures, or a cautious one', () => {
@@ -59,7 +63,9 @@ describe('what crosses', () => {
       }
       expect(home === null).toBe(facts.home === null)
       const breeding = breedingOf(crop.mating_system)
-      expect(whyIsolation(home)).toMatch(home === null ? /^No source.*lax end/ : /^Source: .*lax end/)
+      expect(inEnglish<Told>(whyIsolation(home))).toMatch(
+        home === null ? /^No source.*lax end/ : /^Source: .*lax end/,
+      )
       expect(unknownToPlan(facts, breeding, 'quality') !== '').toBe(home === null)
     }
   })
@@ -68,11 +74,11 @@ describe('what crosses', () => {
     const names = crops
       .filter((crop) => crossingGroup({ ...crop, crop: crop.common_name }) === 'Brassica oleracea')
       .map((crop) => crop.common_name)
-    expect(groupInWords('Brassica oleracea', names)).toBe(
-      'Broccoli, Brussels sprouts, Cabbage, Kale / collard or Kohlrabi (Brassica oleracea)',
+    expect(inEnglish<Told>(toldGroup('Brassica oleracea', names))).toBe(
+      'Broccoli, Brussels sprouts, Cabbage, Kale / collard or Kohlrabi (species Brassica oleracea)',
     )
-    expect(groupInWords('Daucus carota', ['Carrot'])).toBe('Carrot (Daucus carota)')
-    expect(groupInWords('Lantern vine', ['Lantern vine'])).toBe('Lantern vine')
+    expect(inEnglish<Told>(toldGroup('Daucus carota', ['Carrot']))).toBe('Carrot (species Daucus carota)')
+    expect(inEnglish<Told>(toldGroup('Lantern vine', ['Lantern vine']))).toBe('Lantern vine')
   })
 
   /** A degree of latitude is 111.2 km, and one of longitude half of that at 60 degrees (definition of the sphere). */
@@ -98,7 +104,7 @@ describe('what crosses', () => {
 describe('what is wrong with a plan', () => {
   const two = [aCandidate(1, { group: 'Zea mays' }), aCandidate(2, { group: 'Zea mays', isolation: 300 })]
   const sentences = (sites: ReturnType<typeof aSite>[], choices: ReturnType<typeof at>[], candidates = two) =>
-    clashesOf({ candidates, sites }, choices).map(({ sentence }) => sentence)
+    clashesOf({ candidates, sites }, choices).map(({ sentence }) => inEnglish<Told>(sentence))
 
   test('two that cross stand too near, unless one is covered', () => {
     const sites = [aSite(1, 0), aSite(2, 250)]
@@ -149,7 +155,10 @@ describe('what flowers nearby', () => {
     site: Partial<ReturnType<typeof aSite>>,
     more: Partial<typeof maize> = {},
     way: IsolationMethod = 'open',
-  ) => clashesOf({ candidates: [{ ...maize, ...more }], sites: [aSite(1, 0, site)] }, [at(1, 1, way)])
+  ) =>
+    clashesOf({ candidates: [{ ...maize, ...more }], sites: [aSite(1, 0, site)] }, [at(1, 1, way)]).map(
+      (clash) => ({ ...clash, sentence: inEnglish<Told>(clash.sentence) }),
+    )
   const neighbour = (group: string, metres: number) => ({ neighbours: [{ crop: 'Maize', group, metres }] })
   const roots = (group: string, metres: number, isolation = 50) => ({
     flowering: [{ variety: 'Old Drum', group, metres, isolation }],

@@ -19,7 +19,7 @@ describe('the programme of a plan as its solver reads it', () => {
     const { text, choices } = programmeOf(problem, [at(2, 7, 'covered')])
     expect(text).toBe(`Maximize
  worth: + 0.45 x0 + 0.44 x1 + 0.45 x2 + 0.44 x3
-Subject To
+st
  r0: + x0 + x1 <= 1
  r1: + x2 + x3 <= 1
  r2: + 2 x0 + 2 x1 + 3 x2 + 3 x3 <= 20
@@ -85,7 +85,7 @@ End
     const empty = [
       'Maximize',
       ' worth: 0 nothing',
-      'Subject To',
+      'st',
       ' r0: nothing <= 1',
       'Binary',
       ' nothing',

@@ -1,10 +1,12 @@
 import { expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import { isBiennial } from '../../../db/domain/crops/life-cycle.ts'
 import { hoursOfIsolation } from '../../../db/domain/season-plan/isolation-method.ts'
 import { choiceWorth } from '../../../db/domain/season-plan/plan.ts'
-import { isSeasonShort, shortSeasonInWords } from '../../../db/domain/season-plan/season-length.ts'
+import { isSeasonShort, toldShortSeason } from '../../../db/domain/season-plan/season-length.ts'
 import { readCropTable } from '../../../db/migrations/crop-table.ts'
 import { cropOfTable } from '../../builders/crop-table.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 import { aCandidate, aSite } from '../../builders/season-plans.ts'
 
 test('tender crops have a figure, and crops that stand frost have none', () => {
@@ -28,14 +30,14 @@ test('a season is short below what the crop needs, and never where either is not
 })
 
 test('the grower is told both figures and what to do', () => {
-  expect(shortSeasonInWords('Pepper', 110, { name: 'Mill bed', seasonDays: 95 }, 0)).toMatch(
+  expect(inEnglish<Told>(toldShortSeason('Pepper', 110, { name: 'Mill bed', seasonDays: 95 }, 0))).toMatch(
     /^Pepper usually takes 110 days without frost to ripe seed, and Mill bed has 95: raise it indoors/,
   )
-  expect(shortSeasonInWords('Maize', 148, { name: 'Mill bed', seasonDays: 130 }, 28)).toMatch(
+  expect(inEnglish<Told>(toldShortSeason('Maize', 148, { name: 'Mill bed', seasonDays: 130 }, 28))).toMatch(
     /^Maize sown 28 days later takes 148 days/,
   )
-  expect(shortSeasonInWords('Pepper', 110, { name: 'Mill bed', seasonDays: 110 }, 0)).toBe('')
-  expect(shortSeasonInWords('Pea', null, { name: 'Mill bed', seasonDays: 30 }, 0)).toBe('')
+  expect(inEnglish<Told>(toldShortSeason('Pepper', 110, { name: 'Mill bed', seasonDays: 110 }, 0))).toBe('')
+  expect(inEnglish<Told>(toldShortSeason('Pea', null, { name: 'Mill bed', seasonDays: 30 }, 0))).toBe('')
 })
 
 test('a garden with a short season is worth half as much to a crop that needs a long one', () => {

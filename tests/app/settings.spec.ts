@@ -69,9 +69,9 @@ test('what was written is listed by day, one step from the foot of the window, a
   await expectNoBarrier(page)
   await page
     .getByRole('main')
-    .getByRole('button', { name: /take back/ })
+    .getByRole('button', { name: /undo this entry/ })
     .click()
-  await expect(shown(page, '(taken back)')).toBeVisible()
+  await expect(shown(page, '(undone)')).toBeVisible()
   expect((await app.call('lot.list', {})).total).toBe(0)
 })
 

@@ -94,7 +94,7 @@ describe('taking in seed of a crop that is not in the table', () => {
     expect(counted?.warnings).toEqual([])
     expect(weighed?.words).toBe('2 g, how many seeds is not known')
     expect(weighed?.warnings.join()).toContain('Nobody has said how much Lantern vine seed weighs')
-    expect((await test.call('entry.undo', { entryId })).said).toContain('Took back')
+    expect((await test.call('entry.undo', { entryId })).said).toContain('Undone')
     expect(await ownCrops()).toHaveLength(1)
   })
 

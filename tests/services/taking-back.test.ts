@@ -19,7 +19,7 @@ it('restores both numbers exactly and says so in the ledger', async () => {
   const before = (await test.call('lot.get', { lotId })).quantity
   const { entryId } = await visit(lotId, '31 seeds')
   const { said, lines } = await test.call('entry.undo', { entryId, reason: 'wrong jar' })
-  expect(said).toContain('Took back: Handed out from HL26-0001-A')
+  expect(said).toContain('Undone: Handed out from HL26-0001-A')
   expect(lines).toHaveLength(1)
   const after = await test.call('lot.get', { lotId })
   expect(after.quantity).toEqual(before)
@@ -34,7 +34,7 @@ it('happens once', async () => {
   const { lotId } = await takeIn(test, { amount: '400 seeds' })
   const { entryId } = await visit(lotId, '10 seeds')
   await test.call('entry.undo', { entryId })
-  expect((await test.refused('entry.undo', { entryId })).sentence).toContain('has been taken back already')
+  expect((await test.refused('entry.undo', { entryId })).sentence).toContain('was undone already')
 })
 
 it('is refused, with why, when later seed went out of it, and changes nothing', async () => {

@@ -21,6 +21,7 @@ import { runOperation } from '../../db/services/run-operation.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
 import { problemOf } from '../../electron/host/problem-of.ts'
 import { realBackend } from '../../electron/host/real-backend.ts'
+import { inEnglish } from '../builders/in-english.ts'
 import { aCollection, NOW, type TemporaryCollection, takeIn } from '../builders/temporary-collection.ts'
 
 const support = (name: string) => join(import.meta.dirname, 'support', name)
@@ -36,7 +37,7 @@ async function problemFrom(work: () => Promise<unknown>) {
   try {
     await work()
   } catch (thrown) {
-    return problemOf(thrown)
+    return inEnglish(problemOf(thrown))
   }
   return expect.fail('Nothing went wrong')
 }
@@ -144,7 +145,7 @@ describe('a folder in which nothing may be written', () => {
         const place = { key: 'one-intention', name: 'Jar', kind: 'jar', parentId: null } as const
         const refused = await problemFrom(() => holder.run('place.create', place))
         expect(refused.code).toBe('collection-read-only')
-        return await holder.run('collection.get', {})
+        return inEnglish(await holder.run('collection.get', {}))
       } finally {
         await holder.close()
         chmodSync(book.folder, 0o755)
@@ -342,8 +343,8 @@ describe('a clock that goes back', () => {
     expect((await book.call('collection.get', {})).warnings).toEqual([])
     const back = <N extends 'collection.get' | 'entry.list'>(name: N) =>
       runOperation(book.collection, name, { limit: 50 } as never, () => YEARS_AGO)
-    expect((await back('collection.get')).warnings).toEqual([
-      'This computer’s clock says 2019-06-01, but the book was written in on 2026-03-14. Set the clock right before you go on; nothing in the book is lost.',
+    expect(inEnglish((await back('collection.get')).warnings)).toEqual([
+      'This computer’s clock says 1 Jun 2019, but the book was written in on 14 Mar 2026. Set the clock right before you go on; nothing in the book is lost.',
     ])
     const place = { key: 'while-it-is-wrong', name: 'Jar', kind: 'jar', parentId: null } as const
     const put = (more: object) =>

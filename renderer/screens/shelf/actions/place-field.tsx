@@ -91,7 +91,7 @@ function NewPlace({ inside, onMade }: NewPlaceProps) {
         label={t('shelf.place-kind')}
         size="record"
         value={kind}
-        options={PLACE_KINDS}
+        options={PLACE_KINDS.map(({ value }) => ({ value, label: t(`shelf.place-kind-${value}`) }))}
         onChange={setKind}
       />
       <SelectField

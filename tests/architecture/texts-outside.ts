@@ -5,7 +5,20 @@ import ts from 'typescript'
 const project = join(import.meta.dirname, '..', '..')
 
 /** Folders and files in which no text for people may stand: they tell by messages of the catalogue. */
-export const TOLD_BY_MESSAGES: readonly string[] = ['db/domain/promises']
+export const TOLD_BY_MESSAGES: readonly string[] = [
+  'db/domain/backups',
+  'db/domain/numbers',
+  'db/domain/promises',
+  'db/services/entry-log',
+  'renderer/app',
+  'renderer/screens/entry-log',
+  'renderer/screens/settings',
+  'renderer/screens/shelf/actions',
+  'renderer/shared/client',
+  'renderer/shared/foot-line',
+  'renderer/shared/panes',
+  'renderer/shared/parts',
+]
 
 /** A text for people that stands in code. */
 export interface TextOutside {

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, it } from 'vitest'
+import { message } from '../../db/messages/message.ts'
 import { takeInOn } from '../builders/earlier-gift.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 
@@ -28,6 +29,17 @@ it('restores both numbers exactly and says so in the ledger', async () => {
     ['withdrawal', true],
     ['reversal', false],
   ])
+})
+
+it('tells what it undid, of an entry that keeps a message and of one that keeps a text', async () => {
+  const place = { name: 'Jar', kind: 'jar', parentId: null } as const
+  const { entryId } = await test.call('place.create', place)
+  const sentence = async (said: string) => {
+    test.collection.sqlite.prepare('UPDATE entry SET said = ? WHERE id = ?').run(said, entryId)
+    return (await test.call('entry.list', { limit: 1 })).entries[0]?.said
+  }
+  expect(await sentence(JSON.stringify(message('settings.changed')))).toBe('Changed the settings')
+  expect(await sentence('Changed {"id": the settings')).toBe('Changed {"id": the settings')
 })
 
 it('happens once', async () => {

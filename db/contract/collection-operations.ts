@@ -66,24 +66,24 @@ const EntryLine = z.object({
 const BackupLine = z.object({
   file: z.string(),
   where: z.enum(['own-folder', 'second-folder']),
-  why: z.string().describe('what it was made for, in words'),
+  why: Told.describe('what it was made for, in words'),
   at: z.string().describe('when it was made'),
   bytes: z.int(),
 })
 export type BackupLine = z.infer<typeof BackupLine>
 
-const Said = z.object({ count: z.int(), latest: z.array(z.object({ at: z.string(), said: z.string() })) })
+const Said = z.object({ count: z.int(), latest: z.array(z.object({ at: z.string(), said: Told })) })
 
 export const BackupComparison = z.object({
   file: z.string(),
   sameLibrary: z.boolean().describe('whether it is an earlier state of the open collection, not another one'),
   libraryName: z.string(),
   lastWrittenAt: z.string(),
-  counts: z.array(z.object({ what: z.string(), open: z.int(), backup: z.int() })),
+  counts: z.array(z.object({ what: Told, open: z.int(), backup: z.int() })),
   onlyOpen: Said.describe('entries of the open collection that the backup does not have'),
   onlyBackup: Said.describe('entries of the backup that the open collection does not have'),
   lots: z
-    .array(z.object({ number: z.string(), open: z.string(), backup: z.string() }))
+    .array(z.object({ number: z.string(), open: Told, backup: Told }))
     .describe('lots that hold something else, fifty at most'),
   lotsDiffering: z.int(),
 })
@@ -119,7 +119,7 @@ export const collectionOperations = {
       lots: z.int(),
       people: z.int(),
       movements: z.int(),
-      warnings: z.array(z.string()).describe('such as a file kept in a synced folder'),
+      warnings: z.array(Told).describe('such as a file kept in a synced folder'),
     }),
   ),
   'collection.get-revision': reads(
@@ -165,7 +165,7 @@ export const collectionOperations = {
       file: z.string(),
       bytes: z.int(),
       second: z.string().nullable(),
-      secondTrouble: z.string().nullable().describe('why it could not be copied to the second folder'),
+      secondTrouble: Told.nullable().describe('why it could not be copied to the second folder'),
       deleted: z.int().describe('how many older ones were deleted'),
     }),
   ),
@@ -178,7 +178,7 @@ export const collectionOperations = {
           entryId: Id,
           operation: z.string(),
           recordedAt: z.string(),
-          said: z.string(),
+          said: Told,
           undoable: z.boolean(),
           takenBack: z.boolean(),
           overridden: z.string().describe('cautions that the hand-out passed by, and why'),

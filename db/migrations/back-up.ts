@@ -1,6 +1,7 @@
 import { mkdirSync, readdirSync, statSync } from 'node:fs'
 import { basename, dirname, extname, join } from 'node:path'
 import { refuse } from '../contract/refusal.ts'
+import { message } from '../messages/message.ts'
 import { connect, type Sqlite } from './connection.ts'
 import { withinBytes } from './file-place.ts'
 import { makeWhole, removeIfFree } from './held-files.ts'
@@ -48,8 +49,8 @@ export async function backUp(
 ): Promise<Backup> {
   const folder = join(dirname(file), 'Backups')
   if (statSync(folder, { throwIfNoEntry: false })?.isFile())
-    refuse('already-there', `A file is called ${folder}, where the folder of the backups belongs.`, {
-      todo: 'Give that file another name, then back up once more.',
+    refuse('already-there', message('file.in-place-of-backups', { folder }), {
+      todo: message('file.in-place-of-backups-todo'),
     })
   mkdirSync(folder, { recursive: true })
   const stamp = now.toISOString().replace(/[:.]/g, '-')

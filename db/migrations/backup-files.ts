@@ -2,6 +2,7 @@ import { copyFileSync, existsSync, mkdirSync, readdirSync, statSync } from 'node
 import { basename, dirname, extname, join } from 'node:path'
 import { refuse } from '../contract/refusal.ts'
 import { backupsToDrop, newestFirst } from '../domain/backups/keep-rule.ts'
+import { type Message, message } from '../messages/message.ts'
 import { assertSound, type Backup, backUp, backupStem, type OnBackup } from './back-up.ts'
 import { connect, type Sqlite } from './connection.ts'
 import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion, refuseTheFuture } from './file-format.ts'
@@ -78,7 +79,7 @@ function latestEntryIn(file: string): number {
 /** What came of a backup: the copy, and the copy of it in the second folder or why there is none. */
 export interface SavedBackup extends Backup {
   readonly second: string | null
-  readonly secondTrouble: string | null
+  readonly secondTrouble: Message | null
 }
 
 /** Makes a checked backup, copies it to the second folder, checks it there, and lets old ones go by the rule. */
@@ -99,8 +100,8 @@ export async function saveBackup(
     return { ...backup, second, secondTrouble: null }
   } catch {
     const secondTrouble = existsSync(keeping.secondFolder)
-      ? `It could not be copied to ${keeping.secondFolder}: look whether the disk is full or may only be read.`
-      : `${keeping.secondFolder} is not there just now. Connect its disk and back up once more.`
+      ? message('file.not-copied', { folder: keeping.secondFolder })
+      : message('file.second-away', { folder: keeping.secondFolder })
     return { ...backup, second: null, secondTrouble }
   }
 }
@@ -123,9 +124,9 @@ function dropByRule(folder: string, file: string, { limitBytes }: BackupRule): v
 /** Opens a copy of a collection for reading, after all of it was checked. Throws a Refusal where it is not whole. */
 export function openSound(file: string): Sqlite {
   if (!existsSync(file)) {
-    refuse('not-found', `There is no file at ${file}.`, {
+    refuse('not-found', message('file.none', { file }), {
       field: 'file',
-      todo: 'Choose one of the backups that are listed, or connect the disk it lies on.',
+      todo: message('file.none-todo'),
     })
   }
   let sqlite: Sqlite | undefined
@@ -136,9 +137,9 @@ export function openSound(file: string): Sqlite {
     assertSound(sqlite)
   } catch {
     sqlite?.close()
-    refuse('file-damaged', `${basename(file)} is damaged or is no collection. It was left as it is.`, {
+    refuse('file-damaged', message('file.damaged-or-none', { file: basename(file) }), {
       field: 'file',
-      todo: 'Choose an older backup, or the one in the second folder.',
+      todo: message('file.damaged-or-none-todo'),
     })
   }
   try {
@@ -153,7 +154,7 @@ export function openSound(file: string): Sqlite {
 /** Copies a checked backup to a new file under another name first. Refuses where that file is there already. */
 export async function copyOut(backup: string, target: string): Promise<void> {
   if (existsSync(target)) {
-    refuse('already-there', `There is a file at ${target} already. It was left as it is.`)
+    refuse('already-there', message('file.there-already', { file: target }))
   }
   mkdirSync(dirname(target), { recursive: true })
   await makeWhole(target, async (unfinished) => {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { refuse } from '../contract/refusal.ts'
+import { message } from '../messages/message.ts'
 
 /** Marks a file as a collection of this app, in the header of the file: the letters 'CDrw'. */
 export const APPLICATION_ID = 0x43447277
@@ -21,11 +22,7 @@ export function newestVersion(folder: string): number {
 /** Refuses a file that a newer version of the app made. */
 export function refuseTheFuture(version: number, newest: number): void {
   if (version <= newest) return
-  refuse(
-    'file-from-the-future',
-    `This collection was written by a newer version of Common Drawer (schema ${version}; this one knows ${newest}). Nothing was changed.`,
-    {
-      todo: 'Install the newer version to open it.',
-    },
-  )
+  refuse('file-from-the-future', message('file.from-newer-version', { version, newest }), {
+    todo: message('file.from-newer-version-todo'),
+  })
 }

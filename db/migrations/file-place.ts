@@ -36,13 +36,12 @@ const thisDisk: Disk = {
     execFileSync(program, args, { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'], timeout: 1_000 }),
 }
 
-/** Says in words when a file lies in a synchronised or network folder, where SQLite cannot keep it safe; else null. */
-export function inSyncedFolder(file: string, disk: Disk = thisDisk): string | null {
+/** Where a file lies in a synchronised or network folder, where SQLite cannot keep it safe; else null. */
+export function inSyncedFolder(file: string, disk: Disk = thisDisk): 'copied' | 'network' | null {
   const paths = [file, realPathOf(file, disk)]
-  if (paths.some((path) => SYNCED_FOLDERS.some((folder) => folder.test(path))))
-    return 'a folder that is copied to other computers'
-  if (paths.some((path) => NETWORK_PATH.test(path))) return 'a network folder'
-  return isNetworkFileSystem(file, disk) ? 'a network folder' : null
+  if (paths.some((path) => SYNCED_FOLDERS.some((folder) => folder.test(path)))) return 'copied'
+  if (paths.some((path) => NETWORK_PATH.test(path))) return 'network'
+  return isNetworkFileSystem(file, disk) ? 'network' : null
 }
 
 function realPathOf(file: string, { realPath }: Disk): string {

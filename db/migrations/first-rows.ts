@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto'
 import { fold } from '../domain/shared/fold.ts'
+import { message } from '../messages/message.ts'
 import { collection, entry } from '../schema/collection-tables.ts'
 import { crop } from '../schema/reference-tables.ts'
 import type { Sqlite } from './connection.ts'
@@ -65,7 +66,7 @@ export function writeFirstRows(sqlite: Sqlite, db: Drizzle, facts: FirstFacts): 
         operation: 'collection.create',
         inputDigest: createHash('sha256').update(facts.libraryName).digest('hex'),
         answer: '{}',
-        said: `Started the collection ‘${facts.libraryName}’`,
+        said: JSON.stringify(message('collection.started', { name: facts.libraryName })),
         recordedAt: at,
       })
       .run()

@@ -1,6 +1,7 @@
 import { basename, dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { refuse } from '../contract/refusal.ts'
+import { message } from '../messages/message.ts'
 import type { Sqlite } from './connection.ts'
 
 /** Held while one process may write a collection; the system drops it when that process ends, however it ends. */
@@ -22,18 +23,14 @@ export function lockCollection(file: string, waitMs: number): CollectionLock {
   } catch (cause) {
     sqlite?.close()
     if (cause instanceof Error && 'code' in cause && cause.code === 'SQLITE_CANTOPEN') {
-      refuse('collection-read-only', `Nothing may be written in ${dirname(file)}.`, {
-        todo: 'Move the file to a folder where you may write, or take the write protection off.',
+      refuse('collection-read-only', message('file.read-only-folder', { folder: dirname(file) }), {
+        todo: message('problem.read-only-todo'),
       })
     }
     if (cause instanceof Error && 'code' in cause && cause.code === 'SQLITE_BUSY') {
-      refuse(
-        'collection-busy',
-        'This collection is open in another window or program, which may be writing in it.',
-        {
-          todo: 'Work in that window, or close it and try again. Nothing was changed.',
-        },
-      )
+      refuse('collection-busy', message('file.open-elsewhere'), {
+        todo: message('file.open-elsewhere-todo'),
+      })
     }
     throw cause
   }

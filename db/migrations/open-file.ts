@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, realpathSync, statSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import type { UntoldProblem } from '../contract/problem.ts'
 import { refuse } from '../contract/refusal.ts'
+import { message } from '../messages/message.ts'
 import { backupsIn, ownBackupFolder } from './backup-files.ts'
 import { connect, type Sqlite } from './connection.ts'
 import { APPLICATION_ID, MIGRATIONS_FOLDER, newestVersion, refuseTheFuture } from './file-format.ts'
@@ -47,8 +48,8 @@ const LOCK_WAIT_MS = 4_000
 export async function openCollection(path: string, options: OpenOptions): Promise<OpenCollection> {
   const file = resolve(path)
   if (!existsSync(file)) {
-    refuse('not-found', `There is no collection at ${file}.`, {
-      todo: 'Check the name, or start a collection there.',
+    refuse('not-found', message('file.no-collection', { file }), {
+      todo: message('file.no-collection-todo'),
     })
   }
   const folder = options.migrationsFolder ?? MIGRATIONS_FOLDER
@@ -66,13 +67,9 @@ export async function openCollection(path: string, options: OpenOptions): Promis
 /** The lock of the file itself, whatever link leads to it. Refuses a file with two names, of which each would have its own. */
 function lockFor(file: string, waitMs = LOCK_WAIT_MS): CollectionLock {
   if (statSync(file).nlink > 1)
-    refuse(
-      'not-a-collection',
-      `${file} has a second name (a hard link), by which it could be opened twice.`,
-      {
-        todo: 'Copy it to a file of its own, and open the copy.',
-      },
-    )
+    refuse('not-a-collection', message('file.second-name', { file }), {
+      todo: message('file.second-name-todo'),
+    })
   return lockCollection(realpathSync(file), waitMs)
 }
 
@@ -109,13 +106,9 @@ async function openLocked(
       const newest = newestVersion(folder)
       refuseTheFuture(version, newest)
       if (version < newest) {
-        refuse(
-          'collection-read-only',
-          'This collection was written by an older version and has to be brought up to date first.',
-          {
-            todo: 'Open it once in the app, which keeps a backup of it as it is now.',
-          },
-        )
+        refuse('collection-read-only', message('file.from-older-version'), {
+          todo: message('file.from-older-version-todo'),
+        })
       }
     }
     return assemble(file, options, sqlite, lock)
@@ -134,8 +127,8 @@ async function openLocked(
 export async function createCollection(path: string, facts: FirstFacts): Promise<OpenCollection> {
   const file = resolve(path)
   if (existsSync(file)) {
-    refuse('already-there', `There is a file at ${file} already. It was left as it is.`, {
-      todo: 'Choose another name or folder.',
+    refuse('already-there', message('file.there-already', { file }), {
+      todo: message('file.there-already-todo'),
     })
   }
   mkdirSync(dirname(file), { recursive: true })
@@ -174,18 +167,18 @@ const LOOKED_THROUGH_UP_TO = 64_000_000
 function refuseDamage(sqlite: Sqlite, file: string): void {
   if (statSync(file).size > LOOKED_THROUGH_UP_TO) return
   if (sqlite.pragma('quick_check(1)', { simple: true }) === 'ok') return
-  refuse('file-damaged', 'The file of this collection is damaged. It was left as it is.', {
-    todo: 'Keep the file, and restore the last whole backup into a new one.',
+  refuse('file-damaged', message('file.damaged'), {
+    todo: message('problem.damaged-todo'),
   })
 }
 
 function notACollection(file: string): never {
   if (backupsIn(ownBackupFolder(file), file).length > 0)
-    refuse('file-damaged', `The beginning of ${file} is damaged. It was left as it is.`, {
-      todo: 'Keep the file, and restore the last whole backup into a new one.',
+    refuse('file-damaged', message('file.beginning-damaged', { file }), {
+      todo: message('problem.damaged-todo'),
     })
-  refuse('not-a-collection', `${file} is not a collection of Common Drawer. It was left as it is.`, {
-    todo: 'Choose a file that ends in .drawer.',
+  refuse('not-a-collection', message('file.not-a-collection', { file }), {
+    todo: message('file.not-a-collection-todo'),
   })
 }
 

@@ -10,7 +10,7 @@ import {
 import type { Receipt } from '../contract/operation.ts'
 import { Refusal, refuse } from '../contract/refusal.ts'
 import type { Untold } from '../contract/told.ts'
-import { isMessage } from '../messages/message.ts'
+import { isMessage, message } from '../messages/message.ts'
 import type { OpenCollection } from '../migrations/open-file.ts'
 import { insertRow } from '../queries/insert.ts'
 import { entry } from '../schema/collection-tables.ts'
@@ -119,9 +119,9 @@ function write(
 
 function answerAgain(before: typeof entry.$inferSelect, digest: string): Untold<Receipt> {
   if (before.inputDigest !== digest) {
-    refuse('key-used-otherwise', 'That request key was used for something else. Nothing was written.', {
+    refuse('key-used-otherwise', message('problem.key-used-for-else'), {
       field: 'key',
-      todo: 'Send a new key with a new request.',
+      todo: message('problem.key-used-for-else-todo'),
     })
   }
   return JSON.parse(before.answer)

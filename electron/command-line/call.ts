@@ -3,14 +3,15 @@ import { text } from 'node:stream/consumers'
 import { contract, isOperationName } from '../../db/contract/contract.ts'
 import type { Answer, Problem } from '../../db/contract/problem.ts'
 import { problem } from '../../db/contract/refusal.ts'
-import { message } from '../../db/messages/message.ts'
+import { isMessage, message } from '../../db/messages/message.ts'
 import { tellAll } from '../../db/messages/tell.ts'
 import { answerCall } from '../host/answer-call.ts'
 import { keepFilesPrivate } from '../host/collections-folder.ts'
+import { toldBySystem } from '../host/system-texts.ts'
 import { textsOf, UNTIL_OPEN } from '../host/tell-answer.ts'
 import { listOperations } from './list-operations.ts'
 import { OneCollection } from './one-collection.ts'
-import { howToGiveJson, type Request, readRequest } from './read-request.ts'
+import { howToGiveJson, type Request, readRequest, USAGE } from './read-request.ts'
 
 type Call = Extract<Request, { kind: 'call' }>
 
@@ -18,7 +19,8 @@ type Call = Extract<Request, { kind: 'call' }>
 async function main(args: readonly string[]): Promise<number> {
   const request = readRequest(args, calledFrom())
   if (request.kind === 'not-understood') {
-    console.error(request.sentence)
+    const { why } = request
+    console.error(`${isMessage(why) ? await toldBySystem(why) : why}\n\n${USAGE}`)
     return 2
   }
   if (request.kind === 'list') {

@@ -1,5 +1,7 @@
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { message } from '../../db/messages/message.ts'
+import { toldBySystem } from '../host/system-texts.ts'
 import { findElectron } from '../loopback/find-electron.ts'
 import { startApp } from '../loopback/start-app.ts'
 import { fetchElectron } from './fetch-electron.ts'
@@ -17,17 +19,9 @@ async function main(args: readonly string[]): Promise<number> {
     const fetched = await fetchElectron(installer, LIMIT_MINUTES * 60_000, (bytes) =>
       console.log(`${Math.round(bytes / 1_000_000)} MB are here.`),
     )
-    console.log(SENTENCES[fetched])
+    console.log(await toldBySystem(message(`start.electron-${fetched}`)))
   }
   return startApp(args)
 }
-
-const SENTENCES = {
-  fetched: 'Electron is here now.',
-  'too-slow':
-    'Electron did not arrive in time, so the app opens in a browser window instead. Try again later.',
-  failed:
-    'Electron could not be fetched, so the app opens in a browser window instead. Is this machine online?',
-} as const
 
 process.exitCode = await main(process.argv.slice(2))

@@ -14,7 +14,7 @@ export type Request =
       /** What the answer is told in; null: the library's own. */
       readonly language: LanguageCode | null
     }
-  | { readonly kind: 'not-understood'; readonly sentence: string }
+  | { readonly kind: 'not-understood'; readonly why: Message | string }
 
 export const USAGE = `npm run -s call -- operations
     lists every operation: its name, whether it reads or writes, what it takes and answers, as JSON
@@ -48,24 +48,24 @@ export function readRequest(args: readonly string[], calledFrom: string): Reques
       allowPositionals: true,
     })
   } catch (thrown) {
-    return notUnderstood(thrown instanceof Error ? thrown.message : 'That was not understood.')
+    return notUnderstood(thrown instanceof Error ? thrown.message : message('start.not-understood'))
   }
   const [operation, json = '{}', ...more] = parsed.positionals
-  if (operation === undefined) return notUnderstood('Name an operation.')
-  if (more.length > 0) return notUnderstood('Give one operation and one JSON text, in quotes.')
+  if (operation === undefined) return notUnderstood(message('call.name-operation'))
+  if (more.length > 0) return notUnderstood(message('call.one-operation'))
   if (operation === 'operations') return { kind: 'list' }
   const { collection } = parsed.values
   if (collection === undefined || collection === '') {
-    return notUnderstood('Say which collection is meant: --collection FILE before the operation.')
+    return notUnderstood(message('call.which-collection', { option: '--collection FILE' }))
   }
   const file = isAbsolute(collection) ? collection : resolve(calledFrom, collection)
   const { language = null } = parsed.values
   if (language !== null && !isLanguageCode(language)) {
-    return notUnderstood(`The languages are: ${LANGUAGE_CODES.join(', ')}.`)
+    return notUnderstood(message('call.languages', { languages: { list: LANGUAGE_CODES } }))
   }
   return { kind: 'call', file, operation, json, language }
 }
 
-function notUnderstood(sentence: string): Request {
-  return { kind: 'not-understood', sentence: `${sentence}\n\n${USAGE}` }
+function notUnderstood(why: Message | string): Request {
+  return { kind: 'not-understood', why }
 }

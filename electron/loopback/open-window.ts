@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { basename, join } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { type Message, message } from '../../db/messages/message.ts'
 import { findBrowser, type Machine } from './find-browser.ts'
 
 /** How the app came before the keeper's eyes. */
@@ -14,7 +15,7 @@ export type Shown =
       end(): void
     }
   | { readonly kind: 'browser-page' }
-  | { readonly kind: 'address-only'; readonly because: string }
+  | { readonly kind: 'address-only'; readonly because: Message | null }
 
 /** A browser that fails within this time, milliseconds, showed no window. */
 const MUST_LIVE_MS = 1_500
@@ -22,7 +23,7 @@ const MUST_LIVE_MS = 1_500
 /** Opens the file that leads to the app, in a window of its own or in the default browser, or says why it cannot. */
 export async function openWindow(opener: string, profileFolder: string, machine: Machine): Promise<Shown> {
   const address = pathToFileURL(opener).href
-  if (!hasDisplay(machine)) return { kind: 'address-only', because: 'This machine has no display.' }
+  if (!hasDisplay(machine)) return { kind: 'address-only', because: message('start.no-display') }
   const browser = findBrowser(machine)
   if (browser !== null) {
     const child = spawn(browser, appWindowArguments(address, profileFolder, isRoot()), { stdio: 'ignore' })
@@ -41,7 +42,7 @@ export async function openWindow(opener: string, profileFolder: string, machine:
   const failed = (await Promise.race([endOf(child), after(MUST_LIVE_MS)])) === 'failed'
   child.unref()
   if (!failed) return { kind: 'browser-page' }
-  return { kind: 'address-only', because: 'No browser could be started.' }
+  return { kind: 'address-only', because: message('start.no-browser') }
 }
 
 /** What a Chromium is started with: one window without tabs, a profile of its own, no business with the network. */

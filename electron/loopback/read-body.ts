@@ -1,4 +1,5 @@
 import type { IncomingMessage } from 'node:http'
+import { message } from '../../db/messages/message.ts'
 import type { TurnedAway } from './guard.ts'
 
 /** The most that a call may carry, bytes: the longest file of a data logger that is read, in any script. */
@@ -6,10 +7,10 @@ export const LARGEST_BODY = 12_000_000
 
 const TOO_LARGE: TurnedAway = {
   status: 413,
-  sentence: 'That is too much for one call. Nothing was done. Send it in smaller parts.',
+  sentence: message('door.too-much'),
 }
 
-const NOT_JSON: TurnedAway = { status: 400, sentence: 'The call is not written as JSON. Nothing was done.' }
+const NOT_JSON: TurnedAway = { status: 400, sentence: message('door.not-json') }
 
 /** Reads the JSON body of a request, or says why not. Stops reading at the limit, whatever length was announced. */
 export async function readJson(request: IncomingMessage): Promise<{ value: unknown } | TurnedAway> {

@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { toldBySystem } from '../host/system-texts.ts'
 import { whyNotWritten } from './why-not-written.ts'
 
 const FILE = '.last-port'
@@ -15,10 +16,10 @@ export function rememberedPort(folder: string): number | null {
 }
 
 /** Keeps the port for the next run. A folder that may not be written costs no more than a new port next time. */
-export function rememberPort(folder: string, port: number): void {
+export async function rememberPort(folder: string, port: number): Promise<void> {
   try {
     writeFileSync(join(folder, FILE), String(port))
   } catch (thrown) {
-    console.log(whyNotWritten(thrown))
+    console.log(await toldBySystem(whyNotWritten(thrown)))
   }
 }

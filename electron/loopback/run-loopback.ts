@@ -1,10 +1,10 @@
 import { realpathSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
-import { isMessage } from '../../db/messages/message.ts'
+import { isMessage, message } from '../../db/messages/message.ts'
 import { prepareFolder, removeSmallFile } from '../host/collections-folder.ts'
 import { startHost } from '../host/start-host.ts'
-import { textsOf, UNTIL_OPEN } from '../host/tell-answer.ts'
+import { toldBySystem } from '../host/system-texts.ts'
 import { thisMachine } from './find-browser.ts'
 import { openWindow, type Shown } from './open-window.ts'
 import { findRunning, openerFile, writeOpener } from './opener.ts'
@@ -38,7 +38,8 @@ export async function runLoopback(
     (options.file === null || isSameFile(options.file, running.file))
   ) {
     const shown = await openWindow(openerFile(options.folder, false), options.folder, thisMachine)
-    say(shown.kind === 'address-only' ? shown.because : 'Common Drawer is open already; here is its window.')
+    const why = shown.kind === 'address-only' ? shown.because : null
+    say(await toldBySystem(why ?? message('start.open-already')))
     running.discard()
     return 0
   }
@@ -65,9 +66,8 @@ async function runHost(
   const host = startHost({ folder: options.folder, file: options.file })
   host.opened.then(async (problem) => {
     if (problem === null) return
-    const { say } = await textsOf(UNTIL_OPEN)
     for (const told of [problem.sentence, problem.todo])
-      if (told !== null) console.log(isMessage(told) ? say(told) : told)
+      if (told !== null) console.log(isMessage(told) ? await toldBySystem(told) : told)
   })
   let endsWithLastPage = false
   const visitors = new Visitors(() => {
@@ -79,11 +79,11 @@ async function runHost(
     pages,
     preferredPort: rememberedPort(options.folder),
   })
-  if (!beside) rememberPort(options.folder, serving.port)
+  if (!beside) await rememberPort(options.folder, serving.port)
   const opener = openerFile(options.folder, beside)
   const shown = await show(options, serving, opener)
   endsWithLastPage = shown.kind !== 'address-only'
-  say(sentenceFor(shown, serving.address))
+  say(await sentenceFor(shown, serving.address))
   // A browser that was running already takes the window over and ends at once: then the page tells.
   if (shown.kind === 'app-window') shown.ended.then(() => visitors.hearGoodbye())
   await stopped
@@ -108,17 +108,20 @@ async function show(options: StartOptions, { address }: Serving, opener: string)
   } catch (thrown) {
     return { kind: 'address-only', because: whyNotWritten(thrown) }
   }
-  if (!options.window) return { kind: 'address-only', because: '' }
+  if (!options.window) return { kind: 'address-only', because: null }
   return openWindow(opener, options.folder, thisMachine)
 }
 
-function sentenceFor(shown: Shown, address: string): string {
+async function sentenceFor(shown: Shown, address: string): Promise<string> {
   switch (shown.kind) {
     case 'app-window':
-      return `Common Drawer is open in a window of its own (${shown.browser}); close the window to end it.`
+      return toldBySystem(message('start.own-window', { browser: shown.browser }))
     case 'browser-page':
-      return 'Common Drawer is open in your browser; close its page to end it.'
+      return toldBySystem(message('start.in-browser'))
     case 'address-only':
-      return `${shown.because} Open ${address} in a browser on this machine; press Ctrl+C here to end.`.trim()
+      return [
+        ...(shown.because === null ? [] : [await toldBySystem(shown.because)]),
+        await toldBySystem(message('start.address-only', { address })),
+      ].join(' ')
   }
 }

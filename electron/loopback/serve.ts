@@ -1,9 +1,13 @@
 import { randomBytes } from 'node:crypto'
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import type { Answer, ProblemCode } from '../../db/contract/problem.ts'
-import { Told } from '../../db/contract/told.ts'
+import { problem } from '../../db/contract/refusal.ts'
+import { isLanguageCode, type LanguageCode } from '../../db/messages/languages.ts'
+import { message } from '../../db/messages/message.ts'
+import { tellAll } from '../../db/messages/tell.ts'
 import { PAGE_HEADERS, readBuiltFile } from '../host/built-files.ts'
 import type { Host } from '../host/start-host.ts'
+import { textsOf, UNTIL_OPEN } from '../host/tell-answer.ts'
 import { type Expected, type TurnedAway, turnAwayForeign, turnAwayStranger } from './guard.ts'
 import { readJson } from './read-body.ts'
 import type { Visitors } from './visitors.ts'
@@ -37,9 +41,9 @@ export async function serve(options: ServeOptions): Promise<Serving> {
       connectionsCheckingInterval: 5_000,
     },
     (request, response) => {
-      handle(request, response, options, expected).catch(() => {
+      handle(request, response, options, expected).catch(async () => {
         if (!response.headersSent)
-          answer(response, { status: 503, sentence: 'The app is being started again.' })
+          await answer(request, response, { status: 503, sentence: message('door.starting-again') })
         else response.destroy()
       })
     },
@@ -63,11 +67,11 @@ async function handle(
   expected: Expected,
 ): Promise<void> {
   const foreign = turnAwayForeign(request, expected)
-  if (foreign !== null) return answer(response, foreign)
+  if (foreign !== null) return answer(request, response, foreign)
   const pathname = (request.url ?? '/').split(/[?#]/, 1)[0] ?? '/'
   if (!ASKED.has(pathname)) return servePage(request, response, options.pages, pathname)
   const stranger = turnAwayStranger(request, expected)
-  if (stranger !== null) return answer(response, stranger)
+  if (stranger !== null) return answer(request, response, stranger)
   if (pathname === '/alive') return options.visitors.welcome(response)
   if (pathname === '/goodbye') {
     options.visitors.hearGoodbye()
@@ -75,7 +79,7 @@ async function handle(
     return
   }
   const body = await readJson(request)
-  if ('status' in body) return answer(response, body)
+  if ('status' in body) return answer(request, response, body)
   const { operation, input } = fieldsOf(body.value)
   json(response, 200, await options.host.call(operation, input))
 }
@@ -87,10 +91,10 @@ async function servePage(
   pathname: string,
 ): Promise<void> {
   if (request.method !== 'GET' && request.method !== 'HEAD') {
-    return answer(response, { status: 405, sentence: 'Pages are only read here.' })
+    return answer(request, response, { status: 405, sentence: message('door.pages-only-read') })
   }
   const file = await readBuiltFile(pages, pathname)
-  if (file === null) return answer(response, { status: 404, sentence: 'There is no such page.' })
+  if (file === null) return answer(request, response, { status: 404, sentence: message('door.no-such-page') })
   response.writeHead(200, { ...PAGE_HEADERS, 'Content-Type': file.type, 'Content-Length': file.body.length })
   response.end(request.method === 'HEAD' ? undefined : file.body)
 }
@@ -110,16 +114,31 @@ const CODES: Readonly<Record<number, ProblemCode>> = {
 }
 
 /** Turns a request away. A 503 carries no JSON: the page then knows that nobody can tell whether its call acted. */
-function answer(response: ServerResponse, { status, sentence }: TurnedAway): void {
+async function answer(
+  request: IncomingMessage,
+  response: ServerResponse,
+  { status, sentence }: TurnedAway,
+): Promise<void> {
+  const texts = await textsOf(UNTIL_OPEN, languageOf(request))
   const headers = status === 413 ? { Connection: 'close' } : {}
   if (status === 503 || status === 404) {
     response.writeHead(status, { ...PAGE_HEADERS, 'Content-Type': 'text/plain; charset=utf-8' })
-    response.end(sentence)
+    response.end(texts.say(sentence))
     return
   }
   const code = CODES[status] ?? 'untrusted-caller'
-  const problem = { code, sentence: Told.parse(sentence), field: null, todo: null, choices: [] }
-  json(response, status, { ok: false, problem }, headers)
+  json(
+    response,
+    status,
+    tellAll({ ok: false, problem: problem(code, sentence) }, texts.say) as Answer<never>,
+    headers,
+  )
+}
+
+/** The first language that whoever asks would read, where it is one of the app's. */
+function languageOf({ headers }: IncomingMessage): LanguageCode | null {
+  const code = headers['accept-language']?.split(/[-,;]/, 1)[0]
+  return isLanguageCode(code) ? code : null
 }
 
 function json(

@@ -1,5 +1,7 @@
 import { spawn } from 'node:child_process'
 import { fileURLToPath } from 'node:url'
+import { message } from '../../db/messages/message.ts'
+import { toldBySystem } from '../host/system-texts.ts'
 import { buildIfNeeded } from './build-if-needed.ts'
 import { thisMachine } from './find-browser.ts'
 import { findElectron } from './find-electron.ts'
@@ -20,7 +22,7 @@ export async function startApp(args: readonly string[]): Promise<number> {
     return 0
   }
   if (options === null) {
-    console.error(`That was not understood.\n${USAGE}`)
+    console.error(`${await toldBySystem(message('start.not-understood'))}\n${USAGE}`)
     return 2
   }
   const electron =
@@ -41,5 +43,5 @@ async function runElectron(program: string, options: StartOptions): Promise<numb
     child.once('exit', (exitCode) => resolve(exitCode ?? 1))
   })
   if (code === 0 || performance.now() - startedAt > SHOWED_NOTHING_MS) return code
-  return runLoopback(options, PROJECT_FOLDER, 'Electron would not start here.')
+  return runLoopback(options, PROJECT_FOLDER, await toldBySystem(message('start.electron-would-not')))
 }

@@ -1,7 +1,8 @@
-/** Why a small file could not be written into the folder of the collections, in a sentence. */
-export function whyNotWritten(thrown: unknown): string {
+import { type Message, message } from '../../db/messages/message.ts'
+/** Why a small file could not be written into the folder of the collections. */
+export function whyNotWritten(thrown: unknown): Message {
   const code = thrown instanceof Error && 'code' in thrown ? thrown.code : ''
   return code === 'ENOSPC' || code === 'EDQUOT'
-    ? 'The disk of your collections is full: make room on it.'
-    : 'The folder of your collections may not be written in.'
+    ? message('start.disk-full')
+    : message('start.folder-read-only')
 }

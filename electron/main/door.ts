@@ -1,7 +1,10 @@
 import type { IpcMain, IpcMainInvokeEvent } from 'electron'
 import type { Answer } from '../../db/contract/problem.ts'
-import { Told } from '../../db/contract/told.ts'
+import { problem } from '../../db/contract/refusal.ts'
+import { message } from '../../db/messages/message.ts'
+import { tellAll } from '../../db/messages/tell.ts'
 import type { Host } from '../host/start-host.ts'
+import { textsOf, UNTIL_OPEN } from '../host/tell-answer.ts'
 import { isOwnPage } from './app-scheme.ts'
 
 /** The one channel between a window and the host. */
@@ -19,7 +22,8 @@ function isOurMainFrame({ senderFrame, sender }: IpcMainInvokeEvent): boolean {
   return senderFrame !== null && senderFrame === sender.mainFrame && isOwnPage(senderFrame.url)
 }
 
-function untrusted(): Answer<never> {
-  const sentence = Told.parse('Only the page of this app may ask here.')
-  return { ok: false, problem: { code: 'untrusted-caller', sentence, field: null, todo: null, choices: [] } }
+async function untrusted(): Promise<Answer<never>> {
+  const { say } = await textsOf(UNTIL_OPEN)
+  const why = problem('untrusted-caller', message('problem.not-this-page'))
+  return tellAll({ ok: false, problem: why }, say) as Answer<never>
 }

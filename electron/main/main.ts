@@ -2,8 +2,10 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
 import { app, type BrowserWindow, dialog, ipcMain, protocol, session } from 'electron'
+import { message } from '../../db/messages/message.ts'
 import { collectionsFolder, prepareFolder } from '../host/collections-folder.ts'
 import { startHost } from '../host/start-host.ts'
+import { toldBySystem } from '../host/system-texts.ts'
 import { SCHEME, servePages } from './app-scheme.ts'
 import { openDoor } from './door.ts'
 import { guardContents, guardSession } from './guards.ts'
@@ -75,10 +77,10 @@ function closeBeforeQuitting(close: () => Promise<void>): void {
   })
 }
 
-run().catch((thrown: unknown) => {
+run().catch(async (thrown: unknown) => {
   dialog.showErrorBox(
-    'Common Drawer could not open its window',
-    'Your collection was not changed. Start the app again; if it stays away, start it with: npm start -- --browser',
+    await toldBySystem(message('start.no-window')),
+    await toldBySystem(message('start.no-window-todo', { command: 'npm start -- --browser' })),
   )
   console.error(thrown)
   app.exit(1)

@@ -2,10 +2,13 @@ import { QueryClientProvider } from '@tanstack/react-query'
 import { useEffect, useState } from 'react'
 import { Router } from 'wouter'
 import { useHashLocation } from 'wouter/use-hash-location'
+import { LANGUAGES } from '../../db/messages/languages.ts'
 import { NoAnswer, type ProblemError } from '../shared/client/problem-error.ts'
 import { createQueryClient } from '../shared/client/query-client.ts'
 import { useOthersWrites } from '../shared/client/use-others-writes.ts'
 import { useRead } from '../shared/client/use-read.ts'
+import { noteTexts } from '../shared/format/texts-now.ts'
+import { useTexts } from '../shared/format/use-texts.ts'
 import { Frame } from './frame.tsx'
 import { NoCollection } from './no-collection.tsx'
 import { Screens } from './screens.tsx'
@@ -23,6 +26,7 @@ export function App() {
 
 function Dressed() {
   useAppearance()
+  useLanguage()
   useOthersWrites()
   const why = useWhyNoneOpen()
   return <Frame>{why === null ? <Screens /> : <NoCollection why={why} />}</Frame>
@@ -49,4 +53,17 @@ function useAppearance(): void {
     if (appearance === undefined) return
     document.documentElement.dataset['appearance'] = appearance
   }, [appearance])
+}
+
+/** Tells the page's reader, and whoever reads it aloud, its language and from which side it is written. */
+function useLanguage(): void {
+  const code = useRead('collection.get', {}).data?.settings.language
+  const texts = useTexts()
+  useEffect(() => noteTexts(texts), [texts])
+  useEffect(() => {
+    const language = LANGUAGES.find((one) => one.code === code)
+    if (language === undefined) return
+    document.documentElement.lang = language.code
+    document.documentElement.dir = language.direction
+  }, [code])
 }

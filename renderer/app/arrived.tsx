@@ -1,5 +1,6 @@
 import { useEffect } from 'react'
 import { useRead } from '../shared/client/use-read.ts'
+import { useTexts } from '../shared/format/use-texts.ts'
 import { useCardName } from '../shared/panes/card.tsx'
 
 let arrivedBefore = false
@@ -9,13 +10,14 @@ let arrivedBefore = false
  * screen itself focused, else to its heading.
  */
 export function Arrived({ title }: { readonly title: string }) {
+  const { t } = useTexts()
   const library = useRead('collection.get', {}).data?.settings.libraryName
   const card = useCardName()
   useEffect(() => {
-    document.title = [card, title, library, 'Common Drawer']
+    document.title = [card, title, library, t('app.name')]
       .filter((part) => part !== null && part !== undefined)
       .join(' · ')
-  }, [card, title, library])
+  }, [card, title, library, t])
   useEffect(() => {
     if (arrivedBefore) focusScreen()
     arrivedBefore = true

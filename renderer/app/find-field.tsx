@@ -2,6 +2,7 @@ import { type RefObject, useState } from 'react'
 import { useLocation } from 'wouter'
 import { findAddress, lotAddress } from '../shared/addresses.ts'
 import { call } from '../shared/client/call.ts'
+import { useTexts } from '../shared/format/use-texts.ts'
 import { SuggestField } from '../shared/table-form/suggest-field.tsx'
 import type { SuggestionSource } from '../shared/table-form/use-suggestions.ts'
 import './find-field.css'
@@ -31,6 +32,7 @@ interface FindFieldProps {
 
 /** The one field: a number or a few letters go to a lot, or to the shelf with all that fits. */
 export function FindField({ place, note, onTyped }: FindFieldProps) {
+  const { t } = useTexts()
   const [text, setText] = useState('')
   const [, go] = useLocation()
   const leaveFor = (path: string) => {
@@ -41,8 +43,8 @@ export function FindField({ place, note, onTyped }: FindFieldProps) {
   return (
     <search ref={place} className="find-field">
       <SuggestField
-        label="Find a lot by its number, a scanned label or a few letters"
-        placeholder="Scan, number or a few letters"
+        label={t('app.find')}
+        placeholder={t('app.find-hint')}
         text={text}
         chosen={false}
         source={LOTS}
@@ -52,10 +54,10 @@ export function FindField({ place, note, onTyped }: FindFieldProps) {
         }}
         onPick={(lotId) => leaveFor(lotAddress(lotId))}
         addNew={{
-          label: (typed) => `Show all on the shelf with ‘${typed}’`,
+          label: (typed) => t('app.find-all', { typed }),
           onAdd: (typed) => leaveFor(findAddress(typed)),
         }}
-        nothingFound={(typed) => `Nothing here is called ‘${typed}’. Try fewer letters.`}
+        nothingFound={(typed) => t('app.found-nothing', { typed })}
       />
       <p className="find-note" role="status">
         {note}

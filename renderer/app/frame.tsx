@@ -1,6 +1,7 @@
 import { type ReactNode, useEffect, useRef } from 'react'
 import { noteAct, noteFocus, restoreFocus } from '../shared/focus/lost-focus.ts'
 import { FootLine } from '../shared/foot-line/foot-line.tsx'
+import { useTexts } from '../shared/format/use-texts.ts'
 import { ConnectionStrip } from './connection-strip.tsx'
 import { DemoStrip } from './demo-strip.tsx'
 import { FindField } from './find-field.tsx'
@@ -11,6 +12,7 @@ import './frame.css'
 
 /** What is always there: the rail, what the keeper must know of the collection, the screen, the foot line. */
 export function Frame({ children }: { readonly children: ReactNode }) {
+  const { t } = useTexts()
   const findField = useRef<HTMLDivElement>(null)
   const main = useRef<HTMLElement>(null)
   const scans = useScansToLots(findField)
@@ -27,7 +29,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
   return (
     <div className="frame">
       <button type="button" className="skip" onClick={() => main.current?.focus()}>
-        Skip to the work
+        {t('app.skip')}
       </button>
       <Rail>
         <FindField place={findField} note={scans.note} onTyped={scans.clearNote} />

@@ -1,6 +1,22 @@
 /** The panes of a screen; a screen without any is one part by itself. */
-const PANES = '.table-column, .table-visit, .shelf-list, .shelf-card, .panes-list, .panes-card'
-const FIRST = '[data-step], input, select, textarea, button, summary, a[href], [tabindex="0"]'
+const PANES = [
+  '.table-column',
+  '.table-visit',
+  '.shelf-list',
+  '.shelf-card',
+  '.panes-list',
+  '.panes-card',
+].join()
+const FIRST = [
+  '[data-step]',
+  'input',
+  'select',
+  'textarea',
+  'button',
+  'summary',
+  'a[href]',
+  '[tabindex="0"]',
+].join()
 
 const lastIn = new WeakMap<Element, HTMLElement>()
 

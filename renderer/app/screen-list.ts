@@ -1,12 +1,13 @@
 import type { ComponentType } from 'react'
+import { type Message, message } from '../../db/messages/message.ts'
 import { lettersOf, lotsOf } from '../shared/addresses.ts'
 import { fetchedAhead } from './fetched-ahead.tsx'
 
 /** The groups of the rail, which follow the keeper's day, and on which side of the one field each stands. */
 export const RAIL = {
-  'at the table': 'before',
-  'on the shelf': 'before',
-  'for the season': 'after',
+  table: 'before',
+  shelf: 'before',
+  season: 'after',
 } as const
 
 /** How each part that an address can carry is read. */
@@ -28,13 +29,13 @@ type Carried = { readonly [N in keyof typeof CARRIED]?: ReturnType<(typeof CARRI
 
 /** Where a screen is reached: by a word on the rail, or from within another, under whose word it stands. */
 type Reached =
-  | { readonly rail: keyof typeof RAIL | 'at its end'; readonly under?: never }
+  | { readonly rail: keyof typeof RAIL | 'end'; readonly under?: never }
   | { readonly under: `/${string}`; readonly rail?: never }
 
 type Entry = Reached & {
   readonly path: `/${string}`
   /** Names it on the rail and in the title of the window. */
-  readonly word: string
+  readonly word: Message
   /** What its addresses carry after the path, as wouter's patterns; nothing where it is left out. */
   readonly addresses?: readonly string[]
   /** Fetches the screen, which takes what its addresses carry, by the names in {@link CARRIED}. */
@@ -45,125 +46,125 @@ type Entry = Reached & {
 const ENTRIES: readonly Entry[] = [
   {
     path: '/take-in',
-    word: 'Take in',
-    rail: 'at the table',
+    word: message('screen.take-in'),
+    rail: 'table',
     fetch: async () => (await import('../screens/take-in/take-in-screen.tsx')).TakeInScreen,
   },
   {
     path: '/hand-out',
-    word: 'Hand out',
-    rail: 'at the table',
+    word: message('screen.hand-out'),
+    rail: 'table',
     fetch: async () => (await import('../screens/hand-out/hand-out-screen.tsx')).HandOutScreen,
   },
   {
     path: '/take-back',
-    word: 'Take back',
-    rail: 'at the table',
+    word: message('screen.take-back'),
+    rail: 'table',
     fetch: async () => (await import('../screens/returns/returns-screen.tsx')).ReturnsScreen,
   },
   {
     path: '/shelf',
-    word: 'Shelf',
-    rail: 'on the shelf',
+    word: message('screen.shelf'),
+    rail: 'shelf',
     addresses: ['', '/lot/:lotId', '/find/:find'],
     fetch: async () => (await import('../screens/shelf/shelf-screen.tsx')).ShelfScreen,
   },
   {
     path: '/germination',
-    word: 'Germination',
-    rail: 'on the shelf',
+    word: message('screen.germination'),
+    rail: 'shelf',
     addresses: ['/:part?/:id?'],
     fetch: async () => (await import('../screens/germination/germination-screen.tsx')).GerminationScreen,
   },
   {
     path: '/storage',
-    word: 'Storage',
-    rail: 'on the shelf',
+    word: message('screen.storage'),
+    rail: 'shelf',
     addresses: ['/:part?/:id?'],
     fetch: async () => (await import('../screens/storage/storage-screen.tsx')).StorageScreen,
   },
   {
     path: '/regrow',
-    word: 'Regrow',
-    rail: 'for the season',
+    word: message('screen.regrow'),
+    rail: 'season',
     addresses: ['', '/need/:accessionId'],
     fetch: async () => (await import('../screens/regrow/regrow-screen.tsx')).RegrowScreen,
   },
   {
     path: '/print',
-    word: 'Print',
-    rail: 'for the season',
+    word: message('screen.print'),
+    rail: 'season',
     fetch: async () => (await import('../screens/print/print-screen.tsx')).PrintScreen,
   },
   {
     path: '/people',
-    word: 'People',
-    rail: 'for the season',
+    word: message('screen.people'),
+    rail: 'season',
     addresses: ['/:personId?'],
     fetch: async () => (await import('../screens/people/people-screen.tsx')).PeopleScreen,
   },
   {
     path: '/settings',
-    word: 'Settings',
-    rail: 'at its end',
+    word: message('screen.settings'),
+    rail: 'end',
     fetch: async () => (await import('../screens/settings/settings-screen.tsx')).SettingsScreen,
   },
   {
     path: '/take-in/waiting',
-    word: 'Gifts waiting',
+    word: message('screen.gifts-waiting'),
     under: '/take-in',
     addresses: ['/:giftId?'],
     fetch: async () => (await import('../screens/gifts-waiting/gifts-waiting-screen.tsx')).GiftsWaitingScreen,
   },
   {
     path: '/take-in/list',
-    word: 'From a list',
+    word: message('screen.from-a-list'),
     under: '/take-in',
     fetch: async () =>
       (await import('../screens/spreadsheet-import/spreadsheet-import-screen.tsx')).SpreadsheetImportScreen,
   },
   {
     path: '/hand-out/paper',
-    word: 'Paper sheet',
+    word: message('screen.paper-sheet'),
     under: '/hand-out',
     fetch: async () => (await import('../screens/paper-sheet/paper-sheet-screen.tsx')).PaperSheetScreen,
   },
   {
     path: '/regrow/plan',
-    word: 'Season plan',
+    word: message('screen.season-plan'),
     under: '/regrow',
     fetch: async () => (await import('../screens/season-plan/season-plan-screen.tsx')).SeasonPlanScreen,
   },
   {
     path: '/regrow/season',
-    word: 'Season notes',
+    word: message('screen.season-notes'),
     under: '/regrow',
     addresses: ['/:growOutId?'],
     fetch: async () => (await import('../screens/season-plan/season-notes-screen.tsx')).SeasonNotesScreen,
   },
   {
     path: '/regrow/lists',
-    word: 'Season lists',
+    word: message('screen.season-lists'),
     under: '/regrow',
     addresses: ['/:listId?'],
     fetch: async () => (await import('../screens/regrow/season-lists-screen.tsx')).SeasonListsScreen,
   },
   {
     path: '/stocktake',
-    word: 'Stocktake',
+    word: message('screen.stocktake'),
     under: '/shelf',
     addresses: ['/:placeId?', '/lots/:lotIds'],
     fetch: async () => (await import('../screens/stocktake/stocktake-screen.tsx')).StocktakeScreen,
   },
   {
     path: '/in-and-out',
-    word: 'In and out',
+    word: message('screen.in-and-out'),
     under: '/settings',
     fetch: async () => (await import('../screens/import-export/import-export-screen.tsx')).ImportExportScreen,
   },
   {
     path: '/written',
-    word: 'What was written',
+    word: message('screen.written'),
     under: '/settings',
     fetch: async () => (await import('../screens/entry-log/entry-log-screen.tsx')).EntryLogScreen,
   },

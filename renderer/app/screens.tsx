@@ -1,5 +1,6 @@
 import { Suspense, useEffect } from 'react'
 import { type DefaultParams, matchRoute, Redirect, useLocation, useRouter } from 'wouter'
+import { useTexts } from '../shared/format/use-texts.ts'
 import { Arrived } from './arrived.tsx'
 import { fetchAhead } from './fetched-ahead.tsx'
 import { readCarried, screenOf } from './screen-list.ts'
@@ -9,6 +10,7 @@ const FETCH_AFTER_MS = 500
 
 /** The screen that the address names. Its code is fetched when it is first opened, or soon after the start. */
 export function Screens() {
+  const { t, say } = useTexts()
   const [location] = useLocation()
   const { parser } = useRouter()
   useEffect(() => {
@@ -23,9 +25,9 @@ export function Screens() {
   if (screen === undefined || carried === undefined) return <Redirect to="/shelf" replace />
   const { path, word, component: Screen } = screen
   return (
-    <Suspense key={path} fallback={<p className="soft waiting">Opening…</p>}>
+    <Suspense key={path} fallback={<p className="soft waiting">{t('app.opening')}</p>}>
       <Screen {...readCarried(carried)} />
-      <Arrived title={word} />
+      <Arrived title={say(word)} />
     </Suspense>
   )
 }

@@ -3,11 +3,13 @@ import { type SubmitEvent, useId, useState } from 'react'
 import { useLocation } from 'wouter'
 import { useWrite } from '../shared/client/use-write.ts'
 import { openForm } from '../shared/focus/lost-focus.ts'
+import { useTexts } from '../shared/format/use-texts.ts'
 import { ActionButton } from '../shared/parts/action-button.tsx'
 import { ProblemText } from '../shared/parts/problem-text.tsx'
 
 /** Asks the library's name and starts an empty collection under it. */
 export function StartCollection({ onClose }: { readonly onClose?: () => void }) {
+  const { t } = useTexts()
   const [libraryName, setLibraryName] = useState('')
   const start = useWrite('collection.create')
   const queries = useQueryClient()
@@ -34,7 +36,7 @@ export function StartCollection({ onClose }: { readonly onClose?: () => void }) 
       onSubmit={onSubmit}
       onKeyDown={(event) => event.key === 'Escape' && onClose?.()}
     >
-      <label htmlFor={id}>The name of your library</label>
+      <label htmlFor={id}>{t('app.name-of-library')}</label>
       <input
         id={id}
         className="table-input"
@@ -43,11 +45,11 @@ export function StartCollection({ onClose }: { readonly onClose?: () => void }) 
         onChange={(event) => setLibraryName(event.target.value)}
       />
       <ActionButton type="submit" className="button" off={start.isPending}>
-        Start
+        {t('app.start')}
       </ActionButton>
       {onClose !== undefined && (
         <button type="button" className="quiet-button" onClick={onClose}>
-          Stay with the demo
+          {t('app.stay-with-demo')}
         </button>
       )}
       {start.error !== null && <ProblemText problem={start.error.problem} />}

@@ -1,9 +1,11 @@
 import { type RefObject, useState } from 'react'
 import { useLocation } from 'wouter'
 import type { Value } from '../../db/contract/contract.ts'
+import { type Message, message } from '../../db/messages/message.ts'
 import { lotAddress } from '../shared/addresses.ts'
 import { call } from '../shared/client/call.ts'
 import { ProblemError } from '../shared/client/problem-error.ts'
+import { useTexts } from '../shared/format/use-texts.ts'
 import { offerScan } from '../shared/scans/scans.ts'
 import { typeInto, useScanner } from './use-scanner.ts'
 
@@ -11,6 +13,7 @@ import { typeInto, useScanner } from './use-scanner.ts'
 export function useScansToLots(findField: RefObject<HTMLDivElement | null>) {
   const [note, setNote] = useState('')
   const [, go] = useLocation()
+  const { say } = useTexts()
 
   const openSearch = (text: string, why: string) => {
     const field = findField.current?.querySelector('input')
@@ -25,7 +28,7 @@ export function useScansToLots(findField: RefObject<HTMLDivElement | null>) {
     try {
       const asTyped = await call('collection.search', { text })
       const lotId = asTyped.exactLotId ?? (await call('collection.search', { text: byPlace })).exactLotId
-      if (lotId === null) openSearch(text, whyNotFound(text, asTyped.scan))
+      if (lotId === null) openSearch(text, say(whyNotFound(text, asTyped.scan)))
       else if (!offerScan(lotId)) go(lotAddress(lotId))
     } catch (thrown) {
       if (!(thrown instanceof ProblemError)) throw thrown
@@ -36,8 +39,8 @@ export function useScansToLots(findField: RefObject<HTMLDivElement | null>) {
   return { note, clearNote: () => setNote('') }
 }
 
-function whyNotFound(text: string, scan: Value<'collection.search'>['scan']): string {
+function whyNotFound(text: string, scan: Value<'collection.search'>['scan']): Message {
   return scan === 'does-not-fit'
-    ? `The label was not read right: the last character of ‘${text}’ does not fit the rest. Scan it again, or look below.`
-    : `No lot here has the code ‘${text}’. It may belong to another collection. Look below, or type a few letters.`
+    ? message('app.scan-misread', { text })
+    : message('app.scan-unknown', { text })
 }

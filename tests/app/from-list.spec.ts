@@ -32,6 +32,6 @@ test('a list is looked at, its doubts are answered, it comes in by keyboard and 
   await expect(page.getByRole('heading', { name: '2 gifts came in' })).toBeFocused()
   expect((await app.call('collection.get', {})).lots).toBe(2)
   await page.getByRole('contentinfo').getByRole('button', { name: /undo/i }).press('Enter')
-  await expect(page.getByRole('contentinfo').getByRole('status')).toContainText('Took back: Took in 2 gifts')
+  await expect(page.getByRole('contentinfo').getByRole('status')).toContainText('Undone: Took in 2 gifts')
   expect((await app.call('lot.list', {})).total).toBe(0)
 })

@@ -194,7 +194,7 @@ test('another record of the same variety is found by its letters, joined, and pa
   const named = async () => (await app.call('lot.list', {})).rows.map(({ variety }) => variety)
   expect(await named()).not.toContain('Climber of the Lane')
   await page.getByRole('contentinfo').getByRole('button', { name: 'undo' }).click()
-  await expect(footLine(page)).toContainText('Took back')
+  await expect(footLine(page)).toContainText('Undone')
   expect(await named()).toContain('Climber of the Lane')
 })
 

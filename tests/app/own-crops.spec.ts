@@ -72,7 +72,7 @@ test('seed of a crop that the table has not is taken in by keyboard, and the cro
   await expectNoBarrier(page)
   await keys.press('Enter')
   await expect(page.getByRole('contentinfo')).toContainText(
-    'Corrected lantern vine: life cycle, bed of one plant, constants of the viability equation',
+    'Corrected lantern vine: life cycle, bed of one plant and constants of the viability equation',
   )
 
   await field(page, 'Plants for one regrowing').focus()

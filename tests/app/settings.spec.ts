@@ -22,7 +22,7 @@ test('settings are kept, as so many of a hundred and with a comma', { tag: '@lon
   await expect(shown(page, 'So it looks: ')).toContainText('12,5 g')
   await page.getByLabel('Weights in').selectOption('ounces')
   await expect(shown(page, 'So it looks: ')).toContainText('0,441 oz')
-  await page.getByRole('button', { name: 'Keep these settings' }).click()
+  await page.getByRole('button', { name: 'Save these settings' }).click()
   await expect(page.getByRole('contentinfo')).toContainText('Changed the settings')
   await expect(page.getByRole('contentinfo')).toContainText('Penhallow’s Seed Room')
   const { settings } = await app.call('collection.get', {})
@@ -38,7 +38,7 @@ test('a pattern shows the number it prints, and one that a spreadsheet would spo
   await expect(shown(page, /^prints QL\d{4}-142;/)).toBeVisible()
   await pattern.fill('MAR-{####}')
   await expect(shown(page, /turns MAR and a number into a date/).first()).toBeVisible()
-  await expect(page.getByRole('button', { name: 'Keep these settings' })).toBeDisabled()
+  await expect(page.getByRole('button', { name: 'Save these settings' })).toBeDisabled()
 })
 
 test('light and dark are chosen at once and last', { tag: '@long' }, async ({ page }) => {
@@ -69,9 +69,9 @@ test('what was written is listed by day, one step from the foot of the window, a
   await expectNoBarrier(page)
   await page
     .getByRole('main')
-    .getByRole('button', { name: /take back/ })
+    .getByRole('button', { name: /undo this entry/ })
     .click()
-  await expect(shown(page, '(taken back)')).toBeVisible()
+  await expect(shown(page, '(undone)')).toBeVisible()
   expect((await app.call('lot.list', {})).total).toBe(0)
 })
 

@@ -195,8 +195,8 @@ test.describe('a shelf of a few lots', () => {
     await open(page, `/shelf/lot/${shelf.bean.lotId}`)
     const line = page.getByRole('row', { name: /discarded/ })
     await expect(line).toContainText('260')
-    await line.getByRole('button', { name: /take back/ }).click()
-    await expect(line).toContainText('this entry was taken back')
+    await line.getByRole('button', { name: /undo this entry/ }).click()
+    await expect(line).toContainText('this entry was undone')
     expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(300)
   })
 

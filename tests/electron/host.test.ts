@@ -261,7 +261,7 @@ describe('the holder', () => {
     }
     const holder = new CollectionHolder(folder, full)
     expect(await holder.openFirst(demoFile(folder))).toBeNull()
-    const about = (await holder.run('collection.get', {})) as Value<'collection.get'>
+    const about = inEnglish(await holder.run('collection.get', {})) as Value<'collection.get'>
     expect(about.warnings.join()).toContain('The disk is full')
     const person = { key: 'one-intention', name: 'Ilka', town: '' }
     await expect(holder.run('person.create', person as never)).rejects.toMatchObject({

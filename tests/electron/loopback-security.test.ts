@@ -50,6 +50,15 @@ describe('its own page', () => {
     await other.serving.close()
   })
 
+  test('is turned away in the language that it reads', async () => {
+    const reply = await loopback.askCall(
+      'lot.get',
+      {},
+      { 'Accept-Language': 'es-ES,es;q=0.9', 'X-Drawer-Secret': '' },
+    )
+    expect(JSON.parse(reply.body).problem.sentence).toContain('Esta página no es de la aplicación')
+  })
+
   test('is told by its silence that nobody knows whether a call acted, when the thread broke', async () => {
     const reply = await loopback.askCall('breaks', {})
     expect(reply.status).toBe(503)

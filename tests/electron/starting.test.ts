@@ -4,6 +4,7 @@ import { createServer } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { message } from '../../db/messages/message.ts'
 import { fetchElectron } from '../../electron/command-line/fetch-electron.ts'
 import { howToGiveJson } from '../../electron/command-line/read-request.ts'
 import { findBrowser, type Machine } from '../../electron/loopback/find-browser.ts'
@@ -118,7 +119,7 @@ describe('the window', () => {
 
   test('is the address alone on a machine without a display', async () => {
     const shown = await openWindow(join(folder, 'a.html'), folder, machine([], { environment: {} }))
-    expect(shown).toEqual({ kind: 'address-only', because: 'This machine has no display.' })
+    expect(shown).toEqual({ kind: 'address-only', because: message('start.no-display') })
   })
 
   test('closes when its browser ends', async () => {
@@ -174,7 +175,7 @@ describe('what is asked at the start', () => {
 describe('the port', () => {
   test('is that of the run before, so that the page finds what it kept', async () => {
     const first = await loopbackOver(async () => ({ ok: true, value: null }))
-    rememberPort(folder, first.serving.port)
+    await rememberPort(folder, first.serving.port)
     await first.serving.close()
     const options = {
       host: { call: async () => ({ ok: true, value: null }) as const },

@@ -16,6 +16,7 @@ import { readingOf } from '../../db/services/book/context.ts'
 import { backUpIfWritten } from '../../db/services/collection/backups.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
 import { realBackend } from '../../electron/host/real-backend.ts'
+import { inEnglish } from '../builders/in-english.ts'
 import { aCollection, aGift, NOW, TODAY, takeIn } from '../builders/temporary-collection.ts'
 import { counted } from '../support/counted.ts'
 
@@ -88,7 +89,7 @@ test('a second folder gets a checked copy of each; where it is away, that is sai
   rmSync(folder, { recursive: true })
   const later = new Date(NOW.getTime() + 60_000)
   await takeIn(book)
-  expect(await backUpIfWritten(readingOf(book.collection, later), 'at start')).toMatchObject({
+  expect(inEnglish(await backUpIfWritten(readingOf(book.collection, later), 'at start'))).toMatchObject({
     second: null,
     secondTrouble: `${folder} is not there just now. Connect its disk and back up once more.`,
   })
@@ -182,7 +183,9 @@ test('the drill: the file is spoilt, that is noticed at opening, the last whole 
   expect(readFileSync(file).equals(damaged), 'the damaged file is kept').toBe(true)
   expect(await holder.run('collection.check', {})).toMatchObject({ clean: true })
   expect(await holder.run('lot.get', { lotId })).toEqual(expected)
-  const { entries } = (await holder.run('entry.list', { limit: 1 })) as { entries: { said: string }[] }
+  const { entries } = inEnglish(await holder.run('entry.list', { limit: 1 })) as {
+    entries: { said: string }[]
+  }
   expect(entries[0]?.said).toMatch(/^Restored from a backup/)
   await holder.run('place.create', { key: 'after-restoring', name: 'Jar', kind: 'jar', parentId: null })
   await holder.close()

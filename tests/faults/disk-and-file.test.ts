@@ -15,7 +15,6 @@ import {
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { describe, expect, onTestFinished, test } from 'vitest'
-import type { Problem } from '../../db/contract/problem.ts'
 import { openSound } from '../../db/migrations/backup-files.ts'
 import { openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation } from '../../db/services/run-operation.ts'
@@ -38,7 +37,7 @@ async function problemFrom(work: () => Promise<unknown>) {
   try {
     await work()
   } catch (thrown) {
-    return inEnglish<Problem>(problemOf(thrown))
+    return inEnglish(problemOf(thrown))
   }
   return expect.fail('Nothing went wrong')
 }
@@ -146,7 +145,7 @@ describe('a folder in which nothing may be written', () => {
         const place = { key: 'one-intention', name: 'Jar', kind: 'jar', parentId: null } as const
         const refused = await problemFrom(() => holder.run('place.create', place))
         expect(refused.code).toBe('collection-read-only')
-        return await holder.run('collection.get', {})
+        return inEnglish(await holder.run('collection.get', {}))
       } finally {
         await holder.close()
         chmodSync(book.folder, 0o755)
@@ -344,8 +343,8 @@ describe('a clock that goes back', () => {
     expect((await book.call('collection.get', {})).warnings).toEqual([])
     const back = <N extends 'collection.get' | 'entry.list'>(name: N) =>
       runOperation(book.collection, name, { limit: 50 } as never, () => YEARS_AGO)
-    expect((await back('collection.get')).warnings).toEqual([
-      'This computer’s clock says 2019-06-01, but the book was written in on 2026-03-14. Set the clock right before you go on; nothing in the book is lost.',
+    expect(inEnglish((await back('collection.get')).warnings)).toEqual([
+      'This computer’s clock says 1 Jun 2019, but the book was written in on 14 Mar 2026. Set the clock right before you go on; nothing in the book is lost.',
     ])
     const place = { key: 'while-it-is-wrong', name: 'Jar', kind: 'jar', parentId: null } as const
     const put = (more: object) =>

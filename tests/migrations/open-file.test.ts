@@ -244,10 +244,10 @@ describe('where a file lies', () => {
 
   it('warns of drive letters and mounts that lead to another computer', () => {
     const mapped = disk({ realPath: () => '\\\\server\\seeds\\seeds.drawer' })
-    expect(inSyncedFolder('Z:\\seeds.drawer', mapped)).toBe('a network folder')
+    expect(inSyncedFolder('Z:\\seeds.drawer', mapped)).toBe('network')
     for (const [from, answer] of [
-      ['//keeper@server/seeds', 'a network folder'],
-      ['server:/seeds', 'a network folder'],
+      ['//keeper@server/seeds', 'network'],
+      ['server:/seeds', 'network'],
       ['/dev/disk3s5', null],
     ] as const) {
       const ask = () =>
@@ -255,7 +255,7 @@ describe('where a file lies', () => {
       expect(inSyncedFolder('/Volumes/seeds/s.drawer', disk({ platform: 'darwin', ask }))).toBe(answer)
     }
     const linux = (kind: string) => disk({ platform: 'linux', ask: () => kind })
-    expect(inSyncedFolder('/mnt/seeds/s.drawer', linux('nfs'))).toBe('a network folder')
+    expect(inSyncedFolder('/mnt/seeds/s.drawer', linux('nfs'))).toBe('network')
     expect(inSyncedFolder('/mnt/seeds/s.drawer', linux('ext2/ext3'))).toBeNull()
   })
 })

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { correctionOf, keepingOf, type TypedCrop } from '../../renderer/screens/settings/typed-crop.ts'
+import { inEnglish } from '../builders/in-english.ts'
 
 const CROP: TypedCrop = {
   name: 'Lantern vine',
@@ -61,7 +62,7 @@ describe('a crop of the keeper’s own, as typed', () => {
   test('constants are known together or not at all: each that is missing is asked for', () => {
     const { read, problems } = correctionOf({ ...CROP, ...CONSTANTS, cw: '', cq: ' ' })
     expect(read).toBeNull()
-    expect(problems).toEqual({
+    expect(inEnglish(problems)).toEqual({
       cw: 'The four belong together: type it too, or none.',
       cq: 'The four belong together: type it too, or none.',
     })

@@ -82,7 +82,7 @@ describe('two records of one variety', () => {
     expect(await test.refused('entry.undo', { entryId: first.entryId })).toMatchObject({
       code: 'cannot-undo',
       sentence: 'Red Quay was joined into Quayside.',
-      todo: 'Take that back first.',
+      todo: 'Undo that first.',
     })
     await test.call('entry.undo', { entryId: second.entryId })
     expect(await varietyOf(a)).toBe('Red Quay')

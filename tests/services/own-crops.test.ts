@@ -94,7 +94,7 @@ describe('taking in seed of a crop that is not in the table', () => {
     expect(counted?.warnings).toEqual([])
     expect(weighed?.words).toBe('2 g, how many seeds is not known')
     expect(weighed?.warnings.join()).toContain('Nobody has said how much Lantern vine seed weighs')
-    expect((await test.call('entry.undo', { entryId })).said).toContain('Took back')
+    expect((await test.call('entry.undo', { entryId })).said).toContain('Undone')
     expect(await ownCrops()).toHaveLength(1)
   })
 
@@ -138,7 +138,7 @@ describe('correcting a crop of the keeper’s own', () => {
       cropId: crop?.cropId ?? '',
       correction: { name: 'Lamp vine', species: 'Lychnitis errans' },
     })
-    expect(said).toBe('Corrected Lamp vine, before Lantern vine: name, botanical name')
+    expect(said).toBe('Corrected Lamp vine, before Lantern vine: name and botanical name')
     const found = async (text: string) => (await test.call('lot.list', { text })).rows.map((row) => row.lotId)
     expect(await found('lamp')).toEqual([lotId])
     expect(await found('lychnitis')).toEqual([lotId])
@@ -236,7 +236,7 @@ describe('what is said of a crop of the keeper’s own', () => {
     const change = { bedArea: 2, pollination: null, viabilityConstants: { ...CONSTANTS, ke: 9 } }
     const { entryId, said: told } = await test.call('crop.change', { cropId, correction: change })
     expect(told).toBe(
-      'Corrected Lantern vine: pollination, bed of one plant, constants of the viability equation',
+      'Corrected Lantern vine: pollination, bed of one plant and constants of the viability equation',
     )
     expect(await test.call('crop.get', { cropId })).toMatchObject({ ...said, ...change })
     await test.call('entry.undo', { entryId })

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, it } from 'vitest'
+import { message } from '../../db/messages/message.ts'
 import { takeInOn } from '../builders/earlier-gift.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 
@@ -19,7 +20,7 @@ it('restores both numbers exactly and says so in the ledger', async () => {
   const before = (await test.call('lot.get', { lotId })).quantity
   const { entryId } = await visit(lotId, '31 seeds')
   const { said, lines } = await test.call('entry.undo', { entryId, reason: 'wrong jar' })
-  expect(said).toContain('Took back: Handed out from HL26-0001-A')
+  expect(said).toContain('Undone: Handed out from HL26-0001-A')
   expect(lines).toHaveLength(1)
   const after = await test.call('lot.get', { lotId })
   expect(after.quantity).toEqual(before)
@@ -30,11 +31,22 @@ it('restores both numbers exactly and says so in the ledger', async () => {
   ])
 })
 
+it('tells what it undid, of an entry that keeps a message and of one that keeps a text', async () => {
+  const place = { name: 'Jar', kind: 'jar', parentId: null } as const
+  const { entryId } = await test.call('place.create', place)
+  const sentence = async (said: string) => {
+    test.collection.sqlite.prepare('UPDATE entry SET said = ? WHERE id = ?').run(said, entryId)
+    return (await test.call('entry.list', { limit: 1 })).entries[0]?.said
+  }
+  expect(await sentence(JSON.stringify(message('settings.changed')))).toBe('Changed the settings')
+  expect(await sentence('Changed {"id": the settings')).toBe('Changed {"id": the settings')
+})
+
 it('happens once', async () => {
   const { lotId } = await takeIn(test, { amount: '400 seeds' })
   const { entryId } = await visit(lotId, '10 seeds')
   await test.call('entry.undo', { entryId })
-  expect((await test.refused('entry.undo', { entryId })).sentence).toContain('has been taken back already')
+  expect((await test.refused('entry.undo', { entryId })).sentence).toContain('was undone already')
 })
 
 it('is refused, with why, when later seed went out of it, and changes nothing', async () => {

@@ -35,13 +35,13 @@ export async function undoTwoMistakes(tables: Tables): Promise<void> {
   const { page, keys } = tables
   await tabTo(tables, /^undo/)
   await keys.press('Enter')
-  await seen(page.getByRole('contentinfo')).toContainText('Took back')
+  await seen(page.getByRole('contentinfo')).toContainText('Undone')
   await tabTo(tables, /^what was written today/)
   await keys.press('Enter')
   await seen(page.getByRole('heading', { name: 'What was written', level: 1 })).toBeVisible()
-  await tabTo(tables, /^take back: Handed out/)
+  await tabTo(tables, /^undo this entry: Handed out/)
   await keys.press('Enter')
-  await seen(page.getByText('(taken back)')).toHaveCount(2)
+  await seen(page.getByText('(undone)')).toHaveCount(2)
 }
 
 /** Prints the labels of the day and the letters, as they will come out, and notes that they came out well. */

@@ -1,9 +1,10 @@
+import { type Message, message } from '../../messages/message.ts'
 /** A pattern for accession numbers: 'HL{yy}-{####}' prints HL26-0142. */
 export type NumberPattern = string & { readonly __brand: 'NumberPattern' }
 
 export type PatternReading =
   | { readonly kind: 'pattern'; readonly pattern: NumberPattern; readonly example: string }
-  | { readonly kind: 'refused'; readonly because: string }
+  | { readonly kind: 'refused'; readonly because: Message }
 
 const MONTHS = [
   'JAN',
@@ -43,33 +44,26 @@ const LONGEST = 16
 export function readPattern(typed: string): PatternReading {
   const text = typed.trim()
   const running = text.match(/\{#+\}/g) ?? []
-  if (running.length !== 1) return refused('Put the running number in once, as {####}: one # for each digit.')
-  if ((running[0] ?? '').length < 5) return refused('Give the running number at least three digits: {###}.')
-  if ((text.match(/\{yy(?:yy)?\}/g) ?? []).length > 1) return refused('Put the year in once: {yy} or {yyyy}.')
+  if (running.length !== 1) return refused(message('pattern.running-once', { example: '{####}' }))
+  if ((running[0] ?? '').length < 5) return refused(message('pattern.three-digits', { example: '{###}' }))
+  if ((text.match(/\{yy(?:yy)?\}/g) ?? []).length > 1)
+    return refused(message('pattern.year-once', { short: '{yy}', long: '{yyyy}' }))
   const fixed = text.replace(/\{#+\}|\{yy(?:yy)?\}/g, '')
   if (!/^[A-Z0-9-]*$/.test(fixed)) {
-    return refused(
-      'Use capital letters A to Z, digits and hyphens only: a scanner set to another keyboard garbles the rest.',
-    )
+    return refused(message('pattern.plain-signs'))
   }
-  if (!/^[A-Z]/.test(text))
-    return refused('Begin with a letter: a spreadsheet reads a number that begins with a digit as a figure.')
-  if (!/\{#+\}$/.test(text)) return refused('End with the running number: the lot letter follows it.')
+  if (!/^[A-Z]/.test(text)) return refused(message('pattern.begin-with-letter'))
+  if (!/\{#+\}$/.test(text)) return refused(message('pattern.end-with-number'))
   if (/\d\{/.test(text.replaceAll('-', ''))) {
-    return refused(
-      'Put a letter, not a digit, before the running number and the year: without hyphens they run together.',
-    )
+    return refused(message('pattern.letter-before'))
   }
   const letters = /^[A-Z]+/.exec(text)?.[0] ?? ''
   if (MONTHS.includes(letters)) {
-    return refused(
-      `A spreadsheet turns ${letters} and a number into a date. Choose letters that do not spell a month.`,
-    )
+    return refused(message('pattern.month', { letters }))
   }
   const pattern = text as NumberPattern
   const example = printNumber(pattern, 2026, 142)
-  if (example.length > LONGEST)
-    return refused(`Keep it to ${LONGEST} characters: ${example} is too long for a small label.`)
+  if (example.length > LONGEST) return refused(message('pattern.too-long', { most: LONGEST, example }))
   return { kind: 'pattern', pattern, example }
 }
 
@@ -92,6 +86,6 @@ export function numberSeries(pattern: NumberPattern, year: number): string {
   return printNumber(prefix, year, 0).replaceAll('-', '')
 }
 
-function refused(because: string): PatternReading {
+function refused(because: Message): PatternReading {
   return { kind: 'refused', because }
 }

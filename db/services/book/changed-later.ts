@@ -1,7 +1,9 @@
 import { refuse } from '../../contract/refusal.ts'
+import { message } from '../../messages/message.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
 import type { Reading } from './context.ts'
+import { saidOf } from './said.ts'
 
 /** What an entry changed: one field, or the only one that can change. */
 interface Change {
@@ -25,7 +27,7 @@ export function refuseIfChangedLater(
     .pluck()
     .get(ownerId, id, ...(field === undefined ? [] : [field])) as string | undefined
   if (later === undefined) return
-  refuse('cannot-undo', `It was changed again later: ‘${later}’. Take that back first.`, {
+  refuse('cannot-undo', message('entry.changed-later', { said: saidOf(later) }), {
     field: 'entryId',
   })
 }

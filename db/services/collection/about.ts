@@ -1,4 +1,5 @@
 import type { Result } from '../../contract/contract.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { inSyncedFolder } from '../../migrations/file-place.ts'
 import { prepared } from '../../queries/prepared.ts'
 import type { Reading } from '../book/context.ts'
@@ -22,34 +23,27 @@ export function aboutCollection(reading: Reading): Result<'collection.get'> {
   }
 }
 
-function readOnly({ collection }: Reading): string[] {
+function readOnly({ collection }: Reading): Message[] {
   switch (collection.whyReadOnly?.code) {
     case undefined:
       return []
     case 'disk-full':
-      return [
-        'The disk is full, so this collection is open for reading only: nothing you enter is kept. Make room on the disk, and start the app again.',
-      ]
+      return [message('collection.read-only-disk-full')]
     default:
-      return [
-        'This collection may only be read where it lies: nothing you enter is kept. Move it to a folder where you may write, and start the app again.',
-      ]
+      return [message('collection.read-only-here')]
   }
 }
 
-function syncedFolder({ collection }: Reading): string[] {
-  const synced = inSyncedFolder(collection.file)
-  if (synced === null) return []
-  return [
-    `The collection lies in ${synced}. Such folders can spoil a file that is being written: keep it on this computer’s own disk, and put backups there instead.`,
-  ]
+function syncedFolder({ collection }: Reading): Message[] {
+  const folder = inSyncedFolder(collection.file)
+  return folder === null ? [] : [message('collection.unsafe-folder', { folder })]
 }
 
 /** A clock may be put right by so much without a word, milliseconds. */
 const CLOCK_LEEWAY_MS = 3_600_000
 
 /** Says so where the clock stands before one of the latest entries: days typed as today would be wrong. */
-function clockBehind({ sqlite, now }: Reading): string[] {
+function clockBehind({ sqlite, now }: Reading): Message[] {
   const latest = prepared(
     sqlite,
     'SELECT max(recorded_at) FROM (SELECT recorded_at FROM entry ORDER BY id DESC LIMIT 50)',
@@ -58,7 +52,10 @@ function clockBehind({ sqlite, now }: Reading): string[] {
     .get() as string
   if (Date.parse(latest) - now.getTime() <= CLOCK_LEEWAY_MS) return []
   return [
-    `This computer’s clock says ${now.toISOString().slice(0, 10)}, but the book was written in on ${latest.slice(0, 10)}. Set the clock right before you go on; nothing in the book is lost.`,
+    message('collection.clock-behind', {
+      clock: { day: now.toISOString().slice(0, 10) },
+      written: { day: latest.slice(0, 10) },
+    }),
   ]
 }
 

@@ -5,8 +5,9 @@ import { eq } from 'drizzle-orm'
 import type { BackupLine } from '../../contract/collection-operations.ts'
 import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import type { Untold } from '../../contract/told.ts'
 import { newestFirst } from '../../domain/backups/keep-rule.ts'
-import type { Message } from '../../messages/message.ts'
+import { type Message, message } from '../../messages/message.ts'
 import {
   type BackupFile,
   type BackupLabel,
@@ -28,10 +29,10 @@ import { settingsOf } from '../book/settings.ts'
 
 const BYTES_IN_MB = 1_000_000
 
-const WHY: Readonly<Record<string, string>> = {
-  kept: 'asked for',
-  'at start': 'made by itself while the app was open',
-  'before import': 'before a file was read in',
+const WHY: Readonly<Record<string, Message>> = {
+  kept: message('backup.why-asked'),
+  'at start': message('backup.why-by-itself'),
+  'before import': message('backup.why-before-import'),
 }
 
 /** Makes a backup that was asked for, and deletes the older ones where that is asked too. */
@@ -144,9 +145,9 @@ export function listBackups(
   }
 }
 
-function lineOf({ backup, where }: { backup: BackupFile; where: BackupLine['where'] }): BackupLine {
+function lineOf({ backup, where }: { backup: BackupFile; where: BackupLine['where'] }): Untold<BackupLine> {
   const { file, label, at, bytes } = backup
-  return { file, where, why: WHY[label] ?? 'before a newer version changed the file', at, bytes }
+  return { file, where, why: WHY[label] ?? message('backup.why-before-version'), at, bytes }
 }
 
 function isFolder(path: string): boolean {
@@ -164,28 +165,28 @@ export function changeBackupRule(
     ...(secondFolder === undefined ? {} : { backupFolder: secondFolder === '' ? '' : resolve(secondFolder) }),
     ...(limitMb === undefined ? {} : { backupLimitMb: limitMb }),
   }
-  if (Object.keys(changes).length === 0) refuse('nothing-to-change', 'Nothing was given to change.')
+  if (Object.keys(changes).length === 0) refuse('nothing-to-change', message('collection.nothing-to-change'))
   writing.db.update(collection).set(changes).where(eq(collection.id, 1)).run()
-  return { said: 'Changed how backups are kept', undoable: false }
+  return { said: message('backup.rule-changed'), undoable: false }
 }
 
 function refuseUnfitFolder(writing: Writing, folder: string): void {
   const field = 'secondFolder'
   if (!isAbsolute(folder)) {
-    refuse('folder-unfit', 'Write the whole path of the folder, from the disk down.', { field })
+    refuse('folder-unfit', message('backup.whole-path'), { field })
   }
   if (!isFolder(folder)) {
-    refuse('not-found', `There is no folder ${folder}.`, {
+    refuse('not-found', message('backup.no-folder', { folder }), {
       field,
-      todo: 'Connect its disk, or make the folder first.',
+      todo: message('backup.no-folder-todo'),
     })
   }
   const own = dirname(writing.collection.file)
   const from = relative(own, resolve(folder))
   if (from === '' || from === 'Backups') {
-    refuse('folder-unfit', 'That is where the collection or its backups lie already.', {
+    refuse('folder-unfit', message('backup.same-folder'), {
       field,
-      todo: 'Choose a folder on another disk or a stick, so that both cannot be lost at once.',
+      todo: message('backup.same-folder-todo'),
     })
   }
 }
@@ -205,13 +206,13 @@ export async function restoreBackup(
   const at = String(
     restored.sqlite.prepare('SELECT recorded_at FROM entry ORDER BY id DESC LIMIT 1').pluck().get(),
   )
-  const said = `Restored from a backup that was last written in on ${at.slice(0, 10)}`
+  const said = message('backup.restored', { written: { day: at.slice(0, 10) } })
   const id = insertRow(restored.sqlite, entry, {
     key: input.key,
     operation: 'backup.restore',
     inputDigest: '',
     answer: '{}',
-    said,
+    said: JSON.stringify(said),
     recordedAt: now().toISOString(),
   })
   return { collection: restored, value: { entryId: id, said, undoable: false, file: target } }

@@ -7,23 +7,23 @@ import type { Writing } from '../book/context.ts'
 
 type CropRow = typeof crop.$inferSelect
 
-/** What the keeper may say of a crop of their own and correct, by its column, as a change is told. */
+/** What the keeper may say of a crop of their own and correct, by its column, with the last part of the id of its message. */
 export const OWN_CROP_FACTS = {
   commonName: 'name',
-  species: 'botanical name',
+  species: 'botanical-name',
   family: 'family',
-  packetSeeds: 'usual packet',
-  hundredSeedWeightUg: 'weight of a hundred seeds',
-  countedUnit: 'what is counted',
-  matingSystem: 'mating system',
+  packetSeeds: 'usual-packet',
+  hundredSeedWeightUg: 'weight',
+  countedUnit: 'counted',
+  matingSystem: 'mating-system',
   pollination: 'pollination',
-  lifeCycle: 'life cycle',
-  isolationHomeM: 'isolation distance of a garden',
-  isolationStrictM: 'isolation distance for conservation',
-  laterSowingDays: 'days to sow it later',
-  bedArea: 'bed of one plant',
-  seedExtraction: 'how its seed is got out',
-  viabilityConstants: 'constants of the viability equation',
+  lifeCycle: 'life-cycle',
+  isolationHomeM: 'isolation-home',
+  isolationStrictM: 'isolation-strict',
+  laterSowingDays: 'later-days',
+  bedArea: 'bed',
+  seedExtraction: 'extraction',
+  viabilityConstants: 'constants',
 } as const satisfies Partial<Record<keyof CropRow, string>>
 
 /** What may be changed again; each name is a column, so that it can be put back as it was. */

@@ -4,6 +4,7 @@ import { seedCount } from '../../domain/amounts/seed-count.ts'
 import { numbersAgree } from '../../domain/ledger/agreement.ts'
 import { bareNumber } from '../../domain/numbers/scan-code.ts'
 import { hundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { columns, pick, select } from '../../queries/columns.ts'
 import { COUNTS_IN_FORCE } from '../../queries/germination-tests.ts'
 import { prepared } from '../../queries/prepared.ts'
@@ -15,8 +16,8 @@ type Finding = Result<'collection.check'>['findings'][number]
 /** Each finding's kind is cut off here, so that a spoilt file still gives an answer that can be read. */
 const MOST_FINDINGS = 20
 
-/** A question that finds the rows which are wrong, as sentences: twenty at most. */
-function question<Row>(check: string, sql: string, sentence: (row: Row) => string) {
+/** A question that finds the rows which are wrong, as messages: twenty at most. */
+function question<Row>(check: string, sql: string, sentence: (row: Row) => Message) {
   return ({ sqlite }: Reading): Finding[] => {
     const rows = prepared(sqlite, `${sql} LIMIT ${MOST_FINDINGS}`).all() as Row[]
     return rows.map((row) => ({ check, sentence: sentence(row) }))
@@ -35,7 +36,13 @@ const CHECKS: readonly ((reading: Reading) => Finding[])[] = [
        ON summed.lot_id = lot.id
      WHERE balance_count <> coalesce(summed.count, 0) OR balance_mass_mg <> coalesce(summed.mass, 0)`,
     (row: { number: string; kept: number; summed: number; kept_mg: number; summed_mg: number }) =>
-      `${row.number} says ${row.kept} seeds and ${row.kept_mg} mg, but its movements add up to ${row.summed} and ${row.summed_mg} mg.`,
+      message('check.balance', {
+        lot: row.number,
+        kept: { seeds: row.kept },
+        mass: row.kept_mg,
+        summed: row.summed,
+        summedMass: row.summed_mg,
+      }),
   ),
   agreement,
   // Splits and joins move seed and make none: their entries sum to nothing.
@@ -44,13 +51,13 @@ const CHECKS: readonly ((reading: Reading) => Finding[])[] = [
     `SELECT entry_id, sum(count) AS count, sum(mass_mg) AS mass FROM movement WHERE kind IN ('split', 'join')
      GROUP BY entry_id HAVING sum(count) <> 0 OR sum(mass_mg) <> 0`,
     (row: { entry_id: number; count: number; mass: number }) =>
-      `Entry ${row.entry_id} moves seed between lots but makes ${row.count} seeds and ${row.mass} mg.`,
+      message('check.conservation', { entry: row.entry_id, made: { seeds: row.count }, mass: row.mass }),
   ),
   question(
     'reversals',
     `SELECT movement.id FROM movement JOIN movement AS first ON first.id = movement.reverses_id
      WHERE movement.count <> -first.count OR movement.mass_mg <> -first.mass_mg OR movement.lot_id <> first.lot_id`,
-    (row: { id: number }) => `Movement ${row.id} does not exactly undo the one it reverses.`,
+    (row: { id: number }) => message('check.reversal', { movement: row.id }),
   ),
   question(
     'numbers',
@@ -59,13 +66,13 @@ const CHECKS: readonly ((reading: Reading) => Finding[])[] = [
      GROUP BY number_series.series
      HAVING count(accession.id) <> next - 1 OR coalesce(max(running), 0) <> next - 1 OR coalesce(min(running), 1) <> 1`,
     (row: { series: string; counted: number; next: number }) =>
-      `The numbers of ${row.series} have a gap: ${row.counted} accessions, next number ${row.next}.`,
+      message('check.numbers', { series: row.series, accessions: row.counted, next: row.next }),
   ),
   question(
     'numbers',
     `SELECT accession.number FROM lot JOIN accession ON accession.id = accession_id
      GROUP BY accession_id HAVING count(*) <> max(ordinal)`,
-    (row: { number: string }) => `The lots of ${row.number} have a gap in their letters.`,
+    (row: { number: string }) => message('check.letters', { accession: row.number }),
   ),
   bareForms,
   // The weight and the germination result in force are the lot's own.
@@ -74,7 +81,7 @@ const CHECKS: readonly ((reading: Reading) => Finding[])[] = [
     `SELECT lot.number FROM lot
      LEFT JOIN seed_weight ON seed_weight.id = weight_id LEFT JOIN germination_result ON germination_result.id = germination_id
      WHERE seed_weight.lot_id <> lot.id OR germination_result.lot_id <> lot.id`,
-    (row: { number: string }) => `${row.number} uses a measurement of another lot.`,
+    (row: { number: string }) => message('check.in-force', { lot: row.number }),
   ),
   // A result is of as many seeds as its test laid out, and no replicate has more counted than it holds.
   question(
@@ -84,7 +91,7 @@ const CHECKS: readonly ((reading: Reading) => Finding[])[] = [
      JOIN lot ON lot.id = germination_result.lot_id
      GROUP BY germination_result.id HAVING tested <> sum(sown)`,
     (row: { number: string; tested: number; sown: number }) =>
-      `A result of ${row.number} is of ${row.tested} seeds, but its test laid out ${row.sown}.`,
+      message('check.result', { lot: row.number, tested: { seeds: row.tested }, sown: row.sown }),
   ),
   question(
     'germination',
@@ -93,15 +100,19 @@ const CHECKS: readonly ((reading: Reading) => Finding[])[] = [
        FROM (${COUNTS_IN_FORCE}) GROUP BY 1, 2)
      ON of_test = test_id AND of_ordinal = ordinal WHERE counted > sown`,
     (row: { test_id: number; ordinal: number; counted: number; sown: number }) =>
-      `Replicate ${row.ordinal} of test ${row.test_id} has ${row.counted} seeds counted of ${row.sown} laid out.`,
+      message('check.replicate', {
+        replicate: row.ordinal,
+        test: row.test_id,
+        counted: { seeds: row.counted },
+        sown: row.sown,
+      }),
   ),
   // A joined record leads to one that stands for itself, so that every name is found in one step.
   question(
     'people',
     `SELECT person.name, kept.name AS kept FROM person JOIN person AS kept ON kept.id = person.merged_into_id
      WHERE kept.merged_into_id IS NOT NULL`,
-    (row: { name: string; kept: string }) =>
-      `${row.name} is joined into ${row.kept}, which is itself joined into another record.`,
+    (row: { name: string; kept: string }) => message('check.person', { person: row.name, kept: row.kept }),
   ),
 ]
 
@@ -118,14 +129,14 @@ function integrity({ sqlite }: Reading): Finding[] {
   const rows = sqlite.pragma('integrity_check') as { integrity_check: string }[]
   return rows
     .filter((row) => row.integrity_check !== 'ok')
-    .map((row) => ({ check: 'integrity', sentence: `The file is damaged: ${row.integrity_check}.` }))
+    .map((row) => ({ check: 'integrity', sentence: message('check.damaged', { what: row.integrity_check }) }))
 }
 
 function foreignKeys({ sqlite }: Reading): Finding[] {
   const rows = sqlite.pragma('foreign_key_check') as { table: string; rowid: number; parent: string }[]
   return rows.slice(0, MOST_FINDINGS).map((row) => ({
     check: 'references',
-    sentence: `Row ${row.rowid} of ${row.table} names a ${row.parent} that is not there.`,
+    sentence: message('check.reference', { row: row.rowid, table: row.table, parent: row.parent }),
   }))
 }
 
@@ -154,7 +165,7 @@ function agreement(reading: Reading): Finding[] {
     if (count < 0 || mass < 0) {
       findings.push({
         check: 'below-zero',
-        sentence: `Movement ${row.id} takes lot ${row.lotId} below zero.`,
+        sentence: message('check.below-zero', { movement: row.id, lot: row.lotId }),
       })
       break
     }
@@ -163,7 +174,11 @@ function agreement(reading: Reading): Finding[] {
     if (!numbersAgree(booked, before)) {
       findings.push({
         check: 'agreement',
-        sentence: `Movement ${row.id}: ${row.count} seeds and ${row.massMg} mg do not agree by its hundred-seed weight.`,
+        sentence: message('check.agreement', {
+          movement: row.id,
+          count: { seeds: row.count },
+          mass: row.massMg,
+        }),
       })
     }
     if (findings.length >= MOST_FINDINGS) break
@@ -181,7 +196,7 @@ function bareForms(reading: Reading): Finding[] {
     if (bareNumber(number) !== bare && findings.length < MOST_FINDINGS) {
       findings.push({
         check: 'numbers',
-        sentence: `${number} is searched as ${bare}, which is not its bare form.`,
+        sentence: message('check.bare', { number, bare }),
       })
     }
   }

@@ -1,6 +1,7 @@
 import { eq, inArray } from 'drizzle-orm'
 import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { message } from '../../messages/message.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { indexVariety } from '../../queries/search-words.ts'
@@ -15,13 +16,13 @@ export function mergeVarieties(
 ): WriteResult<'variety.merge'> {
   const { keepId, joinId } = input
   const { db, sqlite } = writing
-  if (keepId === joinId) refuse('same-record', 'Those are one variety already.', { field: 'joinId' })
+  if (keepId === joinId) refuse('same-record', message('variety.one-already'), { field: 'joinId' })
   const kept = varietyOrRefuse(writing, keepId, 'keepId')
   const joined = varietyOrRefuse(writing, joinId, 'joinId')
   if (kept.cropId !== joined.cropId) {
-    refuse('not-mergeable', `${kept.name} and ${joined.name} are of two crops, so they are two varieties.`, {
+    refuse('not-mergeable', message('variety.two-crops', { kept: kept.name, joined: joined.name }), {
       field: 'joinId',
-      todo: 'Choose a variety of the same crop.',
+      todo: message('variety.two-crops-todo'),
     })
   }
   const others = db.select().from(varietySynonym).where(eq(varietySynonym.varietyId, joinId)).all()
@@ -47,7 +48,7 @@ export function mergeVarieties(
   indexVariety(sqlite, keepId)
   return {
     accessions: accessions.length,
-    said: `Joined the variety ${joined.name} into ${kept.name}`,
+    said: message('variety.joined', { joined: joined.name, kept: kept.name }),
     undoable: true,
   }
 }
@@ -86,12 +87,15 @@ function move(writing: Writing, accessionIds: readonly number[], varietyId: numb
 
 function varietyOrRefuse(reading: Reading, id: number, field: string) {
   const known = reading.db.select().from(variety).where(eq(variety.id, id)).get()
-  if (known === undefined) return refuse('not-found', 'That variety is not in the book.', { field })
+  if (known === undefined) return refuse('not-found', message('variety.not-in-book'), { field })
   if (known.mergedIntoId === null) return known
   const into = reading.db.select().from(variety).where(eq(variety.id, known.mergedIntoId)).get()?.name ?? ''
   return refuse(
     field === 'entryId' ? 'cannot-undo' : 'merged-already',
-    `${known.name} was joined into ${into}.`,
-    { field, todo: field === 'entryId' ? 'Take that back first.' : `Choose ${into} instead.` },
+    message('variety.joined-already', { variety: known.name, into }),
+    {
+      field,
+      todo: field === 'entryId' ? message('variety.undo-first') : message('variety.choose-instead', { into }),
+    },
   )
 }

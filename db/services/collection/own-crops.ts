@@ -10,6 +10,7 @@ import {
   type HundredSeedWeight,
   hundredSeedWeightFromGrams,
 } from '../../domain/weights/hundred-seed-weight.ts'
+import { message } from '../../messages/message.ts'
 import { unweighedLotsOfCrop } from '../../queries/lot-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
 import { balanceOf, cropWeight } from '../book/amounts.ts'
@@ -37,7 +38,7 @@ export function createCrop(writing: Writing, input: ParsedInput<'crop.create'>):
   refuseUnlessNew(writing, input.name, null, 'name')
   return {
     cropId: addCrop(writing, input),
-    said: `Added ${input.name} as a crop of your own`,
+    said: message('crop.added', { crop: input.name }),
     undoable: false,
   }
 }
@@ -61,13 +62,13 @@ function cropCalled(reading: Reading, name: string) {
 
 function refuseUnlessNew(reading: Reading, name: string, butFor: string | null, field: string): void {
   if (fold(name) === '') {
-    refuse('name-unfit', `‘${name}’ has no letters in it. Type what people call the crop.`, { field })
+    refuse('name-unfit', message('crop.no-letters', { name }), { field })
   }
   const same = cropCalled(reading, name)
   if (same === undefined || same.id === butFor) return
-  refuse('already-there', `There is a crop called ${same.commonName} already.`, {
+  refuse('already-there', message('crop.there-already', { crop: same.commonName }), {
     field,
-    todo: 'Use that one, or add what tells this one apart to its name.',
+    todo: message('collection.tell-apart'),
   })
 }
 
@@ -123,23 +124,31 @@ export function correctCrop(
 ): WriteResult<'crop.change'> {
   const row = cropOrRefuse(writing, cropId, 'cropId')
   if (row.addedEntryId === null) {
-    refuse('not-own-crop', `${row.commonName} is of the crop table, whose figures have their sources.`, {
+    refuse('not-own-crop', message('crop.of-the-table', { crop: row.commonName }), {
       field: 'cropId',
-      todo: 'Set your own plants or threshold for it instead.',
+      todo: message('crop.of-the-table-todo'),
     })
   }
   if (correction.name !== undefined) refuseUnlessNew(writing, correction.name, row.id, 'correction.name')
   const after = columnsOf(correction)
   const changed = changeCrop(writing, row, after)
-  if (changed.length === 0) return { said: `${row.commonName} stays as it was`, undoable: false }
+  if (changed.length === 0) return { said: message('crop.stays', { crop: row.commonName }), undoable: false }
   if (changed.includes('hundredSeedWeightUg'))
     recountLots(writing, cropId, cropWeight(after.hundredSeedWeightUg ?? null))
   const now = correction.name ?? row.commonName
-  const renamed = now === row.commonName ? '' : `, before ${row.commonName}`
   const told = changed.flatMap((field) =>
-    field in OWN_CROP_FACTS ? [OWN_CROP_FACTS[field as keyof typeof OWN_CROP_FACTS]] : [],
+    field in OWN_CROP_FACTS
+      ? [message(`crop.fact-${OWN_CROP_FACTS[field as keyof typeof OWN_CROP_FACTS]}`)]
+      : [],
   )
-  return { said: `Corrected ${now}${renamed}: ${told.join(', ')}`, undoable: true }
+  const corrected = { crop: now, facts: { list: told } }
+  return {
+    said:
+      now === row.commonName
+        ? message('crop.corrected', corrected)
+        : message('crop.renamed', { ...corrected, before: row.commonName }),
+    undoable: true,
+  }
 }
 
 /** Computes the derived number of every lot anew that goes by the weight of its crop. */
@@ -171,5 +180,5 @@ export function overrideCrop(
     ownDaysToSeed: input.daysToSeed,
     ownReason: input.reason,
   })
-  return { said: `Changed what ${row.commonName} has to keep`, undoable: changed.length > 0 }
+  return { said: message('crop.keeping-changed', { crop: row.commonName }), undoable: changed.length > 0 }
 }

@@ -4,6 +4,7 @@ import { eq } from 'drizzle-orm'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { readPattern } from '../../domain/numbers/pattern.ts'
+import { message } from '../../messages/message.ts'
 import { createCollection, type OpenCollection, openCollection } from '../../migrations/open-file.ts'
 import { entry } from '../../schema/collection-tables.ts'
 
@@ -28,7 +29,10 @@ export async function startCollection(
 ): Promise<Started> {
   const reading = readPattern(input.accessionPattern ?? USUAL_PATTERN)
   if (reading.kind === 'refused') {
-    refuse('pattern-unfit', reading.because, { field: 'accessionPattern', todo: 'Nothing was started yet.' })
+    refuse('pattern-unfit', reading.because, {
+      field: 'accessionPattern',
+      todo: message('collection.nothing-started'),
+    })
   }
   const collection =
     (await startedBefore(file, input, now)) ??
@@ -40,7 +44,7 @@ export async function startCollection(
       now,
       newId,
     }))
-  const said = `Started the collection ‘${input.libraryName}’`
+  const said = message('collection.started', { name: input.libraryName })
   return { collection, value: { entryId: 1, said, undoable: false, file: collection.file } }
 }
 
@@ -56,9 +60,9 @@ async function startedBefore(
   reader.close()
   if (first?.key !== input.key) return null
   if (first.inputDigest !== createHash('sha256').update(input.libraryName).digest('hex')) {
-    refuse('key-used-otherwise', 'That request key was used for something else. Nothing was written.', {
+    refuse('key-used-otherwise', message('problem.key-used-for-else'), {
       field: 'key',
-      todo: 'Send a new key with a new request.',
+      todo: message('problem.key-used-for-else-todo'),
     })
   }
   return openCollection(file, { access: 'write', now })

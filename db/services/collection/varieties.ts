@@ -4,6 +4,7 @@ import type { ParsedInput, Result, WriteResult } from '../../contract/contract.t
 import type { WhichVariety } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
+import { message } from '../../messages/message.ts'
 import { insertRow } from '../../queries/insert.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { indexVariety } from '../../queries/search-words.ts'
@@ -21,7 +22,7 @@ export function varietyFor(writing: Writing, which: z.output<typeof WhichVariety
     .innerJoin(crop, eq(crop.id, variety.cropId))
     .where(eq(variety.id, canonicalVariety(writing, id)))
     .get()
-  if (!found) refuse('not-found', 'That variety is not in the book. Choose it again, or add it.', { field })
+  if (!found) refuse('not-found', message('variety.not-in-book-add'), { field })
   return found
 }
 
@@ -64,14 +65,14 @@ export function createVariety(
   cropOrRefuse(writing, input.cropId, 'cropId')
   const same = sameVariety(writing, input)
   if (same) {
-    refuse('already-there', `There is a variety ‘${same.name}’ of that crop already.`, {
+    refuse('already-there', message('variety.there-already', { variety: same.name }), {
       field: 'name',
-      todo: 'Use that one, or add what tells this one apart to its name.',
+      todo: message('collection.tell-apart'),
     })
   }
   const varietyId = addVariety(writing, input)
   for (const name of new Set(input.synonyms)) addName(writing, varietyId, name)
-  return { varietyId, said: `Added the variety ${input.name}`, undoable: false }
+  return { varietyId, said: message('variety.added', { variety: input.name }), undoable: false }
 }
 
 /** Adds another name, and answers its id where the variety did not have it yet. */
@@ -90,10 +91,10 @@ export function addSynonym(
   input: ParsedInput<'variety.add-name'>,
 ): WriteResult<'variety.add-name'> {
   const known = writing.db.select().from(variety).where(eq(variety.id, input.varietyId)).get()
-  if (!known) refuse('not-found', 'That variety is not in the book.', { field: 'varietyId' })
+  if (!known) refuse('not-found', message('variety.not-in-book'), { field: 'varietyId' })
   addName(writing, known.id, input.name)
   indexVariety(writing.sqlite, known.id)
-  return { said: `${known.name} is also known as ${input.name}`, undoable: false }
+  return { said: message('variety.also-known', { variety: known.name, name: input.name }), undoable: false }
 }
 
 type VarietyLine = Result<'variety.search'>['varieties'][number]

@@ -2,6 +2,7 @@ import { eq } from 'drizzle-orm'
 import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { overriddenInWords } from '../../domain/ledger/overridden.ts'
+import { message } from '../../messages/message.ts'
 import { makeDerivedLotsStale } from '../../queries/forecast-rows.ts'
 import { restingOnEntry } from '../../queries/germination-tests.ts'
 import { restingOnPlan } from '../../queries/grow-out-rows.ts'
@@ -14,6 +15,7 @@ import { lot, seedWeight } from '../../schema/stock-tables.ts'
 import { restoreLots } from '../book/change-lot.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import { reverseMovement } from '../book/reverse-movement.ts'
+import { saidOf } from '../book/said.ts'
 import { restoreCrops } from '../collection/change-crop.ts'
 import { restoreVarieties } from '../collection/merge-varieties.ts'
 import { putLatestResultInForce } from '../germination/germination.ts'
@@ -21,7 +23,8 @@ import { restorePeople } from '../people/change-person.ts'
 import { restorePlaces } from '../storage/place-kind.ts'
 
 interface ListedEntry
-  extends Pick<Result<'entry.list'>['entries'][number], 'entryId' | 'operation' | 'recordedAt' | 'said'> {
+  extends Pick<Result<'entry.list'>['entries'][number], 'entryId' | 'operation' | 'recordedAt'> {
+  readonly said: string
   readonly answer: string
   readonly taken_back: number
 }
@@ -37,6 +40,7 @@ export function listEntries(reading: Reading, input: ParsedInput<'entry.list'>):
   return {
     entries: rows.map(({ answer, taken_back, ...row }) => ({
       ...row,
+      said: saidOf(row.said),
       undoable: taken_back === 0 && JSON.parse(answer).undoable === true,
       takenBack: taken_back === 1,
       overridden: overriddenIn(reading, row.entryId),
@@ -73,18 +77,19 @@ function peopleOf({ sqlite }: Reading, entryId: number): string[] {
 export function undoEntry(writing: Writing, input: ParsedInput<'entry.undo'>): WriteResult<'entry.undo'> {
   const { db, sqlite } = writing
   const target = db.select().from(entry).where(eq(entry.id, input.entryId)).get()
-  if (!target) refuse('not-found', 'That entry is not in the book.', { field: 'entryId' })
+  if (!target) refuse('not-found', message('entry.not-in-book'), { field: 'entryId' })
+  const said = saidOf(target.said)
   if (target.id === writing.entryId || JSON.parse(target.answer).undoable !== true) {
-    refuse('cannot-undo', `‘${target.said}’ cannot be taken back. Enter what is right as a new entry.`, {
+    refuse('cannot-undo', message('entry.cannot-undo', { said }), {
       field: 'entryId',
     })
   }
   if (db.select({ id: entry.id }).from(entry).where(eq(entry.undoesId, target.id)).get()) {
-    refuse('cannot-undo', `‘${target.said}’ has been taken back already.`, { field: 'entryId' })
+    refuse('cannot-undo', message('entry.undone-already', { said }), { field: 'entryId' })
   }
   const resting = restingOnEntry(sqlite, target.id) ?? restingOnPlan(sqlite, target.id)
   if (resting !== undefined) {
-    refuse('cannot-undo', `‘${resting}’ rests on that. Take that back first.`, { field: 'entryId' })
+    refuse('cannot-undo', message('entry.rested-on', { said: saidOf(resting) }), { field: 'entryId' })
   }
   db.update(entry).set({ undoesId: target.id }).where(eq(entry.id, writing.entryId)).run()
   makeDerivedLotsStale(sqlite, target.id, writing.entryId)
@@ -92,7 +97,7 @@ export function undoEntry(writing: Writing, input: ParsedInput<'entry.undo'>): W
     reverseMovement(writing, movement, input.reason ?? '', 'entryId')
   putFormerInForce(writing, target.id)
   const lines = entryLines(sqlite, writing.entryId)
-  return { lines, said: `Took back: ${target.said}`, undoable: false }
+  return { lines, said: message('entry.undone', { said }), undoable: false }
 }
 
 /** Puts back what was in force before an entry: weights, results, and what else it changed of lots, people, places, varieties and crops. */

@@ -5,6 +5,7 @@ import { lotAddress } from '../../shared/addresses.ts'
 import { call } from '../../shared/client/call.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import './entry-log.css'
@@ -15,6 +16,7 @@ type Entry = Value<'entry.list'>['entries'][number]
 
 /** All that was written in the book, newest first; what can be, can be taken back. */
 export function EntryLogScreen() {
+  const { t } = useTexts()
   const written = useInfiniteQuery({
     queryKey: ['entry.list', AT_ONCE],
     queryFn: ({ pageParam }) =>
@@ -29,13 +31,11 @@ export function EntryLogScreen() {
   const today = format.dayOfMoment(new Date().toISOString())
   return (
     <div className="page">
-      <h1>What was written</h1>
+      <h1>{t('screen.written')}</h1>
       {written.error !== null && <ProblemText problem={written.error.problem} />}
       {takeBack.error !== null && <ProblemText problem={takeBack.error.problem} />}
-      {written.isSuccess && entries.length === 0 && (
-        <p className="soft">Nothing yet. Whatever is taken in, handed out or put right is listed here.</p>
-      )}
-      {days[0] !== undefined && days[0][0] !== today && <p className="soft">Nothing yet today.</p>}
+      {written.isSuccess && entries.length === 0 && <p className="soft">{t('written.nothing-yet')}</p>}
+      {days[0] !== undefined && days[0][0] !== today && <p className="soft">{t('written.nothing-today')}</p>}
       {days.map(([day, ofDay]) => (
         <section key={day}>
           <h2 className="written-day soft">{day}</h2>
@@ -57,7 +57,7 @@ export function EntryLogScreen() {
           off={written.isFetchingNextPage}
           onClick={() => void written.fetchNextPage()}
         >
-          Show earlier entries
+          {t('written.show-earlier')}
         </ActionButton>
       )}
     </div>
@@ -84,6 +84,7 @@ interface WrittenEntryProps {
 }
 
 function WrittenEntry({ entry, busy, onUndo }: WrittenEntryProps) {
+  const { t } = useTexts()
   const format = useFormat()
   const lots = new Map(entry.lines.map(({ lotId, lotNumber }) => [lotId, lotNumber]))
   return (
@@ -95,11 +96,12 @@ function WrittenEntry({ entry, busy, onUndo }: WrittenEntryProps) {
         {format.sentence(entry.said)}
         {entry.people.length > 0 && <span className="soft"> · {entry.people.join(', ')}</span>}
         {entry.overridden !== '' && <span className="soft"> · {entry.overridden}</span>}
-        {entry.takenBack && <span className="soft"> (taken back)</span>}
+        {entry.takenBack && <span className="soft"> ({t('written.undone')})</span>}
       </p>
       {entry.undoable && (
         <ActionButton className="word-button" off={busy} onClick={onUndo}>
-          take back<span className="only-aloud">: {format.sentence(entry.said)}</span>
+          {t('written.undo')}
+          <span className="only-aloud">: {format.sentence(entry.said)}</span>
         </ActionButton>
       )}
       {lots.size > 1 && <LotsOfEntry lots={lots} />}
@@ -111,6 +113,7 @@ const MOST_LOTS_SHOWN = 4
 
 /** Every lot of an entry; many are folded, so that the keyboard need not pass through each. */
 function LotsOfEntry({ lots }: { readonly lots: ReadonlyMap<number, string> }) {
+  const { t } = useTexts()
   const links = (
     <span className="written-lots row small">
       {[...lots].map(([lotId, lotNumber]) => (
@@ -123,7 +126,7 @@ function LotsOfEntry({ lots }: { readonly lots: ReadonlyMap<number, string> }) {
   if (lots.size <= MOST_LOTS_SHOWN) return links
   return (
     <details className="written-many small soft">
-      <summary>its {lots.size} lots</summary>
+      <summary>{t('written.lots', { lots: lots.size })}</summary>
       {links}
     </details>
   )

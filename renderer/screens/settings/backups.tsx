@@ -2,12 +2,14 @@ import { useQueryClient } from '@tanstack/react-query'
 import { type ButtonHTMLAttributes, useEffect, useState } from 'react'
 import type { BackupComparison } from '../../../db/contract/collection-operations.ts'
 import type { Value } from '../../../db/contract/contract.ts'
+import { message } from '../../../db/messages/message.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { RowTable } from '../../shared/parts/row-table.tsx'
 import { TextField } from '../../shared/table-form/fields.tsx'
@@ -21,6 +23,7 @@ const BYTES_IN_MB = 1_000_000
 
 /** The backups there are, where they go, what one of them would bring back, and restoring it into a new file. */
 export function Backups() {
+  const { t, pieces } = useTexts()
   const list = useRead('backup.list', {})
   const { open, button, close } = useOpenForm<string>()
   const { data, refetch } = list
@@ -32,16 +35,16 @@ export function Backups() {
   if (list.data === undefined)
     return list.error === null ? null : <ProblemText problem={list.error.problem} />
   return (
-    <section className="page-part stack-2" aria-label="Backups">
-      <h2>Backups</h2>
+    <section className="page-part stack-2" aria-label={t('settings.backups')}>
+      <h2>{t('settings.backups')}</h2>
       <p className="soft">
-        Made by itself soon after the app starts and every few hours, before a file is read in, and before a
-        newer version changes the collection. The ten newest stay, then one a day for a week, one a week for a
-        month, one a month for a year. They lie in <span>{list.data.folder}</span>
+        {pieces(message('settings.backups-rule', { folder: list.data.folder }), {
+          folder: (name) => <span key="folder">{name}</span>,
+        })}
       </p>
       {list.data.trouble !== null && (
         <p className="note" role="alert">
-          The last one could not be made: {list.data.trouble}
+          {t('settings.backup-failed', { trouble: list.data.trouble })}
         </p>
       )}
       {list.data.underWay !== null && <UnderWay {...list.data.underWay} />}
@@ -54,9 +57,9 @@ export function Backups() {
 
 /** How far the backup is that is being made. */
 function UnderWay({ doing, copied }: NonNullable<Listed['underWay']>) {
-  const far =
-    doing === 'copying' ? `${Math.floor(100 * copied)} % copied` : 'copied, now read back and checked'
-  return <p role="status">A backup is being made: {far}. Nothing else waits for it.</p>
+  const { t } = useTexts()
+  const percent = Math.floor(100 * copied)
+  return <p role="status">{t('settings.backup-under-way', { doing, percent })}</p>
 }
 
 interface BackupListProps {
@@ -66,24 +69,28 @@ interface BackupListProps {
 }
 
 function BackupList({ listed, button }: BackupListProps) {
-  const format = useFormat()
+  const { t } = useTexts()
   const [all, setAll] = useState(false)
-  if (listed.backups.length === 0) return <p>There is none yet.</p>
+  if (listed.backups.length === 0) return <p>{t('settings.no-backup')}</p>
   const shown = all ? listed.backups : listed.backups.slice(0, MOST_SHOWN)
   return (
     <>
       <ul className="bullets">
         {shown.map(({ file, at, why, bytes, where }) => (
           <li key={file}>
-            {format.moment(at)}, {why}, {format.number(Math.round(bytes / 100_000) / 10)} MB
-            {where === 'second-folder' ? ', in the second folder' : ''}{' '}
+            {t('settings.backup-line', {
+              at: { moment: at },
+              why,
+              megabytes: Math.round(bytes / 100_000) / 10,
+              where: where === 'second-folder' ? 'second' : 'own',
+            })}{' '}
             <button
               type="button"
               className="word-button"
-              aria-label={`look into it: the backup of ${format.moment(at)}, ${why}`}
+              aria-label={t('settings.look-into-aloud', { at: { moment: at }, why })}
               {...button(file)}
             >
-              look into it
+              {t('settings.look-into')}
             </button>
           </li>
         ))}
@@ -91,7 +98,7 @@ function BackupList({ listed, button }: BackupListProps) {
       {shown.length < listed.backups.length && (
         <p>
           <button type="button" className="word-button" onClick={() => setAll(true)}>
-            show all {format.number(listed.backups.length)}
+            {t('settings.show-all', { backups: listed.backups.length })}
           </button>
         </p>
       )}
@@ -101,20 +108,21 @@ function BackupList({ listed, button }: BackupListProps) {
 
 /** What a backup would bring back, and the step that does it. */
 function Restore({ file, onClose }: { readonly file: string; readonly onClose: () => void }) {
+  const { t } = useTexts()
   const compared = useRead('backup.compare', { file })
   const queries = useQueryClient()
   const restore = useWrite('backup.restore', () => void queries.resetQueries())
   return (
     <CardForm
-      title="What this backup holds"
-      sendWord="Restore it into a new file and open that"
+      title={t('settings.backup-holds')}
+      sendWord={t('settings.restore')}
       busy={restore.isPending || compared.data === undefined}
       error={restore.error ?? compared.error}
       onSend={() => restore.mutate({ file })}
       onClose={onClose}
     >
       {compared.data === undefined ? (
-        compared.error === null && <p className="card-form-wide">Opening the backup and checking it…</p>
+        compared.error === null && <p className="card-form-wide">{t('settings.opening-backup')}</p>
       ) : (
         <BackupDifference compared={compared.data} />
       )}
@@ -124,7 +132,7 @@ function Restore({ file, onClose }: { readonly file: string; readonly onClose: (
 
 /** Where else backups go, and how much they may take. */
 function Keeping({ listed }: { readonly listed: Listed }) {
-  const format = useFormat()
+  const { t } = useTexts()
   const form = useCardForm({
     empty: { secondFolder: listed.secondFolder, limitMb: String(listed.limitMb ?? '') },
     writes: 'backup.change-rule',
@@ -136,23 +144,20 @@ function Keeping({ listed }: { readonly listed: Listed }) {
   const away = listed.secondFolder !== '' && !listed.secondThere
   return (
     <CardForm
-      title="A second place for backups"
-      sendWord="Keep backups so"
+      title={t('settings.second-place')}
+      sendWord={t('settings.keep-so')}
       {...form.sending({ ...form.typed, limitMb: Number(form.typed.limitMb) })}
     >
       <div className="card-form-wide">
         <TextField
-          label="A folder on a stick or another disk"
+          label={t('settings.second-folder')}
           {...folder}
-          problem={
-            folder.problem ??
-            (away ? 'It is not there just now. Connect its disk before the next backup.' : undefined)
-          }
-          hint="its whole path; empty: none. Whoever holds the stick can read everything in the book."
+          problem={folder.problem ?? (away ? t('settings.second-away') : undefined)}
+          hint={t('settings.second-folder-hint')}
         />
       </div>
-      {form.textField('limitMb', 'Megabytes that backups may take in each folder', {
-        hint: `they take ${format.number(Math.ceil(taken / BYTES_IN_MB))} now; the three newest always stay`,
+      {form.textField('limitMb', t('settings.limit'), {
+        hint: t('settings.limit-hint', { megabytes: Math.ceil(taken / BYTES_IN_MB) }),
       })}
     </CardForm>
   )
@@ -160,60 +165,47 @@ function Keeping({ listed }: { readonly listed: Listed }) {
 
 /** What differs between a backup and the open collection, in words. */
 function BackupDifference({ compared }: { readonly compared: BackupComparison }) {
-  const format = useFormat()
+  const { t } = useTexts()
   const { onlyOpen, onlyBackup, lots, lotsDiffering } = compared
   const alike = onlyOpen.count === 0 && onlyBackup.count === 0 && lotsDiffering === 0
   return (
     <div className="card-form-wide stack-2">
-      {!compared.sameLibrary && <p>This is a backup of another collection: {compared.libraryName}.</p>}
-      <p>
-        It was last written in on {format.moment(compared.lastWrittenAt)} and was checked just now: it is
-        whole.
-      </p>
-      {alike && <p>It holds what the open collection holds.</p>}
-      <Only
-        only={onlyOpen}
-        one="entry of today’s book is not in it:"
-        many="entries of today’s book are not in it:"
-      />
-      <Only
-        only={onlyBackup}
-        one="entry is in it that today’s book does not have:"
-        many="entries are in it that today’s book does not have:"
-      />
+      {!compared.sameLibrary && <p>{t('settings.other-collection', { name: compared.libraryName })}</p>}
+      <p>{t('settings.backup-whole', { at: { moment: compared.lastWrittenAt } })}</p>
+      {alike && <p>{t('settings.backup-alike')}</p>}
+      <Only only={onlyOpen} what={t('settings.only-open', { entries: onlyOpen.count })} />
+      <Only only={onlyBackup} what={t('settings.only-backup', { entries: onlyBackup.count })} />
       {lotsDiffering > 0 && (
         <RowTable
-          caption={<caption>Lots that hold something else: {format.number(lotsDiffering)}</caption>}
+          caption={<caption>{t('settings.lots-differ', { lots: lotsDiffering })}</caption>}
           rowHeads
           rows={lots}
           keyOf={({ number }) => number}
           columns={[
-            ['Lot', ({ number }) => number],
-            ['now', ({ open }) => open],
-            ['in the backup', ({ backup }) => backup],
+            [t('shelf.lot'), ({ number }) => number],
+            [t('settings.now'), ({ open }) => open],
+            [t('settings.in-backup'), ({ backup }) => backup],
           ]}
         />
       )}
-      <p>
-        Restoring replaces nothing: it makes a new file and opens that. The collection that is open now stays
-        where it is.
-      </p>
+      <p>{t('settings.restoring-replaces-nothing')}</p>
     </div>
   )
 }
 
 interface OnlyProps {
   readonly only: BackupComparison['onlyOpen']
-  readonly one: string
-  readonly many: string
+  /** How many there are, and what of them. */
+  readonly what: string
 }
 
-function Only({ only, one, many }: OnlyProps) {
+function Only({ only, what }: OnlyProps) {
+  const { t } = useTexts()
   const format = useFormat()
   if (only.count === 0) return null
   return (
     <>
-      <p>{format.many(only.count, one, many)}</p>
+      <p>{what}</p>
       <ul className="bullets">
         {only.latest.map(({ at, said }) => (
           <li key={`${at} ${said}`}>
@@ -221,7 +213,7 @@ function Only({ only, one, many }: OnlyProps) {
           </li>
         ))}
         {only.latest.length < only.count && (
-          <li>and {format.number(only.count - only.latest.length)} more</li>
+          <li>{t('settings.more', { entries: only.count - only.latest.length })}</li>
         )}
       </ul>
     </>

@@ -2,10 +2,12 @@ import { Fragment, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { SheetMeasures } from '../../../db/contract/print-operations.ts'
 import { readNumber } from '../../../db/domain/amounts/read-number.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 
@@ -13,46 +15,49 @@ type OwnSheet = Value<'label-sheet.list'>['sheets'][number]
 type Typed = Record<keyof SheetMeasures, string>
 
 /** What is measured of a sheet, in the order in which it is measured. */
-const MEASURES: readonly (readonly [field: Exclude<keyof SheetMeasures, 'name'>, label: string])[] = [
-  ['pageWidthMm', 'Page, width in mm'],
-  ['pageHeightMm', 'Page, height in mm'],
-  ['columns', 'Labels side by side'],
-  ['rows', 'Labels one below another'],
-  ['widthMm', 'Label, width in mm'],
-  ['heightMm', 'Label, height in mm'],
-  ['leftMm', 'Left edge to first label, mm'],
-  ['topMm', 'Top edge to first label, mm'],
-  ['pitchXMm', 'Left edge of a label to the next, mm'],
-  ['pitchYMm', 'Top edge of a label to the next, mm'],
+const MEASURES: readonly (readonly [field: Exclude<keyof SheetMeasures, 'name'>, label: Message])[] = [
+  ['pageWidthMm', message('settings.sheet-page-width')],
+  ['pageHeightMm', message('settings.sheet-page-height')],
+  ['columns', message('settings.sheet-columns')],
+  ['rows', message('settings.sheet-rows')],
+  ['widthMm', message('settings.sheet-width')],
+  ['heightMm', message('settings.sheet-height')],
+  ['leftMm', message('settings.sheet-left')],
+  ['topMm', message('settings.sheet-top')],
+  ['pitchXMm', message('settings.sheet-pitch-x')],
+  ['pitchYMm', message('settings.sheet-pitch-y')],
 ]
 const A4 = { pageWidthMm: '210', pageHeightMm: '297' }
 const LETTER = { pageWidthMm: '215.9', pageHeightMm: '279.4' }
 
 /** Label sheets that the app does not know, by their measures. */
 export function OwnSheets({ paper }: { readonly paper: 'a4' | 'letter' }) {
+  const { t } = useTexts()
   const sheets = useRead('label-sheet.list', {})
   const retire = useWrite('label-sheet.retire')
   const [open, setOpen] = useState<number | 'new' | null>(null)
   const own = (sheets.data?.sheets ?? []).filter((sheet) => sheet.own !== null)
   const close = () => setOpen(null)
   return (
-    <section className="page-part stack-2" aria-label="Label sheets of your own">
-      <h2>Label sheets of your own</h2>
-      <p className="soft">Sheets the app does not know. Measure with a ruler, then try on plain paper.</p>
+    <section className="page-part stack-2" aria-label={t('settings.sheets')}>
+      <h2>{t('settings.sheets')}</h2>
+      <p className="soft">{t('settings.sheets-hint')}</p>
       {retire.error !== null && <ProblemText problem={retire.error.problem} />}
       <ul className="bullets">
         {own.map((sheet) => (
           <li key={sheet.sheet}>
             {sheet.name}{' '}
             <button type="button" className="word-button" onClick={() => setOpen(idOf(sheet))}>
-              change<span className="only-aloud">: {sheet.name}</span>
+              {t('settings.change')}
+              <span className="only-aloud">: {sheet.name}</span>
             </button>{' '}
             <ActionButton
               className="word-button"
               off={retire.isPending}
               onClick={() => retire.mutate({ sheetId: idOf(sheet) })}
             >
-              offer no more<span className="only-aloud">: {sheet.name}</span>
+              {t('settings.offer-no-more')}
+              <span className="only-aloud">: {sheet.name}</span>
             </ActionButton>
             {open === idOf(sheet) && <SheetForm sheet={sheet} start={typedFrom(sheet)} onClose={close} />}
           </li>
@@ -62,7 +67,7 @@ export function OwnSheets({ paper }: { readonly paper: 'a4' | 'letter' }) {
         <SheetForm sheet={null} start={emptySheet(paper)} onClose={close} />
       ) : (
         <button type="button" className="quiet-button" onClick={() => setOpen('new')}>
-          Add a label sheet
+          {t('settings.add-sheet')}
         </button>
       )}
     </section>
@@ -76,28 +81,31 @@ interface SheetFormProps {
 }
 
 function SheetForm({ sheet, start, onClose }: SheetFormProps) {
+  const { t, say } = useTexts()
   const form = useCardForm({ empty: start, writes: 'label-sheet.create', onClose })
   const measures = readMeasures(form.typed)
   const field = (name: keyof SheetMeasures, label: string) => (
     <Fragment key={name}>
-      {form.textField(name, label, { path: `measures.${name}`, problem: unread(name, form.typed[name]) })}
+      {form.textField(name, label, {
+        path: `measures.${name}`,
+        problem: unread(name, form.typed[name]) ? t('settings.type-measure') : undefined,
+      })}
     </Fragment>
   )
   return (
     <CardForm
-      title={sheet === null ? 'A label sheet of your own' : `Change ${sheet.name}`}
-      sendWord="Keep this sheet"
+      title={sheet === null ? t('settings.new-sheet') : t('settings.change-sheet', { sheet: sheet.name })}
+      sendWord={t('settings.keep-sheet')}
       {...form.sending(measures && { sheetId: sheet === null ? null : idOf(sheet), measures })}
     >
-      <div className="card-form-wide">{field('name', 'What you call it')}</div>
-      {MEASURES.map(([name, label]) => field(name, label))}
+      <div className="card-form-wide">{field('name', t('settings.sheet-name'))}</div>
+      {MEASURES.map(([name, label]) => field(name, say(label)))}
     </CardForm>
   )
 }
 
-function unread(name: keyof SheetMeasures, typed: string): string | undefined {
-  const readable = name === 'name' || typed.trim() === '' || readMeasure(typed) !== null
-  return readable ? undefined : 'Type a number, such as 63.5.'
+function unread(name: keyof SheetMeasures, typed: string): boolean {
+  return name !== 'name' && typed.trim() !== '' && readMeasure(typed) === null
 }
 
 function idOf({ sheet }: OwnSheet): number {

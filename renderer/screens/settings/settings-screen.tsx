@@ -2,6 +2,7 @@ import { useState } from 'react'
 import type { Settings } from '../../../db/contract/collection-operations.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { Backups } from './backups.tsx'
 import { Care } from './care.tsx'
@@ -12,6 +13,7 @@ import './settings.css'
 
 /** The library's own ways, and the care of its book. */
 export function SettingsScreen() {
+  const { t } = useTexts()
   const about = useRead('collection.get', {})
   if (about.data === undefined) {
     return about.error === null ? null : <ProblemText problem={about.error.problem} />
@@ -19,7 +21,7 @@ export function SettingsScreen() {
   return (
     <div className="page settings">
       <div className="stack-5">
-        <h1>Settings</h1>
+        <h1>{t('screen.settings')}</h1>
         <SettingsForm key={about.data.file} about={about.data} />
         <Crops />
         <AppearanceChoice appearance={about.data.settings.appearance} />
@@ -31,14 +33,11 @@ export function SettingsScreen() {
   )
 }
 
-const CHOICES: readonly (readonly [Settings['appearance'], string])[] = [
-  ['system', 'as this computer has it'],
-  ['light', 'light, as paper'],
-  ['dark', 'dark, as the evening'],
-]
+const CHOICES = ['system', 'light', 'dark'] as const satisfies readonly Settings['appearance'][]
 
 /** Light or dark; chosen at once. */
 function AppearanceChoice({ appearance }: { readonly appearance: Settings['appearance'] }) {
+  const { t } = useTexts()
   const write = useWrite('settings.change')
   const [chosen, setChosen] = useState(appearance)
   const choose = (next: Settings['appearance']) => {
@@ -48,11 +47,11 @@ function AppearanceChoice({ appearance }: { readonly appearance: Settings['appea
   return (
     <section className="page-part stack-2">
       <fieldset className="settings-appearance">
-        <legend>Light or dark</legend>
-        {CHOICES.map(([value, word]) => (
+        <legend>{t('settings.light-or-dark')}</legend>
+        {CHOICES.map((value) => (
           <label key={value} className="tick">
             <input type="radio" name="appearance" checked={chosen === value} onChange={() => choose(value)} />
-            {word}
+            {t(`settings.appearance-${value}`)}
           </label>
         ))}
         {write.error !== null && <ProblemText problem={write.error.problem} />}

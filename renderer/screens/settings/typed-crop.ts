@@ -5,6 +5,7 @@ import { LIFE_CYCLES } from '../../../db/domain/crops/life-cycle.ts'
 import { BREEDINGS } from '../../../db/domain/needs/population-goal.ts'
 import { POLLINATIONS } from '../../../db/domain/season-plan/isolation-method.ts'
 import { SEED_EXTRACTIONS } from '../../../db/domain/season-plan/seed-extraction.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 
 type Crop = Value<'crop.get'>
@@ -88,22 +89,22 @@ export function typedKeepingFrom(crop: Crop): TypedKeeping {
 /** What was typed, read; `read` is null while a field has a problem. */
 export interface ReadTyped<T, R> {
   readonly read: R | null
-  readonly problems: Partial<Record<keyof T, string>>
+  readonly problems: Partial<Record<keyof T, Message>>
 }
 
 /** Reads a text as a figure within what is possible; undefined where it is none. */
 interface Figure {
   readonly read: (typed: string) => number | undefined
   /** Said at the field where it cannot be read. */
-  readonly problem: string
+  readonly problem: Message
 }
 
-function whole(least: number, most: number, problem: string): Figure {
+function whole(least: number, most: number, problem: Message): Figure {
   return { read: (typed) => between(wholeNumber(typed), least, most), problem }
 }
 
 /** 9.993 may be meant both ways only where thousands are possible. */
-function decimal(least: number, most: number, problem: string): Figure {
+function decimal(least: number, most: number, problem: Message): Figure {
   const read = (typed: string) => {
     const number = readNumber(typed)
     if (number.kind === 'ask') return number.grouped > most ? between(number.decimal, least, most) : undefined
@@ -116,34 +117,34 @@ function between(value: number | null, least: number, most: number): number | un
   return value !== null && value >= least && value <= most ? value : undefined
 }
 
-const METRES = decimal(1, 10_000, 'Type metres from 1 to 10,000, or leave it empty.')
+const METRES = decimal(1, 10_000, message('settings.type-metres-or-empty', { least: 1, most: 10_000 }))
 
 /** What a crop may be given in figures. */
 const FIGURES = {
-  packetSeeds: whole(1, 100_000, 'Type a whole number of seeds, or leave it empty.'),
-  hundredSeedWeightG: decimal(
-    0.0001,
-    10_000,
-    'Type grams, as 0.04, or leave it empty where nobody weighed any.',
-  ),
+  packetSeeds: whole(1, 100_000, message('settings.type-seeds')),
+  hundredSeedWeightG: decimal(0.0001, 10_000, message('settings.type-grams', { example: 0.04 })),
   isolationHomeM: METRES,
   isolationStrictM: METRES,
-  laterSowingDays: whole(7, 120, 'Type whole days from 7 to 120, or leave it empty.'),
-  bedArea: decimal(0.001, 100, 'Type square metres, as 0.25, or leave it empty.'),
-  ke: decimal(1, 20, 'Type a number from 1 to 20, as 8.5, or leave all four empty.'),
-  cw: decimal(1, 15, 'Type a number from 1 to 15, as 4.8, or leave all four empty.'),
-  ch: decimal(0, 0.2, 'Type a number from 0 to 0.2, as 0.0329, or leave all four empty.'),
-  cq: decimal(0.00001, 0.01, 'Type a number from 0.00001 to 0.01, as 0.000478, or leave all four empty.'),
-  plantsToKeep: whole(1, 10_000, 'Type a whole number of plants, or leave it empty.'),
-  viabilityThreshold: decimal(5, 100, 'Type a number from 5 to 100, or leave it empty.'),
-  daysToSeed: whole(20, 366, 'Type whole days from 20 to 366, or leave it empty.'),
+  laterSowingDays: whole(7, 120, message('settings.type-days-or-empty', { least: 7, most: 120 })),
+  bedArea: decimal(0.001, 100, message('settings.type-square-metres', { example: 0.25 })),
+  ke: decimal(1, 20, message('settings.type-constant', { least: 1, most: 20, example: '8.5' })),
+  cw: decimal(1, 15, message('settings.type-constant', { least: 1, most: 15, example: '4.8' })),
+  ch: decimal(0, 0.2, message('settings.type-constant', { least: 0, most: 0.2, example: '0.0329' })),
+  cq: decimal(
+    0.00001,
+    0.01,
+    message('settings.type-constant-cq', { least: '0.00001', most: '0.01', example: '0.000478' }),
+  ),
+  plantsToKeep: whole(1, 10_000, message('settings.type-plants')),
+  viabilityThreshold: decimal(5, 100, message('settings.type-number-or-empty', { least: 5, most: 100 })),
+  daysToSeed: whole(20, 366, message('settings.type-days-or-empty', { least: 20, most: 366 })),
 } as const satisfies Readonly<Record<string, Figure>>
 type FigureField = keyof typeof FIGURES
 
 /** Reads some fields of figures: null where a field is empty, a problem where it cannot be read. */
 function figuresOf<F extends FigureField>(typed: Readonly<Record<F, string>>, fields: readonly F[]) {
   const read = {} as Record<F, number | null>
-  const problems: Partial<Record<F, string>> = {}
+  const problems: Partial<Record<F, Message>> = {}
   for (const field of fields) {
     const value = typed[field].trim() === '' ? null : FIGURES[field].read(typed[field])
     if (value === undefined) problems[field] = FIGURES[field].problem
@@ -166,10 +167,10 @@ export function correctionOf(typed: TypedCrop): ReadTyped<TypedCrop, Correction>
   const { ke, cw, ch, cq, ...figures } = read
   const missing = CONSTANTS.filter((one) => typed[one].trim() === '')
   const problems = {
-    ...(typed.name.trim() === '' ? { name: 'Type what people call it.' } : {}),
+    ...(typed.name.trim() === '' ? { name: message('settings.type-crop-name') } : {}),
     ...(missing.length === CONSTANTS.length
       ? {}
-      : Object.fromEntries(missing.map((one) => [one, 'The four belong together: type it too, or none.']))),
+      : Object.fromEntries(missing.map((one) => [one, message('settings.four-together')]))),
     ...misread,
   }
   if (Object.keys(problems).length > 0) return { read: null, problems }

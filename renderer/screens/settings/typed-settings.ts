@@ -1,5 +1,6 @@
 import type { Settings } from '../../../db/contract/collection-operations.ts'
 import { readPattern } from '../../../db/domain/numbers/pattern.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
 import { numberWithin } from '../../shared/card-form/whole-number.ts'
 
 /** The settings as typed: parts of one as so many of a hundred. */
@@ -13,15 +14,16 @@ export interface TypedSettings {
   readonly viabilityThresholdOf: Settings['viabilityThresholdOf']
   /** Empty: no limit. */
   readonly visitLimit: string
+  readonly language: Settings['language']
   readonly locale: string
   readonly massUnits: Settings['massUnits']
   readonly paper: Settings['paper']
 }
 
 export function typedFrom(settings: Settings): TypedSettings {
-  const { libraryName, accessionPattern, viabilityThresholdOf, locale, massUnits, paper } = settings
+  const { libraryName, accessionPattern, viabilityThresholdOf, language, locale, massUnits, paper } = settings
   return {
-    ...{ libraryName, accessionPattern, viabilityThresholdOf, locale, massUnits, paper },
+    ...{ libraryName, accessionPattern, viabilityThresholdOf, language, locale, massUnits, paper },
     regrowingsKept: String(settings.regrowingsKept),
     emergence: String(Math.round(1_000 * settings.emergence) / 10),
     assurance: String(Math.round(1_000 * settings.assurance) / 10),
@@ -33,13 +35,13 @@ export function typedFrom(settings: Settings): TypedSettings {
 /** The settings that can be typed so that they cannot be read. */
 export type CheckedSetting = Exclude<
   keyof TypedSettings,
-  'viabilityThresholdOf' | 'locale' | 'massUnits' | 'paper'
+  'viabilityThresholdOf' | 'language' | 'locale' | 'massUnits' | 'paper'
 >
 
 export interface ReadSettings {
   /** Null while something cannot be read. */
   readonly settings: Partial<Settings> | null
-  readonly problems: Readonly<Partial<Record<CheckedSetting, string>>>
+  readonly problems: Readonly<Partial<Record<CheckedSetting, Message>>>
 }
 
 /** Reads what was typed, and says which field cannot be read and how to type it. */
@@ -52,13 +54,17 @@ export function settingsOf(typed: TypedSettings): ReadSettings {
   const visitLimit = wholeWithin(typed.visitLimit, 100)
   const limitUnclear = visitLimit === null && typed.visitLimit.trim() !== ''
   const problems = {
-    ...(typed.libraryName.trim() === '' ? { libraryName: 'Give the library a name.' } : {}),
+    ...(typed.libraryName.trim() === '' ? { libraryName: message('settings.name-missing') } : {}),
     ...(pattern.kind === 'refused' ? { accessionPattern: pattern.because } : {}),
-    ...(regrowingsKept === null ? { regrowingsKept: 'Type a whole number from 1 to 20.' } : {}),
-    ...(emergence === null ? { emergence: 'Type a number from 5 to 100.' } : {}),
-    ...(assurance === null ? { assurance: 'Type a number from 50 to 99.' } : {}),
-    ...(viabilityThreshold === null ? { viabilityThreshold: 'Type a number from 5 to 100.' } : {}),
-    ...(limitUnclear ? { visitLimit: 'Type a whole number from 1 to 100, or leave it empty.' } : {}),
+    ...(regrowingsKept === null
+      ? { regrowingsKept: message('settings.type-whole', { least: 1, most: 20 }) }
+      : {}),
+    ...(emergence === null ? { emergence: message('settings.type-number', { least: 5, most: 100 }) } : {}),
+    ...(assurance === null ? { assurance: message('settings.type-number', { least: 50, most: 99 }) } : {}),
+    ...(viabilityThreshold === null
+      ? { viabilityThreshold: message('settings.type-number', { least: 5, most: 100 }) }
+      : {}),
+    ...(limitUnclear ? { visitLimit: message('settings.type-whole-or-empty', { least: 1, most: 100 }) } : {}),
   }
   if (
     Object.keys(problems).length > 0 ||

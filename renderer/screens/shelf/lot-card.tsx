@@ -3,8 +3,8 @@ import type { LotRecord } from '../../../db/contract/stock-operations.ts'
 import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
-import { capital, ROLE_WORDS } from '../../shared/format/words.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
+import { capital } from '../../shared/format/words.ts'
 import { Card } from '../../shared/panes/card.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
@@ -54,8 +54,9 @@ export function LotCard({ lotId, takesFocus, entered }: LotCardProps) {
 }
 
 function OneLot({ lot, ...actions }: ComponentProps<typeof LotActions>) {
+  const { t } = useTexts()
   return (
-    <Card className="lot-card" name={`${lot.variety}, lot ${lot.lotNumber}`}>
+    <Card className="lot-card" name={t('shelf.card-name', { variety: lot.variety, lot: lot.lotNumber })}>
       <LotHead lot={lot} />
       <div className="card-sheet">
         <LotStock lot={lot} />
@@ -74,18 +75,19 @@ function OneLot({ lot, ...actions }: ComponentProps<typeof LotActions>) {
 
 /** The tab of the card with the lot's number, and the heading below it. */
 function LotHead({ lot }: { readonly lot: LotRecord }) {
+  const { t } = useTexts()
   return (
     <header>
       <p className="card-tab">
-        <span className="only-aloud">Lot </span>
+        <span className="only-aloud">{t('shelf.lot')} </span>
         <strong>{lot.lotNumber}</strong>
-        <span className="card-tab-role">{ROLE_WORDS[lot.role]}</span>
+        <span className="card-tab-role">{t(`shelf.role-${lot.role}`)}</span>
       </p>
       <div className="card-head card-title">
         <h2 tabIndex={-1}>{lot.variety}</h2>
         <p className="soft">
           {lot.crop}, <i lang="la">{lot.species}</i>
-          {lot.synonyms.length > 0 && <>; also known as {lot.synonyms.join(', ')}</>}
+          {lot.synonyms.length > 0 && <>; {t('shelf.also-known', { names: { list: lot.synonyms } })}</>}
         </p>
         {lot.quarantined && <StateMark mark="quarantine" />}
       </div>
@@ -95,13 +97,14 @@ function LotHead({ lot }: { readonly lot: LotRecord }) {
 
 /** What can hurt somebody or break a law, in plain text; and why the lot is kept back. */
 function LotCautions({ lot }: { readonly lot: LotRecord }) {
+  const { t } = useTexts()
   if (lot.cautions.length === 0 && !lot.quarantined) return null
   const saidBelow = lot.cautions.some(({ text }) => lot.quarantineReason.includes(text))
   return (
-    <section className="pane-part card-cautions" aria-label="Cautions">
+    <section className="pane-part card-cautions" aria-label={t('shelf.cautions')}>
       {lot.quarantined && (
         <p>
-          <strong>In quarantine, not to be handed out.</strong> {saidBelow ? '' : lot.quarantineReason}
+          <strong>{t('shelf.kept-back')}</strong> {saidBelow ? '' : lot.quarantineReason}
         </p>
       )}
       {lot.cautions.map(({ caution, note, text }) => (
@@ -116,10 +119,10 @@ function LotCautions({ lot }: { readonly lot: LotRecord }) {
 
 /** How the accession stands: the bar, the sentence, the reasons, and the arithmetic line by line. */
 function LotStock({ lot }: { readonly lot: LotRecord }) {
+  const { t } = useTexts()
   const { stock } = lot
-  const format = useFormat()
   return (
-    <section className="pane-part" aria-label="How it stands">
+    <section className="pane-part" aria-label={t('shelf.how-it-stands')}>
       <div className="head-row">
         <p className="strong">{capital(stock.sentence)}</p>
         <StateMark mark={stock.state} />
@@ -129,15 +132,13 @@ function LotStock({ lot }: { readonly lot: LotRecord }) {
         <p key={reason}>{reason}</p>
       ))}
       <details className="more">
-        <summary>How this is worked out</summary>
+        <summary>{t('shelf.how-worked-out')}</summary>
         <ul className="ruled">
           {stock.arithmetic.map((line) => (
             <li key={line}>{line}</li>
           ))}
           <li>{stock.viabilityNote}</li>
-          <li>
-            in this lot: {lot.quantity.words}, about {format.number(lot.lotLiving)} of them living
-          </li>
+          <li>{t('shelf.living-in-lot', { amount: lot.quantity.words, living: lot.lotLiving })}</li>
         </ul>
       </details>
     </section>

@@ -1,39 +1,45 @@
 import { Link } from 'wouter'
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
+import { message } from '../../../db/messages/message.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
-import { ROLE_WORDS } from '../../shared/format/words.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { FactList } from '../../shared/parts/fact-list.tsx'
 import { RowTable } from '../../shared/parts/row-table.tsx'
 
 /** What is known of the lot and the accession, in two columns, then the story and the terms of the gift. */
 export function LotFacts({ lot }: { readonly lot: LotRecord }) {
+  const { t } = useTexts()
   const format = useFormat()
   return (
-    <section className="pane-part" aria-label="Facts">
+    <section className="pane-part" aria-label={t('shelf.facts')}>
       <FactList
         facts={[
-          { name: 'In this lot', value: lot.quantity.words },
-          { name: 'Harvest', value: lot.harvest },
-          { name: 'Place', value: lot.place || 'nowhere yet' },
-          { name: 'Hundred seeds', value: <WeightNow lot={lot} /> },
-          { name: 'Given by', value: lot.donor || 'not known' },
-          { name: 'Received', value: format.day(lot.receivedOn) },
-          { name: 'Grown by', value: lot.grower },
-          { name: 'Grown at', value: lot.grownAt },
-          { name: 'Accession', value: lot.accessionNumber },
+          { name: t('shelf.fact-in-this-lot'), value: lot.quantity.words },
+          { name: t('shelf.fact-harvest'), value: lot.harvest },
+          { name: t('shelf.fact-place'), value: lot.place || t('shelf.nowhere-yet') },
+          { name: t('shelf.fact-hundred-seeds'), value: <WeightNow lot={lot} /> },
+          { name: t('shelf.fact-given-by'), value: lot.donor || t('shelf.not-known') },
+          { name: t('shelf.fact-received'), value: format.day(lot.receivedOn) },
+          { name: t('shelf.fact-grown-by'), value: lot.grower },
+          { name: t('shelf.fact-grown-at'), value: lot.grownAt },
+          { name: t('shelf.fact-accession'), value: lot.accessionNumber },
           {
-            name: 'Generation',
-            value: lot.generation === 0 ? 'as given' : `${lot.generation} since the gift`,
+            name: t('shelf.fact-generation'),
+            value: t('shelf.generation', { generation: lot.generation }),
           },
-          { name: 'Packet', value: packetInWords(lot) },
-          { name: 'Measured by', value: lot.basis === 'weighed' ? 'weighing' : 'counting' },
-          { name: 'Held by', value: heldBy(lot, format.day) },
+          { name: t('shelf.fact-packet'), value: packetInWords(lot, t) },
+          {
+            name: t('shelf.fact-measured-by'),
+            value: t(lot.basis === 'weighed' ? 'shelf.by-weighing' : 'shelf.by-counting'),
+          },
+          { name: t('shelf.fact-held-by'), value: heldBy(lot, t) },
         ]}
       />
-      {lot.donorWords !== '' && <Prose name="In the donor’s words" text={lot.donorWords} />}
-      {lot.story !== '' && <Prose name="Its story" text={lot.story} />}
-      {lot.terms !== '' && <Prose name="The donor asks" text={lot.terms} />}
+      {lot.donorWords !== '' && <Prose name={t('shelf.donors-words')} text={lot.donorWords} />}
+      {lot.story !== '' && <Prose name={t('shelf.story')} text={lot.story} />}
+      {lot.terms !== '' && <Prose name={t('shelf.terms')} text={lot.terms} />}
     </section>
   )
 }
@@ -44,13 +50,13 @@ function WeightNow({ lot }: { readonly lot: LotRecord }) {
 }
 
 /** What a packet of the lot holds, such as '25 seeds'; empty where that was not said. */
-export function packetInWords({ packetSeeds, unit }: LotRecord): string {
-  return packetSeeds === null ? '' : `${packetSeeds} ${packetSeeds === 1 ? unit.one : unit.many}`
+export function packetInWords({ packetSeeds, unit }: LotRecord, t: Texts['text']): string {
+  return packetSeeds === null ? '' : t('amount.seeds', { count: packetSeeds, unit: unit.one })
 }
 
-function heldBy({ heldBy: holder, heldSince }: LotRecord, day: (iso: string) => string): string {
+function heldBy({ heldBy: holder, heldSince }: LotRecord, t: Texts['text']): string {
   if (holder === '') return ''
-  return heldSince === '' ? holder : `${holder}, since ${day(heldSince)}`
+  return heldSince === '' ? holder : t('shelf.held-since', { holder, since: { day: heldSince } })
 }
 
 function Prose({ name, text }: { readonly name: string; readonly text: string }) {
@@ -62,37 +68,37 @@ function Prose({ name, text }: { readonly name: string; readonly text: string })
   )
 }
 
-const RELATION_WORDS: Record<LotRecord['parents'][number]['relation'], string> = {
-  grown: 'grown from',
-  split: 'taken out of',
-  joined: 'joined with',
-}
-
 /** Where the lot came from, and the other lots of its accession. */
 export function LotFamily({ lot }: { readonly lot: LotRecord }) {
+  const { t, pieces } = useTexts()
   const others = lot.siblings
   const format = useFormat()
   if (others.length === 0 && lot.parents.length === 0) return null
   return (
     <section className="pane-part">
-      <h3>Lots of {lot.accessionNumber}</h3>
+      <h3>{t('shelf.lots-of', { accession: lot.accessionNumber })}</h3>
       {lot.parents.map((parent) => (
         <p key={`${parent.relation} ${parent.lotId}`}>
-          This lot was {RELATION_WORDS[parent.relation]}{' '}
-          <Link href={lotAddress(parent.lotId)}>{parent.lotNumber}</Link>.
+          {pieces(message('shelf.parent', { relation: parent.relation, lot: parent.lotNumber }), {
+            link: (lot) => (
+              <Link key="link" href={lotAddress(parent.lotId)}>
+                {lot}
+              </Link>
+            ),
+          })}
         </p>
       ))}
       {others.length > 0 && (
         <RowTable
-          label="Other lots of the accession"
+          label={t('shelf.other-lots')}
           rows={others}
           keyOf={({ lotId }) => lotId}
           columns={[
-            ['Lot', ({ lotId, lotNumber }) => <Link href={lotAddress(lotId)}>{lotNumber}</Link>],
-            ['Role', ({ role }) => ROLE_WORDS[role]],
-            ['Harvest', ({ harvest }) => harvest],
-            ['Holds', ({ quantity }) => quantity.words],
-            ['Living', ({ living }) => format.number(living), 'number'],
+            [t('shelf.lot'), ({ lotId, lotNumber }) => <Link href={lotAddress(lotId)}>{lotNumber}</Link>],
+            [t('shelf.role'), ({ role }) => t(`shelf.role-${role}`)],
+            [t('shelf.fact-harvest'), ({ harvest }) => harvest],
+            [t('shelf.holds'), ({ quantity }) => quantity.words],
+            [t('shelf.living'), ({ living }) => format.number(living), 'number'],
           ]}
         />
       )}

@@ -1,64 +1,40 @@
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { RowTable } from '../../shared/parts/row-table.tsx'
 
 type Line = LotRecord['ledger'][number]
 
-const KIND_WORDS: Record<Line['kind'], string> = {
-  intake: 'taken in',
-  return: 'brought back',
-  withdrawal: 'handed out',
-  test: 'used for a test',
-  discard: 'discarded',
-  stocktake: 'stock taken',
-  split: 'split',
-  join: 'joined',
-  recount: 'recalculated with a new weight',
-  reversal: 'taken back',
-}
-
-const PURPOSE_WORDS: Readonly<Record<string, string>> = {
-  'to-grow': 'to grow',
-  'to-return': 'to grow and return',
-  'grow-out': 'grow-out for the library',
-  'safety-duplicate': 'safety duplicate',
-  other: 'other purpose',
-}
-
-const MEASURED_WORDS: Record<Line['measured'], string> = {
-  mass: 'weighed',
-  count: 'counted',
-  estimate: 'guessed',
-  carried: 'carried over',
-}
+const PURPOSES = ['to-grow', 'to-return', 'grow-out', 'safety-duplicate', 'other'] as const
 
 /** The book of the lot: each entry with what was measured and what was left after it. */
 export function LotLedger({ lot }: { readonly lot: LotRecord }) {
+  const { t } = useTexts()
   const format = useFormat()
   const takeBack = useWrite('entry.undo')
   return (
     <section className="pane-part">
-      <h3>The book</h3>
+      <h3>{t('shelf.book')}</h3>
       {takeBack.error !== null && <ProblemText problem={takeBack.error.problem} />}
       <RowTable
         className="card-ledger"
-        label="The book"
+        label={t('shelf.book')}
         rows={lot.ledger}
         keyOf={({ movementId }) => movementId}
         rowProps={({ takenBack }) => ({ 'data-taken-back': takenBack })}
         columns={[
-          ['Date', ({ on }) => format.day(on)],
-          ['What', (line) => <What line={line} />],
+          [t('shelf.date'), ({ on }) => format.day(on)],
+          [t('shelf.what'), (line) => <What line={line} />],
           [
-            'Change',
+            t('shelf.change'),
             (line) => <Seeds count={format.change(line.count)} mass={format.mass(line.massMg)} />,
             'number',
           ],
           [
-            'Left',
+            t('shelf.left'),
             (line) => (
               <Seeds mass={format.mass(line.balanceMassMg)} count={format.number(line.balanceCount)} />
             ),
@@ -66,7 +42,7 @@ export function LotLedger({ lot }: { readonly lot: LotRecord }) {
           ],
           [
             <span key="head" className="only-aloud">
-              Take back
+              {t('shelf.undo')}
             </span>,
             ({ entryId, undoable, kind, words }) =>
               undoable && (
@@ -75,9 +51,9 @@ export function LotLedger({ lot }: { readonly lot: LotRecord }) {
                   off={takeBack.isPending}
                   onClick={() => takeBack.mutate({ entryId })}
                 >
-                  take back
+                  {t('shelf.undo-entry')}
                   <span className="only-aloud">
-                    : {KIND_WORDS[kind]}, {words}
+                    : {t(`shelf.kind-${kind}`)}, {words}
                   </span>
                 </ActionButton>
               ),
@@ -89,15 +65,17 @@ export function LotLedger({ lot }: { readonly lot: LotRecord }) {
 }
 
 function What({ line }: { readonly line: Line }) {
-  const purpose = PURPOSE_WORDS[line.purpose] ?? line.purpose
-  const how = [line.person, purpose, line.note, line.overridden, MEASURED_WORDS[line.measured]].filter(
+  const { t } = useTexts()
+  const known = PURPOSES.find((one) => one === line.purpose)
+  const purpose = known === undefined ? line.purpose : t(`shelf.purpose-${known}`)
+  const how = [line.person, purpose, line.note, line.overridden, t(`shelf.measured-${line.measured}`)].filter(
     (part) => part !== '',
   )
   return (
     <>
-      {KIND_WORDS[line.kind]}
+      {t(`shelf.kind-${line.kind}`)}
       <span className="own-line soft small">{how.join(' · ')}</span>
-      {line.takenBack && <span className="own-line soft small">this entry was taken back</span>}
+      {line.takenBack && <span className="own-line soft small">{t('shelf.entry-undone')}</span>}
     </>
   )
 }

@@ -1,16 +1,12 @@
 import type { ReactNode } from 'react'
 import { Link } from 'wouter'
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
+import { message } from '../../../db/messages/message.ts'
 import { planAddress, testAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { capital } from '../../shared/format/words.ts'
-
-const JUDGEMENT_WORDS: Record<LotRecord['weight']['judgement'], string> = {
-  agree: 'replicates agree',
-  'weigh-again': 'replicates differ: weigh again',
-  'not-judged': '',
-}
 
 /** What was measured of the lot: germination, hundred-seed weights, and where it has stood. */
 export function LotMeasurements({ lot }: { readonly lot: LotRecord }) {
@@ -24,10 +20,11 @@ export function LotMeasurements({ lot }: { readonly lot: LotRecord }) {
 }
 
 function Germination({ lot }: { readonly lot: LotRecord }) {
+  const { t } = useTexts()
   const format = useFormat()
   return (
     <section className="pane-part">
-      <h3>Germination</h3>
+      <h3>{t('shelf.germination')}</h3>
       {lot.germination.length === 0 ? (
         <p className="soft">{capital(lot.stock.viabilityNote)}.</p>
       ) : (
@@ -44,7 +41,7 @@ function Germination({ lot }: { readonly lot: LotRecord }) {
       )}
       <UnderWay lotId={lot.lotId} />
       <p>
-        <Link href={planAddress(lot.lotId)}>Test it</Link>
+        <Link href={planAddress(lot.lotId)}>{t('shelf.test-it')}</Link>
       </p>
     </section>
   )
@@ -52,34 +49,44 @@ function Germination({ lot }: { readonly lot: LotRecord }) {
 
 /** Tests of the lot that are on the bench now. */
 function UnderWay({ lotId }: { readonly lotId: number }) {
-  const format = useFormat()
+  const { pieces } = useTexts()
   const tests = useRead('germination.list', { lotId }).data?.tests ?? []
   return tests.map(({ testId, startedOn, normal, sown }) => (
     <p key={testId}>
-      <Link href={testAddress(testId)}>A test is under way</Link>
-      {startedOn === null ? '' : `, laid out ${format.day(startedOn)}`}: {format.number(normal)} of{' '}
-      {format.number(sown)} sprouted so far.
+      {pieces(
+        startedOn === null
+          ? message('shelf.test-under-way', { normal, sown })
+          : message('shelf.test-under-way-since', { normal, sown, since: { day: startedOn } }),
+        {
+          link: (words) => (
+            <Link key="link" href={testAddress(testId)}>
+              {words}
+            </Link>
+          ),
+        },
+      )}
     </p>
   ))
 }
 
 function Weights({ lot }: { readonly lot: LotRecord }) {
+  const { t } = useTexts()
   const format = useFormat()
   return (
     <section className="pane-part">
-      <h3>Hundred-seed weights</h3>
+      <h3>{t('shelf.weights')}</h3>
       <ul className="ruled dated">
         {lot.weights.map((weight) => (
           <Dated key={weight.weightId ?? 'default'} when={format.day(weight.measuredOn)}>
             {weight.words}
-            {JUDGEMENT_WORDS[weight.judgement] !== '' && (
-              <span className="soft">; {JUDGEMENT_WORDS[weight.judgement]}</span>
+            {weight.judgement !== 'not-judged' && (
+              <span className="soft">; {t(`shelf.replicates-${weight.judgement}`)}</span>
             )}
           </Dated>
         ))}
         {lot.weights.length === 0 && (
           <li>
-            <span className="soft">crop’s usual</span>
+            <span className="soft">{t('shelf.crops-usual')}</span>
             <span className="card-default">{lot.weight.words}</span>
           </li>
         )}
@@ -89,11 +96,12 @@ function Weights({ lot }: { readonly lot: LotRecord }) {
 }
 
 function Places({ lot }: { readonly lot: LotRecord }) {
+  const { t } = useTexts()
   const format = useFormat()
   if (lot.placeHistory.length < 2) return null
   return (
     <section className="pane-part">
-      <h3>Where it has stood</h3>
+      <h3>{t('shelf.where-it-stood')}</h3>
       <ul className="ruled dated">
         {lot.placeHistory.map((stood) => (
           <Dated key={`${stood.since} ${stood.place}`} when={format.day(stood.since)}>
@@ -107,6 +115,7 @@ function Places({ lot }: { readonly lot: LotRecord }) {
 
 /** What the lot is kept in, how moist it was found, and what the places where it lay were like. */
 export function LotStorage({ lotId }: { readonly lotId: number }) {
+  const { t } = useTexts()
   const format = useFormat()
   const storage = useRead('lot.get-storage', { lotId }).data
   if (storage === undefined) return null
@@ -115,8 +124,8 @@ export function LotStorage({ lotId }: { readonly lotId: number }) {
   const lines = moistures.length + stays.length + cautions.length + findings.length
   if (container === null && lines === 0) return null
   return (
-    <section className="pane-part" aria-label="Storage">
-      <h3>Storage</h3>
+    <section className="pane-part" aria-label={t('shelf.storage')}>
+      <h3>{t('shelf.storage')}</h3>
       {cautions.map((caution) => (
         <p key={caution} className="card-cautions">
           {caution}
@@ -124,22 +133,22 @@ export function LotStorage({ lotId }: { readonly lotId: number }) {
       ))}
       {container !== null && (
         <p>
-          {capital(container.words)}, since {format.day(container.since)}
+          {t('shelf.kept-since', { container: capital(container.words), since: { day: container.since } })}
         </p>
       )}
       <ul className="ruled dated">
         {findings.map(({ on, place, words }) => (
           <Dated key={`${on} ${place} ${words}`} when={format.day(on)}>
-            found on a round, in {place}: {words}
+            {t('shelf.found-on-round', { place, words })}
           </Dated>
         ))}
         {moistures.map(({ on, words }) => (
           <Dated key={`${on} ${words}`} when={format.day(on)}>
-            moisture {words}
+            {t('shelf.moisture-found', { words })}
           </Dated>
         ))}
         {stays.map(({ from, place, words }) => (
-          <Dated key={`${from} ${place}`} when={`since ${format.day(from)}`}>
+          <Dated key={`${from} ${place}`} when={t('shelf.since', { since: { day: from } })}>
             {place}: {words}
           </Dated>
         ))}

@@ -2,8 +2,9 @@ import { columnVisibilityFeature, createColumnHelper, tableFeatures } from '@tan
 import { useState } from 'react'
 import type { ShelfRow } from '../../../db/contract/stock-operations.ts'
 import { toFigures } from '../../../db/domain/amounts/in-words.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import type { Format } from '../../shared/format/format.ts'
-import { ROLE_WORDS } from '../../shared/format/words.ts'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import type { ShelfSort } from './filters.ts'
@@ -12,55 +13,61 @@ export const shelfFeatures = tableFeatures({ columnVisibilityFeature })
 
 const helper = createColumnHelper<typeof shelfFeatures, ShelfRow>()
 
-/** Columns that the keeper may add, with their words. */
-export const EXTRA_COLUMNS = [
-  ['place', 'place'],
-  ['donor', 'donor'],
-] as const
-export type ExtraColumn = (typeof EXTRA_COLUMNS)[number][0]
+/** Columns that the keeper may add. */
+export const EXTRA_COLUMNS = ['place', 'donor'] as const
+export type ExtraColumn = (typeof EXTRA_COLUMNS)[number]
 
 /** The words of a heading that sort, and what they sort by. */
-export const SORTS_OF_COLUMN: Readonly<Record<string, readonly (readonly [ShelfSort, string])[]>> = {
-  lot: [['number', 'Lot']],
+export const SORTS_OF_COLUMN: Readonly<Record<string, readonly (readonly [ShelfSort, Message])[]>> = {
+  lot: [['number', message('shelf.lot')]],
   variety: [
-    ['variety', 'Variety'],
-    ['crop', 'crop'],
+    ['variety', message('shelf.variety')],
+    ['crop', message('shelf.crop-after-variety')],
   ],
-  harvest: [['harvest', 'Harvest']],
-  holds: [['count', 'Holds']],
-  place: [['place', 'Place']],
+  harvest: [['harvest', message('shelf.fact-harvest')]],
+  holds: [['count', message('shelf.holds')]],
+  place: [['place', message('shelf.fact-place')]],
 }
 
-export function shelfColumns(format: Format) {
+export function shelfColumns(format: Format, t: Texts['text']) {
   return helper.columns([
-    helper.accessor('lotNumber', { id: 'lot', cell: ({ row }) => <LotCell row={row.original} /> }),
+    helper.accessor('lotNumber', { id: 'lot', cell: ({ row }) => <LotCell row={row.original} t={t} /> }),
     helper.accessor('variety', { id: 'variety', cell: ({ row }) => <VarietyCell row={row.original} /> }),
     helper.accessor('harvest', { id: 'harvest' }),
     helper.accessor((row) => row.quantity.count, {
       id: 'holds',
-      cell: ({ row }) => <HoldsCell row={row.original} format={format} />,
+      cell: ({ row }) => <HoldsCell row={row.original} format={format} t={t} />,
     }),
     helper.accessor('living', {
       id: 'living',
-      cell: ({ row }) => <LivingCell row={row.original} format={format} />,
+      cell: ({ row }) => <LivingCell row={row.original} t={t} />,
     }),
-    helper.accessor('place', { id: 'place', cell: ({ getValue }) => getValue() || <None word="no place" /> }),
+    helper.accessor('place', {
+      id: 'place',
+      cell: ({ getValue }) => getValue() || <None word={t('shelf.no-place')} />,
+    }),
     helper.accessor('donor', {
       id: 'donor',
-      cell: ({ getValue }) => getValue() || <None word="not known" />,
+      cell: ({ getValue }) => getValue() || <None word={t('shelf.not-known')} />,
     }),
   ])
+}
+
+interface CellProps {
+  readonly row: ShelfRow
+  readonly format: Format
+  readonly t: Texts['text']
 }
 
 function None({ word }: { readonly word: string }) {
   return <span className="soft">{word}</span>
 }
 
-function LotCell({ row }: { readonly row: ShelfRow }) {
+function LotCell({ row, t }: Omit<CellProps, 'format'>) {
   return (
     <>
       <span className="shelf-number">{row.lotNumber}</span>
-      {row.role !== 'working' && <span className="own-line soft small">{ROLE_WORDS[row.role]}</span>}
+      {row.role !== 'working' && <span className="own-line soft small">{t(`shelf.role-${row.role}`)}</span>}
     </>
   )
 }
@@ -74,18 +81,25 @@ function VarietyCell({ row }: { readonly row: ShelfRow }) {
   )
 }
 
-function HoldsCell({ row, format }: { readonly row: ShelfRow; readonly format: Format }) {
+function HoldsCell({ row, format, t }: CellProps) {
   const { count, massMg, weighed, countDoubt, words } = row.quantity
-  if (count === 0) return <span className="soft">empty</span>
+  if (count === 0) return <span className="soft">{t('shelf.empty')}</span>
   const counted = count * countDoubt < 0.5
   return (
     <>
       <span title={words}>
-        {!counted && <span className="soft">about </span>}
-        {format.number(counted ? count : toFigures(count, 3))}
+        {counted ? (
+          format.number(count)
+        ) : (
+          <>
+            <span className="soft">{t('shelf.about')}</span> {format.number(toFigures(count, 3))}
+          </>
+        )}
       </span>
       <span className="own-line soft small">
-        {weighed ? format.massShown(massMg) : `about ${format.mass(toFigures(massMg, 3))}`}
+        {weighed
+          ? format.massShown(massMg)
+          : t('amount.about', { amount: format.mass(toFigures(massMg, 3)) })}
       </span>
     </>
   )
@@ -95,18 +109,21 @@ function HoldsCell({ row, format }: { readonly row: ShelfRow; readonly format: F
  * The lot's own living seeds, and how its accession stands, told as the accession's where other seed decides it. Only
  * working stock and reserve out of quarantine count towards what must be kept: any other lot has no bar.
  */
-function LivingCell({ row, format }: { readonly row: ShelfRow; readonly format: Format }) {
+function LivingCell({ row, t }: Omit<CellProps, 'format'>) {
   const { state, keep, accessionLiving, living } = row
   if (row.quarantined) return <StateMark mark="quarantine" />
   if (row.role !== 'working' && row.role !== 'reserve')
     return (
       <>
-        <span className="soft">not counted to keep</span>
+        <span className="soft">{t('shelf.not-counted')}</span>
         <StateMark mark={state} of="accession" />
       </>
     )
   const elsewhere = Math.max(0, accessionLiving - living)
-  const on = row.forecastOn === '' ? '' : ` on ${format.day(row.forecastOn)}`
+  const figures = {
+    ...{ living, accession: accessionLiving, keep },
+    ...{ low: row.accessionLow, high: row.accessionHigh },
+  }
   return (
     <>
       <SeedBar
@@ -115,7 +132,11 @@ function LivingCell({ row, format }: { readonly row: ShelfRow; readonly format: 
         total={Math.max(row.quantity.count, living)}
         elsewhere={elsewhere}
         keep={keep}
-        sentence={`this lot: about ${format.number(living)} living; its accession: about ${format.number(accessionLiving)} living, between ${format.number(row.accessionLow)} and ${format.number(row.accessionHigh)}${on}, and ${format.number(keep)} to keep`}
+        sentence={
+          row.forecastOn === ''
+            ? t('shelf.bar', figures)
+            : t('shelf.bar-on', { ...figures, on: { day: row.forecastOn } })
+        }
       />
       <StateMark mark={state} {...(elsewhere > 0 ? { of: 'accession' } : {})} />
     </>
@@ -134,7 +155,7 @@ export function useExtraColumns(): [ShownColumns, (column: ExtraColumn, shown: b
   })
   const show = (column: ExtraColumn, shown: boolean) => {
     const next = { ...columns, [column]: shown }
-    localStorage.setItem(KEPT_AS, EXTRA_COLUMNS.flatMap(([name]) => (next[name] ? [name] : [])).join(' '))
+    localStorage.setItem(KEPT_AS, EXTRA_COLUMNS.flatMap((name) => (next[name] ? [name] : [])).join(' '))
     setColumns(next)
   }
   return [columns, show]

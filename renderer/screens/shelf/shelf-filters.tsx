@@ -1,10 +1,14 @@
 import { useId } from 'react'
 import { Link } from 'wouter'
+import type { LotRole } from '../../../db/contract/fields.ts'
+import { NEED_STATES } from '../../../db/domain/needs/need.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { ROLE_WORDS, STATE_WORDS } from '../../shared/format/words.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { type Filters, leavesOut, NO_FILTERS } from './filters.ts'
 import type { ShownColumns } from './shelf-columns.tsx'
 import { EXTRA_COLUMNS, type ExtraColumn } from './shelf-columns.tsx'
+
+const ROLES: readonly LotRole[] = ['working', 'reserve', 'reference', 'duplicate-elsewhere']
 
 interface ShelfFiltersProps {
   readonly filters: Filters
@@ -16,23 +20,24 @@ interface ShelfFiltersProps {
 
 /** What narrows the shelf: letters, then a few choices on one line. */
 export function ShelfFilters({ filters, onChange, columns, onColumn, found }: ShelfFiltersProps) {
+  const { t } = useTexts()
   const id = useId()
   const crops = useRead('crop.list', {}).data?.crops ?? []
   const choices = [
-    ['cropId', 'Crop', crops.map((crop) => [crop.cropId, crop.commonName] as const)],
-    ['state', 'State', Object.entries(STATE_WORDS)],
-    ['role', 'Role', Object.entries(ROLE_WORDS)],
+    ['cropId', 'crop', crops.map((crop) => [crop.cropId, crop.commonName] as const)],
+    ['state', 'state', NEED_STATES.map((state) => [state, t(`shelf.state-${state}`)] as const)],
+    ['role', 'role', ROLES.map((role) => [role, t(`shelf.role-${role}`)] as const)],
   ] as const
   return (
-    <search className="shelf-filters stack-2" aria-label="Narrow the shelf">
+    <search className="shelf-filters stack-2" aria-label={t('shelf.narrow')}>
       <label className="only-aloud" htmlFor={id}>
-        Letters of a variety, a number, a place or a donor
+        {t('shelf.find')}
       </label>
       <input
         id={id}
         type="search"
         className="table-input"
-        placeholder="Variety, number, place, donor…"
+        placeholder={t('shelf.find-hint')}
         autoComplete="off"
         spellCheck={false}
         value={filters.text}
@@ -42,24 +47,28 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
         {choices.map(([name, label, words]) => (
           <PlainSelect
             key={name}
-            label={label}
-            any={`any ${label.toLowerCase()}`}
+            label={t(`shelf.narrow-${label}`)}
+            any={t(`shelf.any-${label}`)}
             value={filters[name]}
             choices={words}
             onChange={(value) => onChange({ [name]: value })}
           />
         ))}
         <Tick
-          label="in quarantine"
+          label={t('shelf.in-quarantine')}
           checked={filters.quarantined}
           onChange={(quarantined) => onChange({ quarantined })}
         />
-        <Tick label="empty too" checked={filters.emptyToo} onChange={(emptyToo) => onChange({ emptyToo })} />
+        <Tick
+          label={t('shelf.empty-too')}
+          checked={filters.emptyToo}
+          onChange={(emptyToo) => onChange({ emptyToo })}
+        />
         <span className="shelf-columns-shown">
-          {EXTRA_COLUMNS.map(([column, word]) => (
+          {EXTRA_COLUMNS.map((column) => (
             <Tick
               key={column}
-              label={`show ${word}`}
+              label={t(`shelf.show-${column}`)}
               checked={columns[column]}
               onChange={(shown) => onColumn(column, shown)}
             />
@@ -71,10 +80,10 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
             className="word-button"
             onClick={() => onChange({ ...NO_FILTERS, sort: filters.sort, descending: filters.descending })}
           >
-            show all
+            {t('shelf.show-all')}
           </button>
         )}
-        <Link href="/stocktake">Stocktake</Link>
+        <Link href="/stocktake">{t('screen.stocktake')}</Link>
         <p className="shelf-found soft" role="status">
           {found}
         </p>

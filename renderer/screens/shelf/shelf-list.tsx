@@ -1,7 +1,9 @@
 import { useTable } from '@tanstack/react-table'
 import { useVirtualizer } from '@tanstack/react-virtual'
 import { type MouseEvent, type RefObject, useMemo, useRef, useState } from 'react'
+import { type Message, message } from '../../../db/messages/message.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { type Filters, queryOf } from './filters.ts'
 import type { ShownColumns } from './shelf-columns.tsx'
 import { SORTS_OF_COLUMN, shelfColumns, shelfFeatures } from './shelf-columns.tsx'
@@ -42,11 +44,12 @@ export function useListedRows(filters: Filters): { rows: ShelfRows; onRange: (ra
 
 /** The shelf as a list: only the rows in view are drawn. Arrows choose, Space ticks, Enter goes to the record. */
 export function ShelfList(props: ShelfListProps) {
+  const { t } = useTexts()
   const { rows, filters, columns: shown, chosen, ticks } = props
   const query = useMemo(() => queryOf(filters), [filters])
   const scroller = useRef<HTMLDivElement>(null)
   const format = useFormat()
-  const columns = useMemo(() => shelfColumns(format), [format])
+  const columns = useMemo(() => shelfColumns(format, t), [format, t])
   const data = useMemo(() => [...rows.at.values()], [rows.at])
   const table = useTable({
     features: shelfFeatures,
@@ -71,7 +74,7 @@ export function ShelfList(props: ShelfListProps) {
         className="shelf-table"
         // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a table that arrows move through is a grid (ARIA APG)
         role="grid"
-        aria-label="The shelf"
+        aria-label={t('shelf.the-shelf')}
         aria-rowcount={(rows.total ?? 0) + 1}
         aria-activedescendant={
           chosen !== null && rowInView(items, rows, chosen) ? `lot-${chosen}` : undefined
@@ -155,6 +158,7 @@ interface TickAllProps {
 
 /** The heading over the ticks: ticks all that the list holds, or none. */
 function TickAll({ rows, ticks, onTickFound }: TickAllProps) {
+  const { t } = useTexts()
   const shown = [...rows.at.values()]
   const all = shown.length > 0 && shown.every(({ lotId }) => ticks.has(lotId))
   const found = rows.total ?? 0
@@ -162,7 +166,7 @@ function TickAll({ rows, ticks, onTickFound }: TickAllProps) {
     <th scope="col" className="shelf-tick-cell">
       <input
         type="checkbox"
-        aria-label={found > MOST_TICKED ? `tick the first ${MOST_TICKED} lots` : 'tick all lots of this list'}
+        aria-label={found > MOST_TICKED ? t('shelf.tick-first', { lots: MOST_TICKED }) : t('shelf.tick-all')}
         checked={all}
         onChange={all ? ticks.untickAll : onTickFound}
       />
@@ -170,7 +174,10 @@ function TickAll({ rows, ticks, onTickFound }: TickAllProps) {
   )
 }
 
-const PLAIN_HEADINGS: Readonly<Record<string, string>> = { living: 'Living, of what to keep', donor: 'Donor' }
+const PLAIN_HEADINGS: Readonly<Record<string, Message>> = {
+  living: message('shelf.living-of-keep'),
+  donor: message('shelf.donor'),
+}
 
 interface ShelfHeadingProps {
   readonly columnId: string
@@ -180,12 +187,14 @@ interface ShelfHeadingProps {
 
 /** The heading of a column: each of its words sorts the shelf, once up and once down. */
 function ShelfHeading({ columnId, filters, onChange }: ShelfHeadingProps) {
+  const { say } = useTexts()
   const sorts = SORTS_OF_COLUMN[columnId] ?? []
+  const plain = PLAIN_HEADINGS[columnId]
   const mine = sorts.some(([sort]) => sort === filters.sort)
   const direction = filters.descending ? ('descending' as const) : ('ascending' as const)
   return (
     <th scope="col" className={`shelf-${columnId}`} {...(mine ? { 'aria-sort': direction } : {})}>
-      {PLAIN_HEADINGS[columnId]}
+      {plain !== undefined && say(plain)}
       {sorts.map(([sort, word]) => {
         const sorted = filters.sort === sort
         return (
@@ -196,7 +205,7 @@ function ShelfHeading({ columnId, filters, onChange }: ShelfHeadingProps) {
             aria-pressed={sorted}
             onClick={() => onChange({ sort, descending: sorted && !filters.descending })}
           >
-            {word}
+            {say(word)}
             <span aria-hidden="true">{sorted ? (filters.descending ? ' ↓' : ' ↑') : ''}</span>
           </button>
         )

@@ -1,6 +1,7 @@
 import { FlexRender, type Row } from '@tanstack/react-table'
 import { memo } from 'react'
 import type { ShelfRow } from '../../../db/contract/stock-operations.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import type { ShownColumns, shelfFeatures } from './shelf-columns.tsx'
 
 interface ShelfRowViewProps {
@@ -22,6 +23,7 @@ export const ShelfRowView = memo(function ShelfRowView({
   ticked,
   measure,
 }: ShelfRowViewProps) {
+  const { t } = useTexts()
   return (
     <tr
       ref={measure}
@@ -42,7 +44,7 @@ export const ShelfRowView = memo(function ShelfRowView({
             <input
               type="checkbox"
               tabIndex={-1}
-              aria-label={`tick ${row.original.lotNumber}`}
+              aria-label={t('shelf.tick', { lot: row.original.lotNumber })}
               checked={ticked}
               readOnly
             />

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react'
 import { Link } from 'wouter'
-import { useFormat } from '../../shared/format/use-format.ts'
+import { message } from '../../../db/messages/message.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { type Filters, leavesOut, NO_FILTERS } from './filters.ts'
 import { LotCard } from './lot-card.tsx'
@@ -25,27 +26,25 @@ let filtersLastTime: Filters = NO_FILTERS
 
 /** The stock: a list on the left, and on the right the index card of the lot that is chosen. */
 export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
+  const { t } = useTexts()
   const [filters, setFilters] = useFilters(find)
   const [columns, showColumn] = useExtraColumns()
   const { rows, onRange } = useListedRows(filters)
   const screen = useRef<HTMLDivElement>(null)
   const choice = useChoice(lotId, screen)
   const ticks = useTicks()
-  const format = useFormat()
   const narrow = (part: Partial<Filters>) => setFilters({ ...filters, ...part })
   const nothing = rows.total === 0
   return (
     <div ref={screen} className="shelf" data-card-open={lotId !== undefined}>
-      <section className="shelf-list" aria-label="List">
-        <h1 className="only-aloud">Shelf</h1>
+      <section className="shelf-list" aria-label={t('shelf.list')}>
+        <h1 className="only-aloud">{t('screen.shelf')}</h1>
         <ShelfFilters
           filters={filters}
           onChange={narrow}
           columns={columns}
           onColumn={showColumn}
-          found={
-            rows.total === null ? '' : `${format.number(rows.total)} ${rows.total === 1 ? 'lot' : 'lots'}`
-          }
+          found={rows.total === null ? '' : t('shelf.found', { lots: rows.total })}
         />
         <TickedLots ticks={ticks} />
         {rows.problem !== null && <ProblemText problem={rows.problem.problem} />}
@@ -65,14 +64,14 @@ export function ShelfScreen({ lotId, find }: ShelfScreenProps) {
           />
         )}
       </section>
-      <section className="shelf-card" aria-label="Record">
+      <section className="shelf-card" aria-label={t('shelf.record')}>
         {lotId === undefined ? (
           // The list comes first: how the whole shelf stands takes longer to compute.
           rows.total !== null && <ShelfStanding onState={(state) => setFilters({ ...NO_FILTERS, state })} />
         ) : (
           <>
             <Link href="/shelf" className="shelf-back">
-              Back to the list
+              {t('shelf.back')}
             </Link>
             <LotCard lotId={lotId} takesFocus={choice.onePane} entered={choice.entered} />
           </>
@@ -102,22 +101,28 @@ function NothingHere({
   readonly narrowed: boolean
   readonly onShowAll: () => void
 }) {
+  const { t, pieces } = useTexts()
   if (narrowed) {
     return (
       <div className="shelf-nothing stack-3">
-        <p>No lot fits all of that.</p>
+        <p>{t('shelf.none-fits')}</p>
         <button type="button" className="quiet-button" onClick={onShowAll}>
-          Show the whole shelf
+          {t('shelf.show-whole')}
         </button>
       </div>
     )
   }
   return (
     <div className="shelf-nothing stack-3">
-      <p>The shelf is empty.</p>
+      <p>{t('shelf.is-empty')}</p>
       <p>
-        <Link href="/take-in">Take in the first gift</Link>: say who brought it and what it is, and it stands
-        here with its number.
+        {pieces(message('shelf.first-gift'), {
+          link: (words) => (
+            <Link key="link" href="/take-in">
+              {words}
+            </Link>
+          ),
+        })}
       </p>
     </div>
   )

@@ -3,6 +3,7 @@ import { NEED_STATES, type NeedState } from '../../../db/domain/needs/need.ts'
 import { findAddress } from '../../shared/addresses.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { capital } from '../../shared/format/words.ts'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
@@ -11,12 +12,13 @@ const WORST = 6
 
 /** Lies where the card will lie, while none is chosen: how the whole shelf stands, and what is worst off. */
 export function ShelfStanding({ onState }: { readonly onState: (state: NeedState) => void }) {
+  const { t } = useTexts()
   const needs = useRead('accession.list-states', { limit: WORST }).data
   const format = useFormat()
   if (needs === undefined || needs.total === 0) return null
   return (
     <section className="standing stack-4" aria-labelledby="standing">
-      <h2 id="standing">How the shelf stands</h2>
+      <h2 id="standing">{t('shelf.standing')}</h2>
       <ul className="standing-states">
         {NEED_STATES.map((state) => (
           <li key={state}>
@@ -27,7 +29,7 @@ export function ShelfStanding({ onState }: { readonly onState: (state: NeedState
           </li>
         ))}
       </ul>
-      <h3 className="soft">Worst off</h3>
+      <h3 className="soft">{t('shelf.worst-off')}</h3>
       <ul className="standing-worst ruled">
         {needs.accessions.map(({ accessionId, accessionNumber, variety, stock }) => (
           <li key={accessionId}>
@@ -40,7 +42,7 @@ export function ShelfStanding({ onState }: { readonly onState: (state: NeedState
           </li>
         ))}
       </ul>
-      <p className="soft">Choose a lot in the list, and its card lies here.</p>
+      <p className="soft">{t('shelf.choose-lot')}</p>
     </section>
   )
 }

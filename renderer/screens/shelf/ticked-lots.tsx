@@ -8,20 +8,19 @@ import { bytesOf } from '../../shared/client/file-bytes.ts'
 import type { ProblemError } from '../../shared/client/problem-error.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ActionButton } from '../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { ContainerOfLots, MoveLots } from './actions/keeping-forms.tsx'
 import { MOST_TICKED, type Ticks } from './use-ticks.ts'
 
 type Doing = 'move' | 'container'
-const DOINGS: readonly (readonly [Doing, string])[] = [
-  ['move', 'Move'],
-  ['container', 'Container'],
-]
+const DOINGS: readonly Doing[] = ['move', 'container']
 const WORKBOOK = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
 
 /** What can be done with all lots that are ticked. */
 export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
+  const { t } = useTexts()
   const { lotIds } = ticks
   const { open, button, close } = useOpenForm<Doing>()
   const toTray = useWrite('tray.add')
@@ -36,14 +35,15 @@ export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
   const error = toTray.error ?? save.error ?? book.error
   if (lotIds.length === 0) return null
   return (
-    <section className="ticked-lots buttons" aria-label="Ticked lots">
+    <section className="ticked-lots buttons" aria-label={t('shelf.ticked-lots')}>
       <p role="status">
-        {lotIds.length === 1 ? '1 lot ticked' : `${lotIds.length} lots ticked`}
-        {lotIds.length === MOST_TICKED && <span className="soft">, as many as go at once</span>}
+        {lotIds.length === MOST_TICKED
+          ? t('shelf.ticked-most', { lots: lotIds.length })
+          : t('shelf.ticked', { lots: lotIds.length })}
       </p>
-      {DOINGS.map(([name, word]) => (
+      {DOINGS.map((name) => (
         <button key={name} type="button" className="quiet-button" {...button(name)}>
-          {word}
+          {t(`shelf.do-${name}`)}
         </button>
       ))}
       <ActionButton
@@ -51,17 +51,17 @@ export function TickedLots({ ticks }: { readonly ticks: Ticks }) {
         off={toTray.isPending}
         onClick={() => toTray.mutate({ items: lotIds.map((lotId) => ({ kind: 'label', lotId })) })}
       >
-        Labels to the tray
+        {t('shelf.labels-to-tray')}
       </ActionButton>
       <ActionButton className="quiet-button" off={save.isPending} onClick={() => save.mutate()}>
-        Save as a table
+        {t('shelf.save-table')}
       </ActionButton>
       <ActionButton className="quiet-button" off={book.isPending} onClick={() => book.mutate()}>
-        Save as a workbook
+        {t('shelf.save-workbook')}
       </ActionButton>
-      <Link href={stocktakeAddress(lotIds)}>Take stock of them</Link>
+      <Link href={stocktakeAddress(lotIds)}>{t('shelf.take-stock-of-them')}</Link>
       <button type="button" className="word-button" onClick={ticks.untickAll}>
-        untick all
+        {t('shelf.untick-all')}
       </button>
       {error !== null && <ProblemText problem={error.problem} />}
       {open === 'move' && (

@@ -1,5 +1,6 @@
 import type { Problem } from '../../../db/contract/problem.ts'
-import type { Told } from '../../../db/contract/told.ts'
+import { message } from '../../../db/messages/message.ts'
+import { toldNow } from '../format/texts-now.ts'
 
 /** What a call throws when nothing was done: the problem as the keeper should read it. */
 export class ProblemError extends Error {
@@ -17,9 +18,9 @@ export class NoAnswer extends ProblemError {
   constructor() {
     super({
       code: 'unexpected',
-      sentence: 'The drawer does not answer just now. What you typed is still here.' as Told,
+      sentence: toldNow(message('app.no-answer')),
       field: null,
-      todo: 'Try again in a moment. If it stays away, close this window and start the app again.' as Told,
+      todo: toldNow(message('app.no-answer-todo')),
       choices: [],
     })
     this.name = 'NoAnswer'

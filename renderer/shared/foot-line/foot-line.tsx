@@ -6,12 +6,14 @@ import { useForecastsLeft } from '../client/use-others-writes.ts'
 import { useRead } from '../client/use-read.ts'
 import { useWrite } from '../client/use-write.ts'
 import { useFormat } from '../format/use-format.ts'
+import { useTexts } from '../format/use-texts.ts'
 import { ActionButton } from '../parts/action-button.tsx'
 import './foot-line.css'
 import { useSaid } from './said.ts'
 
 /** The last thing that happened, said aloud, with its undo. */
 export function FootLine() {
+  const { t } = useTexts()
   const format = useFormat()
   const said = useSaid()
   const takeBack = useWrite('entry.undo')
@@ -28,13 +30,13 @@ export function FootLine() {
           off={takeBack.isPending}
           onClick={() => takeBack.mutate({ entryId })}
         >
-          undo
+          {t('foot.undo')}
         </ActionButton>
       )}
       {about !== undefined && (
         <p className="foot-line-end soft">
           <Forecasts />
-          <Link href="/written">what was written today</Link>
+          <Link href="/written">{t('foot.written-today')}</Link>
           <span className="foot-line-library">{about.settings.libraryName}</span>
         </p>
       )}
@@ -44,7 +46,7 @@ export function FootLine() {
 
 /** How far the forecasts are, with the way to stop working them out and to go on. */
 function Forecasts() {
-  const format = useFormat()
+  const { t } = useTexts()
   const queries = useQueryClient()
   const hold = useMutation<unknown, ProblemError, boolean>({
     mutationFn: (held) => call('forecast.pause', { held }),
@@ -53,12 +55,13 @@ function Forecasts() {
   const forecasts = useForecastsLeft()
   if (forecasts === undefined || (forecasts.left === 0 && !forecasts.held)) return null
   const { left, lots, held } = forecasts
-  const done = `${format.number(lots - left)} of ${format.number(lots)} forecasts worked out`
   return (
     <span>
-      {hold.error === null ? `${done}${held ? ', stopped' : ''}` : hold.error.problem.sentence}{' '}
+      {hold.error === null
+        ? t('foot.forecasts', { done: lots - left, lots, held: held ? 'yes' : 'no' })
+        : hold.error.problem.sentence}{' '}
       <ActionButton className="word-button" off={hold.isPending} onClick={() => hold.mutate(!held)}>
-        {held ? 'go on' : 'stop'}
+        {t(held ? 'foot.go-on' : 'foot.stop')}
       </ActionButton>
     </span>
   )

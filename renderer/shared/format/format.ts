@@ -35,13 +35,13 @@ export interface Format {
 
 const ISO_DAY = /\b\d{4}-\d{2}-\d{2}\b/g
 
-export function createFormat(manner: Manner): Format {
-  const { locale } = manner
-  const signed = new Intl.NumberFormat(locale, { signDisplay: 'exceptZero' })
-  const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' })
-  const moment = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' })
-  const time = new Intl.DateTimeFormat(locale, { timeStyle: 'short' })
-  const dayOfMoment = new Intl.DateTimeFormat(locale, { dateStyle: 'full' })
+/** Numbers and masses as the library writes them, and as it reads what is typed; dates with the names of `told`. */
+export function createFormat(manner: Manner, told: string = manner.locale): Format {
+  const signed = new Intl.NumberFormat(manner.locale, { signDisplay: 'exceptZero' })
+  const day = new Intl.DateTimeFormat(told, { dateStyle: 'medium', timeZone: 'UTC' })
+  const moment = new Intl.DateTimeFormat(told, { dateStyle: 'medium', timeStyle: 'short' })
+  const time = new Intl.DateTimeFormat(told, { timeStyle: 'short' })
+  const dayOfMoment = new Intl.DateTimeFormat(told, { dateStyle: 'full' })
   const dayOf = (iso: string) => formatted(day, iso, `${iso}T00:00:00Z`)
   return {
     number: (value) => numberInWords(value, manner, 4),

@@ -5,7 +5,7 @@ import { useRead } from '../client/use-read.ts'
 import { UNTIL_TOLD } from './manner.ts'
 
 /** Of every language and manner so far: to make one takes as long as to draw some rows. */
-const made = new Map<string, Texts>()
+const made = new Map<string, Texts & { readonly t: Texts['text'] }>()
 
 const NOT_LOADED: Translation = {}
 
@@ -20,7 +20,10 @@ export function useTexts(): Texts & { readonly t: Texts['text'] } {
     staleTime: Number.POSITIVE_INFINITY,
   })
   const name = `${language.code} ${locale} ${massUnits} ${translation === NOT_LOADED}`
-  const texts = made.get(name) ?? createTexts({ ...language, manner: { locale, massUnits }, translation })
-  made.set(name, texts)
-  return { ...texts, t: texts.text }
+  const known = made.get(name)
+  if (known !== undefined) return known
+  const texts = createTexts({ ...language, manner: { locale, massUnits }, translation })
+  const told = { ...texts, t: texts.text }
+  made.set(name, told)
+  return told
 }

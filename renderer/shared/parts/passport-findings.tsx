@@ -1,3 +1,5 @@
+import { useTexts } from '../format/use-texts.ts'
+
 interface Finding<T> {
   readonly level: 'error' | 'warning'
   readonly sentence: string
@@ -13,12 +15,13 @@ interface PassportFindingsProps<T> {
 
 /** What does not fit the Multi-Crop Passport Descriptors, each once: what breaks their form before what is only odd. */
 export function PassportFindings<T>({ findings, where }: PassportFindingsProps<T>) {
+  const { t } = useTexts()
   return (
     <ul className="ruled">
       {findings.map((finding) => (
         <li key={finding.sentence}>
-          <strong>{finding.level === 'error' ? 'Does not fit' : 'Look at it'}:</strong> {finding.sentence}{' '}
-          <span className="soft">({where(finding)})</span>
+          <strong>{t(finding.level === 'error' ? 'findings.does-not-fit' : 'findings.look')}:</strong>{' '}
+          {finding.sentence} <span className="soft">({where(finding)})</span>
         </li>
       ))}
     </ul>

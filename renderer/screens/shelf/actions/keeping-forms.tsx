@@ -2,6 +2,7 @@ import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { ReleaseForm } from '../../../shared/card-form/release-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../../shared/client/use-read.ts'
+import { useTexts } from '../../../shared/format/use-texts.ts'
 import type { ActionFormProps } from './action-form-props.ts'
 import { PlaceField } from './place-field.tsx'
 
@@ -9,16 +10,10 @@ interface LotsFormProps extends Omit<ActionFormProps, 'lot'> {
   readonly lotIds: readonly number[]
 }
 
-const KINDS = [
-  { value: 'envelope', label: 'an envelope' },
-  { value: 'bag', label: 'a bag' },
-  { value: 'jar', label: 'a jar' },
-  { value: 'can', label: 'a can' },
-  { value: 'other', label: 'something else' },
-] as const
+const KINDS = ['envelope', 'bag', 'jar', 'can', 'other'] as const
 
 const ENVELOPE = {
-  kind: 'envelope' as (typeof KINDS)[number]['value'],
+  kind: 'envelope' as (typeof KINDS)[number],
   airtight: false,
   pestProof: false,
   since: '',
@@ -31,21 +26,22 @@ export function ContainerForm({ lot, ...kept }: ActionFormProps) {
 
 /** What lots are kept in from a day on, the same for all of them. */
 export function ContainerOfLots({ lotIds, ...kept }: LotsFormProps) {
+  const { t } = useTexts()
   const form = useCardForm({ ...kept, empty: ENVELOPE, writes: 'lot.change-container' })
   return (
     <CardForm
-      title={lotIds.length === 1 ? 'What it is kept in' : 'What they are kept in'}
-      sendWord={lotIds.length === 1 ? 'Write it down' : `Write it down for ${lotIds.length} lots`}
+      title={t('shelf.kept-in', { lots: lotIds.length })}
+      sendWord={t('shelf.write-for', { lots: lotIds.length })}
       {...form.sending({ lotIds: [...lotIds], ...form.typed, since: form.dayOf('since') })}
     >
-      {form.selectField('kind', 'In', KINDS)}
-      {form.dayField('since')}
-      {form.checkField(
-        'airtight',
-        'airtight',
-        'A lid with a sound gasket, or a sealed can or foil bag. Seed must be dry before it is closed in.',
+      {form.selectField(
+        'kind',
+        t('shelf.in'),
+        KINDS.map((value) => ({ value, label: t(`shelf.container-${value}`) })),
       )}
-      {form.checkField('pestProof', 'insects and rodents cannot get in')}
+      {form.dayField('since')}
+      {form.checkField('airtight', t('shelf.airtight'), t('shelf.airtight-hint'))}
+      {form.checkField('pestProof', t('shelf.pest-proof'))}
     </CardForm>
   )
 }
@@ -64,17 +60,18 @@ export function MoveForm({ lot, ...kept }: ActionFormProps) {
 
 /** Moves lots to another place; where they stood is kept. */
 export function MoveLots({ lotIds, from, ...kept }: MoveLotsProps) {
+  const { t } = useTexts()
   const form = useCardForm({ ...kept, empty: { placeId: from, on: '' }, writes: 'lot.move' })
   const { placeId } = form.typed
   const move = placeId === null ? null : { lotIds: [...lotIds], placeId }
   const cautions = useRead('lot.preview-move', placeId === from ? null : move).data?.cautions ?? []
   return (
     <CardForm
-      title="Move"
-      sendWord={lotIds.length === 1 ? 'Move it there' : `Move ${lotIds.length} lots there`}
+      title={t('shelf.do-move')}
+      sendWord={t('shelf.move-there', { lots: lotIds.length })}
       {...form.sending(move && { ...move, on: form.dayOf('on') })}
     >
-      <PlaceField label="To" none="choose a place" {...form.choice('placeId')} />
+      <PlaceField label={t('shelf.to')} none={t('shelf.choose-place')} {...form.choice('placeId')} />
       {form.dayField('on')}
       <div className="card-form-wide" role="status">
         {cautions.slice(0, MOST_CAUTIONS).map(({ lotId, lotNumber, sentence }) => (
@@ -82,7 +79,9 @@ export function MoveLots({ lotIds, from, ...kept }: MoveLotsProps) {
             {lotNumber}: {sentence}
           </p>
         ))}
-        {cautions.length > MOST_CAUTIONS && <p>and {cautions.length - MOST_CAUTIONS} lots more.</p>}
+        {cautions.length > MOST_CAUTIONS && (
+          <p>{t('shelf.lots-more', { lots: cautions.length - MOST_CAUTIONS })}</p>
+        )}
       </div>
     </CardForm>
   )
@@ -96,14 +95,15 @@ export function QuarantineForm(props: ActionFormProps) {
 }
 
 function KeepBackForm({ lot: { lotId }, ...kept }: ActionFormProps) {
+  const { t } = useTexts()
   const form = useCardForm({ ...kept, empty: { reason: '' }, writes: 'lot.quarantine' })
   return (
     <CardForm
-      title="Quarantine"
-      sendWord="Keep it back"
+      title={t('shelf.do-quarantine')}
+      sendWord={t('shelf.keep-it-back')}
       {...form.sending({ lotId, reason: form.typed.reason })}
     >
-      {form.textField('reason', 'What is to be checked', { hint: 'Until then nobody is handed any of it.' })}
+      {form.textField('reason', t('shelf.to-be-checked'), { hint: t('shelf.to-be-checked-hint') })}
     </CardForm>
   )
 }

@@ -1,7 +1,9 @@
 import type { FC } from 'react'
 import type { LotRecord } from '../../../../db/contract/stock-operations.ts'
+import { type Message, message } from '../../../../db/messages/message.ts'
 import type { OpenForm } from '../../../shared/card-form/use-open-form.ts'
 import { isBegun } from '../../../shared/card-form/use-saved-form.ts'
+import { useTexts } from '../../../shared/format/use-texts.ts'
 import { GerminationForm } from '../../../shared/germination-form/germination-form.tsx'
 import { LabelPrint } from '../../../shared/labels/label-print.tsx'
 import { packetInWords } from '../lot-facts.tsx'
@@ -14,25 +16,38 @@ import { WeighSeedsForm } from './weigh-seeds-form.tsx'
 
 interface Action {
   readonly name: string
-  readonly word: (lot: LotRecord) => string
+  readonly word: (lot: LotRecord) => Message
   readonly form: FC<ActionFormProps>
   readonly fits?: (lot: LotRecord) => boolean
 }
 
 const ACTIONS: readonly Action[] = [
-  { name: 'print', word: () => 'Print label', form: PrintForm },
-  { name: 'take-stock', word: () => 'Take stock', form: TakeStockForm },
-  { name: 'weigh-seeds', word: ({ unit }) => `Weigh ${unit.many}`, form: WeighSeedsForm },
-  { name: 'germination', word: () => 'Enter germination', form: GerminationForm },
-  { name: 'moisture', word: () => 'Moisture', form: MoistureForm },
-  { name: 'drying', word: () => 'Dry it', form: DryingForm },
-  { name: 'container', word: () => 'Container', form: ContainerForm },
-  { name: 'split', word: () => 'Split', form: SplitForm },
-  { name: 'move', word: () => 'Move', form: MoveForm },
-  { name: 'join', word: () => 'Join', form: MergeForm, fits: ({ siblings }) => siblings.length > 0 },
-  { name: 'same-variety', word: () => 'Same variety', form: SameVarietyForm },
-  { name: 'quarantine', word: (lot) => (lot.quarantined ? 'Release' : 'Quarantine'), form: QuarantineForm },
-  { name: 'discard', word: () => 'Discard', form: DiscardForm },
+  { name: 'print', word: () => message('shelf.do-print'), form: PrintForm },
+  { name: 'take-stock', word: () => message('shelf.do-take-stock'), form: TakeStockForm },
+  {
+    name: 'weigh-seeds',
+    word: ({ unit }) => message('shelf.do-weigh', { unit: unit.one }),
+    form: WeighSeedsForm,
+  },
+  { name: 'germination', word: () => message('shelf.do-germination'), form: GerminationForm },
+  { name: 'moisture', word: () => message('shelf.do-moisture'), form: MoistureForm },
+  { name: 'drying', word: () => message('shelf.do-drying'), form: DryingForm },
+  { name: 'container', word: () => message('shelf.do-container'), form: ContainerForm },
+  { name: 'split', word: () => message('shelf.do-split'), form: SplitForm },
+  { name: 'move', word: () => message('shelf.do-move'), form: MoveForm },
+  {
+    name: 'join',
+    word: () => message('shelf.do-join'),
+    form: MergeForm,
+    fits: ({ siblings }) => siblings.length > 0,
+  },
+  { name: 'same-variety', word: () => message('shelf.do-same-variety'), form: SameVarietyForm },
+  {
+    name: 'quarantine',
+    word: (lot) => message(lot.quarantined ? 'shelf.do-release' : 'shelf.do-quarantine'),
+    form: QuarantineForm,
+  },
+  { name: 'discard', word: () => message('shelf.do-discard'), form: DiscardForm },
 ]
 
 interface LotActionsProps {
@@ -44,16 +59,19 @@ interface LotActionsProps {
 
 /** What can be done with the lot, in words; each opens its form right here in the card. */
 export function LotActions({ lot, askedLotId, forms: { open, button, close } }: LotActionsProps) {
+  const { t, say } = useTexts()
   const formName = (action: string, lotId = lot.lotId) => `${lotId}/${action}`
   const fitting = ACTIONS.filter((action) => action.fits?.(lot) ?? true)
   const OpenForm = fitting.find(({ name }) => formName(name) === open)?.form
   return (
-    <section className="pane-part" aria-label="What to do with it">
+    <section className="pane-part" aria-label={t('shelf.what-to-do')}>
       <div className="buttons">
         {fitting.map(({ name, word }) => (
           <button key={name} type="button" className="quiet-button" {...button(formName(name, askedLotId))}>
-            {word(lot)}
-            {open !== formName(name) && isBegun(formName(name)) && <span className="soft"> (begun)</span>}
+            {say(word(lot))}
+            {open !== formName(name) && isBegun(formName(name)) && (
+              <span className="soft"> ({t('shelf.begun')})</span>
+            )}
           </button>
         ))}
       </div>
@@ -65,7 +83,13 @@ export function LotActions({ lot, askedLotId, forms: { open, button, close } }: 
 }
 
 function PrintForm({ lot, onClose }: ActionFormProps) {
+  const { t } = useTexts()
   return (
-    <LabelPrint title="Print label" lotIds={[lot.lotId]} contents={packetInWords(lot)} onClose={onClose} />
+    <LabelPrint
+      title={t('shelf.do-print')}
+      lotIds={[lot.lotId]}
+      contents={packetInWords(lot, t)}
+      onClose={onClose}
+    />
   )
 }

@@ -3,6 +3,7 @@ import type { Measured } from '../../../../db/contract/care-operations.ts'
 import { readNumber } from '../../../../db/domain/amounts/read-number.ts'
 import { BREAK_CLASSES, type BreakClass } from '../../../../db/domain/moisture/break-check.ts'
 import { USUAL_DRYING_GOAL } from '../../../../db/domain/moisture/drying.ts'
+import { type Message, message } from '../../../../db/messages/message.ts'
 import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { useSavedForm } from '../../../shared/card-form/use-saved-form.ts'
@@ -11,12 +12,7 @@ import { useTexts } from '../../../shared/format/use-texts.ts'
 import { TextField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 
-const METHODS = [
-  { value: 'sealed-jar', label: 'the air in a closed jar' },
-  { value: 'break-check', label: 'how it gives way in the hand' },
-  { value: 'oven', label: 'weighing before and after an oven' },
-  { value: 'meter', label: 'a moisture meter' },
-] as const
+const METHODS = ['sealed-jar', 'break-check', 'oven', 'meter'] as const
 
 const EMPTY = {
   method: 'sealed-jar' as Measured['method'],
@@ -32,23 +28,23 @@ const EMPTY = {
 type NumberField = Exclude<keyof typeof EMPTY, 'method' | 'gives' | 'on'>
 
 /** The numbers that a method wants, by the name each has in the input. */
-const NUMBERS: Readonly<Record<Measured['method'], readonly (readonly [NumberField, label: string])[]>> = {
+const NUMBERS: Readonly<Record<Measured['method'], readonly (readonly [NumberField, label: Message])[]>> = {
   'sealed-jar': [
-    ['humidity', 'Humidity in the jar, %'],
-    ['temperature', 'Temperature, °C'],
+    ['humidity', message('shelf.number-jar-humidity')],
+    ['temperature', message('shelf.number-temperature')],
   ],
   oven: [
-    ['freshGrams', 'Before, grams with the dish'],
-    ['dryGrams', 'After, grams with the dish'],
-    ['dishGrams', 'The dish alone, grams'],
+    ['freshGrams', message('shelf.number-before')],
+    ['dryGrams', message('shelf.number-after')],
+    ['dishGrams', message('shelf.number-dish')],
   ],
-  meter: [['percent', 'Moisture, % of fresh weight']],
+  meter: [['percent', message('shelf.number-moisture')]],
   'break-check': [],
 }
 
 /** How moist the seed was found; what it comes to is said before it is written down. */
 export function MoistureForm({ lot: { lotId }, ...kept }: ActionFormProps) {
-  const { t } = useTexts()
+  const { t, say } = useTexts()
   const form = useCardForm({ ...kept, empty: EMPTY, writes: 'moisture.record' })
   const { method } = form.typed
   const measured = measuredOf(form.typed)
@@ -56,28 +52,32 @@ export function MoistureForm({ lot: { lotId }, ...kept }: ActionFormProps) {
   const ready = measured !== null && seen.data !== undefined
   return (
     <CardForm
-      title="How moist it is"
-      sendWord="Write it down"
+      title={t('shelf.how-moist')}
+      sendWord={t('shelf.write-down')}
       {...form.sending(ready ? { lotId, on: form.dayOf('on'), measured } : null)}
       error={form.frame.error ?? seen.error}
     >
-      {form.selectField('method', 'Found by', METHODS)}
+      {form.selectField(
+        'method',
+        t('shelf.found-by'),
+        METHODS.map((value) => ({ value, label: t(`shelf.method-${value}`) })),
+      )}
       {method === 'break-check' &&
         form.selectField(
           'gives',
-          'It',
+          t('shelf.it-gives'),
           BREAK_CLASSES.map((value) => ({ value, label: t(`storage.gives-${value}`) })),
         )}
       {NUMBERS[method].map(([name, label]) => {
         const path = `measured.${name}`
         const problem = form.frame.error === null ? problemAt(seen.error, path) : undefined
-        return <Fragment key={name}>{form.textField(name, label, { path, problem })}</Fragment>
+        return <Fragment key={name}>{form.textField(name, say(label), { path, problem })}</Fragment>
       })}
       {form.dayField('on')}
       <div className="card-form-wide" role="status">
         {seen.data !== undefined && (
           <p>
-            It holds {seen.data.words}. {seen.data.advice.join(' ')}
+            {t('shelf.it-holds', { moisture: seen.data.words })} {seen.data.advice.join(' ')}
           </p>
         )}
       </div>
@@ -105,21 +105,22 @@ function measuredOf({ method, gives, ...typed }: typeof EMPTY): Measured | null 
 
 const DRYING = { grams: '', from: '', to: String(USUAL_DRYING_GOAL) }
 const DRYING_FIELDS = [
-  ['grams', 'The seed weighs, grams'],
-  ['from', 'Moisture now, %'],
-  ['to', 'Moisture wanted, %'],
+  ['grams', message('shelf.number-seed-weighs')],
+  ['from', message('shelf.number-moisture-now')],
+  ['to', message('shelf.number-moisture-wanted')],
 ] as const
 
 /** At which mass the seed is dry, and how much drying gel that takes; writes nothing. */
 export function DryingForm({ draftName, onClose }: ActionFormProps) {
+  const { t, say } = useTexts()
   const { typed, change } = useSavedForm(draftName, DRYING)
   const [grams, from, to] = [numberOf(typed.grams), numberOf(typed.from), numberOf(typed.to)]
   const ready = grams !== null && from !== null && to !== null
   const plan = useRead('moisture.plan-drying', ready ? { grams, from, to } : null)
   return (
     <CardForm
-      title="Dry it"
-      sendWord="Done"
+      title={t('shelf.do-drying')}
+      sendWord={t('shelf.done')}
       busy={false}
       error={plan.error}
       onSend={onClose}
@@ -128,7 +129,7 @@ export function DryingForm({ draftName, onClose }: ActionFormProps) {
       {DRYING_FIELDS.map(([name, label]) => (
         <TextField
           key={name}
-          label={label}
+          label={say(label)}
           size="record"
           value={typed[name]}
           onChange={(value) => change({ [name]: value })}

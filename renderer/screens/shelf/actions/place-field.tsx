@@ -3,6 +3,7 @@ import { problemAt } from '../../../shared/card-form/card-form.tsx'
 import { useRead } from '../../../shared/client/use-read.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
 import { PLACE_KINDS, type PlaceKind } from '../../../shared/format/place-kinds.ts'
+import { useTexts } from '../../../shared/format/use-texts.ts'
 import { ActionButton } from '../../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../../shared/parts/problem-text.tsx'
 import { SelectField, TextField } from '../../../shared/table-form/fields.tsx'
@@ -19,6 +20,7 @@ const NEW = 'new'
 
 /** A storage place from the tree, or a new one made right here. */
 export function PlaceField({ label, none, value, onChange }: PlaceFieldProps) {
+  const { t } = useTexts()
   const places = useRead('place.list', {}).data?.places ?? []
   const [making, setMaking] = useState(false)
   return (
@@ -30,7 +32,7 @@ export function PlaceField({ label, none, value, onChange }: PlaceFieldProps) {
         options={[
           { value: '', label: none },
           ...places.map((place) => ({ value: String(place.placeId), label: place.path })),
-          { value: NEW, label: 'a new place…' },
+          { value: NEW, label: t('shelf.new-place-choice') },
         ]}
         onChange={(picked) => {
           setMaking(picked === NEW)
@@ -56,6 +58,7 @@ interface NewPlaceProps {
 }
 
 function NewPlace({ inside, onMade }: NewPlaceProps) {
+  const { t } = useTexts()
   const places = useRead('place.list', {}).data?.places ?? []
   const create = useWrite('place.create')
   const [name, setName] = useState('')
@@ -75,22 +78,28 @@ function NewPlace({ inside, onMade }: NewPlaceProps) {
         make()
       }}
     >
-      <legend>A new place</legend>
+      <legend>{t('shelf.new-place')}</legend>
       <TextField
-        label="Its name"
+        label={t('shelf.place-name')}
         step="place-name"
         size="record"
         value={name}
         onChange={setName}
         problem={problemAt(create.error, 'name')}
       />
-      <SelectField label="What it is" size="record" value={kind} options={PLACE_KINDS} onChange={setKind} />
       <SelectField
-        label="Inside"
+        label={t('shelf.place-kind')}
+        size="record"
+        value={kind}
+        options={PLACE_KINDS.map(({ value }) => ({ value, label: t(`shelf.place-kind-${value}`) }))}
+        onChange={setKind}
+      />
+      <SelectField
+        label={t('shelf.place-inside')}
         size="record"
         value={parent}
         options={[
-          { value: '', label: 'by itself' },
+          { value: '', label: t('shelf.place-by-itself') },
           ...places.map((place) => ({ value: String(place.placeId), label: place.path })),
         ]}
         onChange={setParent}
@@ -99,7 +108,7 @@ function NewPlace({ inside, onMade }: NewPlaceProps) {
         <ProblemText problem={create.error.problem} />
       )}
       <ActionButton className="quiet-button" off={create.isPending} onClick={make}>
-        Make this place
+        {t('shelf.make-place')}
       </ActionButton>
     </fieldset>
   )

@@ -1,7 +1,7 @@
 import type { LotRole } from '../../../../db/contract/fields.ts'
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
-import { ROLE_WORDS } from '../../../shared/format/words.ts'
+import { useTexts } from '../../../shared/format/use-texts.ts'
 import { CheckField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 import { PlaceField } from './place-field.tsx'
@@ -10,21 +10,20 @@ const NOT_COUNTED = { found: '', nothing: false, reason: '', on: '' }
 
 /** What was found by weighing or counting; the difference is written with its reason. */
 export function TakeStockForm({ lot: { lotId, quantity }, ...kept }: ActionFormProps) {
+  const { t } = useTexts()
   const form = useCardForm({ ...kept, empty: NOT_COUNTED, writes: 'lot.record-count' })
   const { found, nothing, reason } = form.typed
   return (
     <CardForm
-      title="Take stock"
-      sendWord="Write down what was found"
+      title={t('shelf.do-take-stock')}
+      sendWord={t('shelf.write-found')}
       {...form.sending({ lotId, on: form.dayOf('on'), found: nothing ? 'nothing' : found, reason })}
       onChoose={form.choice('found').onChange}
     >
-      {!nothing && form.amountField('found', `Found (the book says ${quantity.words})`, lotId)}
-      {form.textField('reason', 'Why it differs', {
-        hint: 'such as: weighed on the better scale, spilled, never written down',
-      })}
+      {!nothing && form.amountField('found', t('shelf.found-amount', { amount: quantity.words }), lotId)}
+      {form.textField('reason', t('shelf.why-it-differs'), { hint: t('shelf.why-it-differs-hint') })}
       {form.dayField('on')}
-      {form.checkField('nothing', 'nothing is left')}
+      {form.checkField('nothing', t('shelf.nothing-left'))}
     </CardForm>
   )
 }
@@ -33,29 +32,25 @@ const KEPT = { amount: '', everything: false, reason: '', on: '' }
 
 /** Seed that is thrown away, with the reason. */
 export function DiscardForm({ lot: { lotId }, ...kept }: ActionFormProps) {
+  const { t } = useTexts()
   const form = useCardForm({ ...kept, empty: KEPT, writes: 'lot.discard' })
   const { amount, everything, reason } = form.typed
   return (
     <CardForm
-      title="Discard"
-      sendWord={everything ? 'Discard the whole lot' : 'Discard'}
+      title={t('shelf.do-discard')}
+      sendWord={t(everything ? 'shelf.discard-all' : 'shelf.do-discard')}
       {...form.sending({ lotId, on: form.dayOf('on'), amount: everything ? 'everything' : amount, reason })}
       onChoose={form.choice('amount').onChange}
     >
-      {!everything && form.amountField('amount', 'How much', lotId)}
-      {form.textField('reason', 'Why', { hint: 'such as: mould, weevils, too old to sprout' })}
+      {!everything && form.amountField('amount', t('shelf.how-much'), lotId)}
+      {form.textField('reason', t('shelf.why'), { hint: t('shelf.why-discard-hint') })}
       {form.dayField('on')}
-      {form.checkField('everything', 'everything in this lot')}
+      {form.checkField('everything', t('shelf.everything'))}
     </CardForm>
   )
 }
 
-const ROLES: readonly { readonly value: LotRole; readonly label: string }[] = [
-  { value: 'reserve', label: 'reserve, kept for regrowing' },
-  { value: 'working', label: 'working stock, handed out' },
-  { value: 'reference', label: 'reference sample, kept to compare' },
-  { value: 'duplicate-elsewhere', label: 'duplicate held elsewhere' },
-]
+const ROLES: readonly LotRole[] = ['reserve', 'working', 'reference', 'duplicate-elsewhere']
 
 const NOT_SPLIT = {
   amount: '',
@@ -68,6 +63,7 @@ const NOT_SPLIT = {
 
 /** Moves part of the lot into a new lot with a role of its own. */
 export function SplitForm({ lot: { lotId, quantity }, ...kept }: ActionFormProps) {
+  const { t } = useTexts()
   const form = useCardForm({ ...kept, empty: NOT_SPLIT, writes: 'lot.split' })
   const { typed } = form
   const place =
@@ -76,19 +72,27 @@ export function SplitForm({ lot: { lotId, quantity }, ...kept }: ActionFormProps
       : { placeId: typed.placeId, heldBy: '' }
   return (
     <CardForm
-      title="Split into a new lot"
-      sendWord="Split it off"
+      title={t('shelf.split-title')}
+      sendWord={t('shelf.split-off')}
       {...form.sending({ lotId, ...typed, on: form.dayOf('on'), ...place })}
       onChoose={form.choice('amount').onChange}
     >
-      {form.amountField('amount', `How much (it holds ${quantity.words})`, lotId)}
-      {form.selectField('role', 'The new lot is', ROLES)}
-      {typed.role === 'duplicate-elsewhere' ? (
-        form.textField('heldBy', 'Who holds it')
-      ) : (
-        <PlaceField label="Where it goes" none="nowhere yet" {...form.choice('placeId')} />
+      {form.amountField('amount', t('shelf.how-much-of', { amount: quantity.words }), lotId)}
+      {form.selectField(
+        'role',
+        t('shelf.new-lot-is'),
+        ROLES.map((value) => ({ value, label: t(`shelf.new-lot-${value}`) })),
       )}
-      {form.textField('note', 'Note')}
+      {typed.role === 'duplicate-elsewhere' ? (
+        form.textField('heldBy', t('shelf.who-holds-it'))
+      ) : (
+        <PlaceField
+          label={t('shelf.where-it-goes')}
+          none={t('shelf.nowhere-yet')}
+          {...form.choice('placeId')}
+        />
+      )}
+      {form.textField('note', t('shelf.note'))}
       {form.dayField('on')}
     </CardForm>
   )
@@ -98,21 +102,22 @@ const NOTHING_POURED = { from: [] as readonly number[], note: '', on: '' }
 
 /** Pours other lots of the accession into this one. */
 export function MergeForm({ lot, ...kept }: ActionFormProps) {
+  const { t } = useTexts()
   const form = useCardForm({ ...kept, empty: NOTHING_POURED, writes: 'lot.merge' })
   const { from, note } = form.typed
   const input = { intoLotId: lot.lotId, fromLotIds: [...from], on: form.dayOf('on'), note }
   return (
     <CardForm
-      title={`Pour into ${lot.lotNumber}`}
-      sendWord="Pour together"
+      title={t('shelf.pour-into', { lot: lot.lotNumber })}
+      sendWord={t('shelf.pour-together')}
       {...form.sending(from.length === 0 ? null : input)}
     >
       <fieldset className="stack-2 boxed card-form-wide">
-        <legend>Lots that are poured in and left empty</legend>
+        <legend>{t('shelf.lots-poured')}</legend>
         {lot.siblings.map(({ lotId, lotNumber, role, harvest, quantity }) => (
           <CheckField
             key={lotId}
-            label={`${lotNumber}, ${ROLE_WORDS[role]}, ${harvest}: ${quantity.words}`}
+            label={`${lotNumber}, ${t(`shelf.role-${role}`)}, ${harvest}: ${quantity.words}`}
             checked={from.includes(lotId)}
             onChange={(ticked) =>
               form.change({ from: ticked ? [...from, lotId] : from.filter((each) => each !== lotId) })
@@ -120,7 +125,7 @@ export function MergeForm({ lot, ...kept }: ActionFormProps) {
           />
         ))}
       </fieldset>
-      {form.textField('note', 'Note')}
+      {form.textField('note', t('shelf.note'))}
       {form.dayField('on')}
     </CardForm>
   )

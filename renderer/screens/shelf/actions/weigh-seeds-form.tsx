@@ -7,11 +7,11 @@ import {
   judgeReplicates,
   weightStatistics,
 } from '../../../../db/domain/weights/hundred-seed-weight.ts'
+import { type Message, message } from '../../../../db/messages/message.ts'
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../../shared/card-form/whole-number.ts'
-import type { Format } from '../../../shared/format/format.ts'
-import { useFormat } from '../../../shared/format/use-format.ts'
+import { useTexts } from '../../../shared/format/use-texts.ts'
 import { TextField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
 
@@ -29,15 +29,15 @@ const EMPTY = {
 
 /** One counted and weighed portion, or several, that give the weight of a hundred. */
 export function WeighSeedsForm({ lot, onClose, ...kept }: ActionFormProps) {
-  const format = useFormat()
+  const { t, say } = useTexts()
   const form = useCardForm({ ...kept, onClose, empty: EMPTY, writes: 'lot.record-weight' })
   const { portions: typed, chaffy, note } = form.typed
   const [warnings, setWarnings] = useState<readonly string[]>([])
   const replicates = readPortions(typed)
   return (
     <CardForm
-      title={`Weigh ${lot.unit.many}`}
-      sendWord="Write the weight down"
+      title={t('shelf.do-weigh', { unit: lot.unit.one })}
+      sendWord={t('shelf.write-weight')}
       {...form.sending(
         replicates && { lotId: lot.lotId, on: form.dayOf('on'), replicates, chaffy, note },
         (value) => {
@@ -48,7 +48,7 @@ export function WeighSeedsForm({ lot, onClose, ...kept }: ActionFormProps) {
     >
       {warnings.length > 0 && (
         <div className="card-form-wide card-cautions" role="alert">
-          <p>It is written down. But look once more:</p>
+          <p>{t('shelf.look-once-more')}</p>
           {warnings.map((warning) => (
             <p key={warning}>{warning}</p>
           ))}
@@ -56,11 +56,11 @@ export function WeighSeedsForm({ lot, onClose, ...kept }: ActionFormProps) {
       )}
       <Portions lot={lot} portions={typed} onChange={form.choice('portions').onChange} />
       <p className="card-form-wide" role="status">
-        {replicates === null ? '' : weightInWords(replicates, chaffy, lot.unit.many, format)}
+        {replicates !== null && say(weightOf(replicates, chaffy, lot.unit.one))}
       </p>
       {form.dayField('on')}
-      {form.textField('note', 'Note')}
-      {form.checkField('chaffy', 'light and chaffy, so portions differ more')}
+      {form.textField('note', t('shelf.note'))}
+      {form.checkField('chaffy', t('shelf.chaffy'))}
     </CardForm>
   )
 }
@@ -72,18 +72,23 @@ interface PortionsProps {
 }
 
 function Portions({ lot, portions, onChange }: PortionsProps) {
+  const { t } = useTexts()
+  const label = (name: 'seeds' | 'grams', portion: number) =>
+    name === 'seeds'
+      ? t('shelf.portion-seeds', { unit: lot.unit.one, portion })
+      : t('shelf.portion-grams', { portion })
   const changeAt = (index: number, part: Partial<Portion>) =>
     onChange(portions.map((portion, i) => (i === index ? { ...portion, ...part } : portion)))
   return (
     <fieldset className="stack-2 boxed card-form-wide">
-      <legend>Counted and weighed</legend>
+      <legend>{t('shelf.counted-and-weighed')}</legend>
       {portions.map((portion, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: portions have no name but their place, and are only added at the end
         <div key={index} className="pair">
           {(['seeds', 'grams'] as const).map((name) => (
             <TextField
               key={name}
-              label={`${name === 'seeds' ? lot.unit.many : 'grams'}${nth(index, portions.length)}`}
+              label={label(name, portions.length === 1 ? 0 : index + 1)}
               size="record"
               value={portion[name]}
               onChange={(typed) => changeAt(index, { [name]: typed })}
@@ -96,14 +101,10 @@ function Portions({ lot, portions, onChange }: PortionsProps) {
         className="word-button"
         onClick={() => onChange([...portions, { seeds: portions.at(-1)?.seeds ?? '', grams: '' }])}
       >
-        another portion
+        {t('shelf.another-portion')}
       </button>
     </fieldset>
   )
-}
-
-function nth(index: number, of: number): string {
-  return of === 1 ? '' : `, portion ${index + 1}`
 }
 
 /** The portions as numbers, without empty lines; null while one cannot be read. */
@@ -119,23 +120,23 @@ function readPortions(portions: readonly Portion[]): { seeds: number; grams: num
   return read.length === filled.length && read.length > 0 ? read : null
 }
 
-function weightInWords(
+function weightOf(
   portions: readonly { seeds: number; grams: number }[],
   chaffy: boolean,
   unit: string,
-  format: Format,
-): string {
+): Message {
   const samples = portions.map(({ seeds, grams }) => ({
     seeds: seedCount(seeds),
     mass: milligrams(Math.max(1, Math.round(grams * 1_000))),
   }))
   const statistics = weightStatistics(samples)
-  const weight = `A hundred ${unit} weigh ${format.number(gramsPerHundred(statistics.hundredSeedWeight))} g`
-  if (statistics.coefficientOfVariation === null) return `${weight}.`
-  const spread = `coefficient of variation ${format.number(Math.round(10 * statistics.coefficientOfVariation) / 10)} %`
-  const verdict =
-    judgeReplicates(statistics, chaffy ? 'chaffy' : 'ordinary') === 'agree'
-      ? 'the portions agree'
-      : 'the portions differ too much, weigh again'
-  return `${weight}; ${spread}: ${verdict}.`
+  const grams = gramsPerHundred(statistics.hundredSeedWeight)
+  const spread = statistics.coefficientOfVariation
+  if (spread === null) return message('shelf.hundred-weigh', { unit, grams })
+  return message('shelf.hundred-weigh-spread', {
+    unit,
+    grams,
+    spread: Math.round(10 * spread) / 10,
+    verdict: judgeReplicates(statistics, chaffy ? 'chaffy' : 'ordinary'),
+  })
 }

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
 import { NEED_STATES } from '../domain/needs/need.ts'
 import { GRADES } from '../domain/needs/population-goal.ts'
+import { Told } from './told.ts'
 
 /** A calendar date. */
 export const Day = z
@@ -78,7 +79,7 @@ export const Quantity = z.object({
   massMg: z.int().describe('milligrams'),
   weighed: z.boolean().describe('whether the mass was measured and the count follows from it'),
   countDoubt: z.number().describe('relative doubt of the count, about 95 %; 0 when counted'),
-  words: z.string().describe("'about 1,240 seeds, 31.2 g'"),
+  words: Told.describe("'about 1,240 seeds, 31.2 g'"),
 })
 export type Quantity = z.infer<typeof Quantity>
 

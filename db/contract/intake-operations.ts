@@ -14,6 +14,7 @@ import {
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { CropFields } from './reference-operations.ts'
+import { Told } from './told.ts'
 
 /** What a gift may have to wait for before it is taken in. */
 export const WaitingStep = z.enum(['identity', 'drying', 'freezing', 'test', 'legal', 'other'])
@@ -78,7 +79,7 @@ export const TakenIn = z.object({
   scanCode: z.string(),
   words: z.string().describe('how the amount was read'),
   quarantined: z.boolean(),
-  warnings: z.array(z.string()),
+  warnings: z.array(Told),
 })
 
 const OpenWait = z.object({
@@ -261,12 +262,12 @@ export const intakeOperations = {
     }),
     z.object({
       reading: z.enum(['amount', 'ask', 'unreadable', 'empty']),
-      words: z.string(),
+      words: Told,
       choices: z.array(z.string()),
       count: z.int().nullable(),
       massMg: z.int().nullable(),
-      weightNote: z.string().describe('the hundred-seed weight used and where it comes from'),
-      warning: z.string().nullable().describe('such as a weight outside the plausible band'),
+      weightNote: Told.describe('the hundred-seed weight used and where it comes from'),
+      warning: Told.nullable().describe('such as a weight outside the plausible band'),
     }),
   ),
   'gift.offer': writes(

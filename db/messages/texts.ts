@@ -69,7 +69,7 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
     const { format, counted } = toldBy(id)
     const given = Object.entries(values).map(([name, value]) => [
       name,
-      typeof value === 'number' && counted.has(name) ? value : ready(value),
+      (typeof value === 'number' || typeof value === 'string') && counted.has(name) ? value : ready(value),
     ])
     return format.format({ ...Object.fromEntries(given), ...tags })
   }
@@ -109,7 +109,7 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
   }
 }
 
-/** A message ready to be told, with the values on which the form of a word depends: those stay numbers. */
+/** A message ready to be told, with the values on which the form of a word or the choice of one depends: those stay as they are. */
 interface Told {
   readonly format: IntlMessageFormat
   readonly counted: ReadonlySet<string>
@@ -119,7 +119,7 @@ function countedIn(elements: readonly MessageFormatElement[]): ReadonlySet<strin
   const found = elements.flatMap((element) => {
     if (element.type === TYPE.plural || element.type === TYPE.select) {
       const inside = Object.values(element.options).flatMap(({ value }) => [...countedIn(value)])
-      return element.type === TYPE.plural ? [element.value, ...inside] : inside
+      return [element.value, ...inside]
     }
     return element.type === TYPE.tag ? [...countedIn(element.children)] : []
   })

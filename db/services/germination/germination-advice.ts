@@ -1,5 +1,6 @@
 import type { ParsedInput } from '../../contract/contract.ts'
 import type { DueTest, TestPlan } from '../../contract/germination-operations.ts'
+import type { Untold } from '../../contract/told.ts'
 import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
@@ -232,7 +233,7 @@ function oilByCrop(reading: Reading): ReadonlyMap<string, number> {
   return new Map(rows.map(({ id, oil }) => [id, oil]))
 }
 
-function dueLine(reading: Reading, lotId: number, date: TestDate, underTest: boolean): DueTest {
+function dueLine(reading: Reading, lotId: number, date: TestDate, underTest: boolean): Untold<DueTest> {
   const row = lotOrRefuse(reading, lotId, 'lotId')
   return {
     lotId,

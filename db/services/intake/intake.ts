@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import type { Result } from '../../contract/contract.ts'
 import type { Gift, TakenIn } from '../../contract/intake-operations.ts'
+import type { Untold } from '../../contract/told.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import { measuredOf } from '../../domain/amounts/amount.ts'
 import { cautionText } from '../../domain/cautions/caution-text.ts'
@@ -8,6 +9,7 @@ import { weightUnknown } from '../../domain/crops/unknown.ts'
 import { bothNumbers } from '../../domain/ledger/movement.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
+import type { Message } from '../../messages/message.ts'
 import { indexAccession } from '../../queries/search-words.ts'
 import { accession, accessionCaution } from '../../schema/stock-tables.ts'
 import { amountOrRefuse, quantityOf, weightInForce } from '../book/amounts.ts'
@@ -30,7 +32,7 @@ import { misweighed, sampleOrRefuse, saveWeight } from '../stock/seed-weights.ts
 import { keepAsOffered } from './offered-gift.ts'
 
 type GiftInput = z.output<typeof Gift>
-type Taken = z.output<typeof TakenIn>
+type Taken = Untold<z.output<typeof TakenIn>>
 
 export const recordIntake: Writes<'intake.record'> = (writing, input) => {
   const personId = input.donor === null ? null : personFor(writing, input.donor, 'donor', 'donor')
@@ -126,7 +128,7 @@ export function fillLot(
   sample: WeighedSample | null,
   on: string,
   personId: number | null,
-): string[] {
+): (Message | string)[] {
   const kept = sample === null ? null : saveWeight(writing, lotId, on, [sample], false, '')
   const row = lotOrRefuse(writing, lotId, 'lotId')
   const harvested = { number: row.variety, harvest: row.harvestFrom }
@@ -135,14 +137,14 @@ export function fillLot(
   const both = bothNumbers(amount, weight)
   writeMovement(writing, { lotId, kind, on, change: both, measured: measuredOf(amount), weight, personId })
   const warnings = [
-    kept === null ? null : misweighed(kept.hundredSeedWeightUg, row, settingsOf(writing)),
+    kept === null ? null : misweighed(kept.hundredSeedWeightUg, row),
     basis === 'guess' && amount.kind === 'mass' ? weightUnknown(row.crop) : null,
   ]
   return warnings.filter((warning) => warning !== null)
 }
 
 /** What was taken in, as the table shows it. */
-export function takenIn(writing: Writing, lotId: number, warnings: string[]): Taken {
+export function takenIn(writing: Writing, lotId: number, warnings: (Message | string)[]): Taken {
   const row = lotOrRefuse(writing, lotId, 'lotId')
   return {
     accessionId: row.accessionId,

@@ -7,7 +7,7 @@ import {
   type PersonDraft,
   whoIsIt,
 } from '../../shared/table-form/person-draft.ts'
-import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
+import { onlyProblems, type RefusalSteps, type UntoldProblems } from '../../shared/table-form/refusals.ts'
 import { type SeedStep, seedProblems } from '../../shared/table-form/typed-seed.ts'
 
 type Input = CallInput<'return.record'>
@@ -119,7 +119,7 @@ export function grownFrom(
 }
 
 /** What a line still lacks before it can be saved. */
-export function returnProblems(line: ReturnLine, thisYear: number): StepProblems<ReturnStep> {
+export function returnProblems(line: ReturnLine, thisYear: number): UntoldProblems<ReturnStep> {
   return onlyProblems({
     lot: line.parent === null ? lotProblem(line.text.trim()) : undefined,
     ...seedProblems(line, thisYear),

@@ -1,7 +1,7 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
 import type { WaitingStep } from '../../../db/contract/intake-operations.ts'
-import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
+import { onlyProblems, type RefusalSteps, type UntoldProblems } from '../../shared/table-form/refusals.ts'
 import { seedProblems } from '../../shared/table-form/typed-seed.ts'
 
 /** One gift as it is typed. Everything may be half done. */
@@ -87,7 +87,7 @@ export function isUntouched(line: GiftLine): boolean {
 }
 
 /** What a gift still lacks before it can be put on the visit's list. */
-export function giftProblems(line: GiftLine, thisYear: number): StepProblems<GiftStep> {
+export function giftProblems(line: GiftLine, thisYear: number): UntoldProblems<GiftStep> {
   const { amount, ...seed } = seedProblems(line, thisYear)
   // A gift that gets no number yet may stay unweighed.
   const unweighed = line.decision !== 'take-in' && line.amount.trim() === ''
@@ -102,7 +102,7 @@ export function giftProblems(line: GiftLine, thisYear: number): StepProblems<Gif
 
 const SAY_WHY = 'Say in a few words why it is declined. The donor may ask one day.'
 
-function whichProblems({ variety, varietyIs, cropId, newCrop }: GiftLine): StepProblems<GiftStep> {
+function whichProblems({ variety, varietyIs, cropId, newCrop }: GiftLine): UntoldProblems<GiftStep> {
   const name = variety.trim()
   if (name === '')
     return { variety: 'Which variety is it? Unknown is an answer too: type what they call it.' }

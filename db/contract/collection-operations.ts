@@ -72,7 +72,7 @@ const BackupLine = z.object({
 })
 export type BackupLine = z.infer<typeof BackupLine>
 
-const Said = z.object({ count: z.int(), latest: z.array(z.object({ at: z.string(), said: z.string() })) })
+const Said = z.object({ count: z.int(), latest: z.array(z.object({ at: z.string(), said: Told })) })
 
 export const BackupComparison = z.object({
   file: z.string(),
@@ -178,7 +178,7 @@ export const collectionOperations = {
           entryId: Id,
           operation: z.string(),
           recordedAt: z.string(),
-          said: z.string(),
+          said: Told,
           undoable: z.boolean(),
           takenBack: z.boolean(),
           overridden: z.string().describe('cautions that the hand-out passed by, and why'),

@@ -81,7 +81,7 @@ const TrayItem = z.object({
   lotId: Id.nullable(),
   copies: z.int(),
   contents: z.string(),
-  because: z.string().describe('the entry that put it here, in words'),
+  because: Told.describe('the entry that put it here, in words'),
   heldBack: z.string().nullable().describe('why it cannot be printed'),
 })
 export type TrayItem = z.infer<typeof TrayItem>

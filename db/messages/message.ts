@@ -10,10 +10,10 @@ export interface Seeds {
   readonly about?: boolean
 }
 
-/** A mass in milligrams; `about`: the book keeps more figures than are shown. */
+/** A mass in milligrams; `about`: it was worked out, or it is so only where the book keeps more figures than are shown. */
 export interface Mass {
   readonly mg: number
-  readonly about?: boolean
+  readonly about?: boolean | 'where-rounded'
 }
 
 /** A part of one, told as a percentage. */
@@ -91,6 +91,17 @@ type Given<I extends MessageId> = keyof ValuesOf<I> extends never ? [] : [values
 /** A message with all its values: one that lacks a value, or has another, does not compile. */
 export function message<I extends MessageId>(id: I, ...[values]: Given<I>): Message {
   return { id, values: (values ?? {}) as Message['values'] }
+}
+
+/** What an entry of the book says it did: the message that was kept, or the text of an entry from before messages were kept. */
+export function asKept(said: string): Message | string {
+  if (!/^\{"id":.*\}$/s.test(said)) return said
+  try {
+    const kept: unknown = JSON.parse(said)
+    return isMessage(kept) ? kept : said
+  } catch {
+    return said
+  }
 }
 
 /** Whether something is a message: an id and values, and nothing else. */

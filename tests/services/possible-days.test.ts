@@ -66,7 +66,7 @@ test('a sheet of the day before takes nothing from a lot that came after it', as
   const sheet = { on: '2026-03-12', lines: [{ person: null, lotId, amount: '10 seeds' }] }
   expect(await here.refused('paper-sheet.record', sheet)).toMatchObject({
     field: 'on',
-    sentence: `${lotNumber} is in the book from 2026-03-14 on only.`,
+    sentence: `${lotNumber} is in the book from 14 Mar 2026 on only.`,
   })
   here.remove()
 })
@@ -95,10 +95,10 @@ test('a day that is odd but possible is asked about once, and done when it is se
     replicates: [{ seeds: 100, grams: 30 }],
   })
   expect(asked).toEqual([
-    '2022-05-01 is before the harvest of Miller’s Pole, in 2024.',
-    '2025-03-14 is 12 months ago. Check the year.',
-    `2023-05-01 is before the harvest of ${lotNumber}, in 2024.`,
-    `2023-05-01 is before the harvest of ${lotNumber}, in 2024.`,
+    '1 May 2022 is before the harvest of Miller’s Pole, in 2024.',
+    '14 Mar 2025 is 12 months ago. Check the year.',
+    `1 May 2023 is before the harvest of ${lotNumber}, in 2024.`,
+    `1 May 2023 is before the harvest of ${lotNumber}, in 2024.`,
   ])
   await here.call('germination.record', { lotId, on: '2024-12-01', tested: 20, sprouted: 19 })
   here.remove()

@@ -110,17 +110,13 @@ export function amountOf(balance: Balance, doubt: number, row: Held): Untold<Qua
   }
 }
 
-/** Figures of a mass that are shown; the book keeps more once a part of it was worked out from a number of seeds. */
-const FIGURES_SHOWN = 4
-
 /** Both numbers of an amount of a lot's seed; no number of seeds where it would be a mere guess. */
 export function amountTold(balance: Balance, doubt: number, row: Held): Message {
   const { countedUnit: unit } = row
   const about = balance.count * doubt >= 0.5
   const count = about ? toFigures(balance.count, doubt > 0.1 ? 2 : 3) : balance.count
   if (row.basis !== 'weighed') return message(about ? 'amount.seeds-about' : 'amount.seeds', { count, unit })
-  const mg = balance.mass
-  const mass = { mg, about: Number(mg.toPrecision(FIGURES_SHOWN)) !== mg }
+  const mass = { mg: balance.mass, about: 'where-rounded' } as const
   return isGuess(balance, doubt, row)
     ? message('amount.mass-alone', { mass, unit })
     : message(about ? 'amount.held-about' : 'amount.held', { count, unit, mass })

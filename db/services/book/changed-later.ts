@@ -1,4 +1,5 @@
 import { refuse } from '../../contract/refusal.ts'
+import { asKept, message } from '../../messages/message.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
 import type { Reading } from './context.ts'
@@ -25,7 +26,7 @@ export function refuseIfChangedLater(
     .pluck()
     .get(ownerId, id, ...(field === undefined ? [] : [field])) as string | undefined
   if (later === undefined) return
-  refuse('cannot-undo', `It was changed again later: ‘${later}’. Take that back first.`, {
+  refuse('cannot-undo', message('reversal.changed-later', { said: asKept(later) }), {
     field: 'entryId',
   })
 }

@@ -3,6 +3,7 @@ import type { ParsedInput, Result, WriteResult } from '../../contract/contract.t
 import type { WhoIsIt } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
+import { message } from '../../messages/message.ts'
 import { insertRow } from '../../queries/insert.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
@@ -17,8 +18,7 @@ type NewPerson = Extract<Who, { newPerson: unknown }>['newPerson']
 export function personFor(writing: Writing, who: Who, role: Role, field: string): number {
   if ('newPerson' in who) return addPerson(writing, who.newPerson, [role])
   const personId = canonicalPersonId(writing.sqlite, who.personId)
-  if (personId === undefined)
-    refuse('not-found', 'That person is not in the book. Choose them again, or add them.', { field })
+  if (personId === undefined) refuse('not-found', message('book.no-person'), { field })
   writing.db.insert(personRole).values({ personId, role }).onConflictDoNothing().run()
   return personId
 }

@@ -4,6 +4,7 @@ import { refuse } from '../../contract/refusal.ts'
 import { yearOf } from '../../domain/dates/iso-date.ts'
 import { type NumberPattern, printNumber, readPattern } from '../../domain/numbers/pattern.ts'
 import { fold } from '../../domain/shared/fold.ts'
+import { message } from '../../messages/message.ts'
 import { collection } from '../../schema/collection-tables.ts'
 import type { Reading, Writing } from './context.ts'
 
@@ -34,9 +35,9 @@ export function changeSettings(
     changes['maskedNames'] = [...new Set(rest.maskedNames.map(fold).filter((name) => name !== ''))]
   }
   if (Object.keys(changes).length === 0)
-    refuse('nothing-to-change', 'No setting was given to change.', { field: 'settings' })
+    refuse('nothing-to-change', message('book.no-setting'), { field: 'settings' })
   writing.db.update(collection).set(changes).where(eq(collection.id, 1)).run()
-  return { ...settingsShown(writing), said: 'Changed the settings', undoable: false }
+  return { ...settingsShown(writing), said: message('book.settings-changed'), undoable: false }
 }
 
 /** The settings as the contract shows them, with the number that comes out of the pattern. */

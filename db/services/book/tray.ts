@@ -2,6 +2,8 @@ import { and, eq, inArray } from 'drizzle-orm'
 import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import type { TrayItem } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
+import type { Untold } from '../../contract/told.ts'
+import { asKept } from '../../messages/message.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
 import { insertRow } from '../../queries/insert.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
@@ -49,9 +51,9 @@ function mayWrite(reading: Reading, personId: number): boolean {
 }
 
 /** An item as lists show it. Nothing of how to reach a person is in it. */
-export function shownItem(row: TrayRow): TrayItem {
+export function shownItem(row: TrayRow): Untold<TrayItem> {
   const shown = { itemId: row.id, lotId: row.lotId, copies: row.copies, contents: row.contents }
-  return { ...shown, ...namedItem(row), because: row.because, heldBack: heldBack(row) }
+  return { ...shown, ...namedItem(row), because: asKept(row.because), heldBack: heldBack(row) }
 }
 
 function namedItem(row: TrayRow): Pick<TrayItem, 'title' | 'detail'> {

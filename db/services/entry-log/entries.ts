@@ -2,6 +2,7 @@ import { eq } from 'drizzle-orm'
 import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { overriddenInWords } from '../../domain/ledger/overridden.ts'
+import { asKept, message } from '../../messages/message.ts'
 import { makeDerivedLotsStale } from '../../queries/forecast-rows.ts'
 import { restingOnEntry } from '../../queries/germination-tests.ts'
 import { restingOnPlan } from '../../queries/grow-out-rows.ts'
@@ -21,7 +22,8 @@ import { restorePeople } from '../people/change-person.ts'
 import { restorePlaces } from '../storage/place-kind.ts'
 
 interface ListedEntry
-  extends Pick<Result<'entry.list'>['entries'][number], 'entryId' | 'operation' | 'recordedAt' | 'said'> {
+  extends Pick<Result<'entry.list'>['entries'][number], 'entryId' | 'operation' | 'recordedAt'> {
+  readonly said: string
   readonly answer: string
   readonly taken_back: number
 }
@@ -37,6 +39,7 @@ export function listEntries(reading: Reading, input: ParsedInput<'entry.list'>):
   return {
     entries: rows.map(({ answer, taken_back, ...row }) => ({
       ...row,
+      said: asKept(row.said),
       undoable: taken_back === 0 && JSON.parse(answer).undoable === true,
       takenBack: taken_back === 1,
       overridden: overriddenIn(reading, row.entryId),
@@ -74,17 +77,18 @@ export function undoEntry(writing: Writing, input: ParsedInput<'entry.undo'>): W
   const { db, sqlite } = writing
   const target = db.select().from(entry).where(eq(entry.id, input.entryId)).get()
   if (!target) refuse('not-found', 'That entry is not in the book.', { field: 'entryId' })
+  const said = asKept(target.said)
   if (target.id === writing.entryId || JSON.parse(target.answer).undoable !== true) {
-    refuse('cannot-undo', `‘${target.said}’ cannot be taken back. Enter what is right as a new entry.`, {
+    refuse('cannot-undo', message('reversal.not-undoable', { said }), {
       field: 'entryId',
     })
   }
   if (db.select({ id: entry.id }).from(entry).where(eq(entry.undoesId, target.id)).get()) {
-    refuse('cannot-undo', `‘${target.said}’ has been taken back already.`, { field: 'entryId' })
+    refuse('cannot-undo', message('reversal.entry-undone-already', { said }), { field: 'entryId' })
   }
   const resting = restingOnEntry(sqlite, target.id) ?? restingOnPlan(sqlite, target.id)
   if (resting !== undefined) {
-    refuse('cannot-undo', `‘${resting}’ rests on that. Take that back first.`, { field: 'entryId' })
+    refuse('cannot-undo', message('reversal.rests-on-it', { said: asKept(resting) }), { field: 'entryId' })
   }
   db.update(entry).set({ undoesId: target.id }).where(eq(entry.id, writing.entryId)).run()
   makeDerivedLotsStale(sqlite, target.id, writing.entryId)
@@ -92,7 +96,7 @@ export function undoEntry(writing: Writing, input: ParsedInput<'entry.undo'>): W
     reverseMovement(writing, movement, input.reason ?? '', 'entryId')
   putFormerInForce(writing, target.id)
   const lines = entryLines(sqlite, writing.entryId)
-  return { lines, said: `Took back: ${target.said}`, undoable: false }
+  return { lines, said: message('reversal.said', { said }), undoable: false }
 }
 
 /** Puts back what was in force before an entry: weights, results, and what else it changed of lots, people, places, varieties and crops. */

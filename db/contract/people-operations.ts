@@ -11,6 +11,7 @@ import {
   Search,
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
+import { Told } from './told.ts'
 import { VisitOut } from './withdrawal-operations.ts'
 
 export const PersonLine = z.object({
@@ -18,7 +19,7 @@ export const PersonLine = z.object({
   name: z.string(),
   town: z.string(),
   roles: z.array(z.string()),
-  tellApart: z.string().describe('what tells two people of one name apart: town, first gift'),
+  tellApart: Told.describe('what tells two people of one name apart: town, first gift'),
 })
 
 const ListedPerson = z.object({

@@ -104,7 +104,7 @@ const LedgerLine = z.object({
   person: z.string(),
   purpose: z.string(),
   note: z.string(),
-  overridden: z.string().describe('cautions that the hand-out passed by, and why'),
+  overridden: Told.describe('cautions that the hand-out passed by, and why'),
   words: Told,
   takenBack: z.boolean(),
   undoable: z.boolean(),

@@ -1,15 +1,18 @@
 import type { Untold } from '../../db/contract/told.ts'
 import { tellAll } from '../../db/messages/tell.ts'
-import { createTexts } from '../../db/messages/texts.ts'
+import { createTexts, type Manner, type Texts } from '../../db/messages/texts.ts'
 
-const english = createTexts({
-  code: 'en',
-  direction: 'ltr',
-  manner: { locale: 'en-GB', massUnits: 'metric' },
-  translation: {},
-})
+const BRITISH: Manner = { locale: 'en-GB', massUnits: 'metric' }
 
-/** What a service gives, as somebody who reads English is told it. */
-export function inEnglish<T>(untold: Untold<T>): T {
+/** What a service gives, as somebody who reads English is told it in a library that writes so. */
+export function inEnglish<T>(untold: Untold<T>, manner: Manner = BRITISH): T {
+  const { locale, massUnits } = manner
+  const name = `${locale} ${massUnits}`
+  const english =
+    made.get(name) ??
+    createTexts({ code: 'en', direction: 'ltr', manner: { locale, massUnits }, translation: {} })
+  made.set(name, english)
   return tellAll(untold, english.say) as T
 }
+
+const made = new Map<string, Texts>()

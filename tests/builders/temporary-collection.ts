@@ -5,6 +5,7 @@ import type { CallInput, ParsedInput, Value } from '../../db/contract/contract.t
 import { contract } from '../../db/contract/contract.ts'
 import type { Problem } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
+import type { Manner } from '../../db/messages/texts.ts'
 import { createCollection, type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation, type ServiceName } from '../../db/services/run-operation.ts'
 import { templateOf } from '../support/templates.ts'
@@ -45,7 +46,7 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
         ? { key: `test-key-${String(keys).padStart(6, '0')}`, ...input }
         : input
     const parsed = contract[name].input.parse(withKey) as ParsedInput<typeof name>
-    return inEnglish(await runOperation(collection, name, parsed, () => now))
+    return inEnglish(await runOperation(collection, name, parsed, () => now), mannerOf(collection))
   }
   return {
     collection,
@@ -55,7 +56,7 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
       try {
         await call(name, input)
       } catch (cause) {
-        if (cause instanceof Refusal) return inEnglish<Problem>(cause.problem)
+        if (cause instanceof Refusal) return inEnglish<Problem>(cause.problem, mannerOf(collection))
         throw cause
       }
       throw new Error(`${name} was not refused`)
@@ -68,6 +69,11 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
       rmSync(folder, { recursive: true, force: true })
     },
   }
+}
+
+/** How the library writes by now. */
+function mannerOf({ sqlite }: OpenCollection): Manner {
+  return sqlite.prepare('SELECT locale, mass_units AS massUnits FROM collection').get() as Manner
 }
 
 async function startIn(file: string, accessionPattern: string): Promise<void> {

@@ -108,8 +108,8 @@ test('a clock that jumped is asked about before a number is given, and not again
   const here = await aCollection()
   const gift = { donor: null, receivedOn: '2026-03-14', gifts: [aGift()] }
   for (const [day, sentence] of [
-    ['2071-03-14', /today is 2071-03-14, long after the latest entry, of 2026-03-14/],
-    ['2026-03-01', /today is 2026-03-01, but the latest entry is of 2026-03-14/],
+    ['2071-03-14', /today is 14 Mar 2071, long after the latest entry, of 14 Mar 2026/],
+    ['2026-03-01', /today is 1 Mar 2026, but the latest entry is of 14 Mar 2026/],
   ] as const) {
     here.goTo(day)
     const refused = await here.refused('intake.record', { ...gift, receivedOn: '2026-02-14' })

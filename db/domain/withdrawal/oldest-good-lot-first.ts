@@ -74,6 +74,6 @@ function howItStands(lot: OfferedLot): Message {
     case 'aged':
       return message('withdrawal.why.aged', { ...told, alive: { part: lot.viability } })
     default:
-      return assertNever(as, 'A lot on offer has no message yet')
+      return assertNever(as, 'OfferedAs')
   }
 }

@@ -2,9 +2,11 @@ import { resolve } from 'node:path'
 import type { BackupComparison } from '../../contract/collection-operations.ts'
 import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import type { Untold } from '../../contract/told.ts'
 import { countInWords, type Manner, massToType } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { asKept } from '../../messages/message.ts'
 import { openSound } from '../../migrations/backup-files.ts'
 import type { Sqlite } from '../../migrations/connection.ts'
 import { MIGRATIONS_FOLDER, newestVersion } from '../../migrations/file-format.ts'
@@ -22,7 +24,10 @@ const MOST_SAID = 10
 const MOST_LOTS = 50
 
 /** What a backup lacks of the open book and has beside it. Refuses one that is damaged or of an older version. */
-export function compareBackup(reading: Reading, input: ParsedInput<'backup.compare'>): BackupComparison {
+export function compareBackup(
+  reading: Reading,
+  input: ParsedInput<'backup.compare'>,
+): Untold<BackupComparison> {
   const file = resolve(input.file)
   const backup = openSound(file)
   try {
@@ -38,7 +43,7 @@ export function compareBackup(reading: Reading, input: ParsedInput<'backup.compa
   }
 }
 
-function compared(reading: Reading, backup: Sqlite, file: string): BackupComparison {
+function compared(reading: Reading, backup: Sqlite, file: string): Untold<BackupComparison> {
   const open = reading.sqlite
   const one = (sqlite: Sqlite, sql: string) => sqlite.prepare(sql).pluck().get()
   const [here, there] = [entriesOf(open), entriesOf(backup)]
@@ -71,8 +76,10 @@ function entriesOf(sqlite: Sqlite): Entries {
   return new Map(rows.map(({ key, at, said }) => [key, { at, said }]))
 }
 
-function missingFrom(other: Entries, these: Entries): BackupComparison['onlyOpen'] {
-  const only = [...these].filter(([key]) => !other.has(key)).map(([, said]) => said)
+function missingFrom(other: Entries, these: Entries): Untold<BackupComparison['onlyOpen']> {
+  const only = [...these]
+    .filter(([key]) => !other.has(key))
+    .map(([, { at, said }]) => ({ at, said: asKept(said) }))
   return { count: only.length, latest: only.slice(0, MOST_SAID) }
 }
 

@@ -4,7 +4,7 @@ import { type CountedUnitName, countedUnit } from '../../domain/crops/counted-un
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
-import { overriddenInWords } from '../../domain/ledger/overridden.ts'
+import { overriddenTold } from '../../domain/ledger/overridden.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import { gramsPerHundred } from '../../domain/weights/hundred-seed-weight.ts'
 import { type Message, message } from '../../messages/message.ts'
@@ -174,7 +174,7 @@ function ledgerLines(movements: readonly MovementRow[], unit: CountedUnitName): 
       person: movement.person ?? '',
       purpose: movement.purpose ?? '',
       note: movement.note,
-      overridden: overriddenInWords(movement.overridden),
+      overridden: overriddenTold(movement.overridden),
       words: movementTold(movement, unit),
       takenBack: movement.reversed === 1,
       undoable: movement.reversed === 0 && movement.kind !== 'reversal',

@@ -3,6 +3,7 @@ import { Refusal, refuse } from '../../contract/refusal.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import { packetsIn } from '../../domain/amounts/packets.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
+import { ON_PAPER } from '../../domain/ledger/overridden.ts'
 import { message } from '../../messages/message.ts'
 import type { GrowOutRow } from '../../queries/grow-out-rows.ts'
 import { withdrawal } from '../../schema/stock-tables.ts'
@@ -122,7 +123,7 @@ function addSheetVisit(
     promised: '',
     promisedBy: null,
     note: input.note,
-    overridden: 'signed out on paper',
+    overridden: ON_PAPER,
     growOutId: null,
   })
   return { withdrawalId, personId }

@@ -71,9 +71,14 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
   }
 }
 
-/** How the library writes by now. */
-function mannerOf({ sqlite }: OpenCollection): Manner {
-  return sqlite.prepare('SELECT locale, mass_units AS massUnits FROM collection').get() as Manner
+/** How the library writes by now; undefined in a file that a test filled with what nothing is written by. */
+function mannerOf({ sqlite }: OpenCollection): Manner | undefined {
+  const manner = sqlite.prepare('SELECT locale, mass_units AS massUnits FROM collection').get() as Manner
+  try {
+    return Intl.getCanonicalLocales(manner.locale).length > 0 ? manner : undefined
+  } catch {
+    return undefined
+  }
 }
 
 async function startIn(file: string, accessionPattern: string): Promise<void> {

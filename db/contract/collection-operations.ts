@@ -181,7 +181,7 @@ export const collectionOperations = {
           said: Told,
           undoable: z.boolean(),
           takenBack: z.boolean(),
-          overridden: z.string().describe('cautions that the hand-out passed by, and why'),
+          overridden: Told.describe('cautions that the hand-out passed by, and why'),
           people: z.array(z.string()).describe('whom its movements are with, by name as of now'),
           lines: z.array(EntryLine),
         }),

@@ -79,7 +79,7 @@ export const Quantity = z.object({
   massMg: z.int().describe('milligrams'),
   weighed: z.boolean().describe('whether the mass was measured and the count follows from it'),
   countDoubt: z.number().describe('relative doubt of the count, about 95 %; 0 when counted'),
-  words: z.string().describe("'about 1,240 seeds, 31.2 g'"),
+  words: Told.describe("'about 1,240 seeds, 31.2 g'"),
 })
 export type Quantity = z.infer<typeof Quantity>
 

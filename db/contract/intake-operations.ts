@@ -262,11 +262,11 @@ export const intakeOperations = {
     }),
     z.object({
       reading: z.enum(['amount', 'ask', 'unreadable', 'empty']),
-      words: z.string(),
+      words: Told,
       choices: z.array(z.string()),
       count: z.int().nullable(),
       massMg: z.int().nullable(),
-      weightNote: z.string().describe('the hundred-seed weight used and where it comes from'),
+      weightNote: Told.describe('the hundred-seed weight used and where it comes from'),
       warning: Told.nullable().describe('such as a weight outside the plausible band'),
     }),
   ),

@@ -19,7 +19,7 @@ export const PersonLine = z.object({
   name: z.string(),
   town: z.string(),
   roles: z.array(z.string()),
-  tellApart: z.string().describe('what tells two people of one name apart: town, first gift'),
+  tellApart: Told.describe('what tells two people of one name apart: town, first gift'),
 })
 
 const ListedPerson = z.object({

@@ -76,13 +76,13 @@ const Contents = z
 
 const TrayItem = z.object({
   itemId: Id,
-  title: z.string(),
-  detail: z.string(),
+  title: Told,
+  detail: Told,
   lotId: Id.nullable(),
   copies: z.int(),
   contents: z.string(),
   because: Told.describe('the entry that put it here, in words'),
-  heldBack: z.string().nullable().describe('why it cannot be printed'),
+  heldBack: Told.nullable().describe('why it cannot be printed'),
 })
 export type TrayItem = z.infer<typeof TrayItem>
 

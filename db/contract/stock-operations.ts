@@ -36,7 +36,7 @@ export const SeedWeight = z.object({
   seedsCounted: z.int(),
   coefficientOfVariation: z.number().nullable(),
   judgement: z.enum(['agree', 'weigh-again', 'not-judged']),
-  words: z.string(),
+  words: Told,
 })
 
 const FoundLine = z.strictObject({
@@ -104,8 +104,8 @@ const LedgerLine = z.object({
   person: z.string(),
   purpose: z.string(),
   note: z.string(),
-  overridden: z.string().describe('cautions that the hand-out passed by, and why'),
-  words: z.string(),
+  overridden: Told.describe('cautions that the hand-out passed by, and why'),
+  words: Told,
   takenBack: z.boolean(),
   undoable: z.boolean(),
 })
@@ -135,7 +135,7 @@ export const LotRecord = z.object({
   heldSince: z.string(),
   quarantined: z.boolean(),
   quarantineReason: z.string(),
-  cautions: z.array(z.object({ caution: Caution, note: z.string(), text: z.string() })),
+  cautions: z.array(z.object({ caution: Caution, note: z.string(), text: Told })),
   donor: z.string(),
   donorId: Id.nullable(),
   receivedOn: z.string(),
@@ -184,7 +184,7 @@ export const stockOperations = {
       chaffy: z.boolean().default(false),
       note: Story.default(''),
     },
-    { weight: SeedWeight, balance: Quantity, warnings: z.array(z.string()) },
+    { weight: SeedWeight, balance: Quantity, warnings: z.array(Told) },
   ),
   'lot.record-count': writes(
     'Sets a lot to what was found by weighing or counting, and writes the difference with its reason.',
@@ -288,7 +288,7 @@ export const stockOperations = {
       lots: z.array(
         z.object({
           ...LotLine,
-          words: z.string(),
+          words: Told,
         }),
       ),
       people: z.array(z.object({ personId: Id, name: z.string(), town: z.string() })),

@@ -22,7 +22,7 @@ import { ShelfRow } from './stock-operations.ts'
 import { Told } from './told.ts'
 
 export const SeedPromise = z.object({
-  words: z.string().describe('what they mean to bring back, in their words'),
+  words: Told.describe('what they mean to bring back, in their words'),
   by: z.string().nullable().describe('the day by which; null where none was named'),
   state: z.enum(PROMISE_STATES),
   waiverReason: z.string().describe('why it is no longer waited for; empty while it is'),
@@ -31,7 +31,7 @@ export type SeedPromise = z.infer<typeof SeedPromise>
 
 const LotOut = z.object({
   ...LotLine,
-  words: z.string().describe('how much went out'),
+  words: Told.describe('how much went out'),
   growOut: z
     .object({
       growOutId: Id,
@@ -122,7 +122,7 @@ export const withdrawalOperations = {
   'withdrawal.list-lots': reads(
     'Offers working lots for handing out: the oldest good lot of each variety first, with why.',
     z.strictObject({ text: z.string().max(200), limit: z.int().min(1).max(50).default(10) }),
-    z.object({ lots: z.array(ShelfRow.extend({ why: z.string(), packetSeeds: z.int().nullable() })) }),
+    z.object({ lots: z.array(ShelfRow.extend({ why: Told, packetSeeds: z.int().nullable() })) }),
   ),
   'withdrawal.preview': reads(
     'Says what handing these out would do: what is left, what needs a reason, what would be refused.',

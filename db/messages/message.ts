@@ -11,12 +11,12 @@ export interface Seeds {
 }
 
 /**
- * A mass in milligrams; `about`: the book keeps more figures than are shown; `within`: it was worked out to weigh by, and is
+ * A mass in milligrams; `about`: it was worked out, or it is so only where the book keeps more figures than are shown; `within`: it was worked out to weigh by, and is
  * told finely enough to be no more than that beside it.
  */
 export interface Mass {
   readonly mg: number
-  readonly about?: boolean
+  readonly about?: boolean | 'where-rounded'
   readonly within?: number
 }
 

@@ -102,9 +102,10 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
     if ('mg' in value) {
       if (value.within !== undefined) return massWithin(value.mg, value.within, writes)
       const mass = milligrams(value.mg)
-      return value.about === true
-        ? about(true, massToFigures(mass, FIGURES_SHOWN, writes))
-        : massInWords(mass, writes)
+      const exact = massInWords(mass, writes)
+      if (value.about === undefined || value.about === false) return exact
+      const shown = massToFigures(mass, FIGURES_SHOWN, writes)
+      return about(value.about === true || shown !== exact, shown)
     }
     if ('part' in value) return about(value.about, `${numberInWords(100 * value.part, writes)}\u00a0%`)
     if ('day' in value) return day.format(Date.parse(`${value.day}T00:00:00Z`))

@@ -6,10 +6,12 @@ const project = join(import.meta.dirname, '..', '..')
 
 /** Folders and files in which no text for people may stand: they tell by messages of the catalogue. */
 export const TOLD_BY_MESSAGES: readonly string[] = [
+  'db/domain/amounts',
   'db/domain/backups',
   'db/domain/climate',
   'db/domain/crops',
   'db/domain/germination',
+  'db/domain/ledger',
   'db/domain/moisture',
   'db/domain/needs',
   'db/domain/numbers',
@@ -17,6 +19,8 @@ export const TOLD_BY_MESSAGES: readonly string[] = [
   'db/domain/rounds',
   'db/domain/season-plan',
   'db/domain/viability',
+  'db/domain/weights',
+  'db/domain/withdrawal',
   'db/services/entry-log',
   'db/services/forecast',
   'db/services/germination',
@@ -26,7 +30,9 @@ export const TOLD_BY_MESSAGES: readonly string[] = [
   'renderer/screens/entry-log',
   'renderer/screens/germination',
   'renderer/screens/gifts-waiting',
+  'renderer/screens/hand-out',
   'renderer/screens/import-export',
+  'renderer/screens/paper-sheet',
   'renderer/screens/people',
   'renderer/screens/print',
   'renderer/screens/regrow',
@@ -36,6 +42,7 @@ export const TOLD_BY_MESSAGES: readonly string[] = [
   'renderer/screens/shelf/actions',
   'renderer/screens/shelf/outlook',
   'renderer/screens/spreadsheet-import',
+  'renderer/screens/stocktake',
   'renderer/screens/storage',
   'renderer/screens/take-in',
   'renderer/shared/card-form',
@@ -49,6 +56,7 @@ export const TOLD_BY_MESSAGES: readonly string[] = [
   'renderer/shared/season-draft',
   'renderer/shared/seed-bar',
   'renderer/shared/state-mark',
+  'renderer/shared/table-form',
 ]
 
 /** A text for people that stands in code. */

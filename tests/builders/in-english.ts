@@ -1,17 +1,18 @@
 import type { Told, Untold } from '../../db/contract/told.ts'
 import type { Message } from '../../db/messages/message.ts'
 import { tellAll } from '../../db/messages/tell.ts'
-import { createTexts } from '../../db/messages/texts.ts'
+import { createTexts, type Manner, type Texts } from '../../db/messages/texts.ts'
 
-const english = createTexts({
-  code: 'en',
-  direction: 'ltr',
-  manner: { locale: 'en-GB', massUnits: 'metric' },
-  translation: {},
-})
+const BRITISH: Manner = { locale: 'en-GB', massUnits: 'metric' }
 
-/** What a service gives, as somebody who reads English is told it. */
-export function inEnglish<T>(untold: Untold<T>): T {
+/** What a service gives, as somebody who reads English is told it in a library that writes so. */
+export function inEnglish<T>(untold: Untold<T>, manner: Manner = BRITISH): T {
+  const { locale, massUnits } = manner
+  const name = `${locale} ${massUnits}`
+  const english =
+    made.get(name) ??
+    createTexts({ code: 'en', direction: 'ltr', manner: { locale, massUnits }, translation: {} })
+  made.set(name, english)
   return tellAll(untold, english.say) as T
 }
 
@@ -19,3 +20,5 @@ export function inEnglish<T>(untold: Untold<T>): T {
 export function saidInEnglish(told: Message | string): string {
   return inEnglish<Told>(told).replaceAll('\u00a0', ' ')
 }
+
+const made = new Map<string, Texts>()

@@ -5,6 +5,7 @@ import type { CallInput, ParsedInput, Value } from '../../db/contract/contract.t
 import { contract } from '../../db/contract/contract.ts'
 import type { Problem } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
+import type { Manner } from '../../db/messages/texts.ts'
 import { createCollection, type OpenCollection, openCollection } from '../../db/migrations/open-file.ts'
 import { runOperation, type ServiceName } from '../../db/services/run-operation.ts'
 import { templateOf } from '../support/templates.ts'
@@ -45,7 +46,9 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
         ? { key: `test-key-${String(keys).padStart(6, '0')}`, ...input }
         : input
     const parsed = contract[name].input.parse(withKey) as ParsedInput<typeof name>
-    return runOperation(collection, name, parsed, () => now).then((result) => inEnglish(result))
+    return runOperation(collection, name, parsed, () => now).then((result) =>
+      inEnglish(result, mannerOf(collection)),
+    )
   }
   return {
     collection,
@@ -55,7 +58,7 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
       try {
         await call(name, input)
       } catch (cause) {
-        if (cause instanceof Refusal) return inEnglish<Problem>(cause.problem)
+        if (cause instanceof Refusal) return inEnglish<Problem>(cause.problem, mannerOf(collection))
         throw cause
       }
       throw new Error(`${name} was not refused`)
@@ -67,6 +70,16 @@ export async function aCollection(accessionPattern = 'HL{yy}-{####}'): Promise<T
       collection.close()
       rmSync(folder, { recursive: true, force: true })
     },
+  }
+}
+
+/** How the library writes by now; undefined in a file that a test filled with what nothing is written by. */
+function mannerOf({ sqlite }: OpenCollection): Manner | undefined {
+  const manner = sqlite.prepare('SELECT locale, mass_units AS massUnits FROM collection').get() as Manner
+  try {
+    return Intl.getCanonicalLocales(manner.locale).length > 0 ? manner : undefined
+  } catch {
+    return undefined
   }
 }
 

@@ -3,6 +3,7 @@ import { es } from '../../db/messages/es/index.ts'
 import { message } from '../../db/messages/message.ts'
 import { pseudoTranslation } from '../../db/messages/pseudo.ts'
 import { createTexts, type Translation } from '../../db/messages/texts.ts'
+import { saidOf } from '../../db/services/book/said.ts'
 import { textsIn, textsOutside } from '../architecture/texts-outside.ts'
 
 const texts = (
@@ -45,6 +46,8 @@ describe('telling a message', () => {
     [{ celsius: -17.96 }, '−18.0 °C'],
     [{ celsius: -0.04 }, '0.0 °C'],
     [{ celsius: 20, about: true }, '20 °C'],
+    [{ mg: 2_500_000, about: 'where-rounded' }, '2.5 kg'],
+    [{ mg: 2_405_760, about: 'where-rounded' }, 'about 2.406 kg'],
     [{ part: 0.85 }, '85\u00a0%'],
     [{ day: '2026-03-14' }, '14 Mar 2026'],
     [{ person: 7, name: 'Ada Quill' }, 'Ada Quill'],
@@ -65,6 +68,18 @@ describe('telling a message', () => {
   it('keeps names apart from a script that runs the other way', () => {
     const told = texts('ar', 'en-GB', {}, 'rtl').text('amount.about', { amount: 'Ada {x} <b>' })
     expect(told).toBe('about \u2068Ada {x} <b>\u2069')
+  })
+
+  it('chooses by a code there too', () => {
+    const one = { count: 1, unit: 'cluster' }
+    expect(texts('ar', 'en-GB', {}, 'rtl').text('amount.seeds', one)).toBe('1 cluster')
+  })
+
+  it('reads what an entry kept, and the text of an entry from before', () => {
+    const kept = message('stock.released', { lot: 'HL26-0004', checked: 'no pests' })
+    expect(saidOf(JSON.stringify(kept))).toEqual(kept)
+    for (const text of ['Released HL26-0004: no pests', '{"id":1}', '{"id":"a"'])
+      expect(saidOf(text)).toBe(text)
   })
 })
 

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { contract } from '../../db/contract/contract.ts'
+import { message } from '../../db/messages/message.ts'
+import type { Texts } from '../../db/messages/texts.ts'
 import {
   emptyHandOut,
   handOutOf,
@@ -12,6 +14,9 @@ import { emptyLotLine, withLot } from '../../renderer/shared/table-form/lot-line
 import { NO_PERSON_YET } from '../../renderer/shared/table-form/person-draft.ts'
 import { refusedStep } from '../../renderer/shared/table-form/refusals.ts'
 import { closeLines, noLines } from '../../renderer/shared/table-form/visit-lines.ts'
+import { inEnglish } from '../builders/in-english.ts'
+
+const t: Texts['text'] = (...told) => inEnglish<string>(message(...told) as never)
 
 const OFFER = {
   lotId: 4,
@@ -23,28 +28,30 @@ const OFFER = {
 }
 
 function aLine(amount = '1 packet of 20') {
-  return { ...emptyLotLine('line-a'), ...withLot(emptyLotLine('line-a'), OFFER), amount }
+  return { ...emptyLotLine('line-a'), ...withLot(emptyLotLine('line-a'), OFFER, t), amount }
 }
 
 describe('a packet as it is typed', () => {
   test('a picked lot brings one packet of the usual size, which can be read', () => {
-    const line = { ...emptyLotLine('line-a'), ...withLot(emptyLotLine('line-a'), OFFER) }
+    const line = { ...emptyLotLine('line-a'), ...withLot(emptyLotLine('line-a'), OFFER, t) }
     expect(line.amount).toBe('1 packet of 20')
     expect(outProblems(line)).toEqual({})
   })
 
   test('an amount typed before the lot stays; that of another lot does not', () => {
-    const before = withLot({ lot: null, amount: '5 g' }, OFFER)
+    const before = withLot({ lot: null, amount: '5 g' }, OFFER, t)
     expect(before.amount).toBe('5 g')
-    expect(withLot(before, { ...OFFER, packetSeeds: 50 }).amount).toBe('1 packet of 50')
+    expect(withLot(before, { ...OFFER, packetSeeds: 50 }, t).amount).toBe('1 packet of 50')
   })
 
   test('a crop without a usual packet asks for the amount', () => {
-    expect(withLot(emptyLotLine('line-a'), { ...OFFER, packetSeeds: null }).amount).toBe('')
+    expect(withLot(emptyLotLine('line-a'), { ...OFFER, packetSeeds: null }, t).amount).toBe('')
   })
 
   test('letters that were never picked are asked about at the lot', () => {
-    expect(outProblems({ ...emptyLotLine('a'), text: 'brow', amount: '5 g' }).lot).toContain('brow')
+    expect(outProblems({ ...emptyLotLine('a'), text: 'brow', amount: '5 g' }).lot).toEqual(
+      message('hand-out.choose-lot', { typed: 'brow' }),
+    )
   })
 
   test.each([

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { Told } from '../../db/contract/told.ts'
 import type { VisitOut } from '../../db/contract/withdrawal-operations.ts'
 import {
   emptyReturn,
@@ -14,7 +15,7 @@ const visit = (growOut: VisitOut['lots'][number]['growOut']): VisitOut => ({
   withdrawalId: 7,
   on: '2026-03-14',
   purpose: 'grow-out',
-  lots: [{ ...lot, crop: 'Beet', words: '40 clusters', growOut }],
+  lots: [{ ...lot, crop: 'Beet', words: Told.parse('40 clusters'), growOut }],
   promise: null,
   back: [],
 })

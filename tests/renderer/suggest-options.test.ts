@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { message } from '../../db/messages/message.ts'
 import { matchingCrops } from '../../renderer/shared/table-form/crop-letters.ts'
 import { keyPressOf, suggestKey, withoutScanned } from '../../renderer/shared/table-form/suggest-key.ts'
 import {
@@ -17,7 +18,11 @@ describe('what a field that finds offers', () => {
     const options = suggestOptions(found, ' Odile ', addNew, nobody)
     expect(options.map(({ kind }) => kind)).toEqual(['found', 'add', 'standing'])
     expect(firstActive(options, 'Odile')).toBe(0)
-    expect(spokenOptions(options)).toBe('1 found. Odile is new here. Nobody knows')
+    expect(spokenOptions(options)).toEqual([
+      message('table.found', { count: 1 }),
+      'Odile is new here',
+      'Nobody knows',
+    ])
   })
 
   test('a name that nobody bears is never taken for nobody', () => {

@@ -90,7 +90,7 @@ describe('a list', () => {
     expect((await test.call('collection.get', {})).accessions).toBe(0)
     const { csv, rows } = await test.call('import.list-refused', sure)
     expect(rows).toBe(1)
-    expect(csv.split('\r\n')[1]).toMatch(/^3,"'some' is not an amount\. .*",Pea,Lantern,some$/)
+    expect(csv.split('\r\n')[1]).toMatch(/^3,"‘some’ is not an amount\. .*",Pea,Lantern,some$/)
     expect(await test.call('import.record', { ...sure, leaveOut: true })).toMatchObject({
       taken: 2,
       leftOut: 1,

@@ -66,7 +66,7 @@ test('a sheet of the day before takes nothing from a lot that came after it', as
   const sheet = { on: '2026-03-12', lines: [{ person: null, lotId, amount: '10 seeds' }] }
   expect(await here.refused('paper-sheet.record', sheet)).toMatchObject({
     field: 'on',
-    sentence: `${lotNumber} is in the book from 2026-03-14 on only.`,
+    sentence: `${lotNumber} is in the book from 14 Mar 2026 on only.`,
   })
   here.remove()
 })
@@ -95,10 +95,10 @@ test('a day that is odd but possible is asked about once, and done when it is se
     replicates: [{ seeds: 100, grams: 30 }],
   })
   expect(asked).toEqual([
-    '2022-05-01 is before the harvest of Miller’s Pole, in 2024.',
-    '2025-03-14 is 12 months ago. Check the year.',
-    `2023-05-01 is before the harvest of ${lotNumber}, in 2024.`,
-    `2023-05-01 is before the harvest of ${lotNumber}, in 2024.`,
+    '1 May 2022 is before the harvest of Miller’s Pole, in 2024.',
+    '14 Mar 2025 is 12 months ago. Check the year.',
+    `1 May 2023 is before the harvest of ${lotNumber}, in 2024.`,
+    `1 May 2023 is before the harvest of ${lotNumber}, in 2024.`,
   ])
   await here.call('germination.record', { lotId, on: '2024-12-01', tested: 20, sprouted: 19 })
   here.remove()
@@ -108,8 +108,8 @@ test('a clock that jumped is asked about before a number is given, and not again
   const here = await aCollection()
   const gift = { donor: null, receivedOn: '2026-03-14', gifts: [aGift()] }
   for (const [day, sentence] of [
-    ['2071-03-14', /today is 2071-03-14, long after the latest entry, of 2026-03-14/],
-    ['2026-03-01', /today is 2026-03-01, but the latest entry is of 2026-03-14/],
+    ['2071-03-14', /today is 14 Mar 2071, long after the latest entry, of 14 Mar 2026/],
+    ['2026-03-01', /today is 1 Mar 2026, but the latest entry is of 14 Mar 2026/],
   ] as const) {
     here.goTo(day)
     const refused = await here.refused('intake.record', { ...gift, receivedOn: '2026-02-14' })

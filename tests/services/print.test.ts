@@ -45,7 +45,7 @@ describe('what comes into the tray by itself', () => {
     await test.call('entry.undo', { entryId })
     expect((await test.call('tray.list', {})).groups).toEqual([])
     const { batches } = await test.call('print.list', {})
-    expect(batches[0]?.items[0]?.heldBack).toMatch(/taken back/)
+    expect(batches[0]?.items[0]?.heldBack).toMatch(/undone/)
     expect((await test.refused('print.repeat', { batchId })).code).toBe('nothing-to-print')
   })
 

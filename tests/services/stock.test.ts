@@ -223,7 +223,7 @@ describe('places, quarantine and discard', () => {
 it('shows on the ledger line and in the history why a caution was passed by', async () => {
   const { lotId } = await takeIn(test)
   await handOut(lotId, '350 seeds')
-  const told = 'though too few were left: a test of the book'
+  const told = 'though too few were left; reason: a test of the book'
   expect((await record(lotId)).ledger.at(-1)).toMatchObject({ overridden: told })
   const { entries } = await test.call('entry.list', {})
   expect(entries[0]).toMatchObject({ overridden: told })

@@ -180,7 +180,7 @@ describe('handing out', () => {
     await test.call('germination.record', { lotId: weak.lotId, on: TODAY, tested: 20, sprouted: 4 })
     const { lots } = await test.call('withdrawal.list-lots', { text: 'miller' })
     expect(lots.map((lot) => lot.lotId)).toEqual([old.lotId, young.lotId, weak.lotId])
-    expect(lots[2]?.why).toBe('harvest 2015; only 20 % sprouted in 2026')
+    expect(lots[2]?.why).toBe('harvest 2015; only 20\u00a0% sprouted in 2026')
   })
 })
 

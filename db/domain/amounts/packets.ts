@@ -14,9 +14,3 @@ export function packetsIn(amounts: readonly string[]): number {
     return sum + (reading.kind === 'amount' ? (reading.packets?.packets ?? 1) : 1)
   }, 0)
 }
-
-/** '1 packet', '3 packets'. */
-export function packetsInWords(amounts: readonly string[]): string {
-  const packets = packetsIn(amounts)
-  return packets === 1 ? '1 packet' : `${packets} packets`
-}

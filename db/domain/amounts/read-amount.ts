@@ -1,3 +1,4 @@
+import { type Message, message } from '../../messages/message.ts'
 import { splitAbout } from '../shared/about.ts'
 import type { Amount } from './amount.ts'
 import type { DecimalMark } from './in-words.ts'
@@ -16,8 +17,8 @@ import { COUNT_WORDS, MASS_WORDS, PACKET_WORDS } from './unit-words.ts'
 /** What a typed amount turned out to mean. `choices` are texts that can be typed instead and read one way only. */
 export type AmountReading =
   | { readonly kind: 'amount'; readonly amount: Amount; readonly packets?: { packets: number; each: number } }
-  | { readonly kind: 'ask'; readonly question: string; readonly choices: readonly string[] }
-  | { readonly kind: 'unreadable'; readonly because: string }
+  | { readonly kind: 'ask'; readonly question: Message; readonly choices: readonly string[] }
+  | { readonly kind: 'unreadable'; readonly because: Message }
 
 /** What is known where the amount is typed. */
 export interface AmountContext {
@@ -36,20 +37,16 @@ interface Typed {
 
 const LARGEST_KILOGRAMS = 100
 const MOST_SEEDS = 100_000_000
-const TWO_UNITS_LIKE_THIS =
-  'Type two units of weight with the larger first: 2 lb 3 oz, or 1 kg 200 g. For anything else one number and its unit: 12.5 g.'
-const PACKETS_LIKE_THIS =
-  'Type packets as 3 packets of 25: whole numbers of packets and of seeds in each. For a weight type all of it: 12.5 g.'
+const TWO_UNITS_LIKE_THIS = message('amount.two-units')
+const PACKETS_LIKE_THIS = message('amount.packets-like')
 
 /** Reads an amount typed with its unit in one field: '12g', '12,5 g', '1/2 oz', '2 lb 3 oz', '30 seeds', '3 packets of 25', 'about 200'. */
 export function readAmount(typed: string, context: AmountContext): AmountReading {
   const text = plainCharacters(typed).trim().toLowerCase()
-  if (text === '')
-    return unreadable('Type how much there is, with its unit: 12.5 g, 30 seeds or 3 packets of 25.')
-  if (/^[-−–]/.test(text))
-    return unreadable('An amount cannot be below zero. Type how much there is, such as 12.5 g.')
+  if (text === '') return unreadable(message('amount.how-much'))
+  if (/^[-−–]/.test(text)) return unreadable(message('amount.below-zero'))
   const { about, rest } = splitAbout(text)
-  const packets = /^(.+?)\s*([a-z]+)\s*(?:of|x|×|@)\s*(\S.*)$/.exec(rest)
+  const packets = /^(.+?)\s*([a-z]+)\s*(?:of|de|x|×|@)\s*(\S.*)$/.exec(rest)
   if (packets && PACKET_WORDS.has(packets[2] ?? ''))
     return readPackets(packets[1] ?? '', packets[3] ?? '', about)
   const twoUnits = /^(\d+)\s*([a-z]+)\.?\s*,?\s*(?:and\s+)?([\d.,\s/]+?)\s*([a-z]+)\.?$/.exec(rest)
@@ -58,10 +55,7 @@ export function readAmount(typed: string, context: AmountContext): AmountReading
     return readTwoUnits({ whole, large, more, small })
   }
   const parts = /^([\d.,'’\s/]+?)\s*([a-z]+\.?)?$/.exec(rest)
-  if (!parts)
-    return unreadable(
-      `'${typed.trim()}' is not an amount. Type a number and its unit: 12.5 g, 30 seeds or 3 packets of 25.`,
-    )
+  if (!parts) return unreadable(message('amount.no-amount', { typed: typed.trim() }))
   return readNumberAndUnit({ digits: parts[1] ?? '', unit: parts[2]?.replace(/\.$/, ''), about }, context)
 }
 
@@ -69,29 +63,31 @@ function readNumberAndUnit(typed: Typed, context: AmountContext): AmountReading 
   const { digits, unit, about } = typed
   const isMass = unit === undefined ? !about : MASS_WORDS.has(unit)
   const number = isMass ? readMassNumber(typed, context) : withGrouping(readNumber(digits))
-  if (number.kind === 'unreadable')
-    return unreadable(`'${digits}' is not a number. Type it like 12.5 or 12,5 or 1/2.`)
+  if (number.kind === 'unreadable') return unreadable(message('amount.no-number', { typed: digits }))
   if (number.kind === 'ask')
     return askWhich(
-      `Is '${digits}' ${number.grouped} or ${number.decimal}?`,
+      message('amount.which-number', {
+        typed: digits,
+        grouped: String(number.grouped),
+        decimal: String(number.decimal),
+      }),
       meanings(number, unit),
       context,
       about ? 'always' : 'several',
     )
   if (unit === undefined && !about)
-    return askWhich(`'${digits}' of what?`, [`${digits} g`, `${digits} seeds`], context, 'always')
+    return askWhich(
+      message('amount.of-what', { typed: digits }),
+      [`${digits} g`, `${digits} seeds`],
+      context,
+      'always',
+    )
   if (unit === undefined || COUNT_WORDS.has(unit)) return readCount(number.value, about)
   if (PACKET_WORDS.has(unit)) return askPacketSize(number.value, about, context)
   const massUnit = MASS_WORDS.get(unit)
-  if (massUnit === undefined)
-    return unreadable(`'${unit}' is not a unit known here. Use g, mg, kg, oz, lb, seeds or packets.`)
+  if (massUnit === undefined) return unreadable(message('amount.no-unit', { typed: unit }))
   if (!about) return readMass(number.value, massUnit)
-  return askWhich(
-    'Was that weighed? A guess is kept as a number of seeds: about 200.',
-    [`${digits} ${unit}`],
-    context,
-    'always',
-  )
+  return askWhich(message('amount.was-it-weighed'), [`${digits} ${unit}`], context, 'always')
 }
 
 /** One mark before three digits is a decimal mark where the library writes it so and a unit of weight follows. */
@@ -116,7 +112,7 @@ function meanings(
 
 /** Asks among the texts that can be meant at all; where only one can, there is nothing to ask unless 'always'. */
 function askWhich(
-  question: string,
+  question: Message,
   texts: readonly string[],
   context: AmountContext,
   when: 'several' | 'always' = 'several',
@@ -131,12 +127,10 @@ function askWhich(
 function readMass(value: number, unit: MassUnit): AmountReading {
   if (value === 0) return nothing()
   if (value * MILLIGRAMS_PER[unit] > LARGEST_KILOGRAMS * MILLIGRAMS_PER.kg) {
-    return unreadable(
-      `More than ${LARGEST_KILOGRAMS} kg in one entry looks like a slip. Check the unit, or enter it in parts.`,
-    )
+    return unreadable(message('amount.too-heavy', { most: LARGEST_KILOGRAMS }))
   }
   const mass = massFrom(value, unit)
-  if (mass === 0) return unreadable('That is less than a milligram. Count the seeds instead: 3 seeds.')
+  if (mass === 0) return unreadable(message('amount.too-light'))
   return { kind: 'amount', amount: { kind: 'mass', mass } }
 }
 
@@ -152,10 +146,8 @@ function readTwoUnits(typed: { whole: string; large: string; more: string; small
 }
 
 function readCount(value: number, estimated: boolean): AmountReading {
-  if (!Number.isInteger(value))
-    return unreadable('Seeds are counted in whole numbers. For a weight add its unit: 12.5 g.')
-  if (value > MOST_SEEDS)
-    return unreadable('That many seeds look like a slip. Check the number, or enter a weight.')
+  if (!Number.isInteger(value)) return unreadable(message('amount.whole-numbers'))
+  if (value > MOST_SEEDS) return unreadable(message('amount.too-many'))
   if (value === 0) return nothing()
   return { kind: 'amount', amount: { kind: 'count', count: seedCount(value), estimated } }
 }
@@ -178,15 +170,15 @@ function askPacketSize(packets: number, about: boolean, context: AmountContext):
   const typed = `${about ? 'about ' : ''}${packets} ${packets === 1 ? 'packet' : 'packets'}`
   return {
     kind: 'ask',
-    question: `How many seeds are in each ${packets === 1 ? 'packet' : `of the ${packets} packets`}?`,
+    question: message('amount.packet-size', { packets }),
     choices: context.packetSeeds === null ? [] : [`${typed} of ${context.packetSeeds}`],
   }
 }
 
 function nothing(): AmountReading {
-  return unreadable('Zero is not an amount. Leave the line out, or type how much there is.')
+  return unreadable(message('amount.zero'))
 }
 
-function unreadable(because: string): AmountReading {
+function unreadable(because: Message): AmountReading {
   return { kind: 'unreadable', because }
 }

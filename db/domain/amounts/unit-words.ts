@@ -2,21 +2,23 @@ import type { MassUnit } from './mass.ts'
 
 /** The words that name a unit of mass. 'gr' is read as gram, as kitchen scales print it (common practice, no source). */
 export const MASS_WORDS: ReadonlyMap<string, MassUnit> = new Map([
-  ...named('mg', 'mg', 'milligram', 'milligrams'),
-  ...named('g', 'g', 'gr', 'gm', 'gram', 'grams', 'gramme', 'grammes'),
-  ...named('kg', 'kg', 'kilo', 'kilos', 'kilogram', 'kilograms'),
-  ...named('oz', 'oz', 'ounce', 'ounces'),
-  ...named('lb', 'lb', 'lbs', 'pound', 'pounds'),
+  ...named('mg', 'mg', 'milligram', 'milligrams', 'miligramo', 'miligramos'),
+  ...named('g', 'g', 'gr', 'gm', 'gram', 'grams', 'gramme', 'grammes', 'gramo', 'gramos'),
+  ...named('kg', 'kg', 'kilo', 'kilos', 'kilogram', 'kilograms', 'kilogramo', 'kilogramos'),
+  ...named('oz', 'oz', 'ounce', 'ounces', 'onza', 'onzas'),
+  ...named('lb', 'lb', 'lbs', 'pound', 'pounds', 'libra', 'libras'),
 ])
 
 /** The words that say that seeds, or the counted unit of a crop, were counted. */
 export const COUNT_WORDS: ReadonlySet<string> = new Set([
   ...['seed', 'seeds', 'bean', 'beans', 'kernel', 'kernels', 'grain', 'grains'],
   ...['cluster', 'clusters', 'fruit', 'fruits', 'pc', 'pcs'],
+  ...['semilla', 'semillas', 'grano', 'granos', 'fruto', 'frutos'],
 ])
 
 export const PACKET_WORDS: ReadonlySet<string> = new Set([
   ...['packet', 'packets', 'pack', 'packs', 'pkt', 'pkts', 'envelope', 'envelopes'],
+  ...['sobre', 'sobres'],
 ])
 
 function named(unit: MassUnit, ...words: readonly string[]): readonly (readonly [string, MassUnit])[] {

@@ -1,3 +1,5 @@
+import { type Message, message } from '../../messages/message.ts'
+
 /** What a giver or the keeper has to be careful about with a gift. */
 export type CautionKind = 'treated' | 'pests-seen' | 'regulated' | 'toxic' | 'protected-variety'
 
@@ -33,6 +35,19 @@ export function cautionText(caution: CautionKind, note: string): string {
     case 'protected-variety':
       return 'May be a protected variety. Pass on only with the right holder’s leave.'
   }
+}
+
+/** A caution in a word or two. */
+export function cautionName(caution: CautionKind): Message {
+  return message(`caution.${caution}`)
+}
+
+/** {@link cautionText}, to be told in any language. */
+export function cautionTold(caution: CautionKind, note: string): Message {
+  const substance = note.trim()
+  return caution === 'treated' && substance !== ''
+    ? message('caution-text.treated-with', { substance })
+    : message(`caution-text.${caution}`)
 }
 
 /**

@@ -1,3 +1,4 @@
+import { type Message, message } from '../../messages/message.ts'
 import type { Balance, Change, MovementKind } from './movement.ts'
 
 /** A movement that somebody wants to take back, and what has happened to its lot since. */
@@ -14,20 +15,11 @@ export interface ReversibleMovement extends Change {
 
 export type ReversalDecision =
   | { readonly kind: 'allowed'; readonly change: Change }
-  | { readonly kind: 'refused'; readonly because: string }
+  | { readonly kind: 'refused'; readonly because: Message }
 
-/** A kind of movement as the keeper calls it, to follow 'the'. */
-const CALLED: Readonly<Record<MovementKind, string>> = {
-  intake: 'gift',
-  return: 'return',
-  withdrawal: 'hand-out',
-  test: 'germination test',
-  discard: 'discard',
-  stocktake: 'stocktake',
-  split: 'split',
-  join: 'join',
-  recount: 'new hundred-seed weight',
-  reversal: 'reversal',
+/** A later movement, as the keeper calls it. */
+function called({ kind, on }: { readonly kind: MovementKind; readonly on: string }) {
+  return { kind: message(`reversal.kind.${kind}`), on: { day: on } }
 }
 
 /**
@@ -38,33 +30,28 @@ const CALLED: Readonly<Record<MovementKind, string>> = {
  * that would not be there.
  */
 export function decideReversal(movement: ReversibleMovement): ReversalDecision {
-  const { lotNumber, later } = movement
+  const { lotNumber: lot, later } = movement
   if (movement.kind === 'reversal') {
-    return refused('A reversal is not reversed again. Enter what really happened as a new entry.')
+    return refused(message('reversal.of-a-reversal'))
   }
-  if (movement.alreadyReversed) return refused(`That entry on ${lotNumber} has been taken back already.`)
+  if (movement.alreadyReversed) return refused(message('reversal.undone-already', { lot }))
   const settled = later.find(({ kind }) => kind === 'stocktake' || kind === 'recount')
-  if (settled) {
-    return refused(
-      `The ${CALLED[settled.kind]} of ${settled.on} set the balance of ${lotNumber} after that entry. Take that back first.`,
-    )
-  }
+  if (settled) return refused(message('reversal.set-anew', { lot, ...called(settled) }))
   const leaning = movement.bringsWeight ? later[0] : undefined
-  if (leaning) {
-    return refused(
-      `The ${CALLED[leaning.kind]} of ${leaning.on} on ${lotNumber} used that weight. Take that back first.`,
-    )
-  }
+  if (leaning) return refused(message('reversal.used-weight', { lot, ...called(leaning) }))
   const count = movement.balanceNow.count - movement.count
   const mass = movement.balanceNow.mass - movement.mass
   if (count < 0 || mass < 0) {
     const taker = later.find((change) => change.count < 0 || change.mass < 0)
-    const what = taker ? `the ${CALLED[taker.kind]} of ${taker.on}` : 'a later entry'
-    return refused(`${lotNumber} no longer holds that seed: ${what} took from it. Take that back first.`)
+    return refused(
+      taker
+        ? message('reversal.taken-since', { lot, ...called(taker) })
+        : message('reversal.taken-later', { lot }),
+    )
   }
   return { kind: 'allowed', change: { count: 0 - movement.count, mass: 0 - movement.mass } }
 }
 
-function refused(because: string): ReversalDecision {
+function refused(because: Message): ReversalDecision {
   return { kind: 'refused', because }
 }

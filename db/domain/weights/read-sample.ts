@@ -1,3 +1,4 @@
+import { type Message, message } from '../../messages/message.ts'
 import { MILLIGRAMS_PER, massFrom } from '../amounts/mass.ts'
 import { plainCharacters, readNumber, readWholeNumber, spellDecimal } from '../amounts/read-number.ts'
 import { seedCount } from '../amounts/seed-count.ts'
@@ -8,9 +9,8 @@ import type { WeighedSample } from './hundred-seed-weight.ts'
 export type SampleReading =
   | { readonly kind: 'empty' }
   | { readonly kind: 'sample'; readonly sample: WeighedSample }
-  | { readonly kind: 'unreadable'; readonly because: string }
+  | { readonly kind: 'unreadable'; readonly because: Message }
 
-const HOW = 'Type a sample as 25 weigh 6.10 g: how many seeds, and what they weigh.'
 /** No seed of a garden crop weighs as much (common practice, no source): it tells 25 seeds of 6.102 g from 6102 g. */
 const HEAVIEST_SEED_MG = 5_000
 /** A sample, like any entry, is a slip beyond 100 kg. */
@@ -23,31 +23,36 @@ export function readSample(typed: string): SampleReading {
   const text = plainCharacters(typed).trim().toLowerCase()
   if (text === '') return { kind: 'empty' }
   const parts =
-    /^([\d\s.,'’]+?)\s*(?:[a-z]+\s*)?(?:weigh(?:s|ed|ing)?|=|:|in|are|at)\s*([\d\s.,'’/]+?)\s*([a-z]*)\.?$/.exec(
+    /^([\d\s.,'’]+?)\s*(?:[a-z]+\s*)?(?:weigh(?:s|ed|ing)?|pesan?|=|:|in|are|at)\s*([\d\s.,'’/]+?)\s*([a-z]*)\.?$/.exec(
       text,
     )
   const seeds = readWholeNumber(parts?.[1] ?? '')
   const number = readNumber(parts?.[2] ?? '')
-  if (seeds === null || number.kind === 'unreadable') return unreadable(HOW)
+  if (seeds === null || number.kind === 'unreadable') return unreadable(message('amount.sample-like'))
   const unit = MASS_WORDS.get(parts?.[3] ?? '')
-  if (unit === undefined) return unreadable(`Give the weight of the sample with its unit. ${HOW}`)
+  if (unit === undefined) return unreadable(message('amount.sample-unit'))
   const inMg = (value: number) => value * MILLIGRAMS_PER[unit]
   if (number.kind === 'number') return sampleOf(seeds, inMg(number.value))
   const { grouped, decimal } = number
   if (inMg(grouped) > seeds * HEAVIEST_SEED_MG) return sampleOf(seeds, inMg(decimal))
   return unreadable(
-    `Is the weight ${grouped} or ${decimal}? Type it as ${grouped} ${unit} or ${spellDecimal(decimal)} ${unit}.`,
+    message('amount.sample-which', {
+      grouped: String(grouped),
+      decimal: String(decimal),
+      asGrouped: `${grouped} ${unit}`,
+      asDecimal: `${spellDecimal(decimal)} ${unit}`,
+    }),
   )
 }
 
 /** A sample of so many seeds and milligrams; unreadable where no seeds weigh that. */
 export function sampleOf(seeds: number, mg: number): SampleReading {
   if (mg > HEAVIEST_SAMPLE_MG || mg < 0.5 || mg < seeds * LIGHTEST_SEED_MG) {
-    return unreadable(`That many seeds cannot weigh that. Check the count and the weight. ${HOW}`)
+    return unreadable(message('amount.sample-unfit'))
   }
   return { kind: 'sample', sample: { seeds: seedCount(seeds), mass: massFrom(mg, 'mg') } }
 }
 
-function unreadable(because: string): SampleReading {
+function unreadable(because: Message): SampleReading {
   return { kind: 'unreadable', because }
 }

@@ -1,3 +1,5 @@
+import { type Message, message } from '../../messages/message.ts'
+import { type CautionKind, cautionName } from '../cautions/caution-text.ts'
 import { assertNever } from '../shared/assert-never.ts'
 
 /** What tells whether a lot is to be handed out before another of its variety. */
@@ -12,8 +14,8 @@ export interface OfferedLot {
   readonly harvest: string
   /** The year of harvest; 0 where nobody knows it, as if it were the oldest. */
   readonly harvestYear: number
-  /** What to be careful about, such as 'treated seed'; '' where nothing is. */
-  readonly careful: string
+  /** What to be careful about. */
+  readonly careful: readonly CautionKind[]
 }
 
 export type OfferedAs = 'tested-good' | 'untested' | 'aged' | 'tested-weak'
@@ -28,7 +30,7 @@ export function offeredAs({ test, viability, threshold }: OfferedLot): OfferedAs
 /** Seed without a caution first; then tested good lots, untested ones, weak ones; within each the oldest harvest first. */
 export function oldestGoodLotFirst(a: OfferedLot, b: OfferedLot): number {
   return (
-    Number(a.careful !== '') - Number(b.careful !== '') ||
+    Number(a.careful.length > 0) - Number(b.careful.length > 0) ||
     placeOf(a) - placeOf(b) ||
     a.harvestYear - b.harvestYear
   )
@@ -47,28 +49,31 @@ function placeOf(lot: OfferedLot): number {
 }
 
 /** Why a lot stands where it does: what to be careful about, its harvest, its test, and what has become of it since. */
-export function whyOffered(lot: OfferedLot): string {
-  return `${lot.careful === '' ? '' : `${lot.careful}; `}${howItStands(lot)}`
+export function whyOffered(lot: OfferedLot): Message {
+  const why = howItStands(lot)
+  return lot.careful.length === 0
+    ? why
+    : message('withdrawal.why.careful', { cautions: { list: lot.careful.map(cautionName) }, why })
 }
 
-function howItStands(lot: OfferedLot): string {
-  const harvest = lot.harvest === '' ? 'harvest year unknown' : `harvest ${lot.harvest}`
+function howItStands(lot: OfferedLot): Message {
+  const harvest =
+    lot.harvest === ''
+      ? message('withdrawal.why.harvest-unknown')
+      : message('withdrawal.why.harvest', { harvest: lot.harvest })
+  if (lot.test === null) return message('withdrawal.why.untested', { harvest })
+  const { sprouted, tested, year } = lot.test
+  const told = { harvest, sprouted: { part: sprouted / tested }, year }
   const as = offeredAs(lot)
-  if (lot.test === null) return `${harvest}, not tested yet`
-  const sprouted = `${percent(lot.test.sprouted / lot.test.tested)} sprouted in ${lot.test.year}`
   switch (as) {
     case 'tested-good':
     case 'untested':
-      return `${harvest}, ${sprouted}`
+      return message('withdrawal.why.good', told)
     case 'tested-weak':
-      return `${harvest}; only ${sprouted}`
+      return message('withdrawal.why.weak', told)
     case 'aged':
-      return `${harvest}; ${sprouted}, but by now about ${percent(lot.viability)} are alive`
+      return message('withdrawal.why.aged', { ...told, alive: { part: lot.viability } })
     default:
-      return assertNever(as, 'A lot on offer has no words yet')
+      return assertNever(as, 'OfferedAs')
   }
-}
-
-function percent(part: number): string {
-  return `${Math.round(100 * part)} %`
 }

@@ -1,5 +1,6 @@
 import type { Quantity } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
+import type { Untold } from '../../contract/told.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import {
   aboutCount,
@@ -7,6 +8,7 @@ import {
   type Manner,
   massShown,
   numberInWords,
+  toFigures,
 } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import { readAmount } from '../../domain/amounts/read-amount.ts'
@@ -20,6 +22,7 @@ import {
   relativeDoubt,
   type WeightBasis,
 } from '../../domain/weights/hundred-seed-weight.ts'
+import { type Message, message } from '../../messages/message.ts'
 import type { LifeRow, LotRow } from '../../queries/lot-rows.ts'
 
 /** Doubt of a count that somebody guessed: a quarter. Common practice, no source. */
@@ -59,7 +62,7 @@ export function amountOrRefuse(
     case 'ask':
       return refuse('amount-unclear', read.question, {
         field,
-        todo: 'Choose what was meant.',
+        todo: message('amount.choose-meant'),
         choices: [...read.choices],
       })
     case 'unreadable':
@@ -90,22 +93,56 @@ export function plausibleBand(row: {
   return [row.plausibleLowG, row.plausibleHighG]
 }
 
-/** What a lot holds, as the contract shows it. */
-export function quantityOf(row: LotRow, manner: Manner): Quantity {
+/** What a lot holds, as the contract shows it, to be told in any language. */
+export function heldIn(row: LotRow): Untold<Quantity> {
+  return amountOf(balanceOf(row), countDoubt(row), row)
+}
+
+/** An amount of a lot's seed, as the contract shows it, to be told in any language. */
+export function amountOf(balance: Balance, doubt: number, row: Held): Untold<Quantity> {
+  const { count, mass: massMg } = balance
+  return {
+    count,
+    massMg,
+    weighed: row.basis === 'weighed',
+    countDoubt: doubt,
+    words: amountTold(balance, doubt, row),
+  }
+}
+
+/** Both numbers of an amount of a lot's seed; no number of seeds where it would be a mere guess. */
+export function amountTold(balance: Balance, doubt: number, row: Held): Message {
+  const { countedUnit: unit } = row
+  const about = balance.count * doubt >= 0.5
+  const count = about ? toFigures(balance.count, doubt > 0.1 ? 2 : 3) : balance.count
+  if (row.basis !== 'weighed') return message(about ? 'amount.seeds-about' : 'amount.seeds', { count, unit })
+  const mass = { mg: balance.mass, about: 'where-rounded' } as const
+  return isGuess(balance, doubt, row)
+    ? message('amount.mass-alone', { mass, unit })
+    : message(about ? 'amount.held-about' : 'amount.held', { count, unit, mass })
+}
+
+type Held = Pick<LotRow, 'basis' | 'countedUnit' | 'weightUg' | 'cropWeightUg'>
+
+/** Whether the number of seeds rests on no known weight. */
+function isGuess({ count }: Balance, doubt: number, row: Held): boolean {
+  return doubt > 0 && count > 0 && weightInForce(row).basis === 'guess'
+}
+
+/** {@link Quantity} in words of English, for rooms that do not tell by messages yet. */
+type InWords = Omit<Quantity, 'words'> & { readonly words: string }
+
+/** What a lot holds, in words of English. */
+export function quantityOf(row: LotRow, manner: Manner): InWords {
   return quantity(balanceOf(row), countDoubt(row), row, manner)
 }
 
-/** Both numbers of an amount of a lot's seed, in the words of its crop; no number of seeds where it would be a mere guess. */
-export function quantity(
-  balance: Balance,
-  doubt: number,
-  row: Pick<LotRow, 'basis' | 'countedUnit' | 'weightUg' | 'cropWeightUg'>,
-  manner: Manner,
-): Quantity {
+/** {@link amountOf} in words of English. */
+export function quantity(balance: Balance, doubt: number, row: Held, manner: Manner): InWords {
   const unit = countedUnit(row.countedUnit)
   const seeds = `${aboutCount(balance.count, doubt, manner)} ${balance.count === 1 ? unit.one : unit.many}`
   const weighed = row.basis === 'weighed'
-  const guessed = doubt > 0 && balance.count > 0 && weightInForce(row).basis === 'guess'
+  const guessed = isGuess(balance, doubt, row)
   const words = !weighed
     ? seeds
     : guessed
@@ -119,7 +156,12 @@ export function balanceOf(row: LotRow): Balance {
   return { count: seedCount(row.balanceCount), mass: milligrams(row.balanceMassMg) }
 }
 
+/** Grams per hundred seeds to four figures, as a message gives them. */
+export function gramsTold(weight: HundredSeedWeight): number {
+  return Number(gramsPerHundred(weight).toPrecision(4))
+}
+
 /** A hundred-seed weight in words: '25.3 g per hundred'; in grams always, as those weights are printed everywhere. */
 export function weightInWords(weight: HundredSeedWeight, manner: Manner): string {
-  return `${numberInWords(Number(gramsPerHundred(weight).toPrecision(4)), manner, 6)} g per hundred`
+  return `${numberInWords(gramsTold(weight), manner, 6)} g per hundred`
 }

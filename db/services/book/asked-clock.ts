@@ -1,3 +1,4 @@
+import { message } from '../../messages/message.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { askOnce } from './ask-once.ts'
 import type { Writing } from './context.ts'
@@ -23,9 +24,9 @@ export function askAboutClock(writing: Writing): void {
   if (before === undefined) return
   const ahead = writing.now.getTime() - Date.parse(before)
   if (!(ahead < -MAY_GO_BACK_MS || ahead > MAY_GO_AHEAD_MS)) return
-  const told =
-    ahead < 0
-      ? `This computer says that today is ${writing.today}, but the latest entry is of ${before.slice(0, 10)}.`
-      : `This computer says that today is ${writing.today}, long after the latest entry, of ${before.slice(0, 10)}.`
-  askOnce(writing, `today ${writing.today}`, `${told} Is its clock right?`, null)
+  const told = message(ahead < 0 ? 'book.clock-behind' : 'book.clock-ahead', {
+    today: { day: writing.today },
+    latest: { day: before.slice(0, 10) },
+  })
+  askOnce(writing, `today ${writing.today}`, told, null)
 }

@@ -2,6 +2,7 @@ import { eq } from 'drizzle-orm'
 import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { type LabelSheet, type SheetMeasures, ShippedSheet } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { message } from '../../messages/message.ts'
 import {
   carriesBySize,
   isEnvelope,
@@ -46,7 +47,7 @@ export function savedSheet(reading: Reading, sheet: LabelSheet): SheetGeometry |
 export function sheetOrRefuse(reading: Reading, sheet: LabelSheet, field: string): SheetGeometry {
   return (
     savedSheet(reading, sheet) ??
-    refuse('not-found', 'That label sheet is not in the book.', { field, todo: 'Choose another sheet.' })
+    refuse('not-found', message('book.no-sheet'), { field, todo: message('book.no-sheet-todo') })
   )
 }
 
@@ -61,7 +62,7 @@ export function saveSheet(
   const row = { ...measures, pitchXMm, pitchYMm, retired: false, entryId: writing.entryId }
   const fault = sheetFault(geometryOf({ id: 0, ...row }))
   if (fault !== null) refuse('sheet-unfit', fault.because, { field: `measures.${fault.field}` })
-  const said = `Kept the label sheet ${measures.name}`
+  const said = message('book.sheet-kept', { sheet: measures.name })
   if (sheetId === null) {
     return { sheet: `own-${insertRow(writing.sqlite, labelSheet, row)}`, said, undoable: false }
   }
@@ -81,7 +82,7 @@ export function retireSheet(
     .set({ retired: true, entryId: writing.entryId })
     .where(eq(labelSheet.id, sheetId))
     .run()
-  return { said: `The label sheet ${name} is offered no more`, undoable: false }
+  return { said: message('book.sheet-retired', { sheet: name }), undoable: false }
 }
 
 function ownRow(reading: Reading, id: number): OwnRow | undefined {
@@ -89,9 +90,7 @@ function ownRow(reading: Reading, id: number): OwnRow | undefined {
 }
 
 function ownOrRefuse(reading: Reading, id: number): OwnRow {
-  return (
-    ownRow(reading, id) ?? refuse('not-found', 'That label sheet is not in the book.', { field: 'sheetId' })
-  )
+  return ownRow(reading, id) ?? refuse('not-found', message('book.no-sheet'), { field: 'sheetId' })
 }
 
 function measuresOf({ id, retired, entryId, ...measures }: OwnRow): SheetMeasures {

@@ -5,6 +5,7 @@ import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
 import { lotLetter } from '../../domain/numbers/lot-letter.ts'
 import { type NumberPattern, numberSeries, printNumber } from '../../domain/numbers/pattern.ts'
 import { bareNumber } from '../../domain/numbers/scan-code.ts'
+import { message } from '../../messages/message.ts'
 import { insertRow } from '../../queries/insert.ts'
 import { type LotRow, lotRow } from '../../queries/lot-rows.ts'
 import { prepared } from '../../queries/prepared.ts'
@@ -22,10 +23,7 @@ export type NewLot = Pick<LotInsert, 'accessionId' | 'role' | 'basis'> &
 
 /** The lot that an operation names, or a refusal. */
 export function lotOrRefuse(reading: Pick<Writing, 'sqlite'>, lotId: number, field: string): LotRow {
-  return (
-    lotRow(reading.sqlite, lotId) ??
-    refuse('not-found', 'That lot is not in the book. Search for it again.', { field })
-  )
+  return lotRow(reading.sqlite, lotId) ?? refuse('not-found', message('book.no-lot'), { field })
 }
 
 /** An accession's number, as it is printed, as it is looked for, and as it was counted. */
@@ -68,8 +66,8 @@ export function nextAccessionNumbers(
 }
 
 function refuseTakenNumber(number: string): never {
-  refuse('number-taken', `The number ${number} is taken: two patterns print the same numbers.`, {
-    todo: 'Change the number pattern in the settings, then take the gift in again. Nothing typed is lost.',
+  refuse('number-taken', message('book.number-taken', { number }), {
+    todo: message('book.number-taken-todo'),
   })
 }
 

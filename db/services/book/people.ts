@@ -3,6 +3,7 @@ import type { ParsedInput, Result, WriteResult } from '../../contract/contract.t
 import type { WhoIsIt } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { insertRow } from '../../queries/insert.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
@@ -17,8 +18,7 @@ type NewPerson = Extract<Who, { newPerson: unknown }>['newPerson']
 export function personFor(writing: Writing, who: Who, role: Role, field: string): number {
   if ('newPerson' in who) return addPerson(writing, who.newPerson, [role])
   const personId = canonicalPersonId(writing.sqlite, who.personId)
-  if (personId === undefined)
-    refuse('not-found', 'That person is not in the book. Choose them again, or add them.', { field })
+  if (personId === undefined) refuse('not-found', message('book.no-person'), { field })
   writing.db.insert(personRole).values({ personId, role }).onConflictDoNothing().run()
   return personId
 }
@@ -74,13 +74,18 @@ export function searchPeople(reading: Reading, input: ParsedInput<'person.search
   return {
     people: rows.map(({ personId, name, town, since, found_as, roles }) => ({
       ...{ personId, name, town, roles: roles?.split(',') ?? [] },
-      tellApart: [
-        found_as === name ? '' : `also in the book as ${found_as}`,
-        town,
-        `in the book since ${since.slice(0, 4)}`,
-      ]
-        .filter((part) => part !== '')
-        .join(', '),
+      tellApart: tellApart(found_as === name ? '' : found_as, town, since.slice(0, 4)),
     })),
   }
+}
+
+/** What tells a person apart from others of the name; `name` is another of theirs by which they were found, or ''. */
+function tellApart(name: string, town: string, year: string): Message {
+  if (name === '')
+    return town === ''
+      ? message('book.known-since', { year })
+      : message('book.known-since-in', { town, year })
+  return town === ''
+    ? message('book.known-since-as', { name, year })
+    : message('book.known-since-as-in', { name, town, year })
 }

@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { message } from '../../messages/message.ts'
 import { insertRow } from '../../queries/insert.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { storagePlace } from '../../schema/reference-tables.ts'
@@ -17,9 +18,7 @@ export function placeOrRefuse(
   field: string,
 ): typeof storagePlace.$inferSelect {
   const row = reading.db.select().from(storagePlace).where(eq(storagePlace.id, placeId)).get()
-  return (
-    row ?? refuse('not-found', 'That storage place is not in the list. Choose another, or add it.', { field })
-  )
+  return row ?? refuse('not-found', message('book.no-place'), { field })
 }
 
 /** Every storage place by its path, with how many lots with seed lie in it. */
@@ -41,14 +40,14 @@ export function createPlace(
   const parent = input.parentId === null ? null : placeOrRefuse(writing, input.parentId, 'parentId')
   const path = parent === null ? input.name : parent.path + WITHIN + input.name
   if (writing.db.select().from(storagePlace).where(eq(storagePlace.path, path)).get()) {
-    refuse('already-there', `There is a place ‘${path}’ already.`, {
+    refuse('already-there', message('book.place-there', { place: path }), {
       field: 'name',
-      todo: 'Use that one, or another name.',
+      todo: message('book.place-there-todo'),
     })
   }
   const { parentId, name, kind } = input
   const placeId = insertRow(writing.sqlite, storagePlace, { parentId, name, kind, path })
-  return { placeId, said: `Added the place ${path}`, undoable: false }
+  return { placeId, said: message('book.place-added', { place: path }), undoable: false }
 }
 
 /** Notes in a lot's history that it lies in a place from a day on. */

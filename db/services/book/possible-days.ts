@@ -1,6 +1,7 @@
 import { refuse } from '../../contract/refusal.ts'
 import { daysBetween } from '../../domain/dates/day-arithmetic.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
+import { message } from '../../messages/message.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { askOnce } from './ask-once.ts'
 import type { Writing } from './context.ts'
@@ -53,9 +54,9 @@ export function refuseImpossibleDays(writing: Writing, operation: string, input:
   if (days.length === 0) return
   for (const { day, field } of days)
     if (day > writing.today)
-      refuse('day-not-come', `${day} has not come yet. Check the date.`, {
+      refuse('day-not-come', message('book.day-to-come', { day: { day } }), {
         field,
-        todo: 'Give today or an earlier day.',
+        todo: message('book.day-to-come-todo'),
       })
   const known = lots.map((id) => datedLot(writing, id)).filter((lot) => lot !== undefined)
   const mayComeBefore = MAY_COME_BEFORE.has(operation)
@@ -63,10 +64,14 @@ export function refuseImpossibleDays(writing: Writing, operation: string, input:
   for (const { day, field } of days) {
     const missing = known.find(({ since }) => since !== null && since > day)
     if (missing !== undefined && takesSeed)
-      refuse('before-its-lot', `${missing.number} is in the book from ${missing.since} on only.`, {
-        field,
-        todo: 'Give that day or a later one, or choose another lot.',
-      })
+      refuse(
+        'before-its-lot',
+        message('book.before-its-lot', { lot: missing.number, since: { day: missing.since ?? '' } }),
+        {
+          field,
+          todo: message('book.before-its-lot-todo'),
+        },
+      )
     for (const { number, harvest } of known) askIfBeforeHarvest(writing, { number, harvest, day, field })
     if (!mayComeBefore && !OFTEN_LONG_AGO.has(field)) askIfLongAgo(writing, day, field)
   }
@@ -78,14 +83,19 @@ export function askIfBeforeHarvest(
   { number, harvest, day, field }: Pick<DatedLot, 'number' | 'harvest'> & { day: string; field: string },
 ): void {
   if (harvest === null || Number(day.slice(0, 4)) >= harvest) return
-  askOnce(writing, day, `${day} is before the harvest of ${number}, in ${harvest}.`, field)
+  askOnce(
+    writing,
+    day,
+    message('book.before-harvest', { day: { day }, lot: number, harvest: String(harvest) }),
+    field,
+  )
 }
 
 function askIfLongAgo(writing: Writing, day: string, field: string): void {
   const ago = daysBetween(isoDate(day), writing.today)
   if (ago < LONG_AGO_DAYS) return
   const months = Math.round(ago / 30.44)
-  askOnce(writing, day, `${day} is ${months} months ago. Check the year.`, field)
+  askOnce(writing, day, message('book.long-ago', { day: { day }, months }), field)
 }
 
 function datedIn(value: unknown, path: string): Found {

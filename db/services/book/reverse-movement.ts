@@ -1,5 +1,6 @@
 import { refuse } from '../../contract/refusal.ts'
 import { decideReversal } from '../../domain/ledger/reversal.ts'
+import { message } from '../../messages/message.ts'
 import { bringsWeight, laterMovements, type MovementRow } from '../../queries/ledger.ts'
 import { balanceOf } from './amounts.ts'
 import type { Writing } from './context.ts'
@@ -27,7 +28,7 @@ export function reverseMovement(
     later: laterMovements(writing.sqlite, movement.lotId, movement.movementId, movement.entryId),
   })
   if (decision.kind === 'refused') {
-    refuse('cannot-undo', decision.because, { field, todo: 'Nothing was changed.' })
+    refuse('cannot-undo', decision.because, { field, todo: message('reversal.nothing-changed') })
   }
   writeMovement(writing, {
     lotId: movement.lotId,

@@ -2,8 +2,9 @@ import { refuse } from '../../contract/refusal.ts'
 import { type Manner, massToType } from '../../domain/amounts/in-words.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import type { Outgoing } from '../../domain/ledger/movement.ts'
+import { message } from '../../messages/message.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
-import { quantity, quantityOf } from './amounts.ts'
+import { amountTold, balanceOf, countDoubt } from './amounts.ts'
 
 /** Refuses an amount beyond the balance, with the balance and what can be done. */
 export function refuseTooMuch(
@@ -13,7 +14,8 @@ export function refuseTooMuch(
   manner: Manner,
 ): never {
   const unit = countedUnit(row.countedUnit)
-  const asked = quantity(out.asked, 0, row, manner)
+  const lot = row.lotNumber
+  const asked = amountTold(out.asked, 0, row)
   const all =
     row.basis === 'weighed'
       ? massToType(out.balance.mass, manner)
@@ -21,12 +23,12 @@ export function refuseTooMuch(
   const empty = out.balance.count === 0 && out.balance.mass === 0
   refuse(
     'not-enough-seed',
-    `${row.lotNumber} holds ${empty ? 'nothing' : quantityOf(row, manner).words}, less than the ${asked.words} asked for.`,
+    empty
+      ? message('stock.holds-none', { lot, asked })
+      : message('stock.holds-less', { lot, held: amountTold(balanceOf(row), countDoubt(row), row), asked }),
     {
       field,
-      todo: empty
-        ? 'Choose another lot, or take stock of this one if there is seed in it.'
-        : 'Take what is there, choose another lot, or take stock first if the book is wrong.',
+      todo: message(empty ? 'stock.holds-none-todo' : 'stock.holds-less-todo'),
       choices: empty ? [] : [all],
     },
   )

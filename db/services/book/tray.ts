@@ -3,6 +3,7 @@ import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import type { TrayItem } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { Untold } from '../../contract/told.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
 import { insertRow } from '../../queries/insert.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
@@ -56,28 +57,32 @@ export function shownItem(row: TrayRow): Untold<TrayItem> {
   return { ...shown, ...namedItem(row), because: saidOf(row.because), heldBack: heldBack(row) }
 }
 
-function namedItem(row: TrayRow): Pick<TrayItem, 'title' | 'detail'> {
+function namedItem(row: TrayRow): Untold<Pick<TrayItem, 'title' | 'detail'>> {
   switch (row.kind) {
     case 'label':
       return { title: row.lotNumber ?? '', detail: `${row.lotVariety ?? ''}, ${row.lotCrop ?? ''}` }
     case 'letter':
-      return { title: row.donor ?? 'A donor who is not named', detail: 'Thank-you letter' }
+      return { title: row.donor ?? message('book.tray-unnamed-donor'), detail: message('book.tray-letter') }
     case 'slip':
-      return { title: row.member || 'Somebody not named', detail: `Seed handed out on ${row.visitOn ?? ''}` }
+      return {
+        title: row.member || message('book.tray-unnamed-member'),
+        detail: message('book.tray-slip', { on: { day: row.visitOn ?? '' } }),
+      }
   }
 }
 
-function heldBack(row: TrayRow): string | null {
-  if (row.fell === 1) return 'What it belongs to was taken back.'
+function heldBack(row: TrayRow): Message | null {
+  if (row.fell === 1) return message('book.tray-undone')
   if (row.kind !== 'letter' || row.mayWrite === 1) return null
-  return `${row.donor ?? 'The donor'} does not agree to be written to any more.`
+  return row.donor === null
+    ? message('book.tray-no-consent-unnamed')
+    : message('book.tray-no-consent', { donor: row.donor })
 }
 
 /** Puts things into the print tray. Refuses what is not in the book, and a letter to a donor who did not agree to it. */
 export function addToTray(writing: Writing, input: ParsedInput<'tray.add'>): WriteResult<'tray.add'> {
   const itemIds = input.items.map((item, index) => toTray(writing, checkedItem(writing, item, index)))
-  const count = itemIds.length === 1 ? 'One thing' : `${itemIds.length} things`
-  return { itemIds, said: `${count} put into the print tray`, undoable: true }
+  return { itemIds, said: message('book.tray-added', { things: itemIds.length }), undoable: true }
 }
 
 function checkedItem(
@@ -92,18 +97,18 @@ function checkedItem(
       return item
     case 'letter': {
       const gift = writing.db.select().from(accession).where(eq(accession.id, item.accessionId)).get()
-      if (!gift) refuse('not-found', 'That gift is not in the book.', { field: `${field}.accessionId` })
+      if (!gift) refuse('not-found', message('book.tray-no-gift'), { field: `${field}.accessionId` })
       if (gift.donorId === null || !mayWrite(writing, gift.donorId)) {
-        refuse('no-consent', 'A letter goes only to a donor who agreed to be written to.', {
+        refuse('no-consent', message('book.tray-letter-consent'), {
           field: `${field}.accessionId`,
-          todo: 'Ask them, and note it under People. Then add the letter again.',
+          todo: message('book.tray-letter-consent-todo'),
         })
       }
       return item
     }
     case 'slip':
       if (!writing.db.select().from(withdrawal).where(eq(withdrawal.id, item.withdrawalId)).get()) {
-        refuse('not-found', 'That hand-out is not in the book.', { field: `${field}.withdrawalId` })
+        refuse('not-found', message('book.tray-no-visit'), { field: `${field}.withdrawalId` })
       }
       return item
   }
@@ -116,12 +121,12 @@ export function changeTrayItem(
 ): WriteResult<'tray.change'> {
   const [row] = waitingOrRefuse(writing, [input.itemId], 'itemId')
   if (row === undefined || row.lotId === null) {
-    return refuse('labels-only', 'Only labels can be printed several times over.', { field: 'itemId' })
+    return refuse('labels-only', message('book.tray-labels-only'), { field: 'itemId' })
   }
   takeOut(writing, [row.id])
   const { copies, contents } = input
   const itemId = toTray(writing, { kind: 'label', lotId: row.lotId, copies, contents })
-  const said = `${copies === 1 ? 'One label' : `${copies} labels`} of ${row.lotNumber} to print`
+  const said = message('book.tray-copies', { copies, lot: row.lotNumber ?? '' })
   return { itemId, said, undoable: true }
 }
 
@@ -133,9 +138,15 @@ export function removeFromTray(
   const rows = waitingOrRefuse(writing, input.itemIds, 'itemIds')
   takeOut(writing, input.itemIds)
   const [only] = rows
-  const what =
-    rows.length === 1 && only ? `the ${only.kind} for ${shownItem(only).title}` : `${rows.length} things`
-  return { said: `Took ${what} out of the print tray`, undoable: true }
+  const said = rows.length === 1 && only ? oneTaken(only) : message('book.tray-took', { things: rows.length })
+  return { said, undoable: true }
+}
+
+/** Without the person it was for: what is kept in the book names nobody. */
+function oneTaken({ kind, lotNumber }: TrayRow): Message {
+  return kind === 'label'
+    ? message('book.tray-took-label', { lot: lotNumber ?? '' })
+    : message(kind === 'letter' ? 'book.tray-took-letter' : 'book.tray-took-slip')
 }
 
 function takeOut(writing: Writing, ids: readonly number[]): void {
@@ -151,9 +162,9 @@ export function waitingOrRefuse(reading: Reading, ids: readonly number[], field:
   const rows = itemsOrRefuse(reading, ids, field)
   const gone = rows.find((row) => row.waits === 0)
   if (gone) {
-    refuse('not-found', `The ${gone.kind} for ${shownItem(gone).title} does not wait in the tray any more.`, {
+    refuse('not-found', message(`book.tray-gone.${gone.kind}`, { title: shownItem(gone).title }), {
       field,
-      todo: 'Look at the tray again; nothing was changed.',
+      todo: message('book.tray-gone-todo'),
     })
   }
   return rows
@@ -164,7 +175,7 @@ export function itemsOrRefuse(reading: Reading, ids: readonly number[], field: s
   const wanted = [...new Set(ids)]
   const rows = itemsByIds(reading.sqlite, wanted)
   if (rows.length < wanted.length) {
-    refuse('not-found', 'Something that was to be printed is not in the book. Choose again.', { field })
+    refuse('not-found', message('book.tray-missing'), { field })
   }
   return rows
 }
@@ -176,13 +187,12 @@ export function checkWhatToPrint(
   input: ParsedInput<'tray.render'>,
 ): void {
   if (rows.some((row) => row.kind !== input.kind)) {
-    refuse('kinds-mixed', 'Labels, letters and slips are printed one kind at a time.', { field: 'itemIds' })
+    refuse('kinds-mixed', message('book.tray-one-kind'), { field: 'itemIds' })
   }
   if (input.kind !== 'label') return
-  if (input.sheet === undefined)
-    refuse('sheet-missing', 'Say which label sheet is in the printer.', { field: 'sheet' })
+  if (input.sheet === undefined) refuse('sheet-missing', message('book.tray-which-sheet'), { field: 'sheet' })
   const perSheet = labelsOnSheet(sheetOrRefuse(reading, input.sheet, 'sheet'))
   if (input.startAt > perSheet) {
-    refuse('off-the-sheet', `That sheet has ${perSheet} labels. Start at one of them.`, { field: 'startAt' })
+    refuse('off-the-sheet', message('book.tray-start-at', { labels: perSheet }), { field: 'startAt' })
   }
 }

@@ -1,8 +1,8 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { overriddenInWords } from '../../domain/ledger/overridden.ts'
-import { message } from '../../messages/message.ts'
+import { overriddenTold } from '../../domain/ledger/overridden.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { makeDerivedLotsStale } from '../../queries/forecast-rows.ts'
 import { restingOnEntry } from '../../queries/germination-tests.ts'
 import { restingOnPlan } from '../../queries/grow-out-rows.ts'
@@ -50,13 +50,14 @@ export function listEntries(reading: Reading, input: ParsedInput<'entry.list'>):
   }
 }
 
-function overriddenIn({ sqlite }: Reading, entryId: number): string {
+/** One hand-out's: an entry has one, or a paper sheet of which every line says the same. */
+function overriddenIn({ sqlite }: Reading, entryId: number): Message | string {
   const kept = prepared(
     sqlite,
     `SELECT DISTINCT overridden FROM movement JOIN withdrawal ON withdrawal.id = withdrawal_id
      WHERE movement.entry_id = ? AND overridden <> ''`,
   )
-  return (kept.pluck().all(entryId) as string[]).map(overriddenInWords).join('; ')
+  return overriddenTold((kept.pluck().get(entryId) as string | undefined) ?? null)
 }
 
 /** Names are read, and never written into the sentence of an entry: a person can be renamed, joined or erased. */

@@ -146,7 +146,7 @@ export function fillLot(
   const both = bothNumbers(amount, weight)
   writeMovement(writing, { lotId, kind, on, change: both, measured: measuredOf(amount), weight, personId })
   const warnings = [
-    kept === null ? null : misweighed(kept.hundredSeedWeightUg, row, settingsOf(writing)),
+    kept === null ? null : misweighed(kept.hundredSeedWeightUg, row),
     basis === 'guess' && amount.kind === 'mass' ? weightUnknown(row.crop) : null,
   ]
   return warnings.filter((warning) => warning !== null)

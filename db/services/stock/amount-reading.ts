@@ -1,16 +1,9 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput } from '../../contract/contract.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
-import {
-  aboutCount,
-  countInWords,
-  decimalMark,
-  type Manner,
-  massInWords,
-  massToFigures,
-} from '../../domain/amounts/in-words.ts'
+import { decimalMark, massInWords, toFigures } from '../../domain/amounts/in-words.ts'
 import { readAmount } from '../../domain/amounts/read-amount.ts'
-import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
+import type { CountedUnitName } from '../../domain/crops/counted-unit.ts'
 import { weightUnknown } from '../../domain/crops/unknown.ts'
 import { bothNumbers } from '../../domain/ledger/movement.ts'
 import {
@@ -19,9 +12,10 @@ import {
   weightStatistics,
 } from '../../domain/weights/hundred-seed-weight.ts'
 import { readSample } from '../../domain/weights/read-sample.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { lotRow } from '../../queries/lot-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
-import { countDoubt, cropWeight, plausibleBand, weightInForce, weightInWords } from '../book/amounts.ts'
+import { countDoubt, cropWeight, gramsTold, plausibleBand, weightInForce } from '../book/amounts.ts'
 import type { Reading, Reads } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
 import { misweighed } from './seed-weights.ts'
@@ -30,9 +24,9 @@ import { misweighed } from './seed-weights.ts'
 interface Scale {
   readonly weight: HundredSeedWeight
   readonly doubt: number
-  readonly note: string
-  readonly warning: string | null
-  readonly unit: CountedUnit
+  readonly note: Message
+  readonly warning: Message | null
+  readonly unit: CountedUnitName
   readonly packetSeeds: number | null
   /** The crop whose weight nobody has said, where the weight is a guess; else null. */
   readonly guessed: string | null
@@ -50,34 +44,25 @@ export const readTypedAmount: Reads<'amount.preview'> = (reading, input) => {
   if (read.kind === 'unreadable') return { reading: 'unreadable', words: read.because, ...nothing }
   if (read.kind === 'ask')
     return { reading: 'ask', words: read.question, ...nothing, choices: [...read.choices] }
-  const unit = scale?.unit ?? countedUnit('seed')
-  if (scale === null) {
-    const { count, mass } = observed(read.amount)
-    return {
-      reading: 'amount',
-      words: observedWords(read.amount, unit, manner),
-      ...nothing,
-      count,
-      massMg: mass,
-    }
-  }
-  if (scale.guessed !== null) {
-    const { count, mass } = observed(read.amount)
+  const { amount } = read
+  const unit = scale?.unit ?? 'seed'
+  if (scale === null || scale.guessed !== null) {
+    const { count, mass } = observed(amount)
+    const guessed = scale?.guessed ?? null
     const words =
-      read.amount.kind === 'mass'
-        ? `${observedWords(read.amount, unit, manner)}, how many ${unit.many} is not known`
-        : observedWords(read.amount, unit, manner)
-    const warning = scale.warning ?? (read.amount.kind === 'mass' ? weightUnknown(scale.guessed) : null)
+      amount.kind === 'count'
+        ? counted(amount, unit)
+        : guessed === null
+          ? massInWords(amount.mass, manner)
+          : message('amount.mass-alone', { mass: { mg: amount.mass }, unit })
+    const warning =
+      scale?.warning ?? (guessed !== null && amount.kind === 'mass' ? weightUnknown(guessed) : null)
     return { reading: 'amount', words, ...nothing, count, massMg: mass, warning }
   }
-  const both = bothNumbers(read.amount, scale.weight)
-  const derived =
-    read.amount.kind === 'mass'
-      ? `${aboutCount(both.count, scale.doubt, manner)} ${both.count === 1 ? unit.one : unit.many}`
-      : `about ${massToFigures(both.mass, 3, manner)}`
+  const both = bothNumbers(amount, scale.weight)
   return {
     reading: 'amount',
-    words: `${observedWords(read.amount, unit, manner)}, ${derived}`,
+    words: bothTold(amount, both, scale),
     choices: [],
     count: both.count,
     massMg: both.mass,
@@ -86,28 +71,54 @@ export const readTypedAmount: Reads<'amount.preview'> = (reading, input) => {
   }
 }
 
+const FIGURES_OF_A_DERIVED_MASS = 3
+
+/** What was typed, and the other number that follows from it. */
+function bothTold(
+  amount: Amount,
+  { count, mass }: { readonly count: number; readonly mass: number },
+  { doubt, unit }: Scale,
+): Message {
+  if (amount.kind === 'mass') {
+    const about = count * doubt >= 0.5
+    const shown = about ? toFigures(count, doubt > 0.1 ? 2 : 3) : count
+    return message(about ? 'amount.weighed-about' : 'amount.weighed', {
+      mass: { mg: mass },
+      count: shown,
+      unit,
+    })
+  }
+  return message(amount.estimated ? 'amount.held-about' : 'amount.held', {
+    count,
+    unit,
+    mass: { mg: Number(mass.toPrecision(FIGURES_OF_A_DERIVED_MASS)), about: true },
+  })
+}
+
 function observed(amount: Amount): { count: number | null; mass: number | null } {
   return amount.kind === 'mass' ? { count: null, mass: amount.mass } : { count: amount.count, mass: null }
 }
 
-function observedWords(amount: Amount, unit: CountedUnit, manner: Manner): string {
-  if (amount.kind === 'mass') return massInWords(amount.mass, manner)
-  return `${amount.estimated ? 'about ' : ''}${countInWords(amount.count, unit, manner)}`
+function counted({ count, estimated }: Extract<Amount, { kind: 'count' }>, unit: CountedUnitName): Message {
+  return message(estimated ? 'amount.seeds-about' : 'amount.seeds', { count, unit })
 }
 
 function scaleFor(reading: Reading, input: ParsedInput<'amount.preview'>): Scale | null {
   const row = input.lotId === undefined ? undefined : lotRow(reading.sqlite, input.lotId)
-  const manner = settingsOf(reading)
   if (row !== undefined) {
     const { weight, basis } = weightInForce(row)
-    const note = `${weightInWords(weight, manner)}, ${basis === 'measured' ? 'measured' : `usual for ${row.crop}, not measured`}`
+    const grams = gramsTold(weight)
+    const note =
+      basis === 'measured'
+        ? message('weight.measured', { weight: grams })
+        : message('weight.usual', { weight: grams, crop: row.crop })
     const doubt = row.basis === 'counted' ? 0.1 : countDoubt(row)
     return {
       weight,
       doubt,
       note,
       warning: null,
-      unit: countedUnit(row.countedUnit),
+      unit: row.countedUnit,
       packetSeeds: row.packetSeeds,
       guessed: basis === 'guess' ? row.crop : null,
     }
@@ -116,11 +127,11 @@ function scaleFor(reading: Reading, input: ParsedInput<'amount.preview'>): Scale
     input.cropId === undefined
       ? undefined
       : reading.db.select().from(crop).where(eq(crop.id, input.cropId)).get()
-  return kind === undefined ? null : scaleOfCrop(kind, input.sample, manner)
+  return kind === undefined ? null : scaleOfCrop(kind, input.sample)
 }
 
-function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string, manner: Manner): Scale {
-  const common = { unit: countedUnit(kind.countedUnit), packetSeeds: kind.packetSeeds }
+function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string): Scale {
+  const common = { unit: kind.countedUnit, packetSeeds: kind.packetSeeds }
   const band = {
     crop: kind.commonName,
     plausibleLowG: kind.plausibleLowG,
@@ -134,8 +145,8 @@ function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string, manner
       ...common,
       weight,
       doubt: relativeDoubt('measured', weight, statistics, null),
-      note: `${weightInWords(weight, manner)}, from the sample`,
-      warning: misweighed(weight, band, manner),
+      note: message('weight.from-sample', { weight: gramsTold(weight) }),
+      warning: misweighed(weight, band),
       guessed: null,
     }
   }
@@ -149,7 +160,7 @@ function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string, manner
       { replicates: 0, seedsCounted: 0, coefficientOfVariation: null },
       plausibleBand(band),
     ),
-    note: `${weightInWords(weight, manner)}, usual for ${kind.commonName}, not measured`,
+    note: message('weight.usual', { weight: gramsTold(weight), crop: kind.commonName }),
     warning: sample.kind === 'unreadable' ? sample.because : null,
     guessed: kind.hundredSeedWeightUg === null ? kind.commonName : null,
   }

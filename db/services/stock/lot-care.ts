@@ -1,6 +1,7 @@
 import { refuse } from '../../contract/refusal.ts'
 import { takeOut } from '../../domain/ledger/movement.ts'
-import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from '../book/amounts.ts'
+import { message } from '../../messages/message.ts'
+import { amountOrRefuse, balanceOf, heldIn, weightInForce } from '../book/amounts.ts'
 import { changeLot } from '../book/change-lot.ts'
 import type { Writes } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
@@ -17,11 +18,14 @@ export const moveLots: Writes<'lot.move'> = (writing, input) => {
     changeLot(writing, row.lotId, { placeId: place.id })
     notePlace(writing, row.lotId, place.id, input.on)
   }
-  const what = rows.length === 1 ? rows[0]?.lotNumber : `${rows.length} lots`
+  const [only] = rows
   return {
     place: place.path,
     ...previewMove(writing, input),
-    said: `Moved ${what} to ${place.path}`,
+    said:
+      rows.length === 1 && only
+        ? message('stock.moved-lot', { lot: only.lotNumber, place: place.path })
+        : message('stock.moved-lots', { lots: rows.length, place: place.path }),
     undoable: true,
   }
 }
@@ -32,7 +36,7 @@ export const discardSeed: Writes<'lot.discard'> = (writing, input) => {
   const line = { lotId: row.lotId, kind: 'discard', on: input.on, note: input.reason } as const
   if (input.amount === 'everything') {
     if (balance.count === 0 && balance.mass === 0)
-      refuse('not-enough-seed', `${row.lotNumber} holds nothing already.`, { field: 'amount' })
+      refuse('not-enough-seed', message('stock.holds-nothing', { lot: row.lotNumber }), { field: 'amount' })
     writeMovement(writing, {
       ...line,
       change: { count: -balance.count, mass: -balance.mass },
@@ -49,20 +53,25 @@ export const discardSeed: Writes<'lot.discard'> = (writing, input) => {
     if (out.kind === 'not-enough') refuseTooMuch(row, out, 'amount', settingsOf(writing))
     writeMovement(writing, { ...line, change: out.change, measured: out.measured, weight })
   }
-  const left = quantityOf(lotOrRefuse(writing, row.lotId, 'lotId'), settingsOf(writing))
-  return { left, said: `Threw seed of ${row.lotNumber} away; ${left.words} left`, undoable: true }
+  const left = heldIn(lotOrRefuse(writing, row.lotId, 'lotId'))
+  const said = message('stock.threw-away', { lot: row.lotNumber, left: left.words })
+  return { left, said, undoable: true }
 }
 
 export const quarantineLot: Writes<'lot.quarantine'> = (writing, input) => {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   changeLot(writing, row.lotId, { quarantineReason: input.reason })
-  return { said: `${row.lotNumber} is in quarantine: ${input.reason}`, undoable: true }
+  const said = message('stock.quarantined', { lot: row.lotNumber, reason: input.reason })
+  return { said, undoable: true }
 }
 
 export const releaseLot: Writes<'lot.release'> = (writing, input) => {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   if (row.quarantineReason === null)
-    refuse('not-in-quarantine', `${row.lotNumber} is not in quarantine.`, { field: 'lotId' })
+    refuse('not-in-quarantine', message('stock.not-in-quarantine', { lot: row.lotNumber }), {
+      field: 'lotId',
+    })
   changeLot(writing, row.lotId, { quarantineReason: null })
-  return { said: `Released ${row.lotNumber}: ${input.checked}`, undoable: true }
+  const said = message('stock.released', { lot: row.lotNumber, checked: input.checked })
+  return { said, undoable: true }
 }

@@ -1,24 +1,23 @@
 import { desc, eq } from 'drizzle-orm'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
-import { type Manner, massInWords, numberInWords } from '../../domain/amounts/in-words.ts'
-import { milligrams } from '../../domain/amounts/mass.ts'
-import { type CountedUnit, countedUnit } from '../../domain/crops/counted-unit.ts'
+import { type CountedUnitName, countedUnit } from '../../domain/crops/counted-unit.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
-import { overriddenInWords } from '../../domain/ledger/overridden.ts'
+import { overriddenTold } from '../../domain/ledger/overridden.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import { gramsPerHundred } from '../../domain/weights/hundred-seed-weight.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { resultsOfLot } from '../../queries/germination-tests.ts'
 import { ledgerOf, type MovementRow } from '../../queries/ledger.ts'
 import { type LotFacts, lotFacts, parentsOf, placeHistoryOf } from '../../queries/lot-facts.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { seedWeight } from '../../schema/stock-tables.ts'
-import { quantityOf, weightInForce, weightInWords } from '../book/amounts.ts'
+import { gramsTold, heldIn, weightInForce } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
 import { livingOf, livingStockOf, thresholdOf } from '../book/living-stock.ts'
 import { harvestOf, lotOrRefuse } from '../book/new-lot.ts'
-import { cautionsOf, synonymsOf } from '../book/seed-words.ts'
+import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { lotsOnTheDay } from '../forecast/chance-above.ts'
 import { resultOfTest } from '../germination/test-counts.ts'
@@ -36,9 +35,9 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
     ...originOf(row, facts),
     synonyms: synonymsOf(reading, row.varietyId),
     placeHistory: placeHistoryOf(reading.sqlite, row.lotId),
-    cautions: cautionsOf(reading, [row.lotId]),
-    quantity: quantityOf(row, settingsOf(reading)),
-    weight: weights[0] && row.weightId !== null ? weights[0] : typicalWeight(row, settingsOf(reading)),
+    cautions: cautionsTold(reading, [row.lotId]),
+    quantity: heldIn(row),
+    weight: weights[0] && row.weightId !== null ? weights[0] : typicalWeight(row),
     weights,
     germination: resultsOf(reading, row),
     stock: livingStockOf(siblings, settingsOf(reading)),
@@ -50,15 +49,11 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
         lotNumber: sibling.lotNumber,
         role: sibling.role,
         harvest: harvestInWords(harvestOf(sibling)),
-        quantity: quantityOf(sibling, settingsOf(reading)),
+        quantity: heldIn(sibling),
         living: livingOf(sibling),
       })),
     parents: parentsOf(reading.sqlite, row.lotId),
-    ledger: ledgerLines(
-      ledgerOf(reading.sqlite, row.lotId),
-      countedUnit(row.countedUnit),
-      settingsOf(reading),
-    ),
+    ledger: ledgerLines(ledgerOf(reading.sqlite, row.lotId), row.countedUnit),
   }
 }
 
@@ -103,22 +98,21 @@ function originOf(row: LotRow, facts: LotFacts) {
 }
 
 function weightsOf(reading: Reading, row: LotRow): LotRecord['weights'] {
-  const manner = settingsOf(reading)
   return reading.db
     .select()
     .from(seedWeight)
     .where(eq(seedWeight.lotId, row.lotId))
     .orderBy(desc(eq(seedWeight.id, row.weightId ?? 0)), desc(seedWeight.measuredOn), desc(seedWeight.id))
     .all()
-    .map((weight) => shownWeight(weight, manner))
+    .map(shownWeight)
 }
 
-function typicalWeight(row: LotRow, manner: Manner): LotRecord['weight'] {
+function typicalWeight(row: LotRow): LotRecord['weight'] {
   const { weight } = weightInForce(row)
-  const words =
-    row.cropWeightUg === null
-      ? `${weightInWords(weight, manner)}: a guess that may be many times off, nobody has said how much ${row.crop} seed weighs. Weigh a sample.`
-      : `${weightInWords(weight, manner)}: usual for ${row.crop}, not measured. Weigh a sample.`
+  const words = message(row.cropWeightUg === null ? 'weight.guess' : 'weight.usual-weigh', {
+    weight: gramsTold(weight),
+    crop: row.crop,
+  })
   return {
     weightId: null,
     measuredOn: '',
@@ -160,11 +154,7 @@ function resultsOf(reading: Reading, row: LotRow): LotRecord['germination'] {
   })
 }
 
-function ledgerLines(
-  movements: readonly MovementRow[],
-  unit: CountedUnit,
-  manner: Manner,
-): LotRecord['ledger'] {
+function ledgerLines(movements: readonly MovementRow[], unit: CountedUnitName): LotRecord['ledger'] {
   let balanceCount = 0
   let balanceMassMg = 0
   return movements.map((movement) => {
@@ -184,8 +174,8 @@ function ledgerLines(
       person: movement.person ?? '',
       purpose: movement.purpose ?? '',
       note: movement.note,
-      overridden: overriddenInWords(movement.overridden),
-      words: movementInWords(movement, unit, manner),
+      overridden: overriddenTold(movement.overridden),
+      words: movementTold(movement, unit),
       takenBack: movement.reversed === 1,
       undoable: movement.reversed === 0 && movement.kind !== 'reversal',
     }
@@ -193,18 +183,13 @@ function ledgerLines(
 }
 
 /** What changed, the observed number first: '+50 seeds counted (12.5 g)'. */
-function movementInWords(movement: MovementRow, unit: CountedUnit, manner: Manner): string {
-  const sign = (value: number) => (value < 0 ? '−' : '+')
-  const seeds = `${sign(movement.count)}${numberInWords(Math.abs(movement.count), manner)} ${Math.abs(movement.count) === 1 ? unit.one : unit.many}`
-  const mass = `${sign(movement.massMg)}${massInWords(milligrams(Math.abs(movement.massMg)), manner)}`
-  switch (movement.measured) {
-    case 'mass':
-      return `${mass} weighed (${seeds})`
-    case 'count':
-      return `${seeds} counted (${mass})`
-    case 'estimate':
-      return `${seeds} estimated (${mass})`
-    case 'carried':
-      return `${seeds}, ${mass}`
-  }
+function movementTold({ measured, count, massMg }: MovementRow, unit: CountedUnitName): Message {
+  const sign = (value: number) => (value < 0 ? 'minus' : 'plus')
+  return message(`ledger.${measured}`, {
+    count: Math.abs(count),
+    unit,
+    sign: sign(count),
+    mass: { mg: Math.abs(massMg) },
+    massSign: sign(massMg),
+  })
 }

@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm'
 import { refuse } from '../../contract/refusal.ts'
 import { countsByState, NEED_STATES, type NeedState } from '../../domain/needs/need.ts'
+import { message } from '../../messages/message.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accession } from '../../schema/stock-tables.ts'
 import type { Reading, Reads, Writes } from '../book/context.ts'
@@ -45,7 +46,7 @@ export const listNeeds: Reads<'accession.list-states'> = (reading, input) => {
 
 export const overrideAccession: Writes<'accession.change-policy'> = (writing, input) => {
   const row = writing.db.select().from(accession).where(eq(accession.id, input.accessionId)).get()
-  if (!row) refuse('not-found', 'That accession is not in the book.', { field: 'accessionId' })
+  if (!row) refuse('not-found', message('stock.no-accession'), { field: 'accessionId' })
   writing.db
     .update(accession)
     .set({
@@ -58,5 +59,5 @@ export const overrideAccession: Writes<'accession.change-policy'> = (writing, in
     .where(eq(accession.id, row.id))
     .run()
   const stock = livingStockOf(lotsOfAccessions(writing.sqlite, [row.id]), settingsOf(writing))
-  return { stock, said: `Changed what ${row.number} has to keep`, undoable: false }
+  return { stock, said: message('stock.keep-changed', { accession: row.number }), undoable: false }
 }

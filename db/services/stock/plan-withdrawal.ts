@@ -13,7 +13,7 @@ import { amountOrRefuse, balanceOf, weightInForce } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
 import { livingStockOf, policyOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
-import { cautionsOf } from '../book/seed-words.ts'
+import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { refuseTooMuch } from '../book/too-much.ts'
 
@@ -122,7 +122,7 @@ function roleCaution(row: LotRow, field: string): OutgoingCaution[] {
 
 /** What the seed itself or its plant has to be careful about: it holds after the lot was released from quarantine. */
 function seedCautions(reading: Reading, row: LotRow, field: string): OutgoingCaution[] {
-  return cautionsOf(reading, [row.lotId]).map(({ caution, text }) => ({
+  return cautionsTold(reading, [row.lotId]).map(({ caution, text }) => ({
     despite: caution,
     problem: {
       code: 'caution',

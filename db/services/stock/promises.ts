@@ -1,10 +1,10 @@
 import { alias } from 'drizzle-orm/sqlite-core'
 import { refuse } from '../../contract/refusal.ts'
+import type { Untold } from '../../contract/told.ts'
 import type { SeedPromise, VisitOut } from '../../contract/withdrawal-operations.ts'
-import { countInWords } from '../../domain/amounts/in-words.ts'
-import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { promiseState } from '../../domain/promises/promise.ts'
+import { message } from '../../messages/message.ts'
 import {
   both,
   columns,
@@ -22,7 +22,6 @@ import { JOIN_SEED, SEED_NAMES } from '../../queries/seed-names.ts'
 import { crop, person, personContact } from '../../schema/reference-tables.ts'
 import { lot, promiseWaiver, withdrawal } from '../../schema/stock-tables.ts'
 import type { Reading, Reads, Writes } from '../book/context.ts'
-import { settingsOf } from '../book/settings.ts'
 
 /** The same words as the partial index on withdrawals with a promise, so that it is used. */
 const HAS_PROMISE = "(promised <> '' OR promised_by IS NOT NULL OR purpose = 'to-return')"
@@ -47,14 +46,14 @@ type VisitRow = RowOf<typeof VISIT>
 /** The visits of a person, joined records too: what is still promised first, by its day, then the latest. */
 export const listOut: Reads<'withdrawal.list-open'> = (reading, input) => {
   const personId = canonicalPersonId(reading.sqlite, input.personId)
-  if (personId === undefined) refuse('not-found', 'That person is not in the book.', { field: 'personId' })
+  if (personId === undefined) refuse('not-found', message('promise.no-person'), { field: 'personId' })
   const visits = visitsOf(reading, personId, input.limit)
   const from = `FROM withdrawal WHERE ${isRecordOf('person_id')} AND ${notUndone('withdrawal')}`
   return { visits, total: countOf(reading.sqlite, from, personId, personId) }
 }
 
 /** Visits of a kept person, at most so many. */
-export function visitsOf(reading: Reading, personId: number, limit: number): VisitOut[] {
+export function visitsOf(reading: Reading, personId: number, limit: number): Untold<VisitOut>[] {
   const rows = select(
     reading.sqlite,
     VISIT,
@@ -73,11 +72,11 @@ function visitShown(reading: Reading, { withdrawalId, on, purpose }: VisitRow) {
   return { withdrawalId, on, purpose, lots: lotsOut(reading, withdrawalId) }
 }
 
-function promiseOf(reading: Reading, row: VisitRow): SeedPromise | null {
+function promiseOf(reading: Reading, row: VisitRow): Untold<SeedPromise> | null {
   if (row.promised === '' && row.promisedBy === null && row.purpose !== 'to-return') return null
   const by = row.promisedBy === null ? null : isoDate(row.promisedBy)
   return {
-    words: row.promised === '' ? 'some seed' : row.promised,
+    words: row.promised === '' ? message('promise.some-seed') : row.promised,
     by,
     state: promiseState({ by, broughtBack: row.returns === 1, waived: row.letGo !== null }, reading.today),
     waiverReason: row.letGo ?? '',
@@ -93,18 +92,17 @@ const LOT_OUT = columns({
   count: expression<number>('-sum(movement.count)'),
 })
 
-function lotsOut(reading: Reading, withdrawalId: number): VisitOut['lots'] {
+function lotsOut(reading: Reading, withdrawalId: number): Untold<VisitOut['lots']> {
   const rows = select(
     reading.sqlite,
     LOT_OUT,
     (list) => `SELECT ${list} FROM movement JOIN lot ON lot.id = lot_id ${JOIN_SEED}
      WHERE withdrawal_id = ? GROUP BY lot.id ORDER BY min(movement.id)`,
   ).all(withdrawalId)
-  const manner = settingsOf(reading)
   return rows.map(({ countedUnit: unit, accessionId, count, ...seed }) => ({
     ...seed,
     growOut: growOutOfVisit(reading.sqlite, withdrawalId, accessionId) ?? null,
-    words: countInWords(count, countedUnit(unit), manner),
+    words: message('amount.seeds', { count, unit }),
   }))
 }
 
@@ -165,15 +163,14 @@ export const letPromiseGo: Writes<'promise.waive'> = (writing, input) => {
     VISIT,
     (list) => `SELECT ${list} FROM withdrawal WHERE id = ? AND ${notUndone('withdrawal')}`,
   ).get(input.withdrawalId)
-  if (row === undefined)
-    refuse('not-found', 'That hand-out is not in the book, or was taken back.', { field })
+  if (row === undefined) refuse('not-found', message('promise.no-visit'), { field })
   const promise = promiseOf(writing, row)
-  if (promise === null) refuse('promise-closed', 'Nothing was promised on that visit.', { field })
+  if (promise === null) refuse('promise-closed', message('promise.none'), { field })
   if (promise.state === 'met') {
-    refuse('promise-closed', 'Seed came back for that promise already: it is met.', { field })
+    refuse('promise-closed', message('promise.met'), { field })
   }
   if (promise.state === 'let-go') {
-    refuse('promise-closed', `That promise was let go already: ${promise.waiverReason}.`, { field })
+    refuse('promise-closed', message('promise.let-go-already', { reason: promise.waiverReason }), { field })
   }
   writing.db
     .insert(promiseWaiver)
@@ -184,5 +181,6 @@ export const letPromiseGo: Writes<'promise.waive'> = (writing, input) => {
       entryId: writing.entryId,
     })
     .run()
-  return { said: `Let go: ${promise.words}, promised on ${row.on}`, undoable: true }
+  const said = message('promise.let-go', { promised: promise.words, on: { day: row.on } })
+  return { said, undoable: true }
 }

@@ -1,7 +1,6 @@
 import { eq } from 'drizzle-orm'
 import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { type Manner, numberInWords } from '../../domain/amounts/in-words.ts'
 import { massFrom } from '../../domain/amounts/mass.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
 import { recountChange } from '../../domain/ledger/movement.ts'
@@ -14,17 +13,17 @@ import {
   weightStatistics,
 } from '../../domain/weights/hundred-seed-weight.ts'
 import { readSample } from '../../domain/weights/read-sample.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { lot, seedWeight, seedWeightReplicate } from '../../schema/stock-tables.ts'
-import { balanceOf, plausibleBand, quantityOf, weightInWords } from '../book/amounts.ts'
+import { balanceOf, gramsTold, heldIn, plausibleBand } from '../book/amounts.ts'
 import type { Writes, Writing } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
-import { settingsOf } from '../book/settings.ts'
 import { writeMovement } from '../book/write-movement.ts'
 
 type ShownWeight = Result<'lot.record-weight'>['weight']
 
 /** A kept measurement as the contract shows it. */
-export function shownWeight(row: typeof seedWeight.$inferSelect, manner: Manner): ShownWeight {
+export function shownWeight(row: typeof seedWeight.$inferSelect): ShownWeight {
   const weight = hundredSeedWeight(row.hundredSeedWeightUg)
   const judgement = judgeReplicates(
     {
@@ -37,12 +36,6 @@ export function shownWeight(row: typeof seedWeight.$inferSelect, manner: Manner)
     row.chaffy ? 'chaffy' : 'ordinary',
   )
   const spread = row.coefficientOfVariation
-  const how =
-    row.pooledDoubt !== null
-      ? row.note
-      : spread === null
-        ? `${row.seedsCounted} counted and weighed`
-        : `${row.replicates} replicates, coefficient of variation ${numberInWords(spread, manner, 1)} %`
   return {
     weightId: row.id,
     measuredOn: row.measuredOn,
@@ -52,8 +45,20 @@ export function shownWeight(row: typeof seedWeight.$inferSelect, manner: Manner)
     seedsCounted: row.seedsCounted,
     coefficientOfVariation: spread,
     judgement,
-    words: `${weightInWords(weight, manner)} (${how})`,
+    words: howWeighed(row, gramsTold(weight)),
   }
+}
+
+function howWeighed(row: typeof seedWeight.$inferSelect, weight: number): Message {
+  const { pooledDoubt, note, coefficientOfVariation: spread, seedsCounted: seeds, replicates } = row
+  if (pooledDoubt !== null) return message('weight.noted', { weight, note })
+  return spread === null
+    ? message('weight.counted', { weight, seeds })
+    : message('weight.replicates', { weight, replicates, spread: toOneDecimal(spread) })
+}
+
+function toOneDecimal(value: number): number {
+  return Math.round(10 * value) / 10
 }
 
 /** Keeps a measurement of a lot's hundred-seed weight and puts it in force. Moves no seed. */
@@ -108,13 +113,12 @@ export function sampleOrRefuse(typed: string, field: string): WeighedSample | nu
 export function misweighed(
   microgramsPerHundred: number,
   row: { crop: string; plausibleLowG: number | null; plausibleHighG: number | null },
-  manner: Manner,
-): string | null {
+): Message | null {
   const weight = hundredSeedWeight(microgramsPerHundred)
   const band = plausibleBand(row)
   if (band === null || !looksMisweighed(weight, band)) return null
-  const [low, high] = band.map((grams) => numberInWords(grams, manner, 6))
-  return `${weightInWords(weight, manner)} is unusual for ${row.crop} (usually ${low} to ${high} g). Was it weighed and counted right?`
+  const [low, high] = band
+  return message('weight.unusual', { weight: gramsTold(weight), crop: row.crop, low, high })
 }
 
 export const weighSeeds: Writes<'lot.record-weight'> = (writing, input) => {
@@ -122,7 +126,7 @@ export const weighSeeds: Writes<'lot.record-weight'> = (writing, input) => {
   const samples = input.replicates.map(({ seeds, grams }, index) => {
     const mass = massFrom(grams, 'g')
     if (mass === 0) {
-      refuse('too-light', 'That is less than a milligram. Count more seeds into the sample.', {
+      refuse('too-light', message('weight.too-light'), {
         field: `replicates.${index}.grams`,
       })
     }
@@ -138,19 +142,21 @@ export const weighSeeds: Writes<'lot.record-weight'> = (writing, input) => {
     weight: hundredSeedWeight(kept.hundredSeedWeightUg),
     note: input.note,
   })
-  const manner = settingsOf(writing)
-  const weight = shownWeight(kept, manner)
+  const weight = shownWeight(kept)
   const warnings = [
-    misweighed(kept.hundredSeedWeightUg, before, manner),
+    misweighed(kept.hundredSeedWeightUg, before),
     weight.judgement === 'weigh-again'
-      ? `The replicates differ too much (coefficient of variation ${numberInWords(weight.coefficientOfVariation ?? 0, manner, 1)} %, limit ${input.chaffy ? 6 : 4} %). Weigh eight more.`
+      ? message('weight.differ', {
+          spread: toOneDecimal(weight.coefficientOfVariation ?? 0),
+          limit: input.chaffy ? 6 : 4,
+        })
       : null,
   ].filter((warning) => warning !== null)
   return {
     weight,
-    balance: quantityOf(lotOrRefuse(writing, before.lotId, 'lotId'), manner),
+    balance: heldIn(lotOrRefuse(writing, before.lotId, 'lotId')),
     warnings,
-    said: `${before.lotNumber}: ${weight.words}`,
+    said: message('weight.said', { lot: before.lotNumber, weight: weight.words }),
     undoable: true,
   }
 }

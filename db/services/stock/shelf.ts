@@ -1,5 +1,5 @@
 import type { ShelfRow } from '../../contract/stock-operations.ts'
-import { CAUTION_WORDS } from '../../domain/cautions/caution-text.ts'
+import type { Untold } from '../../contract/told.ts'
 import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { bareNumber, readScanCode } from '../../domain/numbers/scan-code.ts'
 import {
@@ -18,7 +18,7 @@ import {
   shelfTotal,
 } from '../../queries/lot-rows.ts'
 import { matchFor } from '../../queries/search-words.ts'
-import { quantityOf } from '../book/amounts.ts'
+import { heldIn } from '../book/amounts.ts'
 import type { Reading, Reads } from '../book/context.ts'
 import { textAndCropsCalled } from '../book/crops-called.ts'
 import { type CollectionPolicy, lifeOf, livingOf, standingOf, thresholdOf } from '../book/living-stock.ts'
@@ -49,7 +49,7 @@ function searchFor(reading: Reading, text: string): Pick<ShelfFilter, 'barePrefi
 }
 
 /** Rows of the shelf with how their accessions stand, in the order given. */
-function shelfRows(reading: Reading, rows: readonly LotRow[]): ShelfRow[] {
+function shelfRows(reading: Reading, rows: readonly LotRow[]): Untold<ShelfRow>[] {
   const policy = settingsOf(reading)
   const ids = [...new Set(rows.map((row) => row.accessionId))]
   const lotsOf = Map.groupBy(livesOfAccessions(reading.sqlite, ids), (row) => row.accessionId)
@@ -68,7 +68,7 @@ function shelfRows(reading: Reading, rows: readonly LotRow[]): ShelfRow[] {
       role: row.role,
       place: row.place ?? '',
       donor: row.donor ?? '',
-      quantity: quantityOf(row, policy),
+      quantity: heldIn(row),
       living: livingOf(row),
       quarantined: row.quarantineReason !== null,
       state: standing.state,
@@ -126,9 +126,7 @@ function offeredLot(reading: Reading, row: LotRow, policy: CollectionPolicy): Of
     threshold: thresholdOf(row, policy),
     harvest: harvest.kind === 'unknown' ? '' : harvestInWords(harvest),
     harvestYear: row.harvestTo ?? 0,
-    careful: cautionsOf(reading, [row.lotId])
-      .map(({ caution }) => CAUTION_WORDS[caution])
-      .join(', '),
+    careful: cautionsOf(reading, [row.lotId]).map(({ caution }) => caution),
   }
 }
 
@@ -151,7 +149,6 @@ export const findAnything: Reads<'collection.search'> = (reading, input) => {
     exact.length > 0
       ? exact
       : shelfPage(reading.sqlite, filter, 'number', false, { offset: 0, limit: input.limit })
-  const manner = settingsOf(reading)
   return {
     exactLotId,
     scan,
@@ -160,7 +157,7 @@ export const findAnything: Reads<'collection.search'> = (reading, input) => {
       lotNumber: row.lotNumber,
       variety: row.variety,
       crop: row.crop,
-      words: quantityOf(row, manner).words,
+      words: heldIn(row).words,
     })),
     people: searchPeople(reading, { text, limit: input.limit }).people.map(({ personId, name, town }) => ({
       personId,

@@ -3,13 +3,14 @@ import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { type Change, takeOut } from '../../domain/ledger/movement.ts'
 import { pooledWeight } from '../../domain/weights/hundred-seed-weight.ts'
+import { message } from '../../messages/message.ts'
 import { moisturesOfLot } from '../../queries/lot-climate.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
 import { latestMeasurement, notUndone } from '../../queries/measurements.ts'
 import { seedMoisture } from '../../schema/climate-tables.ts'
 import { germinationResult } from '../../schema/germination-tables.ts'
 import { lot, seedWeight } from '../../schema/stock-tables.ts'
-import { amountOrRefuse, balanceOf, countDoubt, quantityOf, weightInForce } from '../book/amounts.ts'
+import { amountOrRefuse, balanceOf, countDoubt, heldIn, weightInForce } from '../book/amounts.ts'
 import { changeLot } from '../book/change-lot.ts'
 import type { Writes, Writing } from '../book/context.ts'
 import { addLot, lotOrRefuse, noteParent } from '../book/new-lot.ts'
@@ -22,7 +23,7 @@ export const splitLot: Writes<'lot.split'> = (writing, input) => {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   if (input.placeId !== null) placeOrRefuse(writing, input.placeId, 'placeId')
   if (input.role === 'duplicate-elsewhere' && input.heldBy === '') {
-    refuse('words-missing', 'Say who holds the safety duplicate.', { field: 'heldBy' })
+    refuse('words-missing', message('stock.who-holds'), { field: 'heldBy' })
   }
   const amount = amountOrRefuse(settingsOf(writing), input.amount, row.packetSeeds, 'amount')
   const { weight } = weightInForce(row)
@@ -40,14 +41,14 @@ export const splitLot: Writes<'lot.split'> = (writing, input) => {
     measured: 'carried',
     weight: null,
   })
-  const left = quantityOf(lotOrRefuse(writing, row.lotId, 'lotId'), settingsOf(writing))
-  const moved = quantityOf(lotOrRefuse(writing, target.id, 'lotId'), settingsOf(writing))
+  const left = heldIn(lotOrRefuse(writing, row.lotId, 'lotId'))
+  const moved = heldIn(lotOrRefuse(writing, target.id, 'lotId'))
   return {
     newLotId: target.id,
     newLotNumber: target.number,
     left,
     moved,
-    said: `Moved ${moved.words} from ${row.lotNumber} to ${target.number}`,
+    said: message('stock.split', { amount: moved.words, lot: row.lotNumber, part: target.number }),
     undoable: true,
   }
 }
@@ -161,10 +162,14 @@ export const mergeLots: Writes<'lot.merge'> = (writing, input) => {
     estimated: all.some((row) => row.estimated === 1),
     generation: Math.max(...all.map((row) => row.generation)),
   })
-  const balance = quantityOf(lotOrRefuse(writing, into.lotId, 'intoLotId'), settingsOf(writing))
+  const balance = heldIn(lotOrRefuse(writing, into.lotId, 'intoLotId'))
   return {
     balance,
-    said: `Merged ${from.map((row) => row.lotNumber).join(', ')} into ${into.lotNumber}: ${balance.words}`,
+    said: message('stock.merged', {
+      lots: { list: from.map((row) => row.lotNumber) },
+      lot: into.lotNumber,
+      amount: balance.words,
+    }),
     undoable: true,
   }
 }
@@ -207,22 +212,18 @@ function weightFacts(row: LotRow): string {
 }
 
 function refuseUnlike(into: LotRow, from: LotRow, field: string): void {
-  if (from.lotId === into.lotId) refuse('same-record', 'A lot cannot be poured into itself.', { field })
+  if (from.lotId === into.lotId) refuse('same-record', message('stock.into-itself'), { field })
   if (from.accessionId !== into.accessionId) {
-    refuse(
-      'not-mergeable',
-      `${from.lotNumber} is of another accession. Only lots of one accession can be joined.`,
-      { field },
-    )
+    refuse('not-mergeable', message('stock.other-accession', { lot: from.lotNumber }), { field })
   }
   if ((from.quarantineReason === null) !== (into.quarantineReason === null)) {
     refuse(
       'in-quarantine',
-      `One of ${from.lotNumber} and ${into.lotNumber} is in quarantine. Check it before joining them.`,
+      message('stock.one-in-quarantine', { lot: from.lotNumber, into: into.lotNumber }),
       { field },
     )
   }
   if (from.balanceCount === 0 && from.balanceMassMg === 0) {
-    refuse('not-enough-seed', `${from.lotNumber} holds nothing to pour.`, { field })
+    refuse('not-enough-seed', message('stock.nothing-to-pour', { lot: from.lotNumber }), { field })
   }
 }

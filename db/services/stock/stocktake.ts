@@ -2,8 +2,9 @@ import { Refusal, refuse } from '../../contract/refusal.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import { measuredOf } from '../../domain/amounts/amount.ts'
 import { type Change, stocktakeChange } from '../../domain/ledger/movement.ts'
+import { message } from '../../messages/message.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
-import { amountOrRefuse, balanceOf, quantityOf, weightInForce } from '../book/amounts.ts'
+import { amountOrRefuse, balanceOf, heldIn, weightInForce } from '../book/amounts.ts'
 import { changeLot } from '../book/change-lot.ts'
 import type { Reading, Reads, Writes, Writing } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
@@ -44,11 +45,15 @@ function writeFinding(writing: Writing, { row, found, change }: Finding, on: str
 export const takeStock: Writes<'lot.record-count'> = (writing, input) => {
   const finding = findingOf(writing, input.lotId, input.found, '')
   writeFinding(writing, finding, input.on, input.reason)
-  const after = quantityOf(lotOrRefuse(writing, input.lotId, 'lotId'), settingsOf(writing))
+  const balance = heldIn(lotOrRefuse(writing, input.lotId, 'lotId'))
+  const lot = finding.row.lotNumber
   return {
     change: { count: finding.change.count, massMg: finding.change.mass },
-    balance: after,
-    said: `Took stock of ${finding.row.lotNumber}: ${finding.found === null ? 'nothing left' : after.words}`,
+    balance,
+    said:
+      finding.found === null
+        ? message('stock.counted-nothing', { lot })
+        : message('stock.counted', { lot, amount: balance.words }),
     undoable: true,
   }
 }
@@ -60,7 +65,7 @@ export const previewStocktake: Reads<'stocktake.preview'> = (reading, input) => 
         const { row, change } = findingOf(reading, lotId, found, `lines.${index}.`)
         return {
           lotId,
-          book: quantityOf(row, settingsOf(reading)),
+          book: heldIn(row),
           change: { count: change.count, massMg: change.mass },
           problem: null,
         }
@@ -77,7 +82,7 @@ export const recordStocktake: Writes<'stocktake.record'> = (writing, input) => {
     ({ lotId }, index) => input.lines.findIndex((line) => line.lotId === lotId) < index,
   )
   if (twice >= 0) {
-    refuse('named-twice', 'That lot is in the list twice. Leave one line out.', {
+    refuse('named-twice', message('stock.lot-twice'), {
       field: `lines.${twice}.lotId`,
     })
   }
@@ -88,13 +93,13 @@ export const recordStocktake: Writes<'stocktake.record'> = (writing, input) => {
       lotId,
       lotNumber: finding.row.lotNumber,
       change: { count: finding.change.count, massMg: finding.change.mass },
-      balance: quantityOf(lotOrRefuse(writing, lotId, `lines.${index}.lotId`), settingsOf(writing)),
+      balance: heldIn(lotOrRefuse(writing, lotId, `lines.${index}.lotId`)),
     }
   })
   const differing = lines.filter(({ change }) => change.count !== 0 || change.massMg !== 0).length
   return {
     lines,
-    said: `Took stock of ${lines.length} ${lines.length === 1 ? 'lot' : 'lots'}; ${differing} differed`,
+    said: message('stock.counted-lots', { lots: lines.length, differing }),
     undoable: true,
   }
 }

@@ -1,15 +1,15 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { Refusal, refuse } from '../../contract/refusal.ts'
-import type { Manner } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
-import { packetsInWords } from '../../domain/amounts/packets.ts'
+import { packetsIn } from '../../domain/amounts/packets.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
+import { ON_PAPER } from '../../domain/ledger/overridden.ts'
+import { message } from '../../messages/message.ts'
 import type { GrowOutRow } from '../../queries/grow-out-rows.ts'
 import { withdrawal } from '../../schema/stock-tables.ts'
-import { countDoubt, quantity, quantityOf, weightInForce } from '../book/amounts.ts'
+import { amountOf, countDoubt, heldIn, weightInForce } from '../book/amounts.ts'
 import type { Reads, Writes, Writing } from '../book/context.ts'
 import { personFor } from '../book/people.ts'
-import { settingsOf } from '../book/settings.ts'
 import { toTray } from '../book/tray.ts'
 import { writeMovement } from '../book/write-movement.ts'
 import { growOutOrRefuse } from '../regrow/grow-outs.ts'
@@ -22,17 +22,14 @@ export const previewWithdrawal: Reads<'withdrawal.preview'> = (reading, input) =
     despite: caution.despite,
     sentence: caution.problem.sentence,
   })
-  const manner = settingsOf(reading)
   return {
     cautions: visitCautions(reading, input).map(shown),
     lines: planWithdrawal(reading, input.lines, input.purpose).map(
       ({ after, out, stock, cautions, problem }) => ({
         lotId: after.lotId,
         lotNumber: after.lotNumber,
-        taken:
-          out &&
-          quantity(takenBy(out.change), out.measured === 'count' ? 0 : countDoubt(after), after, manner),
-        left: out && quantityOf(after, manner),
+        taken: out && amountOf(takenBy(out.change), out.measured === 'count' ? 0 : countDoubt(after), after),
+        left: out && heldIn(after),
         stock,
         cautions: cautions.map(shown),
         problem,
@@ -50,7 +47,7 @@ export function recordWithdrawal(
   input: Input,
 ): Omit<Result<'withdrawal.record'>, 'entryId'> {
   if (input.despite.length > 0 && input.reason === '') {
-    refuse('words-missing', 'Say in a few words why this goes out all the same.', { field: 'reason' })
+    refuse('words-missing', message('withdrawal.say-why'), { field: 'reason' })
   }
   const unheeded = visitCautions(writing, input).find((caution) => !input.despite.includes(caution.despite))
   if (unheeded) throw new Refusal(unheeded.problem)
@@ -75,12 +72,12 @@ export function recordWithdrawal(
     writeLine(writing, line, { on, personId, withdrawalId, note: input.lines[index]?.note ?? '' })
   }
   if (input.slip) toTray(writing, { kind: 'slip', withdrawalId })
-  const lines = leftInLots(planned, settingsOf(writing))
+  const lines = leftInLots(planned)
   const first = lines[0]
   const said =
     lines.length === 1 && first
-      ? `Handed out from ${first.lotNumber}; ${first.left.words} left`
-      : `Handed out from ${lines.length} lots`
+      ? message('withdrawal.handed-out', { lot: first.lotNumber, left: first.left.words })
+      : message('withdrawal.handed-out-lots', { lots: lines.length })
   return { withdrawalId, personId, lines, said, undoable: true }
 }
 
@@ -98,8 +95,11 @@ export const recordPaperSheet: Writes<'paper-sheet.record'> = (writing, input) =
   }
   return {
     visits: [...visits.values()],
-    lines: leftInLots(planned, settingsOf(writing)),
-    said: `Typed in the paper sheet of ${input.on}: ${packetsInWords(input.lines.map(({ amount }) => amount))} out`,
+    lines: leftInLots(planned),
+    said: message('withdrawal.paper-sheet', {
+      on: { day: input.on },
+      packets: packetsIn(input.lines.map(({ amount }) => amount)),
+    }),
     undoable: true,
   }
 }
@@ -123,7 +123,7 @@ function addSheetVisit(
     promised: '',
     promisedBy: null,
     note: input.note,
-    overridden: 'signed out on paper',
+    overridden: ON_PAPER,
     growOutId: null,
   })
   return { withdrawalId, personId }
@@ -134,7 +134,10 @@ function refuseOtherSeed(planned: readonly PlannedLine[], growOut: GrowOutRow): 
   if (other !== undefined) {
     refuse(
       'other-accession',
-      `${other.after.lotNumber} is no seed of ${growOut.accessionNumber}, which is to be grown.`,
+      message('withdrawal.other-seed', {
+        lot: other.after.lotNumber,
+        accession: growOut.accessionNumber,
+      }),
       {
         field: 'growOutId',
       },
@@ -173,12 +176,12 @@ function refuseUnlessAllowed(line: PlannedLine, despite: Input['despite']): void
 }
 
 /** One line for each lot: as it stands after the last of the visit's lines that touched it. */
-function leftInLots(planned: readonly PlannedLine[], manner: Manner): Result<'withdrawal.record'>['lines'] {
+function leftInLots(planned: readonly PlannedLine[]): Result<'withdrawal.record'>['lines'] {
   const last = new Map(planned.map((line) => [line.after.lotId, line]))
   return [...last.values()].map(({ after, stock }) => ({
     lotId: after.lotId,
     lotNumber: after.lotNumber,
-    left: quantityOf(after, manner),
+    left: heldIn(after),
     state: stock.state,
     sentence: stock.sentence,
   }))

@@ -1,6 +1,7 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { WithdrawalPurpose } from '../../../db/contract/fields.ts'
 import type { Override } from '../../../db/contract/withdrawal-operations.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
 import { amountProblem } from '../../shared/format/manner.ts'
 import { emptyLotLine, isUntouchedLot, type LotLine } from '../../shared/table-form/lot-line.ts'
 import {
@@ -9,7 +10,7 @@ import {
   type PersonDraft,
   whoIsIt,
 } from '../../shared/table-form/person-draft.ts'
-import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
+import { onlyProblems, type RefusalSteps, type UntoldProblems } from '../../shared/table-form/refusals.ts'
 import {
   isBlankLines,
   type LineRules,
@@ -59,21 +60,19 @@ export function isBlankHandOut({ member, lines, promised }: HandOutDraft): boole
 }
 
 /** What a line still lacks before it can be put on the visit's list. */
-export function outProblems({ lot, text, amount }: LotLine): StepProblems<OutStep> {
+export function outProblems({ lot, text, amount }: LotLine): UntoldProblems<OutStep> {
   return lot === null ? { lot: lotProblem(text.trim()) } : onlyProblems({ amount: amountProblem(amount) })
 }
 
-function lotProblem(typed: string): string {
-  return typed === ''
-    ? 'Which lot goes out? Scan its label, or type its number or a few letters of its name.'
-    : `Choose from the list which lot ‘${typed}’ is.`
+function lotProblem(typed: string): Message {
+  return typed === '' ? message('hand-out.which-lot') : message('hand-out.choose-lot', { typed })
 }
 
 export const PACKETS: LineRules<LotLine, OutStep> = {
   make: emptyLotLine,
   isUntouched: isUntouchedLot,
   problems: outProblems,
-  nothingListed: { lot: 'Nothing is listed yet. Scan or type the first lot here.' },
+  nothingListed: { lot: message('hand-out.nothing-listed') },
 }
 
 export const OUT_REFUSALS: RefusalSteps<OutStep> = {

@@ -1,7 +1,10 @@
 import { useState } from 'react'
 import { Link } from 'wouter'
-import { packetsInWords } from '../../../db/domain/amounts/packets.ts'
+import { packetsIn } from '../../../db/domain/amounts/packets.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { GatheredLines } from '../../shared/table-form/gathered-lines.tsx'
+import type { LotLine } from '../../shared/table-form/lot-line.ts'
 import { personNamed } from '../../shared/table-form/person-draft.ts'
 import { PersonFields } from '../../shared/table-form/person-fields.tsx'
 import { type OpenTable, TableDraft } from '../../shared/table-form/table-draft.tsx'
@@ -36,9 +39,10 @@ function HandOutTable({ open, last, onSaved }: HandOutTableProps) {
   const work = useHandOut(open, onSaved)
   const { table, packets, previewed } = work
   const { draft, shown } = table
+  const { t } = useTexts()
   return (
     <TableFrame
-      label="Hand out"
+      label={t('hand-out.title')}
       table={table}
       onEnd={work.listLine}
       onEndApart={packets.backToLine}
@@ -47,15 +51,15 @@ function HandOutTable({ open, last, onSaved }: HandOutTableProps) {
       catches={work.catches}
       head={
         <>
-          <h1 className="only-aloud">Hand out</h1>
+          <h1 className="only-aloud">{t('hand-out.title')}</h1>
           <p className="table-beside row">
-            <Link href="/hand-out/paper">Type in a paper sheet</Link>
+            <Link href="/hand-out/paper">{t('hand-out.paper-sheet')}</Link>
           </p>
         </>
       }
       inWords={visitInWords}
-      more="what comes back"
-      besideLabel="This visit"
+      more={t('hand-out.more')}
+      besideLabel={t('hand-out.this-visit')}
       beside={
         <>
           <GatheredLines
@@ -65,25 +69,19 @@ function HandOutTable({ open, last, onSaved }: HandOutTableProps) {
               <PacketInWords line={line} previewed={previewed.ofLine.get(line.id)} reason={draft.reason} />
             )}
             whileEmpty={
-              last ? (
-                <HandedOutList last={last} />
-              ) : (
-                <p className="soft">
-                  The packets of this visit gather here. Enter after the amount lists one.
-                </p>
-              )
+              last ? <HandedOutList last={last} /> : <p className="soft">{t('hand-out.gathers')}</p>
             }
-            total={(listed) => packetsInWords(listed.map(({ amount }) => amount))}
+            total={(listed) => message('hand-out.packets', { packets: packetsOf(listed) })}
           />
           <VisitTermsFields draft={draft} today={open.today} onChange={table.set} />
         </>
       }
-      saveWord="Save the visit"
+      saveWord={t('hand-out.save')}
     >
       <PersonFields
-        label="Who takes it?"
-        nobody="Nobody is named"
-        nobodyMeans="The packets go out without a name."
+        label={t('hand-out.who')}
+        nobody={t('hand-out.nobody')}
+        nobodyMeans={t('hand-out.nobody-means')}
         person={draft.member}
         onChange={(change) => table.setIn('member', change)}
         problems={shown.problems}
@@ -93,8 +91,13 @@ function HandOutTable({ open, last, onSaved }: HandOutTableProps) {
   )
 }
 
-function visitInWords({ member, lines: { listed } }: HandOutDraft): string {
-  const who = personNamed(member, 'a member')
-  if (listed.length === 0) return `${who}, no packet listed yet`
-  return `${packetsInWords(listed.map(({ amount }) => amount))} for ${who}`
+function visitInWords({ member, lines: { listed } }: HandOutDraft): Message {
+  const who = personNamed(member, '') || message('hand-out.a-member')
+  return listed.length === 0
+    ? message('hand-out.unlisted', { who })
+    : message('hand-out.visit', { packets: packetsOf(listed), who })
+}
+
+function packetsOf(listed: readonly LotLine[]): number {
+  return packetsIn(listed.map(({ amount }) => amount))
 }

@@ -1,4 +1,6 @@
+import { message } from '../../../db/messages/message.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
@@ -18,20 +20,19 @@ export function PacketCard({ work }: { readonly work: ReturnType<typeof useHandO
   const ofLine = previewed.ofLine.get(line.id)
   const cautions = [...(ofLine?.cautions ?? []), ...previewed.cautions]
   const refused = ofLine?.problem
+  const { t } = useTexts()
   return (
     <LineCard lines={packets.lines} noun="Packet" onList={work.listLine}>
       <LotField
         line={line}
         onChange={packets.setLine}
-        nothingFound={(text) =>
-          `No lot to hand out fits ${text}. What is empty, in quarantine or kept in reserve is not offered.`
-        }
+        nothingFound={(typed) => message('hand-out.no-lot', { typed })}
         problem={problems.lot ?? (refused?.field?.endsWith('.lotId') ? refused.sentence : undefined)}
         words={line.lot && <LotStock lot={line.lot} barElsewhere={ofLine?.left != null} />}
         spoken={line.lot === null ? '' : `${line.text}. ${line.lot.why}`}
       />
       <AmountField
-        label="Amount"
+        label={t('hand-out.amount')}
         step="amount"
         size="table"
         value={line.amount}
@@ -39,7 +40,7 @@ export function PacketCard({ work }: { readonly work: ReturnType<typeof useHandO
         lotId={line.lot?.lotId}
         problem={problems.amount ?? (refused?.field?.endsWith('.amount') ? refused.sentence : undefined)}
         offered={previewed.fresh && refused ? refused.choices : []}
-        placeholder="1 packet of 25, 12.5 g, 30 seeds"
+        placeholder={t('hand-out.amount-like')}
         after={ofLine && <AfterOut previewed={ofLine} />}
       />
       {cautions.length > 0 && (
@@ -50,11 +51,11 @@ export function PacketCard({ work }: { readonly work: ReturnType<typeof useHandO
             </p>
           ))}
           <TextField
-            label="Why all the same?"
+            label={t('hand-out.reason')}
             step={previewed.fresh ? 'reason' : undefined}
             value={table.draft.reason}
             onChange={(reason) => table.set({ reason })}
-            hint="The reason is kept in the book. Esc steps back to give less."
+            hint={t('hand-out.reason-hint')}
             problem={problems.reason}
           />
         </>
@@ -72,12 +73,14 @@ interface LotStockProps {
 /** What a picked lot holds, why it is offered, and how its accession stands. */
 function LotStock({ lot, barElsewhere }: LotStockProps) {
   const record = useRead('lot.get', { lotId: lot.lotId }).data
+  const { t } = useTexts()
   if (!record) return null
+  const { crop, harvest, quantity, place } = record
   return (
     <>
       <p>
-        {record.crop} · {record.harvest} · holds {record.quantity.words}
-        {record.place === '' ? '' : ` · ${record.place}`}
+        {t('hand-out.holds', { crop, harvest, amount: quantity.words })}
+        {place === '' ? '' : ` · ${place}`}
       </p>
       {lot.why && <p className="soft">{lot.why}</p>}
       {!barElsewhere && <SeedBar {...record.stock} large />}
@@ -88,12 +91,13 @@ function LotStock({ lot, barElsewhere }: LotStockProps) {
 /** What a line would leave: in the lot, and of its accession as its seed bar will then stand. */
 function AfterOut({ previewed }: { readonly previewed: Previewed }) {
   const { left, stock, cautions } = previewed
+  const { t } = useTexts()
   if (left === null) return null
   const saidBelow = cautions.some(({ despite }) => despite === 'too-few-left')
   return (
     <div className="stack-1">
       <p className="row">
-        Leaves {left.words} <StateMark mark={stock.state} />
+        {t('hand-out.leaves', { amount: left.words })} <StateMark mark={stock.state} />
       </p>
       <SeedBar {...stock} large />
       {!saidBelow && <p className="soft">{stock.sentence}</p>}
@@ -111,9 +115,10 @@ interface PacketInWordsProps {
 /** A listed packet on its envelope: its lot, how much, and what needs a reason or would be refused. */
 export function PacketInWords({ line, previewed, reason }: PacketInWordsProps) {
   const { reading } = useAmountReading({ text: line.amount, lotId: line.lot?.lotId })
+  const { t } = useTexts()
   const cautioned = (previewed?.cautions.length ?? 0) > 0
   const remarks = [
-    ...(cautioned ? [reason.trim() === '' ? 'needs a reason' : 'goes out with the reason given'] : []),
+    ...(cautioned ? [t(reason.trim() === '' ? 'hand-out.needs-reason' : 'hand-out.has-reason')] : []),
     ...(previewed?.problem ? [previewed.problem.sentence] : []),
   ]
   return (

@@ -1,7 +1,9 @@
 import type { KeyboardEvent } from 'react'
 import { flushSync } from 'react-dom'
 import type { Value } from '../../../db/contract/contract.ts'
+import { message } from '../../../db/messages/message.ts'
 import { call } from '../../shared/client/call.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { useLotScan } from '../../shared/scans/scans.ts'
 import { type LotLine, withLot } from '../../shared/table-form/lot-line.ts'
 import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
@@ -39,6 +41,7 @@ export function useHandOut(open: OpenTable<HandOutDraft>, onSaved: (saved: Hande
     changesAt: 'amount',
   })
   const { held } = table
+  const { t } = useTexts()
   const { line } = draft.lines
   const previewed = usePreview(draft)
   const whenKnown = useWhen(previewed.known)
@@ -72,7 +75,10 @@ export function useHandOut(open: OpenTable<HandOutDraft>, onSaved: (saved: Hande
     if (held.catches(event)) return true
     const { key, ctrlKey, metaKey, shiftKey, altKey, target } = event
     if (previewed.known || ctrlKey || metaKey || shiftKey || altKey) return false
-    if ((key !== 'Enter' && key !== 'ArrowDown') || !(target as Element).matches(DECIDED_BY_FORESIGHT))
+    if (
+      (key !== 'Enter' && key !== 'ArrowDown') ||
+      !(target as Element).matches('.table-card input:not([data-step="lot"])')
+    )
       return false
     void held.holdKey(event, whenKnown)
     return true
@@ -94,7 +100,7 @@ export function useHandOut(open: OpenTable<HandOutDraft>, onSaved: (saved: Hande
       return false
     }
     const { lines } = await table.write(input)
-    const member = draft.member.is === 'nobody' ? 'the last visit' : draft.member.text
+    const member = draft.member.is === 'nobody' ? '' : draft.member.text
     flushSync(() => {
       table.change(() => emptyHandOut(crypto.randomUUID()))
       onSaved({ member, lines, listed })
@@ -106,7 +112,7 @@ export function useHandOut(open: OpenTable<HandOutDraft>, onSaved: (saved: Hande
     const full = !isAmiss(outProblems(line))
     flushSync(() => {
       if (full) packets.step({ kind: 'list-line', nextId: crypto.randomUUID() })
-      packets.setLine(withLot(full ? { lot: null, amount: '' } : line, lot))
+      packets.setLine(withLot(full ? { lot: null, amount: '' } : line, lot, t))
     })
     table.focus('amount')
   }
@@ -114,6 +120,5 @@ export function useHandOut(open: OpenTable<HandOutDraft>, onSaved: (saved: Hande
   return { table, packets, previewed, catches, listLine, save: () => packets.save(send) }
 }
 
-const WHO = "Who takes it? Type a few letters and choose, or choose 'Nobody is named'."
-const DECIDED_BY_FORESIGHT = '.table-card input:not([data-step="lot"])'
-const SAY_WHY = 'Say in a few words why it goes out all the same, or give less.'
+const WHO = message('hand-out.who-is-it')
+const SAY_WHY = message('hand-out.say-why')

@@ -1,5 +1,6 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import { fold } from '../../../db/domain/shared/fold.ts'
+import { message } from '../../../db/messages/message.ts'
 import { amountProblem } from '../../shared/format/manner.ts'
 import { emptyLotLine, isUntouchedLot, type LotLine } from '../../shared/table-form/lot-line.ts'
 import {
@@ -8,7 +9,7 @@ import {
   type PersonDraft,
   whoIsIt,
 } from '../../shared/table-form/person-draft.ts'
-import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
+import { onlyProblems, type RefusalSteps, type UntoldProblems } from '../../shared/table-form/refusals.ts'
 import {
   isBlankLines,
   type LineRules,
@@ -72,7 +73,7 @@ export function isBlankPaper({ lines }: PaperDraft): boolean {
 }
 
 /** What a line still lacks before it can be listed. */
-function paperProblems({ person, lot, amount }: PaperLine): StepProblems<PaperStep> {
+function paperProblems({ person, lot, amount }: PaperLine): UntoldProblems<PaperStep> {
   return onlyProblems({
     person: whoIsIt(person) === undefined ? WHO : undefined,
     lot: lot === null ? WHICH : undefined,
@@ -84,7 +85,7 @@ export const PAPER_LINES: LineRules<PaperLine, PaperStep> = {
   make: emptyPaperLine,
   isUntouched,
   problems: paperProblems,
-  nothingListed: { person: 'Nothing is listed yet. Type the first name on the sheet here.' },
+  nothingListed: { person: message('paper-sheet.nothing-listed') },
 }
 
 export const PAPER_REFUSALS: RefusalSteps<PaperStep> = {
@@ -107,5 +108,5 @@ export function sheetOf(
   }
 }
 
-const WHO = "Who took it? Type a few letters and choose, or choose 'The name cannot be read'."
-const WHICH = 'Which lot was it? Scan its label, or type a few letters and choose from the list.'
+const WHO = message('paper-sheet.who-is-it')
+const WHICH = message('paper-sheet.which-lot')

@@ -1,6 +1,8 @@
 import { useState } from 'react'
 import { flushSync } from 'react-dom'
 import { Link } from 'wouter'
+import { type Message, message } from '../../../db/messages/message.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { useLotScan } from '../../shared/scans/scans.ts'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
@@ -49,9 +51,10 @@ interface PaperTableProps {
 function PaperTable({ open, last, onSaved }: PaperTableProps) {
   const work = usePaper(open, onSaved)
   const { table, lines } = work
+  const { t } = useTexts()
   return (
     <TableFrame
-      label="Paper sheet"
+      label={t('paper-sheet.label')}
       table={table}
       onEnd={lines.listOrShow}
       onEndApart={lines.backToLine}
@@ -59,9 +62,9 @@ function PaperTable({ open, last, onSaved }: PaperTableProps) {
       onMore={() => table.focus('on')}
       catches={table.held.catches}
       inWords={sheetInWords}
-      more="the day"
-      saves="saves the sheet"
-      besideLabel="This sheet"
+      more={t('paper-sheet.more')}
+      saves={t('paper-sheet.saves')}
+      besideLabel={t('paper-sheet.this-sheet')}
       beside={
         <GatheredLines
           work={lines}
@@ -73,22 +76,20 @@ function PaperTable({ open, last, onSaved }: PaperTableProps) {
           )}
           whileEmpty={
             <p className="soft">
-              {last === null
-                ? 'The lines of the sheet gather here. Enter after the amount lists one.'
-                : `Saved: a sheet of ${linesInWords(last)}. Undo on the foot line takes back all of it.`}
+              {last === null ? t('paper-sheet.gathers') : t('paper-sheet.saved', { lines: last })}
             </p>
           }
-          total={({ length }) => linesInWords(length)}
+          total={({ length }) => message('paper-sheet.lines', { lines: length })}
         />
       }
-      saveWord="Save the sheet"
+      saveWord={t('paper-sheet.save')}
     >
       <div className="head-row">
-        <h1>A paper sheet, typed in</h1>
-        <Link href="/hand-out">Back to Hand out</Link>
+        <h1>{t('paper-sheet.title')}</h1>
+        <Link href="/hand-out">{t('paper-sheet.back')}</Link>
       </div>
       <DateField
-        label="Day on the sheet"
+        label={t('paper-sheet.day')}
         step="on"
         value={open.draft.on}
         onChange={(on) => table.set({ on })}
@@ -108,13 +109,14 @@ function PaperLineCard({
   const { line, listed } = lines.lines
   const { problems } = table.shown
   const left = useLeftBySheet(table.draft)
+  const { t } = useTexts()
   return (
     <LineCard lines={lines.lines} noun="Line" onList={lines.listOrShow}>
       <PersonFields
         key={line.id}
-        label="Who took it?"
-        nobody="The name cannot be read"
-        nobodyMeans="The packet goes out without a name."
+        label={t('paper-sheet.who')}
+        nobody={t('paper-sheet.nobody')}
+        nobodyMeans={t('paper-sheet.nobody-means')}
         person={line.person}
         onChange={setPerson}
         problems={problems}
@@ -123,18 +125,18 @@ function PaperLineCard({
       <LotField
         line={line}
         onChange={lines.setLine}
-        nothingFound={(text) => `No lot to hand out fits ${text}.`}
+        nothingFound={(typed) => message('paper-sheet.no-lot', { typed })}
         problem={problems.lot}
       />
       <AmountField
-        label="Amount"
+        label={t('paper-sheet.amount')}
         step="amount"
         size="table"
         value={line.amount}
         onChange={(amount) => lines.setLine({ amount })}
         lotId={line.lot?.lotId}
         problem={problems.amount}
-        placeholder="1 packet of 25, 30 seeds"
+        placeholder={t('paper-sheet.amount-like')}
         after={left !== undefined && <LeftInLot left={left} />}
       />
     </LineCard>
@@ -143,11 +145,12 @@ function PaperLineCard({
 
 /** What the lot holds when the whole sheet is saved, or why it cannot be. */
 function LeftInLot({ left }: { readonly left: NonNullable<ReturnType<typeof useLeftBySheet>> }) {
+  const { t } = useTexts()
   if (left.left === null)
     return left.problem === null ? null : <p className="table-field-warning">{left.problem.sentence}</p>
   return (
     <p className="soft">
-      With the whole sheet {left.lotNumber} is left with {left.left.words}{' '}
+      {t('paper-sheet.left', { lot: left.lotNumber, amount: left.left.words })}{' '}
       <StateMark mark={left.stock.state} />
     </p>
   )
@@ -156,6 +159,7 @@ function LeftInLot({ left }: { readonly left: NonNullable<ReturnType<typeof useL
 /** What the keys, scans and buttons of the paper sheet do, and what is wrong where. */
 function usePaper(open: OpenTable<PaperDraft>, onSaved: (lines: number) => void) {
   const { draft, today } = open
+  const { t } = useTexts()
   const table = useTable(open, {
     first: draft.on === '' ? 'on' : 'person',
     writes: 'paper-sheet.record',
@@ -174,7 +178,7 @@ function usePaper(open: OpenTable<PaperDraft>, onSaved: (lines: number) => void)
     return true
   }
   useLotScan((lot) => {
-    flushSync(() => lines.setLine(withLot(draft.lines.line, lot)))
+    flushSync(() => lines.setLine(withLot(draft.lines.line, lot, t)))
     table.focus('amount')
   }, table.refuse)
   return {
@@ -188,12 +192,8 @@ function usePaper(open: OpenTable<PaperDraft>, onSaved: (lines: number) => void)
   }
 }
 
-function linesInWords(lines: number): string {
-  return lines === 1 ? '1 line' : `${lines} lines`
+function sheetInWords({ lines }: PaperDraft): Message {
+  return message('paper-sheet.unfinished', { lines: lines.listed.length })
 }
 
-function sheetInWords({ lines }: PaperDraft): string {
-  return `a paper sheet of ${linesInWords(lines.listed.length)}`
-}
-
-const WHICH_DAY = 'Which day stands on the sheet? It must not lie ahead of today.'
+const WHICH_DAY = message('paper-sheet.which-day')

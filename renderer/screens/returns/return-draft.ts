@@ -8,7 +8,7 @@ import {
   type PersonDraft,
   whoIsIt,
 } from '../../shared/table-form/person-draft.ts'
-import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
+import { onlyProblems, type RefusalSteps, type UntoldProblems } from '../../shared/table-form/refusals.ts'
 import { type SeedStep, seedProblems } from '../../shared/table-form/typed-seed.ts'
 
 type Input = CallInput<'return.record'>
@@ -124,7 +124,7 @@ export function returnProblems(
   line: ReturnLine,
   thisYear: number,
   t: Texts['text'],
-): StepProblems<ReturnStep> {
+): UntoldProblems<ReturnStep> {
   return onlyProblems({
     lot: line.parent === null ? lotProblem(line.text.trim(), t) : undefined,
     ...seedProblems(line, thisYear),

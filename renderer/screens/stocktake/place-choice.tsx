@@ -2,22 +2,24 @@ import { useEffect, useRef, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { fold } from '../../../db/domain/shared/fold.ts'
+import { message } from '../../../db/messages/message.ts'
 import { call } from '../../shared/client/call.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import type { SuggestionSource } from '../../shared/table-form/use-suggestions.ts'
 
 type Place = Value<'place.list'>['places'][number]
 
 const PLACES: SuggestionSource<Place> = {
-  name: 'places with lots',
+  name: 'places-with-lots',
   find: async (text) => {
     const { places } = await call('place.list', {})
     const fitting = places.filter(({ path }) => fold(path).includes(fold(text)))
     return fitting.slice(0, 12).map((place) => ({
       key: String(place.placeId),
       name: place.path,
-      detail: lotsInWords(place.lots),
+      detail: <LotsThere lots={place.lots} />,
       item: place,
     }))
   },
@@ -33,38 +35,38 @@ export function PlaceChoice() {
   const places = useRead('place.list', {}).data?.places
   const [text, setText] = useState('')
   const [, go] = useLocation()
+  const { t } = useTexts()
   const box = useRef<HTMLDivElement>(null)
   useEffect(() => box.current?.querySelector('input')?.focus(), [])
   const filled = places?.filter(({ lots }) => lots > 0) ?? []
   return (
     <div className="stack-4" ref={box}>
-      <h1>Stocktake</h1>
+      <h1>{t('stocktake.title')}</h1>
       <SuggestField
-        label="Which place?"
+        label={t('stocktake.which-place')}
         size="table"
         text={text}
         chosen={false}
         onText={setText}
         source={PLACES}
         onPick={({ placeId }) => go(placeAddress(placeId))}
-        nothingFound={(typed) => `No place is called ${typed}.`}
-        placeholder="a few letters, or scan a label"
+        nothingFound={(typed) => message('stocktake.no-place-found', { typed })}
+        placeholder={t('stocktake.place-like')}
       />
-      {places !== undefined && filled.length === 0 && (
-        <p>No lot has a place yet. On the Shelf, a lot’s card moves it to one.</p>
-      )}
+      {places !== undefined && filled.length === 0 && <p>{t('stocktake.no-places')}</p>}
       <ul className="ruled">
         {filled.map(({ placeId, path, lots }) => (
           <li key={placeId} className="head-row">
-            <Link href={placeAddress(placeId)}>{path}</Link> <span className="soft">{lotsInWords(lots)}</span>
+            <Link href={placeAddress(placeId)}>{path}</Link>{' '}
+            <span className="soft">{t('stocktake.lots', { lots })}</span>
           </li>
         ))}
       </ul>
-      <Link href="/shelf">Back to the shelf</Link>
+      <Link href="/shelf">{t('stocktake.back')}</Link>
     </div>
   )
 }
 
-function lotsInWords(lots: number): string {
-  return lots === 1 ? '1 lot' : `${lots} lots`
+function LotsThere({ lots }: { readonly lots: number }) {
+  return useTexts().t('stocktake.lots', { lots })
 }

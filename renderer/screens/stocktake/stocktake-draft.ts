@@ -1,4 +1,5 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
+import type { Message } from '../../../db/messages/message.ts'
 import { amountProblem } from '../../shared/format/manner.ts'
 import type { RefusalSteps } from '../../shared/table-form/refusals.ts'
 
@@ -50,7 +51,15 @@ export function isBlankStocktake(draft: StocktakeDraft): boolean {
   return draft.lots.every(({ found }) => found.trim() === '') && draft.reason.trim() === ''
 }
 
-const NOTHING_WORDS: ReadonlySet<string> = new Set(['0', 'nothing', 'none', 'empty'])
+const NOTHING_WORDS: ReadonlySet<string> = new Set([
+  '0',
+  'nothing',
+  'none',
+  'empty',
+  'nada',
+  'vacío',
+  'vacio',
+])
 
 /** Whether what was typed says that a jar was found empty. */
 export function saysNothing(found: string): boolean {
@@ -69,7 +78,7 @@ export function lineOf({ lotId, found }: CountedLot): FoundLine {
 }
 
 /** What is wrong with a found amount as it stands, or undefined. */
-export function foundProblem(found: string): string | undefined {
+export function foundProblem(found: string): Message | undefined {
   return saysNothing(found) ? undefined : amountProblem(found)
 }
 

@@ -1,4 +1,5 @@
 import { useFormat } from '../../shared/format/use-format.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { type CountedLot, type ListedLot, saysNothing } from './stocktake-draft.ts'
 import type { Previewed } from './use-stocktake.ts'
 
@@ -15,6 +16,7 @@ interface StocktakeListProps {
 /** Every lot of the place, with what was found and by how much it differs. */
 export function StocktakeList(props: StocktakeListProps) {
   const { rows, counted, previewed, at, place, onTake } = props
+  const { t } = useTexts()
   return (
     <div className="table-gathered stack-3">
       <ol className="ruled">
@@ -31,12 +33,18 @@ export function StocktakeList(props: StocktakeListProps) {
                 <strong>{lot.lotNumber}</strong> {lot.variety}
               </button>
               <span className="stocktake-found head-row">
-                {typed === '' ? 'not looked at' : saysNothing(typed) ? 'nothing left' : typed}
+                {typed === ''
+                  ? t('stocktake.not-looked-at')
+                  : saysNothing(typed)
+                    ? t('stocktake.nothing-left')
+                    : typed}
                 <Difference previewed={typed === '' ? undefined : previewed.get(lot.lotId)} />
               </span>
               {lot.place !== place && (
                 <span className="soft stocktake-elsewhere">
-                  {lot.place === '' ? 'no place in the book' : `in the book: ${lot.place}`}
+                  {lot.place === ''
+                    ? t('stocktake.no-place')
+                    : t('stocktake.elsewhere', { place: lot.place })}
                 </span>
               )}
             </li>
@@ -50,14 +58,18 @@ export function StocktakeList(props: StocktakeListProps) {
 /** By how much the book differs from what was found, in both numbers; by sign and word, not by colour. */
 export function Difference({ previewed }: { readonly previewed: Previewed | undefined }) {
   const format = useFormat()
+  const { t } = useTexts()
   if (previewed?.change == null) return null
   const { count, massMg } = previewed.change
-  if (count === 0 && massMg === 0) return <span className="stocktake-difference">as in the book</span>
+  if (count === 0 && massMg === 0) return <span className="stocktake-difference">{t('stocktake.same')}</span>
   const sign = massMg > 0 ? '+' : massMg < 0 ? '−' : ''
   return (
     <span className="stocktake-difference" data-differs="true">
-      {format.change(count)} seeds, {sign}
-      {format.mass(Math.abs(massMg))}
+      {t('stocktake.differs', {
+        count,
+        change: format.change(count),
+        mass: `${sign}${format.mass(Math.abs(massMg))}`,
+      })}
     </span>
   )
 }

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { useLocation } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { useLotScan } from '../../shared/scans/scans.ts'
 import { type OpenTable, TableDraft } from '../../shared/table-form/table-draft.tsx'
@@ -45,6 +46,7 @@ function Stocktake({ open, placeId, lotIds }: StocktakeProps) {
         : { placeId, limit: MOST_LOTS },
   )
   const [last, setLast] = useState<Saved | null>(null)
+  const { t } = useTexts()
   const [, go] = useLocation()
   const problem = places.error ?? listed.error
   if (problem) return <ProblemText problem={problem.problem} />
@@ -65,7 +67,7 @@ function Stocktake({ open, placeId, lotIds }: StocktakeProps) {
     <StocktakeTable
       key={placeId ?? 'chosen'}
       open={open}
-      place={lotIds === undefined ? (place?.path ?? 'this place') : 'the lots you ticked'}
+      place={lotIds === undefined ? (place?.path ?? t('stocktake.this-place')) : t('stocktake.ticked-lots')}
       lots={listed.data.rows}
       more={Math.max(0, listed.data.total - MOST_LOTS)}
       onSaved={(saved) => {
@@ -77,16 +79,18 @@ function Stocktake({ open, placeId, lotIds }: StocktakeProps) {
 }
 
 function Opening() {
-  return <p className="soft waiting">Opening…</p>
+  const { t } = useTexts()
+  return <p className="soft waiting">{t('stocktake.opening')}</p>
 }
 
 /** A scanned label leads to the place where its lot stands. */
 function ScanToPlace() {
   const [, go] = useLocation()
   const [refused, setRefused] = useState('')
+  const { t } = useTexts()
   useLotScan(
     ({ placeId, lotNumber }) => {
-      if (placeId === null) setRefused(`${lotNumber} has no place yet: move it to one on its card first.`)
+      if (placeId === null) setRefused(t('stocktake.without-place', { lot: lotNumber }))
       else go(`/stocktake/${placeId}`)
     },
     ({ sentence }) => setRefused(sentence),
@@ -95,21 +99,18 @@ function ScanToPlace() {
 }
 
 function UnderWay({ draft }: { readonly draft: StocktakeDraft }) {
-  const { length } = countedLots(draft)
-  if (length === 0) return null
-  return (
-    <p className="stocktake-said">
-      {length === 1 ? '1 lot is' : `${length} lots are`} looked at and not posted yet. They go on with the
-      next place.
-    </p>
-  )
+  const { t } = useTexts()
+  const lots = countedLots(draft).length
+  if (lots === 0) return null
+  return <p className="stocktake-said">{t('stocktake.under-way', { lots })}</p>
 }
 
 function Posted({ last }: { readonly last: Saved | null }) {
+  const { t } = useTexts()
   if (last === null) return null
   return (
-    <section className="stocktake-said" aria-label="What was posted">
-      <h2>Posted: {last.lines.length === 1 ? '1 lot' : `${last.lines.length} lots`}</h2>
+    <section className="stocktake-said" aria-label={t('stocktake.what-was-posted')}>
+      <h2>{t('stocktake.posted', { lots: last.lines.length })}</h2>
       <ul>
         {last.lines.map(({ lotId, lotNumber, balance }) => (
           <li key={lotId}>

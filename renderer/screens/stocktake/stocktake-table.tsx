@@ -1,6 +1,8 @@
 import { Link } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { useTexts } from '../../shared/format/use-texts.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { DateField, TextField } from '../../shared/table-form/fields.tsx'
 import { fieldsOf } from '../../shared/table-form/refusals.ts'
@@ -25,12 +27,13 @@ export function StocktakeTable({ open, place, lots, more, onSaved }: StocktakeTa
   const rows = [...lots, ...open.draft.lots.filter(({ lotId }) => !here.has(lotId))]
   const work = useStocktake(open, rows, onSaved)
   const { table, current, counted, previewed } = work
+  const { t } = useTexts()
   const differing = [...previewed.values()].filter(
     ({ change }) => change !== null && (change.count !== 0 || change.massMg !== 0),
   ).length
   return (
     <TableFrame
-      label="Stocktake"
+      label={t('stocktake.title')}
       table={table}
       onEnd={() => work.goOn(1)}
       onEndApart={() => table.focus('found')}
@@ -38,10 +41,10 @@ export function StocktakeTable({ open, place, lots, more, onSaved }: StocktakeTa
       onMore={() => table.focus('reason')}
       catches={table.held.catches}
       inWords={stocktakeInWords}
-      more="the reason"
-      saves="posts them together"
-      besideLabel="This stocktake"
-      besideHeading="What was found"
+      more={t('stocktake.more')}
+      saves={t('stocktake.saves')}
+      besideLabel={t('stocktake.this-stocktake')}
+      besideHeading={t('stocktake.what-was-found')}
       beside={
         <>
           <StocktakeList
@@ -53,27 +56,23 @@ export function StocktakeTable({ open, place, lots, more, onSaved }: StocktakeTa
             onTake={work.take}
           />
           <p className="table-total" role="status">
-            {counted.length} of {rows.length} looked at, {differing} differ
+            {t('stocktake.so-far', { counted: counted.length, all: rows.length, differing })}
           </p>
           <Terms table={table} today={open.today} />
         </>
       }
-      saveWord="Post them together"
+      saveWord={t('stocktake.post')}
     >
       <div className="head-row">
-        <h1>Stocktake: {place}</h1>
-        <Link href="/stocktake">another place</Link>
+        <h1>{t('stocktake.title-of', { place })}</h1>
+        <Link href="/stocktake">{t('stocktake.another-place')}</Link>
       </div>
       {current === undefined ? (
-        <p>No lot stands here. Scan the label of one that does, or choose another place.</p>
+        <p>{t('stocktake.no-lots')}</p>
       ) : (
         <LotInHand lot={current} rows={rows} work={work} />
       )}
-      {more > 0 && (
-        <p className="table-field-warning">
-          {more} more lots stand here than one stocktake takes. Post these first.
-        </p>
-      )}
+      {more > 0 && <p className="table-field-warning">{t('stocktake.too-many', { more })}</p>}
     </TableFrame>
   )
 }
@@ -90,13 +89,14 @@ function LotInHand({ lot, rows, work }: LotInHandProps) {
   const book = useRead('lot.get', { lotId: lot.lotId }).data
   const { lotId, lotNumber, variety, crop } = lot
   const { table, found } = work
+  const { t } = useTexts()
   const type = (text: string) => work.type(lot, text)
   const previewed = work.previewed.get(lotId)
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as a card
     <div
       role="group"
-      aria-label="Lot in hand"
+      aria-label={t('stocktake.in-hand')}
       className="table-card stack-3"
       onKeyDown={(event) => {
         if (event.key !== 'Escape' || event.defaultPrevented) return
@@ -105,25 +105,28 @@ function LotInHand({ lot, rows, work }: LotInHandProps) {
       }}
     >
       <p className="soft">
-        Lot {rows.findIndex((row) => row.lotId === lotId) + 1} of {rows.length}
+        {t('stocktake.nth', {
+          nth: rows.findIndex((row) => row.lotId === lotId) + 1,
+          all: rows.length,
+        })}
       </p>
       <h2>
         {variety}, {lotNumber}
       </h2>
       <p>
-        {crop} · {book === undefined ? '…' : `the book says ${book.quantity.words}`}
+        {book === undefined ? `${crop} · …` : t('stocktake.book-says', { crop, amount: book.quantity.words })}
       </p>
       <AmountField
-        label="Found"
+        label={t('stocktake.found')}
         step="found"
         size="table"
         value={found}
         onChange={type}
         lotId={lotId}
         problem={table.shown.problems.found}
-        instead={saysNothing(found) ? 'Nothing is left in it.' : undefined}
+        instead={saysNothing(found) ? t('stocktake.nothing-in-it') : undefined}
         offered={previewed?.problem?.choices ?? []}
-        placeholder="what the scale says: 12.5 g, 30 seeds"
+        placeholder={t('stocktake.found-like')}
         after={<Difference previewed={previewed} />}
       />
       <p className="buttons">
@@ -135,10 +138,10 @@ function LotInHand({ lot, rows, work }: LotInHandProps) {
             table.focus('found')
           }}
         >
-          Nothing is left
+          {t('stocktake.nothing')}
         </button>
         <button type="button" className="quiet-button table-button" onClick={() => work.goOn(1)}>
-          Next lot
+          {t('stocktake.next')}
         </button>
       </p>
     </div>
@@ -147,20 +150,20 @@ function LotInHand({ lot, rows, work }: LotInHandProps) {
 
 function Terms({ table, today }: { readonly table: Work['table']; readonly today: string }) {
   const field = fieldsOf(table.draft, table.set, table.shown.problems)
+  const { t } = useTexts()
   return (
     <div className="visit-pins fields" data-steps-apart="">
       <TextField
-        label="Why it may differ"
+        label={t('stocktake.why')}
         size="record"
         {...field('reason')}
-        hint="Once for all of them, such as: yearly stocktake."
+        hint={t('stocktake.why-hint')}
       />
-      <DateField label="On" size="record" {...field('on')} today={today} />
+      <DateField label={t('stocktake.on')} size="record" {...field('on')} today={today} />
     </div>
   )
 }
 
-function stocktakeInWords(draft: StocktakeDraft): string {
-  const { length } = countedLots(draft)
-  return `a stocktake, ${length === 1 ? '1 lot' : `${length} lots`} looked at`
+function stocktakeInWords(draft: StocktakeDraft): Message {
+  return message('stocktake.unfinished', { lots: countedLots(draft).length })
 }

@@ -1,5 +1,6 @@
 import { flushSync } from 'react-dom'
 import type { Value } from '../../../db/contract/contract.ts'
+import { message } from '../../../db/messages/message.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useLotScan } from '../../shared/scans/scans.ts'
 import type { OpenTable } from '../../shared/table-form/table-draft.tsx'
@@ -99,5 +100,5 @@ function usePreview(draft: StocktakeDraft): ReadonlyMap<number, Previewed> {
   return new Map(input === null ? [] : answer?.lines.map((line) => [line.lotId, line]))
 }
 
-const NOTHING_TYPED = 'Nothing is typed yet. Type what the scale says, or that nothing is left.'
-const SAY_WHY = 'Say in a few words why the book may differ, such as: yearly stocktake.'
+const NOTHING_TYPED = message('stocktake.nothing-typed')
+const SAY_WHY = message('stocktake.say-why')

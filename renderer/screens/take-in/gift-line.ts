@@ -2,7 +2,7 @@ import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
 import type { WaitingStep } from '../../../db/contract/intake-operations.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
-import { onlyProblems, type RefusalSteps, type StepProblems } from '../../shared/table-form/refusals.ts'
+import { onlyProblems, type RefusalSteps, type UntoldProblems } from '../../shared/table-form/refusals.ts'
 import { seedProblems } from '../../shared/table-form/typed-seed.ts'
 
 /** One gift as it is typed. Everything may be half done. */
@@ -88,7 +88,7 @@ export function isUntouched(line: GiftLine): boolean {
 }
 
 /** What a gift still lacks before it can be put on the visit's list. */
-export function giftProblems(line: GiftLine, thisYear: number, t: Texts['text']): StepProblems<GiftStep> {
+export function giftProblems(line: GiftLine, thisYear: number, t: Texts['text']): UntoldProblems<GiftStep> {
   const { amount, ...seed } = seedProblems(line, thisYear)
   // A gift that gets no number yet may stay unweighed.
   const unweighed = line.decision !== 'take-in' && line.amount.trim() === ''
@@ -104,7 +104,7 @@ export function giftProblems(line: GiftLine, thisYear: number, t: Texts['text'])
 function whichProblems(
   { variety, varietyIs, cropId, newCrop }: GiftLine,
   t: Texts['text'],
-): StepProblems<GiftStep> {
+): UntoldProblems<GiftStep> {
   const typed = variety.trim()
   if (typed === '') return { variety: t('take-in.which-variety') }
   if (varietyIs === 'open') return { variety: t('take-in.choose-variety', { typed }) }

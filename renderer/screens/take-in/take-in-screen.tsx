@@ -96,7 +96,7 @@ function TakeInTable({ open, onSaved }: TakeInTableProps) {
       />
       <LineCard
         lines={draft.gifts}
-        noun={t('take-in.gift')}
+        noun="Gift"
         onList={gifts.listOrShow}
         doing={
           <>

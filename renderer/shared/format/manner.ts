@@ -1,5 +1,6 @@
 import { decimalMark, type Manner } from '../../../db/domain/amounts/in-words.ts'
 import { type AmountReading, readAmount } from '../../../db/domain/amounts/read-amount.ts'
+import type { Message } from '../../../db/messages/message.ts'
 
 export const UNTIL_TOLD: Manner = { locale: 'en-GB', massUnits: 'metric' }
 
@@ -16,7 +17,7 @@ export function readTypedAmount(typed: string): AmountReading {
 }
 
 /** What is wrong with a typed amount as it stands, or undefined. */
-export function amountProblem(typed: string): string | undefined {
+export function amountProblem(typed: string): Message | undefined {
   const reading = readTypedAmount(typed)
   if (reading.kind === 'unreadable') return reading.because
   return reading.kind === 'ask' ? reading.question : undefined

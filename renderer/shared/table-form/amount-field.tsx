@@ -1,6 +1,9 @@
 import { type KeyboardEvent, type ReactNode, type RefObject, useId, useRef } from 'react'
 import { flushSync } from 'react-dom'
+import { message } from '../../../db/messages/message.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 import { readTypedAmount } from '../format/manner.ts'
+import { useTexts } from '../format/use-texts.ts'
 import { beneathId, FieldFrame, type FieldSize } from './fields.tsx'
 import { useSteps } from './step-form.tsx'
 import { type AmountReading, useAmountReading } from './use-amount-reading.ts'
@@ -40,6 +43,7 @@ export function AmountField(props: AmountFieldProps) {
   const input = useRef<HTMLInputElement>(null)
   const firstChoice = useRef<HTMLButtonElement>(null)
   const steps = useSteps()
+  const texts = useTexts()
   const { reading, fresh, failure } = useAmountReading({
     text: props.instead === undefined ? value : '',
     sample,
@@ -89,7 +93,7 @@ export function AmountField(props: AmountFieldProps) {
           {room > 1 && ROOM}
           <Choices
             choices={choices}
-            meaning={asks ? 'It can mean' : 'Instead'}
+            meaning={texts.t(asks ? 'table.can-mean' : 'table.instead')}
             first={firstChoice}
             onChoose={choose}
             onBack={() => input.current?.focus()}
@@ -97,7 +101,7 @@ export function AmountField(props: AmountFieldProps) {
           {props.after}
         </>
       }
-      spoken={reading ? spokenReading(reading) : (props.instead ?? '')}
+      spoken={reading ? spokenReading(reading, texts) : (props.instead ?? '')}
     >
       <input
         ref={input}
@@ -168,8 +172,9 @@ function Choices({ choices, meaning, first, onChoose, onBack }: ChoicesProps) {
   )
 }
 
-function spokenReading(reading: AmountReading): string {
-  return [reading.words, reading.choices.join(', or '), reading.weightNote, reading.warning ?? '']
+function spokenReading({ words, choices, weightNote, warning }: AmountReading, { say }: Texts): string {
+  const spoken = message('table.spoken-choices', { choices: { list: choices, as: 'or' } })
+  return [words, choices.length === 0 ? '' : say(spoken), weightNote, warning ?? '']
     .filter((part) => part !== '')
     .join('. ')
 }

@@ -1,5 +1,6 @@
 import { Caution } from '../../../db/contract/fields.ts'
-import { CAUTION_WORDS, cautionText } from '../../../db/domain/cautions/caution-text.ts'
+import { cautionName, cautionTold } from '../../../db/domain/cautions/caution-text.ts'
+import { useTexts } from '../format/use-texts.ts'
 import { CheckField, TextField } from './fields.tsx'
 import { STEPS_APART } from './steps.ts'
 
@@ -23,14 +24,15 @@ export function CautionsField({
   problem,
   apart,
 }: CautionsFieldProps) {
+  const { t, say } = useTexts()
   return (
     <fieldset className="stack-2 boxed" {...(apart === true ? { [STEPS_APART]: '' } : {})}>
-      <legend className="soft">To be careful about</legend>
+      <legend className="soft">{t('table.careful-about')}</legend>
       <div className="cautions-boxes fields">
         {Caution.options.map((caution) => (
           <CheckField
             key={caution}
-            label={CAUTION_WORDS[caution]}
+            label={say(cautionName(caution))}
             step={`caution-${caution}`}
             checked={cautions.includes(caution)}
             onChange={(on) =>
@@ -38,21 +40,21 @@ export function CautionsField({
                 cautions: on ? [...cautions, caution] : cautions.filter((each) => each !== caution),
               })
             }
-            meaning={cautionText(caution, cautionNote)}
+            meaning={say(cautionTold(caution, cautionNote))}
           />
         ))}
       </div>
       {cautions.length > 0 && (
         <>
           <p className="note strong" role="status">
-            This seed will be in quarantine, and not handed out, until it is checked. Local rules decide.
+            {t('table.will-wait')}
           </p>
           <TextField
-            label="What exactly"
+            label={t('table.what-exactly')}
             step="cautionNote"
             value={cautionNote}
             onChange={(typed) => onChange({ cautionNote: typed })}
-            placeholder="the substance, the pest, the rule"
+            placeholder={t('table.what-exactly-like')}
             problem={problem}
           />
         </>

@@ -1,5 +1,8 @@
+import { createElement } from 'react'
 import { fold } from '../../../db/domain/shared/fold.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
 import { call } from '../client/call.ts'
+import { CropDetail } from './crop-detail.tsx'
 import { type CropFound, matchingCrops } from './crop-letters.ts'
 import type { SuggestionSource } from './use-suggestions.ts'
 
@@ -11,9 +14,7 @@ export const CROPS: SuggestionSource<CropFound> = {
     return matchingCrops(crops, text).map(({ crop, name }) => ({
       key: crop.cropId,
       name: crop.commonName,
-      detail: [isTold(crop, name) ? '' : name, crop.species, crop.own ? 'a crop of your own' : '']
-        .filter((words) => words !== '')
-        .join(' · '),
+      detail: createElement(CropDetail, { crop, foundBy: isTold(crop, name) ? '' : name }),
       item: crop,
     }))
   },
@@ -25,8 +26,6 @@ function isTold({ commonName, species }: CropFound, name: string): boolean {
 }
 
 /** What to do where no crop was found, or none was typed. */
-export function noCropFound(text: string): string {
-  return text === ''
-    ? 'Which crop is it? Type a few letters of what people call it, or of its botanical name.'
-    : `No crop is known as ‘${text}’. Try another name of it, or choose with ↓ to add it as a crop of your own.`
+export function noCropFound(typed: string): Message {
+  return typed === '' ? message('table.which-crop') : message('table.no-crop', { typed })
 }

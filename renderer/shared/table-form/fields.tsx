@@ -1,5 +1,6 @@
 import { type ComponentProps, createContext, type ReactNode, useContext, useId } from 'react'
 import { useFormat } from '../format/use-format.ts'
+import { useTexts } from '../format/use-texts.ts'
 import './table-form.css'
 import { useSettled } from './use-settled.ts'
 
@@ -119,12 +120,13 @@ type DateFieldProps = Omit<ComponentProps<typeof TextField>, 'type' | 'words'> &
 /** A day, read back in words. */
 export function DateField({ value, onChange, today = '', ...rest }: DateFieldProps) {
   const format = useFormat()
+  const { t } = useTexts()
   return (
     <TextField
       {...rest}
       type="date"
       value={value || today}
-      words={value !== '' ? format.day(value) : today === '' ? '' : 'today'}
+      words={value !== '' ? format.day(value) : today === '' ? '' : t('table.today')}
       onChange={(day) => onChange(day === today ? '' : day)}
     />
   )

@@ -1,4 +1,7 @@
 import { type ReactNode, useEffect, useRef } from 'react'
+import { type Message, message } from '../../../db/messages/message.ts'
+import { useTexts } from '../format/use-texts.ts'
+import { saidBy } from './said.ts'
 import type { LinesAtWork } from './use-visit-lines.ts'
 
 interface GatheredLinesProps<L extends { readonly id: string }> {
@@ -8,13 +11,24 @@ interface GatheredLinesProps<L extends { readonly id: string }> {
   readonly inWords: (line: L) => ReactNode
   readonly whileEmpty: ReactNode
   /** The listed lines together; shown once there are any. */
-  readonly total: (listed: readonly L[]) => string
+  readonly total: (listed: readonly L[]) => Message | string
+}
+
+/** What is only read aloud. */
+const ALOUD = {
+  aloud: (children: ReactNode[]) => (
+    <span key="aloud" className="only-aloud">
+      {children}
+    </span>
+  ),
 }
 
 /** What a visit has gathered, each on its envelope, and the total. It scrolls by itself and shows the newest. */
 export function GatheredLines<L extends { readonly id: string }>(props: GatheredLinesProps<L>) {
   const { work, nameOf, inWords, whileEmpty, total } = props
   const { listed, changing, takenOff } = work.lines
+  const texts = useTexts()
+  const { t, pieces } = texts
   const box = useRef<HTMLDivElement>(null)
   useEffect(() => {
     if (listed.length > 0 && box.current) box.current.scrollTop = box.current.scrollHeight
@@ -30,10 +44,10 @@ export function GatheredLines<L extends { readonly id: string }>(props: Gathered
               <div className="envelope-words">{inWords(line)}</div>
               <p className="envelope-doing">
                 {changing === line.id ? (
-                  <span className="soft">being changed</span>
+                  <span className="soft">{t('table.being-changed')}</span>
                 ) : (
                   <button type="button" className="word-button" onClick={() => work.changeLine(line.id)}>
-                    change<span className="only-aloud"> {nameOf(line)}</span>
+                    {pieces(message('table.change', { name: nameOf(line) }), ALOUD)}
                   </button>
                 )}
                 <button
@@ -41,7 +55,7 @@ export function GatheredLines<L extends { readonly id: string }>(props: Gathered
                   className="word-button"
                   onClick={() => work.step({ kind: 'take-off', id: line.id })}
                 >
-                  take off<span className="only-aloud"> {nameOf(line)}</span>
+                  {pieces(message('table.take-off', { name: nameOf(line) }), ALOUD)}
                 </button>
               </p>
             </li>
@@ -49,15 +63,17 @@ export function GatheredLines<L extends { readonly id: string }>(props: Gathered
         </ol>
         {takenOff && (
           <p className="taken-off">
-            {nameOf(takenOff.line) || 'One envelope'} was taken off.{' '}
+            {nameOf(takenOff.line) === ''
+              ? t('table.one-taken-off')
+              : t('table.taken-off', { name: nameOf(takenOff.line) })}{' '}
             <button type="button" className="word-button" onClick={() => work.step({ kind: 'put-back' })}>
-              put it back
+              {t('table.put-back')}
             </button>
           </p>
         )}
       </div>
       <p className="table-total" role="status">
-        {listed.length === 0 ? '' : total(listed)}
+        {listed.length === 0 ? '' : saidBy(texts, total(listed))}
       </p>
     </>
   )

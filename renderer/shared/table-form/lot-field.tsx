@@ -1,6 +1,7 @@
 import type { ComponentProps } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import { call } from '../client/call.ts'
+import { useTexts } from '../format/use-texts.ts'
 import { StateMark } from '../state-mark/state-mark.tsx'
 import { type LotLine, type PickedFrom, withLot } from './lot-line.ts'
 import { SuggestField } from './suggest-field.tsx'
@@ -10,7 +11,7 @@ type LotOffered = Value<'withdrawal.list-lots'>['lots'][number]
 
 /** Working lots by scan, number or letters: the oldest good lot of each variety first. */
 const LOTS: SuggestionSource<LotOffered> = {
-  name: 'lots to hand out',
+  name: 'lots-to-hand-out',
   find: async (text) => {
     const { lots } = await call('withdrawal.list-lots', { text, limit: 8 })
     return lots.map((lot) => ({
@@ -46,17 +47,18 @@ interface LotFieldProps extends Pick<FieldOf, 'problem' | 'words' | 'spoken' | '
 
 /** The lot of a line: by its label, its number, or letters of its name. */
 export function LotField({ line, onChange, ...rest }: LotFieldProps) {
+  const { t } = useTexts()
   return (
     <SuggestField
-      label="Lot"
+      label={t('table.lot')}
       step="lot"
       size="table"
       text={line.text}
       chosen={line.lot !== null}
       onText={(text) => onChange({ text, lot: null })}
       source={LOTS}
-      onPick={(lot) => onChange(withLot(line, lot))}
-      placeholder="scan, number, or a few letters"
+      onPick={(lot) => onChange(withLot(line, lot, t))}
+      placeholder={t('table.lot-like')}
       {...rest}
     />
   )

@@ -1,3 +1,4 @@
+import type { Texts } from '../../../db/messages/texts.ts'
 import { amountProblem } from '../format/manner.ts'
 
 /** A lot as it was picked for a line; what is left of it is read afresh wherever it is shown. */
@@ -34,8 +35,9 @@ export function isUntouchedLot(line: LotLine): boolean {
 export function withLot(
   typed: Pick<LotLine, 'lot' | 'amount'>,
   { lotId, lotNumber, variety, why = '', packetSeeds }: PickedFrom,
+  t: Texts['text'],
 ): Omit<LotLine, 'id'> {
-  const usual = packetSeeds === null ? '' : `1 packet of ${packetSeeds}`
+  const usual = packetSeeds === null ? '' : t('table.one-packet', { seeds: packetSeeds })
   const typedBefore = typed.lot === null && typed.amount.trim() !== ''
   return {
     text: `${variety}, ${lotNumber}`,

@@ -1,13 +1,15 @@
-import { useFormat } from '../format/use-format.ts'
+import type { Message } from '../../../db/messages/message.ts'
+import { useTexts } from '../format/use-texts.ts'
 import type { DraftVisit, OtherDraft } from './use-draft.ts'
 
 interface OtherVisitsProps<D> {
   readonly visit: Pick<DraftVisit<D, never>, 'others' | 'goOnWith' | 'discard'>
-  readonly inWords: (draft: D) => string
+  readonly inWords: (draft: D) => Message | string
 }
 
 /** Unfinished visits that no window is working on, to go on with or to let go: the newest, and the rest folded away. */
 export function OtherVisits<D>({ visit, inWords }: OtherVisitsProps<D>) {
+  const { t } = useTexts()
   const [newest, ...rest] = visit.others
   if (newest === undefined) return null
   return (
@@ -15,7 +17,7 @@ export function OtherVisits<D>({ visit, inWords }: OtherVisitsProps<D>) {
       <OtherVisit visit={visit} inWords={inWords} other={newest} />
       {rest.length > 0 && (
         <details>
-          <summary>{rest.length === 1 ? 'one more unfinished' : `${rest.length} more unfinished`}</summary>
+          <summary>{t('table.more-unfinished', { more: rest.length })}</summary>
           {rest.map((other) => (
             <OtherVisit key={other.draftId} visit={visit} inWords={inWords} other={other} />
           ))}
@@ -30,19 +32,21 @@ interface OtherVisitProps<D> extends OtherVisitsProps<D> {
 }
 
 function OtherVisit<D>({ other, inWords, visit }: OtherVisitProps<D>) {
-  const format = useFormat()
+  const { t } = useTexts()
+  const words = inWords(other.draft)
   return (
     <div className="row">
       <p>
-        Unfinished: {inWords(other.draft)}
-        {other.keptAt === '' ? '' : `, kept ${format.moment(other.keptAt)}`}
+        {other.keptAt === ''
+          ? t('table.unfinished', { visit: words })
+          : t('table.unfinished-kept', { visit: words, kept: { moment: other.keptAt } })}
       </p>
       <p className="buttons">
         <button type="button" className="word-button" onClick={() => visit.goOnWith(other)}>
-          go on with it
+          {t('table.go-on')}
         </button>
         <button type="button" className="word-button" onClick={() => visit.discard(other)}>
-          let it go
+          {t('table.let-go')}
         </button>
       </p>
     </div>

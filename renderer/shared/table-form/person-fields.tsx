@@ -1,10 +1,13 @@
 import { type FocusEvent, type ReactNode, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import { fold } from '../../../db/domain/shared/fold.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
 import { call } from '../client/call.ts'
+import { useTexts } from '../format/use-texts.ts'
 import { CheckField, TextField } from './fields.tsx'
 import { isNobodyYet, NEW_PERSON_STEPS, type PersonDraft, type PersonStep } from './person-draft.ts'
 import { fieldsOf, type StepProblems } from './refusals.ts'
+import { saidBy } from './said.ts'
 import { SuggestField } from './suggest-field.tsx'
 import type { SuggestionSource } from './use-suggestions.ts'
 
@@ -27,12 +30,17 @@ export const PEOPLE: SuggestionSource<PersonFound> = {
 /** People of the book, and those who are new in the visit itself, so that somebody named once is found again by letters. */
 function peopleAnd(newHere: readonly PersonDraft[]): SuggestionSource<Partial<PersonDraft>> {
   return {
-    name: ['people of a visit', ...newHere.map(({ text }) => text)].join('\n'),
+    name: ['people-of-a-visit', ...newHere.map(({ text }) => text)].join('\n'),
     find: async (text) => {
       const here = newHere.filter((person) => ` ${fold(person.text)}`.includes(` ${fold(text)}`))
       const known = await PEOPLE.find(text)
       return [
-        ...here.map((person) => ({ key: person.text, name: person.text, detail: NEW_HERE, item: person })),
+        ...here.map((person) => ({
+          key: person.text,
+          name: person.text,
+          detail: <NewOnSheet />,
+          item: person,
+        })),
         ...known.map(({ item: { personId, name, tellApart }, ...suggestion }) => ({
           ...suggestion,
           item: { is: 'known', text: name, personId, tellApart } as const,
@@ -42,7 +50,10 @@ function peopleAnd(newHere: readonly PersonDraft[]): SuggestionSource<Partial<Pe
   }
 }
 
-const NEW_HERE = 'new, named before on this sheet'
+function NewOnSheet() {
+  return useTexts().t('table.new-on-sheet')
+}
+
 const NOBODY_NEW: readonly PersonDraft[] = []
 
 interface PersonFieldsProps {
@@ -61,6 +72,7 @@ interface PersonFieldsProps {
 export function PersonFields(props: PersonFieldsProps) {
   const { label, nobody = '', nobodyMeans = '', person, onChange, problems, newHere = NOBODY_NEW } = props
   const [open, setOpen] = useState(false)
+  const { t, say } = useTexts()
   const asked = open || NEW_PERSON_STEPS.some((step) => problems[step] !== undefined)
   const leave = (event: FocusEvent<HTMLElement>) => {
     const to = event.relatedTarget
@@ -88,7 +100,7 @@ export function PersonFields(props: PersonFieldsProps) {
           onChange(picked)
         }}
         addNew={{
-          label: (text) => `${text} is new here`,
+          label: (name) => t('table.is-new', { name }),
           onAdd: (text) => {
             setOpen(true)
             onChange({ is: 'new', text, personId: null, tellApart: '' })
@@ -105,19 +117,21 @@ export function PersonFields(props: PersonFieldsProps) {
                 },
               ]
         }
-        nothingFound={(text) => `Nobody called ${text} is known yet.`}
-        placeholder="a few letters of the name"
+        nothingFound={(name) => message('table.nobody-found', { name })}
+        placeholder={t('table.person-like')}
         problem={problems.person}
         words={
           <PersonWords person={person} nobody={nobody} nobodyMeans={nobodyMeans}>
             {person.is === 'new' && !asked && (
               <button type="button" className="word-button" onClick={() => setOpen(true)}>
-                say more about them
+                {t('table.say-more')}
               </button>
             )}
           </PersonWords>
         }
-        spoken={personInWords(person, nobodyMeans)}
+        spoken={personInWords(person, nobodyMeans)
+          .map((part) => saidBy({ say }, part))
+          .join(' · ')}
       />
       {person.is === 'new' && asked && <NewPerson person={person} onChange={onChange} problems={problems} />}
     </fieldset>
@@ -132,23 +146,31 @@ interface PersonWordsProps {
 }
 
 function PersonWords({ person, nobody, nobodyMeans, children }: PersonWordsProps) {
-  const offer = nobody === '' ? '' : `Enter alone offers ‘${nobody}’.`
+  const texts = useTexts()
+  const offer = nobody === '' ? [] : [message('table.enter-offers', { choice: nobody })]
   const words = isNobodyYet(person) ? offer : personInWords(person, nobodyMeans)
-  if (words === '') return null
+  if (words.length === 0) return null
   return (
     <p className="soft">
-      {words} {children}
+      {words.map((part) => saidBy(texts, part)).join(' · ')} {children}
     </p>
   )
 }
 
-function personInWords(person: PersonDraft, nobodyMeans: string): string {
-  if (person.is === 'known') return person.tellApart
-  if (person.is === 'nobody') return nobodyMeans
-  if (person.is === 'open') return ''
-  const named = person.creditAs === '' ? '' : `named as ${person.creditAs}`
-  const told = ['New here', person.town, named, person.mayWrite ? 'we may write' : 'not to be written to']
-  return told.filter((part) => part !== '').join(' · ')
+/** What is known of a person, part by part. */
+function personInWords(person: PersonDraft, nobodyMeans: string): (Message | string)[] {
+  const told = {
+    known: [person.tellApart],
+    nobody: [nobodyMeans],
+    open: [],
+    new: [
+      message('table.new-here'),
+      person.town,
+      person.creditAs === '' ? '' : message('table.named-as', { name: person.creditAs }),
+      message(person.mayWrite ? 'table.may-write' : 'table.not-to-write'),
+    ],
+  }[person.is]
+  return told.filter((part) => part !== '')
 }
 
 function NewPerson({
@@ -157,17 +179,18 @@ function NewPerson({
   problems,
 }: Pick<PersonFieldsProps, 'person' | 'onChange' | 'problems'>) {
   const field = fieldsOf(person, onChange, problems)
+  const { t } = useTexts()
   return (
     <fieldset className="new-person stack-3">
-      <legend className="only-aloud">About {person.text}</legend>
-      <TextField label="Town" {...field('town')} />
+      <legend className="only-aloud">{t('table.about-person', { name: person.text })}</legend>
+      <TextField label={t('table.town')} {...field('town')} />
       <TextField
-        label="To be named as"
+        label={t('table.name-on-packets')}
         {...field('creditAs')}
-        hint="On packets, in their own words. Empty: not named."
+        hint={t('table.name-on-packets-hint')}
       />
-      <CheckField label="We may write to them" {...field('mayWrite')} checked={person.mayWrite} />
-      {person.mayWrite && <TextField label="E-mail" type="email" {...field('email')} />}
+      <CheckField label={t('table.we-may-write')} {...field('mayWrite')} checked={person.mayWrite} />
+      {person.mayWrite && <TextField label={t('table.e-mail')} type="email" {...field('email')} />}
     </fieldset>
   )
 }

@@ -1,9 +1,9 @@
 import { type KeyPress, typedLetter } from './suggest-key.ts'
 
-const TABBED_TO = 'a[href], button, input, select, textarea, summary, [tabindex]'
+const TABBED_TO = 'a[href],button,input,select,textarea,summary,[tabindex]'
 
-const WAYS_WITH_ENTER = 'button, a, summary'
-const WAYS_WITH_SPACE = 'button, summary, input[type=checkbox], input[type=radio]'
+const WAYS_WITH_ENTER = 'button,a,summary'
+const WAYS_WITH_SPACE = 'button,summary,input[type=checkbox],input[type=radio]'
 
 /**
  * Presses keys again that were caught while an answer was on its way, each where the one before it led.

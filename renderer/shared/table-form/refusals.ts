@@ -1,16 +1,21 @@
+import type { Message } from '../../../db/messages/message.ts'
 import { type PersonStep, personStepOf } from './person-draft.ts'
 
 /** What is wrong at a table, each sentence at the step of the form that it is about. */
 export type StepProblems<S extends string = string> = { readonly [step in S]?: string | undefined }
+/** The same before it is told in any language. */
+export type UntoldProblems<S extends string = string> = {
+  readonly [step in S]?: Message | string | undefined
+}
 
 /** The sentences that there are, without the steps that lack nothing. */
-export function onlyProblems<S extends string>(sentences: StepProblems<S>): StepProblems<S> {
+export function onlyProblems<S extends string>(sentences: UntoldProblems<S>): UntoldProblems<S> {
   const there = Object.entries(sentences).filter(([, sentence]) => sentence !== undefined)
-  return Object.fromEntries(there) as StepProblems<S>
+  return Object.fromEntries(there) as UntoldProblems<S>
 }
 
 /** Whether anything is wrong. */
-export function isAmiss(problems: StepProblems): boolean {
+export function isAmiss(problems: UntoldProblems): boolean {
   return Object.values(problems).some((sentence) => sentence !== undefined)
 }
 

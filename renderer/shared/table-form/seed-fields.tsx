@@ -1,5 +1,6 @@
 import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { readSample } from '../../../db/domain/weights/read-sample.ts'
+import { useTexts } from '../format/use-texts.ts'
 import { AmountField } from './amount-field.tsx'
 import { TextField } from './fields.tsx'
 import { fieldsOf, type StepProblems } from './refusals.ts'
@@ -17,24 +18,25 @@ interface SeedFieldsProps {
 /** Which harvest it is of, and how much there is. */
 export function SeedFields({ line, thisYear, onChange, problems, cropId, lotId }: SeedFieldsProps) {
   const field = fieldsOf<TypedSeed>(line, onChange, problems)
+  const { t } = useTexts()
   return (
     <>
       <TextField
-        label="Harvest year"
+        label={t('table.harvest')}
         {...field('harvest')}
-        placeholder="2024, about 2019, 2017-2019, or unknown"
+        placeholder={t('table.harvest-like')}
         words={harvestWords(line.harvest, thisYear)}
       />
       <AmountField
-        label="Amount"
+        label={t('table.amount')}
         size="table"
         {...field('amount')}
         cropId={cropId}
         lotId={lotId}
         sample={readSample(line.sample).kind === 'sample' ? line.sample : ''}
-        placeholder="12.5 g, 30 seeds, 3 packets of 25"
+        placeholder={t('table.amount-like')}
       />
-      <TextField label="Counted sample" {...field('sample')} placeholder="25 weigh 6.10 g" />
+      <TextField label={t('table.sample')} {...field('sample')} placeholder={t('table.sample-like')} />
     </>
   )
 }

@@ -5,7 +5,7 @@
  */
 export const STEP = 'data-step'
 
-const FIELDS = 'input, textarea, select, button, [tabindex="0"]'
+const FIELDS = 'input,textarea,select,button,[tabindex="0"]'
 
 /** Marks a part of a form whose steps are gone through by themselves, such as what holds for a whole visit. */
 export const STEPS_APART = 'data-steps-apart'

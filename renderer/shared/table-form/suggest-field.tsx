@@ -1,4 +1,5 @@
 import { type ReactNode, type RefObject, useEffect, useId, useLayoutEffect, useRef, useState } from 'react'
+import { useTexts } from '../format/use-texts.ts'
 import { beneathId, FieldFrame, type FieldSize } from './fields.tsx'
 import type { SuggestOption } from './suggest-options.ts'
 import { type SuggestAsk, useSuggestField } from './use-suggest-field.ts'
@@ -24,6 +25,7 @@ export function SuggestField<T>(props: SuggestFieldProps<T>) {
   const { label, step, text, chosen, problem, size = 'record' } = props
   const id = useId()
   const field = useSuggestField(props)
+  const { t } = useTexts()
   const listed = field.open && field.options.length > 0
   const input = useRef<HTMLInputElement>(null)
   const cut = useCutOff(input, text)
@@ -66,7 +68,7 @@ export function SuggestField<T>(props: SuggestFieldProps<T>) {
         />
         <SuggestList
           id={id}
-          label={`${label}: what fits`}
+          label={t('table.what-fits', { label })}
           shown={listed}
           options={field.options}
           active={field.active}

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import { fold } from '../../../db/domain/shared/fold.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
 
 /** One thing that was found, with what tells it apart from others of its name. */
 export interface Suggestion<T> {
@@ -74,10 +75,10 @@ export function movedActive(active: number, by: 1 | -1, count: number): number {
 }
 
 /** The list in words, for reading aloud: how much was found, and what else can be done. */
-export function spokenOptions<T>(options: readonly SuggestOption<T>[]): string {
+export function spokenOptions<T>(options: readonly SuggestOption<T>[]): (Message | string)[] {
   const found = options.filter((option) => option.kind === 'found').length
   const rest = options.flatMap((option) =>
     option.kind === 'found' ? [] : [option.kind === 'add' ? option.label : option.choice.label],
   )
-  return [`${found === 0 ? 'Nothing' : found} found`, ...rest].join('. ')
+  return [message('table.found', { count: found }), ...rest]
 }

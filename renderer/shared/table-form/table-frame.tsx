@@ -1,6 +1,8 @@
-import type { ComponentProps, ReactNode, RefObject } from 'react'
+import { type ComponentProps, Fragment, type ReactNode, type RefObject } from 'react'
 import type { Problem } from '../../../db/contract/problem.ts'
+import { type Message, message } from '../../../db/messages/message.ts'
 import { ORDER_KEY } from '../format/keys.ts'
+import { useTexts } from '../format/use-texts.ts'
 import { ActionButton } from '../parts/action-button.tsx'
 import { ProblemText } from '../parts/problem-text.tsx'
 import { OtherVisits } from './other-visits.tsx'
@@ -21,7 +23,7 @@ interface TableFrameProps<D> extends Keys {
   /** What stands above all else. */
   readonly head?: ReactNode
   /** An unfinished draft in words. */
-  readonly inWords: (draft: D) => string
+  readonly inWords: (draft: D) => Message | string
   /** What Shift with Enter leads to. */
   readonly more: string
   readonly saves?: string
@@ -61,8 +63,8 @@ export function TableFrame<D>(props: TableFrameProps<D>) {
 
 interface LineCardProps<L extends { readonly id: string }> {
   readonly lines: LinesAtWork<L, never>['lines']
-  /** What a line is called, as in 'Packet'. */
-  readonly noun: string
+  /** What a line is. */
+  readonly noun: 'Packet' | 'Line' | 'Gift'
   readonly onList: () => void
   /** What else can be done with the line. */
   readonly doing?: ReactNode
@@ -72,14 +74,20 @@ interface LineCardProps<L extends { readonly id: string }> {
 /** The card of the line being typed, with the button that lists it. */
 export function LineCard<L extends { readonly id: string }>(props: LineCardProps<L>) {
   const { lines, noun, onList, doing, children } = props
+  const { t } = useTexts()
   const at = lines.listed.findIndex(({ id }) => id === lines.changing)
+  const what = noun.toLowerCase() as Lowercase<typeof noun>
   return (
     <div className="table-card stack-3">
-      <h2>{at < 0 ? `${noun} ${lines.listed.length + 1}` : `${noun} ${at + 1}, being changed`}</h2>
+      <h2>
+        {at < 0
+          ? t(`table.nth.${what}`, { n: lines.listed.length + 1 })
+          : t(`table.changing.${what}`, { n: at + 1 })}
+      </h2>
       {children}
       <p className="buttons">
         <button type="button" className="quiet-button table-button" onClick={onList}>
-          {lines.changing === null ? `List this ${noun.toLowerCase()}` : 'List it as changed'}
+          {t(lines.changing === null ? `table.list.${what}` : 'table.list-changed')}
         </button>
         {doing}
       </p>
@@ -96,10 +104,11 @@ interface SaveTroubleProps {
 
 /** What stands in the way of a table's work being saved, above the button that saves it. */
 export function SaveTrouble({ refused, kept }: SaveTroubleProps) {
+  const { t } = useTexts()
   return (
     <>
       {refused && <ProblemText problem={refused} />}
-      {!kept && <p className="table-field-warning">What you type cannot be kept just now. Save soon.</p>}
+      {!kept && <p className="table-field-warning">{t('table.not-kept')}</p>}
     </>
   )
 }
@@ -111,11 +120,30 @@ interface KeyHintsProps {
 }
 
 /** The keys of a table form, beneath it. */
-export function KeyHints({ more, saves = 'saves the visit' }: KeyHintsProps) {
+export function KeyHints({ more, saves }: KeyHintsProps) {
+  const { pieces } = useTexts()
+  const hints = [
+    message('table.key.on'),
+    message('table.key.back'),
+    message('table.key.more', { more }),
+    message('table.key.save', { key: ORDER_KEY, saves: saves ?? message('table.saves-visit') }),
+    message('table.key.screens'),
+  ]
   return (
     <p className="key-hints soft">
-      <kbd>Enter</kbd> goes on · <kbd>Esc</kbd> steps back · <kbd>Shift</kbd>+<kbd>Enter</kbd> {more} ·{' '}
-      <kbd>{ORDER_KEY}</kbd>+<kbd>Enter</kbd> {saves} · <kbd>F6</kbd> to the other screens
+      {hints.map((hint, index) => (
+        <Fragment key={hint.id}>
+          {index > 0 && ' · '}
+          {pieces(hint, KEYS)}
+        </Fragment>
+      ))}
     </p>
   )
 }
+
+const KEYS = Object.fromEntries(
+  ['enter', 'esc', 'shift', 'order', 'f6'].map((name) => [
+    name,
+    (children: ReactNode[]) => <kbd key={name}>{children}</kbd>,
+  ]),
+)

@@ -1,7 +1,7 @@
 import { readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { readSample } from '../../../db/domain/weights/read-sample.ts'
 import { amountProblem } from '../format/manner.ts'
-import { onlyProblems, type StepProblems } from './refusals.ts'
+import { onlyProblems, type UntoldProblems } from './refusals.ts'
 
 /** What is asked of all seed that comes in, as it is typed. */
 export interface TypedSeed {
@@ -13,7 +13,7 @@ export interface TypedSeed {
 export type SeedStep = keyof TypedSeed
 
 /** What is wrong with harvest, amount and sample as they stand. */
-export function seedProblems(line: TypedSeed, thisYear: number): StepProblems<SeedStep> {
+export function seedProblems(line: TypedSeed, thisYear: number): UntoldProblems<SeedStep> {
   const harvest = readHarvestYear(line.harvest, thisYear)
   const sample = readSample(line.sample)
   return onlyProblems({

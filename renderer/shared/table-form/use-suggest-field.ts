@@ -1,6 +1,9 @@
 import { type KeyboardEvent, useState } from 'react'
 import { flushSync } from 'react-dom'
+import type { Message } from '../../../db/messages/message.ts'
 import { ProblemError } from '../client/problem-error.ts'
+import { useTexts } from '../format/use-texts.ts'
+import { saidBy } from './said.ts'
 import { useSteps } from './step-form.tsx'
 import { suggestKey } from './suggest-key.ts'
 import {
@@ -25,7 +28,7 @@ export interface SuggestAsk<T> {
   readonly onPick: (item: T) => void
   readonly addNew?: AddNew & { readonly onAdd: (text: string) => void }
   readonly standing?: readonly StandingChoice[]
-  readonly nothingFound: (text: string) => string
+  readonly nothingFound: (text: string) => Message | string
 }
 
 const NO_STANDING: readonly StandingChoice[] = []
@@ -37,6 +40,7 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
   const [moved, setMoved] = useState<number | null>(null)
   const [trouble, setTrouble] = useState<string | undefined>(undefined)
   const steps = useSteps()
+  const texts = useTexts()
   const suggestions = useSuggestions(ask.source, text, open)
   const offer = (found: typeof suggestions.found) => suggestOptions(found, text, ask.addNew, standing)
   const options = offer(suggestions.found)
@@ -55,7 +59,7 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
   /** Takes an option before this returns, so that the fields it brings are on the page when going on. */
   const pick = (option: SuggestOption<T> | undefined): boolean => {
     if (option === undefined) {
-      setTrouble(ask.nothingFound(text.trim()))
+      setTrouble(saidBy(texts, ask.nothingFound(text.trim())))
       return false
     }
     flushSync(() => {
@@ -138,7 +142,12 @@ export function useSuggestField<T>(ask: SuggestAsk<T>) {
       if (!chosen) show()
     },
     trouble: trouble ?? suggestions.failure,
-    spoken: open && suggestions.answersText ? spokenOptions(options) : '',
+    spoken:
+      open && suggestions.answersText
+        ? spokenOptions(options)
+            .map((part) => saidBy(texts, part))
+            .join('. ')
+        : '',
     onText: (next: string) => {
       setMoved(null)
       show()

@@ -2,10 +2,13 @@ import { useEffect, useRef, useState } from 'react'
 import { flushSync } from 'react-dom'
 import type { WriteName } from '../../../db/contract/contract.ts'
 import type { Problem } from '../../../db/contract/problem.ts'
+import type { Message } from '../../../db/messages/message.ts'
 import { ProblemError } from '../client/problem-error.ts'
 import { useWrite } from '../client/use-write.ts'
+import { useTexts } from '../format/use-texts.ts'
 import type { PersonStep } from './person-draft.ts'
-import { type RefusalSteps, refusedStep, type StepProblems } from './refusals.ts'
+import { type RefusalSteps, refusedStep, type StepProblems, type UntoldProblems } from './refusals.ts'
+import { saidBy } from './said.ts'
 import { focusFirstStep, focusStepNamed } from './steps.ts'
 import type { OpenTable } from './table-draft.tsx'
 import { useHeldKeys } from './use-held-keys.ts'
@@ -24,7 +27,7 @@ interface TableRules<W extends WriteName, S extends string> {
   readonly writes: W
   readonly refusals: RefusalSteps<S>
   /** Brings steps that are folded away onto the page before something is said at them. */
-  readonly unfold?: (problems: StepProblems<S | PersonStep>) => void
+  readonly unfold?: (problems: UntoldProblems<S | PersonStep>) => void
 }
 
 /** What every table does: changes its draft, says what is wrong where, saves, and holds keys while an answer is awaited. */
@@ -35,6 +38,7 @@ export function useTable<D extends object, W extends WriteName, S extends string
   const form = useRef<HTMLElement>(null)
   const [shown, setShown] = useState<Shown<S>>(NOTHING_SHOWN)
   const record = useWrite(writes)
+  const texts = useTexts()
   const held = useHeldKeys()
   const [opensAt] = useState(first)
   useEffect(() => {
@@ -50,9 +54,13 @@ export function useTable<D extends object, W extends WriteName, S extends string
     setShown(NOTHING_SHOWN)
     visit.dispatch(update)
   }
-  const show = (problems: StepProblems<S | PersonStep>, refused: Problem | null = null) => {
+  const show = (problems: UntoldProblems<S | PersonStep>, refused: Problem | null = null) => {
+    const told = Object.entries<Message | string | undefined>(problems).map(([step, problem]) => [
+      step,
+      problem && saidBy(texts, problem),
+    ])
     flushSync(() => {
-      setShown({ problems, refused })
+      setShown({ problems: Object.fromEntries(told) as StepProblems<S | PersonStep>, refused })
       unfold?.(problems)
     })
     if (form.current) focusFirstStep(form.current, Object.keys(problems))
@@ -88,7 +96,7 @@ export function useTable<D extends object, W extends WriteName, S extends string
         const { problem } = thrown
         const at = refusedStep(problem.field, refusals)
         if (at === null || (at.line !== undefined && !takeUp(at.line))) show({}, problem)
-        else show({ [at.step]: String(problem.sentence) } as StepProblems<S | PersonStep>)
+        else show({ [at.step]: String(problem.sentence) } as UntoldProblems<S | PersonStep>)
         return false
       }
     },

@@ -1,5 +1,5 @@
 import { flushSync } from 'react-dom'
-import { isAmiss, type StepProblems } from './refusals.ts'
+import { isAmiss, type UntoldProblems } from './refusals.ts'
 import { closeLines, type LineRules, type LineStep, stepLines, type VisitLines } from './visit-lines.ts'
 
 interface LinesOf<L extends { readonly id: string }, S extends string> {
@@ -7,7 +7,7 @@ interface LinesOf<L extends { readonly id: string }, S extends string> {
   readonly rules: LineRules<L, S>
   readonly onLines: (update: (was: VisitLines<L>) => VisitLines<L>) => void
   readonly table: {
-    readonly show: (problems: StepProblems<S>) => void
+    readonly show: (problems: UntoldProblems<S>) => void
     readonly focus: (step: string) => void
     readonly held: { readonly holdUntil: (work: () => Promise<boolean>) => Promise<void> }
     readonly attempt: (work: () => Promise<boolean>, takeUp: (line: number) => boolean) => Promise<boolean>

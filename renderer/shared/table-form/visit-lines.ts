@@ -1,4 +1,4 @@
-import { isAmiss, type StepProblems } from './refusals.ts'
+import { isAmiss, type UntoldProblems } from './refusals.ts'
 
 /**
  * The lines of a visit at the table: those listed, the one being typed, and what was put aside for it.
@@ -94,7 +94,7 @@ export function isBlankLines<L extends { readonly id: string }>(
 /** A visit with every line listed, or with the first one that lacks something taken up for a change. */
 export interface ClosedLines<L extends { readonly id: string }, S extends string> {
   readonly lines: VisitLines<L>
-  readonly problems: StepProblems<S> | null
+  readonly problems: UntoldProblems<S> | null
 }
 
 /** What the lines of a table are: how one is made, and what it needs. */
@@ -102,8 +102,8 @@ export interface LineRules<L, S extends string> {
   readonly make: MakeLine<L>
   readonly isUntouched: (line: L) => boolean
   /** What a line lacks before it can be listed. */
-  readonly problems: (line: L) => StepProblems<S>
-  readonly nothingListed: StepProblems<S>
+  readonly problems: (line: L) => UntoldProblems<S>
+  readonly nothingListed: UntoldProblems<S>
 }
 
 /** Closes a visit for saving: what is still being typed is listed, and every line is looked at once more. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { packetsIn, packetsInWords } from '../../../db/domain/amounts/packets.ts'
+import { packetsIn } from '../../../db/domain/amounts/packets.ts'
 
 test.each([
   [['3 packets of 25'], 3],
@@ -8,8 +8,4 @@ test.each([
   [[], 0],
 ])('%j are %i packets', (amounts, packets) => {
   expect(packetsIn(amounts)).toBe(packets)
-})
-
-test('one packet is said in the singular', () => {
-  expect([packetsInWords(['5 g']), packetsInWords(['2 packets of 5'])]).toEqual(['1 packet', '2 packets'])
 })

@@ -4,6 +4,12 @@ import type { Amount } from '../../../db/domain/amounts/amount.ts'
 import { aboutCount, countInWords, massInWords, massToType } from '../../../db/domain/amounts/in-words.ts'
 import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
 import { anyManner, anyMass, counted, guessed, SEEDS, weighed } from '../../builders/domain-values.ts'
+import { inEnglish } from '../../builders/in-english.ts'
+
+/** What is answered, as somebody who reads English is told it. */
+function told(answer: unknown): unknown {
+  return inEnglish<unknown>(answer as never)
+}
 
 const OF_25 = { packetSeeds: 25 }
 const UNKNOWN = { packetSeeds: null }
@@ -50,6 +56,8 @@ describe('amounts that read one way', () => {
     ['c.200 seeds', guessed(200)],
     ['≈ 50', guessed(50)],
     ['roughly 50 beans', guessed(50)],
+    ['30 semillas', counted(30)],
+    ['unas 200', guessed(200)],
   ])('%s', (typed, amount) => {
     expect(readAmount(typed, OF_25)).toEqual({ kind: 'amount', amount })
   })
@@ -65,6 +73,7 @@ describe('packets', () => {
     ['about 3 packets of 25', 3, 25, guessed(75)],
     ['3 packets of about 25', 3, 25, guessed(75)],
     ['３ packets of ２５', 3, 25, counted(75)],
+    ['3 sobres de 25 semillas', 3, 25, counted(75)],
   ])('%s', (typed, packets, each, amount) => {
     expect(readAmount(typed, UNKNOWN)).toEqual({ kind: 'amount', amount, packets: { packets, each } })
   })
@@ -77,19 +86,19 @@ describe('packets', () => {
     '0 packets of 25',
     '3 packets of 0',
   ])('%s asks for whole numbers', (typed) => {
-    expect(readAmount(typed, OF_25)).toMatchObject({
+    expect(told(readAmount(typed, OF_25))).toMatchObject({
       kind: 'unreadable',
       because: expect.stringContaining('3 packets of 25'),
     })
   })
 
   test('packets without a size ask for it, and offer the usual size where it is known', () => {
-    expect(readAmount('1 packet', OF_25)).toEqual({
+    expect(told(readAmount('1 packet', OF_25))).toEqual({
       kind: 'ask',
       question: 'How many seeds are in each packet?',
       choices: ['1 packet of 25'],
     })
-    expect(readAmount('about 2 packs', OF_25)).toEqual({
+    expect(told(readAmount('about 2 packs', OF_25))).toEqual({
       kind: 'ask',
       question: 'How many seeds are in each of the 2 packets?',
       choices: ['about 2 packets of 25'],
@@ -101,20 +110,20 @@ describe('packets', () => {
 
 describe('what can be meant two ways asks', () => {
   test.each<[string, string, string[]]>([
-    ['1.234 g', "Is '1.234' 1234 or 1.234?", ['1234 g', '1.2340 g']],
-    ['1,230 oz', "Is '1,230' 1230 or 1.23?", ['1230 oz', '1.23 oz']],
-    ['12,500 mg', "Is '12,500' 12500 or 12.5?", ['12500 mg', '12.5 mg']],
-    ['1,234', "Is '1,234' 1234 or 1.234?", ['1234 seeds', '1234 g', '1.2340 g']],
-    ['1,000', "Is '1,000' 1000 or 1?", ['1000 seeds', '1000 g', '1 g']],
-    ['200', "'200' of what?", ['200 g', '200 seeds']],
-    ['12.5', "'12.5' of what?", ['12.5 g']],
-    ['9/8', "'9/8' of what?", ['9/8 g']],
-    ['12 500', "'12 500' of what?", ['12 500 g', '12 500 seeds']],
+    ['1.234 g', 'Is ‘1.234’ 1234 or 1.234?', ['1234 g', '1.2340 g']],
+    ['1,230 oz', 'Is ‘1,230’ 1230 or 1.23?', ['1230 oz', '1.23 oz']],
+    ['12,500 mg', 'Is ‘12,500’ 12500 or 12.5?', ['12500 mg', '12.5 mg']],
+    ['1,234', 'Is ‘1,234’ 1234 or 1.234?', ['1234 seeds', '1234 g', '1.2340 g']],
+    ['1,000', 'Is ‘1,000’ 1000 or 1?', ['1000 seeds', '1000 g', '1 g']],
+    ['200', '‘200’ of what?', ['200 g', '200 seeds']],
+    ['12.5', '‘12.5’ of what?', ['12.5 g']],
+    ['9/8', '‘9/8’ of what?', ['9/8 g']],
+    ['12 500', '‘12 500’ of what?', ['12 500 g', '12 500 seeds']],
     ['about 12 g', 'Was that weighed? A guess is kept as a number of seeds: about 200.', ['12 g']],
-    ['about 1,234 g', "Is '1,234' 1234 or 1.234?", ['1234 g', '1.2340 g']],
-    ['about 1,234 kg', "Is '1,234' 1234 or 1.234?", ['1.2340 kg']],
+    ['about 1,234 g', 'Is ‘1,234’ 1234 or 1.234?', ['1234 g', '1.2340 g']],
+    ['about 1,234 kg', 'Is ‘1,234’ 1234 or 1.234?', ['1.2340 kg']],
   ])('%s', (typed, question, choices) => {
-    expect(readAmount(typed, OF_25)).toEqual({ kind: 'ask', question, choices })
+    expect(told(readAmount(typed, OF_25))).toEqual({ kind: 'ask', question, choices })
   })
 })
 
@@ -157,20 +166,20 @@ describe('what cannot be read says what to do', () => {
     ['100000001 seeds', 'look like a slip'],
     ['100000000 packets', 'look like a slip'],
     ['9'.repeat(30), 'More than 100 kg'],
-    ['5 stone', "'stone' is not a unit known here"],
-    ['1.2.3 g', "'1.2.3' is not a number"],
-    ['1/0 oz', "'1/0' is not a number"],
+    ['5 stone', '‘stone’ is not a unit known here'],
+    ['1.2.3 g', '‘1.2.3’ is not a number'],
+    ['1/0 oz', '‘1/0’ is not a number'],
     ['NaN', 'is not an amount'],
     ['Infinity g', 'is not an amount'],
     ['1e3 g', 'is not an amount'],
-    ['🌱 30', "'🌱 30' is not an amount"],
+    ['🌱 30', '‘🌱 30’ is not an amount'],
     ['10² seeds', 'is not an amount'],
     ['packet of 25', 'is not an amount'],
     ['3 boxes of 25', 'is not an amount'],
     ['100-150 seeds', 'is not an amount'],
-    ['a handful', "'a handful' is not an amount"],
+    ['a handful', '‘a handful’ is not an amount'],
   ])('%s', (typed, because) => {
-    expect(readAmount(typed, OF_25)).toEqual({
+    expect(told(readAmount(typed, OF_25))).toEqual({
       kind: 'unreadable',
       because: expect.stringContaining(because),
     })

@@ -3,6 +3,12 @@ import { describe, expect, test } from 'vitest'
 import type { MovementKind } from '../../../db/domain/ledger/movement.ts'
 import { decideReversal, type ReversibleMovement } from '../../../db/domain/ledger/reversal.ts'
 import { aBalance } from '../../builders/domain-values.ts'
+import { inEnglish } from '../../builders/in-english.ts'
+
+/** What is answered, as somebody who reads English is told it. */
+function told(answer: unknown): unknown {
+  return inEnglish<unknown>(answer as never)
+}
 
 function aMovement(movement: Partial<ReversibleMovement> = {}): ReversibleMovement {
   return {
@@ -36,22 +42,22 @@ describe('refused', () => {
     [
       'a reversal',
       { kind: 'reversal' },
-      'A reversal is not reversed again. Enter what really happened as a new entry.',
+      'An undo is not undone again. Enter what really happened as a new entry.',
     ],
     [
       'what was reversed already',
       { alreadyReversed: true },
-      'That entry on QH26-0142-A has been taken back already.',
+      'That entry on QH26-0142-A has been undone already.',
     ],
     [
       'what a stocktake has seen',
       { later: [later('withdrawal', '2026-03-01', -5, -1_220), later('stocktake', '2026-03-14', 2, 488)] },
-      'The stocktake of 2026-03-14 set the balance of QH26-0142-A after that entry. Take that back first.',
+      'The stocktake of 14 Mar 2026 set the balance of QH26-0142-A after that entry. Undo that first.',
     ],
     [
       'what was weighed anew since',
       { later: [later('recount', '2026-03-15', -3, 0)] },
-      'The new hundred-seed weight of 2026-03-15 set the balance of QH26-0142-A after that entry. Take that back first.',
+      'The new hundred-seed weight of 15 Mar 2026 set the balance of QH26-0142-A after that entry. Undo that first.',
     ],
     [
       'a weighing whose weight was used since',
@@ -62,7 +68,7 @@ describe('refused', () => {
         bringsWeight: true,
         later: [later('withdrawal', '2026-03-16', -5, -1_220)],
       },
-      'The hand-out of 2026-03-16 on QH26-0142-A used that weight. Take that back first.',
+      'The hand-out of 16 Mar 2026 on QH26-0142-A used that weight. Undo that first.',
     ],
     [
       'a pouring together whose pooled weight was used since',
@@ -73,7 +79,7 @@ describe('refused', () => {
         bringsWeight: true,
         later: [later('withdrawal', '2026-03-16', -5, -1_220)],
       },
-      'The hand-out of 2026-03-16 on QH26-0142-A used that weight. Take that back first.',
+      'The hand-out of 16 Mar 2026 on QH26-0142-A used that weight. Undo that first.',
     ],
     [
       'a gift that was handed out since',
@@ -87,20 +93,20 @@ describe('refused', () => {
           later('withdrawal', '2026-05-02', -35, -8_540),
         ],
       },
-      'QH26-0142-A no longer holds that seed: the hand-out of 2026-05-02 took from it. Take that back first.',
+      'QH26-0142-A no longer holds that seed: the hand-out of 2 May 2026 took from it. Undo that first.',
     ],
     [
       'a gift whose mass alone would be short',
       { kind: 'intake', count: 75, mass: 18_301, later: [later('test', '2026-05-02', 0, -1)] },
-      'QH26-0142-A no longer holds that seed: the germination test of 2026-05-02 took from it. Take that back first.',
+      'QH26-0142-A no longer holds that seed: the germination test of 2 May 2026 took from it. Undo that first.',
     ],
     [
       'a gift that is gone by no later entry of this lot',
       { kind: 'intake', count: 76, mass: 18_300 },
-      'QH26-0142-A no longer holds that seed: a later entry took from it. Take that back first.',
+      'QH26-0142-A no longer holds that seed: a later entry took from it. Undo that first.',
     ],
   ])('%s', (_, movement, because) => {
-    expect(decideReversal(aMovement(movement))).toEqual({ kind: 'refused', because })
+    expect(told(decideReversal(aMovement(movement)))).toEqual({ kind: 'refused', because })
   })
 })
 

@@ -162,7 +162,7 @@ describe('what another program holds on to', () => {
     await holder.run('collection.create', { key: 'first-key', libraryName: 'First' })
     scanner.holds = (path) => path.endsWith('last-open.json')
     const second = await holder.run('collection.create', { key: 'second-key', libraryName: 'Second' })
-    expect(second).toMatchObject({ said: 'Started the collection ‘Second’' })
+    expect(inEnglish(second)).toMatchObject({ said: 'Started the collection ‘Second’' })
     expect(await holder.run('collection.get', {})).toMatchObject({ settings: { libraryName: 'Second' } })
     scanner.holds = () => false
     await holder.close()

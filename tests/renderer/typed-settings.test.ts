@@ -22,7 +22,7 @@ const SETTINGS = {
 
 describe('settings as they are typed', () => {
   it('come back as they were, but for those chosen elsewhere', () => {
-    const { appearance, grade, language, sowingDay, maskedNames, ...typed } = SETTINGS
+    const { appearance, grade, sowingDay, maskedNames, ...typed } = SETTINGS
     expect(settingsOf(typedFrom(SETTINGS))).toEqual({ settings: typed, problems: {} })
   })
 

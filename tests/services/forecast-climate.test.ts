@@ -92,6 +92,6 @@ describe('days on which a lot was not there', () => {
     const lotId = await maizeIn(placeId)
     expect(afresh(test, lotId).forecast.today.middle).toBeGreaterThan(0.8)
     test.collection.sqlite.exec(`UPDATE lot_place SET since = '2023-08-03' WHERE lot_id = ${lotId}`)
-    expect(() => afresh(test, lotId)).toThrow(/nothing is known of stored seed/)
+    expect(() => afresh(test, lotId)).toThrow('forecast.too-hot')
   })
 })

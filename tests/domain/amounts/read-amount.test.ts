@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import type { Told } from '../../../db/contract/told.ts'
 import type { Amount } from '../../../db/domain/amounts/amount.ts'
 import { aboutCount, countInWords, massInWords, massToType } from '../../../db/domain/amounts/in-words.ts'
 import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
@@ -239,7 +240,7 @@ test('whatever is typed is read, asked about or refused with a sentence, and nev
         const value = amount.kind === 'mass' ? amount.mass : amount.count
         expect(Number.isSafeInteger(value) && value > 0).toBe(true)
       } else {
-        const sentence = reading.kind === 'ask' ? reading.question : reading.because
+        const sentence = inEnglish<Told>(reading.kind === 'ask' ? reading.question : reading.because)
         expect(sentence).toMatch(/[.?]$/)
         expect(sentence).not.toMatch(/error|undefined|NaN(?!')/i)
       }

@@ -8,8 +8,11 @@ import type { Answer } from '../../../db/contract/problem.ts'
 import { Refusal } from '../../../db/contract/refusal.ts'
 import type { Sqlite } from '../../../db/migrations/connection.ts'
 import { createCollection, type OpenCollection, openCollection } from '../../../db/migrations/open-file.ts'
+import { readingOf } from '../../../db/services/book/context.ts'
+import { withNames } from '../../../db/services/people/named.ts'
 import { runOperation } from '../../../db/services/run-operation.ts'
 import { seeded } from '../../bench/random.ts'
+import { inEnglish } from '../../builders/in-english.ts'
 import type { Asked } from './random-work.ts'
 
 /** What came of a number of kills. */
@@ -167,7 +170,9 @@ function compareAnswer(
   }
   if (answer.ok) {
     if (kept === undefined) throw new Error(`${name} was answered and is not in the file`)
-    if (kept !== JSON.stringify(answer.value)) throw new Error(`${name} is in the file otherwise`)
+    const told = inEnglish(withNames(readingOf(opened, now()), JSON.parse(kept)))
+    if (JSON.stringify(told) !== JSON.stringify(answer.value))
+      throw new Error(`${name} is in the file otherwise`)
     counts.answered += 1
     return
   }

@@ -24,7 +24,7 @@ test('a list is looked at, its doubts are answered, it comes in by keyboard and 
   await unit.selectOption('g')
   await page.getByLabel(/^There is no storage place ‘Tin 1’/).selectOption('new')
   await expect(page.getByRole('heading', { name: 'What you answered' })).toBeVisible()
-  await expect(page.getByRole('main')).toContainText("'some' is not an amount.")
+  await expect(page.getByRole('main')).toContainText('‘some’ is not an amount.')
   const takeIn = page.getByRole('button', { name: 'Take 2 gifts in' })
   await expect(takeIn).toBeDisabled()
   await page.getByLabel('leave out the 1 row that cannot come in').press('Space')

@@ -58,7 +58,7 @@ test('four replicates are laid out, counted and ended by keyboard', async ({ app
   await keys.press('Control+Enter')
   await expect(page.getByRole('form', { name: 'End the test' }).getByLabel('On')).toBeFocused()
   await keys.press('Enter')
-  await expect(card(page)).toContainText('Over since')
+  await expect(card(page)).toContainText('Finished on')
   await expect(card(page)).toContainText('96 of 100 sprouted: between 90 % and 98 %; surely above 85 %')
   await expect(
     card(page).getByRole('img', { name: /^Germination by day\. By day 7, 96 of 100/ }),

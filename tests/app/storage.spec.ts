@@ -120,7 +120,7 @@ test('a round is ticked by keyboard, outlives the window, and puts a lot into qu
   await keys.type('weevils')
   await page.getByRole('checkbox', { name: new RegExp(lot.lotNumber) }).press('Space')
   await page.getByLabel('put those lots into quarantine').press('Space')
-  await expect(shown(page, '1 of 1 places.')).toBeVisible()
+  await expect(shown(page, '1 of 1 place.')).toBeVisible()
   await expectNoBarrier(page)
   await page.reload()
   await expect(note).toHaveValue('weevils')

@@ -2,7 +2,10 @@ import { expectNoBarrier } from './support/axe.ts'
 import { shown } from './support/shown.ts'
 import { expect, test } from './support/test.ts'
 
-test('the demo says that it is one, and an own collection is one click away', async ({ app, page }) => {
+test('the demo says that it is one, and an own collection is one click away', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   await expect(shown(page, 'This is the demo collection. Nothing here is real.')).toBeVisible()
   await page.getByRole('button', { name: 'Start my own collection' }).click()
   const name = page.getByLabel('The name of your library')

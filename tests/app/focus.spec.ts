@@ -49,7 +49,7 @@ const CARDS = {
   },
 } as const
 
-test('after an act the focus stays where work goes on', async ({ app, page }) => {
+test('after an act the focus stays where work goes on', { tag: '@long' }, async ({ app, page }) => {
   const walk = new ButtonWalk(page)
   for (const [path, ...buttons] of FEW) await walk.only(path, buttons)
   for (const [card, ...buttons] of FEW_OF_CARDS) await walk.only(await CARDS[card](app), buttons)

@@ -291,7 +291,10 @@ test.describe('taking in, beside what is there', () => {
     await expect(field(page, 'Variety')).toHaveValue('Hrášek’s Climber')
   })
 
-  test('what is refused stays as typed, with its sentence at the field', async ({ page, app }) => {
+  test('what is refused stays as typed, with its sentence at the field', { tag: '@long' }, async ({
+    page,
+    app,
+  }) => {
     const before = (await app.call('lot.list', { limit: 1 })).total
     const keys = await atTheTable(page)
     await keys.type('Ilka Brandt')

@@ -243,7 +243,7 @@ describe('what is said of a crop of the keeper’s own', () => {
     expect(await test.call('crop.get', { cropId })).toEqual(before)
   })
 
-  it('is used by the season plan and told to the grower', async () => {
+  it('is used by the season plan and told to the grower', { tags: 'long' }, async () => {
     const { siteId } = await test.call('site.change', {
       name: 'Orrin strip',
       growerId: null,

@@ -275,7 +275,7 @@ describe('the app started twice on one collection', () => {
     const book = await aBook()
     const { file } = book.collection
     const second = new CollectionHolder(book.folder, realBackend)
-    expect(await second.openFirst(file)).toMatchObject({
+    expect(inEnglish(await second.openFirst(file))).toMatchObject({
       code: 'collection-busy',
       todo: 'Work in that window, or close it and try again. Nothing was changed.',
     })

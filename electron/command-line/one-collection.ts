@@ -1,11 +1,11 @@
 import { existsSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { contract, type OperationName, type ParsedInput } from '../../db/contract/contract.ts'
+import type { LibrarySpeech } from '../../db/messages/texts-of.ts'
 import type { Runner } from '../host/answer-call.ts'
 import type { CollectionBackend } from '../host/collection-backend.ts'
 import { restoredFile } from '../host/collections-folder.ts'
 import { makeDemoAt, sayDemoOpened } from '../host/demo.ts'
-import type { LibrarySpeech } from '../host/tell-answer.ts'
 
 /**
  * Runs one operation on the collection in one file, opened for as long as it takes.

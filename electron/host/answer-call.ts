@@ -10,11 +10,11 @@ import type { Untold } from '../../db/contract/told.ts'
 import type { LanguageCode } from '../../db/messages/languages.ts'
 import { message } from '../../db/messages/message.ts'
 import { tellAll } from '../../db/messages/tell.ts'
+import { type LibrarySpeech, textsOf, UNTIL_OPEN } from '../../db/messages/texts-of.ts'
 import type { Log } from './log.ts'
 import { problemOfText } from './plain-text.ts'
 import { problemOf, traceOf } from './problem-of.ts'
 import { parseInput, problemOfInput } from './problem-of-input.ts'
-import { type LibrarySpeech, textsOf, UNTIL_OPEN } from './tell-answer.ts'
 
 /** Whoever runs an operation whose input fits the contract. */
 export interface Runner {

@@ -1,8 +1,8 @@
 import type { ParsedInput, Result } from '../../db/contract/contract.ts'
 import type { UntoldProblem } from '../../db/contract/problem.ts'
+import type { LibrarySpeech } from '../../db/messages/texts-of.ts'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
 import type { ServiceName } from '../../db/services/run-operation.ts'
-import type { LibrarySpeech } from './tell-answer.ts'
 
 /** A collection just begun or restored, open for writing, and what its first entry says. */
 export interface Begun<N extends 'collection.create' | 'backup.restore'> {

@@ -3,6 +3,7 @@ import { contract, type OperationName, type ParsedInput, type Result } from '../
 import type { ProblemCode, UntoldProblem } from '../../db/contract/problem.ts'
 import { Refusal, refuse } from '../../db/contract/refusal.ts'
 import { message } from '../../db/messages/message.ts'
+import type { LibrarySpeech } from '../../db/messages/texts-of.ts'
 import type { OpenCollection } from '../../db/migrations/open-file.ts'
 import { BACKED_UP_FIRST, type ServiceName } from '../../db/services/run-operation.ts'
 import type { Runner } from './answer-call.ts'
@@ -11,7 +12,6 @@ import { demoFile, freeFile, lastOpen, rememberOpen, restoredFile } from './coll
 import { makeDemoAt, sayDemoOpened } from './demo.ts'
 import { problemOf } from './problem-of.ts'
 import { ReadWriteLock } from './read-write-lock.ts'
-import type { LibrarySpeech } from './tell-answer.ts'
 
 /** What keeps a collection from being written, but not from being read. */
 const OPEN_FOR_READING: ReadonlySet<ProblemCode> = new Set(['collection-read-only', 'disk-full'])

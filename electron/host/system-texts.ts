@@ -1,6 +1,6 @@
 import { isLanguageCode } from '../../db/messages/languages.ts'
 import type { Message } from '../../db/messages/message.ts'
-import { textsOf, UNTIL_OPEN } from './tell-answer.ts'
+import { textsOf, UNTIL_OPEN } from '../../db/messages/texts-of.ts'
 
 /** Tells a message where no collection is open yet: in the language of this computer, where the app speaks it. */
 export async function toldBySystem(told: Message): Promise<string> {

@@ -3,8 +3,8 @@ import type { Answer } from '../../db/contract/problem.ts'
 import { problem } from '../../db/contract/refusal.ts'
 import { message } from '../../db/messages/message.ts'
 import { tellAll } from '../../db/messages/tell.ts'
+import { textsOf, UNTIL_OPEN } from '../../db/messages/texts-of.ts'
 import type { Host } from '../host/start-host.ts'
-import { textsOf, UNTIL_OPEN } from '../host/tell-answer.ts'
 import { isOwnPage } from './app-scheme.ts'
 
 /** The one channel between a window and the host. */

@@ -8,9 +8,9 @@ import { readSample, sampleOf } from '../../domain/weights/read-sample.ts'
 import { isOfThousand, unitOfHeading } from '../../exchange/list-fields.ts'
 import type { ListRow } from '../../exchange/list-row.ts'
 import { type DecimalMark, withMark } from '../../exchange/list-values.ts'
+import { english } from '../../messages/english.ts'
 import type { Message } from '../../messages/message.ts'
 import type { KnownCrop } from '../../queries/list-rows.ts'
-import { inEnglish } from './in-english.ts'
 import { LEAVE_OUT, LEAVE_OUT_CHOICE, type ListQuestions } from './list-questions.ts'
 
 /** How much seed a row says there is: an amount, none yet, nothing until a question is answered, or why it cannot be read. */
@@ -51,7 +51,7 @@ export function listAmount(
   }
   const reading = readAmount(typed, { packetSeeds: crop.packetSeeds })
   if (reading.kind === 'amount') return { amount: reading.amount }
-  if (reading.kind === 'unreadable') return { because: inEnglish(reading.because) }
+  if (reading.kind === 'unreadable') return { because: english.say(reading.because) }
   const inPackets = /\b(?:pa?c?k(?:e?t)?s?|envelopes?)$/i.test(typed)
   const answer = inPackets ? packetAsked(row, crop, questions) : amountAsked(row, typed, reading, questions)
   if (answer === null) return 'open'
@@ -104,7 +104,7 @@ function amountAsked(
 ): string | null {
   return questions.ask(row, `amount:${typed.toLowerCase()}`, () => ({
     about: 'amount',
-    sentence: inEnglish(reading.question),
+    sentence: english.say(reading.question),
     choices: [...reading.choices.map((choice) => ({ value: choice, words: choice })), LEAVE_OUT_CHOICE],
   }))
 }
@@ -156,7 +156,7 @@ export function listSample(
 ): WeighedSample | null | string {
   const sample = readSample(cells.sample)
   if (sample.kind === 'sample') return sample.sample
-  if (sample.kind === 'unreadable') return inEnglish(sample.because)
+  if (sample.kind === 'unreadable') return english.say(sample.because)
   const cell = withMark(cells.hundredWeight, mark).replace(/\s*(?:g|gr|grams?)\.?$/i, '')
   if (cell === '') return null
   const number = readNumber(cell)

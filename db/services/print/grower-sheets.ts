@@ -5,8 +5,8 @@ import type { Untold } from '../../contract/told.ts'
 import { breedingOf } from '../../domain/needs/population-goal.ts'
 import { growingAdvice } from '../../domain/season-plan/growing-words.ts'
 import { usualExtraction } from '../../domain/season-plan/seed-extraction.ts'
-import { LANGUAGES } from '../../messages/languages.ts'
-import { createTexts, type Texts } from '../../messages/texts.ts'
+import type { Texts } from '../../messages/texts.ts'
+import { textsOf } from '../../messages/texts-of.ts'
 import { flowingDocument } from '../../paper/drawing/flowing-document.ts'
 import { type GrowerVariety, growerSheetParts } from '../../paper/grower-sheets.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
@@ -81,10 +81,4 @@ function varietyOf(reading: Reading, line: Untold<PlanLine>, texts: Texts): Grow
     })),
     cautions: cautionsOf(reading, given).map(({ text }) => text),
   }
-}
-
-/** Whoever tells messages as the library writes. */
-async function textsOf({ language, locale, massUnits }: ReturnType<typeof settingsOf>): Promise<Texts> {
-  const spoken = LANGUAGES.find(({ code }) => code === language) ?? LANGUAGES[0]
-  return createTexts({ ...spoken, manner: { locale, massUnits }, translation: await spoken.load() })
 }

@@ -1,8 +1,8 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { INSPECTIONS } from '../../domain/rounds/inspection.ts'
-import { LANGUAGES } from '../../messages/languages.ts'
-import { createTexts, type Texts } from '../../messages/texts.ts'
+import type { Texts } from '../../messages/texts.ts'
+import { textsOf } from '../../messages/texts-of.ts'
 import { roundSheet, type SheetStop } from '../../paper/round-sheet.ts'
 import type { Reading } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
@@ -27,7 +27,7 @@ export async function printRoundSheet(
     stops.some(({ looks }) => looks.some((each) => each.look === look)),
   )
   const day = dayOf(reading)
-  const texts = await textsOf(reading)
+  const texts = await textsOf(settingsOf(reading))
   const printed = await roundSheet({
     stops: stops.map((stop) => sheetStop(stop, day, texts)),
     meanings: looked.map(
@@ -40,13 +40,6 @@ export async function printRoundSheet(
 }
 
 type RoundStop = Result<'round.list-due'>['places'][number]
-
-/** Whoever tells the sheet in the language of the library. */
-async function textsOf(reading: Reading): Promise<Texts> {
-  const settings = settingsOf(reading)
-  const language = LANGUAGES.find(({ code }) => code === settings.language) ?? LANGUAGES[0]
-  return createTexts({ ...language, manner: settings, translation: await language.load() })
-}
 
 function sheetStop(
   { path, lastOn, due, everyDays, looks, lots }: RoundStop,

@@ -5,8 +5,8 @@ import type { Keeping } from '../../domain/viability/equation.ts'
 import { homeYearsTold } from '../../domain/viability/home-years.ts'
 import { moistureInAir } from '../../domain/viability/pace-model.ts'
 import { howSure } from '../../domain/viability/words.ts'
-import { LANGUAGES } from '../../messages/languages.ts'
-import { createTexts, type Texts } from '../../messages/texts.ts'
+import type { Texts } from '../../messages/texts.ts'
+import { textsOf } from '../../messages/texts-of.ts'
 import { flowingDocument } from '../../paper/drawing/flowing-document.ts'
 import { rulerPage } from '../../paper/ruler-page.ts'
 import { type KeepingPlace, type StorageCard, storageCardParts } from '../../paper/storage-cards.ts'
@@ -54,7 +54,7 @@ export async function printStorageCards(
   const rows = wanted.map((lotId, index) => lotOrRefuse(reading, lotId, `lotIds.${index}`))
   const forecasts = forecastLots(reading, wanted, settingsOf(reading), new PlacesAgeing(reading))
   const { libraryName } = settingsOf(reading)
-  const { say } = await textsOf(reading)
+  const { say } = await textsOf(settingsOf(reading))
   const cards = rows.map((row): StorageCard => {
     const forecast = forecasts.find(({ lotId }) => lotId === row.lotId)
     return {
@@ -118,13 +118,6 @@ function yearsOf(
       [...remarks],
     ).map(say),
   }
-}
-
-/** Whoever tells messages in the library's language. */
-async function textsOf(reading: Reading): Promise<Texts> {
-  const { language: code, ...manner } = settingsOf(reading)
-  const language = LANGUAGES.find((one) => one.code === code) ?? LANGUAGES[0]
-  return createTexts({ ...language, manner, translation: await language.load() })
 }
 
 /** The ruler page, moved by an offset in mm. */

@@ -1,5 +1,5 @@
-import { LANGUAGES, type LanguageCode } from '../../db/messages/languages.ts'
-import { createTexts, type Manner, type Texts } from '../../db/messages/texts.ts'
+import { LANGUAGES, type LanguageCode } from './languages.ts'
+import { createTexts, type Manner, type Texts } from './texts.ts'
 
 /** How a library writes: its language, and its numbers, dates and masses. */
 export interface LibrarySpeech extends Manner {

@@ -2,6 +2,7 @@ import { dirname } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Refusal } from '../db/contract/refusal.ts'
 import { english } from '../db/messages/english.ts'
+import { tellAll } from '../db/messages/tell.ts'
 import { createCollection } from '../db/migrations/open-file.ts'
 import { DemoBook, type DemoStep } from './demo-book.ts'
 import { stepsOf } from './demo-steps.ts'
@@ -53,7 +54,7 @@ async function writeDay(book: DemoBook, day: string, steps: readonly DemoStep[])
 }
 
 function whyNot(cause: unknown): string {
-  if (cause instanceof Refusal) return english.say(cause.problem.sentence)
+  if (cause instanceof Refusal) return tellAll(cause.problem.sentence, english.say) as string
   return cause instanceof Error ? cause.message : String(cause)
 }
 

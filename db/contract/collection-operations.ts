@@ -97,7 +97,7 @@ const DraftId = z
 const DraftKind = z.enum([
   'take-in',
   'hand-out',
-  'take-back',
+  'return',
   'stocktake',
   'paper-sheet',
   'round',
@@ -183,6 +183,8 @@ export const collectionOperations = {
           takenBack: z.boolean(),
           overridden: Told.describe('cautions that the hand-out passed by, and why'),
           people: z.array(z.string()).describe('whom its movements are with, by name as of now'),
+          by: z.string().describe('who did it, by name as of now; empty: not said'),
+          station: z.string().describe('the device it came from; empty: the keeper’s own'),
           lines: z.array(EntryLine),
         }),
       ),

@@ -54,7 +54,7 @@ export const MovementKind = z.enum([
   'discard',
   'stocktake',
   'split',
-  'join',
+  'merge',
   'recount',
   'reversal',
 ])

@@ -169,7 +169,7 @@ export const LotRecord = z.object({
       living: z.int(),
     }),
   ),
-  parents: z.array(z.object({ ...LotName, relation: z.enum(['grown', 'split', 'joined']) })),
+  parents: z.array(z.object({ ...LotName, relation: z.enum(['grown', 'split', 'merged']) })),
   ledger: z.array(LedgerLine),
 })
 export type LotRecord = z.infer<typeof LotRecord>

@@ -54,6 +54,29 @@ export const entry = sqliteTable('entry', {
   said: text('said').notNull(),
   recordedAt: text('recorded_at').notNull(),
   undoesId: integer('undoes_id'),
+  /** Who did it, where they said so. */
+  personId: integer('person_id'),
+  /** The device it came from; empty: the keeper's own. */
+  station: text('station').notNull().default(''),
+  eventId: integer('event_id'),
+  /** Covers the entry before and what this one recorded; empty in entries of versions before it. */
+  hash: text('hash').notNull().default(''),
+})
+
+/** A day on which many come: a swap, a packing or a threshing party. Entries made on it belong to it. */
+export const event = sqliteTable('event', {
+  id: integer('id').primaryKey(),
+  name: text('name').notNull(),
+  onDate: text('on_date').notNull(),
+  note: text('note').notNull(),
+})
+
+/** A text that an entry recorded, as its hash covers it. The salt goes when a person whom the text named is erased. */
+export const entryText = sqliteTable('entry_text', {
+  part: text('part').primaryKey(),
+  entryId: integer('entry_id').notNull(),
+  salt: text('salt').notNull(),
+  digest: text('digest').notNull(),
 })
 
 /** What is typed on a screen and not in the book yet. Dropped when the screen is saved or given up. */

@@ -73,7 +73,7 @@ export const lot = sqliteTable('lot', {
 export const lotParent = sqliteTable('lot_parent', {
   lotId: integer('lot_id').notNull(),
   parentLotId: integer('parent_lot_id').notNull(),
-  relation: text('relation', { enum: ['grown', 'split', 'joined'] }).notNull(),
+  relation: text('relation', { enum: ['grown', 'split', 'merged'] }).notNull(),
 })
 
 export const lotPlace = sqliteTable('lot_place', {
@@ -130,7 +130,7 @@ export const movement = sqliteTable('movement', {
       'discard',
       'stocktake',
       'split',
-      'join',
+      'merge',
       'recount',
       'reversal',
     ],

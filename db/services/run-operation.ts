@@ -16,6 +16,7 @@ import { insertRow } from '../queries/insert.ts'
 import { entry } from '../schema/collection-tables.ts'
 import { askAboutClock } from './book/asked-clock.ts'
 import { type Reading, readingOf, type Writing } from './book/context.ts'
+import { sealEntry } from './book/entry-chain.ts'
 import { refuseImpossibleDays } from './book/possible-days.ts'
 import { backUpIfWritten } from './collection/backups.ts'
 import { updateForecasts } from './forecast/save-forecasts.ts'
@@ -84,7 +85,7 @@ function write(
   input: ParsedInput<WriteName>,
   act: (writing: Writing) => unknown,
 ): Untold<Receipt> {
-  const { key, itIsSo = [], ...facts } = input
+  const { key, itIsSo = [], by = {}, ...facts } = input
   const digest = createHash('sha256')
     .update(JSON.stringify([name, facts]))
     .digest('hex')
@@ -98,6 +99,9 @@ function write(
       answer: '',
       said: '',
       recordedAt: reading.now.toISOString(),
+      personId: by.personId ?? null,
+      station: by.station ?? '',
+      eventId: by.eventId ?? null,
     })
     const writing = { ...reading, entryId: id, itIsSo }
     askAboutClock(writing)
@@ -112,13 +116,15 @@ function write(
       })
       .where(eq(entry.id, id))
       .run()
+    sealEntry(reading.sqlite, id)
     return answer
   })
   return once.immediate()
 }
 
 function answerAgain(before: typeof entry.$inferSelect, digest: string): Untold<Receipt> {
-  if (before.inputDigest !== digest) {
+  // Erasing somebody takes the digests of all that was asked before: what was answered stands.
+  if (before.inputDigest !== '' && before.inputDigest !== digest) {
     refuse('key-used-otherwise', message('problem.key-used-for-else'), {
       field: 'key',
       todo: message('problem.key-used-for-else-todo'),

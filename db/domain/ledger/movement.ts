@@ -12,7 +12,7 @@ export type MovementKind =
   | 'discard'
   | 'stocktake'
   | 'split'
-  | 'join'
+  | 'merge'
   | 'recount'
   | 'reversal'
 

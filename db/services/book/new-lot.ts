@@ -110,7 +110,7 @@ export function noteParent(
   writing: Writing,
   lotId: number,
   parentLotId: number,
-  relation: 'grown' | 'split' | 'joined',
+  relation: 'grown' | 'split' | 'merged',
 ): void {
   writing.db.insert(lotParent).values({ lotId, parentLotId, relation }).onConflictDoNothing().run()
 }

@@ -46,7 +46,7 @@ export function createPerson(
 ): WriteResult<'person.create'> {
   const { key, roles, ...facts } = input
   const personId = addPerson(writing, facts, roles)
-  return { personId, said: `Added ${facts.name}`, undoable: false }
+  return { personId, said: message('people.added', { person: { person: personId } }), undoable: false }
 }
 
 interface PersonRow extends Pick<Result<'person.search'>['people'][number], 'personId' | 'name' | 'town'> {

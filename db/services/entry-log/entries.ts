@@ -23,7 +23,10 @@ import { restorePeople } from '../people/change-person.ts'
 import { restorePlaces } from '../storage/place-kind.ts'
 
 interface ListedEntry
-  extends Pick<Result<'entry.list'>['entries'][number], 'entryId' | 'operation' | 'recordedAt'> {
+  extends Pick<
+    Result<'entry.list'>['entries'][number],
+    'entryId' | 'operation' | 'recordedAt' | 'by' | 'station'
+  > {
   readonly said: string
   readonly answer: string
   readonly taken_back: number
@@ -33,7 +36,8 @@ interface ListedEntry
 export function listEntries(reading: Reading, input: ParsedInput<'entry.list'>): Result<'entry.list'> {
   const rows = prepared(
     reading.sqlite,
-    `SELECT id AS entryId, operation, recorded_at AS recordedAt, said, answer,
+    `SELECT id AS entryId, operation, recorded_at AS recordedAt, said, answer, station,
+       coalesce((SELECT name FROM person WHERE person.id = entry.person_id), '') AS "by",
        EXISTS (SELECT 1 FROM entry AS back WHERE back.undoes_id = entry.id) AS taken_back
      FROM entry WHERE id < ? ORDER BY id DESC LIMIT ?`,
   ).all(input.before ?? Number.MAX_SAFE_INTEGER, input.limit) as ListedEntry[]

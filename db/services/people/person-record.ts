@@ -90,7 +90,7 @@ function changesOf(reading: Reading, personId: number): PersonRecord['changes'] 
     reading.sqlite,
     `SELECT recorded_at AS at, field, before, NOT ${notUndone('person_change')} AS taken_back
      FROM person_change JOIN entry ON entry.id = entry_id
-     WHERE person_id = ? AND field <> 'mergedIntoId' ORDER BY person_change.id DESC LIMIT 50`,
+     WHERE person_change.person_id = ? AND field <> 'mergedIntoId' ORDER BY person_change.id DESC LIMIT 50`,
   ).all(personId) as { at: string; field: PersonField; before: string; taken_back: number }[]
   return rows.map(({ at, field, before, taken_back }) => ({
     at,

@@ -19,7 +19,7 @@ import { MergedRecords, PersonHistory } from './person-history.tsx'
 export function PersonCard({ personId }: { readonly personId: number }) {
   const { t } = useTexts()
   const record = useRead('person.get', { personId })
-  const { open, button, close } = useOpenForm<'change' | 'join' | 'erase'>()
+  const { open, button, close } = useOpenForm<'change' | 'merge' | 'erase'>()
   const held = useMutation({
     mutationFn: () => call('person.export', { personId }),
     onSuccess: ({ fileName, text }) => saveFile(fileName, 'application/json', text),
@@ -42,7 +42,7 @@ export function PersonCard({ personId }: { readonly personId: number }) {
         <button type="button" className="quiet-button" {...button('change')}>
           {t('people.change')}
         </button>
-        <button type="button" className="quiet-button" {...button('join')}>
+        <button type="button" className="quiet-button" {...button('merge')}>
           {t('people.join')}
         </button>
         <ActionButton className="quiet-button" off={held.isPending} onClick={() => held.mutate()}>
@@ -55,7 +55,7 @@ export function PersonCard({ personId }: { readonly personId: number }) {
       {open === 'change' && (
         <PersonForm key={person.personId} person={person} onClose={() => close('change')} />
       )}
-      {open === 'join' && <MergePeople person={person} onClose={() => close('join')} />}
+      {open === 'merge' && <MergePeople person={person} onClose={() => close('merge')} />}
       {open === 'erase' && <ErasePerson person={person} onClose={() => close('erase')} />}
       {held.error !== null && <ProblemText problem={held.error.problem} />}
       <MergedRecords person={person} />

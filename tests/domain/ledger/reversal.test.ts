@@ -73,7 +73,7 @@ describe('refused', () => {
     [
       'a pouring together whose pooled weight was used since',
       {
-        kind: 'join',
+        kind: 'merge',
         count: 20,
         mass: 4_000,
         bringsWeight: true,
@@ -89,7 +89,7 @@ describe('refused', () => {
         mass: 24_400,
         later: [
           later('return', '2026-04-01', 10, 0),
-          later('join', '2026-04-02', 0, 10),
+          later('merge', '2026-04-02', 0, 10),
           later('withdrawal', '2026-05-02', -35, -8_540),
         ],
       },
@@ -119,7 +119,7 @@ test('every kind but a reversal can be taken back at once', () => {
     'discard',
     'stocktake',
     'split',
-    'join',
+    'merge',
     'recount',
   ]
   fc.assert(

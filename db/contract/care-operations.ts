@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { BREAK_CLASSES } from '../domain/moisture/break-check.ts'
 import { USUAL_DRYING_GOAL } from '../domain/moisture/drying.ts'
 import { INSPECTIONS } from '../domain/rounds/inspection.ts'
+import { CONTAINER_KINDS, INSPECTION_OUTCOMES, MOISTURE_METHODS } from '../domain/shared/closed-sets.ts'
 import { Day, Id, LotLine, LotName, PrintedPdf, pageOf, Story } from './fields.ts'
 import { keeps, reads, writes } from './operation.ts'
 import { ReadOff, TemperatureUnit } from './storage-operations.ts'
@@ -44,7 +45,7 @@ const Goal = z
   .min(2, 'No seed is dried below 2 %.')
   .max(30, 'Seed above 30 % is not dry by any measure.')
 
-export const ContainerKind = z.enum(['envelope', 'bag', 'jar', 'can', 'other'])
+export const ContainerKind = z.enum(CONTAINER_KINDS)
 
 /** How moisture was measured, with what was seen. */
 const Measured = z.discriminatedUnion('method', [
@@ -94,7 +95,7 @@ export const LotStorage = z.object({
   moistures: z.array(
     Moisture.omit({ advice: true }).extend({
       on: z.string(),
-      method: z.enum(['oven', 'sealed-jar', 'break-check', 'meter']),
+      method: z.enum(MOISTURE_METHODS),
       note: z.string(),
     }),
   ),
@@ -186,7 +187,7 @@ export const careOperations = {
               .array(
                 z.strictObject({
                   look: Looked.exclude(['reading']),
-                  outcome: z.enum(['fine', 'found']),
+                  outcome: z.enum(INSPECTION_OUTCOMES),
                   note: z.string().trim().max(2_000).default('').describe('what was found'),
                   lotIds: z.array(Id).max(1_000).default([]).describe('the lots concerned; none: the place'),
                   quarantine: z.boolean().default(false).describe('those lots go into quarantine'),

@@ -2,6 +2,15 @@ import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
 import { NEED_STATES } from '../domain/needs/need.ts'
 import { GRADES } from '../domain/needs/population-goal.ts'
+import {
+  CAUTION_KINDS,
+  LOT_BASES,
+  LOT_ROLES,
+  MEASURED_OR_CARRIED,
+  MOVEMENT_KINDS,
+  PERSON_ROLES,
+  WITHDRAWAL_PURPOSES,
+} from '../domain/shared/closed-sets.ts'
 import { Told } from './told.ts'
 
 /** A calendar date. */
@@ -35,31 +44,20 @@ export const TypedAmount = z
   .max(100, 'Keep the amount under 100 characters.')
   .describe("an amount with its unit: '12.5 g', '30 seeds', '3 packets of 25', 'about 200'")
 
-export const LotRole = z.enum(['working', 'reserve', 'reference', 'duplicate-elsewhere'])
+export const LotRole = z.enum(LOT_ROLES)
 export type LotRole = z.infer<typeof LotRole>
 
-export const LotBasis = z.enum(['weighed', 'counted'])
+export const LotBasis = z.enum(LOT_BASES)
 
-export const Caution = z.enum(['treated', 'pests-seen', 'regulated', 'toxic', 'protected-variety'])
+export const Caution = z.enum(CAUTION_KINDS)
 export type Caution = z.infer<typeof Caution>
 
-export const WithdrawalPurpose = z.enum(['to-grow', 'to-return', 'grow-out', 'safety-duplicate', 'other'])
+export const WithdrawalPurpose = z.enum(WITHDRAWAL_PURPOSES)
 export type WithdrawalPurpose = z.infer<typeof WithdrawalPurpose>
 
-export const MovementKind = z.enum([
-  'intake',
-  'return',
-  'withdrawal',
-  'test',
-  'discard',
-  'stocktake',
-  'split',
-  'merge',
-  'recount',
-  'reversal',
-])
+export const MovementKind = z.enum(MOVEMENT_KINDS)
 
-export const Measured = z.enum(['mass', 'count', 'estimate', 'carried'])
+export const Measured = z.enum(MEASURED_OR_CARRIED)
 
 /** How sure a regrowing is to make its plants. */
 export const Assurance = z
@@ -131,7 +129,7 @@ export type LivingStock = z.infer<typeof LivingStock>
 
 export const Search = z.strictObject({ text: z.string().max(200), limit: z.int().min(1).max(50).default(10) })
 
-export const PersonRole = z.enum(['donor', 'member', 'grower'])
+export const PersonRole = z.enum(PERSON_ROLES)
 export type PersonRole = z.infer<typeof PersonRole>
 
 /** What is known of a person, field by field. */

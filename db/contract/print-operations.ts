@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { PRINT_KINDS } from '../domain/shared/closed-sets.ts'
 import { Day, Id, Line, PrintedPdf } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { Told } from './told.ts'
@@ -64,7 +65,7 @@ export const SheetMeasures = z.object({
 export type SheetMeasures = z.infer<typeof SheetMeasures>
 
 /** What kind of paper an item of the print tray needs. */
-export const PrintKind = z.enum(['label', 'letter', 'slip'])
+export const PrintKind = z.enum(PRINT_KINDS)
 export type PrintKind = z.infer<typeof PrintKind>
 
 const Copies = z.int().min(1, 'Print at least one.').max(200, 'Print at most 200 at a time.')

@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { MovementKind } from '../../../db/domain/ledger/movement.ts'
+import type {} from '../../../db/domain/ledger/movement.ts'
 import { decideReversal, type ReversibleMovement } from '../../../db/domain/ledger/reversal.ts'
+import type { MovementKind } from '../../../db/domain/shared/closed-sets.ts'
 import { aBalance } from '../../builders/domain-values.ts'
 import { inEnglish } from '../../builders/in-english.ts'
 

@@ -16,20 +16,16 @@ import { seedCount } from '../../domain/amounts/seed-count.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import type { Balance } from '../../domain/ledger/movement.ts'
 import {
+  DOUBT_OF_A_GUESS,
   gramsPerHundred,
   type HundredSeedWeight,
   hundredSeedWeight,
   relativeDoubt,
+  WEIGHT_WITHOUT_FIGURES,
   type WeightBasis,
 } from '../../domain/weights/hundred-seed-weight.ts'
 import { type Message, message } from '../../messages/message.ts'
 import type { LifeRow, LotRow } from '../../queries/lot-rows.ts'
-
-/** Doubt of a count that somebody guessed: a quarter. Common practice, no source. */
-const DOUBT_OF_A_GUESS = 0.25
-
-/** The weight of one hundred seeds of a crop nobody has figures for: that of a middling seed, marked as a guess. */
-const WEIGHT_WITHOUT_FIGURES = hundredSeedWeight(1_000_000)
 
 /** The hundred-seed weight in force for a lot and where it comes from. */
 export function weightInForce(row: Pick<LifeRow, 'weightUg' | 'cropWeightUg'>): {

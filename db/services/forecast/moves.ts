@@ -1,6 +1,7 @@
 import type { LotForecast as ToldForecast } from '../../contract/care-operations.ts'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { Untold } from '../../contract/told.ts'
+import { DAYS_IN_YEAR } from '../../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { freezingCaution, freezingCautionOfMany } from '../../domain/moisture/moisture-words.ts'
 import { type Band, crossingBand } from '../../domain/viability/band.ts'
@@ -21,7 +22,6 @@ type Computed = Extract<LotForecast, { kind: 'forecast' }>
 
 const MOST_PLACES = 12
 const MOST_LOTS = 500
-const DAYS_IN_YEAR = 365.25
 
 /** Years from today until a lot is below its threshold, by the deviates that it loses in a day. */
 function yearsOf({ forecast, ageing, threshold }: Computed, today: IsoDate): (daily: number) => Band {

@@ -4,7 +4,7 @@ import type { Untold } from '../../contract/told.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
-import { testConditions } from '../../domain/germination/conditions.ts'
+import { testConditions, USUAL_FINAL_DAY } from '../../domain/germination/conditions.ts'
 import { nextTestDates, type TestDate } from '../../domain/germination/next-test.ts'
 import { plannableThreshold, stagedOutcome, stagedPlan } from '../../domain/germination/staged-plan.ts'
 import { MOST_SPENT, suggestedLayout } from '../../domain/germination/suggested-layout.ts'
@@ -29,9 +29,6 @@ import { lotOrRefuse } from '../book/new-lot.ts'
 import { cautionsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { openStages } from './staged-tests.ts'
-
-/** Days to the last count where the table has none. Common practice, no source. */
-const USUAL_FINAL_DAY = 14
 
 interface TableCells {
   readonly germ_temp_c: string | null

@@ -122,7 +122,7 @@ describe('what to regrow', () => {
     const { lotId, accessionId } = await beans('Mouldy', '300 seeds')
     await test.call('lot.quarantine', { lotId, reason: 'a smell of mould' })
     const need = await test.call('regeneration.get', { accessionId })
-    const look = '300 seeds lie in quarantine or as the reference sample: look at them first.'
+    const look = '300 seeds are in quarantine or kept as the reference sample: look at them first.'
     expect(need.why).toBe(`No living seed is counted here, but ${look}`)
     expect(need.rescue[0]).toBe(`No seed is free to sow here, but ${look}`)
   })

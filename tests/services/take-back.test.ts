@@ -107,7 +107,7 @@ it('lets a promise go with its reason, once, and waits again when that is taken 
   const { visits } = await test.call('withdrawal.list-open', { personId })
   expect(visits[0]?.promise).toMatchObject({ state: 'waived', waiverReason: 'hail in July' })
   expect((await test.refused('promise.waive', { withdrawalId, reason: 'again' })).sentence).toContain(
-    'let go already',
+    'no longer expected',
   )
   await test.call('entry.undo', { entryId })
   expect(await states(personId)).toEqual(['open'])

@@ -120,7 +120,7 @@ describe('what can be meant two ways asks', () => {
     ['12.5', '‘12.5’ of what?', ['12.5 g']],
     ['9/8', '‘9/8’ of what?', ['9/8 g']],
     ['12 500', '‘12 500’ of what?', ['12 500 g', '12 500 seeds']],
-    ['about 12 g', 'Was that weighed? A guess is kept as a number of seeds: about 200.', ['12 g']],
+    ['about 12 g', 'Did you weigh that? Type a guess as a number of seeds: about 200.', ['12 g']],
     ['about 1,234 g', 'Is ‘1,234’ 1234 or 1.234?', ['1234 g', '1.2340 g']],
     ['about 1,234 kg', 'Is ‘1,234’ 1234 or 1.234?', ['1.2340 kg']],
   ])('%s', (typed, question, choices) => {
@@ -167,7 +167,7 @@ describe('what cannot be read says what to do', () => {
     ['100000001 seeds', 'look like a slip'],
     ['100000000 packets', 'look like a slip'],
     ['9'.repeat(30), 'More than 100 kg'],
-    ['5 stone', '‘stone’ is not a unit known here'],
+    ['5 stone', 'The app does not know the unit ‘stone’'],
     ['1.2.3 g', '‘1.2.3’ is not a number'],
     ['1/0 oz', '‘1/0’ is not a number'],
     ['NaN', 'is not an amount'],

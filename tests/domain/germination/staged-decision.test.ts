@@ -100,6 +100,6 @@ test('a next group that can end nothing either way is told without its ends', ()
   expect(said({ regrowAtMost: 9 })).toBe(`${open} Of 40 in all: regrow at 9 or fewer.`)
   expect(said({ keepAtLeast: 31 })).toBe(`${open} Of 40 in all: keep at 31 or more.`)
   expect(saidOf(9, 360, 315)).toBe(
-    '315 of 360 sprouted in 9 stages: still open, and the plan ends here: the lot lies too near 85 % to be told apart from it.',
+    '315 of 360 sprouted in 9 stages: still open, and the plan ends here. The lot is too near 85 % to tell.',
   )
 })

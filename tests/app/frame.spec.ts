@@ -209,7 +209,7 @@ test('silence is said calmly, what was typed stays, and it goes on by itself', {
   await expect(page.getByRole('alert')).toContainText('is not answering just now')
   await expect(page.getByLabel('What to check')).toHaveValue('a strange smell')
   await page.unroute('**/call')
-  await expect(shown(page, 'Asking again…')).toHaveCount(0)
+  await expect(shown(page, 'Trying again…')).toHaveCount(0)
   await page.getByRole('button', { name: 'Put it in quarantine' }).click()
   await expect(page.getByRole('article')).toContainText('a strange smell')
 })

@@ -17,7 +17,7 @@ test('a bad test bends the curve, names the day and turns the flag', { tag: '@lo
 }) => {
   const outlook = page.getByRole('region', { name: 'Will it still sprout' })
   const curve = outlook.getByRole('img')
-  await expect(outlook).toContainText('Never tested')
+  await expect(outlook).toContainText('Not tested yet')
   await expect(curve).toHaveAccessibleName(/alive, between .* No tests\.$/)
   await expect(page.getByRole('region', { name: 'How it stands' })).not.toContainText('Weak')
   await page.getByRole('button', { name: 'Enter germination' }).click()

@@ -105,7 +105,7 @@ describe('a logger file', () => {
       [5, 'no temperature can be read from ‘err’'],
       [6, '142 % is no relative humidity'],
       [7, 'the same minute as row 2'],
-      [8, 'A store cannot be at 812 degrees C'],
+      [8, '812 degrees C cannot be in a store'],
     ])
   })
 

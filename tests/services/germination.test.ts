@@ -180,9 +180,11 @@ describe('the end of a test', () => {
     const again = { testId, on: DAY_8, replicates: normals(13) }
     expect((await test.refused('germination.record-count', again)).todo).toContain('undo its result')
     expect((await test.refused('entry.undo', { entryId: counted.entryId })).sentence).toContain(
-      'rests on that',
+      'A later entry needs it',
     )
-    expect((await test.refused('entry.undo', { entryId: begun })).sentence).toContain('rests on that')
+    expect((await test.refused('entry.undo', { entryId: begun })).sentence).toContain(
+      'A later entry needs it',
+    )
     await test.call('entry.undo', { entryId })
     await test.call('germination.record-count', again)
     expect((await test.call('germination.list', {})).tests).toMatchObject([

@@ -65,7 +65,7 @@ describe('a test in stages', () => {
     const first = await stage(lotId, 35)
     const second = await lay(lotId, first.testId)
     const { entryId } = first.ended
-    expect((await test.refused('entry.undo', { entryId })).sentence).toContain('rests on that')
+    expect((await test.refused('entry.undo', { entryId })).sentence).toContain('A later entry needs it')
     await test.call('entry.undo', { entryId: second.entryId })
     await test.call('entry.undo', { entryId })
     expect((await get(first.testId)).state).toBe('under-way')

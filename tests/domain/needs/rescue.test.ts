@@ -45,7 +45,7 @@ test('sow two thirds of the lot with most living seed, and keep the rest of ever
 
 test('the grower is told how to treat the seed, and of no other person', () => {
   const { forKeeper, forGrower } = advise()
-  expect(forGrower.join(' ')).toMatch(/damp for a day.*Sow indoors.*save seed of every plant/)
+  expect(forGrower.join(' ')).toMatch(/damp for a day.*Sow the seeds indoors.*save seed of every plant/)
   expect(forKeeper).toEqual(expect.arrayContaining([...forGrower]))
   expect(forGrower.join(' ')).not.toContain('Ilka')
 })
@@ -90,7 +90,7 @@ test('the last seed of all is sown, and where there is none nobody is told to so
     forGrower: [],
   })
   const dead = [{ lotId: 1, lotNumber: 'A', seeds: 90, viability: 0, deviation: 0 }]
-  expect(advise({ lots: dead }).forKeeper[0]).toBe('90 seeds lie here, and none is thought to be alive.')
+  expect(advise({ lots: dead }).forKeeper[0]).toBe('90 seeds are here, and none is thought to be alive.')
 })
 
 test.each([

@@ -64,7 +64,7 @@ describe('what crosses', () => {
       expect(home === null).toBe(facts.home === null)
       const breeding = breedingOf(crop.mating_system)
       expect(inEnglish<Told>(whyIsolation(home))).toMatch(
-        home === null ? /^No source.*lax end/ : /^Source: .*lax end/,
+        home === null ? /^No source.*short end/ : /^Source: .*short end/,
       )
       expect(unknownToPlan(facts, breeding, 'quality') !== '').toBe(home === null)
     }
@@ -170,7 +170,7 @@ describe('what flowers nearby', () => {
         kind: 'neighbour',
         choices: [at(1, 1)],
         sentence:
-          'Maize flowers 99 m from Garden 1, and Flint wants about 100 m. Cover it, or grow it elsewhere.',
+          'Maize flowers 99 m from Garden 1, and Flint needs about 100 m. Cover it, or grow it elsewhere.',
       },
     ])
     expect(kinds(neighbour('Zea mays', 100))).toEqual([])

@@ -203,7 +203,7 @@ describe('one need, opened', () => {
     ])
     expect(need.effectivePopulation).toBeCloseTo(2 / (1 / 40 + 1 / 5), 9)
     expect(need.drift.join(' ')).toMatch(
-      /behaves like 8.9 in each: 2 \/ \(1\/40 \+ 1\/5\).*fewer than the 10 wanted/,
+      /behaves like 8.9 plants in each: 2 \/ \(1\/40 \+ 1\/5\).*fewer than the 10 wanted/,
     )
   })
 

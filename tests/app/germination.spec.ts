@@ -114,7 +114,7 @@ test('twenty seeds in a towel are entered in one go, and a next stage decides', 
 }) => {
   const keys = new Keys(page)
   await plan(page, keys)
-  await page.getByRole('button', { name: /^It is over/ }).press('Enter')
+  await page.getByRole('button', { name: /^It is finished/ }).press('Enter')
   await expect(page.getByLabel('seeds laid out', { exact: true })).toBeFocused()
   await keys.type('20')
   await keys.press('Tab')

@@ -138,7 +138,7 @@ describe('correcting a crop of the keeper’s own', () => {
       cropId: crop?.cropId ?? '',
       correction: { name: 'Lamp vine', species: 'Lychnitis errans' },
     })
-    expect(said).toBe('Corrected Lamp vine, before Lantern vine: name and botanical name')
+    expect(said).toBe('Corrected Lamp vine, called Lantern vine before: name and botanical name')
     const found = async (text: string) => (await test.call('lot.list', { text })).rows.map((row) => row.lotId)
     expect(await found('lamp')).toEqual([lotId])
     expect(await found('lychnitis')).toEqual([lotId])
@@ -232,7 +232,7 @@ describe('what is said of a crop of the keeper’s own', () => {
     const said = { ...kept, countedUnit: { one: countedUnit, many: 'fruits' }, viabilityConstants: CONSTANTS }
     const before = await test.call('crop.get', { cropId })
     expect(before).toMatchObject(said)
-    expect(before.unknown.join(' ')).not.toMatch(/pollinated|nothing is forecast, /)
+    expect(before.unknown.join(' ')).not.toMatch(/pollinated|so nothing is forecast/)
     const change = { bedArea: 2, pollination: null, viabilityConstants: { ...CONSTANTS, ke: 9 } }
     const { entryId, said: told } = await test.call('crop.change', { cropId, correction: change })
     expect(told).toBe(

@@ -99,7 +99,7 @@ it('changes what is given, leaves the rest, shows what was before, and puts it b
     consentOn: TODAY,
     roles: ['donor', 'member'],
   })
-  expect(after.changes.map(({ words }) => words)).toContain('name: before, ‘Ilka Brand’')
+  expect(after.changes.map(({ words }) => words)).toContain('name: it was ‘Ilka Brand’')
   expect(await names({ text: 'brandt' })).toEqual(['Ilka Brandt'])
   await test.call('entry.undo', { entryId })
   const back = await test.call('person.get', { personId })

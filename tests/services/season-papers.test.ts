@@ -152,7 +152,7 @@ it('a later letter tells the donor what became of the gift so far', async () => 
 })
 
 it('the stocktake sheet lists every lot by place, and refuses where nothing lies', async () => {
-  expect((await test.refused('stocktake.sheet', {})).sentence).toBe('No lot with seed is there.')
+  expect((await test.refused('stocktake.sheet', {})).sentence).toBe('No lot with seed lies there.')
   const { placeId } = await test.call('place.create', {
     name: 'Cold cupboard',
     kind: 'cupboard',

@@ -6,7 +6,7 @@ export const ROLE_WORDS: Record<LotRole, string> = {
   working: 'working stock',
   reserve: 'reserve',
   reference: 'reference sample',
-  'duplicate-elsewhere': 'duplicate elsewhere',
+  'duplicate-elsewhere': 'safety duplicate',
 }
 
 export const STATE_WORDS: Record<NeedState, string> = {

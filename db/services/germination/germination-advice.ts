@@ -1,4 +1,3 @@
-import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { DueTest, TestPlan } from '../../contract/germination-operations.ts'
 import type { Untold } from '../../contract/told.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
@@ -44,10 +43,7 @@ interface TableCells {
   }
 }
 
-export function planTest(
-  reading: Reading,
-  input: ParsedInput<'germination.plan'>,
-): Result<'germination.plan'> {
+export const planTest: Reads<'germination.plan'> = (reading, input) => {
   const row = lotOrRefuse(reading, input.lotId, 'lotId')
   const available = row.balanceCount
   const life = lifeOf(row)

@@ -1,4 +1,3 @@
-import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { TestLine, TestRecord } from '../../contract/germination-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { Untold } from '../../contract/told.ts'
@@ -51,7 +50,7 @@ export function testOrRefuse(reading: Reading, testId: number): TestRow {
   )
 }
 
-export function getTest(reading: Reading, input: ParsedInput<'germination.get'>): Result<'germination.get'> {
+export const getTest: Reads<'germination.get'> = (reading, input) => {
   return recordOf(reading, testOrRefuse(reading, input.testId), input.choice)
 }
 

@@ -11,7 +11,7 @@ import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accessionsToGive } from '../../queries/year-figures.ts'
 import type { Reading } from '../book/context.ts'
 import { livingOf, standingOf } from '../book/living-stock.ts'
-import { cautionsOf, cautionsTold, synonymsOf } from '../book/seed-words.ts'
+import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { type Withholding, withholdingOf } from '../people/withhold.ts'
 import { documentFacts, made, paperTexts } from './document.ts'
@@ -65,7 +65,7 @@ function mayBeListed(reading: Reading, lot: LotRow): boolean {
     lot.role === 'working' &&
     lot.balanceCount > 0 &&
     lot.quarantineReason === null &&
-    cautionsOf(reading, [lot.lotId]).every(({ caution }) => caution === 'toxic')
+    cautionsTold(reading, [lot.lotId]).every(({ caution }) => caution === 'toxic')
   )
 }
 

@@ -17,7 +17,7 @@ export function SheetPicture({ columns, rows, startAt, labels, onStartAt }: Shee
   return (
     <fieldset className="sheet-picture">
       <legend>{t('labels.first-free', { label: startAt })}</legend>
-      <div className="sheet-labels" style={{ gridTemplateColumns: `repeat(${columns}, 1fr)` }}>
+      <div className="sheet-labels" style={{ gridTemplateColumns: '1fr '.repeat(columns) }}>
         {all.map((label) => {
           const filled = label >= startAt && label < startAt + labels
           return (

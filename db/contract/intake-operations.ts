@@ -309,7 +309,7 @@ export const intakeOperations = {
       quarantined: z.array(
         z.object({
           ...LotLine,
-          reason: z.string(),
+          reason: Told,
         }),
       ),
     }),

@@ -135,7 +135,7 @@ export const LotRecord = z.object({
   heldBy: z.string(),
   heldSince: z.string(),
   quarantined: z.boolean(),
-  quarantineReason: z.string(),
+  quarantineReason: Told,
   cautions: z.array(z.object({ caution: Caution, note: z.string(), text: Told })),
   donor: z.string(),
   donorId: Id.nullable(),

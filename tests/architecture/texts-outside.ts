@@ -8,10 +8,12 @@ const project = join(import.meta.dirname, '..', '..')
 export const TOLD_BY_MESSAGES: readonly string[] = [
   'db/domain/amounts',
   'db/domain/backups',
+  'db/domain/cautions',
   'db/domain/climate',
   'db/domain/crops',
   'db/domain/germination',
   'db/domain/ledger',
+  'db/domain/letters',
   'db/domain/moisture',
   'db/domain/needs',
   'db/domain/numbers',
@@ -21,9 +23,11 @@ export const TOLD_BY_MESSAGES: readonly string[] = [
   'db/domain/viability',
   'db/domain/weights',
   'db/domain/withdrawal',
+  'db/paper',
   'db/services/entry-log',
   'db/services/forecast',
   'db/services/germination',
+  'db/services/print',
   'db/services/regrow',
   'db/services/storage',
   'renderer/app',
@@ -50,6 +54,7 @@ export const TOLD_BY_MESSAGES: readonly string[] = [
   'renderer/shared/client',
   'renderer/shared/foot-line',
   'renderer/shared/germination-form',
+  'renderer/shared/labels',
   'renderer/shared/panes',
   'renderer/shared/parts',
   'renderer/shared/promise-mark',
@@ -80,7 +85,7 @@ const READ_ATTRIBUTES = new Set([
 const DRAWN = /^(className|preserveAspectRatio)$/
 /** Calls whose texts are read by a program, or by a programmer. */
 const NOT_FOR_PEOPLE =
-  /^(prepared|select|expression|exec|pragma|prepare|describe|querySelector(All)?|closest|matches|Error|RangeError|TypeError|require|log|columns|notUndone|test|it)$/
+  /^(prepared|select|expression|exec|pragma|prepare|describe|querySelector(All)?|closest|matches|Error|RangeError|TypeError|require|log|columns|notUndone|setCreator|test|it)$/
 const SQL =
   /\b(SELECT|FROM|WHERE|JOIN|EXISTS|ORDER BY|UPDATE|DELETE|INSERT|VALUES|CASE|coalesce|WITH|AND|OR|DESC|ASC|IS NULL|IN)\b/
 const WORDS = /\p{L}{2,}[^\s]*\s+[^\s]*\p{L}/u

@@ -25,7 +25,7 @@ import type { Reading, Reads } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { assumedInWords, lifeOf, thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
-import { cautionsOf } from '../book/seed-words.ts'
+import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { openStages } from './staged-tests.ts'
 
@@ -63,7 +63,7 @@ export const planTest: Reads<'germination.plan'> = (reading, input) => {
     crop: row.crop,
     unit: countedUnit(row.countedUnit),
     available,
-    cautions: cautionsOf(reading, [row.lotId]).map(({ text }) => text),
+    cautions: cautionsTold(reading, [row.lotId]).map(({ text }) => text),
     conditions: conditionsOf(reading, row.cropId),
     layout: [...layout],
     threshold,

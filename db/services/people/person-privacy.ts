@@ -67,7 +67,14 @@ export const erasePerson: Writes<'person.erase'> = (writing, input) => {
   const { db, sqlite } = writing
   const found = accessionsSaying(sqlite, who.words)
   for (const id of ids) {
-    const blank = { name: instead, nameFolded: fold(instead), town: '', creditAs: '', note: '' }
+    const blank = {
+      name: instead,
+      nameFolded: fold(instead),
+      town: '',
+      creditAs: '',
+      note: '',
+      language: '' as const,
+    }
     db.update(person).set(blank).where(eq(person.id, id)).run()
     prepared(sqlite, "DELETE FROM person_change WHERE person_id = ? AND field <> 'mergedIntoId'").run(id)
   }

@@ -1,4 +1,6 @@
 import { encode } from 'html-entities'
+import { english } from '../messages/english.ts'
+import { type Message, message } from '../messages/message.ts'
 
 /** One thing on a public list, in words. */
 export interface PublicEntry {
@@ -21,7 +23,10 @@ const STYLE =
   'h2{border-top:1px solid #d9d2c3;padding-top:1rem}h3{margin:1rem 0 0}p{margin:.2rem 0;overflow-wrap:anywhere}'
 
 /** A list for everybody as one HTML page that fetches nothing and runs nothing; every text in it is only text. */
-export function publicPage({ language, library, about, crops, rules }: PublicList): string {
+export function publicPage(
+  { language, library, about, crops, rules }: PublicList,
+  say: (told: Message) => string = english.say,
+): string {
   const paragraph = (text: string) => `<p>${encode(text)}</p>`
   const entry = ({ name, facts, cautions, story }: PublicEntry) =>
     [
@@ -30,7 +35,7 @@ export function publicPage({ language, library, about, crops, rules }: PublicLis
       ...cautions.map((caution) => `<p><strong>${encode(caution)}</strong></p>`),
       ...(story === '' ? [] : [paragraph(story)]),
     ].join('\n')
-  const title = `Seed available, ${library}`
+  const title = say(message('public-list.title', { library }))
   return [
     `<!doctype html>\n<html lang="${encode(language)}">\n<head>\n<meta charset="utf-8">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
@@ -39,6 +44,6 @@ export function publicPage({ language, library, about, crops, rules }: PublicLis
     `<h1>${encode(title)}</h1>`,
     paragraph(about),
     ...crops.map(({ name, entries }) => [`<h2>${encode(name)}</h2>`, ...entries.map(entry)].join('\n')),
-    `<h2>Before you sow</h2>\n${paragraph(rules)}\n</main>\n</body>\n</html>\n`,
+    `<h2>${encode(say(message('public-list.before')))}</h2>\n${paragraph(rules)}\n</main>\n</body>\n</html>\n`,
   ].join('\n')
 }

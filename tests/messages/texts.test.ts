@@ -14,11 +14,17 @@ const texts = (
 ) => createTexts({ code, direction, manner: { locale, massUnits: 'metric' }, translation })
 
 describe('telling a message', () => {
-  it('writes numbers as the library does where its locale is of that language, else as the language does there', () => {
+  it('writes numbers as the library does, whatever the language', () => {
     const seeds = { count: 12_400, unit: 'seed' }
     expect(texts('en', 'en-GB').text('amount.seeds', seeds)).toBe('12,400 seeds')
     expect(texts('es', 'es-ES', es).text('amount.seeds', seeds)).toBe('12.400 semillas')
     expect(texts('es', 'en-US', es).text('amount.seeds', seeds)).toBe('12,400 semillas')
+    const weight = { weight: 1_240.5 }
+    expect(texts('es', 'en-GB', es).text('amount.per-hundred', weight)).toBe('1,240.5 g por cien')
+    expect(texts('en', 'es-ES').text('amount.per-hundred', { weight: 12.5 })).toBe('12,5 g per hundred')
+    expect(texts('en', 'de-DE').say({ id: 'amount.about', values: { amount: { celsius: -18 } } })).toBe(
+      'about −18,0 °C',
+    )
     expect(texts('en', 'fr-FR').locale).toBe('en-FR')
   })
 

@@ -6,6 +6,7 @@ import forecast from './forecast.json' with { type: 'json' }
 import germination from './germination.json' with { type: 'json' }
 import gifts from './gifts.json' with { type: 'json' }
 import handOut from './hand-out.json' with { type: 'json' }
+import imported from './import.json' with { type: 'json' }
 import intake from './intake.json' with { type: 'json' }
 import needs from './needs.json' with { type: 'json' }
 import paperSheet from './paper-sheet.json' with { type: 'json' }
@@ -33,6 +34,7 @@ export const en = {
   ...germination,
   ...gifts,
   ...handOut,
+  ...imported,
   ...intake,
   ...needs,
   ...paperSheet,

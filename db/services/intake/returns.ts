@@ -89,7 +89,7 @@ function whyInQuarantine(
   const reasons = new Set([
     ...cautions.map((caution) => cautionText(caution, cautionNote)),
     ...cautionsOf(writing, parentIds).map(({ caution, note }) => harvestCaution(caution, note)),
-    ...waiting.map(({ lotNumber }) => `${lotNumber} of the same accession is in quarantine.`),
+    ...waiting.map(({ lotNumber }) => writing.say(message('intake.same-in-quarantine', { lot: lotNumber }))),
   ])
   return reasons.size === 0 ? null : [...reasons].join(' ')
 }

@@ -69,7 +69,7 @@ describe('a hostile or spoilt file is refused in a sentence', () => {
 
   it('claims a cell in the millionth row or the last column', () => {
     expect(because(bookOf('<row r="1048576"><c r="A1048576"><v>1</v></c></row>'))).toContain(
-      'more than 100000 rows',
+      'more than 100,000 rows',
     )
     expect(because(bookOf('<row r="1"><c r="XFD1"><v>1</v></c></row>'))).toContain('more than 200 columns')
   })

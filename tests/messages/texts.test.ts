@@ -4,7 +4,7 @@ import { message } from '../../db/messages/message.ts'
 import { pseudoTranslation } from '../../db/messages/pseudo.ts'
 import { createTexts, type Translation } from '../../db/messages/texts.ts'
 import { saidOf } from '../../db/services/book/said.ts'
-import { textsIn, textsOutside } from '../architecture/texts-outside.ts'
+import { excusedInVain, sourceOf, textsIn, textsOutside } from '../architecture/texts-outside.ts'
 
 const texts = (
   code: string,
@@ -103,6 +103,32 @@ describe('the language made by program', () => {
 describe('texts outside the catalogue', () => {
   it('there are none in the folders that tell by messages', () => {
     expect(textsOutside()).toEqual([])
+  })
+
+  it('are found wherever one is planted, but in the few files that are excused as a whole', () => {
+    const read = new Set<string>()
+    const planted = textsOutside(undefined, (file) => {
+      read.add(file)
+      return `${sourceOf(file)}\nrefuse('x', 'Weigh it first, then say so.')\n`
+    })
+    const missed = [...read].filter((file) => !planted.some((found) => found.file === file))
+    expect(planted.every(({ text }) => text === 'Weigh it first, then say so.')).toBe(true)
+    expect(read.size).toBeGreaterThan(500)
+    expect(missed.map((file) => file.replace(/^.*\//, '')).toSorted()).toEqual([
+      'built-files.ts',
+      'data-package.ts',
+      'harvest-year.ts',
+      'list-fields.ts',
+      'list-treatment.ts',
+      'list-values.ts',
+      'lost-focus.ts',
+      'lot-export.ts',
+      'public-list.ts',
+    ])
+  })
+
+  it('are excused only where they still stand', () => {
+    expect(excusedInVain()).toEqual([])
   })
 
   it.each([

@@ -124,7 +124,7 @@ export const LivingStock = z.object({
   sentence: Told,
   reasons: z.array(Told),
   arithmetic: z.array(Told),
-  viabilityNote: z.string().describe('where the part alive comes from: the last test, or an assumption'),
+  viabilityNotes: z.array(Told).describe('where the part alive comes from: the last test, or an assumption'),
 })
 export type LivingStock = z.infer<typeof LivingStock>
 

@@ -62,7 +62,7 @@ export const CropDetail = z.object({
   daysToSeedIsOverride: z.boolean(),
   ownReason: z.string().describe("why the keeper's own figures stand in place of the usual ones"),
   assumedViability: z.number(),
-  assumedViabilityNote: z.string(),
+  assumedViabilityNote: Told,
   storageClass: z.string().nullable(),
   notes: z.string().nullable(),
   own: z.boolean().describe("a crop of the keeper's own, not of the shipped table"),

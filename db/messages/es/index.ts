@@ -7,6 +7,7 @@ import forecast from './forecast.json' with { type: 'json' }
 import germination from './germination.json' with { type: 'json' }
 import gifts from './gifts.json' with { type: 'json' }
 import handOut from './hand-out.json' with { type: 'json' }
+import imported from './import.json' with { type: 'json' }
 import intake from './intake.json' with { type: 'json' }
 import labels from './labels.json' with { type: 'json' }
 import letters from './letters.json' with { type: 'json' }
@@ -37,6 +38,7 @@ export const es = {
   ...germination,
   ...gifts,
   ...handOut,
+  ...imported,
   ...intake,
   ...labels,
   ...letters,

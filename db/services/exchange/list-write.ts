@@ -108,10 +108,18 @@ function putSeedIn(writing: Writing, lotId: number, gift: ListGift, personId: nu
   })
 }
 
-const KINDS = ['fridge', 'freezer', 'cupboard', 'shelf', 'jar', 'room'] as const
+/** Words for kinds of places, folded, in the languages shipped. Common practice, no source. */
+const KINDS = [
+  ['fridge', /fridge|refrigerator|nevera|frigorifico|refrigerador|heladera/],
+  ['freezer', /freezer|congelador/],
+  ['cupboard', /cupboard|armario|alacena/],
+  ['shelf', /shelf|estante/],
+  ['jar', /jar\b|tarro|frasco|bote\b/],
+  ['room', /room|habitacion|cuarto\b|sala\b|sotano|bodega/],
+] as const
 
 /** A place by the name that a list gives it; its kind is in its name, or it is a box. */
 function newPlace(writing: Writing, name: string): number {
-  const kind = KINDS.find((word) => fold(name).includes(word)) ?? 'box'
+  const [kind] = KINDS.find(([, words]) => words.test(fold(name))) ?? ['box' as const]
   return createPlace(writing, { key: '', name, kind, parentId: null }).placeId
 }

@@ -1,7 +1,8 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
-import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { harvestTold } from '../../domain/dates/harvest-year.ts'
 import { type CsvColumn, csvOf, exactCsvOf } from '../../exchange/csv.ts'
 import { english } from '../../messages/english.ts'
+import type { Message } from '../../messages/message.ts'
 import { type LotRow, shelfPage } from '../../queries/lot-rows.ts'
 import { weightInForce } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
@@ -10,6 +11,10 @@ import { harvestOf } from '../book/new-lot.ts'
 import { reasonOf } from '../book/quarantine-reason.ts'
 import { cautionsTold } from '../book/seed-words.ts'
 import { withheldInWords, withholdingOf } from '../people/withhold.ts'
+
+function inEnglish(told: Message | string): string {
+  return typeof told === 'string' ? told : english.say(told)
+}
 
 /** Weighed seed whose weight nobody has said has only a guess at its number. */
 function howCounted(row: LotRow): string {
@@ -27,7 +32,7 @@ const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
   ['accession', (row) => row.accessionNumber],
   ['crop', (row) => row.crop],
   ['variety', (row) => row.variety],
-  ['harvest', (row) => harvestInWords(harvestOf(row))],
+  ['harvest', (row) => inEnglish(harvestTold(harvestOf(row)))],
   ['generation', (row) => row.generation],
   ['role', (row) => row.role],
   ['place', (row) => row.place ?? ''],

@@ -20,10 +20,10 @@ import { sourceInWords } from '../../migrations/crop-table.ts'
 import { lotsUnderTest, type MonitoredRow, monitoredLots } from '../../queries/germination-tests.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { AccessionCache } from '../book/accession-cache.ts'
-import { quantityOf } from '../book/amounts.ts'
+import { heldIn } from '../book/amounts.ts'
 import type { Reading, Reads } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
-import { assumedInWords, lifeOf, thresholdOf } from '../book/living-stock.ts'
+import { assumedTold, lifeOf, thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
@@ -109,7 +109,7 @@ function expectedNote(
 ): Message | string {
   if (typed) return message('germination.expected-as-said')
   if (basis === 'tested') return message('germination.expected-by-tests')
-  return assumedInWords(expected, basis)
+  return assumedTold(expected, basis)
 }
 
 function adviceTold(
@@ -266,7 +266,7 @@ function dueLine(reading: Reading, lotId: number, date: TestDate, underTest: boo
     variety: row.variety,
     crop: row.crop,
     place: row.place ?? '',
-    quantity: quantityOf(row, settingsOf(reading)),
+    quantity: heldIn(row),
     on: date.on,
     late: date.on <= reading.today,
     because: date.because,

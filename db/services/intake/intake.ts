@@ -12,7 +12,7 @@ import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { indexAccession } from '../../queries/search-words.ts'
 import { accession, accessionCaution } from '../../schema/stock-tables.ts'
-import { amountOrRefuse, quantityOf, weightInForce } from '../book/amounts.ts'
+import { amountOrRefuse, heldIn, weightInForce } from '../book/amounts.ts'
 import type { Writes, Writing } from '../book/context.ts'
 import {
   type AccessionNumber,
@@ -162,7 +162,7 @@ export function takenIn(writing: Writing, lotId: number, warnings: Taken['warnin
     lotId: row.lotId,
     lotNumber: row.lotNumber,
     scanCode: scanCode(row.lotNumber),
-    words: quantityOf(row, settingsOf(writing)).words,
+    words: heldIn(row).words,
     quarantined: row.quarantineReason !== null,
     warnings,
   }

@@ -62,7 +62,7 @@ export const personTraces: Reads<'person.list-traces'> = (reading, input) => {
  */
 export const erasePerson: Writes<'person.erase'> = (writing, input) => {
   const ids = recordsOf(writing, input.personId)
-  const instead = `Former person ${String(ids[0]).padStart(4, '0')}`
+  const instead = writing.say(message('people.former', { number: String(ids[0]).padStart(4, '0') }))
   const who = whoIsSought(writing, ids)
   const { db, sqlite } = writing
   const found = accessionsSaying(sqlite, who.words)

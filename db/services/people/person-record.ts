@@ -8,11 +8,10 @@ import { notUndone } from '../../queries/measurements.ts'
 import { canonicalPersonId, isRecordOf } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { person } from '../../schema/reference-tables.ts'
-import { quantityOf } from '../book/amounts.ts'
+import { heldIn } from '../book/amounts.ts'
 import type { Reading, Reads } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { ROLES_OF_KEPT } from '../book/people.ts'
-import { settingsOf } from '../book/settings.ts'
 import { visitsOf } from '../stock/promises.ts'
 import { contactOf, type PersonField } from './change-person.ts'
 
@@ -62,7 +61,6 @@ function broughtBackBy(reading: Reading, personId: number): PersonRecord['brough
     `SELECT lot_id AS lotId, on_date AS "on" FROM seed_return
      WHERE ${isRecordOf('person_id')} AND ${notUndone('seed_return')} ORDER BY on_date DESC, id DESC`,
   ).all(personId, personId) as { lotId: number; on: string }[]
-  const manner = settingsOf(reading)
   return rows.map(({ lotId, on }) => {
     const lot = lotOrRefuse(reading, lotId, 'personId')
     return {
@@ -70,7 +68,7 @@ function broughtBackBy(reading: Reading, personId: number): PersonRecord['brough
       lotNumber: lot.lotNumber,
       variety: lot.variety,
       on,
-      words: quantityOf(lot, manner).words,
+      words: heldIn(lot).words,
     }
   })
 }

@@ -1,7 +1,7 @@
 import { desc, eq } from 'drizzle-orm'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { type CountedUnitName, countedUnit } from '../../domain/crops/counted-unit.ts'
-import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { harvestTold } from '../../domain/dates/harvest-year.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
 import { overriddenTold } from '../../domain/ledger/overridden.ts'
@@ -49,7 +49,7 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
         lotId: sibling.lotId,
         lotNumber: sibling.lotNumber,
         role: sibling.role,
-        harvest: harvestInWords(harvestOf(sibling)),
+        harvest: harvestTold(harvestOf(sibling)),
         quantity: heldIn(sibling),
         living: livingOf(sibling),
       })),
@@ -81,7 +81,7 @@ function identityOf(row: LotRow, facts: LotFacts) {
 
 function originOf(row: LotRow, facts: LotFacts) {
   return {
-    harvest: harvestInWords(harvestOf(row)),
+    harvest: harvestTold(harvestOf(row)),
     generation: row.generation,
     grower: facts.grower ?? '',
     grownAt: facts.grownAt,

@@ -1,6 +1,6 @@
 import type { ShelfRow } from '../../contract/stock-operations.ts'
 import type { Untold } from '../../contract/told.ts'
-import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { harvestTold } from '../../domain/dates/harvest-year.ts'
 import { bareNumber, readScanCode } from '../../domain/numbers/scan-code.ts'
 import {
   type OfferedLot,
@@ -64,7 +64,7 @@ function shelfRows(reading: Reading, rows: readonly LotRow[]): Untold<ShelfRow>[
       variety: row.variety,
       cropId: row.cropId,
       crop: row.crop,
-      harvest: harvestInWords(harvestOf(row)),
+      harvest: harvestTold(harvestOf(row)),
       role: row.role,
       place: row.place ?? '',
       donor: row.donor ?? '',
@@ -124,7 +124,7 @@ function offeredLot(reading: Reading, row: LotRow, policy: CollectionPolicy): Of
       tested === null || sprouted === null || on === null ? null : { tested, sprouted, year: on.slice(0, 4) },
     viability: lifeOf(row).viability,
     threshold: thresholdOf(row, policy),
-    harvest: harvest.kind === 'unknown' ? '' : harvestInWords(harvest),
+    harvest: harvest.kind === 'unknown' ? '' : harvestTold(harvest),
     harvestYear: row.harvestTo ?? 0,
     careful: cautionsTold(reading, [row.lotId]).map(({ caution }) => caution),
   }

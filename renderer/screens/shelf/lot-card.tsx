@@ -137,7 +137,9 @@ function LotStock({ lot }: { readonly lot: LotRecord }) {
           {stock.arithmetic.map((line) => (
             <li key={line}>{line}</li>
           ))}
-          <li>{stock.viabilityNote}</li>
+          {stock.viabilityNotes.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
           <li>{t('shelf.living-in-lot', { amount: lot.quantity.words, living: lot.lotLiving })}</li>
         </ul>
       </details>

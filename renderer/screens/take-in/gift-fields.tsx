@@ -3,7 +3,6 @@ import { plantCaution } from '../../../db/domain/cautions/plant-caution.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
 import { call } from '../../shared/client/call.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
-import { ROLE_WORDS } from '../../shared/format/words.ts'
 import { CautionsField } from '../../shared/table-form/cautions-field.tsx'
 import { CROPS, noCropFound } from '../../shared/table-form/crop-source.ts'
 import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
@@ -161,6 +160,7 @@ function varietyInWords({ variety, varietyIs, crop, matched }: GiftLine, { text:
 export function MoreFields({ line, onChange, problems }: GiftPartProps) {
   const { t } = useTexts()
   const field = fieldsOf({ donorWords: '', ...line }, onChange, problems)
+  const roles = ROLES.map((value) => ({ value, label: t(`shelf.role-${value}`) }))
   return (
     <div className="more-fields stack-3">
       <TextField label={t('take-in.where-grown')} {...field('grownAt')} />
@@ -177,12 +177,9 @@ export function MoreFields({ line, onChange, problems }: GiftPartProps) {
         placeholder={t('take-in.terms-placeholder')}
       />
       <CautionsField {...line} onChange={onChange} problem={problems.cautionNote} />
-      <SelectField label={t('take-in.keep-as')} options={ROLES} {...field('role')} />
+      <SelectField label={t('take-in.keep-as')} options={roles} {...field('role')} />
     </div>
   )
 }
 
-const ROLES = (['working', 'reserve', 'reference'] as const).map((value) => ({
-  value,
-  label: ROLE_WORDS[value],
-}))
+const ROLES = ['working', 'reserve', 'reference'] as const

@@ -66,7 +66,7 @@ test('seeds are weighed in portions, and a weight that cannot be is asked about'
   await page.getByLabel('seeds', { exact: true }).fill('25')
   await page.getByLabel('grams', { exact: true }).fill('0.0625')
   await page.getByRole('button', { name: 'Save the weight' }).click()
-  await expect(page.getByRole('alert')).toContainText('look once more')
+  await expect(page.getByRole('alert')).toContainText('look again')
   const { weights } = await app.call('lot.get', { lotId: shelf.bean.lotId })
   expect(weights.map(({ replicates }) => replicates)).toEqual([1, 2])
 })
@@ -76,7 +76,7 @@ test('a germination result is entered with its interval in words', async ({ app,
   await page.getByLabel('seeds laid out', { exact: true }).fill('20')
   await page.getByLabel('of them sprouted').fill('15')
   await expect(
-    shown(page, /^75\s%; with so many laid out it may be anything from 53\s% to 89\s%$/),
+    shown(page, /^75\s%; with that many laid out it may be anything from 53\s% to 89\s%$/),
   ).toBeVisible()
   await page.getByRole('button', { name: 'Save the result' }).click()
   await expect(footLine(page)).toContainText('15 of 20 sprouted')

@@ -81,7 +81,7 @@ describe('a test in stages', () => {
     await count(first.testId, 35)
     await end(first.testId)
     const other = await takeInOn(test, '2026-02-01', { amount: '2000 seeds' })
-    expect(await refused({ lotId: other.lotId })).toBe('The stage before it is no test of this lot.')
+    expect(await refused({ lotId: other.lotId })).toBe('The stage before it is not a test of this lot.')
     const second = await lay(lotId, first.testId)
     expect(await refused()).toBe('That test has a next stage already.')
     await test.call('germination.cancel', {

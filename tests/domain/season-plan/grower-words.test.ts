@@ -67,7 +67,7 @@ describe('what a grower is told', () => {
     expect(
       told({ breeding: 'selfer', unknown: 'Nobody knows.', apartInTime: 'Sow late.' })['Keep apart'],
     ).toBe(
-      `Grow no other Pisum sativum but what is planned ${fences} Sow late. It mostly pollinates itself; bees cross a few flowers all the same. Nobody knows.`,
+      `Grow no other Pisum sativum but what is planned ${fences} Sow late. It mostly pollinates itself; bees cross a few flowers anyway. Nobody knows.`,
     )
     expect(told({ isolationM: 1.25, breeding: 'outcrosser' })['Keep apart']).toContain('within about 1.3 m,')
   })
@@ -189,7 +189,7 @@ describe('why a variety is left out', () => {
   test('is that nothing is gained where nothing is wrong, or that there is no garden', () => {
     const problem = { candidates: [candidate], sites: [aSite(1, 0)] }
     expect(inEnglish<Told>(whyLeftOut(problem, [], candidate))).toBe(
-      'The work of growing it is more than it would save this season.',
+      'Growing it this season would be more work than it is worth.',
     )
     expect(inEnglish<Told>(whyLeftOut({ ...problem, sites: [] }, [], candidate))).toBe(
       'There is no garden to grow it in.',

@@ -22,7 +22,7 @@ export function refuseIfChangedLater(
   const later = prepared(
     reading.sqlite,
     `SELECT entry.said FROM ${change} JOIN entry ON entry.id = ${change}.entry_id
-     WHERE ${of}_id = ? AND ${change}.id > ? ${field === undefined ? '' : 'AND field = ?'} AND ${notUndone(change)} LIMIT 1`,
+     WHERE ${change}.${of}_id = ? AND ${change}.id > ? ${field === undefined ? '' : 'AND field = ?'} AND ${notUndone(change)} LIMIT 1`,
   )
     .pluck()
     .get(ownerId, id, ...(field === undefined ? [] : [field])) as string | undefined

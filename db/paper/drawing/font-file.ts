@@ -11,6 +11,13 @@ export interface PlacedGlyph {
   readonly rise: number
 }
 
+/** Glyphs of a run, from one to before another, that are read as a text whatever they say one by one. */
+export interface ReadAs {
+  readonly from: number
+  readonly to: number
+  readonly text: string
+}
+
 /**
  * Ink in em: multiply by the type size. `top` and `bottom` are its ink above and below the baseline, `left` and `right`
  * its ink beyond where it begins and where what follows may begin.
@@ -28,6 +35,7 @@ export interface Run extends Extent {
   readonly font: FontFile
   readonly text: string
   readonly glyphs: readonly PlacedGlyph[]
+  readonly spans: readonly ReadAs[]
 }
 
 /** One font. */
@@ -111,11 +119,7 @@ function isSingle(font: Font | FontCollection): font is Font {
   return !('fonts' in font)
 }
 
-function shapeText(
-  font: Font,
-  text: string,
-  features: Features,
-): Extent & { readonly glyphs: readonly PlacedGlyph[] } {
+function shapeText(font: Font, text: string, features: Features): Omit<Run, 'font' | 'text'> {
   const run = font.layout(text, features)
   const em = font.unitsPerEm
   let width = 0
@@ -139,5 +143,28 @@ function shapeText(
       rise: at.yOffset / em,
     }
   })
-  return { width, top, bottom, left, right: Math.max(0, right - width), glyphs }
+  const spans = spansOf(
+    text,
+    run.glyphs.map(({ codePoints }) => String.fromCodePoint(...codePoints)),
+  )
+  return { width, top, bottom, left, right: Math.max(0, right - width), glyphs, spans }
+}
+
+/**
+ * Where glyphs do not read, one by one, as what is written: a vowel of Devanagari stands before its letter, and some
+ * Arabic letters are drawn as a shape and its dots, which say nothing by themselves. `said` is what each glyph says.
+ */
+function spansOf(text: string, said: readonly string[]): ReadAs[] {
+  if (!isTurnedByScript(text)) {
+    const asWritten = !said.includes('') && said.join('').normalize('NFC') === text.normalize('NFC')
+    return asWritten ? [] : [{ from: 0, to: said.length, text }]
+  }
+  const spans: ReadAs[] = []
+  let from = 0
+  for (const [index, letter] of said.entries()) {
+    if (letter === '') continue
+    if (from < index) spans.push({ from, to: index + 1, text: letter })
+    from = index + 1
+  }
+  return spans
 }

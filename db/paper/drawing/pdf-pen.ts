@@ -1,5 +1,6 @@
 import {
   beginText,
+  endMarkedContent,
   endText,
   fill,
   type PDFDocument,
@@ -169,18 +170,32 @@ function textOperators(
         operators.push(setTextMatrix(1, 0, 0, 1, rounded(x + item.x), rounded(top - item.baseline)))
       current = font
     }
-    for (const glyph of placed(run, font.face)) {
+    for (const [index, glyph] of placed(run, font.face).entries()) {
+      const span = run.spans.find(({ from }) => from === index)
+      if (span || glyph.rise !== rise) show()
+      if (span) operators.push(beginReadAs(span.text))
       if (glyph.rise !== rise) {
-        show()
         rise = glyph.rise
         operators.push(setTextRise(rounded(rise * item.size)))
       }
       waiting.push(glyph)
+      if (run.spans.some(({ to }) => to === index + 1)) {
+        show()
+        operators.push(endMarkedContent())
+      }
     }
   }
   show()
   if (rise !== 0) operators.push(setTextRise(0))
   return [beginText(), ...operators, endText()]
+}
+
+/** Begins a span that is searched, copied and read aloud as a text, whatever its glyphs say (ISO 32000-1, 14.9.4). */
+function beginReadAs(text: string): PDFOperator {
+  return PDFOperator.of(PDFOperatorNames.BeginMarkedContentSequence, [
+    '/Span',
+    `<</ActualText ${PDFHexString.fromText(text)}>>`,
+  ])
 }
 
 function placed(run: Run, face: Face): Glyph[] {

@@ -39,9 +39,9 @@ const BY_SCRIPT: readonly (readonly [letter: RegExp, fonts: readonly FontName[]]
   [/\p{scx=Hebrew}/u, ['hebrew']],
   [/\p{scx=Arabic}/u, ['arabic']],
   [/\p{scx=Devanagari}/u, ['devanagari']],
-  [/\p{scx=Hangul}/u, ['korean']],
-  [/\p{scx=Hiragana}|\p{scx=Katakana}/u, ['japanese', 'chinese']],
+  [/\p{Script=Hangul}/u, ['korean']],
   [/\p{scx=Han}|\p{scx=Bopomofo}|[\u3000-\u303f\uff00-\uffef]/u, ['chinese', 'japanese']],
+  [/\p{scx=Hiragana}|\p{scx=Katakana}/u, ['japanese', 'chinese']],
   [/\p{Extended_Pictographic}|\p{Regional_Indicator}|\u20e3/u, ['emoji']],
 ]
 

@@ -1,4 +1,4 @@
-import { Blob, Buffer, Direction, Face, Feature, Font, shape } from 'harfbuzzjs'
+import { Blob, Buffer, Direction, Face, Font, shape } from 'harfbuzzjs'
 import type { Raster } from './read-pdf.ts'
 
 /** A glyph as HarfBuzz sets it, in units of its font. */
@@ -23,13 +23,13 @@ function openFont(bytes: Uint8Array): Font {
 export function shapedByHarfBuzz(
   bytes: Uint8Array,
   text: string,
-  { fromLeft = false, ligatures = true } = {},
+  { fromLeft = false } = {},
 ): HarfBuzzGlyph[] {
   const buffer = new Buffer()
   buffer.addText(text)
   buffer.guessSegmentProperties()
   if (fromLeft) buffer.setDirection(Direction.LTR)
-  shape(openFont(bytes), buffer, ligatures ? [] : [new Feature('liga', 0)])
+  shape(openFont(bytes), buffer)
   const at = buffer.getGlyphPositions()
   return buffer.getGlyphInfos().map(({ codepoint: id }, index) => ({
     id,

@@ -129,8 +129,20 @@ test.each([
   expect(bare(fromLeft.map(({ character }) => character).join(''))).toBe(bare(seen))
 })
 
-test('an emoji amid text from right to left parts nothing', async () => {
-  expect((await runsIn('אבג (🍅) דהו')).map(({ text }) => text).join('')).toBe('דהו (🍅) אבג')
+test.each(['٢٠٢٤', '۱۴۰۵', '१२'])('the figures %s are inked from left to right', async (figures) => {
+  const { ink } = await printed(figures)
+  const { bytes } = await fontOf(figures)
+  const [fromLeft, fromRight] = [figures, turned(figures)].map((order) =>
+    inkByHarfBuzz(bytes, shapedByHarfBuzz(bytes, order, { fromLeft: true }), DOTS_TO_EM),
+  )
+  if (!fromLeft || !fromRight) throw new Error('There should be two.')
+  expect(alike(ink, fromLeft)).toBeGreaterThan(0.8)
+  expect(alike(ink, fromRight)).toBeLessThan(0.6)
+})
+
+test('an emoji is no letter of Latin: a figure after it stays in text from right to left', async () => {
+  const runs = await runsIn('אבג 🍅 12 דהו')
+  expect(runs.map(({ text }) => text).join('')).toBe('דהו 12 🍅 אבג')
 })
 
 test('brackets of text from right to left open towards it', async () => {

@@ -32,7 +32,9 @@ function RailGroups({ side }: { readonly side: 'before' | 'after' }) {
         <span className="rail-group-name" aria-hidden="true">
           {t(`rail.${group}`)}
         </span>
-        <RailLinks group={group} />
+        <div className="rail-group-words">
+          <RailLinks group={group} />
+        </div>
       </section>
     ))
 }

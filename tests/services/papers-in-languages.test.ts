@@ -143,11 +143,14 @@ describe('every document', () => {
     expect(page.html).toContain('<html lang="es-GB">')
   })
 
-  it('in a language that is longer holds none either', async () => {
+  it('in a language that is longer holds none either, and nothing of it is cut', async () => {
     const library = await aLibrary()
     madeUp.asked = true
     const texts = await allTexts(await papers(library))
     expect(texts.map(([name, text]) => [name, englishIn(text)])).toEqual(texts.map(([name]) => [name, []]))
+    // Labels say by warnings what they cut.
+    for (const [name, text] of texts.filter(([called]) => !called.includes('labels')))
+      expect(text.split('⟦').length, name).toBe(text.split('⟧').length)
   })
 
   it('holds English where nobody asked for another language', async () => {

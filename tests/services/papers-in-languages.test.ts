@@ -170,6 +170,7 @@ describe('somebody with a language of their own', () => {
     const letter = await textOf(made.letter)
     expect(letter).toContain('Hola, Ilka Brandt:')
     expect(letter).toContain('14 de marzo de 2026')
+    expect(letter).toContain('Judía ‘Miller’s Pole’')
     const others = (await allTexts(made)).filter(
       ([name]) => !(FOR_PEOPLE as readonly string[]).includes(name),
     )

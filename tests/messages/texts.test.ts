@@ -116,13 +116,10 @@ describe('texts outside the catalogue', () => {
     expect(read.size).toBeGreaterThan(500)
     expect(missed.map((file) => file.replace(/^.*\//, '')).toSorted()).toEqual([
       'built-files.ts',
-      'data-package.ts',
-      'harvest-year.ts',
       'list-fields.ts',
       'list-treatment.ts',
       'list-values.ts',
       'lost-focus.ts',
-      'lot-export.ts',
       'public-list.ts',
     ])
   })

@@ -6,7 +6,7 @@ const NO =
   '(?:not?|non|never|without|nicht|nie|ohne|kein(?:e[rn]?)?|sans|pas(?: ete)?|jamais|aucun|sin|ningun|nunca)'
 /** What may stand between a no and what it denies, and around both: 'has not been chemically treated', 'seed: no'. */
 const FILLER =
-  '(?:seeds?|this|is|was|were|are|has|have|been|any|a|de|chemical|chemically|chemisch\\w*|fungicide|seed|saatgut|samen|graines?|semences?|semillas?|wurde|worden|ist|est|la|las|ha|han|sido|esta|estan|fue|fueron|lleva|llevan|tipo|n)'
+  '(?:seeds?|this|is|was|were|are|has|have|been|any|a|de|chemical|chemically|chemisch\\w*|fungicide|seed|saatgut|samen|graines?|semences?|semillas?|wurde|worden|ist|est|la|las|ha|han|sido|esta|estan|fue|fueron|lleva|llevan|tipo|ningun[oa]?|n)'
 const DENIED = `(?:un(?:treated|dressed|coated|behandelt\\w*|gebeizt\\w*)|${NO}(?: ${FILLER})* ${TREATMENT}(?: ${TREATMENT})*)`
 
 /** A cell that is only a no, or says that nobody knows. */

@@ -7,7 +7,7 @@ import { expect, test } from './support/test.ts'
 const FEW: readonly (readonly [path: string, ...buttons: readonly string[]])[] = [
   ['/settings', 'Add a label sheet', 'Check the book'],
   ['/written', 'Show earlier entries'],
-  ['/take-back', 'let go'],
+  ['/take-back', 'stop waiting'],
 ]
 const FEW_OF_CARDS: readonly (readonly [card: keyof typeof CARDS, ...buttons: readonly string[]])[] = [
   ['gift', 'done, and more to say'],

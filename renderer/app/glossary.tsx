@@ -1,11 +1,11 @@
-import { type RefObject, useEffect, useEffectEvent, useId, useRef, useState } from 'react'
+import { useEffect, useEffectEvent, useId, useRef, useState } from 'react'
 import { createPortal } from 'react-dom'
-import { useLocation } from 'wouter'
 import { fold } from '../../db/domain/shared/fold.ts'
 import { GLOSSARY_WORDS } from '../../db/messages/glossary.ts'
 import { useTexts } from '../shared/format/use-texts.ts'
+import { whenLettersRest } from '../shared/scans/letters.ts'
+import { useScanRead } from '../shared/scans/scans.ts'
 import './glossary.css'
-import { PAUSE_MS } from './scan-reader.ts'
 
 const TYPED_INTO = ['input', 'textarea', 'select', '[contenteditable]'].join()
 
@@ -24,13 +24,14 @@ export function Glossary() {
   )
 }
 
-/** Every word with what it means, and a field that narrows them; Escape closes it. */
+/** Every word with what it means, and a field that narrows them; Escape closes it, and so does a label that is scanned. */
 function Words({ onClose }: { readonly onClose: () => void }) {
   const { t, locale } = useTexts()
   const id = useId()
   const dialog = useRef<HTMLDialogElement>(null)
   const [typed, setTyped] = useState('')
-  useShown(dialog)
+  useEffect(() => dialog.current?.showModal(), [])
+  useScanRead(() => dialog.current?.close())
   const { compare } = new Intl.Collator(locale)
   const wanted = fold(typed)
   const has = (text: string) => fold(text).includes(wanted)
@@ -78,38 +79,25 @@ function Words({ onClose }: { readonly onClose: () => void }) {
   )
 }
 
-/** Opens a dialog over the window, and closes it when a label was scanned and its lot is shown. */
-function useShown(dialog: RefObject<HTMLDialogElement | null>): void {
-  const [location] = useLocation()
-  const begun = useRef(location)
-  useEffect(() => {
-    if (dialog.current?.open === false) dialog.current.showModal()
-  }, [dialog])
-  useEffect(() => {
-    if (location !== begun.current) dialog.current?.close()
-  }, [dialog, location])
-}
-
 /**
- * Hears the key ? where no field has the focus. Under a French keyboard a label reader types it for the letter M: on the
- * place of a letter or digit it counts only when no other key follows.
+ * Hears the key ? where no field has the focus. Under a French keyboard a label reader types it for the letter M: what was
+ * part of a label asks for nothing.
  */
 function useQuestionKey(onAsked: () => void): void {
   const asked = useEffectEvent(onAsked)
+  const labelsRead = useRef(0)
+  useScanRead(() => {
+    labelsRead.current += 1
+  })
   useEffect(() => {
-    let waiting: ReturnType<typeof setTimeout> | undefined
-    const onKeyDown = (event: KeyboardEvent) => {
-      if (event.key === 'Shift') return
-      clearTimeout(waiting)
+    const onKeyDown = async (event: KeyboardEvent) => {
       if (event.key !== '?' || event.ctrlKey || event.altKey || event.metaKey) return
       if (event.target instanceof Element && event.target.closest(TYPED_INTO) !== null) return
-      event.preventDefault()
-      waiting = setTimeout(asked, /^(Key|Digit)/.test(event.code) ? PAUSE_MS : 0)
+      const before = labelsRead.current
+      await whenLettersRest()
+      if (labelsRead.current === before) asked()
     }
     window.addEventListener('keydown', onKeyDown)
-    return () => {
-      clearTimeout(waiting)
-      window.removeEventListener('keydown', onKeyDown)
-    }
+    return () => window.removeEventListener('keydown', onKeyDown)
   }, [])
 }

@@ -1,7 +1,6 @@
 const LEAST_LETTERS = 4
 const MOST_PER_LETTER_MS = 50
-/** A label reader never lets so long pass between two keys. */
-export const PAUSE_MS = 250
+const PAUSE_MS = 250
 
 /** What a label reader typed. */
 export interface Scan {

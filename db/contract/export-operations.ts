@@ -37,7 +37,7 @@ export const exportOperations = {
   'package.import': keeps(
     'Reads a whole collection back from a Data Package into one in which nothing was written yet; all of it or nothing.',
     z.strictObject({ content: z.base64('Send the file as base64.').min(1, 'That file is empty.') }),
-    z.object({ tables: z.int(), rows: z.int(), said: z.string() }),
+    z.object({ tables: z.int(), rows: z.int(), said: Told }),
   ),
   'person.list-names-in-texts': reads(
     'Lists first names and surnames of people in the book that stand in texts which may go out, each with where.',

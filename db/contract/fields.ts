@@ -11,6 +11,7 @@ import {
   PERSON_ROLES,
   WITHDRAWAL_PURPOSES,
 } from '../domain/shared/closed-sets.ts'
+import { LANGUAGE_CODES } from '../messages/languages.ts'
 import { Told } from './told.ts'
 
 /** A calendar date. */
@@ -108,7 +109,7 @@ export const PrintedPdf = {
   pdf: z.string().describe('the PDF, base64'),
   fileName: z.string(),
   pages: z.int(),
-  warnings: z.array(z.string()).describe('what could not be printed as asked'),
+  warnings: z.array(Told).describe('what could not be printed as asked'),
 }
 
 /** Living seeds against what must be kept, as drawn in the seed bar. */
@@ -123,7 +124,7 @@ export const LivingStock = z.object({
   sentence: Told,
   reasons: z.array(Told),
   arithmetic: z.array(Told),
-  viabilityNote: z.string().describe('where the part alive comes from: the last test, or an assumption'),
+  viabilityNotes: z.array(Told).describe('where the part alive comes from: the last test, or an assumption'),
 })
 export type LivingStock = z.infer<typeof LivingStock>
 
@@ -142,6 +143,10 @@ export const PersonFacts = {
   address: z.string().trim().max(500),
   mayWrite: z.boolean().describe('they agreed to be written to'),
   note: Story,
+  language: z
+    .enum(LANGUAGE_CODES)
+    .or(z.literal(''))
+    .describe('what is written to them in; empty: the library’s language'),
 }
 
 /** How a person is reached and named. */
@@ -154,6 +159,7 @@ export const PersonShown = {
   phone: z.string(),
   address: z.string(),
   note: z.string(),
+  language: z.enum(LANGUAGE_CODES).or(z.literal('')),
 }
 
 /** A new person: only the name is needed. */
@@ -166,6 +172,7 @@ export const PersonFields = {
   address: PersonFacts.address.default(''),
   mayWrite: PersonFacts.mayWrite.default(false),
   note: PersonFacts.note.default(''),
+  language: PersonFacts.language.default(''),
 }
 
 /** Somebody already known, or a new person made in the same step. */

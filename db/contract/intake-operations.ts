@@ -162,11 +162,11 @@ const Question = z.object({
     'order',
     'same',
   ]),
-  sentence: z.string(),
+  sentence: Told,
   rows: z.int().describe('how many rows wait for it'),
   firstRow: z.int(),
   choices: z
-    .array(z.object({ value: z.string(), words: z.string() }))
+    .array(z.object({ value: z.string(), words: Told }))
     .describe('the likeliest first; of a crop also crop:<id> of any other'),
   answered: z.string().nullable(),
 })
@@ -175,7 +175,7 @@ export type ListQuestion = z.infer<typeof Question>
 const ListPreview = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('read'),
-    understood: z.array(z.string()).describe('how the file was understood, sentence by sentence'),
+    understood: z.array(Told).describe('how the file was understood, sentence by sentence'),
     sheets: z.array(z.string()),
     sheet: z.string().nullable(),
     encoding: Encoding.nullable(),
@@ -183,9 +183,7 @@ const ListPreview = z.discriminatedUnion('kind', [
     headingRow: z.int(),
     remembered: z.boolean().describe('whether the columns are as the keeper mapped such a list before'),
     columns: z.array(z.object({ heading: z.string(), use: ColumnUse, sample: z.array(z.string()) })),
-    fields: z
-      .array(z.object({ use: ColumnUse, words: z.string() }))
-      .describe('what a column can be used for'),
+    fields: z.array(z.object({ use: ColumnUse, words: Told })).describe('what a column can be used for'),
     counts: z.record(Fate, z.int()),
     questions: z.array(Question).describe('the first of those that are open, then those answered'),
     openQuestions: z.int(),
@@ -194,8 +192,8 @@ const ListPreview = z.discriminatedUnion('kind', [
         z.object({
           row: z.int().describe('as a spreadsheet numbers it: the first line is 1'),
           fate: Fate,
-          words: z.string(),
-          because: z.string(),
+          words: Told,
+          because: Told,
         }),
       )
       .describe('the first of each fate'),
@@ -203,7 +201,7 @@ const ListPreview = z.discriminatedUnion('kind', [
       .array(
         z.object({
           level: z.enum(['error', 'warning']),
-          sentence: z.string(),
+          sentence: Told,
           times: z.int().describe('of how many rows it is true'),
           first: z.int().describe('the first of them'),
         }),
@@ -212,7 +210,7 @@ const ListPreview = z.discriminatedUnion('kind', [
         'what in a list of MCPD V.2.1 does not fit the descriptors, errors first; none of any other list',
       ),
   }),
-  z.object({ kind: z.literal('unreadable'), because: z.string() }),
+  z.object({ kind: z.literal('unreadable'), because: Told }),
 ])
 export type ListPreview = z.infer<typeof ListPreview>
 
@@ -264,7 +262,7 @@ export const intakeOperations = {
     z.object({
       reading: z.enum(['amount', 'ask', 'unreadable', 'empty']),
       words: Told,
-      choices: z.array(z.string()),
+      choices: z.array(Told),
       count: z.int().nullable(),
       massMg: z.int().nullable(),
       weightNote: Told.describe('the hundred-seed weight used and where it comes from'),
@@ -309,7 +307,7 @@ export const intakeOperations = {
       quarantined: z.array(
         z.object({
           ...LotLine,
-          reason: z.string(),
+          reason: Told,
         }),
       ),
     }),

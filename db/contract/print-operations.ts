@@ -133,7 +133,7 @@ export const printOperations = {
       sheets: z.array(
         z.object({
           sheet: LabelSheet,
-          name: z.string(),
+          name: Told,
           columns: z.int(),
           rows: z.int(),
           widthMm: z.number(),
@@ -251,7 +251,7 @@ export const printOperations = {
           kind: PrintKind,
           printedAt: z.string(),
           sheet: LabelSheet.nullable(),
-          words: z.string(),
+          words: Told,
           items: z.array(TrayItem),
         }),
       ),
@@ -266,10 +266,10 @@ export const printOperations = {
     "Shows the library's thank-you letter, who signs it, and the fields that may stand in it.",
     z.strictObject({}),
     z.object({
-      words: z.string(),
+      words: Told,
       keeper: z.string(),
-      shipped: z.string().describe('the words that the app brings along'),
-      fields: z.array(z.object({ field: z.string(), meaning: z.string() })),
+      shipped: Told.describe('the words that the app brings along'),
+      fields: z.array(z.object({ field: z.string(), meaning: Told })),
     }),
   ),
   'letter.change': writes(

@@ -85,7 +85,7 @@ export const Problem = z.object({
   sentence: Told.describe('what happened and what is safe, for the keeper'),
   field: z.string().nullable().describe('the path of the input it concerns, such as gifts.0.amount'),
   todo: Told.nullable().describe('what to do next'),
-  choices: z.array(z.string()).describe('texts that can be given instead in that field'),
+  choices: z.array(Told).describe('texts that can be given instead in that field'),
   asks: z
     .string()
     .optional()

@@ -62,12 +62,12 @@ export const CropDetail = z.object({
   daysToSeedIsOverride: z.boolean(),
   ownReason: z.string().describe("why the keeper's own figures stand in place of the usual ones"),
   assumedViability: z.number(),
-  assumedViabilityNote: z.string(),
+  assumedViabilityNote: Told,
   storageClass: z.string().nullable(),
   notes: z.string().nullable(),
   own: z.boolean().describe("a crop of the keeper's own, not of the shipped table"),
   unknown: z.array(Told).describe('what is not known of the crop, and what is done without it'),
-  caution: z.string().describe('the usual caution for a plant of that name; may be empty'),
+  caution: Told.describe('the usual caution for a plant of that name; may be empty'),
   facts: z.array(z.object({ field: z.string(), value: z.string(), sourced: Sourced })),
 })
 

@@ -2,7 +2,7 @@ import { readAmount } from '../domain/amounts/read-amount.ts'
 import { readHarvestYear } from '../domain/dates/harvest-year.ts'
 import { isContact } from '../domain/shared/contact-shapes.ts'
 import { fold } from '../domain/shared/fold.ts'
-import { fieldOfHeading, isContactHeading, type ListField } from './list-fields.ts'
+import { addedColumns, fieldOfHeading, isContactHeading, type ListField } from './list-fields.ts'
 import { readMoment } from './logger-dates.ts'
 import { codeOfHeading } from './mcpd-table.ts'
 
@@ -18,9 +18,6 @@ export interface ListLayout {
   /** Whether the headings are those of the Multi-Crop Passport Descriptors. */
   readonly passport: boolean
 }
-
-/** The columns that the file of refused rows has before those of the list. */
-export const ADDED = ['row in the list', 'why it did not come in'] as const
 
 const LOOKED_AT = 20
 const SAMPLED = 200
@@ -42,11 +39,9 @@ export function guessLayout(
   const codes = headings.map(codeOfHeading)
   const below = rows.slice(headingRow + 1)
   const sample = below.slice(0, SAMPLED)
-  const ours = ADDED.every((heading, index) => headings[index] === heading)
+  const ours = addedColumns(headings)
   const shut = (index: number) =>
-    (ours && index < ADDED.length) ||
-    saysNothing(index, below) ||
-    isOfContact(headings[index] ?? '', index, sample)
+    index < ours || saysNothing(index, below) || isOfContact(headings[index] ?? '', index, sample)
   // GENUS alone could be anybody's heading; with a number beside it, it is the standard's.
   if (codes.includes('ACCENUMB') && (codes.includes('GENUS') || codes.includes('INSTCODE'))) {
     const columns = codes.map(

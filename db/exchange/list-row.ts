@@ -1,3 +1,4 @@
+import { type Message, message } from '../messages/message.ts'
 import { LIST_FIELDS, type ListField } from './list-fields.ts'
 import type { ColumnUse, ListLayout } from './list-layout.ts'
 import { MCPD_CODES } from './mcpd-table.ts'
@@ -25,11 +26,11 @@ export function isColumnUse(use: string): boolean {
   return use === 'leave-out' || FIELDS.has(use) || CODES.has(use)
 }
 
-/** A row by what its columns are used for; null for an empty one, a sentence for one that cannot be read at all. */
-export function listRow(cells: readonly string[], row: number, layout: ListLayout): ListRow | string | null {
+/** A row by what its columns are used for; null for an empty one, a message for one that cannot be read at all. */
+export function listRow(cells: readonly string[], row: number, layout: ListLayout): ListRow | Message | null {
   if (cells.every((cell) => cell.trim() === '')) return null
   if (cells.some((cell) => cell.length > LONGEST_CELL))
-    return `one of its cells is longer than ${LONGEST_CELL} characters: are the cells parted by the right sign?`
+    return message('import.cell-too-long', { most: LONGEST_CELL })
   const found = Object.fromEntries(LIST_FIELDS.map((field) => [field, ''])) as Record<ListField, string>
   const from: Partial<Record<ListField, number>> = {}
   const passport = new Map<string, string>()
@@ -37,7 +38,9 @@ export function listRow(cells: readonly string[], row: number, layout: ListLayou
   const note = (index: number, text: string) => {
     const heading = layout.headings[index] ?? ''
     const named =
-      /^(?:note|comment|remark|story|description|bemerkung|notiz|notes)/i.test(heading) || heading === ''
+      /^(?:note|comment|remark|story|description|bemerkung|notiz|notes|notas?\b|observaci|descripci|historia)/i.test(
+        heading,
+      ) || heading === ''
     found.note = [found.note, named ? text : `${heading}: ${text}`].filter((part) => part !== '').join('\n')
   }
   for (const [index, cell] of cells.entries()) {

@@ -1,6 +1,7 @@
 import { readNumber } from '../domain/amounts/read-number.ts'
 import { type HarvestReading, type HarvestYear, readHarvestYear } from '../domain/dates/harvest-year.ts'
 import { fold } from '../domain/shared/fold.ts'
+import type { Message } from '../messages/message.ts'
 import { type DayMonthOrder, dayOfMoment, monthOf, readMoment } from './logger-dates.ts'
 
 /** Which sign stands before the decimals of a column. */
@@ -60,7 +61,7 @@ const MAKES_A_GUESS = new Set(
 /** A harvest year of a list: `words` is the cell where it says more than the year that was taken from it. */
 export type ListYear =
   | { readonly kind: 'harvest'; readonly harvest: HarvestYear; readonly words: string }
-  | { readonly kind: 'unreadable'; readonly because: string }
+  | { readonly kind: 'unreadable'; readonly because: Message }
 
 /**
  * A harvest year in the forms of a list: also a whole day, '2019.0' and 'summer 2019', which says no more than the year.

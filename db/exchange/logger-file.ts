@@ -1,5 +1,6 @@
 import papaparse from 'papaparse'
 import { type ClimateReading, fromFahrenheit } from '../domain/climate/reading.ts'
+import { isMessage, type Message, message } from '../messages/message.ts'
 import {
   type DayMonthOrder,
   dayOfMoment,
@@ -23,7 +24,7 @@ export interface RefusedRow {
   /** As a spreadsheet numbers it: the first line is 1. */
   readonly row: number
   readonly text: string
-  readonly because: string
+  readonly because: Message
 }
 
 /** How a file is understood. Columns counted from 0. */
@@ -54,16 +55,14 @@ export type LoggerFile =
   | {
       readonly kind: 'ask'
       readonly about: 'order' | 'unit' | 'columns'
-      readonly because: string
+      readonly because: Message
       readonly headings: readonly string[]
       readonly numeric: readonly number[]
     }
-  | { readonly kind: 'unreadable'; readonly because: string }
+  | { readonly kind: 'unreadable'; readonly because: Message }
 
 const SAMPLED = 200
 const NUMBER = /^([-−+]?\d+(?:[.,]\d+)?)\s*(?:°\s*)?(C|F|%|%\s*RH|%\s*rF)?$/i
-const UNREADABLE =
-  'No column of this file holds dates and times beside a column of numbers. Save it from the logger’s program with times such as 2026-03-14 08:30.'
 
 /**
  * Reads what a data logger wrote: a column of moments or two of day and time, one of temperatures, one of humidity or none.
@@ -75,13 +74,13 @@ export function readLoggerFile(text: string, choices: LoggerChoices = {}): Logge
   const delimiter = delimiterOf(plain)
   const rows = papaparse.parse<string[]>(plain, { delimiter, skipEmptyLines: false }).data
   const seen = findColumns(rows, choices)
-  if (seen === null) return { kind: 'unreadable', because: UNREADABLE }
+  if (seen === null) return { kind: 'unreadable', because: message('logger.no-columns') }
   const { headings, numeric, temperature } = seen
   if (temperature === undefined)
     return {
       kind: 'ask',
       about: 'columns',
-      because: 'Which column holds the temperature cannot be told. Choose it.',
+      because: message('logger.which-temperature'),
       headings,
       numeric,
     }
@@ -94,7 +93,7 @@ export function readLoggerFile(text: string, choices: LoggerChoices = {}): Logge
       about: 'order',
       headings,
       numeric,
-      because: 'Day and month cannot be told apart in this file. Say which comes first.',
+      because: message('logger.which-first'),
     }
   const unit = unitOf(rows, found, choices)
   if (unit === null)
@@ -103,8 +102,7 @@ export function readLoggerFile(text: string, choices: LoggerChoices = {}): Logge
       about: 'unit',
       headings,
       numeric,
-      because:
-        'The file does not say whether it is in degrees C or F, and its numbers could be either. Say which.',
+      because: message('logger.which-unit'),
     }
   const columns = { ...found, ...unit, order, delimiter }
   return { kind: 'read', columns, ...readRows(rows, written, columns) }
@@ -213,9 +211,9 @@ function readRows(
     const row = rows[index] as string[]
     if (row.every((text) => text.trim() === '')) continue
     const reading = readRow(row, written[index] ?? null, columns)
-    const earlier = typeof reading === 'string' ? undefined : rowOf.get(reading.at)
-    if (typeof reading === 'string' || earlier !== undefined) {
-      const because = typeof reading === 'string' ? reading : `the same minute as row ${earlier}`
+    const earlier = isMessage(reading) ? undefined : rowOf.get(reading.at)
+    if (isMessage(reading) || earlier !== undefined) {
+      const because = isMessage(reading) ? reading : message('logger.same-minute', { row: earlier ?? 0 })
       refused.push({ row: index + 1, text: row.join(columns.delimiter), because })
       continue
     }
@@ -229,18 +227,20 @@ function readRow(
   row: readonly string[],
   moment: WrittenMoment | null,
   columns: LoggerColumns,
-): ClimateReading | string {
+): ClimateReading | Message {
   const day = moment === null ? null : dayOfMoment(moment, columns.order)
   if (moment === null || day === null || moment.time === null)
-    return `no date and time can be read from ‘${cell(row, columns.moment)}’`
+    return message('logger.no-moment', { cell: cell(row, columns.moment) })
   const temperature = numberIn(cell(row, columns.temperature))
-  if (temperature === null) return `no temperature can be read from ‘${cell(row, columns.temperature)}’`
+  if (temperature === null) return message('logger.no-temperature', { cell: cell(row, columns.temperature) })
   const temperatureCc = columns.unit === 'F' ? fromFahrenheit(temperature) : Math.round(100 * temperature)
-  if (Math.abs(temperatureCc) > 10_000) return `${temperature} degrees ${columns.unit} cannot be in a store`
+  if (Math.abs(temperatureCc) > 10_000)
+    return message('logger.impossible-temperature', { degrees: temperature, unit: columns.unit })
   const humid = columns.humidity === null ? '' : cell(row, columns.humidity)
   const humidity = humid === '' ? null : numberIn(humid)
-  if (humid !== '' && humidity === null) return `no humidity can be read from ‘${humid}’`
-  if (humidity !== null && (humidity < 0 || humidity > 100)) return `${humidity} % is no relative humidity`
+  if (humid !== '' && humidity === null) return message('logger.no-humidity', { cell: humid })
+  if (humidity !== null && (humidity < 0 || humidity > 100))
+    return message('logger.impossible-humidity', { humidity })
   return {
     at: `${day}T${moment.time}`,
     temperatureCc,

@@ -1,4 +1,5 @@
 import { isIsoDate } from '../domain/dates/iso-date.ts'
+import { type Message, message } from '../messages/message.ts'
 import { DESCRIPTORS, type Descriptor } from './mcpd-table.ts'
 
 /** The descriptors of one accession by code; what is not there is not known. */
@@ -8,7 +9,7 @@ export type Passport = ReadonlyMap<string, string>
 export interface PassportFinding {
   readonly code: string
   readonly level: 'error' | 'warning'
-  readonly sentence: string
+  readonly sentence: Message
 }
 
 const DATES = new Set(['ACQDATE', 'COLLDATE'])
@@ -19,7 +20,7 @@ const COLLECTED = ['COLLCODE', 'COLLNAME', 'COLLNUMB', 'COLLDATE', 'COLLMISSID']
 /** What was found of several accessions, told once with where it is first. */
 export interface GatheredFinding<T> {
   readonly level: PassportFinding['level']
-  readonly sentence: string
+  readonly sentence: Message
   readonly times: number
   readonly first: T
 }
@@ -31,8 +32,9 @@ export function gatherFindings<T>(
   const gathered = new Map<string, GatheredFinding<T>>()
   for (const { at, findings } of all) {
     for (const { level, sentence } of findings) {
-      const kept = gathered.get(sentence)
-      gathered.set(sentence, { level, sentence, times: (kept?.times ?? 0) + 1, first: kept?.first ?? at })
+      const same = JSON.stringify(sentence)
+      const kept = gathered.get(same)
+      gathered.set(same, { level, sentence, times: (kept?.times ?? 0) + 1, first: kept?.first ?? at })
     }
   }
   const told = [...gathered.values()]
@@ -46,37 +48,33 @@ export function gatherFindings<T>(
 export function checkPassport(passport: Passport): PassportFinding[] {
   const findings = DESCRIPTORS.flatMap((descriptor) => checkOne(descriptor, passport))
   const text = (code: string) => passport.get(code) ?? ''
-  const add = (level: PassportFinding['level'], code: string, sentence: string) =>
-    findings.push({ code, level, sentence: `${code} ${sentence}` })
-  if (text('ACCENUMB') === '') add('error', 'ACCENUMB', 'is missing')
-  if (text('INSTCODE') === '')
-    add('warning', 'INSTCODE', 'is missing: an institute gets its code from its country’s focal point')
-  if (text('GENUS') === '') add('warning', 'GENUS', 'is missing')
-  if (/^[A-Z]/.test(text('SPECIES'))) add('warning', 'SPECIES', 'begins with a capital')
+  const add = (level: PassportFinding['level'], code: string, sentence: Message) =>
+    findings.push({ code, level, sentence })
+  const missing = (code: string) => message('mcpd.missing', { code })
+  if (text('ACCENUMB') === '') add('error', 'ACCENUMB', missing('ACCENUMB'))
+  if (text('INSTCODE') === '') add('warning', 'INSTCODE', message('mcpd.no-institute', { code: 'INSTCODE' }))
+  if (text('GENUS') === '') add('warning', 'GENUS', missing('GENUS'))
+  if (/^[A-Z]/.test(text('SPECIES'))) add('warning', 'SPECIES', message('mcpd.capital', { code: 'SPECIES' }))
   if (text('SUBTAXA') !== '' && !/^(subsp\.|convar\.|var\.|f\.|Group)/.test(text('SUBTAXA')))
-    add('warning', 'SUBTAXA', 'does not begin with a rank such as subsp. or var.')
+    add('warning', 'SUBTAXA', message('mcpd.no-rank', { code: 'SUBTAXA' }))
   for (const [one, other] of [
     ['DECLATITUDE', 'DECLONGITUDE'],
     ['LATITUDE', 'LONGITUDE'],
   ] as const)
     if ((text(one) === '') !== (text(other) === ''))
-      add('error', one, `and ${other} belong together, and one is missing`)
+      add('error', one, message('mcpd.one-of-two', { code: one, other }))
   for (const [code, most] of [
     ['DECLATITUDE', 90],
     ['DECLONGITUDE', 180],
   ] as const)
-    if (Math.abs(Number(text(code))) > most) add('error', code, `is beyond ${most} degrees`)
+    if (Math.abs(Number(text(code))) > most) add('error', code, message('mcpd.beyond', { code, most }))
   const [collected, acquired] = [text('COLLDATE'), text('ACQDATE')].map((date) =>
     date.replace(/(--|00)+$/, ''),
   )
   if (collected && acquired && collected.slice(0, acquired.length) > acquired.slice(0, collected.length))
-    add('warning', 'COLLDATE', 'comes after ACQDATE')
+    add('warning', 'COLLDATE', message('mcpd.comes-after', { code: 'COLLDATE', other: 'ACQDATE' }))
   if (OF_COLLECTED.some((code) => text(code) !== '') && COLLECTED.every((code) => text(code) === ''))
-    add(
-      'warning',
-      'COLLSITE',
-      'and coordinates are for collected samples, and nothing says that this one was collected',
-    )
+    add('warning', 'COLLSITE', message('mcpd.not-collected', { code: 'COLLSITE' }))
   return findings
 }
 
@@ -85,25 +83,24 @@ function checkOne(descriptor: Descriptor, passport: Passport): PassportFinding[]
   const value = passport.get(code) ?? ''
   if (value === '') return []
   const found: PassportFinding[] = []
-  const add = (level: PassportFinding['level'], sentence: string) =>
-    found.push({ code, level, sentence: `${code} ${sentence}` })
+  const add = (level: PassportFinding['level'], sentence: Message) => found.push({ code, level, sentence })
   const several = descriptor.cardinality.endsWith('*')
-  if (several && /\s;|;\s/.test(value)) add('error', 'has a space beside a semicolon')
+  if (several && /\s;|;\s/.test(value)) add('error', message('mcpd.space', { code }))
   const items = several ? value.split(';').map((item) => item.trim()) : [value]
   const pattern = descriptor.pattern ?? descriptor.item_pattern
   for (const item of items) {
     if (descriptor.codes !== undefined) {
       if (!descriptor.codes.some((known) => known.code === item))
-        add('error', `${item} is not in its list of codes`)
+        add('error', message('mcpd.no-code', { code, item }))
       if (/^9?99$/.test(item) && !(passport.get('REMARKS') ?? '').includes(`${code}:`))
-        add('warning', `${item} means other, and REMARKS does not explain it by ${code}:`)
+        add('warning', message('mcpd.unexplained', { code, item }))
     } else if (pattern !== undefined && !new RegExp(pattern, 'u').test(item))
-      add('error', `‘${item}’ is not of the form: ${descriptor.format}`)
+      add('error', message('mcpd.no-form', { code, item, format: String(descriptor.format) }))
   }
-  if (DATES.has(code) && !isDate(value)) add('error', `${value} is no date`)
+  if (DATES.has(code) && !isDate(value)) add('error', message('mcpd.no-date', { code, item: value }))
   const first = descriptor.only_if_empty
   if (first !== undefined && (passport.get(first) ?? '') !== '')
-    add('warning', `is given although ${first} is`)
+    add('warning', message('mcpd.given-although', { code, other: first }))
   return found
 }
 

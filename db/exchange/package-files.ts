@@ -1,5 +1,6 @@
 import { strFromU8, strToU8, zipSync } from 'fflate'
 import papaparse from 'papaparse'
+import { type Message, message } from '../messages/message.ts'
 import { unpack } from './unpack.ts'
 
 /** A value as a table holds it. */
@@ -32,7 +33,7 @@ export interface PackageFacts {
 /** What a package holds once it is read: rows of text by table, null where nothing is. */
 export type ReadPackage =
   | { readonly kind: 'package'; readonly tables: ReadonlyMap<string, ReadTable> }
-  | { readonly kind: 'refused'; readonly because: string }
+  | { readonly kind: 'refused'; readonly because: Message }
 
 export interface ReadTable {
   readonly fields: readonly string[]
@@ -111,18 +112,17 @@ export function readPackage(bytes: Uint8Array): ReadPackage {
   const unpacked = unpack(bytes, (name) => name === DESCRIPTOR || /^[a-z_]+\.csv$/.test(name))
   if (unpacked.kind === 'refused') return unpacked
   const text = unpacked.files.get(DESCRIPTOR)
-  if (text === undefined) return refused('This archive holds no datapackage.json. Is it the right file?')
+  if (text === undefined) return refused(message('package.no-descriptor'))
   try {
     const tables = new Map<string, ReadTable>()
     for (const resource of resourcesOf(JSON.parse(strFromU8(text)))) {
       const table = unpacked.files.get(resource.path)
-      if (table === undefined)
-        return refused(`The package says that it holds ${resource.path}, but it does not.`)
+      if (table === undefined) return refused(message('package.file-missing', { file: resource.path }))
       tables.set(resource.path.slice(0, -'.csv'.length), readTable(strFromU8(table), resource.nothing))
     }
     return { kind: 'package', tables }
   } catch {
-    return refused('The package is damaged, or its datapackage.json is not one that can be read here.')
+    return refused(message('package.damaged'))
   }
 }
 
@@ -141,6 +141,6 @@ function readTable(text: string, nothing: string): ReadTable {
   return { fields, rows: rows.map((row) => row.map((cell) => (cell === nothing ? null : cell))) }
 }
 
-function refused(because: string): ReadPackage {
+function refused(because: Message): ReadPackage {
   return { kind: 'refused', because }
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from '../messages/message.ts'
 import { type Delimiter, readDelimited } from './delimited.ts'
 import { type Encoding, readText } from './file-text.ts'
 import { readWorkbook } from './xlsx-read.ts'
@@ -27,17 +28,14 @@ export type TableFile =
       readonly delimiter: Delimiter | null
       readonly quotesAsTheyStand: boolean
     }
-  | { readonly kind: 'unreadable'; readonly because: string }
+  | { readonly kind: 'unreadable'; readonly because: Message }
 
 const OLD_WORKBOOK = [0xd0, 0xcf, 0x11, 0xe0]
 const PACKED = [0x50, 0x4b, 0x03, 0x04]
 
 /** Reads a list from a workbook (.xlsx) or a delimited text, by what is in the file and never by its name. */
 export function readTableFile(bytes: Uint8Array, choices: TableChoices = {}): TableFile {
-  if (begins(bytes, OLD_WORKBOOK))
-    return unreadable(
-      'This is a workbook of the old kind (.xls). Save it as .xlsx or as CSV, then choose it again.',
-    )
+  if (begins(bytes, OLD_WORKBOOK)) return unreadable(message('import-file.old-workbook'))
   return begins(bytes, PACKED) ? readSheet(bytes, choices) : readLines(bytes, choices)
 }
 
@@ -54,15 +52,12 @@ function readSheet(bytes: Uint8Array, { sheet }: TableChoices): TableFile {
 
 function readLines(bytes: Uint8Array, choices: TableChoices): TableFile {
   const found = readText(bytes, choices.encoding)
-  if (found === null)
-    return unreadable(
-      'This file is no list: it is neither a text nor an .xlsx workbook. Save the list as .xlsx or as CSV.',
-    )
+  if (found === null) return unreadable(message('import-file.no-list'))
   const read = readDelimited(found.text, MOST_ROWS + 1, choices.delimiter)
   if (read.rows.length > MOST_ROWS)
-    return unreadable(`The file has more than ${MOST_ROWS} rows. Cut it into parts.`)
+    return unreadable(message('import-file.too-many-rows', { most: MOST_ROWS }))
   if (read.rows.some((row) => row.length > MOST_COLUMNS))
-    return unreadable(`The file has more than ${MOST_COLUMNS} columns. Delete those that are not needed.`)
+    return unreadable(message('import-file.too-many-columns', { most: MOST_COLUMNS }))
   return {
     ...{ kind: 'table', rows: read.rows, sheets: [], sheet: null, delimiter: read.delimiter },
     ...{ hiddenColumns: new Set<number>(), hiddenSheets: 0 },
@@ -75,6 +70,6 @@ function begins(bytes: Uint8Array, sign: readonly number[]): boolean {
   return sign.every((byte, index) => bytes[index] === byte)
 }
 
-function unreadable(because: string): TableFile {
+function unreadable(because: Message): TableFile {
   return { kind: 'unreadable', because }
 }

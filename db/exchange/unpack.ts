@@ -1,9 +1,10 @@
 import { strFromU8, unzipSync } from 'fflate'
+import { type Message, message } from '../messages/message.ts'
 
 /** What an archive holds, by name; or why it cannot be opened. */
 export type Unpacked =
   | { readonly kind: 'unpacked'; readonly files: ReadonlyMap<string, Uint8Array> }
-  | { readonly kind: 'refused'; readonly because: string }
+  | { readonly kind: 'refused'; readonly because: Message }
 
 /** So much may an archive unpack to, bytes: a sheet of 100,000 rows needs less. */
 const MOST_UNPACKED = 160_000_000
@@ -18,16 +19,15 @@ const MOST_FILES = 2_000
 export function unpack(bytes: Uint8Array, wanted: (name: string) => boolean): Unpacked {
   let total = 0
   const names = new Set<string>()
-  let because: string | null = null
+  let because: Message | null = null
   const keep = (name: string, size: number): boolean => {
     if (because !== null) return false
-    if (names.has(name) || names.size >= MOST_FILES)
-      because = 'The file is packed in a way that none is packed by mistake.'
+    if (names.has(name) || names.size >= MOST_FILES) because = message('import-file.packed-oddly')
     else if (/(^|[/\\])\.\.([/\\]|$)|^[/\\]|^[A-Za-z]:/.test(name))
-      because = 'The file holds a name that leads outside it.'
+      because = message('import-file.leads-outside')
     else if (wanted(name)) total += size
     names.add(name)
-    if (total > MOST_UNPACKED) because = 'The file unpacks to far more than a list of seed needs.'
+    if (total > MOST_UNPACKED) because = message('import-file.far-too-much')
     return because === null && wanted(name)
   }
   try {
@@ -36,7 +36,7 @@ export function unpack(bytes: Uint8Array, wanted: (name: string) => boolean): Un
       ? { kind: 'unpacked', files: new Map(Object.entries(files)) }
       : { kind: 'refused', because }
   } catch {
-    return { kind: 'refused', because: 'The file is cut off or damaged: it cannot be unpacked.' }
+    return { kind: 'refused', because: message('import-file.cut-off') }
   }
 }
 

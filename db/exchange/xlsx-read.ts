@@ -1,3 +1,4 @@
+import { type Message, message } from '../messages/message.ts'
 import { textOf, unpack } from './unpack.ts'
 import { dayStyles, readPart, sharedTexts, sheetsOf } from './xlsx-parts.ts'
 
@@ -12,14 +13,21 @@ export type Workbook =
       readonly hiddenColumns: ReadonlySet<number>
       readonly hiddenSheets: number
     }
-  | { readonly kind: 'refused'; readonly because: string }
+  | { readonly kind: 'refused'; readonly because: Message }
 
 interface Limits {
   readonly rows: number
   readonly columns: number
 }
 
-class TooMuch extends Error {}
+class TooMuch extends Error {
+  readonly because: Message
+
+  constructor(because: Message) {
+    super(because.id)
+    this.because = because
+  }
+}
 
 /** Days from 1900-01-01 as a workbook counts them, with a 29 February 1900 that never was, to those from 1970. */
 const EPOCH_1900 = 25_569
@@ -43,7 +51,7 @@ export function readWorkbook(bytes: Uint8Array, limits: Limits, wanted?: string)
     if (chosen === undefined || !files.has(chosen.path))
       return {
         kind: 'refused',
-        because: 'This archive is no .xlsx workbook. Save the list as .xlsx or as CSV.',
+        because: message('import-file.no-workbook'),
       }
     const cells = {
       texts: sharedTexts(textOf(files, 'xl/sharedStrings.xml')),
@@ -61,10 +69,7 @@ export function readWorkbook(bytes: Uint8Array, limits: Limits, wanted?: string)
       hiddenSheets: sheets.length - offered.length,
     }
   } catch (thrown) {
-    const because =
-      thrown instanceof TooMuch
-        ? thrown.message
-        : 'The workbook is damaged: its sheet cannot be read. Open it where it was made and save it anew.'
+    const because = thrown instanceof TooMuch ? thrown.because : message('import-file.workbook-damaged')
     return { kind: 'refused', because }
   }
 }
@@ -88,7 +93,7 @@ function rowsOf(xml: string, facts: CellFacts, limits: Limits): string[][] {
         const { r } = attributes()
         const row = r === undefined ? at.row + 1 : Number(r) - 1
         if (!(row >= 0 && row < limits.rows))
-          throw new TooMuch(`The sheet has more than ${limits.rows} rows. Cut it into parts.`)
+          throw new TooMuch(message('import-file.sheet-too-long', { most: limits.rows }))
         while (rows.length <= row) rows.push([])
         at = { row, column: -1 }
       } else if (name === 'c') {
@@ -104,9 +109,7 @@ function rowsOf(xml: string, facts: CellFacts, limits: Limits): string[][] {
       if (name === 'v' || name === 't') within = false
       if (name !== 'c' || value === '') return
       if (at.column >= limits.columns)
-        throw new TooMuch(
-          `The sheet has more than ${limits.columns} columns. Delete those that are not needed.`,
-        )
+        throw new TooMuch(message('import-file.sheet-too-wide', { most: limits.columns }))
       const row = rows[at.row]
       if (row === undefined) return
       while (row.length < at.column) row.push('')

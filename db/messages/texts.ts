@@ -18,12 +18,14 @@ export type Translation = Partial<Readonly<Record<MessageId, string | MessageFor
 
 /** Whoever tells messages in one language and manner. */
 export interface Texts {
-  /** BCP 47, with the region that says how numbers and dates are written. */
+  /** BCP 47: the language, with the region that says how dates are written. */
   readonly locale: string
   /** The text of a message. */
   readonly say: (told: Message) => string
   /** The text of a message by its id. */
   readonly text: <I extends MessageId>(...told: Parameters<typeof message<I>>) => string
+  /** A value by itself, as it stands in a message: a date, a mass, a list. */
+  readonly value: (value: Value) => string
   /** A message in pieces, each `<tag>` of it made by the function of that name: a link, a strong word. */
   readonly pieces: <T>(
     told: Message,
@@ -41,23 +43,27 @@ export interface Speech {
   readonly direction: 'ltr' | 'rtl'
   readonly manner: Manner
   readonly translation: Translation
+  /** How dates are written: '14 Mar 2026', or as in a letter '14 March 2026'. */
+  readonly dates?: 'medium' | 'long'
 }
 
 /**
  * Tells messages.
  *
- * A message that the language lacks is told in English. Numbers, masses and dates are written as the library does where its
- * locale is of the same language, and else as the language does in the library's region.
+ * A message that the language lacks is told in English. Numbers and masses are written by the library's locale whatever the
+ * language, as they are read where they are typed. Dates have words in them: they are written by the language, in the
+ * library's region.
  */
-export function createTexts({ code, direction, manner, translation }: Speech): Texts {
+export function createTexts({ code, direction, manner, translation, dates = 'medium' }: Speech): Texts {
   const locale = localeFor(code, manner.locale)
-  const writes = { ...manner, locale }
-  const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' })
+  const plain = new Intl.NumberFormat(manner.locale, { numberingSystem: 'latn' })
+  const formatters = { getNumberFormat: () => plain, getDateTimeFormat, getPluralRules }
+  const day = new Intl.DateTimeFormat(locale, { dateStyle: dates, timeZone: 'UTC' })
   const moment = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' })
   const tenths = { maximumFractionDigits: 1, signDisplay: 'negative', numberingSystem: 'latn' } as const
   const degrees = {
-    about: new Intl.NumberFormat(locale, tenths),
-    measured: new Intl.NumberFormat(locale, { ...tenths, minimumFractionDigits: 1 }),
+    about: new Intl.NumberFormat(manner.locale, tenths),
+    measured: new Intl.NumberFormat(manner.locale, { ...tenths, minimumFractionDigits: 1 }),
   }
   const lists = {
     and: new Intl.ListFormat(locale, { type: 'conjunction' }),
@@ -68,7 +74,9 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
   const toldBy = (id: MessageId): Told => {
     const found = formats.get(id)
     if (found !== undefined) return found
-    const format = new IntlMessageFormat(translation[id] ?? en[id]?.text ?? id, `${locale}-u-nu-latn`)
+    const format = new IntlMessageFormat(translation[id] ?? en[id]?.text ?? id, locale, undefined, {
+      formatters,
+    })
     const made = { format, choosing: choosingIn(format.getAst()) }
     formats.set(id, made)
     return made
@@ -89,7 +97,7 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
     isAbout === true ? say(message('amount.about', { amount })) : amount
   const listed = ({ list, as = 'and' }: Listed) => lists[as].format(list.map(ready))
   const ready = (value: Value): string => {
-    if (typeof value === 'number') return numberInWords(value, writes, MOST_DECIMALS)
+    if (typeof value === 'number') return numberInWords(value, manner, MOST_DECIMALS)
     if (typeof value === 'string') return isolated(value)
     if ('seeds' in value) {
       const amount = say(message('amount.seeds', { count: value.seeds, unit: value.unit ?? 'seed' }))
@@ -100,14 +108,14 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
       return `${digits.format(value.celsius).replace('-', '−')} °C`
     }
     if ('mg' in value) {
-      if (value.within !== undefined) return massWithin(value.mg, value.within, writes)
+      if (value.within !== undefined) return massWithin(value.mg, value.within, manner)
       const mass = milligrams(value.mg)
-      const exact = massInWords(mass, writes)
+      const exact = massInWords(mass, manner)
       if (value.about === undefined || value.about === false) return exact
-      const shown = massToFigures(mass, FIGURES_SHOWN, writes)
+      const shown = massToFigures(mass, FIGURES_SHOWN, manner)
       return about(value.about === true || shown !== exact, shown)
     }
-    if ('part' in value) return about(value.about, `${numberInWords(100 * value.part, writes)}\u00a0%`)
+    if ('part' in value) return about(value.about, `${numberInWords(100 * value.part, manner)}\u00a0%`)
     if ('day' in value) return day.format(Date.parse(`${value.day}T00:00:00Z`))
     if ('moment' in value) return moment.format(Date.parse(value.moment))
     if ('person' in value)
@@ -119,6 +127,7 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
     locale,
     say,
     text: (...told) => say(message(...told)),
+    value: (value) => wideSpaces(ready(value)),
     pieces: <T>(told: Message, tags: Readonly<Record<string, (children: (string | T)[]) => T>>) => {
       const made = written(told, tags as Readonly<Record<string, FormatXMLElementFn<unknown>>>)
       return (Array.isArray(made) ? made : [made]) as (string | T)[]
@@ -143,12 +152,20 @@ function choosingIn(elements: readonly MessageFormatElement[]): ReadonlySet<stri
   return new Set(found)
 }
 
+function getDateTimeFormat(...given: ConstructorParameters<typeof Intl.DateTimeFormat>): Intl.DateTimeFormat {
+  return new Intl.DateTimeFormat(...given)
+}
+
+function getPluralRules(...given: ConstructorParameters<typeof Intl.PluralRules>): Intl.PluralRules {
+  return new Intl.PluralRules(...given)
+}
+
 /** The narrow space between thousands is missing in many typefaces. */
 function wideSpaces(text: string): string {
   return text.replaceAll('\u202f', '\u00a0')
 }
 
-/** The locale by which a language writes numbers and dates: the library's own where it is of that language. */
+/** The locale by which a language writes dates and lists: the library's own where it is of that language. */
 function localeFor(code: string, library: string): string {
   const own = new Intl.Locale(library)
   const wanted = new Intl.Locale(code)

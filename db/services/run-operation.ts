@@ -10,7 +10,8 @@ import {
 import type { Receipt } from '../contract/operation.ts'
 import { Refusal, refuse } from '../contract/refusal.ts'
 import type { Untold } from '../contract/told.ts'
-import { isMessage, message } from '../messages/message.ts'
+import { isMessage, type Message, message } from '../messages/message.ts'
+import { textsOf } from '../messages/texts-of.ts'
 import type { OpenCollection } from '../migrations/open-file.ts'
 import { insertRow } from '../queries/insert.ts'
 import { entry } from '../schema/collection-tables.ts'
@@ -18,6 +19,7 @@ import { askAboutClock } from './book/asked-clock.ts'
 import { type Reading, readingOf, type Writing } from './book/context.ts'
 import { sealEntry } from './book/entry-chain.ts'
 import { refuseImpossibleDays } from './book/possible-days.ts'
+import { speechOf } from './book/settings.ts'
 import { backUpIfWritten } from './collection/backups.ts'
 import { updateForecasts } from './forecast/save-forecasts.ts'
 import { handlerOf, type ServiceName } from './handlers.ts'
@@ -53,22 +55,23 @@ async function run<N extends ServiceName>(
   const { collection } = reading
   const handler = await handlerOf(name)
   if (collection.access === 'write' && !collection.isOursAlone()) {
-    refuse('file-damaged', 'Another program wrote over the file of this collection while it was open.', {
-      todo: 'Write nothing more. Close this window, keep the file, and restore the last whole backup.',
+    refuse('file-damaged', message('file.written-over'), {
+      todo: message('file.written-over-todo'),
     })
   }
   const { access } = contract[name]
   if (access === 'reads') return handler(reading, input)
   if (collection.access === 'read') {
-    refuse('collection-read-only', 'This collection is open for reading only. Nothing was written.', {
-      ...(collection.whyReadOnly === undefined
-        ? {}
-        : { todo: 'Do what the line at the top of the window says, and start the app again.' }),
+    refuse('collection-read-only', message('file.only-read'), {
+      ...(collection.whyReadOnly === undefined ? {} : { todo: message('file.only-read-todo') }),
     })
   }
   if (BACKED_UP_FIRST.has(name)) await backUpIfWritten(reading, 'before import')
   if (access === 'keeps') return handler(reading, input)
-  const answer = write(reading, name, input as ParsedInput<WriteName>, (writing) => handler(writing, input))
+  const { say } = await textsOf(speechOf(reading))
+  const answer = write(reading, name, input as ParsedInput<WriteName>, say, (writing) =>
+    handler(writing, input),
+  )
   if (FORGETS.has(name)) reading.sqlite.exec('VACUUM')
   return answer as Result<N>
 }
@@ -83,6 +86,7 @@ function write(
   reading: Reading,
   name: ServiceName,
   input: ParsedInput<WriteName>,
+  say: (told: Message) => string,
   act: (writing: Writing) => unknown,
 ): Untold<Receipt> {
   const { key, itIsSo = [], by = {}, ...facts } = input
@@ -103,7 +107,7 @@ function write(
       station: by.station ?? '',
       eventId: by.eventId ?? null,
     })
-    const writing = { ...reading, entryId: id, itIsSo }
+    const writing = { ...reading, entryId: id, itIsSo, say }
     askAboutClock(writing)
     refuseImpossibleDays(writing, name, facts)
     const answer = { entryId: id, ...(act(writing) as Omit<Untold<Receipt>, 'entryId'>) }

@@ -38,7 +38,7 @@ module.exports = {
       name: 'no-message-is-told-by-rules-or-services',
       comment: 'They answer codes and figures; windows, paper and the command line choose the language.',
       severity: 'error',
-      from: { path: '^db/(domain|contract|queries|schema|services/(?!print|exchange))/?' },
+      from: { path: '^db/(domain|contract|queries|schema|services/(?!print|exchange|run-operation))/?' },
       to: { path: '^db/messages/', pathNot: '^db/messages/(message|languages)\\.ts$' },
     },
     may(

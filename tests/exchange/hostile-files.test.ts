@@ -5,6 +5,8 @@ import type { CsvColumn } from '../../db/exchange/csv.ts'
 import { readPackage } from '../../db/exchange/package-files.ts'
 import { readTableFile } from '../../db/exchange/table-file.ts'
 import { workbookOf } from '../../db/exchange/xlsx-write.ts'
+import { message } from '../../db/messages/message.ts'
+import { saidInEnglish } from '../builders/in-english.ts'
 import { counted } from '../support/counted.ts'
 import { LONG_RUN } from '../support/sized.ts'
 
@@ -25,7 +27,7 @@ afterAll(() => counted('hostile or spoilt list files tried', tried))
 const because = (bytes: Uint8Array) => {
   tried += 1
   const read = readTableFile(bytes)
-  return read.kind === 'unreadable' ? read.because : `read ${read.rows.length} rows`
+  return read.kind === 'unreadable' ? saidInEnglish(read.because) : `read ${read.rows.length} rows`
 }
 
 describe('a workbook', () => {
@@ -67,7 +69,7 @@ describe('a hostile or spoilt file is refused in a sentence', () => {
 
   it('claims a cell in the millionth row or the last column', () => {
     expect(because(bookOf('<row r="1048576"><c r="A1048576"><v>1</v></c></row>'))).toContain(
-      'more than 100000 rows',
+      'more than 100,000 rows',
     )
     expect(because(bookOf('<row r="1"><c r="XFD1"><v>1</v></c></row>'))).toContain('more than 200 columns')
   })
@@ -114,7 +116,7 @@ describe('a hostile or spoilt file is refused in a sentence', () => {
         zipSync({ 'datapackage.json': strToU8('{"resources": [{"path": "lot.csv", "schema": {}}]}') }),
       ),
     ).toMatchObject({
-      because: 'The package says that it holds lot.csv, but it does not.',
+      because: message('package.file-missing', { file: 'lot.csv' }),
     })
   })
 })

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type LoggerChoices, readLoggerFile } from '../../db/exchange/logger-file.ts'
+import { saidInEnglish } from '../builders/in-english.ts'
 
 function read(text: string, choices: LoggerChoices = {}) {
   const file = readLoggerFile(text, choices)
@@ -99,7 +100,7 @@ describe('a logger file', () => {
       ].join('\n'),
     )
     expect(readings).toEqual([HALF_PAST, { at: '2026-03-14T11:30', temperatureCc: 1_850, humidityPm: null }])
-    expect(refused.map(({ row, because }) => [row, because])).toEqual([
+    expect(refused.map(({ row, because }) => [row, saidInEnglish(because)])).toEqual([
       [3, 'no date and time can be read from ‘battery changed’'],
       [4, 'no date and time can be read from ‘2026-02-30 09:00’'],
       [5, 'no temperature can be read from ‘err’'],

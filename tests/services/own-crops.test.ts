@@ -333,7 +333,7 @@ describe('what leans on figures that a crop of the keeper’s own has not', () =
     const { lotId, accessionId } = gift
     const record = await lotOf(lotId)
     expect(record.weight.words).toContain('nobody has said how much Lantern vine seed weighs')
-    expect(record.stock.viabilityNote).toMatch(
+    expect(record.stock.viabilityNotes.join()).toMatch(
       /a cautious rule of thumb.*how many seeds there are is a guess/,
     )
     expect(await test.call('forecast.get', { lotId })).toMatchObject({

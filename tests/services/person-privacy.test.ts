@@ -140,9 +140,12 @@ const WRITTEN = [
   'RUELLE DU ŒILLET 14; 14, ruelle du oeillet',
   'Lucien of Aubépine',
 ].join('; ')
-/** Not looked through: names of plants, what other people are called and how they are reached, and what is worked out from those. */
+/**
+ * Not looked through: names of plants, what other people are called and how they are reached, what is worked out from those,
+ * and the locale: a book is not opened with one that is none.
+ */
 const LEFT_ALONE =
-  /^(?:variety|variety_synonym)\.name$|^crop\.common_name$|^person\.(?:name|credit_as|town)$|^person_contact\.|_folded$/
+  /^(?:variety|variety_synonym)\.name$|^crop\.common_name$|^person\.(?:name|credit_as|town)$|^person_contact\.|_folded$|^collection\.locale$/
 
 /** Writes a text over one value of every column that takes it, and gives the columns. */
 function plantEverywhere(text: string): string[] {

@@ -167,7 +167,9 @@ describe('what must be kept', () => {
 
   it('says that viability is assumed until it is tested', async () => {
     const { lotId } = await takeIn(test, { amount: '400 seeds' })
-    expect((await test.call('lot.get', { lotId })).stock.viabilityNote).toContain('70 % alive is assumed')
+    expect((await test.call('lot.get', { lotId })).stock.viabilityNotes.join()).toContain(
+      '70\u00a0% alive is assumed',
+    )
   })
 })
 

@@ -1,5 +1,6 @@
 import { type Message, message } from '../../messages/message.ts'
 import { splitAbout } from '../shared/about.ts'
+import { withoutAccents } from '../shared/fold.ts'
 import type { Amount } from './amount.ts'
 import type { DecimalMark } from './in-words.ts'
 import { type MassUnit, MILLIGRAMS_PER, massFrom } from './mass.ts'
@@ -14,10 +15,16 @@ import {
 import { seedCount } from './seed-count.ts'
 import { COUNT_WORDS, MASS_WORDS, PACKET_WORDS } from './unit-words.ts'
 
-/** What a typed amount turned out to mean. `choices` are texts that can be typed instead and read one way only. */
+/** A text that can be typed instead and reads one way only: as it is, and as it is told, which reads the same. */
+export interface AmountChoice {
+  readonly typed: string
+  readonly told: Message | string
+}
+
+/** What a typed amount turned out to mean. */
 export type AmountReading =
   | { readonly kind: 'amount'; readonly amount: Amount; readonly packets?: { packets: number; each: number } }
-  | { readonly kind: 'ask'; readonly question: Message; readonly choices: readonly string[] }
+  | { readonly kind: 'ask'; readonly question: Message; readonly choices: readonly AmountChoice[] }
   | { readonly kind: 'unreadable'; readonly because: Message }
 
 /** What is known where the amount is typed. */
@@ -40,16 +47,19 @@ const MOST_SEEDS = 100_000_000
 const TWO_UNITS_LIKE_THIS = message('amount.two-units')
 const PACKETS_LIKE_THIS = message('amount.packets-like')
 
-/** Reads an amount typed with its unit in one field: '12g', '12,5 g', '1/2 oz', '2 lb 3 oz', '30 seeds', '3 packets of 25', 'about 200'. */
+/**
+ * Reads an amount typed with its unit in one field, in any language that the app speaks: '12g', '12,5 g', '1/2 oz',
+ * '2 lb 3 oz', '30 seeds', '30 semillas', '3 packets of 25', '3 sobres de 25', 'about 200', 'unas 200'.
+ */
 export function readAmount(typed: string, context: AmountContext): AmountReading {
-  const text = plainCharacters(typed).trim().toLowerCase()
+  const text = withoutAccents(plainCharacters(typed).trim().toLowerCase())
   if (text === '') return unreadable(message('amount.how-much'))
   if (/^[-−–]/.test(text)) return unreadable(message('amount.below-zero'))
   const { about, rest } = splitAbout(text)
-  const packets = /^(.+?)\s*([a-z]+)\s*(?:of|de|x|×|@)\s*(\S.*)$/.exec(rest)
+  const packets = /^(.+?)\s*([a-z]+)\s*(?:of|de|con|x|×|@)\s*(\S.*)$/.exec(rest)
   if (packets && PACKET_WORDS.has(packets[2] ?? ''))
     return readPackets(packets[1] ?? '', packets[3] ?? '', about)
-  const twoUnits = /^(\d+)\s*([a-z]+)\.?\s*,?\s*(?:and\s+)?([\d.,\s/]+?)\s*([a-z]+)\.?$/.exec(rest)
+  const twoUnits = /^(\d+)\s*([a-z]+)\.?\s*,?\s*(?:(?:and|y)\s+)?([\d.,\s/]+?)\s*([a-z]+)\.?$/.exec(rest)
   if (twoUnits && MASS_WORDS.has(twoUnits[2] ?? '') && !about) {
     const [, whole = '', large = '', more = '', small = ''] = twoUnits
     return readTwoUnits({ whole, large, more, small })
@@ -78,7 +88,7 @@ function readNumberAndUnit(typed: Typed, context: AmountContext): AmountReading 
   if (unit === undefined && !about)
     return askWhich(
       message('amount.of-what', { typed: digits }),
-      [`${digits} g`, `${digits} seeds`],
+      [plain(`${digits} g`), ofSeeds(digits)],
       context,
       'always',
     )
@@ -87,7 +97,7 @@ function readNumberAndUnit(typed: Typed, context: AmountContext): AmountReading 
   const massUnit = MASS_WORDS.get(unit)
   if (massUnit === undefined) return unreadable(message('amount.no-unit', { typed: unit }))
   if (!about) return readMass(number.value, massUnit)
-  return askWhich(message('amount.was-it-weighed'), [`${digits} ${unit}`], context, 'always')
+  return askWhich(message('amount.was-it-weighed'), [plain(`${digits} ${unit}`)], context, 'always')
 }
 
 /** One mark before three digits is a decimal mark where the library writes it so and a unit of weight follows. */
@@ -105,23 +115,33 @@ function readMassNumber({ digits, unit }: Typed, { decimalMark }: AmountContext)
 function meanings(
   number: { readonly grouped: number; readonly decimal: number },
   unit: string | undefined,
-): readonly string[] {
-  const masses = [number.grouped, spellDecimal(number.decimal)].map((value) => `${value} ${unit ?? 'g'}`)
-  return unit === undefined ? [`${number.grouped} seeds`, ...masses] : masses
+): readonly AmountChoice[] {
+  const masses = [number.grouped, spellDecimal(number.decimal)].map((value) =>
+    plain(`${value} ${unit ?? 'g'}`),
+  )
+  return unit === undefined ? [ofSeeds(String(number.grouped)), ...masses] : masses
+}
+
+function plain(typed: string): AmountChoice {
+  return { typed, told: typed }
+}
+
+function ofSeeds(number: string): AmountChoice {
+  return { typed: `${number} seeds`, told: message('amount.type-seeds', { number }) }
 }
 
 /** Asks among the texts that can be meant at all; where only one can, there is nothing to ask unless 'always'. */
 function askWhich(
   question: Message,
-  texts: readonly string[],
+  choices: readonly AmountChoice[],
   context: AmountContext,
   when: 'several' | 'always' = 'several',
 ): AmountReading {
-  const readings = texts.map((text) => ({ text, reading: readAmount(text, context) }))
+  const readings = choices.map((choice) => ({ choice, reading: readAmount(choice.typed, context) }))
   const possible = readings.filter(({ reading }) => reading.kind !== 'unreadable')
   const only = possible.length === 1 && when === 'several' ? possible[0] : undefined
   const settled = only ?? (possible.length === 0 ? readings[0] : undefined)
-  return settled ? settled.reading : { kind: 'ask', question, choices: possible.map(({ text }) => text) }
+  return settled ? settled.reading : { kind: 'ask', question, choices: possible.map(({ choice }) => choice) }
 }
 
 function readMass(value: number, unit: MassUnit): AmountReading {
@@ -153,11 +173,11 @@ function readCount(value: number, estimated: boolean): AmountReading {
 }
 
 function readPackets(packetText: string, eachText: string, about: boolean): AmountReading {
-  const inEach = splitAbout(eachText)
+  const inEach = splitAbout(eachText.replace(/\s*(?:each|cada un[oa]|c\/u)$/, ''))
   const parts = /^([\d.,'’\s]+?)\s*([a-z]+)?$/.exec(inEach.rest)
   const packets = readWholeNumber(packetText)
   const each = readWholeNumber(parts?.[1] ?? '')
-  const counts = parts?.[2] === undefined || parts[2] === 'each' || COUNT_WORDS.has(parts[2])
+  const counts = parts?.[2] === undefined || COUNT_WORDS.has(parts[2])
   if (packets === null || each === null || !counts) return unreadable(PACKETS_LIKE_THIS)
   const reading = readCount(packets * each, about || inEach.about)
   return reading.kind === 'amount' ? { ...reading, packets: { packets, each } } : reading
@@ -168,10 +188,19 @@ function askPacketSize(packets: number, about: boolean, context: AmountContext):
   const atLeast = readCount(packets * (context.packetSeeds ?? 1), about)
   if (atLeast.kind === 'unreadable') return atLeast
   const typed = `${about ? 'about ' : ''}${packets} ${packets === 1 ? 'packet' : 'packets'}`
+  const each = String(context.packetSeeds)
   return {
     kind: 'ask',
     question: message('amount.packet-size', { packets }),
-    choices: context.packetSeeds === null ? [] : [`${typed} of ${context.packetSeeds}`],
+    choices:
+      context.packetSeeds === null
+        ? []
+        : [
+            {
+              typed: `${typed} of ${each}`,
+              told: message('amount.type-packets', { about: about ? 'yes' : 'no', packets, each }),
+            },
+          ],
   }
 }
 

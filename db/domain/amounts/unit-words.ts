@@ -13,12 +13,14 @@ export const MASS_WORDS: ReadonlyMap<string, MassUnit> = new Map([
 export const COUNT_WORDS: ReadonlySet<string> = new Set([
   ...['seed', 'seeds', 'bean', 'beans', 'kernel', 'kernels', 'grain', 'grains'],
   ...['cluster', 'clusters', 'fruit', 'fruits', 'pc', 'pcs'],
-  ...['semilla', 'semillas', 'grano', 'granos', 'fruto', 'frutos'],
+  ...['semilla', 'semillas', 'grano', 'granos', 'fruto', 'frutos', 'glomerulo', 'glomerulos'],
+  ...['judia', 'judias', 'alubia', 'alubias', 'frijol', 'frijoles', 'haba', 'habas', 'garbanzo', 'garbanzos'],
+  ...['pepita', 'pepitas', 'unidad', 'unidades', 'ud', 'uds'],
 ])
 
 export const PACKET_WORDS: ReadonlySet<string> = new Set([
   ...['packet', 'packets', 'pack', 'packs', 'pkt', 'pkts', 'envelope', 'envelopes'],
-  ...['sobre', 'sobres'],
+  ...['sobre', 'sobres', 'sobrecito', 'sobrecitos', 'bolsita', 'bolsitas', 'paquete', 'paquetes'],
 ])
 
 function named(unit: MassUnit, ...words: readonly string[]): readonly (readonly [string, MassUnit])[] {

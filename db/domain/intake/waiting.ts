@@ -1,3 +1,4 @@
+import { type Message, message } from '../../messages/message.ts'
 import type { IsoDate } from '../dates/iso-date.ts'
 import { assertNever } from '../shared/assert-never.ts'
 
@@ -60,44 +61,27 @@ export function isLate(wait: { readonly due: IsoDate | null }, today: IsoDate): 
   return wait.due !== null && wait.due < today
 }
 
-/** What is being waited for, in words. */
-export function waitingInWords(step: Waiting): string {
-  switch (step) {
-    case 'identity':
-      return 'somebody to say what it is'
-    case 'drying':
-      return 'drying'
-    case 'freezing':
-      return 'freezing against insects'
-    case 'test':
-      return 'a germination test'
-    case 'legal':
-      return 'a check of the rules'
-    case 'other':
-      return 'something else'
-    default:
-      return assertNever(step, 'A step has no wording yet')
-  }
+/** What is being waited for. */
+export function waitingTold(step: Waiting): Message {
+  return message(`waiting.${step}`)
 }
 
 /**
- * The usual caution for a step; empty where there is none.
+ * The usual caution for a step; null where there is none.
  *
  * Moisture before freezing: FAO Genebank Standards as taught (seen); warming closed: from memory.
  * Coloured gel: cobalt chloride is toxic (seen). Local rules decide.
  */
-export function waitingCaution(step: Waiting): string {
+export function waitingCaution(step: Waiting): Message | null {
   switch (step) {
     case 'freezing':
-      return 'Freeze at −18 °C or colder for two weeks, in small packets in a sealed container. Only seed dried to about 5 to 8 % moisture, and never seed that dies when dried. Let it warm up closed for a day before you open it.'
     case 'drying':
-      return 'Silica gel that turns from blue to pink holds cobalt chloride, which is toxic: do not breathe its dust, keep it from food and children. Prefer gel without cobalt.'
     case 'legal':
-      return 'Rules on weeds, protected varieties and sharing seed differ by place: ask your local seed authority.'
+      return message(`waiting.caution-${step}`)
     case 'identity':
     case 'test':
     case 'other':
-      return ''
+      return null
     default:
       return assertNever(step, 'A step has no caution yet')
   }

@@ -21,7 +21,7 @@ export function isContact(text: string): boolean {
   return text.trim() !== '' && text.replace(CONTACT, '').trim() === ''
 }
 
-/** A text without e-mail addresses, telephone numbers and streets with a house number, by their shapes. Common practice, no source. */
-export function withoutContact(text: string): string {
-  return text.replace(STREETS, '(contact left out)').replace(CONTACT, '(contact left out)')
+/** A text with `instead` for e-mail addresses, telephone numbers and streets with a house number, by their shapes. Common practice, no source. */
+export function withoutContact(text: string, instead: string): string {
+  return text.replace(STREETS, () => instead).replace(CONTACT, () => instead)
 }

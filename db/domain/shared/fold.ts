@@ -14,6 +14,14 @@ const TYPED_AS: Readonly<Record<string, string>> = {
   ς: 'σ',
 }
 
+/** A text with its letters as they are typed without accents: 'año' is 'ano'. Signs and spaces stay. */
+export function withoutAccents(text: string): string {
+  return text
+    .normalize('NFD')
+    .replace(/\p{Mn}/gu, '')
+    .normalize('NFC')
+}
+
 /**
  * The form of a text that two spellings of one name share: no accents, one case, no apostrophes, single spaces.
  *

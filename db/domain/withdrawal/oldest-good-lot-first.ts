@@ -11,7 +11,7 @@ export interface OfferedLot {
   /** The part that must be alive. */
   readonly threshold: number
   /** In words, '' where nobody knows it. */
-  readonly harvest: string
+  readonly harvest: Message | string
   /** The year of harvest; 0 where nobody knows it, as if it were the oldest. */
   readonly harvestYear: number
   /** What to be careful about. */

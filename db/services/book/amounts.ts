@@ -59,7 +59,7 @@ export function amountOrRefuse(
       return refuse('amount-unclear', read.question, {
         field,
         todo: message('amount.choose-meant'),
-        choices: [...read.choices],
+        choices: read.choices.map(({ told }) => told),
       })
     case 'unreadable':
       return refuse('amount-unreadable', read.because, { field })

@@ -7,6 +7,7 @@ import type {
   WriteResult,
 } from '../../contract/contract.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
+import type { Message } from '../../messages/message.ts'
 import type { Sqlite } from '../../migrations/connection.ts'
 import type { OpenCollection } from '../../migrations/open-file.ts'
 import type { Drizzle } from '../../migrations/over-drizzle.ts'
@@ -25,6 +26,8 @@ export interface Writing extends Reading {
   readonly entryId: number
   /** What the keeper was asked about and said to be so. */
   readonly itIsSo: readonly string[]
+  /** Tells in the library's language what the book keeps as a text, such as what a list says in the story of a gift. */
+  readonly say: (told: Message) => string
 }
 
 /** What answers an operation that reads. */

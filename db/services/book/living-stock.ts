@@ -3,7 +3,6 @@ import type { Untold } from '../../contract/told.ts'
 import type { Manner } from '../../domain/amounts/in-words.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import {
-  type AssumedBasis,
   assumedBand,
   assumedViability,
   type ViabilityBasis,
@@ -14,6 +13,7 @@ import { judgeNeed, type NeedFacts, type NeedState, needState } from '../../doma
 import { type PopulationFigures, type PopulationGoal, plantsFor } from '../../domain/needs/population-goal.ts'
 import { type KeepingPolicy, seedsToKeep } from '../../domain/needs/what-to-keep.ts'
 import { partOfAllSeed, type RegrowPolicy, regrowThreshold } from '../../domain/viability/regrow-threshold.ts'
+import { type Message, message, type Part } from '../../messages/message.ts'
 import type { LifeRow } from '../../queries/lot-rows.ts'
 import { countDoubt, weightInForce } from './amounts.ts'
 
@@ -112,7 +112,7 @@ export function livingStockOf(lots: readonly LifeRow[], policy: CollectionPolicy
     sentence: need.sentence,
     reasons: [...need.reasons],
     arithmetic: [...need.arithmetic],
-    viabilityNote: viabilityNote(counted),
+    viabilityNotes: viabilityNotes(counted),
   }
 }
 
@@ -196,53 +196,50 @@ function strengthOf(
   }
 }
 
-const BASIS_WORDS: Readonly<Record<AssumedBasis, string>> = {
-  'federal-minimum': 'the least that US federal rules let be sold unmarked (7 CFR 201.31)',
-  'state-minimum': 'the least that one US state lets be sold (New Hampshire Agr 2203.01)',
-  'rule-of-thumb': 'a cautious rule of thumb',
-}
-
 /** Says where the viability figure of untested seed comes from. */
-export function assumedInWords(viability: number, basis: Exclude<ViabilityBasis, 'tested'>): string {
+export function assumedTold(viability: number, basis: Exclude<ViabilityBasis, 'tested'>): Message {
+  const alive = { part: viability }
   return basis === 'forecast'
-    ? `${percent(viability)} alive is forecast from its age and how it was kept`
-    : `${percent(viability)} alive is assumed: ${BASIS_WORDS[basis]}`
+    ? message('alive.forecast', { alive })
+    : message(`alive.assumed.${basis}`, { alive })
 }
 
-function viabilityNote(counted: readonly CountedLot[]): string {
+function viabilityNotes(counted: readonly CountedLot[]): Message[] {
   const held = counted.filter(({ row }) => row.balanceCount > 0)
   const tested = held.filter(({ life }) => life.basis === 'tested')
   const untested = held.find(({ life }) => life.basis !== 'tested')
   const latest = tested.toSorted((a, b) => (b.row.testedOn ?? '').localeCompare(a.row.testedOn ?? ''))[0]
-  const parts: string[] = []
-  if (latest) {
-    parts.push(`last tested ${latest.row.testedOn}: ${latest.row.sprouted} of ${latest.row.tested} sprouted`)
-    parts.push(...forecastInWords(latest.life))
-  }
-  if (untested && untested.life.basis !== 'tested') {
-    parts.push(
-      `${tested.length === 0 ? 'not tested' : 'other lots not tested'}: ${assumedInWords(untested.life.viability, untested.life.basis)}${ruleOfThumbBand(untested)}`,
-    )
-  }
   const guessed = held.some(({ row }) => row.basis === 'weighed' && weightInForce(row).basis === 'guess')
-  if (guessed)
-    parts.push('how many seeds there are is a guess, as nobody has said what a hundred weigh: weigh a sample')
-  return parts.join('; ')
+  return [
+    ...(latest === undefined ? [] : testTold(latest)),
+    ...(untested === undefined ? [] : untestedTold(untested, tested.length > 0)),
+    ...(guessed ? [message('alive.count-guessed')] : []),
+  ]
 }
 
-/** The band of untested seed that has no forecast. */
-function ruleOfThumbBand({ row, life }: CountedLot): string {
-  if (row.forecastViability !== null) return ''
-  const [low, high] = life.viabilityRange
-  return `, between ${percent(low)} and ${percent(high)} by rule of thumb`
+/** The last test, and the forecast with its day and its 90 % band where there is one. */
+function testTold({ row, life: { on, viability, viabilityRange: range } }: CountedLot): Message[] {
+  const test = message('alive.last-tested', {
+    on: { day: row.testedOn ?? '' },
+    sprouted: row.sprouted ?? 0,
+    tested: row.tested ?? 0,
+  })
+  if (on === null) return [test]
+  const [low, high] = range.map((part) => ({ part })) as [Part, Part]
+  return [test, message('alive.forecast-for', { on: { day: on }, alive: { part: viability }, low, high })]
 }
 
-/** The forecast of a tested lot with its day and its 90 % band. */
-function forecastInWords({ on, viability, viabilityRange: [low, high] }: RowLife): string[] {
-  if (on === null) return []
-  return [`forecast for ${on}: ${percent(viability)} alive, between ${percent(low)} and ${percent(high)}`]
-}
-
-function percent(part: number): string {
-  return `${Math.round(100 * part)} %`
+/** What is thought of untested seed; the band of what has no forecast is a rule of thumb. */
+function untestedTold({ row, life }: CountedLot, others: boolean): Message[] {
+  if (life.basis === 'tested') return []
+  const [low, high] = life.viabilityRange.map((part) => ({ part })) as [Part, Part]
+  return [
+    message('alive.untested', {
+      others: others ? 'yes' : 'no',
+      assumed: assumedTold(life.viability, life.basis),
+      ruled: row.forecastViability === null ? 'yes' : 'no',
+      low,
+      high,
+    }),
+  ]
 }

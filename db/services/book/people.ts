@@ -24,8 +24,8 @@ export function personFor(writing: Writing, who: Who, role: PersonRole, field: s
 }
 
 function addPerson(writing: Writing, facts: NewPerson, roles: readonly PersonRole[]): number {
-  const { name, town, creditAs, note } = facts
-  const row = { name, nameFolded: fold(name), town, creditAs, note, createdOn: writing.today }
+  const { name, town, creditAs, note, language } = facts
+  const row = { name, nameFolded: fold(name), town, creditAs, note, language, createdOn: writing.today }
   const id = insertRow(writing.sqlite, person, row)
   const { email, phone, address, mayWrite } = facts
   if (mayWrite || email !== '' || phone !== '' || address !== '') {

@@ -15,6 +15,16 @@ export function settingsOf(reading: Reading): typeof collection.$inferSelect {
   return row
 }
 
+/** How the library writes: its language, numbers, dates and masses. */
+export function speechOf(
+  reading: Reading,
+): Pick<typeof collection.$inferSelect, 'language' | 'locale' | 'massUnits'> {
+  const { language, locale, massUnits } = collection
+  const row = reading.db.select({ language, locale, massUnits }).from(collection).get()
+  if (row === undefined) throw new Error('The collection has no settings row')
+  return row
+}
+
 /** An accession pattern that was checked, or a refusal that says what is wrong with it. */
 export function patternOrRefuse(typed: string, field: string): NumberPattern {
   const read = readPattern(typed)

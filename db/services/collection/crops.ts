@@ -12,7 +12,7 @@ import { everydayNames, sourceInWords } from '../../migrations/crop-table.ts'
 import { crop } from '../../schema/reference-tables.ts'
 import type { Reading } from '../book/context.ts'
 import { type CropRow, cropOrRefuse } from '../book/crop-rows.ts'
-import { assumedInWords } from '../book/living-stock.ts'
+import { assumedTold } from '../book/living-stock.ts'
 import { settingsOf } from '../book/settings.ts'
 
 /** Every crop by its name, with what people call it. */
@@ -65,12 +65,12 @@ export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Resul
     daysToSeedIsOverride: row.ownDaysToSeed !== null,
     ownReason: row.ownReason,
     assumedViability: assumed.viability,
-    assumedViabilityNote: assumedInWords(assumed.viability, assumed.basis),
+    assumedViabilityNote: assumedTold(assumed.viability, assumed.basis),
     storageClass: row.storageClass,
     notes: cells(row)['notes'] === null ? null : String(cells(row)['notes']),
     own: row.addedEntryId !== null,
     unknown: [...unknownOf(row)],
-    caution: plantCaution(row.commonName, row.species),
+    caution: plantCaution(row.commonName, row.species) ?? '',
     facts: sourcedFacts(row),
   }
 }

@@ -79,7 +79,7 @@ function addCrop(writing: Writing, facts: CropFacts): string {
   db.insert(crop)
     .values({
       id,
-      ...columnsOf(facts),
+      ...columnsOf(facts, writing.say),
       commonName: facts.name,
       species: facts.species,
       family: facts.family,
@@ -93,25 +93,31 @@ function addCrop(writing: Writing, facts: CropFacts): string {
 }
 
 /** What was said of a crop, by the columns that keep it; what was not said is left out. */
-function columnsOf(facts: { readonly [F in keyof CropFacts]?: CropFacts[F] | undefined }) {
+function columnsOf(
+  facts: { readonly [F in keyof CropFacts]?: CropFacts[F] | undefined },
+  say: Writing['say'],
+) {
   const { name, hundredSeedWeightG: grams, viabilityConstants: set, ...same } = facts
   return {
     ...same,
     commonName: name,
     hundredSeedWeightUg: grams && hundredSeedWeightFromGrams(grams),
-    viabilityConstants: set && JSON.stringify(constantsSaid(set)),
+    viabilityConstants: set && JSON.stringify(constantsSaid(set, say)),
   } satisfies CropChange
 }
 
 /** Constants that the keeper says: of no study, so that nobody knows on what they were fitted. */
-function constantsSaid(set: NonNullable<CropFacts['viabilityConstants']>): ViabilityConstants {
+function constantsSaid(
+  set: NonNullable<CropFacts['viabilityConstants']>,
+  say: Writing['say'],
+): ViabilityConstants {
   return {
-    name: 'the keeper',
+    name: say(message('crop.by-keeper')),
     ...set,
     fittedCelsius: null,
     fittedPercent: null,
     lowestPercent: null,
-    source: 'said by the keeper',
+    source: say(message('crop.said-by-keeper')),
     confidence: 'from memory',
     note: '',
   }
@@ -130,7 +136,7 @@ export function correctCrop(
     })
   }
   if (correction.name !== undefined) refuseUnlessNew(writing, correction.name, row.id, 'correction.name')
-  const after = columnsOf(correction)
+  const after = columnsOf(correction, writing.say)
   const changed = changeCrop(writing, row, after)
   if (changed.length === 0) return { said: message('crop.stays', { crop: row.commonName }), undoable: false }
   if (changed.includes('hundredSeedWeightUg'))
@@ -163,7 +169,7 @@ function recountLots(writing: Writing, cropId: string, weight: HundredSeedWeight
       change,
       measured: row.basis === 'weighed' ? 'mass' : 'count',
       weight,
-      note: `the weight of ${row.crop} was corrected`,
+      note: writing.say(message('crop.weight-corrected', { crop: row.crop })),
     })
   }
 }

@@ -3,6 +3,7 @@ import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { type PackedField, packTables, type ReadTable, readPackage } from '../../exchange/package-files.ts'
 import { english } from '../../messages/english.ts'
+import { message } from '../../messages/message.ts'
 import { indexAccession } from '../../queries/search-words.ts'
 import {
   isUnwritten,
@@ -79,9 +80,9 @@ export function readPackageBack(
 ): Result<'package.import'> {
   const { sqlite } = reading
   if (!isUnwritten(sqlite))
-    refuse('collection-not-empty', 'Something was written in this collection already. Nothing was changed.', {
+    refuse('collection-not-empty', message('package.not-empty'), {
       field: 'content',
-      todo: 'Start a new collection, then read the package into that.',
+      todo: message('package.not-empty-todo'),
     })
   const read = readPackage(Buffer.from(input.content, 'base64'))
   if (read.kind === 'refused') return refuse('package-unreadable', read.because, { field: 'content' })
@@ -97,7 +98,7 @@ export function readPackageBack(
     )
   } catch (thrown) {
     const because = thrown instanceof Error ? thrown.message : ''
-    refuse('package-unreadable', `The package does not hold together: ${because}. Nothing was changed.`, {
+    refuse('package-unreadable', message('package.not-whole', { because }), {
       field: 'content',
     })
   }
@@ -106,7 +107,7 @@ export function readPackageBack(
     for (const id of ids) indexAccession(sqlite, id)
   })()
   const rows = tables.reduce((sum, table) => sum + table.rows.length, 0)
-  return { tables: tables.length, rows, said: `Read ${ids.length} accessions back from a package` }
+  return { tables: tables.length, rows, said: message('package.read', { accessions: ids.length }) }
 }
 
 /** A collection stays what it was started as: the demonstration's package does not make another demonstration. */
@@ -118,29 +119,33 @@ function ofKind(table: WholeTable & { readonly rows: readonly Kept[][] }, kind: 
 function rowsFor(table: WholeTable, read: ReadTable | undefined): Kept[][] {
   const wanted = table.columns.map(({ name }) => name)
   if (read === undefined || read.fields.join() !== wanted.join())
-    return refuse(
-      'package-unreadable',
-      `The package does not hold the table ${table.name} as this version keeps it.`,
-      {
-        field: 'content',
-        todo: 'Read it with the version of the app that wrote it.',
-      },
-    )
+    return refuse('package-unreadable', message('package.other-table', { table: table.name }), {
+      field: 'content',
+      todo: message('package.other-table-todo'),
+    })
   return read.rows.map((row, index) =>
-    table.columns.map((column, at) => valueFor(column, row[at], `${table.name}.csv, row ${index + 2}`)),
+    table.columns.map((column, at) =>
+      valueFor(column, row[at], { file: `${table.name}.csv`, row: index + 2 }),
+    ),
   )
 }
 
 function valueFor(
   { name, type, required }: WholeColumn,
   cell: string | null | undefined,
-  where: string,
+  where: { readonly file: string; readonly row: number },
 ): Kept {
   if (cell === undefined || (cell === null && required))
-    return refuse('package-unreadable', `${where}: ${name} is missing.`, { field: 'content' })
+    return refuse('package-unreadable', message('package.cell-missing', { ...where, column: name }), {
+      field: 'content',
+    })
   if (cell === null || type === 'TEXT') return cell
   const number = Number(cell)
   const fits =
     cell.trim() !== '' && (type === 'REAL' ? Number.isFinite(number) : Number.isSafeInteger(number))
-  return fits ? number : refuse('package-unreadable', `${where}: ${name} is no number.`, { field: 'content' })
+  return fits
+    ? number
+    : refuse('package-unreadable', message('package.cell-no-number', { ...where, column: name }), {
+        field: 'content',
+      })
 }

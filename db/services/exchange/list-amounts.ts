@@ -1,6 +1,6 @@
 import type { Amount } from '../../domain/amounts/amount.ts'
 import { massFrom } from '../../domain/amounts/mass.ts'
-import { readAmount } from '../../domain/amounts/read-amount.ts'
+import { type AmountChoice, readAmount } from '../../domain/amounts/read-amount.ts'
 import { readNumber } from '../../domain/amounts/read-number.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
@@ -8,8 +8,7 @@ import { readSample, sampleOf } from '../../domain/weights/read-sample.ts'
 import { isOfThousand, unitOfHeading } from '../../exchange/list-fields.ts'
 import type { ListRow } from '../../exchange/list-row.ts'
 import { type DecimalMark, withMark } from '../../exchange/list-values.ts'
-import { english } from '../../messages/english.ts'
-import type { Message } from '../../messages/message.ts'
+import { type Message, message } from '../../messages/message.ts'
 import type { KnownCrop } from '../../queries/list-rows.ts'
 import { LEAVE_OUT, LEAVE_OUT_CHOICE, type ListQuestions } from './list-questions.ts'
 
@@ -18,18 +17,11 @@ export type ListAmount =
   | { readonly amount: Amount | null }
   | 'open'
   | 'left-out'
-  | { readonly because: string }
+  | { readonly because: Message }
 
-const BARE = /^(?:(?:about|approx\.?|circa|ca?\.?|~|≈)\s*)?[\d.,'’\s/½¼¾]+$/i
-const NONE = /^(?:0+(?:[.,]0+)?\s*[a-z]*|none|empty|nil|-)$/i
-const UNITS = [
-  { value: 'g', words: 'grams' },
-  { value: 'seeds', words: 'seeds' },
-  { value: 'packets', words: 'packets' },
-  { value: 'oz', words: 'ounces' },
-  { value: 'kg', words: 'kilograms' },
-  { value: 'mg', words: 'milligrams' },
-] as const
+const BARE = /^(?:(?:about|approx\.?|circa|ca?\.?|un[oa]s|~|≈)\s*)?[\d.,'’\s/½¼¾]+$/i
+const NONE = /^(?:0+(?:[.,]0+)?\s*[a-z]*|none|empty|nil|nada|ningun[oa]|vac[ií][oa]|-)$/i
+const UNITS = ['g', 'seeds', 'packets', 'oz', 'kg', 'mg'] as const
 
 /** Reads the amount of a row with the unit of its heading, asking where a unit, a packet or a decimal mark is not clear. */
 export function listAmount(
@@ -51,22 +43,22 @@ export function listAmount(
   }
   const reading = readAmount(typed, { packetSeeds: crop.packetSeeds })
   if (reading.kind === 'amount') return { amount: reading.amount }
-  if (reading.kind === 'unreadable') return { because: english.say(reading.because) }
-  const inPackets = /\b(?:pa?c?k(?:e?t)?s?|envelopes?)$/i.test(typed)
+  if (reading.kind === 'unreadable') return { because: reading.because }
+  const inPackets = /\b(?:pa?c?k(?:e?t)?s?|envelopes?|sobres?)$/i.test(typed)
   const answer = inPackets ? packetAsked(row, crop, questions) : amountAsked(row, typed, reading, questions)
   if (answer === null) return 'open'
   if (answer === LEAVE_OUT) return 'left-out'
   const settled = readAmount(inPackets ? `${typed} of ${answer}` : answer, { packetSeeds: crop.packetSeeds })
   return settled.kind === 'amount'
     ? { amount: settled.amount }
-    : { because: `‘${cells.amount}’ is not an amount.` }
+    : { because: message('import.no-amount', { cell: cells.amount }) }
 }
 
 function withoutAmount(row: number, questions: ListQuestions): ListAmount {
   const answer = questions.ask(row, 'no-amount', () => ({
     about: 'no-amount',
-    sentence: 'Some rows do not say how much seed there is. How shall they come in?',
-    choices: [{ value: 'empty', words: 'without seed: count it at the next stocktake' }, LEAVE_OUT_CHOICE],
+    sentence: message('import.how-without-amount'),
+    choices: [{ value: 'empty', words: message('import.without-amount') }, LEAVE_OUT_CHOICE],
   }))
   if (answer === null) return 'open'
   return answer === LEAVE_OUT ? 'left-out' : { amount: null }
@@ -75,8 +67,11 @@ function withoutAmount(row: number, questions: ListQuestions): ListAmount {
 function unitAsked(row: number, heading: string, cell: string, questions: ListQuestions): string | null {
   return questions.ask(row, `unit:${heading.toLowerCase()}`, () => ({
     about: 'unit',
-    sentence: `What are the numbers without a unit under ‘${heading || 'the amounts'}’, such as ${cell}?`,
-    choices: [...UNITS, LEAVE_OUT_CHOICE],
+    sentence:
+      heading === ''
+        ? message('import.unit-of-amounts', { cell })
+        : message('import.unit-under', { heading, cell }),
+    choices: [...UNITS.map((value) => ({ value, words: message(`import.unit.${value}`) })), LEAVE_OUT_CHOICE],
   }))
 }
 
@@ -85,11 +80,11 @@ function packetAsked(row: number, crop: KnownCrop, questions: ListQuestions): st
   const sizes = [...new Set([...(usual === null ? [] : [usual]), 10, 20, 25, 30, 50, 100])]
   return questions.ask(row, `packets:${crop.id}`, () => ({
     about: 'packets',
-    sentence: `How many seeds are in a packet of ${crop.commonName}?`,
+    sentence: message('import.packet-of', { crop: crop.commonName }),
     choices: [
       ...sizes.map((size) => ({
         value: String(size),
-        words: size === usual ? `${size}, as usual` : String(size),
+        words: size === usual ? message('import.packet-usual', { seeds: size }) : String(size),
       })),
       LEAVE_OUT_CHOICE,
     ],
@@ -99,13 +94,16 @@ function packetAsked(row: number, crop: KnownCrop, questions: ListQuestions): st
 function amountAsked(
   row: number,
   typed: string,
-  reading: { readonly question: Message; readonly choices: readonly string[] },
+  reading: { readonly question: Message; readonly choices: readonly AmountChoice[] },
   questions: ListQuestions,
 ): string | null {
   return questions.ask(row, `amount:${typed.toLowerCase()}`, () => ({
     about: 'amount',
-    sentence: english.say(reading.question),
-    choices: [...reading.choices.map((choice) => ({ value: choice, words: choice })), LEAVE_OUT_CHOICE],
+    sentence: reading.question,
+    choices: [
+      ...reading.choices.map(({ typed: value, told: words }) => ({ value, words })),
+      LEAVE_OUT_CHOICE,
+    ],
   }))
 }
 
@@ -115,7 +113,7 @@ export interface BothAmounts {
   /** The seeds and what they weigh together, where one amount counts what the other weighs. */
   readonly sample: WeighedSample | null
   /** The second amount as it is written, where it adds nothing that is kept otherwise; empty where there is none. */
-  readonly left: string
+  readonly left: Message | string
 }
 
 /**
@@ -139,7 +137,8 @@ export function bothAmounts(
   const asTold = {
     amount: first,
     sample: told,
-    left: `${heading === '' ? 'Also' : heading}: ${other.amount}`,
+    left:
+      heading === '' ? message('import.story.also', { text: other.amount }) : `${heading}: ${other.amount}`,
   }
   if (first === null || second === null || told !== null || first.kind === second.kind) return asTold
   const [weighed, counted] = first.kind === 'mass' ? [first, second] : [second, first]
@@ -148,20 +147,20 @@ export function bothAmounts(
   return both.kind === 'sample' ? { amount: weighed, sample: both.sample, left: '' } : asTold
 }
 
-/** The weighed sample that gives a row its hundred-seed weight: null where it has none, a sentence where it cannot be read. */
+/** The weighed sample that gives a row its hundred-seed weight: null where it has none, a message where it cannot be read. */
 export function listSample(
   { cells, from }: ListRow,
   headings: readonly string[],
   mark: DecimalMark | null,
-): WeighedSample | null | string {
+): WeighedSample | null | Message {
   const sample = readSample(cells.sample)
   if (sample.kind === 'sample') return sample.sample
-  if (sample.kind === 'unreadable') return english.say(sample.because)
+  if (sample.kind === 'unreadable') return sample.because
   const cell = withMark(cells.hundredWeight, mark).replace(/\s*(?:g|gr|grams?)\.?$/i, '')
   if (cell === '') return null
   const number = readNumber(cell)
   const seeds = isOfThousand(headings[from.hundredWeight ?? -1] ?? '') ? 1_000 : 100
   if (number.kind !== 'number' || number.value < 0.001 || number.value > 5 * seeds)
-    return `‘${cells.hundredWeight}’ is not what ${seeds} seeds weigh, in grams.`
+    return message('import.no-weight', { cell: cells.hundredWeight, seeds })
   return { seeds: seedCount(seeds), mass: massFrom(number.value, 'g') }
 }

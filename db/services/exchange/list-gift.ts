@@ -2,6 +2,7 @@ import type { Fate } from '../../contract/intake-operations.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import type { HarvestYear } from '../../domain/dates/harvest-year.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
+import { type Message, message } from '../../messages/message.ts'
 import type { KnownCrop } from '../../queries/list-rows.ts'
 import type { Named } from './list-book.ts'
 
@@ -31,22 +32,23 @@ type Known = { readonly known: Named } | { readonly fresh: string }
 export interface RowFate {
   readonly row: number
   readonly fate: Fate
-  readonly words: string
-  readonly because: string
+  readonly words: Message | string
+  /** Empty for a gift that comes in. */
+  readonly because: Message | ''
 }
 
 /** What a row turns out to be: a gift, or why none comes in. */
 export type Outcome =
   | { readonly gift: ListGift }
-  | { readonly fate: Exclude<Fate, 'new'>; readonly because: string }
+  | { readonly fate: Exclude<Fate, 'new'>; readonly because: Message }
 
 /** A row that cannot come in, and why. */
-export function refused(because: string): Outcome {
+export function refused(because: Message): Outcome {
   return { fate: 'refused', because }
 }
 
-export const OPEN: Outcome = { fate: 'doubtful', because: 'waits for an answer' }
-export const LEFT_OUT: Outcome = { fate: 'left-out', because: 'left out by your answer' }
+export const OPEN: Outcome = { fate: 'doubtful', because: message('import.waits') }
+export const LEFT_OUT: Outcome = { fate: 'left-out', because: message('import.left-out') }
 
 /** The first and last year of a harvest, null where it is unknown. */
 export function yearsOf(harvest: HarvestYear): readonly [number | null, number | null] {

@@ -2,19 +2,23 @@ import { createHash } from 'node:crypto'
 import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import type { Fate, ListPreview } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
+import type { Untold } from '../../contract/told.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { csvOf } from '../../exchange/csv.ts'
-import { FIELD_NAMES, isContactHeading, LIST_FIELDS, type ListField } from '../../exchange/list-fields.ts'
-import { ADDED, guessLayout, type ListLayout } from '../../exchange/list-layout.ts'
+import { isContactHeading, LIST_FIELDS, type ListField } from '../../exchange/list-fields.ts'
+import { guessLayout, type ListLayout } from '../../exchange/list-layout.ts'
 import { isColumnUse, listRow } from '../../exchange/list-row.ts'
 import { checkPassport, gatherFindings } from '../../exchange/mcpd-check.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
 import { readTableFile, type TableFile } from '../../exchange/table-file.ts'
+import { isMessage, type Message, message } from '../../messages/message.ts'
+import { textsOf } from '../../messages/texts-of.ts'
 import type { Sqlite } from '../../migrations/connection.ts'
 import { batchOfList, rememberedColumns } from '../../queries/list-rows.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { listBatch, listColumns } from '../../schema/list-tables.ts'
 import type { Reading, Writing } from '../book/context.ts'
+import { speechOf } from '../book/settings.ts'
 import { listBook } from './list-book.ts'
 import { type ListPlan, planList } from './list-plan.ts'
 import { writeGifts } from './list-write.ts'
@@ -35,14 +39,15 @@ interface PlannedList {
 }
 
 /** How a list is understood and what becomes of its rows. Refuses columns that do not fit it. */
-export function previewList(reading: Reading, input: ListInput): ListPreview {
-  const planned = plannedList(reading, input)
+export async function previewList(reading: Reading, input: ListInput): Promise<Untold<ListPreview>> {
+  const { say } = await textsOf(speechOf(reading))
+  const planned = plannedList(reading, input, say)
   if ('because' in planned) return { kind: 'unreadable', because: planned.because }
   const { table, layout, plan } = planned
   const questions = plan.questions.listed()
   return {
     kind: 'read',
-    understood: understoodInWords(reading, input, planned),
+    understood: howUnderstood(reading, input, planned),
     sheets: [...table.sheets],
     sheet: table.sheet,
     encoding: table.encoding,
@@ -69,27 +74,29 @@ function findingsIn({ rows }: Table, layout: ListLayout) {
   return gatherFindings(
     rows.slice(first).flatMap((cells, index) => {
       const row = listRow(cells, first + index + 1, layout)
-      return row === null || typeof row === 'string'
-        ? []
-        : [{ at: row.row, findings: checkPassport(row.passport) }]
+      return row === null || isMessage(row) ? [] : [{ at: row.row, findings: checkPassport(row.passport) }]
     }),
   )
 }
 
 /** The rows that would not come in, as CSV. Refuses a file that cannot be read. */
-export function refusedRows(reading: Reading, input: ListInput): Result<'import.list-refused'> {
-  const planned = plannedList(reading, input)
+export async function refusedRows(
+  reading: Reading,
+  input: ListInput,
+): Promise<Result<'import.list-refused'>> {
+  const { say } = await textsOf(speechOf(reading))
+  const planned = plannedList(reading, input, say)
   if ('because' in planned) return refuse('list-unreadable', planned.because, { field: 'content' })
   const { table, layout, plan } = planned
   const left = plan.fates.filter(({ fate }) => fate !== 'new')
   const csv = csvOf(
     [
-      [ADDED[0], ({ row }: ListPlan['fates'][number]) => row],
-      [ADDED[1], ({ because }) => because],
+      [say(message('import.row-in-list')), ({ row }: ListPlan['fates'][number]) => row],
+      [say(message('import.why-not')), ({ because }) => (because === '' ? '' : say(because))],
       ...layout.columns.map(
         (use, index) =>
           [
-            layout.headings[index] || FIELD_NAMES[use as ListField] || `column ${index + 1}`,
+            layout.headings[index] || say(nameOf(use, index)),
             ({ row }: ListPlan['fates'][number]) => table.rows[row - 1]?.[index] ?? '',
           ] as const,
       ),
@@ -108,30 +115,25 @@ export function takeListIn(
   const digest = digestOf(input)
   const before = batchOfList(writing.sqlite, digest)
   if (before !== null)
-    refuse('already-there', `This very list is in the book already, as ‘${before}’.`, {
+    refuse('already-there', message('import.there-already', { file: before }), {
       field: 'content',
-      todo: 'If it came in wrongly, take it back under ‘What was written’; then take it in again.',
+      todo: message('import.there-already-todo'),
     })
-  const planned = plannedList(writing, input)
+  const planned = plannedList(writing, input, writing.say)
   if ('because' in planned) return refuse('list-unreadable', planned.because, { field: 'content' })
   const { plan, layout } = planned
   const counts = countsOf(plan)
   if (counts.doubtful > 0)
-    refuse('rows-undecided', `${rowsInWords(counts.doubtful)} not sure yet. Nothing was written.`, {
+    refuse('rows-undecided', message('import.undecided', { rows: counts.doubtful }), {
       field: 'answers',
-      todo: 'Answer what is asked, or leave those rows out.',
+      todo: message('import.undecided-todo'),
     })
   if (counts.refused > 0 && !input.leaveOut)
-    refuse(
-      'rows-refused',
-      `${counts.refused === 1 ? 'One row' : `${counts.refused} rows`} cannot come in. Nothing was written.`,
-      {
-        field: 'leaveOut',
-        todo: 'Save them as a file, then say that they may be left out.',
-      },
-    )
-  if (plan.gifts.length === 0)
-    refuse('nothing-new', 'No row of this list is a new gift. Nothing was written.', { field: 'content' })
+    refuse('rows-refused', message('import.cannot-come-in', { rows: counts.refused }), {
+      field: 'leaveOut',
+      todo: message('import.cannot-come-in-todo'),
+    })
+  if (plan.gifts.length === 0) refuse('nothing-new', message('import.nothing-new'), { field: 'content' })
   lastPlanned.delete(writing.sqlite)
   const written = writeGifts(writing, plan.gifts)
   const leftOut = plan.fates.length - written.length
@@ -142,29 +144,31 @@ export function takeListIn(
     .run()
   rememberColumns(writing, layout)
   const [first, last] = [written[0], written.at(-1)]
-  const gifts = written.length === 1 ? 'one gift' : `${written.length} gifts`
-  const without = leftOut === 0 ? '' : `, ${leftOut === 1 ? 'one row' : `${leftOut} rows`} left out`
   return {
     taken: written.length,
     leftOut,
     firstLotId: first?.lotId ?? 0,
     firstNumber: first?.number ?? '',
     lastNumber: last?.number ?? '',
-    said: `Took in ${gifts} from ${input.fileName}${without}`,
+    said: message('import.said', { gifts: written.length, file: input.fileName, leftOut }),
     undoable: true,
   }
 }
 
-type Planned = PlannedList | { readonly because: string }
+type Planned = PlannedList | { readonly because: Message }
 
 /** The list of each collection that was looked at last: it is mostly taken in next, as it was looked at. */
 const lastPlanned = new WeakMap<Sqlite, { readonly of: string; readonly planned: Planned }>()
 
-function plannedList(reading: Reading, { content, choices, answers }: ListInput): Planned {
+function plannedList(
+  reading: Reading,
+  { content, choices, answers }: ListInput,
+  say: (told: Message) => string,
+): Planned {
   const of = JSON.stringify([lastEntry(reading), reading.today, choices, answers, content])
   const last = lastPlanned.get(reading.sqlite)
   if (last?.of === of) return last.planned
-  const planned = planNow(reading, { content, choices, answers })
+  const planned = planNow(reading, { content, choices, answers }, say)
   lastPlanned.set(reading.sqlite, { of, planned })
   return planned
 }
@@ -175,7 +179,11 @@ function lastEntry(reading: Reading | Writing): number {
   return prepared(reading.sqlite, 'SELECT max(id) FROM entry WHERE id <> ?').pluck().get(own) as number
 }
 
-function planNow(reading: Reading, input: Pick<ListInput, 'content' | 'choices' | 'answers'>): Planned {
+function planNow(
+  reading: Reading,
+  input: Pick<ListInput, 'content' | 'choices' | 'answers'>,
+  say: (told: Message) => string,
+): Planned {
   const bytes = Buffer.from(input.content, 'base64')
   const { sheet, encoding, delimiter, headingRow, columns } = input.choices
   const table = readTableFile(bytes, { sheet, encoding, delimiter })
@@ -185,12 +193,12 @@ function planNow(reading: Reading, input: Pick<ListInput, 'content' | 'choices' 
   const kept = columns ?? rememberedColumns(reading.sqlite, headingsKey(guessed))
   const fits = kept !== null && kept.length === guessed.columns.length && kept.every(isColumnUse)
   if (columns !== undefined && !fits)
-    refuse('list-unreadable', 'That does not say what each column of this list holds.', {
+    refuse('list-unreadable', message('import.columns-unfit'), {
       field: 'choices.columns',
     })
   const layout = fits ? { ...guessed, columns: kept } : guessed
-  const plan = planList(table.rows, layout, book, input.answers, reading.today)
-  if (plan.fates.length === 0) return { because: 'No row of this file says anything. Is it the right sheet?' }
+  const plan = planList(table.rows, layout, book, input.answers, reading.today, say)
+  if (plan.fates.length === 0) return { because: message('import-file.says-nothing') }
   return { table, layout, remembered: columns === undefined && fits, plan }
 }
 
@@ -221,10 +229,6 @@ function countsOf({ fates }: ListPlan): Record<Fate, number> {
   return counts
 }
 
-function rowsInWords(count: number): string {
-  return count === 1 ? 'One row is' : `${count} rows are`
-}
-
 function samplesOf({ rows }: Table, { headingRow }: ListLayout, index: number): string[] {
   const cells = rows
     .slice(headingRow + 1, headingRow + 200)
@@ -232,63 +236,67 @@ function samplesOf({ rows }: Table, { headingRow }: ListLayout, index: number): 
   return [...new Set(cells.filter((cell) => cell !== ''))].slice(0, SAMPLED)
 }
 
-function fieldsFor({ passport }: ListLayout): { use: string; words: string }[] {
-  const fields = LIST_FIELDS.map((use) => ({ use, words: FIELD_NAMES[use] }))
+function isField(use: string): use is ListField {
+  return LIST_FIELDS.some((field) => field === use)
+}
+
+function nameOf(use: string, index: number): Message {
+  return isField(use) ? message(`import.field.${use}`) : message('import.column', { number: index + 1 })
+}
+
+function fieldsFor({ passport }: ListLayout): { use: string; words: Message | string }[] {
+  const fields = LIST_FIELDS.map((use) => ({ use, words: message(`import.field.${use}`) }))
   const codes = passport
     ? DESCRIPTORS.map(({ code, name }) => ({ use: code, words: `${code}: ${name}` }))
     : []
-  return [...fields, { use: 'leave-out', words: 'leave it out' }, ...codes]
+  return [...fields, { use: 'leave-out', words: message('import.field.leave-out') }, ...codes]
 }
 
-function understoodInWords(reading: Reading, input: ListInput, planned: PlannedList): string[] {
+function howUnderstood(reading: Reading, input: ListInput, planned: PlannedList): Message[] {
   const { table, layout, remembered } = planned
   const { encoding, delimiter, sheet, sheets } = table
   const before = batchOfList(reading.sqlite, digestOf(input))
-  const signs = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'bars' } as const
+  const signs = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'bar' } as const
   return [
-    ...(before === null ? [] : [`This very list is in the book already, as ‘${before}’.`]),
-    ...(sheet === null ? [] : [`Sheet ‘${sheet}’${sheets.length > 1 ? `, one of ${sheets.length}` : ''}.`]),
+    ...(before === null ? [] : [message('import.there-already', { file: before })]),
+    ...(sheet === null ? [] : [message('import.sheet', { sheet, sheets: sheets.length })]),
     ...(encoding === null || delimiter === null
       ? []
       : [
-          `A text in ${encoding}${table.encodingGuessed ? ', guessed: look whether the accents are right' : ''}, cells parted by ${signs[delimiter]}.`,
+          message('import.encoding', {
+            encoding,
+            guessed: table.encodingGuessed ? 'yes' : 'no',
+            sign: signs[delimiter],
+          }),
         ]),
-    ...(table.quotesAsTheyStand
-      ? ['A quotation mark is opened and never closed, so they are read as they stand.']
-      : []),
+    ...(table.quotesAsTheyStand ? [message('import.quotes')] : []),
     layout.headingRow < 0
-      ? 'No headings are known in it: say what each column holds.'
-      : `Headings in row ${layout.headingRow + 1}.`,
-    ...(layout.passport
-      ? [
-          'The headings are those of the Multi-Crop Passport Descriptors; what has no place here is kept and goes out again.',
-        ]
-      : []),
+      ? message('import.no-headings')
+      : message('import.headings-in', { row: layout.headingRow + 1 }),
+    ...(layout.passport ? [message('import.passport-headings')] : []),
     ...leftOutContact(layout),
-    ...hiddenInWords(table, layout),
-    ...(remembered ? ['The columns are as you said for such a list before.'] : []),
+    ...whatIsHidden(table, layout),
+    ...(remembered ? [message('import.remembered')] : []),
   ]
 }
 
-function leftOutContact({ headings, columns }: ListLayout): string[] {
+function leftOutContact({ headings, columns }: ListLayout): Message[] {
   const reached = headings.filter(
     (heading, index) => columns[index] === 'leave-out' && isContactHeading(heading),
   )
-  return reached.length === 0
-    ? []
-    : [`How people are reached is left out: ${reached.join(', ')}. Notes and stories go to others.`]
+  return reached.length === 0 ? [] : [message('import.contact-left-out', { columns: reached.join(', ') })]
 }
 
-function hiddenInWords({ hiddenColumns, hiddenSheets }: Table, { headings, columns }: ListLayout): string[] {
+function whatIsHidden({ hiddenColumns, hiddenSheets }: Table, { headings, columns }: ListLayout): Message[] {
   const hidden = headings.filter((_, index) => hiddenColumns.has(index) && columns[index] === 'leave-out')
   return [
     ...(hidden.length === 0
       ? []
       : [
-          `Hidden in the workbook and left out: ${hidden.map((heading) => heading || 'a column').join(', ')}.`,
+          message('import.hidden-left-out', {
+            columns: { list: hidden.map((heading) => heading || message('import.hidden-column')) },
+          }),
         ]),
-    ...(hiddenSheets === 0
-      ? []
-      : [`${hiddenSheets === 1 ? '1 hidden sheet is' : `${hiddenSheets} hidden sheets are`} not read.`]),
+    ...(hiddenSheets === 0 ? [] : [message('import.hidden-sheets', { sheets: hiddenSheets })]),
   ]
 }

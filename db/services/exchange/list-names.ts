@@ -1,22 +1,15 @@
 import { fold } from '../../domain/shared/fold.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { type ListBook, type ListCrop, type Named, withinCrop } from './list-book.ts'
 import type { NewNames } from './list-new-names.ts'
-import { LEAVE_OUT, LEAVE_OUT_CHOICE, type ListQuestions } from './list-questions.ts'
+import { type Choice, LEAVE_OUT, LEAVE_OUT_CHOICE, type ListQuestions } from './list-questions.ts'
 
 /** What a name in a list turned out to stand for: something known, something new, nothing yet, or a row to leave out. */
 export type Found<T> = { readonly known: T } | { readonly fresh: string } | 'open' | 'left-out'
 
-const UNKNOWN = new Set([
-  '',
-  'unknown',
-  'not known',
-  'n a',
-  'none',
-  'nobody',
-  'anonymous',
-  'unbekannt',
-  'inconnu',
-])
+/** What stands in a cell where nobody knows, folded. */
+const UNKNOWN =
+  /^(?:|unknown|not known|n a|none|nobody|anonymous|unbekannt|inconnu|desconocid[oa]|no se sabe|ningun[oa]|nadie|anonim[oa])$/
 const MOST_CHOICES = 8
 
 /** The crop that a cell names, asking where it is none of the table; where the cell is empty, the crop that the variety names. */
@@ -35,8 +28,8 @@ export function cropNamed(
     about: 'crop',
     sentence:
       cell === ''
-        ? `Which crop is ‘${variety}’ of?`
-        : `Which crop is ‘${cell}’? It is not in the table by that name.`,
+        ? message('import.which-crop-of', { variety })
+        : message('import.which-crop', { crop: cell }),
     choices: [
       ...book.cropNames
         .find(typed)
@@ -50,7 +43,7 @@ export function cropNamed(
   return book.crops.get(answer.slice('crop:'.length)) ?? 'open'
 }
 
-function cropChoice(crop: ListCrop): { value: string; words: string } {
+function cropChoice(crop: ListCrop): Choice {
   return { value: `crop:${crop.id}`, words: `${crop.commonName} (${crop.species})` }
 }
 
@@ -92,7 +85,7 @@ export function varietyNamed(
       about: 'variety',
       group: crop.id,
       cell,
-      apart: `a variety of its own: ${cell}`,
+      apart: message('import.no-own-variety', { variety: cell }),
     })
   if (near.length === 0) return asNew()
   return settled(
@@ -100,8 +93,8 @@ export function varietyNamed(
     asNew,
     questions.ask(row, `variety:${crop.id}:${fold(cell)}`, () => ({
       about: 'variety',
-      sentence: `Is ‘${cell}’ (${crop.commonName}) a variety that is in the book already?`,
-      choices: choicesOf(near, `a variety of its own: ${cell}`),
+      sentence: message('import.is-variety', { variety: cell, crop: crop.commonName }),
+      choices: choicesOf(near, message('import.no-own-variety', { variety: cell })),
     })),
   )
 }
@@ -114,19 +107,19 @@ export function personNamed(
   cell: string,
   town: string,
 ): Found<Named> | null {
-  if (UNKNOWN.has(fold(cell))) return null
+  if (UNKNOWN.test(fold(cell))) return null
   const same = book.people.same.get(fold(cell)) ?? []
   const [only] = same
   const elsewhere = town !== '' && only !== undefined && only.apart !== '' && fold(only.apart) !== fold(town)
   if (same.length === 1 && only !== undefined && !elsewhere) return { known: only }
   const near = same.length > 0 ? same : book.people.near.near(cell)
-  const from = town === '' ? '' : ` of ${town}`
+  const who = { person: cell, placed: town === '' ? 'no' : 'yes', town }
   const asNew = () =>
     newName(book.brought.people, questions, row, {
       about: 'person',
       group: fold(town),
       cell,
-      apart: `somebody else: ${cell}${from}`,
+      apart: message('import.no-other-person', who),
     })
   if (near.length === 0) return asNew()
   return settled(
@@ -134,8 +127,8 @@ export function personNamed(
     asNew,
     questions.ask(row, `person:${fold(`${cell} ${town}`)}`, () => ({
       about: 'person',
-      sentence: `Is ${cell}${from} somebody who is in the book already?`,
-      choices: choicesOf(near, `somebody new: ${cell}${from}`),
+      sentence: message('import.is-person', who),
+      choices: choicesOf(near, message('import.no-new-person', who)),
     })),
   )
 }
@@ -147,17 +140,20 @@ export function placeNamed(
   row: number,
   cell: string,
 ): Found<Named> | null {
-  if (UNKNOWN.has(fold(cell))) return null
+  if (UNKNOWN.test(fold(cell))) return null
   const same = book.places.same.get(fold(cell)) ?? []
   if (same.length === 1 && same[0] !== undefined) return { known: same[0] }
   const near = same.length > 1 ? same : book.places.near.near(cell)
   const answer = questions.ask(row, `place:${fold(cell)}`, () => ({
     about: 'place',
-    sentence: `There is no storage place ‘${cell}’ in the book. Where do these lots lie?`,
+    sentence: message('import.which-place', { place: cell }),
     choices: [
-      ...near.slice(0, MOST_CHOICES).map(({ id, apart }) => ({ value: `use:${id}`, words: `in ${apart}` })),
-      { value: 'new', words: `in a new place: ${cell}` },
-      { value: 'none', words: 'in no place yet' },
+      ...near.slice(0, MOST_CHOICES).map(({ id, apart }) => ({
+        value: `use:${id}`,
+        words: message('import.in-place', { place: apart }),
+      })),
+      { value: 'new', words: message('import.in-new-place', { place: cell }) },
+      { value: 'none', words: message('import.in-no-place') },
       LEAVE_OUT_CHOICE,
     ],
   }))
@@ -177,7 +173,7 @@ interface NewlyNamed {
   readonly group: string
   readonly cell: string
   /** What it is if it is not the one spelt nearly so. */
-  readonly apart: string
+  readonly apart: Message
 }
 
 /** A name that the book has not, asking where an earlier row of the same list spells one nearly so. */
@@ -197,10 +193,10 @@ function newName(
   }
   const answer = questions.ask(row, `spelling:${about}:${group}:${fold(cell)}`, () => ({
     about,
-    sentence: `Is ‘${cell}’ the same as ‘${nearest.name}’ in row ${nearest.row} of this list?`,
+    sentence: message('import.same-spelling', { name: cell, other: nearest.name, row: nearest.row }),
     choices: [
-      ...near.map(({ name }) => ({ value: `as:${name}`, words: `yes, spelt ${name}` })),
-      { value: 'new', words: `no, ${apart}` },
+      ...near.map(({ name }) => ({ value: `as:${name}`, words: message('import.yes-spelt', { name }) })),
+      { value: 'new', words: apart },
       LEAVE_OUT_CHOICE,
     ],
   }))
@@ -212,13 +208,14 @@ function newName(
   return { fresh: cell }
 }
 
-function choicesOf(near: readonly Named[], fresh: string): { value: string; words: string }[] {
-  const words = ({ name, apart }: Named) => (apart === '' ? name : `${name}, ${apart}`)
+function choicesOf(near: readonly Named[], fresh: Message): Choice[] {
+  const whole = ({ name, apart }: Named) => (apart === '' ? name : `${name}, ${apart}`)
   return [
-    ...near
-      .slice(0, MOST_CHOICES)
-      .map((named) => ({ value: `use:${named.id}`, words: `yes: ${words(named)}` })),
-    { value: 'new', words: `no, ${fresh}` },
+    ...near.slice(0, MOST_CHOICES).map((named) => ({
+      value: `use:${named.id}`,
+      words: message('import.yes-known', { name: whole(named) }),
+    })),
+    { value: 'new', words: fresh },
     LEAVE_OUT_CHOICE,
   ]
 }

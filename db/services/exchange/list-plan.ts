@@ -1,5 +1,5 @@
 import type { Amount } from '../../domain/amounts/amount.ts'
-import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { harvestTold } from '../../domain/dates/harvest-year.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
 import type { ListLayout } from '../../exchange/list-layout.ts'
@@ -7,6 +7,7 @@ import { type ListRow, listRow } from '../../exchange/list-row.ts'
 import { treatmentSaid } from '../../exchange/list-treatment.ts'
 import { type DecimalMark, decimalMarkOf, readListDay, readListYear } from '../../exchange/list-values.ts'
 import { type DayMonthOrder, readMoment } from '../../exchange/logger-dates.ts'
+import { isMessage, type Message, message } from '../../messages/message.ts'
 import { bothAmounts, listAmount, listSample } from './list-amounts.ts'
 import type { ListBook, Named } from './list-book.ts'
 import { LEFT_OUT, type ListGift, OPEN, type Outcome, type RowFate, refused } from './list-gift.ts'
@@ -28,9 +29,11 @@ interface Ways {
   readonly amountMark: DecimalMark | null
   readonly weightMark: DecimalMark | null
   readonly today: IsoDate
+  /** Tells what is kept as a text in the book, in the library's language. */
+  readonly say: (told: Message) => string
 }
 
-const TOTAL = /^(?:total|sum|summe|gesamt|somme|subtotal|grand total)\b/i
+const TOTAL = /^(?:total|sum|summe|gesamt|somme|suma|subtotal|grand total)\b/i
 /** Decides what becomes of every row of a list. Writes nothing, and asks where only the keeper knows. */
 export function planList(
   rows: readonly (readonly string[])[],
@@ -38,6 +41,7 @@ export function planList(
   book: ListBook,
   answers: Readonly<Record<string, string>>,
   today: IsoDate,
+  say: (told: Message) => string,
 ): ListPlan {
   const questions = new ListQuestions(answers)
   const gifts: ListGift[] = []
@@ -46,24 +50,29 @@ export function planList(
   const read = rows
     .slice(layout.headingRow + 1)
     .map((cells, index) => listRow(cells, layout.headingRow + 2 + index, layout))
-  const ways = waysOf(read, layout, today)
+  const ways = waysOf(read, layout, today, say)
   for (const [index, row] of read.entries()) {
     if (row === null) continue
     const number = layout.headingRow + 2 + index
     const cells = rows[number - 1] ?? []
     const whole = cells.map((cell) => cell.replace(/\s+/g, ' ').trim()).join('\n')
     const text = whole.replace(/\n+/g, ' ').trim().slice(0, 120)
-    const outcome = typeof row === 'string' ? refused(row) : planRow(row, whole, ways, book, questions, seen)
+    const outcome = isMessage(row) ? refused(row) : planRow(row, whole, ways, book, questions, seen)
     if ('gift' in outcome) {
       gifts.push(outcome.gift)
-      fates.push({ row: number, fate: 'new', words: giftInWords(outcome.gift), because: '' })
+      fates.push({ row: number, fate: 'new', words: giftTold(outcome.gift), because: '' })
     } else fates.push({ row: number, words: text, ...outcome })
   }
   return { gifts, fates, questions }
 }
 
-function waysOf(read: readonly (ListRow | string | null)[], layout: ListLayout, today: IsoDate): Ways {
-  const rows = read.filter((row) => row !== null && typeof row !== 'string')
+function waysOf(
+  read: readonly (ListRow | Message | null)[],
+  layout: ListLayout,
+  today: IsoDate,
+  say: Ways['say'],
+): Ways {
+  const rows = read.filter((row): row is ListRow => row !== null && !isMessage(row))
   const cellsOf = (field: 'amount' | 'hundredWeight' | 'received') =>
     rows.map(({ cells }) => cells[field]).filter((cell) => cell !== '')
   const open = cellsOf('received')
@@ -80,6 +89,7 @@ function waysOf(read: readonly (ListRow | string | null)[], layout: ListLayout, 
     amountMark: decimalMarkOf(cellsOf('amount')),
     weightMark: decimalMarkOf(cellsOf('hundredWeight')),
     today,
+    say,
   }
 }
 
@@ -93,7 +103,7 @@ function planRow(
   seen: Map<string, number>,
 ): Outcome {
   const { cells } = row
-  if (TOTAL.test(text.trim())) return refused('it looks like a line of totals')
+  if (TOTAL.test(text.trim())) return refused(message('import.totals'))
   const named = namesInRow(row)
   const former = formerNumber(row)
   const numbered = numberedAlike(row, former, book)
@@ -101,12 +111,12 @@ function planRow(
   const there = numbered.find(({ varietyId }) => varietyId === asNamed)
   if (there !== undefined) return isThere(there.number)
   const crop = cropNamed(book, questions, row.row, named.crop, named.variety)
-  if (crop === null) return refused('it names neither a crop nor a variety')
+  if (crop === null) return refused(message('import.names-nothing'))
   if (crop === 'left-out') return LEFT_OUT
   if (crop === 'open') return OPEN
-  if (named.variety === '') return refused('it names no variety')
+  if (named.variety === '') return refused(message('import.no-variety'))
   if ([named.variety, named.donor, cells.place].some((name) => name.length > LONGEST_NAME))
-    return refused(`one of its names is longer than ${LONGEST_NAME} characters`)
+    return refused(message('import.name-too-long', { most: LONGEST_NAME }))
   const variety = varietyNamed(book, questions, row.row, crop, named.variety)
   const donor = personNamed(book, questions, row.row, named.donor, cells.donorTown)
   const place = placeNamed(book, questions, row.row, cells.place)
@@ -118,18 +128,17 @@ function planRow(
   const harvest = readListYear(cells.harvest, yearOf(ways.today))
   if (harvest.kind === 'unreadable') return refused(harvest.because)
   const told = listSample(row, ways.layout.headings, ways.weightMark)
-  if (typeof told === 'string') return refused(told)
+  if (isMessage(told)) return refused(told)
   if (settled.includes('left-out')) return LEFT_OUT
   const again = saidBefore(text, row.row, questions, seen)
   if (again === 'left-out') return LEFT_OUT
   if (again === 'open' || settled.includes('open')) return OPEN
-  const day = received as Exclude<Received, string | { because: string }>
+  const day = received as Exclude<Received, string | { because: Message }>
   const first = (amount as { amount: Amount | null }).amount
   const seed = bothAmounts(row, ways.layout.headings, ways.amountMark, first, told)
   const giver = donor === null ? null : { ...(donor as Exclude<Found<Named>, string>), town: cells.donorTown }
-  const story = storyOf(row, { day, harvest: harvest.words, amount: seed.left, donor: giver })
-  if (story.length > LONGEST_STORY)
-    return refused(`its notes are longer than ${LONGEST_STORY} characters together`)
+  const story = storyOf(row, { day, harvest: harvest.words, amount: seed.left, donor: giver }, ways.say)
+  if (story.length > LONGEST_STORY) return refused(message('import.notes-too-long', { most: LONGEST_STORY }))
   const whole: ListGift = {
     row: row.row,
     crop,
@@ -180,7 +189,7 @@ function passportOf({ passport }: ListRow, former: string | null): ReadonlyMap<s
 
 type Received =
   | { readonly day: string; readonly words?: string }
-  | { readonly because: string }
+  | { readonly because: Message }
   | 'open'
   | 'left-out'
 
@@ -194,10 +203,10 @@ function receivedOn({ row, cells, passport }: ListRow, ways: Ways, questions: Li
   if (open && order === null) {
     const answer = questions.ask(row, 'order', () => ({
       about: 'order',
-      sentence: `Which comes first in dates such as ${cell}?`,
+      sentence: message('import.which-first', { cell }),
       choices: [
-        { value: 'day-first', words: 'the day, then the month' },
-        { value: 'month-first', words: 'the month, then the day' },
+        { value: 'day-first', words: message('import.day-first') },
+        { value: 'month-first', words: message('import.month-first') },
         LEAVE_OUT_CHOICE,
       ],
     }))
@@ -207,17 +216,19 @@ function receivedOn({ row, cells, passport }: ListRow, ways: Ways, questions: Li
   }
   const told = moment !== null && moment.first > 12 ? 'day-first' : 'month-first'
   const reading = readListDay(cell, order ?? told)
-  if (reading.kind === 'unreadable') return { because: `‘${cell}’ is not a date` }
+  if (reading.kind === 'unreadable') return { because: message('import.no-date', { cell }) }
   if (reading.kind === 'part') {
     const last = earlier(reading.last, ways.today)
     return last.slice(0, 4) < reading.last.slice(0, 4)
-      ? { because: `${reading.words} has not come yet` }
+      ? { because: message('import.part-not-come', { when: reading.words }) }
       : { day: last, words: reading.words }
   }
   // Two digits of a year are of the century in which it has come already.
   const short = !/\d{4}/.test(cell) && reading.day > ways.today
   const day = short ? `${Number(reading.day.slice(0, 4)) - 100}${reading.day.slice(4)}` : reading.day
-  return day > ways.today ? { because: `${day} has not come yet` } : { day: isoDate(day) }
+  return day > ways.today
+    ? { because: message('import.day-not-come', { day: { day } }) }
+    : { day: isoDate(day) }
 }
 
 function earlier(one: string, other: string): string {
@@ -225,8 +236,14 @@ function earlier(one: string, other: string): string {
   return other
 }
 
-function giftInWords({ crop, variety, harvest, donor }: ListGift): string {
-  const name = 'known' in variety ? variety.known.name : variety.fresh
-  const who = donor === null ? '' : `, from ${'known' in donor ? donor.known.name : donor.fresh}`
-  return `${crop.commonName} ‘${name}’, ${harvestInWords(harvest)}${who}`
+function giftTold({ crop, variety, harvest, donor }: ListGift): Message {
+  const nameOf = (named: Found<Named>) =>
+    typeof named === 'string' ? '' : 'known' in named ? named.known.name : named.fresh
+  return message('import.gift', {
+    crop: crop.commonName,
+    variety: nameOf(variety),
+    harvest: harvestTold(harvest),
+    given: donor === null ? 'no' : 'yes',
+    donor: donor === null ? '' : nameOf(donor),
+  })
 }

@@ -1,6 +1,10 @@
 import type { ListQuestion } from '../../contract/intake-operations.ts'
+import type { Untold } from '../../contract/told.ts'
+import { message } from '../../messages/message.ts'
 
-type Asked = Omit<ListQuestion, 'rows' | 'firstRow' | 'answered'>
+type Asked = Omit<Untold<ListQuestion>, 'rows' | 'firstRow' | 'answered'>
+/** One thing that a question may be answered with. */
+export type Choice = Asked['choices'][number]
 
 interface Kept extends Asked {
   rows: number
@@ -9,7 +13,7 @@ interface Kept extends Asked {
 
 /** The answer that leaves the rows it concerns out. */
 export const LEAVE_OUT = 'leave-out'
-export const LEAVE_OUT_CHOICE = { value: LEAVE_OUT, words: 'leave these rows out' }
+export const LEAVE_OUT_CHOICE = { value: LEAVE_OUT, words: message('import.leave-rows-out') }
 
 /** The questions of a list, each once however many rows wait for it, and what the keeper answered. */
 export class ListQuestions {
@@ -33,7 +37,7 @@ export class ListQuestions {
   }
 
   /** The questions in the order asked, those still open first. */
-  listed(): ListQuestion[] {
+  listed(): Untold<ListQuestion>[] {
     const all = [...this.#asked.values()].map((question) => ({
       ...question,
       answered: this.#answers[question.id] ?? null,

@@ -2,6 +2,7 @@ import { bothNumbers } from '../../domain/ledger/movement.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { weightStatistics } from '../../domain/weights/hundred-seed-weight.ts'
 import type { ListRow } from '../../exchange/list-row.ts'
+import { message } from '../../messages/message.ts'
 import type { KnownGift, NumberedGift } from '../../queries/list-rows.ts'
 import { cropWeight } from '../book/amounts.ts'
 import { giftKey, type ListBook, withinCrop } from './list-book.ts'
@@ -10,7 +11,7 @@ import { LEAVE_OUT, type ListQuestions } from './list-questions.ts'
 
 /** A row whose gift is in the book. */
 export function isThere(number: string): Outcome {
-  return { fate: 'there', because: `it is in the book already as ${number}` }
+  return { fate: 'there', because: message('import.in-book-as', { number }) }
 }
 
 /** Asks where the book may hold the gift already: by its number, by all that a row says, or not at all. */
@@ -57,10 +58,10 @@ export function onlyNamedSo(
 function numberTaken(gift: ListGift, number: string, questions: ListQuestions): Outcome {
   const answer = questions.ask(gift.row, 'number', () => ({
     about: 'same',
-    sentence: `Some rows have a number that a gift of the book has or had, yet name another variety: this one’s is that of ${number}. What are they?`,
+    sentence: message('import.number-taken', { number }),
     choices: [
-      { value: 'another', words: 'other gifts: numbers of lists are often the same' },
-      { value: LEAVE_OUT, words: 'the gifts that are in the book' },
+      { value: 'another', words: message('import.other-gifts') },
+      { value: LEAVE_OUT, words: message('import.gifts-of-book') },
     ],
   }))
   if (answer === null) return OPEN
@@ -71,10 +72,10 @@ function numberTaken(gift: ListGift, number: string, questions: ListQuestions): 
 function giftThere(gift: ListGift, number: string, questions: ListQuestions): Outcome {
   const answer = questions.ask(gift.row, 'there', () => ({
     about: 'same',
-    sentence: `Some rows say what a gift in the book says, such as ${number}: variety, donor, harvest and amount. Are they those gifts?`,
+    sentence: message('import.gift-there', { number }),
     choices: [
-      { value: LEAVE_OUT, words: 'yes: they are in the book' },
-      { value: 'another', words: 'no: each is a gift of its own' },
+      { value: LEAVE_OUT, words: message('import.yes-in-book') },
+      { value: 'another', words: message('import.no-own-gifts') },
     ],
   }))
   if (answer === null) return OPEN
@@ -95,10 +96,10 @@ export function saidBefore(
   }
   const answer = questions.ask(row, 'same', () => ({
     about: 'same',
-    sentence: 'Some rows say word for word what an earlier row says. Are they the same gift written twice?',
+    sentence: message('import.said-before'),
     choices: [
-      { value: LEAVE_OUT, words: 'yes: take only the first in' },
-      { value: 'another', words: 'no: each is a gift of its own' },
+      { value: LEAVE_OUT, words: message('import.yes-first-only') },
+      { value: 'another', words: message('import.no-own-gifts') },
     ],
   }))
   if (answer === null) return 'open'

@@ -1,6 +1,6 @@
 import { fold } from '../../domain/shared/fold.ts'
-import { FIELD_NAMES, type ListField } from '../../exchange/list-fields.ts'
 import type { ListRow } from '../../exchange/list-row.ts'
+import { type Message, message } from '../../messages/message.ts'
 import type { ListGift } from './list-gift.ts'
 
 export const LONGEST_NAME = 200
@@ -26,22 +26,29 @@ interface Settled {
   readonly day: { readonly words?: string }
   /** What the harvest says beyond its year, and the second amount that gave no weight; empty where nothing is left. */
   readonly harvest: string
-  readonly amount: string
+  readonly amount: Message | string
   readonly donor: ListGift['donor']
 }
 
+/** Cells that may have no place elsewhere. */
+type Untaken = 'donorTown' | 'hundredWeight' | 'ownNumber' | 'otherNames' | 'grownAt' | 'terms' | 'treated'
+
 /** The story of a gift: its notes, and what of its other cells has no place elsewhere, so that nothing is lost. */
-export function storyOf(row: ListRow, { day, harvest, amount, donor }: Settled): string {
+export function storyOf(
+  row: ListRow,
+  { day, harvest, amount, donor }: Settled,
+  say: (told: Message) => string,
+): string {
   const { cells, passport } = row
-  const told = (field: ListField, text = cells[field]) => `${inCapital(FIELD_NAMES[field])}: ${text}`
-  const whole = (field: ListField, most: number) => (cells[field].length > most ? told(field) : '')
+  const told = (field: Untaken, text = cells[field]) => say(message(`import.story.${field}`, { text }))
+  const whole = (field: Untaken, most: number) => (cells[field].length > most ? told(field) : '')
   const longNames = partsOf(cells.otherNames).filter((name) => name.length > LONGEST_NAME)
   return [
     cells.note,
     passport.get('REMARKS') ?? '',
-    day.words === undefined ? '' : `Received in ${day.words}; the day is not known.`,
-    harvest === '' ? '' : `Harvest, as the list has it: ${harvest}.`,
-    amount,
+    day.words === undefined ? '' : say(message('import.story.received', { when: day.words })),
+    harvest === '' ? '' : say(message('import.story.harvest', { text: harvest })),
+    typeof amount === 'string' ? amount : say(amount),
     townIsKept(row, donor) ? '' : told('donorTown'),
     cells.sample !== '' && cells.hundredWeight !== '' ? told('hundredWeight') : '',
     passport.has('ACCENUMB') && cells.ownNumber !== '' ? told('ownNumber') : '',
@@ -59,8 +66,4 @@ function townIsKept({ cells }: ListRow, donor: ListGift['donor']): boolean {
   if (cells.donorTown === '') return true
   if (donor === null) return false
   return 'fresh' in donor || fold(donor.known.apart) === fold(cells.donorTown)
-}
-
-function inCapital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1)
 }

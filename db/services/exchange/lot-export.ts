@@ -1,13 +1,20 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
-import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { harvestTold } from '../../domain/dates/harvest-year.ts'
 import { type CsvColumn, csvOf, exactCsvOf } from '../../exchange/csv.ts'
+import { english } from '../../messages/english.ts'
+import type { Message } from '../../messages/message.ts'
 import { type LotRow, shelfPage } from '../../queries/lot-rows.ts'
 import { weightInForce } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
 import { livingOf } from '../book/living-stock.ts'
 import { harvestOf } from '../book/new-lot.ts'
-import { cautionsOf } from '../book/seed-words.ts'
+import { reasonOf } from '../book/quarantine-reason.ts'
+import { cautionsTold } from '../book/seed-words.ts'
 import { withheldInWords, withholdingOf } from '../people/withhold.ts'
+
+function inEnglish(told: Message | string): string {
+  return typeof told === 'string' ? told : english.say(told)
+}
 
 /** Weighed seed whose weight nobody has said has only a guess at its number. */
 function howCounted(row: LotRow): string {
@@ -15,12 +22,17 @@ function howCounted(row: LotRow): string {
   return row.estimated === 1 ? 'estimated' : row.basis
 }
 
+function reasonInEnglish(kept: string | null): string {
+  const reason = reasonOf(kept)
+  return typeof reason === 'string' ? reason : english.say(reason)
+}
+
 const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
   ['lot', (row) => row.lotNumber],
   ['accession', (row) => row.accessionNumber],
   ['crop', (row) => row.crop],
   ['variety', (row) => row.variety],
-  ['harvest', (row) => harvestInWords(harvestOf(row))],
+  ['harvest', (row) => inEnglish(harvestTold(harvestOf(row)))],
   ['generation', (row) => row.generation],
   ['role', (row) => row.role],
   ['place', (row) => row.place ?? ''],
@@ -29,12 +41,12 @@ const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
   ['seeds are', howCounted],
   ['mass g', (row) => row.balanceMassMg / 1000],
   ['living seeds, about', (row) => livingOf(row)],
-  ['in quarantine because', (row) => row.quarantineReason ?? ''],
+  ['in quarantine because', (row) => reasonInEnglish(row.quarantineReason)],
   [
     'careful',
     (row) =>
-      cautionsOf(reading, [row.lotId])
-        .map(({ text }) => text)
+      cautionsTold(reading, [row.lotId])
+        .map(({ text }) => english.say(text))
         .join(' '),
   ],
 ]

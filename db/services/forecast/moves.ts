@@ -1,5 +1,4 @@
 import type { LotForecast as ToldForecast } from '../../contract/care-operations.ts'
-import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { Untold } from '../../contract/told.ts'
 import { DAYS_IN_YEAR } from '../../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
@@ -11,7 +10,7 @@ import { type CandidateRow, candidatePlaces } from '../../queries/forecast-rows.
 import { moistureOfLot } from '../../queries/lot-climate.ts'
 import { lotFacts } from '../../queries/lot-facts.ts'
 import { lotsInPlace } from '../../queries/place-readings.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { settingsOf } from '../book/settings.ts'
 import { type PlaceAgeing, PlacesAgeing } from '../storage/place-ageing.ts'
@@ -77,10 +76,7 @@ export function movesOf(
 }
 
 /** The same for all lots that lie in a place and inside it, added up. */
-export function previewMoves(
-  reading: Reading,
-  input: ParsedInput<'place.preview-moves'>,
-): Result<'place.preview-moves'> {
+export const previewMoves: Reads<'place.preview-moves'> = (reading, input) => {
   const here = placeOrRefuse(reading, input.placeId, 'placeId')
   const lying = lotsInPlace(reading.sqlite, here.id, MOST_LOTS)
   const places = new PlacesAgeing(reading)

@@ -1,4 +1,3 @@
-import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { DueTest, TestPlan } from '../../contract/germination-operations.ts'
 import type { Untold } from '../../contract/told.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
@@ -21,12 +20,12 @@ import { sourceInWords } from '../../migrations/crop-table.ts'
 import { lotsUnderTest, type MonitoredRow, monitoredLots } from '../../queries/germination-tests.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { AccessionCache } from '../book/accession-cache.ts'
-import { quantityOf } from '../book/amounts.ts'
+import { heldIn } from '../book/amounts.ts'
 import type { Reading, Reads } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
-import { assumedInWords, lifeOf, thresholdOf } from '../book/living-stock.ts'
+import { assumedTold, lifeOf, thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
-import { cautionsOf } from '../book/seed-words.ts'
+import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { openStages } from './staged-tests.ts'
 
@@ -44,10 +43,7 @@ interface TableCells {
   }
 }
 
-export function planTest(
-  reading: Reading,
-  input: ParsedInput<'germination.plan'>,
-): Result<'germination.plan'> {
+export const planTest: Reads<'germination.plan'> = (reading, input) => {
   const row = lotOrRefuse(reading, input.lotId, 'lotId')
   const available = row.balanceCount
   const life = lifeOf(row)
@@ -67,7 +63,7 @@ export function planTest(
     crop: row.crop,
     unit: countedUnit(row.countedUnit),
     available,
-    cautions: cautionsOf(reading, [row.lotId]).map(({ text }) => text),
+    cautions: cautionsTold(reading, [row.lotId]).map(({ text }) => text),
     conditions: conditionsOf(reading, row.cropId),
     layout: [...layout],
     threshold,
@@ -113,7 +109,7 @@ function expectedNote(
 ): Message | string {
   if (typed) return message('germination.expected-as-said')
   if (basis === 'tested') return message('germination.expected-by-tests')
-  return assumedInWords(expected, basis)
+  return assumedTold(expected, basis)
 }
 
 function adviceTold(
@@ -270,7 +266,7 @@ function dueLine(reading: Reading, lotId: number, date: TestDate, underTest: boo
     variety: row.variety,
     crop: row.crop,
     place: row.place ?? '',
-    quantity: quantityOf(row, settingsOf(reading)),
+    quantity: heldIn(row),
     on: date.on,
     late: date.on <= reading.today,
     because: date.because,

@@ -23,7 +23,7 @@ import {
   germinationTest,
 } from '../../schema/germination-tables.ts'
 import { lot } from '../../schema/stock-tables.ts'
-import { balanceOf, quantityOf, weightInForce } from '../book/amounts.ts'
+import { balanceOf, heldIn, weightInForce } from '../book/amounts.ts'
 import type { Reading, Writes, Writing } from '../book/context.ts'
 import { livingStockOf, thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
@@ -58,7 +58,7 @@ export const beginTest: Writes<'germination.start'> = (writing, input) => {
   })
   const sown = sumOf(input.replicates)
   const due = countDue({ ...input, startedOn: isoDate(input.on), lastCountOn: null }, writing.today)
-  const left = quantityOf(lotOrRefuse(writing, input.lotId, 'lotId'), settingsOf(writing))
+  const left = heldIn(lotOrRefuse(writing, input.lotId, 'lotId'))
   const said = message('germination.said-began', {
     sown: { seeds: sown, unit: row.countedUnit },
     lot: row.lotNumber,
@@ -145,7 +145,7 @@ export const cancelTest: Writes<'germination.cancel'> = (writing, input) => {
     .values({ testId: test.testId, onDate: on, reason, seedsBack, entryId: writing.entryId })
     .run()
   return {
-    left: quantityOf(lotOrRefuse(writing, test.lotId, 'testId'), settingsOf(writing)),
+    left: heldIn(lotOrRefuse(writing, test.lotId, 'testId')),
     said: message('germination.said-gave-up', { lot: test.lotNumber, back: seedsBack ? 'yes' : 'no' }),
     // A reversal is not reversed again: seed that went back is taken out by a new test.
     undoable: !seedsBack,

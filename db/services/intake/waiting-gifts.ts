@@ -6,12 +6,13 @@ import {
   isLate,
   type Waiting,
   waitingCaution,
-  waitingInWords,
+  waitingTold,
 } from '../../domain/intake/waiting.ts'
 import { message } from '../../messages/message.ts'
 import { eventsOf, type GiftRow, giftRows, quarantinedLots } from '../../queries/waiting-gifts.ts'
 import type { Reading, Reads, Writes } from '../book/context.ts'
 import { personFor } from '../book/people.ts'
+import { reasonOf } from '../book/quarantine-reason.ts'
 import { takeInGift, tookIn } from './intake.ts'
 import { keepAsOffered, noteEvent } from './offered-gift.ts'
 
@@ -35,7 +36,7 @@ export const noteStep: Writes<'gift.record-step'> = (writing, input) => {
   else noteEvent(writing, row.giftId, { kind: 'waits-for', step, onDate: input.on, due, note })
   const said = message(input.done ? 'intake.step-done' : 'intake.waits-for', {
     variety: row.variety,
-    step: waitingInWords(step),
+    step: waitingTold(step),
   })
   return { gift: shown(writing, row), said, undoable: true }
 }
@@ -51,7 +52,7 @@ export const acceptGift: Writes<'gift.accept'> = (writing, input) => {
   const row = waitingOrRefuse(writing, input.giftId)
   const { waitsFor } = giftStanding(eventsOf(writing.sqlite, row.giftId))
   if (waitsFor.length > 0 && input.reason === '') {
-    const steps = { list: waitsFor.map(({ step }) => waitingInWords(step)) }
+    const steps = { list: waitsFor.map(({ step }) => waitingTold(step)) }
     refuse('caution', message('intake.still-waits', { variety: row.variety, steps }), {
       field: 'reason',
       todo: message('intake.still-waits-todo'),
@@ -75,7 +76,7 @@ export const listGifts: Reads<'gift.list'> = (reading, input) => {
   const isAnyLate = (gift: WaitingGift) => gift.waitsFor.some((wait) => wait.late)
   return {
     gifts: gifts.toSorted((a, b) => Number(isAnyLate(b)) - Number(isAnyLate(a)) || a.giftId - b.giftId),
-    quarantined: quarantinedLots(reading.sqlite),
+    quarantined: quarantinedLots(reading.sqlite).map((lot) => ({ ...lot, reason: reasonOf(lot.reason) })),
   }
 }
 
@@ -106,16 +107,16 @@ function shown(reading: Reading, row: GiftRow): WaitingGift {
     reason: standing.reason,
     waitsFor: standing.waitsFor.map(({ step, on, due, note }) => ({
       step,
-      words: waitingInWords(step),
+      words: waitingTold(step),
       since: on,
       due,
       late: isLate({ due }, reading.today),
       note,
-      caution: waitingCaution(step),
+      caution: waitingCaution(step) ?? '',
     })),
     done: standing.done.map(({ step, on, note }: { step: Waiting; on: string; note: string }) => ({
       step,
-      words: waitingInWords(step),
+      words: waitingTold(step),
       on,
       note,
     })),

@@ -62,12 +62,19 @@ export const personTraces: Reads<'person.list-traces'> = (reading, input) => {
  */
 export const erasePerson: Writes<'person.erase'> = (writing, input) => {
   const ids = recordsOf(writing, input.personId)
-  const instead = `Former person ${String(ids[0]).padStart(4, '0')}`
+  const instead = writing.say(message('people.former', { number: String(ids[0]).padStart(4, '0') }))
   const who = whoIsSought(writing, ids)
   const { db, sqlite } = writing
   const found = accessionsSaying(sqlite, who.words)
   for (const id of ids) {
-    const blank = { name: instead, nameFolded: fold(instead), town: '', creditAs: '', note: '' }
+    const blank = {
+      name: instead,
+      nameFolded: fold(instead),
+      town: '',
+      creditAs: '',
+      note: '',
+      language: '' as const,
+    }
     db.update(person).set(blank).where(eq(person.id, id)).run()
     prepared(sqlite, "DELETE FROM person_change WHERE person_id = ? AND field <> 'mergedIntoId'").run(id)
   }

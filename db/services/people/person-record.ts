@@ -2,16 +2,16 @@ import { eq } from 'drizzle-orm'
 import type { Result } from '../../contract/contract.ts'
 import type { PersonRole } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { LANGUAGES } from '../../messages/languages.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { canonicalPersonId, isRecordOf } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { person } from '../../schema/reference-tables.ts'
-import { quantityOf } from '../book/amounts.ts'
+import { heldIn } from '../book/amounts.ts'
 import type { Reading, Reads } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { ROLES_OF_KEPT } from '../book/people.ts'
-import { settingsOf } from '../book/settings.ts'
 import { visitsOf } from '../stock/promises.ts'
 import { contactOf, type PersonField } from './change-person.ts'
 
@@ -33,6 +33,7 @@ export const getPerson: Reads<'person.get'> = (reading, input) => {
     town: who.town,
     creditAs: who.creditAs,
     note: who.note,
+    language: who.language,
     since: who.createdOn,
     ...contactOf(reading, who.id),
     roles: (roles?.split(',') ?? []) as PersonRecord['roles'],
@@ -60,7 +61,6 @@ function broughtBackBy(reading: Reading, personId: number): PersonRecord['brough
     `SELECT lot_id AS lotId, on_date AS "on" FROM seed_return
      WHERE ${isRecordOf('person_id')} AND ${notUndone('seed_return')} ORDER BY on_date DESC, id DESC`,
   ).all(personId, personId) as { lotId: number; on: string }[]
-  const manner = settingsOf(reading)
   return rows.map(({ lotId, on }) => {
     const lot = lotOrRefuse(reading, lotId, 'personId')
     return {
@@ -68,7 +68,7 @@ function broughtBackBy(reading: Reading, personId: number): PersonRecord['brough
       lotNumber: lot.lotNumber,
       variety: lot.variety,
       on,
-      words: quantityOf(lot, manner).words,
+      words: heldIn(lot).words,
     }
   })
 }
@@ -76,7 +76,7 @@ function broughtBackBy(reading: Reading, personId: number): PersonRecord['brough
 function joinedInto(reading: Reading, personId: number): PersonRecord['joined'] {
   return prepared(
     reading.sqlite,
-    `SELECT person.id AS personId, name, town, credit_as AS creditAs, note, coalesce(email, '') AS email,
+    `SELECT person.id AS personId, name, town, credit_as AS creditAs, note, language, coalesce(email, '') AS email,
        coalesce(phone, '') AS phone, coalesce(address, '') AS address,
        (SELECT max(entry_id) FROM person_change WHERE person_id = person.id AND field = 'mergedIntoId'
           AND ${notUndone('person_change')}) AS entryId
@@ -99,12 +99,16 @@ function changesOf(reading: Reading, personId: number): PersonRecord['changes'] 
   }))
 }
 
+function nameOfLanguage(code: unknown): string {
+  return LANGUAGES.find((language) => language.code === code)?.name ?? ''
+}
+
 /** What a field held before it was changed. */
 function wasBefore(field: PersonField, before: unknown): Message {
   const texts =
     field === 'roles'
       ? (before as PersonRole[]).map((role) => message(`people.role.${role}`))
-      : [String(before ?? '')].filter((text) => text !== '')
+      : [field === 'language' ? nameOfLanguage(before) : String(before ?? '')].filter((text) => text !== '')
   const kind = typeof before === 'boolean' ? (before ? 'yes' : 'no') : texts.length > 0 ? 'text' : 'nothing'
   return message('people.before', {
     field: message(`people.field.${field}`),

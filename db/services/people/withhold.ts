@@ -39,14 +39,19 @@ export function withholdingOf(
   reading: Reading,
   asked: Asked,
   maskedNames: readonly string[] = settingsOf(reading).maskedNames,
+  instead: Instead = IN_ENGLISH,
 ): Withholding {
-  return new Withholding({ people: !asked.people, places: !asked.places }, [
-    ...namesOf(reading, 'everybody'),
-    ...addressesOf(reading, 'everybody').filter((address) => address.trim().includes(' ')),
-    ...namedByLists(reading),
-    ...waysToWrite(settingsOf(reading).keeper),
-    ...maskedNames,
-  ])
+  return new Withholding(
+    { people: !asked.people, places: !asked.places },
+    [
+      ...namesOf(reading, 'everybody'),
+      ...addressesOf(reading, 'everybody').filter((address) => address.trim().includes(' ')),
+      ...namedByLists(reading),
+      ...waysToWrite(settingsOf(reading).keeper),
+      ...maskedNames,
+    ],
+    instead,
+  )
 }
 
 /** Collectors, breeders and donors whom only lists name: they have no record, and are people all the same. */
@@ -57,6 +62,20 @@ function namedByLists(reading: Reading): string[] {
     .flatMap(([, value]) => value.split(';').map((name) => name.trim()))
     .filter((name) => name.includes(' '))
     .flatMap(waysToWrite)
+}
+
+/** What stands where somebody was named, and where it was said how they are reached. */
+interface Instead {
+  readonly somebody: string
+  readonly contact: string
+}
+
+/** In files whose readers are other programs. */
+const IN_ENGLISH: Instead = { somebody: 'somebody', contact: '(contact left out)' }
+
+/** What stands instead of people in what others read, in their language. */
+export function insteadOfPeople(say: (told: Message) => string): Instead {
+  return { somebody: say(message('amount.somebody')), contact: say(message('people.contact-left-out')) }
 }
 
 /** What is left out of anything that goes out, sentence by sentence. */
@@ -71,9 +90,11 @@ export function withheldInWords({ people, places }: Asked): Message[] {
 export class Withholding {
   readonly #withheld: Withheld
   readonly #names: SoughtInTexts
+  readonly #instead: Instead
 
   /** `names` are all that people in the book are called, in every way it is written. */
-  constructor(withheld: Withheld, names: readonly string[]) {
+  constructor(withheld: Withheld, names: readonly string[], instead: Instead = IN_ENGLISH) {
+    this.#instead = instead
     this.#withheld = withheld
     this.#names = new SoughtInTexts(names.filter((name) => name.length > 2))
   }
@@ -93,9 +114,9 @@ export class Withholding {
 
   /** A text in which nobody of the book is named or reached, unless people were asked for. */
   text(text: string): string {
-    return this.#withheld.people
-      ? inEveryText(text, (part) => withoutContact(this.#names.replaced(part, 'somebody')))
-      : text
+    if (!this.#withheld.people) return text
+    const { somebody, contact } = this.#instead
+    return inEveryText(text, (part) => withoutContact(this.#names.replaced(part, somebody), contact))
   }
 
   #personal(table: string): Change[] {

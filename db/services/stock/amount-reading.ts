@@ -43,7 +43,7 @@ export const readTypedAmount: Reads<'amount.preview'> = (reading, input) => {
   })
   if (read.kind === 'unreadable') return { reading: 'unreadable', words: read.because, ...nothing }
   if (read.kind === 'ask')
-    return { reading: 'ask', words: read.question, ...nothing, choices: [...read.choices] }
+    return { reading: 'ask', words: read.question, ...nothing, choices: read.choices.map(({ told }) => told) }
   const { amount } = read
   const unit = scale?.unit ?? 'seed'
   if (scale === null || scale.guessed !== null) {

@@ -1,7 +1,7 @@
 import { desc, eq } from 'drizzle-orm'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { type CountedUnitName, countedUnit } from '../../domain/crops/counted-unit.ts'
-import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { harvestTold } from '../../domain/dates/harvest-year.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
 import { overriddenTold } from '../../domain/ledger/overridden.ts'
@@ -17,6 +17,7 @@ import { gramsTold, heldIn, weightInForce } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
 import { livingOf, livingStockOf, thresholdOf } from '../book/living-stock.ts'
 import { harvestOf, lotOrRefuse } from '../book/new-lot.ts'
+import { reasonOf } from '../book/quarantine-reason.ts'
 import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { lotsOnTheDay } from '../forecast/chance-above.ts'
@@ -48,7 +49,7 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
         lotId: sibling.lotId,
         lotNumber: sibling.lotNumber,
         role: sibling.role,
-        harvest: harvestInWords(harvestOf(sibling)),
+        harvest: harvestTold(harvestOf(sibling)),
         quantity: heldIn(sibling),
         living: livingOf(sibling),
       })),
@@ -74,13 +75,13 @@ function identityOf(row: LotRow, facts: LotFacts) {
     basis: row.basis,
     packetSeeds: row.packetSeeds,
     quarantined: row.quarantineReason !== null,
-    quarantineReason: row.quarantineReason ?? '',
+    quarantineReason: reasonOf(row.quarantineReason),
   }
 }
 
 function originOf(row: LotRow, facts: LotFacts) {
   return {
-    harvest: harvestInWords(harvestOf(row)),
+    harvest: harvestTold(harvestOf(row)),
     generation: row.generation,
     grower: facts.grower ?? '',
     grownAt: facts.grownAt,

@@ -1,6 +1,6 @@
 import type { ShelfRow } from '../../contract/stock-operations.ts'
 import type { Untold } from '../../contract/told.ts'
-import { harvestInWords } from '../../domain/dates/harvest-year.ts'
+import { harvestTold } from '../../domain/dates/harvest-year.ts'
 import { bareNumber, readScanCode } from '../../domain/numbers/scan-code.ts'
 import {
   type OfferedLot,
@@ -24,7 +24,7 @@ import { textAndCropsCalled } from '../book/crops-called.ts'
 import { type CollectionPolicy, lifeOf, livingOf, standingOf, thresholdOf } from '../book/living-stock.ts'
 import { harvestOf } from '../book/new-lot.ts'
 import { searchPeople } from '../book/people.ts'
-import { cautionsOf } from '../book/seed-words.ts'
+import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { accessionsInState } from './needs.ts'
 
@@ -64,7 +64,7 @@ function shelfRows(reading: Reading, rows: readonly LotRow[]): Untold<ShelfRow>[
       variety: row.variety,
       cropId: row.cropId,
       crop: row.crop,
-      harvest: harvestInWords(harvestOf(row)),
+      harvest: harvestTold(harvestOf(row)),
       role: row.role,
       place: row.place ?? '',
       donor: row.donor ?? '',
@@ -124,9 +124,9 @@ function offeredLot(reading: Reading, row: LotRow, policy: CollectionPolicy): Of
       tested === null || sprouted === null || on === null ? null : { tested, sprouted, year: on.slice(0, 4) },
     viability: lifeOf(row).viability,
     threshold: thresholdOf(row, policy),
-    harvest: harvest.kind === 'unknown' ? '' : harvestInWords(harvest),
+    harvest: harvest.kind === 'unknown' ? '' : harvestTold(harvest),
     harvestYear: row.harvestTo ?? 0,
-    careful: cautionsOf(reading, [row.lotId]).map(({ caution }) => caution),
+    careful: cautionsTold(reading, [row.lotId]).map(({ caution }) => caution),
   }
 }
 

@@ -82,7 +82,7 @@ function inheritMeasurements(writing: Writing, from: LotRow, lotId: number, on: 
     .from(seedWeight)
     .where(eq(seedWeight.id, from.weightId ?? 0))
     .get()
-  const note = `carried over from ${from.lotNumber}`
+  const note = writing.say(message('stock.carried-over', { lot: from.lotNumber }))
   const weightId =
     weight &&
     db

@@ -1,5 +1,4 @@
 import type { Measured } from '../../contract/care-operations.ts'
-import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fromFahrenheit } from '../../domain/climate/reading.ts'
 import { BREAK_SPANS } from '../../domain/moisture/break-check.ts'
@@ -27,10 +26,7 @@ import { lotOrRefuse } from '../book/new-lot.ts'
 
 const FIELDS = { fresh: 'freshGrams', dry: 'dryGrams', dish: 'dishGrams' } as const
 
-export function readMoisture(
-  reading: Reading,
-  input: ParsedInput<'moisture.preview'>,
-): Result<'moisture.preview'> {
+export const readMoisture: Reads<'moisture.preview'> = (reading, input) => {
   lotOrRefuse(reading, input.lotId, 'lotId')
   const found = moistureOf(reading, input.lotId, input.measured)
   return { ...found, words: wordsOf(input.measured, found), advice: moistureAdvice(found) }

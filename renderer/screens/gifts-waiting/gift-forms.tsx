@@ -1,6 +1,6 @@
 import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
 import { WaitingStep } from '../../../db/contract/intake-operations.ts'
-import { waitingCaution, waitingInWords } from '../../../db/domain/intake/waiting.ts'
+import { waitingCaution, waitingTold } from '../../../db/domain/intake/waiting.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
@@ -69,14 +69,14 @@ export function AcceptForm({ gift, draftName, onClose }: GiftFormProps) {
   )
 }
 
-const STEPS = WaitingStep.options.map((value) => ({ value, label: waitingInWords(value) }))
 const NO_STEP = { step: 'drying' as WaitingStep, due: '', note: '' }
 
 /** One more thing that a gift has to wait for, with the day by which it should be done. */
 export function WaitForm({ gift, draftName, onClose }: GiftFormProps) {
   const format = useFormat()
-  const { t } = useTexts()
+  const { t, say } = useTexts()
   const on = useToday()
+  const steps = WaitingStep.options.map((value) => ({ value, label: say(waitingTold(value)) }))
   const form = useCardForm({ draftName, empty: NO_STEP, writes: 'gift.record-step', onClose })
   const { step, due } = form.typed
   const caution = waitingCaution(step)
@@ -86,14 +86,14 @@ export function WaitForm({ gift, draftName, onClose }: GiftFormProps) {
       sendWord={t('gifts.wait-send')}
       {...form.sending({ ...form.typed, giftId: gift.giftId, due: due === '' ? null : due, done: false, on })}
     >
-      {form.selectField('step', t('gifts.wait-step'), STEPS)}
+      {form.selectField('step', t('gifts.wait-step'), steps)}
       {form.textField('due', t('gifts.wait-due'), {
         type: 'date',
         words: format.day(due),
         hint: t('gifts.wait-due-hint'),
       })}
       {form.textField('note', t('gifts.wait-note'), { placeholder: t('gifts.wait-note-placeholder') })}
-      {caution !== '' && <p className="caution card-form-wide">{caution}</p>}
+      {caution !== null && <p className="caution card-form-wide">{say(caution)}</p>}
     </CardForm>
   )
 }

@@ -1,5 +1,6 @@
 import { useMutation } from '@tanstack/react-query'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
+import { LANGUAGES } from '../../../db/messages/languages.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { call } from '../../shared/client/call.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
@@ -77,6 +78,11 @@ function Facts({ person }: { readonly person: PersonRecord }) {
         { name: t('people.fact.email'), value: person.email },
         { name: t('people.fact.phone'), value: person.phone },
         { name: t('people.fact.address'), value: person.address },
+        {
+          name: t('people.fact.language'),
+          value:
+            LANGUAGES.find(({ code }) => code === person.language)?.name ?? t('people.fact.language-library'),
+        },
         { name: t('people.fact.since'), value: format.day(person.since) },
         { name: t('people.fact.note'), value: person.note },
       ]}

@@ -154,7 +154,7 @@ function Arithmetic({ need }: { readonly need: NeedRecord }) {
           </ul>
         </details>
       ))}
-      <p className="soft">{capital(need.stock.viabilityNote)}</p>
+      <p className="soft">{capital(need.stock.viabilityNotes.join('; '))}</p>
     </section>
   )
 }

@@ -26,7 +26,7 @@ function Germination({ lot }: { readonly lot: LotRecord }) {
     <section className="pane-part">
       <h3>{t('shelf.germination')}</h3>
       {lot.germination.length === 0 ? (
-        <p className="soft">{capital(lot.stock.viabilityNote)}.</p>
+        <p className="soft">{capital(lot.stock.viabilityNotes.join('; '))}.</p>
       ) : (
         <ul className="ruled dated">
           {lot.germination.map((test) => (

@@ -85,6 +85,7 @@ function HoldsCell({ row, format, t }: CellProps) {
   const { count, massMg, weighed, countDoubt, words } = row.quantity
   if (count === 0) return <span className="soft">{t('shelf.empty')}</span>
   const counted = count * countDoubt < 0.5
+  const short = format.massShort(massMg)
   return (
     <>
       <span title={words}>
@@ -97,9 +98,9 @@ function HoldsCell({ row, format, t }: CellProps) {
         )}
       </span>
       <span className="own-line soft small">
-        {weighed
-          ? format.massShown(massMg)
-          : t('amount.about', { amount: format.mass(toFigures(massMg, 3)) })}
+        {weighed && short === format.mass(massMg)
+          ? short
+          : t('amount.about', { amount: weighed ? short : format.mass(toFigures(massMg, 3)) })}
       </span>
     </>
   )

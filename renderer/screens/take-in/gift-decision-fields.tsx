@@ -1,5 +1,5 @@
 import { WaitingStep } from '../../../db/contract/intake-operations.ts'
-import { waitingCaution, waitingInWords } from '../../../db/domain/intake/waiting.ts'
+import { waitingCaution, waitingTold } from '../../../db/domain/intake/waiting.ts'
 import { type Message, message } from '../../../db/messages/message.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
@@ -9,22 +9,21 @@ import type { GiftLine } from './gift-line.ts'
 
 type Decision = GiftLine['decision']
 
-const STEPS = WaitingStep.options.map((value) => ({ value, label: waitingInWords(value) }))
-
 /** What a gift that is not taken in now is asked: what it waits for, or why it is declined. */
 export function DecisionFields({ line, onChange, problems }: GiftPartProps) {
-  const { t } = useTexts()
+  const { t, say } = useTexts()
   const field = fieldsOf(line, onChange, problems)
   if (line.decision === 'take-in') return null
   if (line.decision === 'decline') {
     return <TextField label={t('take-in.reason')} {...field('reason')} hint={t('take-in.reason-hint')} />
   }
-  const caution = line.waitsFor === '' ? '' : waitingCaution(line.waitsFor)
-  const steps = [{ value: '' as const, label: t('take-in.nothing-waited') }, ...STEPS]
+  const caution = line.waitsFor === '' ? null : waitingCaution(line.waitsFor)
+  const waits = WaitingStep.options.map((value) => ({ value, label: say(waitingTold(value)) }))
+  const steps = [{ value: '' as const, label: t('take-in.nothing-waited') }, ...waits]
   return (
     <>
       <SelectField label={t('take-in.waits-for')} options={steps} {...field('waitsFor')} />
-      <p className="soft">{caution || t('take-in.waits-hint')}</p>
+      <p className="soft">{caution === null ? t('take-in.waits-hint') : say(caution)}</p>
     </>
   )
 }
@@ -54,5 +53,5 @@ export function decisionTold(line: Pick<GiftLine, 'decision' | 'waitsFor' | 'rea
   if (line.decision === 'decline') return message('take-in.declined', { reason: line.reason })
   return line.waitsFor === ''
     ? message('take-in.kept-later')
-    : message('take-in.kept-waits', { step: waitingInWords(line.waitsFor) })
+    : message('take-in.kept-waits', { step: waitingTold(line.waitsFor) })
 }

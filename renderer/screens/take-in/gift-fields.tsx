@@ -3,7 +3,6 @@ import { plantCaution } from '../../../db/domain/cautions/plant-caution.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
 import { call } from '../../shared/client/call.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
-import { ROLE_WORDS } from '../../shared/format/words.ts'
 import { CautionsField } from '../../shared/table-form/cautions-field.tsx'
 import { CROPS, noCropFound } from '../../shared/table-form/crop-source.ts'
 import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
@@ -104,8 +103,8 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
         nothingFound={(typed) => t('take-in.no-variety', { typed })}
         placeholder={t('take-in.variety-placeholder')}
         problem={problems.variety}
-        words={<Note words={varietyInWords(line, t)} />}
-        spoken={varietyInWords(line, t)}
+        words={<Note words={varietyInWords(line, texts)} />}
+        spoken={varietyInWords(line, texts)}
       />
       {line.varietyIs === 'new' && (
         <SuggestField
@@ -125,8 +124,8 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
           nothingFound={noCropFound}
           placeholder={t('take-in.crop-placeholder')}
           problem={problems.crop}
-          words={<Note words={cropInWords(line, t)} />}
-          spoken={cropInWords(line, t)}
+          words={<Note words={cropInWords(line, texts)} />}
+          spoken={cropInWords(line, texts)}
         />
       )}
     </>
@@ -139,16 +138,21 @@ function Note({ words }: { readonly words: string }) {
   return words === '' ? null : <p className="soft">{words}</p>
 }
 
-function cropInWords({ cropId, crop, newCrop }: GiftLine, t: Texts['text']): string {
-  if (cropId === null && !newCrop) return ''
-  const added = newCrop ? t('take-in.new-crop') : ''
-  return [added, plantCaution(crop, '')].filter((words) => words !== '').join(' ')
+function cautionOf(crop: string, say: Texts['say']): string {
+  const caution = plantCaution(crop, '')
+  return caution === null ? '' : say(caution)
 }
 
-function varietyInWords({ variety, varietyIs, crop, matched }: GiftLine, t: Texts['text']): string {
+function cropInWords({ cropId, crop, newCrop }: GiftLine, { text: t, say }: Texts): string {
+  if (cropId === null && !newCrop) return ''
+  const added = newCrop ? t('take-in.new-crop') : ''
+  return [added, cautionOf(crop, say)].filter((words) => words !== '').join(' ')
+}
+
+function varietyInWords({ variety, varietyIs, crop, matched }: GiftLine, { text: t, say }: Texts): string {
   if (varietyIs === 'new') return t('take-in.new-variety')
   if (varietyIs === 'open') return ''
-  const words = [cropFound(crop, variety, matched, t), plantCaution(crop, '')]
+  const words = [cropFound(crop, variety, matched, t), cautionOf(crop, say)]
   return words.filter((part) => part !== '').join(' · ')
 }
 
@@ -156,6 +160,7 @@ function varietyInWords({ variety, varietyIs, crop, matched }: GiftLine, t: Text
 export function MoreFields({ line, onChange, problems }: GiftPartProps) {
   const { t } = useTexts()
   const field = fieldsOf({ donorWords: '', ...line }, onChange, problems)
+  const roles = ROLES.map((value) => ({ value, label: t(`shelf.role-${value}`) }))
   return (
     <div className="more-fields stack-3">
       <TextField label={t('take-in.where-grown')} {...field('grownAt')} />
@@ -172,12 +177,9 @@ export function MoreFields({ line, onChange, problems }: GiftPartProps) {
         placeholder={t('take-in.terms-placeholder')}
       />
       <CautionsField {...line} onChange={onChange} problem={problems.cautionNote} />
-      <SelectField label={t('take-in.keep-as')} options={ROLES} {...field('role')} />
+      <SelectField label={t('take-in.keep-as')} options={roles} {...field('role')} />
     </div>
   )
 }
 
-const ROLES = (['working', 'reserve', 'reference'] as const).map((value) => ({
-  value,
-  label: ROLE_WORDS[value],
-}))
+const ROLES = ['working', 'reserve', 'reference'] as const

@@ -1,5 +1,5 @@
-import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
-import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
+import { cautionName } from '../../../db/domain/cautions/caution-text.ts'
+import { harvestTold, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import { useAmountReading } from '../../shared/table-form/use-amount-reading.ts'
 import { decisionTold } from './gift-decision-fields.tsx'
@@ -14,9 +14,10 @@ export function GiftInWords({ gift, thisYear }: { readonly gift: GiftLine; reado
     cropId: gift.cropId ?? undefined,
   })
   const harvest = readHarvestYear(gift.harvest, thisYear)
-  const year = harvest.kind === 'harvest' ? harvestInWords(harvest.harvest) : gift.harvest
+  const told = harvest.kind === 'harvest' ? harvestTold(harvest.harvest) : gift.harvest
+  const year = typeof told === 'string' ? told : say(told)
   const { crop } = gift
-  const cautions = gift.cautions.map((caution) => CAUTION_WORDS[caution])
+  const cautions = gift.cautions.map((caution) => say(cautionName(caution)))
   return (
     <>
       <p>

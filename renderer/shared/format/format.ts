@@ -2,7 +2,7 @@ import {
   countInWords,
   type Manner,
   massInWords,
-  massShown,
+  massToFigures,
   numberInWords,
 } from '../../../db/domain/amounts/in-words.ts'
 import { milligrams } from '../../../db/domain/amounts/mass.ts'
@@ -15,8 +15,8 @@ export interface Format {
   readonly many: (value: number, one: string, many?: string) => string
   /** A mass in the library's units, from milligrams; less than nothing where it was taken. */
   readonly mass: (milligrams: number) => string
-  /** A mass as a card tells it, to four figures, 'about' where the book keeps more of them. */
-  readonly massShown: (milligrams: number) => string
+  /** A mass to four figures, as a good scale shows it; the book may keep more of them. */
+  readonly massShort: (milligrams: number) => string
   /** A part of one as a percentage. */
   readonly percent: (part: number) => string
   /** A calendar date, or the text as it is where it is not one. */
@@ -33,6 +33,7 @@ export interface Format {
   readonly change: (value: number) => string
 }
 
+const FIGURES_SHOWN = 4
 const ISO_DAY = /\b\d{4}-\d{2}-\d{2}\b/g
 
 /** Numbers and masses as the library writes them, and as it reads what is typed; dates with the names of `told`. */
@@ -47,7 +48,7 @@ export function createFormat(manner: Manner, told: string = manner.locale): Form
     number: (value) => numberInWords(value, manner, 4),
     many: (value, one, many = `${one}s`) => countInWords(value, { one, many }, manner),
     mass: (mg) => `${mg < 0 ? '−' : ''}${massInWords(milligrams(Math.abs(mg)), manner)}`,
-    massShown: (mg) => massShown(milligrams(mg), manner),
+    massShort: (mg) => massToFigures(milligrams(mg), FIGURES_SHOWN, manner),
     // As the sentences of the app write it, so that a card does not write it in two ways.
     percent: (part) => `${numberInWords(100 * part, manner)}\u00a0%`,
     day: dayOf,

@@ -1,5 +1,6 @@
-import { harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
+import { harvestTold, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { readSample } from '../../../db/domain/weights/read-sample.ts'
+import type { Message } from '../../../db/messages/message.ts'
 import { useTexts } from '../format/use-texts.ts'
 import { AmountField } from './amount-field.tsx'
 import { TextField } from './fields.tsx'
@@ -18,14 +19,14 @@ interface SeedFieldsProps {
 /** Which harvest it is of, and how much there is. */
 export function SeedFields({ line, thisYear, onChange, problems, cropId, lotId }: SeedFieldsProps) {
   const field = fieldsOf<TypedSeed>(line, onChange, problems)
-  const { t } = useTexts()
+  const { t, say } = useTexts()
   return (
     <>
       <TextField
         label={t('table.harvest')}
         {...field('harvest')}
         placeholder={t('table.harvest-like')}
-        words={harvestWords(line.harvest, thisYear)}
+        words={harvestWords(line.harvest, thisYear, say)}
       />
       <AmountField
         label={t('table.amount')}
@@ -42,9 +43,10 @@ export function SeedFields({ line, thisYear, onChange, problems, cropId, lotId }
 }
 
 /** What was understood of a year as people say it, where it is not simply what was typed. */
-function harvestWords(typed: string, thisYear: number): string {
+function harvestWords(typed: string, thisYear: number, say: (told: Message) => string): string {
   if (typed.trim() === '') return ''
   const reading = readHarvestYear(typed, thisYear)
-  const words = reading.kind === 'harvest' ? harvestInWords(reading.harvest) : ''
+  const told = reading.kind === 'harvest' ? harvestTold(reading.harvest) : ''
+  const words = typeof told === 'string' ? told : say(told)
   return words.replace('–', '-') === typed.trim() ? '' : words
 }

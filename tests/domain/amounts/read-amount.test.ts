@@ -3,13 +3,15 @@ import { describe, expect, test } from 'vitest'
 import type { Told } from '../../../db/contract/told.ts'
 import type { Amount } from '../../../db/domain/amounts/amount.ts'
 import { aboutCount, countInWords, massInWords, massToType } from '../../../db/domain/amounts/in-words.ts'
-import { readAmount } from '../../../db/domain/amounts/read-amount.ts'
+import { type AmountChoice, type AmountReading, readAmount } from '../../../db/domain/amounts/read-amount.ts'
 import { anyManner, anyMass, counted, guessed, SEEDS, weighed } from '../../builders/domain-values.ts'
 import { inEnglish } from '../../builders/in-english.ts'
 
 /** What is answered, as somebody who reads English is told it. */
-function told(answer: unknown): unknown {
-  return inEnglish<unknown>(answer as never)
+function told(answer: AmountReading & { readonly choices?: readonly AmountChoice[] }): unknown {
+  const { choices, ...rest } = answer
+  const offered = choices === undefined ? {} : { choices: choices.map((choice) => choice.told) }
+  return inEnglish<unknown>({ ...rest, ...offered } as never)
 }
 
 const OF_25 = { packetSeeds: 25 }
@@ -222,7 +224,7 @@ test('every choice that is offered reads one way, and the choices differ', () =>
     fc.property(likely, fc.constantFrom(null, 1, 25, 5_000), (typed, packetSeeds) => {
       const reading = readAmount(typed, { packetSeeds })
       if (reading.kind !== 'ask') return
-      const readings = reading.choices.map((choice) => readAmount(choice, { packetSeeds }))
+      const readings = reading.choices.map(({ typed }) => readAmount(typed, { packetSeeds }))
       expect(readings.map(({ kind }) => kind)).toEqual(readings.map(() => 'amount'))
       expect(new Set(readings.map((choice) => JSON.stringify(choice))).size).toBe(readings.length)
       if (packetSeeds !== null) expect(reading.choices.length).toBeGreaterThan(0)

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type HarvestYear, harvestInWords, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
+import { type HarvestYear, harvestTold, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
+import { inEnglish, saidInEnglish } from '../../builders/in-english.ts'
 
 const THIS_YEAR = 2026
 const UNKNOWN: HarvestYear = { kind: 'unknown' }
@@ -34,6 +35,22 @@ describe('harvest years as people write them', () => {
     ['1999/00', span(1999, 2000)],
     ['2019-2019', inYear(2019)],
     ['2019/19', inYear(2019)],
+    ['hacia 2019', inYear(2019, true)],
+    ['Hacia el año 2019', inYear(2019, true)],
+    ['sobre 2019', inYear(2019, true)],
+    ['alrededor de 2019', inYear(2019, true)],
+    ['más o menos 2019', inYear(2019, true)],
+    ['verano de 2021', inYear(2021)],
+    ['otoño 2021', inYear(2021)],
+    ['finales del verano de 2021', inYear(2021)],
+    ['cosecha de 2021', inYear(2021)],
+    ['late summer 2021', inYear(2021)],
+    ['2017 a 2019', span(2017, 2019)],
+    ['entre 2017 y 2019', span(2017, 2019)],
+    ['between 2017 and 2019', span(2017, 2019)],
+    ['2018 o 2019', span(2018, 2019)],
+    ['Año desconocido', UNKNOWN],
+    ['no se sabe', UNKNOWN],
   ])('%j', (typed, harvest) => {
     expect(readHarvestYear(typed, THIS_YEAR)).toEqual({ kind: 'harvest', harvest })
   })
@@ -51,14 +68,18 @@ describe('what is no harvest year says what to do', () => {
     ['1950/00', '1950 comes after 1900'],
     ['1999/50', '1999 comes after 1950'],
     ['2019-05', '2019 comes after 2005. For one year type 2019'],
-    ['last summer', "'last summer' is not a harvest year"],
-    ['23', "'23' is not a harvest year"],
+    ['last summer', '‘last summer’ is not a harvest year'],
+    ['23', '‘23’ is not a harvest year'],
     ['20233', 'is not a harvest year'],
     ['14.3.2023', 'is not a harvest year'],
     ['about', 'is not a harvest year'],
+    ['el verano pasado', 'is not a harvest year'],
+    ['antes de 2019', 'is not a harvest year'],
+    ['before 2019', 'is not a harvest year'],
+    ['verano de 2027', '2027 has not come yet'],
     ['about 2017-2019', 'is not a harvest year'],
   ])('%s', (typed, because) => {
-    expect(readHarvestYear(typed, THIS_YEAR)).toEqual({
+    expect(inEnglish<unknown>(readHarvestYear(typed, THIS_YEAR) as never)).toEqual({
       kind: 'unreadable',
       because: expect.stringContaining(because),
     })
@@ -71,7 +92,7 @@ test.each<[HarvestYear, string]>([
   [inYear(2019, true), 'about 2019'],
   [span(2017, 2019), '2017–2019'],
 ])('%j in words is %s', (harvest, words) => {
-  expect(harvestInWords(harvest)).toBe(words)
+  expect(saidInEnglish(harvestTold(harvest))).toBe(words)
 })
 
 test('a harvest year in words reads back as itself', () => {
@@ -86,7 +107,10 @@ test('a harvest year in words reads back as itself', () => {
   )
   fc.assert(
     fc.property(anyHarvest, (harvest) => {
-      expect(readHarvestYear(harvestInWords(harvest), THIS_YEAR)).toEqual({ kind: 'harvest', harvest })
+      expect(readHarvestYear(saidInEnglish(harvestTold(harvest)), THIS_YEAR)).toEqual({
+        kind: 'harvest',
+        harvest,
+      })
     }),
   )
 })

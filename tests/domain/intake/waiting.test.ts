@@ -5,8 +5,9 @@ import {
   isLate,
   type Waiting,
   waitingCaution,
-  waitingInWords,
+  waitingTold,
 } from '../../../db/domain/intake/waiting.ts'
+import { saidInEnglish } from '../../builders/in-english.ts'
 
 const on = isoDate('2026-03-01')
 const waits = { kind: 'waits-for', step: 'drying', on, due: null, note: '' } as const
@@ -38,16 +39,16 @@ it('is late the day after it was due', () => {
 })
 
 it('warns of freezing moist seed and of coloured gel', () => {
-  expect(waitingCaution('freezing')).toMatch(
+  expect(saidInEnglish(waitingCaution('freezing') ?? '')).toMatch(
     /−18 °C or colder for two weeks.*5 to 8 % moisture.*warm up closed/,
   )
-  expect(waitingCaution('drying')).toContain('cobalt')
+  expect(saidInEnglish(waitingCaution('drying') ?? '')).toContain('cobalt')
 })
 
 const STEPS: readonly Waiting[] = ['identity', 'drying', 'freezing', 'test', 'legal', 'other']
 
 it('says of each step what it is, and what to be careful of', () => {
-  expect(STEPS.map(waitingInWords)).toEqual([
+  expect(STEPS.map((step) => saidInEnglish(waitingTold(step)))).toEqual([
     'somebody to say what it is',
     'drying',
     'freezing against insects',
@@ -55,7 +56,7 @@ it('says of each step what it is, and what to be careful of', () => {
     'a check of the rules',
     'something else',
   ])
-  expect(STEPS.map((step) => waitingCaution(step).split(' ')[0])).toEqual([
+  expect(STEPS.map((step) => saidInEnglish(waitingCaution(step) ?? '').split(' ')[0])).toEqual([
     '',
     'Silica',
     'Freeze',

@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { contract, type Value } from '../../db/contract/contract.ts'
 import type { Problem } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
+import { message } from '../../db/messages/message.ts'
 import { answerCall, type Runner } from '../../electron/host/answer-call.ts'
 import type { CollectionBackend } from '../../electron/host/collection-backend.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
@@ -265,7 +266,7 @@ describe('the holder', () => {
     expect(about.warnings.join()).toContain('The disk is full')
     const person = { key: 'one-intention', name: 'Ilka', town: '' }
     await expect(holder.run('person.create', person as never)).rejects.toMatchObject({
-      problem: { code: 'collection-read-only', todo: expect.stringContaining('start the app again') },
+      problem: { code: 'collection-read-only', todo: message('file.only-read-todo') },
     })
     await holder.close()
   })

@@ -13,13 +13,13 @@ export function careStep({ where, cells }: RowOf<'care'>): DemoStep {
 async function writeCare(book: DemoBook, key: string, care: Care): Promise<unknown> {
   const { on, what, amount, words } = care
   const [lotId = 0, ...others] = care.lots.map((lot) => book.idOf('lot', lot))
-  if (others.length > 0 && what !== 'move' && what !== 'join') throw new Error(`A ${what} is of one lot.`)
+  if (others.length > 0 && what !== 'move' && what !== 'merge') throw new Error(`A ${what} is of one lot.`)
   switch (what) {
     case 'move': {
       const placeId = await book.place(String(care.place))
       return book.write('lot.move', key, { lotIds: [lotId, ...others], placeId, on })
     }
-    case 'join':
+    case 'merge':
       return book.write('lot.merge', key, { intoLotId: lotId, fromLotIds: others, on, note: words })
     case 'stocktake':
       return book.write('lot.record-count', key, { lotId, on, found: amount, reason: words })

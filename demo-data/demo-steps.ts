@@ -26,7 +26,7 @@ export function stepsOf(tables: DemoTables): DemoStep[] {
     ...roundSteps(tables.rounds),
     ...stocktakeSteps(tables.stocktakes),
     ...visitSteps(tables),
-    ...tables['let-go'].map(waiveStep),
+    ...tables.waivers.map(waiveStep),
     ...tables.gardens.map(gardenStep),
     ...tables['season-lists'].map(seasonListStep),
     ...tables.printing.map(printingStep),

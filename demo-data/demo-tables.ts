@@ -49,7 +49,7 @@ const SHAPES = {
   climates: ClimateRow,
   rounds: RoundRow,
   stocktakes: StocktakeRow,
-  'let-go': WaiverRow,
+  waivers: WaiverRow,
   gardens: GardenRow,
   'season-lists': SeasonListRow,
   printing: PrintingRow,

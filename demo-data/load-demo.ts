@@ -1,5 +1,8 @@
 import { dirname } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { Refusal } from '../db/contract/refusal.ts'
+import { english } from '../db/messages/english.ts'
+import { tellAll } from '../db/messages/tell.ts'
 import { createCollection } from '../db/migrations/open-file.ts'
 import { DemoBook, type DemoStep } from './demo-book.ts'
 import { stepsOf } from './demo-steps.ts'
@@ -45,9 +48,14 @@ async function writeDay(book: DemoBook, day: string, steps: readonly DemoStep[])
     try {
       await step.write(book)
     } catch (cause) {
-      throw new Error(`${step.where}: ${cause instanceof Error ? cause.message : cause}`, { cause })
+      throw new Error(`${step.where}: ${whyNot(cause)}`, { cause })
     }
   }
+}
+
+function whyNot(cause: unknown): string {
+  if (cause instanceof Refusal) return tellAll(cause.problem.sentence, english.say) as string
+  return cause instanceof Error ? cause.message : String(cause)
 }
 
 /** The keeper's own time of day: the first entry of a day at nine, the others after it. */

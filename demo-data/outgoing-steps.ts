@@ -35,13 +35,13 @@ function visitStep({ where, cells }: RowOf<'visits'>, lines: readonly RowOf<'vis
   }
 }
 
-export function waiveStep({ where, cells: { on, visit, reason } }: RowOf<'let-go'>): DemoStep {
+export function waiveStep({ where, cells: { on, visit, reason } }: RowOf<'waivers'>): DemoStep {
   return {
     on,
     where,
     write: (book) => {
       const facts = { withdrawalId: book.idOf('visit', visit), reason }
-      return book.write('promise.waive', `let-go-${visit}`, facts)
+      return book.write('promise.waive', `waive-${visit}`, facts)
     },
   }
 }

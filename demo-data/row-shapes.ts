@@ -198,7 +198,7 @@ export const BenchEndRow = z.strictObject({
 /** Everyday care. A join pours the later lots into the first. */
 export const CareRow = z.strictObject({
   on: Day,
-  what: z.enum(['move', 'join', 'stocktake', 'discard', 'quarantine', 'release']),
+  what: z.enum(['move', 'merge', 'stocktake', 'discard', 'quarantine', 'release']),
   lots: several(Name).refine((lots) => lots.length > 0, 'Name a lot'),
   place: Nothing.or(Name),
   amount: Text,

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { BREAK_CLASSES } from '../domain/moisture/break-check.ts'
 import { USUAL_DRYING_GOAL } from '../domain/moisture/drying.ts'
 import { INSPECTIONS } from '../domain/rounds/inspection.ts'
+import { CONTAINER_KINDS, INSPECTION_OUTCOMES, MOISTURE_METHODS } from '../domain/shared/closed-sets.ts'
 import { Day, Id, LotLine, LotName, PrintedPdf, pageOf, Story } from './fields.ts'
 import { keeps, reads, writes } from './operation.ts'
 import { ReadOff, TemperatureUnit } from './storage-operations.ts'
@@ -41,7 +42,7 @@ const Grams = z.number().positive('Write a mass in grams, above 0.').max(1_000_0
 const Percent = z.number().min(0).max(100)
 const Goal = z.number().min(2, says('fits.too-dry')).max(30, says('fits.too-moist'))
 
-export const ContainerKind = z.enum(['envelope', 'bag', 'jar', 'can', 'other'])
+export const ContainerKind = z.enum(CONTAINER_KINDS)
 
 /** How moisture was measured, with what was seen. */
 const Measured = z.discriminatedUnion('method', [
@@ -91,7 +92,7 @@ export const LotStorage = z.object({
   moistures: z.array(
     Moisture.omit({ advice: true }).extend({
       on: z.string(),
-      method: z.enum(['oven', 'sealed-jar', 'break-check', 'meter']),
+      method: z.enum(MOISTURE_METHODS),
       note: z.string(),
     }),
   ),
@@ -183,7 +184,7 @@ export const careOperations = {
               .array(
                 z.strictObject({
                   look: Looked.exclude(['reading']),
-                  outcome: z.enum(['fine', 'found']),
+                  outcome: z.enum(INSPECTION_OUTCOMES),
                   note: z.string().trim().max(2_000).default('').describe('what was found'),
                   lotIds: z.array(Id).max(1_000).default([]).describe('the lots concerned; none: the place'),
                   quarantine: z.boolean().default(false).describe('those lots go into quarantine'),

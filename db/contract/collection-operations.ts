@@ -1,5 +1,12 @@
 import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
+import {
+  APPEARANCES,
+  COLLECTION_KINDS,
+  MASS_UNITS,
+  PAPER_SIZES,
+  THRESHOLDS_OF,
+} from '../domain/shared/closed-sets.ts'
 import { LANGUAGE_CODES } from '../messages/languages.ts'
 import { ForecastsLeft } from './care-operations.ts'
 import { Assurance, Day, Id, Line, LotName, MovementKind, PopulationGoal } from './fields.ts'
@@ -25,7 +32,7 @@ export const Settings = z.object({
   assurance: Assurance,
   viabilityThreshold: z.number().min(0.05).max(1).describe('part that must sprout'),
   viabilityThresholdOf: z
-    .enum(['all-seeds', 'the-start'])
+    .enum(THRESHOLDS_OF)
     .describe('what that is a part of: all seeds, or what was alive at the start of the lot'),
   grade: PopulationGoal.describe('what a regrowing is for; decides its plants'),
   sowingDay: z
@@ -40,9 +47,9 @@ export const Settings = z.object({
     .string()
     .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, LANGUAGE_TAG)
     .refine(isLocale, LANGUAGE_TAG),
-  massUnits: z.enum(['metric', 'ounces']).describe('what masses are written in: grams, or ounces and pounds'),
-  paper: z.enum(['a4', 'letter']),
-  appearance: z.enum(['system', 'light', 'dark']),
+  massUnits: z.enum(MASS_UNITS).describe('what masses are written in: grams, or ounces and pounds'),
+  paper: z.enum(PAPER_SIZES),
+  appearance: z.enum(APPEARANCES),
   visitLimit: z
     .int()
     .min(1)
@@ -95,7 +102,7 @@ const DraftId = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/, says('fits.draft-name'
 const DraftKind = z.enum([
   'take-in',
   'hand-out',
-  'take-back',
+  'return',
   'stocktake',
   'paper-sheet',
   'round',
@@ -108,7 +115,7 @@ export const collectionOperations = {
     'Tells which collection is open, its settings and how much it holds.',
     z.strictObject({}),
     z.object({
-      kind: z.enum(['demo', 'own']),
+      kind: z.enum(COLLECTION_KINDS),
       file: z.string(),
       today: Day,
       settings: Settings,
@@ -181,6 +188,8 @@ export const collectionOperations = {
           takenBack: z.boolean(),
           overridden: Told.describe('cautions that the hand-out passed by, and why'),
           people: z.array(z.string()).describe('whom its movements are with, by name as of now'),
+          by: z.string().describe('who did it, by name as of now; empty: not said'),
+          station: z.string().describe('the device it came from; empty: the keeper’s own'),
           lines: z.array(EntryLine),
         }),
       ),

@@ -2,6 +2,16 @@ import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
 import { NEED_STATES } from '../domain/needs/need.ts'
 import { GRADES } from '../domain/needs/population-goal.ts'
+import {
+  CAUTION_KINDS,
+  LOT_BASES,
+  LOT_ROLES,
+  MEASURED_OR_CARRIED,
+  MOVEMENT_KINDS,
+  PERSON_ROLES,
+  WITHDRAWAL_PURPOSES,
+} from '../domain/shared/closed-sets.ts'
+import { LANGUAGE_CODES } from '../messages/languages.ts'
 import { says, Told } from './told.ts'
 
 /** A calendar date. */
@@ -32,31 +42,20 @@ export const TypedAmount = z
   .max(100, says('fits.amount-too-long'))
   .describe("an amount with its unit: '12.5 g', '30 seeds', '3 packets of 25', 'about 200'")
 
-export const LotRole = z.enum(['working', 'reserve', 'reference', 'duplicate-elsewhere'])
+export const LotRole = z.enum(LOT_ROLES)
 export type LotRole = z.infer<typeof LotRole>
 
-export const LotBasis = z.enum(['weighed', 'counted'])
+export const LotBasis = z.enum(LOT_BASES)
 
-export const Caution = z.enum(['treated', 'pests-seen', 'regulated', 'toxic', 'protected-variety'])
+export const Caution = z.enum(CAUTION_KINDS)
 export type Caution = z.infer<typeof Caution>
 
-export const WithdrawalPurpose = z.enum(['to-grow', 'to-return', 'grow-out', 'safety-duplicate', 'other'])
+export const WithdrawalPurpose = z.enum(WITHDRAWAL_PURPOSES)
 export type WithdrawalPurpose = z.infer<typeof WithdrawalPurpose>
 
-export const MovementKind = z.enum([
-  'intake',
-  'return',
-  'withdrawal',
-  'test',
-  'discard',
-  'stocktake',
-  'split',
-  'join',
-  'recount',
-  'reversal',
-])
+export const MovementKind = z.enum(MOVEMENT_KINDS)
 
-export const Measured = z.enum(['mass', 'count', 'estimate', 'carried'])
+export const Measured = z.enum(MEASURED_OR_CARRIED)
 
 /** How sure a regrowing is to make its plants. */
 export const Assurance = z
@@ -107,7 +106,7 @@ export const PrintedPdf = {
   pdf: z.string().describe('the PDF, base64'),
   fileName: z.string(),
   pages: z.int(),
-  warnings: z.array(z.string()).describe('what could not be printed as asked'),
+  warnings: z.array(Told).describe('what could not be printed as asked'),
 }
 
 /** Living seeds against what must be kept, as drawn in the seed bar. */
@@ -128,7 +127,7 @@ export type LivingStock = z.infer<typeof LivingStock>
 
 export const Search = z.strictObject({ text: z.string().max(200), limit: z.int().min(1).max(50).default(10) })
 
-export const PersonRole = z.enum(['donor', 'member', 'grower'])
+export const PersonRole = z.enum(PERSON_ROLES)
 export type PersonRole = z.infer<typeof PersonRole>
 
 /** What is known of a person, field by field. */
@@ -141,6 +140,10 @@ export const PersonFacts = {
   address: z.string().trim().max(500),
   mayWrite: z.boolean().describe('they agreed to be written to'),
   note: Story,
+  language: z
+    .enum(LANGUAGE_CODES)
+    .or(z.literal(''))
+    .describe('what is written to them in; empty: the library’s language'),
 }
 
 /** How a person is reached and named. */
@@ -153,6 +156,7 @@ export const PersonShown = {
   phone: z.string(),
   address: z.string(),
   note: z.string(),
+  language: z.enum(LANGUAGE_CODES).or(z.literal('')),
 }
 
 /** A new person: only the name is needed. */
@@ -165,6 +169,7 @@ export const PersonFields = {
   address: PersonFacts.address.default(''),
   mayWrite: PersonFacts.mayWrite.default(false),
   note: PersonFacts.note.default(''),
+  language: PersonFacts.language.default(''),
 }
 
 /** Somebody already known, or a new person made in the same step. */

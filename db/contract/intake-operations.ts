@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { WAITING_STEPS } from '../domain/shared/closed-sets.ts'
 import {
   Caution,
   CropId,
@@ -17,7 +18,7 @@ import { CropFields } from './reference-operations.ts'
 import { says, Told } from './told.ts'
 
 /** What a gift may have to wait for before it is taken in. */
-export const WaitingStep = z.enum(['identity', 'drying', 'freezing', 'test', 'legal', 'other'])
+export const WaitingStep = z.enum(WAITING_STEPS)
 export type WaitingStep = z.infer<typeof WaitingStep>
 
 export const Wait = z.strictObject({
@@ -306,7 +307,7 @@ export const intakeOperations = {
       quarantined: z.array(
         z.object({
           ...LotLine,
-          reason: z.string(),
+          reason: Told,
         }),
       ),
     }),

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { Id } from './fields.ts'
 import { says, Told } from './told.ts'
 
 /**
@@ -28,6 +29,13 @@ const ItIsSo = z
   .optional()
   .describe('what a refusal asked about (its `asks`) and is so all the same')
 
+/** Who does it and where: for a book that several people write in. */
+const By = z
+  .strictObject({ personId: Id, station: z.string().max(80), eventId: Id })
+  .partial()
+  .optional()
+  .describe('who does it, at which station, at which event; none of it needs to be given')
+
 /** What every write answers, beside its own facts. */
 export const Receipt = z.object({
   entryId: z.int().describe('the entry in the book, for taking it back'),
@@ -55,7 +63,7 @@ export function writes<I extends z.ZodRawShape, O extends z.ZodRawShape>(
   return {
     access: 'writes',
     summary,
-    input: z.strictObject({ key: RequestKey, itIsSo: ItIsSo, ...input }),
+    input: z.strictObject({ key: RequestKey, itIsSo: ItIsSo, by: By, ...input }),
     output: z.object({ ...Receipt.shape, ...output }),
   } as const
 }

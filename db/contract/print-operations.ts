@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { PRINT_KINDS } from '../domain/shared/closed-sets.ts'
 import { Day, Id, Line, PrintedPdf } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { says, Told } from './told.ts'
@@ -64,7 +65,7 @@ export const SheetMeasures = z.object({
 export type SheetMeasures = z.infer<typeof SheetMeasures>
 
 /** What kind of paper an item of the print tray needs. */
-export const PrintKind = z.enum(['label', 'letter', 'slip'])
+export const PrintKind = z.enum(PRINT_KINDS)
 export type PrintKind = z.infer<typeof PrintKind>
 
 const Copies = z.int().min(1, says('fits.one-copy')).max(200, says('fits.most-copies'))
@@ -127,7 +128,7 @@ export const printOperations = {
       sheets: z.array(
         z.object({
           sheet: LabelSheet,
-          name: z.string(),
+          name: Told,
           columns: z.int(),
           rows: z.int(),
           widthMm: z.number(),
@@ -245,7 +246,7 @@ export const printOperations = {
           kind: PrintKind,
           printedAt: z.string(),
           sheet: LabelSheet.nullable(),
-          words: z.string(),
+          words: Told,
           items: z.array(TrayItem),
         }),
       ),
@@ -260,10 +261,10 @@ export const printOperations = {
     "Shows the library's thank-you letter, who signs it, and the fields that may stand in it.",
     z.strictObject({}),
     z.object({
-      words: z.string(),
+      words: Told,
       keeper: z.string(),
-      shipped: z.string().describe('the words that the app brings along'),
-      fields: z.array(z.object({ field: z.string(), meaning: z.string() })),
+      shipped: Told.describe('the words that the app brings along'),
+      fields: z.array(z.object({ field: z.string(), meaning: Told })),
     }),
   ),
   'letter.change': writes(

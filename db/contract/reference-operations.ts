@@ -67,7 +67,7 @@ export const CropDetail = z.object({
   notes: z.string().nullable(),
   own: z.boolean().describe("a crop of the keeper's own, not of the shipped table"),
   unknown: z.array(Told).describe('what is not known of the crop, and what is done without it'),
-  caution: z.string().describe('the usual caution for a plant of that name; may be empty'),
+  caution: Told.describe('the usual caution for a plant of that name; may be empty'),
   facts: z.array(z.object({ field: z.string(), value: z.string(), sourced: Sourced })),
 })
 

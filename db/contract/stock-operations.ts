@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { LOT_RELATIONS } from '../domain/shared/closed-sets.ts'
 import { MoveCaution } from './care-operations.ts'
 import {
   AccessionLine,
@@ -134,7 +135,7 @@ export const LotRecord = z.object({
   heldBy: z.string(),
   heldSince: z.string(),
   quarantined: z.boolean(),
-  quarantineReason: z.string(),
+  quarantineReason: Told,
   cautions: z.array(z.object({ caution: Caution, note: z.string(), text: Told })),
   donor: z.string(),
   donorId: Id.nullable(),
@@ -169,7 +170,7 @@ export const LotRecord = z.object({
       living: z.int(),
     }),
   ),
-  parents: z.array(z.object({ ...LotName, relation: z.enum(['grown', 'split', 'joined']) })),
+  parents: z.array(z.object({ ...LotName, relation: z.enum(LOT_RELATIONS) })),
   ledger: z.array(LedgerLine),
 })
 export type LotRecord = z.infer<typeof LotRecord>

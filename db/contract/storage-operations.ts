@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { PLACE_AIMS } from '../domain/climate/limits.ts'
 import { PLACE_STATES } from '../domain/climate/place-state.ts'
+import { PLACE_KINDS } from '../domain/shared/closed-sets.ts'
 import { Day, Id, Line, LotLine, Story } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { says, Told } from './told.ts'
@@ -10,7 +11,7 @@ export const PlaceLine = z.object({
   parentId: Id.nullable(),
   name: z.string(),
   path: z.string().describe('all names from the room down'),
-  kind: z.enum(['room', 'cupboard', 'fridge', 'freezer', 'shelf', 'box', 'jar']),
+  kind: z.enum(PLACE_KINDS),
   lots: z.int(),
 })
 

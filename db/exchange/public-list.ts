@@ -1,6 +1,4 @@
 import { encode } from 'html-entities'
-import { english } from '../messages/english.ts'
-import { type Message, message } from '../messages/message.ts'
 
 /** One thing on a public list, in words. */
 export interface PublicEntry {
@@ -12,9 +10,10 @@ export interface PublicEntry {
 
 interface PublicList {
   readonly language: string
-  readonly library: string
+  readonly title: string
   readonly about: string
   readonly crops: readonly { readonly name: string; readonly entries: readonly PublicEntry[] }[]
+  readonly rulesHeading: string
   readonly rules: string
 }
 
@@ -23,10 +22,7 @@ const STYLE =
   'h2{border-top:1px solid #d9d2c3;padding-top:1rem}h3{margin:1rem 0 0}p{margin:.2rem 0;overflow-wrap:anywhere}'
 
 /** A list for everybody as one HTML page that fetches nothing and runs nothing; every text in it is only text. */
-export function publicPage(
-  { language, library, about, crops, rules }: PublicList,
-  say: (told: Message) => string = english.say,
-): string {
+export function publicPage({ language, title, about, crops, rulesHeading, rules }: PublicList): string {
   const paragraph = (text: string) => `<p>${encode(text)}</p>`
   const entry = ({ name, facts, cautions, story }: PublicEntry) =>
     [
@@ -35,7 +31,6 @@ export function publicPage(
       ...cautions.map((caution) => `<p><strong>${encode(caution)}</strong></p>`),
       ...(story === '' ? [] : [paragraph(story)]),
     ].join('\n')
-  const title = say(message('public-list.title', { library }))
   return [
     `<!doctype html>\n<html lang="${encode(language)}">\n<head>\n<meta charset="utf-8">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
@@ -44,6 +39,6 @@ export function publicPage(
     `<h1>${encode(title)}</h1>`,
     paragraph(about),
     ...crops.map(({ name, entries }) => [`<h2>${encode(name)}</h2>`, ...entries.map(entry)].join('\n')),
-    `<h2>${encode(say(message('public-list.before')))}</h2>\n${paragraph(rules)}\n</main>\n</body>\n</html>\n`,
+    `<h2>${encode(rulesHeading)}</h2>\n${paragraph(rules)}\n</main>\n</body>\n</html>\n`,
   ].join('\n')
 }

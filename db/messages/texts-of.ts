@@ -1,5 +1,5 @@
 import { LANGUAGES, type LanguageCode } from './languages.ts'
-import { createTexts, type Manner, type Texts } from './texts.ts'
+import { createTexts, type Manner, type Speech, type Texts } from './texts.ts'
 
 /** How a library writes: its language, and its numbers, dates and masses. */
 export interface LibrarySpeech extends Manner {
@@ -13,10 +13,14 @@ export const UNTIL_OPEN: LibrarySpeech = { language: 'en', locale: 'en-GB', mass
 const made = new Map<string, Texts>()
 
 /** Whoever tells messages as a library writes: in the language asked for, else in its own. */
-export async function textsOf(library: LibrarySpeech, asked: LanguageCode | null = null): Promise<Texts> {
+export async function textsOf(
+  library: LibrarySpeech,
+  asked: LanguageCode | null = null,
+  dates: Speech['dates'] & string = 'medium',
+): Promise<Texts> {
   const { locale, massUnits } = library
   const code = asked ?? library.language
-  const name = `${code} ${locale} ${massUnits}`
+  const name = `${code} ${locale} ${massUnits} ${dates}`
   const known = made.get(name)
   if (known !== undefined) return known
   const language = LANGUAGES.find((one) => one.code === code) ?? LANGUAGES[0]
@@ -24,6 +28,7 @@ export async function textsOf(library: LibrarySpeech, asked: LanguageCode | null
     ...language,
     manner: { locale, massUnits },
     translation: await language.load(),
+    dates,
   })
   made.set(name, texts)
   return texts

@@ -24,6 +24,8 @@ export interface Texts {
   readonly say: (told: Message) => string
   /** The text of a message by its id. */
   readonly text: <I extends MessageId>(...told: Parameters<typeof message<I>>) => string
+  /** A value by itself, as it stands in a message: a date, a mass, a list. */
+  readonly value: (value: Value) => string
   /** A message in pieces, each `<tag>` of it made by the function of that name: a link, a strong word. */
   readonly pieces: <T>(
     told: Message,
@@ -41,6 +43,8 @@ export interface Speech {
   readonly direction: 'ltr' | 'rtl'
   readonly manner: Manner
   readonly translation: Translation
+  /** How dates are written: '14 Mar 2026', or as in a letter '14 March 2026'. */
+  readonly dates?: 'medium' | 'long'
 }
 
 /**
@@ -50,11 +54,11 @@ export interface Speech {
  * language, as they are read where they are typed. Dates have words in them: they are written by the language, in the
  * library's region.
  */
-export function createTexts({ code, direction, manner, translation }: Speech): Texts {
+export function createTexts({ code, direction, manner, translation, dates = 'medium' }: Speech): Texts {
   const locale = localeFor(code, manner.locale)
   const plain = new Intl.NumberFormat(manner.locale, { numberingSystem: 'latn' })
   const formatters = { getNumberFormat: () => plain, getDateTimeFormat, getPluralRules }
-  const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' })
+  const day = new Intl.DateTimeFormat(locale, { dateStyle: dates, timeZone: 'UTC' })
   const moment = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' })
   const tenths = { maximumFractionDigits: 1, signDisplay: 'negative', numberingSystem: 'latn' } as const
   const degrees = {
@@ -123,6 +127,7 @@ export function createTexts({ code, direction, manner, translation }: Speech): T
     locale,
     say,
     text: (...told) => say(message(...told)),
+    value: (value) => wideSpaces(ready(value)),
     pieces: <T>(told: Message, tags: Readonly<Record<string, (children: (string | T)[]) => T>>) => {
       const made = written(told, tags as Readonly<Record<string, FormatXMLElementFn<unknown>>>)
       return (Array.isArray(made) ? made : [made]) as (string | T)[]

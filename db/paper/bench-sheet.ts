@@ -1,3 +1,5 @@
+import { message } from '../messages/message.ts'
+import type { Texts } from '../messages/texts.ts'
 import type { PrintedDocument } from './drawing/paper-document.ts'
 import type { RuledColumn } from './drawing/ruled-row.ts'
 import { type RuledPart, ruledSheet, type SheetWanted, sheetText } from './drawing/ruled-sheet.ts'
@@ -17,33 +19,32 @@ export interface BenchTest {
   readonly counts: readonly string[]
 }
 
-const COLUMNS: readonly RuledColumn[] = [
-  ['Counted on', 0.2],
-  ['Replicate', 0.2],
-  ['Normal', 0.12],
-  ['Abnormal', 0.12],
-  ['Hard', 0.12],
-  ['Fresh', 0.12],
-  ['Dead', 0.12],
-]
-const MEANINGS =
-  'Write only what is taken out on that day. Normal: would make a plant. Abnormal: would not. Hard: took no water up. ' +
-  'Fresh: took water up, sound, did not sprout. Hard and fresh are told from dead at the last count.'
+const COLUMNS = [
+  ['counted-on', 0.2],
+  ['replicate', 0.2],
+  ['normal', 0.12],
+  ['abnormal', 0.12],
+  ['hard', 0.12],
+  ['fresh', 0.12],
+  ['dead', 0.12],
+] as const
 
 /** A PDF to write counts on, each test kept on one page where it fits. Throws RangeError where there is none. */
 export function benchSheet(
   wanted: SheetWanted & { readonly tests: readonly BenchTest[] },
 ): Promise<PrintedDocument> {
+  const { texts } = wanted
   return ruledSheet(wanted, {
-    name: 'Bench sheet',
-    columns: COLUMNS,
-    opening: [sheetText(MEANINGS, 3)],
-    parts: wanted.tests.map(partOf),
+    name: message('paper.title-bench'),
+    document: message('paper.the-bench-sheet'),
+    columns: COLUMNS.map(([name, part]): RuledColumn => [texts.text(`paper.bench-${name}`), part]),
+    opening: [sheetText(texts.text('paper.bench-meanings'), 3)],
+    parts: wanted.tests.map((test) => partOf(test, texts)),
     partsKept: true,
   })
 }
 
-function partOf({ name, lotNumber, laidOut, cautions, left, counts }: BenchTest): RuledPart {
+function partOf({ name, lotNumber, laidOut, cautions, left, counts }: BenchTest, texts: Texts): RuledPart {
   return {
     heading: `${name} · ${lotNumber}`,
     about: [sheetText(laidOut, 0), ...cautions.map((caution) => sheetText(caution, 1, { face: 'bold' }))],
@@ -51,7 +52,7 @@ function partOf({ name, lotNumber, laidOut, cautions, left, counts }: BenchTest)
       left.map((seeds, index) => [
         index === 0 ? count : '',
         // Only for the first of them is it known how many will still be there.
-        at === 0 ? `${index + 1}: ${seeds} left` : `${index + 1}`,
+        at === 0 ? texts.text('paper.bench-left', { replicate: index + 1, seeds }) : `${index + 1}`,
       ]),
     ),
   }

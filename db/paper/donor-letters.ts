@@ -1,4 +1,6 @@
 import type { LetterPart } from '../domain/letters/letter-words.ts'
+import { message } from '../messages/message.ts'
+import type { Texts } from '../messages/texts.ts'
 import { type FlowingLayout, flowingDocument } from './drawing/flowing-document.ts'
 import type { PagesWanted, PrintedDocument } from './drawing/paper-document.ts'
 import { isSaid, type Paragraph, paragraphsIn } from './drawing/text-flow.ts'
@@ -15,7 +17,7 @@ export interface LetterGift {
   readonly terms: string
   /** What is done with it where it is not shared; empty: left out. */
   readonly keeping: string
-  /** What became of it since, in one sentence; empty: left out. */
+  /** What became of it since, in sentences; empty: left out. */
   readonly sofar: string
 }
 
@@ -27,6 +29,8 @@ export interface DonorLetter {
   readonly libraryName: string
   readonly parts: readonly LetterPart[]
   readonly gifts: readonly LetterGift[]
+  /** Tells it in the language of whoever reads it. */
+  readonly texts: Texts
 }
 
 /** Margins in mm: the text of a letter that is filed and read at arm's length (common practice, no source). */
@@ -39,7 +43,8 @@ export function donorLetters(
   wanted: PagesWanted & { readonly letters: readonly DonorLetter[] },
 ): Promise<PrintedDocument> {
   const parts = wanted.letters.map((letter) => ({
-    name: `The letter to ${letter.to}`,
+    name: message('paper.the-letter', { to: letter.to }),
+    texts: letter.texts,
     blocks: paragraphsOf(letter),
   }))
   return flowingDocument({ ...wanted, parts }, LAYOUT)
@@ -52,20 +57,20 @@ function paragraphsOf(letter: DonorLetter): Paragraph[] {
     text(letter.date, 26),
     ...letter.parts.flatMap((part, index) =>
       part.kind === 'gifts'
-        ? letter.gifts.flatMap(giftParagraphs)
+        ? letter.gifts.flatMap((gift) => giftParagraphs(gift, letter.texts))
         : part.lines.map((line, row) => text(line, row > 0 ? 0 : index === 0 ? 26 : 11)),
     ),
   ]
 }
 
-function giftParagraphs(gift: LetterGift): Paragraph[] {
+function giftParagraphs(gift: LetterGift, { text: told }: Texts): Paragraph[] {
   const more = (words: string, before: number) => text(words, before, { indent: 14 })
   return [
     text(gift.name, 10, { face: 'semibold', indent: 14, unbrokenWithNext: true }),
     ...[
       more([gift.number, gift.facts].filter((fact) => fact !== '').join(' · '), 0),
-      more(gift.donorWords === '' ? '' : `You told us: ${gift.donorWords}`, 2),
-      more(gift.terms === '' ? '' : `You asked: ${gift.terms}`, 2),
+      more(gift.donorWords === '' ? '' : told('letters.told-us', { words: gift.donorWords }), 2),
+      more(gift.terms === '' ? '' : told('letters.asked', { terms: gift.terms }), 2),
       more(gift.keeping, 2),
       more(gift.sofar, 2),
     ].filter(isSaid),

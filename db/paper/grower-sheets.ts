@@ -1,3 +1,5 @@
+import { message } from '../messages/message.ts'
+import type { Texts } from '../messages/texts.ts'
 import type { FlowingPart } from './drawing/flowing-document.ts'
 import { type Paragraph, paragraphsIn } from './drawing/text-flow.ts'
 
@@ -20,27 +22,39 @@ export interface GrowerSheet {
   readonly bringBackBy: string
   readonly varieties: readonly GrowerVariety[]
   readonly libraryName: string
+  /** Tells it in the language of whoever reads it. */
+  readonly texts: Texts
 }
 
 /** Room for the headings beside their text. */
 const BESIDE_PT = 88
 const NOTES = [
-  ['Sown on', 'Came up', 'Flowered'],
-  ['Plants saved from', 'Harvested on', 'What went wrong'],
-]
+  ['sown-on', 'came-up', 'flowered'],
+  ['plants', 'harvested', 'wrong'],
+] as const
 
 /** A part for each garden; a variety stands on one page where it fits there. */
 export function growerSheetParts(sheets: readonly GrowerSheet[]): FlowingPart[] {
-  return sheets.map((sheet) => ({ name: `The sheet for ${sheet.garden}`, blocks: paragraphsOf(sheet) }))
+  return sheets.map((sheet) => ({
+    name: message('paper.the-grower-sheet', { garden: sheet.garden }),
+    texts: sheet.texts,
+    blocks: paragraphsOf(sheet),
+  }))
 }
 
 function paragraphsOf(sheet: GrowerSheet): Paragraph[] {
   const text = paragraphsIn(10.5)
-  const to = sheet.to === '' ? '' : `${sheet.to}, `
+  const { to: grower, garden, bringBackBy: by } = sheet
+  const told = sheet.texts.text
   return [
     text(sheet.libraryName, 0, { size: 9 }),
-    text(`To grow in season ${sheet.season}`, 2, { face: 'semibold', size: 18 }),
-    text(`${to}${sheet.garden} · please bring seed back by ${sheet.bringBackBy}`, 2),
+    text(told('paper.grower-title', { season: `${sheet.season}` }), 2, { face: 'semibold', size: 18 }),
+    text(
+      grower === ''
+        ? told('paper.grower-garden', { garden, by })
+        : told('paper.grower-for', { grower, garden, by }),
+      2,
+    ),
     ...sheet.varieties.flatMap((variety) => [
       text(variety.name, 12, { face: 'semibold', size: 13, unbrokenWithNext: true, ruled: true }),
       text(variety.numbers, 0, { size: 9, unbrokenWithNext: true }),
@@ -49,17 +63,13 @@ function paragraphsOf(sheet: GrowerSheet): Paragraph[] {
         text(words, 4, { beside: heading, indent: BESIDE_PT, unbrokenWithNext: true }),
       ),
       ...NOTES.map((words, index) =>
-        text(words.map((word) => `${word}: ____________`).join('   '), 6, {
+        text(words.map((word) => `${told(`paper.grower-${word}`)}: ____________`).join('   '), 6, {
           size: 9,
           indent: BESIDE_PT,
           unbrokenWithNext: index < NOTES.length - 1,
         }),
       ),
     ]),
-    text(
-      'Seed for sowing is not food. Ask your local seed authority about rules for listed plants, weeds and protected varieties. If something fails, tell us: nobody minds, and the book needs to know.',
-      12,
-      { size: 9, ruled: true },
-    ),
+    text(told('paper.grower-foot'), 12, { size: 9, ruled: true }),
   ]
 }

@@ -1,9 +1,11 @@
+import type { Texts } from '../messages/texts.ts'
 import { INCH, PAGE_SIZES, POINTS_PER_MM } from './drawing/page-sizes.ts'
 import { drawDocument, type PagesWanted, type PrintedDocument } from './drawing/paper-document.ts'
 import type { Pen } from './drawing/pdf-pen.ts'
 import { drawLines, type Faces, setParagraphs } from './drawing/text-flow.ts'
 
 export interface RulerWanted extends PagesWanted {
+  readonly texts: Texts
   /** How far the print is moved right and down, mm, as for labels. */
   readonly offsetMm: readonly [right: number, down: number]
 }
@@ -28,6 +30,7 @@ function drawRulers(wanted: RulerWanted, pen: Pen, faces: Faces): void {
   const page = PAGE_SIZES[wanted.paper]
   pen.newPage(page.width, page.height)
   const [right, down] = wanted.offsetMm
+  const told = wanted.texts.text
   const bar = (x: number, y: number, width: number, height: number) => {
     const size = { width: width * POINTS_PER_MM, height: height * POINTS_PER_MM }
     pen.draw({ kind: 'bar', x: 0, y: 0, ...size }, (x + right) * POINTS_PER_MM, (y + down) * POINTS_PER_MM)
@@ -60,22 +63,12 @@ function drawRulers(wanted: RulerWanted, pen: Pen, faces: Faces): void {
     bar(x + 20 + (eighth * INCH) / 8 - LINE_MM / 2, inchesY, LINE_MM, long)
   }
   for (let inch = 1; inch <= INCHES; inch++)
-    text(`${inch} in`, x + 20 + inch * INCH - 4, inchesY + 6, 12, 'regular', 8)
-  text('Is the scale true?', x + 25, y + 55, 130, 'semibold', 14)
-  text(
-    'Hold a ruler against the lines. The one across is 150 mm long, the one down 200 mm, the third 6 inches. If they are shorter, the printer fitted the page: print again at 100 %, ‘actual size’.',
-    x + 25,
-    y + 63,
-    120,
-  )
-  text('Is the print moved?', x + 25, y + 90, 130, 'semibold', 14)
-  text(
-    `Measure from the left edge of the paper to the long line down: it should be ${x} mm. Measure from the top edge to the long line across: it should be ${y} mm. Type the difference beside the labels: if it stands 1.5 mm too far left, move right by 1.5.`,
-    x + 25,
-    y + 98,
-    120,
-  )
-  text(`This page was moved by ${right} mm to the right and ${down} mm down.`, x + 25, y + 120, 120)
+    text(told('paper.inches', { inches: inch }), x + 20 + inch * INCH - 4, inchesY + 6, 12, 'regular', 8)
+  text(told('paper.ruler-scale'), x + 25, y + 55, 130, 'semibold', 14)
+  text(told('paper.ruler-scale-how'), x + 25, y + 63, 120)
+  text(told('paper.ruler-moved'), x + 25, y + 90, 130, 'semibold', 14)
+  text(told('paper.ruler-moved-how', { x, y }), x + 25, y + 98, 120)
+  text(told('paper.ruler-was-moved', { right, down }), x + 25, y + 120, 120)
 }
 
 function tick(mm: number): number {

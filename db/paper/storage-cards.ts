@@ -1,4 +1,5 @@
-import { FOR_SOWING } from './care-words.ts'
+import { message } from '../messages/message.ts'
+import type { Texts } from '../messages/texts.ts'
 import type { FlowingPart } from './drawing/flowing-document.ts'
 import { isSaid, type Paragraph, paragraphsIn } from './drawing/text-flow.ts'
 
@@ -17,8 +18,6 @@ export interface StorageCard {
   /** 'Runner bean ‘Painted Quill’'. */
   readonly name: string
   readonly lotNumber: string
-  /** Until what the years count: 'until fewer than 75 of 100 seeds would be alive'. */
-  readonly until: string
   readonly places: readonly KeepingPlace[]
   /** Why no years can be told; empty: they can. */
   readonly notTold: string
@@ -26,46 +25,36 @@ export interface StorageCard {
   readonly howSure: readonly string[]
   readonly cautions: readonly string[]
   readonly libraryName: string
+  /** Tells it in the language of whoever reads it. */
+  readonly texts: Texts
 }
 
 /**
  * Drying and packing at home. Common practice, no source, but for the gel: indicator with cobalt is harmful, and seed
  * above about 8 % water is hurt by frost (db/domain/moisture/fit-for-freezing.ts names the source).
  */
-const ADVICE: readonly (readonly [heading: string, text: string])[] = [
-  [
-    'Dry it first',
-    'Spread it thinly in an airy, shaded room for one to three weeks, never in sun or an oven. It is dry when a long seed snaps and a round one shatters under a hammer instead of bending or flattening.',
-  ],
-  [
-    'The container',
-    'In a cupboard a paper packet will do. For a fridge or a freezer use a glass jar with a good seal, and let it come to the temperature of the room before you open it, or water settles on the seed. Write name and year on it.',
-  ],
-  [
-    'The freezer',
-    'Only for seed that is thoroughly dry: frost kills moist seed. If you are not sure that it is dry, use the fridge.',
-  ],
-  [
-    'Drying gel',
-    'If you use any, take one without cobalt, keep it away from children and animals, and wear no dust of it. Do not eat seed that lay beside coloured gel.',
-  ],
-]
+const ADVICE = ['dry', 'container', 'frost', 'gel'] as const
 
 /** A page for each lot. */
 export function storageCardParts(cards: readonly StorageCard[]): FlowingPart[] {
-  return cards.map((card) => ({ name: `The card for ${card.lotNumber}`, blocks: blocksOf(card) }))
+  return cards.map((card) => ({
+    name: message('paper.the-card', { lot: card.lotNumber }),
+    texts: card.texts,
+    blocks: blocksOf(card),
+  }))
 }
 
 const text = paragraphsIn(11)
 
 function blocksOf(card: StorageCard): Paragraph[] {
+  const told = card.texts.text
   return [
     text(card.libraryName, 0, { size: 9 }),
-    text('How to keep this seed', 2, { face: 'semibold', size: 18, unbrokenWithNext: true }),
+    text(told('paper.card-title'), 2, { face: 'semibold', size: 18, unbrokenWithNext: true }),
     text(`${card.name} · ${card.lotNumber}`, 2, { face: 'semibold' }),
     ...card.cautions.map((caution) => text(caution, 3, { face: 'bold' })),
     text(card.notTold, 10, { ruled: true }),
-    text(card.places.length === 0 ? '' : `How long it should keep, ${card.until}`, 10, {
+    text(card.places.length === 0 ? '' : told('paper.card-years'), 10, {
       ruled: true,
       unbrokenWithNext: true,
     }),
@@ -74,10 +63,14 @@ function blocksOf(card: StorageCard): Paragraph[] {
       text(how, 0),
     ]),
     ...card.howSure.map((sentence, index) => text(sentence, index === 0 ? 8 : 1, { size: 9 })),
-    ...ADVICE.flatMap(([heading, words], index) => [
-      text(heading, index === 0 ? 10 : 6, { face: 'semibold', unbrokenWithNext: true, ruled: index === 0 }),
-      text(words, 0),
+    ...ADVICE.flatMap((about, index) => [
+      text(told(`paper.card-${about}`), index === 0 ? 10 : 6, {
+        face: 'semibold',
+        unbrokenWithNext: true,
+        ruled: index === 0,
+      }),
+      text(told(`paper.card-${about}-how`), 0),
     ]),
-    text(FOR_SOWING, 10, { size: 9, face: 'bold', ruled: true }),
+    text(told('paper.for-sowing'), 10, { size: 9, face: 'bold', ruled: true }),
   ].filter(isSaid)
 }

@@ -1,4 +1,5 @@
-import { CARE, FOR_SOWING } from './care-words.ts'
+import { message } from '../messages/message.ts'
+import type { Texts } from '../messages/texts.ts'
 import { PAGE_SIZES, POINTS_PER_MM } from './drawing/page-sizes.ts'
 import { drawDocument, type PagesWanted, type PrintedDocument } from './drawing/paper-document.ts'
 import { lackedLetters } from './drawing/printable-text.ts'
@@ -31,7 +32,14 @@ export interface WithdrawalSlip {
   /** What is promised back, and by when, in one sentence; empty: nothing. */
   readonly promise: string
   readonly libraryName: string
+  /** Tells it in the language of whoever reads it. */
+  readonly texts: Texts
 }
+
+/*
+ * What is said of keeping: dry, cool, dark, and never moist into a freezer. Common practice, no source; the caution on drying
+ * gel because gel with cobalt indicator is harmful (usual caution, from memory).
+ */
 
 /** Margins of each half of a page, mm. */
 export const SLIP_MARGIN_MM = 14
@@ -67,15 +75,21 @@ export async function withdrawalSlips(
         }
         lowerIsFree = fitsHalf
       }
-      return lackedLetters(`The slip for ${slip.to || 'somebody not named'}`, missing)
+      const name =
+        slip.to === '' ? message('paper.the-slip-nobody') : message('paper.the-slip', { to: slip.to })
+      return lackedLetters(name, missing)
     }),
   )
 }
 
 function paragraphsOf(slip: WithdrawalSlip): Paragraph[] {
+  const told = slip.texts.text
   return [
     text(slip.libraryName, 0, { size: 9 }),
-    text(slip.to === '' ? 'Seed handed out' : `Seed for ${slip.to}`, 2, { face: 'semibold', size: 15 }),
+    text(slip.to === '' ? told('paper.slip-nobody') : told('paper.slip-for', { to: slip.to }), 2, {
+      face: 'semibold',
+      size: 15,
+    }),
     text([slip.date, slip.purpose].filter((part) => part !== '').join(' · '), 0),
     ...slip.lines.flatMap((line, index) => [
       text(line.name, index === 0 ? 9 : 4, { face: 'semibold', unbrokenWithNext: true, ruled: true }),
@@ -83,7 +97,7 @@ function paragraphsOf(slip: WithdrawalSlip): Paragraph[] {
       ...line.cautions.map((caution) => text(caution, 1, { face: 'bold' })),
     ]),
     text(slip.promise, 8, { face: 'semibold', ruled: true }),
-    text(CARE, 8, { size: 9, ruled: true }),
-    text(FOR_SOWING, 4, { size: 9, face: 'bold' }),
+    text(told('paper.care'), 8, { size: 9, ruled: true }),
+    text(told('paper.for-sowing'), 4, { size: 9, face: 'bold' }),
   ].filter(isSaid)
 }

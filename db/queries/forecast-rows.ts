@@ -143,9 +143,9 @@ export function mergedRows(sqlite: Sqlite, lotIds: readonly number[]): MergedRow
        UNION
        SELECT seed.lot_id, merged.lot_id, merged.entry_id, coalesce(joined_on, merged.on_date),
          coalesce(seed.entry_id, merged.entry_id)
-       FROM seed JOIN movement AS filled ON filled.lot_id = of_id AND filled.kind = 'join' AND filled.entry_id < before_id
+       FROM seed JOIN movement AS filled ON filled.lot_id = of_id AND filled.kind = 'merge' AND filled.entry_id < before_id
          CROSS JOIN movement AS merged INDEXED BY movement_by_entry
-           ON merged.entry_id = filled.entry_id AND merged.kind = 'join'
+           ON merged.entry_id = filled.entry_id AND merged.kind = 'merge'
        WHERE filled.count >= 0 AND filled.mass_mg >= 0 AND (merged.count < 0 OR merged.mass_mg < 0)
          AND ${notUndone('merged')})
      SELECT ${list} FROM seed WHERE joined_on IS NOT NULL AND of_id <> lot_id
@@ -208,8 +208,8 @@ export function makeDerivedLotsStale(sqlite: Sqlite, undoneId: number, entryId: 
        SELECT lot_parent.lot_id FROM derived JOIN lot_parent ON parent_lot_id = derived.lot_id WHERE relation = 'split'
        UNION
        SELECT filled.lot_id FROM derived
-         JOIN movement AS merged ON merged.lot_id = derived.lot_id AND merged.kind = 'join'
-         JOIN movement AS filled ON filled.entry_id = merged.entry_id AND filled.kind = 'join'
+         JOIN movement AS merged ON merged.lot_id = derived.lot_id AND merged.kind = 'merge'
+         JOIN movement AS filled ON filled.entry_id = merged.entry_id AND filled.kind = 'merge'
        WHERE merged.count < 0 OR merged.mass_mg < 0)
      UPDATE lot_forecast SET stale_since = @entryId WHERE lot_id IN (SELECT lot_id FROM derived)`,
   ).run({ undoneId, entryId })

@@ -38,9 +38,9 @@ export function takenSince(sqlite: Sqlite, since: string, accessionIds: readonly
 }
 
 /** That a row of lot_parent tells of shared seed: split off, or poured in and not taken back since. */
-export const SHARES_SEED = `(relation = 'split' OR relation = 'joined' AND EXISTS (
+export const SHARES_SEED = `(relation = 'split' OR relation = 'merged' AND EXISTS (
        SELECT 1 FROM movement AS merged CROSS JOIN movement AS filled ON filled.entry_id = merged.entry_id
-       WHERE merged.lot_id = parent_lot_id AND merged.kind = 'join' AND filled.lot_id = lot_parent.lot_id
+       WHERE merged.lot_id = parent_lot_id AND merged.kind = 'merge' AND filled.lot_id = lot_parent.lot_id
          AND ${notUndone('merged')}))`
 
 const SHARED: Columns<SharedSeed> = columns(pick(lotParent, 'lotId', 'parentLotId'))

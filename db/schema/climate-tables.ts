@@ -1,10 +1,13 @@
 import { integer, primaryKey, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import { PLACE_AIMS } from '../domain/climate/limits.ts'
+import { INSPECTIONS } from '../domain/rounds/inspection.ts'
+import { CONTAINER_KINDS, INSPECTION_OUTCOMES, MOISTURE_METHODS } from '../domain/shared/closed-sets.ts'
 
 /** What a place is meant for; the latest standing row is in force. Hundredths of a degree C, per mille of RH. */
 export const placeTerms = sqliteTable('place_terms', {
   id: integer('id').primaryKey(),
   placeId: integer('place_id').notNull(),
-  aim: text('aim', { enum: ['short-term', 'medium-term', 'long-term', 'none'] }).notNull(),
+  aim: text('aim', { enum: PLACE_AIMS }).notNull(),
   highestCc: integer('highest_cc'),
   highestPm: integer('highest_pm'),
   roundDays: integer('round_days'),
@@ -40,7 +43,7 @@ export const climateReading = sqliteTable(
 export const lotContainer = sqliteTable('lot_container', {
   id: integer('id').primaryKey(),
   lotId: integer('lot_id').notNull(),
-  kind: text('kind', { enum: ['envelope', 'bag', 'jar', 'can', 'other'] }).notNull(),
+  kind: text('kind', { enum: CONTAINER_KINDS }).notNull(),
   airtight: integer('airtight', { mode: 'boolean' }).notNull(),
   pestProof: integer('pest_proof', { mode: 'boolean' }).notNull(),
   since: text('since').notNull(),
@@ -53,7 +56,7 @@ export const seedMoisture = sqliteTable('seed_moisture', {
   id: integer('id').primaryKey(),
   lotId: integer('lot_id').notNull(),
   measuredOn: text('measured_on').notNull(),
-  method: text('method', { enum: ['oven', 'sealed-jar', 'break-check', 'meter'] }).notNull(),
+  method: text('method', { enum: MOISTURE_METHODS }).notNull(),
   percent: real('percent').notNull(),
   lowPercent: real('low_percent').notNull(),
   highPercent: real('high_percent').notNull(),
@@ -75,8 +78,8 @@ export const roundCheck = sqliteTable('round_check', {
   id: integer('id').primaryKey(),
   roundId: integer('round_id').notNull(),
   placeId: integer('place_id').notNull(),
-  lookedFor: text('looked_for', { enum: ['pests', 'seals', 'gel', 'dampness', 'reading'] }).notNull(),
-  outcome: text('outcome', { enum: ['fine', 'found'] }).notNull(),
+  lookedFor: text('looked_for', { enum: INSPECTIONS }).notNull(),
+  outcome: text('outcome', { enum: INSPECTION_OUTCOMES }).notNull(),
   note: text('note').notNull(),
 })
 

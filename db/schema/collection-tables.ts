@@ -1,11 +1,19 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import { GRADES } from '../domain/needs/population-goal.ts'
+import {
+  APPEARANCES,
+  COLLECTION_KINDS,
+  MASS_UNITS,
+  PAPER_SIZES,
+  THRESHOLDS_OF,
+} from '../domain/shared/closed-sets.ts'
 import type { LanguageCode } from '../messages/languages.ts'
 
 /** The one row that says what this file is and how its keeper wants it. */
 export const collection = sqliteTable('collection', {
   id: integer('id').primaryKey(),
   uuid: text('uuid').notNull(),
-  kind: text('kind', { enum: ['demo', 'own'] }).notNull(),
+  kind: text('kind', { enum: COLLECTION_KINDS }).notNull(),
   libraryName: text('library_name').notNull(),
   accessionPattern: text('accession_pattern').notNull(),
   regrowingsKept: integer('regrowings_kept').notNull(),
@@ -14,18 +22,18 @@ export const collection = sqliteTable('collection', {
   assurance: real('assurance').notNull(),
   viabilityThreshold: real('viability_threshold').notNull(),
   /** What the threshold is a part of: of all seeds, or of what was alive at the lot's start. */
-  viabilityThresholdOf: text('viability_threshold_of', { enum: ['all-seeds', 'the-start'] }).notNull(),
+  viabilityThresholdOf: text('viability_threshold_of', { enum: THRESHOLDS_OF }).notNull(),
   /** What a regrowing is for, and with that how many plants it takes. */
-  grade: text('grade', { enum: ['quality', 'maintenance', 'conservation'] }).notNull(),
+  grade: text('grade', { enum: GRADES }).notNull(),
   /** The day of the year on which a season is sown, MM-DD. */
   sowingDay: text('sowing_day').notNull(),
   /** BCP 47, one of those that the app speaks. */
   language: text('language').$type<LanguageCode>().notNull().default('en'),
   locale: text('locale').notNull(),
   /** What masses are written in; they are kept in milligrams. */
-  massUnits: text('mass_units', { enum: ['metric', 'ounces'] }).notNull(),
-  paper: text('paper', { enum: ['a4', 'letter'] }).notNull(),
-  appearance: text('appearance', { enum: ['system', 'light', 'dark'] }).notNull(),
+  massUnits: text('mass_units', { enum: MASS_UNITS }).notNull(),
+  paper: text('paper', { enum: PAPER_SIZES }).notNull(),
+  appearance: text('appearance', { enum: APPEARANCES }).notNull(),
   visitLimit: integer('visit_limit'),
   /** Who signs the library's letters; empty: nobody by name. */
   keeper: text('keeper').notNull(),
@@ -54,6 +62,29 @@ export const entry = sqliteTable('entry', {
   said: text('said').notNull(),
   recordedAt: text('recorded_at').notNull(),
   undoesId: integer('undoes_id'),
+  /** Who did it, where they said so. */
+  personId: integer('person_id'),
+  /** The device it came from; empty: the keeper's own. */
+  station: text('station').notNull().default(''),
+  eventId: integer('event_id'),
+  /** Covers the entry before and what this one recorded; empty in entries of versions before it. */
+  hash: text('hash').notNull().default(''),
+})
+
+/** A day on which many come: a swap, a packing or a threshing party. Entries made on it belong to it. */
+export const event = sqliteTable('event', {
+  id: integer('id').primaryKey(),
+  name: text('name').notNull(),
+  onDate: text('on_date').notNull(),
+  note: text('note').notNull(),
+})
+
+/** A text that an entry recorded, as its hash covers it. The salt goes when a person whom the text named is erased. */
+export const entryText = sqliteTable('entry_text', {
+  part: text('part').primaryKey(),
+  entryId: integer('entry_id').notNull(),
+  salt: text('salt').notNull(),
+  digest: text('digest').notNull(),
 })
 
 /** What is typed on a screen and not in the book yet. Dropped when the screen is saved or given up. */

@@ -1,4 +1,5 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import { WAITING_STEPS } from '../domain/shared/closed-sets.ts'
 
 /** A gift that was offered and not taken in at once. */
 export const gift = sqliteTable('gift', {
@@ -18,7 +19,7 @@ export const giftEvent = sqliteTable('gift_event', {
   id: integer('id').primaryKey(),
   giftId: integer('gift_id').notNull(),
   kind: text('kind', { enum: ['waits-for', 'step-done', 'declined', 'accepted'] }).notNull(),
-  step: text('step', { enum: ['identity', 'drying', 'freezing', 'test', 'legal', 'other'] }),
+  step: text('step', { enum: WAITING_STEPS }),
   onDate: text('on_date').notNull(),
   due: text('due'),
   note: text('note').notNull(),

@@ -1,9 +1,10 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import { PRINT_KINDS } from '../domain/shared/closed-sets.ts'
 
 /** One printing that the keeper confirmed. Taken back by its entry, its items wait again. */
 export const printBatch = sqliteTable('print_batch', {
   id: integer('id').primaryKey(),
-  kind: text('kind', { enum: ['label', 'letter', 'slip'] }).notNull(),
+  kind: text('kind', { enum: PRINT_KINDS }).notNull(),
   sheet: text('sheet'),
   startAt: integer('start_at'),
   rightMm: real('right_mm'),
@@ -38,7 +39,7 @@ export const labelSheet = sqliteTable('label_sheet', {
  */
 export const printItem = sqliteTable('print_item', {
   id: integer('id').primaryKey(),
-  kind: text('kind', { enum: ['label', 'letter', 'slip'] }).notNull(),
+  kind: text('kind', { enum: PRINT_KINDS }).notNull(),
   lotId: integer('lot_id'),
   accessionId: integer('accession_id'),
   withdrawalId: integer('withdrawal_id'),

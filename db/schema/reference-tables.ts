@@ -1,6 +1,7 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
 import { COUNTED_UNITS } from '../domain/crops/counted-unit.ts'
 import { SEED_EXTRACTIONS } from '../domain/season-plan/seed-extraction.ts'
+import { PERSON_ROLES, PLACE_KINDS } from '../domain/shared/closed-sets.ts'
 import type { LanguageCode } from '../messages/languages.ts'
 
 export const person = sqliteTable('person', {
@@ -29,7 +30,7 @@ export const personContact = sqliteTable('person_contact', {
 
 export const personRole = sqliteTable('person_role', {
   personId: integer('person_id').notNull(),
-  role: text('role', { enum: ['donor', 'member', 'grower'] }).notNull(),
+  role: text('role', { enum: PERSON_ROLES }).notNull(),
 })
 
 /** A change to what is known of a person: before and after as JSON, so that it can be taken back. */
@@ -125,7 +126,7 @@ export const storagePlace = sqliteTable('storage_place', {
   id: integer('id').primaryKey(),
   parentId: integer('parent_id'),
   name: text('name').notNull(),
-  kind: text('kind', { enum: ['room', 'cupboard', 'fridge', 'freezer', 'shelf', 'box', 'jar'] }).notNull(),
+  kind: text('kind', { enum: PLACE_KINDS }).notNull(),
   /** All names from the outermost place down, kept for lists. */
   path: text('path').notNull(),
 })
@@ -135,8 +136,8 @@ export const placeChange = sqliteTable('place_change', {
   id: integer('id').primaryKey(),
   placeId: integer('place_id').notNull(),
   before: text('before', {
-    enum: ['room', 'cupboard', 'fridge', 'freezer', 'shelf', 'box', 'jar'],
+    enum: PLACE_KINDS,
   }).notNull(),
-  after: text('after', { enum: ['room', 'cupboard', 'fridge', 'freezer', 'shelf', 'box', 'jar'] }).notNull(),
+  after: text('after', { enum: PLACE_KINDS }).notNull(),
   entryId: integer('entry_id').notNull(),
 })

@@ -1,4 +1,6 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import { NEED_STATES } from '../domain/needs/need.ts'
+import { GRADES } from '../domain/needs/population-goal.ts'
 import { GROW_OUT_NOTES } from '../domain/season-plan/grow-out.ts'
 import { ISOLATION_METHODS } from '../domain/season-plan/isolation-method.ts'
 
@@ -8,7 +10,7 @@ export const seasonList = sqliteTable('season_list', {
   /** The year of its sowing. */
   season: integer('season').notNull(),
   onDate: text('on_date').notNull(),
-  grade: text('grade', { enum: ['quality', 'maintenance', 'conservation'] }).notNull(),
+  grade: text('grade', { enum: GRADES }).notNull(),
   note: text('note').notNull(),
   entryId: integer('entry_id').notNull(),
 })
@@ -19,7 +21,7 @@ export const seasonListLine = sqliteTable('season_list_line', {
   ordinal: integer('ordinal').notNull(),
   accessionId: integer('accession_id').notNull(),
   chosen: integer('chosen', { mode: 'boolean' }).notNull(),
-  state: text('state', { enum: ['rescue', 'regrow', 'watch', 'well-stocked', 'none-left'] }).notNull(),
+  state: text('state', { enum: NEED_STATES }).notNull(),
   living: integer('living').notNull(),
   keep: integer('keep').notNull(),
   /** The chance, 0 to 1, that by the next sowing no full regrowing can be made. */

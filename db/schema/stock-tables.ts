@@ -1,4 +1,14 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
+import { GRADES } from '../domain/needs/population-goal.ts'
+import {
+  CAUTION_KINDS,
+  LOT_BASES,
+  LOT_RELATIONS,
+  LOT_ROLES,
+  MEASURED_OR_CARRIED,
+  MOVEMENT_KINDS,
+  WITHDRAWAL_PURPOSES,
+} from '../domain/shared/closed-sets.ts'
 
 export const accession = sqliteTable('accession', {
   id: integer('id').primaryKey(),
@@ -17,7 +27,7 @@ export const accession = sqliteTable('accession', {
   ownRegrowings: integer('own_regrowings'),
   ownThreshold: real('own_threshold'),
   ownAssurance: real('own_assurance'),
-  ownGrade: text('own_grade', { enum: ['quality', 'maintenance', 'conservation'] }),
+  ownGrade: text('own_grade', { enum: GRADES }),
   entryId: integer('entry_id').notNull(),
   donorWords: text('donor_words').notNull().default(''),
 })
@@ -25,7 +35,7 @@ export const accession = sqliteTable('accession', {
 export const accessionCaution = sqliteTable('accession_caution', {
   accessionId: integer('accession_id').notNull(),
   caution: text('caution', {
-    enum: ['treated', 'pests-seen', 'regulated', 'toxic', 'protected-variety'],
+    enum: CAUTION_KINDS,
   }).notNull(),
   note: text('note').notNull(),
 })
@@ -34,7 +44,7 @@ export const accessionCaution = sqliteTable('accession_caution', {
 export const lotCaution = sqliteTable('lot_caution', {
   lotId: integer('lot_id').notNull(),
   caution: text('caution', {
-    enum: ['treated', 'pests-seen', 'regulated', 'toxic', 'protected-variety'],
+    enum: CAUTION_KINDS,
   }).notNull(),
   note: text('note').notNull(),
 })
@@ -45,8 +55,8 @@ export const lot = sqliteTable('lot', {
   ordinal: integer('ordinal').notNull(),
   number: text('number').notNull(),
   bare: text('bare').notNull(),
-  role: text('role', { enum: ['working', 'reserve', 'reference', 'duplicate-elsewhere'] }).notNull(),
-  basis: text('basis', { enum: ['weighed', 'counted'] }).notNull(),
+  role: text('role', { enum: LOT_ROLES }).notNull(),
+  basis: text('basis', { enum: LOT_BASES }).notNull(),
   harvestFrom: integer('harvest_from'),
   harvestTo: integer('harvest_to'),
   harvestAbout: integer('harvest_about', { mode: 'boolean' }).notNull(),
@@ -73,7 +83,7 @@ export const lot = sqliteTable('lot', {
 export const lotParent = sqliteTable('lot_parent', {
   lotId: integer('lot_id').notNull(),
   parentLotId: integer('parent_lot_id').notNull(),
-  relation: text('relation', { enum: ['grown', 'split', 'joined'] }).notNull(),
+  relation: text('relation', { enum: LOT_RELATIONS }).notNull(),
 })
 
 export const lotPlace = sqliteTable('lot_place', {
@@ -122,23 +132,12 @@ export const movement = sqliteTable('movement', {
   lotId: integer('lot_id').notNull(),
   entryId: integer('entry_id').notNull(),
   kind: text('kind', {
-    enum: [
-      'intake',
-      'return',
-      'withdrawal',
-      'test',
-      'discard',
-      'stocktake',
-      'split',
-      'join',
-      'recount',
-      'reversal',
-    ],
+    enum: MOVEMENT_KINDS,
   }).notNull(),
   onDate: text('on_date').notNull(),
   count: integer('count').notNull(),
   massMg: integer('mass_mg').notNull(),
-  measured: text('measured', { enum: ['mass', 'count', 'estimate', 'carried'] }).notNull(),
+  measured: text('measured', { enum: MEASURED_OR_CARRIED }).notNull(),
   /** Micrograms per hundred seeds used to derive the other number; null where both were carried over. */
   weightUg: integer('weight_ug'),
   personId: integer('person_id'),
@@ -153,7 +152,7 @@ export const withdrawal = sqliteTable('withdrawal', {
   personId: integer('person_id'),
   onDate: text('on_date').notNull(),
   purpose: text('purpose', {
-    enum: ['to-grow', 'to-return', 'grow-out', 'safety-duplicate', 'other'],
+    enum: WITHDRAWAL_PURPOSES,
   }).notNull(),
   promised: text('promised').notNull(),
   promisedBy: text('promised_by'),

@@ -17,6 +17,7 @@ import { insertRow } from '../queries/insert.ts'
 import { entry } from '../schema/collection-tables.ts'
 import { askAboutClock } from './book/asked-clock.ts'
 import { type Reading, readingOf, type Writing } from './book/context.ts'
+import { sealEntry } from './book/entry-chain.ts'
 import { refuseImpossibleDays } from './book/possible-days.ts'
 import { speechOf } from './book/settings.ts'
 import { backUpIfWritten } from './collection/backups.ts'
@@ -88,7 +89,7 @@ function write(
   say: (told: Message) => string,
   act: (writing: Writing) => unknown,
 ): Untold<Receipt> {
-  const { key, itIsSo = [], ...facts } = input
+  const { key, itIsSo = [], by = {}, ...facts } = input
   const digest = createHash('sha256')
     .update(JSON.stringify([name, facts]))
     .digest('hex')
@@ -102,6 +103,9 @@ function write(
       answer: '',
       said: '',
       recordedAt: reading.now.toISOString(),
+      personId: by.personId ?? null,
+      station: by.station ?? '',
+      eventId: by.eventId ?? null,
     })
     const writing = { ...reading, entryId: id, itIsSo, say }
     askAboutClock(writing)
@@ -116,13 +120,15 @@ function write(
       })
       .where(eq(entry.id, id))
       .run()
+    sealEntry(reading.sqlite, id)
     return answer
   })
   return once.immediate()
 }
 
 function answerAgain(before: typeof entry.$inferSelect, digest: string): Untold<Receipt> {
-  if (before.inputDigest !== digest) {
+  // Erasing somebody takes the digests of all that was asked before: what was answered stands.
+  if (before.inputDigest !== '' && before.inputDigest !== digest) {
     refuse('key-used-otherwise', message('problem.key-used-for-else'), {
       field: 'key',
       todo: message('problem.key-used-for-else-todo'),

@@ -151,7 +151,7 @@ test('lets a promise go with its reason, by keyboard alone', { tag: '@long' }, a
   await press(page, 'Enter')
   await expect(shown(page, /Nobody has promised anything/)).toBeVisible()
   const { visits } = await app.call('withdrawal.list-open', { personId })
-  expect(visits[0]?.promise).toMatchObject({ state: 'let-go', waiverReason: 'hail in July' })
+  expect(visits[0]?.promise).toMatchObject({ state: 'waived', waiverReason: 'hail in July' })
   await page.getByRole('button', { name: /undo/i }).focus()
   await press(page, 'Enter')
   await expect(shown(page, 'One promise, 1 overdue')).toBeVisible()

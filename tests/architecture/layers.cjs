@@ -131,7 +131,7 @@ module.exports = {
       '^demo-data/',
       [
         '^demo-data/',
-        '^db/(services|contract|domain)/',
+        '^db/(services|contract|domain|messages)/',
         '^db/migrations/open-file\\.ts$',
         pack('papaparse', 'zod'),
         NODE,

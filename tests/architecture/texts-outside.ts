@@ -9,6 +9,7 @@ export const TOLD_BY_MESSAGES: readonly string[] = [
   'db/domain',
   'db/exchange',
   'db/migrations',
+  'db/paper',
   'db/queries',
   'db/schema',
   'db/services',
@@ -17,22 +18,13 @@ export const TOLD_BY_MESSAGES: readonly string[] = [
   'renderer',
 ]
 
-/** Rooms of those folders that do not tell by messages yet. */
-const NOT_YET: readonly string[] = [
-  'db/domain/cautions',
-  'db/domain/letters',
-  'db/services/print',
-  'renderer/shared/labels',
-]
-
 /** Texts that no person reads as a sentence of the app, by file, with why: all that are in it, or those named. */
 const FOR_PROGRAMS: Readonly<Record<string, { readonly why: string; readonly texts?: readonly string[] }>> = {
   'db/domain/dates/harvest-year.ts': {
-    why: 'words by which a typed year is known; and a year in English, for paper that does not tell by messages yet',
+    why: 'words by which a typed year is known',
     texts: [
       '|?|-|unknown|year unknown|not known|no idea|n/a|',
       'desconocido|desconocida|ano desconocido|no se sabe|no lo se|ni idea|sin ano|sin fecha|s/f',
-      'year unknown',
     ],
   },
   'db/domain/intake/waiting.ts': {
@@ -58,10 +50,7 @@ const FOR_PROGRAMS: Readonly<Record<string, { readonly why: string; readonly tex
     why: 'SQL',
     texts: ['crop.common_name %, variety.name_folded, lot.number', 'lot.quarantine_reason IS 0NULL'],
   },
-  'db/services/book/amounts.ts': {
-    why: 'an amount in English, for paper that does not tell by messages yet',
-    texts: ['0, how many 0 is not known', '0 g per hundred'],
-  },
+  'db/services/book/entry-chain.ts': { why: 'columns of tables' },
   'db/services/collection/backups.ts': { why: 'names of backups', texts: ['at start', 'before import'] },
   'db/services/collection/own-crops.ts': { why: 'a code of the crop table', texts: ['from memory'] },
   'db/services/exchange/data-package.ts': {
@@ -134,7 +123,7 @@ const READ_ATTRIBUTES = new Set([
 const DRAWN = /^(className|preserveAspectRatio)$/
 /** Calls whose texts are read by a program, or by a programmer. */
 const NOT_FOR_PEOPLE =
-  /^(prepared|select|expression|exec|pragma|prepare|describe|querySelector(All)?|closest|matches|Error|RangeError|TypeError|require|log|columns|notUndone|test|it)$/
+  /^(prepared|select|expression|exec|pragma|prepare|describe|querySelector(All)?|closest|matches|Error|RangeError|TypeError|require|log|columns|notUndone|setCreator|test|it)$/
 const SQL =
   /\b(SELECT|FROM|WHERE|JOIN|EXISTS|ORDER BY|UPDATE|DELETE|INSERT|VALUES|CASE|coalesce|WITH|AND|OR|DESC|ASC|IS NULL|IN)\b/
 const WORDS = /\p{L}{2,}[^\s]*\s+[^\s]*\p{L}/u
@@ -195,7 +184,6 @@ export function textsOutside(
     readdirSync(join(project, folder), { recursive: true, encoding: 'utf8' })
       .filter((name) => /\.tsx?$/.test(name))
       .map((name) => join(folder, name).replaceAll('\\', '/'))
-      .filter((file) => !NOT_YET.some((room) => file.startsWith(`${room}/`)))
       .flatMap((file) => textsIn(file, read(file)))
       .filter(({ file, text }) => !isForPrograms(file, text)),
   )

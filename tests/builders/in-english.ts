@@ -21,4 +21,13 @@ export function saidInEnglish(told: Message | string): string {
   return inEnglish<Told>(told).replaceAll('\u00a0', ' ')
 }
 
+/** Whoever tells what is printed, in English. */
+export const ENGLISH: Texts = createTexts({
+  code: 'en',
+  direction: 'ltr',
+  manner: BRITISH,
+  translation: {},
+  dates: 'long',
+})
+
 const made = new Map<string, Texts>()

@@ -7,6 +7,7 @@ import type { SheetGeometry } from '../../db/paper/packets/label-sheets.ts'
 import { type PacketLabelSheets, packetLabels } from '../../db/paper/packets/packet-labels.ts'
 import type { PacketLabel } from '../../db/paper/packets/packet-text.ts'
 import { SHEETS } from '../../db/paper/packets/shipped-sheets.ts'
+import { ENGLISH, saidInEnglish } from './in-english.ts'
 
 let fonts: Promise<PaperFonts> | undefined
 
@@ -16,8 +17,9 @@ export async function print(
   changes: Partial<Omit<PacketLabelSheets, 'sheet'>> & { sheet?: ShippedSheet | SheetGeometry } = {},
 ) {
   fonts ??= loadPaperFonts()
-  return packetLabels({
+  const { warnings, ...printed } = await packetLabels({
     labels,
+    texts: ENGLISH,
     startAt: 1,
     offsetMm: [0, 0],
     title: 'Packet labels',
@@ -27,6 +29,7 @@ export async function print(
     ...changes,
     sheet: measured(changes.sheet ?? 'a4-21'),
   })
+  return { ...printed, warnings: warnings.map(saidInEnglish) }
 }
 
 /** The measures of a sheet by its name, or those given. */

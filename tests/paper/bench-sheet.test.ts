@@ -3,6 +3,7 @@ import { type BenchTest, benchSheet } from '../../db/paper/bench-sheet.ts'
 import { loadPaperFonts } from '../../db/paper/drawing/fonts.ts'
 import type { PaperName } from '../../db/paper/drawing/page-sizes.ts'
 import { SHEET_MARGIN_MM } from '../../db/paper/drawing/ruled-sheet.ts'
+import { ENGLISH } from '../builders/in-english.ts'
 import { bare } from '../builders/packets.ts'
 import { type ReadPage, readPdf } from '../builders/read-pdf.ts'
 
@@ -25,6 +26,7 @@ async function print(tests: readonly BenchTest[], paper: PaperName = 'a4') {
   const made = await benchSheet({
     tests,
     libraryName: 'Quillhaven Seed Library',
+    texts: ENGLISH,
     date: '14 March 2026',
     paper,
     title: 'Bench sheet',

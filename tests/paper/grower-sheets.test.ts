@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import { FLOWING_MARGIN_MM, flowingDocument } from '../../db/paper/drawing/flowing-document.ts'
 import { loadPaperFonts } from '../../db/paper/drawing/fonts.ts'
 import { type GrowerVariety, growerSheetParts } from '../../db/paper/grower-sheets.ts'
+import { ENGLISH } from '../builders/in-english.ts'
 import { bare, nastyName } from '../builders/packets.ts'
 import { readPdf } from '../builders/read-pdf.ts'
 
@@ -21,6 +22,7 @@ async function printed(varieties: readonly GrowerVariety[]) {
         bringBackBy: 'the end of 2027',
         varieties,
         libraryName: 'Quay Seed',
+        texts: ENGLISH,
       },
     ]),
     paper: 'a4',

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { ShippedSheet } from '../../db/contract/print-operations.ts'
 import { cellAt, inkBox, labelsOnSheet, sheetFault } from '../../db/paper/packets/label-sheets.ts'
 import { SHEETS } from '../../db/paper/packets/shipped-sheets.ts'
+import { saidInEnglish } from '../builders/in-english.ts'
 
 describe('label sheets', () => {
   test('every sheet of the contract has its measurements', () => {
@@ -22,7 +23,7 @@ describe('label sheets', () => {
     const called = /^(?:a4|letter)-(\d+)$/.exec(name)?.[1]
     if (called !== undefined) {
       expect(labelsOnSheet(sheet)).toBe(Number(called))
-      expect(sheet.name).toContain(`${labelsOnSheet(sheet)} labels`)
+      expect(saidInEnglish(sheet.name)).toContain(`${labelsOnSheet(sheet)} labels`)
     }
     expect(sheetFault(sheet)).toBeNull()
     expect(sheet.pitchXMm).toBeGreaterThanOrEqual(sheet.widthMm)

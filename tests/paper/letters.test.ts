@@ -1,10 +1,11 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { fillLetter, SHIPPED_LETTER, unknownFields } from '../../db/domain/letters/letter-words.ts'
+import { fillLetter, shippedLetter, unknownFields } from '../../db/domain/letters/letter-words.ts'
 import { type DonorLetter, donorLetters, LETTER_MARGINS_MM } from '../../db/paper/donor-letters.ts'
 import { loadPaperFonts } from '../../db/paper/drawing/fonts.ts'
 import type { PaperName } from '../../db/paper/drawing/page-sizes.ts'
 import { SLIP_MARGIN_MM, type WithdrawalSlip, withdrawalSlips } from '../../db/paper/withdrawal-slips.ts'
+import { ENGLISH, saidInEnglish } from '../builders/in-english.ts'
 import { bare, nastyName } from '../builders/packets.ts'
 import { type ReadPage, readPdf } from '../builders/read-pdf.ts'
 import { sized } from '../support/sized.ts'
@@ -18,7 +19,9 @@ const FACTS = {
   library: 'Quillhaven Seed Library',
   keeping: 'We keep it cool.',
   keeper: '',
+  keepers: 'the keepers',
 }
+const SHIPPED_LETTER = saidInEnglish(shippedLetter())
 
 /** Ink may pass its line by a hair: the boxes that are read are a little larger than the letter (seen, not specified). */
 const HAIR_MM = 0.6
@@ -32,6 +35,7 @@ function letter(changes: Partial<DonorLetter> = {}): DonorLetter {
     libraryName: FACTS.library,
     parts: fillLetter(SHIPPED_LETTER, FACTS),
     gifts: [gift(1)],
+    texts: ENGLISH,
     ...changes,
   }
 }
@@ -48,6 +52,7 @@ function slip(changes: Partial<WithdrawalSlip> = {}): WithdrawalSlip {
     purpose: 'to grow',
     lines: [{ name: 'Pea ‘Hollow Lane Tall’', lotNumber: 'HL26-0002-A', amount: '20 seeds', cautions: [] }],
     promise: 'Promised back: 40 seeds, by 1 November 2026',
+    texts: ENGLISH,
     libraryName: FACTS.library,
     ...changes,
   }
@@ -102,7 +107,7 @@ test('accents, Greek and Cyrillic read back, and what the typeface lacks is name
   const pdf = await readPdf(bytes)
   const text = textOf(pdf.pages)
   for (const name of names.slice(0, 3)) expect(text).toContain(bare(name))
-  expect(warnings).toEqual([
+  expect(warnings.map(saidInEnglish)).toEqual([
     'The letter to Zoë Brontë: the typeface has no 🍅. A box is printed in its place: write it by hand.',
   ])
   pdf.close()

@@ -3,6 +3,7 @@ import { loadPaperFonts } from '../../db/paper/drawing/fonts.ts'
 import type { PaperName } from '../../db/paper/drawing/page-sizes.ts'
 import { SHEET_MARGIN_MM } from '../../db/paper/drawing/ruled-sheet.ts'
 import { roundSheet, type SheetStop } from '../../db/paper/round-sheet.ts'
+import { ENGLISH } from '../builders/in-english.ts'
 import { bare } from '../builders/packets.ts'
 import { type ReadPage, readPdf } from '../builders/read-pdf.ts'
 
@@ -25,6 +26,7 @@ async function print(stops: readonly SheetStop[], paper: PaperName = 'a4') {
     meanings: ['Pests: insects, holes or dust in the seed.'],
     cautions: ['Blue gel usually holds cobalt chloride.'],
     libraryName: 'Quillhaven Seed Library',
+    texts: ENGLISH,
     date: '14 March 2026',
     paper,
     title: 'Round sheet',

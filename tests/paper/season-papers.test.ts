@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { sofarInWords } from '../../db/domain/letters/gift-so-far.ts'
 import { homeYearsTold } from '../../db/domain/viability/home-years.ts'
+import { message } from '../../db/messages/message.ts'
 import {
   FLOWING_MARGIN_MM,
   type FlowingPart,
@@ -12,7 +12,7 @@ import { SHEET_MARGIN_MM } from '../../db/paper/drawing/ruled-sheet.ts'
 import { RULER_AT_MM, rulerPage } from '../../db/paper/ruler-page.ts'
 import { stocktakeSheet } from '../../db/paper/stocktake-sheet.ts'
 import { type StorageCard, storageCardParts } from '../../db/paper/storage-cards.ts'
-import { saidInEnglish } from '../builders/in-english.ts'
+import { ENGLISH, saidInEnglish } from '../builders/in-english.ts'
 import { bare, nastyName } from '../builders/packets.ts'
 import { type ReadPdf, readPdf } from '../builders/read-pdf.ts'
 
@@ -54,7 +54,6 @@ function astray(pdf: ReadPdf): string[] {
 const card = (name: string): StorageCard => ({
   name,
   lotNumber: 'HL26-0001-A',
-  until: 'until less than 75 % of it would be alive',
   places: [
     { place: 'In a cupboard, about 20 °C', how: 'In its packet.', years: 'about 4, between 2 and 9 years' },
     { place: 'In a freezer, about -18 °C', how: 'Only if dry.', years: name },
@@ -63,6 +62,7 @@ const card = (name: string): StorageCard => ({
   howSure: [name],
   cautions: ['POISONOUS IF EATEN. Keep from children and animals.'],
   libraryName: name,
+  texts: ENGLISH,
 })
 
 test('a how-to-keep card says its title and language, its years, and every caution', async () => {
@@ -85,7 +85,8 @@ test('nasty names and long lists stay inside the margins, pages numbered, nothin
   const names = fc.sample(nastyName, { numRuns: 60, seed: 20261127 })
   const bars = names.slice(0, 20).map((label, value) => ({ label, value, words: `${value}` }))
   const long: FlowingPart = {
-    name: 'The list',
+    name: message('paper.the-list'),
+    texts: ENGLISH,
     blocks: names.flatMap((text, index) => [
       { text, face: 'semibold' as const, size: 13, before: 6, unbrokenWithNext: true },
       { text: `${text} ${text}`, face: 'regular' as const, size: 10, before: 0 },
@@ -101,7 +102,7 @@ test('nasty names and long lists stay inside the margins, pages numbered, nothin
   expect(text).not.toContain('…')
   expect(text).toMatch(/Page2of\d+$|Page\d+of\d+/)
   expect(pages).toBeGreaterThan(13)
-  expect(warnings.some((warning) => warning.includes('typeface has no'))).toBe(true)
+  expect(warnings.map(saidInEnglish).join()).toContain('typeface has no')
   pdf.close()
 })
 
@@ -113,6 +114,7 @@ test('the ruler page measures true, and moves with its offset', async () => {
     const { bytes } = await rulerPage({
       paper: 'a4',
       offsetMm,
+      texts: ENGLISH,
       title: 'Ruler',
       language: 'en-GB',
       fonts: await fonts,
@@ -139,24 +141,13 @@ test('the ruler page measures true, and moves with its offset', async () => {
   }
 })
 
-test('what became of a gift is one sentence, and none while nothing has', () => {
-  const none = { takers: 0, packets: 0, regrown: 0, sprouted: null, tested: null }
-  expect(sofarInWords(none)).toBe('')
-  expect(sofarInWords({ ...none, takers: 1, packets: 2 })).toBe('So far, one person took seed of it.')
-  expect(sofarInWords({ ...none, packets: 2, regrown: 1 })).toBe(
-    'So far, 2 times seed of it went out, and it was grown again and seed came back once.',
-  )
-  expect(sofarInWords({ takers: 4, packets: 6, regrown: 2, sprouted: 46, tested: 50 })).toBe(
-    'So far, 4 people took seed of it, it was grown again and seed came back 2 times, and of 50 seeds tested last, 46 sprouted.',
-  )
-})
-
 test('a ruled row grows with the text in its cells, so that nothing of it is lost', async () => {
   const names = fc.sample(nastyName, { numRuns: 40, seed: 20261127 })
   const lots = names.map((name, at) => ({ number: `HL26-${1000 + at}-A`, name, book: name }))
   const { bytes } = await stocktakeSheet({
     places: [{ path: names[0] ?? '', lots }],
     libraryName: 'Quillhaven Seed Library',
+    texts: ENGLISH,
     date: '27 November 2026',
     paper: 'a4',
     title: 'Stocktake',

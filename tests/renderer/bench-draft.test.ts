@@ -18,7 +18,7 @@ const typed = (testId: number, cell: string): BenchStep => ({
 test('keeps the counts of several tests apart, and one is let go without the others', () => {
   const draft = [typed(4, '21'), typed(9, '7')].reduce(stepBench, emptyBench())
   expect([countOf(draft, 4).cells['normal.0'], countOf(draft, 9).cells['normal.0']]).toEqual(['21', '7'])
-  const after = stepBench(draft, { kind: 'let-go', testId: 4 })
+  const after = stepBench(draft, { kind: 'discard', testId: 4 })
   expect(countOf(after, 4)).toEqual(NOTHING_TYPED)
   expect(countOf(after, 9).cells['normal.0']).toBe('7')
 })

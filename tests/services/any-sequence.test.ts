@@ -10,7 +10,7 @@ import { sized } from '../support/sized.ts'
 type Step =
   | { do: 'take-in'; amount: string }
   | { do: 'hand-out' | 'discard' | 'take-stock' | 'split'; lot: number; amount: string }
-  | { do: 'join' | 'bring-back'; lot: number; other: number }
+  | { do: 'merge' | 'bring-back'; lot: number; other: number }
   | { do: 'weigh'; lot: number; grams: number }
   | { do: 'test'; lot: number; tested: number }
   | { do: 'lay-out'; lot: number; tested: number }
@@ -30,7 +30,7 @@ const step: fc.Arbitrary<Step> = fc.oneof(
     lot: pick,
     amount,
   }),
-  fc.record({ do: fc.constantFrom('join' as const, 'bring-back' as const), lot: pick, other: pick }),
+  fc.record({ do: fc.constantFrom('merge' as const, 'bring-back' as const), lot: pick, other: pick }),
   fc.record({
     do: fc.constant('weigh' as const),
     lot: pick,
@@ -115,7 +115,7 @@ async function perform(test: TemporaryCollection, step: Step, written: Written[]
     case 'split':
       return (await test.call('lot.split', { lotId: lotId ?? 0, on, amount: step.amount, role: 'reserve' }))
         .entryId
-    case 'join':
+    case 'merge':
       return (
         await test.call('lot.merge', {
           intoLotId: lotId ?? 0,
@@ -210,7 +210,7 @@ it(
               const entryId = await perform(test, next, written)
               if (entryId === null) continue
               done += 1
-              if (next.do === 'split' || next.do === 'join')
+              if (next.do === 'split' || next.do === 'merge')
                 expect(total(await balances(test))).toEqual(total(before))
               latest = next.do === 'take-back' ? null : { entryId, before }
               if (latest) written.push(latest)

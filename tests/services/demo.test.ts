@@ -178,7 +178,7 @@ describe('the mess of real life', () => {
   it('has a join, a discard of mouldy seed, and stocktakes that found another amount', () => {
     const lines = lots.flatMap(({ ledger }) => ledger)
     const of = (kind: string) => lines.filter((line) => line.kind === kind)
-    expect(of('join')).toHaveLength(2)
+    expect(of('merge')).toHaveLength(2)
     expect(of('discard').some(({ note }) => note.includes('mould'))).toBe(true)
     expect(of('stocktake').filter(({ count }) => count !== 0).length).toBeGreaterThan(10)
   })

@@ -1,7 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { SHIPPED_LETTER } from '../../db/domain/letters/letter-words.ts'
+import { shippedLetter } from '../../db/domain/letters/letter-words.ts'
+import { saidInEnglish } from '../builders/in-english.ts'
 import { aCollection, aGift, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
 import { CONTACT, ids, type NewPerson, textOf, trayOf, WRITTEN_TO } from '../builders/tray.ts'
+
+const SHIPPED_LETTER = saidInEnglish(shippedLetter())
 
 let test: TemporaryCollection
 beforeEach(async () => {

@@ -147,7 +147,7 @@ it('a later letter tells the donor what became of the gift so far', async () => 
   await test.call('withdrawal.record', { person, on: TODAY, lines: [{ lotId, amount: '30 seeds' }] })
   await test.call('tray.add', { items: [{ kind: 'letter', accessionId }] })
   const later = await letter()
-  expect(later).toContain('So far, one person took seed of it.')
+  expect(later).toContain('So far one person took seed of it.')
   expect(later).not.toContain('Teodor')
 })
 

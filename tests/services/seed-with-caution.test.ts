@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { Caution } from '../../db/contract/fields.ts'
-import { cautionText, OF_THE_SEED } from '../../db/domain/cautions/caution-text.ts'
+import { cautionTold, OF_THE_SEED } from '../../db/domain/cautions/caution-text.ts'
+import { saidInEnglish } from '../builders/in-english.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
@@ -62,7 +63,7 @@ describe.each(Caution.options)('seed with the caution %s, once released', (cauti
   it('is told in tables and offers, and listed for everybody only where its plant is toxic', async () => {
     const { lotId, accessionNumber } = await released(caution)
     const { csv } = await test.call('lot.export', { lotIds: [lotId] })
-    expect(csv).toContain(cautionText(caution, SUBSTANCE))
+    expect(csv).toContain(saidInEnglish(cautionTold(caution, SUBSTANCE)))
     expect((await test.call('withdrawal.list-lots', { text: 'Miller' })).lots[0]?.why).not.toMatch(/^harvest/)
     const listed = await test.call('catalogue.export', {}).then(
       ({ html }) => html.includes(accessionNumber),

@@ -105,7 +105,7 @@ it('lets a promise go with its reason, once, and waits again when that is taken 
   const { entryId, said } = await test.call('promise.waive', { withdrawalId, reason: 'hail in July' })
   expect(said).toContain('a jar')
   const { visits } = await test.call('withdrawal.list-open', { personId })
-  expect(visits[0]?.promise).toMatchObject({ state: 'let-go', waiverReason: 'hail in July' })
+  expect(visits[0]?.promise).toMatchObject({ state: 'waived', waiverReason: 'hail in July' })
   expect((await test.refused('promise.waive', { withdrawalId, reason: 'again' })).sentence).toContain(
     'let go already',
   )

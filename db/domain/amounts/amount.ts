@@ -1,8 +1,6 @@
+import type { Measured } from '../shared/closed-sets.ts'
 import type { Milligrams } from './mass.ts'
 import type { SeedCount } from './seed-count.ts'
-
-/** Which of the two numbers of a movement was observed. */
-export type Measured = 'mass' | 'count' | 'estimate'
 
 /** An amount of seed as a person gave it: weighed, counted, or a guess at the count. */
 export type Amount =

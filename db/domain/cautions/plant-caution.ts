@@ -1,50 +1,24 @@
+import { type Message, message } from '../../messages/message.ts'
 import { fold } from '../shared/fold.ts'
-
-const POISONOUS = 'Parts of it are poisonous: say so on the packet, and keep it from children and animals.'
-const RULES = 'Local rules decide whether it may be grown or passed on: ask before you do.'
+import plants from './plants.json' with { type: 'json' }
 
 /**
  * Plants that seed is often given of and that hurt somebody or are ruled by law somewhere, by genus or species and by the
- * names people call them. From memory, surely not all: a plant that is not here is not harmless.
+ * names people call them in the languages shipped, folded. From memory, surely not all: a plant that is not there is not
+ * harmless.
  */
-const PLANTS: readonly { readonly names: readonly string[]; readonly caution: string }[] = [
-  {
-    names: ['papaver somniferum', 'opium poppy', 'bread seed poppy', 'breadseed poppy'],
-    caution: `Opium poppy, also sold as bread seed poppy, is restricted in some places. ${RULES}`,
-  },
-  {
-    names: ['cannabis', 'hemp', 'nicotiana', 'tobacco', 'erythroxylum', 'lophophora'],
-    caution: `It is restricted in many places. ${RULES}`,
-  },
-  {
-    names: [
-      ...['ricinus', 'castor bean', 'castor oil', 'digitalis', 'foxglove', 'aconitum', 'monkshood'],
-      ...['datura', 'thorn apple', 'brugmansia', 'hyoscyamus', 'henbane', 'atropa', 'abrus', 'colchicum'],
-      ...['delphinium', 'larkspur', 'consolida', 'nerium', 'oleander', 'laburnum', 'convallaria', 'conium'],
-      ...['lathyrus odoratus', 'sweet pea', 'lupinus', 'lupin', 'ipomoea', 'morning glory', 'euphorbia'],
-    ],
-    caution: `${POISONOUS} ${RULES}`,
-  },
-  {
-    names: [
-      ...['heracleum', 'giant hogweed', 'impatiens glandulifera', 'himalayan balsam', 'lythrum salicaria'],
-      ...['fallopia japonica', 'reynoutria', 'japanese knotweed', 'buddleja', 'cytisus', 'ulex', 'cirsium'],
-    ],
-    caution: `It is listed as invasive or noxious in some places. ${RULES}`,
-  },
-]
-
-/** A poppy of which nobody said which. */
-const WHICH_POPPY: readonly string[] = ['poppy', 'poppies']
+const KINDS = ['opium-poppy', 'restricted', 'poisonous', 'invasive'] as const
 
 /**
- * The usual caution for a plant, by its everyday or botanical name; '' where none is known here.
+ * The usual caution for a plant, by its everyday or botanical name; null where none is known here.
  *
- * From memory, no source; it only reminds. Whole words count: 'sweet peas' is found, 'chickpea' is not.
+ * From memory, no source; it only reminds. Whole words count: 'sweet peas' is found, 'chickpea' is not. A poppy of which nobody
+ * said which may be the one that is restricted.
  */
-export function plantCaution(name: string, species: string): string {
+export function plantCaution(name: string, species: string): Message | null {
   const words = ` ${fold(name)} ${fold(species)} `
   const called = (plant: string) => words.includes(` ${plant} `) || words.includes(` ${plant}s `)
-  const found = PLANTS.find(({ names }) => names.some(called))
-  return found?.caution ?? (WHICH_POPPY.includes(fold(name)) ? (PLANTS[0]?.caution ?? '') : '')
+  const found = KINDS.find((kind) => plants[kind].some(called))
+  if (found !== undefined) return message(`plant-caution.${found}`)
+  return plants['unclear-poppy'].includes(fold(name)) ? message('plant-caution.opium-poppy') : null
 }

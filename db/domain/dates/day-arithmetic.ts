@@ -1,5 +1,8 @@
 import { type IsoDate, isoDate, yearOf } from './iso-date.ts'
 
+/** Mean length of a year of the Julian calendar, days. */
+export const DAYS_IN_YEAR = 365.25
+
 const DAYS_IN_400_YEARS = 146_097
 
 /**

@@ -1,5 +1,8 @@
 import { type Message, message } from '../../messages/message.ts'
 
+/** Days to the last count where the table has none. Common practice, no source. */
+export const USUAL_FINAL_DAY = 14
+
 /** The conditions of a test as the crop table has them. */
 export interface TestConditions {
   readonly temperature: Message | string

@@ -1,6 +1,9 @@
 import { probability } from '../shared/probability.ts'
 import { binomialChances } from './binomial.ts'
 
+/** Stages speak of one state of the seed: a test further back begins anew. A judgement, not published. */
+export const STAGES_WITHIN_DAYS = 90
+
 /** One step of a staged test: counts are cumulative over the groups so far. */
 export interface Stage {
   readonly tested: number

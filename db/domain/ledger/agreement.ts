@@ -1,13 +1,14 @@
 import type { Amount } from '../amounts/amount.ts'
 import { milligrams } from '../amounts/mass.ts'
 import { seedCount } from '../amounts/seed-count.ts'
+import type { Measured, MeasuredOrCarried, MovementKind } from '../shared/closed-sets.ts'
 import type { HundredSeedWeight } from '../weights/hundred-seed-weight.ts'
-import { type Balance, bothNumbers, type Change, type MovementKind, takeOut } from './movement.ts'
+import { type Balance, bothNumbers, type Change, takeOut } from './movement.ts'
 
 /** A movement as the book keeps it, with how its numbers were come by. */
 export interface BookedMovement extends Change {
   readonly kind: MovementKind
-  readonly measured: 'mass' | 'count' | 'estimate' | 'carried'
+  readonly measured: MeasuredOrCarried
   readonly weight: HundredSeedWeight | null
 }
 
@@ -36,17 +37,13 @@ export function numbersAgree(movement: BookedMovement, before: Balance): boolean
   )
 }
 
-function pairAgrees(
-  pair: Change,
-  measured: 'mass' | 'count' | 'estimate',
-  weight: HundredSeedWeight,
-): boolean {
+function pairAgrees(pair: Change, measured: Measured, weight: HundredSeedWeight): boolean {
   const both = bothNumbers(observed(pair, measured), weight)
   return both.count === pair.count && both.mass === pair.mass
 }
 
 /** Whether a count was a guess makes no difference to its numbers. */
-function observed(pair: Change, measured: 'mass' | 'count' | 'estimate'): Amount {
+function observed(pair: Change, measured: Measured): Amount {
   return measured === 'mass'
     ? { kind: 'mass', mass: milligrams(pair.mass) }
     : { kind: 'count', count: seedCount(pair.count), estimated: false }

@@ -1,23 +1,8 @@
-import { type Amount, type Measured, measuredOf } from '../amounts/amount.ts'
+import { type Amount, measuredOf } from '../amounts/amount.ts'
 import { type Milligrams, milligrams } from '../amounts/mass.ts'
 import { type SeedCount, seedCount } from '../amounts/seed-count.ts'
+import type { LotBasis, Measured } from '../shared/closed-sets.ts'
 import { countFromMass, type HundredSeedWeight, massFromCount } from '../weights/hundred-seed-weight.ts'
-
-/** What kind of thing happened to a lot's seed. The ledger is append-only: a mistake gets a 'reversal'. */
-export type MovementKind =
-  | 'intake'
-  | 'return'
-  | 'withdrawal'
-  | 'test'
-  | 'discard'
-  | 'stocktake'
-  | 'split'
-  | 'join'
-  | 'recount'
-  | 'reversal'
-
-/** Which number of a lot is the known one; the other is derived through the hundred-seed weight. */
-export type LotBasis = 'weighed' | 'counted'
 
 /** What a lot holds: both numbers, always exact sums of its movements. */
 export interface Balance {

@@ -1,5 +1,6 @@
 import { type Message, message } from '../../messages/message.ts'
-import type { Balance, Change, MovementKind } from './movement.ts'
+import type { MovementKind } from '../shared/closed-sets.ts'
+import type { Balance, Change } from './movement.ts'
 
 /** A movement that somebody wants to take back, and what has happened to its lot since. */
 export interface ReversibleMovement extends Change {

@@ -1,3 +1,5 @@
+import { type Message, message } from '../../messages/message.ts'
+
 /** What became of a gift since it came. */
 export interface GiftSoFar {
   /** People who took seed of it, each once; those who were not named do not count. */
@@ -10,24 +12,15 @@ export interface GiftSoFar {
   readonly tested: number | null
 }
 
-/** What became of a gift, for its donor, in one sentence; empty while nothing has. */
-export function sofarInWords({ takers, packets, regrown, sprouted, tested }: GiftSoFar): string {
-  const out = takers > 0 ? `${people(takers)} took seed of it` : `${times(packets)} seed of it went out`
-  const parts = [
-    packets === 0 ? '' : out,
-    regrown === 0 ? '' : `it was grown again and seed came back ${times(regrown)}`,
-    sprouted === null || tested === null ? '' : `of ${tested} seeds tested last, ${sprouted} sprouted`,
-  ].filter((part) => part !== '')
-  if (parts.length === 0) return ''
-  const last = parts.at(-1)
-  const list = parts.length === 1 ? last : `${parts.slice(0, -1).join(', ')}, and ${last}`
-  return `So far, ${list}.`
-}
-
-function people(count: number): string {
-  return count === 1 ? 'one person' : `${count} people`
-}
-
-function times(count: number): string {
-  return count === 1 ? 'once' : `${count} times`
+/** What became of a gift, for its donor, a sentence each; none while nothing has. */
+export function giftSoFar({ takers, packets, regrown, sprouted, tested }: GiftSoFar): Message[] {
+  const out =
+    takers > 0
+      ? message('letters.so-far-takers', { people: takers })
+      : message('letters.so-far-out', { times: packets })
+  return [
+    ...(packets === 0 ? [] : [out]),
+    ...(regrown === 0 ? [] : [message('letters.so-far-regrown', { times: regrown })]),
+    ...(sprouted === null || tested === null ? [] : [message('letters.so-far-tested', { tested, sprouted })]),
+  ]
 }

@@ -1,33 +1,36 @@
-/** The fields that may stand in a letter, in braces, with what each becomes. */
-export const LETTER_FIELDS = {
-  donor: 'the donor’s name',
-  gifts: 'the gifts with their numbers and what was told of them; within a sentence, only their names',
-  numbers: 'the accession numbers',
-  received: 'the day, or the days, on which the gifts came',
-  keeping: 'what is done with the gifts: shared, kept as a reserve, or set apart until they are checked',
-  date: 'the day of the letter',
-  library: 'the name of the library',
-  keeper: 'who signs; on a line of its own it is left out where nobody is named',
-} as const
+import { type Message, message } from '../../messages/message.ts'
 
-export type LetterField = keyof typeof LETTER_FIELDS
+/** The fields that may stand in a letter, in braces. */
+export const LETTER_FIELDS = [
+  'donor',
+  'gifts',
+  'numbers',
+  'received',
+  'keeping',
+  'date',
+  'library',
+  'keeper',
+] as const
 
-/** The letter that the app brings along. */
-export const SHIPPED_LETTER = `Dear {donor},
+export type LetterField = (typeof LETTER_FIELDS)[number]
 
-Thank you for the seed that you gave to {library} on {received}. We have written it into our book, so that whoever sows it after you will know where it came from.
-
-{gifts}
-
-{keeping} If you would like to know what became of it, ask us by its number at any time. And if we have put something down wrongly, or you remember more of its story, please tell us.
-
-With warm thanks,
-
-{keeper}
-{library}`
+/** The letter that the app brings along, its fields to be filled in. */
+export function shippedLetter(): Message {
+  return message('letters.shipped', {
+    donor: '{donor}',
+    gifts: '{gifts}',
+    received: '{received}',
+    keeping: '{keeping}',
+    library: '{library}',
+    keeper: '{keeper}',
+  })
+}
 
 /** What the fields become. `gifts` holds the names alone; the list itself is the paper's business. */
-export type LetterFacts = Readonly<Record<LetterField, string>>
+export interface LetterFacts extends Readonly<Record<LetterField, string>> {
+  /** Who signs within a sentence where no keeper is named: 'the keepers'. */
+  readonly keepers: string
+}
 
 /** A paragraph of a filled letter, or the place of the list of gifts. */
 export type LetterPart =
@@ -35,6 +38,8 @@ export type LetterPart =
   | { readonly kind: 'gifts' }
 
 const FIELD = /\{([^{}\n]*)\}/g
+/** Signs that keep a name apart from what runs the other way. */
+const ISOLATES = /[\u2066-\u2069]/g
 
 /** The fields of a text that no letter knows, as typed with their braces, each once. */
 export function unknownFields(words: string): string[] {
@@ -46,7 +51,7 @@ export function unknownFields(words: string): string[] {
  * Fills a letter in. A blank line ends a paragraph; {gifts} alone on a line becomes the list.
  *
  * A line that held nothing but fields and is empty when filled is left out; within a sentence a keeper who is not
- * named is 'the keepers'. Unknown fields stay as typed.
+ * named is whoever `keepers` says. Unknown fields stay as typed.
  */
 export function fillLetter(words: string, facts: LetterFacts): LetterPart[] {
   const parts: LetterPart[] = []
@@ -56,7 +61,7 @@ export function fillLetter(words: string, facts: LetterFacts): LetterPart[] {
     lines = []
   }
   for (const raw of words.split(/\r?\n/)) {
-    const line = raw.trim()
+    const line = raw.replace(ISOLATES, '').trim()
     if (fieldOf(line) === 'gifts') {
       close()
       parts.push({ kind: 'gifts' })
@@ -76,13 +81,13 @@ function fillLine(line: string, facts: LetterFacts): string {
     .replace(FIELD, (typed) => {
       const field = fieldOf(typed)
       if (field === null) return typed
-      if (facts[field] === '' && field === 'keeper' && !alone) return 'the keepers'
+      if (facts[field] === '' && field === 'keeper' && !alone) return facts.keepers
       return facts[field]
     })
     .trim()
 }
 
 function fieldOf(typed: string): LetterField | null {
-  const name = /^\{\s*(\w+)\s*\}$/.exec(typed)?.[1]?.toLowerCase() ?? ''
-  return Object.hasOwn(LETTER_FIELDS, name) ? (name as LetterField) : null
+  const name = /^\{\s*(\w+)\s*\}$/.exec(typed)?.[1]?.toLowerCase()
+  return LETTER_FIELDS.find((field) => field === name) ?? null
 }

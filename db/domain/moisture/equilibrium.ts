@@ -1,6 +1,12 @@
 import { type Message, message } from '../../messages/message.ts'
 import { wetFromDry } from './moisture-basis.ts'
 
+/** Oil of seed whose crop's is not in the table, parts of the dry weight: anything from starchy to rich. */
+export const ANY_OIL = { low: 0.02, high: 0.45 } as const
+
+/** How far a sealed jar and a meter may be off, points of moisture. Common practice, no source. */
+export const DOUBT_POINTS = 1
+
 /** Air that seed has come to rest with, and the seed's oil. */
 export interface SealedAir {
   /** Relative humidity, a part of one. */

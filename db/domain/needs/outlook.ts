@@ -2,6 +2,9 @@ import { incompleteBeta } from '../germination/incomplete-beta.ts'
 import { probability } from '../shared/probability.ts'
 import { normalBelow, normalDensity, normalQuantile } from '../viability/normal.ts'
 
+/** Seasons that the outlook goes ahead. */
+export const SEASONS_AHEAD = 5
+
 /** What is believed of the part of a lot's seed that is alive: its mean, 0 to 1, and standard deviation. */
 export interface ViabilityBelief {
   readonly mean: number

@@ -5,6 +5,9 @@ import { breedingOf } from './population-goal.ts'
 import type { SowableLot, SowingAdvice } from './sowing.ts'
 import { toldSetAside } from './urgency.ts'
 
+/** Who took seed in so many years may still have some. Common practice, no source. */
+export const PEOPLE_SINCE_YEARS = 6
+
 export interface RescueFacts {
   readonly lots: readonly SowableLot[]
   /** What to sow of them; null where nothing is left that lives. */

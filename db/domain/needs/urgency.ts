@@ -3,6 +3,9 @@ import { toFigures } from '../amounts/in-words.ts'
 import type { CountedUnitName } from '../crops/counted-unit.ts'
 import { NEED_STATES, type NeedState } from './need.ts'
 
+/** Years over which what members took is averaged. Common practice, no source. */
+export const DEMAND_YEARS = 3
+
 /** What decides how urgent an accession is. */
 export interface UrgencyFacts {
   readonly accessionId: number

@@ -1,7 +1,7 @@
 import type { IsoDate } from '../dates/iso-date.ts'
 
 /** How a promise to bring seed back stands. */
-export const PROMISE_STATES = ['overdue', 'open', 'met', 'let-go'] as const
+export const PROMISE_STATES = ['overdue', 'open', 'met', 'waived'] as const
 export type PromiseState = (typeof PROMISE_STATES)[number]
 
 /** What is known of a visit's promise. */
@@ -17,6 +17,6 @@ export interface PromiseFacts {
 /** How a promise stands on a day. Seed that came back meets it, even after it was let go; the day itself is in time. */
 export function promiseState({ by, broughtBack, waived }: PromiseFacts, today: IsoDate): PromiseState {
   if (broughtBack) return 'met'
-  if (waived) return 'let-go'
+  if (waived) return 'waived'
   return by !== null && by < today ? 'overdue' : 'open'
 }

@@ -1,11 +1,12 @@
 import { type Message, message } from '../../messages/message.ts'
 import type { CountedUnitName } from '../crops/counted-unit.ts'
+import type { LotRole } from '../shared/closed-sets.ts'
 
 /** A lot from which nothing can be sown as it stands. */
 export interface LotNotSown {
   readonly lotNumber: string
   readonly seeds: number
-  readonly role: 'working' | 'reserve' | 'reference' | 'duplicate-elsewhere'
+  readonly role: LotRole
   /** Null: not in quarantine. */
   readonly quarantine: string | null
 }

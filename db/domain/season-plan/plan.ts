@@ -3,6 +3,9 @@ import { hoursOfIsolation, type IsolationMethod, type Pollination } from './isol
 import { metresBetween, type Position } from './position.ts'
 import { isSeasonShort } from './season-length.ts'
 
+/** So long before its sowing seed goes out for a season. Common practice, no source. */
+export const PREPARED_DAYS = 270
+
 /** An accession that could be grown. */
 export interface PlanCandidate {
   readonly accessionId: number

@@ -1,4 +1,4 @@
-import { addDays, daysBetween } from '../dates/day-arithmetic.ts'
+import { addDays, DAYS_IN_YEAR, daysBetween } from '../dates/day-arithmetic.ts'
 import type { IsoDate } from '../dates/iso-date.ts'
 import { type Band, chanceBelow, crossingBand, middlePace, type Threshold, viabilityBand } from './band.ts'
 import type { PlacedTest } from './learner.ts'
@@ -42,7 +42,6 @@ export interface Forecast {
 /** Further ahead no date is told. */
 export const FAR_YEARS = 200
 const FAR_DAYS = FAR_YEARS * 365
-const DAYS_IN_YEAR = 365.25
 
 /** Forecasts one lot from its tests, in any order, and how it was kept. */
 export function forecastOf(

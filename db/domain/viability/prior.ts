@@ -1,3 +1,4 @@
+import { DAYS_IN_YEAR } from '../dates/day-arithmetic.ts'
 import type { PaceRemark } from './equation.ts'
 import { normalQuantile } from './normal.ts'
 
@@ -144,8 +145,6 @@ export function logPriorOfStart({ startMean, startSd }: ViabilityPrior, start: n
       (ODD_LOTS.share / ODD_LOTS.sd) * Math.exp(-0.5 * odd * odd),
   )
 }
-
-const DAYS_IN_YEAR = 365.25
 
 /**
  * Days in which viability falls by one deviate where only the years that seed keeps are known: half of it is taken to be

@@ -2,6 +2,12 @@ import { type Milligrams, milligrams } from '../amounts/mass.ts'
 import { type SeedCount, seedCount } from '../amounts/seed-count.ts'
 import { studentQuantile } from './student.ts'
 
+/** The weight of one hundred seeds of a crop nobody has figures for: that of a middling seed, marked as a guess. */
+export const WEIGHT_WITHOUT_FIGURES = 1_000_000 as HundredSeedWeight
+
+/** Doubt of a count that somebody guessed: a quarter. Common practice, no source. */
+export const DOUBT_OF_A_GUESS = 0.25
+
 /** The mass of one hundred seeds in whole micrograms, above zero. Ties count to mass in the ledger. */
 export type HundredSeedWeight = number & { readonly __brand: 'HundredSeedWeight' }
 

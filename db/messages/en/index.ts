@@ -1,5 +1,6 @@
 import amounts from './amounts.json' with { type: 'json' }
 import app from './app.json' with { type: 'json' }
+import cautions from './cautions.json' with { type: 'json' }
 import collection from './collection.json' with { type: 'json' }
 import exchange from './exchange.json' with { type: 'json' }
 import forecast from './forecast.json' with { type: 'json' }
@@ -8,7 +9,10 @@ import gifts from './gifts.json' with { type: 'json' }
 import handOut from './hand-out.json' with { type: 'json' }
 import imported from './import.json' with { type: 'json' }
 import intake from './intake.json' with { type: 'json' }
+import labels from './labels.json' with { type: 'json' }
+import letters from './letters.json' with { type: 'json' }
 import needs from './needs.json' with { type: 'json' }
+import paper from './paper.json' with { type: 'json' }
 import paperSheet from './paper-sheet.json' with { type: 'json' }
 import people from './people.json' with { type: 'json' }
 import print from './print.json' with { type: 'json' }
@@ -28,6 +32,7 @@ import withdrawal from './withdrawal.json' with { type: 'json' }
 export const en = {
   ...amounts,
   ...app,
+  ...cautions,
   ...collection,
   ...exchange,
   ...forecast,
@@ -36,7 +41,10 @@ export const en = {
   ...handOut,
   ...imported,
   ...intake,
+  ...labels,
+  ...letters,
   ...needs,
+  ...paper,
   ...paperSheet,
   ...people,
   ...print,

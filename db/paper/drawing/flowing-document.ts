@@ -1,3 +1,5 @@
+import type { Message } from '../../messages/message.ts'
+import type { Texts } from '../../messages/texts.ts'
 import { type Item, moved } from './items.ts'
 import { PAGE_SIZES, POINTS_PER_MM } from './page-sizes.ts'
 import { drawDocument, type PagesWanted, type PrintedDocument } from './paper-document.ts'
@@ -26,7 +28,9 @@ export interface Bars {
 /** Paragraphs and pictures that begin a page of their own. */
 export interface FlowingPart {
   /** What a warning calls it. */
-  readonly name: string
+  readonly name: Message
+  /** Tells what is printed in the language of whoever reads this part. */
+  readonly texts: Texts
   readonly blocks: readonly (Paragraph | Bars)[]
 }
 
@@ -84,8 +88,8 @@ export async function flowingDocument(
         pen.newPage(page.width, page.height)
         drawLines(pen, onPage, left, top * POINTS_PER_MM)
         if (pages.length === 1) return
-        const number = paragraphsIn(footPt)(`Page ${index + 1} of ${pages.length}`, 0)
-        const set = setParagraphs([number], width, faces, missing)
+        const number = part.texts.text('paper.page', { page: index + 1, pages: pages.length })
+        const set = setParagraphs([paragraphsIn(footPt)(number, 0)], width, faces, missing)
         drawLines(pen, set, left, page.height - foot * POINTS_PER_MM)
       })
       return lackedLetters(part.name, missing)

@@ -1,4 +1,5 @@
 import { PDFDocument, PrintScaling } from 'pdf-lib'
+import type { Message } from '../../messages/message.ts'
 import type { PaperFonts } from './fonts.ts'
 import type { PaperName } from './page-sizes.ts'
 import { openPen, type Pen } from './pdf-pen.ts'
@@ -9,7 +10,7 @@ import { type FaceName, openFont, openTypeface } from './typeface.ts'
 export interface PrintedDocument {
   readonly bytes: Uint8Array
   readonly pages: number
-  readonly warnings: readonly string[]
+  readonly warnings: readonly Message[]
 }
 
 /** What every document says of itself, and the fonts that it is set in. */
@@ -52,7 +53,7 @@ const opened = new WeakMap<PaperFonts, Faces>()
 export async function drawDocument(
   { title, language, fonts }: DocumentWanted,
   used: Iterable<FaceName>,
-  draw: (pen: Pen, faces: Faces) => Iterable<string>,
+  draw: (pen: Pen, faces: Faces) => Iterable<Message>,
 ): Promise<PrintedDocument> {
   const document = await PDFDocument.create({ updateMetadata: false })
   document.registerFontkit({ create: openFont })

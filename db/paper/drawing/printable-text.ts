@@ -1,3 +1,4 @@
+import { type Message, message } from '../../messages/message.ts'
 import type { Typeface } from './typeface.ts'
 
 /** What is printed in place of a letter that the typeface lacks: an empty box, else a question mark. */
@@ -44,12 +45,13 @@ function hasAll(typeface: Typeface, letter: string): boolean {
   return true
 }
 
+/** The most letters that a warning names. */
+const MOST_NAMED = 6
+
 /** Says which letters of a document are not in the typeface; nothing where none is. */
-export function lackedLetters(document: string, missing: ReadonlySet<string>): string[] {
-  if (missing.size === 0) return []
-  const shown = [...missing].slice(0, 6).join(' ')
-  const more = missing.size > 6 ? ` and ${missing.size - 6} more` : ''
-  return [
-    `${document}: the typeface has no ${shown}${more}. A box is printed in its place: write it by hand.`,
-  ]
+export function lackedLetters(document: Message | string, missing: Iterable<string>): Message[] {
+  const all = [...missing]
+  if (all.length === 0) return []
+  const letters = all.slice(0, MOST_NAMED).join(' ')
+  return [message('paper.lacks-letters', { document, letters, more: Math.max(0, all.length - MOST_NAMED) })]
 }

@@ -1,3 +1,5 @@
+import type { Message } from '../../messages/message.ts'
+import type { Texts } from '../../messages/texts.ts'
 import { PAGE_SIZES, POINTS_PER_MM } from './page-sizes.ts'
 import { drawDocument, type PagesWanted, type PrintedDocument } from './paper-document.ts'
 import { lackedLetters } from './printable-text.ts'
@@ -8,6 +10,7 @@ import { drawLines, type Paragraph, pagesOf, paragraphsIn, setParagraphs } from 
 export interface SheetWanted extends PagesWanted {
   readonly libraryName: string
   readonly date: string
+  readonly texts: Texts
 }
 
 /** Text of a sheet beside its headings. */
@@ -24,7 +27,9 @@ export interface RuledPart {
 
 export interface RuledSheet {
   /** 'Bench sheet'. */
-  readonly name: string
+  readonly name: Message
+  /** What a warning calls it. */
+  readonly document: Message
   readonly columns: readonly RuledColumn[]
   /** What stands above all parts, beneath the name, the library and the date. */
   readonly opening: readonly Paragraph[]
@@ -41,7 +46,7 @@ export async function ruledSheet(wanted: SheetWanted, sheet: RuledSheet): Promis
   const page = PAGE_SIZES[wanted.paper]
   const margin = SHEET_MARGIN_MM * POINTS_PER_MM
   const width = page.width - 2 * margin
-  const title = `${sheet.name} · ${wanted.libraryName} · ${wanted.date}`
+  const title = `${wanted.texts.say(sheet.name)} · ${wanted.libraryName} · ${wanted.date}`
   const opening = [sheetText(title, 0, { face: 'semibold', size: 13 }), ...sheet.opening]
   const parts = sheet.parts.map(({ heading, about, rows }) => ({
     head: [sheetText(heading, 14, { face: 'semibold', size: 12 }), ...about],
@@ -71,6 +76,6 @@ export async function ruledSheet(wanted: SheetWanted, sheet: RuledSheet): Promis
       pen.newPage(page.width, page.height)
       drawLines(pen, onPage, margin, margin)
     }
-    return lackedLetters(`The ${sheet.name.toLowerCase()}`, missing)
+    return lackedLetters(sheet.document, missing)
   })
 }

@@ -1,3 +1,5 @@
+import { type Message, message } from '../../messages/message.ts'
+
 /** How much of a packet's facts a label has room for: from all that is known of the lot down to its number and QR code. */
 export type Carries = 'all-known' | 'everything' | 'name-and-number' | 'number-only'
 
@@ -9,11 +11,12 @@ export function carriesFacts(carries: Carries): boolean {
 /**
  * A sheet of labels as it lies in the printer: millimetres, from the top left corner of the page.
  *
- * `confidence` tells where the figures come from: 'seen' in a published table of sheet sizes, or 'from memory'. Makers'
+ * `confidence` tells where the figures come from: 'seen' in a published table of sheet sizes, or 'from-memory'. Makers'
  * sheets of one name differ slightly, so a print on plain paper held against the sheet is the real check.
  */
 export interface SheetGeometry {
-  readonly name: string
+  /** A name that the library gave it, or what it is. */
+  readonly name: Message | string
   readonly pageMm: { readonly width: number; readonly height: number }
   readonly columns: number
   readonly rows: number
@@ -24,7 +27,7 @@ export interface SheetGeometry {
   readonly pitchXMm: number
   readonly pitchYMm: number
   readonly carries: Carries
-  readonly confidence: 'seen' | 'from memory' | 'own'
+  readonly confidence: 'seen' | 'from-memory' | 'own'
   /** Whether each label is the front of a packet to be cut out and folded; see {@link packetParts}. */
   readonly folded?: boolean
 }
@@ -58,27 +61,20 @@ const SLACK_MM = 0.3
 /** What is wrong with a sheet of the library's own, with the measure to correct; null: it can be printed on. */
 export function sheetFault(
   sheet: SheetGeometry,
-): { readonly field: string; readonly because: string } | null {
+): { readonly field: string; readonly because: Message } | null {
   const { widthMm, heightMm, pitchXMm, pitchYMm, columns, rows, pageMm } = sheet
   if (widthMm < SMALLEST_MM.width)
-    return { field: 'widthMm', because: `A label is ${SMALLEST_MM.width} mm wide at least.` }
+    return { field: 'widthMm', because: message('paper.sheet-too-narrow', { least: SMALLEST_MM.width }) }
   if (heightMm < SMALLEST_MM.height)
-    return { field: 'heightMm', because: `A label is ${SMALLEST_MM.height} mm high at least.` }
+    return { field: 'heightMm', because: message('paper.sheet-too-low', { least: SMALLEST_MM.height }) }
   if (columns > 1 && pitchXMm < widthMm)
-    return { field: 'pitchXMm', because: 'From one label to the next it is at least the width of a label.' }
-  if (rows > 1 && pitchYMm < heightMm)
-    return { field: 'pitchYMm', because: 'From one label to the next it is at least the height of a label.' }
+    return { field: 'pitchXMm', because: message('paper.sheet-next-across') }
+  if (rows > 1 && pitchYMm < heightMm) return { field: 'pitchYMm', because: message('paper.sheet-next-down') }
   const last = cellAt(sheet, labelsOnSheet(sheet) - 1)
   if (last.x + last.width > pageMm.width + SLACK_MM)
-    return {
-      field: 'columns',
-      because: 'So many labels side by side are wider than the page. Measure again.',
-    }
+    return { field: 'columns', because: message('paper.sheet-too-wide') }
   if (last.y + last.height > pageMm.height + SLACK_MM)
-    return {
-      field: 'rows',
-      because: 'So many labels one below another are longer than the page. Measure again.',
-    }
+    return { field: 'rows', because: message('paper.sheet-too-long') }
   return crowdedEdge(sheet, last)
 }
 
@@ -86,9 +82,7 @@ export function sheetFault(
 function crowdedEdge(sheet: SheetGeometry, last: Cell): ReturnType<typeof sheetFault> {
   const [from, to] = [inkBox(sheet, cellAt(sheet, 0)), inkBox(sheet, last)]
   const least = (size: number) => size - 2 * INSIDE_MARGIN_MM
-  const because = (side: string) =>
-    `The labels at the ${side} of the page lie too far inside the ${PAGE_EDGE_MM} mm that printers leave white. Measure ` +
-    'again, or leave that row out.'
+  const because = (side: string) => message('paper.sheet-crowded', { side, edge: PAGE_EDGE_MM })
   if (from.width < least(SMALLEST_MM.width)) return { field: 'leftMm', because: because('left') }
   if (to.width < least(SMALLEST_MM.width)) return { field: 'columns', because: because('right') }
   if (from.height < least(SMALLEST_MM.height)) return { field: 'topMm', because: because('top') }

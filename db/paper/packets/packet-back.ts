@@ -1,4 +1,5 @@
-import { CARE, FOR_SOWING } from '../care-words.ts'
+import { type Message, message } from '../../messages/message.ts'
+import type { Texts } from '../../messages/texts.ts'
 import { POINTS_PER_MM } from '../drawing/page-sizes.ts'
 import { lackedLetters } from '../drawing/printable-text.ts'
 import {
@@ -20,9 +21,6 @@ export const PART_MARGIN_MM = 4
 const LARGEST_PT = 9
 const SMALLEST_PT = 6.5
 const FLAP_PT = 6
-const HOW_TO_FOLD =
-  'Cut along the whole lines, fold back along the dashed ones. Glue this flap and the one at the side to the inside.'
-const CLOSES = 'Fill the packet, then fold this flap over and close it.'
 
 /** Text set for a part of a packet, from the part's top left corner inside its margin. */
 export interface SetPart {
@@ -35,10 +33,11 @@ export function packetBack(
   label: PacketLabel,
   parts: PacketParts,
   faces: Faces,
-): { readonly parts: readonly SetPart[]; readonly warnings: readonly string[] } {
+  texts: Texts,
+): { readonly parts: readonly SetPart[]; readonly warnings: readonly Message[] } {
   const missing = new Set<string>()
   const room = roomOf(parts.back)
-  const at = (size: number) => setParagraphs(backParagraphs(label, size), room.width, faces, missing)
+  const at = (size: number) => setParagraphs(backParagraphs(label, size, texts), room.width, faces, missing)
   const sizes = [LARGEST_PT, 8.5, 8, 7.5, 7, SMALLEST_PT]
   const fitting = sizes.map(at).find((lines) => heightOf(lines) <= room.height)
   const back = fitting ?? cutToHeight(at(SMALLEST_PT), room, faces)
@@ -47,12 +46,14 @@ export function packetBack(
     lines: setParagraphs([paragraphsIn(FLAP_PT)(text, 0)], roomOf(parts[part]).width, faces, missing),
   })
   return {
-    parts: [{ part: 'back', lines: back }, flap(HOW_TO_FOLD, 'bottom'), flap(CLOSES, 'top')],
+    parts: [
+      { part: 'back', lines: back },
+      flap(texts.text('paper.packet-fold'), 'bottom'),
+      flap(texts.text('paper.packet-close'), 'top'),
+    ],
     warnings: [
-      ...lackedLetters(`The back of the packet ${label.lotNumber}`, missing),
-      ...(fitting === undefined
-        ? [`${label.lotNumber}: what is told of it is too long for the back of the packet and was cut short.`]
-        : []),
+      ...lackedLetters(message('paper.the-back', { lot: label.lotNumber }), missing),
+      ...(fitting === undefined ? [message('paper.back-cut', { lot: label.lotNumber })] : []),
     ],
   }
 }
@@ -62,12 +63,12 @@ function roomOf(part: Cell): { readonly width: number; readonly height: number }
   return { width: inside(part.width), height: inside(part.height) }
 }
 
-function backParagraphs({ known = [] }: PacketLabel, size: number): Paragraph[] {
+function backParagraphs({ known = [] }: PacketLabel, size: number, { text: told }: Texts): Paragraph[] {
   const text = paragraphsIn(size)
   return [
-    text('To keep this seed', 0, { face: 'semibold', unbrokenWithNext: true }),
-    text(CARE, 1),
-    text(FOR_SOWING, 4, { face: 'bold' }),
+    text(told('paper.packet-keep'), 0, { face: 'semibold', unbrokenWithNext: true }),
+    text(told('paper.care'), 1),
+    text(told('paper.for-sowing'), 4, { face: 'bold' }),
     ...known.map((fact, index) => text(fact, index === 0 ? 6 : 2, { ruled: index === 0 })),
   ]
 }

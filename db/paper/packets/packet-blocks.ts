@@ -1,3 +1,4 @@
+import type { Texts } from '../../messages/texts.ts'
 import type { Item } from '../drawing/items.ts'
 import {
   balanceLines,
@@ -9,6 +10,7 @@ import {
 } from '../drawing/text-fitting.ts'
 import type { FaceName, Typeface } from '../drawing/typeface.ts'
 import type { Carries } from './label-sheets.ts'
+import type { Fact } from './packet-plans.ts'
 import type { Styles } from './packet-styles.ts'
 import type { PacketLabel } from './packet-text.ts'
 
@@ -20,6 +22,7 @@ export interface Room {
 
 export interface Job {
   readonly label: PacketLabel
+  readonly texts: Texts
   readonly room: Room
   readonly carries: Carries
   readonly faces: Readonly<Record<FaceName, Typeface>>
@@ -29,10 +32,13 @@ export interface Job {
   readonly quiet: number
 }
 
+/** A text of a label, as a warning speaks of it. */
+export type LabelText = Fact | 'crop' | 'harvest' | 'variety' | 'library' | 'caution' | 'facts'
+
 export interface Block {
   readonly items: readonly Item[]
   /** Which texts were cut and end in an ellipsis. */
-  readonly cut: readonly string[]
+  readonly cut: readonly LabelText[]
   /** Where the next block may begin. */
   readonly bottom: number
 }
@@ -60,8 +66,7 @@ export interface Wanted {
   readonly balanced?: boolean
   /** Whether separators are left out where a line ends or begins. */
   readonly runsOn?: boolean
-  /** The text's name in a warning. */
-  readonly what: string
+  readonly what: LabelText
   readonly indent?: number
   readonly width?: number
 }

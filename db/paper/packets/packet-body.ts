@@ -1,5 +1,13 @@
 import type { Item } from '../drawing/items.ts'
-import { type Block, type Job, type Paragraph, paragraph, SEPARATOR, type Wanted } from './packet-blocks.ts'
+import {
+  type Block,
+  type Job,
+  type LabelText,
+  type Paragraph,
+  paragraph,
+  SEPARATOR,
+  type Wanted,
+} from './packet-blocks.ts'
 import type { Fact, Plan } from './packet-plans.ts'
 import { CAUTION_TYPE_PT, SMALLEST_TYPE_PT, sizeAt } from './packet-styles.ts'
 import { firstSentence } from './packet-text.ts'
@@ -43,7 +51,7 @@ function cautionsOf(job: Job, plan: Plan, place: number, top: number, bottom: nu
   const lines = Math.floor((bottom - top) / (size * 1.16) / texts.length)
   if (lines < 1) return null
   const items: Item[] = []
-  const cut: string[] = []
+  const cut: LabelText[] = []
   let y = top
   for (const text of texts) {
     const maxLines = first ? lines : UNBOUNDED
@@ -108,13 +116,13 @@ function factsOf(job: Job, plan: Plan, place: number, top: number, bottom: numbe
 function setFacts(
   job: Job,
   place: number,
-  texts: readonly (readonly [string, string])[],
+  texts: readonly (readonly [LabelText, string])[],
   top: number,
   { maxLines, mayCut, runIn }: Arrangement,
 ): Block | null {
   const size = sizeAt(job.styles.fact, place)
   const items: Item[] = []
-  const cut: string[] = []
+  const cut: LabelText[] = []
   let y = top
   for (const [what, text] of texts) {
     const block = paragraph(job, { face: 'regular', size, text, y, maxLines, mayCut, runsOn: runIn, what })
@@ -134,5 +142,5 @@ function runInWords(fact: Fact, text: string): string {
 function inWords(job: Job, fact: Fact): readonly string[] {
   if (fact === 'known') return job.label.known ?? []
   const text = job.label[fact]
-  return [fact === 'source' && text !== '' ? `from ${text}` : text]
+  return [fact === 'source' && text !== '' ? job.texts.text('paper.packet-from', { donor: text }) : text]
 }

@@ -1,10 +1,17 @@
 import { type Item, moved } from '../drawing/items.ts'
 import { lineWidth, piecesOf, wholePiece } from '../drawing/text-fitting.ts'
 import { carriesFacts } from './label-sheets.ts'
-import { type Block, type Job, narrowedAt, type Paragraph, paragraph, SEPARATOR } from './packet-blocks.ts'
+import {
+  type Block,
+  type Job,
+  type LabelText,
+  narrowedAt,
+  type Paragraph,
+  paragraph,
+  SEPARATOR,
+} from './packet-blocks.ts'
 import type { Plan } from './packet-plans.ts'
 import { sizeAt } from './packet-styles.ts'
-import { SOWING_ONLY } from './packet-text.ts'
 
 const NOTHING: Block = { items: [], cut: [], bottom: 0 }
 const RULE = 0.5
@@ -39,7 +46,10 @@ function cropLineAt(job: Job, plan: Plan, size: number, mayCut: boolean): Block 
   const { label } = job
   const width = narrowedAt(job, size)
   const oneLine = { size, y: 0, maxLines: 1, mayCut }
-  const words = carriesFacts(job.carries) && label.harvest ? `harvest ${label.harvest}` : label.harvest
+  const words =
+    carriesFacts(job.carries) && label.harvest
+      ? job.texts.text('paper.packet-harvest', { year: label.harvest })
+      : label.harvest
   const harvest = paragraph(job, {
     ...oneLine,
     face: 'semibold',
@@ -55,7 +65,7 @@ function cropLineAt(job: Job, plan: Plan, size: number, mayCut: boolean): Block 
     face: 'regular',
     text: label.crop,
     width: left,
-    what: 'plant kind',
+    what: 'crop',
   })
   if (!crop) return null
   const species = plan.species && label.species ? speciesAfter(job, crop, label.species, size, left) : []
@@ -139,7 +149,7 @@ function sizesDown(largest: number, smallest: number): number[] {
 
 interface Foot {
   readonly items: readonly Item[]
-  readonly cut: readonly string[]
+  readonly cut: readonly LabelText[]
   /** Where the ink of the foot begins, with the white above it. */
   readonly top: number
 }
@@ -165,16 +175,16 @@ export function footOf(job: Job, plan: Plan, place: number): Foot | null {
 /** The library and 'for sowing only', on one line where they fit, with their ink on the bottom of the room. */
 function smallPrint(job: Job, plan: Plan, size: number, width: number, mayCut: boolean): Foot | null {
   const library = plan.library ? job.label.libraryName : ''
-  const sowing = plan.sowing ? SOWING_ONLY : ''
+  const sowing = plan.sowing ? job.texts.text('paper.sowing-only') : ''
   const both = [library, sowing].filter((text) => text !== '')
   const together = both.join(` ${SEPARATOR} `)
   const fits = lineWidth(job.faces.regular, piecesOf(together)) * size <= width
   const items: Item[] = []
-  const cut: string[] = []
+  const cut: LabelText[] = []
   let top = job.room.height
   for (const text of fits ? both.slice(0, 1).map(() => together) : both.toReversed()) {
     const wanted = { face: 'regular', size, text, y: 0, width, maxLines: 1, mayCut } as const
-    const block = paragraph(job, { ...wanted, what: 'name of the library' })
+    const block = paragraph(job, { ...wanted, what: 'library' })
     if (!block) return null
     items.push(...block.items.map((item) => moved(item, 0, top - block.inkBottom)))
     cut.push(...block.cut)

@@ -1,3 +1,5 @@
+import { type Message, message } from '../../messages/message.ts'
+import type { Texts } from '../../messages/texts.ts'
 import { POINTS_PER_MM } from '../drawing/page-sizes.ts'
 import {
   type DocumentWanted,
@@ -6,6 +8,7 @@ import {
   type PrintedDocument,
 } from '../drawing/paper-document.ts'
 import type { Pen } from '../drawing/pdf-pen.ts'
+import { lackedLetters } from '../drawing/printable-text.ts'
 import { qrCode } from '../drawing/qr-squares.ts'
 import { drawLines, type Faces } from '../drawing/text-flow.ts'
 import type { FaceName } from '../drawing/typeface.ts'
@@ -13,11 +16,12 @@ import { type Cell, cellAt, inkBox, labelsOnSheet, PAGE_EDGE_MM, type SheetGeome
 import { PART_MARGIN_MM, packetBack, type SetPart } from './packet-back.ts'
 import { type Layout, layoutPacket } from './packet-layout.ts'
 import { type PacketLabel, printableLabel } from './packet-text.ts'
-import { labelWarnings, missingLetters } from './packet-warnings.ts'
+import { labelWarnings } from './packet-warnings.ts'
 import { cropMarks, foldLines, packetParts } from './sheet-marks.ts'
 
 export interface PacketLabelSheets extends DocumentWanted {
   readonly labels: readonly PacketLabel[]
+  readonly texts: Texts
   readonly sheet: SheetGeometry
   /** The first label of the first sheet to print on, from 1 along the rows: those before it are used up. */
   readonly startAt: number
@@ -36,8 +40,8 @@ export interface PacketLabelSheets extends DocumentWanted {
 export async function packetLabels(wanted: PacketLabelSheets): Promise<PrintedDocument> {
   const { sheet } = wanted
   checkWanted(wanted, sheet)
-  const warnings = new Set(offsetWarnings(sheet, wanted.offsetMm))
-  const laidOut = layEach(wanted.labels, sheet, openFaces(wanted.fonts), warnings)
+  const warnings = offsetWarnings(sheet, wanted.offsetMm)
+  const laidOut = layEach(wanted, openFaces(wanted.fonts), warnings)
   return drawDocument(wanted, facesUsed(laidOut), (pen) => {
     drawSheets(wanted, laidOut, pen)
     return warnings
@@ -95,27 +99,22 @@ function facesUsed(laidOut: readonly Laid[]): Set<FaceName> {
 }
 
 /** Lays out every label; the same label twice, as several copies are, is laid out once. */
-function layEach(
-  labels: readonly PacketLabel[],
-  sheet: SheetGeometry,
-  faces: Faces,
-  warnings: Set<string>,
-): Laid[] {
+function layEach({ labels, sheet, texts }: PacketLabelSheets, faces: Faces, warnings: Message[]): Laid[] {
   const room = smallestRoom(sheet)
   const known = new Map<PacketLabel, Laid>()
   return labels.map((raw) => {
     const seen = known.get(raw)
     if (seen) return seen
     const { label, missing } = printableLabel(raw, faces.regular)
-    const layout = layoutPacket(label, qrCode(label.scanCode), room, sheet.carries, faces)
-    const back = sheet.folded ? packetBack(label, packetParts(sheet, 0), faces) : { parts: [], warnings: [] }
-    for (const warning of [
-      ...missingLetters(label, missing),
+    const layout = layoutPacket(label, qrCode(label.scanCode), room, sheet.carries, faces, texts)
+    const back = sheet.folded
+      ? packetBack(label, packetParts(sheet, 0), faces, texts)
+      : { parts: [], warnings: [] }
+    warnings.push(
+      ...lackedLetters(label.lotNumber, missing),
       ...labelWarnings(label, layout, sheet.carries),
       ...back.warnings,
-    ]) {
-      warnings.add(warning)
-    }
+    )
     const laid = { layout, parts: back.parts }
     known.set(raw, laid)
     return laid
@@ -139,7 +138,7 @@ function drawLabel(pen: Pen, layout: Layout, box: Cell, [right, down]: readonly 
   for (const item of layout.items) pen.draw(item, x, y)
 }
 
-function offsetWarnings(sheet: SheetGeometry, [right, down]: readonly [number, number]): string[] {
+function offsetWarnings(sheet: SheetGeometry, [right, down]: readonly [number, number]): Message[] {
   const first = inkBox(sheet, cellAt(sheet, 0))
   const last = inkBox(sheet, cellAt(sheet, labelsOnSheet(sheet) - 1))
   const nearest = Math.min(
@@ -149,8 +148,6 @@ function offsetWarnings(sheet: SheetGeometry, [right, down]: readonly [number, n
     sheet.pageMm.height - last.y - last.height - down,
   )
   if ((right === 0 && down === 0) || nearest >= PAGE_EDGE_MM) return []
-  return [
-    `Moved by ${right} and ${down} mm, text comes within ${Math.max(0, nearest).toFixed(1)} mm of the edge of the paper, ` +
-      'where many printers leave 4 to 6 mm blank. Print one sheet of plain paper first.',
-  ]
+  const toTenths = Math.round(10 * Math.max(0, nearest)) / 10
+  return [message('paper.moved-to-edge', { right, down, nearest: toTenths })]
 }

@@ -1,9 +1,10 @@
+import type { Texts } from '../../messages/texts.ts'
 import type { Item } from '../drawing/items.ts'
 import { POINTS_PER_MM } from '../drawing/page-sizes.ts'
 import { type QrCode, QUIET_MODULES } from '../drawing/qr-squares.ts'
 import type { FaceName, Typeface } from '../drawing/typeface.ts'
 import { type Carries, INSIDE_MARGIN_MM } from './label-sheets.ts'
-import type { Job, Room } from './packet-blocks.ts'
+import type { Job, LabelText, Room } from './packet-blocks.ts'
 import { bodyOf } from './packet-body.ts'
 import { footOf, headOf } from './packet-head-and-foot.ts'
 import { PLANS, type Plan } from './packet-plans.ts'
@@ -14,8 +15,8 @@ import type { PacketLabel } from './packet-text.ts'
 export interface Layout {
   readonly items: readonly Item[]
   readonly plan: Plan
-  /** The texts that were cut and end in an ellipsis, in words. */
-  readonly cut: readonly string[]
+  /** The texts that were cut and end in an ellipsis. */
+  readonly cut: readonly LabelText[]
   /** The type size of the cautions, points; null where none is printed. */
   readonly cautionSize: number | null
   /** The side of one module of the QR code, points. */
@@ -38,12 +39,13 @@ export function layoutPacket(
   room: Room,
   carries: Carries,
   faces: Readonly<Record<FaceName, Typeface>>,
+  texts: Texts,
 ): Layout {
   const module = moduleFor(code, room)
   const quiet = QUIET_MODULES * module
   const codeSide = code.modules * module + Math.max(0, quiet - INSIDE_MARGIN_MM * POINTS_PER_MM)
   const styles = stylesFor(room.width, room.height, carries)
-  const job: Job = { label, room, carries, faces, styles, codeSide, quiet }
+  const job: Job = { label, texts, room, carries, faces, styles, codeSide, quiet }
   const codeItem: Item = { kind: 'code', code, module, x: room.width - codeSide, y: room.height - codeSide }
   for (const plan of PLANS[carries]) {
     if (!tryPlan(job, plan, plan.smallest)) continue

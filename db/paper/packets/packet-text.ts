@@ -26,9 +26,6 @@ export interface PacketLabel {
   readonly known?: readonly string[]
 }
 
-/** A caution for every packet, common practice: seed for sowing is not kept clean as food is. */
-export const SOWING_ONLY = 'For sowing only. Not for eating.'
-
 /** The label with every text made printable, and the letters that the typeface lacks. */
 export function printableLabel(
   label: PacketLabel,

@@ -1,4 +1,5 @@
 import type { ShippedSheet } from '../../contract/print-operations.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { INCH } from '../drawing/page-sizes.ts'
 import type { Carries, SheetGeometry } from './label-sheets.ts'
 
@@ -14,7 +15,7 @@ type Size = readonly [width: number, height: number]
 /** A sheet of labels by its grid, a label's size, where the first stands, and how far it is from one to the next. */
 function labels(
   pageMm: SheetGeometry['pageMm'],
-  size: string,
+  size: Message | string,
   [columns, rows]: Grid,
   [widthMm, heightMm]: Size,
   [leftMm, topMm]: Size,
@@ -22,7 +23,8 @@ function labels(
   carries: Carries,
   confidence: Confidence,
 ): SheetGeometry {
-  const name = `${pageMm === A4 ? 'A4' : 'Letter'}, ${columns * rows} labels of ${size}`
+  const page = pageMm === A4 ? 'A4' : 'Letter'
+  const name = message('paper.sheet-labels', { page, labels: columns * rows, size })
   const pitch = { pitchXMm, pitchYMm: heightMm }
   return { name, pageMm, columns, rows, widthMm, heightMm, leftMm, topMm, ...pitch, carries, confidence }
 }
@@ -34,9 +36,18 @@ function onA4(
   at: Size,
   pitchXMm: number,
   carries: Carries,
-  confidence: Confidence = 'from memory',
+  confidence: Confidence = 'from-memory',
 ): SheetGeometry {
-  return labels(A4, `${size[0]} × ${size[1]} mm`, grid, size, at, pitchXMm, carries, confidence)
+  return labels(
+    A4,
+    message('paper.sheet-millimetres', { width: size[0], height: size[1] }),
+    grid,
+    size,
+    at,
+    pitchXMm,
+    carries,
+    confidence,
+  )
 }
 
 /** Inches on a Letter sheet. */
@@ -47,7 +58,7 @@ function onLetter(
   [left, top]: Size,
   pitchX: number,
   carries: Carries,
-  confidence: Confidence = 'from memory',
+  confidence: Confidence = 'from-memory',
 ): SheetGeometry {
   const size = [width * INCH, height * INCH] as const
   const at = [left * INCH, top * INCH] as const
@@ -57,7 +68,7 @@ function onLetter(
 /** The face of an envelope that is fed upright, its flap at the top. */
 function envelope(name: string, width: number, height: number): SheetGeometry {
   return {
-    name: `Envelope ${name}, ${Math.round(width)} × ${Math.round(height)} mm`,
+    name: message('paper.sheet-envelope', { name, width: Math.round(width), height: Math.round(height) }),
     pageMm: { width, height },
     columns: 1,
     rows: 1,
@@ -68,7 +79,7 @@ function envelope(name: string, width: number, height: number): SheetGeometry {
     pitchXMm: width,
     pitchYMm: height,
     carries: 'all-known',
-    confidence: 'from memory',
+    confidence: 'from-memory',
   }
 }
 
@@ -76,11 +87,11 @@ function envelope(name: string, width: number, height: number): SheetGeometry {
 export const PACKET = { width: 80, height: 105, side: 12, bottom: 14, top: 14 } as const
 
 /** Two packets to a page, each cut out and folded: front, back beside it, flaps around them. */
-function packets(name: string, pageMm: SheetGeometry['pageMm']): SheetGeometry {
+function packets(page: string, pageMm: SheetGeometry['pageMm']): SheetGeometry {
   const { width, height, side, bottom, top } = PACKET
   const whole = { width: 2 * width + side, height: top + height + bottom }
   return {
-    name: `${name}, 2 packets to fold, ${width} × ${height} mm`,
+    name: message('paper.sheet-packets', { page, width, height }),
     pageMm,
     columns: 1,
     rows: 2,

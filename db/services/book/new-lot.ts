@@ -5,6 +5,7 @@ import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
 import { lotLetter } from '../../domain/numbers/lot-letter.ts'
 import { type NumberPattern, numberSeries, printNumber } from '../../domain/numbers/pattern.ts'
 import { bareNumber } from '../../domain/numbers/scan-code.ts'
+import type { LotRelation } from '../../domain/shared/closed-sets.ts'
 import { message } from '../../messages/message.ts'
 import { insertRow } from '../../queries/insert.ts'
 import { type LotRow, lotRow } from '../../queries/lot-rows.ts'
@@ -110,7 +111,7 @@ export function noteParent(
   writing: Writing,
   lotId: number,
   parentLotId: number,
-  relation: 'grown' | 'split' | 'joined',
+  relation: LotRelation,
 ): void {
   writing.db.insert(lotParent).values({ lotId, parentLotId, relation }).onConflictDoNothing().run()
 }

@@ -2,6 +2,7 @@ import type { z } from 'zod'
 import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import type { WhoIsIt } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
+import type { PersonRole } from '../../domain/shared/closed-sets.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { insertRow } from '../../queries/insert.ts'
@@ -10,12 +11,11 @@ import { prepared } from '../../queries/prepared.ts'
 import { person, personContact, personRole } from '../../schema/reference-tables.ts'
 import type { Reading, Writing } from './context.ts'
 
-type Role = 'donor' | 'member' | 'grower'
 type Who = z.output<typeof WhoIsIt>
 type NewPerson = Extract<Who, { newPerson: unknown }>['newPerson']
 
 /** The id of somebody known or made in the same step, with the role they have now; the kept one of joined records. Refuses an unknown id. */
-export function personFor(writing: Writing, who: Who, role: Role, field: string): number {
+export function personFor(writing: Writing, who: Who, role: PersonRole, field: string): number {
   if ('newPerson' in who) return addPerson(writing, who.newPerson, [role])
   const personId = canonicalPersonId(writing.sqlite, who.personId)
   if (personId === undefined) refuse('not-found', message('book.no-person'), { field })
@@ -23,9 +23,9 @@ export function personFor(writing: Writing, who: Who, role: Role, field: string)
   return personId
 }
 
-function addPerson(writing: Writing, facts: NewPerson, roles: readonly Role[]): number {
-  const { name, town, creditAs, note } = facts
-  const row = { name, nameFolded: fold(name), town, creditAs, note, createdOn: writing.today }
+function addPerson(writing: Writing, facts: NewPerson, roles: readonly PersonRole[]): number {
+  const { name, town, creditAs, note, language } = facts
+  const row = { name, nameFolded: fold(name), town, creditAs, note, language, createdOn: writing.today }
   const id = insertRow(writing.sqlite, person, row)
   const { email, phone, address, mayWrite } = facts
   if (mayWrite || email !== '' || phone !== '' || address !== '') {
@@ -46,7 +46,7 @@ export function createPerson(
 ): WriteResult<'person.create'> {
   const { key, roles, ...facts } = input
   const personId = addPerson(writing, facts, roles)
-  return { personId, said: `Added ${facts.name}`, undoable: false }
+  return { personId, said: message('people.added', { person: { person: personId } }), undoable: false }
 }
 
 interface PersonRow extends Pick<Result<'person.search'>['people'][number], 'personId' | 'name' | 'town'> {

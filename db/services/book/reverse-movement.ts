@@ -23,7 +23,7 @@ export function reverseMovement(
     alreadyReversed: movement.reversed === 1,
     bringsWeight:
       movement.kind === 'recount' ||
-      (movement.kind === 'join' && bringsWeight(writing.sqlite, movement.lotId, movement.entryId)),
+      (movement.kind === 'merge' && bringsWeight(writing.sqlite, movement.lotId, movement.entryId)),
     balanceNow: balanceOf(row),
     later: laterMovements(writing.sqlite, movement.lotId, movement.movementId, movement.entryId),
   })

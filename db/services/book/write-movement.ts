@@ -1,5 +1,5 @@
-import type { Measured } from '../../domain/amounts/amount.ts'
-import type { Change, MovementKind } from '../../domain/ledger/movement.ts'
+import type { Change } from '../../domain/ledger/movement.ts'
+import type { MeasuredOrCarried, MovementKind } from '../../domain/shared/closed-sets.ts'
 import type { HundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
 import { insertRow } from '../../queries/insert.ts'
 import { movement } from '../../schema/stock-tables.ts'
@@ -11,7 +11,7 @@ export interface NewMovement {
   readonly kind: MovementKind
   readonly on: string
   readonly change: Change
-  readonly measured: Measured | 'carried'
+  readonly measured: MeasuredOrCarried
   /** The weight through which one number was derived; null where both were carried over. */
   readonly weight: HundredSeedWeight | null
   readonly personId?: number | null

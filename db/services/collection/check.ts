@@ -10,6 +10,7 @@ import { COUNTS_IN_FORCE } from '../../queries/germination-tests.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { movement } from '../../schema/stock-tables.ts'
 import type { Reading } from '../book/context.ts'
+import { firstChangedEntry } from '../book/entry-chain.ts'
 
 type Finding = Result<'collection.check'>['findings'][number]
 
@@ -45,10 +46,11 @@ const CHECKS: readonly ((reading: Reading) => Finding[])[] = [
       }),
   ),
   agreement,
+  changedFromOutside,
   // Splits and joins move seed and make none: their entries sum to nothing.
   question(
     'conservation',
-    `SELECT entry_id, sum(count) AS count, sum(mass_mg) AS mass FROM movement WHERE kind IN ('split', 'join')
+    `SELECT entry_id, sum(count) AS count, sum(mass_mg) AS mass FROM movement WHERE kind IN ('split', 'merge')
      GROUP BY entry_id HAVING sum(count) <> 0 OR sum(mass_mg) <> 0`,
     (row: { entry_id: number; count: number; mass: number }) =>
       message('check.conservation', { entry: row.entry_id, made: { seeds: row.count }, mass: row.mass }),
@@ -130,6 +132,11 @@ function integrity({ sqlite }: Reading): Finding[] {
   return rows
     .filter((row) => row.integrity_check !== 'ok')
     .map((row) => ({ check: 'integrity', sentence: message('check.damaged', { what: row.integrity_check }) }))
+}
+
+function changedFromOutside({ sqlite }: Reading): Finding[] {
+  const entry = firstChangedEntry(sqlite)
+  return entry === null ? [] : [{ check: 'chain', sentence: message('check.changed-outside', { entry }) }]
 }
 
 function foreignKeys({ sqlite }: Reading): Finding[] {

@@ -70,7 +70,7 @@ export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Resul
     notes: cells(row)['notes'] === null ? null : String(cells(row)['notes']),
     own: row.addedEntryId !== null,
     unknown: [...unknownOf(row)],
-    caution: plantCaution(row.commonName, row.species),
+    caution: plantCaution(row.commonName, row.species) ?? '',
     facts: sourcedFacts(row),
   }
 }

@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { overriddenTold } from '../../domain/ledger/overridden.ts'
 import { type Message, message } from '../../messages/message.ts'
@@ -13,7 +13,7 @@ import { entry } from '../../schema/collection-tables.ts'
 import { germinationResult } from '../../schema/germination-tables.ts'
 import { lot, seedWeight } from '../../schema/stock-tables.ts'
 import { restoreLots } from '../book/change-lot.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes, Writing } from '../book/context.ts'
 import { reverseMovement } from '../book/reverse-movement.ts'
 import { saidOf } from '../book/said.ts'
 import { restoreCrops } from '../collection/change-crop.ts'
@@ -23,17 +23,21 @@ import { restorePeople } from '../people/change-person.ts'
 import { restorePlaces } from '../storage/place-kind.ts'
 
 interface ListedEntry
-  extends Pick<Result<'entry.list'>['entries'][number], 'entryId' | 'operation' | 'recordedAt'> {
+  extends Pick<
+    Result<'entry.list'>['entries'][number],
+    'entryId' | 'operation' | 'recordedAt' | 'by' | 'station'
+  > {
   readonly said: string
   readonly answer: string
   readonly taken_back: number
 }
 
 /** What was written, newest first, with the lines of each entry in the ledger. */
-export function listEntries(reading: Reading, input: ParsedInput<'entry.list'>): Result<'entry.list'> {
+export const listEntries: Reads<'entry.list'> = (reading, input) => {
   const rows = prepared(
     reading.sqlite,
-    `SELECT id AS entryId, operation, recorded_at AS recordedAt, said, answer,
+    `SELECT id AS entryId, operation, recorded_at AS recordedAt, said, answer, station,
+       coalesce((SELECT name FROM person WHERE person.id = entry.person_id), '') AS "by",
        EXISTS (SELECT 1 FROM entry AS back WHERE back.undoes_id = entry.id) AS taken_back
      FROM entry WHERE id < ? ORDER BY id DESC LIMIT ?`,
   ).all(input.before ?? Number.MAX_SAFE_INTEGER, input.limit) as ListedEntry[]
@@ -75,7 +79,7 @@ function peopleOf({ sqlite }: Reading, entryId: number): string[] {
  *
  * Refused as a whole, having written nothing, when any one of its movements cannot be taken back.
  */
-export function undoEntry(writing: Writing, input: ParsedInput<'entry.undo'>): WriteResult<'entry.undo'> {
+export const undoEntry: Writes<'entry.undo'> = (writing, input) => {
   const { db, sqlite } = writing
   const target = db.select().from(entry).where(eq(entry.id, input.entryId)).get()
   if (!target) refuse('not-found', message('entry.not-in-book'), { field: 'entryId' })

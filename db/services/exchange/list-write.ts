@@ -1,5 +1,5 @@
 import { measuredOf } from '../../domain/amounts/amount.ts'
-import { cautionText } from '../../domain/cautions/caution-text.ts'
+import { cautionTold } from '../../domain/cautions/caution-text.ts'
 import { bothNumbers } from '../../domain/ledger/movement.ts'
 import { lotLetter } from '../../domain/numbers/lot-letter.ts'
 import { bareNumber } from '../../domain/numbers/scan-code.ts'
@@ -14,6 +14,7 @@ import { cropWeight } from '../book/amounts.ts'
 import type { Writing } from '../book/context.ts'
 import { type AccessionNumber, nextAccessionNumbers } from '../book/new-lot.ts'
 import { createPlace, notePlace } from '../book/places.ts'
+import { keptReason } from '../book/quarantine-reason.ts'
 import { writeMovement } from '../book/write-movement.ts'
 import { saveWeight } from '../stock/seed-weights.ts'
 import { type ListGift, yearsOf } from './list-gift.ts'
@@ -74,7 +75,7 @@ export function writeGifts(writing: Writing, gifts: readonly ListGift[]): Writte
       basis: gift.amount?.kind === 'mass' ? 'weighed' : 'counted',
       estimated: gift.amount?.kind === 'count' && gift.amount.estimated,
       harvestAbout: gift.harvest.kind === 'year' && gift.harvest.about,
-      quarantineReason: gift.treated === null ? null : cautionText('treated', gift.treated),
+      quarantineReason: gift.treated === null ? null : keptReason([cautionTold('treated', gift.treated)]),
     })
     if (gift.treated !== null)
       insertRow(sqlite, accessionCaution, { accessionId, caution: 'treated', note: gift.treated })

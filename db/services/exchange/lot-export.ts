@@ -8,7 +8,8 @@ import { weightInForce } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
 import { livingOf } from '../book/living-stock.ts'
 import { harvestOf } from '../book/new-lot.ts'
-import { cautionsOf } from '../book/seed-words.ts'
+import { reasonOf } from '../book/quarantine-reason.ts'
+import { cautionsTold } from '../book/seed-words.ts'
 import { withheldInWords, withholdingOf } from '../people/withhold.ts'
 
 function inEnglish(told: Message | string): string {
@@ -19,6 +20,11 @@ function inEnglish(told: Message | string): string {
 function howCounted(row: LotRow): string {
   if (row.basis === 'weighed' && weightInForce(row).basis === 'guess') return 'guessed'
   return row.estimated === 1 ? 'estimated' : row.basis
+}
+
+function reasonInEnglish(kept: string | null): string {
+  const reason = reasonOf(kept)
+  return typeof reason === 'string' ? reason : english.say(reason)
 }
 
 const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
@@ -35,12 +41,12 @@ const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
   ['seeds are', howCounted],
   ['mass g', (row) => row.balanceMassMg / 1000],
   ['living seeds, about', (row) => livingOf(row)],
-  ['in quarantine because', (row) => row.quarantineReason ?? ''],
+  ['in quarantine because', (row) => reasonInEnglish(row.quarantineReason)],
   [
     'careful',
     (row) =>
-      cautionsOf(reading, [row.lotId])
-        .map(({ text }) => text)
+      cautionsTold(reading, [row.lotId])
+        .map(({ text }) => english.say(text))
         .join(' '),
   ],
 ]

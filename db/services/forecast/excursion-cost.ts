@@ -1,4 +1,3 @@
-import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { excursionCostInWords } from '../../domain/climate/climate-words.ts'
 import { addDays, daysBetween } from '../../domain/dates/day-arithmetic.ts'
@@ -6,7 +5,7 @@ import { viabilityBand } from '../../domain/viability/band.ts'
 import { message } from '../../messages/message.ts'
 import { stayRows } from '../../queries/forecast-rows.ts'
 import { lotsInPlace } from '../../queries/place-readings.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reads } from '../book/context.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { settingsOf } from '../book/settings.ts'
 import { PlacesAgeing } from '../storage/place-ageing.ts'
@@ -15,10 +14,7 @@ import { forecastLots } from './lot-forecast.ts'
 const MOST_LOTS = 500
 
 /** What some days cost the lots that lay in a place then, beside what so many usual days of the place cost. */
-export function excursionCost(
-  reading: Reading,
-  { placeId, from, until }: ParsedInput<'place.get-excursion-cost'>,
-): Result<'place.get-excursion-cost'> {
+export const excursionCost: Reads<'place.get-excursion-cost'> = (reading, { placeId, from, until }) => {
   const place = placeOrRefuse(reading, placeId, 'placeId')
   if (until < from) refuse('days-out-of-order', message('forecast.ends-before'), { field: 'until' })
   const ids = lotsInPlace(reading.sqlite, place.id, MOST_LOTS).map(({ lotId }) => lotId)

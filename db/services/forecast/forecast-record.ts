@@ -1,5 +1,4 @@
 import type { LotForecast as ShownForecast } from '../../contract/care-operations.ts'
-import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { Untold } from '../../contract/told.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
@@ -8,7 +7,7 @@ import { curveOf } from '../../domain/viability/forecast.ts'
 import type { PaceModel } from '../../domain/viability/pace-model.ts'
 import { aliveTold, crossingTold, howSure, thresholdTold } from '../../domain/viability/words.ts'
 import { message } from '../../messages/message.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reads } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { settingsOf } from '../book/settings.ts'
 import { PlacesAgeing } from '../storage/place-ageing.ts'
@@ -18,7 +17,7 @@ import { movesOf } from './moves.ts'
 type Computed = Extract<LotForecast, { kind: 'forecast' }>
 
 /** The forecast of a lot in figures and words, or why there is none. Refuses a lot that is not in the book. */
-export function getForecast(reading: Reading, input: ParsedInput<'forecast.get'>): Result<'forecast.get'> {
+export const getForecast: Reads<'forecast.get'> = (reading, input) => {
   lotOrRefuse(reading, input.lotId, 'lotId')
   const places = new PlacesAgeing(reading)
   const [computed] = forecastLots(reading, [input.lotId], settingsOf(reading), places)

@@ -1,6 +1,6 @@
 import type { LotForecast as ToldForecast } from '../../contract/care-operations.ts'
-import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { Untold } from '../../contract/told.ts'
+import { DAYS_IN_YEAR } from '../../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { freezingCaution, freezingCautionOfMany } from '../../domain/moisture/moisture-words.ts'
 import { type Band, crossingBand } from '../../domain/viability/band.ts'
@@ -10,7 +10,7 @@ import { type CandidateRow, candidatePlaces } from '../../queries/forecast-rows.
 import { moistureOfLot } from '../../queries/lot-climate.ts'
 import { lotFacts } from '../../queries/lot-facts.ts'
 import { lotsInPlace } from '../../queries/place-readings.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { settingsOf } from '../book/settings.ts'
 import { type PlaceAgeing, PlacesAgeing } from '../storage/place-ageing.ts'
@@ -21,7 +21,6 @@ type Computed = Extract<LotForecast, { kind: 'forecast' }>
 
 const MOST_PLACES = 12
 const MOST_LOTS = 500
-const DAYS_IN_YEAR = 365.25
 
 /** Years from today until a lot is below its threshold, by the deviates that it loses in a day. */
 function yearsOf({ forecast, ageing, threshold }: Computed, today: IsoDate): (daily: number) => Band {
@@ -77,10 +76,7 @@ export function movesOf(
 }
 
 /** The same for all lots that lie in a place and inside it, added up. */
-export function previewMoves(
-  reading: Reading,
-  input: ParsedInput<'place.preview-moves'>,
-): Result<'place.preview-moves'> {
+export const previewMoves: Reads<'place.preview-moves'> = (reading, input) => {
   const here = placeOrRefuse(reading, input.placeId, 'placeId')
   const lying = lotsInPlace(reading.sqlite, here.id, MOST_LOTS)
   const places = new PlacesAgeing(reading)

@@ -1,9 +1,9 @@
-import type { ParsedInput, Result } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import type { OpenCollection } from '../../migrations/open-file.ts'
 import { countStale, madeStaleBy, saveForecast, staleLots } from '../../queries/forecast-rows.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writing } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
 import { PlacesAgeing } from '../storage/place-ageing.ts'
 import { forecastLots, type LotForecast } from './lot-forecast.ts'
@@ -23,20 +23,14 @@ export function updateForecasts(writing: Writing): void {
 const heldCollections = new WeakSet<OpenCollection>()
 
 /** Stops working out forecasts, or lets it go on. */
-export function holdForecasts(
-  reading: Reading,
-  { held }: ParsedInput<'forecast.pause'>,
-): Result<'forecast.pause'> {
+export const holdForecasts: Reads<'forecast.pause'> = (reading, { held }) => {
   if (held) heldCollections.add(reading.collection)
   else heldCollections.delete(reading.collection)
   return forecastsLeft(reading)
 }
 
 /** Computes some forecasts that no longer hold, unless that is stopped, and says how many are left. */
-export function refreshForecasts(
-  reading: Reading,
-  input: ParsedInput<'forecast.refresh'>,
-): Result<'forecast.refresh'> {
+export const refreshForecasts: Reads<'forecast.refresh'> = (reading, input) => {
   if (heldCollections.has(reading.collection)) return { computed: 0, ...forecastsLeft(reading) }
   const lotIds = staleLots(reading.sqlite, oldest(reading), input.limit)
   if (lotIds.length > 0) reading.sqlite.transaction(() => saveForecasts(reading, lotIds)).immediate()

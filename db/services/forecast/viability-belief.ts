@@ -1,4 +1,4 @@
-import { daysBetween } from '../../domain/dates/day-arithmetic.ts'
+import { DAYS_IN_YEAR, daysBetween } from '../../domain/dates/day-arithmetic.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
 import type { AgeingLot } from '../../domain/needs/cost-of-waiting.ts'
 import {
@@ -12,8 +12,6 @@ import {
 import type { LifeRow } from '../../queries/lot-rows.ts'
 import { countDoubt } from '../book/amounts.ts'
 import { lifeOf } from '../book/living-stock.ts'
-
-const DAYS_IN_YEAR = 365.25
 
 /**
  * What is believed of a lot's viability so many years from today: the one place that decides it.

@@ -1,10 +1,9 @@
-import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { DueTest, TestPlan } from '../../contract/germination-operations.ts'
 import type { Untold } from '../../contract/told.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
-import { testConditions } from '../../domain/germination/conditions.ts'
+import { testConditions, USUAL_FINAL_DAY } from '../../domain/germination/conditions.ts'
 import { nextTestDates, type TestDate } from '../../domain/germination/next-test.ts'
 import { plannableThreshold, stagedOutcome, stagedPlan } from '../../domain/germination/staged-plan.ts'
 import { MOST_SPENT, suggestedLayout } from '../../domain/germination/suggested-layout.ts'
@@ -26,12 +25,9 @@ import type { Reading, Reads } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { assumedTold, lifeOf, thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
-import { cautionsOf } from '../book/seed-words.ts'
+import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { openStages } from './staged-tests.ts'
-
-/** Days to the last count where the table has none. Common practice, no source. */
-const USUAL_FINAL_DAY = 14
 
 interface TableCells {
   readonly germ_temp_c: string | null
@@ -47,10 +43,7 @@ interface TableCells {
   }
 }
 
-export function planTest(
-  reading: Reading,
-  input: ParsedInput<'germination.plan'>,
-): Result<'germination.plan'> {
+export const planTest: Reads<'germination.plan'> = (reading, input) => {
   const row = lotOrRefuse(reading, input.lotId, 'lotId')
   const available = row.balanceCount
   const life = lifeOf(row)
@@ -70,7 +63,7 @@ export function planTest(
     crop: row.crop,
     unit: countedUnit(row.countedUnit),
     available,
-    cautions: cautionsOf(reading, [row.lotId]).map(({ text }) => text),
+    cautions: cautionsTold(reading, [row.lotId]).map(({ text }) => text),
     conditions: conditionsOf(reading, row.cropId),
     layout: [...layout],
     threshold,

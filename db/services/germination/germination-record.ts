@@ -1,4 +1,3 @@
-import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { TestLine, TestRecord } from '../../contract/germination-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { Untold } from '../../contract/told.ts'
@@ -34,7 +33,7 @@ import {
 import type { Reading, Reads } from '../book/context.ts'
 import { thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
-import { cautionsOf } from '../book/seed-words.ts'
+import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { type LotOnDayOf, lotsOnTheDay } from '../forecast/chance-above.ts'
 import { stageOf } from './staged-tests.ts'
@@ -51,7 +50,7 @@ export function testOrRefuse(reading: Reading, testId: number): TestRow {
   )
 }
 
-export function getTest(reading: Reading, input: ParsedInput<'germination.get'>): Result<'germination.get'> {
+export const getTest: Reads<'germination.get'> = (reading, input) => {
   return recordOf(reading, testOrRefuse(reading, input.testId), input.choice)
 }
 
@@ -71,7 +70,7 @@ export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice)
     finalDay: row.finalDay,
     fromStock: row.movementId !== null,
     note: row.note,
-    cautions: cautionsOf(reading, [row.lotId]).map(({ text }) => text),
+    cautions: cautionsTold(reading, [row.lotId]).map(({ text }) => text),
     replicates: replicates.map((replicate) => ({
       sown: replicate.sown,
       tally: sumOf(replicate.counts.map(({ tally }) => tally)),

@@ -3,14 +3,11 @@ import { refuse } from '../../contract/refusal.ts'
 import type { Untold } from '../../contract/told.ts'
 import { daysBetween } from '../../domain/dates/day-arithmetic.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
-import { stagedDecision } from '../../domain/germination/staged-plan.ts'
+import { STAGES_WITHIN_DAYS, stagedDecision } from '../../domain/germination/staged-plan.ts'
 import { stagedTold } from '../../domain/germination/staged-told.ts'
 import { message } from '../../messages/message.ts'
 import { followerOf, type TestRow, testRow, testRows } from '../../queries/germination-tests.ts'
 import type { Reading } from '../book/context.ts'
-
-/** Stages speak of one state of the seed: a test further back begins anew. A judgement, not published. */
-const STAGES_WITHIN_DAYS = 90
 
 /** The stages of a test up to itself, the first of them first. */
 function stagesUpTo(reading: Reading, row: TestRow): TestRow[] {

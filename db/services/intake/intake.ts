@@ -4,7 +4,7 @@ import type { Gift, TakenIn } from '../../contract/intake-operations.ts'
 import type { Untold } from '../../contract/told.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import { measuredOf } from '../../domain/amounts/amount.ts'
-import { cautionText } from '../../domain/cautions/caution-text.ts'
+import { cautionTold } from '../../domain/cautions/caution-text.ts'
 import { weightUnknown } from '../../domain/crops/unknown.ts'
 import { bothNumbers } from '../../domain/ledger/movement.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
@@ -24,6 +24,7 @@ import {
 import { personFor } from '../book/people.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { askIfBeforeHarvest } from '../book/possible-days.ts'
+import { keptReason } from '../book/quarantine-reason.ts'
 import { settingsOf } from '../book/settings.ts'
 import { giftToTray } from '../book/tray.ts'
 import { writeMovement } from '../book/write-movement.ts'
@@ -168,6 +169,5 @@ export function takenIn(writing: Writing, lotId: number, warnings: Taken['warnin
 }
 
 function quarantineReason(gift: GiftInput): string | null {
-  if (gift.cautions.length === 0) return null
-  return gift.cautions.map((caution) => cautionText(caution, gift.cautionNote)).join(' ')
+  return keptReason(gift.cautions.map((caution) => cautionTold(caution, gift.cautionNote)))
 }

@@ -1,6 +1,6 @@
 import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { cautionText, harvestCaution } from '../../domain/cautions/caution-text.ts'
+import { cautionTold, harvestCaution } from '../../domain/cautions/caution-text.ts'
 import { message } from '../../messages/message.ts'
 import { type GrowOutRow, growOutOfVisit, seedOutFor } from '../../queries/grow-out-rows.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
@@ -12,7 +12,8 @@ import type { Writes, Writing } from '../book/context.ts'
 import { addLot, harvestColumns, lotOrRefuse, noteParent } from '../book/new-lot.ts'
 import { personFor } from '../book/people.ts'
 import { placeOrRefuse } from '../book/places.ts'
-import { cautionsOf } from '../book/seed-words.ts'
+import { keptReason, reasonOf } from '../book/quarantine-reason.ts'
+import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { toTray } from '../book/tray.ts'
 import { growOutOrRefuse } from '../regrow/grow-outs.ts'
@@ -52,7 +53,7 @@ export const recordReturn: Writes<'return.record'> = (writing, input) => {
   }
   const warnings = [
     ...fillLot(writing, lot.id, 'return', amount, sample, input.receivedOn, personId),
-    ...(waitsBecause === null ? [] : [message('intake.in-quarantine', { reason: waitsBecause })]),
+    ...(waitsBecause === null ? [] : [message('intake.in-quarantine', { reason: reasonOf(waitsBecause) })]),
   ]
   toTray(writing, { kind: 'label', lotId: lot.id })
   writing.db
@@ -86,12 +87,11 @@ function whyInQuarantine(
     writing.sqlite,
     parents.map(({ accessionId }) => accessionId),
   ).filter((lot) => lot.quarantineReason !== null && (lot.balanceCount > 0 || parentIds.includes(lot.lotId)))
-  const reasons = new Set([
-    ...cautions.map((caution) => cautionText(caution, cautionNote)),
-    ...cautionsOf(writing, parentIds).map(({ caution, note }) => harvestCaution(caution, note)),
-    ...waiting.map(({ lotNumber }) => writing.say(message('intake.same-in-quarantine', { lot: lotNumber }))),
+  return keptReason([
+    ...cautions.map((caution) => cautionTold(caution, cautionNote)),
+    ...cautionsTold(writing, parentIds).map(({ caution, note }) => harvestCaution(caution, note)),
+    ...waiting.map(({ lotNumber }) => message('quarantine-reason.same-accession', { lot: lotNumber })),
   ])
-  return reasons.size === 0 ? null : [...reasons].join(' ')
 }
 
 function withdrawalOrRefuse(writing: Writing, id: number): void {

@@ -12,6 +12,7 @@ import { message } from '../../messages/message.ts'
 import { eventsOf, type GiftRow, giftRows, quarantinedLots } from '../../queries/waiting-gifts.ts'
 import type { Reading, Reads, Writes } from '../book/context.ts'
 import { personFor } from '../book/people.ts'
+import { reasonOf } from '../book/quarantine-reason.ts'
 import { takeInGift, tookIn } from './intake.ts'
 import { keepAsOffered, noteEvent } from './offered-gift.ts'
 
@@ -75,7 +76,7 @@ export const listGifts: Reads<'gift.list'> = (reading, input) => {
   const isAnyLate = (gift: WaitingGift) => gift.waitsFor.some((wait) => wait.late)
   return {
     gifts: gifts.toSorted((a, b) => Number(isAnyLate(b)) - Number(isAnyLate(a)) || a.giftId - b.giftId),
-    quarantined: quarantinedLots(reading.sqlite),
+    quarantined: quarantinedLots(reading.sqlite).map((lot) => ({ ...lot, reason: reasonOf(lot.reason) })),
   }
 }
 

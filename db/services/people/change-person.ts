@@ -2,6 +2,7 @@ import { eq } from 'drizzle-orm'
 import type { PersonRole } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
+import type { LanguageCode } from '../../messages/languages.ts'
 import { message } from '../../messages/message.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { indexDonor } from '../../queries/search-words.ts'
@@ -15,6 +16,7 @@ interface PersonState {
   town: string
   creditAs: string
   note: string
+  language: LanguageCode | ''
   mergedIntoId: number | null
   email: string
   phone: string
@@ -30,6 +32,7 @@ const FIELDS: readonly PersonField[] = [
   'town',
   'creditAs',
   'note',
+  'language',
   'mergedIntoId',
   'email',
   'phone',
@@ -97,8 +100,8 @@ function changePerson(writing: Writing, personId: number, after: PersonState): P
 
 function putState(writing: Writing, personId: number, state: PersonState): void {
   const { db } = writing
-  const { name, town, creditAs, note, mergedIntoId } = state
-  const known = { name, nameFolded: fold(name), town, creditAs, note, mergedIntoId }
+  const { name, town, creditAs, note, language, mergedIntoId } = state
+  const known = { name, nameFolded: fold(name), town, creditAs, note, language, mergedIntoId }
   db.update(person).set(known).where(eq(person.id, personId)).run()
   const { email, phone, address, mayWrite, consentOn } = state
   const contact = { email, phone, address, mayWrite, consentOn }
@@ -133,6 +136,7 @@ function stateOf(reading: Reading, personId: number): PersonState | undefined {
     town: known.town,
     creditAs: known.creditAs,
     note: known.note,
+    language: known.language,
     mergedIntoId: known.mergedIntoId,
     ...contactOf(reading, personId),
     roles: roles.map(({ role }) => role).toSorted(),

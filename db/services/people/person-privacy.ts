@@ -67,10 +67,18 @@ export const erasePerson: Writes<'person.erase'> = (writing, input) => {
   const { db, sqlite } = writing
   const found = accessionsSaying(sqlite, who.words)
   for (const id of ids) {
-    const blank = { name: instead, nameFolded: fold(instead), town: '', creditAs: '', note: '' }
+    const blank = {
+      name: instead,
+      nameFolded: fold(instead),
+      town: '',
+      creditAs: '',
+      note: '',
+      language: '' as const,
+    }
     db.update(person).set(blank).where(eq(person.id, id)).run()
     prepared(sqlite, "DELETE FROM person_change WHERE person_id = ? AND field <> 'mergedIntoId'").run(id)
   }
+  prepared(sqlite, "UPDATE entry SET input_digest = '' WHERE id <> ?").run(writing.entryId)
   db.delete(personContact).where(inArray(personContact.personId, ids)).run()
   rewriteTexts(writing, who, instead, new Set(input.mask))
   for (const id of found) indexAccession(sqlite, id)

@@ -2,6 +2,7 @@ import { eq } from 'drizzle-orm'
 import type { Result } from '../../contract/contract.ts'
 import type { PersonRole } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { LANGUAGES } from '../../messages/languages.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { canonicalPersonId, isRecordOf } from '../../queries/person-records.ts'
@@ -32,6 +33,7 @@ export const getPerson: Reads<'person.get'> = (reading, input) => {
     town: who.town,
     creditAs: who.creditAs,
     note: who.note,
+    language: who.language,
     since: who.createdOn,
     ...contactOf(reading, who.id),
     roles: (roles?.split(',') ?? []) as PersonRecord['roles'],
@@ -74,7 +76,7 @@ function broughtBackBy(reading: Reading, personId: number): PersonRecord['brough
 function joinedInto(reading: Reading, personId: number): PersonRecord['joined'] {
   return prepared(
     reading.sqlite,
-    `SELECT person.id AS personId, name, town, credit_as AS creditAs, note, coalesce(email, '') AS email,
+    `SELECT person.id AS personId, name, town, credit_as AS creditAs, note, language, coalesce(email, '') AS email,
        coalesce(phone, '') AS phone, coalesce(address, '') AS address,
        (SELECT max(entry_id) FROM person_change WHERE person_id = person.id AND field = 'mergedIntoId'
           AND ${notUndone('person_change')}) AS entryId
@@ -88,7 +90,7 @@ function changesOf(reading: Reading, personId: number): PersonRecord['changes'] 
     reading.sqlite,
     `SELECT recorded_at AS at, field, before, NOT ${notUndone('person_change')} AS taken_back
      FROM person_change JOIN entry ON entry.id = entry_id
-     WHERE person_id = ? AND field <> 'mergedIntoId' ORDER BY person_change.id DESC LIMIT 50`,
+     WHERE person_change.person_id = ? AND field <> 'mergedIntoId' ORDER BY person_change.id DESC LIMIT 50`,
   ).all(personId) as { at: string; field: PersonField; before: string; taken_back: number }[]
   return rows.map(({ at, field, before, taken_back }) => ({
     at,
@@ -97,12 +99,16 @@ function changesOf(reading: Reading, personId: number): PersonRecord['changes'] 
   }))
 }
 
+function nameOfLanguage(code: unknown): string {
+  return LANGUAGES.find((language) => language.code === code)?.name ?? ''
+}
+
 /** What a field held before it was changed. */
 function wasBefore(field: PersonField, before: unknown): Message {
   const texts =
     field === 'roles'
       ? (before as PersonRole[]).map((role) => message(`people.role.${role}`))
-      : [String(before ?? '')].filter((text) => text !== '')
+      : [field === 'language' ? nameOfLanguage(before) : String(before ?? '')].filter((text) => text !== '')
   const kind = typeof before === 'boolean' ? (before ? 'yes' : 'no') : texts.length > 0 ? 'text' : 'nothing'
   return message('people.before', {
     field: message(`people.field.${field}`),

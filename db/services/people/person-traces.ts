@@ -5,6 +5,7 @@ import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { prepared } from '../../queries/prepared.ts'
 import type { Reading, Writing } from '../book/context.ts'
+import { forgetSalt, partOf } from '../book/entry-chain.ts'
 import type { WhoIsSought } from './person-names.ts'
 
 /** A column in which somebody may have written, and what its rows are found by. */
@@ -120,6 +121,7 @@ function put({ sqlite }: Writing, found: Found, change: (text: string) => string
   for (let nth = 1; write.run(nth === 1 ? text : `${text} (${nth})`, ...at).changes === 0; nth += 1) {
     if (nth > 1_000) throw new Error(`${table}.${column} refuses its text without a name`)
   }
+  forgetSalt(sqlite, partOf(table, column, at.join(' ')))
   if (PLANTS.has(`${table}.${column}`))
     prepared(sqlite, `UPDATE "${table}" SET name_folded = ? WHERE ${where}`).run(fold(text), ...at)
 }

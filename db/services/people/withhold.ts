@@ -128,6 +128,7 @@ export class Withholding {
           return { ...row, name, name_folded: fold(name), town: '', credit_as: '', note: '' }
         },
       ]
+    if (table === 'entry_text') return [(row) => ({ ...row, salt: '' })]
     if (table === 'collection') return [(row) => ({ ...row, keeper: '', masked_names: '[]' })]
     if (table === 'entry') return [(row) => ({ ...row, said: row['operation'] ?? '', answer: '{}' })]
     if (table === 'accession_passport')

@@ -1,9 +1,9 @@
 import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { countInWords } from '../../domain/amounts/in-words.ts'
 import { packetSeeds } from '../../domain/amounts/packets.ts'
-import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { type PublicEntry, publicPage } from '../../exchange/public-list.ts'
+import { message } from '../../messages/message.ts'
+import type { Texts } from '../../messages/texts.ts'
 import { type FlowingPart, flowingDocument } from '../../paper/drawing/flowing-document.ts'
 import { type Paragraph, paragraphsIn } from '../../paper/drawing/text-flow.ts'
 import { lotFacts } from '../../queries/lot-facts.ts'
@@ -11,16 +11,13 @@ import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accessionsToGive } from '../../queries/year-figures.ts'
 import type { Reading } from '../book/context.ts'
 import { livingOf, standingOf } from '../book/living-stock.ts'
-import { cautionsOf, synonymsOf } from '../book/seed-words.ts'
+import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
-import { type Withholding, withholdingOf } from '../people/withhold.ts'
-import { dayOf, documentFacts, made } from './document.ts'
+import { insteadOfPeople, type Withholding, withholdingOf } from '../people/withhold.ts'
+import { documentFacts, made, paperTexts } from './document.ts'
 
 /** A story on a list is a line or two; the rest is told at the table. */
 const STORY_LETTERS = 240
-
-const RULES =
-  'For sowing only, not for eating. Rules on sharing, labelling and selling seed differ by place: ask your local seed authority.'
 
 const text = paragraphsIn(10)
 
@@ -32,29 +29,39 @@ interface Entry {
 /** What can be had now: working seed beyond what must be kept to regrow it, nothing treated, regulated, protected or doubtful. */
 export async function printCatalogue(reading: Reading): Promise<Result<'catalogue.print'>> {
   const entries = entriesOf(reading)
-  const printed = await flowingDocument({
-    parts: [partOf(reading, entries)],
-    ...(await documentFacts(reading, 'Seed available')),
-  })
+  const facts = await documentFacts(reading, message('paper.title-list'))
+  const printed = await flowingDocument({ parts: [partOf(reading, entries, facts.texts)], ...facts })
   return { ...made(printed, `catalogue-${reading.today}.pdf`), listed: entries.length }
 }
 
 /** The same list as a page for everybody. */
-export function makeCataloguePage(reading: Reading): Result<'catalogue.export'> {
+export async function makeCataloguePage(reading: Reading): Promise<Result<'catalogue.export'>> {
+  const texts = await paperTexts(reading)
   const entries = entriesOf(reading)
-  const { libraryName, locale } = settingsOf(reading)
-  const withholding = withholdingOf(reading, { people: false, places: false })
+  const { libraryName } = settingsOf(reading)
+  const withholding = withholdingOf(
+    reading,
+    { people: false, places: false },
+    undefined,
+    insteadOfPeople(texts.say),
+  )
   const crops = [...Map.groupBy(entries, ({ row }) => row.crop)].map(([name, here]) => ({
     name,
-    entries: here.map((entry) => inWords(reading, withholding, entry)),
+    entries: here.map((entry) => inWords(reading, withholding, entry, texts)),
   }))
-  const about = aboutList(reading, entries)
-  const html = publicPage({ language: locale, library: libraryName, about, crops, rules: RULES })
+  const html = publicPage({
+    language: texts.locale,
+    title: texts.text('paper.title-list-of', { library: libraryName }),
+    about: aboutList(reading, entries, texts),
+    crops,
+    rulesHeading: texts.text('paper.list-before-sowing'),
+    rules: texts.text('paper.list-rules'),
+  })
   return { fileName: `seed-to-be-had-${reading.today}.html`, html, listed: entries.length }
 }
 
-function aboutList(reading: Reading, { length }: readonly Entry[]): string {
-  return `As it stands on ${dayOf(reading)(reading.today)}: ${length} ${length === 1 ? 'variety' : 'varieties'}. Seed that must be kept to be grown again is not listed. Ask at the table.`
+function aboutList(reading: Reading, { length }: readonly Entry[], { text: told }: Texts): string {
+  return told('paper.list-about', { day: { day: reading.today }, varieties: length })
 }
 
 /** Working seed that may be offered to everybody; a poisonous plant is listed with its caution. */
@@ -63,7 +70,7 @@ function mayBeListed(reading: Reading, lot: LotRow): boolean {
     lot.role === 'working' &&
     lot.balanceCount > 0 &&
     lot.quarantineReason === null &&
-    cautionsOf(reading, [lot.lotId]).every(({ caution }) => caution === 'toxic')
+    cautionsTold(reading, [lot.lotId]).every(({ caution }) => caution === 'toxic')
   )
 }
 
@@ -87,55 +94,74 @@ function entriesOf(reading: Reading): Entry[] {
     return packets === 0 ? [] : [{ row, packets }]
   })
   if (entries.length === 0)
-    refuse('nothing-to-print', 'No seed can be spared now.', {
-      todo: 'What is in quarantine, or needed to be grown again, is not put on the list.',
+    refuse('nothing-to-print', message('print.no-seed-to-spare'), {
+      todo: message('print.no-seed-to-spare-todo'),
     })
   const name = ({ row }: Entry) => `${row.crop}\u0000${row.variety}`
   return entries.toSorted((one, other) => name(one).localeCompare(name(other), 'en'))
 }
 
-function partOf(reading: Reading, entries: readonly Entry[]): FlowingPart {
+function partOf(reading: Reading, entries: readonly Entry[], texts: Texts): FlowingPart {
   const { libraryName } = settingsOf(reading)
-  const withholding = withholdingOf(reading, { people: false, places: false })
+  const withholding = withholdingOf(
+    reading,
+    { people: false, places: false },
+    undefined,
+    insteadOfPeople(texts.say),
+  )
   const byCrop = [...Map.groupBy(entries, ({ row }) => row.crop)]
   return {
-    name: 'The list',
+    name: message('paper.the-list'),
+    texts,
     blocks: [
       text(libraryName, 0, { size: 9 }),
-      text('Seed available', 2, { face: 'semibold', size: 18 }),
-      text(aboutList(reading, entries), 2),
+      text(texts.text('paper.title-list'), 2, { face: 'semibold', size: 18 }),
+      text(aboutList(reading, entries, texts), 2),
       ...byCrop.flatMap(([crop, here]) => [
         text(crop, 12, { face: 'semibold', size: 13, unbrokenWithNext: true, ruled: true }),
-        ...here.flatMap((entry) => entryParagraphs(inWords(reading, withholding, entry))),
+        ...here.flatMap((entry) => entryParagraphs(inWords(reading, withholding, entry, texts))),
       ]),
-      text(RULES, 12, { size: 9, ruled: true }),
+      text(texts.text('paper.list-rules'), 12, { size: 9, ruled: true }),
     ],
   }
 }
 
 /** An entry in words that name nobody but the donor, and the donor only as they wish. */
-function inWords(reading: Reading, withholding: Withholding, { row, packets }: Entry): PublicEntry {
+function inWords(
+  reading: Reading,
+  withholding: Withholding,
+  { row, packets }: Entry,
+  texts: Texts,
+): PublicEntry {
+  const told = texts.text
   const { story, creditAs } = lotFacts(reading.sqlite, row.lotId)
   const synonyms = synonymsOf(reading, row.varietyId)
-  const unit = countedUnit(row.countedUnit)
   const tested =
     row.tested === null || row.sprouted === null
-      ? 'not tested yet'
-      : `${Math.round((100 * row.sprouted) / row.tested)} % sprouted, ${dayOf(reading)(row.testedOn ?? reading.today)}`
+      ? told('paper.list-not-tested')
+      : told('paper.list-tested', {
+          share: { part: row.sprouted / row.tested },
+          day: { day: row.testedOn ?? reading.today },
+        })
   const facts = [
     row.accessionNumber,
-    packets > 9 ? 'plenty' : packets === 1 ? 'one packet' : `${packets} packets`,
-    row.packetSeeds === null ? '' : `${countInWords(row.packetSeeds, unit, settingsOf(reading))} each`,
+    packets > 9 ? told('paper.list-plenty') : told('paper.list-packets', { packets }),
+    row.packetSeeds === null
+      ? ''
+      : told('paper.list-each', { amount: { seeds: row.packetSeeds, unit: row.countedUnit } }),
     tested,
-    creditAs === null || creditAs === '' ? '' : `from ${creditAs}`,
+    creditAs === null || creditAs === '' ? '' : told('paper.packet-from', { donor: creditAs }),
   ].filter((fact) => fact !== '')
-  const told = withholding.text(story)
-  const cut = [...told].slice(0, STORY_LETTERS).join('')
+  const whole = withholding.text(story)
+  const cut = [...whole].slice(0, STORY_LETTERS).join('')
   return {
-    name: [row.variety, ...synonyms].join(', also '),
+    name:
+      synonyms.length === 0
+        ? row.variety
+        : told('paper.list-also', { variety: row.variety, others: synonyms.join(', ') }),
     facts,
-    cautions: cautionsOf(reading, [row.lotId]).map(({ text }) => text),
-    story: cut === told ? told : `${cut.trimEnd()}…`,
+    cautions: cautionsTold(reading, [row.lotId]).map(({ text }) => texts.say(text)),
+    story: cut === whole ? whole : `${cut.trimEnd()}…`,
   }
 }
 

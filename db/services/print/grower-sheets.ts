@@ -5,45 +5,68 @@ import type { Untold } from '../../contract/told.ts'
 import { breedingOf } from '../../domain/needs/population-goal.ts'
 import { growingAdvice } from '../../domain/season-plan/growing-words.ts'
 import { usualExtraction } from '../../domain/season-plan/seed-extraction.ts'
+import { message } from '../../messages/message.ts'
 import type { Texts } from '../../messages/texts.ts'
-import { textsOf } from '../../messages/texts-of.ts'
 import { flowingDocument } from '../../paper/drawing/flowing-document.ts'
-import { type GrowerVariety, growerSheetParts } from '../../paper/grower-sheets.ts'
+import { type GrowerSheet, type GrowerVariety, growerSheetParts } from '../../paper/grower-sheets.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { rescueCrop } from '../../queries/need-rows.ts'
 import type { Reading } from '../book/context.ts'
-import { cautionsOf } from '../book/seed-words.ts'
+import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { latestPlan } from '../regrow/season-plan.ts'
-import { documentFacts, made } from './document.ts'
+import { documentFacts, made, textsFor } from './document.ts'
 
-/** A sheet for each garden of the saved plan: what, how many, how far apart, how to select, harvest and bring back. */
+/**
+ * A sheet for each garden of the saved plan: what, how many, how far apart, how to select, harvest and bring back; in the
+ * language of its grower.
+ */
 export async function printGrowerSheets(
   reading: Reading,
   input: ParsedInput<'season-plan.print'>,
 ): Promise<Result<'season-plan.print'>> {
   const { plan } = latestPlan(reading)
   if (plan === null) {
-    refuse('not-found', 'No plan is saved yet.', { todo: 'Make a plan, save it, then print its sheets.' })
+    refuse('not-found', message('print.no-plan'), { todo: message('print.no-plan-todo') })
   }
   const lines = plan.lines.filter(({ siteId }) => input.siteId === null || siteId === input.siteId)
   if (lines.length === 0) {
-    refuse('nothing-to-print', 'Nothing of the saved plan grows in that garden.', { field: 'siteId' })
+    refuse('nothing-to-print', message('print.nothing-in-garden'), { field: 'siteId' })
   }
-  const texts = await textsOf(settingsOf(reading))
-  const facts = await documentFacts(reading, `Grower sheets ${plan.season}`)
-  const sheets = [...Map.groupBy(lines, ({ siteId }) => siteId).values()].flatMap((here) =>
-    here.slice(0, 1).map((first) => ({
-      to: first.grower,
-      garden: first.site,
-      season: plan.season,
-      bringBackBy: `the end of ${here.some(({ biennial }) => biennial) ? `${plan.season}, or of ${plan.season + 1} what takes two seasons` : plan.season}`,
-      varieties: here.map((line) => varietyOf(reading, line, texts)),
-      libraryName: facts.libraryName,
-    })),
+  const sheets = await Promise.all(
+    [...Map.groupBy(lines, ({ siteId }) => siteId).values()].flatMap((here) =>
+      here.slice(0, 1).map((first) => sheetOf(reading, plan.season, first, here)),
+    ),
+  )
+  const about = message('paper.title-growers', { season: `${plan.season}` })
+  const facts = await documentFacts(
+    reading,
+    about,
+    sheets.map(({ texts }) => texts),
   )
   const printed = await flowingDocument({ parts: growerSheetParts(sheets), ...facts })
   return made(printed, `grower-sheets-${plan.season}.pdf`)
+}
+
+async function sheetOf(
+  reading: Reading,
+  year: number,
+  first: Untold<PlanLine>,
+  here: readonly Untold<PlanLine>[],
+): Promise<GrowerSheet> {
+  const texts = await textsFor(reading, first.growerId)
+  const [season, next] = [`${year}`, `${year + 1}`]
+  return {
+    to: first.grower,
+    garden: first.site,
+    season: year,
+    bringBackBy: here.some(({ biennial }) => biennial)
+      ? texts.text('paper.grower-by-two', { season, next })
+      : texts.text('paper.grower-by', { season }),
+    varieties: here.map((line) => varietyOf(reading, line, texts)),
+    libraryName: settingsOf(reading).libraryName,
+    texts,
+  }
 }
 
 function varietyOf(reading: Reading, line: Untold<PlanLine>, texts: Texts): GrowerVariety {
@@ -55,7 +78,10 @@ function varietyOf(reading: Reading, line: Untold<PlanLine>, texts: Texts): Grow
     numbers:
       line.sow === null
         ? line.accessionNumber
-        : `${line.accessionNumber} · seed of ${line.sow.lots.map(({ lotNumber }) => lotNumber).join(' and ')}`,
+        : texts.text('paper.grower-seed-of', {
+            accession: line.accessionNumber,
+            lots: { list: line.sow.lots.map(({ lotNumber }) => lotNumber) },
+          }),
     advice: growingAdvice({
       plants: line.plants,
       seeds: line.sow?.seeds ?? null,
@@ -79,6 +105,6 @@ function varietyOf(reading: Reading, line: Untold<PlanLine>, texts: Texts): Grow
       heading: texts.say(heading),
       text: sentences.map((said) => (typeof said === 'string' ? said : texts.say(said))).join(' '),
     })),
-    cautions: cautionsOf(reading, given).map(({ text }) => text),
+    cautions: cautionsTold(reading, given).map(({ text }) => texts.say(text)),
   }
 }

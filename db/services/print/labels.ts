@@ -1,21 +1,22 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { harvestInWords } from '../../domain/dates/harvest-year.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
+import { message } from '../../messages/message.ts'
+import type { Texts } from '../../messages/texts.ts'
 import { isEnvelope, labelsOnSheet } from '../../paper/packets/label-sheets.ts'
 import { packetLabels } from '../../paper/packets/packet-labels.ts'
 import type { PacketLabel } from '../../paper/packets/packet-text.ts'
 import { moistureOfLot } from '../../queries/lot-climate.ts'
 import { type LotFacts, lotFacts } from '../../queries/lot-facts.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
-import { quantityOf } from '../book/amounts.ts'
+import { amountTold, balanceOf, countDoubt } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
 import { sheetOrRefuse } from '../book/label-sheets.ts'
 import { harvestOf, lotOrRefuse } from '../book/new-lot.ts'
-import { cautionsOf, synonymsOf } from '../book/seed-words.ts'
-import { settingsOf } from '../book/settings.ts'
-import { type Withholding, withholdingOf } from '../people/withhold.ts'
-import { dayOf, documentFacts, made } from './document.ts'
+import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
+import { insteadOfPeople, type Withholding, withholdingOf } from '../people/withhold.ts'
+import { documentFacts, made } from './document.ts'
+import { harvestOnPaper } from './seed-facts.ts'
 
 /** Labels of lots on a sheet, from any label of it on. Refuses an unknown sheet or lot, and a start off the sheet. */
 export async function printLabels(
@@ -25,13 +26,15 @@ export async function printLabels(
   const sheet = sheetOrRefuse(reading, input.sheet, 'sheet')
   const perSheet = labelsOnSheet(sheet)
   if (input.startAt > perSheet) {
-    refuse('off-the-sheet', `That sheet has ${perSheet} labels. Start at one of them.`, { field: 'startAt' })
+    refuse('off-the-sheet', message('print.off-the-sheet', { labels: perSheet }), { field: 'startAt' })
   }
-  const facts = await documentFacts(reading, 'Packet labels')
+  const facts = await documentFacts(reading, message('paper.title-labels'))
   const goesOut = sheet.folded === true || isEnvelope(sheet)
-  const withholding = goesOut ? withholdingOf(reading, { people: false, places: false }) : null
+  const withholding = goesOut
+    ? withholdingOf(reading, { people: false, places: false }, undefined, insteadOfPeople(facts.texts.say))
+    : null
   const labels = input.labels.flatMap(({ lotId, copies, contents }, index) => {
-    const label = labelOf(reading, lotId, contents, facts.libraryName, `labels.${index}.lotId`, withholding)
+    const label = labelOf(reading, { lotId, contents }, facts, `labels.${index}.lotId`, withholding)
     return Array.from({ length: copies }, () => label)
   })
   const printed = await packetLabels({
@@ -47,9 +50,8 @@ export async function printLabels(
 
 function labelOf(
   reading: Reading,
-  lotId: number,
-  contents: string,
-  libraryName: string,
+  { lotId, contents }: { readonly lotId: number; readonly contents: string },
+  { libraryName, texts }: { readonly libraryName: string; readonly texts: Texts },
   field: string,
   /** What a packet that goes out does not say; null for one that stays on the shelf. */
   withholding: Withholding | null,
@@ -60,18 +62,18 @@ function labelOf(
     crop: row.crop,
     variety: row.variety,
     species: facts.species,
-    harvest: harvestInWords(harvestOf(row)),
+    harvest: harvestOnPaper(harvestOf(row), texts),
     lotNumber: row.lotNumber,
     scanCode: scanCode(row.lotNumber),
     source: facts.creditAs ?? '',
-    germination: germinationOnLabel(row, settingsOf(reading).locale),
-    contents: contents === '' ? quantityOf(row, settingsOf(reading)).words : contents,
-    cautions: cautionsOf(reading, [row.lotId]).map(({ text }) => text),
+    germination: germinationOnLabel(row, texts),
+    contents: contents === '' ? texts.say(amountTold(balanceOf(row), countDoubt(row), row)) : contents,
+    cautions: cautionsTold(reading, [row.lotId]).map(({ text }) => texts.say(text)),
     libraryName,
     known:
       withholding === null
-        ? [...toldOf(reading, row, facts), ...keptOf(reading, row, facts)]
-        : toldOf(reading, row, facts, withholding),
+        ? [...toldOf(reading, row, facts, texts), ...keptOf(reading, row, facts, texts)]
+        : toldOf(reading, row, facts, texts, withholding),
   }
 }
 
@@ -80,33 +82,40 @@ function toldOf(
   reading: Reading,
   row: LotRow,
   { story, terms }: LotFacts,
+  { text: told }: Texts,
   withholding: Withholding | null = null,
 ): string[] {
   const names = synonymsOf(reading, row.varietyId)
   const shown = (text: string) => withholding?.text(text) ?? text
   return [
-    names.length === 0 ? '' : `Also called ${names.join(', ')}`,
-    terms === '' ? '' : `The donor asked: ${shown(terms)}`,
+    names.length === 0 ? '' : told('paper.packet-also', { names: names.join(', ') }),
+    terms === '' ? '' : told('paper.packet-asked', { terms: shown(terms) }),
     shown(story),
   ].filter((fact) => fact !== '')
 }
 
 /** What is of use on the shelf and goes no further: where it was grown and lies, how moist, how often regrown. */
-function keptOf(reading: Reading, row: LotRow, facts: LotFacts): string[] {
+function keptOf(reading: Reading, row: LotRow, facts: LotFacts, { text: told }: Texts): string[] {
   const moisture = moistureOfLot(reading.sqlite, row.lotId)
-  const day = dayOf(reading)
   return [
-    facts.grownAt === '' ? '' : `Grown at ${facts.grownAt}`,
-    row.generation === 0 ? '' : `Regrown here ${row.generation === 1 ? 'once' : `${row.generation} times`}`,
-    `Came on ${day(facts.receivedOn)}`,
-    moisture === null ? '' : `Moisture ${moisture.percent} %, ${day(moisture.measuredOn)}`,
-    row.place === null ? '' : `Place: ${row.place}`,
+    facts.grownAt === '' ? '' : told('paper.packet-grown-at', { place: facts.grownAt }),
+    row.generation === 0 ? '' : told('paper.packet-regrown', { times: row.generation }),
+    told('paper.packet-came', { day: { day: facts.receivedOn } }),
+    moisture === null
+      ? ''
+      : told('paper.packet-moisture', {
+          percent: moisture.percent,
+          day: { day: moisture.measuredOn },
+        }),
+    row.place === null ? '' : told('paper.packet-place', { place: row.place }),
   ].filter((fact) => fact !== '')
 }
 
-function germinationOnLabel(row: Pick<LotRow, 'tested' | 'sprouted' | 'testedOn'>, locale: string): string {
+function germinationOnLabel(row: Pick<LotRow, 'tested' | 'sprouted' | 'testedOn'>, texts: Texts): string {
   if (row.tested === null || row.sprouted === null || row.testedOn === null) return ''
-  const month = new Intl.DateTimeFormat(locale, { month: 'short', year: 'numeric', timeZone: 'UTC' })
-  const share = Math.round((100 * row.sprouted) / row.tested)
-  return `${share} % sprouted, ${month.format(Date.parse(`${row.testedOn}T00:00:00Z`))}`
+  const month = new Intl.DateTimeFormat(texts.locale, { month: 'short', year: 'numeric', timeZone: 'UTC' })
+  return texts.text('paper.packet-sprouted', {
+    share: { part: row.sprouted / row.tested },
+    month: month.format(Date.parse(`${row.testedOn}T00:00:00Z`)),
+  })
 }

@@ -1,27 +1,40 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { LETTER_FIELDS, SHIPPED_LETTER, unknownFields } from '../../domain/letters/letter-words.ts'
+import { LETTER_FIELDS, shippedLetter, unknownFields } from '../../domain/letters/letter-words.ts'
+import { LANGUAGES } from '../../messages/languages.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { collection } from '../../schema/collection-tables.ts'
 import type { Reading, Writing } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
+import { paperTexts } from './document.ts'
 
 /** The words of the letter and who signs it. */
 export interface Words {
-  readonly words: string
+  /** Those that the library wrote; null: those shipped, in the language of whoever is written to. */
+  readonly words: string | null
   readonly keeper: string
 }
 
-/** The library's own words, or those shipped, and who signs. */
-export function wordsOf(reading: Reading): Words {
-  const { letterWords, keeper } = settingsOf(reading)
-  return { words: letterWords === '' ? SHIPPED_LETTER : letterWords, keeper }
+/** The words of a letter: those shipped, whatever language they are in, are nobody's own. */
+export async function wordsOf(
+  reading: Reading,
+  { words, keeper }: { readonly words: string; readonly keeper: string },
+): Promise<Words> {
+  const shipped = await Promise.all(LANGUAGES.map(({ code }) => paperTexts(reading, code)))
+  const own = words !== '' && !shipped.some(({ say }) => say(shippedLetter()) === words)
+  return { words: own ? words : null, keeper }
 }
 
 /** The words in force, those shipped, and the fields that may stand in them. */
 export function letterWords(reading: Reading): Result<'letter.get'> {
-  const fields = Object.entries(LETTER_FIELDS).map(([name, meaning]) => ({ field: `{${name}}`, meaning }))
-  return { ...wordsOf(reading), shipped: SHIPPED_LETTER, fields }
+  const fields = LETTER_FIELDS.map((name) => ({
+    field: `{${name}}`,
+    meaning: message(`letters.field-${name}`),
+  }))
+  const { letterWords, keeper } = settingsOf(reading)
+  const shipped = shippedLetter()
+  return { words: letterWords === '' ? shipped : letterWords, keeper, shipped, fields }
 }
 
 /** Keeps the library's own words. Refuses a field that no letter knows; empty words go back to those shipped. */
@@ -29,27 +42,25 @@ export function changeLetterWords(
   writing: Writing,
   input: ParsedInput<'letter.change'>,
 ): WriteResult<'letter.change'> {
-  const unknown = unknownSentence(input.words)
-  if (unknown !== null) {
+  const [unknown] = unknownTold(input.words)
+  if (unknown !== undefined) {
     refuse('placeholder-unknown', unknown, {
       field: 'words',
-      todo: 'Correct it, or write it without braces.',
+      todo: message('letters.unknown-fields-todo'),
     })
   }
-  const words = input.words === SHIPPED_LETTER ? '' : input.words
   writing.db
     .update(collection)
-    .set({ letterWords: words, keeper: input.keeper })
+    .set({ letterWords: input.words, keeper: input.keeper })
     .where(eq(collection.id, 1))
     .run()
-  return { said: 'Changed the words of the thank-you letter', undoable: false }
+  return { said: message('letters.changed'), undoable: false }
 }
 
-/** Names the fields that no letter knows, or null. */
-export function unknownSentence(words: string): string | null {
-  const unknown = unknownFields(words)
-  if (unknown.length === 0) return null
-  const known = Object.keys(LETTER_FIELDS).map((name) => `{${name}}`)
-  const one = unknown.length === 1
-  return `No letter knows the ${one ? 'field' : 'fields'} ${unknown.join(', ')}. There are ${known.join(', ')}.`
+/** Names the fields that no letter knows; nothing where there are none. */
+export function unknownTold(words: string | null): Message[] {
+  const unknown = unknownFields(words ?? '')
+  if (unknown.length === 0) return []
+  const known = LETTER_FIELDS.map((name) => `{${name}}`).join(', ')
+  return [message('letters.unknown-fields', { count: unknown.length, fields: unknown.join(', '), known })]
 }

@@ -1,13 +1,11 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
-import { aboutCount, countInWords, type Manner, massShown } from '../../domain/amounts/in-words.ts'
-import { milligrams } from '../../domain/amounts/mass.ts'
-import { countedUnit } from '../../domain/crops/counted-unit.ts'
-import { harvestInWords } from '../../domain/dates/harvest-year.ts'
-import { sofarInWords } from '../../domain/letters/gift-so-far.ts'
-import { keepingInWords, oneKeptInWords } from '../../domain/letters/keeping.ts'
-import { fillLetter, type LetterFacts, SHIPPED_LETTER } from '../../domain/letters/letter-words.ts'
+import { giftSoFar } from '../../domain/letters/gift-so-far.ts'
+import { keepingTold, oneKept } from '../../domain/letters/keeping.ts'
+import { fillLetter, type LetterFacts, shippedLetter } from '../../domain/letters/letter-words.ts'
+import { type Message, message } from '../../messages/message.ts'
+import type { Texts } from '../../messages/texts.ts'
 import { type DonorLetter, donorLetters, type LetterGift } from '../../paper/donor-letters.ts'
 import {
   giftsOfLetters,
@@ -20,36 +18,35 @@ import { person, personContact } from '../../schema/reference-tables.ts'
 import type { Reading } from '../book/context.ts'
 import { harvestOf } from '../book/new-lot.ts'
 import { settingsOf } from '../book/settings.ts'
-import { dayOf, documentFacts, made } from './document.ts'
-import { unknownSentence, type Words, wordsOf } from './letter-words.ts'
+import { documentFacts, made, paperTexts, textsFor } from './document.ts'
+import { unknownTold, type Words, wordsOf } from './letter-words.ts'
+import { amountOnPaper, harvestOnPaper } from './seed-facts.ts'
 
 /** Letters for items of the tray: one for each donor, with all their gifts; those held back are named in the warnings. */
 export async function printLetters(
   reading: Reading,
   rows: readonly TrayRow[],
 ): Promise<Result<'tray.render'>> {
-  const words = wordsOf(reading)
+  const { letterWords, keeper } = settingsOf(reading)
+  const words = await wordsOf(reading, { words: letterWords, keeper })
   const giftsOf = new Map<number, number[]>()
-  const heldBack: string[] = []
+  const heldBack: Message[] = []
   for (const { donorId, donor, mayWrite, accessionId } of rows) {
     if (donorId === null || accessionId === null || mayWrite !== 1) {
-      heldBack.push(
-        `No letter to ${donor ?? 'a donor who is not named'}: they have not agreed to be written to.`,
-      )
+      heldBack.push(donor === null ? message('letters.no-name') : message('letters.no-consent', { donor }))
     } else giftsOf.set(donorId, [...(giftsOf.get(donorId) ?? []), accessionId])
   }
   const letters: DonorLetter[] = []
   for (const [donorId, accessionIds] of giftsOf) {
     const gifts = giftsOfLetters(reading.sqlite, accessionIds)
-    if (gifts.length > 0) letters.push(letterTo(reading, donorId, gifts, words))
-    else heldBack.push('A letter was left out: its gifts were taken back.')
+    if (gifts.length > 0) letters.push(await letterTo(reading, donorId, gifts, words))
+    else heldBack.push(message('letters.undone'))
   }
   if (letters.length === 0) {
-    refuse('nothing-to-print', heldBack[0] ?? 'There is no letter to print.', { field: 'itemIds' })
+    refuse('nothing-to-print', heldBack[0] ?? message('letters.none'), { field: 'itemIds' })
   }
-  const unknown = unknownSentence(words.words)
   const printed = await lettersPdf(reading, letters, `letters-${reading.today}.pdf`)
-  return { ...printed, warnings: [...heldBack, ...(unknown === null ? [] : [unknown]), ...printed.warnings] }
+  return { ...printed, warnings: [...heldBack, ...unknownTold(words.words), ...printed.warnings] }
 }
 
 /** The letter in words not yet kept, for the latest donor who may be written to, or an invented one. */
@@ -57,114 +54,123 @@ export async function previewLetter(
   reading: Reading,
   input: ParsedInput<'letter.render'>,
 ): Promise<Result<'letter.render'>> {
-  const words = { ...input, words: input.words === '' ? SHIPPED_LETTER : input.words }
+  const words = await wordsOf(reading, input)
   const real = latestGiftToThank(reading.sqlite)
   const letter =
     real === undefined
-      ? inventedLetter(reading, words)
-      : letterTo(reading, real.donorId, giftsOfLetters(reading.sqlite, [real.accessionId]), words)
+      ? inventedLetter(reading, words, await paperTexts(reading))
+      : await letterTo(reading, real.donorId, giftsOfLetters(reading.sqlite, [real.accessionId]), words)
   const printed = await lettersPdf(reading, [letter], `letter-${reading.today}.pdf`)
-  const unknown = unknownSentence(words.words)
   return {
     ...printed,
     to: real === undefined ? '' : letter.to,
-    warnings: [...(unknown === null ? [] : [unknown]), ...printed.warnings],
+    warnings: [...unknownTold(words.words), ...printed.warnings],
   }
 }
 
 async function lettersPdf(reading: Reading, letters: readonly DonorLetter[], fileName: string) {
-  return made(
-    await donorLetters({ letters, ...(await documentFacts(reading, 'Thank-you letters')) }),
-    fileName,
-  )
+  const tellers = letters.map(({ texts }) => texts)
+  const facts = await documentFacts(reading, message('paper.title-letters'), tellers)
+  return made(await donorLetters({ letters, ...facts }), fileName)
 }
 
-/** The letter to a donor. The one document that holds how to reach them. */
-function letterTo(
+/**
+ * The letter to a donor, in their language. The one document that holds how to reach them.
+ *
+ * Words that the library wrote itself stay as they are, and so that their sentences stay whole, what is filled into them is in
+ * the library's language.
+ */
+async function letterTo(
   reading: Reading,
   donorId: number,
   rows: readonly LetterGiftRow[],
-  { words, keeper }: Words,
-): DonorLetter {
+  words: Words,
+): Promise<DonorLetter> {
   const who = reading.db.select().from(person).where(eq(person.id, donorId)).get()
   const contact = reading.db.select().from(personContact).where(eq(personContact.personId, donorId)).get()
-  const day = dayOf(reading)
-  const { libraryName } = settingsOf(reading)
+  const texts = await textsFor(reading, donorId)
+  const within = words.words === null ? texts : await paperTexts(reading)
+  const list = (values: readonly string[]) => within.value({ list: values })
+  const days = [...new Set(rows.map((row) => row.receivedOn))].map((day) => within.value({ day }))
   const facts: LetterFacts = {
-    donor: who?.name ?? 'friend of the library',
-    gifts: listed([...new Set(rows.map((row) => row.variety))]),
-    numbers: listed(rows.map((row) => row.number)),
-    received: listed([...new Set(rows.map((row) => row.receivedOn))].map(day)),
-    keeping: keepingInWords(rows.map(({ keeping }) => keeping)),
-    date: day(reading.today),
-    library: libraryName,
-    keeper,
+    ...sameInAll(reading, within),
+    donor: who?.name ?? within.text('letters.friend'),
+    gifts: list([...new Set(rows.map((row) => row.variety))]),
+    numbers: list(rows.map((row) => row.number)),
+    received: list(days),
+    keeping: within.say(keepingTold(rows.map(({ keeping }) => keeping))),
+    keeper: words.keeper,
   }
   const address = (contact?.address ?? '').split('\n').map((line) => line.trim())
   return {
     to: facts.donor,
     address: address.filter((line) => line !== ''),
-    date: facts.date,
-    libraryName,
-    parts: fillLetter(words, facts),
-    gifts: rows.map((row) => shownGift(reading, row)),
+    date: texts.value({ day: reading.today }),
+    libraryName: facts.library,
+    parts: fillLetter(words.words ?? texts.say(shippedLetter()), facts),
+    gifts: rows.map((row) => shownGift(reading, row, texts)),
+    texts,
   }
 }
 
-function inventedLetter(reading: Reading, { words, keeper }: Words): DonorLetter {
-  const { libraryName } = settingsOf(reading)
-  const date = dayOf(reading)(reading.today)
+/** What is filled in alike in every letter. */
+function sameInAll(reading: Reading, texts: Texts) {
+  return {
+    date: texts.value({ day: reading.today }),
+    library: settingsOf(reading).libraryName,
+    keepers: texts.text('letters.keepers'),
+  }
+}
+
+function inventedLetter(reading: Reading, { words, keeper }: Words, texts: Texts): DonorLetter {
+  const same = sameInAll(reading, texts)
+  const [crop, variety] = [texts.text('letters.made-up-crop'), texts.text('letters.made-up-variety')]
   const facts: LetterFacts = {
-    donor: 'A. Donor',
-    gifts: 'Painted Quill',
+    ...same,
+    donor: texts.text('letters.made-up-donor'),
+    gifts: variety,
     numbers: 'XX-0001',
-    received: date,
-    keeping: keepingInWords(['shared']),
-    date,
-    library: libraryName,
+    received: same.date,
+    keeping: texts.say(keepingTold(['shared'])),
     keeper,
   }
+  const seeds = texts.value({ seeds: 120 })
   const gift: LetterGift = {
     number: facts.numbers,
-    name: 'Runner bean ‘Painted Quill’',
-    facts: 'harvested 2024 · 120 seeds',
-    donorWords: 'A made-up gift, to show where the list stands.',
+    name: `${crop} ‘${variety}’`,
+    facts: `${texts.text('letters.harvested', { year: '2024' })} · ${seeds}`,
+    donorWords: texts.text('letters.made-up-story'),
     keeping: '',
     terms: '',
-    sofar: 'So far 4 people took seed of it.',
+    sofar: texts.text('letters.so-far-takers', { people: 4 }),
   }
-  return { to: facts.donor, address: [], date, libraryName, parts: fillLetter(words, facts), gifts: [gift] }
+  return {
+    to: facts.donor,
+    address: [],
+    date: same.date,
+    libraryName: same.library,
+    parts: fillLetter(words ?? texts.say(shippedLetter()), facts),
+    gifts: [gift],
+    texts,
+  }
 }
 
-function shownGift(reading: Reading, row: LetterGiftRow): LetterGift {
+function shownGift(reading: Reading, row: LetterGiftRow, texts: Texts): LetterGift {
   const harvest = harvestOf(row)
+  const year = harvestOnPaper(harvest, texts)
+  const kept = oneKept(row.keeping)
   const facts = [
-    harvest.kind === 'unknown' ? '' : `harvested ${harvestInWords(harvest)}`,
-    amountInWords(row, settingsOf(reading)),
-    row.grownAt === '' ? '' : `grown at ${row.grownAt}`,
+    harvest.kind === 'unknown' ? '' : texts.text('letters.harvested', { year }),
+    amountOnPaper(row, texts),
+    row.grownAt === '' ? '' : texts.text('letters.grown-at', { place: row.grownAt }),
   ]
   return {
     number: row.number,
     name: `${row.crop} ‘${row.variety}’`,
     facts: facts.filter((fact) => fact !== '').join(' · '),
     donorWords: row.donorWords,
-    keeping: oneKeptInWords(row.keeping),
+    keeping: kept === null ? '' : texts.say(kept),
     terms: row.terms,
-    sofar: sofarInWords(giftSince(reading.sqlite, row.accessionId)),
+    sofar: giftSoFar(giftSince(reading.sqlite, row.accessionId)).map(texts.say).join(' '),
   }
-}
-
-/** An amount by the number that was observed: '12.5 g', '50 seeds', 'about 200 seeds'. */
-export function amountInWords(
-  row: Pick<LetterGiftRow, 'count' | 'massMg' | 'measured' | 'countedUnit'>,
-  manner: Manner,
-): string {
-  const unit = countedUnit(row.countedUnit)
-  if (row.measured === 'mass') return massShown(milligrams(row.massMg), manner)
-  if (row.measured === 'estimate') return `${aboutCount(row.count, 0.25, manner)} ${unit.many}`
-  return countInWords(row.count, unit, manner)
-}
-
-function listed(texts: readonly string[]): string {
-  return new Intl.ListFormat('en-GB', { type: 'conjunction' }).format(texts)
 }

@@ -1,5 +1,6 @@
 import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { message } from '../../messages/message.ts'
 import { giftsNotThanked } from '../../queries/tray-rows.ts'
 import type { Writing } from '../book/context.ts'
 import { toTray } from '../book/tray.ts'
@@ -13,37 +14,32 @@ export function addPeriodLetters(
   { from, until }: ParsedInput<'tray.add-letters'>,
 ): WriteResult<'tray.add-letters'> {
   if (from > until) {
-    refuse('days-out-of-order', 'The first day comes after the last one.', {
+    refuse('days-out-of-order', message('letters.days-out-of-order'), {
       field: 'from',
-      todo: 'Exchange them, or choose other days.',
+      todo: message('letters.days-out-of-order-todo'),
     })
   }
   const gifts = giftsNotThanked(writing.sqlite, from, until)
   const write = gifts.filter(({ mayWrite }) => mayWrite === 1)
   const notAgreed = donorsOf(gifts.filter(({ mayWrite }) => mayWrite !== 1))
-  const left = notAgreed === 0 ? '' : `; ${donorsInWords(notAgreed)} not agreed to be written to`
   if (write.length === 0) {
-    refuse('nothing-to-print', `No gift of that time waits for a letter${left}.`, {
+    refuse('nothing-to-print', message('letters.none-waits', { notAgreed }), {
       field: 'from',
-      todo: 'Choose other days, or look under Printed before.',
+      todo: message('letters.none-waits-todo'),
     })
   }
   if (write.length > MOST_LETTERS) {
-    refuse('too-many', `There are ${write.length} letters to write, more than can be printed at once.`, {
+    refuse('too-many', message('letters.too-many', { letters: write.length }), {
       field: 'from',
-      todo: `Choose a shorter time, with at most ${MOST_LETTERS}.`,
+      todo: message('letters.too-many-todo', { most: MOST_LETTERS }),
     })
   }
   const itemIds = write.map(({ accessionId }) => toTray(writing, { kind: 'letter', accessionId }))
   const letters = donorsOf(write)
-  const said = `Put letters to ${letters === 1 ? 'one donor' : `${letters} donors`} into the print tray${left}`
+  const said = message('letters.put-into-tray', { donors: letters, notAgreed })
   return { itemIds, letters, said, undoable: true }
 }
 
 function donorsOf(gifts: readonly { readonly donorId: number }[]): number {
   return new Set(gifts.map(({ donorId }) => donorId)).size
-}
-
-function donorsInWords(count: number): string {
-  return count === 1 ? 'one donor has' : `${count} donors have`
 }

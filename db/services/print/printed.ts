@@ -1,7 +1,8 @@
 import { inArray } from 'drizzle-orm'
 import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
-import { LabelSheet } from '../../contract/print-operations.ts'
+import { LabelSheet, type PrintKind } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
 import { insertRow } from '../../queries/insert.ts'
 import {
@@ -39,7 +40,11 @@ export function markPrinted(
     .where(inArray(printItem.id, [...input.itemIds]))
     .run()
   const copies = rows.reduce((sum, row) => sum + row.copies, 0)
-  return { batchId: id, said: `Printed ${batchInWords(input.kind, copies)}`, undoable: true }
+  return {
+    batchId: id,
+    said: message('print.printed', { batch: batchTold(input.kind, copies) }),
+    undoable: true,
+  }
 }
 
 /** What was printed, latest first. */
@@ -51,7 +56,7 @@ export function printHistory(reading: Reading, input: ParsedInput<'print.list'>)
       kind: batch.kind,
       printedAt: batch.printedAt,
       sheet: sheetOf(batch),
-      words: batchInWords(batch.kind, batch.labels),
+      words: batchTold(batch.kind, batch.labels),
       items: itemsOfBatch(reading.sqlite, batch.id).map(shownItem),
     })),
   }
@@ -63,16 +68,10 @@ export function printAgain(
   input: ParsedInput<'print.repeat'>,
 ): WriteResult<'print.repeat'> {
   const rows = itemsOfBatch(writing.sqlite, input.batchId)
-  if (rows.length === 0) refuse('not-found', 'That printing is not in the book.', { field: 'batchId' })
+  if (rows.length === 0) refuse('not-found', message('print.no-printing'), { field: 'batchId' })
   const lasting = rows.filter((row) => row.fell === 0)
   if (lasting.length === 0) {
-    refuse(
-      'nothing-to-print',
-      'What was printed there was taken back since. There is nothing to print again.',
-      {
-        field: 'batchId',
-      },
-    )
+    refuse('nothing-to-print', message('print.printing-undone'), { field: 'batchId' })
   }
   const itemIds = lasting.map((row) =>
     toTray(writing, {
@@ -85,8 +84,8 @@ export function printAgain(
     }),
   )
   const copies = lasting.reduce((sum, row) => sum + row.copies, 0)
-  const words = batchInWords(lasting[0]?.kind ?? 'label', copies)
-  return { itemIds, said: `${words} put into the print tray again`, undoable: true }
+  const batch = batchTold(lasting[0]?.kind ?? 'label', copies)
+  return { itemIds, said: message('print.again-in-tray', { batch }), undoable: true }
 }
 
 /** Where each sheet goes on that was printed on: the label after the last one used. */
@@ -112,8 +111,6 @@ function sheetOf(batch: BatchRow): LabelSheet | null {
   return batch.sheet === null ? null : LabelSheet.parse(batch.sheet)
 }
 
-const KIND_WORDS = { label: 'label', letter: 'letter', slip: 'slip' } as const
-
-function batchInWords(kind: keyof typeof KIND_WORDS, copies: number): string {
-  return `${copies} ${KIND_WORDS[kind]}${copies === 1 ? '' : 's'}`
+function batchTold(kind: PrintKind, copies: number): Message {
+  return message('print.batch', { kind, copies })
 }

@@ -1,11 +1,11 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { message } from '../../messages/message.ts'
 import { stocktakeSheet } from '../../paper/stocktake-sheet.ts'
 import { lotsToCount } from '../../queries/lot-rows.ts'
-import { quantityOf } from '../book/amounts.ts'
+import { amountTold, balanceOf, countDoubt } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
 import { placeOrRefuse } from '../book/places.ts'
-import { settingsOf } from '../book/settings.ts'
 import { documentFacts, made } from './document.ts'
 
 /** The stocktake sheet of some places, or of all in which lots lie, each with its lots in order of number. */
@@ -18,22 +18,22 @@ export async function printStocktakeSheet(
   })
   const byPlace = Map.groupBy(lotsToCount(reading.sqlite, placeIds), ({ place }) => place ?? '')
   if (byPlace.size === 0) {
-    refuse('nothing-to-print', 'No lot with seed lies there.', {
+    refuse('nothing-to-print', message('print.nothing-to-count'), {
       field: 'placeIds',
-      todo: 'On the Shelf, a lot’s card moves it to a place.',
+      todo: message('print.nothing-to-count-todo'),
     })
   }
-  const settings = settingsOf(reading)
+  const facts = await documentFacts(reading, message('paper.title-stocktake'))
   const printed = await stocktakeSheet({
     places: [...byPlace].map(([path, rows]) => ({
       path,
       lots: rows.map((row) => ({
         number: row.lotNumber,
         name: `${row.crop} ‘${row.variety}’`,
-        book: quantityOf(row, settings).words,
+        book: facts.texts.say(amountTold(balanceOf(row), countDoubt(row), row)),
       })),
     })),
-    ...(await documentFacts(reading, 'Stocktake sheet')),
+    ...facts,
   })
   return made(printed, `stocktake-${reading.today}.pdf`)
 }

@@ -1,5 +1,6 @@
 import type { Result } from '../../contract/contract.ts'
 import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
+import { message } from '../../messages/message.ts'
 import { donorsNotWrittenTo, lettersPrintedAt, waitingItems } from '../../queries/tray-rows.ts'
 import type { Reading } from '../book/context.ts'
 import { shownItem } from '../book/tray.ts'
@@ -24,7 +25,7 @@ export function listTray(reading: Reading): Result<'tray.list'> {
     leftOut: donorsNotWrittenTo(reading.sqlite, since.toISOString().slice(0, 10)).map((donor) => ({
       personId: donor.id,
       name: donor.name,
-      sentence: `${donor.name} has not agreed to be written to.`,
+      sentence: message('letters.not-agreed', { name: donor.name }),
     })),
   }
 }

@@ -1,16 +1,20 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
+import type { WithdrawalPurpose } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { message } from '../../messages/message.ts'
+import type { Texts } from '../../messages/texts.ts'
 import { type WithdrawalSlip, withdrawalSlips } from '../../paper/withdrawal-slips.ts'
 import { joinCanonicalPerson } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { slipLines, type TrayRow } from '../../queries/tray-rows.ts'
 import type { Reading } from '../book/context.ts'
-import { cautionsOf } from '../book/seed-words.ts'
+import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { checkWhatToPrint, itemsOrRefuse } from '../book/tray.ts'
-import { dayOf, documentFacts, made } from './document.ts'
+import { documentFacts, made, textsFor } from './document.ts'
 import { printLabels } from './labels.ts'
-import { amountInWords, printLetters } from './letters.ts'
+import { printLetters } from './letters.ts'
+import { amountOnPaper } from './seed-facts.ts'
 
 /** The PDF of some items of one kind. Marks nothing. */
 export async function previewTray(
@@ -42,66 +46,62 @@ function labelsOf(
 }
 
 async function slipsOf(reading: Reading, rows: readonly TrayRow[]): Promise<Result<'tray.render'>> {
-  const slips = rows.flatMap(({ withdrawalId }) =>
-    withdrawalId === null ? [] : slipOf(reading, withdrawalId),
-  )
+  const found = rows.map(({ withdrawalId }) => (withdrawalId === null ? [] : slipOf(reading, withdrawalId)))
+  const slips = (await Promise.all(found)).flat()
   if (slips.length === 0) {
-    refuse('nothing-to-print', 'What was handed out there was taken back since. There is no slip to print.', {
-      field: 'itemIds',
-    })
+    refuse('nothing-to-print', message('print.no-slip'), { field: 'itemIds' })
   }
-  const printed = await withdrawalSlips({ slips, ...(await documentFacts(reading, 'Withdrawal slips')) })
+  const tellers = slips.map(({ texts }) => texts)
+  const facts = await documentFacts(reading, message('paper.title-slips'), tellers)
+  const printed = await withdrawalSlips({ slips, ...facts })
   return made(printed, `slips-${reading.today}.pdf`)
 }
 
 interface Visit {
+  readonly personId: number | null
   readonly name: string | null
   readonly onDate: string
-  readonly purpose: keyof typeof PURPOSES
+  readonly purpose: WithdrawalPurpose
   readonly promised: string
   readonly promisedBy: string | null
 }
 
-const PURPOSES = {
-  'to-grow': 'to grow',
-  'to-return': 'to grow and bring seed back',
-  'grow-out': 'to grow out for the library',
-  'safety-duplicate': 'safety duplicate, to be kept',
-  other: '',
-} as const
-
-/** A visit's slip, or nothing where all of it was taken back. */
-function slipOf(reading: Reading, withdrawalId: number): WithdrawalSlip[] {
+/** A visit's slip in the language of who took seed, or nothing where all of it was taken back. */
+async function slipOf(reading: Reading, withdrawalId: number): Promise<WithdrawalSlip[]> {
   const visit = prepared(
     reading.sqlite,
-    `SELECT member.name, on_date AS onDate, purpose, promised, promised_by AS promisedBy
+    `SELECT member.id AS personId, member.name, on_date AS onDate, purpose, promised, promised_by AS promisedBy
      FROM withdrawal ${joinCanonicalPerson('member', 'withdrawal.person_id')} WHERE withdrawal.id = ?`,
   ).get(withdrawalId) as Visit
   const lines = slipLines(reading.sqlite, withdrawalId)
   if (lines.length === 0) return []
-  const day = dayOf(reading)
+  const texts = await textsFor(reading, visit.personId)
+  const { purpose } = visit
   return [
     {
       to: visit.name ?? '',
-      date: day(visit.onDate),
-      purpose: PURPOSES[visit.purpose],
+      date: texts.value({ day: visit.onDate }),
+      purpose: purpose === 'other' ? '' : texts.text(`paper.slip-purpose.${purpose}`),
       lines: lines.map((line) => ({
         name: `${line.crop} ‘${line.variety}’`,
         lotNumber: line.number,
-        amount: amountInWords(line, settingsOf(reading)),
-        cautions: cautionsOf(reading, [line.lotId]).map(({ text }) => text),
+        amount: amountOnPaper(line, texts),
+        cautions: cautionsTold(reading, [line.lotId]).map(({ text }) => texts.say(text)),
       })),
-      promise: promiseInWords(visit, day),
+      promise: promiseOf(visit, texts),
       libraryName: settingsOf(reading).libraryName,
+      texts,
     },
   ]
 }
 
-function promiseInWords(
+function promiseOf(
   { promised, promisedBy }: Pick<Visit, 'promised' | 'promisedBy'>,
-  day: (iso: string) => string,
+  { text }: Texts,
 ): string {
   if (promised === '' && promisedBy === null) return ''
-  const what = promised === '' ? 'some seed' : promised
-  return `Promised back: ${what}${promisedBy === null ? '' : `, by ${day(promisedBy)}`}`
+  const what = promised === '' ? text('paper.slip-some-seed') : promised
+  return promisedBy === null
+    ? text('paper.slip-promised', { what })
+    : text('paper.slip-promised-by', { what, by: { day: promisedBy } })
 }

@@ -1,7 +1,8 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { YearFigures } from '../../contract/print-operations.ts'
-import { numberInWords } from '../../domain/amounts/in-words.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
+import { type Message, message } from '../../messages/message.ts'
+import type { Texts } from '../../messages/texts.ts'
 import { type Bars, type FlowingPart, flowingDocument } from '../../paper/drawing/flowing-document.ts'
 import { type Paragraph, paragraphsIn } from '../../paper/drawing/text-flow.ts'
 import {
@@ -31,10 +32,8 @@ export async function printYearReport(
     emptied: emptiedIn(reading.sqlite, year).map(named),
     regrown: regrownIn(reading.sqlite, year).map(named),
   }
-  const printed = await flowingDocument({
-    parts: [partOf(reading, year, figures)],
-    ...(await documentFacts(reading, `The year ${year}`)),
-  })
+  const facts = await documentFacts(reading, message('paper.title-year', { year: `${year}` }))
+  const printed = await flowingDocument({ parts: [partOf(reading, year, figures, facts.texts)], ...facts })
   return { ...made(printed, `year-${year}.pdf`), figures }
 }
 
@@ -42,71 +41,57 @@ function named({ number, variety, crop }: NamedAccession): string {
   return `${crop} ‘${variety}’, ${number}`
 }
 
-function partOf(reading: Reading, year: number, figures: YearFigures): FlowingPart {
-  const { libraryName, locale } = settingsOf(reading)
-  const number: Written = (value) => numberInWords(value, { locale })
-  const count = (value: number, one: string, many: string) => `${number(value)} ${value === 1 ? one : many}`
+function partOf(reading: Reading, year: number, figures: YearFigures, texts: Texts): FlowingPart {
+  const { text: told } = texts
   const heading = (words: string) =>
     text(words, 12, { face: 'semibold', size: 13, unbrokenWithNext: true, ruled: true })
   const names = (list: readonly string[], none: string) =>
     list.length === 0 ? [text(none, 2)] : list.map((name) => text(name, 2, { indent: 10 }))
+  const { gifts, donors, newPeople, takers, visits, seedsOut, lotsOut, returns, returners } = figures
+  const people = [
+    told('paper.year-new-people', { people: newPeople }),
+    told('paper.year-takers', { people: takers, visits }),
+  ]
   return {
-    name: 'The report',
+    name: message('paper.the-report'),
+    texts,
     blocks: [
-      text(libraryName, 0, { size: 9 }),
-      text(`The year ${year}`, 2, { face: 'semibold', size: 18 }),
-      ...(String(year) === reading.today.slice(0, 4) ? [text('As far as the year has gone.', 2)] : []),
-      heading('Gifts'),
-      text(
-        `${count(figures.gifts, 'gift', 'gifts')} of seed came in, from ${count(figures.donors, 'donor', 'donors')} known by name.`,
-        2,
-      ),
-      giftBars(reading, year, number),
-      heading('People'),
-      text(
-        `${count(figures.newPeople, 'person is', 'people are')} new in the book. ${count(figures.takers, 'person', 'people')} took seed on ${count(figures.visits, 'visit', 'visits')}.`,
-        2,
-      ),
-      heading('Seed out'),
-      text(
-        `About ${count(figures.seedsOut, 'seed', 'seeds')} of ${count(figures.lotsOut, 'lot', 'lots')} went out.`,
-        2,
-      ),
-      ...monthBars(reading, year, locale, number),
-      ...cropBars(reading, year, number),
-      heading('Seed back'),
-      text(
-        `${count(figures.returns, 'lot', 'lots')} came back from ${count(figures.returners, 'person', 'people')}.`,
-        2,
-      ),
-      heading('Viability'),
-      text(viabilityWords(figures, number), 2),
-      heading('Saved: grown again'),
-      ...names(figures.regrown, 'Nothing was grown again that came back this year.'),
-      heading('Lost: no seed left'),
-      ...names(figures.emptied, 'Nothing ran out.'),
-      text(
-        'Counted from the book; what was taken back does not count. Seed that was weighed is counted by its hundred-seed weight.',
-        12,
-        { size: 9, ruled: true },
-      ),
+      text(settingsOf(reading).libraryName, 0, { size: 9 }),
+      text(told('paper.title-year', { year: `${year}` }), 2, { face: 'semibold', size: 18 }),
+      ...(String(year) === reading.today.slice(0, 4) ? [text(told('paper.year-so-far'), 2)] : []),
+      heading(told('paper.year-gifts')),
+      text(told('paper.year-gifts-came', { gifts, donors }), 2),
+      giftBars(reading, year, texts),
+      heading(told('paper.year-people')),
+      text(people.join(' '), 2),
+      heading(told('paper.year-out')),
+      text(told('paper.year-went-out', { seeds: seedsOut, lots: lotsOut }), 2),
+      ...monthBars(reading, year, texts),
+      ...cropBars(reading, year, texts),
+      heading(told('paper.year-back')),
+      text(told('paper.year-came-back', { lots: returns, people: returners }), 2),
+      heading(told('paper.year-viability')),
+      text(texts.say(viabilityTold(figures)), 2),
+      heading(told('paper.year-saved')),
+      ...names(figures.regrown, told('paper.year-none-saved')),
+      heading(told('paper.year-lost')),
+      ...names(figures.emptied, told('paper.year-none-lost')),
+      text(told('paper.year-foot'), 12, { size: 9, ruled: true }),
     ],
   }
 }
 
-type Written = (value: number) => string
-
-function giftBars(reading: Reading, year: number, number: Written): Bars {
+function giftBars(reading: Reading, year: number, { value }: Texts): Bars {
   return {
     bars: Array.from({ length: YEARS_DRAWN }, (_, index) => {
       const of = year - YEARS_DRAWN + 1 + index
       const { gifts } = yearCounts(reading.sqlite, of)
-      return { label: `${of}`, value: gifts, words: number(gifts) }
+      return { label: `${of}`, value: gifts, words: value(gifts) }
     }),
   }
 }
 
-function monthBars(reading: Reading, year: number, locale: string, number: Written): Bars[] {
+function monthBars(reading: Reading, year: number, { locale, value }: Texts): Bars[] {
   const found = outByMonth(reading.sqlite, year)
   if (found.length === 0) return []
   const month = new Intl.DateTimeFormat(locale, { month: 'long', timeZone: 'UTC' })
@@ -114,28 +99,33 @@ function monthBars(reading: Reading, year: number, locale: string, number: Writt
     {
       bars: Array.from({ length: 12 }, (_, index) => {
         const visits = found.find((row) => row.month === index + 1)?.visits ?? 0
-        return { label: month.format(Date.UTC(year, index, 1)), value: visits, words: number(visits) }
+        return { label: month.format(Date.UTC(year, index, 1)), value: visits, words: value(visits) }
       }),
     },
   ]
 }
 
-function cropBars(reading: Reading, year: number, number: Written): (Bars | Paragraph)[] {
+function cropBars(reading: Reading, year: number, texts: Texts): (Bars | Paragraph)[] {
   const crops = outByCrop(reading.sqlite, year)
   if (crops.length === 0) return []
-  const words = text('Asked for most, in packets:', 8, { unbrokenWithNext: true })
+  const words = text(texts.text('paper.year-asked-most'), 8, { unbrokenWithNext: true })
   const bars = crops.map(({ crop, packets }) => ({
     label: crop,
     value: packets,
-    words: number(packets),
+    words: texts.value(packets),
   }))
   return [words, { bars }]
 }
 
-function viabilityWords({ tests, tested, sprouted }: YearFigures, number: Written): string {
-  if (tests === 0) return 'No germination test was finished.'
+function viabilityTold({ tests, tested, sprouted }: YearFigures): Message {
+  if (tests === 0) return message('paper.year-no-test')
   const [low, high] = wilsonInterval(sprouted, tested)
-  const percent = (part: number) => `${Math.round(100 * part)} %`
-  const share = `${number(sprouted)} of ${number(tested)} seeds sprouted, ${percent(sprouted / tested)}`
-  return `${number(tests)} ${tests === 1 ? 'test was' : 'tests were'} finished: ${share} (95 % interval ${percent(low)} to ${percent(high)}, if all lots were alike).`
+  return message('paper.year-tests', {
+    tests,
+    tested,
+    sprouted,
+    share: { part: sprouted / tested },
+    low: { part: low },
+    high: { part: high },
+  })
 }

@@ -1,9 +1,10 @@
-import { addYears, daysBetween } from '../../domain/dates/day-arithmetic.ts'
+import { addYears, DAYS_IN_YEAR, daysBetween } from '../../domain/dates/day-arithmetic.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { outlookAt } from '../../domain/needs/cost-of-waiting.ts'
 import { originsOf } from '../../domain/needs/origins.ts'
 import { type Season, seasonOf } from '../../domain/needs/season.ts'
 import type { UrgencyFacts } from '../../domain/needs/urgency.ts'
+import { DEMAND_YEARS } from '../../domain/needs/urgency.ts'
 import { type LifeRow, livesOfAccessions } from '../../queries/lot-rows.ts'
 import { sharedSeed, takenSince } from '../../queries/need-rows.ts'
 import { AccessionCache } from '../book/accession-cache.ts'
@@ -17,10 +18,6 @@ import {
 } from '../book/living-stock.ts'
 import { settingsOf } from '../book/settings.ts'
 import { ageingLot } from '../forecast/viability-belief.ts'
-
-/** Years over which what members took is averaged. */
-export const DEMAND_YEARS = 3
-const DAYS_IN_YEAR = 365.25
 
 /** How an accession stands and what waiting would cost, by itself: beside others and what is being grown, see Ranking. */
 export interface Judgement extends Omit<UrgencyFacts, 'onlySource' | 'growing'> {

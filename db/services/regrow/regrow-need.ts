@@ -7,8 +7,10 @@ import { timesIn100 } from '../../domain/needs/assurance.ts'
 import { outlookAt } from '../../domain/needs/cost-of-waiting.ts'
 import { driftTo } from '../../domain/needs/generations.ts'
 import { originsOf } from '../../domain/needs/origins.ts'
+import { SEASONS_AHEAD } from '../../domain/needs/outlook.ts'
 import { breedingOf, plantsFor } from '../../domain/needs/population-goal.ts'
 import { seedsToSow } from '../../domain/needs/sowing.ts'
+import { DEMAND_YEARS } from '../../domain/needs/urgency.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { generationsOf, sharedSeed, takenByYear } from '../../queries/need-rows.ts'
@@ -23,12 +25,9 @@ import {
   type RowLife,
   thresholdOf,
 } from '../book/living-stock.ts'
-import { DEMAND_YEARS, waitingFacts, yearsTo } from './judgements.ts'
+import { waitingFacts, yearsTo } from './judgements.ts'
 import { needLines, type Ranking, rankNeeds } from './regrow-needs.ts'
 import { rescueOf } from './sowing-and-rescue.ts'
-
-/** Seasons that the outlook goes ahead. */
-const SEASONS_AHEAD = 5
 
 export const getNeed: Reads<'regeneration.get'> = (reading, input) => {
   const { accessionId } = input

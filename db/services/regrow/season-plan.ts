@@ -25,6 +25,7 @@ import {
   type PlanChoice,
   type PlanProblem,
   type PlanSite,
+  PREPARED_DAYS,
   sownLaterBy,
   worthOf,
 } from '../../domain/season-plan/plan.ts'
@@ -49,8 +50,6 @@ import { becameOf } from './season-lists.ts'
 import { rescueOf, sowingOf } from './sowing-and-rescue.ts'
 import { cropsByGroup, isolationSource } from './what-crosses.ts'
 
-/** So long before its sowing seed goes out for a season. Common practice, no source. */
-const PREPARED_DAYS = 270
 /** Near enough to the best plan to stop looking. */
 const NEAR_ENOUGH = 0.01
 

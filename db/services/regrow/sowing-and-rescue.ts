@@ -1,7 +1,7 @@
 import type { Sowing } from '../../contract/regeneration-operations.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
 import { plantsFor } from '../../domain/needs/population-goal.ts'
-import { adviseRescue, type RescueAdvice } from '../../domain/needs/rescue.ts'
+import { adviseRescue, PEOPLE_SINCE_YEARS, type RescueAdvice } from '../../domain/needs/rescue.ts'
 import { type SowableLot, sowingAdvice } from '../../domain/needs/sowing.ts'
 import { type Message, message } from '../../messages/message.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
@@ -17,7 +17,6 @@ import {
 } from '../book/living-stock.ts'
 import { beliefIn } from '../forecast/viability-belief.ts'
 
-const PEOPLE_SINCE_YEARS = 6
 const NO_RESCUE: RescueAdvice = { forKeeper: [], forGrower: [] }
 
 /** What to sow of an accession for one regrowing, the same on card, plan and grower sheet; null where nothing here lives. */

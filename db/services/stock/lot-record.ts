@@ -17,6 +17,7 @@ import { gramsTold, heldIn, weightInForce } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
 import { livingOf, livingStockOf, thresholdOf } from '../book/living-stock.ts'
 import { harvestOf, lotOrRefuse } from '../book/new-lot.ts'
+import { reasonOf } from '../book/quarantine-reason.ts'
 import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { lotsOnTheDay } from '../forecast/chance-above.ts'
@@ -74,7 +75,7 @@ function identityOf(row: LotRow, facts: LotFacts) {
     basis: row.basis,
     packetSeeds: row.packetSeeds,
     quarantined: row.quarantineReason !== null,
-    quarantineReason: row.quarantineReason ?? '',
+    quarantineReason: reasonOf(row.quarantineReason),
   }
 }
 

@@ -13,6 +13,7 @@ import { amountOrRefuse, balanceOf, weightInForce } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
 import { livingStockOf, policyOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
+import { reasonOf } from '../book/quarantine-reason.ts'
 import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { refuseTooMuch } from '../book/too-much.ts'
@@ -88,7 +89,8 @@ function decideLine(
 
 function refuseUnfitLot(row: LotRow, field: string): void {
   if (row.quarantineReason !== null) {
-    const { lotNumber: lot, quarantineReason: reason } = row
+    const { lotNumber: lot } = row
+    const reason = reasonOf(row.quarantineReason)
     refuse('in-quarantine', message('withdrawal.in-quarantine', { lot, reason }), {
       field,
       todo: message('withdrawal.in-quarantine-todo'),

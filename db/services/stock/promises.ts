@@ -26,19 +26,19 @@ import type { Reading, Reads, Writes } from '../book/context.ts'
 /** The same words as the partial index on withdrawals with a promise, so that it is used. */
 const HAS_PROMISE = "(promised <> '' OR promised_by IS NOT NULL OR purpose = 'to-return')"
 
-const LET_GO = `(SELECT reason FROM promise_waiver WHERE withdrawal_id = withdrawal.id
+const WAIVER = `(SELECT reason FROM promise_waiver WHERE withdrawal_id = withdrawal.id
   AND ${notUndone('promise_waiver')} ORDER BY promise_waiver.id DESC LIMIT 1)`
 
 const BROUGHT_BACK = `EXISTS (SELECT 1 FROM seed_return WHERE withdrawal_id = withdrawal.id AND ${notUndone('seed_return')})`
 
-const STILL_WAITED_FOR = `${HAS_PROMISE} AND ${notUndone('withdrawal')} AND NOT ${BROUGHT_BACK} AND ${LET_GO} IS NULL`
+const STILL_WAITED_FOR = `${HAS_PROMISE} AND ${notUndone('withdrawal')} AND NOT ${BROUGHT_BACK} AND ${WAIVER} IS NULL`
 
 const VISIT = columns({
   withdrawalId: withdrawal.id,
   ...pick(withdrawal, 'purpose', 'promised', 'promisedBy'),
   on: withdrawal.onDate,
   returns: expression<0 | 1>(BROUGHT_BACK),
-  letGo: expression<string | null>(LET_GO),
+  waiver: expression<string | null>(WAIVER),
 })
 
 type VisitRow = RowOf<typeof VISIT>
@@ -78,8 +78,8 @@ function promiseOf(reading: Reading, row: VisitRow): Untold<SeedPromise> | null 
   return {
     words: row.promised === '' ? message('promise.some-seed') : row.promised,
     by,
-    state: promiseState({ by, broughtBack: row.returns === 1, waived: row.letGo !== null }, reading.today),
-    waiverReason: row.letGo ?? '',
+    state: promiseState({ by, broughtBack: row.returns === 1, waived: row.waiver !== null }, reading.today),
+    waiverReason: row.waiver ?? '',
   }
 }
 
@@ -169,7 +169,7 @@ export const letPromiseGo: Writes<'promise.waive'> = (writing, input) => {
   if (promise.state === 'met') {
     refuse('promise-closed', message('promise.met'), { field })
   }
-  if (promise.state === 'let-go') {
+  if (promise.state === 'waived') {
     refuse('promise-closed', message('promise.let-go-already', { reason: promise.waiverReason }), { field })
   }
   writing.db

@@ -24,7 +24,7 @@ import { textAndCropsCalled } from '../book/crops-called.ts'
 import { type CollectionPolicy, lifeOf, livingOf, standingOf, thresholdOf } from '../book/living-stock.ts'
 import { harvestOf } from '../book/new-lot.ts'
 import { searchPeople } from '../book/people.ts'
-import { cautionsOf } from '../book/seed-words.ts'
+import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { accessionsInState } from './needs.ts'
 
@@ -126,7 +126,7 @@ function offeredLot(reading: Reading, row: LotRow, policy: CollectionPolicy): Of
     threshold: thresholdOf(row, policy),
     harvest: harvest.kind === 'unknown' ? '' : harvestTold(harvest),
     harvestYear: row.harvestTo ?? 0,
-    careful: cautionsOf(reading, [row.lotId]).map(({ caution }) => caution),
+    careful: cautionsTold(reading, [row.lotId]).map(({ caution }) => caution),
   }
 }
 

@@ -145,10 +145,10 @@ export const mergeLots: Writes<'lot.merge'> = (writing, input) => {
   const all = [into, ...from]
   for (const row of from) {
     const { count, mass } = balanceOf(row)
-    const line = { kind: 'join', on: input.on, note: input.note, measured: 'carried', weight: null } as const
+    const line = { kind: 'merge', on: input.on, note: input.note, measured: 'carried', weight: null } as const
     writeMovement(writing, { ...line, lotId: row.lotId, change: { count: -count, mass: -mass } })
     writeMovement(writing, { ...line, lotId: into.lotId, change: { count, mass } })
-    noteParent(writing, into.lotId, row.lotId, 'joined')
+    noteParent(writing, into.lotId, row.lotId, 'merged')
   }
   poolWeights(writing, into, from, input.on)
   const years = all.flatMap((row) => [row.harvestFrom, row.harvestTo])

@@ -1,10 +1,14 @@
 import type { Measured } from '../../contract/care-operations.ts'
-import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fromFahrenheit } from '../../domain/climate/reading.ts'
 import { BREAK_SPANS } from '../../domain/moisture/break-check.ts'
 import { planDrying } from '../../domain/moisture/drying.ts'
-import { equilibriumMoisture, nearestEquilibrium } from '../../domain/moisture/equilibrium.ts'
+import {
+  ANY_OIL,
+  DOUBT_POINTS,
+  equilibriumMoisture,
+  nearestEquilibrium,
+} from '../../domain/moisture/equilibrium.ts'
 import { ovenMoisture } from '../../domain/moisture/moisture-basis.ts'
 import {
   DRYING_ASSUMPTIONS,
@@ -20,17 +24,9 @@ import { seedMoisture } from '../../schema/climate-tables.ts'
 import type { Reading, Reads, Writes } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 
-/** How far a sealed jar and a meter may be off, points of moisture. Common practice, no source. */
-const DOUBT_POINTS = 1
-/** Oil of seed whose crop's is not in the table, parts of the dry weight: anything from starchy to rich. */
-const ANY_OIL = { low: 0.02, high: 0.45 } as const
-
 const FIELDS = { fresh: 'freshGrams', dry: 'dryGrams', dish: 'dishGrams' } as const
 
-export function readMoisture(
-  reading: Reading,
-  input: ParsedInput<'moisture.preview'>,
-): Result<'moisture.preview'> {
+export const readMoisture: Reads<'moisture.preview'> = (reading, input) => {
   lotOrRefuse(reading, input.lotId, 'lotId')
   const found = moistureOf(reading, input.lotId, input.measured)
   return { ...found, words: wordsOf(input.measured, found), advice: moistureAdvice(found) }

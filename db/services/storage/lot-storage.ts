@@ -34,7 +34,7 @@ interface StoredLot {
 export function storageCaution(reading: Reading, lotId: number, lot: StoredLot): Message | string {
   if (lot.freezes) return freezingCaution(lot.highPercent) ?? ''
   const container = containerOfLot(reading.sqlite, lotId)
-  return container === null ? '' : storagePestCaution(lot.family, container.pestProof === 1)
+  return container === null ? '' : (storagePestCaution(lot.family, container.pestProof === 1) ?? '')
 }
 
 export function getLotStorage(reading: Reading, input: ParsedInput<'lot.get-storage'>): LotStorage {

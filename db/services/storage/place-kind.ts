@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Result } from '../../contract/contract.ts'
+import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { kindChangeInWords } from '../../domain/climate/kind-words.ts'
 import { type Message, message } from '../../messages/message.ts'
@@ -8,14 +8,11 @@ import { placeWithReadings } from '../../queries/lot-climate.ts'
 import { lotsInPlace } from '../../queries/place-readings.ts'
 import { placeChange, storagePlace } from '../../schema/reference-tables.ts'
 import { refuseIfChangedLater } from '../book/changed-later.ts'
-import type { Reading, Writes, Writing } from '../book/context.ts'
+import type { Reads, Writes, Writing } from '../book/context.ts'
 import { placeOrRefuse } from '../book/places.ts'
 import { ASSUMED_CELSIUS } from './place-ageing.ts'
 
-export function previewKind(
-  reading: Reading,
-  { placeId, kind }: ParsedInput<'place.preview-kind'>,
-): Result<'place.preview-kind'> {
+export const previewKind: Reads<'place.preview-kind'> = (reading, { placeId, kind }) => {
   const place = placeOrRefuse(reading, placeId, 'placeId')
   const kinds = new Map(climateKinds(reading.sqlite).map((row) => [row.placeId, row.kind]))
   const before = kinds.get(place.id) ?? 'room'

@@ -95,6 +95,10 @@ function WrittenEntry({ entry, busy, onUndo }: WrittenEntryProps) {
       <p>
         {format.sentence(entry.said)}
         {entry.people.length > 0 && <span className="soft"> · {entry.people.join(', ')}</span>}
+        {entry.by !== '' && <span className="soft"> · {t('entry.by', { name: entry.by })}</span>}
+        {entry.station !== '' && (
+          <span className="soft"> · {t('entry.at-station', { station: entry.station })}</span>
+        )}
         {entry.overridden !== '' && <span className="soft"> · {entry.overridden}</span>}
         {entry.takenBack && <span className="soft"> ({t('written.undone')})</span>}
       </p>

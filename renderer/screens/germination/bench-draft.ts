@@ -16,7 +16,7 @@ export interface BenchDraft {
 
 export type BenchStep =
   | { readonly kind: 'typed'; readonly testId: number; readonly change: Partial<TypedCount> }
-  | { readonly kind: 'let-go'; readonly testId: number }
+  | { readonly kind: 'discard'; readonly testId: number }
 
 export function emptyBench(): BenchDraft {
   return { counts: {} }
@@ -28,7 +28,7 @@ export function countOf({ counts }: BenchDraft, testId: number): TypedCount {
 
 export function stepBench(draft: BenchDraft, step: BenchStep): BenchDraft {
   const { [step.testId]: before = NOTHING_TYPED, ...others } = draft.counts
-  if (step.kind === 'let-go') return { counts: others }
+  if (step.kind === 'discard') return { counts: others }
   return { counts: { ...others, [step.testId]: { ...before, ...step.change } } }
 }
 

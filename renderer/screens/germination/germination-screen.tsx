@@ -110,7 +110,7 @@ export function GerminationScreen({ part = '', id = 0 }: GerminationScreenProps)
             kept={{
               typed: countOf(draft, id),
               change: (part) => dispatch({ kind: 'typed', testId: id, change: part }),
-              discard: () => dispatch({ kind: 'let-go', testId: id }),
+              discard: () => dispatch({ kind: 'discard', testId: id }),
             }}
             safe={visit.kept}
           />

@@ -71,7 +71,7 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
 
 function AsOffered({ gift }: { readonly gift: WaitingGift }) {
   const format = useFormat()
-  const { t } = useTexts()
+  const { t, say } = useTexts()
   const { harvest, sample, grownAt, terms, donorWords, story } = gift.gift
   return (
     <section className="pane-part" aria-label={t('gifts.as-offered')}>
@@ -86,7 +86,7 @@ function AsOffered({ gift }: { readonly gift: WaitingGift }) {
           },
           { name: t('gifts.fact.sample'), value: sample },
           { name: t('gifts.fact.grown'), value: grownAt },
-          { name: t('gifts.fact.cautions'), value: cautionsInWords(gift) },
+          { name: t('gifts.fact.cautions'), value: cautionsInWords(gift, say) },
           { name: t('gifts.fact.terms'), value: terms },
           { name: t('gifts.fact.donor-words'), value: donorWords },
           { name: t('gifts.fact.story'), value: story },

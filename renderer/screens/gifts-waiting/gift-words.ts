@@ -1,6 +1,7 @@
 import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
-import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
+import { cautionName } from '../../../db/domain/cautions/caution-text.ts'
 import { type Listed, type Message, message } from '../../../db/messages/message.ts'
+import type { Texts } from '../../../db/messages/texts.ts'
 
 export type Wait = WaitingGift['waitsFor'][number]
 
@@ -49,7 +50,7 @@ export function donorOf({ donor }: WaitingGift): Message | string {
   return donor === '' ? message('gifts.somebody-unknown') : donor
 }
 
-export function cautionsInWords({ gift }: WaitingGift): string {
-  const words = gift.cautions.map((caution) => CAUTION_WORDS[caution]).join(', ')
+export function cautionsInWords({ gift }: WaitingGift, say: Texts['say']): string {
+  const words = gift.cautions.map((caution) => say(cautionName(caution))).join(', ')
   return gift.cautionNote === '' ? words : `${words}: ${gift.cautionNote}`
 }

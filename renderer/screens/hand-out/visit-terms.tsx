@@ -1,4 +1,4 @@
-import type { WithdrawalPurpose } from '../../../db/contract/fields.ts'
+import { WITHDRAWAL_PURPOSES } from '../../../db/domain/shared/closed-sets.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import { CheckField, DateField, SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import { fieldsOf } from '../../shared/table-form/refusals.ts'
@@ -10,19 +10,11 @@ interface VisitTermsFieldsProps {
   readonly onChange: (change: Partial<HandOutDraft>) => void
 }
 
-const PURPOSES = [
-  'to-grow',
-  'to-return',
-  'grow-out',
-  'safety-duplicate',
-  'other',
-] as const satisfies readonly WithdrawalPurpose[]
-
 /** What holds for the whole visit: what it is for, what comes back, and the day. */
 export function VisitTermsFields({ draft, today, onChange }: VisitTermsFieldsProps) {
   const field = fieldsOf(draft, onChange)
   const { t } = useTexts()
-  const purposes = PURPOSES.map((value) => ({ value, label: t(`hand-out.purpose.${value}`) }))
+  const purposes = WITHDRAWAL_PURPOSES.map((value) => ({ value, label: t(`hand-out.purpose.${value}`) }))
   return (
     <div className="visit-pins fields" data-steps-apart="">
       <SelectField label={t('hand-out.purpose')} size="record" options={purposes} {...field('purpose')} />

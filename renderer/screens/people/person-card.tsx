@@ -1,5 +1,6 @@
 import { useMutation } from '@tanstack/react-query'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
+import { LANGUAGES } from '../../../db/messages/languages.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { call } from '../../shared/client/call.ts'
 import { saveFile } from '../../shared/client/save-file.ts'
@@ -19,7 +20,7 @@ import { MergedRecords, PersonHistory } from './person-history.tsx'
 export function PersonCard({ personId }: { readonly personId: number }) {
   const { t } = useTexts()
   const record = useRead('person.get', { personId })
-  const { open, button, close } = useOpenForm<'change' | 'join' | 'erase'>()
+  const { open, button, close } = useOpenForm<'change' | 'merge' | 'erase'>()
   const held = useMutation({
     mutationFn: () => call('person.export', { personId }),
     onSuccess: ({ fileName, text }) => saveFile(fileName, 'application/json', text),
@@ -42,7 +43,7 @@ export function PersonCard({ personId }: { readonly personId: number }) {
         <button type="button" className="quiet-button" {...button('change')}>
           {t('people.change')}
         </button>
-        <button type="button" className="quiet-button" {...button('join')}>
+        <button type="button" className="quiet-button" {...button('merge')}>
           {t('people.join')}
         </button>
         <ActionButton className="quiet-button" off={held.isPending} onClick={() => held.mutate()}>
@@ -55,7 +56,7 @@ export function PersonCard({ personId }: { readonly personId: number }) {
       {open === 'change' && (
         <PersonForm key={person.personId} person={person} onClose={() => close('change')} />
       )}
-      {open === 'join' && <MergePeople person={person} onClose={() => close('join')} />}
+      {open === 'merge' && <MergePeople person={person} onClose={() => close('merge')} />}
       {open === 'erase' && <ErasePerson person={person} onClose={() => close('erase')} />}
       {held.error !== null && <ProblemText problem={held.error.problem} />}
       <MergedRecords person={person} />
@@ -77,6 +78,11 @@ function Facts({ person }: { readonly person: PersonRecord }) {
         { name: t('people.fact.email'), value: person.email },
         { name: t('people.fact.phone'), value: person.phone },
         { name: t('people.fact.address'), value: person.address },
+        {
+          name: t('people.fact.language'),
+          value:
+            LANGUAGES.find(({ code }) => code === person.language)?.name ?? t('people.fact.language-library'),
+        },
         { name: t('people.fact.since'), value: format.day(person.since) },
         { name: t('people.fact.note'), value: person.note },
       ]}

@@ -1,10 +1,11 @@
 import { Fragment } from 'react'
 import { PersonRole } from '../../../db/contract/fields.ts'
 import type { PersonRecord } from '../../../db/contract/people-operations.ts'
+import { LANGUAGES } from '../../../db/messages/languages.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
-import { CheckField } from '../../shared/table-form/fields.tsx'
+import { CheckField, SelectField } from '../../shared/table-form/fields.tsx'
 
 interface PersonFormProps {
   readonly person: PersonRecord
@@ -24,8 +25,8 @@ const TEXTS = [
 /** What is known of a person, to be changed; what was before is kept and can be put back. */
 export function PersonForm({ person, onClose }: PersonFormProps) {
   const { t } = useTexts()
-  const { personId, name, town, creditAs, email, phone, address, note, mayWrite, roles } = person
-  const known = { name, town, creditAs, email, phone, address, note, mayWrite, roles }
+  const { personId, name, town, creditAs, email, phone, address, note, language, mayWrite, roles } = person
+  const known = { name, town, creditAs, email, phone, address, note, language, mayWrite, roles }
   const form = useCardForm({
     draftName: `person-${personId}`,
     empty: known,
@@ -46,6 +47,16 @@ export function PersonForm({ person, onClose }: PersonFormProps) {
           })}
         </Fragment>
       ))}
+      <SelectField
+        label={t('people.fact.language')}
+        size="record"
+        value={typed.language}
+        options={[
+          { value: '', label: t('people.fact.language-library') },
+          ...LANGUAGES.map(({ code, name: label }) => ({ value: code, label })),
+        ]}
+        onChange={(language) => form.change({ language })}
+      />
       {form.checkField('mayWrite', t('people.may-write'))}
       {PersonRole.options.map((role) => (
         <CheckField

@@ -39,7 +39,7 @@ export function PersonHistory({ person }: { readonly person: PersonRecord }) {
                   {visit.promise.by === null
                     ? visit.promise.words
                     : t('promise.by', { promise: visit.promise.words, day: { day: visit.promise.by } })}
-                  {visit.promise.state === 'let-go' ? `; ${visit.promise.waiverReason}` : ''}
+                  {visit.promise.state === 'waived' ? `; ${visit.promise.waiverReason}` : ''}
                 </span>
               </p>
             )}

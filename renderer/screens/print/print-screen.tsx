@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { PrintKind } from '../../../db/contract/print-operations.ts'
+import { PRINT_KINDS } from '../../../db/domain/shared/closed-sets.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
@@ -10,9 +11,6 @@ import './print.css'
 import { PrintHistory } from './print-history.tsx'
 import { PrintRun } from './print-run.tsx'
 import { TrayGroup } from './tray-group.tsx'
-
-/** What the tray holds, in the order in which it is listed. */
-const KINDS = ['label', 'letter', 'slip'] as const satisfies readonly PrintKind[]
 
 /** What is printed, or looked at, without waiting in the tray. */
 const OTHERS = [
@@ -52,7 +50,7 @@ function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
         <h1>{t('print.title')}</h1>
         {groups.length === 0 && <p className="soft">{t('print.nothing-waits')}</p>}
         <nav className="pane-rows" aria-label={t('print.what')}>
-          {KINDS.map((kind) => (
+          {PRINT_KINDS.map((kind) => (
             <Kind
               key={kind}
               name={t(`print.${kind}`)}
@@ -93,7 +91,7 @@ function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
 }
 
 function isKind(shown: Shown): shown is PrintKind {
-  return KINDS.some((kind) => kind === shown)
+  return PRINT_KINDS.some((kind) => kind === shown)
 }
 
 interface KindProps {

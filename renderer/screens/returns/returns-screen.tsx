@@ -16,7 +16,7 @@ import { ReturnedList } from './returned-list.tsx'
 import './returns.css'
 import { useReturns } from './use-returns.ts'
 
-const RULES = { kind: 'take-back', blank: emptyReturn, isBlank: isBlankReturn } as const
+const RULES = { kind: 'return', blank: emptyReturn, isBlank: isBlankReturn } as const
 
 /** Take back: what somebody grew from the library's seed, as a new lot, and the promises that it keeps. */
 export function ReturnsScreen() {

@@ -2,6 +2,7 @@ import type { Value } from '../../../db/contract/contract.ts'
 import type { Manner } from '../../../db/domain/amounts/in-words.ts'
 import { isIsoDate, yearOf } from '../../../db/domain/dates/iso-date.ts'
 import { printNumber, readPattern } from '../../../db/domain/numbers/pattern.ts'
+import { MASS_UNITS, PAPER_SIZES, THRESHOLDS_OF } from '../../../db/domain/shared/closed-sets.ts'
 import { LANGUAGES } from '../../../db/messages/languages.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
@@ -10,10 +11,7 @@ import { createFormat } from '../../shared/format/format.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import { type CheckedSetting, settingsOf, typedFrom } from './typed-settings.ts'
 
-const THRESHOLDS = ['all-seeds', 'the-start'] as const
-const UNITS = ['metric', 'ounces'] as const
 const SPOKEN = LANGUAGES.map(({ code, name }) => ({ value: code, label: name }))
-const PAPERS = ['a4', 'letter'] as const
 
 /** The library's name, its numbers, what it means to keep, and how it writes things. */
 export function SettingsForm({ about }: { readonly about: Value<'collection.get'> }) {
@@ -55,7 +53,7 @@ export function SettingsForm({ about }: { readonly about: Value<'collection.get'
       {form.selectField(
         'viabilityThresholdOf',
         t('settings.that-many-of'),
-        THRESHOLDS.map((value) => ({ value, label: t(`settings.of-${value}`) })),
+        THRESHOLDS_OF.map((value) => ({ value, label: t(`settings.of-${value}`) })),
         t('settings.threshold-rules', {
           rules: typed.viabilityThresholdOf === 'all-seeds' ? 'older' : 'newer',
         }),
@@ -68,13 +66,13 @@ export function SettingsForm({ about }: { readonly about: Value<'collection.get'
       {form.selectField(
         'massUnits',
         t('settings.weights-in'),
-        UNITS.map((value) => ({ value, label: t(`settings.units-${value}`) })),
+        MASS_UNITS.map((value) => ({ value, label: t(`settings.units-${value}`) })),
         t('settings.weights-in-hint'),
       )}
       {form.selectField(
         'paper',
         t('settings.paper'),
-        PAPERS.map((value) => ({ value, label: t(`settings.paper-${value}`) })),
+        PAPER_SIZES.map((value) => ({ value, label: t(`settings.paper-${value}`) })),
       )}
       <p className="card-form-wide soft">{mannerExample(typed, about.today, t)}</p>
     </CardForm>

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { Settings } from '../../../db/contract/collection-operations.ts'
+import { APPEARANCES } from '../../../db/domain/shared/closed-sets.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
@@ -33,8 +34,6 @@ export function SettingsScreen() {
   )
 }
 
-const CHOICES = ['system', 'light', 'dark'] as const satisfies readonly Settings['appearance'][]
-
 /** Light or dark; chosen at once. */
 function AppearanceChoice({ appearance }: { readonly appearance: Settings['appearance'] }) {
   const { t } = useTexts()
@@ -48,7 +47,7 @@ function AppearanceChoice({ appearance }: { readonly appearance: Settings['appea
     <section className="page-part stack-2">
       <fieldset className="settings-appearance">
         <legend>{t('settings.light-or-dark')}</legend>
-        {CHOICES.map((value) => (
+        {APPEARANCES.map((value) => (
           <label key={value} className="tick">
             <input type="radio" name="appearance" checked={chosen === value} onChange={() => choose(value)} />
             {t(`settings.appearance-${value}`)}

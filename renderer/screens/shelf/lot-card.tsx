@@ -1,6 +1,6 @@
 import { type ComponentProps, useEffect, useLayoutEffect, useRef, useState } from 'react'
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
-import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
+import { cautionName } from '../../../db/domain/cautions/caution-text.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
@@ -97,7 +97,7 @@ function LotHead({ lot }: { readonly lot: LotRecord }) {
 
 /** What can hurt somebody or break a law, in plain text; and why the lot is kept back. */
 function LotCautions({ lot }: { readonly lot: LotRecord }) {
-  const { t } = useTexts()
+  const { t, say } = useTexts()
   if (lot.cautions.length === 0 && !lot.quarantined) return null
   const saidBelow = lot.cautions.some(({ text }) => lot.quarantineReason.includes(text))
   return (
@@ -109,7 +109,7 @@ function LotCautions({ lot }: { readonly lot: LotRecord }) {
       )}
       {lot.cautions.map(({ caution, note, text }) => (
         <p key={caution}>
-          <strong>{capital(CAUTION_WORDS[caution])}.</strong> {text}
+          <strong>{capital(say(cautionName(caution)))}.</strong> {text}
           {note !== '' && !text.includes(note) && <> ({note})</>}
         </p>
       ))}

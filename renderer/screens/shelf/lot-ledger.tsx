@@ -1,4 +1,5 @@
 import type { LotRecord } from '../../../db/contract/stock-operations.ts'
+import { WITHDRAWAL_PURPOSES } from '../../../db/domain/shared/closed-sets.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
@@ -7,8 +8,6 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { RowTable } from '../../shared/parts/row-table.tsx'
 
 type Line = LotRecord['ledger'][number]
-
-const PURPOSES = ['to-grow', 'to-return', 'grow-out', 'safety-duplicate', 'other'] as const
 
 /** The book of the lot: each entry with what was measured and what was left after it. */
 export function LotLedger({ lot }: { readonly lot: LotRecord }) {
@@ -66,7 +65,7 @@ export function LotLedger({ lot }: { readonly lot: LotRecord }) {
 
 function What({ line }: { readonly line: Line }) {
   const { t } = useTexts()
-  const known = PURPOSES.find((one) => one === line.purpose)
+  const known = WITHDRAWAL_PURPOSES.find((one) => one === line.purpose)
   const purpose = known === undefined ? line.purpose : t(`shelf.purpose-${known}`)
   const how = [line.person, purpose, line.note, line.overridden, t(`shelf.measured-${line.measured}`)].filter(
     (part) => part !== '',

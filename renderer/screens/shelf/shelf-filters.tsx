@@ -1,14 +1,12 @@
 import { useId } from 'react'
 import { Link } from 'wouter'
-import type { LotRole } from '../../../db/contract/fields.ts'
 import { NEED_STATES } from '../../../db/domain/needs/need.ts'
+import { LOT_ROLES } from '../../../db/domain/shared/closed-sets.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import { type Filters, leavesOut, NO_FILTERS } from './filters.ts'
 import type { ShownColumns } from './shelf-columns.tsx'
 import { EXTRA_COLUMNS, type ExtraColumn } from './shelf-columns.tsx'
-
-const ROLES: readonly LotRole[] = ['working', 'reserve', 'reference', 'duplicate-elsewhere']
 
 interface ShelfFiltersProps {
   readonly filters: Filters
@@ -26,7 +24,7 @@ export function ShelfFilters({ filters, onChange, columns, onColumn, found }: Sh
   const choices = [
     ['cropId', 'crop', crops.map((crop) => [crop.cropId, crop.commonName] as const)],
     ['state', 'state', NEED_STATES.map((state) => [state, t(`shelf.state-${state}`)] as const)],
-    ['role', 'role', ROLES.map((role) => [role, t(`shelf.role-${role}`)] as const)],
+    ['role', 'role', LOT_ROLES.map((role) => [role, t(`shelf.role-${role}`)] as const)],
   ] as const
   return (
     <search className="shelf-filters stack-2" aria-label={t('shelf.narrow')}>

@@ -1,12 +1,12 @@
 import { useState } from 'react'
 import type { PlaceClimate, StoredPlace } from '../../../db/contract/storage-operations.ts'
 import { PLACE_AIMS, type PlaceAim } from '../../../db/domain/climate/limits.ts'
+import { PLACE_KINDS, type PlaceKind } from '../../../db/domain/shared/closed-sets.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useWrite } from '../../shared/client/use-write.ts'
-import { PLACE_KINDS, type PlaceKind } from '../../shared/format/place-kinds.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import { SelectField } from '../../shared/table-form/fields.tsx'
 import { figureProblem, typedNumber, UNITS } from './typed-number.ts'
@@ -121,7 +121,7 @@ export function KindForm({ climate: { place }, onClose }: PlaceFormProps) {
         label={t('storage.it-is')}
         size="record"
         value={kind}
-        options={PLACE_KINDS.map(({ value }) => ({ value, label: t(`storage.kind-${value}`) }))}
+        options={PLACE_KINDS.map((value) => ({ value, label: t(`storage.kind-${value}`) }))}
         onChange={setKind}
       />
       <p className="card-form-wide" role="status">
@@ -157,7 +157,7 @@ export function NewPlace({ places, onMade, onClose }: NewPlaceProps) {
       {form.selectField(
         'kind',
         t('storage.what-it-is'),
-        PLACE_KINDS.map(({ value }) => ({ value, label: t(`storage.kind-${value}`) })),
+        PLACE_KINDS.map((value) => ({ value, label: t(`storage.kind-${value}`) })),
       )}
       {places.length > 0 &&
         form.selectField('parent', t('storage.inside'), [

@@ -103,8 +103,8 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
         nothingFound={(typed) => t('take-in.no-variety', { typed })}
         placeholder={t('take-in.variety-placeholder')}
         problem={problems.variety}
-        words={<Note words={varietyInWords(line, t)} />}
-        spoken={varietyInWords(line, t)}
+        words={<Note words={varietyInWords(line, texts)} />}
+        spoken={varietyInWords(line, texts)}
       />
       {line.varietyIs === 'new' && (
         <SuggestField
@@ -124,8 +124,8 @@ function VarietyFields({ line, onChange, problems }: GiftPartProps) {
           nothingFound={noCropFound}
           placeholder={t('take-in.crop-placeholder')}
           problem={problems.crop}
-          words={<Note words={cropInWords(line, t)} />}
-          spoken={cropInWords(line, t)}
+          words={<Note words={cropInWords(line, texts)} />}
+          spoken={cropInWords(line, texts)}
         />
       )}
     </>
@@ -138,16 +138,21 @@ function Note({ words }: { readonly words: string }) {
   return words === '' ? null : <p className="soft">{words}</p>
 }
 
-function cropInWords({ cropId, crop, newCrop }: GiftLine, t: Texts['text']): string {
-  if (cropId === null && !newCrop) return ''
-  const added = newCrop ? t('take-in.new-crop') : ''
-  return [added, plantCaution(crop, '')].filter((words) => words !== '').join(' ')
+function cautionOf(crop: string, say: Texts['say']): string {
+  const caution = plantCaution(crop, '')
+  return caution === null ? '' : say(caution)
 }
 
-function varietyInWords({ variety, varietyIs, crop, matched }: GiftLine, t: Texts['text']): string {
+function cropInWords({ cropId, crop, newCrop }: GiftLine, { text: t, say }: Texts): string {
+  if (cropId === null && !newCrop) return ''
+  const added = newCrop ? t('take-in.new-crop') : ''
+  return [added, cautionOf(crop, say)].filter((words) => words !== '').join(' ')
+}
+
+function varietyInWords({ variety, varietyIs, crop, matched }: GiftLine, { text: t, say }: Texts): string {
   if (varietyIs === 'new') return t('take-in.new-variety')
   if (varietyIs === 'open') return ''
-  const words = [cropFound(crop, variety, matched, t), plantCaution(crop, '')]
+  const words = [cropFound(crop, variety, matched, t), cautionOf(crop, say)]
   return words.filter((part) => part !== '').join(' · ')
 }
 

@@ -1,4 +1,4 @@
-import { CAUTION_WORDS } from '../../../db/domain/cautions/caution-text.ts'
+import { cautionName } from '../../../db/domain/cautions/caution-text.ts'
 import { harvestTold, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import { useAmountReading } from '../../shared/table-form/use-amount-reading.ts'
@@ -17,7 +17,7 @@ export function GiftInWords({ gift, thisYear }: { readonly gift: GiftLine; reado
   const told = harvest.kind === 'harvest' ? harvestTold(harvest.harvest) : gift.harvest
   const year = typeof told === 'string' ? told : say(told)
   const { crop } = gift
-  const cautions = gift.cautions.map((caution) => CAUTION_WORDS[caution])
+  const cautions = gift.cautions.map((caution) => say(cautionName(caution)))
   return (
     <>
       <p>

@@ -1,5 +1,4 @@
 import {
-  countInWords,
   type Manner,
   massInWords,
   massToFigures,
@@ -11,8 +10,6 @@ import { milligrams } from '../../../db/domain/amounts/mass.ts'
 export interface Format {
   /** A whole or decimal number as it is, grouped. */
   readonly number: (value: number) => string
-  /** How many there are of something: '1 lot', '1,240 lots'. */
-  readonly many: (value: number, one: string, many?: string) => string
   /** A mass in the library's units, from milligrams; less than nothing where it was taken. */
   readonly mass: (milligrams: number) => string
   /** A mass to four figures, as a good scale shows it; the book may keep more of them. */
@@ -46,7 +43,6 @@ export function createFormat(manner: Manner, told: string = manner.locale): Form
   const dayOf = (iso: string) => formatted(day, iso, `${iso}T00:00:00Z`)
   return {
     number: (value) => numberInWords(value, manner, 4),
-    many: (value, one, many = `${one}s`) => countInWords(value, { one, many }, manner),
     mass: (mg) => `${mg < 0 ? '−' : ''}${massInWords(milligrams(Math.abs(mg)), manner)}`,
     massShort: (mg) => massToFigures(milligrams(mg), FIGURES_SHOWN, manner),
     // As the sentences of the app write it, so that a card does not write it in two ways.

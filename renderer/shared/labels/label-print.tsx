@@ -6,6 +6,7 @@ import { call } from '../client/call.ts'
 import { ProblemError } from '../client/problem-error.ts'
 import { useRead } from '../client/use-read.ts'
 import { useWrite } from '../client/use-write.ts'
+import { useTexts } from '../format/use-texts.ts'
 import { ActionButton } from '../parts/action-button.tsx'
 import { ProblemText } from '../parts/problem-text.tsx'
 import { SelectField, TextField } from '../table-form/fields.tsx'
@@ -25,6 +26,7 @@ const KEPT_AS = 'label-sheet'
 
 /** Labels for some lots: on which sheet, from which label on, how many of each; then the pages to look at and print. */
 export function LabelPrint({ title, lotIds, contents, onClose }: LabelPrintProps) {
+  const { t } = useTexts()
   const sheets = useRead('label-sheet.list', {}).data?.sheets ?? []
   const paper = useRead('collection.get', {}).data?.settings.paper ?? 'a4'
   const [picked, setPicked] = useState(() => localStorage.getItem(KEPT_AS))
@@ -49,7 +51,7 @@ export function LabelPrint({ title, lotIds, contents, onClose }: LabelPrintProps
     <>
       <CardForm
         title={title}
-        sendWord="Make the labels"
+        sendWord={t('labels.make')}
         busy={making.busy}
         error={making.error}
         shownAtField={['labels.0.copies', 'labels.0.contents']}
@@ -57,14 +59,14 @@ export function LabelPrint({ title, lotIds, contents, onClose }: LabelPrintProps
         {...(onClose === undefined ? {} : { onClose })}
       >
         <SelectField
-          label="Label sheet"
+          label={t('labels.sheet')}
           size="record"
           value={sheet.sheet}
           options={sheets.map((each) => ({ value: each.sheet, label: each.name }))}
           onChange={pick}
         />
         <TextField
-          label={lotIds.length === 1 ? 'How many' : 'How many of each'}
+          label={t('labels.how-many', { lots: lotIds.length })}
           step="copies"
           size="record"
           value={copies}
@@ -72,12 +74,12 @@ export function LabelPrint({ title, lotIds, contents, onClose }: LabelPrintProps
           problem={problemAt(making.error, 'labels.0.copies')}
         />
         <TextField
-          label="The packet says"
+          label={t('labels.says')}
           step="contents"
           size="record"
           value={says}
           onChange={setSays}
-          hint="left empty: what the lot holds"
+          hint={t('labels.says-hint')}
           problem={problemAt(making.error, 'labels.0.contents')}
         />
         <SheetPicture
@@ -89,7 +91,7 @@ export function LabelPrint({ title, lotIds, contents, onClose }: LabelPrintProps
         />
       </CardForm>
       {making.made !== null && (
-        <PaperPages name="The labels" made={making.made} takesFocus>
+        <PaperPages name={t('labels.pages')} made={making.made} takesFocus>
           <CameOutWell lotIds={lotIds} sheet={making.made.sheet} startAt={making.made.startAt} />
         </PaperPages>
       )}
@@ -128,6 +130,7 @@ interface CameOutWellProps extends Pick<LabelsAsked, 'sheet' | 'startAt'> {
 
 /** Takes the labels of some lots out of the print tray, where they wait, so that they are not printed once more. */
 function CameOutWell({ lotIds, sheet, startAt }: CameOutWellProps) {
+  const { t } = useTexts()
   const tray = useRead('tray.list', {}).data
   const mark = useWrite('tray.mark-printed')
   const labels = tray?.groups.find(({ kind }) => kind === 'label')?.items ?? []
@@ -143,9 +146,9 @@ function CameOutWell({ lotIds, sheet, startAt }: CameOutWellProps) {
           off={mark.isPending}
           onClick={() => mark.mutate({ kind: 'label', itemIds, sheet, startAt })}
         >
-          They came out well
+          {t('labels.came-out-well')}
         </ActionButton>
-        <span className="soft">Then they no longer wait under Print.</span>
+        <span className="soft">{t('labels.came-out-well-hint')}</span>
       </p>
     </>
   )

@@ -1,7 +1,9 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react'
 import type { Value } from '../../../db/contract/contract.ts'
 import './labels.css'
+import { message } from '../../../db/messages/message.ts'
 import { bytesOf } from '../client/file-bytes.ts'
+import { useTexts } from '../format/use-texts.ts'
 import { printPages } from './print-pages.ts'
 
 interface PaperPagesProps {
@@ -16,6 +18,7 @@ interface PaperPagesProps {
 
 /** The finished pages: to look at, to print, or to save. */
 export function PaperPages({ name, made, children, takesFocus = false }: PaperPagesProps) {
+  const { t, pieces } = useTexts()
   const frame = useRef<HTMLIFrameElement>(null)
   const print = useRef<HTMLButtonElement>(null)
   const [printsHere, setPrintsHere] = useState(true)
@@ -26,10 +29,7 @@ export function PaperPages({ name, made, children, takesFocus = false }: PaperPa
   if (address === null) return null
   return (
     <section className="label-pages stack-2" aria-label={name}>
-      <p role="status">
-        {made.pages === 1 ? 'One page.' : `${made.pages} pages.`} Print at 100 %, ‘actual size’: never fitted
-        to the page.
-      </p>
+      <p role="status">{t('labels.made', { pages: made.pages })}</p>
       <p className="buttons">
         <button
           ref={print}
@@ -39,22 +39,21 @@ export function PaperPages({ name, made, children, takesFocus = false }: PaperPa
             setPrintsHere(printPages(frame.current?.contentWindow, navigator.pdfViewerEnabled !== false))
           }
         >
-          Print…
+          {t('labels.print')}
         </button>
         <a href={address} download={made.fileName}>
-          Save {made.fileName}
+          {t('labels.save', { file: made.fileName })}
         </a>
       </p>
       <p role="status">
-        {!printsHere && (
-          <>
-            This browser prints them only from a window of their own:{' '}
-            <a href={address} target="_blank" rel="noopener">
-              open the pages
-            </a>{' '}
-            and print there, or save and print the file.
-          </>
-        )}
+        {!printsHere &&
+          pieces(message('labels.own-window'), {
+            link: (words) => (
+              <a key="pages" href={address} target="_blank" rel="noopener">
+                {words}
+              </a>
+            ),
+          })}
       </p>
       {made.warnings.map((warning) => (
         <p key={warning} className="label-warning note">
@@ -65,7 +64,7 @@ export function PaperPages({ name, made, children, takesFocus = false }: PaperPa
       <iframe
         ref={frame}
         className="label-frame"
-        title={`${name}, as they will be printed`}
+        title={t('labels.as-printed', { name })}
         src={`${address}#navpanes=0&view=FitH`}
       />
     </section>

@@ -1,3 +1,4 @@
+import { useTexts } from '../format/use-texts.ts'
 import './labels.css'
 
 interface SheetPictureProps {
@@ -11,11 +12,12 @@ interface SheetPictureProps {
 
 /** A small picture of the label sheet: the keeper points at the first label that is still there. */
 export function SheetPicture({ columns, rows, startAt, labels, onStartAt }: SheetPictureProps) {
+  const { t } = useTexts()
   const all = Array.from({ length: columns * rows }, (_, i) => i + 1)
   return (
     <fieldset className="sheet-picture">
-      <legend>First free label: {startAt}</legend>
-      <div className="sheet-labels" style={{ gridTemplateColumns: `repeat(${columns}, 1fr)` }}>
+      <legend>{t('labels.first-free', { label: startAt })}</legend>
+      <div className="sheet-labels" style={{ gridTemplateColumns: '1fr '.repeat(columns) }}>
         {all.map((label) => {
           const filled = label >= startAt && label < startAt + labels
           return (
@@ -28,8 +30,10 @@ export function SheetPicture({ columns, rows, startAt, labels, onStartAt }: Shee
                 onChange={() => onStartAt(label)}
               />
               <span className="only-aloud">
-                label {label}, row {Math.ceil(label / columns)}
-                {filled && ', to be printed'}
+                {t(filled ? 'labels.label-filled' : 'labels.label', {
+                  label,
+                  row: Math.ceil(label / columns),
+                })}
               </span>
             </label>
           )

@@ -1,5 +1,6 @@
 import type { ComponentProps } from 'react'
 import type { useRead } from '../client/use-read.ts'
+import { useTexts } from '../format/use-texts.ts'
 import { ProblemText } from '../parts/problem-text.tsx'
 import { PaperPages } from './paper-pages.tsx'
 
@@ -17,6 +18,7 @@ interface SheetToPrintProps {
 
 /** A sheet to write on by hand, made at once and ready to be printed. */
 export function SheetToPrint({ className, title, purpose, name, sheet }: SheetToPrintProps) {
+  const { t } = useTexts()
   return (
     <div className={className}>
       <h2 tabIndex={-1}>{title}</h2>
@@ -24,7 +26,7 @@ export function SheetToPrint({ className, title, purpose, name, sheet }: SheetTo
       {sheet.error !== null && <ProblemText problem={sheet.error.problem} />}
       {sheet.isPending && (
         <p className="soft" role="status">
-          Making the pages…
+          {t('labels.making')}
         </p>
       )}
       {sheet.data !== undefined && <PaperPages name={name} made={sheet.data} />}

@@ -21,7 +21,7 @@ const OUTLINES: Record<PromiseState, ReactNode> = {
       <path d="M3 13 l-1.5 -3 M3 13 l3 -1.2" />
     </>
   ),
-  'let-go': (
+  waived: (
     <>
       <path d="M3 13 C3 8.5 6 7.5 8 7.6" />
       <path d="M12.5 8 C15 8.4 17 10 17 13" />

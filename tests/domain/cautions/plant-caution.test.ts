@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { plantCaution } from '../../../db/domain/cautions/plant-caution.ts'
+import { saidInEnglish } from '../../builders/in-english.ts'
 
 test.each([
   ['Poppy', '', /opium poppy/i],
@@ -8,9 +9,13 @@ test.each([
   ['Garden flower', 'Ricinus communis', /poisonous/],
   ['Tobacco', '', /restricted/],
   ['Himalayan balsam', '', /invasive or noxious/],
+  ['Amapola', '', /opium poppy/i],
+  ['Estramonio', '', /poisonous/],
+  ['Cáñamo', '', /restricted/],
 ])('%s, %s: local rules decide', (name, species, words) => {
-  expect(plantCaution(name, species)).toMatch(words)
-  expect(plantCaution(name, species)).toMatch(/Local rules decide/)
+  const told = saidInEnglish(plantCaution(name, species) ?? '')
+  expect(told).toMatch(words)
+  expect(told).toMatch(/Local rules decide/)
 })
 
 test.each([
@@ -20,5 +25,5 @@ test.each([
   ['California poppies', 'Eschscholzia californica'],
   ['Field poppy', 'Papaver rhoeas'],
 ])('%s is not taken for another plant', (name, species) => {
-  expect(plantCaution(name, species)).toBe('')
+  expect(plantCaution(name, species)).toBeNull()
 })

@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest'
 import { storagePestCaution } from '../../../db/domain/cautions/storage-pests.ts'
+import { saidInEnglish } from '../../builders/in-english.ts'
 
 test('pulses and cereals are eaten in store unless what they are kept in keeps insects out', () => {
-  expect(storagePestCaution('Fabaceae', false)).toMatch(/^Weevils and moths/)
-  expect(storagePestCaution('Poaceae', false)).toMatch(/^Weevils and moths/)
-  expect(storagePestCaution('Fabaceae', true)).toBe('')
-  expect(storagePestCaution('Solanaceae', false)).toBe('')
+  for (const family of ['Fabaceae', 'Poaceae'])
+    expect(saidInEnglish(storagePestCaution(family, false) ?? '')).toMatch(/^Weevils and moths/)
+  expect(storagePestCaution('Fabaceae', true)).toBeNull()
+  expect(storagePestCaution('Solanaceae', false)).toBeNull()
 })

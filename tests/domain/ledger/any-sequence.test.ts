@@ -7,13 +7,13 @@ import {
   afterChange,
   type Balance,
   bothNumbers,
-  type LotBasis,
   NOTHING,
   recountChange,
   stocktakeChange,
   takeOut,
 } from '../../../db/domain/ledger/movement.ts'
 import { decideReversal } from '../../../db/domain/ledger/reversal.ts'
+import type { LotBasis } from '../../../db/domain/shared/closed-sets.ts'
 import type { HundredSeedWeight } from '../../../db/domain/weights/hundred-seed-weight.ts'
 import { anyAmount, anyWeight } from '../../builders/domain-values.ts'
 

@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { MovementKind } from '../../../db/domain/ledger/movement.ts'
+import type {} from '../../../db/domain/ledger/movement.ts'
 import { decideReversal, type ReversibleMovement } from '../../../db/domain/ledger/reversal.ts'
+import type { MovementKind } from '../../../db/domain/shared/closed-sets.ts'
 import { aBalance } from '../../builders/domain-values.ts'
 import { inEnglish } from '../../builders/in-english.ts'
 
@@ -73,7 +74,7 @@ describe('refused', () => {
     [
       'a pouring together whose pooled weight was used since',
       {
-        kind: 'join',
+        kind: 'merge',
         count: 20,
         mass: 4_000,
         bringsWeight: true,
@@ -89,7 +90,7 @@ describe('refused', () => {
         mass: 24_400,
         later: [
           later('return', '2026-04-01', 10, 0),
-          later('join', '2026-04-02', 0, 10),
+          later('merge', '2026-04-02', 0, 10),
           later('withdrawal', '2026-05-02', -35, -8_540),
         ],
       },
@@ -119,7 +120,7 @@ test('every kind but a reversal can be taken back at once', () => {
     'discard',
     'stocktake',
     'split',
-    'join',
+    'merge',
     'recount',
   ]
   fc.assert(

@@ -3,9 +3,10 @@ import {
   fillLetter,
   LETTER_FIELDS,
   type LetterFacts,
-  SHIPPED_LETTER,
+  shippedLetter,
   unknownFields,
 } from '../../../db/domain/letters/letter-words.ts'
+import { saidInEnglish } from '../../builders/in-english.ts'
 
 const FACTS: LetterFacts = {
   donor: 'Zoë Brontë',
@@ -16,12 +17,14 @@ const FACTS: LetterFacts = {
   library: 'Quillhaven Seed Library',
   keeping: 'We keep it cool.',
   keeper: 'Odile Marsh',
+  keepers: 'the keepers',
 }
+const SHIPPED_LETTER = saidInEnglish(shippedLetter())
 const text = (...lines: string[]) => ({ kind: 'text', lines })
 
 describe('a letter is filled in', () => {
   test('every field with its fact, in small letters or large, with spaces inside its braces or none', () => {
-    for (const field of Object.keys(LETTER_FIELDS) as (keyof LetterFacts)[]) {
+    for (const field of LETTER_FIELDS) {
       for (const typed of [`{${field}}`, `{ ${field} }`, `{${field.toUpperCase()}}`])
         expect(fillLetter(`It is ${typed}.`, FACTS)).toEqual([text(`It is ${FACTS[field]}.`)])
     }

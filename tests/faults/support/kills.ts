@@ -198,6 +198,8 @@ async function doAgain(opened: OpenCollection, twin: OpenCollection, said: Said)
 
 /** What tells when a row was written, or which file it is: not the same in the twin. */
 const OF_THE_CLOCK = new Set(['recorded_at', 'created_at', 'created_on', 'added_at', 'uuid'])
+/** Drawn by chance, or over what was. */
+const OF_CHANCE = new Set(['salt', 'digest', 'hash'])
 /** Worked out again in the background whenever there is time for it. */
 const OF_THE_BACKGROUND = new Set(['lot_forecast'])
 
@@ -216,7 +218,7 @@ function compareBooks(one: Sqlite, other: Sqlite): void {
 function rowsOf(sqlite: Sqlite, table: string): string {
   const columns = (
     sqlite.prepare('SELECT name FROM pragma_table_info(?)').pluck().all(table) as string[]
-  ).filter((name) => !OF_THE_CLOCK.has(name))
+  ).filter((name) => !OF_THE_CLOCK.has(name) && !OF_CHANCE.has(name))
   const list = columns.map((name) => `"${name}"`).join(', ')
   return JSON.stringify(sqlite.prepare(`SELECT ${list} FROM "${table}" ORDER BY ${list}`).all())
 }

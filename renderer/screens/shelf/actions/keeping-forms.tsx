@@ -1,3 +1,4 @@
+import { CONTAINER_KINDS, type ContainerKind } from '../../../../db/domain/shared/closed-sets.ts'
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { ReleaseForm } from '../../../shared/card-form/release-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
@@ -10,10 +11,8 @@ interface LotsFormProps extends Omit<ActionFormProps, 'lot'> {
   readonly lotIds: readonly number[]
 }
 
-const KINDS = ['envelope', 'bag', 'jar', 'can', 'other'] as const
-
 const ENVELOPE = {
-  kind: 'envelope' as (typeof KINDS)[number],
+  kind: 'envelope' as ContainerKind,
   airtight: false,
   pestProof: false,
   since: '',
@@ -37,7 +36,7 @@ export function ContainerOfLots({ lotIds, ...kept }: LotsFormProps) {
       {form.selectField(
         'kind',
         t('shelf.in'),
-        KINDS.map((value) => ({ value, label: t(`shelf.container-${value}`) })),
+        CONTAINER_KINDS.map((value) => ({ value, label: t(`shelf.container-${value}`) })),
       )}
       {form.dayField('since')}
       {form.checkField('airtight', t('shelf.airtight'), t('shelf.airtight-hint'))}

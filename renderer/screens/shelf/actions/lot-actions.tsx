@@ -36,7 +36,7 @@ const ACTIONS: readonly Action[] = [
   { name: 'split', word: () => message('shelf.do-split'), form: SplitForm },
   { name: 'move', word: () => message('shelf.do-move'), form: MoveForm },
   {
-    name: 'join',
+    name: 'merge',
     word: () => message('shelf.do-join'),
     form: MergeForm,
     fits: ({ siblings }) => siblings.length > 0,

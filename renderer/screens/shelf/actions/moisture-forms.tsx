@@ -2,6 +2,7 @@ import { Fragment } from 'react'
 import type { Measured } from '../../../../db/contract/care-operations.ts'
 import { BREAK_CLASSES, type BreakClass } from '../../../../db/domain/moisture/break-check.ts'
 import { USUAL_DRYING_GOAL } from '../../../../db/domain/moisture/drying.ts'
+import { MOISTURE_METHODS } from '../../../../db/domain/shared/closed-sets.ts'
 import { type Message, message } from '../../../../db/messages/message.ts'
 import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
@@ -11,8 +12,6 @@ import { readTypedNumber } from '../../../shared/format/manner.ts'
 import { useTexts } from '../../../shared/format/use-texts.ts'
 import { TextField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
-
-const METHODS = ['sealed-jar', 'break-check', 'oven', 'meter'] as const
 
 const EMPTY = {
   method: 'sealed-jar' as Measured['method'],
@@ -60,7 +59,7 @@ export function MoistureForm({ lot: { lotId }, ...kept }: ActionFormProps) {
       {form.selectField(
         'method',
         t('shelf.found-by'),
-        METHODS.map((value) => ({ value, label: t(`shelf.method-${value}`) })),
+        MOISTURE_METHODS.map((value) => ({ value, label: t(`shelf.method-${value}`) })),
       )}
       {method === 'break-check' &&
         form.selectField(

@@ -1,8 +1,8 @@
 import { useState } from 'react'
+import { PLACE_KINDS, type PlaceKind } from '../../../../db/domain/shared/closed-sets.ts'
 import { problemAt } from '../../../shared/card-form/card-form.tsx'
 import { useRead } from '../../../shared/client/use-read.ts'
 import { useWrite } from '../../../shared/client/use-write.ts'
-import { PLACE_KINDS, type PlaceKind } from '../../../shared/format/place-kinds.ts'
 import { useTexts } from '../../../shared/format/use-texts.ts'
 import { ActionButton } from '../../../shared/parts/action-button.tsx'
 import { ProblemText } from '../../../shared/parts/problem-text.tsx'
@@ -91,7 +91,7 @@ function NewPlace({ inside, onMade }: NewPlaceProps) {
         label={t('shelf.place-kind')}
         size="record"
         value={kind}
-        options={PLACE_KINDS.map(({ value }) => ({ value, label: t(`shelf.place-kind-${value}`) }))}
+        options={PLACE_KINDS.map((value) => ({ value, label: t(`storage.kind-${value}`) }))}
         onChange={setKind}
       />
       <SelectField

@@ -1,0 +1,138 @@
+import { createHash, randomBytes } from 'node:crypto'
+import type { Sqlite } from '../../migrations/connection.ts'
+import { prepared } from '../../queries/prepared.ts'
+
+/**
+ * The hash of each entry covers the hash before it and what the entry recorded, so that a record changed from outside
+ * the app is found. A text that may name somebody stands in it as the digest of a random salt and the text: erasing a
+ * person takes the salt away with the name, and neither can be guessed from the digest, yet the chain stays whole.
+ *
+ * Records that are never changed once written. Columns that a later version adds stay out of what earlier hashes cover.
+ */
+const RECORDS: readonly Covered[] = [
+  {
+    table: 'movement',
+    facts:
+      'id, lot_id, kind, on_date, count, mass_mg, measured, weight_ug, person_id, withdrawal_id, reverses_id',
+    texts: ['note'],
+  },
+  {
+    table: 'withdrawal',
+    facts: 'id, person_id, on_date, purpose, promised_by, grow_out_id',
+    texts: ['promised', 'note', 'overridden'],
+  },
+  { table: 'promise_waiver', facts: 'id, withdrawal_id, on_date', texts: ['reason'] },
+  {
+    table: 'seed_weight',
+    facts:
+      'id, lot_id, measured_on, hundred_seed_weight_ug, replicates, seeds_counted, coefficient_of_variation',
+    texts: ['note'],
+  },
+  {
+    table: 'germination_result',
+    facts: 'id, lot_id, test_id, tested_on, tested, sprouted, hard_alive, fresh_alive',
+    texts: ['note'],
+  },
+  {
+    table: 'seed_moisture',
+    facts: 'id, lot_id, measured_on, method, percent, low_percent, high_percent',
+    texts: ['observed', 'note'],
+  },
+]
+
+interface Covered {
+  readonly table: string
+  /** Columns that name nobody in words. */
+  readonly facts: string
+  /** Texts of a person. */
+  readonly texts: readonly string[]
+}
+
+interface EntryFacts {
+  readonly id: number
+  readonly key: string
+  readonly operation: string
+  readonly recorded_at: string
+  readonly undoes_id: number | null
+  readonly person_id: number | null
+  readonly station: string
+  readonly event_id: number | null
+  readonly said: string
+  readonly hash: string
+}
+
+const ENTRY = 'id, key, operation, recorded_at, undoes_id, person_id, station, event_id, said, hash'
+
+/** Seals the newest entry, once all of it is written: salts and digests of its texts, and its hash. */
+export function sealEntry(sqlite: Sqlite, entryId: number): void {
+  const entry = prepared(sqlite, `SELECT ${ENTRY} FROM entry WHERE id = ?`).get(entryId) as EntryFacts
+  const add = prepared(sqlite, 'INSERT INTO entry_text (part, entry_id, salt, digest) VALUES (?, ?, ?, ?)')
+  for (const [part, text] of textsOf(sqlite, entry)) {
+    const salt = randomBytes(16).toString('hex')
+    add.run(part, entryId, salt, digestOf(salt, text))
+  }
+  const before = prepared(sqlite, 'SELECT hash FROM entry WHERE id < ? ORDER BY id DESC LIMIT 1')
+    .pluck()
+    .get(entryId) as string | undefined
+  prepared(sqlite, 'UPDATE entry SET hash = ? WHERE id = ?').run(hashOf(sqlite, before ?? '', entry), entryId)
+}
+
+/** The first entry whose record is not as it was written, or null. Entries of versions before the chain are not judged. */
+export function firstChangedEntry(sqlite: Sqlite): number | null {
+  const kept = prepared(sqlite, 'SELECT part, salt, digest FROM entry_text WHERE entry_id = ?')
+  let before = ''
+  for (const entry of sqlite.prepare(`SELECT ${ENTRY} FROM entry ORDER BY id`).all() as EntryFacts[]) {
+    if (entry.hash !== '' || before !== '') {
+      const texts = textsOf(sqlite, entry)
+      const sealed = kept.all(entry.id) as { part: string; salt: string; digest: string }[]
+      const isAsSealed =
+        sealed.length === texts.size &&
+        sealed.every(({ part, salt, digest }) => {
+          const text = texts.get(part)
+          return text !== undefined && (salt === '' || digest === digestOf(salt, text))
+        })
+      if (!isAsSealed || hashOf(sqlite, before, entry) !== entry.hash) return entry.id
+    }
+    before = entry.hash
+  }
+  return null
+}
+
+/** Takes the salt of a text away when who it named is erased: what it said cannot be told from its digest any more. */
+export function forgetSalt(sqlite: Sqlite, part: string): void {
+  prepared(sqlite, "UPDATE entry_text SET salt = '' WHERE part = ?").run(part)
+}
+
+/** How the chain names a text: its table, its column and its row. */
+export function partOf(table: string, column: string, id: unknown): string {
+  return `${table}.${column} ${String(id)}`
+}
+
+function textsOf(sqlite: Sqlite, entry: EntryFacts): Map<string, string> {
+  const texts = new Map([[partOf('entry', 'said', entry.id), entry.said]])
+  for (const { table, texts: columns } of RECORDS) {
+    const rows = prepared(sqlite, `SELECT id, ${columns.join(', ')} FROM ${table} WHERE entry_id = ?`)
+    for (const row of rows.iterate(entry.id) as IterableIterator<Record<string, string>>)
+      for (const column of columns)
+        if (row[column] !== '') texts.set(partOf(table, column, row['id']), row[column] ?? '')
+  }
+  return texts
+}
+
+function hashOf(sqlite: Sqlite, before: string, { said, hash, id, ...facts }: EntryFacts): string {
+  const made = createHash('sha256').update(JSON.stringify([before, Object.values(facts)]))
+  for (const { table, facts: columns } of RECORDS) {
+    const rows = prepared(sqlite, `SELECT ${columns} FROM ${table} WHERE entry_id = ? ORDER BY id`).raw()
+    for (const row of rows.iterate(id)) made.update(JSON.stringify([table, row]))
+  }
+  const digests = prepared(
+    sqlite,
+    'SELECT part, digest FROM entry_text WHERE entry_id = ? ORDER BY part',
+  ).raw()
+  for (const row of digests.iterate(id)) made.update(JSON.stringify(row))
+  return made.digest('hex')
+}
+
+function digestOf(salt: string, text: string): string {
+  return createHash('sha256').update(salt).update(text).digest('hex')
+}

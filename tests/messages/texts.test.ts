@@ -118,6 +118,7 @@ describe('texts outside the catalogue', () => {
       'list-fields.ts',
       'list-treatment.ts',
       'list-values.ts',
+      'lost-focus.ts',
       'public-list.ts',
     ])
   })

@@ -21,11 +21,10 @@ export const TOLD_BY_MESSAGES: readonly string[] = [
 /** Texts that no person reads as a sentence of the app, by file, with why: all that are in it, or those named. */
 const FOR_PROGRAMS: Readonly<Record<string, { readonly why: string; readonly texts?: readonly string[] }>> = {
   'db/domain/dates/harvest-year.ts': {
-    why: 'words by which a typed year is known; and a year in English, for paper that does not tell by messages yet',
+    why: 'words by which a typed year is known',
     texts: [
       '|?|-|unknown|year unknown|not known|no idea|n/a|',
       'desconocido|desconocida|ano desconocido|no se sabe|no lo se|ni idea|sin ano|sin fecha|s/f',
-      'year unknown',
     ],
   },
   'db/domain/intake/waiting.ts': {
@@ -50,10 +49,6 @@ const FOR_PROGRAMS: Readonly<Record<string, { readonly why: string; readonly tex
   'db/queries/lot-rows.ts': {
     why: 'SQL',
     texts: ['crop.common_name %, variety.name_folded, lot.number', 'lot.quarantine_reason IS 0NULL'],
-  },
-  'db/services/book/amounts.ts': {
-    why: 'an amount in English, for paper that does not tell by messages yet',
-    texts: ['0, how many 0 is not known', '0 g per hundred'],
   },
   'db/services/book/entry-chain.ts': { why: 'columns of tables' },
   'db/services/collection/backups.ts': { why: 'names of backups', texts: ['at start', 'before import'] },

@@ -3,7 +3,6 @@ import type { Amount } from '../../db/domain/amounts/amount.ts'
 import type { Manner } from '../../db/domain/amounts/in-words.ts'
 import { type Milligrams, milligrams } from '../../db/domain/amounts/mass.ts'
 import { seedCount } from '../../db/domain/amounts/seed-count.ts'
-import type { CountedUnit } from '../../db/domain/crops/counted-unit.ts'
 import type { Balance } from '../../db/domain/ledger/movement.ts'
 import type { LivingSeeds } from '../../db/domain/needs/living-seeds.ts'
 import type { NeedFacts } from '../../db/domain/needs/need.ts'
@@ -12,8 +11,6 @@ import {
   hundredSeedWeight,
   type WeighedSample,
 } from '../../db/domain/weights/hundred-seed-weight.ts'
-
-export const SEEDS: CountedUnit = { one: 'seed', many: 'seeds' }
 
 /** As a fresh collection writes. */
 export const BRITISH: Manner = { locale: 'en-GB', massUnits: 'metric' }

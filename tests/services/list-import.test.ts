@@ -37,6 +37,26 @@ describe('a list', () => {
     expect(JSON.stringify(lot)).toContain('Flavour: nutty')
   })
 
+  it('comes in whole where it is written in Spanish, and its story is kept in the library’s language', async () => {
+    await test.call('settings.change', { settings: { language: 'es' } })
+    await test.call('place.create', { name: 'Nevera', kind: 'fridge' })
+    const list = listOf(
+      'Cultivo;Variedad;Año de cosecha;Cantidad;Donante;Recibida el;Lugar;Tratamiento;Correo electrónico;Observaciones\n' +
+        'judía;Viuda Tarn;hacia 2019;unas 200 semillas;Ada Fennimore;1998;Nevera;sin tratar;ada@example.org;Trepa\n' +
+        'guisante;Farol;verano de 2021;2 sobres de 25;desconocido;14/03/2023;Nevera;sí;;\n',
+    )
+    expect((await previewed(list)).counts).toMatchObject({ new: 2, refused: 0, doubtful: 0 })
+    const { firstLotId } = await test.call('import.record', list)
+    const bean = await test.call('lot.get', { lotId: firstLotId })
+    expect(bean).toMatchObject({ variety: 'Viuda Tarn', harvest: 'about 2019', quarantined: false })
+    expect(bean.quantity).toMatchObject({ count: 200, weighed: false })
+    expect(JSON.stringify(bean)).toContain('Recibida en 1998; no se sabe el día.')
+    expect(JSON.stringify(bean)).not.toContain('example.org')
+    const pea = await test.call('lot.get', { lotId: firstLotId + 1 })
+    expect(pea).toMatchObject({ harvest: '2021', quarantined: true, receivedOn: '2023-03-14' })
+    expect(pea.quantity.count).toBe(50)
+  })
+
   it('knows crops as people call them in four languages, and asks which where several are called so', async () => {
     const list = listOf(
       'Sorte,Art,Menge\nHeide,Zucchini,10 g\nMoor,Stangenbohnen,10 g\nDüne,betterave,10 g\nGeest,ajo,10 g\nFehn,corn,10 g\nTiede,Tomatte,10 g\n',

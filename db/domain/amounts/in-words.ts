@@ -1,4 +1,3 @@
-import type { CountedUnit } from '../crops/counted-unit.ts'
 import { type MassUnit, MILLIGRAMS_PER, type Milligrams, massFrom, massIn } from './mass.ts'
 
 /** How a library writes: numbers by its locale (a BCP 47 language tag), masses in grams or in ounces and pounds. */
@@ -38,18 +37,6 @@ export function massInWords(mass: Milligrams, manner: Manner): string {
   return `${formatted(massIn(mass, unit), manner, DECIMALS_OF[unit])} ${unit}`
 }
 
-/** Figures that a label or card gives of a mass: a scale of four figures is a good one (common practice, no source). */
-const FIGURES_SHOWN = 4
-
-/**
- * A mass for labels and cards: '2.5 kg', and 'about 2.406 kg' where the book keeps more figures, as it does once a part of
- * the mass was worked out from a number of seeds.
- */
-export function massShown(mass: Milligrams, manner: Manner): string {
-  const short = massToFigures(mass, FIGURES_SHOWN, manner)
-  return short === massInWords(mass, manner) ? short : `about ${short}`
-}
-
 /** A mass to so many figures. */
 export function massToFigures(mass: Milligrams, figures: number, manner: Manner): string {
   const unit = unitFor(mass, manner)
@@ -81,21 +68,6 @@ export function massWithin(mass: number, tolerance: number, manner: Manner): str
   )
     figures += 1
   return `${formatted(value, manner, { maximumSignificantDigits: figures })} ${unit}`
-}
-
-/** A count that was counted: '50 seeds'. */
-export function countInWords(count: number, unit: CountedUnit, manner: Manner): string {
-  return `${numberInWords(count, manner)} ${count === 1 ? unit.one : unit.many}`
-}
-
-/**
- * A derived count without false digits: three significant figures, or two when the doubt passes a tenth.
- *
- * Said without 'about' only where the doubt is less than half a seed.
- */
-export function aboutCount(count: number, doubt: number, manner: Manner): string {
-  if (count * doubt < 0.5) return numberInWords(count, manner)
-  return `about ${numberInWords(toFigures(count, doubt > 0.1 ? 2 : 3), manner)}`
 }
 
 /** A whole number rounded to so many significant figures. */

@@ -67,13 +67,6 @@ export function harvestTold(harvest: HarvestYear): Message | string {
   return harvest.about ? message('harvest.about', { year: String(harvest.year) }) : String(harvest.year)
 }
 
-/** {@link harvestTold} in English, for paper that does not tell by messages yet. */
-export function harvestInWords(harvest: HarvestYear): string {
-  if (harvest.kind === 'unknown') return 'year unknown'
-  if (harvest.kind === 'span') return `${harvest.from}–${harvest.to}`
-  return harvest.about ? `about ${harvest.year}` : String(harvest.year)
-}
-
 function inRange(years: readonly number[], thisYear: number): HarvestReading | null {
   const wrong = years.find((year) => year < EARLIEST || year > thisYear)
   if (wrong === undefined) return null

@@ -2,18 +2,10 @@ import type { Quantity } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { Untold } from '../../contract/told.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
-import {
-  aboutCount,
-  decimalMark,
-  type Manner,
-  massShown,
-  numberInWords,
-  toFigures,
-} from '../../domain/amounts/in-words.ts'
+import { decimalMark, type Manner, toFigures } from '../../domain/amounts/in-words.ts'
 import { milligrams } from '../../domain/amounts/mass.ts'
 import { readAmount } from '../../domain/amounts/read-amount.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
-import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import type { Balance } from '../../domain/ledger/movement.ts'
 import {
   DOUBT_OF_A_GUESS,
@@ -125,28 +117,6 @@ function isGuess({ count }: Balance, doubt: number, row: Held): boolean {
   return doubt > 0 && count > 0 && weightInForce(row).basis === 'guess'
 }
 
-/** {@link Quantity} in words of English, for rooms that do not tell by messages yet. */
-type InWords = Omit<Quantity, 'words'> & { readonly words: string }
-
-/** What a lot holds, in words of English. */
-export function quantityOf(row: LotRow, manner: Manner): InWords {
-  return quantity(balanceOf(row), countDoubt(row), row, manner)
-}
-
-/** {@link amountOf} in words of English. */
-export function quantity(balance: Balance, doubt: number, row: Held, manner: Manner): InWords {
-  const unit = countedUnit(row.countedUnit)
-  const seeds = `${aboutCount(balance.count, doubt, manner)} ${balance.count === 1 ? unit.one : unit.many}`
-  const weighed = row.basis === 'weighed'
-  const guessed = isGuess(balance, doubt, row)
-  const words = !weighed
-    ? seeds
-    : guessed
-      ? `${massShown(balance.mass, manner)}, how many ${unit.many} is not known`
-      : `${seeds}, ${massShown(balance.mass, manner)}`
-  return { count: balance.count, massMg: balance.mass, weighed, countDoubt: doubt, words }
-}
-
 /** The kept balance of a lot. */
 export function balanceOf(row: LotRow): Balance {
   return { count: seedCount(row.balanceCount), mass: milligrams(row.balanceMassMg) }
@@ -155,9 +125,4 @@ export function balanceOf(row: LotRow): Balance {
 /** Grams per hundred seeds to four figures, as a message gives them. */
 export function gramsTold(weight: HundredSeedWeight): number {
   return Number(gramsPerHundred(weight).toPrecision(4))
-}
-
-/** A hundred-seed weight in words: '25.3 g per hundred'; in grams always, as those weights are printed everywhere. */
-export function weightInWords(weight: HundredSeedWeight, manner: Manner): string {
-  return `${numberInWords(gramsTold(weight), manner, 6)} g per hundred`
 }

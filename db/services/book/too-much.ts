@@ -1,6 +1,5 @@
 import { refuse } from '../../contract/refusal.ts'
 import { type Manner, massToType } from '../../domain/amounts/in-words.ts'
-import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import type { Outgoing } from '../../domain/ledger/movement.ts'
 import { message } from '../../messages/message.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
@@ -13,13 +12,12 @@ export function refuseTooMuch(
   field: string,
   manner: Manner,
 ): never {
-  const unit = countedUnit(row.countedUnit)
   const lot = row.lotNumber
   const asked = amountTold(out.asked, 0, row)
   const all =
     row.basis === 'weighed'
       ? massToType(out.balance.mass, manner)
-      : `${out.balance.count} ${out.balance.count === 1 ? unit.one : unit.many}`
+      : message('amount.seeds', { count: out.balance.count, unit: row.countedUnit })
   const empty = out.balance.count === 0 && out.balance.mass === 0
   refuse(
     'not-enough-seed',

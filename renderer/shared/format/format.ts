@@ -1,5 +1,4 @@
 import {
-  countInWords,
   type Manner,
   massInWords,
   massToFigures,
@@ -12,8 +11,6 @@ import { figuresIn } from '../../../db/messages/texts.ts'
 export interface Format {
   /** A whole or decimal number as it is, grouped. */
   readonly number: (value: number) => string
-  /** How many there are of something: '1 lot', '1,240 lots'. */
-  readonly many: (value: number, one: string, many?: string) => string
   /** A mass in the library's units, from milligrams; less than nothing where it was taken. */
   readonly mass: (milligrams: number) => string
   /** A mass to four figures, as a good scale shows it; the book may keep more of them. */
@@ -52,7 +49,6 @@ export function createFormat(
   const dayOf = (iso: string) => formatted(day, iso, `${iso}T00:00:00Z`)
   return {
     number: (value) => figures(numberInWords(value, manner, 4)),
-    many: (value, one, many = `${one}s`) => countInWords(value, { one, many }, manner),
     mass: (mg) => figures(`${mg < 0 ? '−' : ''}${massInWords(milligrams(Math.abs(mg)), manner)}`),
     massShort: (mg) => figures(massToFigures(milligrams(mg), FIGURES_SHOWN, manner)),
     // As the sentences of the app write it, so that a card does not write it in two ways.

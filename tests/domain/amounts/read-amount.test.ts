@@ -2,9 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Told } from '../../../db/contract/told.ts'
 import type { Amount } from '../../../db/domain/amounts/amount.ts'
-import { aboutCount, countInWords, massInWords, massToType } from '../../../db/domain/amounts/in-words.ts'
+import { massInWords, massToType } from '../../../db/domain/amounts/in-words.ts'
 import { type AmountChoice, type AmountReading, readAmount } from '../../../db/domain/amounts/read-amount.ts'
-import { anyManner, anyMass, counted, guessed, SEEDS, weighed } from '../../builders/domain-values.ts'
+import { anyManner, anyMass, counted, guessed, weighed } from '../../builders/domain-values.ts'
 import { inEnglish } from '../../builders/in-english.ts'
 
 /** What is answered, as somebody who reads English is told it. */
@@ -258,19 +258,6 @@ test('a mass written to be typed reads back as exactly it, however the library w
       expect(readAmount(massToType(mass, manner), UNKNOWN)).toEqual({ kind: 'amount', amount: weighed(mass) })
     }),
     { numRuns: 2_000 },
-  )
-})
-
-test('a count in words reads back as that count, and a guess as a guess, however the library writes', () => {
-  fc.assert(
-    fc.property(fc.integer({ min: 1, max: 100_000_000 }), anyManner, (count, manner) => {
-      expect(readAmount(countInWords(count, SEEDS, manner), UNKNOWN)).toEqual({
-        kind: 'amount',
-        amount: counted(count),
-      })
-      const about = readAmount(aboutCount(count, 0.5, manner), UNKNOWN)
-      expect(about).toMatchObject({ kind: 'amount', amount: { kind: 'count', estimated: true } })
-    }),
   )
 })
 

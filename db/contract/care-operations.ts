@@ -6,7 +6,7 @@ import { CONTAINER_KINDS, INSPECTION_OUTCOMES, MOISTURE_METHODS } from '../domai
 import { Day, Id, LotLine, LotName, PrintedPdf, pageOf, Story } from './fields.ts'
 import { keeps, reads, writes } from './operation.ts'
 import { ReadOff, TemperatureUnit } from './storage-operations.ts'
-import { Told } from './told.ts'
+import { says, Told } from './told.ts'
 
 const Looked = z.enum(INSPECTIONS)
 
@@ -40,10 +40,7 @@ const RoundFinding = z.object({
 
 const Grams = z.number().positive('Write a mass in grams, above 0.').max(1_000_000)
 const Percent = z.number().min(0).max(100)
-const Goal = z
-  .number()
-  .min(2, 'No seed is dried below 2 %.')
-  .max(30, 'Seed above 30 % is not dry by any measure.')
+const Goal = z.number().min(2, says('fits.too-dry')).max(30, says('fits.too-moist'))
 
 export const ContainerKind = z.enum(CONTAINER_KINDS)
 
@@ -197,7 +194,7 @@ export const careOperations = {
             reading: ReadOff.nullable().default(null).describe('what the instruments there say'),
           }),
         )
-        .min(1, 'Look at one place at least.')
+        .min(1, says('fits.one-place'))
         .max(500),
     },
     { found: z.int(), quarantined: z.int() },

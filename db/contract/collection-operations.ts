@@ -11,7 +11,7 @@ import { LANGUAGE_CODES } from '../messages/languages.ts'
 import { ForecastsLeft } from './care-operations.ts'
 import { Assurance, Day, Id, Line, LotName, MovementKind, PopulationGoal } from './fields.ts'
 import { keeps, reads, writes } from './operation.ts'
-import { Told } from './told.ts'
+import { says, Told } from './told.ts'
 
 const LANGUAGE_TAG = 'Use a language tag such as en-GB.'
 
@@ -96,9 +96,7 @@ export const BackupComparison = z.object({
 })
 export type BackupComparison = z.infer<typeof BackupComparison>
 
-const DraftId = z
-  .string()
-  .regex(/^[A-Za-z0-9_-]{8,64}$/, 'A draft is named by 8 to 64 letters, digits, hyphens or underscores.')
+const DraftId = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/, says('fits.draft-name'))
 
 /** The one list of the screens that keep drafts. */
 const DraftKind = z.enum([

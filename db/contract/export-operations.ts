@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { keeps, reads } from './operation.ts'
-import { Told } from './told.ts'
+import { says, Told } from './told.ts'
 
 const Content = z.string().describe('the file, as base64')
 
@@ -36,7 +36,7 @@ export const exportOperations = {
   ),
   'package.import': keeps(
     'Reads a whole collection back from a Data Package into one in which nothing was written yet; all of it or nothing.',
-    z.strictObject({ content: z.base64('Send the file as base64.').min(1, 'That file is empty.') }),
+    z.strictObject({ content: z.base64(says('fits.file-base64')).min(1, says('fits.file-empty')) }),
     z.object({ tables: z.int(), rows: z.int(), said: Told }),
   ),
   'person.list-names-in-texts': reads(

@@ -12,13 +12,10 @@ import {
   WITHDRAWAL_PURPOSES,
 } from '../domain/shared/closed-sets.ts'
 import { LANGUAGE_CODES } from '../messages/languages.ts'
-import { Told } from './told.ts'
+import { says, Told } from './told.ts'
 
 /** A calendar date. */
-export const Day = z
-  .string()
-  .refine(isIsoDate, 'Write a date as 2026-03-14.')
-  .describe('a calendar date, YYYY-MM-DD')
+export const Day = z.string().refine(isIsoDate, says('fits.date')).describe('a calendar date, YYYY-MM-DD')
 
 export const Id = z.int().min(1)
 
@@ -29,20 +26,20 @@ export const CropId = z.string().max(60)
 export const Line = z
   .string()
   .trim()
-  .min(1, 'Type something here.')
-  .max(200, 'Keep it under 200 characters.')
+  .min(1, says('fits.something'))
+  .max(200, says('fits.under-200'))
   .refine(
     (text) => text === '' || /[\p{L}\p{N}\p{P}\p{S}]/u.test(text),
     'Nothing of that can be seen. Type something here.',
   )
 
 /** Free text such as a story or a note; may be empty. */
-export const Story = z.string().trim().max(20_000, 'Keep it under 20,000 characters.')
+export const Story = z.string().trim().max(20_000, says('fits.under-20000'))
 
 /** An amount with its unit, as typed: '12.5 g', '30 seeds', '3 packets of 25', 'about 200'. */
 export const TypedAmount = z
   .string()
-  .max(100, 'Keep the amount under 100 characters.')
+  .max(100, says('fits.amount-too-long'))
   .describe("an amount with its unit: '12.5 g', '30 seeds', '3 packets of 25', 'about 200'")
 
 export const LotRole = z.enum(LOT_ROLES)

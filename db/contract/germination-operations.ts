@@ -12,9 +12,9 @@ import {
   Story,
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
-import { Told } from './told.ts'
+import { says, Told } from './told.ts'
 
-const Seeds = z.int().min(0, 'Count from 0 up.').max(10_000, 'Keep a replicate under 10,000 seeds.')
+const Seeds = z.int().min(0, says('fits.from-zero')).max(10_000, says('fits.replicate-too-large'))
 
 /** Seeds of one replicate by category, as they were taken out at one count. */
 export const Tally = z.strictObject({
@@ -199,14 +199,14 @@ export const germinationOperations = {
       lotId: Id,
       on: Day,
       replicates: z
-        .array(z.int().min(1, 'Lay at least one seed out.').max(10_000))
-        .min(1, 'Lay at least one replicate out.')
-        .max(16, 'Keep to 16 replicates.')
+        .array(z.int().min(1, says('fits.one-seed')).max(10_000))
+        .min(1, says('fits.one-replicate'))
+        .max(16, says('fits.most-replicates'))
         .describe('seeds of each'),
       medium: z.string().trim().max(200).default(''),
       temperature: z.string().trim().max(200).default(''),
       firstDay: z.int().min(1).max(400).nullable().default(null).describe('days to the first count'),
-      finalDay: z.int().min(1, 'The last count is on day 1 or later.').max(400, 'Count by day 400.'),
+      finalDay: z.int().min(1, says('fits.last-count-from')).max(400, says('fits.last-count-until')),
       fromStock: FromStock,
       followsTestId: Id.nullable().default(null).describe('the test whose next stage it is'),
       note: Story.default(''),

@@ -15,7 +15,7 @@ import {
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { CropFields } from './reference-operations.ts'
-import { Told } from './told.ts'
+import { says, Told } from './told.ts'
 
 /** What a gift may have to wait for before it is taken in. */
 export const WaitingStep = z.enum(WAITING_STEPS)
@@ -125,9 +125,9 @@ const ColumnUse = z
 const List = {
   fileName: Line,
   content: z
-    .base64('Send the file as base64.')
-    .min(1, 'That file is empty.')
-    .max(LONGEST_LIST, 'That file is larger than 8 MB. Cut it into parts and take in each by itself.')
+    .base64(says('fits.file-base64'))
+    .min(1, says('fits.file-empty'))
+    .max(LONGEST_LIST, says('fits.list-too-large'))
     .describe('the file itself, as base64'),
   choices: z
     .strictObject({
@@ -220,7 +220,7 @@ export const intakeOperations = {
     {
       donor: WhoIsIt.nullable().describe('null where nobody knows who brought it'),
       receivedOn: Day,
-      gifts: z.array(DecidedGift).min(1, 'Add at least one gift.').max(100),
+      gifts: z.array(DecidedGift).min(1, says('fits.one-gift')).max(100),
     },
     {
       personId: Id.nullable(),

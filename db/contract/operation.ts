@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { Id } from './fields.ts'
-import { Told } from './told.ts'
+import { says, Told } from './told.ts'
 
 /**
  * One thing that can be asked of a collection.
@@ -19,7 +19,7 @@ export interface Operation {
 /** Names one intention to write. The same key and input twice answers twice and acts once. */
 export const RequestKey = z
   .string()
-  .regex(/^[A-Za-z0-9_-]{8,64}$/, 'A request key has 8 to 64 letters, digits, hyphens or underscores.')
+  .regex(/^[A-Za-z0-9_-]{8,64}$/, says('fits.request-key'))
   .describe('names this intention to write, so that a repeated call does not act twice')
 
 /** What a write was refused for until it is said to be so, as `asks` of the refusals named it. */

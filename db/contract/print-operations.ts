@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { PRINT_KINDS } from '../domain/shared/closed-sets.ts'
 import { Day, Id, Line, PrintedPdf } from './fields.ts'
 import { reads, writes } from './operation.ts'
-import { Told } from './told.ts'
+import { says, Told } from './told.ts'
 
 /** A sheet that the app brings along: labels, packets to fold, and the faces of envelopes. */
 export const ShippedSheet = z.enum([
@@ -51,8 +51,8 @@ const Millimetres = z.number().min(0).max(500)
 /** A sheet of labels of the library's own, in millimetres from the top left corner of the page. */
 export const SheetMeasures = z.object({
   name: Line,
-  pageWidthMm: z.number().min(20, 'A page is 20 mm wide at least.').max(500),
-  pageHeightMm: z.number().min(20, 'A page is 20 mm high at least.').max(500),
+  pageWidthMm: z.number().min(20, says('fits.page-width')).max(500),
+  pageHeightMm: z.number().min(20, says('fits.page-height')).max(500),
   columns: z.int().min(1).max(20),
   rows: z.int().min(1).max(40),
   widthMm: Millimetres.describe('of one label'),
@@ -68,11 +68,11 @@ export type SheetMeasures = z.infer<typeof SheetMeasures>
 export const PrintKind = z.enum(PRINT_KINDS)
 export type PrintKind = z.infer<typeof PrintKind>
 
-const Copies = z.int().min(1, 'Print at least one.').max(200, 'Print at most 200 at a time.')
+const Copies = z.int().min(1, says('fits.one-copy')).max(200, says('fits.most-copies'))
 const Contents = z
   .string()
   .trim()
-  .max(60, 'Keep it under 60 characters.')
+  .max(60, says('fits.under-60'))
   .describe("what the packet says: '25 seeds'; empty: what the lot holds when it is printed")
 
 const TrayItem = z.object({
@@ -90,21 +90,16 @@ export type TrayItem = z.infer<typeof TrayItem>
 /** Which items, and how the labels among them lie on their sheet. */
 const WhatToPrint = {
   kind: PrintKind,
-  itemIds: z.array(Id).min(1, 'Choose at least one thing to print.').max(500),
+  itemIds: z.array(Id).min(1, says('fits.one-to-print')).max(500),
   sheet: LabelSheet.optional().describe('for labels'),
   startAt: StartAt.default(1),
   offsetMm: OffsetMm.default([0, 0]),
   says: LabelSays.default('what-fits'),
   cropMarks: z.boolean().default(false).describe('marks outside the labels where a blade is set'),
-  printer: z
-    .string()
-    .trim()
-    .max(60, 'Keep it under 60 characters.')
-    .default('')
-    .describe('whose offset it is'),
+  printer: z.string().trim().max(60, says('fits.under-60')).default('').describe('whose offset it is'),
 }
 
-const LetterWords = z.string().trim().max(10_000, 'Keep the letter under 10,000 characters.')
+const LetterWords = z.string().trim().max(10_000, says('fits.letter-too-long'))
 
 /** What happened in a calendar year. */
 const YearFigures = z.object({
@@ -285,7 +280,7 @@ export const printOperations = {
   'keep-card.print': reads(
     'Makes cards for members taking seed home: how long each lot should keep in a cupboard, a fridge and a freezer, and how.',
     z.strictObject({
-      lotIds: z.array(Id).max(50, 'Make 50 cards at most at once.').default([]),
+      lotIds: z.array(Id).max(50, says('fits.most-cards')).default([]),
       itemIds: z
         .array(Id)
         .max(500)

@@ -16,7 +16,7 @@ import {
   Story,
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
-import { Told } from './told.ts'
+import { says, Told } from './told.ts'
 
 export const SeasonDays = z.object({
   year: z.int().describe('a season is named after the year of its sowing'),
@@ -347,7 +347,7 @@ export const regenerationOperations = {
   ),
   'season-plan.create': writes(
     'Saves a plan for this season. Refused while something clashes.',
-    { choices: Choices.min(1, 'Put at least one variety into a garden.'), note: Story.default('') },
+    { choices: Choices.min(1, says('fits.one-in-garden')), note: Story.default('') },
     { planId: Id },
   ),
   'season-plan.get': reads(

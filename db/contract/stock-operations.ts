@@ -26,7 +26,7 @@ import {
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { Problem } from './problem.ts'
-import { Told } from './told.ts'
+import { says, Told } from './told.ts'
 
 export const SeedWeight = z.object({
   weightId: Id.nullable(),
@@ -208,7 +208,7 @@ export const stockOperations = {
   ),
   'stocktake.record': writes(
     'Sets several lots to what was found, such as all of one shelf, as one entry.',
-    { on: Day, reason: Line, lines: z.array(FoundLine).min(1, 'Weigh or count at least one lot.').max(500) },
+    { on: Day, reason: Line, lines: z.array(FoundLine).min(1, says('fits.one-counted')).max(500) },
     {
       lines: z.array(z.object({ ...LotName, change: SeedChange, balance: Quantity })),
     },

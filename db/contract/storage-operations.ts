@@ -4,7 +4,7 @@ import { PLACE_STATES } from '../domain/climate/place-state.ts'
 import { PLACE_KINDS } from '../domain/shared/closed-sets.ts'
 import { Day, Id, Line, LotLine, Story } from './fields.ts'
 import { reads, writes } from './operation.ts'
-import { Told } from './told.ts'
+import { says, Told } from './told.ts'
 
 export const PlaceLine = z.object({
   placeId: Id,
@@ -20,7 +20,7 @@ export const TemperatureUnit = z.enum(['C', 'F'])
 const Percent = z.number().min(0).max(100)
 const Celsius = z.number().describe('degrees C')
 /** As read off an instrument, in either unit. */
-const Temperature = z.number().min(-148, 'That is colder than any freezer.').max(212, 'That is boiling.')
+const Temperature = z.number().min(-148, says('fits.too-cold')).max(212, says('fits.too-hot'))
 
 /** What was read off the instruments of a place, and when. */
 export const ReadOff = z.strictObject({
@@ -144,10 +144,7 @@ const Column = z.int().min(0).max(500).describe('counted from 0')
 const File = {
   placeId: Id,
   fileName: Line,
-  text: z
-    .string()
-    .min(1, 'That file is empty.')
-    .max(LONGEST_FILE, 'That file is too long. Cut it into years and read each by itself.'),
+  text: z.string().min(1, says('fits.file-empty')).max(LONGEST_FILE, says('fits.readings-too-long')),
   choices: z
     .strictObject({
       unit: TemperatureUnit.optional(),
@@ -238,7 +235,7 @@ export const storageOperations = {
   'storage.compare': reads(
     'Compares places side by side over the seasons that were measured in each.',
     z.strictObject({
-      placeIds: z.array(Id).min(2, 'Choose two places at least.').max(6, 'Compare six places at most.'),
+      placeIds: z.array(Id).min(2, says('fits.two-places')).max(6, says('fits.six-places')),
       aim: Aim.default('short-term').describe('what the place is wanted for'),
     }),
     z.object({

@@ -19,7 +19,7 @@ import {
 import { reads, writes } from './operation.ts'
 import { Problem } from './problem.ts'
 import { ShelfRow } from './stock-operations.ts'
-import { Told } from './told.ts'
+import { says, Told } from './told.ts'
 
 export const SeedPromise = z.object({
   words: Told.describe('what they mean to bring back, in their words'),
@@ -141,7 +141,7 @@ export const withdrawalOperations = {
       person: WhoIsIt.nullable().describe('null where nobody is to be named'),
       on: Day,
       purpose: WithdrawalPurpose.default('to-grow'),
-      lines: z.array(WithdrawalLine).min(1, 'Add at least one lot.').max(200),
+      lines: z.array(WithdrawalLine).min(1, says('fits.one-lot')).max(200),
       growOutId: Id.nullable().default(null).describe('the grow-out of a saved plan that it is for'),
       promised: z.string().trim().max(500).default('').describe('what they mean to bring back'),
       promisedBy: Day.nullable().default(null),
@@ -165,7 +165,7 @@ export const withdrawalOperations = {
             note: z.string().trim().max(500).default(''),
           }),
         )
-        .min(1, 'Add at least one line.')
+        .min(1, says('fits.one-line'))
         .max(200),
       note: Story.default(''),
     },

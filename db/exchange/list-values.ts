@@ -46,7 +46,9 @@ const ADDS_NOTHING = new Set(
   (
     'summer autumn fall winter spring early mid late end of in the season crop harvest harvested year grown saved ' +
     'collected picked from sommer herbst winter fruhling fruhjahr spat anfang mitte ende ernte jahr jahrgang im ' +
-    'ete automne hiver printemps debut fin recolte annee en de du la verano otono invierno primavera cosecha ano del'
+    'ete automne hiver printemps debut fin recolte annee en de du la verano otono invierno primavera cosecha ano del ' +
+    'el los a principios mediados finales fines cosechado cosechada recolectado recolectada recogido recogida ' +
+    'guardado guardada cultivado cultivada temporada campana recoleccion'
   ).split(' '),
 )
 /** Words that make a year a guess. */
@@ -54,7 +56,7 @@ const MAKES_A_GUESS = new Set(
   (
     'about approx approximately circa ca c around roughly maybe perhaps probably possibly likely guess guessed ' +
     'estimated est so or ish etwa ungefahr um vielleicht wohl vermutlich environ vers peut etre probablement hacia ' +
-    'aproximadamente quiza quizas probablemente'
+    'aproximadamente quiza quizas probablemente aprox alrededor cerca unos mas menos creo que seguramente posiblemente'
   ).split(' '),
 )
 

@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import type { UntoldProblem } from '../../db/contract/problem.ts'
+import type { says } from '../../db/contract/told.ts'
 import { type Message, message } from '../../db/messages/message.ts'
 
 type Issue = z.core.$ZodIssue
@@ -49,8 +50,14 @@ function nameOf(path: readonly PropertyKey[]): string | Message {
   return `‘${name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}’`
 }
 
+/** What the contract itself says where a value does not fit. */
+function isSaid(sentence: string): sentence is Parameters<typeof says>[0] {
+  return /^fits\.[a-z0-9-]+$/.test(sentence)
+}
+
 function sentenceOf(issue: Issue, field: string | Message): string | Message {
   if (issue.message === MISSING) return message('problem.field-missing', { field })
+  if (isSaid(issue.message)) return message(issue.message)
   if (issue.message !== NO_SENTENCE) return issue.message
   switch (issue.code) {
     case 'invalid_type':

@@ -22,6 +22,11 @@ export const TOLD_BY_MESSAGES: readonly string[] = [
 const FOR_PROGRAMS: Readonly<Record<string, { readonly why: string; readonly texts?: readonly string[] }>> = {
   'db/domain/dates/harvest-year.ts': {
     why: 'words by which a typed year is known; and a year in English, for paper that does not tell by messages yet',
+    texts: [
+      '|?|-|unknown|year unknown|not known|no idea|n/a|',
+      'desconocido|desconocida|ano desconocido|no se sabe|no lo se|ni idea|sin ano|sin fecha|s/f',
+      'year unknown',
+    ],
   },
   'db/domain/intake/waiting.ts': {
     why: 'what a programmer is told who adds a step',
@@ -55,8 +60,25 @@ const FOR_PROGRAMS: Readonly<Record<string, { readonly why: string; readonly tex
   'db/services/collection/own-crops.ts': { why: 'a code of the crop table', texts: ['from memory'] },
   'db/services/exchange/data-package.ts': {
     why: 'what columns of a data package hold, for whoever writes programs',
+    texts: [
+      'whole milligrams',
+      'whole micrograms',
+      'hundredths of a degree Celsius',
+      'relative humidity, per mille',
+      'per cent',
+      'square metres',
+      'a calendar date, YYYY-MM-DD',
+      'a moment, ISO 8601',
+      'the name without case and accents, as it is searched',
+      'decimal degrees',
+      'A whole seed collection: gifts, lots and the ledger of every seed in and out.',
+      'the id of a row of 0',
+    ],
   },
-  'db/services/exchange/lot-export.ts': { why: 'headings of columns, by which programs know them' },
+  'db/services/exchange/lot-export.ts': {
+    why: 'headings of columns, by which programs know them',
+    texts: ['seeds are', 'mass g', 'living seeds, about', 'in quarantine because'],
+  },
   'db/services/exchange/passports.ts': {
     why: 'values of Darwin Core',
     texts: ['dry seed', 'in collection', 'used up'],

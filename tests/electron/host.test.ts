@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { contract, type Value } from '../../db/contract/contract.ts'
 import type { Problem } from '../../db/contract/problem.ts'
 import { Refusal } from '../../db/contract/refusal.ts'
+import { message } from '../../db/messages/message.ts'
 import { answerCall, type Runner } from '../../electron/host/answer-call.ts'
 import type { CollectionBackend } from '../../electron/host/collection-backend.ts'
 import { CollectionHolder } from '../../electron/host/collection-holder.ts'
@@ -41,7 +42,7 @@ describe('a call', () => {
     ['lot.get', {}, '‘lot id’ is missing.', 'lotId'],
     ['lot.get', { lotId: 'a' }, '‘lot id’ must be a number.', 'lotId'],
     ['lot.get', { lotId: 0 }, '‘lot id’ must be at least 1.', 'lotId'],
-    ['lot.get', { lotId: 1, colour: 2 }, '‘colour’ is not a field that is known here.', 'colour'],
+    ['lot.get', { lotId: 1, colour: 2 }, '‘colour’ is not a field the app knows.', 'colour'],
     ['lot.get', null, 'The request must be a group of fields.', null],
     ['place.create', { key: 'abcdefgh', name: ' ', kind: 'jar' }, 'Type something here.', 'name'],
     ['place.create', { key: 'short', name: 'Jar', kind: 'jar' }, contractKeySentence(), 'key'],
@@ -265,7 +266,7 @@ describe('the holder', () => {
     expect(about.warnings.join()).toContain('The disk is full')
     const person = { key: 'one-intention', name: 'Ilka', town: '' }
     await expect(holder.run('person.create', person as never)).rejects.toMatchObject({
-      problem: { code: 'collection-read-only', todo: expect.stringContaining('start the app again') },
+      problem: { code: 'collection-read-only', todo: message('file.only-read-todo') },
     })
     await holder.close()
   })

@@ -5,13 +5,13 @@ const TREATED = {
   en: ['treated', 'treatment', 'chemically treated', 'dressed', 'fungicide', 'seed treatment'],
   de: ['behandelt', 'gebeizt', 'Behandlung', 'Beize'],
   fr: ['traité', 'traitée', 'traitement'],
-  es: ['tratado', 'tratamiento'],
+  es: ['tratado', 'tratada', 'tratamiento', 'tratamientos químicos', 'fungicida'],
 }
 const NO = {
   en: ['no', 'not', 'without', 'never', 'not been'],
   de: ['nicht', 'keine', 'ohne'],
   fr: ['non', 'sans', 'pas'],
-  es: ['sin', 'no'],
+  es: ['sin', 'no', 'nunca', 'no ha sido', 'no está', 'sin ningún', 'la semilla no fue'],
 }
 const WRITTEN: readonly ((text: string) => string)[] = [
   (text) => text,
@@ -40,16 +40,26 @@ test('what is no plain no stays a treatment: seed waits rather than goes out', (
       'fungicide',
       'Beize',
       'traité au thirame',
+      'tratada con tiram',
+      'no tratada con fungicida',
+      'sí, con captan',
+      'sin tratar por nosotros, pero la tienda usó fungicida',
+      'curasemilla rosa',
       'non traité? voir sachet rouge',
     ],
   ])
     expect(treatmentSaid(cell, ''), cell).toBe(cell)
-  for (const yes of ['yes', 'Ja', 'x', 'behandelt', 'traitée', 'TREATED'])
+  for (const yes of ['yes', 'Ja', 'x', 'behandelt', 'traitée', 'TREATED', 'Sí', 'tratadas', 'VERDADERO'])
     expect(treatmentSaid(yes, ''), yes).toBe('')
 })
 
 test('a note is heeded too, and what it denies is not', () => {
-  for (const note of ['seed was treated by the shop', 'not treated by us, yet gebeizt', 'Thiram on it'])
+  for (const note of [
+    'seed was treated by the shop',
+    'not treated by us, yet gebeizt',
+    'Thiram on it',
+    'Semilla tratada en la tienda',
+  ])
     expect(treatmentSaid('', note), note).toBe(note)
   for (const note of [
     'untreated',
@@ -57,6 +67,9 @@ test('a note is heeded too, and what it denies is not', () => {
     'Not chemically treated.',
     'no fungicide',
     'nicht gebeizt',
+    'Semilla sin tratar.',
+    'No está tratada',
+    'sin fungicida',
   ])
     expect(treatmentSaid('', note), note).toBeNull()
 })

@@ -3,7 +3,10 @@ import { readListDay, readListYear } from '../../db/exchange/list-values.ts'
 
 const OTHER =
   'before after not until since never pre vor nach nicht bis avant après sauf antes después hasta'.split(' ')
-const GUESS = ['maybe', 'perhaps', 'probably', 'ca.', 'vielleicht', 'peut-être', 'quizás']
+const GUESS = [
+  ...['maybe', 'perhaps', 'probably', 'ca.', 'vielleicht', 'peut-être'],
+  ...['quizás', 'creo que', 'alrededor de', 'más o menos', 'unos', 'hacia', 'verano, hacia'],
+]
 const harvested = (cell: string) => readListYear(cell, 2026)
 
 test('a year beside a word that turns it into another statement is never taken for the year', () => {
@@ -29,6 +32,11 @@ test('a season, a month or a day says the year', () => {
     'Mai 2020',
     '12.08.2020',
     '3 août 2020',
+    'verano de 2020',
+    'a finales del otoño de 2020',
+    'cosechada en 2020',
+    'agosto de 2020',
+    '3 de agosto de 2020',
   ])
     expect(harvested(cell), cell).toMatchObject({
       harvest: { kind: 'year', year: 2020, about: false },

@@ -2,8 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { decimalMark } from '../../db/domain/amounts/in-words.ts'
 import { readAmount } from '../../db/domain/amounts/read-amount.ts'
-import { readNumber, withGrouping } from '../../db/domain/amounts/read-number.ts'
+import { readByMark } from '../../db/domain/amounts/read-number.ts'
 import { type HarvestYear, harvestTold, readHarvestYear } from '../../db/domain/dates/harvest-year.ts'
+import { readSample } from '../../db/domain/weights/read-sample.ts'
 import { addedColumns, fieldOfHeading, LIST_FIELDS } from '../../db/exchange/list-fields.ts'
 import { readListYear } from '../../db/exchange/list-values.ts'
 import { LANGUAGES } from '../../db/messages/languages.ts'
@@ -52,6 +53,19 @@ describe.each(ways)('what is told in $language by a library of $locale', ({ told
         )
         const number = /\d[\d.,'’\s]*(?:mg|kg|g)/.exec(text)?.[0] ?? ''
         expect(read(number), number).toEqual({ kind: 'amount', amount: { kind: 'mass', mass: mg } })
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  it('is read as the same sample when it is typed', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 9_999 }), fc.integer({ min: 1, max: 4_000 }), (seeds, mgEach) => {
+        const mass = { mg: seeds * mgEach }
+        const text = told(message('amount.weighed', { count: seeds, unit: 'seed', mass }))
+        const [weighs = '', counted = ''] = text.split(/(?<=g), /)
+        for (const typed of [`${counted} weigh ${weighs}`, `${counted} pesan ${weighs}`])
+          expect(readSample(typed, mark), typed).toEqual({ kind: 'sample', sample: { seeds, mass: mass.mg } })
       }),
       { numRuns: 60 },
     )
@@ -114,8 +128,7 @@ describe.each(ways)('what is told in $language by a library of $locale', ({ told
     fc.assert(
       fc.property(grams, (weight) => {
         const text = told(message('amount.per-hundred', { weight })).replace(/ g .*$/, '')
-        const number = withGrouping(readNumber(text))
-        expect(number.kind === 'number' && number.value, text).toBe(weight)
+        expect(readByMark(text, mark), text).toBe(weight)
         if (!Number.isInteger(weight)) expect(text.at(-2), text).toBe(mark)
       }),
       { numRuns: 60 },

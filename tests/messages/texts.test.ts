@@ -120,8 +120,6 @@ describe('texts outside the catalogue', () => {
       'list-fields.ts',
       'list-treatment.ts',
       'list-values.ts',
-      'lost-focus.ts',
-      'lot-export.ts',
       'public-list.ts',
     ])
   })

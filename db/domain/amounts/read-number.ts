@@ -1,3 +1,5 @@
+import type { DecimalMark } from './in-words.ts'
+
 /** A typed number: one value, two possible values to ask about, or nothing that can be read. */
 export type NumberReading =
   | { readonly kind: 'number'; readonly value: number }
@@ -49,6 +51,14 @@ function readFraction(whole: string | undefined, above: number, below: number): 
 
 function exactly(value: number): NumberReading {
   return Number.isFinite(value) ? { kind: 'number', value } : { kind: 'unreadable' }
+}
+
+/** Where a library's decimal mark is known, it tells 1.234 from 1,234; null for what is no number. */
+export function readByMark(typed: string, mark: DecimalMark): number | null {
+  const number = readNumber(typed)
+  if (number.kind === 'unreadable') return null
+  if (number.kind === 'number') return number.value
+  return typed.includes(mark) ? number.decimal : number.grouped
 }
 
 /** Where only whole numbers make sense, a mark before three digits stands between thousands. */

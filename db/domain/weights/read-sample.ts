@@ -1,4 +1,5 @@
 import { type Message, message } from '../../messages/message.ts'
+import type { DecimalMark } from '../amounts/in-words.ts'
 import { MILLIGRAMS_PER, massFrom } from '../amounts/mass.ts'
 import { plainCharacters, readNumber, readWholeNumber, spellDecimal } from '../amounts/read-number.ts'
 import { seedCount } from '../amounts/seed-count.ts'
@@ -18,12 +19,16 @@ const HEAVIEST_SAMPLE_MG = 100_000_000
 /** A hundred of these weigh a microgram, the least that a hundred-seed weight can be. */
 const LIGHTEST_SEED_MG = 0.000_01
 
-/** Reads a counted and weighed sample: '25 weigh 6.10 g', '100 seeds = 2,5 g', '50: 1.2g'. */
-export function readSample(typed: string): SampleReading {
+/**
+ * Reads a counted and weighed sample: '25 weigh 6.10 g', '25 semillas pesan 6,10 g', '100 seeds = 2,5 g', '50: 1.2g'.
+ *
+ * A library's decimal mark, where it is known, tells 6.102 g from 6,102 g.
+ */
+export function readSample(typed: string, decimalMark?: DecimalMark): SampleReading {
   const text = plainCharacters(typed).trim().toLowerCase()
   if (text === '') return { kind: 'empty' }
   const parts =
-    /^([\d\s.,'’]+?)\s*(?:[a-z]+\s*)?(?:weigh(?:s|ed|ing)?|pesan?|=|:|in|are|at)\s*([\d\s.,'’/]+?)\s*([a-z]*)\.?$/.exec(
+    /^([\d\s.,'’]+?)\s*(?:[a-z]+\s*)?(?:weigh(?:s|ed|ing)?|pesa(?:n|ron)?|=|:|in|are|at)\s*([\d\s.,'’/]+?)\s*([a-z]*)\.?$/.exec(
       text,
     )
   const seeds = readWholeNumber(parts?.[1] ?? '')
@@ -34,6 +39,8 @@ export function readSample(typed: string): SampleReading {
   const inMg = (value: number) => value * MILLIGRAMS_PER[unit]
   if (number.kind === 'number') return sampleOf(seeds, inMg(number.value))
   const { grouped, decimal } = number
+  if (decimalMark !== undefined && (parts?.[2] ?? '').includes(decimalMark))
+    return sampleOf(seeds, inMg(decimal))
   if (inMg(grouped) > seeds * HEAVIEST_SEED_MG) return sampleOf(seeds, inMg(decimal))
   return unreadable(
     message('amount.sample-which', {

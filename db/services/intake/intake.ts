@@ -87,7 +87,7 @@ export function takeInGift(
 ): Taken {
   const { variety, crop } = varietyFor(writing, gift.variety, `${field}.variety`)
   const amount = amountOrRefuse(settingsOf(writing), gift.amount, crop.packetSeeds, `${field}.amount`)
-  const sample = sampleOrRefuse(gift.sample, `${field}.sample`)
+  const sample = sampleOrRefuse(settingsOf(writing), gift.sample, `${field}.sample`)
   const harvest = harvestColumns(gift.harvest, writing.today, `${field}.harvest`)
   if (gift.placeId !== null) placeOrRefuse(writing, gift.placeId, `${field}.placeId`)
   const [number] = nextAccessionNumbers(writing, [receivedOn]) as [AccessionNumber]

@@ -28,7 +28,7 @@ export const recordReturn: Writes<'return.record'> = (writing, input) => {
   if (input.placeId !== null) placeOrRefuse(writing, input.placeId, 'placeId')
   const personId = personFor(writing, input.person, 'grower', 'person')
   const amount = amountOrRefuse(settingsOf(writing), input.amount, parent.packetSeeds, 'amount')
-  const sample = sampleOrRefuse(input.sample, 'sample')
+  const sample = sampleOrRefuse(settingsOf(writing), input.sample, 'sample')
   const waitsBecause = whyInQuarantine(writing, input, parents)
   const lot = addLot(
     writing,

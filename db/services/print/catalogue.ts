@@ -15,6 +15,7 @@ import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { type Withholding, withholdingOf } from '../people/withhold.ts'
 import { documentFacts, made, paperTexts } from './document.ts'
+import { cropOnPaper } from './seed-facts.ts'
 
 /** A story on a list is a line or two; the rest is told at the table. */
 const STORY_LETTERS = 240
@@ -40,7 +41,7 @@ export async function makeCataloguePage(reading: Reading): Promise<Result<'catal
   const entries = entriesOf(reading)
   const { libraryName } = settingsOf(reading)
   const withholding = withholdingOf(reading, { people: false, places: false })
-  const crops = [...Map.groupBy(entries, ({ row }) => row.crop)].map(([name, here]) => ({
+  const crops = byCrop(entries, texts).map(([name, here]) => ({
     name,
     entries: here.map((entry) => inWords(reading, withholding, entry, texts)),
   }))
@@ -96,10 +97,14 @@ function entriesOf(reading: Reading): Entry[] {
   return entries.toSorted((one, other) => name(one).localeCompare(name(other), 'en'))
 }
 
+function byCrop(entries: readonly Entry[], texts: Texts): [string, Entry[]][] {
+  const groups = [...Map.groupBy(entries, ({ row }) => cropOnPaper(row.crop, texts))]
+  return groups.toSorted(([one], [other]) => one.localeCompare(other, texts.locale))
+}
+
 function partOf(reading: Reading, entries: readonly Entry[], texts: Texts): FlowingPart {
   const { libraryName } = settingsOf(reading)
   const withholding = withholdingOf(reading, { people: false, places: false })
-  const byCrop = [...Map.groupBy(entries, ({ row }) => row.crop)]
   return {
     name: message('paper.the-list'),
     texts,
@@ -107,7 +112,7 @@ function partOf(reading: Reading, entries: readonly Entry[], texts: Texts): Flow
       text(libraryName, 0, { size: 9 }),
       text(texts.text('paper.title-list'), 2, { face: 'semibold', size: 18 }),
       text(aboutList(reading, entries, texts), 2),
-      ...byCrop.flatMap(([crop, here]) => [
+      ...byCrop(entries, texts).flatMap(([crop, here]) => [
         text(crop, 12, { face: 'semibold', size: 13, unbrokenWithNext: true, ruled: true }),
         ...here.flatMap((entry) => entryParagraphs(inWords(reading, withholding, entry, texts))),
       ]),

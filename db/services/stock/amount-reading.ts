@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput } from '../../contract/contract.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
-import { decimalMark, massInWords, toFigures } from '../../domain/amounts/in-words.ts'
+import { type DecimalMark, decimalMark, massInWords, toFigures } from '../../domain/amounts/in-words.ts'
 import { readAmount } from '../../domain/amounts/read-amount.ts'
 import type { CountedUnitName } from '../../domain/crops/counted-unit.ts'
 import { weightUnknown } from '../../domain/crops/unknown.ts'
@@ -127,17 +127,17 @@ function scaleFor(reading: Reading, input: ParsedInput<'amount.preview'>): Scale
     input.cropId === undefined
       ? undefined
       : reading.db.select().from(crop).where(eq(crop.id, input.cropId)).get()
-  return kind === undefined ? null : scaleOfCrop(kind, input.sample)
+  return kind === undefined ? null : scaleOfCrop(kind, input.sample, decimalMark(settingsOf(reading)))
 }
 
-function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string): Scale {
+function scaleOfCrop(kind: typeof crop.$inferSelect, typedSample: string, mark: DecimalMark): Scale {
   const common = { unit: kind.countedUnit, packetSeeds: kind.packetSeeds }
   const band = {
     crop: kind.commonName,
     plausibleLowG: kind.plausibleLowG,
     plausibleHighG: kind.plausibleHighG,
   }
-  const sample = readSample(typedSample)
+  const sample = readSample(typedSample, mark)
   if (sample.kind === 'sample') {
     const statistics = weightStatistics([sample.sample])
     const weight = statistics.hundredSeedWeight

@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { decimalMark, type Manner } from '../../domain/amounts/in-words.ts'
 import { massFrom } from '../../domain/amounts/mass.ts'
 import { seedCount } from '../../domain/amounts/seed-count.ts'
 import { recountChange } from '../../domain/ledger/movement.ts'
@@ -97,8 +98,12 @@ export function saveWeight(
 }
 
 /** A typed sample such as '25 weigh 6.10 g', or a refusal that says how to type it; null when nothing was typed. */
-export function sampleOrRefuse(typed: string, field: string): WeighedSample | null {
-  const reading = readSample(typed)
+export function sampleOrRefuse(
+  manner: Pick<Manner, 'locale'>,
+  typed: string,
+  field: string,
+): WeighedSample | null {
+  const reading = readSample(typed, decimalMark(manner))
   switch (reading.kind) {
     case 'empty':
       return null

@@ -1,9 +1,9 @@
 import type { GrowingSite } from '../../../db/contract/regeneration-operations.ts'
-import { readNumber } from '../../../db/domain/amounts/read-number.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../shared/card-form/whole-number.ts'
 import { useRead } from '../../shared/client/use-read.ts'
+import { readTypedNumber } from '../../shared/format/manner.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import { TextField } from '../../shared/table-form/fields.tsx'
 import { CropsPicked } from './crops-picked.tsx'
@@ -164,7 +164,6 @@ function typedFrom(site: GrowingSite | null) {
 
 function numberOf(typed: string): number | null {
   const negative = typed.trim().startsWith('-')
-  const read = readNumber(typed.trim().replace(/^-/, ''))
-  if (read.kind !== 'number') return null
-  return negative ? -read.value : read.value
+  const read = readTypedNumber(typed.trim().replace(/^-/, ''))
+  return read !== null && negative ? -read : read
 }

@@ -1,14 +1,13 @@
-import { readNumber } from '../../../db/domain/amounts/read-number.ts'
 import { message } from '../../../db/messages/message.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
+import { readTypedNumber } from '../../shared/format/manner.ts'
 
 /** A number as typed, with comma or point and perhaps a minus sign; null where it cannot be read or is empty. */
 export function typedNumber(typed: string): number | null {
   const text = typed.trim()
   const below = /^[-−]/.test(text)
-  const read = readNumber(below ? text.slice(1) : text)
-  if (read.kind !== 'number') return null
-  return below ? -read.value : read.value
+  const read = readTypedNumber(below ? text.slice(1) : text)
+  return read !== null && below ? -read : read
 }
 
 /** What is wrong with a typed figure, or undefined; an empty one says nothing. */

@@ -1,4 +1,4 @@
-import { readNumber } from '../../../db/domain/amounts/read-number.ts'
+import { readTypedNumber } from '../format/manner.ts'
 
 /** A whole number as typed, grouped or not; null for anything else. */
 export function wholeNumber(typed: string): number | null {
@@ -8,6 +8,6 @@ export function wholeNumber(typed: string): number | null {
 
 /** A number as typed, with or without a percent sign, where it lies within two bounds; null for anything else. */
 export function numberWithin(typed: string, least: number, most: number): number | null {
-  const read = readNumber(typed.replace('%', ''))
-  return read.kind === 'number' && read.value >= least && read.value <= most ? read.value : null
+  const read = readTypedNumber(typed.replace('%', ''))
+  return read !== null && read >= least && read <= most ? read : null
 }

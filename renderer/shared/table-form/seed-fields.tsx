@@ -1,6 +1,6 @@
 import { harvestTold, readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
-import { readSample } from '../../../db/domain/weights/read-sample.ts'
 import type { Message } from '../../../db/messages/message.ts'
+import { readTypedSample } from '../format/manner.ts'
 import { useTexts } from '../format/use-texts.ts'
 import { AmountField } from './amount-field.tsx'
 import { TextField } from './fields.tsx'
@@ -34,7 +34,7 @@ export function SeedFields({ line, thisYear, onChange, problems, cropId, lotId }
         {...field('amount')}
         cropId={cropId}
         lotId={lotId}
-        sample={readSample(line.sample).kind === 'sample' ? line.sample : ''}
+        sample={readTypedSample(line.sample).kind === 'sample' ? line.sample : ''}
         placeholder={t('table.amount-like')}
       />
       <TextField label={t('table.sample')} {...field('sample')} placeholder={t('table.sample-like')} />

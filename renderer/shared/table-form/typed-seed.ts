@@ -1,6 +1,5 @@
 import { readHarvestYear } from '../../../db/domain/dates/harvest-year.ts'
-import { readSample } from '../../../db/domain/weights/read-sample.ts'
-import { amountProblem } from '../format/manner.ts'
+import { amountProblem, readTypedSample } from '../format/manner.ts'
 import { onlyProblems, type UntoldProblems } from './refusals.ts'
 
 /** What is asked of all seed that comes in, as it is typed. */
@@ -15,7 +14,7 @@ export type SeedStep = keyof TypedSeed
 /** What is wrong with harvest, amount and sample as they stand. */
 export function seedProblems(line: TypedSeed, thisYear: number): UntoldProblems<SeedStep> {
   const harvest = readHarvestYear(line.harvest, thisYear)
-  const sample = readSample(line.sample)
+  const sample = readTypedSample(line.sample)
   return onlyProblems({
     harvest: harvest.kind === 'unreadable' ? harvest.because : undefined,
     amount: amountProblem(line.amount),

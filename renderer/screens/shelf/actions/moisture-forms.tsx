@@ -1,6 +1,5 @@
 import { Fragment } from 'react'
 import type { Measured } from '../../../../db/contract/care-operations.ts'
-import { readNumber } from '../../../../db/domain/amounts/read-number.ts'
 import { BREAK_CLASSES, type BreakClass } from '../../../../db/domain/moisture/break-check.ts'
 import { USUAL_DRYING_GOAL } from '../../../../db/domain/moisture/drying.ts'
 import { MOISTURE_METHODS } from '../../../../db/domain/shared/closed-sets.ts'
@@ -9,6 +8,7 @@ import { CardForm, problemAt } from '../../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { useSavedForm } from '../../../shared/card-form/use-saved-form.ts'
 import { useRead } from '../../../shared/client/use-read.ts'
+import { readTypedNumber } from '../../../shared/format/manner.ts'
 import { useTexts } from '../../../shared/format/use-texts.ts'
 import { TextField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
@@ -87,7 +87,7 @@ export function MoistureForm({ lot: { lotId }, ...kept }: ActionFormProps) {
 /** What was measured as the contract wants it; null while a number is missing. A dish that was not used weighs nothing. */
 function measuredOf({ method, gives, ...typed }: typeof EMPTY): Measured | null {
   if (method === 'break-check') return { method, gives }
-  const number = (name: NumberField) => numberOf(typed[name])
+  const number = (name: NumberField) => readTypedNumber(typed[name])
   if (method === 'meter') {
     const percent = number('percent')
     return percent === null ? null : { method, percent }
@@ -113,7 +113,11 @@ const DRYING_FIELDS = [
 export function DryingForm({ draftName, onClose }: ActionFormProps) {
   const { t, say } = useTexts()
   const { typed, change } = useSavedForm(draftName, DRYING)
-  const [grams, from, to] = [numberOf(typed.grams), numberOf(typed.from), numberOf(typed.to)]
+  const [grams, from, to] = [
+    readTypedNumber(typed.grams),
+    readTypedNumber(typed.from),
+    readTypedNumber(typed.to),
+  ]
   const ready = grams !== null && from !== null && to !== null
   const plan = useRead('moisture.plan-drying', ready ? { grams, from, to } : null)
   return (
@@ -142,9 +146,4 @@ export function DryingForm({ draftName, onClose }: ActionFormProps) {
       </div>
     </CardForm>
   )
-}
-
-function numberOf(typed: string): number | null {
-  const read = readNumber(typed)
-  return read.kind === 'number' ? read.value : null
 }

@@ -1,6 +1,5 @@
 import { useState } from 'react'
 import { milligrams } from '../../../../db/domain/amounts/mass.ts'
-import { readNumber } from '../../../../db/domain/amounts/read-number.ts'
 import { seedCount } from '../../../../db/domain/amounts/seed-count.ts'
 import {
   gramsPerHundred,
@@ -11,6 +10,7 @@ import { type Message, message } from '../../../../db/messages/message.ts'
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { wholeNumber } from '../../../shared/card-form/whole-number.ts'
+import { readTypedNumber } from '../../../shared/format/manner.ts'
 import { useTexts } from '../../../shared/format/use-texts.ts'
 import { TextField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
@@ -112,10 +112,8 @@ function readPortions(portions: readonly Portion[]): { seeds: number; grams: num
   const filled = portions.filter(({ seeds, grams }) => seeds.trim() !== '' || grams.trim() !== '')
   const read = filled.flatMap(({ seeds, grams }) => {
     const count = wholeNumber(seeds)
-    const mass = readNumber(grams)
-    return count !== null && count > 0 && mass.kind === 'number' && mass.value > 0
-      ? [{ seeds: count, grams: mass.value }]
-      : []
+    const mass = readTypedNumber(grams)
+    return count !== null && count > 0 && mass !== null && mass > 0 ? [{ seeds: count, grams: mass }] : []
   })
   return read.length === filled.length && read.length > 0 ? read : null
 }

@@ -93,21 +93,25 @@ describe('text broken into lines', () => {
     ])
   })
 
-  test('no line is wider than its room, and no letter is lost unless cut', () => {
+  test.each([
+    ['Source Sans alone', sized(100, 3_000), () => face],
+    ['the fonts of every script', sized(15, 1_000), () => every],
+  ] as const)('%s: no line is wider than its room, no letter lost unless cut', (_, numRuns, open) => {
+    const set = open()
     fc.assert(
       fc.property(
         nastyName,
         fc.double({ min: 4, max: 40, noNaN: true }),
         fc.integer({ min: 1, max: 6 }),
         (raw, width, maxLines) => {
-          const { text } = printableText(raw, every)
+          const { text } = printableText(raw, set)
           const fitted = fitLines(
-            every,
+            set,
             piecesOf(text),
             roomOf(width, { maxLines, mayBreak: true, mayCut: true }),
           )
           if (!fitted) throw new Error('What may be cut always fits.')
-          for (const line of fitted.lines) expect(lineWidth(every, line)).toBeLessThanOrEqual(width + 1e-9)
+          for (const line of fitted.lines) expect(lineWidth(set, line)).toBeLessThanOrEqual(width + 1e-9)
           expect(fitted.lines.length).toBeLessThanOrEqual(maxLines)
           const printed = bare(fitted.lines.map(lineText).join(' '))
           if (!fitted.cut) expect(printed).toBe(bare(text))
@@ -115,7 +119,7 @@ describe('text broken into lines', () => {
         },
       ),
       {
-        numRuns: sized(100, 3_000),
+        numRuns,
         seed: 20261125,
         // The ink of a j reaches to the left of where it begins.
         examples: [['ÿЂєYj!čрřa a', 4, 2]],

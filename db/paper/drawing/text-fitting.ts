@@ -43,37 +43,40 @@ const ELLIPSIS = '…'
 export function piecesOf(text: string, base?: number): Piece[] {
   const japanese = KANA.test(text) ? { japanese: true } : {}
   return text.split('\n').flatMap((row, rowIndex) => {
-    const levels = base !== undefined || readsFromRight(row) ? levelsOf(row, base) : undefined
-    return Array.from(row.matchAll(/[^ ]+/gu)).flatMap(({ 0: word, index: at }, index) => {
-      let from = at
-      return partsOf(word).map((part, place): Piece => {
-        const piece: Piece = {
-          text: part,
-          spaced: place === 0 && index > 0,
-          opens: place === 0 && index === 0 && rowIndex > 0,
-          ...japanese,
-        }
-        const start = from
-        from += part.length
-        return levels ? directed(piece, levels, start) : piece
-      })
-    })
+    const pieces = (row.match(/[^ ]+/gu) ?? []).flatMap((word, index) =>
+      partsOf(word).map((part, place) => ({
+        text: part,
+        spaced: place === 0 && index > 0,
+        opens: place === 0 && index === 0 && rowIndex > 0,
+        ...japanese,
+      })),
+    )
+    const directed = base !== undefined || readsFromRight(row)
+    return directed ? directedPieces(pieces, row, levelsOf(row, base)) : pieces
   })
 }
 
-/** A piece with its part of its paragraph's levels; marks of direction have done their work and are left out. */
-function directed(piece: Piece, { base, levels }: Levels, start: number): Piece {
-  const units = Array.from({ length: piece.text.length }, (_, at) => piece.text.charAt(at))
-  const kept = units.flatMap((unit, at) => (/\p{Bidi_Control}/u.test(unit) ? [] : [at]))
-  return {
-    ...piece,
-    text: kept.map((at) => units[at]).join(''),
-    runs: {
-      base,
-      levels: kept.map((at) => levels[start + at] ?? base),
-      space: piece.spaced ? (levels[start - 1] ?? base) : base,
-    },
-  }
+/** Pieces of a row with their parts of its levels; marks of direction have done their work and are left out. */
+function directedPieces(pieces: readonly Piece[], row: string, { base, levels }: Levels): Piece[] {
+  let end = 0
+  return pieces
+    .map((piece) => {
+      const start = row.indexOf(piece.text, end)
+      end = start + piece.text.length
+      const kept = Array.from({ length: piece.text.length }, (_, at) => start + at).filter(
+        (at) => !/\p{Bidi_Control}/u.test(row.charAt(at)),
+      )
+      return {
+        ...piece,
+        text: kept.map((at) => row.charAt(at)).join(''),
+        runs: {
+          base,
+          levels: kept.map((at) => levels[at] ?? base),
+          space: piece.spaced ? (levels[start - 1] ?? base) : base,
+        },
+      }
+    })
+    .filter(({ text }) => text !== '')
 }
 
 const KANA = /[\p{Script=Hiragana}\p{Script=Katakana}]/u
@@ -119,7 +122,7 @@ export function runsOfLine(typeface: Typeface, line: Line): readonly Run[] {
 function orderedShape(typeface: Typeface, line: Line): Shape {
   const levels = line.flatMap(({ spaced, text, runs }, index) => [
     ...(spaced && index > 0 ? [runs?.space ?? 0] : []),
-    ...(runs?.levels ?? Array.from(text, () => 0)),
+    ...(runs?.levels ?? Array.from({ length: text.length }, () => 0)),
   ])
   const japanese = line.some((piece) => piece.japanese)
   const runs = inVisualOrder(lineText(line).replaceAll('\u00a0', ' '), {

@@ -47,10 +47,15 @@ export function openTypeface(bytes: Uint8Array, extra: Features = {}, fallback?:
   ]
   const other = (letter: string, japanese: boolean) =>
     fallback?.fonts.find(visible(letter), fallback.weight, japanese)
+  const fonts = new Map<string, FontFile>()
   const fontOf = (letter: string, japanese: boolean): FontFile => {
+    const key = japanese ? `${letter} ` : letter
+    const seen = fonts.get(key)
+    if (seen) return seen
     const asEmoji = letter.includes(EMOJI_WANTED)
-    if (!asEmoji && own.hasAll(visible(letter))) return own
-    return other(letter, japanese) ?? own
+    const font = !asEmoji && own.hasAll(visible(letter)) ? own : (other(letter, japanese) ?? own)
+    fonts.set(key, font)
+    return font
   }
   const runsOf = (text: string, { rightToLeft = false, japanese = false }: ShapedAs): Run[] => {
     if (!rightToLeft && own.hasAll(text)) return [own.shape(text)]

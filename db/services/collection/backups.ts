@@ -25,6 +25,7 @@ import { type OpenCollection, openCollection } from '../../migrations/open-file.
 import { insertRow } from '../../queries/insert.ts'
 import { collection, entry } from '../../schema/collection-tables.ts'
 import type { Reading, Writing } from '../book/context.ts'
+import { sealEntry } from '../book/entry-chain.ts'
 import { settingsOf } from '../book/settings.ts'
 
 const BYTES_IN_MB = 1_000_000
@@ -215,5 +216,6 @@ export async function restoreBackup(
     said: JSON.stringify(said),
     recordedAt: now().toISOString(),
   })
+  sealEntry(restored.sqlite, id)
   return { collection: restored, value: { entryId: id, said, undoable: false, file: target } }
 }

@@ -1,5 +1,6 @@
 import './shared/tokens.css'
 import './shared/base.css'
+import './shared/script-fonts.css'
 import './shared/parts.css'
 import './shared/panes/panes.css'
 import { StrictMode } from 'react'

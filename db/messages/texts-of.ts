@@ -1,4 +1,4 @@
-import { LANGUAGES, type LanguageCode } from './languages.ts'
+import { type LanguageCode, languageOf } from './languages.ts'
 import { createTexts, type Manner, type Speech, type Texts } from './texts.ts'
 
 /** How a library writes: its language, and its numbers, dates and masses. */
@@ -23,7 +23,7 @@ export async function textsOf(
   const name = `${code} ${locale} ${massUnits} ${dates}`
   const known = made.get(name)
   if (known !== undefined) return known
-  const language = LANGUAGES.find((one) => one.code === code) ?? LANGUAGES[0]
+  const language = languageOf(code)
   const texts = createTexts({
     ...language,
     manner: { locale, massUnits },

@@ -20,6 +20,7 @@ export type Translation = Partial<Readonly<Record<MessageId, string | MessageFor
 export interface Texts {
   /** BCP 47: the language, with the region that says how dates are written. */
   readonly locale: string
+  readonly direction: 'ltr' | 'rtl'
   /** The text of a message. */
   readonly say: (told: Message) => string
   /** The text of a message by its id. */
@@ -35,7 +36,9 @@ export interface Texts {
 
 const FIGURES_SHOWN = 4
 const MOST_DECIMALS = 4
-const ISOLATED = { from: '\u2068', to: '\u2069' }
+/** Keeps a text apart from what runs the other way; its own first letter says how it runs. */
+export const ISOLATED = { from: '\u2068', to: '\u2069' }
+const LEFT_TO_RIGHT = '\u2066'
 
 /** Which language to tell in, how the library writes numbers and masses, and whether the script runs from the right. */
 export interface Speech {
@@ -58,6 +61,7 @@ export function createTexts({ code, direction, manner, translation, dates = 'med
   const locale = localeFor(code, manner.locale)
   const plain = new Intl.NumberFormat(manner.locale, { numberingSystem: 'latn' })
   const formatters = { getNumberFormat: () => plain, getDateTimeFormat, getPluralRules }
+  const figures = figuresIn(direction)
   const day = new Intl.DateTimeFormat(locale, { dateStyle: dates, timeZone: 'UTC' })
   const moment = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' })
   const tenths = { maximumFractionDigits: 1, signDisplay: 'negative', numberingSystem: 'latn' } as const
@@ -97,7 +101,7 @@ export function createTexts({ code, direction, manner, translation, dates = 'med
     isAbout === true ? say(message('amount.about', { amount })) : amount
   const listed = ({ list, as = 'and' }: Listed) => lists[as].format(list.map(ready))
   const ready = (value: Value): string => {
-    if (typeof value === 'number') return numberInWords(value, manner, MOST_DECIMALS)
+    if (typeof value === 'number') return figures(numberInWords(value, manner, MOST_DECIMALS))
     if (typeof value === 'string') return isolated(value)
     if ('seeds' in value) {
       const amount = say(message('amount.seeds', { count: value.seeds, unit: value.unit ?? 'seed' }))
@@ -105,17 +109,18 @@ export function createTexts({ code, direction, manner, translation, dates = 'med
     }
     if ('celsius' in value) {
       const digits = value.about === true ? degrees.about : degrees.measured
-      return `${digits.format(value.celsius).replace('-', '−')} °C`
+      return figures(`${digits.format(value.celsius).replace('-', '−')} °C`)
     }
     if ('mg' in value) {
-      if (value.within !== undefined) return massWithin(value.mg, value.within, manner)
+      if (value.within !== undefined) return figures(massWithin(value.mg, value.within, manner))
       const mass = milligrams(value.mg)
       const exact = massInWords(mass, manner)
-      if (value.about === undefined || value.about === false) return exact
+      if (value.about === undefined || value.about === false) return figures(exact)
       const shown = massToFigures(mass, FIGURES_SHOWN, manner)
-      return about(value.about === true || shown !== exact, shown)
+      return about(value.about === true || shown !== exact, figures(shown))
     }
-    if ('part' in value) return about(value.about, `${numberInWords(100 * value.part, manner)}\u00a0%`)
+    if ('part' in value)
+      return about(value.about, figures(`${numberInWords(100 * value.part, manner)}\u00a0%`))
     if ('day' in value) return day.format(Date.parse(`${value.day}T00:00:00Z`))
     if ('moment' in value) return moment.format(Date.parse(value.moment))
     if ('person' in value)
@@ -125,6 +130,7 @@ export function createTexts({ code, direction, manner, translation, dates = 'med
   const isolated = (text: string) => (direction === 'rtl' ? `${ISOLATED.from}${text}${ISOLATED.to}` : text)
   return {
     locale,
+    direction,
     say,
     text: (...told) => say(message(...told)),
     value: (value) => wideSpaces(ready(value)),
@@ -158,6 +164,15 @@ function getDateTimeFormat(...given: ConstructorParameters<typeof Intl.DateTimeF
 
 function getPluralRules(...given: ConstructorParameters<typeof Intl.PluralRules>): Intl.PluralRules {
   return new Intl.PluralRules(...given)
+}
+
+/**
+ * How figures with a sign or a unit, such as '−15 °C' and '1.2 kg', are written among words of a direction: they run from
+ * left to right in every script, and would come apart among words that run the other way.
+ */
+export function figuresIn(direction: 'ltr' | 'rtl'): (text: string) => string {
+  if (direction === 'ltr') return (text) => text
+  return (text) => (/^[\d.,]+$/.test(text) ? text : `${LEFT_TO_RIGHT}${text}${ISOLATED.to}`)
 }
 
 /** The narrow space between thousands is missing in many typefaces. */

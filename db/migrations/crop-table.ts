@@ -98,12 +98,34 @@ export function everydayNames(cropId: string): EverydayNames {
   return everyday.get(cropId) ?? { names: [], place: 0 }
 }
 
-function readEverydayNames(): ReadonlyMap<string, EverydayNames> {
-  const { crops } = JSON.parse(readFileSync(join(REFERENCE_FOLDER, 'crop-names.json'), 'utf8')) as {
-    readonly crops: Readonly<Record<string, Readonly<Record<string, readonly string[]>>>>
-  }
+/** Names by language: the first of each is the commonest. */
+function readCropNames(): Readonly<Record<string, Readonly<Record<string, readonly string[]>>>> {
+  return JSON.parse(readFileSync(join(REFERENCE_FOLDER, 'crop-names.json'), 'utf8')).crops
+}
+
+const namesIn = new Map<string, ReadonlyMap<string, string>>()
+
+/** What a crop of the shipped table is called most in a language; any other, and in English, as the book calls it. */
+export function cropNameIn(commonName: string, language: string): string {
+  if (language === 'en') return commonName
+  const known = namesIn.get(language) ?? readNamesIn(language)
+  namesIn.set(language, known)
+  return known.get(commonName) ?? commonName
+}
+
+function readNamesIn(language: string): ReadonlyMap<string, string> {
+  const names = readCropNames()
   return new Map(
-    Object.entries(crops).map(([id, languages], at) => [
+    readCropTable().flatMap(({ id, commonName }) => {
+      const [name = ''] = names[id]?.[language] ?? []
+      return name === '' ? [] : [[commonName, name.charAt(0).toLocaleUpperCase(language) + name.slice(1)]]
+    }),
+  )
+}
+
+function readEverydayNames(): ReadonlyMap<string, EverydayNames> {
+  return new Map(
+    Object.entries(readCropNames()).map(([id, languages], at) => [
       id,
       { names: [...new Set(Object.values(languages).flat())], place: at + 1 },
     ]),

@@ -26,8 +26,8 @@ export interface GrowerSheet {
   readonly texts: Texts
 }
 
-/** Room for the headings beside their text. */
-const BESIDE_PT = 88
+/** Room for the headings beside their text: as usual, and for each letter of the longest, so that none is cut. Measured. */
+const BESIDE_PT = { least: 88, letter: 6.2 } as const
 const NOTES = [
   ['sown-on', 'came-up', 'flowered'],
   ['plants', 'harvested', 'wrong'],
@@ -46,6 +46,8 @@ function paragraphsOf(sheet: GrowerSheet): Paragraph[] {
   const text = paragraphsIn(10.5)
   const { to: grower, garden, bringBackBy: by } = sheet
   const told = sheet.texts.text
+  const headings = sheet.varieties.flatMap(({ advice }) => advice.map(({ heading }) => heading.length))
+  const indent = Math.max(BESIDE_PT.least, BESIDE_PT.letter * Math.max(0, ...headings))
   return [
     text(sheet.libraryName, 0, { size: 9 }),
     text(told('paper.grower-title', { season: `${sheet.season}` }), 2, { face: 'semibold', size: 18 }),
@@ -60,12 +62,12 @@ function paragraphsOf(sheet: GrowerSheet): Paragraph[] {
       text(variety.numbers, 0, { size: 9, unbrokenWithNext: true }),
       ...variety.cautions.map((caution) => text(caution, 2, { face: 'bold', unbrokenWithNext: true })),
       ...variety.advice.map(({ heading, text: words }) =>
-        text(words, 4, { beside: heading, indent: BESIDE_PT, unbrokenWithNext: true }),
+        text(words, 4, { beside: heading, indent, unbrokenWithNext: true }),
       ),
       ...NOTES.map((words, index) =>
         text(words.map((word) => `${told(`paper.grower-${word}`)}: ____________`).join('   '), 6, {
           size: 9,
-          indent: BESIDE_PT,
+          indent,
           unbrokenWithNext: index < NOTES.length - 1,
         }),
       ),

@@ -2,7 +2,7 @@ import { QueryClientProvider } from '@tanstack/react-query'
 import { useEffect, useState } from 'react'
 import { Router } from 'wouter'
 import { useHashLocation } from 'wouter/use-hash-location'
-import { LANGUAGES } from '../../db/messages/languages.ts'
+import { languageOf } from '../../db/messages/languages.ts'
 import { NoAnswer, type ProblemError } from '../shared/client/problem-error.ts'
 import { createQueryClient } from '../shared/client/query-client.ts'
 import { useOthersWrites } from '../shared/client/use-others-writes.ts'
@@ -61,9 +61,8 @@ function useLanguage(): void {
   const texts = useTexts()
   useEffect(() => noteTexts(texts), [texts])
   useEffect(() => {
-    const language = LANGUAGES.find((one) => one.code === code)
-    if (language === undefined) return
-    document.documentElement.lang = language.code
-    document.documentElement.dir = language.direction
+    if (code === undefined) return
+    document.documentElement.lang = code
+    document.documentElement.dir = languageOf(code).direction
   }, [code])
 }

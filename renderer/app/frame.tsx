@@ -5,6 +5,7 @@ import { useTexts } from '../shared/format/use-texts.ts'
 import { ConnectionStrip } from './connection-strip.tsx'
 import { DemoStrip } from './demo-strip.tsx'
 import { FindField } from './find-field.tsx'
+import { Glossary } from './glossary.tsx'
 import { Rail } from './rail.tsx'
 import { goRound } from './regions.ts'
 import { useScansToLots } from './use-scans-to-lots.ts'
@@ -41,7 +42,9 @@ export function Frame({ children }: { readonly children: ReactNode }) {
       <main ref={main} className="frame-screen" tabIndex={-1}>
         {children}
       </main>
-      <FootLine />
+      <FootLine>
+        <Glossary />
+      </FootLine>
     </div>
   )
 }

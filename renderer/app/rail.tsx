@@ -1,5 +1,5 @@
 import { Link, useLocation } from 'wouter'
-import { focusAlong, LEFT_AND_RIGHT } from '../shared/focus/focus-along.ts'
+import { focusAlong, keysAlongLine } from '../shared/focus/focus-along.ts'
 import { useTexts } from '../shared/format/use-texts.ts'
 import './rail.css'
 import { RAIL, SCREENS, screenOf } from './screen-list.ts'
@@ -9,7 +9,7 @@ export function Rail({ children }: { readonly children: React.ReactNode }) {
   const { t } = useTexts()
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: arrows are a second way along the links
-    <header className="rail" onKeyDown={(event) => focusAlong(event, LEFT_AND_RIGHT, '.rail-word')}>
+    <header className="rail" onKeyDown={(event) => focusAlong(event, keysAlongLine(), '.rail-word')}>
       <nav className="rail-words" aria-label={t('rail.day')}>
         <RailGroups side="before" />
       </nav>
@@ -32,7 +32,9 @@ function RailGroups({ side }: { readonly side: 'before' | 'after' }) {
         <span className="rail-group-name" aria-hidden="true">
           {t(`rail.${group}`)}
         </span>
-        <RailLinks group={group} />
+        <div className="rail-group-words">
+          <RailLinks group={group} />
+        </div>
       </section>
     ))
 }

@@ -1,13 +1,13 @@
 import { counted } from '../support/counted.ts'
 import { ButtonWalk } from './support/button-walk.ts'
-import type { RunningApp } from './support/running-app.ts'
+import { CARDS } from './support/cards.ts'
 import { expect, test } from './support/test.ts'
 
 /** A screen, or a card of one, and a few buttons that take themselves away, give way to a form, or wait while they work. */
 const FEW: readonly (readonly [path: string, ...buttons: readonly string[]])[] = [
   ['/settings', 'Add a label sheet', 'Check the book'],
   ['/written', 'Show earlier entries'],
-  ['/take-back', 'let go'],
+  ['/take-back', 'stop waiting'],
 ]
 const FEW_OF_CARDS: readonly (readonly [card: keyof typeof CARDS, ...buttons: readonly string[]])[] = [
   ['gift', 'done, and more to say'],
@@ -20,34 +20,6 @@ const SCREENS = [
   ...['/regrow', '/regrow/plan', '/regrow/season', '/regrow/lists', '/print', '/people'],
   ...['/in-and-out', '/settings', '/written'],
 ]
-
-/** Cards that have buttons of their own, by what they are of. */
-const CARDS = {
-  lot: async (app: RunningApp) => {
-    const { rows } = await app.call('lot.list', { sort: 'count', descending: true })
-    return `/shelf/lot/${rows[0]?.lotId}`
-  },
-  'lot kept back': async (app: RunningApp) => {
-    const { rows } = await app.call('lot.list', { quarantined: true })
-    return `/shelf/lot/${rows[0]?.lotId}`
-  },
-  gift: async (app: RunningApp) => {
-    const { gifts } = await app.call('gift.list', {})
-    return `/take-in/waiting/${gifts[0]?.giftId}`
-  },
-  test: async (app: RunningApp) => {
-    const { tests } = await app.call('germination.list', {})
-    return `/germination/test/${tests[0]?.testId}`
-  },
-  'lot to be tested': async (app: RunningApp) => {
-    const { rows } = await app.call('lot.list', { sort: 'count', descending: true })
-    return `/germination/lot/${rows[0]?.lotId}`
-  },
-  'measured place': async (app: RunningApp) => {
-    const { places } = await app.call('storage.list', {})
-    return `/storage/place/${places.find(({ latest }) => latest !== null)?.placeId}`
-  },
-} as const
 
 test('after an act the focus stays where work goes on', { tag: '@long' }, async ({ app, page }) => {
   const walk = new ButtonWalk(page)

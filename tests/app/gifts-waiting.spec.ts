@@ -47,7 +47,7 @@ test('is reached from Take in, and says what to do while nothing waits', { tag: 
 }) => {
   await open(page, '/take-in')
   await page.getByRole('link', { name: 'Gifts waiting' }).press('Enter')
-  await expect(shown(page, 'No gift waits.')).toBeVisible()
+  await expect(shown(page, 'No gift is waiting.')).toBeVisible()
   await expect(page.getByRole('listitem').filter({ hasText: 'quarantine' })).toContainText(LONG_NAME)
   await expectNoBarrier(page)
 })
@@ -76,7 +76,7 @@ test('notes each step done with one key, then takes the gift in and shows what b
   await expect(stop(page)).toContainText('nothing open, 2 done')
   await press(page, 'Enter')
   await expect(page.getByLabel('Amount now')).toBeFocused()
-  await expect(page.getByLabel('Why with steps still open?')).toBeHidden()
+  await expect(page.getByLabel('Why take it in with steps still open?')).toBeHidden()
   await press(page, 'Control+A')
   await type(page, '36 seeds')
   await expectNoBarrier(page)
@@ -97,7 +97,7 @@ test('wants a reason where steps are open, and keeps what was typed', { tag: '@l
   const giftId = await offer(app, 'Ferry Blue', [{ step: 'identity' }])
   await open(page, `/take-in/waiting/${giftId}`)
   await page.getByRole('button', { name: 'Take it in' }).press('Enter')
-  const why = page.getByLabel('Why with steps still open?')
+  const why = page.getByLabel('Why take it in with steps still open?')
   await expect(why).toBeFocused()
   await press(page, 'Enter')
   await expect(shown(page, 'still waits for somebody to say what it is')).toBeVisible()
@@ -136,7 +136,7 @@ test('declines with a reason, which answers the donor later', { tag: '@long' }, 
   await press(page, 'Enter')
   await expect(stop(page)).toContainText('mould')
   await expect(rows(page)).toHaveCount(1)
-  await page.getByRole('combobox', { name: 'A donor asks what became of it' }).focus()
+  await page.getByRole('combobox', { name: 'When a donor asks what became of it' }).focus()
   await type(page, 'zoe')
   await press(page, 'Enter')
   await expect(
@@ -149,10 +149,10 @@ test('declines with a reason, which answers the donor later', { tag: '@long' }, 
 test('releases a lot from quarantine in place', async ({ app, page }) => {
   await open(page, '/take-in/waiting')
   await page.getByRole('button', { name: `Release ${shelf.maize.lotNumber}` }).press('Enter')
-  await expect(page.getByLabel('What was checked, and found')).toBeFocused()
+  await expect(page.getByLabel('What you checked and found')).toBeFocused()
   await type(page, 'the dust is chalk')
   await press(page, 'Enter')
-  await expect(shown(page, 'No lot is kept back.')).toBeVisible()
+  await expect(shown(page, 'No lot is in quarantine.')).toBeVisible()
   expect((await app.call('lot.get', { lotId: shelf.maize.lotId })).quarantined).toBe(false)
 })
 

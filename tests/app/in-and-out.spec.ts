@@ -39,7 +39,7 @@ test('passports are looked at before they come in and before they go out, and pe
   expect(await saved('Save the passports')).not.toContain('Fennimore')
   await page.getByLabel('with names and contacts of people').press('Space')
   await page.getByRole('button', { name: 'Look at the passports' }).press('Enter')
-  await expect(out.getByRole('status').filter({ hasText: 'It holds names' })).toBeVisible()
+  await expect(out.getByRole('status').filter({ hasText: 'It holds people’s names' })).toBeVisible()
   expect(await saved('Save the passports')).toContain('Ada Fennimore')
   expect(await saved('Save as Darwin Core')).toContain('Phaseolus')
   expect((await app.call('collection.get', {})).accessions).toBe(1)

@@ -30,7 +30,7 @@ test('stock is taken: what was found, why it differs', async ({ app, page }) => 
   await openForm(page, 'Take stock')
   await page.getByLabel('nothing is left').check()
   await page.getByLabel('Why it differs').fill('mice')
-  await page.getByRole('button', { name: 'Write down what was found' }).click()
+  await page.getByRole('button', { name: 'Save what was found' }).click()
   await expect(footLine(page)).toContainText('nothing left')
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(0)
 })
@@ -38,13 +38,13 @@ test('stock is taken: what was found, why it differs', async ({ app, page }) => 
 test('an amount that can be meant two ways is asked about, and a refusal keeps what was typed', async ({
   page,
 }) => {
-  await openForm(page, 'Discard')
+  await openForm(page, 'Throw away')
   await page.getByLabel('Why').fill('mould')
   await page.getByLabel('How much').fill('500 seeds')
   // Its reading appears under the field and moves the button: nobody presses it before that.
-  await expect(page.getByRole('form', { name: 'Discard' })).toContainText('500 seeds, about 125 g')
-  await page.getByRole('button', { name: 'Discard', exact: true }).last().click()
-  await expect(page.getByRole('form', { name: 'Discard' })).toContainText('300 seeds')
+  await expect(page.getByRole('form', { name: 'Throw away' })).toContainText('500 seeds, about 125 g')
+  await page.getByRole('button', { name: 'Throw away', exact: true }).last().click()
+  await expect(page.getByRole('form', { name: 'Throw away' })).toContainText('300 seeds')
   await expect(page.getByLabel('How much')).toHaveValue('500 seeds')
   await expect(page.getByLabel('Why')).toHaveValue('mould')
 })
@@ -60,12 +60,12 @@ test('seeds are weighed in portions, and a weight that cannot be is asked about'
   await page.getByRole('button', { name: 'another portion' }).click()
   await page.getByLabel('grams, portion 2').fill('6.35')
   await expect(shown(page, /coefficient of variation 1\.1 %: the portions agree/)).toBeVisible()
-  await page.getByRole('button', { name: 'Write the weight down' }).click()
+  await page.getByRole('button', { name: 'Save the weight' }).click()
   await expect(footLine(page)).toContainText('25.2 g per hundred')
   await openForm(page, 'Weigh seeds')
   await page.getByLabel('seeds', { exact: true }).fill('25')
   await page.getByLabel('grams', { exact: true }).fill('0.0625')
-  await page.getByRole('button', { name: 'Write the weight down' }).click()
+  await page.getByRole('button', { name: 'Save the weight' }).click()
   await expect(page.getByRole('alert')).toContainText('look once more')
   const { weights } = await app.call('lot.get', { lotId: shelf.bean.lotId })
   expect(weights.map(({ replicates }) => replicates)).toEqual([1, 2])
@@ -78,7 +78,7 @@ test('a germination result is entered with its interval in words', async ({ app,
   await expect(
     shown(page, /^75\s%; with so many laid out it may be anything from 53\s% to 89\s%$/),
   ).toBeVisible()
-  await page.getByRole('button', { name: 'Write the result down' }).click()
+  await page.getByRole('button', { name: 'Save the result' }).click()
   await expect(footLine(page)).toContainText('15 of 20 sprouted')
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(280)
 })
@@ -95,22 +95,22 @@ test('part is split off as a reserve into a place made on the way, then merged b
   await page.getByRole('button', { name: 'Split it off' }).click()
   const others = page.getByRole('row', { name: /reserve .*100 seeds/ })
   await expect(others).toBeVisible()
-  await openForm(page, 'Join')
+  await openForm(page, 'Pour together')
   await page.getByRole('checkbox', { name: /reserve/ }).check()
-  await page.getByRole('button', { name: 'Pour together' }).click()
-  await expect(page.getByRole('row', { name: /joined/ })).toBeVisible()
+  await page.getByRole('button', { name: 'Pour together', exact: true }).last().click()
+  await expect(page.getByRole('row', { name: /poured together/ })).toBeVisible()
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quantity.count).toBe(300)
 })
 
 test('a duplicate elsewhere asks who holds it', { tag: '@long' }, async ({ page }) => {
   await openForm(page, 'Split')
   await page.getByLabel(/^How much/).fill('50 seeds')
-  await page.getByLabel('The new lot is').selectOption({ label: 'duplicate held elsewhere' })
+  await page.getByLabel('The new lot is').selectOption({ label: 'safety duplicate, kept elsewhere' })
   await page.getByLabel('Who holds it').fill('Fenwick seed circle')
   await page.getByRole('button', { name: 'Split it off' }).click()
   await page
     .getByRole('article')
-    .getByRole('row', { name: /duplicate elsewhere/ })
+    .getByRole('row', { name: /safety duplicate/ })
     .getByRole('link')
     .click()
   await expect(page.getByRole('article')).toContainText('Fenwick seed circle')
@@ -120,7 +120,7 @@ test('a lot is moved, and where it stood is kept', async ({ page }) => {
   await openForm(page, 'Move')
   await page.getByLabel('To', { exact: true }).selectOption({ label: 'Seed room' })
   await page.getByRole('button', { name: 'Move it there' }).click()
-  const history = page.getByRole('article').locator('section', { hasText: 'Where it has stood' })
+  const history = page.getByRole('article').locator('section', { hasText: 'Where it was kept' })
   await expect(history).toContainText('Window shelf')
 })
 
@@ -129,13 +129,13 @@ test('a lot is kept back, and released once it was checked; whoever goes on mean
   page,
 }) => {
   await openForm(page, 'Quarantine')
-  await page.getByRole('button', { name: 'Keep it back' }).click()
-  await expect(page.getByLabel('What is to be checked')).toHaveAttribute('aria-invalid', 'true')
-  await page.getByLabel('What is to be checked').fill('small holes')
-  await page.getByRole('button', { name: 'Keep it back' }).click()
+  await page.getByRole('button', { name: 'Put it in quarantine' }).click()
+  await expect(page.getByLabel('What to check')).toHaveAttribute('aria-invalid', 'true')
+  await page.getByLabel('What to check').fill('small holes')
+  await page.getByRole('button', { name: 'Put it in quarantine' }).click()
   await expect(page.getByRole('region', { name: 'Cautions' })).toContainText('small holes')
   await openForm(page, 'Release')
-  await page.getByLabel('What was checked, and found').fill('frozen for a week, no weevils')
+  await page.getByLabel('What you checked and found').fill('frozen for a week, no weevils')
   let letAnswer = () => {}
   const held = new Promise<void>((resolve) => {
     letAnswer = resolve

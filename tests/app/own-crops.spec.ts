@@ -24,7 +24,7 @@ test('seed of a crop that the table has not is taken in by keyboard, and the cro
   await expect(adding).toHaveAttribute('aria-selected', 'true')
   await keys.press('Enter')
   await expect(field(page, 'Harvest year')).toBeFocused()
-  await expect(shown(page, 'A crop of your own: will be added')).toBeVisible()
+  await expect(shown(page, 'A crop of your own: it is added')).toBeVisible()
   await keys.press('Enter')
   await expect(field(page, 'Amount')).toBeFocused()
   await keys.type('2 g')
@@ -45,13 +45,11 @@ test('seed of a crop that the table has not is taken in by keyboard, and the cro
   await open(page, '/settings')
   await page.getByRole('button', { name: 'lantern vine' }).press('Enter')
   await expect(field(page, 'Everyday name')).toBeFocused()
-  await field(page, 'Grams of a hundred seeds').focus()
+  await field(page, 'Weight of a hundred seeds, grams').focus()
   await keys.type('0.04')
   await expectNoBarrier(page)
   await keys.press('Enter')
-  await expect(page.getByRole('contentinfo')).toContainText(
-    'Corrected lantern vine: weight of a hundred seeds',
-  )
+  await expect(page.getByRole('contentinfo')).toContainText('Corrected lantern vine: hundred-seed weight')
   const { rows } = await app.call('lot.list', {})
   expect(rows.map(({ crop, quantity }) => [crop, quantity.count])).toEqual([['lantern vine', 5_000]])
 
@@ -60,7 +58,7 @@ test('seed of a crop that the table has not is taken in by keyboard, and the cro
   await keys.type('0.5')
   await field(page, 'Constant of ageing KE').focus()
   await keys.type('8.5')
-  await expect(shown(page, 'The four belong together: type it too, or none.')).toHaveCount(3)
+  await expect(shown(page, 'The four belong together: type this one too, or none of them.')).toHaveCount(3)
   for (const [label, typed] of [
     ['CW', '4.8'],
     ['CH', '0.0329'],
@@ -72,7 +70,7 @@ test('seed of a crop that the table has not is taken in by keyboard, and the cro
   await expectNoBarrier(page)
   await keys.press('Enter')
   await expect(page.getByRole('contentinfo')).toContainText(
-    'Corrected lantern vine: life cycle, bed of one plant and constants of the viability equation',
+    'Corrected lantern vine: how long it lives, bed for one plant and constants of ageing',
   )
 
   await field(page, 'Plants for one regrowing').focus()
@@ -82,7 +80,7 @@ test('seed of a crop that the table has not is taken in by keyboard, and the cro
   await field(page, 'Why').focus()
   await keys.type('sets little seed')
   await keys.press('Enter')
-  await expect(page.getByRole('contentinfo')).toContainText('Changed what lantern vine has to keep')
+  await expect(page.getByRole('contentinfo')).toContainText('Changed what to keep of lantern vine')
   const [{ cropId = '' } = {}] = (await app.call('crop.list', {})).crops.filter(({ own }) => own)
   expect(await app.call('crop.get', { cropId })).toMatchObject({
     plantsToKeep: 33,

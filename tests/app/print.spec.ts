@@ -68,7 +68,7 @@ test('labels are printed, noted, undone and printed again by keyboard alone', as
   await press(page, 'ArrowRight')
   await press(page, 'ArrowRight')
   await expect(shown(page, 'First free label: 3')).toBeVisible()
-  await expect(shown(page, 'does not wait in the tray')).toHaveCount(0)
+  await expect(shown(page, 'is no longer in the tray')).toHaveCount(0)
   await expect(page.getByRole('button', { name: 'They came out well' })).toBeEnabled()
   await tabTo(page, /They came out well/)
   await press(page, 'Enter')

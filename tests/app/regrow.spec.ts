@@ -56,7 +56,7 @@ test('takes another grade for the library and another reserve for one accession'
   await page.getByLabel('Regrow for').selectOption('conservation')
   await page.getByRole('button', { name: 'Save', exact: true }).press('Enter')
   await expect(card(page)).toContainText('keep at least 171')
-  await card(page).getByRole('button', { name: 'Change what it has to keep' }).press('Enter')
+  await card(page).getByRole('button', { name: 'Change what to keep of it' }).press('Enter')
   const reserve = card(page).getByLabel('Regrowings held in reserve')
   await reserve.fill('none')
   await expect(card(page)).toContainText('Type a whole number from 1 to 20.')

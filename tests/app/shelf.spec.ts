@@ -109,7 +109,7 @@ test.describe('a shelf of a few lots', () => {
     const kept = ticked.getByRole('form', { name: 'What they are kept in' })
     await kept.getByLabel('In', { exact: true }).selectOption('a jar')
     await kept.getByLabel('airtight').press('Space')
-    await kept.getByRole('button', { name: 'Write it down for 2 lots' }).press('Enter')
+    await kept.getByRole('button', { name: 'Save for 2 lots' }).press('Enter')
     await expect(container).toBeFocused()
     for (const { lotId } of [shelf.bean, shelf.tomato])
       expect((await app.call('lot.get-storage', { lotId })).container).toMatchObject({
@@ -193,7 +193,7 @@ test.describe('a shelf of a few lots', () => {
       reason: 'weevils',
     })
     await open(page, `/shelf/lot/${shelf.bean.lotId}`)
-    const line = page.getByRole('row', { name: /discarded/ })
+    const line = page.getByRole('row', { name: /thrown away/ })
     await expect(line).toContainText('260')
     await line.getByRole('button', { name: /undo this entry/ }).click()
     await expect(line).toContainText('this entry was undone')

@@ -46,7 +46,7 @@ test('goes through a place by keyboard, shows what differs, posts it together an
   await expect(shown(page, 'Say in a few words why')).toBeVisible()
   await type(page, 'yearly stocktake')
   await press(page, 'Control+Enter')
-  await expect(page.getByRole('heading', { name: 'Posted: 2 lots' })).toBeVisible()
+  await expect(page.getByRole('heading', { name: 'Saved: 2 lots' })).toBeVisible()
   const count = async (lotId: number) => (await app.call('lot.get', { lotId })).quantity.count
   expect([await count(bean.lotId), await count(maize.lotId)]).toEqual([280, 0])
   await page.getByRole('button', { name: 'undo' }).press('Enter')

@@ -17,7 +17,7 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
   const card = page.getByRole('article', { name: 'Cellar' })
   await expect(card.getByRole('heading', { level: 2 })).toBeFocused()
   await expect(card).toContainText('no readings yet')
-  await card.getByRole('button', { name: 'Write a reading down' }).press('Enter')
+  await card.getByRole('button', { name: 'Add a reading' }).press('Enter')
   await expect(card.getByLabel('Temperature', { exact: true })).toBeFocused()
   await keys.type('24,5')
   await keys.press('Tab', 'Tab')
@@ -25,12 +25,12 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
   await keys.type('62')
   await keys.press('Enter')
   await expect(card.getByRole('img', { name: /^Climate by day\. 24\.5 °C on average/ })).toBeVisible()
-  await expect(card).toContainText('readings, but nothing to keep to yet')
+  await expect(card).toContainText('readings, but no limits set yet')
   await card.getByRole('button', { name: 'What it is meant for' }).press('Enter')
   await expect(card.getByLabel('Meant for keeping seed')).toBeFocused()
   await card.getByRole('button', { name: 'Save' }).press('Enter')
   await expect(card).toContainText('too warm and too damp')
-  await card.getByRole('button', { name: 'Take a logger’s file in' }).press('Enter')
+  await card.getByRole('button', { name: 'Read in a logger’s file' }).press('Enter')
   const hot = Array.from(
     { length: 30 },
     (_, hour) =>
@@ -53,7 +53,7 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
   await card.getByLabel('leave the 1 row out').press('Space')
   await card.getByRole('button', { name: 'Take 32 readings in' }).press('Enter')
   await expect(page.getByRole('contentinfo').getByRole('status')).toContainText(
-    'Took in 32 readings of Cellar from cellar.csv, one row left out',
+    'Read in 32 readings of Cellar from cellar.csv, one row left out',
   )
   await card.getByLabel('Over').selectOption('all of it')
   await card
@@ -61,10 +61,10 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
     .filter({ hasText: 'up to 31.0 °C and 70 %' })
     .getByRole('button')
     .press('Enter')
-  await expect(card).toContainText('No lot that lies there now lay there then.')
+  await expect(card).toContainText('None of the lots that are there now was there then.')
   await card.getByRole('button', { name: 'What kind of place it is' }).press('Enter')
   await card.getByLabel('It is', { exact: true }).selectOption('a fridge')
-  await expect(card).toContainText('The readings of Cellar go on to hold: no forecast changes.')
+  await expect(card).toContainText('The readings of Cellar still count: no forecast changes.')
   await card.getByRole('button', { name: 'Change it' }).press('Enter')
   await expect(page.getByRole('contentinfo').getByRole('status')).toContainText('Cellar is a fridge now')
 })
@@ -83,7 +83,7 @@ test('moisture and container go on the lot’s card, and a freezer is warned of 
   await expect(form).toContainText(
     'between 8 and 13 %, as it bends or flattens in the hand. Do not close it in',
   )
-  await form.getByRole('button', { name: 'Write it down' }).press('Enter')
+  await form.getByRole('button', { name: 'Save' }).press('Enter')
   await card.getByRole('button', { name: 'Dry it' }).press('Enter')
   const drying = card.getByRole('form', { name: 'Dry it' })
   await drying.getByLabel('The seed weighs, grams').fill('450')
@@ -128,7 +128,7 @@ test('a round is ticked by keyboard, outlives the window, and puts a lot into qu
   await expect(page.getByRole('contentinfo').getByRole('status')).toContainText(
     'Checked 1 place; pests in Cellar; 1 lot in quarantine',
   )
-  await expect(page.getByRole('region', { name: 'Rounds walked' })).toContainText('Pests in Cellar: weevils')
+  await expect(page.getByRole('region', { name: 'Earlier rounds' })).toContainText('Pests in Cellar: weevils')
   await expect(page.getByRole('link', { name: 'Round', exact: true })).toBeVisible()
   expect((await app.call('lot.get', { lotId: lot.lotId })).quarantineReason).toContain('weevils')
 })

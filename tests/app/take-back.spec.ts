@@ -64,7 +64,7 @@ test('takes back from what a member has out, keeps the promise, and opens it aga
   await press(page, 'Control+Enter')
   await expect(shown(page, 'HL26-0001-B', { exact: true })).toBeVisible()
   await expect(shown(page, 'Promise kept: a handful')).toBeVisible()
-  await expect(shown(page, /Nobody has promised anything/)).toBeVisible()
+  await expect(shown(page, /No promise is open/)).toBeVisible()
   await expectNoBarrier(page)
 
   const { visits } = await app.call('withdrawal.list-open', { personId })
@@ -141,7 +141,7 @@ test('says at the field what is missing, keeps what was typed through a reload, 
 test('lets a promise go with its reason, by keyboard alone', { tag: '@long' }, async ({ app, page }) => {
   const { personId } = await aMemberWithSeedOut(app)
   await open(page, '/take-back')
-  await page.getByRole('button', { name: 'let go what Maren Holt promised' }).focus()
+  await page.getByRole('button', { name: 'stop waiting for what Maren Holt promised' }).focus()
   await press(page, 'Enter')
   await expect(page.getByLabel('Why')).toBeFocused()
   await press(page, 'Enter')
@@ -149,7 +149,7 @@ test('lets a promise go with its reason, by keyboard alone', { tag: '@long' }, a
   await expectNoBarrier(page)
   await type(page, 'hail in July')
   await press(page, 'Enter')
-  await expect(shown(page, /Nobody has promised anything/)).toBeVisible()
+  await expect(shown(page, /No promise is open/)).toBeVisible()
   const { visits } = await app.call('withdrawal.list-open', { personId })
   expect(visits[0]?.promise).toMatchObject({ state: 'waived', waiverReason: 'hail in July' })
   await page.getByRole('button', { name: /undo/i }).focus()
@@ -159,7 +159,7 @@ test('lets a promise go with its reason, by keyboard alone', { tag: '@long' }, a
 
 test('holds long names, empty and dark, on a narrow window too', { tag: '@long' }, async ({ app, page }) => {
   await open(page, '/take-back')
-  await expect(shown(page, /Nobody has promised anything/)).toBeVisible()
+  await expect(shown(page, /No promise is open/)).toBeVisible()
   await expectNoBarrier(page)
   const { personId } = await app.call('person.create', { name: `Wilhelmina ${LONG_NAME}` })
   await app.call('lot.release', { lotId: shelf.maize.lotId, checked: 'food colour' })

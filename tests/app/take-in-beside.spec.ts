@@ -40,7 +40,7 @@ test.describe('taking in, beside what is there', () => {
   test('the reading of an amount moves no button beneath it', async ({ page }) => {
     const keys = await atTheTable(page)
     const buttonAt = async () =>
-      (await page.getByRole('button', { name: 'List this gift' }).boundingBox())?.y ?? Number.NaN
+      (await page.getByRole('button', { name: 'Add this gift' }).boundingBox())?.y ?? Number.NaN
     const withoutCrop = await buttonAt()
     await field(page, 'Amount').fill('3 packets of 25')
     await expect(shown(page, '75 seeds')).toBeVisible()
@@ -168,7 +168,7 @@ test.describe('taking in, beside what is there', () => {
     await keys.press('Enter')
     await expect(envelopes(page)).toContainText('50 seeds')
     await expect(field(page, 'Variety')).toHaveValue('widow')
-    await page.getByRole('button', { name: 'take off Hrášek’s Climber' }).click()
+    await page.getByRole('button', { name: 'remove Hrášek’s Climber' }).click()
     await expect(envelopes(page)).toHaveCount(0)
     await page.getByRole('button', { name: 'put it back' }).click()
     await expect(envelopes(page)).toContainText('50 seeds')

@@ -105,7 +105,7 @@ test.describe('taking in, on an empty shelf', () => {
     await keys.press('Enter', 'Enter')
     await keys.type('85 g')
     await keys.press('Shift+Enter')
-    await expect(field(page, 'Where grown')).toBeFocused()
+    await expect(field(page, 'Where it was grown')).toBeFocused()
     await keys.press('Enter')
     await keys.type('From a feed sack.')
     await keys.press('Enter', 'Enter', 'Enter')

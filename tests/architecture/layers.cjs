@@ -92,7 +92,7 @@ module.exports = {
       '^db/paper/',
       [
         '^db/(paper|domain|contract|messages)/',
-        pack('pdf-lib', '@cantoo/[^/]+', 'bwip-js', 'source-sans', 'html-entities'),
+        pack('pdf-lib', '@cantoo/[^/]+', 'bwip-js', 'bidi-js', 'source-sans', 'html-entities'),
         nodeOnly('fs', 'module', 'path', 'url'),
       ],
       'Data in, bytes out; Node only to read the fonts that are shipped.',

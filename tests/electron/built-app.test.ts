@@ -44,7 +44,10 @@ test('the built thread starts a collection, reads it and prints a label', async 
   await value('collection.create', { key: 'another-key', libraryName: 'Ferry Lane' })
   expect(existsSync(join(folder, 'Ferry Lane.drawer'))).toBe(true)
   expect((await value<Value<'crop.list'>>('crop.list', {})).crops.length).toBeGreaterThan(20)
-  const gift = { variety: { newVariety: { cropId: 'bean', name: 'Ferry Bean' } }, amount: '30 seeds' }
+  const gift = {
+    variety: { newVariety: { cropId: 'bean', name: 'Ferry Bean שעועית 豆 🍅' } },
+    amount: '30 seeds',
+  }
   const taken = await value<Value<'intake.record'>>('intake.record', {
     key: 'a-first-gift',
     donor: null,
@@ -54,6 +57,7 @@ test('the built thread starts a collection, reads it and prints a label', async 
   const labels = [{ lotId: taken.taken[0]?.lotId }]
   const printed = await value<Value<'label.print'>>('label.print', { labels, sheet: 'a4-21' })
   expect(Buffer.from(printed.pdf, 'base64').subarray(0, 5).toString()).toBe('%PDF-')
+  expect(printed.warnings).toEqual([])
   await host.close()
 })
 

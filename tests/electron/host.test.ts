@@ -42,7 +42,7 @@ describe('a call', () => {
     ['lot.get', {}, '‘lot id’ is missing.', 'lotId'],
     ['lot.get', { lotId: 'a' }, '‘lot id’ must be a number.', 'lotId'],
     ['lot.get', { lotId: 0 }, '‘lot id’ must be at least 1.', 'lotId'],
-    ['lot.get', { lotId: 1, colour: 2 }, '‘colour’ is not a field that is known here.', 'colour'],
+    ['lot.get', { lotId: 1, colour: 2 }, '‘colour’ is not a field the app knows.', 'colour'],
     ['lot.get', null, 'The request must be a group of fields.', null],
     ['place.create', { key: 'abcdefgh', name: ' ', kind: 'jar' }, 'Type something here.', 'name'],
     ['place.create', { key: 'short', name: 'Jar', kind: 'jar' }, contractKeySentence(), 'key'],

@@ -76,10 +76,10 @@ test('a second folder gets a checked copy of each; where it is away, that is sai
     field: 'secondFolder',
   })
   expect(await book.refused('backup.change-rule', { secondFolder: 'stick' })).toMatchObject({
-    sentence: 'Write the whole path of the folder, from the disk down.',
+    sentence: 'Type the full path of the folder, starting with its disk.',
   })
   expect(await book.refused('backup.change-rule', { secondFolder: book.folder })).toMatchObject({
-    sentence: 'That is where the collection or its backups lie already.',
+    sentence: 'The collection or its backups are in that folder already.',
   })
   mkdirSync(folder)
   await book.call('backup.change-rule', { secondFolder: folder })
@@ -91,7 +91,7 @@ test('a second folder gets a checked copy of each; where it is away, that is sai
   await takeIn(book)
   expect(inEnglish(await backUpIfWritten(readingOf(book.collection, later), 'at start'))).toMatchObject({
     second: null,
-    secondTrouble: `${folder} is not there just now. Connect its disk and back up once more.`,
+    secondTrouble: `${folder} is not there just now. Connect its disk and back up again.`,
   })
   expect(existsSync(folder), 'no folder is made where a stick should be').toBe(false)
 })
@@ -125,7 +125,7 @@ test('a comparison says what the backup lacks and what it has', async () => {
   expect(compared.onlyOpen.latest[0]?.said).toMatch(/away/)
   expect(compared.lots[0]?.open).toContain('60 g')
   expect(compared.lots[0]?.backup).toContain('100 g')
-  expect(compared.counts).toContainEqual({ what: 'lines in the ledger', open: 2, backup: 1 })
+  expect(compared.counts).toContainEqual({ what: 'lines in the book', open: 2, backup: 1 })
 })
 
 test('what is no whole backup is neither compared nor restored', async () => {

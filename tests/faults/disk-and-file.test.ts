@@ -124,7 +124,7 @@ describe('a file that may only be read', () => {
         }),
       )
       expect(problem).toMatchObject({ code: 'collection-read-only' })
-      expect(problem.todo).toContain('take the write protection off')
+      expect(problem.todo).toContain('remove the write protection')
       expect(readFileSync(file).equals(before)).toBe(true)
     },
   )
@@ -151,7 +151,7 @@ describe('a folder in which nothing may be written', () => {
         chmodSync(book.folder, 0o755)
       }
     })
-    expect((about as { warnings: string[] }).warnings[0]).toMatch(/may only be read where it lies/)
+    expect((about as { warnings: string[] }).warnings[0]).toMatch(/cannot be changed where it is/)
   })
 })
 
@@ -161,7 +161,7 @@ test('a flipped byte of the header is damage where there are backups, and a file
   const { file } = book.collection
   const backups = join(book.folder, 'Backups')
   writeFileSync(backups, '')
-  expect((await problemFrom(() => book.call('backup.create', {}))).sentence).toContain('A file is called')
+  expect((await problemFrom(() => book.call('backup.create', {}))).sentence).toContain('There is a file at')
   rmSync(backups)
   await book.call('backup.create', {})
   book.collection.close()
@@ -344,7 +344,7 @@ describe('a clock that goes back', () => {
     const back = <N extends 'collection.get' | 'entry.list'>(name: N) =>
       runOperation(book.collection, name, { limit: 50 } as never, () => YEARS_AGO)
     expect(inEnglish((await back('collection.get')).warnings)).toEqual([
-      'This computer’s clock says 1 Jun 2019, but the book was written in on 14 Mar 2026. Set the clock right before you go on; nothing in the book is lost.',
+      'This computer’s clock says 1 Jun 2019, but the book was last changed on 14 Mar 2026. Set the clock right before you go on; nothing in the book is lost.',
     ])
     const place = { key: 'while-it-is-wrong', name: 'Jar', kind: 'jar', parentId: null } as const
     const put = (more: object) =>

@@ -129,7 +129,7 @@ describe('what another program holds on to', () => {
       for (const act of [() => moveFile(file, `${file}.b`, 20), () => removeFile(file, 20)]) {
         const problem = inEnglish<Problem>(problemOf(thrownBy(act)))
         expect(problem).toMatchObject({ code: 'collection-busy' })
-        expect(problem.sentence).toMatch(/virus scanner.*held a file/)
+        expect(problem.sentence).toMatch(/virus scanner.*is using a file/)
       }
     }
   })

@@ -101,14 +101,21 @@ test.each([
   },
 )
 
-test('accents, Greek and Cyrillic read back, and what the typeface lacks is named', async () => {
-  const names = ['Hrášek Ďáblík žluťoučký', 'Κολοκύθι της Γιαγιάς', 'Огурец Ёжик їжак', 'Tomate 🍅']
+test('accents, Greek, Cyrillic and other scripts read back, and what no font has is named', async () => {
+  const names = [
+    'Hrášek Ďáblík žluťoučký',
+    'Κολοκύθι της Γιαγιάς',
+    'Огурец Ёжик їжак',
+    'Tomate 🍅 番茄 토마토',
+    'टमाटर लाल',
+    'Bean தக்காளி',
+  ]
   const { bytes, warnings } = await print([letter({ gifts: names.map((name, at) => gift(at, name)) })])
   const pdf = await readPdf(bytes)
   const text = textOf(pdf.pages)
-  for (const name of names.slice(0, 3)) expect(text).toContain(bare(name))
+  for (const name of names.slice(0, 5)) expect(text).toContain(bare(name))
   expect(warnings.map(saidInEnglish)).toEqual([
-    'The letter to Zoë Brontë: the typeface has no 🍅. A box is printed in its place: write it by hand.',
+    'The letter to Zoë Brontë: the typeface has no த க் கா ளி. A box is printed in its place: write it by hand.',
   ])
   pdf.close()
 })

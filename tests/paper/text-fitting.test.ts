@@ -1,15 +1,20 @@
 import fc from 'fast-check'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { loadPaperFonts } from '../../db/paper/drawing/fonts.ts'
-import { lettersOf, printableText } from '../../db/paper/drawing/printable-text.ts'
+import { lettersOf } from '../../db/paper/drawing/letters.ts'
+import { openFaces } from '../../db/paper/drawing/paper-document.ts'
+import { printableText } from '../../db/paper/drawing/printable-text.ts'
 import { balanceLines, fitLines, lineText, lineWidth, piecesOf } from '../../db/paper/drawing/text-fitting.ts'
 import { openTypeface, type Typeface } from '../../db/paper/drawing/typeface.ts'
 import { bare, nastyName } from '../builders/packets.ts'
 import { sized } from '../support/sized.ts'
 
 let face: Typeface
+let every: Typeface
 beforeAll(async () => {
-  face = openTypeface((await loadPaperFonts()).regular)
+  const fonts = await loadPaperFonts()
+  face = openTypeface(fonts.regular)
+  every = openFaces(fonts).regular
 })
 
 const roomOf = (width: number, changes = {}) => ({
@@ -95,14 +100,14 @@ describe('text broken into lines', () => {
         fc.double({ min: 4, max: 40, noNaN: true }),
         fc.integer({ min: 1, max: 6 }),
         (raw, width, maxLines) => {
-          const { text } = printableText(raw, face)
+          const { text } = printableText(raw, every)
           const fitted = fitLines(
-            face,
+            every,
             piecesOf(text),
             roomOf(width, { maxLines, mayBreak: true, mayCut: true }),
           )
           if (!fitted) throw new Error('What may be cut always fits.')
-          for (const line of fitted.lines) expect(lineWidth(face, line)).toBeLessThanOrEqual(width + 1e-9)
+          for (const line of fitted.lines) expect(lineWidth(every, line)).toBeLessThanOrEqual(width + 1e-9)
           expect(fitted.lines.length).toBeLessThanOrEqual(maxLines)
           const printed = bare(fitted.lines.map(lineText).join(' '))
           if (!fitted.cut) expect(printed).toBe(bare(text))

@@ -63,8 +63,8 @@ describe('a crop of the keeper’s own, as typed', () => {
     const { read, problems } = correctionOf({ ...CROP, ...CONSTANTS, cw: '', cq: ' ' })
     expect(read).toBeNull()
     expect(inEnglish(problems)).toEqual({
-      cw: 'The four belong together: type it too, or none.',
-      cq: 'The four belong together: type it too, or none.',
+      cw: 'The four belong together: type this one too, or none of them.',
+      cq: 'The four belong together: type this one too, or none of them.',
     })
   })
 

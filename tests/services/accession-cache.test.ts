@@ -38,7 +38,7 @@ describe('what is kept of every accession', () => {
           on: TODAY,
           lines: [{ lotId, amount: '40 g' }],
           despite: ['too-few-left'],
-          reason: 'asked for',
+          reason: 'made by hand',
         }),
       'a policy of its own': () => test.call('accession.change-policy', { accessionId, plantsToKeep: 2 }),
       quarantine: () => test.call('lot.quarantine', { lotId: other.lotId, reason: 'beetles' }),

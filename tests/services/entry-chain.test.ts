@@ -40,7 +40,12 @@ it('holds after any entries, and says the first whose record was changed from ou
   const rows = sqlite()
     .prepare('SELECT id, entry_id FROM movement WHERE lot_id = ? ORDER BY id')
     .all(lotId) as { id: number; entry_id: number }[]
-  const changes = ['count = count + 1', "note = note || '.'", 'weight_ug = 1 + coalesce(weight_ug, 1)', "on_date = '2020-01-01'"]
+  const changes = [
+    'count = count + 1',
+    "note = note || '.'",
+    'weight_ug = 1 + coalesce(weight_ug, 1)',
+    "on_date = '2020-01-01'",
+  ]
   fc.assert(
     fc.property(fc.constantFrom(...rows), fc.constantFrom(...changes), ({ id, entry_id }, change) => {
       sqlite().exec('SAVEPOINT tried')

@@ -64,14 +64,14 @@ describe('how to test a lot', () => {
     for (const { regrow, keep, undecided } of plan.staged.outcomes)
       expect(regrow + keep + undecided).toBeCloseTo(1, 9)
     expect(plan.words).toMatch(
-      /^19 of the 60 seeds \(\d+\u00a0%\) .* 8\d times in 100\. That is more than 20\u00a0% of the lot, so 10 are suggested, which tell it \d+ times in 100; stages may do with fewer than 19\.$/,
+      /^Test 10 of the 60 seeds\. .* \d+ times in 100 whether .* are\. 19 seeds \(\d+\u00a0%\) would tell it 8\d times in 100, but that is more than 20\u00a0% of the lot\. A test in stages may need fewer than 19\.$/,
     )
     const few = await takeIn(test, { amount: '8 seeds' })
     const dear = await test.call('germination.plan', { lotId: few.lotId, threshold: 0.85, expected: 0.4 })
     expect(dear.words).toMatch(/20\u00a0% of the lot\.$/)
     const near = await test.call('germination.plan', { lotId, threshold: 0.85, expected: 0.85 })
     expect(near.smallest).toBeNull()
-    expect(near.words).toContain('lies too near')
+    expect(near.words).toContain('is too near')
   })
 
   it('plans for a threshold that nothing can pass as for the highest it can plan for', async () => {
@@ -125,11 +125,11 @@ describe('which lots to test next', () => {
     expect((await test.call('germination.list-due', {})).lots).toEqual([])
   })
 
-  it('asks for a test at once of untested seed that is forecast to lie below its threshold', async () => {
+  it('asks for a test at once of untested seed that is forecast to be below its threshold', async () => {
     const { lotId } = await takeIn(test)
     forecast(lotId, '2025-01-10')
     expect((await test.call('germination.list-due', {})).lots).toMatchObject([
-      { on: TODAY, late: true, because: 'not tested yet, and forecast to lie below its threshold already' },
+      { on: TODAY, late: true, because: 'not tested yet, and forecast to be below its threshold already' },
     ])
   })
 

@@ -139,7 +139,7 @@ describe('the end of a test', () => {
     await count(testId, DAY_8, [{ normal: 17, dead: 3 }])
     const { words, stock, test: shown } = await test.call('germination.finish', { testId, on: DAY_8 })
     expect(words).toBe(
-      '17 of 20 sprouted: between 64\u00a0% and 95\u00a0%; it may lie on either side of 85\u00a0%',
+      '17 of 20 sprouted: between 64\u00a0% and 95\u00a0%; it may be above or below 85\u00a0%',
     )
     expect(stock).toMatchObject({ total: 1_980, living: 1_663 })
     expect(shown.state).toBe('finished')
@@ -169,7 +169,7 @@ describe('the end of a test', () => {
     const { test: shown } = await test.call('germination.finish', { testId, on: DAY_8 })
     expect(shown.result?.tolerance).toMatchObject({
       kind: 'outside',
-      words: 'The replicates lie 20 points apart, 14 are allowed at 84 %: repeat the test.',
+      words: 'The replicates are 20 points apart, and 14 are allowed at 84 %: repeat the test.',
     })
   })
 
@@ -180,9 +180,11 @@ describe('the end of a test', () => {
     const again = { testId, on: DAY_8, replicates: normals(13) }
     expect((await test.refused('germination.record-count', again)).todo).toContain('undo its result')
     expect((await test.refused('entry.undo', { entryId: counted.entryId })).sentence).toContain(
-      'rests on that',
+      'A later entry needs it',
     )
-    expect((await test.refused('entry.undo', { entryId: begun })).sentence).toContain('rests on that')
+    expect((await test.refused('entry.undo', { entryId: begun })).sentence).toContain(
+      'A later entry needs it',
+    )
     await test.call('entry.undo', { entryId })
     await test.call('germination.record-count', again)
     expect((await test.call('germination.list', {})).tests).toMatchObject([

@@ -53,7 +53,7 @@ describe('the notes of a grow-out', () => {
     expect(line).toMatchObject({ state: 'growing', next: ['saved-from', 'failed'] })
     expect(line?.notes.map(({ words }) => words)).toEqual([
       'sown 2 May 2026',
-      'emerged 12 May 2026, 24 plants',
+      'came up 12 May 2026, 24 plants',
       'in flower 20 Jun 2026',
     ])
     await test.call('entry.undo', { entryId: sown.entryId })

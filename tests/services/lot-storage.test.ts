@@ -127,7 +127,7 @@ describe('drying', () => {
     // 450 g x 87 / 95 = 412.1 g: dry matter stays.
     expect(plan?.stopAt).toBeCloseTo(412.1, 1)
     expect(words).toBe(
-      'Stop when the seed weighs 412 g: 37.9 g of water must go, for which 379 g of fresh drying gel will do.',
+      'Stop when the seed weighs 412 g: 37.9 g of water must go. For that, 379 g of fresh drying gel is enough.',
     )
     expect(assumptions.join(' ')).toContain('10\u00a0% of its own weight')
     expect(cautions.join(' ')).toContain('cobalt')

@@ -97,7 +97,7 @@ describe('two records of one variety', () => {
     const { varietyId: keepId } = kept
     const refused = (joinId: number) => test.refused('variety.merge', { keepId, joinId })
     expect(await refused(other.varietyId)).toMatchObject({ field: 'joinId', code: 'not-mergeable' })
-    expect(await refused(keepId)).toMatchObject({ sentence: 'Those are one variety already.' })
+    expect(await refused(keepId)).toMatchObject({ sentence: 'Those two are one variety already.' })
     expect(await refused(999)).toMatchObject({ code: 'not-found' })
     await test.call('variety.merge', { keepId, joinId: joined.varietyId })
     expect(await refused(joined.varietyId)).toMatchObject({

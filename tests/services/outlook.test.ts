@@ -39,7 +39,7 @@ describe('the outlook of a lot', () => {
     const variety = { newVariety: { cropId: 'wheat', name: 'Mill Lane' } }
     const room = await test.call('place.create', { name: 'Hall', kind: 'room', parentId: null })
     const { lotId } = await takeIn(test, { variety, placeId: room.placeId, harvest: '2025' })
-    expect(await sureOf(lotId)).toContain('the 3 to 5 years that its seed is said to keep are weighed in')
+    expect(await sureOf(lotId)).toContain('the 3 to 5 years that its seed is said to keep count beside')
     const { forecast, ageing } = afresh(test, lotId)
     const yearsToHalf = crossingBand(forecast.learnt.posterior, { part: 0.5, of: 'all-seeds' }).middle
     expect(yearsToHalf / ageing.dailyAhead / 365.25).toBeGreaterThan(1.5)
@@ -97,7 +97,7 @@ describe('what it would bring to move all that lies in a place', () => {
     await test.call('moisture.record', dry)
     const all = await test.call('place.preview-moves', { placeId: room.placeId })
     expect(all).toMatchObject({ lots: 2, notTold: 0, already: 1 })
-    expect(all.places.map(({ place }) => place)).toEqual(['where they lie', 'Chest'])
+    expect(all.places.map(({ place }) => place)).toEqual(['where they are now', 'Chest'])
     expect(all.places[1]?.caution).toMatch(/^1 of the 2 is too moist to freeze or not measured yet\./)
     const own = await test.call('forecast.get', { lotId: boxed.lotId })
     if (own.kind !== 'forecast') throw new Error(own.because)
@@ -147,7 +147,7 @@ describe('what a failed week cost the lots of a place', () => {
     const without = viabilityBand(forecast.learnt.posterior, lost - spent + 7 * ageing.dailyAhead)
     expect(told.most).toBeCloseTo(100 * (without.middle - forecast.today.middle), 9)
     expect(told.most).toBeGreaterThan(0.05)
-    expect(told.words).toContain('the lot that lay there then')
+    expect(told.words).toContain('The lot that was there then')
   })
 
   it('is nothing where no lot lay there then, and days the wrong way round are refused', async () => {
@@ -155,7 +155,7 @@ describe('what a failed week cost the lots of a place', () => {
     await takeIn(test, { placeId, harvest: '2025' })
     expect(await test.call('place.get-excursion-cost', { placeId, ...week })).toMatchObject({
       lots: 0,
-      words: 'No lot that lies there now lay there then.',
+      words: 'None of the lots that are there now was there then.',
     })
     const turned = { placeId, from: week.until, until: week.from }
     expect((await test.refused('place.get-excursion-cost', turned)).sentence).toBe(

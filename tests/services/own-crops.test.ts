@@ -138,7 +138,7 @@ describe('correcting a crop of the keeper’s own', () => {
       cropId: crop?.cropId ?? '',
       correction: { name: 'Lamp vine', species: 'Lychnitis errans' },
     })
-    expect(said).toBe('Corrected Lamp vine, before Lantern vine: name and botanical name')
+    expect(said).toBe('Corrected Lamp vine, called Lantern vine before: name and botanical name')
     const found = async (text: string) => (await test.call('lot.list', { text })).rows.map((row) => row.lotId)
     expect(await found('lamp')).toEqual([lotId])
     expect(await found('lychnitis')).toEqual([lotId])
@@ -179,7 +179,7 @@ describe('correcting a crop of the keeper’s own', () => {
 
   it('leaves the crop table alone, and other crops their names', async () => {
     const shipped = await test.refused('crop.change', { cropId: 'bean', correction: { name: 'Haricot' } })
-    expect(shipped.sentence).toContain('is of the crop table')
+    expect(shipped.sentence).toContain('is in the crop table')
     const { cropId } = await test.call('crop.create', { name: 'Lantern vine' })
     const taken = await test.refused('crop.change', { cropId, correction: { name: 'Common Bean' } })
     expect(taken).toMatchObject({ code: 'already-there', field: 'correction.name' })
@@ -232,11 +232,11 @@ describe('what is said of a crop of the keeper’s own', () => {
     const said = { ...kept, countedUnit: { one: countedUnit, many: 'fruits' }, viabilityConstants: CONSTANTS }
     const before = await test.call('crop.get', { cropId })
     expect(before).toMatchObject(said)
-    expect(before.unknown.join(' ')).not.toMatch(/pollinated|nothing is forecast, /)
+    expect(before.unknown.join(' ')).not.toMatch(/pollinated|so nothing is forecast/)
     const change = { bedArea: 2, pollination: null, viabilityConstants: { ...CONSTANTS, ke: 9 } }
     const { entryId, said: told } = await test.call('crop.change', { cropId, correction: change })
     expect(told).toBe(
-      'Corrected Lantern vine: pollination, bed of one plant and constants of the viability equation',
+      'Corrected Lantern vine: what carries its pollen, bed for one plant and constants of ageing',
     )
     expect(await test.call('crop.get', { cropId })).toMatchObject({ ...said, ...change })
     await test.call('entry.undo', { entryId })
@@ -338,7 +338,7 @@ describe('what leans on figures that a crop of the keeper’s own has not', () =
     )
     expect(await test.call('forecast.get', { lotId })).toMatchObject({
       kind: 'refused',
-      because: 'Nothing is known of how long seed of this crop keeps.',
+      because: 'Nobody knows how long seed of this crop keeps.',
     })
     const need = await test.call('regeneration.get', { accessionId })
     expect(need.plantsFrom).toContain('how Lantern vine is pollinated is not known')

@@ -143,11 +143,14 @@ describe('every document', () => {
     expect(page.html).toContain('<html lang="es-GB">')
   })
 
-  it('in a language that is longer holds none either', async () => {
+  it('in a language that is longer holds none either, and nothing of it is cut', async () => {
     const library = await aLibrary()
     madeUp.asked = true
     const texts = await allTexts(await papers(library))
     expect(texts.map(([name, text]) => [name, englishIn(text)])).toEqual(texts.map(([name]) => [name, []]))
+    // Labels say by warnings what they cut.
+    for (const [name, text] of texts.filter(([called]) => !called.includes('labels')))
+      expect(text.split('⟦').length, name).toBe(text.split('⟧').length)
   })
 
   it('holds English where nobody asked for another language', async () => {
@@ -167,6 +170,7 @@ describe('somebody with a language of their own', () => {
     const letter = await textOf(made.letter)
     expect(letter).toContain('Hola, Ilka Brandt:')
     expect(letter).toContain('14 de marzo de 2026')
+    expect(letter).toContain('Judía ‘Miller’s Pole’')
     const others = (await allTexts(made)).filter(
       ([name]) => !(FOR_PEOPLE as readonly string[]).includes(name),
     )

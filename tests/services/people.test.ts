@@ -90,7 +90,7 @@ it('changes what is given, leaves the rest, shows what was before, and puts it b
     mayWrite: true,
     roles: ['member', 'donor'],
   })
-  expect(said).toBe('Changed Ilka Brandt: name, e-mail, leave to write, day they agreed and roles')
+  expect(said).toBe('Changed Ilka Brandt: name, e-mail, whether we may write, day they agreed and roles')
   const after = await test.call('person.get', { personId })
   expect(after).toMatchObject({
     name: 'Ilka Brandt',
@@ -99,7 +99,7 @@ it('changes what is given, leaves the rest, shows what was before, and puts it b
     consentOn: TODAY,
     roles: ['donor', 'member'],
   })
-  expect(after.changes.map(({ words }) => words)).toContain('name: before, ‘Ilka Brand’')
+  expect(after.changes.map(({ words }) => words)).toContain('name: it was ‘Ilka Brand’')
   expect(await names({ text: 'brandt' })).toEqual(['Ilka Brandt'])
   await test.call('entry.undo', { entryId })
   const back = await test.call('person.get', { personId })

@@ -58,7 +58,10 @@ it('erases who somebody was from every byte of the file, and keeps what they gav
   const { personId, lotId } = await somebody()
   const before = await book.call('lot.get', { lotId })
   const erased = await book.call('person.erase', { personId })
-  expect(erased).toMatchObject({ undoable: false, said: `Erased who Former person 000${personId} was` })
+  expect(erased).toMatchObject({
+    undoable: false,
+    said: `Erased the name and details of Former person 000${personId}`,
+  })
   const after = await book.call('lot.get', { lotId })
   expect(after.quantity).toEqual(before.quantity)
   expect(after.ledger.map(({ count, massMg }) => [count, massMg])).toEqual(

@@ -33,7 +33,7 @@ describe('the kind of a place', () => {
     const before = await yearsOf(lotId)
     const { entryId, words } = await change(cupboard, 'fridge')
     expect(words.join(' ')).toBe(
-      'Nobody measured there. Its seed was taken to have lain at about 20 °C, and is now taken to have lain at about 5 °C all the time. The forecast of the lot there changes. Readings would tell better.',
+      'Nobody measured there. Until now its seed counted as kept at about 20 °C. From now on it counts as kept at about 5 °C all the time. The forecast of the lot there changes. Readings would tell better.',
     )
     expect(await yearsOf(lotId)).toBeGreaterThan(1.5 * before)
     await test.call('entry.undo', { entryId })
@@ -44,11 +44,11 @@ describe('the kind of a place', () => {
   it('changes nothing where somebody measured, and between rooms and cupboards', async () => {
     const room = await place('Back room', 'room')
     expect((await change(room, 'cupboard')).words).toEqual([
-      'Its seed is taken to lie at about 20 °C as before: no forecast changes.',
+      'Its seed still counts as kept at about 20 °C: no forecast changes.',
     ])
     await test.call('reading.record', { placeId: room, on: TODAY, time: '08:30', temperature: 21 })
     const { words } = await test.call('place.preview-kind', { placeId: room, kind: 'freezer' })
-    expect(words).toContain('The readings of Back room go on to hold: no forecast changes.')
+    expect(words).toContain('The readings of Back room still count: no forecast changes.')
     expect(words.join(' ')).toContain('Frost kills moist seed')
   })
 
@@ -64,11 +64,11 @@ describe('the kind of a place', () => {
     expect(shown).toMatchObject({ readingsFrom: null, state: 'no-readings' })
     const { entryId, words } = await change(chest, 'cupboard')
     expect(words.join(' ')).toBe(
-      'Nobody measured there. Its seed was taken to have lain at about −18 °C, and is now taken to have lain in the air of Back room. The forecast of the lot there changes.',
+      'Nobody measured there. Until now its seed counted as kept at about −18 °C. From now on it counts as kept in the air of Back room. The forecast of the lot there changes.',
     )
     expect(await yearsOf(lotId)).toBeLessThan(frozen / 2)
     expect((await test.call('place.preview-kind', { placeId: chest, kind: 'fridge' })).words.join(' ')).toBe(
-      'Its seed was taken to have lain in the air of Back room, and is now taken to have lain at about 5 °C all the time. The forecast of the lot there changes. Readings would tell better.',
+      'Until now its seed counted as kept in the air of Back room. From now on it counts as kept at about 5 °C all the time. The forecast of the lot there changes. Readings would tell better.',
     )
     await test.call('entry.undo', { entryId })
     await test.call('reading.record', { placeId: chest, on: TODAY, time: '09:00', temperature: -21 })

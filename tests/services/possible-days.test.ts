@@ -66,7 +66,7 @@ test('a sheet of the day before takes nothing from a lot that came after it', as
   const sheet = { on: '2026-03-12', lines: [{ person: null, lotId, amount: '10 seeds' }] }
   expect(await here.refused('paper-sheet.record', sheet)).toMatchObject({
     field: 'on',
-    sentence: `${lotNumber} is in the book from 14 Mar 2026 on only.`,
+    sentence: `${lotNumber} has been in the book only since 14 Mar 2026.`,
   })
   here.remove()
 })

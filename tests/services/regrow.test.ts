@@ -94,7 +94,10 @@ describe('what to regrow', () => {
       why: 'No seed is left here.',
     })
     const { rescue } = await test.call('regeneration.get', { accessionId: needs[0]?.accessionId ?? 0 })
-    expect(rescue).toEqual(['No seed is left to sow here.', expect.stringMatching(/^(Ask|Nobody)/)])
+    expect(rescue).toEqual([
+      'No seed is left to sow here.',
+      expect.stringMatching(/^(Ask|We know of nobody)/),
+    ])
   })
 
   it('finds by letters and by state, a page at a time', async () => {
@@ -122,7 +125,7 @@ describe('what to regrow', () => {
     const { lotId, accessionId } = await beans('Mouldy', '300 seeds')
     await test.call('lot.quarantine', { lotId, reason: 'a smell of mould' })
     const need = await test.call('regeneration.get', { accessionId })
-    const look = '300 seeds lie in quarantine or as the reference sample: look at them first.'
+    const look = '300 seeds are in quarantine or kept as the reference sample: look at them first.'
     expect(need.why).toBe(`No living seed is counted here, but ${look}`)
     expect(need.rescue[0]).toBe(`No seed is free to sow here, but ${look}`)
   })
@@ -203,7 +206,7 @@ describe('one need, opened', () => {
     ])
     expect(need.effectivePopulation).toBeCloseTo(2 / (1 / 40 + 1 / 5), 9)
     expect(need.drift.join(' ')).toMatch(
-      /behaves like 8.9 in each: 2 \/ \(1\/40 \+ 1\/5\).*fewer than the 10 wanted/,
+      /behaves like 8.9 plants in each: 2 \/ \(1\/40 \+ 1\/5\).*fewer than the 10 wanted/,
     )
   })
 

@@ -118,7 +118,7 @@ describe('a season plan', () => {
         kind: 'isolation',
         accessionIds: [beet, chard],
         sentence:
-          'Red and Silver cross: at Here and Near, 150 m apart, and they want about 250 m. Cover one of them, or move it.',
+          'Red and Silver cross: at Here and Near, 150 m apart, and they need about 250 m. Cover one of them, or move it.',
       },
     ])
     expect(lines.map(({ biennial, plants }) => [biennial, plants])).toEqual([
@@ -130,7 +130,7 @@ describe('a season plan', () => {
     })
     expect(await test.refused('season-plan.preview', { accessionIds: [bean], locked: open })).toMatchObject({
       field: 'locked',
-      sentence: expect.stringContaining('cannot be done: Red and Silver cross'),
+      sentence: expect.stringContaining('does not work: Red and Silver cross'),
     })
   })
 
@@ -275,7 +275,7 @@ describe('a season plan', () => {
       const sow = line.sow ?? { seeds: 0, expected: 0 }
       const said =
         need.state === 'rescue'
-          ? `You get ${sow.seeds} ${sow.seeds === 1 ? 'seed' : 'seeds'}, of the last that there are. Expect about ${Math.round(sow.expected)} of the 10 plants`
+          ? `You get ${sow.seeds} ${sow.seeds === 1 ? 'seed' : 'seeds'}, the last that there are. Expect about ${Math.round(sow.expected)} of the 10 plants`
           : `You get ${sow.seeds} seeds. Raise 10 plants`
       expect(mine.slice(0, mine.indexOf(bare('Keep apart')))).toContain(bare(said))
       for (const care of line.rescue.forGrower) expect(mine).toContain(bare(care))

@@ -65,7 +65,7 @@ describe('a test in stages', () => {
     const first = await stage(lotId, 35)
     const second = await lay(lotId, first.testId)
     const { entryId } = first.ended
-    expect((await test.refused('entry.undo', { entryId })).sentence).toContain('rests on that')
+    expect((await test.refused('entry.undo', { entryId })).sentence).toContain('A later entry needs it')
     await test.call('entry.undo', { entryId: second.entryId })
     await test.call('entry.undo', { entryId })
     expect((await get(first.testId)).state).toBe('under-way')
@@ -77,7 +77,7 @@ describe('a test in stages', () => {
     const begin = { lotId, on: BEGUN, replicates: [40], finalDay: 8, followsTestId: first.testId }
     const refused = async (more: object = {}) =>
       (await test.refused('germination.start', { ...begin, ...more })).sentence
-    expect(await refused()).toBe('The stage before it is not over yet.')
+    expect(await refused()).toBe('The stage before it is not finished yet.')
     await count(first.testId, 35)
     await end(first.testId)
     const other = await takeInOn(test, '2026-02-01', { amount: '2000 seeds' })

@@ -129,7 +129,7 @@ describe('places side by side', () => {
     await read(cellar, 9, 45)
     const asked = { placeIds: [loft, cellar] }
     expect((await test.call('storage.compare', asked)).words).toContain(
-      'Two places at least must be measured',
+      'At least two places must be measured',
     )
     await read(loft, 5)
     expect((await test.call('storage.compare', asked)).words).toContain('Humidity was read in some')
@@ -147,7 +147,7 @@ describe('a logger file', () => {
     expect(seen).toMatchObject({ kind: 'read', readings: 2, unit: 'F', refusedRows: 2, already: 0 })
     if (seen.kind !== 'read') return
     expect(seen.sample[0]).toEqual({ at: '2026-03-01T08:00', words: '18.0 °C, 42 % humidity' })
-    expect(seen.refused.map(({ because }) => because).join(' ')).toContain('it has not come yet')
+    expect(seen.refused.map(({ because }) => because).join(' ')).toContain('that day has not come yet')
     expect((await stateOf(room))?.state).toBe('no-readings')
   })
 

@@ -59,7 +59,7 @@ it('no verdict of a test contradicts the forecast of its lot, nor says surely of
             expect(forecast.chanceBelow, told).toBeGreaterThanOrEqual(0.7 - 1e-9)
           if (words.includes('surely below'))
             expect(forecast.chanceBelow, told).toBeGreaterThanOrEqual(0.975 - 1e-9)
-          if (words.includes('either side'))
+          if (words.includes('above or below'))
             expect(forecast.crossingWords, told).not.toContain('almost surely')
         }
         for (const { words, testedOn } of results.filter((one) => one.testedOn < '2026-02-01'))

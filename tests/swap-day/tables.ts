@@ -97,7 +97,7 @@ async function gift(
     await keys.press('Enter', 'Enter', 'Enter')
     await seen(page.getByRole('checkbox', { name: 'treated seed' })).toBeFocused()
     await keys.press('Space')
-    await tabTo(tables, /^List this gift/)
+    await tabTo(tables, /^Add this gift/)
   }
   if (becomes === 'declined') {
     await tabTo(tables, /^Decline/)
@@ -116,8 +116,8 @@ async function gift(
 /** Pins where the seed of the day goes, once, and goes back to the gift. */
 async function pinPlace(tables: Tables, place: RegExp): Promise<void> {
   const { page, keys } = tables
-  await tabTo(tables, /^Goes to/)
-  const chosen = field(page, 'Goes to').locator('option:checked')
+  await tabTo(tables, /^Where it goes/)
+  const chosen = field(page, 'Where it goes').locator('option:checked')
   while (!place.test((await chosen.textContent()) ?? '')) await keys.press('ArrowDown')
   await keys.press('Escape')
 }

@@ -6,6 +6,7 @@ import exchange from './exchange.json' with { type: 'json' }
 import forecast from './forecast.json' with { type: 'json' }
 import germination from './germination.json' with { type: 'json' }
 import gifts from './gifts.json' with { type: 'json' }
+import glossary from './glossary.json' with { type: 'json' }
 import handOut from './hand-out.json' with { type: 'json' }
 import imported from './import.json' with { type: 'json' }
 import intake from './intake.json' with { type: 'json' }
@@ -37,6 +38,7 @@ export const es = {
   ...forecast,
   ...germination,
   ...gifts,
+  ...glossary,
   ...handOut,
   ...imported,
   ...intake,

@@ -1,10 +1,12 @@
 import { PDFDocument, PrintScaling } from 'pdf-lib'
 import type { Message } from '../../messages/message.ts'
+import { openFont } from './font-file.ts'
 import type { PaperFonts } from './fonts.ts'
+import type { Weight } from './other-fonts.ts'
 import type { PaperName } from './page-sizes.ts'
 import { openPen, type Pen } from './pdf-pen.ts'
 import type { Faces } from './text-flow.ts'
-import { type FaceName, openFont, openTypeface } from './typeface.ts'
+import { type FaceName, openTypeface } from './typeface.ts'
 
 /** A document that was made. */
 export interface PrintedDocument {
@@ -31,12 +33,14 @@ export interface PagesWanted extends DocumentWanted {
 export function openFaces(fonts: PaperFonts): Faces {
   const known = opened.get(fonts)
   if (known) return known
+  const open = (bytes: Uint8Array, weight: Weight, features = {}) =>
+    openTypeface(bytes, features, { fonts: fonts.others, weight })
   const faces = {
-    regular: openTypeface(fonts.regular),
-    italic: openTypeface(fonts.italic),
-    semibold: openTypeface(fonts.semibold),
-    bold: openTypeface(fonts.bold),
-    number: openTypeface(fonts.semibold, { zero: true }),
+    regular: open(fonts.regular, 'regular'),
+    italic: open(fonts.italic, 'regular'),
+    semibold: open(fonts.semibold, 'semibold'),
+    bold: open(fonts.bold, 'bold'),
+    number: open(fonts.semibold, 'semibold', { zero: true }),
   }
   opened.set(fonts, faces)
   return faces
@@ -62,7 +66,8 @@ export async function drawDocument(
   document.setCreator('Common Drawer')
   document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None)
   const faces = openFaces(fonts)
-  const pen = await openPen(document, new Map(Array.from(used, (name) => [name, faces[name]])))
+  const pen = openPen(document, new Map(Array.from(used, (name) => [name, faces[name]])))
   const warnings = [...draw(pen, faces)]
+  await pen.finish()
   return { bytes: await document.save(), pages: document.getPageCount(), warnings }
 }

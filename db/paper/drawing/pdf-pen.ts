@@ -1,5 +1,6 @@
 import {
   beginText,
+  endMarkedContent,
   endText,
   fill,
   type PDFDocument,
@@ -15,11 +16,12 @@ import {
   setTextMatrix,
   setTextRise,
 } from 'pdf-lib'
+import type { FontFile, PlacedGlyph, Run } from './font-file.ts'
 import type { Item, TextItem } from './items.ts'
-import type { Piece } from './text-fitting.ts'
-import type { FaceName, PlacedGlyph, Typeface } from './typeface.ts'
+import { runsOfLine } from './text-fitting.ts'
+import type { FaceName, Typeface } from './typeface.ts'
 
-/** Draws laid-out labels on the pages of a PDF. */
+/** Draws laid-out items on the pages of a PDF. */
 export interface Pen {
   /** Begins a page; sizes in points. */
   newPage(width: number, height: number): void
@@ -29,8 +31,7 @@ export interface Pen {
 
 interface Face {
   readonly font: PDFFont
-  readonly typeface: Typeface
-  /** Glyph codes of words seen before, four hexadecimal digits each. */
+  /** Glyph codes of texts seen before, four hexadecimal digits each. */
   readonly codes: Map<string, readonly string[]>
 }
 
@@ -38,47 +39,87 @@ interface Glyph extends PlacedGlyph {
   readonly code: string
 }
 
-/** Opens a pen for some faces; only the letters that it draws are put into the document. */
-export async function openPen(document: PDFDocument, faces: ReadonlyMap<FaceName, Typeface>): Promise<Pen> {
-  const embedded = new Map<FaceName, Face>()
-  for (const [name, typeface] of faces) {
-    const customName = `${subsetTag(embedded.size)}+${typeface.name}`
-    const font = await document.embedFont(typeface.bytes, {
-      subset: true,
-      features: typeface.features,
-      customName,
-    })
-    embedded.set(name, { font, typeface, codes: new Map() })
-  }
-  let page: PDFPage | undefined
-  let keys = new Map<FaceName, PDFName>()
+/** What is drawn at a height from the foot of its page, points. */
+interface Drawn {
+  readonly item: Item
+  readonly runs: readonly Run[]
+  readonly x: number
+  readonly top: number
+}
+
+interface DrawnPage {
+  readonly width: number
+  readonly height: number
+  readonly drawn: Drawn[]
+}
+
+/**
+ * Opens a pen for some faces. `finish` puts what was drawn into the document, with the letters that it needs of the fonts
+ * that it needs.
+ */
+export function openPen(
+  document: PDFDocument,
+  faces: ReadonlyMap<FaceName, Typeface>,
+): Pen & { finish(): Promise<void> } {
+  const pages: DrawnPage[] = []
   return {
     newPage(width, height) {
-      page = document.addPage([width, height])
-      keys = new Map(
-        Array.from(embedded, ([name, { font }]) => [name, addFont(page as PDFPage, font)] as const),
-      )
+      pages.push({ width, height, drawn: [] })
     },
     draw(item, x, y) {
+      const page = pages.at(-1)
       if (!page) throw new RangeError('Begin a page before drawing.')
-      const top = page.getHeight() - y
-      const face = item.kind === 'text' ? embedded.get(item.face) : undefined
-      const key = item.kind === 'text' ? keys.get(item.face) : undefined
-      if (item.kind === 'text' && face && key) page.pushOperators(...textOperators(item, face, key, x, top))
-      if (item.kind === 'bar')
-        page.pushOperators(box(x + item.x, top - item.y, item.width, item.height), fill())
-      if (item.kind === 'code') page.pushOperators(...codeOperators(item, x, top))
+      const typeface = item.kind === 'text' ? faces.get(item.face) : undefined
+      const runs = item.kind === 'text' && typeface ? runsOfLine(typeface, item.line) : []
+      page.drawn.push({ item, runs, x, top: page.height - y })
+    },
+    async finish() {
+      const embedded = await embedFonts(document, pages)
+      for (const page of pages) writePage(document.addPage([page.width, page.height]), page, embedded)
     },
   }
 }
 
-function addFont(page: PDFPage, font: PDFFont): PDFName {
-  return page.node.newFontDictionary(font.name, font.ref)
+/** Puts the fonts that something is drawn with into the document, each once. */
+async function embedFonts(
+  document: PDFDocument,
+  pages: readonly DrawnPage[],
+): Promise<ReadonlyMap<FontFile, Face>> {
+  const embedded = new Map<FontFile, Face>()
+  const used = new Set(
+    pages.flatMap(({ drawn }) => drawn.flatMap(({ runs }) => runs.map(({ font }) => font))),
+  )
+  for (const file of used) {
+    const customName = `${subsetTag(embedded.size)}+${file.name}`
+    const { bytes, features } = file
+    const font = await document.embedFont(bytes, { subset: true, features, customName })
+    embedded.set(file, { font, codes: new Map() })
+  }
+  return embedded
+}
+
+function writePage(page: PDFPage, { drawn }: DrawnPage, embedded: ReadonlyMap<FontFile, Face>): void {
+  const keys = new Map<FontFile, PDFName>()
+  for (const file of new Set(drawn.flatMap(({ runs }) => runs.map(({ font }) => font)))) {
+    const font = embedded.get(file)?.font
+    if (font) keys.set(file, page.node.newFontDictionary(font.name, font.ref))
+  }
+  const fontOf = (run: Run) => {
+    const [face, key] = [embedded.get(run.font), keys.get(run.font)]
+    return face && key ? { face, key } : undefined
+  }
+  for (const { item, runs, x, top } of drawn) {
+    if (item.kind === 'text') page.pushOperators(...textOperators(item, runs, fontOf, x, top))
+    if (item.kind === 'bar')
+      page.pushOperators(box(x + item.x, top - item.y, item.width, item.height), fill())
+    if (item.kind === 'code') page.pushOperators(...codeOperators(item, x, top))
+  }
 }
 
 /** Six capitals that mark a font as a part of the whole one (ISO 32000-1, 9.6.4). */
 function subsetTag(index: number): string {
-  return `LABEL${String.fromCharCode('A'.charCodeAt(0) + index)}`
+  const letter = (place: number) => String.fromCharCode('A'.charCodeAt(0) + place)
+  return `LABE${letter(11 + Math.floor(index / 26))}${letter(index % 26)}`
 }
 
 /** One path for the whole code, so that no hairline shows between its rectangles. */
@@ -102,45 +143,68 @@ function box(left: number, top: number, width: number, height: number): PDFOpera
   return rectangle(rounded(left), rounded(top - height), rounded(width), rounded(height))
 }
 
-function textOperators(item: TextItem, face: Face, key: PDFName, x: number, top: number): PDFOperator[] {
-  const operators = [
-    beginText(),
-    setFontAndSize(key, rounded(item.size)),
-    setTextMatrix(1, 0, 0, 1, rounded(x + item.x), rounded(top - item.baseline)),
-  ]
+type FontOf = (run: Run) => { readonly face: Face; readonly key: PDFName } | undefined
+
+function textOperators(
+  item: TextItem,
+  runs: readonly Run[],
+  fontOf: FontOf,
+  x: number,
+  top: number,
+): PDFOperator[] {
+  const operators: PDFOperator[] = []
+  let current: ReturnType<FontOf>
   let rise = 0
   let waiting: Glyph[] = []
   const show = () => {
-    if (waiting.length > 0) operators.push(showGlyphs(face, waiting))
+    if (current && waiting.length > 0) operators.push(showGlyphs(current.face, waiting))
     waiting = []
   }
-  for (const glyph of item.line.flatMap((piece, index) => glyphsOf(piece, index, face))) {
-    if (glyph.rise !== rise) {
+  for (const run of runs) {
+    const font = fontOf(run)
+    if (!font) continue
+    if (font.face !== current?.face) {
       show()
-      rise = glyph.rise
-      operators.push(setTextRise(rounded(rise * item.size)))
+      operators.push(setFontAndSize(font.key, rounded(item.size)))
+      if (!current)
+        operators.push(setTextMatrix(1, 0, 0, 1, rounded(x + item.x), rounded(top - item.baseline)))
+      current = font
     }
-    waiting.push(glyph)
+    for (const [index, glyph] of placed(run, font.face).entries()) {
+      const span = run.spans.find(({ from }) => from === index)
+      if (span || glyph.rise !== rise) show()
+      if (span) operators.push(beginReadAs(span.text))
+      if (glyph.rise !== rise) {
+        rise = glyph.rise
+        operators.push(setTextRise(rounded(rise * item.size)))
+      }
+      waiting.push(glyph)
+      if (run.spans.some(({ to }) => to === index + 1)) {
+        show()
+        operators.push(endMarkedContent())
+      }
+    }
   }
   show()
   if (rise !== 0) operators.push(setTextRise(0))
-  return [...operators, endText()]
+  return [beginText(), ...operators, endText()]
 }
 
-function glyphsOf(piece: Piece, index: number, face: Face): Glyph[] {
-  const space = piece.spaced && index > 0 ? placed(' ', face) : []
-  return [...space, ...placed(piece.text, face)]
+/** Begins a span that is searched, copied and read aloud as a text, whatever its glyphs say (ISO 32000-1, 14.9.4). */
+function beginReadAs(text: string): PDFOperator {
+  return PDFOperator.of(PDFOperatorNames.BeginMarkedContentSequence, [
+    '/Span',
+    `<</ActualText ${PDFHexString.fromText(text)}>>`,
+  ])
 }
 
-/** The glyphs of a word. A no-break space has done its work by now and is drawn as a space, to be found as one. */
-function placed(word: string, face: Face): Glyph[] {
-  const text = word.replaceAll('\u00a0', ' ')
-  let codes = face.codes.get(text)
+function placed(run: Run, face: Face): Glyph[] {
+  let codes = face.codes.get(run.text)
   if (!codes) {
-    codes = face.font.encodeText(text).asString().match(/.{4}/g) ?? []
-    face.codes.set(text, codes)
+    codes = face.font.encodeText(run.text).asString().match(/.{4}/g) ?? []
+    face.codes.set(run.text, codes)
   }
-  return face.typeface.shape(text).glyphs.map((glyph, index) => ({ ...glyph, code: codes?.[index] ?? '' }))
+  return run.glyphs.map((glyph, index) => ({ ...glyph, code: codes?.[index] ?? '' }))
 }
 
 /** One TJ operator: glyph codes, and between them how far the pen goes back, in thousandths of an em. */

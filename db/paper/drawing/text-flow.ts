@@ -1,7 +1,7 @@
 import type { Item } from './items.ts'
 import type { Pen } from './pdf-pen.ts'
 import { printableText } from './printable-text.ts'
-import { fitLines, type Line, leftOverhang, lineText, piecesOf } from './text-fitting.ts'
+import { fitLines, type Line, lineStart, lineText, piecesOf, runsFromRight } from './text-fitting.ts'
 import type { FaceName, Typeface } from './typeface.ts'
 
 /** A paragraph to be set. Sizes in points. */
@@ -79,11 +79,12 @@ export function setParagraphs(
     return lines.map((line, index): SetLine => {
       const first = index === 0
       const rule = first && paragraph.ruled ? RULE_ROOM : 0
-      const textAt = (x: number, of: FaceName, text: Line): Item => ({
+      const fromRight = runsFromRight(line)
+      const textAt = (inset: number, of: FaceName, text: Line): Item => ({
         kind: 'text',
         face: of,
         size,
-        x: x + leftOverhang(faces[of], text) * size,
+        x: (fromRight ? 0 : inset) + lineStart(faces[of], text, (width - inset) / size, fromRight) * size,
         baseline: rule + ASCENT * size,
         line: text,
       })
@@ -154,14 +155,19 @@ export function cutToHeight(
 
 function withEllipsis(item: Item, width: number, faces: Faces): Item {
   if (item.kind !== 'text') return item
+  const fromRight = runsFromRight(item.line)
+  const room = (fromRight ? width : width - item.x) / item.size
   const text = `${lineText(item.line)} …`
-  const fitted = fitLines(faces[item.face], piecesOf(text), {
-    widthOf: () => (width - item.x) / item.size,
+  const fitted = fitLines(faces[item.face], piecesOf(text, item.line[0]?.runs?.base), {
+    widthOf: () => room,
     maxLines: 1,
     mayBreak: true,
     mayCut: true,
   })
-  return { ...item, line: fitted?.lines[0] ?? item.line }
+  const line = fitted?.lines[0] ?? item.line
+  return fromRight
+    ? { ...item, line, x: lineStart(faces[item.face], line, room, true) * item.size }
+    : { ...item, line }
 }
 
 function groupsOf(lines: readonly SetLine[]): SetLine[][] {

@@ -1,126 +1,122 @@
-import { create, type Font, type FontCollection } from '@cantoo/fontkit'
+import { type Extent, type Features, type FontFile, openFontFile, type Run } from './font-file.ts'
+import { lettersOf } from './letters.ts'
+import type { OtherFonts, Weight } from './other-fonts.ts'
+import { isTurnedByScript, mirrored } from './text-direction.ts'
 
 /** The faces that paper is set in. */
 export type FaceName = 'regular' | 'italic' | 'semibold' | 'bold' | 'number'
 
-/** OpenType features by tag. */
-export type Features = Readonly<Record<string, boolean>>
+/** A shaped text, in em: its runs, from left to right. */
+export interface Shape extends Extent {
+  readonly runs: readonly Run[]
+}
 
-/** One glyph of a shaped word: how far the pen moves before and after it beside the glyph's own width, in em. */
-export interface PlacedGlyph {
-  readonly before: number
-  readonly after: number
-  readonly rise: number
+/** What is to be known of a text beside its letters. */
+export interface ShapedAs {
+  readonly rightToLeft?: boolean
+  /** Whether ideographs are drawn as in Japan. */
+  readonly japanese?: boolean
+}
+
+/** A typeface that can be measured: its own font, and others for the letters that this one lacks. */
+export interface Typeface {
+  /** Whether a letter, as a reader sees it, can be printed. */
+  has(letter: string): boolean
+  /** Shapes text that runs in one direction. */
+  shape(text: string, as?: ShapedAs): Shape
+}
+
+/** What a face is printed with where its own font lacks a letter. */
+export interface Fallback {
+  readonly fonts: OtherFonts
+  readonly weight: Weight
 }
 
 /**
- * A shaped word, in em: multiply by the type size. `top` and `bottom` are its ink above and below the baseline, `left`
- * and `right` its ink beyond where it begins and where the next word may begin.
+ * Opens a font for measuring. Letters of it stay single: no ligatures, so that a cut or a search never splits one.
+ *
+ * Throws RangeError where the bytes are a collection of fonts.
  */
-export interface Shape {
-  readonly width: number
-  readonly top: number
-  readonly bottom: number
-  readonly left: number
-  readonly right: number
-  readonly glyphs: readonly PlacedGlyph[]
-}
-
-/** A font that can be measured. Letters stay single: no ligatures, so that a cut or a search never splits one. */
-export interface Typeface {
-  readonly name: string
-  readonly bytes: Uint8Array
-  readonly features: Features
-  has(codePoint: number): boolean
-  shape(text: string): Shape
-}
-
-/** Opens a font for measuring. Throws RangeError where the bytes are a collection of fonts. */
-export function openTypeface(bytes: Uint8Array, extra: Features = {}): Typeface {
-  const font = openFont(bytes)
-  const features = { liga: false, ...extra }
-  const known = new Map<string, Shape>()
+export function openTypeface(bytes: Uint8Array, extra: Features = {}, fallback?: Fallback): Typeface {
+  const own = openFontFile(bytes, { liga: false, ...extra })
+  const known = [
+    new Map<string, Shape>(),
+    new Map<string, Shape>(),
+    new Map<string, Shape>(),
+    new Map<string, Shape>(),
+  ]
+  const other = (letter: string, japanese: boolean) =>
+    fallback?.fonts.find(visible(letter), fallback.weight, japanese)
+  const fontOf = (letter: string, japanese: boolean): FontFile => {
+    const asEmoji = letter.includes(EMOJI_WANTED)
+    if (!asEmoji && own.hasAll(visible(letter))) return own
+    return other(letter, japanese) ?? own
+  }
+  const runsOf = (text: string, { rightToLeft = false, japanese = false }: ShapedAs): Run[] => {
+    if (!rightToLeft && own.hasAll(text)) return [own.shape(text)]
+    const parts = partsByFont(lettersOf(text), (letter) => fontOf(letter, japanese)).map((part) =>
+      part.font === own ? { font: own, letters: part.letters.map(visible) } : part,
+    )
+    if (!rightToLeft) return parts.map(({ font, letters }) => font.shape(letters.join('')))
+    return parts.toReversed().map(({ font, letters }) => font.shape(fromRight(letters)))
+  }
   return {
-    name: font.postscriptName ?? 'Font',
-    bytes,
-    features,
-    has: (codePoint) => font.hasGlyphForCodePoint(codePoint),
-    shape(text) {
-      const seen = known.get(text)
+    has: (letter) => own.hasAll(letter) || other(letter, false) !== undefined,
+    shape(text, as = {}) {
+      const alike = known[(as.rightToLeft ? 1 : 0) + (as.japanese ? 2 : 0)]
+      const seen = alike?.get(text)
       if (seen) return seen
-      const shape = shapeText(font, text, features)
-      known.set(text, shape)
+      const shape = joinedShape(runsOf(text, as))
+      alike?.set(text, shape)
       return shape
     },
   }
 }
 
-/** Fonts opened before: what their tables hold is read once and not again for each document. */
-const openFonts = new WeakMap<Uint8Array, Font>()
+/** Asks for a sign as an emoji where it could be one of the text as well. */
+const EMOJI_WANTED = '\ufe0f'
+
+/** A letter without joiners and variation selectors, which no font needs a glyph for. */
+function visible(letter: string): string {
+  return letter.replace(/\p{Default_Ignorable_Code_Point}/gu, '')
+}
+
+interface Part {
+  readonly font: FontFile
+  readonly letters: string[]
+}
+
+function partsByFont(letters: readonly string[], fontOf: (letter: string) => FontFile): Part[] {
+  const parts: Part[] = []
+  for (const letter of letters) {
+    const font = fontOf(letter)
+    const last = parts.at(-1)
+    if (last?.font === font) last.letters.push(letter)
+    else parts.push({ font, letters: [letter] })
+  }
+  return parts
+}
 
 /**
- * Opens a font whose glyphs know the letters they stand for, so that a PDF's text can be searched and read aloud.
- *
- * Shaping takes 'Ẹ' apart into an E and a dot below, and then calls the E glyph 'Ẹ' and the dot nothing; every other E of
- * the document would read 'Ẹ'. Such a glyph gets the letter that the font's own table gives it, of several the one that
- * stands in the text. Documents share the font, so each run of text has glyphs of its own.
+ * Letters that run from the right, as the font engine is to get them: it turns those of Hebrew and Arabic itself, by
+ * their script, and leaves signs that belong to no script as they stand.
  */
-export function openFont(bytes: Uint8Array): Font {
-  const known = openFonts.get(bytes)
-  if (known) return known
-  const font = create(bytes)
-  if (!isSingle(font)) throw new RangeError('Give one font, not a collection of fonts.')
-  const [getGlyph, layout] = [font.getGlyph.bind(font), font.layout.bind(font)]
-  font.getGlyph = (id, codePoints) => {
-    const glyph = getGlyph(id)
-    return Object.create(glyph, { codePoints: { value: codePoints ?? [], writable: true } }) as typeof glyph
-  }
-  const own = new Map<number, readonly string[]>()
-  font.layout = (text, ...asked) => {
-    const run = layout(text, ...asked)
-    const written = text + text.normalize('NFD')
-    for (const glyph of run.glyphs) {
-      const called = String.fromCodePoint(...glyph.codePoints)
-      const simple = called !== '' && called === called.normalize('NFD')
-      if (simple && written.includes(called)) continue
-      const letters = own.get(glyph.id) ?? font.stringsForGlyph(glyph.id)
-      own.set(glyph.id, letters)
-      const letter = letters.find((choice) => written.includes(choice)) ?? letters[0]
-      if (letter) glyph.codePoints = Array.from(letter, (sign) => sign.codePointAt(0) ?? 0)
-    }
-    return run
-  }
-  openFonts.set(bytes, font)
-  return font
+function fromRight(letters: readonly string[]): string {
+  const facing = letters.map(mirrored)
+  return (facing.some(isTurnedByScript) ? facing : facing.toReversed()).join('')
 }
 
-function isSingle(font: Font | FontCollection): font is Font {
-  return !('fonts' in font)
-}
-
-function shapeText(font: Font, text: string, features: Features): Shape {
-  const run = font.layout(text, features)
-  const em = font.unitsPerEm
-  let width = 0
-  let top = 0
-  let bottom = 0
-  let left = 0
-  let right = 0
-  const glyphs = run.glyphs.map((glyph, index): PlacedGlyph => {
-    const at = run.positions?.[index] ?? { xAdvance: glyph.advanceWidth, xOffset: 0, yOffset: 0 }
-    const { minX, minY, maxX, maxY } = glyph.bbox
-    if (Number.isFinite(maxY)) {
-      top = Math.max(top, (maxY + at.yOffset) / em)
-      bottom = Math.max(bottom, -(minY + at.yOffset) / em)
-      left = Math.max(left, -width - (minX + at.xOffset) / em)
-      right = Math.max(right, width + (maxX + at.xOffset) / em)
-    }
-    width += at.xAdvance / em
-    return {
-      before: at.xOffset / em,
-      after: (at.xAdvance - glyph.advanceWidth - at.xOffset) / em,
-      rise: at.yOffset / em,
-    }
-  })
-  return { width, top, bottom, left, right: Math.max(0, right - width), glyphs }
+/** Shapes beside one another, from left to right, as one. */
+export function joinedShape(runs: readonly Run[]): Shape {
+  const [only] = runs
+  if (only && runs.length === 1) return { ...only, runs }
+  let [width, top, bottom, left, right] = [0, 0, 0, 0, 0]
+  for (const run of runs) {
+    left = Math.max(left, run.left - width)
+    width += run.width
+    right = Math.max(right, width + run.right)
+    top = Math.max(top, run.top)
+    bottom = Math.max(bottom, run.bottom)
+  }
+  return { width, top, bottom, left, right: Math.max(0, right - width), runs }
 }

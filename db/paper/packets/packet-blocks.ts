@@ -4,9 +4,10 @@ import {
   balanceLines,
   fitLines,
   type Line,
-  leftOverhang,
+  lineStart,
   lineWidth,
   piecesOf,
+  runsFromRight,
 } from '../drawing/text-fitting.ts'
 import type { FaceName, Typeface } from '../drawing/typeface.ts'
 import type { Carries } from './label-sheets.ts'
@@ -99,6 +100,8 @@ export function paragraph(job: Job, wanted: Wanted): Paragraph | null {
   const lines = fitted.lines
     .map((line) => (wanted.runsOn ? withoutLooseSeparators(line) : line))
     .filter((line) => line.length > 0)
+  // A width of its own is a place on a line that others share.
+  const alignsRight = (line: Line) => wanted.width === undefined && runsFromRight(line)
   const lastInk = Math.max(0, ...(lines.at(-1) ?? []).map((piece) => typeface.shape(piece.text).bottom))
   const baselines = lines.map((_, row) => baselineOf(row))
   const lastBaseline = baselines.at(-1) ?? y
@@ -107,7 +110,7 @@ export function paragraph(job: Job, wanted: Wanted): Paragraph | null {
       kind: 'text',
       face: wanted.face,
       size,
-      x: indent + leftOverhang(typeface, line) * size,
+      x: indent + lineStart(typeface, line, roomOf(row) / size, alignsRight(line)) * size,
       baseline: baselineOf(row),
       line,
     })),

@@ -15,6 +15,7 @@ import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { insteadOfPeople, type Withholding, withholdingOf } from '../people/withhold.ts'
 import { documentFacts, made, paperTexts } from './document.ts'
+import { cropOnPaper } from './seed-facts.ts'
 
 /** A story on a list is a line or two; the rest is told at the table. */
 const STORY_LETTERS = 240
@@ -45,7 +46,7 @@ export async function makeCataloguePage(reading: Reading): Promise<Result<'catal
     undefined,
     insteadOfPeople(texts.say),
   )
-  const crops = [...Map.groupBy(entries, ({ row }) => row.crop)].map(([name, here]) => ({
+  const crops = byCrop(entries, texts).map(([name, here]) => ({
     name,
     entries: here.map((entry) => inWords(reading, withholding, entry, texts)),
   }))
@@ -101,6 +102,11 @@ function entriesOf(reading: Reading): Entry[] {
   return entries.toSorted((one, other) => name(one).localeCompare(name(other), 'en'))
 }
 
+function byCrop(entries: readonly Entry[], texts: Texts): [string, Entry[]][] {
+  const groups = [...Map.groupBy(entries, ({ row }) => cropOnPaper(row.crop, texts))]
+  return groups.toSorted(([one], [other]) => one.localeCompare(other, texts.locale))
+}
+
 function partOf(reading: Reading, entries: readonly Entry[], texts: Texts): FlowingPart {
   const { libraryName } = settingsOf(reading)
   const withholding = withholdingOf(
@@ -109,7 +115,6 @@ function partOf(reading: Reading, entries: readonly Entry[], texts: Texts): Flow
     undefined,
     insteadOfPeople(texts.say),
   )
-  const byCrop = [...Map.groupBy(entries, ({ row }) => row.crop)]
   return {
     name: message('paper.the-list'),
     texts,
@@ -117,7 +122,7 @@ function partOf(reading: Reading, entries: readonly Entry[], texts: Texts): Flow
       text(libraryName, 0, { size: 9 }),
       text(texts.text('paper.title-list'), 2, { face: 'semibold', size: 18 }),
       text(aboutList(reading, entries, texts), 2),
-      ...byCrop.flatMap(([crop, here]) => [
+      ...byCrop(entries, texts).flatMap(([crop, here]) => [
         text(crop, 12, { face: 'semibold', size: 13, unbrokenWithNext: true, ruled: true }),
         ...here.flatMap((entry) => entryParagraphs(inWords(reading, withholding, entry, texts))),
       ]),

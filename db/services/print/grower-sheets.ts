@@ -16,6 +16,7 @@ import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { latestPlan } from '../regrow/season-plan.ts'
 import { documentFacts, made, textsFor } from './document.ts'
+import { seedOnPaper } from './seed-facts.ts'
 
 /**
  * A sheet for each garden of the saved plan: what, how many, how far apart, how to select, harvest and bring back; in the
@@ -74,7 +75,7 @@ function varietyOf(reading: Reading, line: Untold<PlanLine>, texts: Texts): Grow
   const lots = lotsOfAccessions(reading.sqlite, [line.accessionId])
   const given = line.sow?.lots.map(({ lotId }) => lotId) ?? lots.map(({ lotId }) => lotId)
   return {
-    name: `${line.crop} ‘${line.variety}’`,
+    name: seedOnPaper(line, texts),
     numbers:
       line.sow === null
         ? line.accessionNumber

@@ -16,7 +16,7 @@ import { harvestOf, lotOrRefuse } from '../book/new-lot.ts'
 import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
 import { insteadOfPeople, type Withholding, withholdingOf } from '../people/withhold.ts'
 import { documentFacts, made } from './document.ts'
-import { harvestOnPaper } from './seed-facts.ts'
+import { cropOnPaper, harvestOnPaper } from './seed-facts.ts'
 
 /** Labels of lots on a sheet, from any label of it on. Refuses an unknown sheet or lot, and a start off the sheet. */
 export async function printLabels(
@@ -59,7 +59,7 @@ function labelOf(
   const row = lotOrRefuse(reading, lotId, field)
   const facts = lotFacts(reading.sqlite, lotId)
   return {
-    crop: row.crop,
+    crop: cropOnPaper(row.crop, texts),
     variety: row.variety,
     species: facts.species,
     harvest: harvestOnPaper(harvestOf(row), texts),

@@ -20,7 +20,7 @@ import { harvestOf } from '../book/new-lot.ts'
 import { settingsOf } from '../book/settings.ts'
 import { documentFacts, made, paperTexts, textsFor } from './document.ts'
 import { unknownTold, type Words, wordsOf } from './letter-words.ts'
-import { amountOnPaper, harvestOnPaper } from './seed-facts.ts'
+import { amountOnPaper, harvestOnPaper, seedOnPaper } from './seed-facts.ts'
 
 /** Letters for items of the tray: one for each donor, with all their gifts; those held back are named in the warnings. */
 export async function printLetters(
@@ -166,7 +166,7 @@ function shownGift(reading: Reading, row: LetterGiftRow, texts: Texts): LetterGi
   ]
   return {
     number: row.number,
-    name: `${row.crop} ‘${row.variety}’`,
+    name: seedOnPaper(row, texts),
     facts: facts.filter((fact) => fact !== '').join(' · '),
     donorWords: row.donorWords,
     keeping: kept === null ? '' : texts.say(kept),

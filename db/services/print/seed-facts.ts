@@ -2,7 +2,21 @@ import { toFigures } from '../../domain/amounts/in-words.ts'
 import type { HarvestYear } from '../../domain/dates/harvest-year.ts'
 import { message } from '../../messages/message.ts'
 import type { Texts } from '../../messages/texts.ts'
+import { cropNameIn } from '../../migrations/crop-table.ts'
 import type { LetterGiftRow } from '../../queries/tray-rows.ts'
+
+/** What people call a crop, in the language of whoever reads it. The keeper's own sheets have the book's name, as the screens do. */
+export function cropOnPaper(crop: string, { locale }: Texts): string {
+  return cropNameIn(crop, new Intl.Locale(locale).language)
+}
+
+/** A crop and its variety: 'Runner bean ‘Painted Quill’'. */
+export function seedOnPaper(
+  { crop, variety }: { readonly crop: string; readonly variety: string },
+  texts: Texts,
+): string {
+  return `${cropOnPaper(crop, texts)} ‘${variety}’`
+}
 
 /** A harvest year as it stands on a label or in a letter. */
 export function harvestOnPaper(harvest: HarvestYear, { text }: Texts): string {

@@ -21,6 +21,7 @@ import { itemsOrRefuse } from '../book/tray.ts'
 import { forecastLots, type LotForecast } from '../forecast/lot-forecast.ts'
 import { PlacesAgeing } from '../storage/place-ageing.ts'
 import { documentFacts, made, paperTexts, textsFor } from './document.ts'
+import { seedOnPaper } from './seed-facts.ts'
 
 /** Air that home-dried seed is taken to have come to rest with before it is closed in. Judgement: a good drying box does it. */
 const DRIED_AT = { celsius: 20, humidity: 0.25 } as const
@@ -60,7 +61,7 @@ export async function printStorageCards(
     const forecast = forecasts.find((each) => each.lotId === lotId)
     return [
       {
-        name: `${row.crop} ‘${row.variety}’`,
+        name: seedOnPaper(row, texts),
         lotNumber: row.lotNumber,
         ...yearsOf(reading, forecast, texts),
         cautions: cautionsTold(reading, [lotId]).map(({ text }) => texts.say(text)),

@@ -14,7 +14,7 @@ import { checkWhatToPrint, itemsOrRefuse } from '../book/tray.ts'
 import { documentFacts, made, textsFor } from './document.ts'
 import { printLabels } from './labels.ts'
 import { printLetters } from './letters.ts'
-import { amountOnPaper } from './seed-facts.ts'
+import { amountOnPaper, seedOnPaper } from './seed-facts.ts'
 
 /** The PDF of some items of one kind. Marks nothing. */
 export async function previewTray(
@@ -83,7 +83,7 @@ async function slipOf(reading: Reading, withdrawalId: number): Promise<Withdrawa
       date: texts.value({ day: visit.onDate }),
       purpose: purpose === 'other' ? '' : texts.text(`paper.slip-purpose.${purpose}`),
       lines: lines.map((line) => ({
-        name: `${line.crop} ‘${line.variety}’`,
+        name: seedOnPaper(line, texts),
         lotNumber: line.number,
         amount: amountOnPaper(line, texts),
         cautions: cautionsTold(reading, [line.lotId]).map(({ text }) => texts.say(text)),

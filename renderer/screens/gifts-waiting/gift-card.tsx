@@ -34,7 +34,7 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
       <header className="card-head">
         <h2 tabIndex={-1}>{variety}</h2>
         <p>
-          {t('gifts.crop-from', { crop, donor })} · {gift.amount}
+          {t('gifts.crop-from', { crop, donor })} · <bdi>{gift.amount}</bdi>
         </p>
       </header>
       <GiftWay gift={gift} />
@@ -168,7 +168,7 @@ function GiftDoing({ gift }: { readonly gift: WaitingGift }) {
   const draftName = (name: string) => `gift/${gift.giftId}/${name}`
   const OpenForm = DOINGS.find(({ name }) => name === open)?.form
   return (
-    <section className="pane-part" aria-label={t('gifts.what-to-do')}>
+    <section className="pane-part what-to-do" aria-label={t('gifts.what-to-do')}>
       <div className="buttons">
         {DOINGS.map(({ name }) => (
           <button

@@ -56,7 +56,7 @@ function Stop({ name, reached, outline, children }: StopProps) {
       data-reached={reached}
       {...(reached === 'here' ? { 'aria-current': 'step' as const } : {})}
     >
-      <svg viewBox="0 0 32 32" width="32" height="32" aria-hidden="true">
+      <svg className="points" viewBox="0 0 32 32" width="32" height="32" aria-hidden="true">
         {outline}
       </svg>
       <span className="gift-stop-name">{name}</span>

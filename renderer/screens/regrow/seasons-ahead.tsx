@@ -14,7 +14,7 @@ interface SeasonsAheadProps {
 const WIDTH = 560
 const HEIGHT = 190
 const LEFT = 8
-const RIGHT = 150
+const RIGHT = 184
 const TOP = 14
 const BOTTOM = 26
 

@@ -37,7 +37,7 @@ export function GardensPicture({ sites, lines, clashes }: GardensPictureProps) {
   })
   return (
     <>
-      <svg className="chart plan-picture" viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={words}>
+      <svg className="chart map plan-picture" viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={words}>
         {placed.map((site) => {
           const open = lines.filter((line) => line.siteId === site.siteId && line.way !== 'covered')
           const widest = Math.max(0, ...open.map(({ isolationM }) => isolationM))

@@ -67,7 +67,7 @@ function Doings({ climate }: { readonly climate: PlaceClimate }) {
   const { t, say } = useTexts()
   const OpenForm = DOINGS.find(({ name }) => name === open)?.form
   return (
-    <section className="pane-part" aria-label={t('storage.what-to-do')}>
+    <section className="pane-part what-to-do" aria-label={t('storage.what-to-do')}>
       <div className="buttons">
         {DOINGS.map(({ name, word }) => (
           <button key={name} type="button" className="quiet-button" {...button(name)}>

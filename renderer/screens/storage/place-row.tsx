@@ -8,7 +8,7 @@ export function placeRow(place: StoredPlace, t: Texts['text']): PaneRow {
   const inside = place.path.split(' / ').length - 1
   return {
     address: placeAddress(place.placeId),
-    style: { paddingLeft: `${20 + 16 * inside}px` },
+    style: { paddingInlineStart: `${20 + 16 * inside}px` },
     content: (
       <>
         <span className="strong">{place.name}</span>

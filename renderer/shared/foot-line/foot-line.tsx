@@ -1,4 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query'
+import type { ReactNode } from 'react'
 import { Link } from 'wouter'
 import { call } from '../client/call.ts'
 import type { ProblemError } from '../client/problem-error.ts'
@@ -11,8 +12,8 @@ import { ActionButton } from '../parts/action-button.tsx'
 import './foot-line.css'
 import { useSaid } from './said.ts'
 
-/** The last thing that happened, said aloud, with its undo. */
-export function FootLine() {
+/** The last thing that happened, said aloud, with its undo; `children` stand beside what was written. */
+export function FootLine({ children }: { readonly children: ReactNode }) {
   const { t } = useTexts()
   const format = useFormat()
   const said = useSaid()
@@ -37,6 +38,7 @@ export function FootLine() {
         <p className="foot-line-end soft">
           <Forecasts />
           <Link href="/written">{t('foot.written-today')}</Link>
+          {children}
           <span className="foot-line-library">{about.settings.libraryName}</span>
         </p>
       )}

@@ -5,6 +5,7 @@ import {
   numberInWords,
 } from '../../../db/domain/amounts/in-words.ts'
 import { milligrams } from '../../../db/domain/amounts/mass.ts'
+import { figuresIn } from '../../../db/messages/texts.ts'
 
 /** How this library writes numbers, masses and dates. */
 export interface Format {
@@ -34,7 +35,12 @@ const FIGURES_SHOWN = 4
 const ISO_DAY = /\b\d{4}-\d{2}-\d{2}\b/g
 
 /** Numbers and masses as the library writes them, and as it reads what is typed; dates with the names of `told`. */
-export function createFormat(manner: Manner, told: string = manner.locale): Format {
+export function createFormat(
+  manner: Manner,
+  told: string = manner.locale,
+  direction: 'ltr' | 'rtl' = 'ltr',
+): Format {
+  const figures = figuresIn(direction)
   const signed = new Intl.NumberFormat(manner.locale, { signDisplay: 'exceptZero' })
   const day = new Intl.DateTimeFormat(told, { dateStyle: 'medium', timeZone: 'UTC' })
   const moment = new Intl.DateTimeFormat(told, { dateStyle: 'medium', timeStyle: 'short' })
@@ -42,17 +48,17 @@ export function createFormat(manner: Manner, told: string = manner.locale): Form
   const dayOfMoment = new Intl.DateTimeFormat(told, { dateStyle: 'full' })
   const dayOf = (iso: string) => formatted(day, iso, `${iso}T00:00:00Z`)
   return {
-    number: (value) => numberInWords(value, manner, 4),
-    mass: (mg) => `${mg < 0 ? '−' : ''}${massInWords(milligrams(Math.abs(mg)), manner)}`,
-    massShort: (mg) => massToFigures(milligrams(mg), FIGURES_SHOWN, manner),
+    number: (value) => figures(numberInWords(value, manner, 4)),
+    mass: (mg) => figures(`${mg < 0 ? '−' : ''}${massInWords(milligrams(Math.abs(mg)), manner)}`),
+    massShort: (mg) => figures(massToFigures(milligrams(mg), FIGURES_SHOWN, manner)),
     // As the sentences of the app write it, so that a card does not write it in two ways.
-    percent: (part) => `${numberInWords(100 * part, manner)}\u00a0%`,
+    percent: (part) => figures(`${numberInWords(100 * part, manner)}\u00a0%`),
     day: dayOf,
     sentence: (text) => text.replace(ISO_DAY, dayOf),
     moment: (iso) => formatted(moment, iso, iso),
     time: (iso) => formatted(time, iso, iso),
     dayOfMoment: (iso) => formatted(dayOfMoment, iso, iso),
-    change: (value) => trueMinus(signed.format(value)),
+    change: (value) => figures(trueMinus(signed.format(value))),
   }
 }
 

@@ -8,15 +8,16 @@ import { useTexts } from './use-texts.ts'
 export function useFormat(): Format {
   const about = useRead('collection.get', {})
   const { locale, massUnits } = about.data?.settings ?? UNTIL_TOLD
-  return formatOf({ locale, massUnits }, useTexts().locale)
+  const { locale: told, direction } = useTexts()
+  return formatOf({ locale, massUnits }, told, direction)
 }
 
 /** The formats of every manner so far: to make one takes as long as to draw some rows. */
 const made = new Map<string, Format>()
 
-function formatOf(manner: Manner, told: string): Format {
+function formatOf(manner: Manner, told: string, direction: 'ltr' | 'rtl'): Format {
   const name = `${manner.locale} ${manner.massUnits} ${told}`
-  const format = made.get(name) ?? createFormat(manner, told)
+  const format = made.get(name) ?? createFormat(manner, told, direction)
   made.set(name, format)
   return format
 }

@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query'
-import { LANGUAGES } from '../../../db/messages/languages.ts'
+import { languageOf } from '../../../db/messages/languages.ts'
 import { createTexts, type Texts, type Translation } from '../../../db/messages/texts.ts'
 import { useRead } from '../client/use-read.ts'
 import { UNTIL_TOLD } from './manner.ts'
@@ -13,7 +13,7 @@ const NOT_LOADED: Translation = {}
 export function useTexts(): Texts & { readonly t: Texts['text'] } {
   const settings = useRead('collection.get', {}).data?.settings
   const { locale, massUnits } = settings ?? UNTIL_TOLD
-  const language = LANGUAGES.find(({ code }) => code === settings?.language) ?? LANGUAGES[0]
+  const language = languageOf(settings?.language)
   const { data: translation = NOT_LOADED } = useQuery({
     queryKey: ['translation', language.code],
     queryFn: language.load,

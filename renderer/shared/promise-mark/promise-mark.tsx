@@ -34,7 +34,7 @@ export function PromiseMark({ state }: { readonly state: PromiseState }) {
   const { t } = useTexts()
   return (
     <span className={`state-mark promise-mark-${state}`}>
-      <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true">
+      <svg className="points" viewBox="0 0 20 20" width="20" height="20" aria-hidden="true">
         {OUTLINES[state]}
       </svg>
       <span>{t(`promise.state.${state}`)}</span>

@@ -2,6 +2,7 @@ import { type KeyboardEvent, type ReactNode, type RefObject, useId, useRef } fro
 import { flushSync } from 'react-dom'
 import { message } from '../../../db/messages/message.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
+import { keysAlongLine, UP_AND_DOWN } from '../focus/focus-along.ts'
 import { readTypedAmount } from '../format/manner.ts'
 import { useTexts } from '../format/use-texts.ts'
 import { beneathId, FieldFrame, type FieldSize } from './fields.tsx'
@@ -145,7 +146,7 @@ interface ChoicesProps {
 function Choices({ choices, meaning, first, onChoose, onBack }: ChoicesProps) {
   if (choices.length === 0) return null
   const onKeyDown = (event: KeyboardEvent<HTMLButtonElement>) => {
-    const by = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key]
+    const by = { ...UP_AND_DOWN, ...keysAlongLine() }[event.key]
     if (by === undefined && event.key !== 'Escape') return
     event.preventDefault()
     if (by === undefined) return onBack()

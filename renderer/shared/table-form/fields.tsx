@@ -22,15 +22,18 @@ interface FieldFrameProps {
   /** Its plain text, read aloud once typing rests. */
   readonly spoken?: string
   readonly problem?: string | undefined
+  /** Whether it needs a row of fields to itself. */
+  readonly wide?: boolean
   readonly children: ReactNode
 }
 
 /** A label, its control, and beneath it what was understood or what is wrong. */
-export function FieldFrame({ label, controlId, size, words, spoken, problem, children }: FieldFrameProps) {
+export function FieldFrame(props: FieldFrameProps) {
+  const { label, controlId, size, words, spoken, problem, wide, children } = props
   const ofForm = useContext(SizeInForm)
   const calm = useSettled(problem ?? spoken ?? '', CALM_MS)
   return (
-    <div className={`table-field table-field-${size ?? ofForm}`} data-step-group="">
+    <div className={`table-field table-field-${size ?? ofForm}`} data-step-group="" data-wide={wide}>
       <label className="table-field-label" htmlFor={controlId}>
         {label}
       </label>
@@ -132,6 +135,9 @@ export function DateField({ value, onChange, today = '', ...rest }: DateFieldPro
   )
 }
 
+/** What a choice in a narrow column shows of the text that is chosen. */
+const MOST_LETTERS = 26
+
 interface SelectFieldProps<V extends string> {
   readonly label: string
   readonly step?: string
@@ -153,6 +159,7 @@ export function SelectField<V extends string>(props: SelectFieldProps<V>) {
       label={label}
       controlId={id}
       size={size}
+      wide={options.some((option) => option.label.length > MOST_LETTERS)}
       words={words !== '' && <p className="soft">{words}</p>}
     >
       <select

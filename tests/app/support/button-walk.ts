@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test'
+import { calmOf } from './calm.ts'
 import { open } from './open.ts'
 
 /** Buttons that lead out of this collection, or out of the window, by the words they begin with. */
@@ -47,34 +48,23 @@ const FILL_FORM = `(() => {
   return form.querySelector('[type=submit]')?.textContent.trim() ?? ''
 })()`
 
-/** Waits until nothing is asked of the host and the page stands as it will. */
-async function settled(page: Page, asked: ReadonlySet<unknown>): Promise<void> {
-  let calm = 0
-  while (calm < 3) {
-    await page.evaluate('new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn, 15)))')
-    calm = asked.size === 0 ? calm + 1 : 0
-  }
-}
-
 /** A hand that presses buttons by the keyboard and looks each time where the focus is. */
 export class ButtonWalk {
   readonly wrong: string[] = []
   pressed = 0
   readonly #page: Page
-  readonly #asked = new Set<unknown>()
+  readonly #calm: () => Promise<void>
 
   constructor(page: Page) {
     this.#page = page
-    page.on('request', (request) => request.url().endsWith('/call') && this.#asked.add(request))
-    page.on('requestfinished', (request) => this.#asked.delete(request))
-    page.on('requestfailed', (request) => this.#asked.delete(request))
+    this.#calm = calmOf(page)
   }
 
   async go(path: string): Promise<void> {
     await open(this.#page, '/nowhere')
     await open(this.#page, path)
     await this.#page.locator('main :is(h1, h2)').first().waitFor({ state: 'attached' })
-    await settled(this.#page, this.#asked)
+    await this.#calm()
   }
 
   /** Every button of a screen: pressed, and where it opens a form, stepped back from, filled and sent. */
@@ -107,14 +97,14 @@ export class ButtonWalk {
     await this.#judge(`${path}: ${name}`)
     if (!(await this.#page.evaluate<boolean>(IN_A_FORM))) return
     await this.#page.keyboard.press('Escape')
-    await settled(this.#page, this.#asked)
+    await this.#calm()
     await this.#judge(`${path}: ${name}, stepped back`)
     if (!(await this.#press(name))) return
     const word = await this.#page.evaluate<string>(FILL_FORM)
-    await settled(this.#page, this.#asked)
+    await this.#calm()
     if (word === '' || NOT_SENT.test(word)) return
     await this.#page.keyboard.press('Enter')
-    await settled(this.#page, this.#asked)
+    await this.#calm()
     await this.#judge(`${path}: ${name}, sent by ${word}`)
   }
 
@@ -129,7 +119,7 @@ export class ButtonWalk {
     await this.#page.locator(`[data-walked="${at}"]`).focus()
     await this.#page.keyboard.press('Enter')
     this.pressed += 1
-    await settled(this.#page, this.#asked)
+    await this.#calm()
     return true
   }
 

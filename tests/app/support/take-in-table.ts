@@ -10,7 +10,7 @@ export const listedLines = (page: Page, table: string) =>
   page
     .getByRole('region', { name: table })
     .getByRole('listitem')
-    .filter({ has: page.getByRole('button', { name: /^take off/ }) })
+    .filter({ has: page.getByRole('button', { name: /^remove/ }) })
 
 /** The gifts listed so far. */
 export const envelopes = (page: Page) => listedLines(page, 'Take in')

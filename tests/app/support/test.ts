@@ -3,12 +3,15 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
 import { test as base, expect, type Page } from '@playwright/test'
+import Database from 'better-sqlite3'
 import { demoFile } from '../../../electron/host/collections-folder.ts'
 import { type Pattern, patternOf } from './patterns.ts'
 import { type HostProcess, type RunningApp, startHostProcess } from './running-app.ts'
 
 interface Given {
   drawer: Pattern
+  /** What the collection speaks; the made-up languages are chosen here and nowhere else. */
+  language: string
   /** The running app; its page is open on it. */
   app: RunningApp
 }
@@ -41,6 +44,13 @@ async function slowDown(page: Page): Promise<void> {
   await devTools.send('Emulation.setCPUThrottlingRate', { rate: CPU_SLOWER })
 }
 
+/** Lets a collection speak a language, as no keeper can choose the made-up ones. */
+function speak(file: string, language: string): void {
+  const book = new Database(file)
+  book.prepare('UPDATE collection SET language = ?').run(language)
+  book.close()
+}
+
 /**
  * A test with the app running in a folder of its own and its page open.
  *
@@ -49,6 +59,7 @@ async function slowDown(page: Page): Promise<void> {
  */
 export const test = base.extend<Given, GivenToWorker>({
   drawer: ['demo', { option: true }],
+  language: ['en', { option: true }],
 
   hostProcess: [
     // biome-ignore lint/correctness/noEmptyPattern: the runner reads from the pattern which fixtures are wanted.
@@ -61,9 +72,10 @@ export const test = base.extend<Given, GivenToWorker>({
   ],
 
   app: [
-    async ({ drawer, page, hostProcess }, use) => {
+    async ({ drawer, language, page, hostProcess }, use) => {
       const folder = mkdtempSync(join(tmpdir(), 'drawer-app-'))
       copyFileSync(await patternOf(drawer), demoFile(folder))
+      if (language !== 'en') speak(demoFile(folder), language)
       const app = await hostProcess.serve(folder)
       const wrong: string[] = []
       page.on('pageerror', (thrown) => wrong.push(thrown.message))

@@ -40,7 +40,7 @@ test('limits are told with what each asks for', () => {
     'limits: degrees F and percent of humidity together at most 100 (common practice)',
     'limits: at most 10.0 °C',
     'limits: at most −15.0 °C',
-    'nothing to keep to yet',
+    'no limits set yet',
   ])
   expect(told(limitsInWords(limitsOf('none', { highestCc: 1_200, highestPm: 450 })))).toBe(
     'limits: at most 12.0 °C and at most 45 % humidity',
@@ -90,7 +90,7 @@ describe('what readings come to', () => {
 
   test('without humidity says so, and what cannot be judged for want of it', () => {
     const dry = limitsOf('none', { highestCc: null, highestPm: 450 })
-    const wanting = 'Without humidity nobody can say whether it is dry enough.'
+    const wanting = 'Without humidity nobody can tell whether it is dry enough.'
     expect(allTold(totalsInWords(unread, short))).toEqual([TEMPERATURE, 'Humidity was not read.', wanting])
     expect(allTold(totalsInWords(unread, dry))).toEqual([TEMPERATURE, 'Humidity was not read.', wanting])
     expect(allTold(totalsInWords(unread, long))).toEqual([TEMPERATURE, 'Humidity was not read.'])
@@ -115,17 +115,25 @@ test('a freezer that melts its own ice is told by its cycles', () => {
 })
 
 test.each([
-  [{ lots: 0, least: 0, middle: 0, most: 0 }, 'No lot that lies there now lay there then.', ''],
-  [{ lots: 1, least: 2.04, middle: 2.04, most: 2.04 }, 'the lot that lay there then 2 points', ''],
+  [{ lots: 0, least: 0, middle: 0, most: 0 }, 'None of the lots that are there now was there then.', ''],
+  [
+    { lots: 1, least: 2.04, middle: 2.04, most: 2.04 },
+    'The lot that was there then lost 2 percentage points',
+    '',
+  ],
   [
     { lots: 3, least: 0, middle: 0.02, most: 0.09 },
-    'the 3 lots that lay there then less than a tenth',
+    'The 3 lots that were there then lost less than a tenth',
     'point',
   ],
-  [{ lots: 1, least: 0.1, middle: 0.1, most: 0.1 }, 'the lot that lay there then 0.1 points', ''],
+  [
+    { lots: 1, least: 0.1, middle: 0.1, most: 0.1 },
+    'The lot that was there then lost 0.1 percentage points',
+    '',
+  ],
   [
     { lots: 3, least: 0.44, middle: 1.26, most: 7 },
-    '0.4 to 7 points of what is alive, 1.3 in the middle',
+    '0.4 to 7 percentage points of living seed, 1.3 in the middle',
     '',
   ],
 ])('what a spell cost: %j', (cost, words, more) => {
@@ -134,7 +142,7 @@ test.each([
   expect(said).toContain(more)
   if (cost.lots > 0)
     expect(said).toMatch(
-      /^It cost the .* of what is alive.*, by the forecast\. Frost on moist seed and water that settled on cold seed are not in it\.$/,
+      /^The .* of living seed.*, by the forecast\. Frost on moist seed and water that settled on cold seed are not in it\.$/,
     )
 })
 
@@ -152,28 +160,28 @@ describe('calling a place another kind of place', () => {
   test.each<[Partial<KindChange>, string]>([
     [
       {},
-      'Nobody measured there. Its seed was taken to have lain at about 20 °C, and is now taken to have lain at about 5 °C all the time. The forecasts of the 3 lots there change. Readings would tell better.',
+      'Nobody measured there. Until now its seed counted as kept at about 20 °C. From now on it counts as kept at about 5 °C all the time. The forecasts of the 3 lots there change. Readings would tell better.',
     ],
     [
       { celsiusAfter: -18, lots: 1, beginsToFreeze: true },
-      `Nobody measured there. Its seed was taken to have lain at about 20 °C, and is now taken to have lain at about −18 °C all the time. The forecast of the lot there changes. Readings would tell better.${FROST}`,
+      `Nobody measured there. Until now its seed counted as kept at about 20 °C. From now on it counts as kept at about −18 °C all the time. The forecast of the lot there changes. Readings would tell better.${FROST}`,
     ],
     [
       { readFromBefore: 'Hall', readFromAfter: 'Cellar', lots: 0 },
-      'Its seed was taken to have lain in the air of Hall, and is now taken to have lain in the air of Cellar.',
+      'Until now its seed counted as kept in the air of Hall. From now on it counts as kept in the air of Cellar.',
     ],
     [
       { readFromAfter: 'Cellar', celsiusAfter: 20 },
-      'Nobody measured there. Its seed was taken to have lain at about 20 °C, and is now taken to have lain in the air of Cellar. The forecasts of the 3 lots there change.',
+      'Nobody measured there. Until now its seed counted as kept at about 20 °C. From now on it counts as kept in the air of Cellar. The forecasts of the 3 lots there change.',
     ],
-    [{ celsiusAfter: 20 }, 'Its seed is taken to lie at about 20 °C as before: no forecast changes.'],
+    [{ celsiusAfter: 20 }, 'Its seed still counts as kept at about 20 °C: no forecast changes.'],
     [
       { celsiusBefore: 4.5, celsiusAfter: 4.5, beginsToFreeze: true },
-      `Its seed is taken to lie at about 4.5 °C as before: no forecast changes.${FROST}`,
+      `Its seed still counts as kept at about 4.5 °C: no forecast changes.${FROST}`,
     ],
     [
       { readFromBefore: 'Cellar', readFromAfter: 'Cellar' },
-      'The readings of Cellar go on to hold: no forecast changes.',
+      'The readings of Cellar still count: no forecast changes.',
     ],
   ])('%j', (changes, sentence) => {
     expect(allTold(kindChangeInWords({ ...change, ...changes })).join(' ')).toBe(sentence)

@@ -383,8 +383,6 @@ describe('the state of a place', () => {
       'no readings since 2 Dec 2025',
     )
     expect(inEnglish<Told>(stateInWords('no-readings', limits, null))).toBe('no readings yet')
-    expect(inEnglish<Told>(stateInWords('no-aim', limits, today))).toBe(
-      'readings, but nothing to keep to yet',
-    )
+    expect(inEnglish<Told>(stateInWords('no-aim', limits, today))).toBe('readings, but no limits set yet')
   })
 })

@@ -28,7 +28,7 @@ test('a lot that came in is tested within a year', () => {
   expect(datesOf(NEW)).toEqual([
     {
       on: '2021-05-04',
-      because: 'not tested yet: at latest twelve months after it came in',
+      because: 'not tested yet: at the latest twelve months after it came in',
       source: 'FAO Genebank Standards 2014, 4.3.1',
       confidence: 'seen',
     },
@@ -77,7 +77,7 @@ describe('a forecast', () => {
     expect(datesOf(tested(0.97, crossing('2027-06-01')))[0]).toEqual({
       on: '2023-06-01',
       because: 'test again before it drops below 85 %, forecast for 1 Jun 2027',
-      source: 'FAO Genebank Standards 2014, 4.3.3, as applied to the forecast',
+      source: 'FAO Genebank Standards 2014, 4.3.3, worked out from the forecast',
       confidence: 'from-memory',
     })
     expect(said({ ...NEW, ...crossing('2020-08-02') })[0]).toMatch(/^2020-06-03 test it before/)
@@ -96,7 +96,7 @@ describe('a forecast', () => {
   })
 
   test('of seed below its threshold from the start asks for a test at once', () => {
-    const words = 'not tested yet, and forecast to lie below its threshold already'
+    const words = 'not tested yet, and forecast to be below its threshold already'
     expect(said({ ...NEW, ...crossing('2020-05-05') })[0]).toBe(`2020-05-04 ${words}`)
     expect(said({ ...NEW, ...crossing('2019-01-01') })[0]).toBe(`2020-05-04 ${words}`)
   })

@@ -21,7 +21,7 @@ describe('a result is one sentence', () => {
   test.each([
     [17, 0.75, 'likely above 75 %, not yet sure'],
     [20, 0.75, 'surely above 75 %'],
-    [15, 0.75, 'it may lie on either side of 75 %'],
+    [15, 0.75, 'it may be above or below 75 %'],
     [12, 0.75, 'likely below 75 %, not yet sure'],
     [6, 0.75, 'surely below 75 %'],
   ])('%i of 20 against %d: %s', (germinated, threshold, verdict) => {
@@ -35,7 +35,7 @@ describe('a result is one sentence', () => {
       resultInWords(20, 20, 0.75, { chanceAbove, longAgo }).split('; ')[1]
     expect(said(0.99, false)).toBe('surely above 75 %')
     expect(said(0.9, false)).toBe('likely above 75 %, not yet sure')
-    expect(said(0.5, true)).toBe('then it may lie on either side of 75 %')
+    expect(said(0.5, true)).toBe('then it may be above or below 75 %')
     expect(said(0.01, true)).toBe('then by its age and all its tests likely below 75 %, not yet sure')
   })
 
@@ -61,13 +61,13 @@ describe('a result is one sentence', () => {
 test('the keeper’s choice is told of what there was', () => {
   const said = (hard: boolean, fresh: boolean) => choiceInWords(tally, { hard, fresh })
   expect(said(true, false)).toBe(
-    'By the keeper’s choice: 2 hard counted as alive and 1 dormant (fresh) counted as not germinated.',
+    'The keeper chose: 2 hard counted as alive and 1 dormant (fresh) counted as not germinated.',
   )
   expect(said(false, true)).toBe(
-    'By the keeper’s choice: 2 hard counted as not germinated and 1 dormant (fresh) counted as alive.',
+    'The keeper chose: 2 hard counted as not germinated and 1 dormant (fresh) counted as alive.',
   )
   expect(choiceInWords({ ...tally, hard: 0 }, { hard: true, fresh: true })).toBe(
-    'By the keeper’s choice: 1 dormant (fresh) counted as alive.',
+    'The keeper chose: 1 dormant (fresh) counted as alive.',
   )
   expect(choiceInWords({ ...tally, hard: 0, fresh: 0 }, { hard: true, fresh: true })).toBe('')
 })
@@ -116,10 +116,10 @@ describe('whether replicates agree', () => {
 
   test('is said with what to do', () => {
     expect(toleranceInWords({ kind: 'within', by: 'table', mean: 81, range: 2, allowed: 12 })).toBe(
-      'The replicates lie 2 points apart, 12 are allowed at 81 %: they agree.',
+      'The replicates are 2 points apart, and 12 are allowed at 81 %: they agree.',
     )
     expect(toleranceInWords({ kind: 'outside', by: 'table', mean: 81, range: 20, allowed: 12 })).toBe(
-      'The replicates lie 20 points apart, 12 are allowed at 81 %: repeat the test.',
+      'The replicates are 20 points apart, and 12 are allowed at 81 %: repeat the test.',
     )
     const how =
       'the published table is only for two or four replicates of 100, so this is a chi-squared comparison: chance alone differs as much in'
@@ -136,7 +136,7 @@ describe('whether replicates agree', () => {
       toleranceInWords({ kind: 'not-judged', because }),
     )
     expect(notJudged).toEqual([
-      'One replicate has nothing to be compared with: two or more show whether the test was laid evenly.',
+      'With one replicate there is nothing to compare. Two or more show whether the seeds were laid out evenly.',
       'Too few seeds to say whether the replicates agree: the published table is for replicates of 100.',
       'The replicates are all alike.',
     ])

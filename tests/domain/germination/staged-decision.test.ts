@@ -40,7 +40,7 @@ describe('stages added up decide as the published table does', () => {
 
 test('the decision is said in words, with what comes next', () => {
   expect(saidOf(2, 80, 70)).toBe(
-    '70 of 80 sprouted in 2 stages: still open. Lay 40 more out. Of 120 in all: regrow at 100 or fewer, keep at 111 or more.',
+    '70 of 80 sprouted in 2 stages: still open. Lay out 40 more. Of 120 in all: regrow at 100 or fewer, keep at 111 or more.',
   )
   expect(saidOf(2, 80, 78)).toBe(
     '78 of 80 sprouted in 2 stages: keep. The plan for 85 % says so at 76 or more.',
@@ -95,11 +95,11 @@ test('a next group that can end nothing either way is told without its ends', ()
       { kind: 'go-on', now: stage, next: { ...stage, ...next } },
       0.5,
     )
-  const open = '10 of 20 sprouted in one stage: still open. Lay 20 more out.'
+  const open = '10 of 20 sprouted in one stage: still open. Lay out 20 more.'
   expect(said({})).toBe(open)
   expect(said({ regrowAtMost: 9 })).toBe(`${open} Of 40 in all: regrow at 9 or fewer.`)
   expect(said({ keepAtLeast: 31 })).toBe(`${open} Of 40 in all: keep at 31 or more.`)
   expect(saidOf(9, 360, 315)).toBe(
-    '315 of 360 sprouted in 9 stages: still open, and the plan ends here: the lot lies too near 85 % to be told apart from it.',
+    '315 of 360 sprouted in 9 stages: still open, and the plan ends here. The lot is too near 85 % to tell.',
   )
 })

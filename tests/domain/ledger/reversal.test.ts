@@ -43,7 +43,7 @@ describe('refused', () => {
     [
       'a reversal',
       { kind: 'reversal' },
-      'An undo is not undone again. Enter what really happened as a new entry.',
+      'An undo cannot be undone. Enter what really happened as a new entry.',
     ],
     [
       'what was reversed already',
@@ -53,12 +53,12 @@ describe('refused', () => {
     [
       'what a stocktake has seen',
       { later: [later('withdrawal', '2026-03-01', -5, -1_220), later('stocktake', '2026-03-14', 2, 488)] },
-      'The stocktake of 14 Mar 2026 set the balance of QH26-0142-A after that entry. Undo that first.',
+      'The stocktake of 14 Mar 2026 set the amount of QH26-0142-A after that entry. Undo the stocktake first.',
     ],
     [
       'what was weighed anew since',
       { later: [later('recount', '2026-03-15', -3, 0)] },
-      'The new hundred-seed weight of 15 Mar 2026 set the balance of QH26-0142-A after that entry. Undo that first.',
+      'The new hundred-seed weight of 15 Mar 2026 set the amount of QH26-0142-A after that entry. Undo the new hundred-seed weight first.',
     ],
     [
       'a weighing whose weight was used since',
@@ -69,7 +69,7 @@ describe('refused', () => {
         bringsWeight: true,
         later: [later('withdrawal', '2026-03-16', -5, -1_220)],
       },
-      'The hand-out of 16 Mar 2026 on QH26-0142-A used that weight. Undo that first.',
+      'The hand-out of 16 Mar 2026 on QH26-0142-A used that weight. Undo the hand-out first.',
     ],
     [
       'a pouring together whose pooled weight was used since',
@@ -80,7 +80,7 @@ describe('refused', () => {
         bringsWeight: true,
         later: [later('withdrawal', '2026-03-16', -5, -1_220)],
       },
-      'The hand-out of 16 Mar 2026 on QH26-0142-A used that weight. Undo that first.',
+      'The hand-out of 16 Mar 2026 on QH26-0142-A used that weight. Undo the hand-out first.',
     ],
     [
       'a gift that was handed out since',
@@ -94,17 +94,17 @@ describe('refused', () => {
           later('withdrawal', '2026-05-02', -35, -8_540),
         ],
       },
-      'QH26-0142-A no longer holds that seed: the hand-out of 2 May 2026 took from it. Undo that first.',
+      'QH26-0142-A no longer holds that seed: the hand-out of 2 May 2026 took from it. Undo the hand-out first.',
     ],
     [
       'a gift whose mass alone would be short',
       { kind: 'intake', count: 75, mass: 18_301, later: [later('test', '2026-05-02', 0, -1)] },
-      'QH26-0142-A no longer holds that seed: the germination test of 2 May 2026 took from it. Undo that first.',
+      'QH26-0142-A no longer holds that seed: the germination test of 2 May 2026 took from it. Undo the germination test first.',
     ],
     [
       'a gift that is gone by no later entry of this lot',
       { kind: 'intake', count: 76, mass: 18_300 },
-      'QH26-0142-A no longer holds that seed: a later entry took from it. Undo that first.',
+      'QH26-0142-A no longer holds that seed: a later entry took from it. Undo the later entry first.',
     ],
   ])('%s', (_, movement, because) => {
     expect(told(decideReversal(aMovement(movement)))).toEqual({ kind: 'refused', because })

@@ -76,18 +76,18 @@ describe('drying', () => {
 
   test('of small lots tells parts of a milligram where they matter', () => {
     expect(inWords(0.4, 12, 5, 'metric')).toBe(
-      'Stop when the seed weighs 370.5 mg: 29.5 mg of water must go, for which 295 mg of fresh drying gel will do.',
+      'Stop when the seed weighs 370.5 mg: 29.5 mg of water must go. For that, 295 mg of fresh drying gel is enough.',
     )
     expect(inWords(1, 12, 5, 'metric')).toContain('weighs 926 mg: 73.7 mg of water')
     expect(inWords(0.4, 12, 5, 'ounces')).toContain('weighs 0.01307 oz: 0.00104 oz of water')
-    expect(inWords(450, 12.5, 12.5, 'metric')).toBe('At 12.5 % it is as dry as 12.5 % already.')
+    expect(inWords(450, 12.5, 12.5, 'metric')).toBe('At 12.5 % it is already as dry as 12.5 %.')
   })
 })
 
 test('what seed shows in the hand has its words', () => {
   expect(
     (['breaks', 'bends', 'soft'] as const).map((gives) => told(message(`storage.gives-${gives}`))),
-  ).toEqual(['snaps or shatters', 'bends or flattens', 'takes a thumbnail'])
+  ).toEqual(['snaps or shatters', 'bends or flattens', 'dents under a thumbnail'])
 })
 
 describe('frost', () => {

@@ -23,8 +23,8 @@ describe('the generations that led to a lot', () => {
     expect(line.map(({ lotId }) => lotId)).toEqual([2, 3])
     expect(effective).toBe(16)
     expect(told(3, lots, 20)).toBe(
-      'Over 2 generations of 40 and 10 plants it behaves like 16 in each: 2 / (1/40 + 1/10). ' +
-        'About 94\u00a0% of its variation is left, were it to cross freely. ' +
+      'Over 2 generations of 40 and 10 plants it behaves like 16 plants in each: 2 / (1/40 + 1/10). ' +
+        'About 94\u00a0% of its variation is left, if its plants cross freely. ' +
         'That is fewer than the 20 wanted: grow more plants next time.',
     )
   })
@@ -65,10 +65,10 @@ describe('what is said', () => {
 
   test('of one generation, with a figure after the point below ten and no warning where it is enough', () => {
     expect(told(2, [lot(2, 1, 20)], 20)).toBe(
-      'Over one generation of 20 plants it behaves like 20 in each: 1 / (1/20). ' +
-        'About 98\u00a0% of its variation is left, were it to cross freely.',
+      'Over one generation of 20 plants it behaves like 20 plants in each: 1 / (1/20). ' +
+        'About 98\u00a0% of its variation is left, if its plants cross freely.',
     )
-    expect(told(3, [lot(2, 1, 4), lot(3, 2, 30, 2)], 5)).toContain('behaves like 7.1 in each')
+    expect(told(3, [lot(2, 1, 4), lot(3, 2, 30, 2)], 5)).toContain('behaves like 7.1 plants in each')
   })
 
   test('of generations that were not noted', () => {

@@ -130,7 +130,7 @@ describe('in words', () => {
       { living: living(2_000), testedViability: 0.4, untested: 1_204 },
       [
         'Weak: 40 % of its tested seed is thought to be alive, below the threshold of 85 %.',
-        'Beside it about 1,200 living seeds were never tested, enough for the 225 to keep: test them before you regrow it.',
+        'Another about 1,200 living seeds were never tested, enough for the 225 to keep: test them before you regrow it.',
       ],
     ],
     [{ living: living(400), testedViability: 0.9 }, ['Enough for the 225 to keep: about 400 living seeds.']],

@@ -72,16 +72,16 @@ test.each([
 describe('what puts it where it stands', () => {
   test('is the risk of waiting', () => {
     expect(why(facts(1, { cost: 0.4 }))).toBe(
-      'By the sowing of 2028 no full regrowing can be made: about 40 in 100.',
+      'By the sowing of 2028 there may be too little for a full regrowing: about 40 in 100.',
     )
     expect(why(facts(1, { cost: 0.001 }))).toBe(
-      'By the sowing of 2028 there is hardly any risk that no full regrowing can be made.',
+      'By the sowing of 2028 there is hardly any risk of too little for a full regrowing.',
     )
   })
 
   test('and whether it is held elsewhere and asked for', () => {
     expect(why(facts(1, { onlySource: true, demand: 123.4 }))).toBe(
-      'By the sowing of 2028 no full regrowing can be made: about 50 in 100; held nowhere else that is known; members take about 120 seeds a year.',
+      'By the sowing of 2028 there may be too little for a full regrowing: about 50 in 100; held nowhere else that we know of; members take about 120 seeds a year.',
     )
     expect(why(facts(1, { demand: 1 }))).toContain('members take about 1 seed a year')
     expect(why(facts(1, { demand: 0.9 }))).not.toContain('members')
@@ -90,8 +90,8 @@ describe('what puts it where it stands', () => {
   test('or that none is left, and where some may still be', () => {
     expect(why(facts(1, { living: 0 }))).toBe('No living seed is left here: ask for a duplicate.')
     expect(why(facts(1, { living: 0, setAside: 300 }))).toBe(
-      'No living seed is counted here, but 300 seeds lie in quarantine or as the reference sample: look at them first.',
+      'No living seed is counted here, but 300 seeds are in quarantine or kept as the reference sample: look at them first.',
     )
-    expect(inEnglish<Told>(toldSetAside(1, 'seed'))).toMatch(/^1 seed lies in quarantine/)
+    expect(inEnglish<Told>(toldSetAside(1, 'seed'))).toMatch(/^1 seed is in quarantine/)
   })
 })

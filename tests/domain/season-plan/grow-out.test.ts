@@ -73,9 +73,9 @@ describe('a note', () => {
 
   test('in words says when, of how many plants or roots, and what was seen', () => {
     expect(noteInWords(sown)).toBe('sown 1 May 2026')
-    expect(noteInWords({ ...noted('emerged', '2026-05-09'), plants: 1 })).toBe('emerged 9 May 2026, 1 plant')
+    expect(noteInWords({ ...noted('emerged', '2026-05-09'), plants: 1 })).toBe('came up 9 May 2026, 1 plant')
     const emerged = { ...noted('emerged', '2026-05-09'), plants: 24, note: 'patchy' }
-    expect(noteInWords(emerged)).toBe('emerged 9 May 2026, 24 plants (patchy)')
+    expect(noteInWords(emerged)).toBe('came up 9 May 2026, 24 plants (patchy)')
     expect(noteInWords({ ...noted('roots-stored', '2026-10-20'), plants: 1 })).toBe(
       'roots stored 20 Oct 2026, 1 root',
     )
@@ -99,13 +99,13 @@ describe('a note', () => {
     expect(whyNot(grown(), { ...failed, note: '' })).toBe('Say in a few words why it failed.')
     expect(whyNot(grown({ notes: [noted('saved-from', '2026-09-01')] }), failed)).toBeNull()
     expect(whyNot(grown(), noted('saved-from', '2026-09-01'))).toBe(
-      'Type from how many plants seed was saved: the next generation rests on them.',
+      'Type how many plants the seed was saved from: the next generation comes from them.',
     )
     expect(whyNot(grown(), { ...noted('saved-from', '2026-09-01'), plants: 12 })).toBeNull()
   })
 
   test('comes not before what goes before it, nor after what comes after, and may be of the same day', () => {
-    const clash = 'That day does not fit: emerged 9 May 2026. Look at the day, or undo that note.'
+    const clash = 'That day does not fit: came up 9 May 2026. Check the day, or undo that note.'
     const emerged = noted('emerged', '2026-05-09')
     const flowered = (on: string) => whyNot(beet(emerged), noted('flowered', on))
     expect([flowered('2026-05-08'), flowered('2026-05-09'), flowered('2026-05-10')]).toEqual([
@@ -165,7 +165,7 @@ describe('roots of last season', () => {
   test('cross with what flowers this season, not with what flowers in the next, nor under cover', () => {
     const broccoli = aCandidate(2, { group: 'Brassica oleracea', isolation: 100 })
     expect(sentences(broccoli, 2)).toEqual([
-      'Old Drum of last season flowers 150 m from Variety 2 at Garden 2, and they want about 200 m. Cover one of them, or grow it elsewhere.',
+      'Old Drum of last season flowers 150 m from Variety 2 at Garden 2, and they need about 200 m. Cover one of them, or grow it elsewhere.',
     ])
     expect(sentences({ ...broccoli, flowersNextSeason: true }, 2)).toEqual([])
     expect(sentences(broccoli, 2, 'covered')).toEqual([])

@@ -48,7 +48,7 @@ describe('what a grower is told', () => {
 
   test('how much to sow, on how much bed', () => {
     expect(told()['Sow']).toBe(
-      'You get 40 seeds. Raise 24 plants, on about 6 square metres of bed (a square of 50 cm for each). So many come up about 91 times in 100. If fewer come up, grow all of them and tell us.',
+      'You get 40 seeds. Raise 24 plants, on about 6 square metres of bed (a square of 50 cm for each). That many come up about 91 times in 100. If fewer come up, grow all of them and tell us.',
     )
     expect(told({ areaM2: 12.4 })['Sow']).toContain('about 12 square metres')
     expect(told({ areaM2: 9.96 })['Sow']).toContain('about 10 square metres')
@@ -78,7 +78,7 @@ describe('what a grower is told', () => {
       /^Keep it covered while it flowers: a cage or fleece.*itself\. It is about 1\.5 hours of work in all\.$/,
     ],
     ['insect', /: a cage, or bags on the flowers.*those only\. It is about 4\.5 hours of work in all\.$/],
-    ['wind', /: bags of close paper, .*that only\. It is about 7 hours of work in all\.$/],
+    ['wind', /: insect netting .*that only\. It is about 7 hours of work in all\.$/],
   ] as const)('how to cover what is pollinated by %s', (pollination, words) => {
     expect(told({ way: 'covered', pollination })['Keep apart']).toMatch(words)
   })
@@ -102,7 +102,7 @@ describe('what a grower is told', () => {
       care: ['Sow indoors.', 'Save of all.'],
     })
     expect(sheet['Sow']).toBe(
-      'You get 3 seeds, of the last that there are. Expect about 2 of the 10 plants that we would like, and raise every one (a square of 24 cm for each). Tell us soon how many came up.',
+      'You get 3 seeds, the last that there are. Expect about 2 of the 10 plants that we would like, and raise every one (a square of 24 cm for each). Tell us soon how many came up.',
     )
     expect(sheet['The last seeds']).toBe('Sow indoors. Save of all.')
     expect(sheet['Select']).toContain('Save seed of all the remaining plants')
@@ -173,7 +173,7 @@ describe('why a variety is left out', () => {
   test('is told of the garden where least is wrong', () => {
     const sites = [aSite(1, 0, { takes: ['pea'], area: 5 }), aSite(2, 900, { takes: ['pea'] })]
     expect(inEnglish<Told>(whyLeftOut({ candidates: [candidate], sites }, [], candidate))).toBe(
-      'Garden 2 does not take the crop of Variety 1.',
+      'Garden 2 does not grow the crop of Variety 1.',
     )
   })
 
@@ -189,7 +189,7 @@ describe('why a variety is left out', () => {
   test('is that nothing is gained where nothing is wrong, or that there is no garden', () => {
     const problem = { candidates: [candidate], sites: [aSite(1, 0)] }
     expect(inEnglish<Told>(whyLeftOut(problem, [], candidate))).toBe(
-      'It is worth less than the work it makes.',
+      'The work of growing it is more than it would save this season.',
     )
     expect(inEnglish<Told>(whyLeftOut({ ...problem, sites: [] }, [], candidate))).toBe(
       'There is no garden to grow it in.',

@@ -23,7 +23,7 @@ describe('two of a kind that flower one after the other', () => {
 
   test('cross when sown at one time, not when one is sown later', () => {
     expect(sentences(at(1, 1), at(2, 2))).toEqual([
-      'Flint and Dent cross: at Garden 1 and Garden 2, 50 m apart, and they want about 100 m. Cover one of them, sow one 28 days after the other, or move it.',
+      'Flint and Dent cross: at Garden 1 and Garden 2, 50 m apart, and they need about 100 m. Cover one of them, sow one 28 days after the other, or move it.',
     ])
     expect(sentences(at(1, 1), at(2, 2, 'later'))).toEqual([])
     expect(sentences(at(1, 1, 'later'), at(2, 2, 'later'))).toHaveLength(1)
@@ -46,7 +46,7 @@ describe('two of a kind that flower one after the other', () => {
     const told = (choice: PlanChoice, ...others: PlanChoice[]) =>
       inEnglish<Told>(toldApartInTime(problem, [choice, ...others], choice))
     expect(told(at(2, 2, 'later'), at(1, 1))).toMatch(
-      /^Sow it 28 days after Flint at Garden 1, so that it flowers when that has done\. If both/,
+      /^Sow it 28 days after Flint at Garden 1, so that it flowers when they have finished\. If both/,
     )
     expect(told(at(1, 1), at(2, 2, 'later'))).toMatch(
       /^Sow it on time: Dent at Garden 2 follows 28 days later/,

@@ -64,7 +64,7 @@ describe('what crosses', () => {
       expect(home === null).toBe(facts.home === null)
       const breeding = breedingOf(crop.mating_system)
       expect(inEnglish<Told>(whyIsolation(home))).toMatch(
-        home === null ? /^No source.*lax end/ : /^Source: .*lax end/,
+        home === null ? /^No source.*short end/ : /^Source: .*short end/,
       )
       expect(unknownToPlan(facts, breeding, 'quality') !== '').toBe(home === null)
     }
@@ -109,7 +109,7 @@ describe('what is wrong with a plan', () => {
   test('two that cross stand too near, unless one is covered', () => {
     const sites = [aSite(1, 0), aSite(2, 250)]
     expect(sentences(sites, [at(1, 1), at(2, 2)])).toEqual([
-      'Variety 1 and Variety 2 cross: at Garden 1 and Garden 2, 250 m apart, and they want about 300 m. Cover one of them, or move it.',
+      'Variety 1 and Variety 2 cross: at Garden 1 and Garden 2, 250 m apart, and they need about 300 m. Cover one of them, or move it.',
     ])
     expect(sentences(sites, [at(1, 1, 'covered'), at(2, 2)])).toEqual([])
     expect(sentences([aSite(1, 0), aSite(2, 300)], [at(1, 1), at(2, 2)])).toEqual([])
@@ -119,12 +119,12 @@ describe('what is wrong with a plan', () => {
     const near = two.map((candidate) => ({ ...candidate, isolation: 4 }))
     expect(sentences([aSite(1, 0)], [at(1, 1), at(2, 1)], near)).toEqual([])
     expect(sentences([aSite(1, 0, { area: 9 })], [at(1, 1), at(2, 1)], near)[0]).toMatch(
-      /both at Garden 1, whose beds are 3 m across, and they want about 4 m/,
+      /both at Garden 1, whose beds are 3 m across, and they need about 4 m/,
     )
   })
 
   test.each([
-    [aSite(1, 0, { takes: ['pea'] }), /does not take the crop of Variety 1/],
+    [aSite(1, 0, { takes: ['pea'] }), /does not grow the crop of Variety 1/],
     [aSite(1, 0, { area: 1 }), /takes 2 m² of bed, and Garden 1 has 1/],
     [
       aSite(1, 0, { neighbours: [{ crop: 'Maize', group: 'Zea mays', metres: 60 }] }),
@@ -170,7 +170,7 @@ describe('what flowers nearby', () => {
         kind: 'neighbour',
         choices: [at(1, 1)],
         sentence:
-          'Maize flowers 99 m from Garden 1, and Flint wants about 100 m. Cover it, or grow it elsewhere.',
+          'Maize flowers 99 m from Garden 1, and Flint needs about 100 m. Cover it, or grow it elsewhere.',
       },
     ])
     expect(kinds(neighbour('Zea mays', 100))).toEqual([])

@@ -240,9 +240,9 @@ describe('a crop without constants', () => {
       return pace?.kind === 'refused' ? saidInEnglish(pace.because) : ''
     }
     expect(because(20, 26)).toBe(
-      'At 26 % moisture nobody can tell how long seed lasts: it moulds or sprouts. Dry it, measure again.',
+      'At 26 % moisture nobody can tell how long seed lasts: it moulds or sprouts. Dry it, then measure again.',
     )
-    expect(because(91, 8)).toBe('At 91 °C nothing is known of stored seed. Check the readings.')
+    expect(because(91, 8)).toBe('Nobody knows how stored seed does at 91 °C. Check the readings.')
     expect([refused(90, 8)?.kind, refused(20, 25)?.kind]).toEqual(['pace', 'pace'])
   })
 

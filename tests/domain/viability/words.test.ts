@@ -47,7 +47,7 @@ describe('the crossing is told as far as it is known', () => {
     ],
     [
       crossing('2090-01-01', null, null),
-      'It stays above 85 % for longer than 200 years, as far as can be told.',
+      'It stays above 85 % for more than 200 years, as far as anyone can tell.',
     ],
   ])('%j', (dates, words) => {
     expect(saidInEnglish(crossingTold(dates, absolute, TODAY))).toBe(words)
@@ -96,9 +96,9 @@ describe('how sure it is', () => {
   }
   test('untested seed of a crop with constants: what is assumed, what is beyond them, what is wrong with them', () => {
     expect(told('maize', [])).toEqual([
-      expect.stringMatching(/^Never tested/),
+      expect.stringMatching(/^Not tested yet/),
       expect.stringMatching(/^Its harvest year is not known/),
-      expect.stringMatching(/^Its moisture or the climate/),
+      expect.stringMatching(/^Its moisture, or the climate/),
       expect.stringMatching(/^Some of the time it was colder/),
       expect.stringMatching(/^The equation is known to promise too much/),
     ])
@@ -108,13 +108,13 @@ describe('how sure it is', () => {
       { on: isoDate('2025-01-10'), tested: 100, sprouted: 40 },
       { on: isoDate('2026-01-10'), tested: 100, sprouted: 90 },
     ])
-    expect(sentences[0]).toBe('It rests on one test of the lot.')
-    expect(sentences[1]).toMatch(/^The test of 10 Jan 2025, 40 of 100, is set aside/)
-    expect(sentences.at(-1)).toMatch(/^No constants are published for this crop and none are borrowed/)
+    expect(sentences[0]).toBe('It is based on one test of the lot.')
+    expect(sentences[1]).toMatch(/^The test of 10 Jan 2025, 40 of 100, does not count/)
+    expect(sentences.at(-1)).toMatch(/^No constants are published for this crop, and none are borrowed/)
   })
   test('years that were weighed in beside the constants are named as a rule of thumb', () => {
     expect(told('maize', [], [2, 5])).toContain(
-      'As neither was measured, the 2 to 5 years that its seed is said to keep are weighed in beside the equation: a rule of thumb, so the band is wide.',
+      'Neither was measured. So the 2 to 5 years that its seed is said to keep count beside the equation: a rule of thumb, so the band is wide.',
     )
     expect(told('soybean', [], [2, 2]).join(' ')).toContain('the 2 years that its seed is said to keep')
   })
@@ -130,20 +130,20 @@ describe('how sure it is', () => {
     const merged = { numbers: ['HL-A', 'HL-B', 'HL-C'], weakest: 'HL-B' }
     const known = { harvest: true, keeping: true, usualDays: false, yearsWeighedIn: null, merged }
     expect(howSure(forecastOf(prior, [], ageing, absolute, TODAY), model, known, [])[1]).toBe(
-      'HL-A, HL-B and HL-C were poured together: it is told as the one thought least alive, HL-B, so more of it may live. A test of the whole would tell.',
+      'HL-A, HL-B and HL-C were poured together. The forecast is that of the weakest, HL-B, so more of it may be alive. A test of the whole would tell.',
     )
   })
   test('constants from memory are called so, constants that were seen are not', () => {
     expect(told('pea', [])).toContain(
-      'The constants of its crop are from memory and were not read in their source: the band is wider for it.',
+      'The constants of its crop were written down from memory and not checked in their source, so the band is wider.',
     )
     expect(told('maize', []).join(' ')).not.toContain('from memory')
   })
   test('bean below the turn of its curve: where it turns, what is done, and which way that is wrong', () => {
     expect(told('bean', [])).toContain(
-      'Some of the time it was colder than -3.6 °C, where the curve of its constants turns and would let colder seed die sooner; it counts as if no colder, so it may well last longer than told here.',
+      'Some of the time it was colder than -3.6 °C. Below that its constants would let colder seed die sooner, so that time counts as no colder. It may well last longer than told here.',
     )
-    expect(told('maize', []).join(' ')).toContain('it was colder than the figures reach')
+    expect(told('maize', []).join(' ')).toContain('it was colder than the figures go')
   })
   test('seed beyond what was fitted is told what was', () => {
     const model = paceModelOf({
@@ -163,13 +163,13 @@ describe('how sure it is', () => {
     ] as const
     const said = howSure(forecastOf(prior, [], ageing, absolute, TODAY), model, known, remarks)
     expect(said).toContain(
-      'Time without readings, before and to come, goes by the usual day of the place: a week that failed counts once, with its own days.',
+      'Days without readings, past and to come, count as a usual day of the place. A week in which something failed counts once, with its own days.',
     )
-    expect(said.filter((sentence) => sentence.endsWith('this extrapolates.'))).toEqual([
-      'It is drier than the seed that the figures come from, 12 to 24 %: this extrapolates.',
-      'It is moister than the seed that the figures come from, 12 to 24 %: this extrapolates.',
-      'It lay colder than the seed that the figures come from, 20 to 60 °C: this extrapolates.',
-      'It lay warmer than the seed that the figures come from, 20 to 60 °C: this extrapolates.',
+    expect(said.filter((sentence) => sentence.endsWith('this goes beyond what was measured.'))).toEqual([
+      'It is drier than the seed that the figures come from, 12 to 24 %: this goes beyond what was measured.',
+      'It is moister than the seed that the figures come from, 12 to 24 %: this goes beyond what was measured.',
+      'It was colder than the seed that the figures come from, 20 to 60 °C: this goes beyond what was measured.',
+      'It was warmer than the seed that the figures come from, 20 to 60 °C: this goes beyond what was measured.',
     ])
   })
   test('of a crop without figures the same is told without them', () => {
@@ -193,12 +193,12 @@ describe('how sure it is', () => {
       'frozen-unfitted',
     ] as const
     expect(howSure(forecastOf(prior, tests, ageing, absolute, TODAY), model, known, remarks)).toEqual([
-      'It rests on 2 tests of the lot.',
-      'Its tests fit no one curve: something is wrong with one of them. Test again.',
-      'Some of the time it was drier than helps; it counts as if at the limit.',
-      'It is drier than the seed that the figures come from: this extrapolates.',
-      'It lay colder than the seed that the figures come from: this extrapolates.',
-      'Seed kept frozen for thirty years did worse than the equation says (PMC7285074): the band is wider for it.',
+      'It is based on 2 tests of the lot.',
+      'Its tests do not fit together: something is wrong with one of them. Test again.',
+      'Some of the time it was drier than helps. That time counts as no drier than the limit.',
+      'It is drier than the seed that the figures come from: this goes beyond what was measured.',
+      'It was colder than the seed that the figures come from: this goes beyond what was measured.',
+      'Seed kept frozen for thirty years did worse than the equation says (PMC7285074), so the band is wider.',
       expect.stringMatching(/^No constants are published for this crop/),
     ])
   })

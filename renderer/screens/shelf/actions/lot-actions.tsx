@@ -64,7 +64,7 @@ export function LotActions({ lot, askedLotId, forms: { open, button, close } }: 
   const fitting = ACTIONS.filter((action) => action.fits?.(lot) ?? true)
   const OpenForm = fitting.find(({ name }) => formName(name) === open)?.form
   return (
-    <section className="pane-part" aria-label={t('shelf.what-to-do')}>
+    <section className="pane-part what-to-do" aria-label={t('shelf.what-to-do')}>
       <div className="buttons">
         {fitting.map(({ name, word }) => (
           <button key={name} type="button" className="quiet-button" {...button(formName(name, askedLotId))}>

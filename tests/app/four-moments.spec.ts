@@ -4,6 +4,7 @@ import type { Texts } from '../../db/messages/texts.ts'
 import { createTexts } from '../../db/messages/texts.ts'
 import { UNTIL_OPEN } from '../../db/messages/texts-of.ts'
 import { Keys } from './support/keys.ts'
+import { escaped } from './support/look-over.ts'
 import { open } from './support/open.ts'
 import type { RunningApp } from './support/running-app.ts'
 import { smallShelf } from './support/small-shelf.ts'
@@ -80,7 +81,7 @@ async function decideToRegrow(page: Page, app: RunningApp, t: Named): Promise<vo
   await expect(tomato).toContainText(t('needs.to-grow'))
   await keys.press('Enter')
   await expect(page.getByLabel(t('needs.grow-it'))).toBeChecked()
-  const save = RegExp.escape(t('needs.save-list', { year: 'YEAR', chosen: 1 })).replace('YEAR', '\\d{4}')
+  const save = escaped(t('needs.save-list', { year: 'YEAR', chosen: 1 })).replace('YEAR', '\\d{4}')
   await page.getByRole('button', { name: new RegExp(save) }).press('Enter')
   await keys.press('Enter')
   await expect.poll(async () => (await app.call('season-list.list', {})).lists.length).toBe(1)
@@ -104,7 +105,7 @@ for (const { code, run, typed } of SPOKEN) {
   test.describe(`in the language ${code}`, () => {
     test.use({ language: code })
 
-    test('seed is taken in and handed out, regrowing decided, and paper printed', { tag: run }, async ({
+    test('seed is taken in and handed out, regrowing decided, and paper printed', { tag: [...run] }, async ({
       app,
       page,
     }) => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { es } from '../../db/messages/es/index.ts'
 import { message } from '../../db/messages/message.ts'
 import { pseudoTranslation } from '../../db/messages/pseudo.ts'
-import { createTexts, type Translation } from '../../db/messages/texts.ts'
+import { createTexts, figuresIn, type Translation } from '../../db/messages/texts.ts'
 import { saidOf } from '../../db/services/book/said.ts'
 import { excusedInVain, sourceOf, textsIn, textsOutside } from '../architecture/texts-outside.ts'
 
@@ -76,6 +76,12 @@ describe('telling a message', () => {
     expect(told).toBe('about \u2068Ada {x} <b>\u2069')
   })
 
+  it('keeps figures with a sign or a unit whole there', () => {
+    expect(figuresIn('rtl')('−15 °C')).toBe('\u2066−15 °C\u2069')
+    expect(figuresIn('rtl')('1,240')).toBe('1,240')
+    expect(figuresIn('ltr')('−15 °C')).toBe('−15 °C')
+  })
+
   it('chooses by a code there too', () => {
     const one = { count: 1, unit: 'cluster' }
     expect(texts('ar', 'en-GB', {}, 'rtl').text('amount.seeds', one)).toBe('1 cluster')
@@ -97,6 +103,11 @@ describe('the language made by program', () => {
     )
     expect(pseudo).toMatch(/^⟦2 šééðš.*⟧$/)
     expect(pseudo?.length).toBeGreaterThan((english?.length ?? 0) * 1.3)
+  })
+
+  it('from right to left turns its letters round and keeps values apart', () => {
+    const told = texts('ar', 'en-GB', pseudoTranslation('rtl'), 'rtl').text('amount.about', { amount: 'Ada' })
+    expect(told).toMatch(/^\u202e⟦.*\u2068\u2068Ada\u2069\u2069.*⟧\u202c$/)
   })
 })
 

@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test'
 import { demoFile } from '../../../electron/host/collections-folder.ts'
 import { calmOf } from './calm.ts'
-import { lookOver, namesIn } from './look-over.ts'
+import { lookOver, type Names, namesIn } from './look-over.ts'
 import { open } from './open.ts'
 import type { RunningApp } from './running-app.ts'
 
@@ -14,7 +14,7 @@ export class LanguageWalk {
   looked = 0
   readonly #page: Page
   readonly #calm: () => Promise<void>
-  readonly #names: readonly RegExp[]
+  readonly #names: Names
 
   constructor(page: Page, app: RunningApp, language: string) {
     this.#page = page

@@ -178,7 +178,7 @@ const STILL_PLAIN = new RegExp(
 )
 
 /** Texts that the collection itself holds, longest first, as they are and in small letters. */
-type Names = readonly { readonly small: string; readonly name: RegExp }[]
+export type Names = readonly { readonly small: string; readonly name: RegExp }[]
 
 function without(text: string, names: Names): string {
   const small = text.toLowerCase()
@@ -223,6 +223,11 @@ export function namesIn(file: string, language: string): Names {
     .toSorted((a, b) => b.length - a.length)
     .map((text) => ({
       small: text.toLowerCase(),
-      name: new RegExp(`(?<!\\p{L})${RegExp.escape(text)}(?!\\p{L})`, 'giu'),
+      name: new RegExp(`(?<!\\p{L})${escaped(text)}(?!\\p{L})`, 'giu'),
     }))
+}
+
+/** A text as a pattern that fits it alone. */
+export function escaped(text: string): string {
+  return text.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&')
 }

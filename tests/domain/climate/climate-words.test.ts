@@ -51,7 +51,7 @@ test('an aim is told by how long it keeps seed', () => {
   expect(PLACE_AIMS.map((aim) => told(message(`storage.aim-${aim}`)))).toEqual([
     'for a few years: cool and dry',
     'for years: a fridge at 10 °C or less',
-    'for decades: a freezer at about −18 °C, seed dried to 5 to 8 %',
+    'for decades: dried to 5–8 %, −18 °C',
     'for nothing in particular',
   ])
 })

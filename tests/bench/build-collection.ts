@@ -244,10 +244,12 @@ function fillNames(
 function statements(sqlite: Sqlite) {
   return {
     entry: sqlite.prepare(
-      `INSERT INTO entry VALUES (?, ?, 'withdrawal.record', '', '{"undoable":true}', 'Handed out', ?, NULL)`,
+      `INSERT INTO entry (id, key, operation, input_digest, answer, said, recorded_at)
+       VALUES (?, ?, 'withdrawal.record', '', '{"undoable":true}', 'Handed out', ?)`,
     ),
     accession: sqlite.prepare(
-      "INSERT INTO accession VALUES (?, ?, ?, 'BE', ?, ?, ?, ?, 'Quillhaven', '', '', NULL, NULL, NULL, NULL, ?)",
+      `INSERT INTO accession (id, number, bare, series, running, variety_id, donor_id, received_on, grown_at, story, terms, entry_id)
+       VALUES (?, ?, ?, 'BE', ?, ?, ?, ?, 'Quillhaven', '', '', ?)`,
     ),
     search: sqlite.prepare('INSERT INTO accession_search (rowid, words) VALUES (?, ?)'),
     lot: sqlite.prepare(
@@ -255,7 +257,9 @@ function statements(sqlite: Sqlite) {
          generation, grown_at, place_id, held_by, estimated, entry_id)
        VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, 0, 0, '', ?, '', 0, ?)`,
     ),
-    weight: sqlite.prepare("INSERT INTO seed_weight VALUES (?, ?, ?, ?, 1, 50, NULL, 0, '', ?)"),
+    weight:
+      sqlite.prepare(`INSERT INTO seed_weight (id, lot_id, measured_on, hundred_seed_weight_ug, replicates, seeds_counted, chaffy, note, entry_id)
+       VALUES (?, ?, ?, ?, 1, 50, 0, '', ?)`),
     test: sqlite.prepare(
       "INSERT INTO germination_test VALUES (?, ?, NULL, '', '', NULL, NULL, NULL, NULL, '', ?)",
     ),

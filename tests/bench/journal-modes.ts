@@ -30,9 +30,11 @@ async function emptyBook(name: string): Promise<string> {
   } as const
   const { sqlite, close } = await createCollection(file, facts)
   sqlite.exec(`
-    INSERT INTO entry VALUES (2, 'journal-gift', 'bare', '', '{}', 'bare', '', NULL);
+    INSERT INTO entry (id, key, operation, input_digest, answer, said, recorded_at)
+      VALUES (2, 'journal-gift', 'bare', '', '{}', 'bare', '');
     INSERT INTO variety (id, crop_id, name, name_folded, story) VALUES (1, 'bean', 'Amber', 'amber', '');
-    INSERT INTO accession VALUES (1, 'JO-0001', 'JO0001', 'JO', 1, 1, NULL, '2026-01-01', '', '', '', NULL, NULL, NULL, NULL, 2);
+    INSERT INTO accession (id, number, bare, series, running, variety_id, donor_id, received_on, grown_at, story, terms, entry_id)
+      VALUES (1, 'JO-0001', 'JO0001', 'JO', 1, 1, NULL, '2026-01-01', '', '', '', 2);
     INSERT INTO lot (id, accession_id, ordinal, number, bare, role, basis, harvest_about, generation, grown_at, held_by, estimated, entry_id)
       VALUES (1, 1, 1, 'JO-0001-A', 'JO0001A', 'working', 'counted', 0, 0, '', '', 0, 2);
     INSERT INTO movement (lot_id, entry_id, kind, on_date, count, mass_mg, measured, note)

@@ -24,6 +24,9 @@ console.log(
 )
 const file = `${kept}.work.drawer`
 copyFileSync(kept, file)
+// A file of its own: the app writes nothing more where somebody else wrote into its file.
+const bareFile = `${kept}.bare.drawer`
+copyFileSync(kept, bareFile)
 
 const open = () => openCollection(file, { access: 'write', now })
 const results: Comparison[] = []
@@ -32,11 +35,11 @@ results.push(
     'open',
     11,
     async () => (await open()).close(),
-    () => new Bare(file).close(),
+    () => new Bare(bareFile).close(),
   ),
 )
 const collection = await open()
-const bare = new Bare(file)
+const bare = new Bare(bareFile)
 
 function call<N extends ServiceName>(name: N, input: object) {
   return runOperation(collection, name, contract[name].input.parse(input) as ParsedInput<N>, now)
@@ -141,6 +144,7 @@ results.push(
 second.close()
 collection.close()
 rmSync(file)
+rmSync(bareFile)
 
 console.log('\nmedian of turns taken about, ours beside bare better-sqlite3 under the same pragmas:')
 for (const { name, oursMs, bareMs, ratio } of results) {

@@ -1,4 +1,5 @@
 import { readingOf } from '../../db/services/book/context.ts'
+import { sealEntry } from '../../db/services/book/entry-chain.ts'
 import { settingsOf } from '../../db/services/book/settings.ts'
 import { forecastLots } from '../../db/services/forecast/lot-forecast.ts'
 import { PlacesAgeing } from '../../db/services/storage/place-ageing.ts'
@@ -38,6 +39,7 @@ export function write(test: TemporaryCollection, sql: (entryId: number) => strin
     )
     .run(`forecast-entry-${entries}`)
   sqlite.exec(sql(Number(lastInsertRowid)))
+  sealEntry(sqlite, Number(lastInsertRowid))
   return Number(lastInsertRowid)
 }
 

@@ -34,12 +34,15 @@ it('restores both numbers exactly and says so in the ledger', async () => {
 it('tells what it undid, of an entry that keeps a message and of one that keeps a text', async () => {
   const place = { name: 'Jar', kind: 'jar', parentId: null } as const
   const { entryId } = await test.call('place.create', place)
+  const saidOf = test.collection.sqlite.prepare('SELECT said FROM entry WHERE id = ?').pluck()
+  const written = String(saidOf.get(entryId))
   const sentence = async (said: string) => {
     test.collection.sqlite.prepare('UPDATE entry SET said = ? WHERE id = ?').run(said, entryId)
     return (await test.call('entry.list', { limit: 1 })).entries[0]?.said
   }
   expect(await sentence(JSON.stringify(message('settings.changed')))).toBe('Changed the settings')
   expect(await sentence('Changed {"id": the settings')).toBe('Changed {"id": the settings')
+  await sentence(written)
 })
 
 it('happens once', async () => {

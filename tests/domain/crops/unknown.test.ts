@@ -24,7 +24,7 @@ test.each([
   [{ hundredSeedWeightUg: null }, /Lantern vine seed weighs/],
   [{ packetSeeds: null }, /usual packet/],
   [{ matingSystem: null }, /pollinated/],
-  [{ storageYears: null }, /nothing is forecast, what waiting/],
+  [{ storageYears: null }, /nothing is forecast.*What waiting costs/],
   [{ storageYears: null, viabilityConstants: '{}' }, /^For how many years its seed keeps is not known/],
   [{ stateMinimumPercent: null }, /half alive/],
 ])('%j is said alone, with what is done without it', (missing, words) => {

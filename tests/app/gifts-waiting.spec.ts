@@ -146,7 +146,7 @@ test('declines with a reason, which answers the donor later', { tag: '@long' }, 
   await expectNoBarrier(page)
 })
 
-test('releases a lot from quarantine in place', async ({ app, page }) => {
+test('releases a lot from quarantine in place', { tag: '@long' }, async ({ app, page }) => {
   await open(page, '/take-in/waiting')
   await page.getByRole('button', { name: `Release ${shelf.maize.lotNumber}` }).press('Enter')
   await expect(page.getByLabel('What you checked and found')).toBeFocused()

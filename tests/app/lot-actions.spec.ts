@@ -71,7 +71,10 @@ test('seeds are weighed in portions, and a weight that cannot be is asked about'
   expect(weights.map(({ replicates }) => replicates)).toEqual([1, 2])
 })
 
-test('a germination result is entered with its interval in words', async ({ app, page }) => {
+test('a germination result is entered with its interval in words', { tag: '@long' }, async ({
+  app,
+  page,
+}) => {
   await openForm(page, 'Enter germination')
   await page.getByLabel('seeds laid out', { exact: true }).fill('20')
   await page.getByLabel('of them sprouted').fill('15')
@@ -116,11 +119,13 @@ test('a duplicate elsewhere asks who holds it', { tag: '@long' }, async ({ page 
   await expect(page.getByRole('article')).toContainText('Fenwick seed circle')
 })
 
-test('a lot is moved, and where it stood is kept', async ({ page }) => {
+test('a lot is moved, and where it stood is kept', { tag: '@long' }, async ({ page }) => {
   await openForm(page, 'Move')
   await page.getByLabel('To', { exact: true }).selectOption({ label: 'Seed room' })
   await page.getByRole('button', { name: 'Move it there' }).click()
-  const history = page.getByRole('article').locator('section', { hasText: 'Where it was kept' })
+  const history = page
+    .getByRole('article')
+    .locator('section', { has: page.getByRole('heading', { name: 'Where it was kept' }) })
   await expect(history).toContainText('Window shelf')
 })
 
@@ -154,7 +159,9 @@ test('a lot is kept back, and released once it was checked; whoever goes on mean
   expect((await app.call('lot.get', { lotId: shelf.bean.lotId })).quarantined).toBe(false)
 })
 
-test('a button pressed while the next card is on its way opens its form on that card', async ({ page }) => {
+test('a button pressed while the next card is on its way opens its form on that card', {
+  tag: '@long',
+}, async ({ page }) => {
   const card = (lot: Lot) => page.getByRole('article', { name: lot.lotNumber })
   await expect(card(shelf.bean)).toBeVisible()
   const answer = Promise.withResolvers<void>()

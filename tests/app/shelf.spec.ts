@@ -171,7 +171,9 @@ test.describe('a shelf of a few lots', () => {
     await expect(part).toContainText('not to be handed out')
   })
 
-  test('what is half typed stays, whatever card is looked at meanwhile', async ({ page }) => {
+  test('what is half typed stays, whatever card is looked at meanwhile', { tag: '@long' }, async ({
+    page,
+  }) => {
     await open(page, `/shelf/lot/${shelf.bean.lotId}`)
     await page.getByRole('button', { name: 'Take stock' }).click()
     await page.getByLabel(/^Found/).fill('12,5')
@@ -185,7 +187,7 @@ test.describe('a shelf of a few lots', () => {
     await expect(page.getByLabel(/^Found/)).toHaveValue('12,5')
   })
 
-  test('an entry of the book is taken back on the card', async ({ page, app }) => {
+  test('an entry of the book is taken back on the card', { tag: '@long' }, async ({ page, app }) => {
     await app.call('lot.discard', {
       lotId: shelf.bean.lotId,
       on: shelf.today,

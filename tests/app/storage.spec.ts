@@ -51,7 +51,7 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
   await expect(card).toContainText('Temperature: ‘Temperatur °C’, in °C.')
   await expectNoBarrier(page)
   await card.getByLabel('leave the 1 row out').press('Space')
-  await card.getByRole('button', { name: 'Take 32 readings in' }).press('Enter')
+  await card.getByRole('button', { name: 'Read in 32 readings' }).press('Enter')
   await expect(page.getByRole('contentinfo').getByRole('status')).toContainText(
     'Read in 32 readings of Cellar from cellar.csv, one row left out',
   )

@@ -70,9 +70,9 @@ test(
       const whole = input(facts) as object
       if (!name.startsWith('collection.open') && name !== 'collection.create' && name !== 'backup.restore') {
         for (const by of fc.sample(hostile, { numRuns: VALUES_EACH, seed: 20261127 + tried })) {
-          // In every run one field in eight, others for every operation.
+          // In every run one field in sixteen, others for every operation.
           for (const [at, bad] of spoilt(whole, by).entries()) {
-            if (at % sized(8, 1) !== tried % sized(8, 1)) continue
+            if (at % sized(16, 1) !== tried % sized(16, 1)) continue
             tried += 1
             const before = await revision()
             const key = contract[name].access === 'writes' ? { key: `hostile-${tried}-input` } : {}

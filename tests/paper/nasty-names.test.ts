@@ -23,7 +23,7 @@ import { sized } from '../support/sized.ts'
 let readBack = 0
 afterAll(() => counted('labels with nasty names printed and read back', readBack))
 
-const HOW_MANY = sized(20, 500)
+const HOW_MANY = sized(8, 500)
 const LONG_MS = 120_000
 const SEED = 20261125
 /** Pages that are looked at as pixels too: every one would take minutes where a page holds one label. */
@@ -115,7 +115,7 @@ describe(`${HOW_MANY} nasty names`, () => {
   )
 })
 
-const OWN_SHEETS = sized(8, 24)
+const OWN_SHEETS = sized(4, 24)
 
 /** Sheets as a library may measure them: whatever is let through must print. */
 const ownSheet: fc.Arbitrary<SheetGeometry> = fc

@@ -15,6 +15,7 @@ import { type StorageCard, storageCardParts } from '../../db/paper/storage-cards
 import { ENGLISH, saidInEnglish } from '../builders/in-english.ts'
 import { bare, nastyName } from '../builders/packets.ts'
 import { type ReadPdf, readPdf } from '../builders/read-pdf.ts'
+import { sized } from '../support/sized.ts'
 
 const fonts = loadPaperFonts()
 /** Ink may pass its line by a hair: the boxes that are read are a little larger than the letter (seen, not specified). */
@@ -82,7 +83,7 @@ test('a how-to-keep card says its title and language, its years, and every cauti
 })
 
 test('nasty names and long lists stay inside the margins, pages numbered, nothing cut', async () => {
-  const names = fc.sample(nastyName, { numRuns: 60, seed: 20261127 })
+  const names = fc.sample(nastyName, { numRuns: sized(24, 60), seed: 20261127 })
   const bars = names.slice(0, 20).map((label, value) => ({ label, value, words: `${value}` }))
   const long: FlowingPart = {
     name: message('paper.the-list'),

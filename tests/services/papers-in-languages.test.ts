@@ -121,7 +121,9 @@ describe('every document', () => {
     expect(page.html).toContain('<html lang="es-GB">')
   })
 
-  it('in a language that is longer holds none either, and nothing of it is cut', async () => {
+  it('in a language that is longer holds none either, and nothing of it is cut', {
+    tags: 'long',
+  }, async () => {
     const library = await aLibrary()
     test.collection.sqlite.exec("UPDATE collection SET language = 'en-XA'")
     const texts = await allTexts(await papers(library))
@@ -133,7 +135,7 @@ describe('every document', () => {
       expect(text.split('⟦').length, name).toBe(text.split('⟧').length)
   })
 
-  it('holds English where nobody asked for another language', async () => {
+  it('holds English where nobody asked for another language', { tags: 'long' }, async () => {
     const library = await aLibrary()
     const texts = await allTexts(await papers(library))
     expect(texts.filter(([, text]) => englishIn(text).length === 0)).toEqual([])

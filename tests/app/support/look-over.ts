@@ -157,25 +157,10 @@ export async function lookOver(page: Page, names: Names): Promise<readonly strin
       without(left, names)
         .match(/\p{L}[\p{L}\p{M}]+/gu)
         ?.join(' ') ?? ''
-    return words === '' || STILL_PLAIN.test(words)
-      ? []
-      : [`not told: ${words.slice(0, 90)} (${at} in ${within})`]
+    return words === '' ? [] : [`not told: ${words.slice(0, 90)} (${at} in ${within})`]
   })
   return [...room, ...new Set(plain)]
 }
-
-/**
- * Texts that are still written in English by rooms that do not tell by messages yet: labels and papers, what a gift waits
- * for and its cautions, where a figure of living seed comes from, a harvest nobody knows, a guessed mass.
- */
-const STILL_PLAIN = new RegExp(
-  [
-    '^about$|^year unknown|^Not tested|^last tested|^Treated seed|^CFR Table|^if dormant|^Silica gel|^Freez',
-    '^(freezing|germination test|drying$|somebody to|check of|something else)',
-    '^(How (many|to keep)|First free|Make the labels|The packet says|Label sheet|left empty|labels? |Letter|letters?$)',
-    '^(packets to fold|Envelope|One page|pages Print|Print$|Save |as they will|Dear )|typeface has no',
-  ].join('|'),
-)
 
 /** Texts that the collection itself holds, longest first, as they are and in small letters. */
 export type Names = readonly { readonly small: string; readonly name: RegExp }[]

@@ -83,7 +83,7 @@ test('a backup is looked into and restored into a new file, by keyboard alone', 
   await expect(shown(page, /was checked and is good/)).toBeVisible()
   const before = await app.call('collection.get', {})
   await app.call('place.create', { name: 'Cellar', kind: 'room' })
-  await page.getByRole('button', { name: /^look into it: .* asked for$/ }).press('Enter')
+  await page.getByRole('button', { name: /^look into it: .* made by hand$/ }).press('Enter')
   const difference = page.getByRole('form', { name: 'What this backup holds' })
   await expect(difference.getByText(/entry of today’s book is not in it/)).toBeVisible()
   await expect(difference.getByText(/Cellar/)).toBeVisible()

@@ -55,7 +55,7 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
   await expect(page.getByRole('contentinfo').getByRole('status')).toContainText(
     'Read in 32 readings of Cellar from cellar.csv, one row left out',
   )
-  await card.getByLabel('Over').selectOption('all of it')
+  await card.getByLabel('Time shown').selectOption('all of it')
   await card
     .getByRole('listitem')
     .filter({ hasText: 'up to 31.0 °C and 70 %' })
@@ -63,7 +63,7 @@ test('a place is read by keyboard, told what it is for, and judged by it; a logg
     .press('Enter')
   await expect(card).toContainText('None of the lots that are there now was there then.')
   await card.getByRole('button', { name: 'What kind of place it is' }).press('Enter')
-  await card.getByLabel('It is', { exact: true }).selectOption('a fridge')
+  await card.getByLabel('Kind of place', { exact: true }).selectOption('a fridge')
   await expect(card).toContainText('The readings of Cellar still count: no forecast changes.')
   await card.getByRole('button', { name: 'Change it' }).press('Enter')
   await expect(page.getByRole('contentinfo').getByRole('status')).toContainText('Cellar is a fridge now')

@@ -149,7 +149,7 @@ export const SCENES: readonly Scene[] = [
       if (test === undefined) throw new Error('In the demonstration no test of four replicates is over')
       await open(page, `/germination/test/${test.testId}`)
       await page.getByRole('heading', { name: 'Result', exact: true }).waitFor()
-      await page.getByRole('button', { name: 'Over', exact: true }).click()
+      await page.getByRole('button', { name: 'Finished', exact: true }).click()
     },
   },
   {

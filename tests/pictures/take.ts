@@ -2,11 +2,13 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, type Page } from '@playwright/test'
+import { open } from '../app/support/open.ts'
 import { startApp } from '../app/support/running-app.ts'
 import { callOnFile, PROJECT_FOLDER } from '../support/command-line.ts'
 import { getTestBrowser } from '../support/find-browser.ts'
 import { firstPage, PAPERS } from './papers.ts'
 import { SCENES } from './scenes.ts'
+import { giveInScripts, papersInScripts } from './scripts.ts'
 
 // npm run pictures: every screen of the app on the demonstration, light and dark, and the first page of every document,
 // into docs/pictures; with --look also at 1920 x 1080 into the temporary folder, for looking at.
@@ -53,12 +55,31 @@ try {
     const { pdf } = await paper.make(app)
     writeFileSync(join(target, `${paper.name}.png`), await firstPage(pdf))
   }
+  if (only.length === 0 || only.includes('scripts')) await takeScripts()
 } finally {
   await browser.close()
   await app.end()
   rmSync(folder, { recursive: true, force: true })
 }
 console.log(`Pictures are in ${look ? target : 'docs/pictures'}.`)
+
+/** Names in five scripts: three screens and three documents. Last, since it writes into the collection. */
+async function takeScripts(): Promise<void> {
+  const given = await giveInScripts(app)
+  const page = await browser.newPage({ viewport: SMALL, locale: 'en-GB', timezoneId: 'Europe/London' })
+  await page.goto(app.address)
+  const screens = { shelf: '/shelf', record: `/shelf/lot/${given.lotIds[0]}`, people: '/people' }
+  for (const [name, path] of Object.entries(screens)) {
+    await open(page, path)
+    if (name === 'shelf') await page.getByRole('searchbox').fill('2026-03')
+    await settled(page)
+    await page.screenshot({ path: join(target, `scripts-${name}.png`) })
+  }
+  for (const paper of papersInScripts(given)) {
+    const { pdf } = await paper.make(app)
+    writeFileSync(join(target, `${paper.name}.png`), await firstPage(pdf))
+  }
+}
 
 /** Fonts are there and nothing is being fetched any more. */
 async function settled(page: Page): Promise<void> {

@@ -1,5 +1,8 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Page } from '@playwright/test'
 import Database from 'better-sqlite3'
+import { PROJECT_FOLDER } from '../../support/command-line.ts'
 
 /**
  * What stands on the page, looked over as a keeper sees it: what scrolled away or is only read aloud is left out.
@@ -178,6 +181,22 @@ const TYPED =
 /** What is written alike in every language: units, sizes of paper, names of formats. */
 const ALIKE = ['mg', 'kg', 'mm', 'cm', 'ml', 'English', 'Español', 'Quillhaven']
 
+/** What the crop table quotes of the rules of testing, in the words of its source. */
+const REFERENCE: readonly string[] = [
+  ...fromReference<{ germ_notes?: string | null }>('crops.json').flatMap(
+    ({ germ_notes }) => germ_notes ?? [],
+  ),
+  ...fromReference<{ source: string; confidence: string }>('sources.json').flatMap((one) => [
+    one.source,
+    one.confidence,
+  ]),
+]
+
+function fromReference<T>(file: string): T[] {
+  const read: unknown = JSON.parse(readFileSync(join(PROJECT_FOLDER, 'db', 'reference', file), 'utf8'))
+  return Object.values(read as Record<string, T>)
+}
+
 /** What stands in the collection of a folder itself: names, notes, what somebody typed. Longest first. */
 export function namesIn(file: string, language: string): Names {
   const locale = new Intl.Locale(language, { region: 'GB' })
@@ -202,7 +221,9 @@ export function namesIn(file: string, language: string): Names {
       new Intl.DateTimeFormat(locale, { dateStyle }).formatToParts(day).map(({ value }) => value),
     ),
   )
-  const typed = texts.map((text) => text?.trim() ?? '').filter((text) => !/^[a-z]+(-[a-z]+)*$/.test(text))
+  const typed = [...texts, ...REFERENCE]
+    .map((text) => text?.trim() ?? '')
+    .filter((text) => !/^[a-z]+(-[a-z]+)*$/.test(text))
   const wanted = new Set([...typed, ...calendar, ...ALIKE].filter((text) => /\p{L}{2}/u.test(text)))
   return [...wanted]
     .toSorted((a, b) => b.length - a.length)

@@ -91,8 +91,15 @@ function conditionsOf(reading: Reading, cropId: string): Untold<TestPlan['condit
     hardSeedPossible: cells.germ_hard_seed_possible === true,
     source:
       sourced === null ? message('germination.common-practice-no-source') : sourceInWords(sourced.source),
-    confidence: sourced?.confidence ?? message('germination.common-practice'),
+    confidence:
+      sourced === null ? message('germination.common-practice') : confidenceTold(sourced.confidence),
   }
+}
+
+/** How far the crop table trusts a source, in a word; what it says in its own words stays. */
+function confidenceTold(confidence: string): Message | string {
+  if (confidence === 'seen') return message('germination.confidence-seen')
+  return confidence === 'memory' ? message('germination.confidence-from-memory') : confidence
 }
 
 /** What a keeper must know of the last day; '' where it comes with the other conditions from their source. */

@@ -5,6 +5,8 @@ import { lookOver, type Names, namesIn } from './look-over.ts'
 import { open } from './open.ts'
 import type { RunningApp } from './running-app.ts'
 
+const SETTLED_MS = 700
+
 /** Buttons that open a form, or another part of a screen. */
 const OPENING = 'main button:is([aria-expanded], .choice)'
 
@@ -47,6 +49,10 @@ export class LanguageWalk {
   async look(where: string): Promise<void> {
     await this.#calm()
     this.looked += 1
-    this.wrong.push(...(await lookOver(this.#page, this.#names)).map((each) => `${where}: ${each}`))
+    const found = await lookOver(this.#page, this.#names)
+    // The first look may come while a part of the page is still being told in its language.
+    if (found.length > 0) await this.#page.waitForTimeout(SETTLED_MS)
+    const stays = found.length > 0 ? await lookOver(this.#page, this.#names) : found
+    this.wrong.push(...stays.map((each) => `${where}: ${each}`))
   }
 }

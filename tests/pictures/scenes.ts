@@ -103,7 +103,7 @@ export const SCENES: readonly Scene[] = [
     play: async (page, app) => {
       const { tests } = await app.call('germination.list', { state: 'finished' })
       await open(page, `/shelf/lot/${tests[0]?.lotId ?? ''}`)
-      await page.getByText('What would it bring to move it?').click()
+      await page.getByText('Would it last longer elsewhere?').click()
       await page.evaluate("document.getElementById('outlook').scrollIntoView()")
     },
   },
@@ -167,7 +167,7 @@ export const SCENES: readonly Scene[] = [
     play: async (page) => {
       await open(page, '/regrow/plan')
       await page.getByRole('button', { name: 'Make a plan' }).click()
-      await page.getByRole('status').filter({ hasText: 'averts' }).waitFor()
+      await page.getByRole('status').filter({ hasText: 'scores' }).waitFor()
     },
   },
   {

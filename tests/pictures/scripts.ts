@@ -17,7 +17,7 @@ const GIVEN: readonly InScript[] = [
     cropId: 'bean',
     story: 'זרעים מסבתא, משנת 1984 (כפר קטן).',
   },
-  { donor: 'سلمى الوادي', variety: 'فول الوادي', cropId: 'broad-bean', story: 'من حديقة جدتي منذ 1990.' },
+  { donor: 'سلمى الوادي', variety: 'فول الوادي', cropId: 'fava-bean', story: 'من حديقة جدتي منذ 1990.' },
   { donor: 'मीरा तलवार', variety: 'पीली सेम', cropId: 'bean', story: 'नानी के बगीचे से, 1978 के बाद से।' },
   { donor: '林青谷', variety: '青谷豌豆', cropId: 'pea', story: '祖母园中所种，已有四十年。' },
   { donor: '윤달빛', variety: '달빛콩 🌱', cropId: 'bean', story: '할머니 텃밭에서 1982년부터.' },

@@ -49,10 +49,10 @@ export class LanguageWalk {
   async look(where: string): Promise<void> {
     await this.#calm()
     this.looked += 1
-    const found = await lookOver(this.#page, this.#names)
+    let found = await lookOver(this.#page, this.#names)
     // The first look may come while a part of the page is still being told in its language.
-    if (found.length > 0) await this.#page.waitForTimeout(SETTLED_MS)
-    const stays = found.length > 0 ? await lookOver(this.#page, this.#names) : found
-    this.wrong.push(...stays.map((each) => `${where}: ${each}`))
+    for (const until = Date.now() + SETTLED_MS; found.length > 0 && Date.now() < until; )
+      found = await lookOver(this.#page, this.#names)
+    this.wrong.push(...found.map((each) => `${where}: ${each}`))
   }
 }

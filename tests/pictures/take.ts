@@ -68,10 +68,10 @@ async function takeScripts(): Promise<void> {
   const given = await giveInScripts(app)
   const page = await browser.newPage({ viewport: SMALL, locale: 'en-GB', timezoneId: 'Europe/London' })
   await page.goto(app.address)
-  const screens = { shelf: '/shelf', record: `/shelf/lot/${given.lotIds[0]}`, people: '/people' }
+  const screens = { shelf: '/shelf', record: `/shelf/lot/${given.lotIds[0]}`, written: '/written' }
   for (const [name, path] of Object.entries(screens)) {
     await open(page, path)
-    if (name === 'shelf') await page.getByRole('searchbox').fill('2026-03')
+    if (name === 'shelf') await page.getByRole('searchbox').fill('QH26-001')
     await settled(page)
     await page.screenshot({ path: join(target, `scripts-${name}.png`) })
   }

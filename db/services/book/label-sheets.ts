@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { type LabelSheet, type SheetMeasures, ShippedSheet } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { message } from '../../messages/message.ts'
@@ -12,7 +12,7 @@ import {
 import { SHEETS } from '../../paper/packets/shipped-sheets.ts'
 import { insertRow } from '../../queries/insert.ts'
 import { labelSheet } from '../../schema/print-tables.ts'
-import type { Reading, Writing } from './context.ts'
+import type { Reading, Writes } from './context.ts'
 
 type OwnRow = typeof labelSheet.$inferSelect
 
@@ -52,10 +52,7 @@ export function sheetOrRefuse(reading: Reading, sheet: LabelSheet, field: string
 }
 
 /** Keeps the measures of a sheet, mm. Refuses labels that do not fit its page or hold no number and code. */
-export function saveSheet(
-  writing: Writing,
-  { sheetId, measures }: ParsedInput<'label-sheet.create'>,
-): WriteResult<'label-sheet.create'> {
+export const saveSheet: Writes<'label-sheet.create'> = (writing, { sheetId, measures }) => {
   // Where there is no next label, nobody measures how far off it is.
   const pitchXMm = Math.max(measures.pitchXMm, measures.columns === 1 ? measures.widthMm : 0)
   const pitchYMm = Math.max(measures.pitchYMm, measures.rows === 1 ? measures.heightMm : 0)
@@ -72,10 +69,7 @@ export function saveSheet(
 }
 
 /** Takes a sheet out of the choices. Refuses one that is not in the book. */
-export function retireSheet(
-  writing: Writing,
-  { sheetId }: ParsedInput<'label-sheet.retire'>,
-): WriteResult<'label-sheet.retire'> {
+export const retireSheet: Writes<'label-sheet.retire'> = (writing, { sheetId }) => {
   const { name } = ownOrRefuse(writing, sheetId)
   writing.db
     .update(labelSheet)

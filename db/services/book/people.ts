@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import type { WhoIsIt } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { PersonRole } from '../../domain/shared/closed-sets.ts'
@@ -9,7 +9,7 @@ import { insertRow } from '../../queries/insert.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { person, personContact, personRole } from '../../schema/reference-tables.ts'
-import type { Reading, Writing } from './context.ts'
+import type { Reads, Writes, Writing } from './context.ts'
 
 type Who = z.output<typeof WhoIsIt>
 type NewPerson = Extract<Who, { newPerson: unknown }>['newPerson']
@@ -40,10 +40,7 @@ function addPerson(writing: Writing, facts: NewPerson, roles: readonly PersonRol
 }
 
 /** Adds a person. Two people may have one name. */
-export function createPerson(
-  writing: Writing,
-  input: ParsedInput<'person.create'>,
-): WriteResult<'person.create'> {
+export const createPerson: Writes<'person.create'> = (writing, input) => {
   const { key, roles, ...facts } = input
   const personId = addPerson(writing, facts, roles)
   return { personId, said: message('people.added', { person: { person: personId } }), undoable: false }
@@ -60,7 +57,7 @@ export const ROLES_OF_KEPT = `(SELECT group_concat(role, ',') FROM (SELECT DISTI
   WHERE person_id = kept.id OR person_id IN (SELECT id FROM person WHERE merged_into_id = kept.id) ORDER BY role))`
 
 /** People with a name that has a word beginning with the text; a joined record finds the kept one. */
-export function searchPeople(reading: Reading, input: ParsedInput<'person.search'>): Result<'person.search'> {
+export const searchPeople: Reads<'person.search'> = (reading, input) => {
   const wanted = fold(input.text)
   const rows = prepared(
     reading.sqlite,

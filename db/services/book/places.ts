@@ -1,12 +1,12 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { message } from '../../messages/message.ts'
 import { insertRow } from '../../queries/insert.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { storagePlace } from '../../schema/reference-tables.ts'
 import { lotPlace } from '../../schema/stock-tables.ts'
-import type { Reading, Writing } from './context.ts'
+import type { Reading, Writes, Writing } from './context.ts'
 
 /** Between the names of a place's path. */
 const WITHIN = ' / '
@@ -33,10 +33,7 @@ export function listPlaces(reading: Reading): Result<'place.list'> {
 }
 
 /** Adds a storage place. Refuses a path that is there already. */
-export function createPlace(
-  writing: Writing,
-  input: ParsedInput<'place.create'>,
-): WriteResult<'place.create'> {
+export const createPlace: Writes<'place.create'> = (writing, input) => {
   const parent = input.parentId === null ? null : placeOrRefuse(writing, input.parentId, 'parentId')
   const path = parent === null ? input.name : parent.path + WITHIN + input.name
   if (writing.db.select().from(storagePlace).where(eq(storagePlace.path, path)).get()) {

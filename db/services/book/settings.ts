@@ -1,12 +1,12 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { yearOf } from '../../domain/dates/iso-date.ts'
 import { type NumberPattern, printNumber, readPattern } from '../../domain/numbers/pattern.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { message } from '../../messages/message.ts'
 import { collection } from '../../schema/collection-tables.ts'
-import type { Reading, Writing } from './context.ts'
+import type { Reading, Writes } from './context.ts'
 
 /** The collection's one row of settings. */
 export function settingsOf(reading: Reading): typeof collection.$inferSelect {
@@ -32,10 +32,7 @@ export function patternOrRefuse(typed: string, field: string): NumberPattern {
 }
 
 /** Changes settings; what is left out stays. Refuses a number pattern that cannot be counted. */
-export function changeSettings(
-  writing: Writing,
-  input: ParsedInput<'settings.change'>,
-): WriteResult<'settings.change'> {
+export const changeSettings: Writes<'settings.change'> = (writing, input) => {
   const { accessionPattern, ...rest } = input.settings
   const changes = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined))
   if (accessionPattern !== undefined) {

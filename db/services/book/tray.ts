@@ -1,5 +1,5 @@
 import { and, eq, inArray } from 'drizzle-orm'
-import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
+import type { ParsedInput } from '../../contract/contract.ts'
 import type { TrayItem } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { Untold } from '../../contract/told.ts'
@@ -11,7 +11,7 @@ import { itemsByIds, type TrayRow } from '../../queries/tray-rows.ts'
 import { printItem } from '../../schema/print-tables.ts'
 import { personContact } from '../../schema/reference-tables.ts'
 import { accession, withdrawal } from '../../schema/stock-tables.ts'
-import type { Reading, Writing } from './context.ts'
+import type { Reading, Writes, Writing } from './context.ts'
 import { sheetOrRefuse } from './label-sheets.ts'
 import { lotOrRefuse } from './new-lot.ts'
 import { saidOf } from './said.ts'
@@ -80,7 +80,7 @@ function heldBack(row: TrayRow): Message | null {
 }
 
 /** Puts things into the print tray. Refuses what is not in the book, and a letter to a donor who did not agree to it. */
-export function addToTray(writing: Writing, input: ParsedInput<'tray.add'>): WriteResult<'tray.add'> {
+export const addToTray: Writes<'tray.add'> = (writing, input) => {
   const itemIds = input.items.map((item, index) => toTray(writing, checkedItem(writing, item, index)))
   return { itemIds, said: message('book.tray-added', { things: itemIds.length }), undoable: true }
 }
@@ -115,10 +115,7 @@ function checkedItem(
 }
 
 /** Changes a waiting label: the item is replaced. Refuses what is no label or does not wait. */
-export function changeTrayItem(
-  writing: Writing,
-  input: ParsedInput<'tray.change'>,
-): WriteResult<'tray.change'> {
+export const changeTrayItem: Writes<'tray.change'> = (writing, input) => {
   const [row] = waitingOrRefuse(writing, [input.itemId], 'itemId')
   if (row === undefined || row.lotId === null) {
     return refuse('labels-only', message('book.tray-labels-only'), { field: 'itemId' })
@@ -131,10 +128,7 @@ export function changeTrayItem(
 }
 
 /** Takes waiting items out of the tray. Refuses what does not wait. */
-export function removeFromTray(
-  writing: Writing,
-  input: ParsedInput<'tray.remove'>,
-): WriteResult<'tray.remove'> {
+export const removeFromTray: Writes<'tray.remove'> = (writing, input) => {
   const rows = waitingOrRefuse(writing, input.itemIds, 'itemIds')
   takeOut(writing, input.itemIds)
   const [only] = rows

@@ -3,7 +3,7 @@ import { homedir, tmpdir } from 'node:os'
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path'
 import { eq } from 'drizzle-orm'
 import type { BackupLine } from '../../contract/collection-operations.ts'
-import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { Untold } from '../../contract/told.ts'
 import { newestFirst } from '../../domain/backups/keep-rule.ts'
@@ -24,7 +24,7 @@ import { removeFile } from '../../migrations/held-files.ts'
 import { type OpenCollection, openCollection } from '../../migrations/open-file.ts'
 import { insertRow } from '../../queries/insert.ts'
 import { collection, entry } from '../../schema/collection-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes, Writing } from '../book/context.ts'
 import { sealEntry } from '../book/entry-chain.ts'
 import { settingsOf } from '../book/settings.ts'
 
@@ -156,10 +156,7 @@ function isFolder(path: string): boolean {
 }
 
 /** Changes the second folder and the limit, megabytes. Refuses a folder that is missing or where backups lie already. */
-export function changeBackupRule(
-  writing: Writing,
-  input: ParsedInput<'backup.change-rule'>,
-): WriteResult<'backup.change-rule'> {
+export const changeBackupRule: Writes<'backup.change-rule'> = (writing, input) => {
   const { secondFolder, limitMb } = input
   if (secondFolder !== undefined && secondFolder !== '') refuseUnfitFolder(writing, secondFolder)
   const changes = {

@@ -1,5 +1,5 @@
 import { sql } from 'drizzle-orm'
-import type { ParsedInput, Result } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { plantCaution } from '../../domain/cautions/plant-caution.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
 import { unknownOf } from '../../domain/crops/unknown.ts'
@@ -10,7 +10,7 @@ import { regrowThreshold } from '../../domain/viability/regrow-threshold.ts'
 import { gramsPerHundred, hundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
 import { everydayNames, sourceInWords } from '../../migrations/crop-table.ts'
 import { crop } from '../../schema/reference-tables.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { type CropRow, cropOrRefuse } from '../book/crop-rows.ts'
 import { assumedTold } from '../book/living-stock.ts'
 import { settingsOf } from '../book/settings.ts'
@@ -32,7 +32,7 @@ export function listCrops(reading: Reading): Result<'crop.list'> {
 }
 
 /** A crop with its figures, where each comes from, and what is unknown. Refuses one that is not there. */
-export function getCrop(reading: Reading, input: ParsedInput<'crop.get'>): Result<'crop.get'> {
+export const getCrop: Reads<'crop.get'> = (reading, input) => {
   const row = cropOrRefuse(reading, input.cropId, 'cropId')
   const assumed = assumedViability(row)
   const hundred = row.hundredSeedWeightUg

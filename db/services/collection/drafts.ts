@@ -1,10 +1,9 @@
 import { desc, eq } from 'drizzle-orm'
-import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { draft } from '../../schema/collection-tables.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reads } from '../book/context.ts'
 
 /** Keeps a draft in place of the one of its id; an empty text drops it. */
-export function saveDraft(reading: Reading, input: ParsedInput<'draft.save'>): Result<'draft.save'> {
+export const saveDraft: Reads<'draft.save'> = (reading, input) => {
   const keptAt = reading.now.toISOString()
   if (input.text === '') {
     reading.db.delete(draft).where(eq(draft.id, input.draftId)).run()
@@ -16,7 +15,7 @@ export function saveDraft(reading: Reading, input: ParsedInput<'draft.save'>): R
 }
 
 /** The drafts of a kind, latest first. */
-export function listDrafts(reading: Reading, input: ParsedInput<'draft.list'>): Result<'draft.list'> {
+export const listDrafts: Reads<'draft.list'> = (reading, input) => {
   const opened = reading.collection.openedAt.toISOString()
   const rows = reading.db
     .select()

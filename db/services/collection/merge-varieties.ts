@@ -1,19 +1,15 @@
 import { eq, inArray } from 'drizzle-orm'
-import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { message } from '../../messages/message.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { indexVariety } from '../../queries/search-words.ts'
 import { variety, varietyMerge, varietySynonym } from '../../schema/reference-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes, Writing } from '../book/context.ts'
 import { addName } from './varieties.ts'
 
 /** Joins two records that turned out to be of one variety. What was printed and written stays as it is. */
-export function mergeVarieties(
-  writing: Writing,
-  input: ParsedInput<'variety.merge'>,
-): WriteResult<'variety.merge'> {
+export const mergeVarieties: Writes<'variety.merge'> = (writing, input) => {
   const { keepId, joinId } = input
   const { db, sqlite } = writing
   if (keepId === joinId) refuse('same-record', message('variety.one-already'), { field: 'joinId' })

@@ -1,6 +1,5 @@
 import { eq } from 'drizzle-orm'
 import type { z } from 'zod'
-import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import type { CropFields } from '../../contract/reference-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { recountChange } from '../../domain/ledger/movement.ts'
@@ -14,7 +13,7 @@ import { message } from '../../messages/message.ts'
 import { unweighedLotsOfCrop } from '../../queries/lot-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
 import { balanceOf, cropWeight } from '../book/amounts.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes, Writing } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { writeMovement } from '../book/write-movement.ts'
 import { type CropChange, changeCrop, OWN_CROP_FACTS } from './change-crop.ts'
@@ -34,7 +33,7 @@ const NOTHING_KNOWN = JSON.stringify({
 })
 
 /** Adds a crop of the keeper's own. Refuses a name that a crop has already. */
-export function createCrop(writing: Writing, input: ParsedInput<'crop.create'>): WriteResult<'crop.create'> {
+export const createCrop: Writes<'crop.create'> = (writing, input) => {
   refuseUnlessNew(writing, input.name, null, 'name')
   return {
     cropId: addCrop(writing, input),
@@ -124,10 +123,7 @@ function constantsSaid(
 }
 
 /** Corrects a crop of the keeper's own, and recounts its unweighed lots where its weight changes. Refuses a shipped one. */
-export function correctCrop(
-  writing: Writing,
-  { cropId, correction }: ParsedInput<'crop.change'>,
-): WriteResult<'crop.change'> {
+export const correctCrop: Writes<'crop.change'> = (writing, { cropId, correction }) => {
   const row = cropOrRefuse(writing, cropId, 'cropId')
   if (row.addedEntryId === null) {
     refuse('not-own-crop', message('crop.of-the-table', { crop: row.commonName }), {
@@ -175,10 +171,7 @@ function recountLots(writing: Writing, cropId: string, weight: HundredSeedWeight
 }
 
 /** Sets the keeper's own figures for any crop; null goes back to the table's. */
-export function overrideCrop(
-  writing: Writing,
-  input: ParsedInput<'crop.change-policy'>,
-): WriteResult<'crop.change-policy'> {
+export const overrideCrop: Writes<'crop.change-policy'> = (writing, input) => {
   const row = cropOrRefuse(writing, input.cropId, 'cropId')
   const changed = changeCrop(writing, row, {
     ownPlants: input.plantsToKeep,

@@ -1,6 +1,6 @@
 import { and, eq } from 'drizzle-orm'
 import type { z } from 'zod'
-import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import type { WhichVariety } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
@@ -9,7 +9,7 @@ import { insertRow } from '../../queries/insert.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { indexVariety } from '../../queries/search-words.ts'
 import { crop, variety, varietySynonym } from '../../schema/reference-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reads, Writes, Writing } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { cropNamed } from './own-crops.ts'
 
@@ -58,10 +58,7 @@ function addVariety(writing: Writing, facts: { cropId: string; name: string; sto
 }
 
 /** Adds a variety of a crop. Refuses a name that the crop has already. */
-export function createVariety(
-  writing: Writing,
-  input: ParsedInput<'variety.create'>,
-): WriteResult<'variety.create'> {
+export const createVariety: Writes<'variety.create'> = (writing, input) => {
   cropOrRefuse(writing, input.cropId, 'cropId')
   const same = sameVariety(writing, input)
   if (same) {
@@ -86,10 +83,7 @@ export function addName(writing: Writing, varietyId: number, name: string): numb
 }
 
 /** Adds another name of a variety; one that it has already changes nothing. */
-export function addSynonym(
-  writing: Writing,
-  input: ParsedInput<'variety.add-name'>,
-): WriteResult<'variety.add-name'> {
+export const addSynonym: Writes<'variety.add-name'> = (writing, input) => {
   const known = writing.db.select().from(variety).where(eq(variety.id, input.varietyId)).get()
   if (!known) refuse('not-found', message('variety.not-in-book'), { field: 'varietyId' })
   addName(writing, known.id, input.name)
@@ -103,10 +97,7 @@ type VarietyLine = Result<'variety.search'>['varieties'][number]
 const BETWEEN_NAMES = '\u001f'
 
 /** Varieties with a name that has a word beginning with the text; joined records are left out. */
-export function searchVarieties(
-  reading: Reading,
-  input: ParsedInput<'variety.search'>,
-): Result<'variety.search'> {
+export const searchVarieties: Reads<'variety.search'> = (reading, input) => {
   const wanted = fold(input.text)
   const rows = prepared(
     reading.sqlite,

@@ -1,4 +1,3 @@
-import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { type PackedField, packTables, type ReadTable, readPackage } from '../../exchange/package-files.ts'
@@ -14,7 +13,7 @@ import {
   wholeRows,
   wholeTables,
 } from '../../queries/whole-tables.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reads } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
 import { withheldInWords, withholdingOf } from '../people/withhold.ts'
 
@@ -38,10 +37,7 @@ const ENDINGS: readonly (readonly [RegExp, string])[] = [
 ]
 
 /** The whole collection as a Data Package, without people and exact places unless they were asked for. */
-export function makePackage(
-  reading: Reading,
-  input: ParsedInput<'package.export'>,
-): Result<'package.export'> {
+export const makePackage: Reads<'package.export'> = (reading, input) => {
   const withheld = withheldInWords(input)
   const { libraryName } = settingsOf(reading)
   const withholding = withholdingOf(reading, input)
@@ -74,10 +70,7 @@ function fieldOf({ name, type, required, names }: WholeColumn): PackedField {
 }
 
 /** Reads a package into a collection in which nothing was written. Refuses any other, and a package that does not hold together. */
-export function readPackageBack(
-  reading: Reading,
-  input: ParsedInput<'package.import'>,
-): Result<'package.import'> {
+export const readPackageBack: Reads<'package.import'> = (reading, input) => {
   const { sqlite } = reading
   if (!isUnwritten(sqlite))
     refuse('collection-not-empty', message('package.not-empty'), {

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
+import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { Fate, ListPreview } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { Untold } from '../../contract/told.ts'
@@ -17,7 +17,7 @@ import type { Sqlite } from '../../migrations/connection.ts'
 import { batchOfList, rememberedColumns } from '../../queries/list-rows.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { listBatch, listColumns } from '../../schema/list-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes, Writing } from '../book/context.ts'
 import { speechOf } from '../book/settings.ts'
 import { listBook } from './list-book.ts'
 import { type ListPlan, planList } from './list-plan.ts'
@@ -108,10 +108,7 @@ export async function refusedRows(
 }
 
 /** Takes the gifts of a list in. Refuses while rows are in doubt, refused ones unless left out, and a list that came in before. */
-export function takeListIn(
-  writing: Writing,
-  input: ParsedInput<'import.record'>,
-): WriteResult<'import.record'> {
+export const takeListIn: Writes<'import.record'> = (writing, input) => {
   const digest = digestOf(input)
   const before = batchOfList(writing.sqlite, digest)
   if (before !== null)

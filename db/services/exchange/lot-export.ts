@@ -5,7 +5,7 @@ import { english } from '../../messages/english.ts'
 import type { Message } from '../../messages/message.ts'
 import { type LotRow, shelfPage } from '../../queries/lot-rows.ts'
 import { weightInForce } from '../book/amounts.ts'
-import type { Reading } from '../book/context.ts'
+import type { Reading, Reads } from '../book/context.ts'
 import { livingOf } from '../book/living-stock.ts'
 import { harvestOf } from '../book/new-lot.ts'
 import { reasonOf } from '../book/quarantine-reason.ts'
@@ -52,7 +52,7 @@ const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
 ]
 
 /** Some lots as CSV, in the order given: for a spreadsheet, or exact for programs. Masses in grams. */
-export function exportLots(reading: Reading, input: ParsedInput<'lot.export'>): Result<'lot.export'> {
+export const exportLots: Reads<'lot.export'> = (reading, input) => {
   const rows = rowsInOrder(reading, input.lotIds)
   const csv = input.exact ? exactCsvOf(columnsOf(reading), rows) : csvOf(columnsOf(reading), rows)
   return { fileName: `lots-${reading.today}${input.exact ? '-exact' : ''}.csv`, csv }
@@ -62,7 +62,7 @@ export function exportLots(reading: Reading, input: ParsedInput<'lot.export'>): 
 const OF_LOTS = new Set(['place', 'in quarantine because', 'careful'])
 
 /** Writes every lot of the book, with its donor only where that was asked for. */
-export function makeStock(reading: Reading, { people }: ParsedInput<'stock.export'>): Result<'stock.export'> {
+export const makeStock: Reads<'stock.export'> = (reading, { people }) => {
   const asked = { people, places: true }
   const withholding = withholdingOf(reading, asked)
   const columns = columnsOf(reading)

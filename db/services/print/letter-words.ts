@@ -1,11 +1,11 @@
 import { eq } from 'drizzle-orm'
-import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { LETTER_FIELDS, shippedLetter, unknownFields } from '../../domain/letters/letter-words.ts'
 import { LANGUAGES } from '../../messages/languages.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { collection } from '../../schema/collection-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Writes } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
 import { paperTexts } from './document.ts'
 
@@ -38,10 +38,7 @@ export function letterWords(reading: Reading): Result<'letter.get'> {
 }
 
 /** Keeps the library's own words. Refuses a field that no letter knows; empty words go back to those shipped. */
-export function changeLetterWords(
-  writing: Writing,
-  input: ParsedInput<'letter.change'>,
-): WriteResult<'letter.change'> {
+export const changeLetterWords: Writes<'letter.change'> = (writing, input) => {
   const [unknown] = unknownTold(input.words)
   if (unknown !== undefined) {
     refuse('placeholder-unknown', unknown, {

@@ -1,18 +1,14 @@
-import type { ParsedInput, WriteResult } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { message } from '../../messages/message.ts'
 import { giftsNotThanked } from '../../queries/tray-rows.ts'
-import type { Writing } from '../book/context.ts'
+import type { Writes } from '../book/context.ts'
 import { toTray } from '../book/tray.ts'
 
 /** The most letters that are put into the tray at once: as many as can be printed together. */
 const MOST_LETTERS = 500
 
 /** Puts letters into the tray for all gifts of a time that nobody was thanked for yet; one page for each donor. */
-export function addPeriodLetters(
-  writing: Writing,
-  { from, until }: ParsedInput<'tray.add-letters'>,
-): WriteResult<'tray.add-letters'> {
+export const addPeriodLetters: Writes<'tray.add-letters'> = (writing, { from, until }) => {
   if (from > until) {
     refuse('days-out-of-order', message('letters.days-out-of-order'), {
       field: 'from',

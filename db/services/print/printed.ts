@@ -1,5 +1,5 @@
 import { inArray } from 'drizzle-orm'
-import type { ParsedInput, Result, WriteResult } from '../../contract/contract.ts'
+import type { Result } from '../../contract/contract.ts'
 import { LabelSheet, type PrintKind } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { type Message, message } from '../../messages/message.ts'
@@ -13,15 +13,12 @@ import {
   latestOnEachSheet,
 } from '../../queries/tray-rows.ts'
 import { printBatch, printItem } from '../../schema/print-tables.ts'
-import type { Reading, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes } from '../book/context.ts'
 import { savedSheet } from '../book/label-sheets.ts'
 import { checkWhatToPrint, shownItem, toTray, waitingOrRefuse } from '../book/tray.ts'
 
 /** Notes a printing. What came out of a printer cannot be known, so the keeper says it, and may take it back. */
-export function markPrinted(
-  writing: Writing,
-  input: ParsedInput<'tray.mark-printed'>,
-): WriteResult<'tray.mark-printed'> {
+export const markPrinted: Writes<'tray.mark-printed'> = (writing, input) => {
   const rows = waitingOrRefuse(writing, input.itemIds, 'itemIds')
   checkWhatToPrint(writing, rows, input)
   const [rightMm, downMm] = input.offsetMm
@@ -48,7 +45,7 @@ export function markPrinted(
 }
 
 /** What was printed, latest first. */
-export function printHistory(reading: Reading, input: ParsedInput<'print.list'>): Result<'print.list'> {
+export const printHistory: Reads<'print.list'> = (reading, input) => {
   const batches = batchesBefore(reading.sqlite, input.before ?? Number.MAX_SAFE_INTEGER, input.limit)
   return {
     batches: batches.map((batch) => ({
@@ -63,10 +60,7 @@ export function printHistory(reading: Reading, input: ParsedInput<'print.list'>)
 }
 
 /** Puts what was printed into the tray again. Refuses where all of it was taken back. */
-export function printAgain(
-  writing: Writing,
-  input: ParsedInput<'print.repeat'>,
-): WriteResult<'print.repeat'> {
+export const printAgain: Writes<'print.repeat'> = (writing, input) => {
   const rows = itemsOfBatch(writing.sqlite, input.batchId)
   if (rows.length === 0) refuse('not-found', message('print.no-printing'), { field: 'batchId' })
   const lasting = rows.filter((row) => row.fell === 0)

@@ -71,7 +71,10 @@ async function takeScripts(): Promise<void> {
   const screens = { shelf: '/shelf', record: `/shelf/lot/${given.lotIds[0]}`, written: '/written' }
   for (const [name, path] of Object.entries(screens)) {
     await open(page, path)
-    if (name === 'shelf') await page.getByRole('searchbox').fill('QH26-001')
+    if (name === 'shelf') {
+      await page.getByRole('searchbox').fill('QH26-001')
+      await page.getByRole('columnheader', { name: 'Lot' }).getByRole('button').click()
+    }
     await settled(page)
     await page.screenshot({ path: join(target, `scripts-${name}.png`) })
   }

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
 import { NEED_STATES } from '../domain/needs/need.ts'
-import { GRADES } from '../domain/needs/population-goal.ts'
+import { POPULATION_GOALS } from '../domain/needs/population-goal.ts'
 import {
   CAUTION_KINDS,
   LOT_BASES,
@@ -67,7 +67,7 @@ export const Assurance = z
 export const NeedState = z.enum(NEED_STATES)
 
 /** What a regrowing is for: sound seed, the variety as it is, or its rarer traits as well. */
-export const PopulationGoal = z.enum(GRADES)
+export const PopulationGoal = z.enum(POPULATION_GOALS)
 
 /** Both numbers of an amount of seed, with how far the derived one is to be trusted. */
 export const Quantity = z.object({

@@ -1,5 +1,5 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
-import { GRADES } from '../domain/needs/population-goal.ts'
+import { POPULATION_GOALS } from '../domain/needs/population-goal.ts'
 import {
   APPEARANCES,
   COLLECTION_KINDS,
@@ -24,7 +24,7 @@ export const collection = sqliteTable('collection', {
   /** What the threshold is a part of: of all seeds, or of what was alive at the lot's start. */
   viabilityThresholdOf: text('viability_threshold_of', { enum: THRESHOLDS_OF }).notNull(),
   /** What a regrowing is for, and with that how many plants it takes. */
-  grade: text('grade', { enum: GRADES }).notNull(),
+  grade: text('grade', { enum: POPULATION_GOALS }).notNull(),
   /** The day of the year on which a season is sown, MM-DD. */
   sowingDay: text('sowing_day').notNull(),
   /** BCP 47, one of those that the app speaks. */

@@ -1,6 +1,6 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
 import { NEED_STATES } from '../domain/needs/need.ts'
-import { GRADES } from '../domain/needs/population-goal.ts'
+import { POPULATION_GOALS } from '../domain/needs/population-goal.ts'
 import { GROW_OUT_NOTES } from '../domain/season-plan/grow-out.ts'
 import { ISOLATION_METHODS } from '../domain/season-plan/isolation-method.ts'
 
@@ -10,7 +10,7 @@ export const seasonList = sqliteTable('season_list', {
   /** The year of its sowing. */
   season: integer('season').notNull(),
   onDate: text('on_date').notNull(),
-  grade: text('grade', { enum: GRADES }).notNull(),
+  grade: text('grade', { enum: POPULATION_GOALS }).notNull(),
   note: text('note').notNull(),
   entryId: integer('entry_id').notNull(),
 })

@@ -1,5 +1,5 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
-import { GRADES } from '../domain/needs/population-goal.ts'
+import { POPULATION_GOALS } from '../domain/needs/population-goal.ts'
 import {
   CAUTION_KINDS,
   LOT_BASES,
@@ -27,7 +27,7 @@ export const accession = sqliteTable('accession', {
   ownRegrowings: integer('own_regrowings'),
   ownThreshold: real('own_threshold'),
   ownAssurance: real('own_assurance'),
-  ownGrade: text('own_grade', { enum: GRADES }),
+  ownGrade: text('own_grade', { enum: POPULATION_GOALS }),
   entryId: integer('entry_id').notNull(),
   donorWords: text('donor_words').notNull().default(''),
 })

@@ -1,7 +1,7 @@
 import { jStat } from 'jstat'
 import { describe, expect, test } from 'vitest'
 import { beliefFromTest, chanceOfFewerThan } from '../../db/domain/needs/outlook.ts'
-import { breedingOf, GRADES, plantsFor } from '../../db/domain/needs/population-goal.ts'
+import { breedingOf, POPULATION_GOALS, plantsFor } from '../../db/domain/needs/population-goal.ts'
 import { regrowingsLeft, seedsToSow } from '../../db/domain/needs/sowing.ts'
 import crops from '../../db/reference/crops.json' with { type: 'json' }
 
@@ -44,7 +44,7 @@ describe('population sizes of the guides behind the crop table (the table itself
 
   test('a higher grade never asks for fewer plants, and no outcrosser is conserved in fewer than 25', () => {
     for (const row of Object.values(figures)) {
-      const sizes = GRADES.map((grade) => plantsFor(row, grade))
+      const sizes = POPULATION_GOALS.map((grade) => plantsFor(row, grade))
       expect(sizes).toEqual(sizes.toSorted((a, b) => a - b))
       if (breedingOf(row.matingSystem) === 'outcrosser') expect(sizes[2]).toBeGreaterThanOrEqual(25)
     }

@@ -1,6 +1,6 @@
 /** What a regrowing is for, from the smallest population to the largest. */
-export const GRADES = ['quality', 'maintenance', 'conservation'] as const
-export type PopulationGoal = (typeof GRADES)[number]
+export const POPULATION_GOALS = ['quality', 'maintenance', 'conservation'] as const
+export type PopulationGoal = (typeof POPULATION_GOALS)[number]
 
 /** How a crop's flowers are fertilised: by themselves, by both ways, by other plants. */
 export const BREEDINGS = ['selfer', 'mixed', 'outcrosser'] as const

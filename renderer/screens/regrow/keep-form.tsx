@@ -5,7 +5,7 @@ import { CardForm } from '../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { numberWithin } from '../../shared/card-form/whole-number.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
-import { gradeChoices } from './grade-words.ts'
+import { goalChoices } from './goal-choices.ts'
 
 /** The grade, regrowings, assurance and threshold of this accession alone. */
 export function KeepPart({ need }: { readonly need: NeedRecord }) {
@@ -55,7 +55,7 @@ function KeepForm({ need, onClose }: { readonly need: NeedRecord; readonly onClo
     <CardForm title={t('needs.keep-part')} sendWord={t('needs.save-keep')} {...form.sending(input)}>
       {form.selectField('grade', t('needs.regrow-it-for'), [
         { value: '', label: t('needs.as-library') },
-        ...gradeChoices(t),
+        ...goalChoices(t),
       ])}
       {form.textField('regrowings', t('needs.regrowings-held'), {
         path: 'regrowingsKept',

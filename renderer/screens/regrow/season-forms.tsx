@@ -7,7 +7,7 @@ import { useWrite } from '../../shared/client/use-write.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import type { SeasonDraft, SeasonStep } from '../../shared/season-draft/season-draft.ts'
 import { TextField } from '../../shared/table-form/fields.tsx'
-import { gradeChoices } from './grade-words.ts'
+import { goalChoices } from './goal-choices.ts'
 
 interface SaveListProps {
   readonly year: number
@@ -68,7 +68,7 @@ export function SeasonForm({ grade, onClose }: SeasonFormProps) {
       sendWord={t('needs.save')}
       {...form.sending({ settings: form.typed })}
     >
-      {form.selectField('grade', t('needs.regrow-for'), gradeChoices(t))}
+      {form.selectField('grade', t('needs.regrow-for'), goalChoices(t))}
       {form.textField('sowingDay', t('needs.sowing-day'), {
         path: 'settings.sowingDay',
         hint: t('needs.sowing-day-hint'),

@@ -6,7 +6,6 @@ import { DayField } from '../../shared/card-form/day-field.tsx'
 import { useCardForm } from '../../shared/card-form/use-card-form.ts'
 import { useToday } from '../../shared/card-form/use-today.ts'
 import { useRead } from '../../shared/client/use-read.ts'
-import { useFormat } from '../../shared/format/use-format.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import { AmountField } from '../../shared/table-form/amount-field.tsx'
 import { stepsOf } from './gift-words.ts'
@@ -73,7 +72,6 @@ const NO_STEP = { step: 'drying' as WaitingStep, due: '', note: '' }
 
 /** One more thing that a gift has to wait for, with the day by which it should be done. */
 export function WaitForm({ gift, draftName, onClose }: GiftFormProps) {
-  const format = useFormat()
   const { t, say } = useTexts()
   const on = useToday()
   const steps = WaitingStep.options.map((value) => ({ value, label: say(waitingTold(value)) }))
@@ -87,11 +85,7 @@ export function WaitForm({ gift, draftName, onClose }: GiftFormProps) {
       {...form.sending({ ...form.typed, giftId: gift.giftId, due: due === '' ? null : due, done: false, on })}
     >
       {form.selectField('step', t('gifts.wait-step'), steps)}
-      {form.textField('due', t('gifts.wait-due'), {
-        type: 'date',
-        words: format.day(due),
-        hint: t('gifts.wait-due-hint'),
-      })}
+      {form.dateField('due', t('gifts.wait-due'), t('gifts.wait-due-hint'))}
       {form.textField('note', t('gifts.wait-note'), { placeholder: t('gifts.wait-note-placeholder') })}
       {caution !== null && <p className="caution card-form-wide">{say(caution)}</p>}
     </CardForm>

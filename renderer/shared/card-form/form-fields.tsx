@@ -1,6 +1,6 @@
 import type { ComponentProps, ReactNode } from 'react'
 import { AmountField } from '../table-form/amount-field.tsx'
-import { CheckField, SelectField, TextField } from '../table-form/fields.tsx'
+import { CheckField, DateField, SelectField, TextField } from '../table-form/fields.tsx'
 import { DayField } from './day-field.tsx'
 
 /** The names in what is typed whose values are of one type. */
@@ -39,6 +39,9 @@ export function formFields<T extends object>({ choice, dayOf, problem }: FormVal
       const refused = problem(path)
       return <TextField label={label} {...text(name)} {...terms} problem={terms.problem ?? refused} />
     },
+    dateField: (name: NamesOf<T, string>, label: string, hint = '') => (
+      <DateField label={label} size="record" {...text(name)} hint={hint} problem={problem(name)} />
+    ),
     dayField: (name: NamesOf<T, string>) => (
       <DayField {...text(name)} value={dayOf(name)} problem={problem(name)} />
     ),

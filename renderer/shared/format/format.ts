@@ -5,6 +5,9 @@ import {
   numberInWords,
 } from '../../../db/domain/amounts/in-words.ts'
 import { milligrams } from '../../../db/domain/amounts/mass.ts'
+import type { IsoDate } from '../../../db/domain/dates/iso-date.ts'
+import { readDay } from '../../../db/domain/dates/read-day.ts'
+import { daysOf } from '../../../db/messages/days-of.ts'
 import { figuresIn } from '../../../db/messages/texts.ts'
 
 /** How this library writes numbers, masses and dates. */
@@ -19,6 +22,8 @@ export interface Format {
   readonly percent: (part: number) => string
   /** A calendar date, or the text as it is where it is not one. */
   readonly day: (iso: string) => string
+  /** A day as somebody types it, as in {@link readDay}; null where it is none. */
+  readonly readDay: (typed: string, today: IsoDate) => IsoDate | null
   /** A sentence in which each calendar date is written as the keeper writes dates. */
   readonly sentence: (text: string) => string
   /** A moment, down to the minute. */
@@ -54,6 +59,7 @@ export function createFormat(
     // As the sentences of the app write it, so that a card does not write it in two ways.
     percent: (part) => figures(`${numberInWords(100 * part, manner)}\u00a0%`),
     day: dayOf,
+    readDay: (typed, today) => readDay(typed, today, daysOf(told, manner.locale)),
     sentence: (text) => text.replace(ISO_DAY, dayOf),
     moment: (iso) => formatted(moment, iso, iso),
     time: (iso) => formatted(time, iso, iso),

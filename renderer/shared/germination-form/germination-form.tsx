@@ -3,7 +3,6 @@ import { type Message, message } from '../../../db/messages/message.ts'
 import { CardForm } from '../card-form/card-form.tsx'
 import { useCardForm } from '../card-form/use-card-form.ts'
 import { wholeNumber } from '../card-form/whole-number.ts'
-import { useFormat } from '../format/use-format.ts'
 import { useTexts } from '../format/use-texts.ts'
 
 const EMPTY = { tested: '', sprouted: '', fromStock: true, note: '', on: '', startedOn: '' }
@@ -17,7 +16,6 @@ interface GerminationFormProps {
 
 /** A test that is over, entered in one go: how many were laid out and how many sprouted. */
 export function GerminationForm({ lot, ...kept }: GerminationFormProps) {
-  const format = useFormat()
   const { say, t } = useTexts()
   const unit = lot.unit.one
   const form = useCardForm({ ...kept, empty: EMPTY, writes: 'germination.record' })
@@ -40,11 +38,7 @@ export function GerminationForm({ lot, ...kept }: GerminationFormProps) {
         words: result === null ? '' : say(result),
       })}
       {form.dayField('on')}
-      {form.textField('startedOn', t('germination.laid-out-day'), {
-        type: 'date',
-        hint: t('germination.laid-out-day-hint'),
-        words: startedOn === null ? '' : format.day(startedOn),
-      })}
+      {form.dateField('startedOn', t('germination.laid-out-day'), t('germination.laid-out-day-hint'))}
       {form.textField('note', t('germination.note'))}
       {form.checkField('fromStock', t('germination.came-out', { unit }))}
     </CardForm>

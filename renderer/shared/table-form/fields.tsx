@@ -1,4 +1,15 @@
-import { type ComponentProps, createContext, type ReactNode, useContext, useId } from 'react'
+import {
+  type ComponentProps,
+  createContext,
+  type KeyboardEvent,
+  type ReactNode,
+  useContext,
+  useId,
+  useState,
+} from 'react'
+import { addDays } from '../../../db/domain/dates/day-arithmetic.ts'
+import { isIsoDate } from '../../../db/domain/dates/iso-date.ts'
+import { useRead } from '../client/use-read.ts'
 import { useFormat } from '../format/use-format.ts'
 import { useTexts } from '../format/use-texts.ts'
 import './table-form.css'
@@ -67,7 +78,9 @@ interface TextFieldProps {
   readonly words?: string
   readonly problem?: string | undefined
   readonly placeholder?: string
-  readonly type?: 'text' | 'email' | 'date'
+  readonly type?: 'text' | 'email'
+  readonly onKeyDown?: (event: KeyboardEvent<HTMLInputElement>) => void
+  readonly onBlur?: () => void
   /** More than one line: Enter still goes on, Shift with Enter begins a line. */
   readonly long?: boolean
   /** That of the form it stands in, unless it says another. */
@@ -104,6 +117,8 @@ export function TextField(props: TextFieldProps) {
           type={props.type ?? 'text'}
           autoComplete="off"
           onChange={(event) => onChange(event.target.value)}
+          onKeyDown={props.onKeyDown}
+          onBlur={props.onBlur}
         />
       )}
     </FieldFrame>
@@ -115,22 +130,49 @@ function Beneath({ hint, words }: { readonly hint: string; readonly words: strin
   return hint === '' ? null : <p className="soft">{hint}</p>
 }
 
-type DateFieldProps = Omit<ComponentProps<typeof TextField>, 'type' | 'words'> & {
+type DateFieldProps = Omit<ComponentProps<typeof TextField>, 'type' | 'words' | 'onBlur' | 'onKeyDown'> & {
   /** Today, where '' stands for it. */
   readonly today?: string
 }
 
-/** A day, read back in words. */
+/** Days that an arrow key goes on. */
+const STEPS: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1 }
+
+/**
+ * A day, written as the library writes days and read as people type them. What cannot be read is handed on as it was
+ * typed: nothing of it is lost, and saving says what is wrong.
+ */
 export function DateField({ value, onChange, today = '', ...rest }: DateFieldProps) {
   const format = useFormat()
   const { t } = useTexts()
+  const now = useRead('collection.get', {}).data?.today ?? today
+  const [typed, setTyped] = useState({ text: '', value: '', isOpen: false })
+  const day = value || today
+  // While it is being typed into, an emptied field stays empty, though '' stands for today.
+  const isShown = typed.isOpen && (typed.value === value || typed.value === '')
+  const take = (text: string, found: string, isOpen: boolean) => {
+    const next = found === today ? '' : found
+    setTyped({ text, value: next, isOpen })
+    onChange(next)
+  }
+  const read = (text: string) => (isIsoDate(now) ? format.readDay(text, now) : null)
+  const words = () => {
+    if (value === '') return today === '' ? '' : t('table.today')
+    return isIsoDate(value) ? format.day(value) : t('table.no-day', { example: { day: now || value } })
+  }
   return (
     <TextField
       {...rest}
-      type="date"
-      value={value || today}
-      words={value !== '' ? format.day(value) : today === '' ? '' : t('table.today')}
-      onChange={(day) => onChange(day === today ? '' : day)}
+      value={isShown ? typed.text : format.day(day)}
+      words={words()}
+      onChange={(text) => take(text, read(text) ?? text.trim(), true)}
+      onBlur={() => setTyped((before) => ({ ...before, isOpen: false }))}
+      onKeyDown={(event) => {
+        const step = STEPS[event.key]
+        if (step === undefined || !isIsoDate(day)) return
+        event.preventDefault()
+        take('', addDays(day, step), false)
+      }}
     />
   )
 }

@@ -197,7 +197,9 @@ export async function paperSheet(tables: Tables): Promise<void> {
   const [year = '', month = '', day = ''] = today.split('-')
   // The test browser asks for the month first.
   await keys.type(`${month}${day}${year}`)
-  await seen(field(page, 'Day on the sheet')).toHaveValue(today)
+  await seen(field(page, 'Day on the sheet')).toHaveValue(
+    new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeZone: 'UTC' }).format(Date.parse(today)),
+  )
   await keys.press('Enter')
   for (const [at, line] of PAPER_SHEET.entries()) {
     await seen(page.getByRole('combobox', { name: 'Who took it?' })).toBeFocused()

@@ -194,9 +194,7 @@ export async function paperSheet(tables: Tables): Promise<void> {
   const { page, keys, app } = tables
   await seen(field(page, 'Day on the sheet')).toBeFocused()
   const { today } = await app.call('collection.get', {})
-  const [year = '', month = '', day = ''] = today.split('-')
-  // The test browser asks for the month first.
-  await keys.type(`${month}${day}${year}`)
+  await keys.type(today)
   await seen(field(page, 'Day on the sheet')).toHaveValue(
     new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeZone: 'UTC' }).format(Date.parse(today)),
   )

@@ -81,6 +81,8 @@ interface TextFieldProps {
   readonly type?: 'text' | 'email'
   readonly onKeyDown?: (event: KeyboardEvent<HTMLInputElement>) => void
   readonly onBlur?: () => void
+  /** Marks all that stands in it when it is entered, so that typing replaces it. */
+  readonly selectsAll?: boolean
   /** More than one line: Enter still goes on, Shift with Enter begins a line. */
   readonly long?: boolean
   /** That of the form it stands in, unless it says another. */
@@ -119,6 +121,7 @@ export function TextField(props: TextFieldProps) {
           onChange={(event) => onChange(event.target.value)}
           onKeyDown={props.onKeyDown}
           onBlur={props.onBlur}
+          onFocus={props.selectsAll === true ? (event) => event.target.select() : undefined}
         />
       )}
     </FieldFrame>
@@ -130,7 +133,10 @@ function Beneath({ hint, words }: { readonly hint: string; readonly words: strin
   return hint === '' ? null : <p className="soft">{hint}</p>
 }
 
-type DateFieldProps = Omit<ComponentProps<typeof TextField>, 'type' | 'words' | 'onBlur' | 'onKeyDown'> & {
+type DateFieldProps = Omit<
+  ComponentProps<typeof TextField>,
+  'type' | 'words' | 'onBlur' | 'onKeyDown' | 'selectsAll'
+> & {
   /** Today, where '' stands for it. */
   readonly today?: string
 }
@@ -166,6 +172,7 @@ export function DateField({ value, onChange, today = '', ...rest }: DateFieldPro
       value={isShown ? typed.text : format.day(day)}
       words={words()}
       onChange={(text) => take(text, read(text) ?? text.trim(), true)}
+      selectsAll
       onBlur={() => setTyped((before) => ({ ...before, isOpen: false }))}
       onKeyDown={(event) => {
         const step = STEPS[event.key]

@@ -54,6 +54,11 @@ export function withholdingOf(
   )
 }
 
+/** What leaves out people and places of what anybody may read, with what stands for them told by `say`. */
+export function withholdingForAll(reading: Reading, say: (told: Message) => string): Withholding {
+  return withholdingOf(reading, { people: false, places: false }, undefined, insteadOfPeople(say))
+}
+
 /** Collectors, breeders and donors whom only lists name: they have no record, and are people all the same. */
 function namedByLists(reading: Reading): string[] {
   const values = prepared(reading.sqlite, 'SELECT DISTINCT code, value FROM accession_passport').raw().all()
@@ -74,7 +79,7 @@ interface Instead {
 const IN_ENGLISH: Instead = { somebody: 'somebody', contact: '(contact left out)' }
 
 /** What stands instead of people in what others read, in their language. */
-export function insteadOfPeople(say: (told: Message) => string): Instead {
+function insteadOfPeople(say: (told: Message) => string): Instead {
   return { somebody: say(message('amount.somebody')), contact: say(message('people.contact-left-out')) }
 }
 

@@ -13,7 +13,7 @@ import type { Reading } from '../book/context.ts'
 import { livingOf, standingOf } from '../book/living-stock.ts'
 import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
-import { insteadOfPeople, type Withholding, withholdingOf } from '../people/withhold.ts'
+import { type Withholding, withholdingForAll } from '../people/withhold.ts'
 import { documentFacts, made, paperTexts } from './document.ts'
 import { cropOnPaper } from './seed-facts.ts'
 
@@ -40,12 +40,7 @@ export async function makeCataloguePage(reading: Reading): Promise<Result<'catal
   const texts = await paperTexts(reading)
   const entries = entriesOf(reading)
   const { libraryName } = settingsOf(reading)
-  const withholding = withholdingOf(
-    reading,
-    { people: false, places: false },
-    undefined,
-    insteadOfPeople(texts.say),
-  )
+  const withholding = withholdingForAll(reading, texts.say)
   const crops = byCrop(entries, texts).map(([name, here]) => ({
     name,
     entries: here.map((entry) => inWords(reading, withholding, entry, texts)),
@@ -109,12 +104,7 @@ function byCrop(entries: readonly Entry[], texts: Texts): [string, Entry[]][] {
 
 function partOf(reading: Reading, entries: readonly Entry[], texts: Texts): FlowingPart {
   const { libraryName } = settingsOf(reading)
-  const withholding = withholdingOf(
-    reading,
-    { people: false, places: false },
-    undefined,
-    insteadOfPeople(texts.say),
-  )
+  const withholding = withholdingForAll(reading, texts.say)
   return {
     name: message('paper.the-list'),
     texts,

@@ -14,7 +14,7 @@ import type { Reading } from '../book/context.ts'
 import { sheetOrRefuse } from '../book/label-sheets.ts'
 import { harvestOf, lotOrRefuse } from '../book/new-lot.ts'
 import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
-import { insteadOfPeople, type Withholding, withholdingOf } from '../people/withhold.ts'
+import { type Withholding, withholdingForAll } from '../people/withhold.ts'
 import { documentFacts, made } from './document.ts'
 import { cropOnPaper, harvestOnPaper } from './seed-facts.ts'
 
@@ -30,9 +30,7 @@ export async function printLabels(
   }
   const facts = await documentFacts(reading, message('paper.title-labels'))
   const goesOut = sheet.folded === true || isEnvelope(sheet)
-  const withholding = goesOut
-    ? withholdingOf(reading, { people: false, places: false }, undefined, insteadOfPeople(facts.texts.say))
-    : null
+  const withholding = goesOut ? withholdingForAll(reading, facts.texts.say) : null
   const labels = input.labels.flatMap(({ lotId, copies, contents }, index) => {
     const label = labelOf(reading, { lotId, contents }, facts, `labels.${index}.lotId`, withholding)
     return Array.from({ length: copies }, () => label)

@@ -1,33 +1,52 @@
-import type { CautionKind } from '../domain/cautions/caution-text.ts'
+import type { CautionHistory, Descent } from '../domain/cautions/inheritance.ts'
 import type { Sqlite } from '../migrations/connection.ts'
-import { accessionCaution } from '../schema/stock-tables.ts'
-import { columns, pick, type RowOf, select } from './columns.ts'
-import { SHARES_SEED } from './need-rows.ts'
+import { lotCaution, lotCautionEnd, lotParent } from '../schema/stock-tables.ts'
+import { type Columns, columns, expression, pick, select } from './columns.ts'
+import { notUndone } from './measurements.ts'
 
-const CAUTION = columns(pick(accessionCaution, 'caution', 'note'))
+const SET = columns({
+  ...pick(lotCaution, 'lotId', 'caution', 'note', 'onDate'),
+  entryId: expression<number>('coalesce(lot_caution.entry_id, 0)'),
+})
+const END = columns(pick(lotCautionEnd, 'lotId', 'caution', 'entryId'))
+const BY = `CASE relation WHEN 'split' THEN 'split' WHEN 'merged' THEN 'merge' ELSE iif(EXISTS (
+  SELECT 1 FROM seed_return WHERE seed_return.lot_id = lot_parent.lot_id AND grow_out_id IS NOT NULL), 'harvest', 'return') END`
+const DESCENT: Columns<Descent> = columns({
+  ...pick(lotParent, 'lotId', 'parentLotId'),
+  by: expression<Descent['by']>(BY),
+  entryId: expression<number>('coalesce(filled.entry_id, lot.entry_id)'),
+})
 
-/**
- * What the seed of some lots has to be careful about: what its gift has, what was said of a harvest when it came back, and
- * what holds for a lot that it was split off from or that was poured into it. `ofTheSeed` is not inherited by a harvest.
- */
-export function cautionRows(
-  sqlite: Sqlite,
-  lotIds: readonly number[],
-  ofTheSeed: readonly CautionKind[],
-): RowOf<typeof CAUTION>[] {
-  return select(
+/** The lots that some lots came from, and these themselves: `found (id)`. */
+const FOUND = `WITH RECURSIVE found (id) AS (
+    SELECT value FROM json_each(?)
+    UNION SELECT parent_lot_id FROM found JOIN lot_parent ON lot_parent.lot_id = found.id)`
+
+/** What was said of some lots and of all that they came from; what was taken back is not there. */
+export function cautionHistory(sqlite: Sqlite, lotIds: readonly number[]): CautionHistory {
+  const wanted = JSON.stringify(lotIds)
+  const sets = select(
     sqlite,
-    CAUTION,
-    (list) => `WITH RECURSIVE seed (of_id) AS (
-       SELECT value FROM json_each(@lotIds)
-       UNION
-       SELECT parent_lot_id FROM seed JOIN lot_parent ON lot_parent.lot_id = of_id WHERE ${SHARES_SEED})
-     SELECT ${list} FROM seed JOIN lot ON lot.id = of_id
-       JOIN accession_caution ON accession_caution.accession_id = lot.accession_id
-     WHERE caution NOT IN (SELECT value FROM json_each(@ofTheSeed)) OR NOT EXISTS (
-       SELECT 1 FROM lot_parent WHERE lot_parent.lot_id = of_id AND relation IN ('grown', 'split'))
-     UNION
-     SELECT caution, note FROM seed JOIN lot_caution ON lot_caution.lot_id = of_id
-     ORDER BY caution, note`,
-  ).all({ lotIds: JSON.stringify(lotIds), ofTheSeed: JSON.stringify(ofTheSeed) })
+    SET,
+    (list) => `${FOUND} SELECT ${list} FROM found JOIN lot_caution ON lot_caution.lot_id = found.id
+      WHERE ${notUndone('lot_caution')} ORDER BY caution, note, lot_caution.id`,
+  ).all(wanted)
+  if (sets.length === 0) return { descent: [], sets, ends: [] }
+  const ends = select(
+    sqlite,
+    END,
+    (list) => `${FOUND} SELECT ${list} FROM found JOIN lot_caution_end ON lot_caution_end.lot_id = found.id
+      WHERE ${notUndone('lot_caution_end')}`,
+  ).all(wanted)
+  const descent = select(
+    sqlite,
+    DESCENT,
+    (list) => `${FOUND} SELECT ${list} FROM found JOIN lot_parent ON lot_parent.lot_id = found.id
+      JOIN lot ON lot.id = lot_parent.lot_id
+      LEFT JOIN movement AS filled ON relation = 'merged' AND filled.lot_id = lot_parent.lot_id AND filled.kind = 'merge'
+        AND EXISTS (SELECT 1 FROM movement AS poured
+          WHERE poured.entry_id = filled.entry_id AND poured.lot_id = parent_lot_id AND poured.kind = 'merge')
+      WHERE relation <> 'merged' OR filled.id IS NOT NULL AND ${notUndone('filled')}`,
+  ).all(wanted)
+  return { descent, sets, ends }
 }

@@ -2,6 +2,7 @@ import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
 import { POPULATION_GOALS } from '../domain/needs/population-goal.ts'
 import {
   APPEARANCES,
+  CHECK_RETURNS,
   COLLECTION_KINDS,
   MASS_UNITS,
   PAPER_SIZES,
@@ -35,6 +36,9 @@ export const collection = sqliteTable('collection', {
   paper: text('paper', { enum: PAPER_SIZES }).notNull(),
   appearance: text('appearance', { enum: APPEARANCES }).notNull(),
   visitLimit: integer('visit_limit'),
+  checkReturns: text('check_returns', { enum: CHECK_RETURNS }).notNull().default('by-risk'),
+  /** Whether promises to bring seed back have a day on which they are due. */
+  dueDates: integer('due_dates', { mode: 'boolean' }).notNull().default(false),
   /** Who signs the library's letters; empty: nobody by name. */
   keeper: text('keeper').notNull(),
   /** The thank-you letter in the library's own words; empty: as shipped. */

@@ -1,13 +1,20 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
 import { POPULATION_GOALS } from '../domain/needs/population-goal.ts'
 import {
+  ACCESSION_POLICIES,
+  BREEDING_STATUSES,
   CAUTION_KINDS,
+  CHECK_OUTCOMES,
+  COMPARED_WITH,
+  FLOWERED_NEAR,
   LOT_BASES,
   LOT_RELATIONS,
   LOT_ROLES,
   MEASURED_OR_CARRIED,
   MOVEMENT_KINDS,
+  SHARED_WITH,
   WITHDRAWAL_PURPOSES,
+  YES_NO_NOT_KNOWN,
 } from '../domain/shared/closed-sets.ts'
 
 export const accession = sqliteTable('accession', {
@@ -32,21 +39,53 @@ export const accession = sqliteTable('accession', {
   donorWords: text('donor_words').notNull().default(''),
 })
 
-export const accessionCaution = sqliteTable('accession_caution', {
+/** Who may have seed of a gift and what may be told of it; the latest standing row is in force. */
+export const accessionTerms = sqliteTable('accession_terms', {
+  id: integer('id').primaryKey(),
   accessionId: integer('accession_id').notNull(),
-  caution: text('caution', {
-    enum: CAUTION_KINDS,
-  }).notNull(),
-  note: text('note').notNull(),
+  share: text('share', { enum: SHARED_WITH }).notNull(),
+  publishStory: integer('publish_story', { mode: 'boolean' }).notNull(),
+  publishName: integer('publish_name', { mode: 'boolean' }).notNull(),
+  mayBeSold: integer('may_be_sold', { mode: 'boolean' }).notNull(),
+  /** The authority or the agreement that the terms rest on. */
+  agreement: text('agreement').notNull(),
+  agreementEnds: text('agreement_ends'),
+  /** The text and the address of a label that a community issued. */
+  communityLabel: text('community_label').notNull(),
+  communityLink: text('community_link').notNull(),
+  entryId: integer('entry_id').notNull(),
 })
 
-/** What a lot that was grown here has to be careful about, beside what its gift has. */
+/** How an accession was bred and whether the library keeps it; the latest standing row is in force. */
+export const accessionPolicy = sqliteTable('accession_policy', {
+  id: integer('id').primaryKey(),
+  accessionId: integer('accession_id').notNull(),
+  breedingStatus: text('breeding_status', { enum: BREEDING_STATUSES }).notNull(),
+  policy: text('policy', { enum: ACCESSION_POLICIES }).notNull(),
+  onDate: text('on_date').notNull(),
+  reason: text('reason').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
+/** What a lot has to be careful about, from the day it was said. */
 export const lotCaution = sqliteTable('lot_caution', {
+  id: integer('id').primaryKey(),
   lotId: integer('lot_id').notNull(),
-  caution: text('caution', {
-    enum: CAUTION_KINDS,
-  }).notNull(),
+  caution: text('caution', { enum: CAUTION_KINDS }).notNull(),
+  onDate: text('on_date').notNull(),
   note: text('note').notNull(),
+  /** Null in rows of versions that did not keep who said it. */
+  entryId: integer('entry_id'),
+})
+
+/** That a caution holds for a lot no more. */
+export const lotCautionEnd = sqliteTable('lot_caution_end', {
+  id: integer('id').primaryKey(),
+  lotId: integer('lot_id').notNull(),
+  caution: text('caution', { enum: CAUTION_KINDS }).notNull(),
+  onDate: text('on_date').notNull(),
+  reason: text('reason').notNull(),
+  entryId: integer('entry_id').notNull(),
 })
 
 export const lot = sqliteTable('lot', {
@@ -180,5 +219,63 @@ export const seedReturn = sqliteTable('seed_return', {
   onDate: text('on_date').notNull(),
   note: text('note').notNull(),
   growOutId: integer('grow_out_id'),
+  entryId: integer('entry_id').notNull(),
+})
+
+/** What was answered at the table when seed came back. */
+export const returnAnswer = sqliteTable('return_answer', {
+  id: integer('id').primaryKey(),
+  lotId: integer('lot_id').notNull(),
+  floweredNear: text('flowered_near', { enum: FLOWERED_NEAR }).notNull(),
+  nearNote: text('near_note').notNull(),
+  /** Anything unlike the rest, sick or wet; empty: nothing. */
+  odd: text('odd').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
+/** How a return or a harvest was found when the keeper checked it; the latest standing row is in force. */
+export const returnCheck = sqliteTable('return_check', {
+  id: integer('id').primaryKey(),
+  lotId: integer('lot_id').notNull(),
+  dry: text('dry', { enum: YES_NO_NOT_KNOWN }).notNull(),
+  clean: text('clean', { enum: YES_NO_NOT_KNOWN }).notNull(),
+  trueToType: text('true_to_type', { enum: YES_NO_NOT_KNOWN }).notNull(),
+  comparedWith: text('compared_with', { enum: COMPARED_WITH }).notNull(),
+  outcome: text('outcome', { enum: CHECK_OUTCOMES }).notNull(),
+  onDate: text('on_date').notNull(),
+  note: text('note').notNull(),
+  entryId: integer('entry_id').notNull(),
+})
+
+/** What the holder of a safety duplicate agreed to; the latest standing row is in force. */
+export const duplicateTerms = sqliteTable('duplicate_terms', {
+  id: integer('id').primaryKey(),
+  lotId: integer('lot_id').notNull(),
+  contact: text('contact').notNull(),
+  agreement: text('agreement').notNull(),
+  agreementEnds: text('agreement_ends'),
+  conditions: text('conditions').notNull(),
+  nextLook: text('next_look'),
+  entryId: integer('entry_id').notNull(),
+})
+
+/** What an institution asked for with a hand-out; the latest standing row is in force. */
+export const institutionRequest = sqliteTable('institution_request', {
+  id: integer('id').primaryKey(),
+  withdrawalId: integer('withdrawal_id').notNull(),
+  askedOn: text('asked_on'),
+  intendedUse: text('intended_use').notNull(),
+  agreement: text('agreement').notNull(),
+  plantHealth: text('plant_health').notNull(),
+  sentOn: text('sent_on'),
+  entryId: integer('entry_id').notNull(),
+})
+
+/** What an institution told of seed that it was given. */
+export const institutionReport = sqliteTable('institution_report', {
+  id: integer('id').primaryKey(),
+  withdrawalId: integer('withdrawal_id').notNull(),
+  onDate: text('on_date').notNull(),
+  note: text('note').notNull(),
   entryId: integer('entry_id').notNull(),
 })

@@ -5,6 +5,7 @@ import * as germinationTables from './germination-tables.ts'
 import * as giftTables from './gift-tables.ts'
 import * as listTables from './list-tables.ts'
 import * as printTables from './print-tables.ts'
+import * as recallTables from './recall-tables.ts'
 import * as referenceTables from './reference-tables.ts'
 import * as seasonTables from './season-tables.ts'
 import * as stockTables from './stock-tables.ts'
@@ -17,6 +18,7 @@ export const tables = {
   ...forecastTables,
   ...giftTables,
   ...listTables,
+  ...recallTables,
   ...referenceTables,
   ...seasonTables,
   ...stockTables,

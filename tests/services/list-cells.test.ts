@@ -20,9 +20,9 @@ function allWritten(): string {
   const { sqlite } = test.collection
   return [
     'accession',
-    'accession_caution',
     'accession_passport',
     'lot',
+    'lot_caution',
     'person',
     'storage_place',
     'variety',

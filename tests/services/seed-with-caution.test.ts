@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { Caution } from '../../db/contract/fields.ts'
-import { cautionTold, OF_THE_SEED } from '../../db/domain/cautions/caution-text.ts'
+import { cautionTold } from '../../db/domain/cautions/caution-text.ts'
+import { CAUTION_RULES } from '../../db/domain/cautions/inheritance.ts'
 import { saidInEnglish } from '../builders/in-english.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 
@@ -16,6 +17,9 @@ afterEach(async () => {
 const SUBSTANCE = 'thiram'
 const REASON = 'told her, gloves, written on the packet'
 const grower = { newPerson: { name: 'Isolde Quern' } }
+
+/** Whether what is grown from seed with a caution has it too. */
+const isOfThePlant = (caution: Caution) => ['has-it', 'until-checked'].includes(CAUTION_RULES[caution].return)
 
 /** A gift with a caution that was checked and released. */
 async function released(caution: Caution) {
@@ -87,10 +91,10 @@ describe.each(Caution.options)('seed with the caution %s, once released', (cauti
       role: 'working',
     })
     for (const each of [taken.lotId, newLotId]) {
-      expect(await cautionsOf(each)).toEqual(OF_THE_SEED.includes(caution) ? [] : [caution])
+      expect(await cautionsOf(each)).toEqual(isOfThePlant(caution) ? [caution] : [])
     }
     const { taken: grandchild } = await bringBack(taken.lotId)
-    expect(grandchild.quarantined).toBe(!OF_THE_SEED.includes(caution))
+    expect(grandchild.quarantined).toBe(isOfThePlant(caution))
   })
 
   it('is asked about when a harvest comes back, and holds for that harvest', async () => {

@@ -1,10 +1,5 @@
 import { type Message, message } from '../../messages/message.ts'
-
-/** What a giver or the keeper has to be careful about with a gift. */
-export type CautionKind = 'treated' | 'pests-seen' | 'regulated' | 'toxic' | 'protected-variety'
-
-/** Cautions about the seed itself, which what is grown from it does not inherit; the others are about the plant. */
-export const OF_THE_SEED: readonly CautionKind[] = ['treated', 'pests-seen']
+import type { CautionKind } from '../shared/closed-sets.ts'
 
 /** A caution in a word or two, as it stands beside a box to tick or a reason. */
 export function cautionName(caution: CautionKind): Message {

@@ -40,7 +40,14 @@ export const WITHDRAWAL_PURPOSES = ['to-grow', 'to-return', 'grow-out', 'safety-
 export type WithdrawalPurpose = (typeof WITHDRAWAL_PURPOSES)[number]
 
 /** What a giver or the keeper has to be careful about with a gift. */
-export const CAUTION_KINDS = ['treated', 'pests-seen', 'regulated', 'toxic', 'protected-variety'] as const
+export const CAUTION_KINDS = [
+  'treated',
+  'pests-seen',
+  'regulated',
+  'toxic',
+  'protected-variety',
+  'possible-cross',
+] as const
 export type CautionKind = (typeof CAUTION_KINDS)[number]
 
 /** What a gift may have to wait for before it is taken in. */
@@ -79,3 +86,57 @@ export const MASS_UNITS = ['metric', 'ounces'] as const
 export const PAPER_SIZES = ['a4', 'letter'] as const
 export const APPEARANCES = ['system', 'light', 'dark'] as const
 export const COLLECTION_KINDS = ['demo', 'own'] as const
+
+/** Who may have seed of a gift, by its terms. */
+export const SHARED_WITH = ['anyone', 'community', 'ask-first', 'nobody'] as const
+export type SharedWith = (typeof SHARED_WITH)[number]
+
+/** How a variety was bred, as far as growing it on depends on it. */
+export const BREEDING_STATUSES = [
+  'unknown',
+  'open-pollinated',
+  'landrace',
+  'breeders-population',
+  'first-generation-hybrid',
+] as const
+export type BreedingStatus = (typeof BREEDING_STATUSES)[number]
+
+/** Whether the library keeps an accession. */
+export const ACCESSION_POLICIES = ['keep', 'pass-on', 'closed'] as const
+export type AccessionPolicy = (typeof ACCESSION_POLICIES)[number]
+
+/** What of its kind flowered near seed that was saved. */
+export const FLOWERED_NEAR = ['nothing', 'kept-apart', 'others', 'not-known'] as const
+export type FloweredNear = (typeof FLOWERED_NEAR)[number]
+
+/** An answer of a check that may not have been made. */
+export const YES_NO_NOT_KNOWN = ['yes', 'no', 'not-known'] as const
+export type YesNoNotKnown = (typeof YES_NO_NOT_KNOWN)[number]
+
+/** What a return was held against when it was checked. */
+export const COMPARED_WITH = ['nothing', 'reference-sample', 'description', 'grown-beside'] as const
+export type ComparedWith = (typeof COMPARED_WITH)[number]
+
+/** What is done with a return that was checked. */
+export const CHECK_OUTCOMES = ['keep', 'pass-on', 'wait'] as const
+export type CheckOutcome = (typeof CHECK_OUTCOMES)[number]
+
+/** Which returns wait to be checked before they are handed out. */
+export const CHECK_RETURNS = ['by-risk', 'always'] as const
+export type CheckReturns = (typeof CHECK_RETURNS)[number]
+
+/** How a recalled lot is affected: it is the one, it is the same seed, or it was grown from it. */
+export const AFFECTED = ['source', 'same-seed', 'perhaps'] as const
+export type Affected = (typeof AFFECTED)[number]
+
+/** What came of a recall for a lot or for a person. */
+export const RECALL_OUTCOMES = [
+  'told',
+  'sent-back',
+  'destroyed',
+  'sown-already',
+  'none-left',
+  'checked-fine',
+  'checked-affected',
+] as const
+export type RecallOutcome = (typeof RECALL_OUTCOMES)[number]

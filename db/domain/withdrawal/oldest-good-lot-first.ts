@@ -1,6 +1,7 @@
 import { type Message, message } from '../../messages/message.ts'
-import { type CautionKind, cautionName } from '../cautions/caution-text.ts'
+import { cautionName } from '../cautions/caution-text.ts'
 import { assertNever } from '../shared/assert-never.ts'
+import type { CautionKind } from '../shared/closed-sets.ts'
 
 /** What tells whether a lot is to be handed out before another of its variety. */
 export interface OfferedLot {

@@ -38,6 +38,42 @@ const RECORDS: readonly Covered[] = [
     facts: 'id, lot_id, measured_on, method, percent, low_percent, high_percent',
     texts: ['observed', 'note'],
   },
+  { table: 'lot_caution', facts: 'id, lot_id, caution, on_date', texts: ['note'] },
+  { table: 'lot_caution_end', facts: 'id, lot_id, caution, on_date', texts: ['reason'] },
+  {
+    table: 'accession_terms',
+    facts: 'id, accession_id, share, publish_story, publish_name, may_be_sold, agreement_ends',
+    texts: ['agreement', 'community_label', 'community_link'],
+  },
+  {
+    table: 'accession_policy',
+    facts: 'id, accession_id, breeding_status, policy, on_date',
+    texts: ['reason'],
+  },
+  { table: 'return_answer', facts: 'id, lot_id, flowered_near', texts: ['near_note', 'odd'] },
+  {
+    table: 'return_check',
+    facts: 'id, lot_id, dry, clean, true_to_type, compared_with, outcome, on_date',
+    texts: ['note'],
+  },
+  { table: 'recall', facts: 'id, lot_id, on_date', texts: ['reason', 'advice'] },
+  { table: 'recall_lot', facts: 'id, recall_id, lot_id, affected', texts: [] },
+  {
+    table: 'recall_outcome',
+    facts: 'id, recall_id, lot_id, person_id, outcome, on_date',
+    texts: ['note'],
+  },
+  {
+    table: 'duplicate_terms',
+    facts: 'id, lot_id, agreement_ends, next_look',
+    texts: ['contact', 'agreement', 'conditions'],
+  },
+  {
+    table: 'institution_request',
+    facts: 'id, withdrawal_id, asked_on, sent_on',
+    texts: ['intended_use', 'agreement', 'plant_health'],
+  },
+  { table: 'institution_report', facts: 'id, withdrawal_id, on_date', texts: ['note'] },
 ]
 
 interface Covered {
@@ -111,7 +147,7 @@ export function partOf(table: string, column: string, id: unknown): string {
 function textsOf(sqlite: Sqlite, entry: EntryFacts): Map<string, string> {
   const texts = new Map([[partOf('entry', 'said', entry.id), entry.said]])
   for (const { table, texts: columns } of RECORDS) {
-    const rows = prepared(sqlite, `SELECT id, ${columns.join(', ')} FROM ${table} WHERE entry_id = ?`)
+    const rows = prepared(sqlite, `SELECT ${['id', ...columns].join(', ')} FROM ${table} WHERE entry_id = ?`)
     for (const row of rows.iterate(entry.id) as IterableIterator<Record<string, string>>)
       for (const column of columns)
         if (row[column] !== '') texts.set(partOf(table, column, row['id']), row[column] ?? '')

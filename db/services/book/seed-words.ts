@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm'
-import { cautionTold, OF_THE_SEED } from '../../domain/cautions/caution-text.ts'
-import { cautionRows } from '../../queries/caution-rows.ts'
+import { cautionTold } from '../../domain/cautions/caution-text.ts'
+import { cautionsInForce } from '../../domain/cautions/inheritance.ts'
+import { cautionHistory } from '../../queries/caution-rows.ts'
 import { varietySynonym } from '../../schema/reference-tables.ts'
 import type { Reading } from './context.ts'
 
@@ -16,7 +17,9 @@ export function synonymsOf(reading: Reading, varietyId: number): string[] {
 
 /** The cautions that hold for the seed of some lots, with what they tell, each once. */
 export function cautionsTold(reading: Reading, lotIds: readonly number[]) {
-  const rows = cautionRows(reading.sqlite, lotIds, OF_THE_SEED)
-  const told = rows.map(({ caution, note }) => ({ caution, note, text: cautionTold(caution, note) }))
+  const history = cautionHistory(reading.sqlite, lotIds)
+  const told = lotIds
+    .flatMap((lotId) => cautionsInForce(history, lotId))
+    .map(({ caution, note }) => ({ caution, note, text: cautionTold(caution, note) }))
   return [...new Map(told.map((caution) => [JSON.stringify(caution.text), caution])).values()]
 }

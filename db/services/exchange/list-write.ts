@@ -9,8 +9,9 @@ import { insertRow } from '../../queries/insert.ts'
 import { indexAccessions } from '../../queries/search-words.ts'
 import { accessionPassport } from '../../schema/list-tables.ts'
 import { person, personRole, variety, varietySynonym } from '../../schema/reference-tables.ts'
-import { accession, accessionCaution, lot } from '../../schema/stock-tables.ts'
+import { accession, lot } from '../../schema/stock-tables.ts'
 import { cropWeight } from '../book/amounts.ts'
+import { setCaution } from '../book/cautions.ts'
 import type { Writing } from '../book/context.ts'
 import { type AccessionNumber, nextAccessionNumbers } from '../book/new-lot.ts'
 import { createPlace, notePlace } from '../book/places.ts'
@@ -78,7 +79,7 @@ export function writeGifts(writing: Writing, gifts: readonly ListGift[]): Writte
       quarantineReason: gift.treated === null ? null : keptReason([cautionTold('treated', gift.treated)]),
     })
     if (gift.treated !== null)
-      insertRow(sqlite, accessionCaution, { accessionId, caution: 'treated', note: gift.treated })
+      setCaution(writing, { lotId, caution: 'treated', onDate: receivedOn, note: gift.treated })
     if (placeId !== null) notePlace(writing, lotId, placeId, receivedOn)
     putSeedIn(writing, lotId, gift, donorId)
     for (const [code, value] of gift.passport)

@@ -11,8 +11,9 @@ import { scanCode } from '../../domain/numbers/scan-code.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { indexAccession } from '../../queries/search-words.ts'
-import { accession, accessionCaution } from '../../schema/stock-tables.ts'
+import { accession } from '../../schema/stock-tables.ts'
 import { amountOrRefuse, heldIn, weightInForce } from '../book/amounts.ts'
+import { setCaution } from '../book/cautions.ts'
 import type { Writes, Writing } from '../book/context.ts'
 import {
   type AccessionNumber,
@@ -106,9 +107,6 @@ export function takeInGift(
     })
     .returning({ id: accession.id })
     .get()
-  for (const caution of new Set(gift.cautions)) {
-    writing.db.insert(accessionCaution).values({ accessionId: id, caution, note: gift.cautionNote }).run()
-  }
   const lot = addLot(
     writing,
     {
@@ -123,6 +121,8 @@ export function takeInGift(
     },
     receivedOn,
   )
+  for (const caution of new Set(gift.cautions))
+    setCaution(writing, { lotId: lot.id, caution, onDate: receivedOn, note: gift.cautionNote })
   indexAccession(writing.sqlite, id)
   const warnings = fillLot(writing, lot.id, 'intake', amount, sample, receivedOn, donorId)
   giftToTray(writing, { accessionId: id, lotId: lot.id, donorId })

@@ -6,8 +6,9 @@ import { type GrowOutRow, growOutOfVisit, seedOutFor } from '../../queries/grow-
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
-import { lotCaution, seedReturn } from '../../schema/stock-tables.ts'
+import { seedReturn } from '../../schema/stock-tables.ts'
 import { amountOrRefuse } from '../book/amounts.ts'
+import { setCaution } from '../book/cautions.ts'
 import type { Writes, Writing } from '../book/context.ts'
 import { addLot, harvestColumns, lotOrRefuse, noteParent } from '../book/new-lot.ts'
 import { personFor } from '../book/people.ts'
@@ -48,9 +49,8 @@ export const recordReturn: Writes<'return.record'> = (writing, input) => {
     input.receivedOn,
   )
   for (const { lotId } of parents) noteParent(writing, lot.id, lotId, 'grown')
-  for (const caution of new Set(input.cautions)) {
-    writing.db.insert(lotCaution).values({ lotId: lot.id, caution, note: input.cautionNote }).run()
-  }
+  for (const caution of new Set(input.cautions))
+    setCaution(writing, { lotId: lot.id, caution, onDate: input.receivedOn, note: input.cautionNote })
   const warnings = [
     ...fillLot(writing, lot.id, 'return', amount, sample, input.receivedOn, personId),
     ...(waitsBecause === null ? [] : [message('intake.in-quarantine', { reason: reasonOf(waitsBecause) })]),

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { type CautionKind, cautionTold, harvestCaution } from '../../../db/domain/cautions/caution-text.ts'
+import { cautionTold, harvestCaution } from '../../../db/domain/cautions/caution-text.ts'
+import type { CautionKind } from '../../../db/domain/shared/closed-sets.ts'
 import { saidInEnglish } from '../../builders/in-english.ts'
 
 const cautionText = (caution: CautionKind, note: string) => saidInEnglish(cautionTold(caution, note))

@@ -19,7 +19,7 @@ import { askAboutClock } from './book/asked-clock.ts'
 import { type Reading, readingOf, type Writing } from './book/context.ts'
 import { sealEntry } from './book/entry-chain.ts'
 import { refuseImpossibleDays } from './book/possible-days.ts'
-import { speechOf } from './book/settings.ts'
+import { settingsOf } from './book/settings.ts'
 import { backUpIfWritten } from './collection/backups.ts'
 import { updateForecasts } from './forecast/save-forecasts.ts'
 import { handlerOf, type ServiceName } from './handlers.ts'
@@ -68,7 +68,7 @@ async function run<N extends ServiceName>(
   }
   if (BACKED_UP_FIRST.has(name)) await backUpIfWritten(reading, 'before import')
   if (access === 'keeps') return handler(reading, input)
-  const { say } = await textsOf(speechOf(reading))
+  const { say } = await textsOf(settingsOf(reading))
   const answer = write(reading, name, input as ParsedInput<WriteName>, say, (writing) =>
     handler(writing, input),
   )

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto'
 import { stopBackups } from '../../db/migrations/backup-thread.ts'
 import { openCollection } from '../../db/migrations/open-file.ts'
 import { readingOf } from '../../db/services/book/context.ts'
-import { speechOf } from '../../db/services/book/settings.ts'
+import { settingsOf } from '../../db/services/book/settings.ts'
 import { backUpIfWritten, listBackups, restoreBackup } from '../../db/services/collection/backups.ts'
 import { startCollection } from '../../db/services/collection/start-collection.ts'
 import { runOperation } from '../../db/services/run-operation.ts'
@@ -24,6 +24,6 @@ export const realBackend: CollectionBackend = {
   warmCaches: (collection) => warmCaches(readingOf(collection, now())),
   listBackups: (file, open, trouble) =>
     listBackups(file, open === null ? null : readingOf(open, now()), trouble),
-  speech: (collection) => speechOf(readingOf(collection, now())),
+  speech: (collection) => settingsOf(readingOf(collection, now())),
   run: (collection, name, input) => runOperation(collection, name, input, now),
 }

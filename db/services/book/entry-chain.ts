@@ -99,37 +99,62 @@ interface EntryFacts {
 
 const ENTRY = 'id, key, operation, recorded_at, undoes_id, person_id, station, event_id, said, hash'
 
+/** What an entry recorded: its rows as its hash covers them, and its texts by part. */
+interface Recorded {
+  readonly rows: string[]
+  readonly texts: Map<string, string>
+}
+
+interface SealedText {
+  readonly part: string
+  readonly salt: string
+  readonly digest: string
+}
+
+/** Entries that are read at once when all of them are checked. */
+const AT_ONCE = 1_000
+
 /** Seals the newest entry, once all of it is written: salts and digests of its texts, and its hash. */
 export function sealEntry(sqlite: Sqlite, entryId: number): void {
-  const entry = prepared(sqlite, `SELECT ${ENTRY} FROM entry WHERE id = ?`).get(entryId) as EntryFacts
+  const [entry] = entriesFrom(sqlite, entryId, entryId)
+  if (entry === undefined) throw new Error(`No entry ${entryId}`)
+  const recorded = recordedBy(sqlite, [entry])(entry)
   const add = prepared(sqlite, 'INSERT INTO entry_text (part, entry_id, salt, digest) VALUES (?, ?, ?, ?)')
-  for (const [part, text] of textsOf(sqlite, entry)) {
+  const sealed = [...recorded.texts].map(([part, text]) => {
     const salt = randomBytes(16).toString('hex')
-    add.run(part, entryId, salt, digestOf(salt, text))
-  }
+    const digest = digestOf(salt, text)
+    add.run(part, entryId, salt, digest)
+    return { part, salt, digest }
+  })
   const before = prepared(sqlite, 'SELECT hash FROM entry WHERE id < ? ORDER BY id DESC LIMIT 1')
     .pluck()
     .get(entryId) as string | undefined
-  prepared(sqlite, 'UPDATE entry SET hash = ? WHERE id = ?').run(hashOf(sqlite, before ?? '', entry), entryId)
+  const hash = hashOf(before ?? '', entry, recorded, sealed)
+  prepared(sqlite, 'UPDATE entry SET hash = ? WHERE id = ?').run(hash, entryId)
 }
 
 /** The first entry whose record is not as it was written, or null. Entries of versions before the chain are not judged. */
 export function firstChangedEntry(sqlite: Sqlite): number | null {
   const kept = prepared(sqlite, 'SELECT part, salt, digest FROM entry_text WHERE entry_id = ?')
   let before = ''
-  for (const entry of sqlite.prepare(`SELECT ${ENTRY} FROM entry ORDER BY id`).all() as EntryFacts[]) {
-    if (entry.hash !== '' || before !== '') {
-      const texts = textsOf(sqlite, entry)
-      const sealed = kept.all(entry.id) as { part: string; salt: string; digest: string }[]
-      const isAsSealed =
-        sealed.length === texts.size &&
-        sealed.every(({ part, salt, digest }) => {
-          const text = texts.get(part)
-          return text !== undefined && (salt === '' || digest === digestOf(salt, text))
-        })
-      if (!isAsSealed || hashOf(sqlite, before, entry) !== entry.hash) return entry.id
+  let entries = entriesFrom(sqlite, 0, Number.MAX_SAFE_INTEGER)
+  while (entries.length > 0) {
+    const recorded = recordedBy(sqlite, entries)
+    for (const entry of entries) {
+      if (entry.hash !== '' || before !== '') {
+        const { texts, rows } = recorded(entry)
+        const sealed = kept.all(entry.id) as SealedText[]
+        const isAsSealed =
+          sealed.length === texts.size &&
+          sealed.every(({ part, salt, digest }) => {
+            const text = texts.get(part)
+            return text !== undefined && (salt === '' || digest === digestOf(salt, text))
+          })
+        if (!isAsSealed || hashOf(before, entry, { texts, rows }, sealed) !== entry.hash) return entry.id
+      }
+      before = entry.hash
     }
-    before = entry.hash
+    entries = entriesFrom(sqlite, (entries.at(-1)?.id ?? 0) + 1, Number.MAX_SAFE_INTEGER)
   }
   return null
 }
@@ -144,28 +169,46 @@ export function partOf(table: string, column: string, id: unknown): string {
   return `${table}.${column} ${String(id)}`
 }
 
-function textsOf(sqlite: Sqlite, entry: EntryFacts): Map<string, string> {
-  const texts = new Map([[partOf('entry', 'said', entry.id), entry.said]])
-  for (const { table, texts: columns } of RECORDS) {
-    const rows = prepared(sqlite, `SELECT ${['id', ...columns].join(', ')} FROM ${table} WHERE entry_id = ?`)
-    for (const row of rows.iterate(entry.id) as IterableIterator<Record<string, string>>)
-      for (const column of columns)
-        if (row[column] !== '') texts.set(partOf(table, column, row['id']), row[column] ?? '')
-  }
-  return texts
+function entriesFrom(sqlite: Sqlite, first: number, last: number): EntryFacts[] {
+  const rows = prepared(
+    sqlite,
+    `SELECT ${ENTRY} FROM entry WHERE id BETWEEN ? AND ? ORDER BY id LIMIT ${AT_ONCE}`,
+  )
+  return rows.all(first, last) as EntryFacts[]
 }
 
-function hashOf(sqlite: Sqlite, before: string, { said, hash, id, ...facts }: EntryFacts): string {
-  const made = createHash('sha256').update(JSON.stringify([before, Object.values(facts)]))
-  for (const { table, facts: columns } of RECORDS) {
-    const rows = prepared(sqlite, `SELECT ${columns} FROM ${table} WHERE entry_id = ? ORDER BY id`).raw()
-    for (const row of rows.iterate(id)) made.update(JSON.stringify([table, row]))
+/** What each of some entries that follow one another recorded. */
+function recordedBy(sqlite: Sqlite, entries: readonly EntryFacts[]): (entry: EntryFacts) => Recorded {
+  const byEntry = new Map<number, Recorded>()
+  for (const { id, said } of entries)
+    byEntry.set(id, { rows: [], texts: new Map([[partOf('entry', 'said', id), said]]) })
+  for (const { table, facts, texts } of RECORDS) {
+    const rows = prepared(
+      sqlite,
+      `SELECT ${['entry_id', ...texts, facts].join(', ')} FROM ${table} WHERE entry_id BETWEEN ? AND ? ORDER BY id`,
+    ).raw()
+    const read = rows.iterate(entries[0]?.id, entries.at(-1)?.id) as IterableIterator<[number, ...unknown[]]>
+    for (const [entryId, ...row] of read) {
+      const recorded = byEntry.get(entryId)
+      const kept = row.slice(texts.length)
+      recorded?.rows.push(JSON.stringify([table, kept]))
+      for (const [index, column] of texts.entries())
+        if (row[index] !== '') recorded?.texts.set(partOf(table, column, kept[0]), row[index] as string)
+    }
   }
-  const digests = prepared(
-    sqlite,
-    'SELECT part, digest FROM entry_text WHERE entry_id = ? ORDER BY part',
-  ).raw()
-  for (const row of digests.iterate(id)) made.update(JSON.stringify(row))
+  return ({ id }) => byEntry.get(id) ?? { rows: [], texts: new Map() }
+}
+
+function hashOf(
+  before: string,
+  { said, hash, id, ...facts }: EntryFacts,
+  { rows }: Recorded,
+  sealed: readonly SealedText[],
+): string {
+  const made = createHash('sha256').update(JSON.stringify([before, Object.values(facts)]))
+  for (const row of rows) made.update(row)
+  const digests = sealed.map(({ part, digest }) => [part, digest] as const)
+  for (const digest of digests.toSorted(([a], [b]) => (a < b ? -1 : 1))) made.update(JSON.stringify(digest))
   return made.digest('hex')
 }
 

@@ -8,21 +8,22 @@ import { message } from '../../messages/message.ts'
 import { collection } from '../../schema/collection-tables.ts'
 import type { Reading, Writes } from './context.ts'
 
+const query = new WeakMap<Reading['db'], () => typeof collection.$inferSelect | undefined>()
+
 /** The collection's one row of settings. */
-export function settingsOf(reading: Reading): typeof collection.$inferSelect {
-  const row = reading.db.select().from(collection).get()
+export function settingsOf({ db }: Reading): typeof collection.$inferSelect {
+  const kept = query.get(db) ?? preparedQuery(db)
+  const row = kept()
   if (row === undefined) throw new Error('The collection has no settings row')
   return row
 }
 
-/** How the library writes: its language, numbers, dates and masses. */
-export function speechOf(
-  reading: Reading,
-): Pick<typeof collection.$inferSelect, 'language' | 'locale' | 'massUnits'> {
-  const { language, locale, massUnits } = collection
-  const row = reading.db.select({ language, locale, massUnits }).from(collection).get()
-  if (row === undefined) throw new Error('The collection has no settings row')
-  return row
+/** Asked by nearly every operation: building the query anew costs more than the read. */
+function preparedQuery(db: Reading['db']) {
+  const select = db.select().from(collection).prepare()
+  const kept = () => select.get()
+  query.set(db, kept)
+  return kept
 }
 
 /** An accession pattern that was checked, or a refusal that says what is wrong with it. */

@@ -18,7 +18,7 @@ import { batchOfList, rememberedColumns } from '../../queries/list-rows.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { listBatch, listColumns } from '../../schema/list-tables.ts'
 import type { Reading, Writes, Writing } from '../book/context.ts'
-import { speechOf } from '../book/settings.ts'
+import { settingsOf } from '../book/settings.ts'
 import { listBook } from './list-book.ts'
 import { type ListPlan, planList } from './list-plan.ts'
 import { writeGifts } from './list-write.ts'
@@ -40,7 +40,7 @@ interface PlannedList {
 
 /** How a list is understood and what becomes of its rows. Refuses columns that do not fit it. */
 export async function previewList(reading: Reading, input: ListInput): Promise<Untold<ListPreview>> {
-  const { say } = await textsOf(speechOf(reading))
+  const { say } = await textsOf(settingsOf(reading))
   const planned = plannedList(reading, input, say)
   if ('because' in planned) return { kind: 'unreadable', because: planned.because }
   const { table, layout, plan } = planned
@@ -84,7 +84,7 @@ export async function refusedRows(
   reading: Reading,
   input: ListInput,
 ): Promise<Result<'import.list-refused'>> {
-  const { say } = await textsOf(speechOf(reading))
+  const { say } = await textsOf(settingsOf(reading))
   const planned = plannedList(reading, input, say)
   if ('because' in planned) return refuse('list-unreadable', planned.because, { field: 'content' })
   const { table, layout, plan } = planned

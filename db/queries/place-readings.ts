@@ -4,9 +4,9 @@ import { climateBatch, climateReading, placeTerms } from '../schema/climate-tabl
 import { crop, storagePlace } from '../schema/reference-tables.ts'
 import { lot } from '../schema/stock-tables.ts'
 import { type Columns, columns, expression, pick, type RowOf, select, selectValue } from './columns.ts'
-import { insertRow } from './insert.ts'
 import { notUndone } from './measurements.ts'
 import { prepared } from './prepared.ts'
+import { insertRow } from './rows.ts'
 import { JOIN_SEED, SEED_NAMES } from './seed-names.ts'
 
 const TERMS = columns(pick(placeTerms, 'placeId', 'aim', 'highestCc', 'highestPm', 'roundDays'))

@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto'
-import { eq } from 'drizzle-orm'
 import {
   contract,
   type OperationName,
@@ -13,7 +12,8 @@ import type { Untold } from '../contract/told.ts'
 import { isMessage, type Message, message } from '../messages/message.ts'
 import { textsOf } from '../messages/texts-of.ts'
 import type { OpenCollection } from '../migrations/open-file.ts'
-import { insertRow } from '../queries/insert.ts'
+import { prepared } from '../queries/prepared.ts'
+import { insertRow, rowWith } from '../queries/rows.ts'
 import { entry } from '../schema/collection-tables.ts'
 import { askAboutClock } from './book/asked-clock.ts'
 import { type Reading, readingOf, type Writing } from './book/context.ts'
@@ -94,7 +94,7 @@ function write(
     .update(JSON.stringify([name, facts]))
     .digest('hex')
   const once = reading.sqlite.transaction(() => {
-    const before = reading.db.select().from(entry).where(eq(entry.key, key)).get()
+    const before = rowWith(reading.sqlite, entry, { key })
     if (before) return answerAgain(before, digest)
     const id = insertRow(reading.sqlite, entry, {
       key,
@@ -112,14 +112,12 @@ function write(
     refuseImpossibleDays(writing, name, facts)
     const answer = { entryId: id, ...(act(writing) as Omit<Untold<Receipt>, 'entryId'>) }
     updateForecasts(writing)
-    reading.db
-      .update(entry)
-      .set({
-        answer: JSON.stringify(answer),
-        said: isMessage(answer.said) ? JSON.stringify(answer.said) : answer.said,
-      })
-      .where(eq(entry.id, id))
-      .run()
+    const said = isMessage(answer.said) ? JSON.stringify(answer.said) : answer.said
+    prepared(reading.sqlite, 'UPDATE entry SET answer = ?, said = ? WHERE id = ?').run(
+      JSON.stringify(answer),
+      said,
+      id,
+    )
     sealEntry(reading.sqlite, id)
     return answer
   })

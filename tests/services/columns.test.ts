@@ -1,7 +1,7 @@
 import { alias } from 'drizzle-orm/sqlite-core'
 import { expect, onTestFinished, test } from 'vitest'
 import { columns, countOf, orNull, pick, select, selectValue } from '../../db/queries/columns.ts'
-import { insertRow } from '../../db/queries/insert.ts'
+import { insertRow } from '../../db/queries/rows.ts'
 import { labelSheet } from '../../db/schema/print-tables.ts'
 import { crop, storagePlace } from '../../db/schema/reference-tables.ts'
 import { aCollection } from '../builders/temporary-collection.ts'

@@ -1,4 +1,4 @@
-import { insertRow } from '../../queries/insert.ts'
+import { insertRow } from '../../queries/rows.ts'
 import { lotCaution } from '../../schema/stock-tables.ts'
 import type { Writing } from './context.ts'
 

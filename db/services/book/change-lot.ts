@@ -1,4 +1,5 @@
 import { eq } from 'drizzle-orm'
+import { rowWith } from '../../queries/rows.ts'
 import { lot, lotChange } from '../../schema/stock-tables.ts'
 import { refuseIfChangedLater } from './changed-later.ts'
 import type { Writing } from './context.ts'
@@ -20,7 +21,7 @@ export type LotChanges = Partial<
 
 /** Changes a lot and keeps what it was before, under the entry being written. */
 export function changeLot(writing: Writing, lotId: number, changes: LotChanges): void {
-  const before = writing.db.select().from(lot).where(eq(lot.id, lotId)).get()
+  const before = rowWith(writing.sqlite, lot, { id: lotId })
   if (!before) throw new Error(`No lot ${lotId}`)
   const fields = (Object.keys(changes) as (keyof LotChanges)[]).filter(
     (field) => before[field] !== changes[field],

@@ -10,7 +10,7 @@ import {
   sheetFault,
 } from '../../paper/packets/label-sheets.ts'
 import { SHEETS } from '../../paper/packets/shipped-sheets.ts'
-import { insertRow } from '../../queries/insert.ts'
+import { insertRow } from '../../queries/rows.ts'
 import { labelSheet } from '../../schema/print-tables.ts'
 import type { Reading, Writes } from './context.ts'
 

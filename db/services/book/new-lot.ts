@@ -1,4 +1,3 @@
-import { eq, max } from 'drizzle-orm'
 import { refuse } from '../../contract/refusal.ts'
 import { type HarvestYear, readHarvestYear } from '../../domain/dates/harvest-year.ts'
 import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
@@ -7,9 +6,9 @@ import { type NumberPattern, numberSeries, printNumber } from '../../domain/numb
 import { bareNumber } from '../../domain/numbers/scan-code.ts'
 import type { LotRelation } from '../../domain/shared/closed-sets.ts'
 import { message } from '../../messages/message.ts'
-import { insertRow } from '../../queries/insert.ts'
 import { type LotRow, lotRow } from '../../queries/lot-rows.ts'
 import { prepared } from '../../queries/prepared.ts'
+import { insertRow, rowWith } from '../../queries/rows.ts'
 import { accession, lot, lotParent } from '../../schema/stock-tables.ts'
 import type { Writing } from './context.ts'
 import { notePlace } from './places.ts'
@@ -74,21 +73,13 @@ function refuseTakenNumber(number: string): never {
 
 /** Adds a lot with the next letter of its accession, in its place from `since` on. */
 export function addLot(writing: Writing, facts: NewLot, since: string): { id: number; number: string } {
-  const { db } = writing
-  const of = db
-    .select({ number: accession.number })
-    .from(accession)
-    .where(eq(accession.id, facts.accessionId))
-    .get()
+  const { sqlite } = writing
+  const of = rowWith(sqlite, accession, { id: facts.accessionId })
   if (!of) throw new Error(`No accession ${facts.accessionId}`)
-  const last = db
-    .select({ last: max(lot.ordinal) })
-    .from(lot)
-    .where(eq(lot.accessionId, facts.accessionId))
-    .get()
-  const ordinal = (last?.last ?? 0) + 1
+  const last = prepared(sqlite, 'SELECT max(ordinal) FROM lot WHERE accession_id = ?').pluck()
+  const ordinal = ((last.get(facts.accessionId) as number | null) ?? 0) + 1
   const number = `${of.number}-${lotLetter(ordinal)}`
-  const id = insertRow(writing.sqlite, lot, {
+  const id = insertRow(sqlite, lot, {
     harvestAbout: false,
     generation: 0,
     grownAt: '',
@@ -113,7 +104,7 @@ export function noteParent(
   parentLotId: number,
   relation: LotRelation,
 ): void {
-  writing.db.insert(lotParent).values({ lotId, parentLotId, relation }).onConflictDoNothing().run()
+  insertRow(writing.sqlite, lotParent, { lotId, parentLotId, relation }, 'there')
 }
 
 /** A typed harvest year as a lot keeps it, or a refusal. */

@@ -1,9 +1,8 @@
-import { eq } from 'drizzle-orm'
 import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { message } from '../../messages/message.ts'
-import { insertRow } from '../../queries/insert.ts'
 import { prepared } from '../../queries/prepared.ts'
+import { insertRow, rowWith } from '../../queries/rows.ts'
 import { storagePlace } from '../../schema/reference-tables.ts'
 import { lotPlace } from '../../schema/stock-tables.ts'
 import type { Reading, Writes, Writing } from './context.ts'
@@ -17,7 +16,7 @@ export function placeOrRefuse(
   placeId: number,
   field: string,
 ): typeof storagePlace.$inferSelect {
-  const row = reading.db.select().from(storagePlace).where(eq(storagePlace.id, placeId)).get()
+  const row = rowWith(reading.sqlite, storagePlace, { id: placeId })
   return row ?? refuse('not-found', message('book.no-place'), { field })
 }
 
@@ -36,7 +35,7 @@ export function listPlaces(reading: Reading): Result<'place.list'> {
 export const createPlace: Writes<'place.create'> = (writing, input) => {
   const parent = input.parentId === null ? null : placeOrRefuse(writing, input.parentId, 'parentId')
   const path = parent === null ? input.name : parent.path + WITHIN + input.name
-  if (writing.db.select().from(storagePlace).where(eq(storagePlace.path, path)).get()) {
+  if (rowWith(writing.sqlite, storagePlace, { path })) {
     refuse('already-there', message('book.place-there', { place: path }), {
       field: 'name',
       todo: message('book.place-there-todo'),

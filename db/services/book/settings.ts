@@ -5,25 +5,15 @@ import { yearOf } from '../../domain/dates/iso-date.ts'
 import { type NumberPattern, printNumber, readPattern } from '../../domain/numbers/pattern.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { message } from '../../messages/message.ts'
+import { rowWith } from '../../queries/rows.ts'
 import { collection } from '../../schema/collection-tables.ts'
 import type { Reading, Writes } from './context.ts'
 
-const query = new WeakMap<Reading['db'], () => typeof collection.$inferSelect | undefined>()
-
 /** The collection's one row of settings. */
-export function settingsOf({ db }: Reading): typeof collection.$inferSelect {
-  const kept = query.get(db) ?? preparedQuery(db)
-  const row = kept()
+export function settingsOf({ sqlite }: Reading): typeof collection.$inferSelect {
+  const row = rowWith(sqlite, collection, { id: 1 })
   if (row === undefined) throw new Error('The collection has no settings row')
   return row
-}
-
-/** Asked by nearly every operation: building the query anew costs more than the read. */
-function preparedQuery(db: Reading['db']) {
-  const select = db.select().from(collection).prepare()
-  const kept = () => select.get()
-  query.set(db, kept)
-  return kept
 }
 
 /** An accession pattern that was checked, or a refusal that says what is wrong with it. */

@@ -1,7 +1,7 @@
 import type { Change } from '../../domain/ledger/movement.ts'
 import type { MeasuredOrCarried, MovementKind } from '../../domain/shared/closed-sets.ts'
 import type { HundredSeedWeight } from '../../domain/weights/hundred-seed-weight.ts'
-import { insertRow } from '../../queries/insert.ts'
+import { insertRow } from '../../queries/rows.ts'
 import { movement } from '../../schema/stock-tables.ts'
 import type { Writing } from './context.ts'
 

@@ -22,7 +22,7 @@ import { type BackupOrder, backUpInThread, backupUnderWay } from '../../migratio
 import type { Sqlite } from '../../migrations/connection.ts'
 import { removeFile } from '../../migrations/held-files.ts'
 import { type OpenCollection, openCollection } from '../../migrations/open-file.ts'
-import { insertRow } from '../../queries/insert.ts'
+import { insertRow } from '../../queries/rows.ts'
 import { collection, entry } from '../../schema/collection-tables.ts'
 import type { Reading, Writes, Writing } from '../book/context.ts'
 import { sealEntry } from '../book/entry-chain.ts'

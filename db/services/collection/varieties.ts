@@ -1,14 +1,13 @@
-import { and, eq } from 'drizzle-orm'
 import type { z } from 'zod'
 import type { Result } from '../../contract/contract.ts'
 import type { WhichVariety } from '../../contract/intake-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import { message } from '../../messages/message.ts'
-import { insertRow } from '../../queries/insert.ts'
 import { prepared } from '../../queries/prepared.ts'
+import { insertRow, rowWith } from '../../queries/rows.ts'
 import { indexVariety } from '../../queries/search-words.ts'
-import { crop, variety, varietySynonym } from '../../schema/reference-tables.ts'
+import { variety, varietySynonym } from '../../schema/reference-tables.ts'
 import type { Reads, Writes, Writing } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { cropNamed } from './own-crops.ts'
@@ -16,19 +15,14 @@ import { cropNamed } from './own-crops.ts'
 /** The variety that a gift is of, with its crop; a new one is added, unless the crop has one of that very name. */
 export function varietyFor(writing: Writing, which: z.output<typeof WhichVariety>, field: string) {
   const id = 'newVariety' in which ? sameOrNew(writing, which.newVariety, field) : which.varietyId
-  const found = writing.db
-    .select()
-    .from(variety)
-    .innerJoin(crop, eq(crop.id, variety.cropId))
-    .where(eq(variety.id, canonicalVariety(writing, id)))
-    .get()
-  if (!found) refuse('not-found', message('variety.not-in-book-add'), { field })
-  return found
+  const known = rowWith(writing.sqlite, variety, { id: canonicalVariety(writing, id) })
+  if (!known) refuse('not-found', message('variety.not-in-book-add'), { field })
+  return { variety: known, crop: cropOrRefuse(writing, known.cropId, field) }
 }
 
 /** The variety that a record stands for: itself, or the one it was joined into. */
 function canonicalVariety(writing: Writing, id: number): number {
-  const known = writing.db.select().from(variety).where(eq(variety.id, id)).get()
+  const known = rowWith(writing.sqlite, variety, { id })
   return known?.mergedIntoId ?? id
 }
 
@@ -45,12 +39,7 @@ function sameOrNew(writing: Writing, which: NewVariety, field: string): number {
 
 /** The variety of a crop by that very name, accents and capitals too. */
 function sameVariety(writing: Writing, { cropId, name }: { cropId: string; name: string }) {
-  const sameName = and(eq(variety.nameFolded, fold(name)), eq(variety.name, name))
-  return writing.db
-    .select()
-    .from(variety)
-    .where(and(eq(variety.cropId, cropId), sameName))
-    .get()
+  return rowWith(writing.sqlite, variety, { cropId, nameFolded: fold(name), name })
 }
 
 function addVariety(writing: Writing, facts: { cropId: string; name: string; story: string }): number {
@@ -84,7 +73,7 @@ export function addName(writing: Writing, varietyId: number, name: string): numb
 
 /** Adds another name of a variety; one that it has already changes nothing. */
 export const addSynonym: Writes<'variety.add-name'> = (writing, input) => {
-  const known = writing.db.select().from(variety).where(eq(variety.id, input.varietyId)).get()
+  const known = rowWith(writing.sqlite, variety, { id: input.varietyId })
   if (!known) refuse('not-found', message('variety.not-in-book'), { field: 'varietyId' })
   addName(writing, known.id, input.name)
   indexVariety(writing.sqlite, known.id)

@@ -10,6 +10,7 @@ import { bothNumbers } from '../../domain/ledger/movement.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
 import { type Message, message } from '../../messages/message.ts'
+import { insertRow } from '../../queries/rows.ts'
 import { indexAccession } from '../../queries/search-words.ts'
 import { accession } from '../../schema/stock-tables.ts'
 import { amountOrRefuse, heldIn, weightInForce } from '../book/amounts.ts'
@@ -92,21 +93,17 @@ export function takeInGift(
   const harvest = harvestColumns(gift.harvest, writing.today, `${field}.harvest`)
   if (gift.placeId !== null) placeOrRefuse(writing, gift.placeId, `${field}.placeId`)
   const [number] = nextAccessionNumbers(writing, [receivedOn]) as [AccessionNumber]
-  const { id } = writing.db
-    .insert(accession)
-    .values({
-      ...number,
-      varietyId: variety.id,
-      donorId,
-      receivedOn,
-      grownAt: gift.grownAt,
-      donorWords: gift.donorWords,
-      story: gift.story,
-      terms: gift.terms,
-      entryId: writing.entryId,
-    })
-    .returning({ id: accession.id })
-    .get()
+  const id = insertRow(writing.sqlite, accession, {
+    ...number,
+    varietyId: variety.id,
+    donorId,
+    receivedOn,
+    grownAt: gift.grownAt,
+    donorWords: gift.donorWords,
+    story: gift.story,
+    terms: gift.terms,
+    entryId: writing.entryId,
+  })
   const lot = addLot(
     writing,
     {

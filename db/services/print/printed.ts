@@ -4,7 +4,7 @@ import { LabelSheet, type PrintKind } from '../../contract/print-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
-import { insertRow } from '../../queries/insert.ts'
+import { insertRow } from '../../queries/rows.ts'
 import {
   type BatchRow,
   batchesBefore,

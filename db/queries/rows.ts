@@ -1,4 +1,4 @@
-import { getTableColumns, getTableName } from 'drizzle-orm'
+import { type Column, getTableColumns, getTableName } from 'drizzle-orm'
 import type { SQLiteTable } from 'drizzle-orm/sqlite-core'
 import type { Sqlite } from '../migrations/connection.ts'
 import { prepared } from './prepared.ts'
@@ -27,4 +27,26 @@ export function insertRow<T extends SQLiteTable>(
     unless === 'there' ? `${text} ON CONFLICT DO NOTHING` : text,
   ).run(...values)
   return Number(lastInsertRowid)
+}
+
+/** The row of a table that has some values, by a statement prepared once; undefined where there is none. */
+export function rowWith<T extends SQLiteTable>(
+  sqlite: Sqlite,
+  table: T,
+  having: Partial<T['$inferSelect']>,
+): T['$inferSelect'] | undefined {
+  const columns = getTableColumns(table)
+  const asked = Object.entries(having).map(([name, value]) => ({ column: columns[name] as Column, value }))
+  const list = Object.values(columns).map(({ name }) => `"${name}"`)
+  const where = asked.map(({ column }) => `"${column.name}" = ?`)
+  const text = `SELECT ${list.join(', ')} FROM "${getTableName(table)}" WHERE ${where.join(' AND ')}`
+  const row = prepared(sqlite, text).get(
+    ...asked.map(({ column, value }) => column.mapToDriverValue(value)),
+  ) as Record<string, unknown> | undefined
+  if (row === undefined) return undefined
+  const read = Object.entries(columns).map(([name, column]) => {
+    const value = row[column.name]
+    return [name, value === null ? null : column.mapFromDriverValue(value)]
+  })
+  return Object.fromEntries(read) as T['$inferSelect']
 }

@@ -1,4 +1,7 @@
+import { mkdirSync, readdirSync } from 'node:fs'
+import { basename, dirname } from 'node:path'
 import { afterEach, beforeEach, expect, it } from 'vitest'
+import { sheetBeside } from '../../db/migrations/backup-files.ts'
 import { readPdf } from '../builders/read-pdf.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 
@@ -12,14 +15,20 @@ async function sheet(): Promise<string> {
   const { pdf, pages, warnings } = await test.call('fire-sheet.render', {})
   expect(warnings).toEqual([])
   expect(pages).toBeLessThanOrEqual(2)
-  return (await readPdf(new Uint8Array(Buffer.from(pdf, 'base64')))).text
+  const read = await readPdf(new Uint8Array(Buffer.from(pdf, 'base64')))
+  const text = read.pages.flatMap((page) => page.characters.map(({ character }) => character)).join('')
+  read.close()
+  return text.replace(/\s+/g, ' ')
 }
 
 const place = async (name: string, kind: 'shelf' | 'box' = 'shelf', parentId: number | null = null) =>
   (await test.call('place.create', { name, kind, parentId })).placeId
 
 async function lotIn(placeId: number | null, name: string, more: object = {}) {
-  const { lotId, lotNumber } = await takeIn(test, { variety: { newVariety: { cropId: 'bean', name } }, ...more })
+  const { lotId, lotNumber } = await takeIn(test, {
+    variety: { newVariety: { cropId: 'bean', name } },
+    ...more,
+  })
   if (placeId !== null) await test.call('lot.move', { lotIds: [lotId], placeId, on: TODAY })
   return { lotId, lotNumber }
 }
@@ -36,7 +45,9 @@ it('puts people first, then whom to call, then the places by what burns with the
   })
   const rare = await lotIn(window, 'Ferrywoman', { story: 'Carried over the river in a tea caddy.' })
   await lotIn(null, 'Nowhere Runner')
-  await test.call('settings.change', { settings: { whomToCall: 'Ansa Reed 555 0142\nThe caretaker 555 0177' } })
+  await test.call('settings.change', {
+    settings: { whomToCall: 'Ansa Reed 555 0142\nThe caretaker 555 0177' },
+  })
   const text = await sheet()
   const order = [
     'People first',
@@ -49,7 +60,9 @@ it('puts people first, then whom to call, then the places by what burns with the
     '1 lot is held by others already',
     'no place of 1 lot',
   ]
-  expect(order.map((words) => text.indexOf(words)).every((at, index, all) => at > (all[index - 1] ?? -1))).toBe(true)
+  expect(
+    order.map((words) => text.indexOf(words)).every((at, index, all) => at > (all[index - 1] ?? -1)),
+  ).toBe(true)
   expect(text).toContain('the last of its variety here, a landrace or seed with a story')
   expect(text).not.toContain('Marrow Bridge')
 })
@@ -86,4 +99,18 @@ it('is due until it is printed, and again in the next season; a print taken back
   await test.call('fire-sheet.mark-printed', { on: TODAY })
   test.goTo('2026-09-01')
   expect(await standing()).toMatchObject({ lastPrinted: TODAY, due: true })
+})
+
+it('lies beside every backup and goes with it; a sheet that cannot be written fails no backup', async () => {
+  await lotIn(await place('Long shelf'), 'Ferrywoman')
+  const first = await test.call('backup.create', {})
+  const lyingThere = () => readdirSync(dirname(first.file)).filter((name) => name.endsWith('.pdf'))
+  expect(lyingThere()).toEqual([basename(sheetBeside(first.file))])
+  test.goTo('2026-03-15')
+  const { file } = await test.call('backup.create', { deleteOlder: true })
+  expect(lyingThere()).toEqual([basename(sheetBeside(file))])
+  test.goTo('2026-03-16')
+  const blocked = file.replace('2026-03-15', '2026-03-16')
+  mkdirSync(`${sheetBeside(blocked)}/in-the-way`, { recursive: true })
+  expect(await test.call('backup.create', {})).toMatchObject({ file: blocked })
 })

@@ -21,7 +21,9 @@ it('once due, stays due as days go by, until somebody writes another day', () =>
       const days = { agreementEnds: addDays(TODAY, ends), nextLook: addDays(TODAY, look) }
       const [now, then] = [duplicateDue(days, TODAY), duplicateDue(days, addDays(TODAY, later))]
       expect(then.length).toBeGreaterThanOrEqual(now.length)
-      expect(now.includes('agreement-over') || now.includes('agreement-ends')).toBe(ends <= AGREEMENT_TOLD_DAYS)
+      expect(now.includes('agreement-over') || now.includes('agreement-ends')).toBe(
+        ends <= AGREEMENT_TOLD_DAYS,
+      )
     }),
   )
 })

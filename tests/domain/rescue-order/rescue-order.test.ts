@@ -43,7 +43,9 @@ describe('what would be lost', () => {
 
   it('puts the last of its variety with no duplicate before a landrace that lies elsewhere too', () => {
     const last = lossOf({ ...PLAIN, lastOfVariety: true })
-    expect(last).toBeGreaterThan(lossOf({ ...PLAIN, lastOfVariety: true, hardToReplace: true, elsewhere: true }))
+    expect(last).toBeGreaterThan(
+      lossOf({ ...PLAIN, lastOfVariety: true, hardToReplace: true, elsewhere: true }),
+    )
     expect(last).toBeGreaterThan(lossOf({ ...PLAIN, hardToReplace: true }))
     expect(lossOf(PLAIN)).toBe(1)
   })
@@ -72,7 +74,9 @@ describe('the order of places', () => {
       fc.property(collections, (accessions) => {
         const [first] = rescueOrder(accessions)
         const loss = (place: number) =>
-          accessions.filter(({ places }) => places.includes(place)).reduce((sum, each) => sum + lossOf(each), 0)
+          accessions
+            .filter(({ places }) => places.includes(place))
+            .reduce((sum, each) => sum + lossOf(each), 0)
         const most = Math.max(0, ...accessions.flatMap(({ places }) => places).map(loss))
         expect(first?.saves ?? 0).toBeCloseTo(most, 6)
         expect(rescueOrder(accessions.toReversed()).map(({ place }) => place)).toEqual(

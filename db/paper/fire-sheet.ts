@@ -53,10 +53,7 @@ export function fireSheetPart(sheet: FireSheet, texts: Texts): FlowingPart {
         text(`${index + 1}. ${path}`, 7, { face: 'semibold', size: 11, unbrokenWithNext: true }),
         text(say(lost), 1, { unbrokenWithNext: true }),
         ...lots.map(({ numbers: lotNumbers, seed, why }) =>
-          text(told('fire-sheet.lot', { lots: { list: [...lotNumbers] }, seed, why }), 1, {
-            size: 9,
-            indent: LOT_INDENT,
-          }),
+          text(`${lotNumbers.join(', ')} ${seed}: ${say(why)}`, 1, { size: 9, indent: LOT_INDENT }),
         ),
         ...(more === 0 ? [] : [text(told('fire-sheet.more', { more }), 1, { size: 9, indent: LOT_INDENT })]),
       ]),

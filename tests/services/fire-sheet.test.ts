@@ -63,7 +63,7 @@ it('puts people first, then whom to call, then the places by what burns with the
   expect(
     order.map((words) => text.indexOf(words)).every((at, index, all) => at > (all[index - 1] ?? -1)),
   ).toBe(true)
-  expect(text).toContain('the last of its variety here, a landrace or seed with a story')
+  expect(text).toContain('the only one, hard to replace, nobody known who took any')
   expect(text).not.toContain('Marrow Bridge')
 })
 

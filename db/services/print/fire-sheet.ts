@@ -107,8 +107,7 @@ function lostTold({ accessions }: RescueStop<Rescued>): Message {
 
 function whyTold({ lastOfVariety, elsewhere, holders, hardToReplace: rare }: Rescued): Message {
   return message('fire-sheet.why', {
-    last: lastOfVariety ? 'yes' : 'no',
-    elsewhere: elsewhere ? 'yes' : 'no',
+    alone: elsewhere ? 'no' : lastOfVariety ? 'yes' : 'variety',
     holders,
     rare: rare ? 'yes' : 'no',
   })

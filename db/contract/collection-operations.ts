@@ -60,6 +60,11 @@ export const Settings = z.object({
     .array(Line)
     .max(500)
     .describe('first names and surnames to leave out of what goes out; kept without case and accents'),
+  whomToCall: z
+    .string()
+    .trim()
+    .max(2_000)
+    .describe('names and numbers for the sheet for a fire, a line each'),
 })
 export type Settings = z.infer<typeof Settings>
 

@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import { careOperations } from './care-operations.ts'
 import { collectionOperations } from './collection-operations.ts'
+import { elsewhereOperations } from './elsewhere-operations.ts'
 import { exportOperations } from './export-operations.ts'
 import { germinationOperations } from './germination-operations.ts'
 import { intakeOperations } from './intake-operations.ts'
@@ -22,6 +23,7 @@ export const contract = {
   ...intakeOperations,
   ...stockOperations,
   ...withdrawalOperations,
+  ...elsewhereOperations,
   ...germinationOperations,
   ...storageOperations,
   ...careOperations,

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { LOT_RELATIONS } from '../domain/shared/closed-sets.ts'
 import { MoveCaution } from './care-operations.ts'
+import { DuplicateTerms } from './elsewhere-operations.ts'
 import {
   AccessionLine,
   Assurance,
@@ -134,6 +135,9 @@ export const LotRecord = z.object({
   placeHistory: z.array(z.object({ place: z.string(), since: z.string() })),
   heldBy: z.string(),
   heldSince: z.string(),
+  heldBefore: z
+    .array(z.object({ holder: z.string(), since: z.string(), until: z.string() }))
+    .describe('who held it as a safety duplicate before it came home, latest first'),
   quarantined: z.boolean(),
   quarantineReason: Told,
   cautions: z.array(z.object({ caution: Caution, note: z.string(), text: Told })),
@@ -222,6 +226,7 @@ export const stockOperations = {
       role: LotRole,
       placeId: Id.nullable().default(null),
       heldBy: z.string().trim().max(200).default('').describe('who holds a safety duplicate elsewhere'),
+      terms: DuplicateTerms.nullable().default(null).describe('what they agreed to'),
       note: Story.default(''),
     },
     { newLotId: Id, newLotNumber: z.string(), left: Quantity, moved: Quantity },

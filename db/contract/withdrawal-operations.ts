@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { PROMISE_STATES } from '../domain/promises/promise.ts'
+import { InstitutionTerms } from './elsewhere-operations.ts'
 import {
   Caution,
   Day,
@@ -149,6 +150,9 @@ export const withdrawalOperations = {
       despite: z.array(Override).default([]).describe('cautions that were read and overridden'),
       reason: z.string().trim().max(500).default('').describe('why a caution was overridden'),
       slip: z.boolean().default(false).describe('puts a withdrawal slip into the print tray'),
+      institution: InstitutionTerms.nullable()
+        .default(null)
+        .describe('what belongs to a hand-out to an institution'),
     },
     { withdrawalId: Id, personId: Id.nullable(), lines: z.array(LeftInLot) },
   ),

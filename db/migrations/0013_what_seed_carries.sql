@@ -190,6 +190,8 @@ ALTER TABLE collection ADD COLUMN check_returns TEXT NOT NULL DEFAULT 'by-risk' 
 --> statement-breakpoint
 ALTER TABLE collection ADD COLUMN due_dates INTEGER NOT NULL DEFAULT 0 CHECK (due_dates IN (0, 1));
 --> statement-breakpoint
+ALTER TABLE collection ADD COLUMN whom_to_call TEXT NOT NULL DEFAULT '';
+--> statement-breakpoint
 UPDATE collection SET due_dates = EXISTS (SELECT 1 FROM withdrawal WHERE promised_by IS NOT NULL);
 --> statement-breakpoint
 CREATE INDEX withdrawal_by_entry ON withdrawal (entry_id);

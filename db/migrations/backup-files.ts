@@ -118,7 +118,13 @@ async function copyTo(folder: string, backup: string): Promise<string> {
 }
 
 function dropByRule(folder: string, file: string, { limitBytes }: BackupRule): void {
-  for (const backup of backupsToDrop(backupsIn(folder, file), limitBytes)) removeIfFree(backup.file)
+  for (const backup of backupsToDrop(backupsIn(folder, file), limitBytes))
+    for (const old of [backup.file, sheetBeside(backup.file)]) removeIfFree(old)
+}
+
+/** The sheet for a fire that lies beside a backup and goes with it. */
+export function sheetBeside(backup: string): string {
+  return `${backup.slice(0, -extname(backup).length)}.pdf`
 }
 
 /** Opens a copy of a collection for reading, after all of it was checked. Throws a Refusal where it is not whole. */

@@ -39,6 +39,8 @@ export const collection = sqliteTable('collection', {
   checkReturns: text('check_returns', { enum: CHECK_RETURNS }).notNull().default('by-risk'),
   /** Whether promises to bring seed back have a day on which they are due. */
   dueDates: integer('due_dates', { mode: 'boolean' }).notNull().default(false),
+  /** Names and numbers for the sheet for a fire, a line each. */
+  whomToCall: text('whom_to_call').notNull().default(''),
   /** Who signs the library's letters; empty: nobody by name. */
   keeper: text('keeper').notNull(),
   /** The thank-you letter in the library's own words; empty: as shipped. */

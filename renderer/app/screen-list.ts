@@ -130,6 +130,12 @@ const ENTRIES: readonly Entry[] = [
     fetch: async () => (await import('../screens/paper-sheet/paper-sheet-screen.tsx')).PaperSheetScreen,
   },
   {
+    path: '/hand-out/institutions',
+    word: message('screen.institutions'),
+    under: '/hand-out',
+    fetch: async () => (await import('../screens/institutions/institutions-screen.tsx')).InstitutionsScreen,
+  },
+  {
     path: '/regrow/plan',
     word: message('screen.season-plan'),
     under: '/regrow',

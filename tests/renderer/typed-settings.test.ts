@@ -18,11 +18,12 @@ const SETTINGS = {
   appearance: 'system',
   visitLimit: null,
   maskedNames: [] as string[],
+  whomToCall: '',
 } as const
 
 describe('settings as they are typed', () => {
   it('come back as they were, but for those chosen elsewhere', () => {
-    const { appearance, grade, sowingDay, maskedNames, ...typed } = SETTINGS
+    const { appearance, grade, sowingDay, maskedNames, whomToCall, ...typed } = SETTINGS
     expect(settingsOf(typedFrom(SETTINGS))).toEqual({ settings: typed, problems: {} })
   })
 

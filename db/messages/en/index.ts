@@ -2,7 +2,9 @@ import amounts from './amounts.json' with { type: 'json' }
 import app from './app.json' with { type: 'json' }
 import cautions from './cautions.json' with { type: 'json' }
 import collection from './collection.json' with { type: 'json' }
+import elsewhere from './elsewhere.json' with { type: 'json' }
 import exchange from './exchange.json' with { type: 'json' }
+import fireSheet from './fire-sheet.json' with { type: 'json' }
 import forecast from './forecast.json' with { type: 'json' }
 import germination from './germination.json' with { type: 'json' }
 import gifts from './gifts.json' with { type: 'json' }
@@ -35,7 +37,9 @@ export const en = {
   ...app,
   ...cautions,
   ...collection,
+  ...elsewhere,
   ...exchange,
+  ...fireSheet,
   ...forecast,
   ...germination,
   ...gifts,

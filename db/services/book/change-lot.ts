@@ -8,6 +8,9 @@ import type { Writing } from './context.ts'
 export type LotChanges = Partial<
   Pick<
     typeof lot.$inferSelect,
+    | 'role'
+    | 'heldBy'
+    | 'heldSince'
     | 'placeId'
     | 'quarantineReason'
     | 'basis'

@@ -1,4 +1,4 @@
-import { statSync } from 'node:fs'
+import { statSync, writeFileSync } from 'node:fs'
 import { homedir, tmpdir } from 'node:os'
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path'
 import { eq } from 'drizzle-orm'
@@ -17,10 +17,11 @@ import {
   ownBackupFolder,
   type SavedBackup,
   saveBackup,
+  sheetBeside,
 } from '../../migrations/backup-files.ts'
 import { type BackupOrder, backUpInThread, backupUnderWay } from '../../migrations/backup-thread.ts'
 import type { Sqlite } from '../../migrations/connection.ts'
-import { removeFile } from '../../migrations/held-files.ts'
+import { makeWhole, removeFile } from '../../migrations/held-files.ts'
 import { type OpenCollection, openCollection } from '../../migrations/open-file.ts'
 import { insertRow } from '../../queries/rows.ts'
 import { collection, entry } from '../../schema/collection-tables.ts'
@@ -47,8 +48,26 @@ export async function backUpCollection(
   if (kept === null) throw new Error('A backup that was asked for was not made')
   const { file, bytes, second, secondTrouble } = kept
   const older = deleteOlder ? backupsBeside(reading, [file, second]) : []
-  for (const backup of older) removeFile(backup.file)
+  for (const backup of older) for (const old of [backup.file, sheetBeside(backup.file)]) removeFile(old)
+  await laySheetBeside(reading, kept)
   return { file, bytes, second, secondTrouble, deleted: older.length }
+}
+
+/**
+ * Lays the sheet for a fire beside a backup, and beside its copy in the second folder, so that it is not lost with the house.
+ *
+ * Where it cannot be made or written, as while no lot has a place or the disk is full, the backup is a good one all the same.
+ */
+async function laySheetBeside(reading: Reading, { file, second }: SavedBackup): Promise<void> {
+  try {
+    const { renderFireSheet } = await import('../print/fire-sheet.ts')
+    const bytes = Buffer.from((await renderFireSheet(reading)).pdf, 'base64')
+    for (const backup of [file, second])
+      if (backup !== null)
+        await makeWhole(sheetBeside(backup), (unfinished) => writeFileSync(unfinished, bytes), 0)
+  } catch {
+    // Told by its absence: nothing that anybody asked for has failed.
+  }
 }
 
 /** Saves the book from the connection that is open, where its file was moved or deleted: nothing else holds it any more. */
@@ -86,6 +105,7 @@ export async function backUpIfWritten(reading: Reading, label: BackupLabel): Pro
   const before = known.get(file)
   if (before !== undefined && before.as === newest && before.entry === entry) return null
   const kept = await backUpInThread(orderOf(reading, label, true))
+  if (kept !== null) await laySheetBeside(reading, kept)
   known.set(file, { as: newestAsItLies(file), entry })
   return kept
 }

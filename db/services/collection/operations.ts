@@ -5,6 +5,7 @@ import { checkCollection } from './check.ts'
 import { compareBackup } from './compare-backup.ts'
 import { getCrop, listCrops } from './crops.ts'
 import { listDrafts, saveDraft } from './drafts.ts'
+import { fireSheetStanding, markFireSheetPrinted } from './fire-sheet-due.ts'
 import { mergeVarieties } from './merge-varieties.ts'
 import { correctCrop, createCrop, overrideCrop } from './own-crops.ts'
 import { addSynonym, createVariety, searchVarieties } from './varieties.ts'
@@ -15,6 +16,8 @@ export const collectionOperations = {
   'collection.get': aboutCollection,
   'collection.check': checkCollection,
   'backup.create': backUpCollection,
+  'fire-sheet.get': fireSheetStanding,
+  'fire-sheet.mark-printed': markFireSheetPrinted,
   'backup.compare': compareBackup,
   'crop.list': listCrops,
   'crop.get': getCrop,

@@ -1,6 +1,7 @@
 import type { Handlers } from '../book/context.ts'
 import { printBenchSheet } from './bench-sheet.ts'
 import { makeCataloguePage, printCatalogue } from './catalogue.ts'
+import { renderFireSheet } from './fire-sheet.ts'
 import { printGrowerSheets } from './grower-sheets.ts'
 import { printLabels } from './labels.ts'
 import { previewLetter } from './letters.ts'
@@ -24,4 +25,5 @@ export const printing = {
   'report.print': printYearReport,
   'tray.render': previewTray,
   'letter.render': previewLetter,
+  'fire-sheet.render': renderFireSheet,
 } satisfies Partial<Handlers>

@@ -8,6 +8,7 @@ import { overriddenTold } from '../../domain/ledger/overridden.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import { gramsPerHundred } from '../../domain/weights/hundred-seed-weight.ts'
 import { type Message, message } from '../../messages/message.ts'
+import { heldBefore } from '../../queries/duplicate-rows.ts'
 import { resultsOfLot } from '../../queries/germination-tests.ts'
 import { ledgerOf, type MovementRow } from '../../queries/ledger.ts'
 import { type LotFacts, lotFacts, parentsOf, placeHistoryOf } from '../../queries/lot-facts.ts'
@@ -36,6 +37,7 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
     ...originOf(row, facts),
     synonyms: synonymsOf(reading, row.varietyId),
     placeHistory: placeHistoryOf(reading.sqlite, row.lotId),
+    heldBefore: heldBefore(reading.sqlite, row.lotId),
     cautions: cautionsTold(reading, [row.lotId]),
     quantity: heldIn(row),
     weight: weights[0] && row.weightId !== null ? weights[0] : typicalWeight(row),

@@ -1,5 +1,7 @@
 import type { Handlers } from '../book/context.ts'
 import { readTypedAmount } from './amount-reading.ts'
+import { bringHome, changeDuplicate, listDuplicates } from './duplicates.ts'
+import { changeInstitution, listInstitutions, recordReport } from './institutions.ts'
 import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
 import { getLot } from './lot-record.ts'
 import { listNeeds, overrideAccession } from './needs.ts'
@@ -29,6 +31,12 @@ export const stockOperations = {
   'lot.record-count': takeStock,
   'stocktake.record': recordStocktake,
   'paper-sheet.record': recordPaperSheet,
+  'duplicate.list': listDuplicates,
+  'duplicate.change': changeDuplicate,
+  'duplicate.bring-home': bringHome,
+  'institution.list': listInstitutions,
+  'institution.change': changeInstitution,
+  'institution.record-report': recordReport,
   'lot.split': splitLot,
   'lot.merge': mergeLots,
   'lot.move': moveLots,

@@ -18,12 +18,16 @@ import { placeOrRefuse } from '../book/places.ts'
 import { settingsOf } from '../book/settings.ts'
 import { refuseTooMuch } from '../book/too-much.ts'
 import { writeMovement } from '../book/write-movement.ts'
+import { writeTerms } from './duplicates.ts'
 
 export const splitLot: Writes<'lot.split'> = (writing, input) => {
   const row = lotOrRefuse(writing, input.lotId, 'lotId')
   if (input.placeId !== null) placeOrRefuse(writing, input.placeId, 'placeId')
   if (input.role === 'duplicate-elsewhere' && input.heldBy === '') {
     refuse('words-missing', message('stock.who-holds'), { field: 'heldBy' })
+  }
+  if (input.terms !== null && input.role !== 'duplicate-elsewhere') {
+    refuse('wrong-role', message('elsewhere.no-terms-here'), { field: 'terms' })
   }
   const amount = amountOrRefuse(settingsOf(writing), input.amount, row.packetSeeds, 'amount')
   const { weight } = weightInForce(row)
@@ -32,6 +36,7 @@ export const splitLot: Writes<'lot.split'> = (writing, input) => {
   const target = addLot(writing, partOf(row, input), input.on)
   noteParent(writing, target.id, row.lotId, 'split')
   inheritMeasurements(writing, row, target.id, input.on)
+  if (input.terms !== null) writeTerms(writing, target.id, input.terms)
   const line = { kind: 'split', on: input.on, note: input.note } as const
   writeMovement(writing, { ...line, lotId: row.lotId, change: out.change, measured: out.measured, weight })
   writeMovement(writing, {

@@ -13,6 +13,7 @@ import { personFor } from '../book/people.ts'
 import { toTray } from '../book/tray.ts'
 import { writeMovement } from '../book/write-movement.ts'
 import { growOutOrRefuse } from '../regrow/grow-outs.ts'
+import { writeRequest } from './institutions.ts'
 import { type OutgoingCaution, type PlannedLine, planWithdrawal, visitCautions } from './plan-withdrawal.ts'
 
 type Input = ParsedInput<'withdrawal.record'>
@@ -55,6 +56,9 @@ export function recordWithdrawal(
   for (const line of planned) refuseUnlessAllowed(line, input.despite)
   const { growOutId } = input
   if (growOutId !== null) refuseOtherSeed(planned, growOutOrRefuse(writing, growOutId))
+  if (input.institution !== null && input.person === null) {
+    refuse('words-missing', message('elsewhere.which-institution'), { field: 'person' })
+  }
   const personId = input.person === null ? null : personFor(writing, input.person, 'member', 'person')
   const { on, purpose, promised, promisedBy, note } = input
   const overridden = input.despite.length === 0 ? '' : `${input.despite.join(', ')}: ${input.reason}`
@@ -71,6 +75,7 @@ export function recordWithdrawal(
   for (const [index, line] of planned.entries()) {
     writeLine(writing, line, { on, personId, withdrawalId, note: input.lines[index]?.note ?? '' })
   }
+  if (input.institution !== null) writeRequest(writing, withdrawalId, input.institution, 'institution.')
   if (input.slip) toTray(writing, { kind: 'slip', withdrawalId })
   const lines = leftInLots(planned)
   const first = lines[0]

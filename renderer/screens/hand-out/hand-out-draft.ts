@@ -3,6 +3,7 @@ import type { WithdrawalPurpose } from '../../../db/contract/fields.ts'
 import type { Override } from '../../../db/contract/withdrawal-operations.ts'
 import { type Message, message } from '../../../db/messages/message.ts'
 import { amountProblem } from '../../shared/format/manner.ts'
+import { institutionOf, type TypedInstitution } from '../../shared/institutions/institution-draft.ts'
 import { emptyLotLine, isUntouchedLot, type LotLine } from '../../shared/table-form/lot-line.ts'
 import {
   isNobodyYet,
@@ -35,6 +36,8 @@ export interface HandOutDraft {
   readonly reason: string
   /** Whether a withdrawal slip is wanted on paper. */
   readonly slip: boolean
+  /** What belongs to a hand-out to an institution; null or missing, as in older drafts: it goes to none. */
+  readonly institution?: TypedInstitution | null
   readonly lines: VisitLines<LotLine>
 }
 
@@ -50,6 +53,7 @@ export function emptyHandOut(key: string): HandOutDraft {
     promisedBy: '',
     reason: '',
     slip: false,
+    institution: null,
     lines: noLines(emptyLotLine(`${key}-1`)),
   }
 }
@@ -93,7 +97,7 @@ export function handOutOf(
   despite: readonly Override[],
   today: string,
 ): Input | null {
-  const { key, purpose, promised, slip } = draft
+  const { key, purpose, promised, slip, institution } = draft
   const person = whoIsIt(draft.member)
   if (person === undefined) return null
   return {
@@ -107,5 +111,6 @@ export function handOutOf(
     despite: [...despite],
     reason: despite.length === 0 ? '' : draft.reason,
     slip,
+    institution: purpose === 'other' && institution ? institutionOf(institution) : null,
   }
 }

@@ -54,6 +54,7 @@ function HandOutTable({ open, last, onSaved }: HandOutTableProps) {
           <h1 className="only-aloud">{t('hand-out.title')}</h1>
           <p className="table-beside row">
             <Link href="/hand-out/paper">{t('hand-out.paper-sheet')}</Link>
+            <Link href="/hand-out/institutions">{t('elsewhere.institutions')}</Link>
           </p>
         </>
       }

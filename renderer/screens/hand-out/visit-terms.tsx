@@ -1,5 +1,7 @@
 import { WITHDRAWAL_PURPOSES } from '../../../db/domain/shared/closed-sets.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
+import { NO_INSTITUTION } from '../../shared/institutions/institution-draft.ts'
+import { InstitutionFields } from '../../shared/institutions/institution-fields.tsx'
 import { CheckField, DateField, SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import { fieldsOf } from '../../shared/table-form/refusals.ts'
 import type { HandOutDraft } from './hand-out-draft.ts'
@@ -18,6 +20,21 @@ export function VisitTermsFields({ draft, today, onChange }: VisitTermsFieldsPro
   return (
     <div className="visit-pins fields" data-steps-apart="">
       <SelectField label={t('hand-out.purpose')} size="record" options={purposes} {...field('purpose')} />
+      {draft.purpose === 'other' && (
+        <CheckField
+          label={t('elsewhere.to-an-institution')}
+          checked={Boolean(draft.institution)}
+          onChange={(ticked) => onChange({ institution: ticked ? NO_INSTITUTION : null })}
+        />
+      )}
+      {draft.purpose === 'other' && draft.institution && (
+        <InstitutionFields
+          typed={draft.institution}
+          onChange={(change) =>
+            onChange({ institution: { ...NO_INSTITUTION, ...draft.institution, ...change } })
+          }
+        />
+      )}
       <TextField
         label={t('hand-out.brings-back')}
         size="record"

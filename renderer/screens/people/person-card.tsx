@@ -15,6 +15,7 @@ import { ErasePerson } from './erase-person.tsx'
 import { MergePeople } from './merge-people.tsx'
 import { PersonForm } from './person-form.tsx'
 import { MergedRecords, PersonHistory } from './person-history.tsx'
+import { PersonInstitution } from './person-institution.tsx'
 
 /** The index card of a person. A joined record shows the kept one. */
 export function PersonCard({ personId }: { readonly personId: number }) {
@@ -60,6 +61,7 @@ export function PersonCard({ personId }: { readonly personId: number }) {
       {open === 'erase' && <ErasePerson person={person} onClose={() => close('erase')} />}
       {held.error !== null && <ProblemText problem={held.error.problem} />}
       <MergedRecords person={person} />
+      <PersonInstitution personId={person.personId} />
       <PersonHistory person={person} />
     </Card>
   )

@@ -5,6 +5,7 @@ import { PRINT_KINDS } from '../../../db/domain/shared/closed-sets.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
+import { FireSheetPart } from './fire-sheet-part.tsx'
 import { LetterWords } from './letter-words.tsx'
 import { Catalogue, Ruler, YearReport } from './made-when-asked.tsx'
 import './print.css'
@@ -18,6 +19,7 @@ const OTHERS = [
   { name: 'history', Part: PrintHistory },
   { name: 'catalogue', Part: Catalogue },
   { name: 'year-report', Part: YearReport },
+  { name: 'fire-sheet', Part: FireSheetPart },
   { name: 'ruler', Part: Ruler },
 ] as const
 type Shown = PrintKind | (typeof OTHERS)[number]['name']
@@ -33,6 +35,7 @@ export function PrintScreen() {
 function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
   const { t } = useTexts()
   const { groups } = tray
+  const fireSheetDue = useRead('fire-sheet.get', {}).data?.due ?? false
   const [shown, setShown] = useState<Shown>(groups[0]?.kind ?? 'label')
   const [leftOut, setLeftOut] = useState<ReadonlySet<number>>(new Set())
   const itemsOf = (kind: PrintKind) => groups.find((group) => group.kind === kind)?.items ?? []
@@ -60,7 +63,13 @@ function Tray({ tray }: { readonly tray: Value<'tray.list'> }) {
             />
           ))}
           {OTHERS.map(({ name }) => (
-            <Kind key={name} name={t(`print.${name}`)} here={shown === name} onPick={() => setShown(name)} />
+            <Kind
+              key={name}
+              name={t(`print.${name}`)}
+              due={name === 'fire-sheet' && fireSheetDue}
+              here={shown === name}
+              onPick={() => setShown(name)}
+            />
           ))}
         </nav>
         {isKind(shown) && (
@@ -97,11 +106,13 @@ function isKind(shown: Shown): shown is PrintKind {
 interface KindProps {
   readonly name: string
   readonly waiting?: number
+  /** Whether it is time to print it again. */
+  readonly due?: boolean
   readonly here: boolean
   readonly onPick: () => void
 }
 
-function Kind({ name, waiting, here, onPick }: KindProps) {
+function Kind({ name, waiting, due = false, here, onPick }: KindProps) {
   const { t } = useTexts()
   return (
     <button
@@ -111,6 +122,7 @@ function Kind({ name, waiting, here, onPick }: KindProps) {
       onClick={onPick}
     >
       <span>{name}</span>
+      {due && <span className="print-kind-waiting">{t('print.due')}</span>}
       {waiting !== undefined && (
         <span className={waiting === 0 ? 'soft' : 'print-kind-waiting'}>
           {t('print.waiting', { waiting })}

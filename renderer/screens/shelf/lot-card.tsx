@@ -10,6 +10,7 @@ import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { SeedBar } from '../../shared/seed-bar/seed-bar.tsx'
 import { StateMark } from '../../shared/state-mark/state-mark.tsx'
 import { LotActions } from './actions/lot-actions.tsx'
+import { LotAway } from './lot-away.tsx'
 import { LotFacts, LotFamily } from './lot-facts.tsx'
 import { LotLedger } from './lot-ledger.tsx'
 import { LotMeasurements, LotStorage } from './lot-measurements.tsx'
@@ -63,6 +64,7 @@ function OneLot({ lot, ...actions }: ComponentProps<typeof LotActions>) {
         <LotCautions lot={lot} />
         <LotActions lot={lot} {...actions} />
         <LotFacts lot={lot} />
+        <LotAway lot={lot} />
         <LotFamily lot={lot} />
         <LotOutlook lotId={lot.lotId} />
         <LotStorage lotId={lot.lotId} />

@@ -46,6 +46,9 @@ export const COMPARE = '/storage/compare'
 /** Where a place is added. */
 export const NEW_PLACE = '/storage/new'
 
+/** Where safety duplicates held by others are looked over. */
+export const ELSEWHERE = '/storage/elsewhere'
+
 /** Where a round is walked. */
 export const ROUND = '/storage/round'
 

@@ -7,14 +7,15 @@ import { PaneRows } from '../../shared/panes/pane-rows.tsx'
 import { useOpening } from '../../shared/panes/use-opening.ts'
 import { ProblemText } from '../../shared/parts/problem-text.tsx'
 import { ComparePlaces } from './compare-places.tsx'
+import { KeptElsewhere } from './kept-elsewhere.tsx'
 import { PlaceCard } from './place-card.tsx'
 import { NewPlace } from './place-forms.tsx'
-import { COMPARE, NEW_PLACE, placeAddress, placeRow, ROUND } from './place-row.tsx'
+import { COMPARE, ELSEWHERE, NEW_PLACE, placeAddress, placeRow, ROUND } from './place-row.tsx'
 import { RoundCard } from './round-card.tsx'
 import './storage.css'
 
 interface StorageScreenProps {
-  /** 'place', 'new', 'compare', 'round', 'round-sheet' or nothing. */
+  /** 'place', 'new', 'compare', 'elsewhere', 'round', 'round-sheet' or nothing. */
   readonly part?: string
   /** The place that is shown. */
   readonly id?: number
@@ -24,6 +25,7 @@ interface StorageScreenProps {
 export function StorageScreen({ part = '', id = 0 }: StorageScreenProps) {
   const list = useRead('storage.list', {})
   const toWalk = useRead('round.list-due', {}).data?.toWalk ?? 0
+  const away = useRead('duplicate.list', {}).data
   const [, go] = useLocation()
   const right = useRef<HTMLElement>(null)
   const openCard = useOpening(right)
@@ -47,6 +49,9 @@ export function StorageScreen({ part = '', id = 0 }: StorageScreenProps) {
               {toWalk === 0 ? t('storage.round') : t('storage.round-due', { places: toWalk })}
             </Link>
           )}
+          {away !== undefined && away.duplicates.length > 0 && (
+            <Link href={ELSEWHERE}>{t('elsewhere.link', { due: away.due })}</Link>
+          )}
           {places.length > 1 && <Link href={COMPARE}>{t('storage.compare-places')}</Link>}
           <Link href={NEW_PLACE}>{t('storage.add-place')}</Link>
         </div>
@@ -66,6 +71,7 @@ export function StorageScreen({ part = '', id = 0 }: StorageScreenProps) {
           />
         )}
         {part === 'compare' && <ComparePlaces places={places} />}
+        {part === 'elsewhere' && <KeptElsewhere />}
         {part === 'round' && <RoundCard />}
         {part === 'round-sheet' && <RoundSheet />}
       </section>

@@ -8,6 +8,7 @@ import { GerminationForm } from '../../../shared/germination-form/germination-fo
 import { LabelPrint } from '../../../shared/labels/label-print.tsx'
 import { packetInWords } from '../lot-facts.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
+import { BringHomeForm, DuplicateTermsForm } from './duplicate-forms.tsx'
 import { ContainerForm, MoveForm, QuarantineForm } from './keeping-forms.tsx'
 import { DryingForm, MoistureForm } from './moisture-forms.tsx'
 import { SameVarietyForm } from './same-variety-form.tsx'
@@ -34,6 +35,13 @@ const ACTIONS: readonly Action[] = [
   { name: 'drying', word: () => message('shelf.do-drying'), form: DryingForm },
   { name: 'container', word: () => message('shelf.do-container'), form: ContainerForm },
   { name: 'split', word: () => message('shelf.do-split'), form: SplitForm },
+  {
+    name: 'duplicate-terms',
+    word: () => message('elsewhere.do-terms'),
+    form: DuplicateTermsForm,
+    fits: isAway,
+  },
+  { name: 'bring-home', word: () => message('elsewhere.do-bring-home'), form: BringHomeForm, fits: isAway },
   { name: 'move', word: () => message('shelf.do-move'), form: MoveForm },
   {
     name: 'merge',
@@ -49,6 +57,10 @@ const ACTIONS: readonly Action[] = [
   },
   { name: 'discard', word: () => message('shelf.do-discard'), form: DiscardForm },
 ]
+
+function isAway({ role }: LotRecord): boolean {
+  return role === 'duplicate-elsewhere'
+}
 
 interface LotActionsProps {
   readonly lot: LotRecord

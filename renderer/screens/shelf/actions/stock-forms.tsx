@@ -4,6 +4,7 @@ import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { useTexts } from '../../../shared/format/use-texts.ts'
 import { CheckField } from '../../../shared/table-form/fields.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
+import { NO_TERMS, TermsFields, termsOf } from './duplicate-forms.tsx'
 import { PlaceField } from './place-field.tsx'
 
 const NOT_COUNTED = { found: '', nothing: false, reason: '', on: '' }
@@ -59,6 +60,7 @@ const NOT_SPLIT = {
   heldBy: '',
   note: '',
   on: '',
+  ...NO_TERMS,
 }
 
 /** Moves part of the lot into a new lot with a role of its own. */
@@ -66,15 +68,16 @@ export function SplitForm({ lot: { lotId, quantity }, ...kept }: ActionFormProps
   const { t } = useTexts()
   const form = useCardForm({ ...kept, empty: NOT_SPLIT, writes: 'lot.split' })
   const { typed } = form
-  const place =
-    typed.role === 'duplicate-elsewhere'
-      ? { placeId: null, heldBy: typed.heldBy }
-      : { placeId: typed.placeId, heldBy: '' }
+  const { amount, role, note } = typed
+  const where =
+    role === 'duplicate-elsewhere'
+      ? { heldBy: typed.heldBy, terms: termsOf(typed) }
+      : { placeId: typed.placeId }
   return (
     <CardForm
       title={t('shelf.split-title')}
       sendWord={t('shelf.split-off')}
-      {...form.sending({ lotId, ...typed, on: form.dayOf('on'), ...place })}
+      {...form.sending({ lotId, amount, role, note, on: form.dayOf('on'), ...where })}
       onChoose={form.choice('amount').onChange}
     >
       {form.amountField('amount', t('shelf.how-much-of', { amount: quantity.words }), lotId)}
@@ -84,7 +87,10 @@ export function SplitForm({ lot: { lotId, quantity }, ...kept }: ActionFormProps
         ROLES.map((value) => ({ value, label: t(`shelf.new-lot-${value}`) })),
       )}
       {typed.role === 'duplicate-elsewhere' ? (
-        form.textField('heldBy', t('shelf.who-holds-it'))
+        <>
+          {form.textField('heldBy', t('shelf.who-holds-it'))}
+          <TermsFields form={form} within="terms." />
+        </>
       ) : (
         <PlaceField
           label={t('shelf.where-it-goes')}

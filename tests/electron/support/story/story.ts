@@ -1,3 +1,4 @@
+import { elsewhere } from './elsewhere.ts'
 import { founding } from './founding.ts'
 import { keeping } from './keeping.ts'
 import { lots } from './lots.ts'
@@ -10,5 +11,14 @@ import { table } from './table.ts'
 /** Every operation once at least, in the order in which a library's first day could bring them. */
 export function story(): readonly Step[] {
   tellAfresh()
-  return [...founding(), ...keeping(), ...shelf(), ...season(), ...table(), ...lots(), ...paper()]
+  return [
+    ...founding(),
+    ...keeping(),
+    ...shelf(),
+    ...season(),
+    ...table(),
+    ...lots(),
+    ...elsewhere(),
+    ...paper(),
+  ]
 }

@@ -11,6 +11,7 @@ import { referenceOperations } from './reference-operations.ts'
 import { regenerationOperations } from './regeneration-operations.ts'
 import { stockOperations } from './stock-operations.ts'
 import { storageOperations } from './storage-operations.ts'
+import { termsOperations } from './terms-operations.ts'
 import type { Untold } from './told.ts'
 import { withdrawalOperations } from './withdrawal-operations.ts'
 
@@ -21,6 +22,7 @@ export const contract = {
   ...peopleOperations,
   ...intakeOperations,
   ...stockOperations,
+  ...termsOperations,
   ...withdrawalOperations,
   ...germinationOperations,
   ...storageOperations,

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { PROMISE_STATES } from '../domain/promises/promise.ts'
+import { LIMITS_ON_GIVING } from '../domain/terms/gift-limits.ts'
 import {
   Caution,
   Day,
@@ -79,6 +80,7 @@ export const Override = z.enum([
   'reserve',
   'too-few-left',
   'over-limit',
+  ...LIMITS_ON_GIVING,
   ...Caution.options,
 ])
 export type Override = z.infer<typeof Override>

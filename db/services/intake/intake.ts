@@ -10,8 +10,9 @@ import { bothNumbers } from '../../domain/ledger/movement.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
 import { type Message, message } from '../../messages/message.ts'
+import { insertRow } from '../../queries/insert.ts'
 import { indexAccession } from '../../queries/search-words.ts'
-import { accession } from '../../schema/stock-tables.ts'
+import { accession, accessionTerms } from '../../schema/stock-tables.ts'
 import { amountOrRefuse, heldIn, weightInForce } from '../book/amounts.ts'
 import { setCaution } from '../book/cautions.ts'
 import type { Writes, Writing } from '../book/context.ts'
@@ -107,6 +108,8 @@ export function takeInGift(
     })
     .returning({ id: accession.id })
     .get()
+  if (gift.limits !== null)
+    insertRow(writing.sqlite, accessionTerms, { ...gift.limits, accessionId: id, entryId: writing.entryId })
   const lot = addLot(
     writing,
     {

@@ -35,7 +35,7 @@ const OF_PLANTS = new Set([
 ])
 
 /** Who gave it, as a person or an institution. */
-const OF_DONORS = ['DONORCODE', 'DONORNAME', 'DONORNUMB'] as const
+const OF_DONORS = new Set(['DONORCODE', 'DONORNAME', 'DONORNUMB'])
 
 interface Known {
   readonly row: PassportRow
@@ -154,8 +154,13 @@ function knownPassports(reading: Reading, asked: Asked): Known[] {
     const rights = withholding.text(rightsOf(limits, reading.today))
     // What came in as a passport goes out as it came; what did not is made from the book.
     const whole = kept.has('ACCENUMB') ? kept : madeFromBook(row, kept)
-    const shown = [...withTerms(whole, limits, rights)].filter(([code]) => !hidden.has(code))
-    const said = shown.map(
+    const shown = [...whole].filter(
+      ([code]) =>
+        !hidden.has(code) &&
+        (limits.publishStory || code !== 'REMARKS') &&
+        (limits.publishName || !OF_DONORS.has(code)),
+    )
+    const said = withTerms(new Map(shown), rights).map(
       ([code, text]) => [code, OF_PLANTS.has(code) ? text : withholding.text(text)] as const,
     )
     return { row, rights, passport: new Map(said) }
@@ -169,15 +174,12 @@ function rightsOf(limits: GiftLimits, today: string): string {
     .join(' ')
 }
 
-/** A passport without what its giver does not want published, and with the terms of the gift. */
-function withTerms(whole: Passport, limits: GiftLimits, rights: string): Passport {
-  const remarks = [
-    limits.publishStory ? (whole.get('REMARKS') ?? '') : '',
-    rights === '' ? '' : `ACCENUMB:${withoutSemicolon(rights)}`,
-  ]
-  const changed = new Map(whole).set('REMARKS', remarks.filter((remark) => remark !== '').join(';'))
-  if (!limits.publishName) for (const code of OF_DONORS) changed.delete(code)
-  return new Map([...changed].filter(([, text]) => text !== ''))
+/** A passport with the terms of the gift, after what else is remarked. */
+function withTerms(shown: Passport, rights: string): [string, string][] {
+  if (rights === '') return [...shown]
+  const terms = `ACCENUMB:${withoutSemicolon(rights)}`
+  const remarks = shown.get('REMARKS')
+  return [...new Map(shown).set('REMARKS', remarks === undefined ? terms : `${remarks};${terms}`)]
 }
 
 function madeFromBook(row: PassportRow, kept: Passport): Passport {

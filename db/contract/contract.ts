@@ -12,6 +12,7 @@ import { referenceOperations } from './reference-operations.ts'
 import { regenerationOperations } from './regeneration-operations.ts'
 import { stockOperations } from './stock-operations.ts'
 import { storageOperations } from './storage-operations.ts'
+import { termsOperations } from './terms-operations.ts'
 import type { Untold } from './told.ts'
 import { withdrawalOperations } from './withdrawal-operations.ts'
 
@@ -22,6 +23,7 @@ export const contract = {
   ...peopleOperations,
   ...intakeOperations,
   ...stockOperations,
+  ...termsOperations,
   ...withdrawalOperations,
   ...elsewhereOperations,
   ...germinationOperations,

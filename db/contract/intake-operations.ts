@@ -15,6 +15,7 @@ import {
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { CropFields } from './reference-operations.ts'
+import { GiftLimits } from './terms-operations.ts'
 import { says, Told } from './told.ts'
 
 /** What a gift may have to wait for before it is taken in. */
@@ -63,6 +64,7 @@ export const Gift = z.strictObject({
     'what the library writes of it: stands on packets and lists, in no letter',
   ),
   terms: z.string().trim().max(2_000).default('').describe('what the donor asked for'),
+  limits: GiftLimits.nullable().default(null).describe('what of that holds by itself; null: no limits'),
   ...CautionFields,
   role: LotRole.exclude(['duplicate-elsewhere']).default('working'),
   placeId: Id.nullable().default(null),

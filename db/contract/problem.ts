@@ -29,6 +29,7 @@ export const PROBLEM_CODES = [
   'not-in-quarantine',
   'not-mergeable',
   'not-own-crop',
+  'not-to-give',
   'nothing-new',
   'nothing-to-change',
   'nothing-to-print',

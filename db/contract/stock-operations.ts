@@ -27,6 +27,7 @@ import {
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { Problem } from './problem.ts'
+import { GiftLimits } from './terms-operations.ts'
 import { says, Told } from './told.ts'
 
 export const SeedWeight = z.object({
@@ -147,6 +148,8 @@ export const LotRecord = z.object({
   donorWords: z.string(),
   story: z.string(),
   terms: z.string(),
+  limits: GiftLimits.extend({ agreementEnds: z.string().nullable() }),
+  limitsTold: z.array(Told).describe('what holds by the terms, a line each; none: no limits'),
   packetSeeds: z.int().nullable(),
   quantity: Quantity,
   weight: SeedWeight,

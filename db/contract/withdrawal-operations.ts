@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { PROMISE_STATES } from '../domain/promises/promise.ts'
+import { LIMITS_ON_GIVING } from '../domain/terms/gift-limits.ts'
 import { InstitutionTerms } from './elsewhere-operations.ts'
 import {
   Caution,
@@ -80,6 +81,7 @@ export const Override = z.enum([
   'reserve',
   'too-few-left',
   'over-limit',
+  ...LIMITS_ON_GIVING,
   ...Caution.options,
 ])
 export type Override = z.infer<typeof Override>

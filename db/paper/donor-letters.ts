@@ -15,6 +15,8 @@ export interface LetterGift {
   /** What the donor told, and what they asked for; empty: left out. */
   readonly donorWords: string
   readonly terms: string
+  /** What the library keeps to of that, in one line; empty: nothing. */
+  readonly keptTo: string
   /** What is done with it where it is not shared; empty: left out. */
   readonly keeping: string
   /** What became of it since, in sentences; empty: left out. */
@@ -71,6 +73,7 @@ function giftParagraphs(gift: LetterGift, { text: told }: Texts): Paragraph[] {
       more([gift.number, gift.facts].filter((fact) => fact !== '').join(' · '), 0),
       more(gift.donorWords === '' ? '' : told('letters.told-us', { words: gift.donorWords }), 2),
       more(gift.terms === '' ? '' : told('letters.asked', { terms: gift.terms }), 2),
+      more(gift.keptTo, 2),
       more(gift.keeping, 2),
       more(gift.sofar, 2),
     ].filter(isSaid),

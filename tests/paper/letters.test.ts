@@ -42,7 +42,16 @@ function letter(changes: Partial<DonorLetter> = {}): DonorLetter {
 
 function gift(ordinal: number, name = 'Runner bean ‘Painted Quill’', donorWords = '') {
   const number = `HL26-${String(ordinal).padStart(4, '0')}`
-  return { number, name, facts: 'harvested 2024 · 120 seeds', donorWords, terms: '', keeping: '', sofar: '' }
+  return {
+    number,
+    name,
+    facts: 'harvested 2024 · 120 seeds',
+    donorWords,
+    terms: '',
+    keptTo: '',
+    keeping: '',
+    sofar: '',
+  }
 }
 
 function slip(changes: Partial<WithdrawalSlip> = {}): WithdrawalSlip {

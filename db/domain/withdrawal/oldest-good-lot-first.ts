@@ -1,7 +1,5 @@
 import { type Message, message } from '../../messages/message.ts'
-import { cautionName } from '../cautions/caution-text.ts'
 import { assertNever } from '../shared/assert-never.ts'
-import type { CautionKind } from '../shared/closed-sets.ts'
 
 /** What tells whether a lot is to be handed out before another of its variety. */
 export interface OfferedLot {
@@ -15,8 +13,8 @@ export interface OfferedLot {
   readonly harvest: Message | string
   /** The year of harvest; 0 where nobody knows it, as if it were the oldest. */
   readonly harvestYear: number
-  /** What to be careful about. */
-  readonly careful: readonly CautionKind[]
+  /** What to be careful about, each in a word or two. */
+  readonly careful: readonly Message[]
 }
 
 export type OfferedAs = 'tested-good' | 'untested' | 'aged' | 'tested-weak'
@@ -54,7 +52,7 @@ export function whyOffered(lot: OfferedLot): Message {
   const why = howItStands(lot)
   return lot.careful.length === 0
     ? why
-    : message('withdrawal.why.careful', { cautions: { list: lot.careful.map(cautionName) }, why })
+    : message('withdrawal.why.careful', { cautions: { list: lot.careful }, why })
 }
 
 function howItStands(lot: OfferedLot): Message {

@@ -29,6 +29,7 @@ import stocktake from './stocktake.json' with { type: 'json' }
 import storage from './storage.json' with { type: 'json' }
 import table from './table.json' with { type: 'json' }
 import takeIn from './take-in.json' with { type: 'json' }
+import terms from './terms.json' with { type: 'json' }
 import withdrawal from './withdrawal.json' with { type: 'json' }
 
 /** The English catalogue: whole, and what every other language is held against. */
@@ -64,5 +65,6 @@ export const en = {
   ...storage,
   ...table,
   ...takeIn,
+  ...terms,
   ...withdrawal,
 }

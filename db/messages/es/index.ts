@@ -29,6 +29,7 @@ import stocktake from './stocktake.json' with { type: 'json' }
 import storage from './storage.json' with { type: 'json' }
 import table from './table.json' with { type: 'json' }
 import takeIn from './take-in.json' with { type: 'json' }
+import terms from './terms.json' with { type: 'json' }
 import withdrawal from './withdrawal.json' with { type: 'json' }
 
 export const es = {
@@ -63,5 +64,6 @@ export const es = {
   ...storage,
   ...table,
   ...takeIn,
+  ...terms,
   ...withdrawal,
 }

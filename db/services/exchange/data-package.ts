@@ -15,7 +15,8 @@ import {
 } from '../../queries/whole-tables.ts'
 import type { Reads } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
-import { withheldInWords, withholdingOf } from '../people/withhold.ts'
+import { withheldOf, withholdingOf } from '../people/withhold.ts'
+import { unpublishedLeftOut } from './unpublished.ts'
 
 const TYPES = { INTEGER: 'integer', REAL: 'number', TEXT: 'string' } as const
 
@@ -38,14 +39,15 @@ const ENDINGS: readonly (readonly [RegExp, string])[] = [
 
 /** The whole collection as a Data Package, without people and exact places unless they were asked for. */
 export const makePackage: Reads<'package.export'> = (reading, input) => {
-  const withheld = withheldInWords(input)
+  const withheld = withheldOf(reading, input)
   const { libraryName } = settingsOf(reading)
   const withholding = withholdingOf(reading, input)
+  const published = unpublishedLeftOut(reading)
   const tables = wholeTables(reading.sqlite).map((table) => ({
     name: table.name,
     fields: table.columns.map((column) => fieldOf(column)),
     primaryKey: table.columns.filter(({ key }) => key).map(({ name }) => name),
-    rows: withholding.rows(table, wholeRows(reading.sqlite, table)),
+    rows: withholding.rows(table, published(table, wholeRows(reading.sqlite, table))),
   }))
   const name = fold(libraryName).replace(/[^a-z0-9]+/g, '-') || 'collection'
   const description = [

@@ -1,8 +1,10 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { harvestTold } from '../../domain/dates/harvest-year.ts'
+import { limitsTold } from '../../domain/terms/gift-limits.ts'
 import { type CsvColumn, csvOf, exactCsvOf } from '../../exchange/csv.ts'
 import { english } from '../../messages/english.ts'
 import type { Message } from '../../messages/message.ts'
+import { limitsOfAccession } from '../../queries/gift-limits.ts'
 import { type LotRow, shelfPage } from '../../queries/lot-rows.ts'
 import { weightInForce } from '../book/amounts.ts'
 import type { Reading, Reads } from '../book/context.ts'
@@ -10,7 +12,7 @@ import { livingOf } from '../book/living-stock.ts'
 import { harvestOf } from '../book/new-lot.ts'
 import { reasonOf } from '../book/quarantine-reason.ts'
 import { cautionsTold } from '../book/seed-words.ts'
-import { withheldInWords, withholdingOf } from '../people/withhold.ts'
+import { withheldOf, withholdingOf } from '../people/withhold.ts'
 
 function inEnglish(told: Message | string): string {
   return typeof told === 'string' ? told : english.say(told)
@@ -27,6 +29,8 @@ function reasonInEnglish(kept: string | null): string {
   return typeof reason === 'string' ? reason : english.say(reason)
 }
 
+const limitsOf = (reading: Reading, { accessionId }: LotRow) => limitsOfAccession(reading.sqlite, accessionId)
+
 const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
   ['lot', (row) => row.lotNumber],
   ['accession', (row) => row.accessionNumber],
@@ -36,7 +40,7 @@ const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
   ['generation', (row) => row.generation],
   ['role', (row) => row.role],
   ['place', (row) => row.place ?? ''],
-  ['donor', (row) => row.donor ?? ''],
+  ['donor', (row) => (limitsOf(reading, row).publishName ? (row.donor ?? '') : '')],
   ['seeds', (row) => row.balanceCount],
   ['seeds are', howCounted],
   ['mass g', (row) => row.balanceMassMg / 1000],
@@ -49,6 +53,7 @@ const columnsOf = (reading: Reading): readonly CsvColumn<LotRow>[] => [
         .map(({ text }) => english.say(text))
         .join(' '),
   ],
+  ['terms', (row) => limitsTold(limitsOf(reading, row), reading.today).map(english.say).join(' ')],
 ]
 
 /** Some lots as CSV, in the order given: for a spreadsheet, or exact for programs. Masses in grams. */
@@ -59,7 +64,7 @@ export const exportLots: Reads<'lot.export'> = (reading, input) => {
 }
 
 /** Texts of a lot in which somebody may be named. */
-const OF_LOTS = new Set(['place', 'in quarantine because', 'careful'])
+const OF_LOTS = new Set(['place', 'in quarantine because', 'careful', 'terms'])
 
 /** Writes every lot of the book, with its donor only where that was asked for. */
 export const makeStock: Reads<'stock.export'> = (reading, { people }) => {
@@ -79,7 +84,7 @@ export const makeStock: Reads<'stock.export'> = (reading, { people }) => {
     fileName: `stock-${reading.today}.csv`,
     csv: exactCsvOf(columns, rows),
     rows: rows.length,
-    withheld: withheldInWords(asked),
+    withheld: withheldOf(reading, asked),
   }
 }
 

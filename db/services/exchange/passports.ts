@@ -1,12 +1,20 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
+import {
+  agreementTold,
+  communityLabelTold,
+  type GiftLimits,
+  limitsInShort,
+  NO_LIMITS,
+} from '../../domain/terms/gift-limits.ts'
 import { type CsvColumn, exactCsvOf } from '../../exchange/csv.ts'
 import { checkPassport, gatherFindings, type Passport } from '../../exchange/mcpd-check.ts'
 import { DESCRIPTORS, MCPD_CODES } from '../../exchange/mcpd-table.ts'
 import { english } from '../../messages/english.ts'
+import { limitsOfAccessions } from '../../queries/gift-limits.ts'
 import { type PassportRow, passportRows, passportValues } from '../../queries/passport-rows.ts'
 import type { Reading } from '../book/context.ts'
 import { settingsOf } from '../book/settings.ts'
-import { withheldInWords, withholdingOf } from '../people/withhold.ts'
+import { withheldOf, withholdingOf } from '../people/withhold.ts'
 
 type Asked = ParsedInput<'passport.export'>
 
@@ -26,12 +34,22 @@ const OF_PLANTS = new Set([
   'ANCEST',
 ])
 
+/** Who gave it, as a person or an institution. */
+const OF_DONORS = new Set(['DONORCODE', 'DONORNAME', 'DONORNUMB'])
+
 interface Known {
   readonly row: PassportRow
+  /** What the terms of the gift allow, in a line; empty: no limits. */
+  readonly rights: string
   readonly passport: Passport
 }
 
-/** Writes all standing accessions as Multi-Crop Passport Descriptors V.2.1 (FAO/Bioversity 2015). */
+/**
+ * Writes all standing accessions as Multi-Crop Passport Descriptors V.2.1 (FAO/Bioversity 2015).
+ *
+ * The list has no descriptor for the terms of a gift, so that they stand in REMARKS, which takes what no other field does
+ * (descriptor 28, from memory).
+ */
 export function makePassports(reading: Reading, input: Asked): Result<'passport.export'> {
   const known = knownPassports(reading, input)
   const columns = MCPD_CODES.map(
@@ -46,14 +64,20 @@ export function makePassports(reading: Reading, input: Asked): Result<'passport.
     rows: known.length,
     findings: findings.slice(0, MOST_FINDINGS),
     found: findings.length,
-    withheld: withheldInWords(input),
+    withheld: withheldOf(reading, input),
   }
 }
 
-/** Writes all standing accessions as simple Darwin Core, one row each. */
+/**
+ * Writes all standing accessions as simple Darwin Core, one row each.
+ *
+ * The terms of a gift stand in accessRights, a record-level term that Darwin Core has from Dublin Core: who can access the
+ * resource, or an indication of its security status (Darwin Core quick reference, record level; the term seen as others use
+ * it, its place from memory).
+ */
 export function makeOccurrences(reading: Reading, input: Asked): Result<'occurrence.export'> {
   const { uuid, libraryName } = settingsOf(reading)
-  const withheld = withheldInWords(input)
+  const withheld = withheldOf(reading, input)
   const leftOut = withheld.filter(({ id }) => id !== 'people.withheld-none')
   const text = (code: string) => (of: Known) => of.passport.get(code) ?? ''
   const columns: CsvColumn<Known>[] = [
@@ -84,6 +108,7 @@ export function makeOccurrences(reading: Reading, input: Asked): Result<'occurre
     ['preparations', () => 'dry seed'],
     ['disposition', ({ row }) => (row.seeds > 0 ? 'in collection' : 'used up')],
     ['dynamicProperties', (of) => leftovers(of)],
+    ['accessRights', ({ rights }) => rights],
     ['informationWithheld', () => leftOut.map(english.say).join(' ')],
     ['modified', () => reading.today],
   ]
@@ -117,6 +142,7 @@ function knownPassports(reading: Reading, asked: Asked): Known[] {
   const { people, places } = asked
   const withholding = withholdingOf(reading, asked)
   const values = passportValues(reading.sqlite)
+  const limitsOf = limitsOfAccessions(reading.sqlite, 'all')
   const hidden = new Set(
     DESCRIPTORS.filter((one) => (!people && one.personal_data) || (!places && one.sensitive)).map(
       ({ code }) => code,
@@ -124,14 +150,36 @@ function knownPassports(reading: Reading, asked: Asked): Known[] {
   )
   return passportRows(reading.sqlite).map((row) => {
     const kept = values.get(row.id) ?? new Map<string, string>()
+    const limits = limitsOf.get(row.id) ?? NO_LIMITS
+    const rights = withholding.text(rightsOf(limits, reading.today))
     // What came in as a passport goes out as it came; what did not is made from the book.
     const whole = kept.has('ACCENUMB') ? kept : madeFromBook(row, kept)
-    const shown = [...whole].filter(([code]) => !hidden.has(code))
-    const said = shown.map(
+    const shown = [...whole].filter(
+      ([code]) =>
+        !hidden.has(code) &&
+        (limits.publishStory || code !== 'REMARKS') &&
+        (limits.publishName || !OF_DONORS.has(code)),
+    )
+    const said = withTerms(new Map(shown), rights).map(
       ([code, text]) => [code, OF_PLANTS.has(code) ? text : withholding.text(text)] as const,
     )
-    return { row, passport: new Map(said) }
+    return { row, rights, passport: new Map(said) }
   })
+}
+
+/** What others are to know of the terms, in English, as all of these files are. */
+function rightsOf(limits: GiftLimits, today: string): string {
+  return [...limitsInShort(limits), ...agreementTold(limits, today), ...communityLabelTold(limits)]
+    .map(english.say)
+    .join(' ')
+}
+
+/** A passport with the terms of the gift, after what else is remarked. */
+function withTerms(shown: Passport, rights: string): [string, string][] {
+  if (rights === '') return [...shown]
+  const terms = `ACCENUMB:${withoutSemicolon(rights)}`
+  const remarks = shown.get('REMARKS')
+  return [...new Map(shown).set('REMARKS', remarks === undefined ? terms : `${remarks};${terms}`)]
 }
 
 function madeFromBook(row: PassportRow, kept: Passport): Passport {

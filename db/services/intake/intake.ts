@@ -12,7 +12,7 @@ import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { insertRow } from '../../queries/rows.ts'
 import { indexAccession } from '../../queries/search-words.ts'
-import { accession } from '../../schema/stock-tables.ts'
+import { accession, accessionTerms } from '../../schema/stock-tables.ts'
 import { amountOrRefuse, heldIn, weightInForce } from '../book/amounts.ts'
 import { setCaution } from '../book/cautions.ts'
 import type { Writes, Writing } from '../book/context.ts'
@@ -104,6 +104,8 @@ export function takeInGift(
     terms: gift.terms,
     entryId: writing.entryId,
   })
+  if (gift.limits !== null)
+    insertRow(writing.sqlite, accessionTerms, { ...gift.limits, accessionId: id, entryId: writing.entryId })
   const lot = addLot(
     writing,
     {

@@ -3,6 +3,7 @@ import { fold } from '../../domain/shared/fold.ts'
 import { inEveryText, SoughtInTexts, waysToWrite } from '../../domain/shared/names-in-text.ts'
 import { DESCRIPTORS } from '../../exchange/mcpd-table.ts'
 import { type Message, message } from '../../messages/message.ts'
+import { limitsOfAccessions } from '../../queries/gift-limits.ts'
 import { prepared } from '../../queries/prepared.ts'
 import type { Kept, WholeTable } from '../../queries/whole-tables.ts'
 import type { Reading } from '../book/context.ts'
@@ -83,11 +84,15 @@ function insteadOfPeople(say: (told: Message) => string): Instead {
   return { somebody: say(message('amount.somebody')), contact: say(message('people.contact-left-out')) }
 }
 
-/** What is left out of anything that goes out, sentence by sentence. */
-export function withheldInWords({ people, places }: Asked): Message[] {
+/** What is left out of a file that goes out, sentence by sentence. */
+export function withheldOf({ sqlite }: Reading, { people, places }: Asked): Message[] {
+  const isUnpublished = [...limitsOfAccessions(sqlite, 'all').values()].some(
+    ({ publishStory, publishName }) => !publishStory || !publishName,
+  )
   return [
     message(people ? 'people.withheld-none' : 'people.withheld-people'),
     ...(places ? [] : [message('people.withheld-places')]),
+    ...(isUnpublished ? [message('terms.withheld')] : []),
   ]
 }
 

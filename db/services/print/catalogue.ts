@@ -1,17 +1,19 @@
 import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { packetSeeds } from '../../domain/amounts/packets.ts'
+import { mayBeOffered } from '../../domain/terms/gift-limits.ts'
 import { type PublicEntry, publicPage } from '../../exchange/public-list.ts'
 import { message } from '../../messages/message.ts'
 import type { Texts } from '../../messages/texts.ts'
 import { type FlowingPart, flowingDocument } from '../../paper/drawing/flowing-document.ts'
 import { type Paragraph, paragraphsIn } from '../../paper/drawing/text-flow.ts'
+import { limitsOfAccession } from '../../queries/gift-limits.ts'
 import { lotFacts } from '../../queries/lot-facts.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accessionsToGive } from '../../queries/year-figures.ts'
 import type { Reading } from '../book/context.ts'
 import { livingOf, standingOf } from '../book/living-stock.ts'
-import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
+import { cautionsTold, mustBeRead, synonymsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { type Withholding, withholdingForAll } from '../people/withhold.ts'
 import { documentFacts, made, paperTexts } from './document.ts'
@@ -27,7 +29,7 @@ interface Entry {
   readonly packets: number
 }
 
-/** What can be had now: working seed beyond what must be kept to regrow it, nothing treated, regulated, protected or doubtful. */
+/** What anybody can have now: working seed beyond what must be kept to regrow it, nothing treated, regulated, protected or doubtful. */
 export async function printCatalogue(reading: Reading): Promise<Result<'catalogue.print'>> {
   const entries = entriesOf(reading)
   const facts = await documentFacts(reading, message('paper.title-list'))
@@ -66,6 +68,7 @@ function mayBeListed(reading: Reading, lot: LotRow): boolean {
     lot.role === 'working' &&
     lot.balanceCount > 0 &&
     lot.quarantineReason === null &&
+    mayBeOffered(limitsOfAccession(reading.sqlite, lot.accessionId)) &&
     cautionsTold(reading, [lot.lotId]).every(({ caution }) => caution === 'toxic')
   )
 }
@@ -130,6 +133,7 @@ function inWords(
 ): PublicEntry {
   const told = texts.text
   const { story, creditAs } = lotFacts(reading.sqlite, row.lotId)
+  const limits = limitsOfAccession(reading.sqlite, row.accessionId)
   const synonyms = synonymsOf(reading, row.varietyId)
   const tested =
     row.tested === null || row.sprouted === null
@@ -145,9 +149,11 @@ function inWords(
       ? ''
       : told('paper.list-each', { amount: { seeds: row.packetSeeds, unit: row.countedUnit } }),
     tested,
-    creditAs === null || creditAs === '' ? '' : told('paper.packet-from', { donor: creditAs }),
+    !limits.publishName || creditAs === null || creditAs === ''
+      ? ''
+      : told('paper.packet-from', { donor: creditAs }),
   ].filter((fact) => fact !== '')
-  const whole = withholding.text(story)
+  const whole = limits.publishStory ? withholding.text(story) : ''
   const cut = [...whole].slice(0, STORY_LETTERS).join('')
   return {
     name:
@@ -155,7 +161,7 @@ function inWords(
         ? row.variety
         : told('paper.list-also', { variety: row.variety, others: synonyms.join(', ') }),
     facts,
-    cautions: cautionsTold(reading, [row.lotId]).map(({ text }) => texts.say(text)),
+    cautions: mustBeRead(reading, [row.lotId]).map(texts.say),
     story: cut === whole ? whole : `${cut.trimEnd()}…`,
   }
 }

@@ -12,7 +12,7 @@ import { type GrowerSheet, type GrowerVariety, growerSheetParts } from '../../pa
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { rescueCrop } from '../../queries/need-rows.ts'
 import type { Reading } from '../book/context.ts'
-import { cautionsTold } from '../book/seed-words.ts'
+import { mustBeRead } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { latestPlan } from '../regrow/season-plan.ts'
 import { documentFacts, made, textsFor } from './document.ts'
@@ -106,6 +106,6 @@ function varietyOf(reading: Reading, line: Untold<PlanLine>, texts: Texts): Grow
       heading: texts.say(heading),
       text: sentences.map((said) => (typeof said === 'string' ? said : texts.say(said))).join(' '),
     })),
-    cautions: cautionsTold(reading, given).map(({ text }) => texts.say(text)),
+    cautions: mustBeRead(reading, given).map(texts.say),
   }
 }

@@ -1,11 +1,13 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
+import { communityLabelTold, type GiftLimits } from '../../domain/terms/gift-limits.ts'
 import { message } from '../../messages/message.ts'
 import type { Texts } from '../../messages/texts.ts'
 import { isEnvelope, labelsOnSheet } from '../../paper/packets/label-sheets.ts'
 import { packetLabels } from '../../paper/packets/packet-labels.ts'
 import type { PacketLabel } from '../../paper/packets/packet-text.ts'
+import { limitsOfAccession } from '../../queries/gift-limits.ts'
 import { moistureOfLot } from '../../queries/lot-climate.ts'
 import { type LotFacts, lotFacts } from '../../queries/lot-facts.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
@@ -13,7 +15,7 @@ import { amountTold, balanceOf, countDoubt } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
 import { sheetOrRefuse } from '../book/label-sheets.ts'
 import { harvestOf, lotOrRefuse } from '../book/new-lot.ts'
-import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
+import { mustBeRead, synonymsOf } from '../book/seed-words.ts'
 import { type Withholding, withholdingForAll } from '../people/withhold.ts'
 import { documentFacts, made } from './document.ts'
 import { cropOnPaper, harvestOnPaper } from './seed-facts.ts'
@@ -56,6 +58,7 @@ function labelOf(
 ): PacketLabel {
   const row = lotOrRefuse(reading, lotId, field)
   const facts = lotFacts(reading.sqlite, lotId)
+  const limits = limitsOfAccession(reading.sqlite, row.accessionId)
   return {
     crop: cropOnPaper(row.crop, texts),
     variety: row.variety,
@@ -63,24 +66,24 @@ function labelOf(
     harvest: harvestOnPaper(harvestOf(row), texts),
     lotNumber: row.lotNumber,
     scanCode: scanCode(row.lotNumber),
-    source: facts.creditAs ?? '',
+    source: limits.publishName ? (facts.creditAs ?? '') : '',
     germination: germinationOnLabel(row, texts),
     contents: contents === '' ? texts.say(amountTold(balanceOf(row), countDoubt(row), row)) : contents,
-    cautions: cautionsTold(reading, [row.lotId]).map(({ text }) => texts.say(text)),
+    cautions: mustBeRead(reading, [row.lotId], 'little').map(texts.say),
     libraryName,
     known:
       withholding === null
-        ? [...toldOf(reading, row, facts, texts), ...keptOf(reading, row, facts, texts)]
-        : toldOf(reading, row, facts, texts, withholding),
+        ? [...toldOf(reading, row, { ...facts, limits }, texts), ...keptOf(reading, row, facts, texts)]
+        : toldOf(reading, row, { ...facts, limits }, texts, withholding),
   }
 }
 
-/** What anybody may read of a lot: its other names, its story, and what the donor asked for. */
+/** What anybody may read of a lot: its other names, what the donor asked for, its story, and a community's label. */
 function toldOf(
   reading: Reading,
   row: LotRow,
-  { story, terms }: LotFacts,
-  { text: told }: Texts,
+  { story, terms, limits }: LotFacts & { readonly limits: GiftLimits },
+  { text: told, say }: Texts,
   withholding: Withholding | null = null,
 ): string[] {
   const names = synonymsOf(reading, row.varietyId)
@@ -88,7 +91,8 @@ function toldOf(
   return [
     names.length === 0 ? '' : told('paper.packet-also', { names: names.join(', ') }),
     terms === '' ? '' : told('paper.packet-asked', { terms: shown(terms) }),
-    shown(story),
+    limits.publishStory ? shown(story) : '',
+    ...communityLabelTold(limits).map(say),
   ].filter((fact) => fact !== '')
 }
 

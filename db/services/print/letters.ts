@@ -4,9 +4,11 @@ import { refuse } from '../../contract/refusal.ts'
 import { giftSoFar } from '../../domain/letters/gift-so-far.ts'
 import { keepingTold, oneKept } from '../../domain/letters/keeping.ts'
 import { fillLetter, type LetterFacts, shippedLetter } from '../../domain/letters/letter-words.ts'
+import { keptToOurselves, limitsInShort } from '../../domain/terms/gift-limits.ts'
 import { type Message, message } from '../../messages/message.ts'
 import type { Texts } from '../../messages/texts.ts'
 import { type DonorLetter, donorLetters, type LetterGift } from '../../paper/donor-letters.ts'
+import { limitsOfAccession } from '../../queries/gift-limits.ts'
 import {
   giftsOfLetters,
   type LetterGiftRow,
@@ -142,6 +144,7 @@ function inventedLetter(reading: Reading, { words, keeper }: Words, texts: Texts
     donorWords: texts.text('letters.made-up-story'),
     keeping: '',
     terms: '',
+    keptTo: '',
     sofar: texts.text('letters.so-far-takers', { people: 4 }),
   }
   return {
@@ -159,6 +162,8 @@ function shownGift(reading: Reading, row: LetterGiftRow, texts: Texts): LetterGi
   const harvest = harvestOf(row)
   const year = harvestOnPaper(harvest, texts)
   const kept = oneKept(row.keeping)
+  const limits = limitsOfAccession(reading.sqlite, row.accessionId)
+  const keptTo = [...limitsInShort(limits), ...keptToOurselves(limits)].map(texts.say).join(' ')
   const facts = [
     harvest.kind === 'unknown' ? '' : texts.text('letters.harvested', { year }),
     amountOnPaper(row, texts),
@@ -171,6 +176,7 @@ function shownGift(reading: Reading, row: LetterGiftRow, texts: Texts): LetterGi
     donorWords: row.donorWords,
     keeping: kept === null ? '' : texts.say(kept),
     terms: row.terms,
+    keptTo: keptTo === '' ? '' : texts.text('terms.kept-to', { limits: keptTo }),
     sofar: giftSoFar(giftSince(reading.sqlite, row.accessionId)).map(texts.say).join(' '),
   }
 }

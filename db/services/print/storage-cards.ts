@@ -15,7 +15,7 @@ import { slipLines } from '../../queries/tray-rows.ts'
 import { withdrawal } from '../../schema/stock-tables.ts'
 import type { Reading } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
-import { cautionsTold } from '../book/seed-words.ts'
+import { mustBeRead } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { itemsOrRefuse } from '../book/tray.ts'
 import { forecastLots, type LotForecast } from '../forecast/lot-forecast.ts'
@@ -64,7 +64,7 @@ export async function printStorageCards(
         name: seedOnPaper(row, texts),
         lotNumber: row.lotNumber,
         ...yearsOf(reading, forecast, texts),
-        cautions: cautionsTold(reading, [lotId]).map(({ text }) => texts.say(text)),
+        cautions: mustBeRead(reading, [lotId]).map(texts.say),
         libraryName,
         texts,
       },

@@ -8,7 +8,7 @@ import { joinCanonicalPerson } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
 import { slipLines, type TrayRow } from '../../queries/tray-rows.ts'
 import type { Reading } from '../book/context.ts'
-import { cautionsTold } from '../book/seed-words.ts'
+import { mustBeRead } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { checkWhatToPrint, itemsOrRefuse } from '../book/tray.ts'
 import { documentFacts, made, textsFor } from './document.ts'
@@ -86,7 +86,7 @@ async function slipOf(reading: Reading, withdrawalId: number): Promise<Withdrawa
         name: seedOnPaper(line, texts),
         lotNumber: line.number,
         amount: amountOnPaper(line, texts),
-        cautions: cautionsTold(reading, [line.lotId]).map(({ text }) => texts.say(text)),
+        cautions: mustBeRead(reading, [line.lotId]).map(texts.say),
       })),
       promise: promiseOf(visit, texts),
       libraryName: settingsOf(reading).libraryName,

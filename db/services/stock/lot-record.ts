@@ -6,10 +6,12 @@ import { isoDate } from '../../domain/dates/iso-date.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
 import { overriddenTold } from '../../domain/ledger/overridden.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
+import { limitsTold } from '../../domain/terms/gift-limits.ts'
 import { gramsPerHundred } from '../../domain/weights/hundred-seed-weight.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { heldBefore } from '../../queries/duplicate-rows.ts'
 import { resultsOfLot } from '../../queries/germination-tests.ts'
+import { limitsOfAccession } from '../../queries/gift-limits.ts'
 import { ledgerOf, type MovementRow } from '../../queries/ledger.ts'
 import { type LotFacts, lotFacts, parentsOf, placeHistoryOf } from '../../queries/lot-facts.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
@@ -32,9 +34,12 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
   const facts = lotFacts(reading.sqlite, row.lotId)
   const siblings = lotsOfAccessions(reading.sqlite, [row.accessionId])
   const weights = weightsOf(reading, row)
+  const limits = limitsOfAccession(reading.sqlite, row.accessionId)
   return {
     ...identityOf(row, facts),
     ...originOf(row, facts),
+    limits,
+    limitsTold: limitsTold(limits, reading.today),
     synonyms: synonymsOf(reading, row.varietyId),
     placeHistory: placeHistoryOf(reading.sqlite, row.lotId),
     heldBefore: heldBefore(reading.sqlite, row.lotId),

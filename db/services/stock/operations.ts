@@ -10,6 +10,7 @@ import { weighSeeds } from './seed-weights.ts'
 import { findAnything, listLots, offerLots } from './shelf.ts'
 import { mergeLots, splitLot } from './split-and-merge.ts'
 import { previewStocktake, recordStocktake, takeStock } from './stocktake.ts'
+import { changeTerms } from './terms.ts'
 import { previewWithdrawal, recordPaperSheet, recordWithdrawal } from './withdrawals.ts'
 
 /** The operations that this room answers. */
@@ -26,6 +27,7 @@ export const stockOperations = {
   'accession.list-states': listNeeds,
   'promise.waive': letPromiseGo,
   'accession.change-policy': overrideAccession,
+  'accession.change-terms': changeTerms,
   'withdrawal.record': recordWithdrawal,
   'lot.record-weight': weighSeeds,
   'lot.record-count': takeStock,

@@ -6,8 +6,10 @@ import type { Manner } from '../../domain/amounts/in-words.ts'
 import { packetsIn } from '../../domain/amounts/packets.ts'
 import { type Outgoing, takeOut } from '../../domain/ledger/movement.ts'
 import { seedsForOneRegrowing } from '../../domain/needs/what-to-keep.ts'
+import { limitsOnGiving } from '../../domain/terms/gift-limits.ts'
 import { isOverVisitLimit } from '../../domain/withdrawal/visit-limit.ts'
 import { type Message, message } from '../../messages/message.ts'
+import { limitsOfAccession } from '../../queries/gift-limits.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { amountOrRefuse, balanceOf, weightInForce } from '../book/amounts.ts'
 import type { Reading } from '../book/context.ts'
@@ -35,6 +37,8 @@ export interface PlannedLine {
   readonly stock: ReturnType<typeof livingStockOf>
   readonly cautions: readonly OutgoingCaution[]
   readonly problem: UntoldProblem | null
+  /** That its giver wished it to go to nobody: a sheet signed on paper has passed it by. */
+  readonly notToGive: UntoldProblem | null
 }
 
 /** Works out what handing lines out would do, one after the other, without writing anything. Refuses unknown lots. */
@@ -52,14 +56,17 @@ export function planWithdrawal(reading: Reading, lines: readonly Line[], purpose
     )
     const stock = livingStockOf(lots, policy)
     const one = seedsForOneRegrowing(policyOf(row, policy))
+    const terms = termsOf(reading, row, purpose, field)
     const tooFew = out !== null && purpose !== 'grow-out' && stock.living < one
     return {
       after,
       out,
       stock,
       problem,
+      notToGive: terms.notToGive,
       cautions: [
         ...roleCaution(row, field),
+        ...terms.cautions,
         ...seedCautions(reading, row, field),
         ...(tooFew
           ? [tooFewLeft(message('withdrawal.too-few-left', { left: stock.sentence, needed: one }), field)]
@@ -134,6 +141,38 @@ function seedCautions(reading: Reading, row: LotRow, field: string): OutgoingCau
       choices: [caution],
     },
   }))
+}
+
+/** What the terms of the gift ask for, or forbid. */
+function termsOf(
+  reading: Reading,
+  { accessionId, lotNumber: lot }: LotRow,
+  purpose: Purpose,
+  field: string,
+): Pick<PlannedLine, 'notToGive' | 'cautions'> {
+  const limits = limitsOfAccession(reading.sqlite, accessionId)
+  const { isRefused, cautions } = limitsOnGiving(limits, purpose, reading.today)
+  const problem = { field: `${field}.lotId`, choices: [] }
+  return {
+    notToGive: isRefused
+      ? {
+          ...problem,
+          code: 'not-to-give',
+          sentence: message('terms.refused', { lot }),
+          todo: message('terms.refused-todo'),
+        }
+      : null,
+    cautions: cautions.map((limit) => ({
+      despite: limit,
+      problem: {
+        ...problem,
+        code: 'caution',
+        sentence: message(`terms.caution.${limit}`, { lot }),
+        todo: message(`terms.todo.${limit}`),
+        choices: [limit],
+      },
+    })),
+  }
 }
 
 function tooFewLeft(sentence: Message, field: string): OutgoingCaution {

@@ -1,12 +1,15 @@
 import type { ShelfRow } from '../../contract/stock-operations.ts'
 import type { Untold } from '../../contract/told.ts'
+import { cautionName } from '../../domain/cautions/caution-text.ts'
 import { harvestTold } from '../../domain/dates/harvest-year.ts'
 import { bareNumber, readScanCode } from '../../domain/numbers/scan-code.ts'
+import { shareName } from '../../domain/terms/gift-limits.ts'
 import {
   type OfferedLot,
   oldestGoodLotFirst,
   whyOffered,
 } from '../../domain/withdrawal/oldest-good-lot-first.ts'
+import { limitsOfAccession } from '../../queries/gift-limits.ts'
 import {
   anyLotBeginsWith,
   type LotRow,
@@ -119,6 +122,7 @@ export const offerLots: Reads<'withdrawal.list-lots'> = (reading, input) => {
 function offeredLot(reading: Reading, row: LotRow, policy: CollectionPolicy): OfferedLot {
   const { tested, sprouted, testedOn: on } = row
   const harvest = harvestOf(row)
+  const who = shareName(limitsOfAccession(reading.sqlite, row.accessionId))
   return {
     test:
       tested === null || sprouted === null || on === null ? null : { tested, sprouted, year: on.slice(0, 4) },
@@ -126,7 +130,10 @@ function offeredLot(reading: Reading, row: LotRow, policy: CollectionPolicy): Of
     threshold: thresholdOf(row, policy),
     harvest: harvest.kind === 'unknown' ? '' : harvestTold(harvest),
     harvestYear: row.harvestTo ?? 0,
-    careful: cautionsTold(reading, [row.lotId]).map(({ caution }) => caution),
+    careful: [
+      ...(who === null ? [] : [who]),
+      ...cautionsTold(reading, [row.lotId]).map(({ caution }) => cautionName(caution)),
+    ],
   }
 }
 

@@ -26,14 +26,14 @@ export const previewWithdrawal: Reads<'withdrawal.preview'> = (reading, input) =
   return {
     cautions: visitCautions(reading, input).map(shown),
     lines: planWithdrawal(reading, input.lines, input.purpose).map(
-      ({ after, out, stock, cautions, problem }) => ({
+      ({ after, out, stock, cautions, problem, notToGive }) => ({
         lotId: after.lotId,
         lotNumber: after.lotNumber,
         taken: out && amountOf(takenBy(out.change), out.measured === 'count' ? 0 : countDoubt(after), after),
         left: out && heldIn(after),
         stock,
         cautions: cautions.map(shown),
-        problem,
+        problem: problem ?? notToGive,
       }),
     ),
   }
@@ -175,7 +175,8 @@ function writeLine(
 }
 
 function refuseUnlessAllowed(line: PlannedLine, despite: Input['despite']): void {
-  if (line.problem !== null) throw new Refusal(line.problem)
+  const problem = line.problem ?? line.notToGive
+  if (problem !== null) throw new Refusal(problem)
   const unheeded = line.cautions.find((caution) => !despite.includes(caution.despite))
   if (unheeded) throw new Refusal(unheeded.problem)
 }

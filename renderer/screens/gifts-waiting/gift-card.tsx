@@ -1,10 +1,12 @@
 import { type FC, type ReactNode, type RefObject, useEffect, useRef, useState } from 'react'
 import { Link } from 'wouter'
 import type { WaitingGift } from '../../../db/contract/intake-operations.ts'
+import { limitsTold, NO_LIMITS } from '../../../db/domain/terms/gift-limits.ts'
 import { message } from '../../../db/messages/message.ts'
 import { lotAddress } from '../../shared/addresses.ts'
 import { useOpenForm } from '../../shared/card-form/use-open-form.ts'
 import { isBegun } from '../../shared/card-form/use-saved-form.ts'
+import { useToday } from '../../shared/card-form/use-today.ts'
 import { useRead } from '../../shared/client/use-read.ts'
 import { focusIsFree } from '../../shared/focus/lost-focus.ts'
 import { useFormat } from '../../shared/format/use-format.ts'
@@ -72,7 +74,8 @@ export function GiftCard({ gift }: { readonly gift: WaitingGift }) {
 function AsOffered({ gift }: { readonly gift: WaitingGift }) {
   const format = useFormat()
   const { t, say } = useTexts()
-  const { harvest, sample, grownAt, terms, donorWords, story } = gift.gift
+  const { harvest, sample, grownAt, terms, limits, donorWords, story } = gift.gift
+  const today = useToday()
   return (
     <section className="pane-part" aria-label={t('gifts.as-offered')}>
       <h3>{t('gifts.as-offered')}</h3>
@@ -88,6 +91,12 @@ function AsOffered({ gift }: { readonly gift: WaitingGift }) {
           { name: t('gifts.fact.grown'), value: grownAt },
           { name: t('gifts.fact.cautions'), value: cautionsInWords(gift, say) },
           { name: t('gifts.fact.terms'), value: terms },
+          {
+            name: t('terms.terms'),
+            value: limitsTold(limits ?? NO_LIMITS, today)
+              .map(say)
+              .join(' '),
+          },
           { name: t('gifts.fact.donor-words'), value: donorWords },
           { name: t('gifts.fact.story'), value: story },
         ]}

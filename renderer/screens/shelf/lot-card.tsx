@@ -60,6 +60,7 @@ function OneLot({ lot, ...actions }: ComponentProps<typeof LotActions>) {
     <Card className="lot-card" name={t('shelf.card-name', { variety: lot.variety, lot: lot.lotNumber })}>
       <LotHead lot={lot} />
       <div className="card-sheet">
+        <LotTerms lot={lot} />
         <LotStock lot={lot} />
         <LotCautions lot={lot} />
         <LotActions lot={lot} {...actions} />
@@ -94,6 +95,21 @@ function LotHead({ lot }: { readonly lot: LotRecord }) {
         {lot.quarantined && <StateMark mark="quarantine" />}
       </div>
     </header>
+  )
+}
+
+/** What the giver wishes of the seed, a line each. */
+function LotTerms({ lot: { limitsTold } }: { readonly lot: LotRecord }) {
+  const { t } = useTexts()
+  if (limitsTold.length === 0) return null
+  return (
+    <section className="pane-part card-cautions" aria-label={t('terms.terms')}>
+      {limitsTold.map((line, index) => (
+        <p key={line} className={index === 0 ? 'strong' : undefined}>
+          {line}
+        </p>
+      ))}
+    </section>
   )
 }
 

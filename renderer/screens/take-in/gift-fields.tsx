@@ -1,11 +1,14 @@
 import type { Value } from '../../../db/contract/contract.ts'
 import { plantCaution } from '../../../db/domain/cautions/plant-caution.ts'
+import { NO_LIMITS } from '../../../db/domain/terms/gift-limits.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
 import { call } from '../../shared/client/call.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
+import { LimitsFields } from '../../shared/limits-form/limits-fields.tsx'
+import { typedLimits } from '../../shared/limits-form/typed-limits.ts'
 import { CautionsField } from '../../shared/table-form/cautions-field.tsx'
 import { CROPS, noCropFound } from '../../shared/table-form/crop-source.ts'
-import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
+import { CheckField, SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import { fieldsOf, type StepProblems } from '../../shared/table-form/refusals.ts'
 import { SeedFields } from '../../shared/table-form/seed-fields.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
@@ -176,8 +179,32 @@ export function MoreFields({ line, onChange, problems }: GiftPartProps) {
         {...field('terms')}
         placeholder={t('take-in.terms-placeholder')}
       />
+      <GiftLimitsFields line={line} onChange={onChange} problems={problems} />
       <CautionsField {...line} onChange={onChange} problem={problems.cautionNote} />
       <SelectField label={t('take-in.keep-as')} options={roles} {...field('role')} />
+    </div>
+  )
+}
+
+/** Closed until the giver sets limits: a box to tick, and its fields beneath. */
+function GiftLimitsFields({ line, onChange, problems }: GiftPartProps) {
+  const { t } = useTexts()
+  const { limited = false, limits = typedLimits(NO_LIMITS) } = line
+  return (
+    <div className="stack-3">
+      <CheckField
+        label={t('terms.limits')}
+        step="limited"
+        checked={limited}
+        onChange={(on) => onChange({ limited: on, limits })}
+      />
+      {limited && (
+        <LimitsFields
+          limits={limits}
+          onChange={(change) => onChange({ limits: { ...limits, ...change } })}
+          problems={problems}
+        />
+      )}
     </div>
   )
 }

@@ -2,6 +2,12 @@ import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
 import type { WaitingStep } from '../../../db/contract/intake-operations.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
+import {
+  LIMIT_STEPS,
+  type LimitStep,
+  limitsOf,
+  type TypedLimits,
+} from '../../shared/limits-form/typed-limits.ts'
 import { onlyProblems, type RefusalSteps, type UntoldProblems } from '../../shared/table-form/refusals.ts'
 import { seedProblems } from '../../shared/table-form/typed-seed.ts'
 
@@ -26,6 +32,9 @@ export interface GiftLine {
   readonly donorWords?: string
   readonly story: string
   readonly terms: string
+  /** Whether the giver set limits, and which; kept where the box is unticked. Missing in work of an earlier version. */
+  readonly limited?: boolean
+  readonly limits?: TypedLimits
   readonly cautions: readonly Caution[]
   readonly cautionNote: string
   readonly role: 'working' | 'reserve' | 'reference'
@@ -48,7 +57,7 @@ const FIELDS = [
   'terms',
   'cautionNote',
 ] as const
-export type GiftStep = (typeof FIELDS)[number] | 'variety' | 'crop' | 'reason'
+export type GiftStep = (typeof FIELDS)[number] | LimitStep | 'variety' | 'crop' | 'reason'
 
 type Gift = CallInput<'intake.record'>['gifts'][number]
 
@@ -84,7 +93,7 @@ export function emptyGift(id: string, harvest = ''): GiftLine {
 export function isUntouched(line: GiftLine): boolean {
   const { variety, crop, amount, sample, grownAt, donorWords = '', story, terms, reason } = line
   const typed = [variety, crop, amount, sample, grownAt, donorWords, story, terms, reason]
-  return typed.every((text) => text.trim() === '') && line.cautions.length === 0
+  return typed.every((text) => text.trim() === '') && line.cautions.length === 0 && line.limited !== true
 }
 
 /** What a gift still lacks before it can be put on the visit's list. */
@@ -123,6 +132,7 @@ export function giftOf(line: GiftLine, placeId: number | null): Gift {
     donorWords: line.donorWords ?? '',
     story: line.story,
     terms: line.terms,
+    limits: line.limited === true && line.limits !== undefined ? limitsOf(line.limits) : null,
     cautions: [...line.cautions],
     cautionNote: line.cautions.length === 0 ? '' : line.cautionNote,
     role: line.role,
@@ -156,6 +166,8 @@ export const GIFT_REFUSALS: RefusalSteps<GiftStep> = {
     if (OF_CROP.test(within)) return 'crop'
     if (within.startsWith('cautions')) return 'cautionNote'
     if (within.startsWith('decision')) return 'reason'
+    if (within.startsWith('limits.'))
+      return LIMIT_STEPS.find((step) => within === `limits.${step}`) ?? 'terms'
     return FIELDS.find((field) => field === within) ?? 'variety'
   },
 }

@@ -1,5 +1,6 @@
 import { flushSync } from 'react-dom'
 import { useTexts } from '../../shared/format/use-texts.ts'
+import { LIMIT_STEPS } from '../../shared/limits-form/typed-limits.ts'
 import { isNobodyYet } from '../../shared/table-form/person-draft.ts'
 import type { OpenTable } from '../../shared/table-form/table-draft.tsx'
 import { useTable } from '../../shared/table-form/use-table.ts'
@@ -66,4 +67,11 @@ export function useTakeIn(open: OpenTable<TakeInDraft>, onSaved: (saved: SavedVi
 }
 
 const STEP_OF_DECISION = { 'take-in': 'amount', later: 'waitsFor', decline: 'reason' } as const
-const BEHIND_MORE: readonly GiftStep[] = ['grownAt', 'donorWords', 'story', 'terms', 'cautionNote']
+const BEHIND_MORE: readonly GiftStep[] = [
+  'grownAt',
+  'donorWords',
+  'story',
+  'terms',
+  ...LIMIT_STEPS,
+  'cautionNote',
+]

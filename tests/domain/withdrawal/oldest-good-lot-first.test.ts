@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { cautionName } from '../../../db/domain/cautions/caution-text.ts'
 import {
   type OfferedLot,
   offeredAs,
@@ -27,7 +28,7 @@ const anyLot: fc.Arbitrary<OfferedLot> = fc.record({
   threshold: fc.double({ min: 0.05, max: 1, noNaN: true }),
   harvest: fc.constantFrom('', '2019'),
   harvestYear: fc.integer({ min: 0, max: 2026 }),
-  careful: fc.constantFrom<OfferedLot['careful']>([], ['treated']),
+  careful: fc.constantFrom<OfferedLot['careful']>([], [cautionName('treated')]),
 })
 
 function why(lot: OfferedLot): string {
@@ -43,7 +44,10 @@ describe('which lot is handed out first, and why', () => {
       { ...aLot, viability: 0.55, test: { tested: 100, sprouted: 60, year: '2023' } },
     ],
     ['harvest year unknown, not tested yet', { ...aLot, test: null, harvest: '' }],
-    ['Careful: treated seed; harvest 2019, 94 % sprouted in 2023', { ...aLot, careful: ['treated'] }],
+    [
+      'Careful: treated seed; harvest 2019, 94 % sprouted in 2023',
+      { ...aLot, careful: [cautionName('treated')] },
+    ],
   ])('%s', (words, lot) => {
     expect(why(lot)).toBe(words)
   })

@@ -13,6 +13,7 @@ import { ContainerForm, MoveForm, QuarantineForm } from './keeping-forms.tsx'
 import { DryingForm, MoistureForm } from './moisture-forms.tsx'
 import { SameVarietyForm } from './same-variety-form.tsx'
 import { DiscardForm, MergeForm, SplitForm, TakeStockForm } from './stock-forms.tsx'
+import { TermsForm } from './terms-form.tsx'
 import { WeighSeedsForm } from './weigh-seeds-form.tsx'
 
 interface Action {
@@ -50,6 +51,7 @@ const ACTIONS: readonly Action[] = [
     fits: ({ siblings }) => siblings.length > 0,
   },
   { name: 'same-variety', word: () => message('shelf.do-same-variety'), form: SameVarietyForm },
+  { name: 'terms', word: () => message('terms.terms'), form: TermsForm },
   {
     name: 'quarantine',
     word: (lot) => message(lot.quarantined ? 'shelf.do-release' : 'shelf.do-quarantine'),

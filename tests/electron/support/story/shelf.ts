@@ -77,5 +77,10 @@ export function shelf(): readonly Step[] {
       accessionId: facts.accessionId,
       plantsToKeep: 30,
     })),
+    step('accession.change-terms', (facts) => ({
+      ...key(),
+      accessionId: facts.accessionId,
+      limits: { share: 'ask-first', mayBeSold: false },
+    })),
   ]
 }

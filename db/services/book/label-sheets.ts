@@ -10,7 +10,7 @@ import {
   sheetFault,
 } from '../../paper/packets/label-sheets.ts'
 import { SHEETS } from '../../paper/packets/shipped-sheets.ts'
-import { insertRow } from '../../queries/rows.ts'
+import { insertRow, rowWith } from '../../queries/rows.ts'
 import { labelSheet } from '../../schema/print-tables.ts'
 import type { Reading, Writes } from './context.ts'
 
@@ -80,7 +80,7 @@ export const retireSheet: Writes<'label-sheet.retire'> = (writing, { sheetId }) 
 }
 
 function ownRow(reading: Reading, id: number): OwnRow | undefined {
-  return reading.db.select().from(labelSheet).where(eq(labelSheet.id, id)).get()
+  return rowWith(reading.sqlite, labelSheet, { id })
 }
 
 function ownOrRefuse(reading: Reading, id: number): OwnRow {

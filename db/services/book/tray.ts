@@ -6,7 +6,7 @@ import type { Untold } from '../../contract/told.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { labelsOnSheet } from '../../paper/packets/label-sheets.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
-import { insertRow } from '../../queries/rows.ts'
+import { insertRow, rowWith } from '../../queries/rows.ts'
 import { itemsByIds, type TrayRow } from '../../queries/tray-rows.ts'
 import { printItem } from '../../schema/print-tables.ts'
 import { personContact } from '../../schema/reference-tables.ts'
@@ -47,7 +47,7 @@ export function giftToTray(
 
 function mayWrite(reading: Reading, personId: number): boolean {
   const keptId = canonicalPersonId(reading.sqlite, personId) ?? personId
-  const contact = reading.db.select().from(personContact).where(eq(personContact.personId, keptId)).get()
+  const contact = rowWith(reading.sqlite, personContact, { personId: keptId })
   return contact?.mayWrite === true
 }
 
@@ -96,7 +96,7 @@ function checkedItem(
       lotOrRefuse(writing, item.lotId, `${field}.lotId`)
       return item
     case 'letter': {
-      const gift = writing.db.select().from(accession).where(eq(accession.id, item.accessionId)).get()
+      const gift = rowWith(writing.sqlite, accession, { id: item.accessionId })
       if (!gift) refuse('not-found', message('book.tray-no-gift'), { field: `${field}.accessionId` })
       if (gift.donorId === null || !mayWrite(writing, gift.donorId)) {
         refuse('no-consent', message('book.tray-letter-consent'), {
@@ -107,7 +107,7 @@ function checkedItem(
       return item
     }
     case 'slip':
-      if (!writing.db.select().from(withdrawal).where(eq(withdrawal.id, item.withdrawalId)).get()) {
+      if (!rowWith(writing.sqlite, withdrawal, { id: item.withdrawalId })) {
         refuse('not-found', message('book.tray-no-visit'), { field: `${field}.withdrawalId` })
       }
       return item

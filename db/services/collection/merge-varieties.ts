@@ -3,6 +3,7 @@ import { refuse } from '../../contract/refusal.ts'
 import { message } from '../../messages/message.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
+import { rowWith } from '../../queries/rows.ts'
 import { indexVariety } from '../../queries/search-words.ts'
 import { variety, varietyMerge, varietySynonym } from '../../schema/reference-tables.ts'
 import type { Reading, Writes, Writing } from '../book/context.ts'
@@ -82,10 +83,10 @@ function move(writing: Writing, accessionIds: readonly number[], varietyId: numb
 }
 
 function varietyOrRefuse(reading: Reading, id: number, field: string) {
-  const known = reading.db.select().from(variety).where(eq(variety.id, id)).get()
+  const known = rowWith(reading.sqlite, variety, { id })
   if (known === undefined) return refuse('not-found', message('variety.not-in-book'), { field })
   if (known.mergedIntoId === null) return known
-  const into = reading.db.select().from(variety).where(eq(variety.id, known.mergedIntoId)).get()?.name ?? ''
+  const into = rowWith(reading.sqlite, variety, { id: known.mergedIntoId })?.name ?? ''
   return refuse(
     field === 'entryId' ? 'cannot-undo' : 'merged-already',
     message('variety.joined-already', { variety: known.name, into }),

@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto'
 import { existsSync } from 'node:fs'
-import { eq } from 'drizzle-orm'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { readPattern } from '../../domain/numbers/pattern.ts'
 import { message } from '../../messages/message.ts'
 import { createCollection, type OpenCollection, openCollection } from '../../migrations/open-file.ts'
+import { rowWith } from '../../queries/rows.ts'
 import { entry } from '../../schema/collection-tables.ts'
 
 /** The pattern of a library that has not chosen one: a letter first, the year, a running number. */
@@ -56,7 +56,7 @@ async function startedBefore(
 ): Promise<OpenCollection | null> {
   if (!existsSync(file)) return null
   const reader = await openCollection(file, { access: 'read', now })
-  const first = reader.db.select().from(entry).where(eq(entry.id, 1)).get()
+  const first = rowWith(reader.sqlite, entry, { id: 1 })
   reader.close()
   if (first?.key !== input.key) return null
   if (first.inputDigest !== createHash('sha256').update(input.libraryName).digest('hex')) {

@@ -9,6 +9,7 @@ import { restingOnPlan } from '../../queries/grow-out-rows.ts'
 import { entryLines, movementsOf } from '../../queries/ledger.ts'
 import { latestMeasurement } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
+import { rowWith } from '../../queries/rows.ts'
 import { entry } from '../../schema/collection-tables.ts'
 import { germinationResult } from '../../schema/germination-tables.ts'
 import { lot, seedWeight } from '../../schema/stock-tables.ts'
@@ -81,7 +82,7 @@ function peopleOf({ sqlite }: Reading, entryId: number): string[] {
  */
 export const undoEntry: Writes<'entry.undo'> = (writing, input) => {
   const { db, sqlite } = writing
-  const target = db.select().from(entry).where(eq(entry.id, input.entryId)).get()
+  const target = rowWith(sqlite, entry, { id: input.entryId })
   if (!target) refuse('not-found', message('entry.not-in-book'), { field: 'entryId' })
   const said = saidOf(target.said)
   if (target.id === writing.entryId || JSON.parse(target.answer).undoable !== true) {

@@ -5,6 +5,7 @@ import { fold } from '../../domain/shared/fold.ts'
 import type { LanguageCode } from '../../messages/languages.ts'
 import { message } from '../../messages/message.ts'
 import { prepared } from '../../queries/prepared.ts'
+import { rowWith } from '../../queries/rows.ts'
 import { indexDonor } from '../../queries/search-words.ts'
 import { person, personChange, personContact, personRole } from '../../schema/reference-tables.ts'
 import { refuseIfChangedLater } from '../book/changed-later.ts'
@@ -115,8 +116,8 @@ function putState(writing: Writing, personId: number, state: PersonState): void 
 }
 
 /** How a person is reached, and whether they may be written to; nothing where nothing was ever said. */
-export function contactOf({ db }: Reading, personId: number) {
-  const contact = db.select().from(personContact).where(eq(personContact.personId, personId)).get()
+export function contactOf({ sqlite }: Reading, personId: number) {
+  const contact = rowWith(sqlite, personContact, { personId })
   return {
     email: contact?.email ?? '',
     phone: contact?.phone ?? '',
@@ -127,8 +128,8 @@ export function contactOf({ db }: Reading, personId: number) {
 }
 
 function stateOf(reading: Reading, personId: number): PersonState | undefined {
-  const { db } = reading
-  const known = db.select().from(person).where(eq(person.id, personId)).get()
+  const { db, sqlite } = reading
+  const known = rowWith(sqlite, person, { id: personId })
   if (known === undefined) return undefined
   const roles = db.select().from(personRole).where(eq(personRole.personId, personId)).all()
   return {

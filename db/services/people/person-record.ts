@@ -1,4 +1,3 @@
-import { eq } from 'drizzle-orm'
 import type { Result } from '../../contract/contract.ts'
 import type { PersonRole } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
@@ -7,6 +6,7 @@ import { type Message, message } from '../../messages/message.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { canonicalPersonId, isRecordOf } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
+import { rowWith } from '../../queries/rows.ts'
 import { person } from '../../schema/reference-tables.ts'
 import { heldIn } from '../book/amounts.ts'
 import type { Reading, Reads } from '../book/context.ts'
@@ -22,7 +22,7 @@ const MOST_VISITS = 200
 /** What is known of a person. Asked for a joined record, it answers the one that is kept. */
 export const getPerson: Reads<'person.get'> = (reading, input) => {
   const personId = canonicalPersonId(reading.sqlite, input.personId)
-  const who = personId && reading.db.select().from(person).where(eq(person.id, personId)).get()
+  const who = personId && rowWith(reading.sqlite, person, { id: personId })
   if (!who) refuse('not-found', message('people.not-found'), { field: 'personId' })
   const roles = prepared(reading.sqlite, `SELECT ${ROLES_OF_KEPT} FROM person AS kept WHERE kept.id = ?`)
     .pluck()

@@ -1,4 +1,3 @@
-import { eq } from 'drizzle-orm'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { giftSoFar } from '../../domain/letters/gift-so-far.ts'
@@ -9,6 +8,7 @@ import { type Message, message } from '../../messages/message.ts'
 import type { Texts } from '../../messages/texts.ts'
 import { type DonorLetter, donorLetters, type LetterGift } from '../../paper/donor-letters.ts'
 import { limitsOfAccession } from '../../queries/gift-limits.ts'
+import { rowWith } from '../../queries/rows.ts'
 import {
   giftsOfLetters,
   type LetterGiftRow,
@@ -88,8 +88,8 @@ async function letterTo(
   rows: readonly LetterGiftRow[],
   words: Words,
 ): Promise<DonorLetter> {
-  const who = reading.db.select().from(person).where(eq(person.id, donorId)).get()
-  const contact = reading.db.select().from(personContact).where(eq(personContact.personId, donorId)).get()
+  const who = rowWith(reading.sqlite, person, { id: donorId })
+  const contact = rowWith(reading.sqlite, personContact, { personId: donorId })
   const texts = await textsFor(reading, donorId)
   const within = words.words === null ? texts : await paperTexts(reading)
   const list = (values: readonly string[]) => within.value({ list: values })

@@ -1,4 +1,3 @@
-import { eq } from 'drizzle-orm'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { crossingBand, type Threshold } from '../../domain/viability/band.ts'
@@ -11,6 +10,7 @@ import type { Texts } from '../../messages/texts.ts'
 import { flowingDocument } from '../../paper/drawing/flowing-document.ts'
 import { rulerPage } from '../../paper/ruler-page.ts'
 import { type KeepingPlace, type StorageCard, storageCardParts } from '../../paper/storage-cards.ts'
+import { rowWith } from '../../queries/rows.ts'
 import { slipLines } from '../../queries/tray-rows.ts'
 import { withdrawal } from '../../schema/stock-tables.ts'
 import type { Reading } from '../book/context.ts'
@@ -83,7 +83,7 @@ async function lotsOfSlips(reading: Reading, itemIds: readonly number[]) {
   if (itemIds.length === 0) return []
   const slips = itemsOrRefuse(reading, itemIds, 'itemIds').map(async ({ withdrawalId }) => {
     if (withdrawalId === null) return []
-    const visit = reading.db.select().from(withdrawal).where(eq(withdrawal.id, withdrawalId)).get()
+    const visit = rowWith(reading.sqlite, withdrawal, { id: withdrawalId })
     const texts = await textsFor(reading, visit?.personId ?? null)
     return slipLines(reading.sqlite, withdrawalId).map(({ lotId }) => ({ lotId, texts }))
   })

@@ -1,4 +1,3 @@
-import { eq } from 'drizzle-orm'
 import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import type { GrowOutLine } from '../../contract/regeneration-operations.ts'
@@ -16,6 +15,7 @@ import {
 } from '../../domain/season-plan/grow-out.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { type GrowOutRow, growOutRows, notesOf, seedBackOf, seedOutFor } from '../../queries/grow-out-rows.ts'
+import { rowWith } from '../../queries/rows.ts'
 import { growOut, growOutNote } from '../../schema/season-tables.ts'
 import type { Reading, Writes } from '../book/context.ts'
 
@@ -83,7 +83,7 @@ function lineOf(reading: Reading, row: GrowOutRow): Untold<GrowOutLine> {
 
 /** The grow-out that an operation names, or a refusal. */
 export function growOutOrRefuse(reading: Reading, growOutId: number): GrowOutRow {
-  const kept = reading.db.select().from(growOut).where(eq(growOut.id, growOutId)).get()
+  const kept = rowWith(reading.sqlite, growOut, { id: growOutId })
   const row = kept && growOutRows(reading.sqlite, kept.season).find((one) => one.growOutId === growOutId)
   return (
     row ??

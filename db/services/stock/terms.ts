@@ -1,15 +1,14 @@
-import { eq } from 'drizzle-orm'
 import { refuse } from '../../contract/refusal.ts'
 import { type GiftLimits, limitsTold, NO_LIMITS } from '../../domain/terms/gift-limits.ts'
 import { message } from '../../messages/message.ts'
 import { limitsOfAccession } from '../../queries/gift-limits.ts'
-import { insertRow } from '../../queries/rows.ts'
+import { insertRow, rowWith } from '../../queries/rows.ts'
 import { accession, accessionTerms } from '../../schema/stock-tables.ts'
 import type { Writes } from '../book/context.ts'
 
 /** Sets the terms of an accession. Refuses one that is not in the book, and terms that hold already. */
 export const changeTerms: Writes<'accession.change-terms'> = (writing, { accessionId, limits }) => {
-  const row = writing.db.select().from(accession).where(eq(accession.id, accessionId)).get()
+  const row = rowWith(writing.sqlite, accession, { id: accessionId })
   if (!row) refuse('not-found', message('stock.no-accession'), { field: 'accessionId' })
   if (areSame(limits, limitsOfAccession(writing.sqlite, row.id)))
     refuse('nothing-to-change', message('terms.same', { accession: row.number }), { field: 'limits' })

@@ -7,6 +7,7 @@ import { intakeOperations } from './intake-operations.ts'
 import type { Operation } from './operation.ts'
 import { peopleOperations } from './people-operations.ts'
 import { printOperations } from './print-operations.ts'
+import { recallOperations } from './recall-operations.ts'
 import { referenceOperations } from './reference-operations.ts'
 import { regenerationOperations } from './regeneration-operations.ts'
 import { stockOperations } from './stock-operations.ts'
@@ -22,6 +23,7 @@ export const contract = {
   ...intakeOperations,
   ...stockOperations,
   ...withdrawalOperations,
+  ...recallOperations,
   ...germinationOperations,
   ...storageOperations,
   ...careOperations,

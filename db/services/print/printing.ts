@@ -4,6 +4,7 @@ import { makeCataloguePage, printCatalogue } from './catalogue.ts'
 import { printGrowerSheets } from './grower-sheets.ts'
 import { printLabels } from './labels.ts'
 import { previewLetter } from './letters.ts'
+import { printRecallLetters } from './recall-letters.ts'
 import { printRoundSheet } from './round-sheet.ts'
 import { printStocktakeSheet } from './stocktake-sheet.ts'
 import { printRuler, printStorageCards } from './storage-cards.ts'
@@ -24,4 +25,5 @@ export const printing = {
   'report.print': printYearReport,
   'tray.render': previewTray,
   'letter.render': previewLetter,
+  'recall.render-letters': printRecallLetters,
 } satisfies Partial<Handlers>

@@ -13,6 +13,7 @@ import { LotActions } from './actions/lot-actions.tsx'
 import { LotFacts, LotFamily } from './lot-facts.tsx'
 import { LotLedger } from './lot-ledger.tsx'
 import { LotMeasurements, LotStorage } from './lot-measurements.tsx'
+import { LotTraceLinks } from './lot-trace-links.tsx'
 import { LotOutlook } from './outlook/lot-outlook.tsx'
 import './lot-card.css'
 
@@ -64,6 +65,7 @@ function OneLot({ lot, ...actions }: ComponentProps<typeof LotActions>) {
         <LotActions lot={lot} {...actions} />
         <LotFacts lot={lot} />
         <LotFamily lot={lot} />
+        <LotTraceLinks lotId={lot.lotId} />
         <LotOutlook lotId={lot.lotId} />
         <LotStorage lotId={lot.lotId} />
         <LotMeasurements lot={lot} />

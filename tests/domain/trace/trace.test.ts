@@ -19,6 +19,8 @@ const happenings = fc.array(
   { maxLength: 14 },
 )
 
+const share = (some: Set<number>, others: Set<number>) => [...some].some((id) => others.has(id))
+
 /** The steps that happenings make, and what each lot holds by the end, told by the lots that came in as one. */
 function played(story: readonly Happening[]) {
   const holds: Set<number>[] = [new Set([0])]
@@ -32,9 +34,9 @@ function played(story: readonly Happening[]) {
     if (by === 'intake' || by === 'grown') holds[toLotId] = new Set([toLotId])
     if (by === 'intake') descends[toLotId] = new Set([toLotId])
     else {
-      if (by !== 'grown') holds[toLotId] = has(holds, toLotId).union(has(holds, fromLotId))
+      if (by !== 'grown') holds[toLotId] = new Set([...has(holds, toLotId), ...has(holds, fromLotId)])
       const own = by === 'grown' ? new Set([toLotId]) : has(descends, toLotId)
-      descends[toLotId] = own.union(has(descends, fromLotId))
+      descends[toLotId] = new Set([...own, ...has(descends, fromLotId)])
       steps.push({ fromLotId, toLotId, by, entryId: index + 1, leftBy: index + 1 })
     }
   }
@@ -58,9 +60,9 @@ describe('the trace of a lot', () => {
         const { steps, holds, descends } = played(story)
         const lotId = asked % holds.length
         const own = holds[lotId] ?? new Set()
-        const sharing = holds.flatMap((held, id) => (held.isDisjointFrom(own) ? [] : [id]))
+        const sharing = holds.flatMap((held, id) => (share(held, own) ? [id] : []))
         expect(kinOf(steps, lotId, 'itself', 'same-seed')).toEqual(new Set(sharing))
-        const later = descends.flatMap((held, id) => (held.isDisjointFrom(own) ? [] : [id]))
+        const later = descends.flatMap((held, id) => (share(held, own) ? [id] : []))
         expect(kinOf(steps, lotId, 'itself', 'same-seed', 'offspring')).toEqual(new Set(later))
       }),
     )
@@ -96,7 +98,7 @@ describe('the trace of a lot', () => {
         const lotId = asked % before.holds.length
         const affected = (steps: readonly SeedStep[]) =>
           kinOf(steps, lotId, 'itself', 'same-seed', 'offspring')
-        expect(affected(before.steps).isSubsetOf(affected(after.steps))).toBe(true)
+        expect([...affected(after.steps)]).toEqual(expect.arrayContaining([...affected(before.steps)]))
       }),
     )
   })

@@ -44,7 +44,9 @@ export function RecallForm({ trace: { lotId, lotNumber, lots }, onClose }: Recal
     >
       {form.textField('reason', t('recall.reason'), { hint: t('recall.reason-hint') })}
       {form.dayField('on')}
-      {form.textField('advice', t('recall.advice'), { hint: t('recall.advice-hint'), long: true })}
+      <div className="card-form-wide">
+        {form.textField('advice', t('recall.advice'), { hint: t('recall.advice-hint'), long: true })}
+      </div>
       {CHOSEN_FROM.map((kin) => {
         const items = lots
           .filter((lot) => lot.kin === kin)

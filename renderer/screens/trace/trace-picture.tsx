@@ -1,5 +1,5 @@
 import { linkHorizontal } from 'd3-shape'
-import { type KeyboardEvent, useMemo, useRef, useState } from 'react'
+import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react'
 import { useLocation } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import type { TracedLot } from '../../../db/contract/recall-operations.ts'
@@ -23,6 +23,12 @@ export function TracePicture({ lotId, lots, steps }: Trace) {
       ),
     [lots, steps],
   )
+  // A long family is wider than the window: the lot that was asked for is in view.
+  useEffect(() => {
+    picture.current
+      ?.querySelector(`[data-lot="${lotId}"]`)
+      ?.scrollIntoView({ block: 'nearest', inline: 'center' })
+  }, [lotId])
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'Enter') return go(lotAddress(here))
     const next = lotByKey(placed, here, event.key, direction)

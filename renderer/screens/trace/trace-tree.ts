@@ -4,7 +4,7 @@ import type { Value } from '../../../db/contract/contract.ts'
 type Step = Value<'lot.trace'>['steps'][number]
 
 /** The box of a lot and the room around it, in pixels. */
-export const BOX = { width: 196, height: 66, across: 56, down: 16, edge: 8 } as const
+export const BOX = { width: 228, height: 66, across: 52, down: 16, edge: 8 } as const
 
 /** A lot where it stands in the picture. */
 export interface PlacedLot {

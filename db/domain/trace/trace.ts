@@ -42,13 +42,12 @@ export const AFFECTED_BY_KINSHIP: Readonly<Record<Kinship, Affected>> = {
 export function traceOf(steps: readonly SeedStep[], lotId: number): TracedLot[] {
   const inOrder = steps.toSorted((one, other) => one.entryId - other.entryId)
   const kept = inOrder.filter(({ by }) => by !== 'grown')
-  const partOf = new Set(kept.filter(({ by }) => by === 'split').map(({ toLotId }) => toLotId))
-  const beginnings = [...cameInto(kept, lotId)].filter((id) => !partOf.has(id))
+  const beginnings = cameInto(kept, lotId)
   const same = reachedFrom(kept, beginnings)
   const offspring = reachedFrom(inOrder, beginnings)
   const ancestors = cameInto(inOrder, lotId)
   return [
-    { lotId, kin: 'itself', since: same.get(lotId) ?? 0 },
+    { lotId, kin: 'itself', since: 0 },
     ...[...same]
       .filter(([id]) => id !== lotId)
       .map(([id, since]) => ({ lotId: id, kin: 'same-seed' as const, since })),
@@ -72,8 +71,8 @@ function cameInto(steps: readonly SeedStep[], lotId: number): Set<number> {
 }
 
 /** Where the seed of some lots came to, and by which entry first. Takes steps in the order of their entries. */
-function reachedFrom(steps: readonly SeedStep[], lotIds: readonly number[]): Map<number, number> {
-  const since = new Map(lotIds.map((id) => [id, 0]))
+function reachedFrom(steps: readonly SeedStep[], lotIds: ReadonlySet<number>): Map<number, number> {
+  const since = new Map(Array.from(lotIds, (id) => [id, 0]))
   for (const { fromLotId, toLotId, entryId, leftBy } of steps) {
     const there = since.get(fromLotId)
     if (there !== undefined && there <= leftBy && !since.has(toLotId)) since.set(toLotId, entryId)

@@ -17,11 +17,11 @@ export const listRecalls: Reads<'recall.list'> = (reading, input) => {
 export function recallOrRefuse(reading: Reading, recallId: number) {
   const row = recallRow(reading.sqlite, recallId)
   if (row === undefined) refuse('not-found', message('recall.not-found'), { field: 'recallId' })
-  const since = new Map(familyOf(reading, row.lotId).lots.map((lot) => [lot.row.lotId, lot.since]))
+  const family = new Map(familyOf(reading, row.lotId).lots.map((lot) => [lot.row.lotId, lot]))
   const lots: FollowedLot[] = recallLots(reading.sqlite, recallId).map(({ lotId, affected }) => ({
-    row: lotOrRefuse(reading, lotId, 'recallId'),
+    row: family.get(lotId)?.row ?? lotOrRefuse(reading, lotId, 'recallId'),
     affected,
-    since: since.get(lotId) ?? 0,
+    since: family.get(lotId)?.since ?? 0,
   }))
   return { row, lots }
 }

@@ -8,6 +8,7 @@ import { intakeOperations } from './intake-operations.ts'
 import type { Operation } from './operation.ts'
 import { peopleOperations } from './people-operations.ts'
 import { printOperations } from './print-operations.ts'
+import { recallOperations } from './recall-operations.ts'
 import { referenceOperations } from './reference-operations.ts'
 import { regenerationOperations } from './regeneration-operations.ts'
 import { stockOperations } from './stock-operations.ts'
@@ -26,6 +27,7 @@ export const contract = {
   ...termsOperations,
   ...withdrawalOperations,
   ...elsewhereOperations,
+  ...recallOperations,
   ...germinationOperations,
   ...storageOperations,
   ...careOperations,

@@ -26,6 +26,8 @@ export const PROBLEM_CODES = [
   'named-twice',
   'no-consent',
   'not-counted-yet',
+  'not-in-its-trace',
+  'not-in-recall',
   'not-in-quarantine',
   'not-mergeable',
   'not-own-crop',

@@ -10,6 +10,7 @@ import { intakeOperations } from './intake/operations.ts'
 import { peopleOperations } from './people/operations.ts'
 import { printOperations } from './print/operations.ts'
 import type { printing } from './print/printing.ts'
+import { recallOperations } from './recall/operations.ts'
 import { regrowOperations } from './regrow/operations.ts'
 import { stockOperations } from './stock/operations.ts'
 import { storageOperations } from './storage/operations.ts'
@@ -31,6 +32,7 @@ const handlers: Handlers<Exclude<ServiceName, keyof typeof printing>> = {
   ...intakeOperations,
   ...peopleOperations,
   ...printOperations,
+  ...recallOperations,
   ...regrowOperations,
   ...stockOperations,
   ...storageOperations,

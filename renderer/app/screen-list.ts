@@ -23,6 +23,7 @@ const CARRIED = {
   part: String,
   personId: Number,
   placeId: Number,
+  recallId: Number,
 } as const
 
 type Carried = { readonly [N in keyof typeof CARRIED]?: ReturnType<(typeof CARRIED)[N]> }
@@ -161,6 +162,13 @@ const ENTRIES: readonly Entry[] = [
     under: '/shelf',
     addresses: ['/:placeId?', '/lots/:lotIds'],
     fetch: async () => (await import('../screens/stocktake/stocktake-screen.tsx')).StocktakeScreen,
+  },
+  {
+    path: '/trace',
+    word: message('screen.trace'),
+    under: '/shelf',
+    addresses: ['', '/lot/:lotId', '/recall/:recallId'],
+    fetch: async () => (await import('../screens/trace/trace-screen.tsx')).TraceScreen,
   },
   {
     path: '/in-and-out',

@@ -3,6 +3,16 @@ export function lotAddress(lotId: number): string {
   return `/shelf/lot/${lotId}`
 }
 
+/** The address of what hangs together with a lot. */
+export function traceAddress(lotId: number): string {
+  return `/trace/lot/${lotId}`
+}
+
+/** The address of a recall; without one, of all of them. */
+export function recallAddress(recallId?: number): string {
+  return recallId === undefined ? '/trace' : `/trace/recall/${recallId}`
+}
+
 /** The address of a stocktake of some lots, wherever they stand. */
 export function stocktakeAddress(lotIds: readonly number[]): string {
   return `/stocktake/lots/${lotIds.join('-')}`

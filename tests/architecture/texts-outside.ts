@@ -74,6 +74,10 @@ const FOR_PROGRAMS: Readonly<Record<string, { readonly why: string; readonly tex
     why: 'headings of columns, by which programs know them',
     texts: ['seeds are', 'mass g', 'living seeds, about', 'in quarantine because'],
   },
+  'db/services/exchange/recall-export.ts': {
+    why: 'a heading of a column',
+    texts: ['handed out'],
+  },
   'db/services/exchange/passports.ts': {
     why: 'values of Darwin Core',
     texts: ['dry seed', 'in collection', 'used up'],

@@ -54,6 +54,11 @@ export function unknownFields(words: string): string[] {
  * named is whoever `keepers` says. Unknown fields stay as typed.
  */
 export function fillLetter(words: string, facts: LetterFacts): LetterPart[] {
+  return letterParts(words, (line) => fillLine(line, facts))
+}
+
+/** The paragraphs of a letter, each line filled in; a line that is empty then is left out. */
+export function letterParts(words: string, fill: (line: string) => string): LetterPart[] {
   const parts: LetterPart[] = []
   let lines: string[] = []
   const close = () => {
@@ -67,7 +72,7 @@ export function fillLetter(words: string, facts: LetterFacts): LetterPart[] {
       parts.push({ kind: 'gifts' })
     } else if (line === '') close()
     else {
-      const filled = fillLine(line, facts)
+      const filled = fill(line)
       if (filled !== '') lines.push(filled)
     }
   }

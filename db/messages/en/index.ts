@@ -20,6 +20,7 @@ import paperSheet from './paper-sheet.json' with { type: 'json' }
 import people from './people.json' with { type: 'json' }
 import print from './print.json' with { type: 'json' }
 import problems from './problems.json' with { type: 'json' }
+import recall from './recall.json' with { type: 'json' }
 import returns from './returns.json' with { type: 'json' }
 import season from './season.json' with { type: 'json' }
 import settings from './settings.json' with { type: 'json' }
@@ -56,6 +57,7 @@ export const en = {
   ...people,
   ...print,
   ...problems,
+  ...recall,
   ...returns,
   ...season,
   ...settings,

@@ -9,6 +9,7 @@ import { restingOnPlan } from '../../queries/grow-out-rows.ts'
 import { entryLines, movementsOf } from '../../queries/ledger.ts'
 import { latestMeasurement } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
+import { restingOnRecall } from '../../queries/recall-rows.ts'
 import { rowWith } from '../../queries/rows.ts'
 import { entry } from '../../schema/collection-tables.ts'
 import { germinationResult } from '../../schema/germination-tables.ts'
@@ -93,7 +94,10 @@ export const undoEntry: Writes<'entry.undo'> = (writing, input) => {
   if (db.select({ id: entry.id }).from(entry).where(eq(entry.undoesId, target.id)).get()) {
     refuse('cannot-undo', message('entry.undone-already', { said }), { field: 'entryId' })
   }
-  const resting = restingOnEntry(sqlite, target.id) ?? restingOnPlan(sqlite, target.id)
+  const resting =
+    restingOnEntry(sqlite, target.id) ??
+    restingOnPlan(sqlite, target.id) ??
+    restingOnRecall(sqlite, target.id)
   if (resting !== undefined) {
     refuse('cannot-undo', message('entry.rested-on', { said: saidOf(resting) }), { field: 'entryId' })
   }

@@ -3,6 +3,7 @@ import { makePackage, readPackageBack } from './data-package.ts'
 import { previewList, refusedRows, takeListIn } from './list-import.ts'
 import { exportLots, exportWorkbook, makeStock } from './lot-export.ts'
 import { makeOccurrences, makePassports } from './passports.ts'
+import { exportRecall } from './recall-export.ts'
 
 /** The operations that this room answers. */
 export const exchangeOperations = {
@@ -16,4 +17,5 @@ export const exchangeOperations = {
   'stock.export': makeStock,
   'import.list-refused': refusedRows,
   'import.record': takeListIn,
+  'recall.export': exportRecall,
 } satisfies Partial<Handlers>

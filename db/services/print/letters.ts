@@ -70,7 +70,8 @@ export async function previewLetter(
   }
 }
 
-async function lettersPdf(reading: Reading, letters: readonly DonorLetter[], fileName: string) {
+/** Letters as one PDF. */
+export async function lettersPdf(reading: Reading, letters: readonly DonorLetter[], fileName: string) {
   const tellers = letters.map(({ texts }) => texts)
   const facts = await documentFacts(reading, message('paper.title-letters'), tellers)
   return made(await donorLetters({ letters, ...facts }), fileName)
@@ -103,10 +104,9 @@ async function letterTo(
     keeping: within.say(keepingTold(rows.map(({ keeping }) => keeping))),
     keeper: words.keeper,
   }
-  const address = (contact?.address ?? '').split('\n').map((line) => line.trim())
   return {
     to: facts.donor,
-    address: address.filter((line) => line !== ''),
+    address: addressLines(contact?.address ?? ''),
     date: texts.value({ day: reading.today }),
     libraryName: facts.library,
     parts: fillLetter(words.words ?? texts.say(shippedLetter()), facts),
@@ -115,8 +115,16 @@ async function letterTo(
   }
 }
 
+/** An address as it stands in a letter, line by line. */
+export function addressLines(address: string): string[] {
+  return address
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
+}
+
 /** What is filled in alike in every letter. */
-function sameInAll(reading: Reading, texts: Texts) {
+export function sameInAll(reading: Reading, texts: Texts) {
   return {
     date: texts.value({ day: reading.today }),
     library: settingsOf(reading).libraryName,

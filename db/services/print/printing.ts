@@ -5,6 +5,7 @@ import { renderFireSheet } from './fire-sheet.ts'
 import { printGrowerSheets } from './grower-sheets.ts'
 import { printLabels } from './labels.ts'
 import { previewLetter } from './letters.ts'
+import { printRecallLetters } from './recall-letters.ts'
 import { printRoundSheet } from './round-sheet.ts'
 import { printStocktakeSheet } from './stocktake-sheet.ts'
 import { printRuler, printStorageCards } from './storage-cards.ts'
@@ -26,4 +27,5 @@ export const printing = {
   'tray.render': previewTray,
   'letter.render': previewLetter,
   'fire-sheet.render': renderFireSheet,
+  'recall.render-letters': printRecallLetters,
 } satisfies Partial<Handlers>

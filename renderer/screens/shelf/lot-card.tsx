@@ -14,6 +14,7 @@ import { LotAway } from './lot-away.tsx'
 import { LotFacts, LotFamily } from './lot-facts.tsx'
 import { LotLedger } from './lot-ledger.tsx'
 import { LotMeasurements, LotStorage } from './lot-measurements.tsx'
+import { LotTraceLinks } from './lot-trace-links.tsx'
 import { LotOutlook } from './outlook/lot-outlook.tsx'
 import './lot-card.css'
 
@@ -67,6 +68,7 @@ function OneLot({ lot, ...actions }: ComponentProps<typeof LotActions>) {
         <LotFacts lot={lot} />
         <LotAway lot={lot} />
         <LotFamily lot={lot} />
+        <LotTraceLinks lotId={lot.lotId} />
         <LotOutlook lotId={lot.lotId} />
         <LotStorage lotId={lot.lotId} />
         <LotMeasurements lot={lot} />

@@ -20,6 +20,7 @@ export interface Facts {
   listId: number
   siteId: number
   growOutId: number
+  recallId: number
   backup: string
   packed: string
 }
@@ -45,6 +46,7 @@ export function noFacts(): Facts {
     listId: 0,
     siteId: 0,
     growOutId: 0,
+    recallId: 0,
     backup: '',
     packed: '',
   }

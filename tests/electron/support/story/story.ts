@@ -3,6 +3,7 @@ import { founding } from './founding.ts'
 import { keeping } from './keeping.ts'
 import { lots } from './lots.ts'
 import { paper } from './paper.ts'
+import { recalls } from './recalls.ts'
 import { season } from './season.ts'
 import { shelf } from './shelf.ts'
 import { type Step, tellAfresh } from './step.ts'
@@ -19,6 +20,7 @@ export function story(): readonly Step[] {
     ...table(),
     ...lots(),
     ...elsewhere(),
+    ...recalls(),
     ...paper(),
   ]
 }

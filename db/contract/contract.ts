@@ -4,6 +4,7 @@ import { collectionOperations } from './collection-operations.ts'
 import { exportOperations } from './export-operations.ts'
 import { germinationOperations } from './germination-operations.ts'
 import { intakeOperations } from './intake-operations.ts'
+import { keepingOperations } from './keeping-operations.ts'
 import type { Operation } from './operation.ts'
 import { peopleOperations } from './people-operations.ts'
 import { printOperations } from './print-operations.ts'
@@ -21,6 +22,7 @@ export const contract = {
   ...peopleOperations,
   ...intakeOperations,
   ...stockOperations,
+  ...keepingOperations,
   ...withdrawalOperations,
   ...germinationOperations,
   ...storageOperations,

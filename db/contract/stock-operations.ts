@@ -24,6 +24,7 @@ import {
   Story,
   TypedAmount,
 } from './fields.ts'
+import { KeepingShown } from './keeping-operations.ts'
 import { reads, writes } from './operation.ts'
 import { Problem } from './problem.ts'
 import { says, Told } from './told.ts'
@@ -137,6 +138,7 @@ export const LotRecord = z.object({
   quarantined: z.boolean(),
   quarantineReason: Told,
   cautions: z.array(z.object({ caution: Caution, note: z.string(), text: Told })),
+  keeping: KeepingShown.describe('of the accession'),
   donor: z.string(),
   donorId: Id.nullable(),
   receivedOn: z.string(),

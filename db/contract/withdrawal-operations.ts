@@ -79,6 +79,7 @@ export const Override = z.enum([
   'reserve',
   'too-few-left',
   'over-limit',
+  'closed',
   ...Caution.options,
 ])
 export type Override = z.infer<typeof Override>

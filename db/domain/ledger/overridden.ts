@@ -10,6 +10,7 @@ const PASSED_BY = {
   reserve: 'overridden.reserve',
   'too-few-left': 'overridden.too-few-left',
   'over-limit': 'overridden.over-limit',
+  closed: 'keeping.overridden-closed',
   treated: 'caution.treated',
   'pests-seen': 'caution.pests-seen',
   regulated: 'caution.regulated',

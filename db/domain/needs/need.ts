@@ -1,20 +1,25 @@
 import { type Message, message } from '../../messages/message.ts'
 import { toFigures } from '../amounts/in-words.ts'
 import type { CountedUnitName } from '../crops/counted-unit.ts'
+import { isKept, type Keeping, keepingValues } from '../keeping/keeping.ts'
 import { timesIn100 } from './assurance.ts'
 import type { LivingSeeds } from './living-seeds.ts'
 import { type KeepingPolicy, seedsForOneRegrowing, seedsToKeep } from './what-to-keep.ts'
 
-/** How an accession stands, from best to worst; last what has no seed any more, of which nothing can be regrown. */
-export type NeedState = 'well-stocked' | 'watch' | 'regrow' | 'rescue' | 'none-left'
+/**
+ * How an accession stands, from best to worst; then what has no seed any more, of which nothing can be regrown, and what the
+ * library does not keep.
+ */
+export type NeedState = 'well-stocked' | 'watch' | 'regrow' | 'rescue' | 'none-left' | 'not-kept'
 
-/** The states as they are listed: worst first, and what has no seed left behind all that has some. */
+/** The states as they are listed: worst first, and what has no seed left behind all that has some, what is not kept last. */
 export const NEED_STATES = [
   'rescue',
   'regrow',
   'watch',
   'well-stocked',
   'none-left',
+  'not-kept',
 ] as const satisfies readonly NeedState[]
 
 /** How many there are in each state. */
@@ -33,6 +38,8 @@ export interface NeedFacts {
   /** Seeds of it that do not count: in quarantine, the reference sample, a duplicate elsewhere. */
   readonly notCounted: number
   readonly unit: CountedUnitName
+  /** Whether the library keeps it at all. */
+  readonly keeping: Keeping
 }
 
 /** How an accession stands, why, and the arithmetic line by line. */
@@ -48,12 +55,13 @@ export interface Need {
 /**
  * Judges whether an accession holds enough living seed.
  *
- * None left: no seed here nor elsewhere. Rescue: too few for one full regrowing. Regrow this season: fewer than must be kept, or tested below its threshold.
+ * Not kept: passed on or closed, however much there is. None left: no seed here nor elsewhere. Rescue: too few for one full regrowing. Regrow this season: fewer than must be kept, or tested below its threshold.
  * Watch: enough by the middle figure, but the doubt reaches below what must be kept; or weak as far as it was tested,
  * beside enough seed that was not, such as last season's harvest: a test comes before a regrowing.
  */
 export function needState(facts: Omit<NeedFacts, 'unit'>): NeedState {
   const { living, policy } = facts
+  if (!isKept(facts.keeping.policy)) return 'not-kept'
   if (living.total === 0 && facts.notCounted === 0) return 'none-left'
   if (living.about < seedsForOneRegrowing(policy)) return 'rescue'
   const keep = seedsToKeep(policy)
@@ -62,26 +70,39 @@ export function needState(facts: Omit<NeedFacts, 'unit'>): NeedState {
   return weak || living.low < keep ? 'watch' : 'well-stocked'
 }
 
+/** Living seeds to keep: none of what the library does not keep. */
+export function toKeepOf({ policy, keeping }: Pick<NeedFacts, 'policy' | 'keeping'>): number {
+  return isKept(keeping.policy) ? seedsToKeep(policy) : 0
+}
+
 /** The judgement of {@link needState} with what to tell of it: its reasons and its arithmetic. */
 export function judgeNeed(facts: NeedFacts): Need {
-  const { living, policy, unit } = facts
-  const keep = seedsToKeep(policy)
+  const { living, policy, unit, keeping } = facts
+  const state = needState(facts)
+  const keep = toKeepOf(facts)
   const oneRegrowing = seedsForOneRegrowing(policy)
+  const drawer = message('needs.sum-drawer', {
+    living: living.about,
+    total: { seeds: living.total, unit },
+    low: living.low,
+    high: living.high,
+  })
+  if (state === 'not-kept')
+    return {
+      state,
+      keep,
+      oneRegrowing,
+      sentence: message('keeping.stock', { living: aboutLiving(living.about, [], unit) }),
+      reasons: [message('keeping.why', keepingValues(keeping))],
+      arithmetic: [drawer],
+    }
   return {
-    state: needState(facts),
+    state,
     keep,
     oneRegrowing,
     sentence: message('needs.stock', { living: aboutLiving(living.about, [oneRegrowing, keep], unit), keep }),
     reasons: reasonsOf(facts, keep, oneRegrowing),
-    arithmetic: [
-      ...toKeep(facts, keep, oneRegrowing),
-      message('needs.sum-drawer', {
-        living: living.about,
-        total: { seeds: living.total, unit },
-        low: living.low,
-        high: living.high,
-      }),
-    ],
+    arithmetic: [...toKeep(facts, keep, oneRegrowing), drawer],
   }
 }
 

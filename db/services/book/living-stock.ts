@@ -9,9 +9,9 @@ import {
 } from '../../domain/germination/assumed-viability.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
 import { type LivingSeeds, type LotLife, livingSeeds } from '../../domain/needs/living-seeds.ts'
-import { judgeNeed, type NeedFacts, type NeedState, needState } from '../../domain/needs/need.ts'
+import { judgeNeed, type NeedFacts, type NeedState, needState, toKeepOf } from '../../domain/needs/need.ts'
 import { type PopulationFigures, type PopulationGoal, plantsFor } from '../../domain/needs/population-goal.ts'
-import { type KeepingPolicy, seedsToKeep } from '../../domain/needs/what-to-keep.ts'
+import type { KeepingPolicy } from '../../domain/needs/what-to-keep.ts'
 import { partOfAllSeed, type RegrowPolicy, regrowThreshold } from '../../domain/viability/regrow-threshold.ts'
 import { type Message, message, type Part } from '../../messages/message.ts'
 import type { LifeRow } from '../../queries/lot-rows.ts'
@@ -93,7 +93,7 @@ export interface Standing {
  */
 export function standingOf(lots: readonly LifeRow[], policy: CollectionPolicy): Standing {
   const { facts } = needFacts(lots, policy)
-  return { living: facts.living, keep: seedsToKeep(facts.policy), state: needState(facts) }
+  return { living: facts.living, keep: toKeepOf(facts), state: needState(facts) }
 }
 
 /** The same as {@link standingOf}, with the reasons in words and the arithmetic line by line. */
@@ -135,6 +135,7 @@ function needFacts(
     ...strengthOf(counted, first, policy),
     notCounted: seedsOf(lots.filter((row) => !countsTowardsKeeping(row))),
     unit: first.countedUnit,
+    keeping: { breeding: first.breeding, policy: first.policy },
   }
   return { facts, counted }
 }

@@ -1,4 +1,5 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
+import { sampstatOf } from '../../domain/keeping/keeping.ts'
 import { type CsvColumn, exactCsvOf } from '../../exchange/csv.ts'
 import { checkPassport, gatherFindings, type Passport } from '../../exchange/mcpd-check.ts'
 import { DESCRIPTORS, MCPD_CODES } from '../../exchange/mcpd-table.ts'
@@ -125,13 +126,18 @@ function knownPassports(reading: Reading, asked: Asked): Known[] {
   return passportRows(reading.sqlite).map((row) => {
     const kept = values.get(row.id) ?? new Map<string, string>()
     // What came in as a passport goes out as it came; what did not is made from the book.
-    const whole = kept.has('ACCENUMB') ? kept : madeFromBook(row, kept)
+    const whole = withStatus(kept.has('ACCENUMB') ? kept : madeFromBook(row, kept), row)
     const shown = [...whole].filter(([code]) => !hidden.has(code))
     const said = shown.map(
       ([code, text]) => [code, OF_PLANTS.has(code) ? text : withholding.text(text)] as const,
     )
     return { row, passport: new Map(said) }
   })
+}
+
+function withStatus(passport: Passport, { breeding }: PassportRow): Passport {
+  const status = sampstatOf(breeding, passport.get('SAMPSTAT') ?? '')
+  return status === '' ? passport : new Map([...passport, ['SAMPSTAT', status]])
 }
 
 function madeFromBook(row: PassportRow, kept: Passport): Passport {

@@ -75,7 +75,7 @@ function labelOf(
   }
 }
 
-/** What anybody may read of a lot: its other names, its story, and what the donor asked for. */
+/** What anybody may read of a lot: that it does not come true, its other names, its story, and what the donor asked for. */
 function toldOf(
   reading: Reading,
   row: LotRow,
@@ -86,6 +86,7 @@ function toldOf(
   const names = synonymsOf(reading, row.varietyId)
   const shown = (text: string) => withholding?.text(text) ?? text
   return [
+    row.breeding === 'first-generation-hybrid' ? told('keeping.not-true') : '',
     names.length === 0 ? '' : told('paper.packet-also', { names: names.join(', ') }),
     terms === '' ? '' : told('paper.packet-asked', { terms: shown(terms) }),
     shown(story),

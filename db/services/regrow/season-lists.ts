@@ -30,6 +30,12 @@ export const saveSeasonList: Writes<'season-list.create'> = (writing, input) => 
       todo: message('season.list-accession-gone-todo'),
     })
   }
+  if (listed.some(({ state }) => state === 'not-kept')) {
+    refuse('not-kept', message('keeping.not-on-list'), {
+      field: 'chosen',
+      todo: message('keeping.not-on-list-todo'),
+    })
+  }
   const lotsOf = Map.groupBy(
     lotsOfAccessions(
       writing.sqlite,

@@ -1,5 +1,6 @@
 import type { Handlers } from '../book/context.ts'
 import { readTypedAmount } from './amount-reading.ts'
+import { decideKeeping } from './decide-keeping.ts'
 import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
 import { getLot } from './lot-record.ts'
 import { listNeeds, overrideAccession } from './needs.ts'
@@ -24,6 +25,7 @@ export const stockOperations = {
   'accession.list-states': listNeeds,
   'promise.waive': letPromiseGo,
   'accession.change-policy': overrideAccession,
+  'accession.decide-keeping': decideKeeping,
   'withdrawal.record': recordWithdrawal,
   'lot.record-weight': weighSeeds,
   'lot.record-count': takeStock,

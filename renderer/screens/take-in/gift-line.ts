@@ -1,6 +1,7 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
 import type { WaitingStep } from '../../../db/contract/intake-operations.ts'
+import type { BreedingStatus } from '../../../db/domain/shared/closed-sets.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
 import { onlyProblems, type RefusalSteps, type UntoldProblems } from '../../shared/table-form/refusals.ts'
 import { seedProblems } from '../../shared/table-form/typed-seed.ts'
@@ -28,6 +29,10 @@ export interface GiftLine {
   readonly terms: string
   readonly cautions: readonly Caution[]
   readonly cautionNote: string
+  /** Missing in work that an earlier version kept. */
+  readonly breeding?: BreedingStatus
+  /** '': as is usual for how it was bred. */
+  readonly policy?: 'keep' | 'pass-on' | ''
   readonly role: 'working' | 'reserve' | 'reference'
   readonly decision: 'take-in' | 'later' | 'decline'
   /** What a gift kept for later waits for; '' where nothing is named. */
@@ -125,6 +130,8 @@ export function giftOf(line: GiftLine, placeId: number | null): Gift {
     terms: line.terms,
     cautions: [...line.cautions],
     cautionNote: line.cautions.length === 0 ? '' : line.cautionNote,
+    breeding: line.breeding ?? 'unknown',
+    policy: line.policy || null,
     role: line.role,
     placeId,
     decision: decisionOf(line),

@@ -8,6 +8,7 @@ import { GerminationForm } from '../../../shared/germination-form/germination-fo
 import { LabelPrint } from '../../../shared/labels/label-print.tsx'
 import { packetInWords } from '../lot-facts.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
+import { DecideForm } from './decide-form.tsx'
 import { ContainerForm, MoveForm, QuarantineForm } from './keeping-forms.tsx'
 import { DryingForm, MoistureForm } from './moisture-forms.tsx'
 import { SameVarietyForm } from './same-variety-form.tsx'
@@ -47,6 +48,7 @@ const ACTIONS: readonly Action[] = [
     word: (lot) => message(lot.quarantined ? 'shelf.do-release' : 'shelf.do-quarantine'),
     form: QuarantineForm,
   },
+  { name: 'keep-or-not', word: () => message('keeping.do-decide'), form: DecideForm },
   { name: 'discard', word: () => message('shelf.do-discard'), form: DiscardForm },
 ]
 

@@ -77,5 +77,12 @@ export function shelf(): readonly Step[] {
       accessionId: facts.accessionId,
       plantsToKeep: 30,
     })),
+    step('accession.decide-keeping', (facts) => ({
+      ...key(),
+      accessionId: facts.accessionId,
+      breeding: 'landrace',
+      policy: 'keep',
+      on: TODAY,
+    })),
   ]
 }

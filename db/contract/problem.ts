@@ -28,6 +28,7 @@ export const PROBLEM_CODES = [
   'not-counted-yet',
   'not-in-quarantine',
   'not-kept',
+  'no-seed',
   'not-mergeable',
   'not-own-crop',
   'nothing-new',

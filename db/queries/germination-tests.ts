@@ -232,7 +232,8 @@ export type MonitoredRow = RowOf<typeof MONITORED>
  * Every lot of some accessions that is the library's own stock, holds seed and may be spent.
  *
  * A lot that was split off and has no result of its own goes by the lot it came from: it is the same seed. Reference
- * samples are not tested away, duplicates elsewhere are not here to be tested, and what is closed is not tested.
+ * samples are not tested away, duplicates elsewhere are not here to be tested, and what is closed or
+ * planted in pieces is not tested.
  */
 export function monitoredLots(sqlite: Sqlite, accessionIds: readonly number[]): MonitoredRow[] {
   return select(
@@ -252,7 +253,8 @@ export function monitoredLots(sqlite: Sqlite, accessionIds: readonly number[]): 
      LEFT JOIN germination_result
        ON germination_result.id = coalesce(lot.germination_id, parent.germination_id)
      ${JOIN_KEEPING}
-     WHERE lot.holds_seed = 1 AND lot.role IN ('working', 'reserve') AND coalesce(policy, 'keep') <> 'closed'`,
+     WHERE lot.holds_seed = 1 AND lot.role IN ('working', 'reserve') AND coalesce(policy, 'keep') <> 'closed'
+       AND (SELECT counted_unit FROM crop WHERE crop.id = variety.crop_id) NOT IN ('clove', 'bulb', 'tuber')`,
   ).all(JSON.stringify(accessionIds))
 }
 

@@ -26,6 +26,7 @@ const LIFE = columns({
   ...pick(lot, 'accessionId', 'role', 'basis', 'estimated', 'balanceCount', 'quarantineReason', 'generation'),
   cropId: crop.id,
   countedUnit: crop.countedUnit,
+  keepsMonths: crop.keepsMonths,
   cropWeightUg: crop.hundredSeedWeightUg,
   ...pick(crop, 'plausibleLowG', 'plausibleHighG', 'federalMinimumPercent', 'stateMinimumPercent'),
   ...pick(crop, 'matingSystem', 'plantsForSeed', 'plantsToMaintain', 'plantsToConserve'),

@@ -1,6 +1,7 @@
 import { type Message, message } from '../../messages/message.ts'
 import { toFigures } from '../amounts/in-words.ts'
 import type { CountedUnitName } from '../crops/counted-unit.ts'
+import { isPiece } from '../crops/pieces.ts'
 import { isKept, type Keeping, keepingValues } from '../keeping/keeping.ts'
 import { timesIn100 } from './assurance.ts'
 import type { LivingSeeds } from './living-seeds.ts'
@@ -57,13 +58,15 @@ export interface Need {
  *
  * Not kept: passed on or closed, however much there is. None left: no seed here nor elsewhere. Rescue: too few for one full regrowing. Regrow this season: fewer than must be kept, or tested below its threshold.
  * Watch: enough by the middle figure, but the doubt reaches below what must be kept; or weak as far as it was tested,
- * beside enough seed that was not, such as last season's harvest: a test comes before a regrowing.
+ * beside enough seed that was not, such as last season's harvest: a test comes before a regrowing. What is planted in pieces is
+ * due every year, however much there is.
  */
-export function needState(facts: Omit<NeedFacts, 'unit'>): NeedState {
+export function needState(facts: NeedFacts): NeedState {
   const { living, policy } = facts
   if (!isKept(facts.keeping.policy)) return 'not-kept'
   if (living.total === 0 && facts.notCounted === 0) return 'none-left'
   if (living.about < seedsForOneRegrowing(policy)) return 'rescue'
+  if (isPiece(facts.unit)) return 'regrow'
   const keep = seedsToKeep(policy)
   const weak = isWeak(facts)
   if (living.about < keep || (weak && facts.untested < keep)) return 'regrow'
@@ -107,6 +110,7 @@ export function judgeNeed(facts: NeedFacts): Need {
 }
 
 function toKeep({ policy, unit }: NeedFacts, keep: number, oneRegrowing: number): readonly Message[] {
+  if (isPiece(unit)) return [message('pieces.sum', { unit, plants: policy.plants })]
   const { plants, emergence, regrowings, assurance } = policy
   const exact = (count: number) => message('needs.living', { count, unit })
   if (assurance === undefined)
@@ -124,6 +128,11 @@ function toKeep({ policy, unit }: NeedFacts, keep: number, oneRegrowing: number)
 
 function reasonsOf(facts: NeedFacts, keep: number, oneRegrowing: number): readonly Message[] {
   const { testedViability, threshold, untested, unit } = facts
+  if (isPiece(unit))
+    return [
+      ...tooFew(facts, keep, oneRegrowing),
+      message('pieces.due', { unit, plants: facts.policy.plants }),
+    ]
   const weak =
     testedViability !== null && isWeak(facts)
       ? [

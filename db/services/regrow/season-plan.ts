@@ -4,6 +4,7 @@ import { refuse } from '../../contract/refusal.ts'
 import type { GrowingSite, PlanLine } from '../../contract/regeneration-operations.ts'
 import type { Untold } from '../../contract/told.ts'
 import { isBiennial } from '../../domain/crops/life-cycle.ts'
+import { isPiece } from '../../domain/crops/pieces.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
 import { isKept } from '../../domain/keeping/keeping.ts'
 import { breedingOf } from '../../domain/needs/population-goal.ts'
@@ -91,7 +92,7 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       variety: first.variety,
       cropId: first.cropId,
       group: crossingGroup(ofCrop),
-      isolation: isolationDistance(ofCrop, breeding, grade),
+      isolation: isPiece(first.countedUnit) ? 0 : isolationDistance(ofCrop, breeding, grade),
       plants: policy.plants,
       area: bedFor(ofCrop.bedArea, policy.plants),
       worth: worthOfGrowing(need),
@@ -106,8 +107,10 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       lots,
       policy,
       biennial: isBiennial(ofCrop.lifeCycle),
-      unknown: unknownToPlan(ofCrop, breeding, grade),
-      isolationWhy: whyIsolation(isolationSource(ofCrop, grade)),
+      unknown: isPiece(first.countedUnit) ? '' : unknownToPlan(ofCrop, breeding, grade),
+      isolationWhy: isPiece(first.countedUnit)
+        ? message('pieces.no-crossing')
+        : whyIsolation(isolationSource(ofCrop, grade)),
     }
   })
   const candidates = known.map(({ candidate }) => candidate)

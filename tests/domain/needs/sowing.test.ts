@@ -92,6 +92,7 @@ test('an accession stands at rescue exactly where its lots make no full sowing, 
         untested: 0,
         notCounted: 1,
         keeping: NOTHING_SAID,
+        unit: 'seed',
       })
       expect(sow?.enough ?? false).toBe(state !== 'rescue')
       for (const { lotId, seeds } of sow?.lots ?? []) {

@@ -1,6 +1,6 @@
 /** The word for what is counted, one and many. */
 export interface CountedUnit {
-  readonly one: string
+  readonly one: CountedUnitName
   readonly many: string
 }
 

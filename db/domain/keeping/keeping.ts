@@ -38,7 +38,7 @@ const BRED = {
   'first-generation-hybrid': 'hybrid',
 } as const satisfies Readonly<Record<BreedingStatus, string>>
 
-/** As messages take it. */
+/** The same in the short words by which messages choose. */
 export function keepingValues({ breeding, policy }: Keeping) {
   return { bred: BRED[breeding], policy: policy === 'pass-on' ? 'pass' : policy } as const
 }

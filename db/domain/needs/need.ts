@@ -8,20 +8,16 @@ import type { LivingSeeds } from './living-seeds.ts'
 import { type KeepingPolicy, seedsForOneRegrowing, seedsToKeep } from './what-to-keep.ts'
 
 /**
- * How an accession stands, from best to worst; then what has no seed any more, of which nothing can be regrown, and what the
- * library does not keep.
+ * The states of what is kept, as they are listed: worst first, and what has no seed left behind all that has some, as nothing
+ * can be regrown of it.
  */
-export type NeedState = 'well-stocked' | 'watch' | 'regrow' | 'rescue' | 'none-left' | 'not-kept'
+export const KEPT_STATES = ['rescue', 'regrow', 'watch', 'well-stocked', 'none-left'] as const
 
-/** The states as they are listed: worst first, and what has no seed left behind all that has some, what is not kept last. */
-export const NEED_STATES = [
-  'rescue',
-  'regrow',
-  'watch',
-  'well-stocked',
-  'none-left',
-  'not-kept',
-] as const satisfies readonly NeedState[]
+/** All states: last what the library does not keep. */
+export const NEED_STATES = [...KEPT_STATES, 'not-kept'] as const
+
+/** How an accession stands. */
+export type NeedState = (typeof NEED_STATES)[number]
 
 /** How many there are in each state. */
 export function countsByState(count: (state: NeedState) => number): Record<NeedState, number> {

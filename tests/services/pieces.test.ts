@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { readPdf } from '../builders/read-pdf.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 
 let test: TemporaryCollection
@@ -82,6 +83,21 @@ describe('garlic', () => {
       expect.stringMatching(/^Cloves die in the frost/),
     ])
     expect((await test.call('lot.get-storage', { lotId })).cautions).toEqual([cautions[0]?.sentence])
+  })
+
+  it('goes home with words on keeping it airy, and none on drying it', async () => {
+    const { lotId } = await garlic('60 cloves')
+    const packet = await test.call('label.print', { labels: [{ lotId }], sheet: 'packet-a4' })
+    const card = await test.call('keep-card.print', { lotIds: [lotId] })
+    for (const { pdf } of [packet, card]) {
+      const read = await readPdf(new Uint8Array(Buffer.from(pdf, 'base64')))
+      const words = read.pages
+        .flatMap(({ characters }) => characters.map(({ character }) => character))
+        .join('')
+      read.close()
+      expect(words).toContain('airy')
+      expect(words).not.toMatch(/drying gel|silica|Never freeze/)
+    }
   })
 
   it('of the keeper’s own crop keeps as they say', async () => {

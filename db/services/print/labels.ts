@@ -1,5 +1,6 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { isPiece } from '../../domain/crops/pieces.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import { message } from '../../messages/message.ts'
 import type { Texts } from '../../messages/texts.ts'
@@ -68,6 +69,7 @@ function labelOf(
     contents: contents === '' ? texts.say(amountTold(balanceOf(row), countDoubt(row), row)) : contents,
     cautions: cautionsTold(reading, [row.lotId]).map(({ text }) => texts.say(text)),
     libraryName,
+    pieces: isPiece(row.countedUnit),
     known:
       withholding === null
         ? [...toldOf(reading, row, facts, texts), ...keptOf(reading, row, facts, texts)]

@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { isPiece } from '../../domain/crops/pieces.ts'
 import { crossingBand, type Threshold } from '../../domain/viability/band.ts'
 import type { Keeping } from '../../domain/viability/equation.ts'
 import { homeYearsTold } from '../../domain/viability/home-years.ts'
@@ -65,6 +66,7 @@ export async function printStorageCards(
         lotNumber: row.lotNumber,
         ...yearsOf(reading, forecast, texts),
         cautions: cautionsTold(reading, [lotId]).map(({ text }) => texts.say(text)),
+        pieces: isPiece(row.countedUnit),
         libraryName,
         texts,
       },

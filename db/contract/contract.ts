@@ -5,6 +5,7 @@ import { elsewhereOperations } from './elsewhere-operations.ts'
 import { exportOperations } from './export-operations.ts'
 import { germinationOperations } from './germination-operations.ts'
 import { intakeOperations } from './intake-operations.ts'
+import { keepingOperations } from './keeping-operations.ts'
 import type { Operation } from './operation.ts'
 import { peopleOperations } from './people-operations.ts'
 import { printOperations } from './print-operations.ts'
@@ -25,6 +26,7 @@ export const contract = {
   ...intakeOperations,
   ...stockOperations,
   ...termsOperations,
+  ...keepingOperations,
   ...withdrawalOperations,
   ...elsewhereOperations,
   ...recallOperations,

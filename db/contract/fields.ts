@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { COUNTED_UNITS } from '../domain/crops/counted-unit.ts'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
 import { NEED_STATES } from '../domain/needs/need.ts'
 import { POPULATION_GOALS } from '../domain/needs/population-goal.ts'
@@ -94,7 +95,7 @@ export const AccessionLine = {
 }
 
 /** What a crop's seed is counted in. */
-export const CountedUnit = z.object({ one: z.string(), many: z.string() })
+export const CountedUnit = z.object({ one: z.enum(COUNTED_UNITS), many: z.string() })
 
 /** Which part of a longer list: after so many, and so many at most. */
 export function pageOf(most: number, usual: number) {

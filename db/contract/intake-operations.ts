@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { WAITING_STEPS } from '../domain/shared/closed-sets.ts'
+import { ACCESSION_POLICIES, BREEDING_STATUSES, WAITING_STEPS } from '../domain/shared/closed-sets.ts'
 import {
   Caution,
   CropId,
@@ -66,6 +66,13 @@ export const Gift = z.strictObject({
   terms: z.string().trim().max(2_000).default('').describe('what the donor asked for'),
   limits: GiftLimits.nullable().default(null).describe('what of that holds by itself; null: no limits'),
   ...CautionFields,
+  breeding: z.enum(BREEDING_STATUSES).default('unknown').describe('how it was bred'),
+  policy: z
+    .enum(ACCESSION_POLICIES)
+    .exclude(['closed'])
+    .nullable()
+    .default(null)
+    .describe('whether it is kept and regrown; null: as is usual for how it was bred'),
   role: LotRole.exclude(['duplicate-elsewhere']).default('working'),
   placeId: Id.nullable().default(null),
 })

@@ -42,6 +42,7 @@ export const CropDetail = z.object({
   species: z.string(),
   family: z.string(),
   countedUnit: CountedUnit,
+  keepsMonths: z.int().nullable().describe('months that a clove, a bulb or a tuber keeps'),
   hundredSeedWeightG: z.number().nullable(),
   plausibleWeightG: z.tuple([z.number(), z.number()]).nullable(),
   packetSeeds: z.int().nullable(),
@@ -84,6 +85,12 @@ const CropFacts = {
     .nullable()
     .describe('grams of one hundred seeds; null: not known'),
   countedUnit: z.enum(COUNTED_UNITS).describe('what is weighed, sown and scored as one'),
+  keepsMonths: z
+    .int()
+    .min(1)
+    .max(24)
+    .nullable()
+    .describe('months that a clove, a bulb or a tuber keeps; null: not known'),
   matingSystem: z.enum(BREEDINGS).nullable(),
   pollination: z.enum(POLLINATIONS).nullable(),
   lifeCycle: z.enum(LIFE_CYCLES).nullable(),
@@ -98,6 +105,7 @@ export const CropFields = {
   packetSeeds: CropFacts.packetSeeds.default(null),
   hundredSeedWeightG: CropFacts.hundredSeedWeightG.default(null),
   countedUnit: CropFacts.countedUnit.default('seed'),
+  keepsMonths: CropFacts.keepsMonths.default(null),
   matingSystem: CropFacts.matingSystem.default(null),
   pollination: CropFacts.pollination.default(null),
   lifeCycle: CropFacts.lifeCycle.default(null),

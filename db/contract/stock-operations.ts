@@ -25,6 +25,7 @@ import {
   Story,
   TypedAmount,
 } from './fields.ts'
+import { KeepingShown } from './keeping-operations.ts'
 import { reads, writes } from './operation.ts'
 import { Problem } from './problem.ts'
 import { GiftLimits } from './terms-operations.ts'
@@ -142,6 +143,7 @@ export const LotRecord = z.object({
   quarantined: z.boolean(),
   quarantineReason: Told,
   cautions: z.array(z.object({ caution: Caution, note: z.string(), text: Told })),
+  keeping: KeepingShown.describe('of the accession'),
   donor: z.string(),
   donorId: Id.nullable(),
   receivedOn: z.string(),

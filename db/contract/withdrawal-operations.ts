@@ -82,6 +82,7 @@ export const Override = z.enum([
   'too-few-left',
   'over-limit',
   ...LIMITS_ON_GIVING,
+  'closed',
   ...Caution.options,
 ])
 export type Override = z.infer<typeof Override>

@@ -1,7 +1,7 @@
 import type { en } from './en/index.ts'
 
 /** What a crop's seed is counted in. */
-export type CountedIn = 'seed' | 'cluster' | 'fruit'
+export type CountedIn = 'seed' | 'cluster' | 'fruit' | 'clove' | 'bulb' | 'tuber'
 
 /** A number of seeds, or of clusters or fruits; `about`: worked out or guessed, not counted. */
 export interface Seeds {

@@ -33,7 +33,8 @@ interface ReferenceCrop {
   readonly days_to_seed: number | null
   readonly later_sowing_days: number | null
   readonly counted_unit: CountedUnitName
-  readonly seed_extraction: SeedExtraction
+  readonly keeps_months: number | null
+  readonly seed_extraction: SeedExtraction | null
   readonly viability_constants: Omit<ViabilityConstants, 'source' | 'confidence'> | null
   readonly sources: Readonly<Record<string, { readonly source: string; readonly confidence: string } | null>>
 }
@@ -67,6 +68,7 @@ export function readCropTable() {
     daysToSeed: crop.days_to_seed,
     laterSowingDays: crop.later_sowing_days,
     countedUnit: crop.counted_unit,
+    keepsMonths: crop.keeps_months,
     seedExtraction: crop.seed_extraction,
     viabilityConstants: constantsOf(crop),
     reference: JSON.stringify(crop),

@@ -24,6 +24,8 @@ export interface StorageCard {
   /** Whole sentences on how sure it is. */
   readonly howSure: readonly string[]
   readonly cautions: readonly string[]
+  /** What is planted as a clove, a bulb or a tuber: it is not dried. */
+  readonly pieces: boolean
   readonly libraryName: string
   /** Tells it in the language of whoever reads it. */
   readonly texts: Texts
@@ -63,7 +65,8 @@ function blocksOf(card: StorageCard): Paragraph[] {
       text(how, 0),
     ]),
     ...card.howSure.map((sentence, index) => text(sentence, index === 0 ? 8 : 1, { size: 9 })),
-    ...ADVICE.flatMap((about, index) => [
+    text(card.pieces ? told('pieces.care') : '', 10, { ruled: true }),
+    ...(card.pieces ? [] : ADVICE).flatMap((about, index) => [
       text(told(`paper.card-${about}`), index === 0 ? 10 : 6, {
         face: 'semibold',
         unbrokenWithNext: true,

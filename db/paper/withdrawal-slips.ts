@@ -19,6 +19,8 @@ export interface SlipLine {
   readonly name: string
   readonly lotNumber: string
   readonly amount: string
+  /** What is planted as a clove, a bulb or a tuber, and kept otherwise than seed. */
+  readonly pieces?: boolean
   /** Whole sentences. */
   readonly cautions: readonly string[]
 }
@@ -97,7 +99,8 @@ function paragraphsOf(slip: WithdrawalSlip): Paragraph[] {
       ...line.cautions.map((caution) => text(caution, 1, { face: 'bold' })),
     ]),
     text(slip.promise, 8, { face: 'semibold', ruled: true }),
-    text(told('paper.care'), 8, { size: 9, ruled: true }),
+    text(slip.lines.every(({ pieces }) => pieces) ? '' : told('paper.care'), 8, { size: 9, ruled: true }),
+    text(slip.lines.some(({ pieces }) => pieces) ? told('pieces.care') : '', 8, { size: 9, ruled: true }),
     text(told('paper.for-sowing'), 4, { size: 9, face: 'bold' }),
   ].filter(isSaid)
 }

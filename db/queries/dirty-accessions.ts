@@ -15,6 +15,11 @@ const WATCHED: readonly (readonly [change: string, accession: string])[] = [
   ['UPDATE ON lot', 'NEW.accession_id'],
   ['UPDATE OF computed_on ON lot_forecast', OF_LOT],
   ['UPDATE ON accession', 'NEW.id'],
+  ['INSERT ON accession_policy', 'NEW.accession_id'],
+  [
+    'UPDATE OF undoes_id ON entry',
+    '(SELECT accession_id FROM accession_policy WHERE entry_id = NEW.undoes_id)',
+  ],
   ...['seed_return', 'germination_result', 'seed_weight', 'movement', 'lot_parent'].flatMap((table) =>
     ['INSERT', 'UPDATE'].map((change) => [`${change} ON ${table}`, OF_LOT] as const),
   ),

@@ -18,6 +18,7 @@ const AGEING = columns({
   lotId: lot.id,
   lotNumber: lot.number,
   cropId: crop.id,
+  ...pick(crop, 'countedUnit', 'keepsMonths'),
   oilLow: ofTable('oil_pct[0]'),
   oilHigh: ofTable('oil_pct[1]'),
   yearsLow: ofTable('storage_years[0]'),
@@ -215,19 +216,23 @@ export function makeDerivedLotsStale(sqlite: Sqlite, undoneId: number, entryId: 
   ).run({ undoneId, entryId })
 }
 
-/** Lots whose forecast is stale or speaks of a day before `before`, up to so many. */
-export function staleLots(sqlite: Sqlite, before: string, limit: number): number[] {
+/** Holds for a forecast that speaks of a day before `@before`, or of pieces that were sound and whose season was over by `@today`. */
+const OLD = `stale_since IS NULL AND (computed_on < @before
+  OR crosses_on < @today AND basis = 'rule-of-thumb' AND viability = 1 AND deviates_a_year = 0)`
+
+/** Lots whose forecast is stale or old, up to so many. */
+export function staleLots(sqlite: Sqlite, old: { before: string; today: string }, limit: number): number[] {
   return staleLotIds(
     sqlite,
     (id) => `SELECT ${id} FROM lot_forecast WHERE stale_since IS NOT NULL
-     UNION ALL SELECT ${id} FROM lot_forecast WHERE stale_since IS NULL AND computed_on < ? LIMIT ?`,
-  ).all(before, limit)
+     UNION ALL SELECT ${id} FROM lot_forecast WHERE ${OLD} LIMIT @limit`,
+  ).all({ ...old, limit })
 }
 
-/** How many forecasts are stale or older than `before`, and how many lots there are. */
-export function countStale(sqlite: Sqlite, before: string) {
+/** How many forecasts are stale or old, and how many lots there are. */
+export function countStale(sqlite: Sqlite, when: { before: string; today: string }) {
   const stale = countOf(sqlite, 'FROM lot_forecast WHERE stale_since IS NOT NULL')
-  const old = countOf(sqlite, 'FROM lot_forecast WHERE stale_since IS NULL AND computed_on < ?', before)
+  const old = countOf(sqlite, `FROM lot_forecast WHERE ${OLD}`, when)
   return { left: stale + old, lots: countOf(sqlite, 'FROM lot_forecast') }
 }
 

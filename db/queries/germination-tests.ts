@@ -12,6 +12,7 @@ import {
 import { crop, variety } from '../schema/reference-tables.ts'
 import { lot } from '../schema/stock-tables.ts'
 import { columns, countOf, expression, orNull, pick, type RowOf, select, selectValue } from './columns.ts'
+import { JOIN_KEEPING } from './lot-rows.ts'
 import { notUndone } from './measurements.ts'
 import { JOIN_SEED, SEED_NAMES } from './seed-names.ts'
 
@@ -231,7 +232,8 @@ export type MonitoredRow = RowOf<typeof MONITORED>
  * Every lot of some accessions that is the library's own stock, holds seed and may be spent.
  *
  * A lot that was split off and has no result of its own goes by the lot it came from: it is the same seed. Reference
- * samples are not tested away, and duplicates elsewhere are not here to be tested.
+ * samples are not tested away, duplicates elsewhere are not here to be tested, and what is closed or
+ * planted in pieces is not tested.
  */
 export function monitoredLots(sqlite: Sqlite, accessionIds: readonly number[]): MonitoredRow[] {
   return select(
@@ -250,7 +252,9 @@ export function monitoredLots(sqlite: Sqlite, accessionIds: readonly number[]): 
      LEFT JOIN lot AS parent ON parent.id = split.parent_lot_id
      LEFT JOIN germination_result
        ON germination_result.id = coalesce(lot.germination_id, parent.germination_id)
-     WHERE lot.holds_seed = 1 AND lot.role IN ('working', 'reserve')`,
+     ${JOIN_KEEPING}
+     WHERE lot.holds_seed = 1 AND lot.role IN ('working', 'reserve') AND coalesce(policy, 'keep') <> 'closed'
+       AND (SELECT counted_unit FROM crop WHERE crop.id = variety.crop_id) NOT IN ('clove', 'bulb', 'tuber')`,
   ).all(JSON.stringify(accessionIds))
 }
 

@@ -1,9 +1,10 @@
 import { alias } from 'drizzle-orm/sqlite-core'
+import type { AccessionPolicy, BreedingStatus } from '../domain/shared/closed-sets.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { lotForecast } from '../schema/forecast-tables.ts'
 import { germinationResult } from '../schema/germination-tables.ts'
 import { crop, person, storagePlace } from '../schema/reference-tables.ts'
-import { accession, lot, seedWeight } from '../schema/stock-tables.ts'
+import { accession, accessionPolicy, lot, seedWeight } from '../schema/stock-tables.ts'
 import {
   both,
   columns,
@@ -16,6 +17,7 @@ import {
   select,
   selectValue,
 } from './columns.ts'
+import { notUndone } from './measurements.ts'
 import { joinCanonicalPerson } from './person-records.ts'
 import { JOIN_SEED, SEED_NAMES } from './seed-names.ts'
 
@@ -24,6 +26,7 @@ const LIFE = columns({
   ...pick(lot, 'accessionId', 'role', 'basis', 'estimated', 'balanceCount', 'quarantineReason', 'generation'),
   cropId: crop.id,
   countedUnit: crop.countedUnit,
+  keepsMonths: crop.keepsMonths,
   cropWeightUg: crop.hundredSeedWeightUg,
   ...pick(crop, 'plausibleLowG', 'plausibleHighG', 'federalMinimumPercent', 'stateMinimumPercent'),
   ...pick(crop, 'matingSystem', 'plantsForSeed', 'plantsToMaintain', 'plantsToConserve'),
@@ -49,6 +52,10 @@ const LIFE = columns({
   ownPlants: expression<number | null>('coalesce(accession.own_plants, crop.own_plants)'),
   regrowings: accession.ownRegrowings,
   threshold: expression<number | null>('coalesce(accession.own_threshold, crop.own_threshold)'),
+  breeding: expression<BreedingStatus>("coalesce(accession_policy.breeding_status, 'unknown')"),
+  policy: expression<AccessionPolicy>("coalesce(accession_policy.policy, 'keep')"),
+  decidedOn: orNull(accessionPolicy.onDate),
+  decidedWhy: orNull(accessionPolicy.reason),
 })
 
 /** A lot with what is needed to say how alive it is and what its accession has to keep. */
@@ -72,11 +79,16 @@ const LOT = both(
 /** A lot with all that is needed to say what it is, what it holds and how alive it is. */
 export type LotRow = RowOf<typeof LOT>
 
+/** Joins an accession with what was last said of how it was bred and whether it is kept. */
+export const JOIN_KEEPING = `LEFT JOIN accession_policy ON accession_policy.id = (
+    SELECT max(said.id) FROM accession_policy AS said WHERE said.accession_id = accession.id AND ${notUndone('said')})`
+
 const LIFE_JOINS = `
   lot ${JOIN_SEED}
   LEFT JOIN seed_weight ON seed_weight.id = lot.weight_id
   LEFT JOIN germination_result ON germination_result.id = lot.germination_id
-  LEFT JOIN lot_forecast ON lot_forecast.lot_id = lot.id`
+  LEFT JOIN lot_forecast ON lot_forecast.lot_id = lot.id
+  ${JOIN_KEEPING}`
 
 const LOT_JOINS = `${LIFE_JOINS}
   LEFT JOIN storage_place ON storage_place.id = lot.place_id
@@ -138,6 +150,8 @@ export interface ShelfFilter {
   readonly lotIds?: readonly number[] | undefined
   readonly quarantined?: boolean | undefined
   readonly emptyToo: boolean
+  /** Leaves out what is closed. */
+  readonly offered?: true
   readonly accessionIds?: readonly number[]
 }
 
@@ -218,6 +232,11 @@ function conditions(filter: ShelfFilter): { where: string; values: unknown[] } {
   }
   if (filter.quarantined !== undefined) {
     add(`lot.quarantine_reason IS ${filter.quarantined ? 'NOT ' : ''}NULL`)
+  }
+  if (filter.offered === true) {
+    add(
+      `NOT EXISTS (SELECT 1 FROM accession ${JOIN_KEEPING} WHERE accession.id = lot.accession_id AND policy = 'closed')`,
+    )
   }
   if (filter.accessionIds !== undefined) {
     add('lot.accession_id IN (SELECT value FROM json_each(?))', JSON.stringify(filter.accessionIds))

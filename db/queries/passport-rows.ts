@@ -1,9 +1,11 @@
 import { alias } from 'drizzle-orm/sqlite-core'
+import type { BreedingStatus } from '../domain/shared/closed-sets.ts'
 import type { Sqlite } from '../migrations/connection.ts'
 import { accessionPassport } from '../schema/list-tables.ts'
 import { crop, person } from '../schema/reference-tables.ts'
 import { accession } from '../schema/stock-tables.ts'
 import { columns, expression, orNull, pick, type RowOf, select } from './columns.ts'
+import { JOIN_KEEPING } from './lot-rows.ts'
 import { notUndone } from './measurements.ts'
 import { joinCanonicalPerson } from './person-records.ts'
 import { SEED_NAMES } from './seed-names.ts'
@@ -14,6 +16,7 @@ const PASSPORT = columns({
   ...pick(accession, 'id', 'number', 'receivedOn', 'grownAt', 'story'),
   ...SEED_NAMES,
   species: crop.species,
+  breeding: expression<BreedingStatus>("coalesce(accession_policy.breeding_status, 'unknown')"),
   donor: orNull(donor.name),
   synonyms: expression<string | null>(
     "(SELECT group_concat(name, ';') FROM variety_synonym WHERE variety_id = variety.id)",
@@ -39,7 +42,7 @@ export function passportRows(sqlite: Sqlite): PassportRow[] {
     (list) => `SELECT ${list} FROM accession
      JOIN variety ON variety.id = accession.variety_id
      JOIN crop ON crop.id = variety.crop_id
-     ${joinCanonicalPerson('donor', 'accession.donor_id')}
+     ${joinCanonicalPerson('donor', 'accession.donor_id')} ${JOIN_KEEPING}
      WHERE ${notUndone('accession')} ORDER BY accession.id`,
   ).all()
 }

@@ -82,7 +82,7 @@ const STORED_LOT = columns({
   lotId: lot.id,
   lotNumber: lot.number,
   ...SEED_NAMES,
-  family: crop.family,
+  ...pick(crop, 'family', 'countedUnit'),
   place: storagePlace.path,
   quarantined: expression<0 | 1>('lot.quarantine_reason IS NOT NULL'),
   highPercent: expression<

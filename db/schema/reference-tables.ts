@@ -70,6 +70,8 @@ export const crop = sqliteTable('crop', {
   daysToSeed: integer('days_to_seed'),
   laterSowingDays: integer('later_sowing_days'),
   countedUnit: text('counted_unit', { enum: COUNTED_UNITS }).notNull().default('seed'),
+  /** Of what is planted as a clove, a bulb or a tuber. */
+  keepsMonths: integer('keeps_months'),
   seedExtraction: text('seed_extraction', { enum: SEED_EXTRACTIONS }),
   /** Of the seed viability equation, as JSON. */
   viabilityConstants: text('viability_constants'),

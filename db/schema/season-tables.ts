@@ -1,5 +1,5 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core'
-import { NEED_STATES } from '../domain/needs/need.ts'
+import { KEPT_STATES } from '../domain/needs/need.ts'
 import { POPULATION_GOALS } from '../domain/needs/population-goal.ts'
 import { GROW_OUT_NOTES } from '../domain/season-plan/grow-out.ts'
 import { ISOLATION_METHODS } from '../domain/season-plan/isolation-method.ts'
@@ -21,7 +21,7 @@ export const seasonListLine = sqliteTable('season_list_line', {
   ordinal: integer('ordinal').notNull(),
   accessionId: integer('accession_id').notNull(),
   chosen: integer('chosen', { mode: 'boolean' }).notNull(),
-  state: text('state', { enum: NEED_STATES }).notNull(),
+  state: text('state', { enum: KEPT_STATES }).notNull(),
   living: integer('living').notNull(),
   keep: integer('keep').notNull(),
   /** The chance, 0 to 1, that by the next sowing no full regrowing can be made. */

@@ -3,6 +3,7 @@ import type { Amount } from '../../db/domain/amounts/amount.ts'
 import type { Manner } from '../../db/domain/amounts/in-words.ts'
 import { type Milligrams, milligrams } from '../../db/domain/amounts/mass.ts'
 import { seedCount } from '../../db/domain/amounts/seed-count.ts'
+import { NOTHING_SAID } from '../../db/domain/keeping/keeping.ts'
 import type { Balance } from '../../db/domain/ledger/movement.ts'
 import type { LivingSeeds } from '../../db/domain/needs/living-seeds.ts'
 import type { NeedFacts } from '../../db/domain/needs/need.ts'
@@ -45,6 +46,7 @@ export function needFacts(facts: Partial<NeedFacts> & { living?: LivingSeeds } =
     untested: 0,
     notCounted: 0,
     unit: 'seed',
+    keeping: NOTHING_SAID,
     ...facts,
   }
 }

@@ -31,8 +31,9 @@ describe('crops that the first table had not', () => {
     insert('bean', 'Bean')
     file.exec(sqlOf('more_crops'))
     file.exec(sqlOf('crop_knowledge'))
-    expect(ids()).toEqual(['bean', ...ADDED].toSorted())
-    const shipped = readCropTable().filter(({ id }) => ADDED.includes(id))
+    file.exec(sqlOf('pieces'))
+    expect(ids()).toEqual(['bean', ...ADDED, 'potato', 'shallot'].toSorted())
+    const shipped = readCropTable().filter(({ id }) => [...ADDED, 'potato', 'shallot'].includes(id))
     const kept = file.prepare('SELECT * FROM crop WHERE id <> ?').all('bean') as Record<string, unknown>[]
     for (const row of shipped) {
       const here = kept.find(({ id }) => id === row.id)

@@ -60,6 +60,7 @@ const card = (name: string): StorageCard => ({
     { place: 'In a freezer, about -18 °C', how: 'Only if dry.', years: name },
   ],
   notTold: '',
+  pieces: false,
   howSure: [name],
   cautions: ['POISONOUS IF EATEN. Keep from children and animals.'],
   libraryName: name,

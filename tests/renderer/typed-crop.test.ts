@@ -9,6 +9,7 @@ const CROP: TypedCrop = {
   packetSeeds: '',
   hundredSeedWeightG: '',
   countedUnit: 'seed',
+  keepsMonths: '',
   matingSystem: '',
   pollination: '',
   lifeCycle: '',
@@ -39,6 +40,7 @@ describe('a crop of the keeper’s own, as typed', () => {
       ...CROP,
       ...CONSTANTS,
       countedUnit: 'fruit',
+      keepsMonths: '9',
       matingSystem: 'outcrosser',
       isolationHomeM: '250',
       laterSowingDays: '21',
@@ -46,6 +48,7 @@ describe('a crop of the keeper’s own, as typed', () => {
     })
     expect(read).toMatchObject({
       countedUnit: 'fruit',
+      keepsMonths: 9,
       matingSystem: 'outcrosser',
       pollination: null,
       lifeCycle: null,

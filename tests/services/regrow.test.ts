@@ -27,7 +27,14 @@ describe('what to regrow', () => {
     await tested((await beans('Last handful', '6 seeds')).lotId, 45)
     const answer = await test.call('regeneration.list', {})
     expect(answer.season).toEqual({ year: 2026, sowing: '2026-04-15', nextSowing: '2027-04-15' })
-    expect(answer.counts).toEqual({ rescue: 1, regrow: 2, watch: 0, 'well-stocked': 1, 'none-left': 0 })
+    expect(answer.counts).toEqual({
+      rescue: 1,
+      regrow: 2,
+      watch: 0,
+      'well-stocked': 1,
+      'none-left': 0,
+      'not-kept': 0,
+    })
     expect(answer.needs.map(({ rank, variety, state }) => [rank, variety, state])).toEqual([
       [1, 'Last handful', 'rescue'],
       [2, 'Nearly gone', 'regrow'],

@@ -13,7 +13,7 @@ import {
   withGrouping,
 } from './read-number.ts'
 import { seedCount } from './seed-count.ts'
-import { COUNT_WORDS, MASS_WORDS, PACKET_WORDS } from './unit-words.ts'
+import { COUNT_WORDS, MASS_WORDS, PACKET_WORDS, PLANT_WORDS } from './unit-words.ts'
 
 /** A text that can be typed instead and reads one way only: as it is, and as it is told, which reads the same. */
 export interface AmountChoice {
@@ -94,6 +94,7 @@ function readNumberAndUnit(typed: Typed, context: AmountContext): AmountReading 
     )
   if (unit === undefined || COUNT_WORDS.has(unit)) return readCount(number.value, about)
   if (PACKET_WORDS.has(unit)) return askPacketSize(number.value, about, context)
+  if (PLANT_WORDS.has(unit)) return unreadable(message('pieces.plants-outside'))
   const massUnit = MASS_WORDS.get(unit)
   if (massUnit === undefined) return unreadable(message('amount.no-unit', { typed: unit }))
   if (!about) return readMass(number.value, massUnit)

@@ -13,9 +13,28 @@ export const MASS_WORDS: ReadonlyMap<string, MassUnit> = new Map([
 export const COUNT_WORDS: ReadonlySet<string> = new Set([
   ...['seed', 'seeds', 'bean', 'beans', 'kernel', 'kernels', 'grain', 'grains'],
   ...['cluster', 'clusters', 'fruit', 'fruits', 'pc', 'pcs'],
+  ...['clove', 'cloves', 'bulb', 'bulbs', 'tuber', 'tubers', 'piece', 'pieces'],
+  ...['diente', 'dientes', 'bulbo', 'bulbos', 'tuberculo', 'tuberculos', 'pieza', 'piezas'],
   ...['semilla', 'semillas', 'grano', 'granos', 'fruto', 'frutos', 'glomerulo', 'glomerulos'],
   ...['judia', 'judias', 'alubia', 'alubias', 'frijol', 'frijoles', 'haba', 'habas', 'garbanzo', 'garbanzos'],
   ...['pepita', 'pepitas', 'unidad', 'unidades', 'ud', 'uds'],
+])
+
+/** Words for what is no seed, clove, bulb or tuber: plants and parts of plants that have to grow at once. */
+export const PLANT_WORDS: ReadonlySet<string> = new Set([
+  ...['cutting', 'cuttings', 'graft', 'grafts', 'scion', 'scions', 'plant', 'plants', 'slip', 'slips'],
+  ...[
+    'esqueje',
+    'esquejes',
+    'injerto',
+    'injertos',
+    'pua',
+    'puas',
+    'planta',
+    'plantas',
+    'planton',
+    'plantones',
+  ],
 ])
 
 export const PACKET_WORDS: ReadonlySet<string> = new Set([

@@ -1,4 +1,6 @@
 import { type Message, message } from '../../messages/message.ts'
+import type { CountedUnitName } from './counted-unit.ts'
+import { isPiece, MONTHS_WITHOUT_FIGURE } from './pieces.ts'
 
 /** What of a crop may be unknown; null where it is. */
 export interface CropFigures {
@@ -6,6 +8,8 @@ export interface CropFigures {
   readonly species: string
   readonly hundredSeedWeightUg: number | null
   readonly packetSeeds: number | null
+  readonly countedUnit: CountedUnitName
+  readonly keepsMonths: number | null
   readonly matingSystem: string | null
   readonly storageYears: number | null
   /** Of the seed viability equation, as the file keeps them. */
@@ -24,11 +28,22 @@ export function weightUnknown(crop: string): Message {
  * stands in is what is usual for any plant, and is called so.
  */
 export function unknownOf(crop: CropFigures): readonly Message[] {
-  const { commonName, federalMinimumPercent, stateMinimumPercent } = crop
+  const { commonName } = crop
   return [
     ...(crop.species === '' ? [message('needs.crop.species')] : []),
     ...(crop.hundredSeedWeightUg === null ? [weightUnknown(commonName)] : []),
     ...(crop.packetSeeds === null ? [message('needs.crop.packet')] : []),
+    ...(isPiece(crop.countedUnit) ? keepingUnknown(crop) : ageingUnknown(crop)),
+  ]
+}
+
+function keepingUnknown({ keepsMonths }: CropFigures): readonly Message[] {
+  return keepsMonths === null ? [message('pieces.keeps-unknown', { months: MONTHS_WITHOUT_FIGURE })] : []
+}
+
+function ageingUnknown(crop: CropFigures): readonly Message[] {
+  const { federalMinimumPercent, stateMinimumPercent } = crop
+  return [
     ...(crop.matingSystem === null ? [message('needs.crop.mating')] : []),
     ...(crop.storageYears === null
       ? [message(crop.viabilityConstants === null ? 'needs.crop.keeps' : 'needs.crop.keeps-years')]

@@ -3,8 +3,8 @@ import { normalBelow, normalQuantile } from '../viability/normal.ts'
 /** Where the viability of untested seed is taken from. */
 export type AssumedBasis = 'federal-minimum' | 'state-minimum' | 'rule-of-thumb'
 
-/** Where a lot's viability comes from. */
-export type ViabilityBasis = 'tested' | 'forecast' | AssumedBasis
+/** Where a lot's viability comes from; 'season': of pieces, which are sound until their season is over. */
+export type ViabilityBasis = 'tested' | 'forecast' | 'season' | AssumedBasis
 
 /** Half alive: for crops without a legal minimum. Common practice, no source; shown as assumed. */
 export const CAUTIOUS_VIABILITY = 0.5

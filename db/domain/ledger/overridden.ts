@@ -14,6 +14,7 @@ const PASSED_BY = {
   'ask-first': 'overridden.ask-first',
   'kept-by-us': 'overridden.kept-by-us',
   'agreement-ended': 'overridden.agreement-ended',
+  closed: 'keeping.overridden-closed',
   treated: 'caution.treated',
   'pests-seen': 'caution.pests-seen',
   regulated: 'caution.regulated',

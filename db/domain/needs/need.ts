@@ -1,21 +1,23 @@
 import { type Message, message } from '../../messages/message.ts'
 import { toFigures } from '../amounts/in-words.ts'
 import type { CountedUnitName } from '../crops/counted-unit.ts'
+import { isPiece } from '../crops/pieces.ts'
+import { isKept, type Keeping, keepingValues } from '../keeping/keeping.ts'
 import { timesIn100 } from './assurance.ts'
 import type { LivingSeeds } from './living-seeds.ts'
 import { type KeepingPolicy, seedsForOneRegrowing, seedsToKeep } from './what-to-keep.ts'
 
-/** How an accession stands, from best to worst; last what has no seed any more, of which nothing can be regrown. */
-export type NeedState = 'well-stocked' | 'watch' | 'regrow' | 'rescue' | 'none-left'
+/**
+ * The states of what is kept, as they are listed: worst first, and what has no seed left behind all that has some, as nothing
+ * can be regrown of it.
+ */
+export const KEPT_STATES = ['rescue', 'regrow', 'watch', 'well-stocked', 'none-left'] as const
 
-/** The states as they are listed: worst first, and what has no seed left behind all that has some. */
-export const NEED_STATES = [
-  'rescue',
-  'regrow',
-  'watch',
-  'well-stocked',
-  'none-left',
-] as const satisfies readonly NeedState[]
+/** All states: last what the library does not keep. */
+export const NEED_STATES = [...KEPT_STATES, 'not-kept'] as const
+
+/** How an accession stands. */
+export type NeedState = (typeof NEED_STATES)[number]
 
 /** How many there are in each state. */
 export function countsByState(count: (state: NeedState) => number): Record<NeedState, number> {
@@ -33,6 +35,8 @@ export interface NeedFacts {
   /** Seeds of it that do not count: in quarantine, the reference sample, a duplicate elsewhere. */
   readonly notCounted: number
   readonly unit: CountedUnitName
+  /** Whether the library keeps it at all. */
+  readonly keeping: Keeping
 }
 
 /** How an accession stands, why, and the arithmetic line by line. */
@@ -48,44 +52,61 @@ export interface Need {
 /**
  * Judges whether an accession holds enough living seed.
  *
- * None left: no seed here nor elsewhere. Rescue: too few for one full regrowing. Regrow this season: fewer than must be kept, or tested below its threshold.
+ * Not kept: passed on or closed, however much there is. None left: no seed here nor elsewhere. Rescue: too few for one full regrowing. Regrow this season: fewer than must be kept, or tested below its threshold.
  * Watch: enough by the middle figure, but the doubt reaches below what must be kept; or weak as far as it was tested,
- * beside enough seed that was not, such as last season's harvest: a test comes before a regrowing.
+ * beside enough seed that was not, such as last season's harvest: a test comes before a regrowing. What is planted in pieces is
+ * due every year, however much there is.
  */
-export function needState(facts: Omit<NeedFacts, 'unit'>): NeedState {
+export function needState(facts: NeedFacts): NeedState {
   const { living, policy } = facts
+  if (!isKept(facts.keeping.policy)) return 'not-kept'
   if (living.total === 0 && facts.notCounted === 0) return 'none-left'
   if (living.about < seedsForOneRegrowing(policy)) return 'rescue'
+  if (isPiece(facts.unit)) return 'regrow'
   const keep = seedsToKeep(policy)
   const weak = isWeak(facts)
   if (living.about < keep || (weak && facts.untested < keep)) return 'regrow'
   return weak || living.low < keep ? 'watch' : 'well-stocked'
 }
 
+/** Living seeds to keep: none of what the library does not keep. */
+export function toKeepOf({ policy, keeping }: Pick<NeedFacts, 'policy' | 'keeping'>): number {
+  return isKept(keeping.policy) ? seedsToKeep(policy) : 0
+}
+
 /** The judgement of {@link needState} with what to tell of it: its reasons and its arithmetic. */
 export function judgeNeed(facts: NeedFacts): Need {
-  const { living, policy, unit } = facts
-  const keep = seedsToKeep(policy)
+  const { living, policy, unit, keeping } = facts
+  const state = needState(facts)
+  const keep = toKeepOf(facts)
   const oneRegrowing = seedsForOneRegrowing(policy)
+  const drawer = message('needs.sum-drawer', {
+    living: living.about,
+    total: { seeds: living.total, unit },
+    low: living.low,
+    high: living.high,
+  })
+  if (state === 'not-kept')
+    return {
+      state,
+      keep,
+      oneRegrowing,
+      sentence: message('keeping.stock', { living: aboutLiving(living.about, [], unit) }),
+      reasons: [message('keeping.why', keepingValues(keeping))],
+      arithmetic: [drawer],
+    }
   return {
-    state: needState(facts),
+    state,
     keep,
     oneRegrowing,
     sentence: message('needs.stock', { living: aboutLiving(living.about, [oneRegrowing, keep], unit), keep }),
     reasons: reasonsOf(facts, keep, oneRegrowing),
-    arithmetic: [
-      ...toKeep(facts, keep, oneRegrowing),
-      message('needs.sum-drawer', {
-        living: living.about,
-        total: { seeds: living.total, unit },
-        low: living.low,
-        high: living.high,
-      }),
-    ],
+    arithmetic: [...toKeep(facts, keep, oneRegrowing), drawer],
   }
 }
 
 function toKeep({ policy, unit }: NeedFacts, keep: number, oneRegrowing: number): readonly Message[] {
+  if (isPiece(unit)) return [message('pieces.sum', { unit, plants: policy.plants })]
   const { plants, emergence, regrowings, assurance } = policy
   const exact = (count: number) => message('needs.living', { count, unit })
   if (assurance === undefined)
@@ -103,6 +124,11 @@ function toKeep({ policy, unit }: NeedFacts, keep: number, oneRegrowing: number)
 
 function reasonsOf(facts: NeedFacts, keep: number, oneRegrowing: number): readonly Message[] {
   const { testedViability, threshold, untested, unit } = facts
+  if (isPiece(unit))
+    return [
+      ...tooFew(facts, keep, oneRegrowing),
+      message('pieces.due', { unit, plants: facts.policy.plants }),
+    ]
   const weak =
     testedViability !== null && isWeak(facts)
       ? [

@@ -1,5 +1,6 @@
 import { type Message, message } from '../../messages/message.ts'
 import type { CountedUnitName } from '../crops/counted-unit.ts'
+import { isPiece } from '../crops/pieces.ts'
 import { chanceOfPlants, timesIn100 } from './assurance.ts'
 import { breedingOf } from './population-goal.ts'
 import type { SowableLot, SowingAdvice } from './sowing.ts'
@@ -41,6 +42,8 @@ export function adviseRescue(facts: RescueFacts): RescueAdvice {
   const lot = facts.lots.find(({ lotId }) => lotId === from?.lotId)
   if (sow === null || lot === undefined) return { forKeeper: [noneToSow(facts, held), ask], forGrower: [] }
   const { seeds } = sow
+  if (isPiece(unit))
+    return { forKeeper: [message('pieces.plant-all', { unit, count: held }), ask], forGrower: [] }
   const forGrower = [
     ...preTreatment(facts),
     message('needs.sow-indoors'),

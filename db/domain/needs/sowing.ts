@@ -47,10 +47,10 @@ function mostToRisk(seeds: number): number {
  * as assure the plants, or where the lots do not hold so many, as many as make them on average.
  *
  * Where all together hold fewer living seeds than a full regrowing takes ({@link seedsForOneRegrowing}, by which an accession
- * stands at rescue too), two thirds of the best lot, so that one lost sowing does not end the variety. Null where nothing lives.
+ * stands at rescue too), two thirds of the best lot, so that one lost sowing does not end the variety; all where what is held back spoils. Null where nothing lives.
  */
 export function sowingAdvice(lots: readonly SowableLot[], policy: KeepingPolicy): SowingAdvice | null {
-  const { plants, emergence, assurance } = policy
+  const { plants, emergence, assurance, spoils } = policy
   const living = lots
     .filter(({ seeds, viability }) => seeds * viability > 0)
     .toSorted((a, b) => b.seeds * b.viability - a.seeds * a.viability || b.viability - a.viability)
@@ -62,7 +62,9 @@ export function sowingAdvice(lots: readonly SowableLot[], policy: KeepingPolicy)
   const isMean = (sown: readonly SownSeed[]) => plantsExpected(sown, emergence) >= plants - 1e-6
   const sown = enough
     ? ((assurance === undefined ? null : fewestOf(living, isSure)) ?? fewestOf(living, isMean) ?? living)
-    : [{ ...best, seeds: mostToRisk(best.seeds) }]
+    : spoils
+      ? living
+      : [{ ...best, seeds: mostToRisk(best.seeds) }]
   return {
     lots: sown.map(({ lotId, lotNumber, seeds }) => ({ lotId, lotNumber, seeds })),
     seeds: sown.reduce((sum, { seeds }) => sum + seeds, 0),

@@ -79,6 +79,7 @@ export function toldSetAside(seeds: number, unit: CountedUnitName): Message {
 
 /** One sentence on what puts an accession where it stands in the list. `nextYear` is the season after this one. */
 export function toldUrgency(facts: UrgencyFacts, unit: CountedUnitName, nextYear: number): Message {
+  if (facts.state === 'not-kept') return message('keeping.nothing-to-regrow')
   if (facts.state === 'none-left') return message('needs.why-none', { unit })
   if (facts.living === 0) {
     return facts.setAside === 0

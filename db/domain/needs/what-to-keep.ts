@@ -10,6 +10,8 @@ export interface KeepingPolicy {
   readonly emergence: number
   /** The chance of so many plants that is asked, 0.5 to 0.99. Left out: seed is counted by its mean. */
   readonly assurance?: number | undefined
+  /** What is not planted this season spoils, so that nothing is held back. */
+  readonly spoils?: true
 }
 
 /**

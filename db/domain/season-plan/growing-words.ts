@@ -1,5 +1,6 @@
 import { type Message, message } from '../../messages/message.ts'
 import type { CountedUnitName } from '../crops/counted-unit.ts'
+import { isPiece, type PieceName } from '../crops/pieces.ts'
 import { timesIn100 } from '../needs/assurance.ts'
 import type { Breeding } from '../needs/population-goal.ts'
 import { hoursOfIsolation, type IsolationMethod, type Pollination, toldHours } from './isolation-method.ts'
@@ -46,12 +47,13 @@ export interface Advice {
 }
 
 /**
- * What the grower of one variety is told: sowing, keeping apart, selecting, harvesting.
+ * What the grower of one variety is told: sowing, keeping apart, selecting, harvesting; of pieces planting, looking over, lifting.
  *
  * Common practice, no source; figures come from the plan.
  */
 export function growingAdvice(facts: GrowingFacts): readonly Advice[] {
-  const { care, biennial, ofTheLast } = facts
+  const { care, biennial, ofTheLast, unit } = facts
+  if (isPiece(unit)) return adviceOnPieces(facts, unit)
   const last = ofTheLast === null ? 'no' : 'yes'
   return [
     { heading: message('season.sheet.sow'), sentences: sow(facts) },
@@ -70,6 +72,19 @@ export function growingAdvice(facts: GrowingFacts): readonly Advice[] {
           },
         ]
       : []),
+  ]
+}
+
+function adviceOnPieces({ seeds, plants, areaM2, noSeed }: GrowingFacts, unit: PieceName): readonly Advice[] {
+  const cm = Math.round(100 * Math.sqrt(areaM2 / plants))
+  const given =
+    seeds === null
+      ? message('pieces.plant-none', { unit, why: { list: noSeed } })
+      : message('pieces.plant', { pieces: { seeds, unit }, cm })
+  return [
+    { heading: message('pieces.sheet-plant'), sentences: [given] },
+    { heading: message('pieces.sheet-look'), sentences: [message('pieces.look-over')] },
+    { heading: message('pieces.sheet-lift'), sentences: [message(`pieces.lift-${unit}`, { plants })] },
   ]
 }
 

@@ -10,15 +10,17 @@ const WORTH_OF_STATE: Readonly<Record<NeedState, number>> = {
   watch: 0.08,
   'well-stocked': 0.02,
   'none-left': 0.02,
+  'not-kept': 0.02,
 }
 
-/** What growing an accession is worth: the chance of loss that it averts, twice where it is held nowhere else; none where no seed is left. */
+/** What growing an accession is worth: the chance of loss that it averts, twice where it is held nowhere else; none where no seed is left or it is not kept. */
 export function worthOfGrowing(facts: {
   readonly state: NeedState
   readonly cost: number
   readonly onlySource: boolean
 }): number {
-  const averted = facts.state === 'none-left' ? 0 : facts.cost * (facts.onlySource ? 2 : 1)
+  const averted =
+    facts.state === 'none-left' || facts.state === 'not-kept' ? 0 : facts.cost * (facts.onlySource ? 2 : 1)
   return WORTH_OF_STATE[facts.state] + averted
 }
 

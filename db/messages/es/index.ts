@@ -12,6 +12,7 @@ import glossary from './glossary.json' with { type: 'json' }
 import handOut from './hand-out.json' with { type: 'json' }
 import imported from './import.json' with { type: 'json' }
 import intake from './intake.json' with { type: 'json' }
+import keeping from './keeping.json' with { type: 'json' }
 import labels from './labels.json' with { type: 'json' }
 import letters from './letters.json' with { type: 'json' }
 import needs from './needs.json' with { type: 'json' }
@@ -48,6 +49,7 @@ export const es = {
   ...handOut,
   ...imported,
   ...intake,
+  ...keeping,
   ...labels,
   ...letters,
   ...needs,

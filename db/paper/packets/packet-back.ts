@@ -63,11 +63,15 @@ function roomOf(part: Cell): { readonly width: number; readonly height: number }
   return { width: inside(part.width), height: inside(part.height) }
 }
 
-function backParagraphs({ known = [] }: PacketLabel, size: number, { text: told }: Texts): Paragraph[] {
+function backParagraphs(
+  { known = [], pieces = false }: PacketLabel,
+  size: number,
+  { text: told }: Texts,
+): Paragraph[] {
   const text = paragraphsIn(size)
   return [
     text(told('paper.packet-keep'), 0, { face: 'semibold', unbrokenWithNext: true }),
-    text(told('paper.care'), 1),
+    text(told(pieces ? 'pieces.care' : 'paper.care'), 1),
     text(told('paper.for-sowing'), 4, { face: 'bold' }),
     ...known.map((fact, index) => text(fact, index === 0 ? 6 : 2, { ruled: index === 0 })),
   ]

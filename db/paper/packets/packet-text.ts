@@ -22,6 +22,8 @@ export interface PacketLabel {
   /** Whole sentences, such as 'TREATED with thiram. Not for food, feed or oil.' */
   readonly cautions: readonly string[]
   readonly libraryName: string
+  /** What is planted as a clove, a bulb or a tuber, and kept otherwise than seed. */
+  readonly pieces?: boolean
   /** What else is known of the lot, a fact each, for large labels and the backs of packets. */
   readonly known?: readonly string[]
 }
@@ -50,6 +52,7 @@ export function printableLabel(
       contents: clean(label.contents),
       cautions: label.cautions.map(clean).filter((caution) => caution !== ''),
       libraryName: clean(label.libraryName),
+      pieces: label.pieces ?? false,
       known: (label.known ?? []).map(clean).filter((fact) => fact !== ''),
     },
     missing: [...missing],

@@ -2,6 +2,7 @@ import type { LivingStock } from '../../contract/fields.ts'
 import type { Untold } from '../../contract/told.ts'
 import type { Manner } from '../../domain/amounts/in-words.ts'
 import { countedUnit } from '../../domain/crops/counted-unit.ts'
+import { isPiece } from '../../domain/crops/pieces.ts'
 import {
   assumedBand,
   assumedViability,
@@ -9,9 +10,9 @@ import {
 } from '../../domain/germination/assumed-viability.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
 import { type LivingSeeds, type LotLife, livingSeeds } from '../../domain/needs/living-seeds.ts'
-import { judgeNeed, type NeedFacts, type NeedState, needState } from '../../domain/needs/need.ts'
+import { judgeNeed, type NeedFacts, type NeedState, needState, toKeepOf } from '../../domain/needs/need.ts'
 import { type PopulationFigures, type PopulationGoal, plantsFor } from '../../domain/needs/population-goal.ts'
-import { type KeepingPolicy, seedsToKeep } from '../../domain/needs/what-to-keep.ts'
+import type { KeepingPolicy } from '../../domain/needs/what-to-keep.ts'
 import { partOfAllSeed, type RegrowPolicy, regrowThreshold } from '../../domain/viability/regrow-threshold.ts'
 import { type Message, message, type Part } from '../../messages/message.ts'
 import type { LifeRow } from '../../queries/lot-rows.ts'
@@ -37,9 +38,17 @@ export interface RowLife extends LotLife {
  * Untested seed is not credited with more than is assumed of any seed of its crop, however good its forecast.
  */
 export function lifeOf(row: LifeRow): RowLife {
-  const { basis, viability, range } = row.tested === null ? untestedLife(row) : testedLife(row)
+  const { basis, viability, range } = partAlive(row)
   const life = { count: row.balanceCount, countDoubt: countDoubt(row), basis, on: row.forecastOn }
   return { ...life, viability, viabilityRange: range }
+}
+
+function partAlive(row: LifeRow): PartAlive {
+  if (isPiece(row.countedUnit)) {
+    const sound = row.forecastViability ?? 1
+    return { basis: 'season', viability: sound, range: [sound, sound] }
+  }
+  return row.tested === null ? untestedLife(row) : testedLife(row)
 }
 
 interface PartAlive {
@@ -93,7 +102,7 @@ export interface Standing {
  */
 export function standingOf(lots: readonly LifeRow[], policy: CollectionPolicy): Standing {
   const { facts } = needFacts(lots, policy)
-  return { living: facts.living, keep: seedsToKeep(facts.policy), state: needState(facts) }
+  return { living: facts.living, keep: toKeepOf(facts), state: needState(facts) }
 }
 
 /** The same as {@link standingOf}, with the reasons in words and the arithmetic line by line. */
@@ -135,6 +144,7 @@ function needFacts(
     ...strengthOf(counted, first, policy),
     notCounted: seedsOf(lots.filter((row) => !countsTowardsKeeping(row))),
     unit: first.countedUnit,
+    keeping: { breeding: first.breeding, policy: first.policy },
   }
   return { facts, counted }
 }
@@ -153,11 +163,13 @@ function seedsOf(lots: readonly LifeRow[]): number {
   return lots.reduce((sum, row) => sum + row.balanceCount, 0)
 }
 
-/** What decides how many living seeds of an accession are kept. */
+/** What decides how many living seeds of an accession are kept. Of pieces one planting: they do not last to a second. */
 export function policyOf(row: LifeRow, policy: CollectionPolicy): KeepingPolicy {
+  const plants = row.ownPlants ?? plantsFor(populationOf(row), row.ownGrade ?? policy.grade)
+  if (isPiece(row.countedUnit)) return { regrowings: 1, plants, emergence: 1, spoils: true }
   return {
     regrowings: row.regrowings ?? policy.regrowingsKept,
-    plants: row.ownPlants ?? plantsFor(populationOf(row), row.ownGrade ?? policy.grade),
+    plants,
     emergence: policy.emergence,
     assurance: row.ownAssurance ?? policy.assurance,
   }
@@ -183,7 +195,7 @@ function strengthOf(
   const seeds = tested.reduce((sum, { life }) => sum + life.count, 0)
   const untested = livingSeeds(
     counted
-      .filter(({ life }) => life.basis !== 'tested' && life.basis !== 'forecast')
+      .filter(({ life }) => life.basis !== 'tested' && life.basis !== 'forecast' && life.basis !== 'season')
       .map(({ life }) => life),
   ).about
   if (seeds === 0) return { testedViability: null, threshold: thresholdOf(first, policy), untested }
@@ -199,6 +211,7 @@ function strengthOf(
 /** Says where the viability figure of untested seed comes from. */
 export function assumedTold(viability: number, basis: Exclude<ViabilityBasis, 'tested'>): Message {
   const alive = { part: viability }
+  if (basis === 'season') return message('pieces.sound-by-season', { sound: viability > 0 ? 'yes' : 'no' })
   return basis === 'forecast'
     ? message('alive.forecast', { alive })
     : message(`alive.assumed.${basis}`, { alive })
@@ -206,6 +219,7 @@ export function assumedTold(viability: number, basis: Exclude<ViabilityBasis, 't
 
 function viabilityNotes(counted: readonly CountedLot[]): Message[] {
   const held = counted.filter(({ row }) => row.balanceCount > 0)
+  if (held.some(({ life }) => life.basis === 'season')) return seasonNotes(held)
   const tested = held.filter(({ life }) => life.basis === 'tested')
   const untested = held.find(({ life }) => life.basis !== 'tested')
   const latest = tested.toSorted((a, b) => (b.row.testedOn ?? '').localeCompare(a.row.testedOn ?? ''))[0]
@@ -215,6 +229,12 @@ function viabilityNotes(counted: readonly CountedLot[]): Message[] {
     ...(untested === undefined ? [] : untestedTold(untested, tested.length > 0)),
     ...(guessed ? [message('alive.count-guessed')] : []),
   ]
+}
+
+/** Of pieces: that they keep for a season, and how many lots are over theirs. */
+function seasonNotes(held: readonly CountedLot[]): Message[] {
+  const over = held.filter(({ life }) => life.viability === 0).length
+  return [message('pieces.grown-every-year'), ...(over === 0 ? [] : [message('pieces.over', { lots: over })])]
 }
 
 /** The last test, and the forecast with its day and its 90 % band where there is one. */

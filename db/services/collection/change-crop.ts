@@ -15,6 +15,7 @@ export const OWN_CROP_FACTS = {
   packetSeeds: 'usual-packet',
   hundredSeedWeightUg: 'weight',
   countedUnit: 'counted',
+  keepsMonths: 'keeps-months',
   matingSystem: 'mating-system',
   pollination: 'pollination',
   lifeCycle: 'life-cycle',

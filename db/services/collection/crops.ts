@@ -42,6 +42,7 @@ export const getCrop: Reads<'crop.get'> = (reading, input) => {
     species: row.species,
     family: row.family,
     countedUnit: countedUnit(row.countedUnit),
+    keepsMonths: row.keepsMonths,
     hundredSeedWeightG: hundred === null ? null : gramsPerHundred(hundredSeedWeight(hundred)),
     plausibleWeightG:
       row.plausibleLowG === null || row.plausibleHighG === null

@@ -1,4 +1,5 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
+import { sampstatOf } from '../../domain/keeping/keeping.ts'
 import {
   agreementTold,
   communityLabelTold,
@@ -153,7 +154,7 @@ function knownPassports(reading: Reading, asked: Asked): Known[] {
     const limits = limitsOf.get(row.id) ?? NO_LIMITS
     const rights = withholding.text(rightsOf(limits, reading.today))
     // What came in as a passport goes out as it came; what did not is made from the book.
-    const whole = kept.has('ACCENUMB') ? kept : madeFromBook(row, kept)
+    const whole = withStatus(kept.has('ACCENUMB') ? kept : madeFromBook(row, kept), row)
     const shown = [...whole].filter(
       ([code]) =>
         !hidden.has(code) &&
@@ -180,6 +181,12 @@ function withTerms(shown: Passport, rights: string): [string, string][] {
   const terms = `ACCENUMB:${withoutSemicolon(rights)}`
   const remarks = shown.get('REMARKS')
   return [...new Map(shown).set('REMARKS', remarks === undefined ? terms : `${remarks};${terms}`)]
+}
+
+/** A passport with how the accession was bred, where the keeper says so. */
+function withStatus(passport: Passport, { breeding }: PassportRow): Passport {
+  const status = sampstatOf(breeding, passport.get('SAMPSTAT') ?? '')
+  return status === '' ? passport : new Map([...passport, ['SAMPSTAT', status]])
 }
 
 function madeFromBook(row: PassportRow, kept: Passport): Passport {

@@ -1,3 +1,4 @@
+import { isPiece, keptTold, keptUntil } from '../../domain/crops/pieces.ts'
 import { type IsoDate, isoDate } from '../../domain/dates/iso-date.ts'
 import type { Threshold } from '../../domain/viability/band.ts'
 import { type PaceRemark, WORKING } from '../../domain/viability/equation.ts'
@@ -45,7 +46,13 @@ export type LotForecast =
       /** Of a lot that others were poured into: all of them, and which is thought least alive and stands for it; else null. */
       readonly merged: Merged | null
     }
-  | { readonly kind: 'refused'; readonly lotId: number; readonly because: Message }
+  | {
+      readonly kind: 'refused'
+      readonly lotId: number
+      readonly because: Message
+      /** Of pieces, which have no equation: the last day of their season. */
+      readonly keptUntil?: IsoDate
+    }
 
 /** Lots that were poured together, by their numbers. */
 export interface Merged {
@@ -146,6 +153,11 @@ function forecastLot(
   places: PlacesAgeing,
   today: IsoDate,
 ): LotForecast {
+  if (isPiece(row.countedUnit)) {
+    const until = keptUntil(startOf(row, stays, tests), row.keepsMonths)
+    const because = keptTold(row.countedUnit, until, today)
+    return { kind: 'refused', lotId: row.lotId, because, keptUntil: until }
+  }
   const crop = cropOf(row)
   const model = paceModelOf(crop)
   if (model === null) {

@@ -42,18 +42,24 @@ export function forecastsLeft(reading: Reading): Result<'forecast.get-progress'>
   return { ...countStale(reading.sqlite, oldest(reading)), held: heldCollections.has(reading.collection) }
 }
 
-function oldest(reading: Reading): IsoDate {
-  return addDays(reading.today, -HOLDS_DAYS)
+function oldest({ today }: Reading) {
+  return { before: addDays(today, -HOLDS_DAYS), today }
 }
 
 function saveForecasts(reading: Reading, lotIds: readonly number[]): void {
   const places = new PlacesAgeing(reading)
   for (const computed of forecastLots(reading, lotIds, settingsOf(reading), places)) {
-    saveForecast(reading.sqlite, { lotId: computed.lotId, computedOn: reading.today, ...figuresOf(computed) })
+    saveForecast(reading.sqlite, {
+      lotId: computed.lotId,
+      computedOn: reading.today,
+      ...figuresOf(computed, reading.today),
+    })
   }
 }
 
-function figuresOf(computed: LotForecast) {
+function figuresOf(computed: LotForecast, today: IsoDate) {
+  if (computed.kind === 'refused' && computed.keptUntil !== undefined)
+    return figuresOfPieces(computed.keptUntil, today)
   if (computed.kind === 'refused') {
     const none = {
       viability: null,
@@ -65,12 +71,12 @@ function figuresOf(computed: LotForecast) {
     }
     return { basis: 'refused', ...none, crossesEarly: null, crossesOn: null, crossesLate: null } as const
   }
-  const { start, today, crossing, chanceBelow, deviatesAYear } = computed.forecast
+  const { start, today: now, crossing, chanceBelow, deviatesAYear } = computed.forecast
   return {
     basis: computed.model.basis,
-    viability: today.middle,
-    viabilityLow: today.low,
-    viabilityHigh: today.high,
+    viability: now.middle,
+    viabilityLow: now.low,
+    viabilityHigh: now.high,
     viabilityStart: start.middle,
     chanceBelow,
     deviatesAYear,
@@ -78,4 +84,21 @@ function figuresOf(computed: LotForecast) {
     crossesOn: crossing.middle,
     crossesLate: crossing.late,
   }
+}
+
+/** All of them until the season is over, then none: a rule of thumb. */
+function figuresOfPieces(until: IsoDate, today: IsoDate) {
+  const sound = today > until ? 0 : 1
+  return {
+    basis: 'rule-of-thumb',
+    viability: sound,
+    viabilityLow: sound,
+    viabilityHigh: sound,
+    viabilityStart: 1,
+    chanceBelow: 1 - sound,
+    deviatesAYear: 0,
+    crossesEarly: null,
+    crossesOn: until,
+    crossesLate: null,
+  } as const
 }

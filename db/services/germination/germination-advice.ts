@@ -25,6 +25,7 @@ import type { Reading, Reads } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { assumedTold, lifeOf, thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
+import { refusePieces } from '../book/pieces.ts'
 import { cautionsTold } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { openStages } from './staged-tests.ts'
@@ -45,6 +46,7 @@ interface TableCells {
 
 export const planTest: Reads<'germination.plan'> = (reading, input) => {
   const row = lotOrRefuse(reading, input.lotId, 'lotId')
+  refusePieces(row, 'lotId')
   const available = row.balanceCount
   const life = lifeOf(row)
   const threshold = input.threshold ?? plannableThreshold(thresholdOf(row, settingsOf(reading)))

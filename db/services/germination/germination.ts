@@ -27,6 +27,7 @@ import { balanceOf, heldIn, weightInForce } from '../book/amounts.ts'
 import type { Reading, Writes, Writing } from '../book/context.ts'
 import { livingStockOf, thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
+import { refusePieces } from '../book/pieces.ts'
 import { reverseMovement } from '../book/reverse-movement.ts'
 import { settingsOf } from '../book/settings.ts'
 import { refuseTooMuch } from '../book/too-much.ts'
@@ -233,6 +234,7 @@ interface LaidOut {
 /** Writes a test with its replicates and takes its seeds from the stock. */
 function layOut(writing: Writing, row: LotRow, of: LaidOut): number {
   const { db, entryId } = writing
+  refusePieces(row, 'lotId')
   const { replicates, fromStock, takenOn, field, ...facts } = of
   const movementId = fromStock ? takeSeeds(writing, row, sumOf(replicates), takenOn, field) : null
   const { id: testId } = db

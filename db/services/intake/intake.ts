@@ -6,6 +6,7 @@ import type { Amount } from '../../domain/amounts/amount.ts'
 import { measuredOf } from '../../domain/amounts/amount.ts'
 import { cautionTold } from '../../domain/cautions/caution-text.ts'
 import { weightUnknown } from '../../domain/crops/unknown.ts'
+import { keepingTold, usualPolicy } from '../../domain/keeping/keeping.ts'
 import { bothNumbers } from '../../domain/ledger/movement.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
@@ -16,6 +17,7 @@ import { accession, accessionTerms } from '../../schema/stock-tables.ts'
 import { amountOrRefuse, heldIn, weightInForce } from '../book/amounts.ts'
 import { setCaution } from '../book/cautions.ts'
 import type { Writes, Writing } from '../book/context.ts'
+import { setKeeping } from '../book/keeping.ts'
 import {
   type AccessionNumber,
   addLot,
@@ -122,6 +124,15 @@ export function takeInGift(
   )
   for (const caution of new Set(gift.cautions))
     setCaution(writing, { lotId: lot.id, caution, onDate: receivedOn, note: gift.cautionNote })
+  const keeping = { breeding: gift.breeding, policy: gift.policy ?? usualPolicy(gift.breeding) }
+  if (keepingTold(keeping) !== '')
+    setKeeping(writing, {
+      accessionId: id,
+      breedingStatus: keeping.breeding,
+      policy: keeping.policy,
+      onDate: receivedOn,
+      reason: '',
+    })
   indexAccession(writing.sqlite, id)
   const warnings = fillLot(writing, lot.id, 'intake', amount, sample, receivedOn, donorId)
   giftToTray(writing, { accessionId: id, lotId: lot.id, donorId })

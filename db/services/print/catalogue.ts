@@ -1,6 +1,7 @@
 import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { packetSeeds } from '../../domain/amounts/packets.ts'
+import { isOffered } from '../../domain/keeping/keeping.ts'
 import { mayBeOffered } from '../../domain/terms/gift-limits.ts'
 import { type PublicEntry, publicPage } from '../../exchange/public-list.ts'
 import { message } from '../../messages/message.ts'
@@ -65,6 +66,7 @@ function aboutList(reading: Reading, { length }: readonly Entry[], { text: told 
 /** Working seed that may be offered to everybody; a poisonous plant is listed with its caution. */
 function mayBeListed(reading: Reading, lot: LotRow): boolean {
   return (
+    isOffered(lot.policy) &&
     lot.role === 'working' &&
     lot.balanceCount > 0 &&
     lot.quarantineReason === null &&
@@ -149,6 +151,7 @@ function inWords(
       ? ''
       : told('paper.list-each', { amount: { seeds: row.packetSeeds, unit: row.countedUnit } }),
     tested,
+    row.breeding === 'first-generation-hybrid' ? told('keeping.not-true') : '',
     !limits.publishName || creditAs === null || creditAs === ''
       ? ''
       : told('paper.packet-from', { donor: creditAs }),

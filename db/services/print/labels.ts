@@ -1,5 +1,6 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { isPiece } from '../../domain/crops/pieces.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import { communityLabelTold, type GiftLimits } from '../../domain/terms/gift-limits.ts'
 import { message } from '../../messages/message.ts'
@@ -71,6 +72,7 @@ function labelOf(
     contents: contents === '' ? texts.say(amountTold(balanceOf(row), countDoubt(row), row)) : contents,
     cautions: mustBeRead(reading, [row.lotId], 'little').map(texts.say),
     libraryName,
+    pieces: isPiece(row.countedUnit),
     known:
       withholding === null
         ? [...toldOf(reading, row, { ...facts, limits }, texts), ...keptOf(reading, row, facts, texts)]
@@ -78,7 +80,7 @@ function labelOf(
   }
 }
 
-/** What anybody may read of a lot: its other names, what the donor asked for, its story, and a community's label. */
+/** What anybody may read of a lot: that it does not come true, its other names, what was asked for, its story, a community's label. */
 function toldOf(
   reading: Reading,
   row: LotRow,
@@ -89,6 +91,7 @@ function toldOf(
   const names = synonymsOf(reading, row.varietyId)
   const shown = (text: string) => withholding?.text(text) ?? text
   return [
+    row.breeding === 'first-generation-hybrid' ? told('keeping.not-true') : '',
     names.length === 0 ? '' : told('paper.packet-also', { names: names.join(', ') }),
     terms === '' ? '' : told('paper.packet-asked', { terms: shown(terms) }),
     limits.publishStory ? shown(story) : '',

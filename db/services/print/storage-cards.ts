@@ -1,5 +1,6 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { isPiece } from '../../domain/crops/pieces.ts'
 import { crossingBand, type Threshold } from '../../domain/viability/band.ts'
 import type { Keeping } from '../../domain/viability/equation.ts'
 import { homeYearsTold } from '../../domain/viability/home-years.ts'
@@ -65,6 +66,7 @@ export async function printStorageCards(
         lotNumber: row.lotNumber,
         ...yearsOf(reading, forecast, texts),
         cautions: mustBeRead(reading, [lotId]).map(texts.say),
+        pieces: isPiece(row.countedUnit),
         libraryName,
         texts,
       },

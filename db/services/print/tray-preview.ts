@@ -1,6 +1,7 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import type { WithdrawalPurpose } from '../../contract/fields.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { isPiece } from '../../domain/crops/pieces.ts'
 import { message } from '../../messages/message.ts'
 import type { Texts } from '../../messages/texts.ts'
 import { type WithdrawalSlip, withdrawalSlips } from '../../paper/withdrawal-slips.ts'
@@ -86,6 +87,7 @@ async function slipOf(reading: Reading, withdrawalId: number): Promise<Withdrawa
         name: seedOnPaper(line, texts),
         lotNumber: line.number,
         amount: amountOnPaper(line, texts),
+        pieces: isPiece(line.countedUnit),
         cautions: mustBeRead(reading, [line.lotId]).map(texts.say),
       })),
       promise: promiseOf(visit, texts),

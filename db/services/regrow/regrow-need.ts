@@ -2,6 +2,7 @@ import { eq } from 'drizzle-orm'
 import { refuse } from '../../contract/refusal.ts'
 import type { NeedLine, NeedRecord } from '../../contract/regeneration-operations.ts'
 import type { Untold } from '../../contract/told.ts'
+import { isPiece } from '../../domain/crops/pieces.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
 import { timesIn100 } from '../../domain/needs/assurance.ts'
 import { outlookAt } from '../../domain/needs/cost-of-waiting.ts'
@@ -43,6 +44,7 @@ export const getNeed: Reads<'regeneration.get'> = (reading, input) => {
   if (line === undefined) throw new Error('A ranked accession without its line')
   const policy = policyOf(first, ranking.policy)
   const drift = driftOf(reading, lots, policy.plants)
+  const drifts = !isPiece(first.countedUnit)
   return {
     ...line,
     ...policyShown(reading, first, ranking),
@@ -50,8 +52,8 @@ export const getNeed: Reads<'regeneration.get'> = (reading, input) => {
     outlook: outlookOf(reading, lots, ranking, facts.demand),
     rescue: [...rescueOf(reading, lots, ranking.policy, line.sow).forKeeper],
     generations: drift.line.map(({ lotNumber, generation, plants }) => ({ lotNumber, generation, plants })),
-    effectivePopulation: drift.effective,
-    drift: [...drift.told],
+    effectivePopulation: drifts ? drift.effective : null,
+    drift: drifts ? [...drift.told] : [message('pieces.no-drift')],
   }
 }
 
@@ -126,6 +128,7 @@ function sumOfLot(row: LotRow): Message {
 
 function sourceOfLife({ testedOn }: LotRow, { basis, on }: RowLife) {
   const tested = { day: testedOn ?? '1970-01-01' }
+  if (basis === 'season') return { basis, on: tested }
   if (basis === 'tested') return { basis: on === null ? 'sprouted' : 'test', on: tested }
   return { basis: on !== null && basis === 'forecast' ? 'forecast' : 'assumed', on: tested }
 }

@@ -4,7 +4,7 @@ import { countsByState } from '../../domain/needs/need.ts'
 import { type Season, seasonOf } from '../../domain/needs/season.ts'
 import { regrowingsLeft } from '../../domain/needs/sowing.ts'
 import { byUrgency, toldCost, toldUrgency, type UrgencyFacts } from '../../domain/needs/urgency.ts'
-import { message } from '../../messages/message.ts'
+import { type Message, message } from '../../messages/message.ts'
 import type { Sqlite } from '../../migrations/connection.ts'
 import { lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { accessionsMatching } from '../../queries/need-rows.ts'
@@ -91,6 +91,12 @@ export const rankedNeeds: Reads<'regeneration.list'> = (reading, input) => {
   }
 }
 
+/** What waiting costs, or why it costs nothing. */
+function costTold({ state, cost }: UrgencyFacts): Message {
+  if (state === 'not-kept') return message('keeping.not-kept')
+  return state === 'none-left' ? message('needs.none-left') : toldCost(cost)
+}
+
 /** Lines of the list for some of its accessions, in the order given. */
 export function needLines(
   reading: Reading,
@@ -113,7 +119,7 @@ export function needLines(
       state: facts.state,
       stock: livingStockOf(lots, ranking.policy),
       cost: facts.cost,
-      costInWords: facts.state === 'none-left' ? message('needs.none-left') : toldCost(facts.cost),
+      costInWords: costTold(facts),
       regrowingsLeft: regrowingsLeft(facts.living, policy),
       sow: sowingOf(reading, lots, ranking.policy),
       demand: facts.demand,

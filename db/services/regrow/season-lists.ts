@@ -49,6 +49,13 @@ export const saveSeasonList: Writes<'season-list.create'> = (writing, input) => 
     .returning({ id: seasonList.id })
     .get()
   for (const [index, facts] of listed.entries()) {
+    const { state } = facts
+    if (state === 'not-kept') {
+      refuse('not-kept', message('keeping.not-on-list'), {
+        field: 'chosen',
+        todo: message('keeping.not-on-list-todo'),
+      })
+    }
     const lots = lotsOf.get(facts.accessionId) ?? []
     const { keep } = standingOf(lots, policy)
     writing.db
@@ -58,7 +65,7 @@ export const saveSeasonList: Writes<'season-list.create'> = (writing, input) => 
         ordinal: index + 1,
         accessionId: facts.accessionId,
         chosen: chosen.has(facts.accessionId),
-        state: facts.state,
+        state,
         living: facts.living,
         keep,
         cost: facts.cost,

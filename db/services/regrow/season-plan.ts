@@ -4,7 +4,9 @@ import { refuse } from '../../contract/refusal.ts'
 import type { GrowingSite, PlanLine } from '../../contract/regeneration-operations.ts'
 import type { Untold } from '../../contract/told.ts'
 import { isBiennial } from '../../domain/crops/life-cycle.ts'
+import { isPiece } from '../../domain/crops/pieces.ts'
 import { addDays } from '../../domain/dates/day-arithmetic.ts'
+import { isKept } from '../../domain/keeping/keeping.ts'
 import { breedingOf } from '../../domain/needs/population-goal.ts'
 import { crossingGroup, toldGroup } from '../../domain/season-plan/crossing.ts'
 import { greedyPlan } from '../../domain/season-plan/greedy.ts'
@@ -56,6 +58,8 @@ const NEAR_ENOUGH = 0.01
 interface Planning {
   readonly problem: PlanProblem
   readonly season: number
+  /** Those that the library does not keep. */
+  readonly notKept: ReadonlySet<number>
   readonly linesOf: (choices: readonly PlanChoice[]) => Untold<PlanLine>[]
 }
 
@@ -88,7 +92,7 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       variety: first.variety,
       cropId: first.cropId,
       group: crossingGroup(ofCrop),
-      isolation: isolationDistance(ofCrop, breeding, grade),
+      isolation: isPiece(first.countedUnit) ? 0 : isolationDistance(ofCrop, breeding, grade),
       plants: policy.plants,
       area: bedFor(ofCrop.bedArea, policy.plants),
       worth: worthOfGrowing(need),
@@ -103,8 +107,10 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
       lots,
       policy,
       biennial: isBiennial(ofCrop.lifeCycle),
-      unknown: unknownToPlan(ofCrop, breeding, grade),
-      isolationWhy: whyIsolation(isolationSource(ofCrop, grade)),
+      unknown: isPiece(first.countedUnit) ? '' : unknownToPlan(ofCrop, breeding, grade),
+      isolationWhy: isPiece(first.countedUnit)
+        ? message('pieces.no-crossing')
+        : whyIsolation(isolationSource(ofCrop, grade)),
     }
   })
   const candidates = known.map(({ candidate }) => candidate)
@@ -121,6 +127,9 @@ function gather(reading: Reading, accessionIds: readonly number[], ofSeason?: nu
   return {
     problem,
     season: ranking.season.year,
+    notKept: new Set(
+      known.filter(({ first }) => !isKept(first.policy)).map(({ first }) => first.accessionId),
+    ),
     linesOf: lineMaker(reading, known, sites, problem, {
       season,
       since: addDays(ranking.season.sowing, -PREPARED_DAYS),
@@ -231,8 +240,12 @@ export async function makePlan(
 ): Promise<Result<'season-plan.preview'>> {
   const { locked } = input
   const planning = gather(reading, [...input.accessionIds, ...locked.map(({ accessionId }) => accessionId)])
-  const { problem, linesOf } = planning
+  const { linesOf } = planning
   linesOf(locked)
+  const isLocked = (id: number) => locked.some(({ accessionId }) => accessionId === id)
+  const isProposed = ({ accessionId }: PlanCandidate) =>
+    !planning.notKept.has(accessionId) || isLocked(accessionId)
+  const problem = { ...planning.problem, candidates: planning.problem.candidates.filter(isProposed) }
   const clash = clashesOf(problem, locked)[0]
   if (clash !== undefined) {
     refuse('plan-clash', message('season.stay-clash', { clash: clash.sentence }), {
@@ -252,12 +265,14 @@ export async function makePlan(
     worth: worthOf(problem, plan),
     greedyWorth,
     gap: better ? solved.gap : null,
-    left: problem.candidates
+    left: planning.problem.candidates
       .filter(({ accessionId }) => !placed.has(accessionId))
       .map((candidate) => ({
         accessionId: candidate.accessionId,
         variety: candidate.variety,
-        why: whyLeftOut(problem, plan, candidate),
+        why: isProposed(candidate)
+          ? whyLeftOut(problem, plan, candidate)
+          : message('keeping.nothing-to-regrow'),
       })),
   }
 }

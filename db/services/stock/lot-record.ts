@@ -4,6 +4,7 @@ import { type CountedUnitName, countedUnit } from '../../domain/crops/counted-un
 import { harvestTold } from '../../domain/dates/harvest-year.ts'
 import { isoDate } from '../../domain/dates/iso-date.ts'
 import { wilsonInterval } from '../../domain/germination/wilson.ts'
+import { keepingTold } from '../../domain/keeping/keeping.ts'
 import { overriddenTold } from '../../domain/ledger/overridden.ts'
 import { scanCode } from '../../domain/numbers/scan-code.ts'
 import { limitsTold } from '../../domain/terms/gift-limits.ts'
@@ -44,6 +45,13 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
     placeHistory: placeHistoryOf(reading.sqlite, row.lotId),
     heldBefore: heldBefore(reading.sqlite, row.lotId),
     cautions: cautionsTold(reading, [row.lotId]),
+    keeping: {
+      breeding: row.breeding,
+      policy: row.policy,
+      words: keepingTold(row),
+      on: row.decidedOn ?? '',
+      reason: row.decidedWhy ?? '',
+    },
     quantity: heldIn(row),
     weight: weights[0] && row.weightId !== null ? weights[0] : typicalWeight(row),
     weights,

@@ -1,5 +1,6 @@
 import type { Handlers } from '../book/context.ts'
 import { readTypedAmount } from './amount-reading.ts'
+import { decideKeeping } from './decide-keeping.ts'
 import { bringHome, changeDuplicate, listDuplicates } from './duplicates.ts'
 import { changeInstitution, listInstitutions, recordReport } from './institutions.ts'
 import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
@@ -28,6 +29,7 @@ export const stockOperations = {
   'promise.waive': letPromiseGo,
   'accession.change-policy': overrideAccession,
   'accession.change-terms': changeTerms,
+  'accession.decide-keeping': decideKeeping,
   'withdrawal.record': recordWithdrawal,
   'lot.record-weight': weighSeeds,
   'lot.record-count': takeStock,

@@ -4,6 +4,7 @@ import { Refusal, refuse } from '../../contract/refusal.ts'
 import type { Override } from '../../contract/withdrawal-operations.ts'
 import type { Manner } from '../../domain/amounts/in-words.ts'
 import { packetsIn } from '../../domain/amounts/packets.ts'
+import { isKept, isOffered } from '../../domain/keeping/keeping.ts'
 import { type Outgoing, takeOut } from '../../domain/ledger/movement.ts'
 import { seedsForOneRegrowing } from '../../domain/needs/what-to-keep.ts'
 import { limitsOnGiving } from '../../domain/terms/gift-limits.ts'
@@ -57,7 +58,7 @@ export function planWithdrawal(reading: Reading, lines: readonly Line[], purpose
     const stock = livingStockOf(lots, policy)
     const one = seedsForOneRegrowing(policyOf(row, policy))
     const terms = termsOf(reading, row, purpose, field)
-    const tooFew = out !== null && purpose !== 'grow-out' && stock.living < one
+    const tooFew = out !== null && purpose !== 'grow-out' && isKept(row.policy) && stock.living < one
     return {
       after,
       out,
@@ -110,23 +111,40 @@ function refuseUnfitLot(row: LotRow, field: string): void {
   }
 }
 
+/** What of how a lot is kept wants a reason: its accession is closed, or it is kept back for something else. */
 function roleCaution(row: LotRow, field: string): OutgoingCaution[] {
-  const caution = (despite: Override, sentence: Message): OutgoingCaution => ({
+  const caution = (
+    despite: Override,
+    sentence: Message,
+    todo: Message = message('withdrawal.choose-working-lot'),
+  ): OutgoingCaution => ({
     despite,
     problem: {
       code: 'caution',
       sentence,
       field: `${field}.lotId`,
-      todo: message('withdrawal.choose-working-lot'),
+      todo,
       choices: [despite],
     },
   })
+  const closed = isOffered(row.policy)
+    ? []
+    : [
+        caution(
+          'closed',
+          message('keeping.closed-lot', { lot: row.lotNumber }),
+          message('keeping.closed-lot-todo'),
+        ),
+      ]
   if (row.role === 'reference') {
-    return [caution('reference-sample', message('withdrawal.reference-sample', { lot: row.lotNumber }))]
+    return [
+      ...closed,
+      caution('reference-sample', message('withdrawal.reference-sample', { lot: row.lotNumber })),
+    ]
   }
   return row.role === 'reserve'
-    ? [caution('reserve', message('withdrawal.reserve', { lot: row.lotNumber }))]
-    : []
+    ? [...closed, caution('reserve', message('withdrawal.reserve', { lot: row.lotNumber }))]
+    : closed
 }
 
 /** What the seed itself or its plant has to be careful about: it holds after the lot was released from quarantine. */

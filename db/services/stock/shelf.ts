@@ -93,6 +93,7 @@ export const offerLots: Reads<'withdrawal.list-lots'> = (reading, input) => {
     role: 'working',
     quarantined: false,
     emptyToo: false,
+    offered: true,
     ...searchFor(reading, input.text),
   }
   const rows = shelfPage(reading.sqlite, filter, 'variety', false, { offset: 0, limit: MOST_OFFERED })

@@ -23,11 +23,12 @@ import { type AgeingRow, ageingRows } from '../../queries/forecast-rows.ts'
 import { seedMoisture } from '../../schema/climate-tables.ts'
 import type { Reading, Reads, Writes } from '../book/context.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
+import { refusePieces } from '../book/pieces.ts'
 
 const FIELDS = { fresh: 'freshGrams', dry: 'dryGrams', dish: 'dishGrams' } as const
 
 export const readMoisture: Reads<'moisture.preview'> = (reading, input) => {
-  lotOrRefuse(reading, input.lotId, 'lotId')
+  refusePieces(lotOrRefuse(reading, input.lotId, 'lotId'), 'lotId')
   const found = moistureOf(reading, input.lotId, input.measured)
   return { ...found, words: wordsOf(input.measured, found), advice: moistureAdvice(found) }
 }

@@ -1,6 +1,8 @@
 import type { ParsedInput, Result } from '../../contract/contract.ts'
 import { storagePestCaution } from '../../domain/cautions/storage-pests.ts'
 import { airInWords, warmth } from '../../domain/climate/climate-words.ts'
+import type { CountedUnitName } from '../../domain/crops/counted-unit.ts'
+import { isPiece } from '../../domain/crops/pieces.ts'
 import type { BreakClass } from '../../domain/moisture/break-check.ts'
 import { freezingCaution, moistureInWords } from '../../domain/moisture/moisture-words.ts'
 import { type Message, message } from '../../messages/message.ts'
@@ -25,6 +27,7 @@ type LotStorage = Result<'lot.get-storage'>
 
 interface StoredLot {
   readonly family: string
+  readonly countedUnit: CountedUnitName
   /** The highest moisture that its last measurement leaves possible, percent of fresh weight; null: not measured. */
   readonly highPercent: number | null
   readonly freezes: boolean
@@ -32,9 +35,14 @@ interface StoredLot {
 
 /** Why a lot should not lie as it is where it does; '' where it may. */
 export function storageCaution(reading: Reading, lotId: number, lot: StoredLot): Message | string {
-  if (lot.freezes) return freezingCaution(lot.highPercent) ?? ''
+  if (lot.freezes) return frozen(lot.countedUnit, lot.highPercent) ?? ''
   const container = containerOfLot(reading.sqlite, lotId)
   return container === null ? '' : (storagePestCaution(lot.family, container.pestProof === 1) ?? '')
+}
+
+/** Why a lot should not freeze; null where it may. Common practice, no source: frost kills cloves, bulbs and tubers. */
+function frozen(unit: CountedUnitName, highPercent: number | null): Message | null {
+  return isPiece(unit) ? message('pieces.freezing', { unit }) : freezingCaution(highPercent)
 }
 
 export function getLotStorage(reading: Reading, input: ParsedInput<'lot.get-storage'>): LotStorage {
@@ -44,6 +52,7 @@ export function getLotStorage(reading: Reading, input: ParsedInput<'lot.get-stor
   const here = stays.at(-1)
   const caution = storageCaution(reading, row.lotId, {
     family: familyOfLot(reading.sqlite, row.lotId),
+    countedUnit: row.countedUnit,
     highPercent: moistureOfLot(reading.sqlite, row.lotId)?.highPercent ?? null,
     freezes: here !== undefined && freezes(reading.sqlite, here.placeId),
   })
@@ -139,9 +148,9 @@ export function previewMove(
   if (!freezes(reading.sqlite, place.id)) return { cautions: [] }
   return {
     cautions: [...new Set(input.lotIds)].flatMap((id, index) => {
-      const { lotId, lotNumber } = lotOrRefuse(reading, id, `lotIds.${index}`)
+      const { lotId, lotNumber, countedUnit } = lotOrRefuse(reading, id, `lotIds.${index}`)
       const highest = moistureOfLot(reading.sqlite, lotId)?.highPercent ?? null
-      const sentence = freezingCaution(highest)
+      const sentence = frozen(countedUnit, highest)
       return sentence === null ? [] : [{ lotId, lotNumber, sentence }]
     }),
   }

@@ -194,10 +194,11 @@ export function getStorage(reading: Reading, input: ParsedInput<'storage.get'>):
     },
     ...climateOf(reading, place, limits, input.days),
     lots: lotsInPlace(reading.sqlite, input.placeId, MOST_LOTS).map(
-      ({ family, highPercent, quarantined: _, ...lot }) => ({
+      ({ family, countedUnit, highPercent, quarantined: _, ...lot }) => ({
         ...lot,
         caution: storageCaution(reading, lot.lotId, {
           family,
+          countedUnit,
           highPercent,
           freezes: places.freezes(input.placeId),
         }),

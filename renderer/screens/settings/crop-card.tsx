@@ -106,6 +106,7 @@ function CorrectForm({ crop, onClose }: CropFormProps) {
       {field('packetSeeds', t('settings.crop-packet'), notKnown)}
       {field('hundredSeedWeightG', t('settings.crop-hundred'), t('settings.crop-hundred-hint'))}
       {choice('countedUnit', t('settings.crop-counted-as'))}
+      {field('keepsMonths', t('pieces.crop-keeps'), t('pieces.crop-keeps-hint'))}
       {choice('matingSystem', t('settings.crop-fertilised'))}
       {choice('pollination', t('settings.crop-pollen'))}
       {choice('lifeCycle', t('settings.crop-lives'))}

@@ -52,6 +52,7 @@ export function typedCropFrom(crop: Crop): TypedCrop {
     packetSeeds: figure(crop.packetSeeds),
     hundredSeedWeightG: figure(crop.hundredSeedWeightG),
     countedUnit: chosen('countedUnit', crop.countedUnit.one),
+    keepsMonths: figure(crop.keepsMonths),
     matingSystem: chosen('matingSystem', crop.matingSystem),
     pollination: chosen('pollination', crop.pollination),
     lifeCycle: chosen('lifeCycle', crop.lifeCycle),
@@ -123,6 +124,7 @@ const METRES = decimal(1, 10_000, message('settings.type-metres-or-empty', { lea
 const FIGURES = {
   packetSeeds: whole(1, 100_000, message('settings.type-seeds')),
   hundredSeedWeightG: decimal(0.0001, 10_000, message('settings.type-grams', { example: 0.04 })),
+  keepsMonths: whole(1, 24, message('settings.type-number-or-empty', { least: 1, most: 24 })),
   isolationHomeM: METRES,
   isolationStrictM: METRES,
   laterSowingDays: whole(7, 120, message('settings.type-days-or-empty', { least: 7, most: 120 })),
@@ -158,6 +160,7 @@ export function correctionOf(typed: TypedCrop): ReadTyped<TypedCrop, Correction>
   const { read, problems: misread } = figuresOf(typed, [
     'packetSeeds',
     'hundredSeedWeightG',
+    'keepsMonths',
     'isolationHomeM',
     'isolationStrictM',
     'laterSowingDays',

@@ -24,6 +24,7 @@ export function LotFacts({ lot }: { readonly lot: LotRecord }) {
           { name: t('shelf.fact-received'), value: format.day(lot.receivedOn) },
           { name: t('shelf.fact-grown-by'), value: lot.grower },
           { name: t('shelf.fact-grown-at'), value: lot.grownAt },
+          { name: t('keeping.fact'), value: keptInWords(lot, t) },
           { name: t('shelf.fact-accession'), value: lot.accessionNumber },
           {
             name: t('shelf.fact-generation'),
@@ -52,6 +53,17 @@ function WeightNow({ lot }: { readonly lot: LotRecord }) {
 /** What a packet of the lot holds, such as '25 seeds'; empty where that was not said. */
 export function packetInWords({ packetSeeds, unit }: LotRecord, t: Texts['text']): string {
   return packetSeeds === null ? '' : t('amount.seeds', { count: packetSeeds, unit: unit.one })
+}
+
+/** How the accession was bred and whether it is kept, since when and why; empty where nobody said. */
+function keptInWords({ keeping: { words, on, reason } }: LotRecord, t: Texts['text']): string {
+  if (words === '') return ''
+  return t('keeping.fact-value', {
+    words,
+    day: { day: on },
+    reason: reason === '' ? 'none' : 'some',
+    why: reason,
+  })
 }
 
 function heldBy({ heldBy: holder, heldSince }: LotRecord, t: Texts['text']): string {

@@ -1,5 +1,8 @@
 import type { Value } from '../../../db/contract/contract.ts'
 import { plantCaution } from '../../../db/domain/cautions/plant-caution.ts'
+
+import { usualPolicy } from '../../../db/domain/keeping/keeping.ts'
+import { BREEDING_STATUSES } from '../../../db/domain/shared/closed-sets.ts'
 import { NO_LIMITS } from '../../../db/domain/terms/gift-limits.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
 import { call } from '../../shared/client/call.ts'
@@ -181,6 +184,7 @@ export function MoreFields({ line, onChange, problems }: GiftPartProps) {
       />
       <GiftLimitsFields line={line} onChange={onChange} problems={problems} />
       <CautionsField {...line} onChange={onChange} problem={problems.cautionNote} />
+      <KeepingFields line={line} onChange={onChange} />
       <SelectField label={t('take-in.keep-as')} options={roles} {...field('role')} />
     </div>
   )
@@ -206,6 +210,35 @@ function GiftLimitsFields({ line, onChange, problems }: GiftPartProps) {
         />
       )}
     </div>
+  )
+}
+
+/** How it was bred; of what does not come true from seed also whether it is kept. */
+function KeepingFields({ line, onChange }: Omit<GiftPartProps, 'problems'>) {
+  const { t } = useTexts()
+  const { breeding = 'unknown', policy = '' } = line
+  const usual = usualPolicy(breeding)
+  return (
+    <>
+      <SelectField
+        label={t('keeping.bred')}
+        value={breeding}
+        options={BREEDING_STATUSES.map((value) => ({ value, label: t(`keeping.bred-${value}`) }))}
+        onChange={(to) => onChange({ breeding: to, policy: '' })}
+      />
+      {usual === 'pass-on' && (
+        <SelectField
+          label={t('keeping.policy')}
+          value={policy || usual}
+          options={(['pass-on', 'keep'] as const).map((value) => ({
+            value,
+            label: t(`keeping.policy-${value}`),
+          }))}
+          onChange={(to) => onChange({ policy: to })}
+          words={t('keeping.why-pass-on')}
+        />
+      )}
+    </>
   )
 }
 

@@ -1,6 +1,7 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
 import type { WaitingStep } from '../../../db/contract/intake-operations.ts'
+import type { BreedingStatus } from '../../../db/domain/shared/closed-sets.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
 import {
   LIMIT_STEPS,
@@ -37,6 +38,10 @@ export interface GiftLine {
   readonly limits?: TypedLimits
   readonly cautions: readonly Caution[]
   readonly cautionNote: string
+  /** Missing in work that an earlier version kept. */
+  readonly breeding?: BreedingStatus
+  /** '': as is usual for how it was bred. */
+  readonly policy?: 'keep' | 'pass-on' | ''
   readonly role: 'working' | 'reserve' | 'reference'
   readonly decision: 'take-in' | 'later' | 'decline'
   /** What a gift kept for later waits for; '' where nothing is named. */
@@ -135,6 +140,8 @@ export function giftOf(line: GiftLine, placeId: number | null): Gift {
     limits: line.limited === true && line.limits !== undefined ? limitsOf(line.limits) : null,
     cautions: [...line.cautions],
     cautionNote: line.cautions.length === 0 ? '' : line.cautionNote,
+    breeding: line.breeding ?? 'unknown',
+    policy: line.policy || null,
     role: line.role,
     placeId,
     decision: decisionOf(line),

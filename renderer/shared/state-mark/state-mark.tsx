@@ -53,6 +53,7 @@ const OUTLINES: Record<Mark, ReactNode> = {
     </>
   ),
   'none-left': <path d={SEED} strokeDasharray="2 2.5" />,
+  'not-kept': <path d="M4 10 L16 10" />,
   quarantine: (
     <>
       <path d="M3 2.5 L3 17.5 M17 2.5 L17 17.5" />

@@ -8,6 +8,8 @@ const KNOWN = {
   species: 'Lychnitis errans',
   hundredSeedWeightUg: 40_000,
   packetSeeds: 20,
+  countedUnit: 'seed' as const,
+  keepsMonths: null,
   matingSystem: 'selfer',
   storageYears: 3,
   viabilityConstants: null,
@@ -35,4 +37,13 @@ test.each([
 
 test('a weight that nobody said asks for a counted sample', () => {
   expect(inEnglish<Told>(weightUnknown('Poppy'))).toMatch(/Poppy.*guess.*many times off.*weigh/)
+})
+
+test('of what is planted in pieces nothing is said of germination and pollen, only how long it keeps', () => {
+  const pieces = { ...KNOWN, countedUnit: 'clove', matingSystem: null, storageYears: null } as const
+  const nothingOfSeed = { ...pieces, stateMinimumPercent: null }
+  expect(unknownOf({ ...nothingOfSeed, keepsMonths: 6 })).toEqual([])
+  expect(inEnglish<readonly Told[]>(unknownOf(nothingOfSeed))).toEqual([
+    'How long it keeps is not known: 8 months are taken.',
+  ])
 })

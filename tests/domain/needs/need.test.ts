@@ -45,7 +45,7 @@ describe('how an accession stands', () => {
   })
 
   test('states are listed worst first, each once', () => {
-    expect(NEED_STATES).toEqual(['rescue', 'regrow', 'watch', 'well-stocked', 'none-left'])
+    expect(NEED_STATES).toEqual(['rescue', 'regrow', 'watch', 'well-stocked', 'none-left', 'not-kept'])
   })
 
   test('more living seed never makes it worse', () => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { NOTHING_SAID } from '../../../db/domain/keeping/keeping.ts'
 import { needState } from '../../../db/domain/needs/need.ts'
 import { regrowingsLeft, seedsToSow, sowingAdvice } from '../../../db/domain/needs/sowing.ts'
 
@@ -90,6 +91,8 @@ test('an accession stands at rescue exactly where its lots make no full sowing, 
         threshold: 0.85,
         untested: 0,
         notCounted: 1,
+        keeping: NOTHING_SAID,
+        unit: 'seed',
       })
       expect(sow?.enough ?? false).toBe(state !== 'rescue')
       for (const { lotId, seeds } of sow?.lots ?? []) {

@@ -1,5 +1,6 @@
 import type { FC } from 'react'
 import type { LotRecord } from '../../../../db/contract/stock-operations.ts'
+import { isPiece } from '../../../../db/domain/crops/pieces.ts'
 import { type Message, message } from '../../../../db/messages/message.ts'
 import type { OpenForm } from '../../../shared/card-form/use-open-form.ts'
 import { isBegun } from '../../../shared/card-form/use-saved-form.ts'
@@ -8,6 +9,7 @@ import { GerminationForm } from '../../../shared/germination-form/germination-fo
 import { LabelPrint } from '../../../shared/labels/label-print.tsx'
 import { packetInWords } from '../lot-facts.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
+import { DecideForm } from './decide-form.tsx'
 import { BringHomeForm, DuplicateTermsForm } from './duplicate-forms.tsx'
 import { ContainerForm, MoveForm, QuarantineForm } from './keeping-forms.tsx'
 import { DryingForm, MoistureForm } from './moisture-forms.tsx'
@@ -23,6 +25,11 @@ interface Action {
   readonly fits?: (lot: LotRecord) => boolean
 }
 
+/** A clove, a bulb or a tuber is neither tested nor dried. */
+function isOfSeed({ unit }: LotRecord): boolean {
+  return !isPiece(unit.one)
+}
+
 const ACTIONS: readonly Action[] = [
   { name: 'print', word: () => message('shelf.do-print'), form: PrintForm },
   { name: 'take-stock', word: () => message('shelf.do-take-stock'), form: TakeStockForm },
@@ -31,9 +38,9 @@ const ACTIONS: readonly Action[] = [
     word: ({ unit }) => message('shelf.do-weigh', { unit: unit.one }),
     form: WeighSeedsForm,
   },
-  { name: 'germination', word: () => message('shelf.do-germination'), form: GerminationForm },
-  { name: 'moisture', word: () => message('shelf.do-moisture'), form: MoistureForm },
-  { name: 'drying', word: () => message('shelf.do-drying'), form: DryingForm },
+  { name: 'germination', word: () => message('shelf.do-germination'), form: GerminationForm, fits: isOfSeed },
+  { name: 'moisture', word: () => message('shelf.do-moisture'), form: MoistureForm, fits: isOfSeed },
+  { name: 'drying', word: () => message('shelf.do-drying'), form: DryingForm, fits: isOfSeed },
   { name: 'container', word: () => message('shelf.do-container'), form: ContainerForm },
   { name: 'split', word: () => message('shelf.do-split'), form: SplitForm },
   {
@@ -57,6 +64,7 @@ const ACTIONS: readonly Action[] = [
     word: (lot) => message(lot.quarantined ? 'shelf.do-release' : 'shelf.do-quarantine'),
     form: QuarantineForm,
   },
+  { name: 'keep-or-not', word: () => message('keeping.do-decide'), form: DecideForm },
   { name: 'discard', word: () => message('shelf.do-discard'), form: DiscardForm },
 ]
 

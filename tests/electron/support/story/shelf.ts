@@ -82,5 +82,12 @@ export function shelf(): readonly Step[] {
       accessionId: facts.accessionId,
       limits: { share: 'ask-first', mayBeSold: false },
     })),
+    step('accession.decide-keeping', (facts) => ({
+      ...key(),
+      accessionId: facts.accessionId,
+      breeding: 'landrace',
+      policy: 'keep',
+      on: TODAY,
+    })),
   ]
 }

@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import { careOperations } from './care-operations.ts'
+import { cautionOperations } from './caution-operations.ts'
 import { collectionOperations } from './collection-operations.ts'
 import { exportOperations } from './export-operations.ts'
 import { germinationOperations } from './germination-operations.ts'
@@ -9,6 +10,7 @@ import { peopleOperations } from './people-operations.ts'
 import { printOperations } from './print-operations.ts'
 import { referenceOperations } from './reference-operations.ts'
 import { regenerationOperations } from './regeneration-operations.ts'
+import { returnOperations } from './return-operations.ts'
 import { stockOperations } from './stock-operations.ts'
 import { storageOperations } from './storage-operations.ts'
 import type { Untold } from './told.ts'
@@ -20,7 +22,9 @@ export const contract = {
   ...referenceOperations,
   ...peopleOperations,
   ...intakeOperations,
+  ...returnOperations,
   ...stockOperations,
+  ...cautionOperations,
   ...withdrawalOperations,
   ...germinationOperations,
   ...storageOperations,

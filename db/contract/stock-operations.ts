@@ -1,10 +1,10 @@
 import { z } from 'zod'
 import { LOT_RELATIONS } from '../domain/shared/closed-sets.ts'
 import { MoveCaution } from './care-operations.ts'
+import { SeedCaution } from './caution-operations.ts'
 import {
   AccessionLine,
   Assurance,
-  Caution,
   CountedUnit,
   CropId,
   Day,
@@ -26,6 +26,7 @@ import {
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { Problem } from './problem.ts'
+import { CameBack } from './return-operations.ts'
 import { says, Told } from './told.ts'
 
 export const SeedWeight = z.object({
@@ -136,7 +137,8 @@ export const LotRecord = z.object({
   heldSince: z.string(),
   quarantined: z.boolean(),
   quarantineReason: Told,
-  cautions: z.array(z.object({ caution: Caution, note: z.string(), text: Told })),
+  cautions: z.array(SeedCaution),
+  cameBack: CameBack.nullable().describe('null where it was not grown from seed of this library'),
   donor: z.string(),
   donorId: Id.nullable(),
   receivedOn: z.string(),

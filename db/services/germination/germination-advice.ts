@@ -25,7 +25,7 @@ import type { Reading, Reads } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { assumedTold, lifeOf, thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
-import { cautionsTold } from '../book/seed-words.ts'
+import { testCautions } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { openStages } from './staged-tests.ts'
 
@@ -63,7 +63,7 @@ export const planTest: Reads<'germination.plan'> = (reading, input) => {
     crop: row.crop,
     unit: countedUnit(row.countedUnit),
     available,
-    cautions: cautionsTold(reading, [row.lotId]).map(({ text }) => text),
+    cautions: testCautions(reading, row.lotId),
     conditions: conditionsOf(reading, row.cropId),
     layout: [...layout],
     threshold,

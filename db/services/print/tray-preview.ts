@@ -88,7 +88,7 @@ async function slipOf(reading: Reading, withdrawalId: number): Promise<Withdrawa
         amount: amountOnPaper(line, texts),
         cautions: cautionsTold(reading, [line.lotId]).map(({ text }) => texts.say(text)),
       })),
-      promise: promiseOf(visit, texts),
+      promise: promiseOf(settingsOf(reading).dueDates ? visit : { ...visit, promisedBy: null }, texts),
       libraryName: settingsOf(reading).libraryName,
       texts,
     },

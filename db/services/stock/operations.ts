@@ -1,6 +1,7 @@
 import type { Handlers } from '../book/context.ts'
 import { readTypedAmount } from './amount-reading.ts'
 import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
+import { endCaution, setCautionOfLots } from './lot-cautions.ts'
 import { getLot } from './lot-record.ts'
 import { listNeeds, overrideAccession } from './needs.ts'
 import { letPromiseGo, listOut, listPromises } from './promises.ts'
@@ -35,4 +36,6 @@ export const stockOperations = {
   'lot.discard': discardSeed,
   'lot.quarantine': quarantineLot,
   'lot.release': releaseLot,
+  'lot.set-caution': setCautionOfLots,
+  'lot.end-caution': endCaution,
 } satisfies Partial<Handlers>

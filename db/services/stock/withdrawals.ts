@@ -14,6 +14,7 @@ import { toTray } from '../book/tray.ts'
 import { writeMovement } from '../book/write-movement.ts'
 import { growOutOrRefuse } from '../regrow/grow-outs.ts'
 import { type OutgoingCaution, type PlannedLine, planWithdrawal, visitCautions } from './plan-withdrawal.ts'
+import { hasDueDates } from './promises.ts'
 
 type Input = ParsedInput<'withdrawal.record'>
 
@@ -48,6 +49,12 @@ export function recordWithdrawal(
 ): Omit<Result<'withdrawal.record'>, 'entryId'> {
   if (input.despite.length > 0 && input.reason === '') {
     refuse('words-missing', message('withdrawal.say-why'), { field: 'reason' })
+  }
+  if (input.promisedBy !== null && !hasDueDates(writing)) {
+    refuse('due-dates-off', message('withdrawal.due-dates-off'), {
+      field: 'promisedBy',
+      todo: message('withdrawal.due-dates-off-todo'),
+    })
   }
   const unheeded = visitCautions(writing, input).find((caution) => !input.despite.includes(caution.despite))
   if (unheeded) throw new Refusal(unheeded.problem)

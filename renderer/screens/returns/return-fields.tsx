@@ -8,6 +8,7 @@ import { SeedFields } from '../../shared/table-form/seed-fields.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import type { SuggestionSource } from '../../shared/table-form/use-suggestions.ts'
 import type { Parent, ReturnLine, ReturnStep } from './return-draft.ts'
+import { ReturnQuestions } from './return-questions.tsx'
 
 type LotFound = Pick<Parent, 'lotId' | 'lotNumber' | 'variety'>
 
@@ -68,11 +69,7 @@ export function ReturnFields({ line, onChange, onPick, problems, thisYear }: Ret
         problems={problems}
         lotId={line.parent?.lotId}
       />
-      <TextField
-        label={t('returns.plants')}
-        {...field('plants')}
-        placeholder={t('returns.plants-placeholder')}
-      />
+      <ReturnQuestions line={line} onChange={onChange} problems={problems} />
       <TextField label={t('returns.where-grown')} {...field('grownAt')} />
       <TextField
         label={t('returns.note')}

@@ -2,7 +2,12 @@ import type { Value } from '../../../db/contract/contract.ts'
 import type { Manner } from '../../../db/domain/amounts/in-words.ts'
 import { isIsoDate, yearOf } from '../../../db/domain/dates/iso-date.ts'
 import { printNumber, readPattern } from '../../../db/domain/numbers/pattern.ts'
-import { CHECK_RETURNS, MASS_UNITS, PAPER_SIZES, THRESHOLDS_OF } from '../../../db/domain/shared/closed-sets.ts'
+import {
+  CHECK_RETURNS,
+  MASS_UNITS,
+  PAPER_SIZES,
+  THRESHOLDS_OF,
+} from '../../../db/domain/shared/closed-sets.ts'
 import { LANGUAGES } from '../../../db/messages/languages.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'

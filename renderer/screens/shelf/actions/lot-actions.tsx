@@ -8,6 +8,7 @@ import { GerminationForm } from '../../../shared/germination-form/germination-fo
 import { LabelPrint } from '../../../shared/labels/label-print.tsx'
 import { packetInWords } from '../lot-facts.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
+import { CautionForm, EndCautionForm } from './caution-forms.tsx'
 import { ContainerForm, MoveForm, QuarantineForm } from './keeping-forms.tsx'
 import { DryingForm, MoistureForm } from './moisture-forms.tsx'
 import { SameVarietyForm } from './same-variety-form.tsx'
@@ -44,8 +45,22 @@ const ACTIONS: readonly Action[] = [
   { name: 'same-variety', word: () => message('shelf.do-same-variety'), form: SameVarietyForm },
   {
     name: 'quarantine',
-    word: (lot) => message(lot.quarantined ? 'shelf.do-release' : 'shelf.do-quarantine'),
+    word: (lot) =>
+      message(
+        !lot.quarantined
+          ? 'shelf.do-quarantine'
+          : lot.cameBack === null
+            ? 'shelf.do-release'
+            : 'returns.check-title',
+      ),
     form: QuarantineForm,
+  },
+  { name: 'caution', word: () => message('shelf.do-caution'), form: CautionForm },
+  {
+    name: 'end-caution',
+    word: () => message('shelf.do-end-caution'),
+    form: EndCautionForm,
+    fits: ({ cautions }) => cautions.length > 0,
   },
   { name: 'discard', word: () => message('shelf.do-discard'), form: DiscardForm },
 ]

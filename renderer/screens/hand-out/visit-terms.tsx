@@ -26,7 +26,9 @@ export function VisitTermsFields({ draft, today, onChange }: VisitTermsFieldsPro
         {...field('promised')}
         placeholder={t('hand-out.nothing-promised')}
       />
-      {dueDates && <DateField label={t('hand-out.by')} size="record" {...field('promisedBy')} />}
+      {(dueDates || draft.promisedBy !== '') && (
+        <DateField label={t('hand-out.by')} size="record" {...field('promisedBy')} />
+      )}
       <DateField label={t('hand-out.on')} size="record" {...field('on')} today={today} />
       <CheckField
         label={t('hand-out.slip')}

@@ -1,3 +1,4 @@
+import type { ComponentProps } from 'react'
 import { type Message, message } from '../../../db/messages/message.ts'
 import { call } from '../../shared/client/call.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
@@ -32,10 +33,11 @@ interface ReturnFieldsProps {
   readonly onPick: (lot: LotFound) => void
   readonly problems: StepProblems<ReturnStep>
   readonly thisYear: number
+  readonly holdKey: ComponentProps<typeof ReturnQuestions>['holdKey']
 }
 
 /** What is asked of a lot that comes back: what it was grown from, when, how much, and how. */
-export function ReturnFields({ line, onChange, onPick, problems, thisYear }: ReturnFieldsProps) {
+export function ReturnFields({ line, onChange, onPick, problems, thisYear, holdKey }: ReturnFieldsProps) {
   const { t, say } = useTexts()
   const field = fieldsOf(line, onChange, problems)
   return (
@@ -69,7 +71,7 @@ export function ReturnFields({ line, onChange, onPick, problems, thisYear }: Ret
         problems={problems}
         lotId={line.parent?.lotId}
       />
-      <ReturnQuestions line={line} onChange={onChange} problems={problems} />
+      <ReturnQuestions {...{ line, onChange, problems, holdKey }} />
       <TextField label={t('returns.where-grown')} {...field('grownAt')} />
       <TextField
         label={t('returns.note')}

@@ -3,16 +3,19 @@ import { useRead } from '../../shared/client/use-read.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import { SelectField, TextField } from '../../shared/table-form/fields.tsx'
 import { fieldsOf, type StepProblems } from '../../shared/table-form/refusals.ts'
+import type { useHeldKeys } from '../../shared/table-form/use-held-keys.ts'
+import { useWhen } from '../../shared/table-form/use-when.ts'
 import { answersOf, type ReturnLine, type ReturnStep } from './return-draft.ts'
 
 interface ReturnQuestionsProps {
   readonly line: ReturnLine
   readonly onChange: (change: Partial<ReturnLine>) => void
   readonly problems: StepProblems<ReturnStep>
+  readonly holdKey: ReturnType<typeof useHeldKeys>['holdKey']
 }
 
 /** What decides whether it can be offered: three questions at most, and beneath them why it will wait. */
-export function ReturnQuestions({ line, onChange, problems }: ReturnQuestionsProps) {
+export function ReturnQuestions({ line, onChange, problems, holdKey }: ReturnQuestionsProps) {
   const { t } = useTexts()
   const field = fieldsOf(line, onChange, problems)
   const { near = 'not-known', nearNote = '', odd = '' } = line
@@ -21,6 +24,8 @@ export function ReturnQuestions({ line, onChange, problems }: ReturnQuestionsPro
     line.parent === null ? null : { parentLotId: line.parent.lotId, ...answersOf(line) },
     { keepLast: true },
   )
+  // What is asked after the plants, and so where Enter leads, is known with the answer.
+  const whenAsked = useWhen(!preview.isFetching)
   const { questions = [], waits = [] } = (line.parent !== null && preview.data) || {}
   return (
     <>
@@ -28,6 +33,9 @@ export function ReturnQuestions({ line, onChange, problems }: ReturnQuestionsPro
         label={t('returns.plants')}
         {...field('plants')}
         placeholder={t('returns.plants-placeholder')}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter' && preview.isFetching) void holdKey(event, whenAsked)
+        }}
       />
       {questions.includes('near') && (
         <SelectField

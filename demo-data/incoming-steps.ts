@@ -92,6 +92,9 @@ export function returnStep({ where, cells }: RowOf<'returns'>): DemoStep {
         placeId: place === null ? null : await book.place(place),
       })
       book.remember('lot', lot, taken.lotId)
+      if (!taken.quarantined || !cells.checked) return
+      const found = { dry: 'yes', clean: 'yes', trueToType: 'yes', comparedWith: 'description' } as const
+      await book.write('return.check', `check-${lot}`, { lotId: taken.lotId, on, ...found, outcome: 'keep' })
     },
   }
 }

@@ -34,6 +34,7 @@ export async function makeDemoCollection(file: string, folder = FOLDER): Promise
     // One transaction round them all: a thousand entries each synced to the disk by itself take half a minute.
     collection.sqlite.exec('BEGIN IMMEDIATE')
     const book = new DemoBook(collection, tables, start)
+    await book.write('settings.change', 'demo-settings', { settings: { dueDates: true } })
     for (const [day, steps] of Map.groupBy(stepsOf(tables), ({ on }) => on)) await writeDay(book, day, steps)
     book.assertAllUsed()
     collection.sqlite.exec('COMMIT')

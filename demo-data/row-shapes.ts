@@ -130,6 +130,8 @@ export const ReturnRow = z.strictObject({
   place: Nothing.or(Name),
   grown_at: Text,
   note: Text,
+  /** Whether the keeper looked at it at once where it had to be checked. */
+  checked: YesOrNo,
 })
 
 export const SplitRow = z.strictObject({

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { isIsoDate } from '../domain/dates/iso-date.ts'
 import {
   APPEARANCES,
+  CHECK_RETURNS,
   COLLECTION_KINDS,
   MASS_UNITS,
   PAPER_SIZES,
@@ -56,6 +57,12 @@ export const Settings = z.object({
     .max(100)
     .nullable()
     .describe('packets for one visit before a reason is wanted; null: no limit'),
+  checkReturns: z
+    .enum(CHECK_RETURNS)
+    .describe('which returns wait to be checked: those that may have changed, or every one'),
+  dueDates: z
+    .boolean()
+    .describe('whether a day is named by which seed is to come back, and told when it passed'),
   maskedNames: z
     .array(Line)
     .max(500)

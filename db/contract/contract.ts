@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import { careOperations } from './care-operations.ts'
+import { cautionOperations } from './caution-operations.ts'
 import { collectionOperations } from './collection-operations.ts'
 import { elsewhereOperations } from './elsewhere-operations.ts'
 import { exportOperations } from './export-operations.ts'
@@ -12,6 +13,7 @@ import { printOperations } from './print-operations.ts'
 import { recallOperations } from './recall-operations.ts'
 import { referenceOperations } from './reference-operations.ts'
 import { regenerationOperations } from './regeneration-operations.ts'
+import { returnOperations } from './return-operations.ts'
 import { stockOperations } from './stock-operations.ts'
 import { storageOperations } from './storage-operations.ts'
 import { termsOperations } from './terms-operations.ts'
@@ -24,9 +26,11 @@ export const contract = {
   ...referenceOperations,
   ...peopleOperations,
   ...intakeOperations,
+  ...returnOperations,
   ...stockOperations,
   ...termsOperations,
   ...keepingOperations,
+  ...cautionOperations,
   ...withdrawalOperations,
   ...elsewhereOperations,
   ...recallOperations,

@@ -15,6 +15,7 @@ import {
 } from './fields.ts'
 import { reads, writes } from './operation.ts'
 import { CropFields } from './reference-operations.ts'
+import { ReturnAnswers } from './return-operations.ts'
 import { GiftLimits } from './terms-operations.ts'
 import { says, Told } from './told.ts'
 
@@ -252,7 +253,7 @@ export const intakeOperations = {
       harvest: z.string().max(40).default(''),
       amount: TypedAmount,
       sample: z.string().max(100).default(''),
-      plantsGrown: z.int().min(1).max(1_000_000).nullable().default(null),
+      ...ReturnAnswers,
       grownAt: z.string().trim().max(200).default(''),
       note: Story.default(''),
       ...CautionFields,

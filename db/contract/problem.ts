@@ -4,6 +4,10 @@ import { Told, type Untold } from './told.ts'
 /** Stable codes for what can go wrong. A screen may decide by the code; it shows the sentence. */
 export const PROBLEM_CODES = [
   'bad-request',
+  'caution-not-set',
+  'caution-set-already',
+  'due-dates-off',
+  'not-a-return',
   'unknown-operation',
   'amount-unclear',
   'amount-unreadable',

@@ -1,11 +1,11 @@
 import { z } from 'zod'
 import { LOT_RELATIONS } from '../domain/shared/closed-sets.ts'
 import { MoveCaution } from './care-operations.ts'
+import { SeedCaution } from './caution-operations.ts'
 import { DuplicateTerms } from './elsewhere-operations.ts'
 import {
   AccessionLine,
   Assurance,
-  Caution,
   CountedUnit,
   CropId,
   Day,
@@ -28,6 +28,7 @@ import {
 import { KeepingShown } from './keeping-operations.ts'
 import { reads, writes } from './operation.ts'
 import { Problem } from './problem.ts'
+import { CameBack } from './return-operations.ts'
 import { GiftLimits } from './terms-operations.ts'
 import { says, Told } from './told.ts'
 
@@ -142,7 +143,8 @@ export const LotRecord = z.object({
     .describe('who held it as a safety duplicate before it came home, latest first'),
   quarantined: z.boolean(),
   quarantineReason: Told,
-  cautions: z.array(z.object({ caution: Caution, note: z.string(), text: Told })),
+  cautions: z.array(SeedCaution),
+  cameBack: CameBack.nullable().describe('null where it was not grown from seed of this library'),
   keeping: KeepingShown.describe('of the accession'),
   donor: z.string(),
   donorId: Id.nullable(),

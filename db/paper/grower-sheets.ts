@@ -19,6 +19,7 @@ export interface GrowerSheet {
   readonly to: string
   readonly garden: string
   readonly season: number
+  /** Empty where the library names no day. */
   readonly bringBackBy: string
   readonly varieties: readonly GrowerVariety[]
   readonly libraryName: string
@@ -46,6 +47,7 @@ function paragraphsOf(sheet: GrowerSheet): Paragraph[] {
   const text = paragraphsIn(10.5)
   const { to: grower, garden, bringBackBy: by } = sheet
   const told = sheet.texts.text
+  const back = { by, due: by === '' ? 'no' : 'yes' }
   const headings = sheet.varieties.flatMap(({ advice }) => advice.map(({ heading }) => heading.length))
   const indent = Math.max(BESIDE_PT.least, BESIDE_PT.letter * Math.max(0, ...headings))
   return [
@@ -53,8 +55,8 @@ function paragraphsOf(sheet: GrowerSheet): Paragraph[] {
     text(told('paper.grower-title', { season: `${sheet.season}` }), 2, { face: 'semibold', size: 18 }),
     text(
       grower === ''
-        ? told('paper.grower-garden', { garden, by })
-        : told('paper.grower-for', { grower, garden, by }),
+        ? told('paper.grower-garden', { garden, ...back })
+        : told('paper.grower-for', { grower, garden, ...back }),
       2,
     ),
     ...sheet.varieties.flatMap((variety) => [

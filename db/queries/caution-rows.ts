@@ -1,8 +1,11 @@
+import { alias } from 'drizzle-orm/sqlite-core'
 import type { CautionHistory, Descent } from '../domain/cautions/inheritance.ts'
 import type { Sqlite } from '../migrations/connection.ts'
+import { person } from '../schema/reference-tables.ts'
 import { lotCaution, lotCautionEnd, lotParent } from '../schema/stock-tables.ts'
-import { type Columns, columns, expression, pick, select } from './columns.ts'
+import { type Columns, columns, expression, pick, select, selectValue } from './columns.ts'
 import { notUndone } from './measurements.ts'
+import { joinCanonicalPerson } from './person-records.ts'
 
 const SET = columns({
   ...pick(lotCaution, 'lotId', 'caution', 'note', 'onDate'),
@@ -49,4 +52,17 @@ export function cautionHistory(sqlite: Sqlite, lotIds: readonly number[]): Cauti
       WHERE relation <> 'merged' OR filled.id IS NOT NULL AND ${notUndone('filled')}`,
   ).all(wanted)
   return { descent, sets, ends }
+}
+
+const SAID_BY = alias(person, 'said_by')
+
+/** Who wrote an entry, by name as of now; empty where nobody was named, or the entry is of an older version. */
+export function whoSaidOf(sqlite: Sqlite, entryId: number): string {
+  const name = selectValue(
+    sqlite,
+    SAID_BY.name,
+    (one) =>
+      `SELECT ${one} FROM entry ${joinCanonicalPerson('said_by', 'entry.person_id')} WHERE entry.id = ?`,
+  )
+  return name.get(entryId) ?? ''
 }

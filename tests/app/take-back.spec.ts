@@ -13,6 +13,7 @@ let shelf: SmallShelf
 
 /** A member who took beans with a promise that is overdue, and maize without one. */
 async function aMemberWithSeedOut(app: RunningApp) {
+  await app.call('settings.change', { settings: { dueDates: true } })
   const { personId } = await app.call('person.create', {
     name: 'Maren Holt',
     town: 'Quillhaven',
@@ -42,7 +43,7 @@ test('takes back from what a member has out, keeps the promise, and opens it aga
 }) => {
   const { personId } = await aMemberWithSeedOut(app)
   await open(page, '/take-back')
-  await expect(shown(page, 'One promise, 1 overdue')).toBeVisible()
+  await expect(shown(page, 'One visit that seed may come back from, 1 overdue')).toBeVisible()
   await expect(field(page, 'Who brings it?')).toBeFocused()
   await type(page, 'mar')
   await expect(page.getByRole('option', { name: /Maren Holt/ })).toBeVisible()
@@ -52,19 +53,21 @@ test('takes back from what a member has out, keeps the promise, and opens it aga
   await page.getByRole('listbox', { name: 'What Maren Holt has out' }).focus()
   await press(page, 'Enter')
   await expect(page.getByLabel('Harvest year')).toBeFocused()
-  await expect(page.getByLabel('This keeps the promise: a handful')).toBeChecked()
+  await expect(page.getByLabel('This is what they hoped to bring back: a handful')).toBeChecked()
   await type(page, '2025')
   await press(page, 'Enter')
   await type(page, '120 seeds')
   await press(page, 'Enter', 'Enter')
   await type(page, '14')
   await press(page, 'Enter')
+  await expect(page.getByLabel('Anything unlike the rest, sick or wet?')).toBeFocused()
+  await press(page, 'Enter')
   await type(page, 'Behind the ferry house')
   await expectNoBarrier(page)
   await press(page, 'Control+Enter')
   await expect(shown(page, 'HL26-0001-B', { exact: true })).toBeVisible()
-  await expect(shown(page, 'Promise kept: a handful')).toBeVisible()
-  await expect(shown(page, /No promise is open/)).toBeVisible()
+  await expect(shown(page, 'Came back as hoped: a handful')).toBeVisible()
+  await expect(shown(page, /Nobody has named seed to bring back/)).toBeVisible()
   await expectNoBarrier(page)
 
   const { visits } = await app.call('withdrawal.list-open', { personId })
@@ -79,7 +82,7 @@ test('takes back from what a member has out, keeps the promise, and opens it aga
   ])
   await page.getByRole('button', { name: /undo/i }).focus()
   await press(page, 'Enter')
-  await expect(shown(page, 'One promise, 1 overdue')).toBeVisible()
+  await expect(shown(page, 'One visit that seed may come back from, 1 overdue')).toBeVisible()
 })
 
 test('takes several lots back from a new person, from nothing, and makes them once', {
@@ -100,7 +103,7 @@ test('takes several lots back from a new person, from nothing, and makes them on
     await expect(page.getByLabel('Harvest year')).toBeFocused()
     await press(page, 'Enter')
     await type(page, '40 seeds')
-    await press(page, 'Enter', 'Enter', 'Enter', 'Enter', 'Enter')
+    await press(page, 'Enter', 'Enter', 'Enter', 'Enter', 'Enter', 'Enter')
     await expect(page.getByRole('button', { name: 'Take it back' })).toBeFocused()
     await press(page, 'Enter')
     await expect(shown(page, /grown by Teodor Ash/).first()).toBeVisible()
@@ -141,7 +144,7 @@ test('says at the field what is missing, keeps what was typed through a reload, 
 test('lets a promise go with its reason, by keyboard alone', { tag: '@long' }, async ({ app, page }) => {
   const { personId } = await aMemberWithSeedOut(app)
   await open(page, '/take-back')
-  await page.getByRole('button', { name: 'stop waiting for what Maren Holt promised' }).focus()
+  await page.getByRole('button', { name: 'stop waiting for what Maren Holt hoped to bring back' }).focus()
   await press(page, 'Enter')
   await expect(page.getByLabel('Why')).toBeFocused()
   await press(page, 'Enter')
@@ -149,17 +152,17 @@ test('lets a promise go with its reason, by keyboard alone', { tag: '@long' }, a
   await expectNoBarrier(page)
   await type(page, 'hail in July')
   await press(page, 'Enter')
-  await expect(shown(page, /No promise is open/)).toBeVisible()
+  await expect(shown(page, /Nobody has named seed to bring back/)).toBeVisible()
   const { visits } = await app.call('withdrawal.list-open', { personId })
   expect(visits[0]?.promise).toMatchObject({ state: 'waived', waiverReason: 'hail in July' })
   await page.getByRole('button', { name: /undo/i }).focus()
   await press(page, 'Enter')
-  await expect(shown(page, 'One promise, 1 overdue')).toBeVisible()
+  await expect(shown(page, 'One visit that seed may come back from, 1 overdue')).toBeVisible()
 })
 
 test('holds long names, empty and dark, on a narrow window too', { tag: '@long' }, async ({ app, page }) => {
   await open(page, '/take-back')
-  await expect(shown(page, /No promise is open/)).toBeVisible()
+  await expect(shown(page, /Nobody has named seed to bring back/)).toBeVisible()
   await expectNoBarrier(page)
   const { personId } = await app.call('person.create', { name: `Wilhelmina ${LONG_NAME}` })
   await app.call('lot.release', { lotId: shelf.maize.lotId, checked: 'food colour' })
@@ -173,7 +176,7 @@ test('holds long names, empty and dark, on a narrow window too', { tag: '@long' 
     reason: 'to be grown for the library, with gloves',
   })
   await page.reload()
-  await expect(shown(page, /One promise/)).toBeVisible()
+  await expect(shown(page, /One visit that seed may come back from/)).toBeVisible()
   await expect(field(page, 'Who brings it?')).toBeFocused()
   await type(page, 'wilh')
   await expect(page.getByRole('option', { name: /Wilhelmina/ })).toBeVisible()

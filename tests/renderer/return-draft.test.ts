@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { Told } from '../../db/contract/told.ts'
 import type { VisitOut } from '../../db/contract/withdrawal-operations.ts'
 import {
+  answersOf,
   emptyReturn,
   grownFrom,
   nextReturn,
@@ -48,4 +49,12 @@ test('what one person promised is not kept by another', () => {
   const draft = { ...emptyReturn('visit-key-1'), line: { ...emptyReturn('visit-key-1').line, parent } }
   const other = withPerson(draft, { is: 'known', personId: 8 })
   expect(other.line.parent).toEqual({ ...parent, withdrawalId: null, promise: '' })
+})
+
+test('an answer that was not given says so, and how it was kept apart goes with what it is about only', () => {
+  const { line } = emptyReturn('visit-key-1')
+  expect(answersOf(line)).toEqual({ plantsGrown: null, floweredNear: 'not-known', nearNote: '', odd: '' })
+  const apart = { ...line, plants: '12', near: 'kept-apart', nearNote: 'fleece' } as const
+  expect(answersOf(apart)).toMatchObject({ plantsGrown: 12, nearNote: 'fleece' })
+  expect(answersOf({ ...apart, near: 'nothing' })).toMatchObject({ nearNote: '' })
 })

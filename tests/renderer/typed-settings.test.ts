@@ -17,6 +17,8 @@ const SETTINGS = {
   paper: 'a4',
   appearance: 'system',
   visitLimit: null,
+  checkReturns: 'by-risk',
+  dueDates: false,
   maskedNames: [] as string[],
   whomToCall: '',
 } as const

@@ -87,9 +87,9 @@ describe('how to test a lot', () => {
     expect(staged.stages[0]).toEqual({ tested: 40, regrowAtMost: 29, keepAtLeast: null, confidence: 'seen' })
   })
 
-  it('says that treated seed is poisonous', async () => {
+  it('says that treated seed is poisonous, and how it is handled', async () => {
     const { lotId } = await takeIn(test, { cautions: ['treated'] })
-    expect((await test.call('germination.plan', { lotId })).cautions).toHaveLength(1)
+    expect((await test.call('germination.plan', { lotId })).cautions).toHaveLength(2)
   })
 })
 

@@ -164,6 +164,7 @@ describe('letters', () => {
 })
 
 it('makes slips with amounts, promise and cautions, and puts nobody’s address on them or on labels', async () => {
+  await test.call('settings.change', { settings: { dueDates: true } })
   const { taken } = await give(WRITTEN_TO, [aGift({ amount: '300 seeds', cautions: ['toxic'] })])
   const lotId = taken[0]?.lotId ?? 0
   await test.call('lot.release', { lotId, checked: 'Known to be poisonous, fit to grow' })
@@ -184,11 +185,17 @@ it('makes slips with amounts, promise and cautions, and puts nobody’s address 
   for (const part of [
     'Seed for Teodor Ash',
     '20 seeds',
-    'Promised back: 40 seeds of the best plants, by 1 November 2026',
+    'Hopes to bring back: 40 seeds of the best plants, by 1 November 2026',
     'POISONOUS IF EATEN',
     'For sowing only; check your local seed law',
   ])
     expect(slip).toContain(part)
+  await test.call('settings.change', { settings: { dueDates: false } })
+  const noDay = await textOf(
+    await test.call('tray.render', { kind: 'slip', itemIds: ids(await waiting('slip')) }),
+  )
+  expect(noDay).toContain('Hopes to bring back: 40 seeds of the best plants')
+  expect(noDay).not.toContain('November')
   const labels = await textOf(
     await test.call('tray.render', {
       kind: 'label',

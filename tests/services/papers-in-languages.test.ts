@@ -7,6 +7,7 @@ import { ids, textOf, trayOf, WRITTEN_TO } from '../builders/tray.ts'
 let test: TemporaryCollection
 beforeEach(async () => {
   test = await aCollection()
+  await test.call('settings.change', { settings: { dueDates: true } })
 })
 afterEach(async () => {
   expect((await test.call('collection.check', {})).findings).toEqual([])

@@ -205,6 +205,7 @@ describe('one need, opened', () => {
         plantsGrown,
       })
       parentLotId = back.taken.lotId
+      await test.call('return.check', { lotId: parentLotId, on: TODAY, outcome: 'keep' })
     }
     const need = await test.call('regeneration.get', { accessionId: first.accessionId })
     expect(need.generations.map(({ generation, plants }) => [generation, plants])).toEqual([

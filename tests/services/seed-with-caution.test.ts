@@ -64,16 +64,18 @@ describe.each(Caution.options)('seed with the caution %s, once released', (cauti
     }
   })
 
-  it('is told in tables and offers, and listed for everybody only where its plant is toxic', async () => {
+  it('is told in tables and offers, and never listed for everybody without its words, treated or with pests not at all', async () => {
     const { lotId, accessionNumber } = await released(caution)
     const { csv } = await test.call('lot.export', { lotIds: [lotId] })
     expect(csv).toContain(saidInEnglish(cautionTold(caution, SUBSTANCE)))
     expect((await test.call('withdrawal.list-lots', { text: 'Miller' })).lots[0]?.why).not.toMatch(/^harvest/)
-    const listed = await test.call('catalogue.export', {}).then(
-      ({ html }) => html.includes(accessionNumber),
-      () => false,
+    const html = await test.call('catalogue.export', {}).then(
+      (page) => page.html,
+      () => '',
     )
-    expect(listed).toBe(caution === 'toxic')
+    const listed = html.includes(accessionNumber)
+    expect(listed).toBe(caution === 'toxic' || caution === 'possible-cross')
+    expect(html.includes(saidInEnglish(cautionTold(caution, SUBSTANCE)))).toBe(listed)
   })
 
   it('gives a harvest that waits to be checked, and inherits only what its plant has', async () => {

@@ -6,6 +6,7 @@ import { aCollection, type TemporaryCollection, TODAY } from '../builders/tempor
 let test: TemporaryCollection
 beforeEach(async () => {
   test = await aCollection()
+  await test.call('settings.change', { settings: { dueDates: true } })
 })
 afterEach(async () => {
   expect((await test.call('collection.check', {})).findings).toEqual([])
@@ -39,7 +40,7 @@ const states = async (personId: number) =>
     ({ promise }) => promise?.state ?? 'none',
   )
 
-it('shows what somebody has out: overdue first, then open by day, then what was not promised, latest first', async () => {
+it('shows what somebody has out: overdue first, then open by day, then what was not hoped for, latest first', async () => {
   const { lotId } = await takeInOn(test, '2026-01-01', { amount: '900 seeds' })
   const personId = await person('Maren Holt')
   await handOut(personId, lotId, { on: '2026-01-01' })
@@ -119,7 +120,7 @@ it('does not let go what was never promised, or what is met', async () => {
   const plain = await handOut(personId, lotId)
   expect(
     (await test.refused('promise.waive', { withdrawalId: plain.withdrawalId, reason: 'no' })).sentence,
-  ).toContain('Nothing was promised')
+  ).toContain('Nothing was to come back')
   const { withdrawalId } = await handOut(personId, lotId, { promised: 'a jar' })
   await bringBack(personId, lotId, withdrawalId)
   expect((await test.refused('promise.waive', { withdrawalId, reason: 'no' })).sentence).toContain(
@@ -154,4 +155,27 @@ it('reminds of who promised what by when, overdue first, and says how to reach o
   expect(late.promises.map(({ person }) => person)).toEqual(['Teodor Ash'])
   const second = await test.call('promise.list', { offset: 1, limit: 1 })
   expect(second.promises.map(({ person }) => person)).toEqual(['Maren Holt'])
+})
+
+it('names no day and nothing overdue where the library wants no due dates, and keeps what was written', async () => {
+  const { lotId } = await takeInOn(test, '2026-01-01', { amount: '900 seeds' })
+  const personId = await person('Maren Holt')
+  const late = { promised: 'a jar', promisedBy: '2026-03-01' }
+  await handOut(personId, lotId, late)
+  expect(await states(personId)).toEqual(['overdue'])
+  await test.call('settings.change', { settings: { dueDates: false } })
+  expect(await states(personId)).toEqual(['open'])
+  const { promises, total, overdue } = await test.call('promise.list', {})
+  expect(promises.map(({ promise }) => promise.by)).toEqual([null])
+  expect([total, overdue]).toEqual([1, 0])
+  expect((await test.call('promise.list', { overdueOnly: true })).promises).toEqual([])
+  const refused = await test.refused('withdrawal.record', {
+    person: { personId },
+    on: TODAY,
+    lines: [{ lotId, amount: '5 seeds' }],
+    ...late,
+  })
+  expect(refused).toMatchObject({ code: 'due-dates-off', field: 'promisedBy' })
+  await test.call('settings.change', { settings: { dueDates: true } })
+  expect(await states(personId)).toEqual(['overdue'])
 })

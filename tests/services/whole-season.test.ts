@@ -138,7 +138,9 @@ it('goes from what to regrow to seed brought back, and the needs follow', {
       amount: '1500 seeds',
       plantsGrown: line?.plantsSavedFrom ?? null,
       grownAt: line?.site ?? '',
+      floweredNear: 'kept-apart',
     })
+    await call('return.check', { lotId: taken.lotId, on: '2027-10-02', trueToType: 'yes', outcome: 'keep' })
     const [lot, parent] = [
       await call('lot.get', { lotId: taken.lotId }),
       await call('lot.get', { lotId: out?.lotId ?? 0 }),

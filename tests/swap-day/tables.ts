@@ -160,7 +160,7 @@ export async function handOut(tables: Tables, members: readonly MemberOfDay[] = 
     }
     if (member.promises !== undefined) {
       await keys.press('Shift+Enter')
-      await seen(field(page, 'Brings back')).toBeFocused()
+      await seen(field(page, 'Hopes to bring back')).toBeFocused()
       await keys.type(member.promises)
     }
     await keys.press('Control+Enter')

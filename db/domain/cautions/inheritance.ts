@@ -80,8 +80,18 @@ interface Mark {
 /**
  * What of the seed itself (dressing, pests) goes along where it held when the seed parted, or holds now: an end is about the
  * one jar that was treated or looked at. What is of the plant holds for descendants as long as it holds for where they came from.
+ * A part that was split off and poured back again comes round to where it began: `seen` has what is on the way already.
  */
-function marksOf(history: CautionHistory, kind: CautionKind, lotId: number, until: number): Mark[] {
+function marksOf(
+  history: CautionHistory,
+  kind: CautionKind,
+  lotId: number,
+  until: number,
+  seen: ReadonlySet<string> = new Set(),
+): Mark[] {
+  const here = `${lotId} ${until}`
+  if (seen.has(here)) return []
+  const way = new Set(seen).add(here)
   const { descent, sets, ends } = history
   const grownHasIt = CAUTION_RULES[kind].harvest
   const ofThePlant = grownHasIt === 'has-it' || grownHasIt === 'until-checked'
@@ -92,8 +102,8 @@ function marksOf(history: CautionHistory, kind: CautionKind, lotId: number, unti
     .filter((step) => step.lotId === lotId && step.entryId <= until)
     .filter(({ by }) => ['has-it', 'until-checked'].includes(CAUTION_RULES[kind][by]))
     .flatMap(({ parentLotId, entryId }) => {
-      const now = marksOf(history, kind, parentLotId, until)
-      const then = ofThePlant ? [] : marksOf(history, kind, parentLotId, entryId)
+      const now = marksOf(history, kind, parentLotId, until, way)
+      const then = ofThePlant ? [] : marksOf(history, kind, parentLotId, entryId, way)
       return [...now, ...then].map(({ set, cameBy }) => ({ set, cameBy: Math.max(cameBy, entryId) }))
     })
   const ended = Math.max(

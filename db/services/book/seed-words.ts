@@ -1,5 +1,6 @@
 import { eq } from 'drizzle-orm'
 import { cautionTold } from '../../domain/cautions/caution-text.ts'
+import { handlingTold } from '../../domain/cautions/handling.ts'
 import { cautionsInForce } from '../../domain/cautions/inheritance.ts'
 import { communityLabelTold, limitsInShort } from '../../domain/terms/gift-limits.ts'
 import type { Message } from '../../messages/message.ts'
@@ -43,4 +44,11 @@ export function mustBeRead(
     ...cautionsTold(reading, lotIds).map(({ text }) => text),
     ...(room === 'enough' ? limits.flatMap(communityLabelTold) : []),
   ]
+}
+
+/** What must be minded with the seed of a lot where it is tested: its cautions, and how it is handled. */
+export function testCautions(reading: Reading, lotId: number): Message[] {
+  const told = cautionsTold(reading, [lotId])
+  const kinds = told.map(({ caution }) => caution)
+  return [...told.map(({ text }) => text), ...handlingTold(kinds, 'test')]
 }

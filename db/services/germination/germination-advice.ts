@@ -26,7 +26,7 @@ import { cropOrRefuse } from '../book/crop-rows.ts'
 import { assumedTold, lifeOf, thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
 import { refusePieces } from '../book/pieces.ts'
-import { cautionsTold } from '../book/seed-words.ts'
+import { testCautions } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { openStages } from './staged-tests.ts'
 
@@ -65,7 +65,7 @@ export const planTest: Reads<'germination.plan'> = (reading, input) => {
     crop: row.crop,
     unit: countedUnit(row.countedUnit),
     available,
-    cautions: cautionsTold(reading, [row.lotId]).map(({ text }) => text),
+    cautions: testCautions(reading, row.lotId),
     conditions: conditionsOf(reading, row.cropId),
     layout: [...layout],
     threshold,

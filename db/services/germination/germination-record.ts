@@ -33,7 +33,7 @@ import {
 import type { Reading, Reads } from '../book/context.ts'
 import { thresholdOf } from '../book/living-stock.ts'
 import { lotOrRefuse } from '../book/new-lot.ts'
-import { cautionsTold } from '../book/seed-words.ts'
+import { testCautions } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { type LotOnDayOf, lotsOnTheDay } from '../forecast/chance-above.ts'
 import { stageOf } from './staged-tests.ts'
@@ -70,7 +70,7 @@ export function recordOf(reading: Reading, row: TestRow, asked?: CountingChoice)
     finalDay: row.finalDay,
     fromStock: row.movementId !== null,
     note: row.note,
-    cautions: cautionsTold(reading, [row.lotId]).map(({ text }) => text),
+    cautions: testCautions(reading, row.lotId),
     replicates: replicates.map((replicate) => ({
       sown: replicate.sown,
       tally: sumOf(replicate.counts.map(({ tally }) => tally)),

@@ -1,15 +1,18 @@
 import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { cautionTold, harvestCaution } from '../../domain/cautions/caution-text.ts'
-import { message } from '../../messages/message.ts'
+import { type ComesBack, mayHaveCrossed, questionsOf, whyToCheck } from '../../domain/intake/check-return.ts'
+import { type Message, message } from '../../messages/message.ts'
 import { type GrowOutRow, growOutOfVisit, seedOutFor } from '../../queries/grow-out-rows.ts'
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { notUndone } from '../../queries/measurements.ts'
 import { prepared } from '../../queries/prepared.ts'
-import { seedReturn } from '../../schema/stock-tables.ts'
+import { insertRow } from '../../queries/rows.ts'
+import { returnAnswer, seedReturn } from '../../schema/stock-tables.ts'
 import { amountOrRefuse } from '../book/amounts.ts'
 import { setCaution } from '../book/cautions.ts'
-import type { Writes, Writing } from '../book/context.ts'
+import type { Reading, Reads, Writes, Writing } from '../book/context.ts'
+import { policyOf } from '../book/living-stock.ts'
 import { addLot, harvestColumns, lotOrRefuse, noteParent } from '../book/new-lot.ts'
 import { personFor } from '../book/people.ts'
 import { placeOrRefuse } from '../book/places.ts'
@@ -30,7 +33,11 @@ export const recordReturn: Writes<'return.record'> = (writing, input) => {
   const personId = personFor(writing, input.person, 'grower', 'person')
   const amount = amountOrRefuse(settingsOf(writing), input.amount, parent.packetSeeds, 'amount')
   const sample = sampleOrRefuse(settingsOf(writing), input.sample, 'sample')
-  const waitsBecause = whyInQuarantine(writing, input, parents)
+  const comesBack = knownOf(writing, parent, input)
+  const waitsBecause = keptReason([
+    ...whyToCheck(comesBack, settingsOf(writing).checkReturns === 'always'),
+    ...whyInQuarantine(writing, input, parents),
+  ])
   const lot = addLot(
     writing,
     {
@@ -51,6 +58,8 @@ export const recordReturn: Writes<'return.record'> = (writing, input) => {
   for (const { lotId } of parents) noteParent(writing, lot.id, lotId, 'grown')
   for (const caution of new Set(input.cautions))
     setCaution(writing, { lotId: lot.id, caution, onDate: input.receivedOn, note: input.cautionNote })
+  if (mayHaveCrossed(comesBack) && !input.cautions.includes('possible-cross'))
+    setCaution(writing, { lotId: lot.id, caution: 'possible-cross', onDate: input.receivedOn, note: '' })
   const warnings = [
     ...fillLot(writing, lot.id, 'return', amount, sample, input.receivedOn, personId),
     ...(waitsBecause === null ? [] : [message('intake.in-quarantine', { reason: reasonOf(waitsBecause) })]),
@@ -68,30 +77,52 @@ export const recordReturn: Writes<'return.record'> = (writing, input) => {
       entryId: writing.entryId,
     })
     .run()
+  const { floweredNear, nearNote, odd } = input
+  insertRow(writing.sqlite, returnAnswer, {
+    ...{ lotId: lot.id, floweredNear, nearNote, odd, entryId: writing.entryId },
+  })
   const taken = takenIn(writing, lot.id, warnings)
   const said = message('intake.took-back', { amount: taken.words, lot: lot.number })
   return { personId, taken, said, undoable: true }
 }
 
+export const previewReturn: Reads<'return.preview'> = (reading, input) => {
+  const parent = lotOrRefuse(reading, input.parentLotId, 'parentLotId')
+  return {
+    questions: questionsOf(parent.matingSystem),
+    waits: whyToCheck(knownOf(reading, parent, input), settingsOf(reading).checkReturns === 'always'),
+  }
+}
+
+/** What is known of seed that was grown from a lot, as far as it decides whether it waits. */
+function knownOf(
+  reading: Reading,
+  parent: LotRow,
+  { plantsGrown: plants, floweredNear, odd }: ParsedInput<'return.preview' | 'return.record'>,
+): ComesBack {
+  const plantsWanted = policyOf(parent, settingsOf(reading)).plants
+  return { matingSystem: parent.matingSystem, plants, plantsWanted, floweredNear, odd }
+}
+
 /**
- * Why a harvest waits to be checked before it is handed out; null where nothing speaks against it: what was said of it when
- * it came, what holds for the seed it was grown from, and that seed of its accession is in quarantine.
+ * Why a harvest is not handed out before somebody looked, whatever its crop: what was said of it when it came, what holds for
+ * the seed it was grown from, and that seed of its accession is in quarantine.
  */
 function whyInQuarantine(
   writing: Writing,
   { cautions, cautionNote }: ParsedInput<'return.record'>,
   parents: readonly LotRow[],
-): string | null {
+): Message[] {
   const parentIds = parents.map(({ lotId }) => lotId)
   const waiting = lotsOfAccessions(
     writing.sqlite,
     parents.map(({ accessionId }) => accessionId),
   ).filter((lot) => lot.quarantineReason !== null && (lot.balanceCount > 0 || parentIds.includes(lot.lotId)))
-  return keptReason([
+  return [
     ...cautions.map((caution) => cautionTold(caution, cautionNote)),
     ...cautionsTold(writing, parentIds).map(({ caution, note }) => harvestCaution(caution, note)),
     ...waiting.map(({ lotNumber }) => message('quarantine-reason.same-accession', { lot: lotNumber })),
-  ])
+  ]
 }
 
 function withdrawalOrRefuse(writing: Writing, id: number): void {

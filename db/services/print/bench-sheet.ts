@@ -8,7 +8,7 @@ import type { Texts } from '../../messages/texts.ts'
 import { type BenchTest, benchSheet } from '../../paper/bench-sheet.ts'
 import type { TestRow } from '../../queries/germination-tests.ts'
 import type { Reading } from '../book/context.ts'
-import { cautionsTold } from '../book/seed-words.ts'
+import { testCautions } from '../book/seed-words.ts'
 import { listTests, testOrRefuse } from '../germination/germination-record.ts'
 import { replicatesOf } from '../germination/test-counts.ts'
 import { documentFacts, made } from './document.ts'
@@ -46,7 +46,7 @@ function benchTest(reading: Reading, row: TestRow, texts: Texts): BenchTest {
     name: `${row.crop} ‘${row.variety}’`,
     lotNumber: row.lotNumber,
     laidOut: [laidOut, row.medium, row.temperature].filter((part) => part !== '').join(' · '),
-    cautions: cautionsTold(reading, [row.lotId]).map(({ text }) => texts.say(text)),
+    cautions: testCautions(reading, row.lotId).map(texts.say),
     left: replicatesOf(reading, row.testId).map(
       ({ sown, counts }) => sown - tallied(sumOf(counts.map(({ tally }) => tally))),
     ),

@@ -2,6 +2,7 @@ import type { Result } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { packetSeeds } from '../../domain/amounts/packets.ts'
 import { isOffered } from '../../domain/keeping/keeping.ts'
+import type { CautionKind } from '../../domain/shared/closed-sets.ts'
 import { mayBeOffered } from '../../domain/terms/gift-limits.ts'
 import { type PublicEntry, publicPage } from '../../exchange/public-list.ts'
 import { message } from '../../messages/message.ts'
@@ -27,6 +28,8 @@ const text = paragraphsIn(10)
 
 interface Entry {
   readonly row: LotRow
+  /** The lots that it is to be had of. */
+  readonly lotIds: readonly number[]
   readonly packets: number
 }
 
@@ -63,16 +66,24 @@ function aboutList(reading: Reading, { length }: readonly Entry[], { text: told 
   return told('paper.list-about', { day: { day: reading.today }, varieties: length })
 }
 
-/** Working seed that may be offered to everybody; a poisonous plant is listed with its caution. */
-function mayBeListed(reading: Reading, lot: LotRow): boolean {
-  return (
-    isOffered(lot.policy) &&
-    lot.role === 'working' &&
-    lot.balanceCount > 0 &&
-    lot.quarantineReason === null &&
-    mayBeOffered(limitsOfAccession(reading.sqlite, lot.accessionId)) &&
-    cautionsTold(reading, [lot.lotId]).every(({ caution }) => caution === 'toxic')
-  )
+/** Cautions with which seed is offered to everybody, in their words. */
+const LISTED_WITH: ReadonlySet<CautionKind> = new Set(['toxic', 'possible-cross'])
+
+/** Working seed that may be offered to everybody; a possible cross only where there is nothing surer. */
+function listedOf(reading: Reading, rows: readonly LotRow[]): LotRow[] {
+  const may = rows
+    .filter(
+      (lot) =>
+        isOffered(lot.policy) &&
+        lot.role === 'working' &&
+        lot.balanceCount > 0 &&
+        lot.quarantineReason === null &&
+        mayBeOffered(limitsOfAccession(reading.sqlite, lot.accessionId)),
+    )
+    .map((row) => ({ row, cautions: cautionsTold(reading, [row.lotId]).map(({ caution }) => caution) }))
+    .filter(({ cautions }) => cautions.every((caution) => LISTED_WITH.has(caution)))
+  const sure = may.filter(({ cautions }) => !cautions.includes('possible-cross'))
+  return (sure.length === 0 ? may : sure).map(({ row }) => row)
 }
 
 /** What can be spared; refuses where nothing can. */
@@ -84,7 +95,7 @@ function entriesOf(reading: Reading): Entry[] {
   )
   const entries = [...lots.values()].flatMap((rows): Entry[] => {
     const { living, keep } = standingOf(rows, policy)
-    const listed = rows.filter((lot) => mayBeListed(reading, lot))
+    const listed = listedOf(reading, rows)
     const [row] = listed
     if (row === undefined) return []
     const spare = Math.min(
@@ -92,7 +103,7 @@ function entriesOf(reading: Reading): Entry[] {
       listed.reduce((sum, lot) => sum + livingOf(lot), 0),
     )
     const packets = Math.floor(Math.max(0, spare) / packetSeeds(row.packetSeeds))
-    return packets === 0 ? [] : [{ row, packets }]
+    return packets === 0 ? [] : [{ row, lotIds: listed.map(({ lotId }) => lotId), packets }]
   })
   if (entries.length === 0)
     refuse('nothing-to-print', message('print.no-seed-to-spare'), {
@@ -130,7 +141,7 @@ function partOf(reading: Reading, entries: readonly Entry[], texts: Texts): Flow
 function inWords(
   reading: Reading,
   withholding: Withholding,
-  { row, packets }: Entry,
+  { row, lotIds, packets }: Entry,
   texts: Texts,
 ): PublicEntry {
   const told = texts.text
@@ -164,7 +175,7 @@ function inWords(
         ? row.variety
         : told('paper.list-also', { variety: row.variety, others: synonyms.join(', ') }),
     facts,
-    cautions: mustBeRead(reading, [row.lotId]).map(texts.say),
+    cautions: mustBeRead(reading, lotIds).map(texts.say),
     story: cut === whole ? whole : `${cut.trimEnd()}…`,
   }
 }

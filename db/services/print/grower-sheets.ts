@@ -57,15 +57,17 @@ async function sheetOf(
 ): Promise<GrowerSheet> {
   const texts = await textsFor(reading, first.growerId)
   const [season, next] = [`${year}`, `${year + 1}`]
+  const { libraryName, dueDates } = settingsOf(reading)
+  const endOfSeason = here.some(({ biennial }) => biennial)
+    ? texts.text('paper.grower-by-two', { season, next })
+    : texts.text('paper.grower-by', { season })
   return {
     to: first.grower,
     garden: first.site,
     season: year,
-    bringBackBy: here.some(({ biennial }) => biennial)
-      ? texts.text('paper.grower-by-two', { season, next })
-      : texts.text('paper.grower-by', { season }),
+    bringBackBy: dueDates ? endOfSeason : '',
     varieties: here.map((line) => varietyOf(reading, line, texts)),
-    libraryName: settingsOf(reading).libraryName,
+    libraryName,
     texts,
   }
 }

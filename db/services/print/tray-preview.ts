@@ -90,7 +90,7 @@ async function slipOf(reading: Reading, withdrawalId: number): Promise<Withdrawa
         pieces: isPiece(line.countedUnit),
         cautions: mustBeRead(reading, [line.lotId]).map(texts.say),
       })),
-      promise: promiseOf(visit, texts),
+      promise: promiseOf(settingsOf(reading).dueDates ? visit : { ...visit, promisedBy: null }, texts),
       libraryName: settingsOf(reading).libraryName,
       texts,
     },

@@ -18,14 +18,16 @@ import { type LotFacts, lotFacts, parentsOf, placeHistoryOf } from '../../querie
 import { type LotRow, lotsOfAccessions } from '../../queries/lot-rows.ts'
 import { seedWeight } from '../../schema/stock-tables.ts'
 import { gramsTold, heldIn, weightInForce } from '../book/amounts.ts'
+import { cameBack } from '../book/came-back.ts'
 import type { Reading } from '../book/context.ts'
 import { livingOf, livingStockOf, thresholdOf } from '../book/living-stock.ts'
 import { harvestOf, lotOrRefuse } from '../book/new-lot.ts'
 import { reasonOf } from '../book/quarantine-reason.ts'
-import { cautionsTold, synonymsOf } from '../book/seed-words.ts'
+import { synonymsOf } from '../book/seed-words.ts'
 import { settingsOf } from '../book/settings.ts'
 import { lotsOnTheDay } from '../forecast/chance-above.ts'
 import { resultOfTest } from '../germination/test-counts.ts'
+import { cautionsOfLot } from './lot-cautions.ts'
 import { shownWeight } from './seed-weights.ts'
 
 type LotRecord = Result<'lot.get'>
@@ -44,7 +46,8 @@ export function getLot(reading: Reading, input: ParsedInput<'lot.get'>): LotReco
     synonyms: synonymsOf(reading, row.varietyId),
     placeHistory: placeHistoryOf(reading.sqlite, row.lotId),
     heldBefore: heldBefore(reading.sqlite, row.lotId),
-    cautions: cautionsTold(reading, [row.lotId]),
+    cautions: cautionsOfLot(reading, row.lotId),
+    cameBack: cameBack(reading, row.lotId),
     keeping: {
       breeding: row.breeding,
       policy: row.policy,

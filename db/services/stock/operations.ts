@@ -4,6 +4,7 @@ import { decideKeeping } from './decide-keeping.ts'
 import { bringHome, changeDuplicate, listDuplicates } from './duplicates.ts'
 import { changeInstitution, listInstitutions, recordReport } from './institutions.ts'
 import { discardSeed, moveLots, quarantineLot, releaseLot } from './lot-care.ts'
+import { endCaution, setCautionOfLots } from './lot-cautions.ts'
 import { getLot } from './lot-record.ts'
 import { listNeeds, overrideAccession } from './needs.ts'
 import { letPromiseGo, listOut, listPromises } from './promises.ts'
@@ -47,4 +48,6 @@ export const stockOperations = {
   'lot.discard': discardSeed,
   'lot.quarantine': quarantineLot,
   'lot.release': releaseLot,
+  'lot.set-caution': setCautionOfLots,
+  'lot.end-caution': endCaution,
 } satisfies Partial<Handlers>

@@ -22,6 +22,7 @@ import { JOIN_SEED, SEED_NAMES } from '../../queries/seed-names.ts'
 import { crop, person, personContact } from '../../schema/reference-tables.ts'
 import { lot, promiseWaiver, withdrawal } from '../../schema/stock-tables.ts'
 import type { Reading, Reads, Writes } from '../book/context.ts'
+import { settingsOf } from '../book/settings.ts'
 
 /** The same words as the partial index on withdrawals with a promise, so that it is used. */
 const HAS_PROMISE = "(promised <> '' OR promised_by IS NOT NULL OR purpose = 'to-return')"
@@ -72,9 +73,17 @@ function visitShown(reading: Reading, { withdrawalId, on, purpose }: VisitRow) {
   return { withdrawalId, on, purpose, lots: lotsOut(reading, withdrawalId) }
 }
 
+/**
+ * Whether days are named by which seed is to come back. Off unless the keeper wants them: what somebody hopes to bring back is no
+ * debt, and a return that is required may make a gift a contract in some places (from memory; local rules decide).
+ */
+export function hasDueDates(reading: Reading): boolean {
+  return settingsOf(reading).dueDates
+}
+
 function promiseOf(reading: Reading, row: VisitRow): Untold<SeedPromise> | null {
   if (row.promised === '' && row.promisedBy === null && row.purpose !== 'to-return') return null
-  const by = row.promisedBy === null ? null : isoDate(row.promisedBy)
+  const by = row.promisedBy === null || !hasDueDates(reading) ? null : isoDate(row.promisedBy)
   return {
     words: row.promised === '' ? message('promise.some-seed') : row.promised,
     by,
@@ -121,17 +130,18 @@ const REMINDER = both(
 )
 
 export const listPromises: Reads<'promise.list'> = (reading, input) => {
+  // Without due dates no day lies before it.
+  const asOf = hasDueDates(reading) ? reading.today : ''
   const overdue = `${STILL_WAITED_FOR} AND promised_by < ?`
-  const where = input.overdueOnly ? overdue : `${STILL_WAITED_FOR} AND ? <> ''`
+  const where = input.overdueOnly ? overdue : `${STILL_WAITED_FOR} AND ? IS NOT NULL`
   const rows = select(
     reading.sqlite,
     REMINDER,
     (list) => `SELECT ${list} FROM withdrawal ${joinCanonicalPerson('who', 'withdrawal.person_id')}
      LEFT JOIN person_contact ON person_contact.person_id = who.id
      WHERE ${where} ORDER BY coalesce(promised_by, '9999-12-31'), on_date, withdrawal.id LIMIT ? OFFSET ?`,
-  ).all(reading.today, input.limit, input.offset)
-  const count = (condition: string) =>
-    countOf(reading.sqlite, `FROM withdrawal WHERE ${condition}`, reading.today)
+  ).all(asOf, input.limit, input.offset)
+  const count = (condition: string) => countOf(reading.sqlite, `FROM withdrawal WHERE ${condition}`, asOf)
   return {
     promises: rows.flatMap((row) => {
       const promise = promiseOf(reading, row)

@@ -15,6 +15,7 @@ import { writeMovement } from '../book/write-movement.ts'
 import { growOutOrRefuse } from '../regrow/grow-outs.ts'
 import { writeRequest } from './institutions.ts'
 import { type OutgoingCaution, type PlannedLine, planWithdrawal, visitCautions } from './plan-withdrawal.ts'
+import { hasDueDates } from './promises.ts'
 
 type Input = ParsedInput<'withdrawal.record'>
 
@@ -49,6 +50,12 @@ export function recordWithdrawal(
 ): Omit<Result<'withdrawal.record'>, 'entryId'> {
   if (input.despite.length > 0 && input.reason === '') {
     refuse('words-missing', message('withdrawal.say-why'), { field: 'reason' })
+  }
+  if (input.promisedBy !== null && !hasDueDates(writing)) {
+    refuse('due-dates-off', message('withdrawal.due-dates-off'), {
+      field: 'promisedBy',
+      todo: message('withdrawal.due-dates-off-todo'),
+    })
   }
   const unheeded = visitCautions(writing, input).find((caution) => !input.despite.includes(caution.despite))
   if (unheeded) throw new Refusal(unheeded.problem)

@@ -16,6 +16,7 @@ import { GiftCard } from './gift-card.tsx'
 import { donorOf, type Shown, standingOf } from './gift-words.ts'
 import './gifts-waiting.css'
 import { QuarantinedLots } from './quarantined-lots.tsx'
+import { ReturnsToCheck } from './returns-to-check.tsx'
 
 const SHOWN: readonly Shown[] = ['offered', 'accepted', 'declined', 'all']
 
@@ -28,6 +29,7 @@ export function GiftsWaitingScreen({ giftId }: { readonly giftId?: number }) {
   const [shown, setShown] = useState<Shown>('offered')
   const [asking, setAsking] = useState(NOBODY_ASKS)
   const list = useRead('gift.list', {})
+  const returns = useRead('return.list-to-check', {}).data?.returns ?? []
   const left = useRef<HTMLElement>(null)
   const all = list.data?.gifts
   const gifts = all?.filter(isListed(shown, asking.personId)) ?? []
@@ -66,7 +68,14 @@ export function GiftsWaitingScreen({ giftId }: { readonly giftId?: number }) {
           onOpen={openCard}
         />
         {asking.personId === null ? (
-          <QuarantinedLots lots={list.data.quarantined} />
+          <>
+            <ReturnsToCheck returns={returns} />
+            <QuarantinedLots
+              lots={list.data.quarantined.filter(
+                ({ lotId }) => !returns.some((back) => back.lotId === lotId),
+              )}
+            />
+          </>
         ) : (
           <DonorAnswer name={asking.text} personId={asking.personId} gifts={gifts} />
         )}

@@ -1,4 +1,5 @@
 import { WITHDRAWAL_PURPOSES } from '../../../db/domain/shared/closed-sets.ts'
+import { useRead } from '../../shared/client/use-read.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
 import { NO_INSTITUTION } from '../../shared/institutions/institution-draft.ts'
 import { InstitutionFields } from '../../shared/institutions/institution-fields.tsx'
@@ -16,6 +17,7 @@ interface VisitTermsFieldsProps {
 export function VisitTermsFields({ draft, today, onChange }: VisitTermsFieldsProps) {
   const field = fieldsOf(draft, onChange)
   const { t } = useTexts()
+  const dueDates = useRead('collection.get', {}).data?.settings.dueDates ?? false
   const purposes = WITHDRAWAL_PURPOSES.map((value) => ({ value, label: t(`hand-out.purpose.${value}`) }))
   return (
     <div className="visit-pins fields" data-steps-apart="">
@@ -41,7 +43,9 @@ export function VisitTermsFields({ draft, today, onChange }: VisitTermsFieldsPro
         {...field('promised')}
         placeholder={t('hand-out.nothing-promised')}
       />
-      <DateField label={t('hand-out.by')} size="record" {...field('promisedBy')} />
+      {(dueDates || draft.promisedBy !== '') && (
+        <DateField label={t('hand-out.by')} size="record" {...field('promisedBy')} />
+      )}
       <DateField label={t('hand-out.on')} size="record" {...field('on')} today={today} />
       <CheckField
         label={t('hand-out.slip')}

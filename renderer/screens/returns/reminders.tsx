@@ -58,11 +58,9 @@ function ReminderLine({ reminder }: { readonly reminder: Reminder }) {
         <PromiseMark state={promise.state} />
       </p>
       <p>‘{promise.words}’</p>
-      <p className="soft">
-        {promise.by === null
-          ? t('returns.reminders.no-day')
-          : t('returns.reminders.by', { day: { day: promise.by } })}
-      </p>
+      {promise.by !== null && (
+        <p className="soft">{t('returns.reminders.by', { day: { day: promise.by } })}</p>
+      )}
       <p className="soft">
         {t('returns.reminders.for', {
           lots: { list: lots.map(({ variety, words }) => `${variety} (${words})`) },

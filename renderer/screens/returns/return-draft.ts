@@ -1,6 +1,7 @@
 import type { CallInput } from '../../../db/contract/contract.ts'
 import type { Caution } from '../../../db/contract/fields.ts'
 import type { VisitOut } from '../../../db/contract/withdrawal-operations.ts'
+import type { FloweredNear } from '../../../db/domain/shared/closed-sets.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
 import {
   isNobodyYet,
@@ -36,6 +37,11 @@ export interface ReturnLine {
   readonly plants: string
   readonly grownAt: string
   readonly note: string
+  /** What of its kind flowered near; not in a draft that an earlier version kept, nor are the next two. */
+  readonly near?: FloweredNear
+  readonly nearNote?: string
+  /** Anything unlike the rest, sick or wet. */
+  readonly odd?: string
   /** Not in a draft that an earlier version kept, nor is their note. */
   readonly cautions?: readonly Caution[]
   readonly cautionNote?: string
@@ -54,7 +60,16 @@ export interface ReturnDraft {
   readonly receivedOn: string
 }
 
-export type ReturnStep = SeedStep | 'lot' | 'plants' | 'grownAt' | 'note' | 'cautionNote'
+export type ReturnStep =
+  | SeedStep
+  | 'lot'
+  | 'plants'
+  | 'near'
+  | 'nearNote'
+  | 'odd'
+  | 'grownAt'
+  | 'note'
+  | 'cautionNote'
 
 const NOTHING_YET: ReturnLine = {
   text: '',
@@ -144,9 +159,24 @@ function plantsOf(text: string): number | null | undefined {
   return plants >= 1 && plants <= 1_000_000 ? plants : undefined
 }
 
+/** What was answered at the table, as far as it can be read. */
+export function answersOf({ plants, near = 'not-known', nearNote = '', odd = '' }: ReturnLine) {
+  const noted = near === 'kept-apart' || near === 'others'
+  return { plantsGrown: plantsOf(plants) ?? null, floweredNear: near, nearNote: noted ? nearNote : '', odd }
+}
+
 /** Whether nothing was typed of a line. */
 export function isUntouched(line: ReturnLine): boolean {
-  const typed = [line.text, line.harvest, line.amount, line.sample, line.plants, line.grownAt, line.note]
+  const typed = [
+    line.text,
+    line.harvest,
+    line.amount,
+    line.sample,
+    line.plants,
+    line.grownAt,
+    line.note,
+    line.odd ?? '',
+  ]
   return typed.every((text) => text.trim() === '') && (line.cautions ?? []).length === 0
 }
 
@@ -170,7 +200,7 @@ export function returnOf(draft: ReturnDraft, today: string): Input | null {
     harvest: line.harvest,
     amount: line.amount,
     sample: line.sample,
-    plantsGrown: plantsOf(line.plants) ?? null,
+    ...answersOf(line),
     grownAt: line.grownAt,
     note: line.note,
     cautions: [...cautions],
@@ -188,6 +218,9 @@ export const RETURN_REFUSALS: RefusalSteps<ReturnStep> = {
     amount: 'amount',
     sample: 'sample',
     plantsGrown: 'plants',
+    floweredNear: 'near',
+    nearNote: 'nearNote',
+    odd: 'odd',
     grownAt: 'grownAt',
     note: 'note',
     cautions: 'cautionNote',

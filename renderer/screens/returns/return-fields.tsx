@@ -1,3 +1,4 @@
+import type { ComponentProps } from 'react'
 import { type Message, message } from '../../../db/messages/message.ts'
 import { call } from '../../shared/client/call.ts'
 import { useTexts } from '../../shared/format/use-texts.ts'
@@ -8,6 +9,7 @@ import { SeedFields } from '../../shared/table-form/seed-fields.tsx'
 import { SuggestField } from '../../shared/table-form/suggest-field.tsx'
 import type { SuggestionSource } from '../../shared/table-form/use-suggestions.ts'
 import type { Parent, ReturnLine, ReturnStep } from './return-draft.ts'
+import { ReturnQuestions } from './return-questions.tsx'
 
 type LotFound = Pick<Parent, 'lotId' | 'lotNumber' | 'variety'>
 
@@ -31,10 +33,11 @@ interface ReturnFieldsProps {
   readonly onPick: (lot: LotFound) => void
   readonly problems: StepProblems<ReturnStep>
   readonly thisYear: number
+  readonly holdKey: ComponentProps<typeof ReturnQuestions>['holdKey']
 }
 
 /** What is asked of a lot that comes back: what it was grown from, when, how much, and how. */
-export function ReturnFields({ line, onChange, onPick, problems, thisYear }: ReturnFieldsProps) {
+export function ReturnFields({ line, onChange, onPick, problems, thisYear, holdKey }: ReturnFieldsProps) {
   const { t, say } = useTexts()
   const field = fieldsOf(line, onChange, problems)
   return (
@@ -68,11 +71,7 @@ export function ReturnFields({ line, onChange, onPick, problems, thisYear }: Ret
         problems={problems}
         lotId={line.parent?.lotId}
       />
-      <TextField
-        label={t('returns.plants')}
-        {...field('plants')}
-        placeholder={t('returns.plants-placeholder')}
-      />
+      <ReturnQuestions {...{ line, onChange, problems, holdKey }} />
       <TextField label={t('returns.where-grown')} {...field('grownAt')} />
       <TextField
         label={t('returns.note')}

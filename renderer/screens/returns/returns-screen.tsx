@@ -68,6 +68,7 @@ function ReturnTable({ open }: { readonly open: OpenTable<ReturnDraft> }) {
               onPick={work.pickLot}
               problems={shown.problems}
               thisYear={open.thisYear}
+              holdKey={table.held.holdKey}
             />
             <SaveTrouble refused={shown.refused} kept={visit.kept} />
             <p className="buttons">

@@ -2,7 +2,12 @@ import type { Value } from '../../../db/contract/contract.ts'
 import type { Manner } from '../../../db/domain/amounts/in-words.ts'
 import { isIsoDate, yearOf } from '../../../db/domain/dates/iso-date.ts'
 import { printNumber, readPattern } from '../../../db/domain/numbers/pattern.ts'
-import { MASS_UNITS, PAPER_SIZES, THRESHOLDS_OF } from '../../../db/domain/shared/closed-sets.ts'
+import {
+  CHECK_RETURNS,
+  MASS_UNITS,
+  PAPER_SIZES,
+  THRESHOLDS_OF,
+} from '../../../db/domain/shared/closed-sets.ts'
 import { LANGUAGES } from '../../../db/messages/languages.ts'
 import type { Texts } from '../../../db/messages/texts.ts'
 import { CardForm } from '../../shared/card-form/card-form.tsx'
@@ -61,6 +66,13 @@ export function SettingsForm({ about }: { readonly about: Value<'collection.get'
       {text('visitLimit', t('settings.visit-limit'), {
         hint: t('settings.visit-limit-hint'),
       })}
+      {form.selectField(
+        'checkReturns',
+        t('settings.check-returns'),
+        CHECK_RETURNS.map((value) => ({ value, label: t(`settings.check-returns-${value}`) })),
+        t('settings.check-returns-hint'),
+      )}
+      {form.checkField('dueDates', t('settings.due-dates'), t('settings.due-dates-hint'))}
       {form.selectField('language', t('settings.language'), SPOKEN)}
       {form.selectField('locale', t('settings.dates-as-in'), localeChoices(typed.locale, locale))}
       {form.selectField(

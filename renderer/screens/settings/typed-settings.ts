@@ -14,6 +14,8 @@ export interface TypedSettings {
   readonly viabilityThresholdOf: Settings['viabilityThresholdOf']
   /** Empty: no limit. */
   readonly visitLimit: string
+  readonly checkReturns: Settings['checkReturns']
+  readonly dueDates: boolean
   readonly language: Settings['language']
   readonly locale: string
   readonly massUnits: Settings['massUnits']
@@ -22,8 +24,10 @@ export interface TypedSettings {
 
 export function typedFrom(settings: Settings): TypedSettings {
   const { libraryName, accessionPattern, viabilityThresholdOf, language, locale, massUnits, paper } = settings
+  const { checkReturns, dueDates } = settings
   return {
     ...{ libraryName, accessionPattern, viabilityThresholdOf, language, locale, massUnits, paper },
+    ...{ checkReturns, dueDates },
     regrowingsKept: String(settings.regrowingsKept),
     emergence: String(Math.round(1_000 * settings.emergence) / 10),
     assurance: String(Math.round(1_000 * settings.assurance) / 10),
@@ -35,7 +39,7 @@ export function typedFrom(settings: Settings): TypedSettings {
 /** The settings that can be typed so that they cannot be read. */
 export type CheckedSetting = Exclude<
   keyof TypedSettings,
-  'viabilityThresholdOf' | 'language' | 'locale' | 'massUnits' | 'paper'
+  'viabilityThresholdOf' | 'checkReturns' | 'dueDates' | 'language' | 'locale' | 'massUnits' | 'paper'
 >
 
 export interface ReadSettings {

@@ -127,10 +127,19 @@ function LotCautions({ lot }: { readonly lot: LotRecord }) {
           <strong>{t('shelf.kept-back')}</strong> {saidBelow ? '' : lot.quarantineReason}
         </p>
       )}
-      {lot.cautions.map(({ caution, note, text }) => (
-        <p key={caution}>
+      {lot.cautions.map(({ caution, note, text, since, by, from }) => (
+        <p key={`${caution} ${note} ${since} ${from?.lotId}`}>
           <strong>{capital(say(cautionName(caution)))}.</strong> {text}
-          {note !== '' && !text.includes(note) && <> ({note})</>}
+          {note !== '' && !text.includes(note) && <> ({note})</>}{' '}
+          <span className="soft">
+            {t('shelf.caution-since', {
+              day: { day: since },
+              by: by === '' ? 'no' : 'yes',
+              who: by,
+              of: from === null ? 'no' : 'yes',
+              lot: from?.lotNumber ?? '',
+            })}
+          </span>
         </p>
       ))}
     </section>

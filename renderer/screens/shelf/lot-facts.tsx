@@ -12,6 +12,7 @@ import { RowTable } from '../../shared/parts/row-table.tsx'
 export function LotFacts({ lot }: { readonly lot: LotRecord }) {
   const { t } = useTexts()
   const format = useFormat()
+  const found = [...(lot.cameBack?.answers ?? []), ...(lot.cameBack?.checks ?? [])].join(' ')
   return (
     <section className="pane-part" aria-label={t('shelf.facts')}>
       <FactList
@@ -40,6 +41,7 @@ export function LotFacts({ lot }: { readonly lot: LotRecord }) {
       />
       {lot.donorWords !== '' && <Prose name={t('shelf.donors-words')} text={lot.donorWords} />}
       {lot.story !== '' && <Prose name={t('shelf.story')} text={lot.story} />}
+      {found !== '' && <Prose name={t('returns.came-back')} text={found} />}
       {lot.terms !== '' && <Prose name={t('shelf.terms')} text={lot.terms} />}
     </section>
   )

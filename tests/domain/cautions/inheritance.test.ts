@@ -68,6 +68,15 @@ describe.each([
     expect(holds({ sets: [set(FIRST, caution, 1), set(FIRST, caution, 3)], ends }, FIRST)).toBe(true)
   })
 
+  it('comes round to an end where a part that was split off is poured back', () => {
+    const back: Descent = { lotId: FIRST, parentLotId: SECOND, by: 'merge', entryId: 3 }
+    const history = { sets: [set(FIRST, caution, 1)], descent: [step('split', 2), back] }
+    expect(holds(history, FIRST)).toBe(true)
+    expect(holds(history, SECOND)).toBe(true)
+    const ended = { ...history, ends: [end(FIRST, caution, 4)] }
+    expect(holds(ended, FIRST)).toBe(false)
+  })
+
   it('comes again with seed that is poured in after it ended', () => {
     const history = {
       sets: [set(FIRST, caution, 1), set(SECOND, caution, 2)],

@@ -1,5 +1,6 @@
 import { CONTAINER_KINDS, type ContainerKind } from '../../../../db/domain/shared/closed-sets.ts'
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
+import { CheckReturnForm } from '../../../shared/card-form/check-return-form.tsx'
 import { ReleaseForm } from '../../../shared/card-form/release-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { useRead } from '../../../shared/client/use-read.ts'
@@ -90,7 +91,9 @@ export function MoveLots({ lotIds, from, ...kept }: MoveLotsProps) {
 export function QuarantineForm(props: ActionFormProps) {
   const { lot, ...kept } = props
   if (!lot.quarantined) return <KeepBackForm {...props} />
-  return <ReleaseForm lotId={lot.lotId} reason={lot.quarantineReason} {...kept} />
+  const { lotId, quarantineReason: reason, cameBack } = lot
+  if (cameBack !== null) return <CheckReturnForm {...{ lotId, reason }} back={cameBack} {...kept} />
+  return <ReleaseForm {...{ lotId, reason }} {...kept} />
 }
 
 function KeepBackForm({ lot: { lotId }, ...kept }: ActionFormProps) {

@@ -9,6 +9,7 @@ import { GerminationForm } from '../../../shared/germination-form/germination-fo
 import { LabelPrint } from '../../../shared/labels/label-print.tsx'
 import { packetInWords } from '../lot-facts.tsx'
 import type { ActionFormProps } from './action-form-props.ts'
+import { CautionForm, EndCautionForm } from './caution-forms.tsx'
 import { DecideForm } from './decide-form.tsx'
 import { BringHomeForm, DuplicateTermsForm } from './duplicate-forms.tsx'
 import { ContainerForm, MoveForm, QuarantineForm } from './keeping-forms.tsx'
@@ -61,10 +62,24 @@ const ACTIONS: readonly Action[] = [
   { name: 'terms', word: () => message('terms.terms'), form: TermsForm },
   {
     name: 'quarantine',
-    word: (lot) => message(lot.quarantined ? 'shelf.do-release' : 'shelf.do-quarantine'),
+    word: (lot) =>
+      message(
+        !lot.quarantined
+          ? 'shelf.do-quarantine'
+          : lot.cameBack === null
+            ? 'shelf.do-release'
+            : 'returns.check-title',
+      ),
     form: QuarantineForm,
   },
   { name: 'keep-or-not', word: () => message('keeping.do-decide'), form: DecideForm },
+  { name: 'caution', word: () => message('shelf.do-caution'), form: CautionForm },
+  {
+    name: 'end-caution',
+    word: () => message('shelf.do-end-caution'),
+    form: EndCautionForm,
+    fits: ({ cautions }) => cautions.length > 0,
+  },
   { name: 'discard', word: () => message('shelf.do-discard'), form: DiscardForm },
 ]
 

@@ -1,4 +1,5 @@
 import type { LotRole } from '../../../../db/contract/fields.ts'
+import type { LotRecord } from '../../../../db/contract/stock-operations.ts'
 import { CardForm } from '../../../shared/card-form/card-form.tsx'
 import { useCardForm } from '../../../shared/card-form/use-card-form.ts'
 import { useTexts } from '../../../shared/format/use-texts.ts'
@@ -32,7 +33,7 @@ export function TakeStockForm({ lot: { lotId, quantity }, ...kept }: ActionFormP
 const KEPT = { amount: '', everything: false, reason: '', on: '' }
 
 /** Seed that is thrown away, with the reason. */
-export function DiscardForm({ lot: { lotId }, ...kept }: ActionFormProps) {
+export function DiscardForm({ lot: { lotId, cautions }, ...kept }: ActionFormProps) {
   const { t } = useTexts()
   const form = useCardForm({ ...kept, empty: KEPT, writes: 'lot.discard' })
   const { amount, everything, reason } = form.typed
@@ -43,11 +44,27 @@ export function DiscardForm({ lot: { lotId }, ...kept }: ActionFormProps) {
       {...form.sending({ lotId, on: form.dayOf('on'), amount: everything ? 'everything' : amount, reason })}
       onChoose={form.choice('amount').onChange}
     >
+      <DiscardCare cautions={cautions} />
       {!everything && form.amountField('amount', t('shelf.how-much'), lotId)}
       {form.textField('reason', t('shelf.why'), { hint: t('shelf.why-discard-hint') })}
       {form.dayField('on')}
       {form.checkField('everything', t('shelf.everything'))}
     </CardForm>
+  )
+}
+
+/** What must be minded before seed with a caution is thrown away. */
+function DiscardCare({ cautions }: Pick<LotRecord, 'cautions'>) {
+  const { t } = useTexts()
+  const care = [...new Set(cautions.map(({ whenDiscarded }) => whenDiscarded))].filter((told) => told !== '')
+  if (care.length === 0) return null
+  return (
+    <div className="card-form-wide card-cautions">
+      <p className="strong">{t('shelf.discard-care')}</p>
+      {care.map((told) => (
+        <p key={told}>{told}</p>
+      ))}
+    </div>
   )
 }
 

@@ -23,7 +23,7 @@ export function founding(): readonly Step[] {
     step('forecast.pause', () => ({ held: false })),
     step('settings.change', () => ({
       ...key(),
-      settings: { locale: 'en-GB', regrowingsKept: 2 },
+      settings: { locale: 'en-GB', regrowingsKept: 2, dueDates: true },
     })),
     step('crop.list', () => ({})),
     step('crop.get', () => ({ cropId: 'bean' })),

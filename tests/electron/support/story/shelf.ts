@@ -32,6 +32,12 @@ export function shelf(): readonly Step[] {
     step('lot.list', () => ({})),
     step('forecast.get', (facts) => ({ lotId: lot(facts, 0) })),
     step('lot.get', (facts) => ({ lotId: lot(facts, 0) })),
+    step('lot.set-caution', (facts) => ({
+      ...key(),
+      lotIds: [lot(facts, 2)],
+      caution: 'protected-variety',
+      on: TODAY,
+    })),
     step('lot.change-container', (facts) => ({
       ...key(),
       lotIds: [lot(facts, 0)],

@@ -16,6 +16,7 @@ export interface Facts {
   giftId: number
   withdrawalId: number
   memberId: number
+  returnedLotId: number
   testId: number
   listId: number
   siteId: number
@@ -42,6 +43,7 @@ export function noFacts(): Facts {
     giftId: 0,
     withdrawalId: 0,
     memberId: 0,
+    returnedLotId: 0,
     testId: 0,
     listId: 0,
     siteId: 0,

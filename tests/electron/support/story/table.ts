@@ -87,13 +87,38 @@ export function table(): readonly Step[] {
     ),
     step('gift.decline', (facts) => ({ ...key(), giftId: facts.giftId, reason: 'Mouldy' })),
     step('collection.get-revision', () => ({})),
-    step('return.record', (facts) => ({
+    step('return.preview', (facts) => ({ parentLotId: lot(facts, 0), plantsGrown: 12 })),
+    step(
+      'return.record',
+      (facts) => ({
+        ...key(),
+        person: { personId: facts.personId },
+        parentLotId: lot(facts, 0),
+        receivedOn: TODAY,
+        amount: '120 seeds',
+        plantsGrown: 12,
+        floweredNear: 'kept-apart',
+        nearNote: 'under fleece',
+      }),
+      (facts, { taken }) => {
+        facts.returnedLotId = taken.lotId
+      },
+    ),
+    step('return.list-to-check', () => ({})),
+    step('return.check', (facts) => ({
       ...key(),
-      person: { personId: facts.personId },
-      parentLotId: lot(facts, 0),
-      receivedOn: TODAY,
-      amount: '120 seeds',
-      plantsGrown: 12,
+      lotId: facts.returnedLotId,
+      on: TODAY,
+      dry: 'yes',
+      outcome: 'pass-on',
+      note: 'one pod of another colour',
+    })),
+    step('lot.end-caution', (facts) => ({
+      ...key(),
+      lotIds: [facts.returnedLotId],
+      caution: 'possible-cross',
+      on: TODAY,
+      reason: 'grown beside the old seed',
     })),
   ]
 }

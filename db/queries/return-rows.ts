@@ -1,0 +1,71 @@
+import { alias } from 'drizzle-orm/sqlite-core'
+import type { Sqlite } from '../migrations/connection.ts'
+import { person } from '../schema/reference-tables.ts'
+import { lot, returnAnswer, returnCheck, seedReturn } from '../schema/stock-tables.ts'
+import { both, columns, expression, orNull, pick, type RowOf, select } from './columns.ts'
+import { notUndone } from './measurements.ts'
+import { joinCanonicalPerson } from './person-records.ts'
+import { JOIN_SEED, SEED_NAMES } from './seed-names.ts'
+
+const BACK = columns({
+  on: seedReturn.onDate,
+  plants: lot.plantsGrown,
+  floweredNear: orNull(returnAnswer.floweredNear),
+  nearNote: orNull(returnAnswer.nearNote),
+  odd: orNull(returnAnswer.odd),
+})
+
+/** How a lot came back, with what was answered at the table; no answers where nobody was asked. */
+export type ReturnRow = RowOf<typeof BACK>
+
+const ANSWER = `LEFT JOIN return_answer ON return_answer.id = (SELECT max(answer.id) FROM return_answer AS answer
+  WHERE answer.lot_id = lot.id AND ${notUndone('answer')})`
+
+/** How a lot came back, or undefined where it did not, or that was taken back. */
+export function returnOf(sqlite: Sqlite, lotId: number): ReturnRow | undefined {
+  return select(
+    sqlite,
+    BACK,
+    (list) => `SELECT ${list} FROM seed_return JOIN lot ON lot.id = seed_return.lot_id ${ANSWER}
+     WHERE lot.id = ? AND ${notUndone('seed_return')}`,
+  ).get(lotId)
+}
+
+const who = alias(person, 'who')
+const TO_CHECK = both(
+  BACK,
+  columns({
+    lotId: lot.id,
+    lotNumber: lot.number,
+    ...SEED_NAMES,
+    person: who.name,
+    reason: expression<string>('lot.quarantine_reason'),
+  }),
+)
+
+/** Returns and harvests in quarantine that hold seed, those that wait longest first. */
+export function returnsToCheck(sqlite: Sqlite) {
+  return select(
+    sqlite,
+    TO_CHECK,
+    (list) => `SELECT ${list} FROM lot ${JOIN_SEED} JOIN seed_return ON seed_return.lot_id = lot.id
+     ${joinCanonicalPerson('who', 'seed_return.person_id')} ${ANSWER}
+     WHERE quarantine_reason IS NOT NULL AND holds_seed = 1 AND ${notUndone('seed_return')}
+     ORDER BY seed_return.on_date, lot.id`,
+  ).all()
+}
+
+const CHECK = columns({
+  ...pick(returnCheck, 'dry', 'clean', 'trueToType', 'comparedWith', 'outcome', 'note'),
+  on: returnCheck.onDate,
+})
+
+/** What was found of a return, latest first. */
+export function checksOf(sqlite: Sqlite, lotId: number) {
+  return select(
+    sqlite,
+    CHECK,
+    (list) => `SELECT ${list} FROM return_check WHERE lot_id = ? AND ${notUndone('return_check')}
+     ORDER BY id DESC`,
+  ).all(lotId)
+}

@@ -3,6 +3,7 @@ import { careStep, printingStep, splitStep, takenBackStep } from './care-steps.t
 import { climateStep } from './climate-steps.ts'
 import type { DemoStep } from './demo-book.ts'
 import type { DemoTables } from './demo-tables.ts'
+import { duplicateStep, institutionSteps } from './elsewhere-steps.ts'
 import { giftSteps, offerStep, returnStep } from './incoming-steps.ts'
 import { figureStep, germinationStep, stocktakeSteps, weightStep } from './measuring-steps.ts'
 import { gardenStep, seasonListStep, visitSteps, waiveStep } from './outgoing-steps.ts'
@@ -26,6 +27,8 @@ export function stepsOf(tables: DemoTables): DemoStep[] {
     ...roundSteps(tables.rounds),
     ...stocktakeSteps(tables.stocktakes),
     ...visitSteps(tables),
+    ...tables.duplicates.map(duplicateStep),
+    ...tables.institutions.flatMap(institutionSteps),
     ...tables.waivers.map(waiveStep),
     ...tables.gardens.map(gardenStep),
     ...tables['season-lists'].map(seasonListStep),

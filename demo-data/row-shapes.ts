@@ -145,6 +145,28 @@ export const SplitRow = z.strictObject({
   note: Text,
 })
 
+export const DuplicateRow = z.strictObject({
+  lot: Name,
+  on: Day,
+  contact: Text,
+  agreement: Text,
+  agreement_ends: Nothing.or(Day),
+  conditions: Text,
+  next_look: Nothing.or(Day),
+})
+
+export const InstitutionRow = z.strictObject({
+  visit: Name,
+  on: Day,
+  asked_on: Nothing.or(Day),
+  intended_use: Text,
+  agreement: Text,
+  plant_health: Text,
+  sent_on: Nothing.or(Day),
+  reported_on: Nothing.or(Day),
+  report: Text,
+})
+
 export const WeightRow = z.strictObject({
   lot: Name,
   on: Day,

@@ -10,6 +10,7 @@ import {
   outProblems,
   PACKETS,
 } from '../../renderer/screens/hand-out/hand-out-draft.ts'
+import { NO_INSTITUTION } from '../../renderer/shared/institutions/institution-draft.ts'
 import { emptyLotLine, withLot } from '../../renderer/shared/table-form/lot-line.ts'
 import { NO_PERSON_YET } from '../../renderer/shared/table-form/person-draft.ts'
 import { refusedStep } from '../../renderer/shared/table-form/refusals.ts'
@@ -96,6 +97,18 @@ describe('a visit of a member', () => {
       despite: ['too-few-left'],
       reason: 'last chance this spring',
     })
+  })
+
+  test('what belongs to an institution goes along only with a hand-out for something else, and is worth keeping', () => {
+    const typed = { ...NO_INSTITUTION, askedOn: '2026-11-01', intendedUse: 'a trial' }
+    const { lines } = closeLines(visit.lines, PACKETS, 'next')
+    const sentFor = (purpose: 'other' | 'to-grow') =>
+      handOutOf({ ...visit, purpose, institution: typed }, lines.listed, [], '2026-11-25')?.institution
+    expect(sentFor('other')).toEqual({ ...typed, sentOn: null })
+    expect(sentFor('to-grow')).toBeNull()
+    expect(isBlankHandOut({ ...emptyHandOut('visit-key-3'), institution: typed })).toBe(false)
+    const { institution: _, ...older } = emptyHandOut('visit-key-4')
+    expect(isBlankHandOut(older)).toBe(true)
   })
 
   test('what is typed of it is worth keeping, an empty one is not', () => {

@@ -110,6 +110,8 @@ it('does not come home before it went, nor to no place, nor does a lot that neve
   expect(await test.refused('duplicate.change', { lotId: later, ...TERMS })).toMatchObject({
     code: 'wrong-role',
   })
+  const move = { lotIds: [lotId, duplicateId], placeId: home.placeId, on: '2026-06-20' }
+  expect(await test.refused('lot.move', move)).toMatchObject({ code: 'wrong-role', field: 'lotIds.1' })
   const split = { lotId, on: TODAY, amount: '20 seeds', role: 'reserve' as const, terms: TERMS }
   expect(await test.refused('lot.split', split)).toMatchObject({ code: 'wrong-role', field: 'terms' })
 })

@@ -1,6 +1,7 @@
 import { statSync, writeFileSync } from 'node:fs'
 import { homedir, tmpdir } from 'node:os'
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path'
+import { setImmediate } from 'node:timers/promises'
 import { eq } from 'drizzle-orm'
 import type { BackupLine } from '../../contract/collection-operations.ts'
 import type { ParsedInput, Result } from '../../contract/contract.ts'
@@ -28,8 +29,11 @@ import { collection, entry } from '../../schema/collection-tables.ts'
 import type { Reading, Writes, Writing } from '../book/context.ts'
 import { sealEntry } from '../book/entry-chain.ts'
 import { settingsOf } from '../book/settings.ts'
+import { judgements } from '../regrow/judgements.ts'
 
 const BYTES_IN_MB = 1_000_000
+/** So many take some hundredths of a second to judge. */
+const ACCESSIONS_AT_A_TIME = 500
 
 const WHY: Readonly<Record<string, Message>> = {
   kept: message('backup.why-asked'),
@@ -61,6 +65,8 @@ export async function backUpCollection(
 async function laySheetBeside(reading: Reading, { file, second }: SavedBackup): Promise<void> {
   try {
     const { renderFireSheet } = await import('../print/fire-sheet.ts')
+    // In between, whoever waits for an answer gets it.
+    while (judgements.ahead(reading, ACCESSIONS_AT_A_TIME) > 0) await setImmediate()
     const bytes = Buffer.from((await renderFireSheet(reading)).pdf, 'base64')
     for (const backup of [file, second])
       if (backup !== null)

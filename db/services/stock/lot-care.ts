@@ -1,6 +1,7 @@
 import { refuse } from '../../contract/refusal.ts'
 import { takeOut } from '../../domain/ledger/movement.ts'
 import { message } from '../../messages/message.ts'
+import type { LotRow } from '../../queries/lot-rows.ts'
 import { amountOrRefuse, balanceOf, heldIn, weightInForce } from '../book/amounts.ts'
 import { changeLot } from '../book/change-lot.ts'
 import type { Writes } from '../book/context.ts'
@@ -14,6 +15,7 @@ import { previewMove } from '../storage/lot-storage.ts'
 export const moveLots: Writes<'lot.move'> = (writing, input) => {
   const place = placeOrRefuse(writing, input.placeId, 'placeId')
   const rows = [...new Set(input.lotIds)].map((id, index) => lotOrRefuse(writing, id, `lotIds.${index}`))
+  for (const [index, row] of rows.entries()) refuseElsewhere(row, `lotIds.${index}`)
   for (const row of rows) {
     changeLot(writing, row.lotId, { placeId: place.id })
     notePlace(writing, row.lotId, place.id, input.on)
@@ -28,6 +30,15 @@ export const moveLots: Writes<'lot.move'> = (writing, input) => {
         : message('stock.moved-lots', { lots: rows.length, place: place.path }),
     undoable: true,
   }
+}
+
+/** A lot that others hold lies in no place here until it came home. */
+function refuseElsewhere({ role, lotNumber: lot, heldBy: holder }: LotRow, field: string): void {
+  if (role !== 'duplicate-elsewhere') return
+  refuse('wrong-role', message('elsewhere.not-here', { lot, holder }), {
+    field,
+    todo: message('elsewhere.not-here-todo'),
+  })
 }
 
 export const discardSeed: Writes<'lot.discard'> = (writing, input) => {

@@ -59,8 +59,8 @@ export function emptyHandOut(key: string): HandOutDraft {
 }
 
 /** Whether nothing worth keeping was typed. */
-export function isBlankHandOut({ member, lines, promised }: HandOutDraft): boolean {
-  return isNobodyYet(member) && isBlankLines(lines, isUntouchedLot) && promised.trim() === ''
+export function isBlankHandOut({ member, lines, promised, institution }: HandOutDraft): boolean {
+  return isNobodyYet(member) && isBlankLines(lines, isUntouchedLot) && promised.trim() === '' && !institution
 }
 
 /** What a line still lacks before it can be put on the visit's list. */

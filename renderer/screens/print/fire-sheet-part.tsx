@@ -27,6 +27,11 @@ export function FireSheetPart() {
         </>
       )}
       {pages.error !== null && <ProblemText problem={pages.error.problem} />}
+      {pages.isPending && (
+        <p className="soft" role="status">
+          {t('labels.making')}
+        </p>
+      )}
       {printed.error !== null && <ProblemText problem={printed.error.problem} />}
       {pages.data !== undefined && (
         <PaperPages name={t('fire-sheet.the-sheet')} made={pages.data}>

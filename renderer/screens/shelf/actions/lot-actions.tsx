@@ -51,7 +51,7 @@ const ACTIONS: readonly Action[] = [
     fits: isAway,
   },
   { name: 'bring-home', word: () => message('elsewhere.do-bring-home'), form: BringHomeForm, fits: isAway },
-  { name: 'move', word: () => message('shelf.do-move'), form: MoveForm },
+  { name: 'move', word: () => message('shelf.do-move'), form: MoveForm, fits: (lot) => !isAway(lot) },
   {
     name: 'merge',
     word: () => message('shelf.do-join'),

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
+import { textOf } from '../builders/tray.ts'
 
 let test: TemporaryCollection
 beforeEach(async () => {
@@ -185,6 +186,17 @@ describe('whom to tell', () => {
     const { recallId } = await recall(lotId)
     const made = await test.call('recall.render-letters', { recallId })
     expect([made.pages, made.toWrite, made.inPerson]).toEqual([2, 2, 1])
+    const text = await textOf(made)
+    for (const said of [
+      'Dear Isolde Quern',
+      'Hola, Xoana Prado',
+      'Quillhaven',
+      '4 Mill Row',
+      ADVICE.split('\n')[1],
+    ])
+      expect(text).toContain(said)
+    expect(text.match(new RegExp(REASON, 'g'))).toHaveLength(2)
+    expect(text).not.toContain('Bram')
   })
 
   it('are nobody where none agreed', async () => {

@@ -94,12 +94,6 @@ interface LotBoxProps {
 function LotBox({ lot, place, isStop, onStop, onOpen }: LotBoxProps) {
   const { t } = useTexts()
   const kin = t(`trace.kin-${lot.kin}`)
-  const words = t('trace.node', {
-    lot: lot.lotNumber,
-    kin,
-    amount: lot.quantity.words,
-    quarantined: lot.quarantined ? 'yes' : 'no',
-  })
   return (
     <g
       className="trace-lot"
@@ -108,7 +102,6 @@ function LotBox({ lot, place, isStop, onStop, onOpen }: LotBoxProps) {
       role="treeitem"
       aria-level={place.level}
       aria-current={lot.kin === 'itself'}
-      aria-label={words}
       tabIndex={isStop ? 0 : -1}
       transform={`translate(${place.x} ${place.y})`}
       onClick={onOpen}
@@ -117,10 +110,10 @@ function LotBox({ lot, place, isStop, onStop, onOpen }: LotBoxProps) {
       <rect width={BOX.width} height={BOX.height} rx="3" />
       <text className="trace-number" x="10" y="20">
         {lot.lotNumber}
-      </text>
+      </text>{' '}
       <text x="10" y="38">
         {lot.quarantined ? t('trace.kin-quarantined', { kin }) : kin}
-      </text>
+      </text>{' '}
       <text x="10" y="56">
         {lot.quantity.words}
       </text>

@@ -80,7 +80,7 @@ export function shelf(): readonly Step[] {
     step('accession.change-terms', (facts) => ({
       ...key(),
       accessionId: facts.accessionId,
-      limits: { share: 'ask-first', mayBeSold: false },
+      limits: { mayBeSold: false },
     })),
   ]
 }

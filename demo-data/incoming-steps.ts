@@ -33,6 +33,7 @@ function giftStep(rows: readonly RowOf<'gifts'>[]): DemoStep {
           grownAt: cells.grown_at,
           story: cells.story,
           terms: cells.terms,
+          limits: cells.limits,
           cautions: cells.cautions,
           cautionNote: cells.caution_note,
         })

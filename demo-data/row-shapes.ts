@@ -6,6 +6,7 @@ import { PlaceLine } from '../db/contract/storage-operations.ts'
 import { Override } from '../db/contract/withdrawal-operations.ts'
 import { PLACE_AIMS } from '../db/domain/climate/limits.ts'
 import { INSPECTIONS } from '../db/domain/rounds/inspection.ts'
+import { SHARED_WITH } from '../db/domain/shared/closed-sets.ts'
 
 /** Names a row, so that other rows can point at it. */
 const Name = z
@@ -83,6 +84,14 @@ export const GiftRow = z.strictObject({
   grown_at: Text,
   story: Text,
   terms: Text,
+  limits: several(z.enum([...SHARED_WITH, 'not-sold'])).transform((words) =>
+    words.length === 0
+      ? null
+      : {
+          share: SHARED_WITH.find((share) => words.includes(share)) ?? 'anyone',
+          mayBeSold: !words.includes('not-sold'),
+        },
+  ),
   cautions: several(Caution),
   caution_note: Text,
 })

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { contract } from '../../db/contract/contract.ts'
+import { NO_LIMITS } from '../../db/domain/terms/gift-limits.ts'
 import { english } from '../../db/messages/english.ts'
 import {
   emptyGift,
@@ -16,6 +17,7 @@ import {
   type TakeInDraft,
   visitOf,
 } from '../../renderer/screens/take-in/take-in-draft.ts'
+import { typedLimits } from '../../renderer/shared/limits-form/typed-limits.ts'
 import { NO_PERSON_YET } from '../../renderer/shared/table-form/person-draft.ts'
 import { refusedStep } from '../../renderer/shared/table-form/refusals.ts'
 import { closeLines, noLines, stepLines } from '../../renderer/shared/table-form/visit-lines.ts'
@@ -49,6 +51,14 @@ function sentOf(draft: TakeInDraft) {
 }
 
 describe('a gift as it is typed', () => {
+  test('has the terms that were typed while its box is ticked, and none while it is not', () => {
+    const limits = { ...typedLimits(NO_LIMITS), share: 'community', agreementEnds: '' } as const
+    const termsOf = (line: Partial<GiftLine>) => sentOf(aVisit(aGift(line)))?.gifts[0]?.limits
+    expect(termsOf({ limited: true, limits })).toEqual({ ...NO_LIMITS, share: 'community' })
+    expect([termsOf({ limited: false, limits }), termsOf({})]).toEqual([null, null])
+    expect(GIFT_REFUSALS.line?.('limits.communityLink')).toBe('communityLink')
+  })
+
   test('lacks nothing when variety, crop and amount are there', () => {
     expect(giftProblems(aGift(), YEAR, english.text)).toEqual({})
   })

@@ -54,6 +54,20 @@ describe('at a hand-out', () => {
     expect((await test.call('lot.get', { lotId })).ledger.at(-1)?.overridden).toBe('signed out on paper')
   })
 
+  it('a part that is to be kept elsewhere is asked about once', async () => {
+    const { lotId } = await limited({ share: 'nobody' })
+    const part = {
+      lotId,
+      on: TODAY,
+      amount: '900 seeds',
+      role: 'duplicate-elsewhere',
+      heldBy: 'Oakmoor',
+    } as const
+    const { asks = '', code } = await test.refused('lot.split', part)
+    expect(code).toBe('odd-but-possible')
+    await test.call('lot.split', { ...part, itIsSo: [asks] })
+  })
+
   it('a lot with limits is offered after one without, and says so', async () => {
     const first = await limited({ share: 'community' })
     const { lotId } = await takeIn(test, { variety: await varietyOf(first.lotId), amount: '9000 seeds' })

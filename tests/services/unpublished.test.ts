@@ -35,10 +35,11 @@ const QUIET = { publishStory: false, publishName: false }
 async function aLibrary(limits: { publishStory: boolean; publishName: boolean }) {
   const told: Told[] = []
   const gift = (name: string) => {
-    const told1 = tale()
-    told.push(told1)
-    return aGift({ variety: { newVariety: { cropId: 'bean', name } }, amount: '9000 seeds', ...told1 })
+    const ofIt = tale()
+    told.push(ofIt)
+    return aGift({ variety: { newVariety: { cropId: 'bean', name } }, amount: '9000 seeds', ...ofIt })
   }
+  const { personId: takerId } = await test.call('person.create', { name: 'Teodor Ash', mayWrite: true })
   const holds = async (accessionId: number) => {
     if (!limits.publishStory) await test.call('accession.change-terms', { accessionId, limits })
   }
@@ -57,7 +58,13 @@ async function aLibrary(limits: { publishStory: boolean; publishName: boolean })
       gift: { ...gift(name), limits: own },
       decision: { kind: 'later', waitsFor: [{ step: 'drying' }] },
     })
-    await test.call('gift.record-step', { giftId, step: 'drying', done: true, on: TODAY })
+    await test.call('gift.record-step', {
+      giftId,
+      step: 'drying',
+      done: true,
+      on: TODAY,
+      by: { personId: takerId },
+    })
     return giftId
   }
   await offer('Gate Runner', limits)
@@ -72,7 +79,6 @@ async function aLibrary(limits: { publishStory: boolean; publishName: boolean })
   const { firstLotId } = await test.call('import.record', await answered(test, listOf(list)))
   const imported = await test.call('lot.get', { lotId: firstLotId })
   await holds(imported.accessionId)
-  const { personId: takerId } = await test.call('person.create', { name: 'Teodor Ash', mayWrite: true })
   const { newLotId } = await test.call('lot.split', {
     lotId,
     on: TODAY,

@@ -30,12 +30,19 @@ function columnsNaming(reading: Reading): { readonly table: string; readonly col
   ).all() as { table: string; column: string }[]
 }
 
-/** All that the file holds on a person, table by table as it is kept. */
+/**
+ * All that the file holds on a person, table by table as it is kept. What was answered to entries that they wrote is about the
+ * seed of others.
+ */
 export const exportPerson: Reads<'person.export'> = (reading, input) => {
   const ids = recordsOf(reading, input.personId)
   const marks = ids.map(() => '?').join(', ')
   const rows = (table: string, column: string) =>
-    prepared(reading.sqlite, `SELECT * FROM "${table}" WHERE "${column}" IN (${marks})`).all(...ids)
+    (
+      prepared(reading.sqlite, `SELECT * FROM "${table}" WHERE "${column}" IN (${marks})`).all(
+        ...ids,
+      ) as Record<string, unknown>[]
+    ).map(({ answer, ...row }) => row)
   const held: Record<string, unknown> = { person: rows('person', 'id') }
   for (const { table, column } of columnsNaming(reading)) {
     if (table === 'person') continue

@@ -2,8 +2,10 @@ import { and, eq, lte, sql } from 'drizzle-orm'
 import type { ParsedInput } from '../../contract/contract.ts'
 import { refuse } from '../../contract/refusal.ts'
 import { type Change, takeOut } from '../../domain/ledger/movement.ts'
+import { limitsOnGiving } from '../../domain/terms/gift-limits.ts'
 import { pooledWeight } from '../../domain/weights/hundred-seed-weight.ts'
 import { message } from '../../messages/message.ts'
+import { limitsOfAccession } from '../../queries/gift-limits.ts'
 import { moisturesOfLot } from '../../queries/lot-climate.ts'
 import type { LotRow } from '../../queries/lot-rows.ts'
 import { latestMeasurement, notUndone } from '../../queries/measurements.ts'
@@ -11,6 +13,7 @@ import { seedMoisture } from '../../schema/climate-tables.ts'
 import { germinationResult } from '../../schema/germination-tables.ts'
 import { lot, seedWeight } from '../../schema/stock-tables.ts'
 import { amountOrRefuse, balanceOf, countDoubt, heldIn, weightInForce } from '../book/amounts.ts'
+import { askOnce } from '../book/ask-once.ts'
 import { changeLot } from '../book/change-lot.ts'
 import type { Writes, Writing } from '../book/context.ts'
 import { addLot, lotOrRefuse, noteParent } from '../book/new-lot.ts'
@@ -29,6 +32,7 @@ export const splitLot: Writes<'lot.split'> = (writing, input) => {
   if (input.terms !== null && input.role !== 'duplicate-elsewhere') {
     refuse('wrong-role', message('elsewhere.no-terms-here'), { field: 'terms' })
   }
+  if (input.role === 'duplicate-elsewhere') askIfLimited(writing, row)
   const amount = amountOrRefuse(settingsOf(writing), input.amount, row.packetSeeds, 'amount')
   const { weight } = weightInForce(row)
   const out = takeOut(balanceOf(row), amount, weight)
@@ -56,6 +60,15 @@ export const splitLot: Writes<'lot.split'> = (writing, input) => {
     said: message('stock.split', { amount: moved.words, lot: row.lotNumber, part: target.number }),
     undoable: true,
   }
+}
+
+/** Seed that its giver set limits for leaves the house only where that was agreed. */
+function askIfLimited(writing: Writing, { accessionId, lotNumber: lot }: LotRow): void {
+  const limits = limitsOfAccession(writing.sqlite, accessionId)
+  const [limit] = limitsOnGiving(limits, 'safety-duplicate', writing.today).cautions
+  if (limit === undefined) return
+  const sentence = message('terms.kept-elsewhere', { sentence: message(`terms.caution.${limit}`, { lot }) })
+  askOnce(writing, `${limit} ${lot}`, sentence, 'role')
 }
 
 function partOf(row: LotRow, input: ParsedInput<'lot.split'>) {

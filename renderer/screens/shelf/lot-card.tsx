@@ -105,7 +105,7 @@ function LotTerms({ lot: { limitsTold } }: { readonly lot: LotRecord }) {
   const { t } = useTexts()
   if (limitsTold.length === 0) return null
   return (
-    <section className="pane-part card-cautions" aria-label={t('terms.terms')}>
+    <section className="pane-part card-cautions stack-1" aria-label={t('terms.terms')}>
       {limitsTold.map((line, index) => (
         <p key={line} className={index === 0 ? 'strong' : undefined}>
           {line}

@@ -86,7 +86,7 @@ export function shelf(): readonly Step[] {
     step('accession.change-terms', (facts) => ({
       ...key(),
       accessionId: facts.accessionId,
-      limits: { share: 'ask-first', mayBeSold: false },
+      limits: { mayBeSold: false },
     })),
     step('accession.decide-keeping', (facts) => ({
       ...key(),

@@ -45,6 +45,8 @@ describe('what is not kept', () => {
       code: 'not-kept',
     })
     await test.call('site.change', { name: 'Wall bed', growerId: null, areaM2: 50, mostVarieties: 9 })
+    const need = await test.call('regeneration.get', { accessionId })
+    expect([need.rescue, need.outlook]).toEqual([[], []])
     const plan = await test.call('season-plan.preview', { accessionIds: [accessionId], seconds: 0 })
     expect(plan.lines).toEqual([])
     expect(plan.left.map(({ why }) => why)).toEqual([

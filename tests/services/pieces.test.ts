@@ -70,6 +70,7 @@ describe('garlic', () => {
     const need = await test.call('regeneration.get', { accessionId })
     expect(need.rescue[0]).toBe('Plant all 6 cloves this season: kept back they only spoil.')
     expect(need.sow?.seeds).toBe(6)
+    expect(need.outlook).toEqual([])
     await test.call('site.change', { name: 'Wall bed', growerId: null, areaM2: 50, mostVarieties: 9 })
     const { lines } = await test.call('season-plan.preview', { accessionIds: [accessionId], seconds: 0 })
     expect(lines[0]).toMatchObject({ isolationM: 0, plants: 10 })

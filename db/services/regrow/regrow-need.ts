@@ -49,7 +49,10 @@ export const getNeed: Reads<'regeneration.get'> = (reading, input) => {
     ...line,
     ...policyShown(reading, first, ranking),
     arithmetic: arithmeticOf(reading, lots, line, ranking),
-    outlook: outlookOf(reading, lots, ranking, facts.demand),
+    outlook:
+      line.state === 'not-kept' || isPiece(first.countedUnit)
+        ? []
+        : outlookOf(reading, lots, ranking, facts.demand),
     rescue: [...rescueOf(reading, lots, ranking.policy, line.sow).forKeeper],
     generations: drift.line.map(({ lotNumber, generation, plants }) => ({ lotNumber, generation, plants })),
     effectivePopulation: drifts ? drift.effective : null,

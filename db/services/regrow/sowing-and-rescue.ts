@@ -1,5 +1,6 @@
 import type { Sowing } from '../../contract/regeneration-operations.ts'
 import { addYears } from '../../domain/dates/day-arithmetic.ts'
+import { isKept } from '../../domain/keeping/keeping.ts'
 import { plantsFor } from '../../domain/needs/population-goal.ts'
 import { adviseRescue, PEOPLE_SINCE_YEARS, type RescueAdvice } from '../../domain/needs/rescue.ts'
 import { type SowableLot, sowingAdvice } from '../../domain/needs/sowing.ts'
@@ -35,7 +36,7 @@ export function rescueOf(
   sow: Sowing | null,
 ): RescueAdvice {
   const [first] = lots
-  if (first === undefined || sow?.enough === true) return NO_RESCUE
+  if (first === undefined || sow?.enough === true || !isKept(first.policy)) return NO_RESCUE
   const { plants, emergence } = policyOf(first, policy)
   const ofCrop = rescueCrop(reading.sqlite, first.accessionId)
   return adviseRescue({

@@ -51,7 +51,7 @@ export function NeedCard({ accessionId, chosen, onTick, nextYear }: NeedCardProp
         {need.stock.reasons.map((reason) => (
           <p key={reason}>{reason}</p>
         ))}
-        <p>{need.why}</p>
+        {need.state !== 'not-kept' && <p>{need.why}</p>}
         {need.growOut !== null && (
           <p>
             {pieces(
@@ -63,10 +63,12 @@ export function NeedCard({ accessionId, chosen, onTick, nextYear }: NeedCardProp
             )}
           </p>
         )}
-        <label className="need-tick tick strong">
-          <input type="checkbox" checked={chosen} onChange={onTick} />
-          {t('needs.grow-it')}
-        </label>
+        {need.state !== 'not-kept' && (
+          <label className="need-tick tick strong">
+            <input type="checkbox" checked={chosen} onChange={onTick} />
+            {t('needs.grow-it')}
+          </label>
+        )}
       </section>
       {need.rescue.length > 0 && (
         <section className="pane-part need-rescue" aria-label={t('needs.rescue-part')}>
@@ -79,7 +81,7 @@ export function NeedCard({ accessionId, chosen, onTick, nextYear }: NeedCardProp
           {need.sow !== null && <p className="soft">{t('needs.treated-caution')}</p>}
         </section>
       )}
-      <SeasonsAhead need={need} nextYear={nextYear} />
+      {need.outlook.length > 0 && <SeasonsAhead need={need} nextYear={nextYear} />}
       <Arithmetic need={need} />
       <section className="pane-part" aria-label={t('needs.generations')}>
         <h3>{t('needs.generations')}</h3>
